@@ -1,0 +1,188 @@
+"""
+The document: pages as blocks. A block knows no markup; each renderer writes and escapes its own.
+
+Text in a block is a string, or a sequence of inline pieces (strings, :class:`Link`, :class:`Strong`, :class:`Small`).
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """A link to a page of this document (by page key, with an anchor there), never to text that a venue wrote."""
+
+    text: str
+    page: str
+    anchor: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Strong:
+    """Text that must be seen first."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Small:
+    """Text of second rank, such as the same length in the other unit system."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Tag:
+    """A short state in a frame: ``tone`` is plain, note, caution or danger. The text says it too, so colour is never alone."""
+
+    text: str
+    tone: str = "plain"
+
+
+Inline = str | Link | Strong | Small | Tag
+Words = str | Sequence[Inline]
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A heading. ``level`` is 2 or more (a page's title is its level 1); ``anchor`` is what links point at."""
+
+    level: int
+    text: str
+    anchor: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    """A paragraph of running text."""
+
+    words: Words
+
+
+@dataclass(frozen=True, slots=True)
+class Bullets:
+    """An unordered list."""
+
+    entries: Sequence[Words]
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One row of a table. ``anchor`` makes it a target, ``order`` gives a number a cell to sort by (None sorts by the text)."""
+
+    cells: Sequence[Words]
+    anchor: str = ""
+    order: Sequence[float | None] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """
+    A table. The first column names the row. ``numeric`` holds the indices of columns set flush right.
+
+    ``summary`` is said before the table to those who cannot see it and stands as its caption.
+    """
+
+    columns: Sequence[str]
+    rows: Sequence[Row]
+    summary: str = ""
+    numeric: Sequence[int] = ()
+    sortable: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One line of a definition list: a label, its value, and what qualifies it in small print."""
+
+    label: str
+    words: Words
+    small: Words = ""
+    anchor: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """Labels and values, the form most of a pack takes."""
+
+    entries: Sequence[Entry]
+
+
+@dataclass(frozen=True, slots=True)
+class Headline:
+    """A few large answers for a reader with two minutes: label, value, small print, and the page that tells more."""
+
+    entries: Sequence[Entry]
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """
+    A drawing. ``svg`` is complete and made by us alone (never a venue's text unescaped); ``alt`` says what it shows.
+
+    ``inline`` drawings use currentColor and stand in the page; others become files, with ``dark`` as the version for a dark page.
+    """
+
+    name: str
+    svg: str
+    alt: str
+    caption: str = ""
+    inline: bool = True
+    dark: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Photo:
+    """A photograph of the venue, by its path in the published site."""
+
+    path: str
+    alt: str
+    caption: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A warning in a frame. ``tone`` is danger, caution or note."""
+
+    words: Words
+    title: str = "Planning figures"
+    tone: str = "caution"
+
+
+@dataclass(frozen=True, slots=True)
+class Folded:
+    """Blocks behind a line that opens them, such as a working."""
+
+    title: str
+    blocks: "Sequence[Block]"
+    anchor: str = ""
+
+
+Block = Heading | Paragraph | Bullets | Table | Facts | Headline | Picture | Photo | Caution | Folded
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """A page: ``key`` is its file name without ending, ``title`` its heading and navigation name, ``summary`` a sentence for search."""
+
+    key: str
+    title: str
+    blocks: Sequence[Block]
+    summary: str = ""
+    group: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """All pages in the order of the navigation, with the files that go beside them by path (pictures, data)."""
+
+    title: str
+    pages: Sequence[Page]
+    files: "Sequence[Attachment]" = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Attachment:
+    """A file published as it is, such as ``pack.json``."""
+
+    path: str
+    content: bytes

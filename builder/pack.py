@@ -1,0 +1,268 @@
+"""
+The pack: what a venue publishes, as plain frozen records that turn into JSON and back without loss.
+
+Everything after this point (pages, drawings, fit, comparison) reads the pack alone. A *fact* is stated by the house; a *figure* is
+computed and carries its working. Facts and figures belong to *items* (a rigging point, a service), items to *sections* (a department).
+"""
+
+import json
+from collections.abc import Iterator
+from dataclasses import asdict, dataclass, field
+from enum import StrEnum
+
+FORMAT = 1
+"""Raised when a reader of the previous format would misread this one; ``docs/pack-format.md`` tells what changed."""
+
+
+class Standing(StrEnum):
+    """Whether a value is there. Unknown, none and not stated are three different answers."""
+
+    STATED = "stated"
+    UNKNOWN = "unknown"
+    NONE = "none"
+    NOT_STATED = "not stated"
+
+
+class Level(StrEnum):
+    """How much a finding matters: someone can be hurt, someone should act, someone should know."""
+
+    DANGER = "danger"
+    CAUTION = "caution"
+    NOTE = "note"
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where in the venue's files something was written."""
+
+    file: str
+    line: int = 0
+    column: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Value:
+    """
+    A value as people read it and as programs do.
+
+    ``text`` is shown first (the author's own wording for facts), ``also`` is the same in the other unit system, ``number`` is
+    in ``unit`` (SI).
+    """
+
+    text: str
+    also: str = ""
+    number: float | None = None
+    unit: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Verified:
+    """When, by whom and how a value was checked. ``age_days`` counts to the day of the pack's revision."""
+
+    on: str
+    by: str
+    how: str
+    age_days: int
+    stale: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """One stated value with everything a reader needs to trust it."""
+
+    key: str
+    label: str
+    standing: Standing
+    value: Value | None = None
+    datum: str = ""
+    terms: str = ""
+    condition: str = ""
+    note: str = ""
+    verified: Verified | None = None
+    place: Place | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Reference:
+    """Where a formula comes from: the source with its edition, and the clause."""
+
+    source: str
+    clause: str
+    title: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Input:
+    """One value that went into a figure, named as the equation names it. ``key`` is the fact or figure it came from, where there is one."""
+
+    label: str
+    text: str
+    key: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Working:
+    """How a figure came about, so that a reader can redo it by hand. ``leaves_out`` says what the model does not contain."""
+
+    equation: str
+    inputs: tuple[Input, ...]
+    references: tuple[Reference, ...]
+    steps: tuple[str, ...] = ()
+    leaves_out: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """One computed value. Where inputs are missing there is no value, and ``missing`` names them."""
+
+    key: str
+    label: str
+    value: Value | None
+    working: Working
+    caution: str = ""
+    note: str = ""
+    missing: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """A thing the house has, such as a rigging point. ``key`` is unique in the pack, ``kind`` groups items into tables."""
+
+    key: str
+    kind: str
+    name: str
+    facts: tuple[Fact, ...] = ()
+    figures: tuple[Figure, ...] = ()
+    condition: str = ""
+    note: str = ""
+    place: Place | None = None
+
+    def fact(self, name: str) -> Fact | None:
+        """The fact whose key ends in ``name``, or None."""
+        return next((fact for fact in self.facts if fact.key == f"{self.key}.{name}"), None)
+
+    def figure(self, name: str) -> Figure | None:
+        """The figure whose key ends in ``name``, or None."""
+        return next((figure for figure in self.figures if figure.key == f"{self.key}.{name}"), None)
+
+    def number(self, name: str) -> float | None:
+        """The SI number of the fact or figure ``name``, or None where there is no such value."""
+        found = self.fact(name) or self.figure(name)
+        return found.value.number if found and found.value else None
+
+    def text(self, name: str) -> str:
+        """The shown text of the fact or figure ``name``, or an empty text."""
+        found = self.fact(name) or self.figure(name)
+        return found.value.text if found and found.value else ""
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """A flat shape on the plan: corners as (across, depth) pairs in metres from the datum."""
+
+    key: str
+    kind: str
+    name: str
+    corners: tuple[tuple[float, float], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """
+    A computed map: levels on a grid of points, one row of numbers a band, in tenths of a dB relative to the reference named.
+
+    ``points`` are (across, depth, height) in metres. Rows of ``levels`` follow ``bands``; columns follow ``points``.
+    """
+
+    key: str
+    name: str
+    reference: str
+    step_m: float
+    bands: tuple[str, ...]
+    points: tuple[tuple[float, float, float], ...]
+    levels: tuple[tuple[int, ...], ...]
+    working: Working
+    caution: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """Something the house should know. ``code`` is stable; ``subject`` is the key of the item, fact or figure concerned."""
+
+    level: Level
+    code: str
+    sentence: str
+    subject: str = ""
+    place: Place | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """One department's part of the pack."""
+
+    key: str
+    title: str
+    items: tuple[Item, ...]
+    outlines: tuple[Outline, ...] = ()
+    fields: tuple[Field, ...] = ()
+    cautions: tuple[str, ...] = ()
+    verified: Verified | None = None
+
+    def of_kind(self, kind: str) -> tuple[Item, ...]:
+        """The items of one kind, in the author's order."""
+        return tuple(item for item in self.items if item.kind == kind)
+
+    def item(self, kind: str, name: str = "") -> Item | None:
+        """The first item of a kind, or the one with that name."""
+        return next((item for item in self.of_kind(kind) if not name or item.name == name), None)
+
+
+@dataclass(frozen=True, slots=True)
+class Revision:
+    """Which state of the house this is. ``fingerprint`` is a hash of the description's text, so two packs can be told apart."""
+
+    number: str
+    on: str
+    by: str
+    fingerprint: str
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Pack:
+    """Everything that is published of one revision of one venue."""
+
+    venue: str
+    revision: Revision
+    sections: tuple[Section, ...]
+    findings: tuple[Finding, ...]
+    system: str = "metric"
+    stale_after_days: int = 365
+    format: int = field(default=FORMAT)
+
+    def section(self, key: str) -> Section | None:
+        """The section of a department, or None where the venue does not describe it."""
+        return next((section for section in self.sections if section.key == key), None)
+
+    def items(self) -> Iterator[Item]:
+        """Every item of every section."""
+        return (item for section in self.sections for item in section.items)
+
+
+def to_json(pack: Pack) -> str:
+    """The pack as JSON: keys sorted, lists in the author's order, the same bytes on every machine."""
+    return json.dumps(asdict(pack), sort_keys=True, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+
+
+def from_json(text: str) -> Pack:
+    """
+    The pack that :func:`to_json` wrote.
+
+    Raises
+    ------
+    ValueError
+        If the text is no pack of this format.
+    """
+    from pydantic import TypeAdapter  # the fit room reads packs as plain records and must not pay for this import
+
+    return TypeAdapter(Pack).validate_json(text)
