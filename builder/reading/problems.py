@@ -21,8 +21,8 @@ class Problem:
     """
     One mistake in a text, in words its author can act on.
 
-    ``path`` is the key as the author would say it, such as ``services[1].rating``; ``reason`` is what is wrong with the value, ``advice`` how to go
-    on, and ``code`` a heading of the problems page.
+    ``path`` is the key as the author would say it, such as ``services[1].rating``; ``reason`` is what is wrong with the value,
+    ``advice`` how to go on, and ``code`` a heading of the problems page.
     """
 
     where: Where

@@ -1,0 +1,116 @@
+"""Read one file of a venue: text to a placed description, with every problem at once."""
+
+import difflib
+from typing import TypeVar, get_args
+
+from pydantic import BaseModel, ValidationError
+from pydantic_core import ErrorDetails
+
+from builder.reading.nodes import Composed, compose
+from builder.reading.problems import Problem, Refused, Where
+from builder.reading.written import Path, Written
+
+Description = TypeVar("Description", bound=Written)
+
+
+def read(text: str, *, file: str, kind: type[Description]) -> Description:
+    """
+    The description that a file's text holds.
+
+    Raises
+    ------
+    Refused
+        With every problem in the text, each with its line and what to write instead.
+    """
+    composed = compose(text, file)
+    try:
+        description = kind.model_validate(composed.data)
+    except ValidationError as failure:
+        raise Refused(problem_of(error, composed, kind) for error in failure.errors(include_url=False)) from None
+    return description.placed(composed.places, ())
+
+
+def problem_of(error: ErrorDetails, composed: Composed, kind: type[BaseModel]) -> Problem:
+    """One validation error as a problem at its place in the text."""
+    path: Path = tuple(error["loc"])
+    code, reason, advice = explained(error, path, kind)
+    shown = "" if code in ("missing-key", "unknown-key") else value_text(error["input"])
+    return Problem(place_of(path, composed, at_key=code == "unknown-key"), said(path), shown, reason, code, advice)
+
+
+def explained(error: ErrorDetails, path: Path, kind: type[BaseModel]) -> tuple[str, str, str]:
+    """Code, reason and advice for an error, in words for the author."""
+    near = keys_at(kind, path[:-1])
+    match error["type"]:
+        case "extra_forbidden":
+            return "unknown-key", "is not a key here", near_name(str(path[-1]), near)
+        case "missing":
+            return "missing-key", "is missing here", "write it, or write '?' where the field allows not knowing"
+        case "model_type" | "dict_type" | "model_attributes_type":
+            return "wrong-shape", "should be a group of keys", f"write keys such as {', '.join(keys_at(kind, path)[:4])}"
+        case "tuple_type" | "list_type":
+            return "wrong-shape", "should be a list", "begin each entry with '- '"
+        case "string_type":
+            return "wrong-shape", "should be one text, not a group or a list", ""
+        case "literal_error":
+            return choice_unknown(error)
+        case _:
+            context = error.get("ctx", {})
+            return error["type"].replace("_", "-"), error["msg"], str(context.get("advice", ""))
+
+
+def choice_unknown(error: ErrorDetails) -> tuple[str, str, str]:
+    """The words for a value that is none of a list."""
+    allowed = [part.strip().strip("'\"") for part in str(error.get("ctx", {}).get("expected", "")).replace(" or ", ", ").split(", ")]
+    meant = difflib.get_close_matches(str(error["input"]), allowed, n=1)
+    advice = f"did you mean '{meant[0]}'? " if meant else ""
+    return "choice-unknown", "is not one of the choices", f"{advice}write one of: {', '.join(allowed)}"
+
+
+def near_name(wrong: str, known: list[str]) -> str:
+    """Advice that offers the nearest known name, or the list."""
+    meant = difflib.get_close_matches(wrong, known, n=1, cutoff=0.6)
+    if meant:
+        return f"did you mean '{meant[0]}'?"
+    return f"known here: {', '.join(known)}" if known else ""
+
+
+def keys_at(kind: type[BaseModel], path: Path) -> list[str]:
+    """The keys the description allows at a path, empty where it holds no keys there."""
+    found: type[BaseModel] | None = kind
+    for step in path:
+        if isinstance(step, int) or found is None:
+            continue
+        field = next((field for name, field in found.model_fields.items() if step in (name, field.alias)), None)
+        found = model_within(field.annotation) if field else None
+    return [field.alias or name for name, field in found.model_fields.items()] if found else []
+
+
+def model_within(annotation: object) -> type[BaseModel] | None:
+    """The description class inside an annotation such as ``tuple[Service, ...]`` or ``Maybe[At]``."""
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        return annotation
+    inner = get_args(annotation) or getattr(annotation, "__args__", ())
+    return next((found for part in inner if (found := model_within(part))), None)
+
+
+def place_of(path: Path, composed: Composed, *, at_key: bool) -> Where:
+    """The nearest place known at or above a path."""
+    if at_key and path in composed.key_places:
+        return composed.key_places[path]
+    while path and path not in composed.places:
+        path = path[:-1]
+    return composed.places[path]
+
+
+def said(path: Path) -> str:
+    """A path as the author would say it: ``services[1].rating``, counting entries from 1."""
+    words = ""
+    for step in path:
+        words += f"[{step + 1}]" if isinstance(step, int) else f".{step}" if words else step
+    return words
+
+
+def value_text(value: object) -> str:
+    """The refused value where it was one text; groups and lists are not repeated."""
+    return value if isinstance(value, str) else ""

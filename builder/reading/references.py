@@ -1,0 +1,85 @@
+"""Names and what refers to them, over all files of a venue: a name written twice and a reference to nothing are problems."""
+
+import difflib
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from builder.reading.absent import Absent
+from builder.reading.problems import Problem, Where
+from builder.reading.written import RefersTo, Written
+
+
+@dataclass(frozen=True, slots=True)
+class Defined:
+    """A name that something in the venue bears."""
+
+    kind: str
+    name: str
+    where: Where
+
+
+@dataclass(frozen=True, slots=True)
+class Referred:
+    """A name that a field refers to. ``key`` is the field."""
+
+    kind: str
+    name: str
+    key: str
+    where: Where
+
+
+def problems_with_names(descriptions: Iterable[Written]) -> tuple[Problem, ...]:
+    """Every name given twice to one kind of thing, and every reference to a name that nothing bears."""
+    records = [record for description in descriptions for record in records_within(description)]
+    defined = [found for record in records if (found := definition(record))]
+    known: dict[str, dict[str, Where]] = {}
+    problems = []
+    for name in defined:
+        first = known.setdefault(name.kind, {}).setdefault(name.name, name.where)
+        if first != name.where:
+            problems.append(Problem(name.where, "name", name.name, f"is already the name of a {name.kind} at {first}", "duplicate-name"))
+    dangling = (refusal(referred, known.get(referred.kind, {})) for record in records for referred in references(record))
+    return (*problems, *(problem for problem in dangling if problem))
+
+
+def refusal(referred: Referred, known: dict[str, Where]) -> Problem | None:
+    """The problem with a reference, or None where the name exists."""
+    if referred.name in known:
+        return None
+    near = difflib.get_close_matches(referred.name, known, n=1, cutoff=0.5)
+    advice = f"did you mean '{near[0]}'?" if near else "give it a name where it is described, or refer to one that is"
+    return Problem(referred.where, referred.key, referred.name, f"is not the name of any {referred.kind}", "reference-unknown", advice)
+
+
+def definition(record: Written) -> Defined | None:
+    """The name a record bears, where its kind can be referred to."""
+    name = getattr(record, "name", None)
+    return Defined(record.defines, name, record.where("name")) if record.defines and isinstance(name, str) else None
+
+
+def references(record: Written) -> Iterator[Referred]:
+    """What the fields of a record refer to; a list of names refers to each."""
+    for field_name, field in type(record).model_fields.items():
+        kinds = [mark.kind for mark in field.metadata if isinstance(mark, RefersTo)]
+        value = getattr(record, field_name)
+        key = field.alias or field_name
+        if not kinds or value is None or isinstance(value, Absent):
+            continue
+        if isinstance(value, str):
+            yield Referred(kinds[0], value, key, record.where(key))
+        else:
+            yield from (Referred(kinds[0], name, f"{key}[{i + 1}]", record.where(key, i)) for i, name in enumerate(value))
+
+
+def records_within(value: object) -> Iterator[Written]:
+    """Every record within a description, itself included, in the author's order."""
+    if isinstance(value, Written):
+        yield value
+        for _, part in value.written():
+            yield from records_within(part)
+    elif isinstance(value, tuple | list):
+        for part in value:
+            yield from records_within(part)
+    elif isinstance(value, dict):
+        for part in value.values():
+            yield from records_within(part)

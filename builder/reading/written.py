@@ -1,0 +1,118 @@
+"""
+The base of every description: what a crew writes, frozen, with the place of every line.
+
+A record that others refer to sets ``defines`` (what it is, such as ``point``) and has a ``name``; a field that refers is ``Annotated[Name,
+RefersTo("point")]``. Both are checked once for the whole venue in ``references.py``.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import ClassVar, Literal, Self
+
+from pydantic import BaseModel, ConfigDict, PrivateAttr
+
+from builder.reading.absent import Absent, Maybe
+from builder.reading.problems import Where
+from builder.reading.words import Day, Name, Text
+
+Path = tuple[str | int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RefersTo:
+    """Marks a field whose text is the name of something defined elsewhere in the venue."""
+
+    kind: str
+
+
+@dataclass(frozen=True, slots=True)
+class Plausible:
+    """The range a field usually lies in, in SI. Outside it the house is asked whether it meant what it wrote; nothing is refused."""
+
+    low: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True)
+class Decisive:
+    """Marks a field that shows stop on. Where it is not stated, the pack says so instead of leaving a gap."""
+
+
+class Written(BaseModel):
+    """A mapping in the author's file. Unknown keys are refused; ``where`` tells the place of the record or of one key."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", strict=False)
+
+    defines: ClassVar[str] = ""
+    """What this record is to those who refer to it; empty for records nobody refers to."""
+
+    _places: Mapping[Path, Where] = PrivateAttr(default_factory=dict)
+    _path: Path = PrivateAttr(default=())
+
+    def placed(self, places: Mapping[Path, Where], path: Path) -> Self:
+        """The same record, told where it was written; records within it are told too."""
+        self._places = places
+        self._path = path
+        for key, value in self.written():
+            tell(value, places, (*path, key))
+        return self
+
+    def where(self, *keys: str | int) -> Where:
+        """The place of this record, or of what stands under ``keys``; the nearest place known above it where that was not written."""
+        path = (*self._path, *keys)
+        while path and path not in self._places:
+            path = path[:-1]
+        return self._places.get(path, Where(""))
+
+    def written(self) -> tuple[tuple[str, object], ...]:
+        """The keys the author may write and their values, in the order of the description."""
+        return tuple((field.alias or name, getattr(self, name)) for name, field in type(self).model_fields.items())
+
+
+def tell(value: object, places: Mapping[Path, Where], path: Path) -> None:
+    """Tell every record within a value where it was written."""
+    if isinstance(value, Written):
+        value.placed(places, path)
+    elif isinstance(value, tuple | list):
+        for index, entry in enumerate(value):
+            tell(entry, places, (*path, index))
+    elif isinstance(value, Mapping):
+        for key, entry in value.items():
+            tell(entry, places, (*path, key))
+
+
+class Verification(Written):
+    """When a value was checked, by whom and how."""
+
+    on: Day
+    """The day it was checked, such as 2026-03-02."""
+    by: Name
+    """Who checked it, by role, such as head rigger."""
+    how: Literal["measured", "drawing", "nameplate", "maker's sheet", "memory"]
+    """How it was checked."""
+
+
+Terms = Literal["included", "extra charge", "by arrangement", "not for visitors"]
+Condition = Literal["in service", "limited", "out of service"]
+
+
+class Line(Written):
+    """A line of stock or of the building: what every one of them may also say."""
+
+    terms: Terms | None = None
+    """On what terms visitors may use it: included, extra charge, by arrangement or not for visitors."""
+    condition: Condition = "in service"
+    """In service, limited, or out of service. Say why in the note."""
+    note: Text | None = None
+    """What a reader should know about this line, in a sentence."""
+    verified: Verification | None = None
+    """When this line was checked, where that differs from the rest of the file."""
+
+
+class DepartmentFile(Written):
+    """The top of a department's file."""
+
+    verified: Maybe[Verification] = Absent.NOT_STATED
+    """When what this file says was last checked, by whom and how. Lines that differ carry their own."""
+    note: Text | None = None
+    """What a reader should know about the whole department."""
