@@ -10,16 +10,23 @@ NFPA_70 = Source("NFPA 70:2020", "National Electrical Code")
 NEMA_MG_1 = Source("NEMA MG 1-2016", "Motors and generators")
 NEMA_WD_6 = Source("NEMA WD 6-2016", "Wiring devices: dimensional specifications")
 IEC_60364_5_52 = Source("IEC 60364-5-52:2009", "Low-voltage electrical installations: selection and erection of equipment, wiring systems")
-IEC_60309_2 = Source("IEC 60309-2:2021", "Plugs, fixed or portable socket-outlets and appliance inlets for industrial purposes: dimensional compatibility")
+IEC_60309_2 = Source(
+    "IEC 60309-2:2021", "Plugs, fixed or portable socket-outlets and appliance inlets for industrial purposes: dimensional compatibility"
+)
 BS_7671 = Source("BS 7671:2018", "Requirements for electrical installations")
 IEEE_141 = Source("IEEE 141-1993", "Recommended practice for electric power distribution for industrial plants")
-ISO_8528_1 = Source("ISO 8528-1:2018", "Reciprocating internal combustion engine driven alternating current generating sets: application, ratings and performance")
+ISO_8528_1 = Source(
+    "ISO 8528-1:2018",
+    "Reciprocating internal combustion engine driven alternating current generating sets: application, ratings and performance",
+)
 GRAHAM = Source("Graham 1969", "R. L. Graham: Bounds on multiprocessing timing anomalies, SIAM Journal on Applied Mathematics 17")
 BELLMAN = Source("Bellman 1957", "R. Bellman: Dynamic Programming")
 AASHTO_GREEN_BOOK = Source("AASHTO GDHS-6:2011", "A policy on geometric design of highways and streets, 6th edition")
 EU_96_53 = Source("Directive 96/53/EC", "Maximum authorised dimensions and weights of road vehicles, Annex I")
 EU_1230_2012 = Source("Regulation (EU) 1230/2012", "Type-approval of motor vehicles and trailers: masses and dimensions")
-OSHA_TRUCKS = Source("OSHA eTool: powered industrial trucks", "Understanding the workplace: load handling, load composition, field calculation")
+OSHA_TRUCKS = Source(
+    "OSHA eTool: powered industrial trucks", "Understanding the workplace: load handling, load composition, field calculation"
+)
 ADA_2010 = Source("ADA Standards:2010", "Standards for accessible design")
 CRC_TABLES = Source("Zwillinger 2003", "D. Zwillinger: CRC Standard Mathematical Tables and Formulae, 31st edition")
 EN_1991_1_1 = Source("EN 1991-1-1:2002", "Actions on structures: densities, self-weight, imposed loads for buildings")
