@@ -41,3 +41,13 @@ AES10 = Source("AES10-2008", "Serial multichannel audio digital interface")
 AES67 = Source("AES67-2018", "High-performance streaming audio-over-IP interoperability")
 IEEE_1722 = Source("IEEE 1722-2016", "Transport protocol for time-sensitive applications in bridged networks")
 E1_31 = Source("ANSI E1.31-2018", "Lightweight streaming protocol for transport of DMX512 using ACN")
+
+# Rigging
+HIBBELER = Source("Hibbeler 2013", "R. C. Hibbeler: Engineering Mechanics: Statics, 13th edition")
+HICKS = Source("Hicks 2010", "T. G. Hicks: Civil Engineering Formulas, 2nd edition")
+KASSIMALI = Source("Kassimali 2005", "A. Kassimali: Structural Analysis, 3rd edition")
+COTTLE_PANG_STONE = Source("Cottle, Pang & Stone 1992", "R. W. Cottle, J.-S. Pang, R. E. Stone: The Linear Complementarity Problem")
+LAND_DOIG = Source("Land & Doig 1960", "A. H. Land, A. G. Doig: An automatic method of solving discrete programming problems, Econometrica 28")
+HALL = Source("Hall, Rigging Math", "D. L. Hall: Rigging Math (Made Simple), online primer")
+EN_1991_1_4 = Source("EN 1991-1-4:2005", "Actions on structures: wind actions")
+EN_1991_3 = Source("EN 1991-3:2006", "Actions on structures: actions induced by cranes and machinery")
