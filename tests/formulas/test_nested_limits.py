@@ -1,0 +1,54 @@
+"""The most items under nested limits, against every choice there is."""
+
+from itertools import product
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from builder.formulas.nested_limits import Item, most_items
+
+PATHS = (("a", "root"), ("b", "root"), ("c", "a", "root"), ("root",))
+PHASE_SETS = (("L1",), ("L2",), ("L3",), ("L1", "L2"), ("L2", "L3"), ("L1", "L2", "L3"))
+
+
+@st.composite
+def cases(draw: st.DrawFn) -> tuple[list[Item], dict[tuple[str, str], int]]:
+    room = {(node, phase): draw(st.integers(0, 12)) for node in ("root", "a", "b", "c") for phase in ("L1", "L2", "L3")}
+    items = [
+        Item(f"i{k}", draw(st.sampled_from(PATHS)), draw(st.sampled_from(PHASE_SETS)), draw(st.integers(1, 6)), draw(st.integers(1, 3)))
+        for k in range(draw(st.integers(0, 5)))
+    ]
+    return items, room
+
+
+def fits(items: list[Item], numbers: tuple[int, ...], room: dict[tuple[str, str], int]) -> bool:
+    used = dict.fromkeys(room, 0)
+    for item, number in zip(items, numbers, strict=True):
+        for node in item.path:
+            for phase in item.phases:
+                used[node, phase] += number * item.weight_ma
+    return all(used[key] <= room[key] for key in room)
+
+
+@pytest.mark.law
+@settings(max_examples=300, deadline=None)
+@given(cases())
+def test_what_is_called_proven_is_the_best_of_all_choices(case: tuple[list[Item], dict[tuple[str, str], int]]) -> None:
+    items, room = case
+    choice = most_items(items, room, step_bound=2000)
+    every = (numbers for numbers in product(*(range(item.count + 1) for item in items)) if fits(items, numbers, room))
+    best = max(sum(numbers) for numbers in every)
+    assert fits(items, tuple(choice.taken[item.name] for item in items), room)
+    assert choice.at_most >= best
+    assert choice.taken.total() == best == choice.at_most
+
+
+@pytest.mark.law
+@settings(deadline=None)
+@given(cases(), st.integers(0, 3))
+def test_a_search_that_gives_up_still_brackets_the_best(case: tuple[list[Item], dict[tuple[str, str], int]], step_bound: int) -> None:
+    items, room = case
+    short, full = most_items(items, room, step_bound=step_bound), most_items(items, room, step_bound=2000)
+    assert fits(items, tuple(short.taken[item.name] for item in items), room)
+    assert short.taken.total() <= full.taken.total() <= short.at_most
