@@ -1,0 +1,139 @@
+"""
+What each support of a hung body carries: two supports by statics, more as a continuous beam.
+
+Loads and reactions are masses in kg: a reaction of 500 kg is the pull of 500 kg at rest. Planning figures: a competent person decides.
+"""
+
+import math
+from collections.abc import Sequence
+
+import numpy as np
+
+from builder.formulas.beams import Array, _checked_supports, condensed_beam, level_reactions_kg, stiffness_kg_per_m
+from builder.formulas.cite import cites
+from builder.formulas.loads import Load, PointLoad, _finite, centre_of_mass_m, total_load_kg
+from builder.formulas.sources import HIBBELER, KASSIMALI
+
+PLUMB_M = 1e-6
+"""A centre of mass this near to a lone support is under it."""
+
+
+@cites(HIBBELER, "ch. 5, equilibrium of a rigid body", equation="R_2 = sum(P_i (x_i - x_1)) / (x_2 - x_1); R_1 = sum(P_i) - R_2")
+def two_support_reactions(loads: Sequence[Load], supports_m: tuple[float, float]) -> tuple[float, float]:
+    """
+    What two supports carry, by force and moment alone.
+
+    Parameters
+    ----------
+    loads
+        Point and uniform loads; they may stand on overhangs. [m], [kg]
+    supports_m
+        Places of the two supports, in any order. [m]
+
+    Returns
+    -------
+    tuple of two float
+        Reactions in the order of the supports; negative where that support would have to push. [kg]
+
+    Raises
+    ------
+    ValueError
+        If the supports are at one place or not two.
+
+    Notes
+    -----
+    Needs no stiffness: two supports are statically determinate.
+    """
+    first_m, second_m = _checked_supports(supports_m, exactly=2)
+    arm_kgm = math.fsum(load.total_kg * (load.centre_m - first_m) for load in loads)
+    second_kg = arm_kgm / (second_m - first_m)
+    return (total_load_kg(loads) - second_kg, second_kg)
+
+
+@cites(
+    KASSIMALI,
+    "ch. 13, method of consistent deformations, with support settlements; ch. 8 and 14, Müller-Breslau's principle; App. D, three-moment equation",
+    equation="R_i = sum(P n_i(x)) + sum(w integral of n_i) - EI sum(k_ij d_j); n_i: beam shape for unit movement of support i",
+)
+def reactions(
+    loads: Sequence[Load],
+    supports_m: Sequence[float],
+    *,
+    length_m: float | None = None,
+    settlements_m: Sequence[float] | None = None,
+    ei_kn_m2: float | None = None,
+) -> tuple[float, ...]:
+    """
+    What each support carries if it can pull and push: a beam, continuous over all supports, with overhangs.
+
+    Parameters
+    ----------
+    loads
+        Point and uniform loads. [m], [kg]
+    supports_m
+        Places of the supports along the body, in any order. [m]
+    length_m
+        Length of the body; where given, loads and supports must lie on it. [m]
+    settlements_m
+        How far each support stands below the common level, in the order of the supports; needs ``ei_kn_m2``. [m]
+    ei_kn_m2
+        Bending stiffness of the body. [kN·m²]
+
+    Returns
+    -------
+    tuple of float
+        Reactions in the order of the supports; never clipped, negative where that support would have to push. [kg]
+
+    Raises
+    ------
+    ValueError
+        If there is no support, two are at one place, a load or support is off the body, a lone support is not over the centre of mass,
+        settlements come without stiffness, or their number differs from that of the supports.
+
+    Notes
+    -----
+    Straight beam of one section, small deflections, rigid level supports unless settlements are given. Left out: shear flexibility, hinges or
+    play at joints, stretch of chain and rope, axial force. With level supports the answer does not depend on the stiffness.
+    A hoist cannot push: see ``slack`` for what happens where a reaction here is negative.
+    """
+    places_m = _checked_supports(supports_m)
+    _check_on_body(loads, places_m, length_m)
+    if len(places_m) == 1:
+        return (_lone_reaction_kg(loads, places_m[0]),)
+    order = np.argsort(places_m)
+    beam = condensed_beam(places_m)
+    sorted_kg = level_reactions_kg(beam, loads)
+    if settlements_m is not None:
+        moved_m = _checked_settlements(settlements_m, len(places_m))[order]
+        sorted_kg = sorted_kg - stiffness_kg_per_m(beam, ei_kn_m2) @ moved_m
+    found_kg = np.empty(len(places_m))
+    found_kg[order] = sorted_kg
+    return tuple(float(value) for value in found_kg)
+
+
+def _lone_reaction_kg(loads: Sequence[Load], support_m: float) -> float:
+    total_kg = total_load_kg(loads)
+    if total_kg > 0 and abs(centre_of_mass_m(loads) - support_m) > PLUMB_M:
+        raise ValueError(f"supports_m: a lone support must be over the centre of mass at {centre_of_mass_m(loads):.6g} m, got {support_m}")
+    return total_kg
+
+
+def _check_on_body(loads: Sequence[Load], supports_m: Sequence[float], length_m: float | None) -> None:
+    if length_m is None:
+        return
+    if not 0 < length_m < math.inf:
+        raise ValueError(f"length_m must be a number above 0, got {length_m}")
+    ends = [("supports_m", place) for place in supports_m]
+    for load in loads:
+        ends += [("at_m", load.at_m)] if isinstance(load, PointLoad) else [("from_m", load.from_m), ("to_m", load.to_m)]
+    for name, place in ends:
+        if not 0 <= place <= length_m:
+            raise ValueError(f"{name} must be on the body, 0 to {length_m} m, got {place}")
+
+
+def _checked_settlements(settlements_m: Sequence[float], count: int) -> Array:
+    if len(settlements_m) != count:
+        raise ValueError(f"settlements_m must hold one value for each of {count} supports, got {len(settlements_m)}")
+    for value in settlements_m:
+        _finite("settlements_m", value)
+    return np.array(settlements_m, dtype=np.float64)
