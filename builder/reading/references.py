@@ -33,13 +33,28 @@ def problems_with_names(descriptions: Iterable[Written]) -> tuple[Problem, ...]:
     records = [record for description in descriptions for record in records_within(description)]
     defined = [found for record in records if (found := definition(record))]
     known: dict[str, dict[str, Where]] = {}
+    taken: dict[tuple[str, str], Defined] = {}
     problems = []
     for name in defined:
-        first = known.setdefault(name.kind, {}).setdefault(name.name, name.where)
-        if first != name.where:
-            problems.append(Problem(name.where, "name", name.name, f"is already the name of a {name.kind} at {first}", "duplicate-name"))
+        known.setdefault(name.kind, {}).setdefault(name.name, name.where)
+        first = taken.setdefault((name.kind, spelling(name.name)), name)
+        if first is not name:
+            problems.append(taken_already(name, first))
     dangling = (refusal(referred, known.get(referred.kind, {})) for record in records for referred in references(record))
     return (*problems, *(problem for problem in dangling if problem))
+
+
+def spelling(name: str) -> str:
+    """A name as a key: lower case, letters and digits only, joined by hyphens. Names that differ in no more than that are the same to a reader."""
+    return "-".join("".join(char if char.isalnum() else " " for char in name.lower()).split())
+
+
+def taken_already(name: Defined, first: Defined) -> Problem:
+    """The problem with a name that something of its kind bears already, letter for letter or nearly."""
+    reason = f"is already the name of a {name.kind} at {first.where}"
+    if name.name != first.name:
+        reason = f"is too near '{first.name}', the name of a {name.kind} at {first.where}"
+    return Problem(name.where, "name", name.name, reason, "duplicate-name", "give each its own name")
 
 
 def refusal(referred: Referred, known: dict[str, Where]) -> Problem | None:

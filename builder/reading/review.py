@@ -1,6 +1,7 @@
 """
-What can be seen from the text alone without refusing it: two units that disagree, a value that is implausible for its field, placeholders, a
-condition hidden in prose, a check that is old or lies in the future.
+What can be seen from the text alone without refusing it.
+
+Two units that disagree, a value that is implausible for its field, placeholders, a condition hidden in prose, an old check or a future one.
 """
 
 import re

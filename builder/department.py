@@ -1,0 +1,57 @@
+"""A department as the rest of the program sees it: a description, what it offers to others, what it publishes, and how that reads."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Any, Generic, TypeVar
+
+from builder.document import Entry, Page
+from builder.exchange import Offers
+from builder.pack import Finding, Pack, Section
+from builder.reading.written import DepartmentFile
+from builder.stating import Ageing, Stater
+
+File = TypeVar("File", bound=DepartmentFile)
+
+
+@dataclass(frozen=True, slots=True)
+class Surroundings:
+    """What a department knows beyond its own file: the offers of all, ages, and which unit system comes first."""
+
+    exchange: Offers
+    ageing: Ageing
+    system: str
+
+    def stater(self, file: DepartmentFile) -> Stater:
+        """Turns the records of a file into facts."""
+        return Stater.of_file(file, self.ageing)
+
+
+@dataclass(frozen=True, slots=True)
+class Published:
+    """What a department publishes: its section of the pack, and what it found."""
+
+    section: Section
+    findings: tuple[Finding, ...] = ()
+
+
+def offers_nothing(_: Any) -> Offers:
+    """For a department that tells the others nothing."""
+    return Offers()
+
+
+@dataclass(frozen=True, slots=True)
+class Department(Generic[File]):
+    """
+    One department. Its file is ``<key>.yml`` in the venue's folder.
+
+    ``publish`` computes; ``pages`` and ``headline`` only read the pack. ``headline`` gives the few answers that the home page shows.
+    """
+
+    key: str
+    title: str
+    description: type[File]
+    publish: Callable[[File, Surroundings], Published]
+    pages: Callable[[Section, Pack], Sequence[Page]]
+    headline: Callable[[Section, Pack], Sequence[Entry]]
+    offer: Callable[[File], Offers] = offers_nothing
+    required: bool = False

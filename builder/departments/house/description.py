@@ -1,0 +1,197 @@
+"""``house.yml``: what the place is, how many it holds, whom to ask, and the limits a show must keep."""
+
+from typing import Annotated, ClassVar, Literal
+
+from builder.reading.absent import Absent, Maybe
+from builder.reading.quantities import Duration, Length, Level, Percent, Temperature, TimeOfDay
+from builder.reading.words import Count, Day, Name, Text, YesNo
+from builder.reading.written import Decisive, DepartmentFile, Line, Plausible, Written
+
+
+class Revised(Written):
+    """Which state of the house this description is of."""
+
+    number: Name
+    """The number or name of this revision, such as 14."""
+    on: Day
+    """The day of this revision. Ages on the pages count to this day."""
+    by: Name
+    """Who issued it, by role."""
+    note: Text | None = None
+    """What changed, in a sentence."""
+
+
+class Address(Line):
+    """One of the house's addresses. They often differ, and drivers need the right one."""
+
+    use: Literal["post", "deliveries", "trucks", "stage door", "audience"]
+    """What the address is for: post, deliveries, trucks, stage door or audience."""
+    lines: tuple[Name, ...]
+    """The lines of the address."""
+    position: Name | None = None
+    """Latitude and longitude, as a navigator takes them."""
+
+
+class Contact(Line):
+    """Whom to ask, by role. Roles stay true longer than names."""
+
+    role: Name
+    """The role, such as head of sound."""
+    about: Text
+    """What this role answers for."""
+    phone: Name | None = None
+    """A telephone number that reaches the role."""
+    mail: Name | None = None
+    """A mail address that reaches the role."""
+    hours: Name | None = None
+    """When somebody answers."""
+
+
+class Block(Written):
+    """A part of the audience that is counted by itself."""
+
+    name: Name
+    """The name of the block, such as balcony."""
+    places: Annotated[Count, Plausible(1, 60_000)]
+    """How many persons it holds."""
+
+
+class Configuration(Line):
+    """One way of setting the room, with what it holds."""
+
+    defines: ClassVar[str] = "configuration"
+    name: Name
+    """The name of the configuration. Other files refer to it."""
+    audience: Literal["standing", "seated", "mixed"]
+    """Standing, seated or mixed."""
+    capacity: Annotated[Maybe[Annotated[Count, Plausible(20, 120_000)]], Decisive()] = Absent.NOT_STATED
+    """How many persons in all."""
+    blocks: tuple[Block, ...] = ()
+    """The parts that make up the capacity. Their sum is compared with it."""
+    wheelchair_places: Annotated[Maybe[Count], Decisive()] = Absent.NOT_STATED
+    """How many wheelchair places, and say in the note whether they are within the capacity."""
+    lost_to_mix_position: Maybe[Count] = Absent.NOT_STATED
+    """How many places the mix position takes, already left out of the capacity."""
+
+
+class Curfew(Line):
+    """When sound must stop."""
+
+    days: Name
+    """The days it holds for, such as Sunday to Thursday."""
+    music_ends: TimeOfDay
+    """The time the last note must have ended."""
+    strictness: Literal["hard", "soft"]
+    """Hard where nobody can extend it, soft where somebody may."""
+    overrun: Text | None = None
+    """What an overrun costs, and who collects it."""
+
+
+class NoiseLimit(Line):
+    """A limit on sound level, with everything that makes it one: metric, time, place."""
+
+    name: Name
+    """What the limit is called here."""
+    level: Level
+    """The limit, such as 100 dB(A)."""
+    metric: Literal["equivalent level", "peak level", "maximum fast", "maximum slow"]
+    """How it is measured: an equivalent level over a time, a peak, or a maximum with a time weighting."""
+    over: Duration | None = None
+    """The time an equivalent level is taken over."""
+    measured_at: Name
+    """Where it is measured."""
+    hours: Name | None = None
+    """When it holds."""
+    enforced_by: Text | None = None
+    """Who measures, and what happens when it is passed."""
+
+
+class Air(Written):
+    """The air during a show, for travel time and absorption of sound."""
+
+    temperature: Annotated[Temperature, Plausible(-15.0, 45.0)]
+    """The usual temperature during a show."""
+    humidity: Annotated[Percent, Plausible(0.1, 0.95)]
+    """The usual relative humidity."""
+
+
+class Effect(Line):
+    """A kind of effect and whether it may be used."""
+
+    name: Literal["haze", "smoke", "flames", "pyrotechnics", "carbon dioxide", "confetti", "lasers", "drones"]
+    """Haze, smoke, flames, pyrotechnics, carbon dioxide, confetti, lasers or drones."""
+    allowed: Literal["yes", "by arrangement", "no"]
+    """Yes, by arrangement, or no."""
+    notice: Duration | None = None
+    """How long before the show to ask."""
+    asks: Text | None = None
+    """What the house then needs."""
+
+
+class Crew(Line):
+    """How local crew is called."""
+
+    shortest_call: Annotated[Maybe[Annotated[Duration, Plausible(3600, 12 * 3600)]], Decisive()] = Absent.NOT_STATED
+    """The shortest call that is paid."""
+    meal_after: Annotated[Maybe[Duration], Decisive()] = Absent.NOT_STATED
+    """After how long a meal break is due."""
+    ordered_by: Maybe[Duration] = Absent.NOT_STATED
+    """How long before the show crew must be ordered."""
+    least_crew: Maybe[Text] = Absent.NOT_STATED
+    """The smallest crew the house insists on."""
+
+
+class TroubleSpot(Line):
+    """Something that has caught visitors out. Said once, early."""
+
+    what: Text
+    """What catches people out, in a sentence."""
+    do: Text | None = None
+    """What to do about it."""
+
+
+class House(DepartmentFile):
+    """The house: identity, capacities, contacts, limits."""
+
+    name: Name
+    """The name of the venue."""
+    also_known_as: tuple[Name, ...] = ()
+    """Former and other names, so that old documents are recognised."""
+    what: Text
+    """What kind of place it is, in a sentence."""
+    town: Name
+    """Town and country."""
+    setting: Literal["indoors", "under a roof", "outdoors"]
+    """Indoors, under a roof, or outdoors."""
+    altitude: Maybe[Annotated[Length, Plausible(-430.0, 5000.0)]] = Absent.NOT_STATED
+    """Height above sea level. Generators and haze depend on it."""
+    time_zone: Name
+    """The time zone that clock times are in."""
+    units: Literal["metric", "imperial"] = "metric"
+    """Which unit system computed figures show first. Both are always shown."""
+    revision: Revised
+    """Which state of the house this is."""
+    stale_after_days: Annotated[Count, Plausible(30, 1100)] = 365
+    """After how many days a check counts as old."""
+    addresses: tuple[Address, ...] = ()
+    """Where to go, by purpose."""
+    contacts: tuple[Contact, ...] = ()
+    """Whom to ask, by role."""
+    configurations: tuple[Configuration, ...] = ()
+    """The ways of setting the room."""
+    trouble_spots: tuple[TroubleSpot, ...] = ()
+    """What has caught visitors out. Shown on the first page."""
+    curfews: Annotated[Maybe[tuple[Curfew, ...]], Decisive()] = Absent.NOT_STATED
+    """When sound must stop."""
+    load_in_from: Maybe[TimeOfDay] = Absent.NOT_STATED
+    """From when work with noise outside is allowed."""
+    noise_limits: Annotated[Maybe[tuple[NoiseLimit, ...]], Decisive()] = Absent.NOT_STATED
+    """The limits on sound level."""
+    air: Air | None = None
+    """The air during a show. Sound figures need it."""
+    effects: tuple[Effect, ...] = ()
+    """Which effects may be used."""
+    crew: Crew | None = None
+    """How local crew is called."""
+    house_rider_needed: YesNo | None = None
+    """Whether the house asks every show for its technical rider."""

@@ -1,0 +1,62 @@
+"""The house's page. Reads the pack; computes nothing."""
+
+from collections.abc import Iterator, Sequence
+
+from builder.document import Block, Caution, Entry, Heading, Page, Paragraph
+from builder.layout import checked_line, facts_block, item_table
+from builder.pack import Pack, Section
+
+
+def pages(section: Section, _: Pack) -> Sequence[Page]:
+    """One page: capacities, limits, contacts, addresses, rules."""
+    return (Page("house", "House", tuple(blocks(section)), summary="Capacities, contacts, curfew, noise limits and rules."),)
+
+
+def blocks(section: Section) -> Iterator[Block]:
+    """The page from top to bottom: what most readers come for stands first."""
+    identity = section.item("identity")
+    if identity:
+        yield Paragraph(identity.text("what"))
+    yield checked_line(section)
+    yield from parts(section)
+    if identity:
+        yield Heading(2, "Identity", "identity")
+        yield facts_block(identity)
+
+
+def parts(section: Section) -> Iterator[Block]:
+    """The tables, each under its heading where the house has something to say."""
+    for kind, title, columns in (
+        ("configuration", "Capacity by configuration", ("audience", "capacity", "wheelchair_places", "lost_to_mix_position")),
+        ("curfew", "Curfew", ("music_ends", "strictness", "overrun")),
+        ("noise", "Noise limits", ("level", "metric", "over", "measured_at", "hours", "enforced_by")),
+        ("contact", "Whom to ask", ("about", "phone", "mail", "hours")),
+        ("address", "Addresses", ("lines", "position")),
+        ("effect", "Effects", ("allowed", "notice", "asks")),
+    ):
+        if found := section.of_kind(kind):
+            yield Heading(2, title, kind)
+            yield item_table(found, columns, first=title_of_first_column(kind))
+            if kind == "noise":
+                yield from (Caution(caution) for caution in section.cautions)
+    if crew := section.item("crew"):
+        yield Heading(2, "Local crew", "crew")
+        yield facts_block(crew)
+
+
+def title_of_first_column(kind: str) -> str:
+    """What the first column of a table names."""
+    return {"curfew": "Days", "noise": "Limit", "contact": "Role", "address": "For", "effect": "Effect"}.get(kind, "Configuration")
+
+
+def headline(section: Section, _: Pack) -> Sequence[Entry]:
+    """Capacities, curfew and noise limit for the home page."""
+    return tuple(entry for kind in ("configuration", "curfew", "noise") for entry in answers(section, kind))
+
+
+def answers(section: Section, kind: str) -> Iterator[Entry]:
+    """The home page's answers of one kind."""
+    key, label = {"configuration": ("capacity", "Capacity"), "curfew": ("music_ends", "Curfew"), "noise": ("level", "Noise limit")}[kind]
+    for item in section.of_kind(kind):
+        if text := item.text(key):
+            yield Entry(label, text, small=item.name, anchor=f"house#{kind}")

@@ -1,0 +1,81 @@
+"""From ``house.yml`` to the house's section of the pack."""
+
+from collections.abc import Iterator
+
+from builder.cautions import NOISE
+from builder.department import Published, Surroundings
+from builder.departments.house.description import Configuration, House, NoiseLimit
+from builder.exchange import Air, Offers
+from builder.pack import Finding, Item, Level, Section
+from builder.reading.absent import Absent
+from builder.stating import Stater, place
+
+ISA_SEA_LEVEL_KPA = 101.325
+
+
+def offer(house: House) -> Offers:
+    """The air during a show, which sound needs."""
+    if house.air is None:
+        return Offers()
+    return Offers(air=Air(house.air.temperature.c, house.air.humidity.share * 100, ISA_SEA_LEVEL_KPA))
+
+
+def publish(house: House, around: Surroundings) -> Published:
+    """The house's facts as items, and what does not add up."""
+    stater = around.stater(house)
+    section = Section(
+        key="house",
+        title="House",
+        items=tuple(items(house, stater)),
+        cautions=(NOISE,) if house.noise_limits is not Absent.NOT_STATED else (),
+        verified=stater.inherited,
+    )
+    return Published(section, tuple(findings(house)))
+
+
+def items(house: House, stater: Stater) -> Iterator[Item]:
+    """Everything the house says of itself, one item a thing."""
+    yield stater.item(house, "house.identity", "identity", house.name, leave_out=("note",))
+    yield from stater.counted(house.addresses, "house", "address", name_key="use")
+    yield from stater.counted(house.contacts, "house", "contact", name_key="role")
+    yield from stater.named(house.configurations, "house", "configuration")
+    yield from stater.counted(house.trouble_spots, "house", "trouble", name_key="what")
+    if not isinstance(house.curfews, Absent):
+        yield from stater.counted(house.curfews, "house", "curfew", name_key="days")
+    if not isinstance(house.noise_limits, Absent):
+        yield from stater.counted(house.noise_limits, "house", "noise", name_key="name")
+    yield from stater.named(house.effects, "house", "effect")
+    if house.crew:
+        yield stater.item(house.crew, "house.crew", "crew", "Local crew")
+
+
+def findings(house: House) -> Iterator[Finding]:
+    """Sums that do not close, and limits that say too little to be kept."""
+    for configuration in house.configurations:
+        yield from sum_of_blocks(configuration)
+    if not isinstance(house.noise_limits, Absent):
+        for limit in house.noise_limits:
+            yield from incomplete_limit(limit)
+
+
+def sum_of_blocks(configuration: Configuration) -> Iterator[Finding]:
+    """A capacity that differs from the sum of its blocks."""
+    total = sum(block.places for block in configuration.blocks)
+    stated = configuration.capacity
+    if not configuration.blocks or isinstance(stated, Absent) or stated == total:
+        return
+    sentence = f"{configuration.name}: the blocks add up to {total:,}, the stated capacity is {stated:,}. Which one is right?"
+    where = place(configuration.where("capacity"))
+    yield Finding(Level.CAUTION, "sum-differs", sentence, "house.configuration", where)
+
+
+def incomplete_limit(limit: NoiseLimit) -> Iterator[Finding]:
+    """A noise limit without a weighting, or an equivalent level without its time."""
+    lacking = []
+    if not limit.level.weighting:
+        lacking.append("a weighting, such as dB(A)")
+    if limit.metric == "equivalent level" and limit.over is None:
+        lacking.append("the time it is taken over")
+    if lacking:
+        sentence = f"The noise limit '{limit.name}' does not say {' or '.join(lacking)}. Nobody can keep it as it stands."
+        yield Finding(Level.CAUTION, "limit-incomplete", sentence, "house.noise", place(limit.where()))

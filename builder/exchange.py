@@ -1,0 +1,104 @@
+"""
+What departments tell each other.
+
+Rigging does not know that sound exists: it receives loads that say who hung them. A department offers; the pipeline joins all offers; every
+department then computes with the whole.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from itertools import chain
+
+Corners = tuple[tuple[float, float], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class HungLoad:
+    """A load on a hang. ``at_m`` counts along the hang from its first end; None puts the load at the hang's middle."""
+
+    department: str
+    what: str
+    hang: str
+    load_kg: float
+    at_m: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PowerDraw:
+    """A standing load on a service or outlet, by name. ``phases`` names them, such as ``("L1", "L2", "L3")``; empty means all of the service's."""
+
+    department: str
+    what: str
+    fed_by: str
+    load_kw: float
+    power_factor: float
+    phases: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A named position in metres from the datum: x to stage left, y upstage, z up from the deck. ``kind`` says what is there."""
+
+    department: str
+    kind: str
+    name: str
+    across_m: float
+    depth_m: float
+    height_m: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """An outline on the plan. ``height_m`` is the level of each corner above the deck, for slopes and balconies."""
+
+    department: str
+    kind: str
+    name: str
+    corners: Corners
+    height_m: tuple[float, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Air:
+    """The air that sound travels through. [degrees Celsius], [%], [kPa]"""
+
+    temperature_c: float
+    humidity_percent: float
+    pressure_kpa: float
+
+
+@dataclass(frozen=True, slots=True)
+class Datum:
+    """What positions are measured from, in the house's words."""
+
+    centre_line: str
+    reference_line: str
+
+
+@dataclass(frozen=True, slots=True)
+class Offers:
+    """All that one department, or all of them, tell the others."""
+
+    loads: tuple[HungLoad, ...] = ()
+    draws: tuple[PowerDraw, ...] = ()
+    spots: tuple[Spot, ...] = ()
+    shapes: tuple[Shape, ...] = ()
+    air: Air | None = None
+    datum: Datum | None = None
+
+    def spot(self, kind: str, name: str = "") -> Spot | None:
+        """The first spot of a kind, or the one with that name."""
+        return next((spot for spot in self.spots if spot.kind == kind and name in ("", spot.name)), None)
+
+
+def joined(offers: Iterable[Offers]) -> Offers:
+    """All offers as one. What only one department may say (the air, the datum) is taken from the first that says it."""
+    every = tuple(offers)
+    return Offers(
+        loads=tuple(chain.from_iterable(offer.loads for offer in every)),
+        draws=tuple(chain.from_iterable(offer.draws for offer in every)),
+        spots=tuple(chain.from_iterable(offer.spots for offer in every)),
+        shapes=tuple(chain.from_iterable(offer.shapes for offer in every)),
+        air=next((offer.air for offer in every if offer.air), None),
+        datum=next((offer.datum for offer in every if offer.datum), None),
+    )

@@ -1,0 +1,189 @@
+"""
+How facts, figures, workings and findings are laid out, the same on every page.
+
+Reads the pack and gives blocks; departments choose which items and columns, never how a value looks.
+"""
+
+from collections.abc import Iterable, Sequence
+
+from builder.document import Block, Bullets, Caution, Entry, Facts, Folded, Inline, Paragraph, Row, Small, Table, Tag, Words
+from builder.pack import Fact, Figure, Finding, Input, Item, Section, Standing, Value, Verified, Working
+
+STANDING_WORDS = {Standing.UNKNOWN: "not known yet", Standing.NONE: "none", Standing.NOT_STATED: "not stated"}
+CHECKED_BY = {"measured": "measured", "drawing": "from a drawing", "nameplate": "from the nameplate", "maker's sheet": "from the maker's sheet"}
+
+
+def anchor_of(key: str) -> str:
+    """The anchor of an item, fact or figure on its page, from its key in the pack."""
+    return key.split(".", 1)[-1].replace(".", "-").replace("_", "-")
+
+
+def shown_value(value: Value) -> list[Inline]:
+    """A value: the author's wording first, the other unit system beside it."""
+    return [value.text, Small(value.also)] if value.also else [value.text]
+
+
+def shown_fact(fact: Fact | None) -> list[Inline]:
+    """A fact's value, or which kind of absence it is."""
+    if fact is None:
+        return ["–"]
+    if fact.value is not None:
+        return shown_value(fact.value)
+    tone = "note" if fact.standing is Standing.UNKNOWN else "plain"
+    return [Tag(STANDING_WORDS[fact.standing], tone)]
+
+
+def shown_figure(figure: Figure | None) -> list[Inline]:
+    """A figure's value, or what is missing for it."""
+    if figure is None:
+        return ["–"]
+    if figure.value is not None:
+        return shown_value(figure.value)
+    return [Tag(f"needs {', '.join(figure.missing)}", "note")]
+
+
+def cell(item: Item, name: str) -> list[Inline]:
+    """The fact or figure ``name`` of an item as a table cell."""
+    figure = item.figure(name)
+    return shown_figure(figure) if figure else shown_fact(item.fact(name))
+
+
+def state(item: Item) -> list[Inline]:
+    """The condition of an item, said only where it is not simply in service."""
+    if item.condition == "limited":
+        return [Tag("limited", "caution")]
+    return [Tag("out of service", "danger")] if item.condition == "out of service" else []
+
+
+def item_table(
+    items: Sequence[Item],
+    columns: Sequence[str],
+    *,
+    first: str = "Name",
+    labels: Sequence[str] = (),
+    summary: str = "",
+    sortable: bool = False,
+) -> Table:
+    """
+    A table of items: a row each, a column for each fact or figure named.
+
+    Column labels are those of the facts unless ``labels`` gives others. Columns that no item fills are left out. Conditions and notes stand
+    under the item's name.
+    """
+    used = [(name, index) for index, name in enumerate(columns) if any(item.fact(name) or item.figure(name) for item in items)]
+    titles = [labels[index] if labels else label_of(items, name) for name, index in used]
+    numeric = [position for position, (name, _) in enumerate(used, 1) if all_numbers(items, name)]
+    rows = [row_of(item, [name for name, _ in used]) for item in items]
+    return Table((first, *titles), rows, summary=summary, numeric=numeric, sortable=sortable)
+
+
+def row_of(item: Item, columns: Sequence[str]) -> Row:
+    """One item as a row, with a number to sort each cell by where there is one."""
+    naming: list[Inline] = [item.name]
+    if found := state(item):
+        naming += found
+    if item.note:
+        naming.append(Small(item.note))
+    cells: list[Words] = [naming, *(cell(item, name) for name in columns)]
+    return Row(cells, anchor=anchor_of(item.key), order=(None, *(item.number(name) for name in columns)))
+
+
+def label_of(items: Sequence[Item], name: str) -> str:
+    """The label that the first item having the value gives it."""
+    for item in items:
+        if found := item.fact(name) or item.figure(name):
+            return found.label
+    raise ValueError(f"name must be a fact or figure of at least one item, got {name!r}")
+
+
+def all_numbers(items: Sequence[Item], name: str) -> bool:
+    """True where every value of a column that is there is a number."""
+    values = [found.value for item in items if (found := item.fact(name) or item.figure(name)) and found.value]
+    return bool(values) and all(value.number is not None for value in values)
+
+
+def facts_block(item: Item, *, only: Sequence[str] = ()) -> Facts:
+    """All facts of an item as labels and values, or those named, in that order."""
+    chosen = [fact for name in only if (fact := item.fact(name))] if only else item.facts
+    return Facts([entry_of(fact) for fact in chosen])
+
+
+def entry_of(fact: Fact) -> Entry:
+    """A fact with what qualifies it: datum, terms, condition, note, and its check where that is old."""
+    parts = [f"from {fact.datum}" if fact.datum else "", fact.terms, fact.condition if fact.condition != "in service" else "", fact.note]
+    if fact.verified and fact.verified.stale:
+        parts.append(checked_words(fact.verified))
+    return Entry(fact.label, shown_fact(fact), small="; ".join(part for part in parts if part), anchor=anchor_of(fact.key))
+
+
+def figures_block(figures: Iterable[Figure]) -> Facts:
+    """Figures as labels and values. Their workings are laid out by :func:`workings`."""
+    return Facts([Entry(figure.label, shown_figure(figure), small=figure.note, anchor=anchor_of(figure.key)) for figure in figures])
+
+
+def workings(title: str, figures: Sequence[Figure]) -> Folded:
+    """The workings of figures, folded behind one line."""
+    blocks: list[Block] = []
+    for figure in figures:
+        blocks += [Paragraph([figure.label, ": ", *shown_figure(figure)]), *working_blocks(figure.working)]
+        if figure.caution:
+            blocks.append(Caution(figure.caution))
+    return Folded(title, blocks)
+
+
+def working_blocks(working: Working) -> list[Block]:
+    """One working: the equation, the same with numbers, the inputs, the source, and what is left out."""
+    blocks: list[Block] = [Facts([Entry("Formula", working.equation)])]
+    if working.inputs:
+        blocks.append(Facts([Entry(entered.label, entered.text) for entered in working.inputs]))
+    if working.steps:
+        blocks.append(Bullets(working.steps))
+    sources = [f"{reference.source}, {reference.clause}" if reference.clause else reference.source for reference in working.references]
+    if sources:
+        blocks.append(Facts([Entry("Source", "; ".join(sources))]))
+    if working.leaves_out:
+        blocks.append(Facts([Entry("Left out", working.leaves_out)]))
+    return blocks
+
+
+def checked_line(section: Section) -> Paragraph:
+    """When a department's facts were last checked, or that nobody says."""
+    if section.verified is None:
+        return Paragraph([Tag("not verified", "caution"), " The house does not say when this page was last checked."])
+    tone = [Tag("old check", "caution"), " "] if section.verified.stale else []
+    return Paragraph([*tone, f"{checked_words(section.verified)}."])
+
+
+def checked_words(verified: Verified) -> str:
+    """A check in words: when, by whom, how, and how old it was on the day of the revision."""
+    how = CHECKED_BY.get(verified.how, f"from {verified.how}")
+    return f"Checked on {verified.on} by {verified.by}, {how}, {age(verified.age_days)} before this revision"
+
+
+def age(days: int) -> str:
+    """An age in the coarsest words that still tell: days, weeks, months."""
+    for limit, size, unit in ((14, 1, "day"), (70, 7, "week"), (731, 30, "month")):
+        if days < limit:
+            count = days // size
+            return f"{count} {unit}" if count == 1 else f"{count} {unit}s"
+    return f"{days // 365} years"
+
+
+def findings_block(findings: Sequence[Finding]) -> list[Block]:
+    """Findings as framed sentences, dangers first."""
+    return [Caution(finding.sentence, title=finding.level.value.capitalize(), tone=finding.level.value) for finding in findings]
+
+
+def input_of(item: Item, name: str, label: str = "") -> Input:
+    """
+    A fact or figure of an item as an input to a working.
+
+    Raises
+    ------
+    ValueError
+        If the item has no such value.
+    """
+    found = item.fact(name) or item.figure(name)
+    if found is None or found.value is None:
+        raise ValueError(f"name must be a value of {item.key}, got {name!r}")
+    return Input(label or found.label, found.value.text, found.key)

@@ -1,0 +1,15 @@
+"""The pages that look over the whole pack: home, findings, workings and sources, glossary."""
+
+from collections.abc import Sequence
+
+from builder.document import Entry, Page
+from builder.overview.findings import findings_page
+from builder.overview.glossary import glossary_page
+from builder.overview.home import home_page
+from builder.overview.workings import workings_page
+from builder.pack import Pack
+
+
+def overview_pages(pack: Pack, headlines: Sequence[Entry]) -> tuple[Page, ...]:
+    """The home page first, then the pages that stand after the departments."""
+    return (home_page(pack, headlines), findings_page(pack), workings_page(pack), glossary_page())

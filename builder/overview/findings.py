@@ -1,0 +1,32 @@
+"""The findings page: everything the house should know, dangers first."""
+
+from collections.abc import Iterator
+
+from builder.document import Block, Caution, Heading, Page, Paragraph, Small
+from builder.pack import Finding, Level, Pack
+
+TITLES = {Level.DANGER: "Dangers", Level.CAUTION: "Cautions", Level.NOTE: "Notes"}
+
+
+def findings_page(pack: Pack) -> Page:
+    """All findings by level, each with the line it is about."""
+    return Page("findings", "Findings", tuple(blocks(pack)), summary="What does not add up, is over a limit, is old or is not finished.")
+
+
+def blocks(pack: Pack) -> Iterator[Block]:
+    """An introduction, then a heading a level."""
+    yield Paragraph("What the check of this description found. The pack is published all the same; a finding stands here until it is mended.")
+    if not pack.findings:
+        yield Paragraph("Nothing was found.")
+    for level, title in TITLES.items():
+        found = [finding for finding in pack.findings if finding.level is level]
+        if found:
+            yield Heading(2, title, level.value)
+            yield from (framed(finding) for finding in found)
+
+
+def framed(finding: Finding) -> Caution:
+    """One finding with its code and place."""
+    place = finding.place
+    where = f"{place.file}, line {place.line}. " if place and place.line else ""
+    return Caution([finding.sentence, " ", Small(f"{where}Code {finding.code}.")], title=finding.level.value.capitalize(), tone=finding.level.value)

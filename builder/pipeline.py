@@ -1,0 +1,131 @@
+"""
+The whole story: text, venue, pack, document. Start here.
+
+``venue_of`` reads and checks, ``pack_of`` computes, ``document_of`` lays out. Each is a function from value to value; nothing here opens a file.
+"""
+
+import hashlib
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from builder.department import Department, Published, Surroundings
+from builder.document import Attachment, Document
+from builder.exchange import joined
+from builder.overview import overview_pages
+from builder.pack import Finding, Level, Pack, Revision, to_json
+from builder.reading.problems import Problem, Refused, Where
+from builder.reading.reader import read
+from builder.reading.references import problems_with_names
+from builder.reading.review import Remark, review
+from builder.reading.written import DepartmentFile
+from builder.registry import DEPARTMENTS, HOUSE, House
+from builder.stating import Ageing, place
+
+
+@dataclass(frozen=True, slots=True)
+class Venue:
+    """What the crew wrote, read and checked: one description a department, by key, in the order of the site."""
+
+    descriptions: Mapping[str, DepartmentFile]
+    fingerprint: str
+
+    @property
+    def house(self) -> House:
+        """The house's own file, which every venue has."""
+        found = self.descriptions[HOUSE.key]
+        if not isinstance(found, House):
+            raise ValueError(f"descriptions['{HOUSE.key}'] must be a House, got {type(found).__name__}")
+        return found
+
+
+def venue_of(texts: Mapping[str, str]) -> Venue:
+    """
+    Read a venue's files, given as text by file name.
+
+    Raises
+    ------
+    Refused
+        With every problem in every file.
+    """
+    problems: list[Problem] = [*missing_files(texts)]
+    descriptions: dict[str, DepartmentFile] = {}
+    for department in DEPARTMENTS:
+        if (file := f"{department.key}.yml") in texts:
+            try:
+                descriptions[department.key] = read(texts[file], file=file, kind=department.description)
+            except Refused as refused:
+                problems += refused.problems
+    # A file that could not be read would make every reference to it look wrong, so names are compared only where all files were read.
+    if not problems:
+        problems += problems_with_names(descriptions.values())
+    if problems:
+        raise Refused(problems)
+    return Venue(descriptions, fingerprint_of(texts))
+
+
+def missing_files(texts: Mapping[str, str]) -> list[Problem]:
+    """A problem for each file that every venue needs and this one lacks, and for each that no department reads."""
+    known = {f"{department.key}.yml": department for department in DEPARTMENTS}
+    lacking = [
+        Problem(Where(file), "", "", "is missing", "file-missing", f"write it; 'housepack new' shows one to begin with ({department.title})")
+        for file, department in known.items()
+        if department.required and file not in texts
+    ]
+    strangers = [
+        Problem(Where(file), "", "", "is not a file of any department", "file-unknown", f"known: {', '.join(known)}")
+        for file in texts
+        if file not in known
+    ]
+    return [*lacking, *strangers]
+
+
+def fingerprint_of(texts: Mapping[str, str]) -> str:
+    """A short hash of all texts, the same on every machine."""
+    digest = hashlib.sha256()
+    for file in sorted(texts):
+        digest.update(f"{file}\0{texts[file]}\0".encode())
+    return digest.hexdigest()[:12]
+
+
+def pack_of(venue: Venue) -> Pack:
+    """Compute what the venue publishes."""
+    house = venue.house
+    ageing = Ageing(on=house.revision.on, stale_after_days=house.stale_after_days)
+    offers = joined(department.offer(file) for department, file in described(venue))
+    around = Surroundings(offers, ageing, house.units)
+    published: list[Published] = [department.publish(file, around) for department, file in described(venue)]
+    remarks = [remark for _, file in described(venue) for remark in review(file, on=ageing.on, stale_after_days=ageing.stale_after_days)]
+    findings = (*(finding for part in published for finding in part.findings), *(finding_of(remark) for remark in remarks))
+    return Pack(
+        venue=house.name,
+        revision=Revision(house.revision.number, house.revision.on.isoformat(), house.revision.by, venue.fingerprint, house.revision.note or ""),
+        sections=tuple(part.section for part in published),
+        findings=tuple(sorted(findings, key=weight)),
+        system=house.units,
+        stale_after_days=house.stale_after_days,
+    )
+
+
+def described(venue: Venue) -> list[tuple[Department[DepartmentFile], DepartmentFile]]:
+    """The departments that this venue describes, each with its file."""
+    return [(department, venue.descriptions[department.key]) for department in DEPARTMENTS if department.key in venue.descriptions]
+
+
+def finding_of(remark: Remark) -> Finding:
+    """A remark on the text as a finding of the pack."""
+    return Finding(Level(remark.level), remark.code, remark.sentence, place=place(remark.where))
+
+
+def weight(finding: Finding) -> tuple[int, str, int, str, str]:
+    """Dangers first, then cautions, then notes; within those by place and words, so that the order never depends on chance."""
+    where = finding.place
+    return (list(Level).index(finding.level), where.file if where else "", where.line if where else 0, finding.code, finding.sentence)
+
+
+def document_of(pack: Pack) -> Document:
+    """Lay a pack out as pages. Reads the pack alone."""
+    by_key = {department.key: department for department in DEPARTMENTS}
+    pages = [page for section in pack.sections for page in by_key[section.key].pages(section, pack)]
+    headlines = [entry for section in pack.sections for entry in by_key[section.key].headline(section, pack)]
+    home, *others = overview_pages(pack, headlines)
+    return Document(pack.venue, (home, *pages, *others), (Attachment("pack.json", to_json(pack).encode()),))

@@ -1,0 +1,150 @@
+"""
+From what was written to facts: every key of a record becomes a fact, by itself, so no department types a label or a value twice.
+
+A field may carry marks: :class:`Measured` tells from where it is measured, ``Decisive`` makes its absence visible.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+
+from pydantic.fields import FieldInfo
+
+from builder.pack import Fact, Item, Place, Standing, Value
+from builder.pack import Verified as Checked
+from builder.reading.absent import Absent
+from builder.reading.measures import both
+from builder.reading.problems import Where
+from builder.reading.quantities import Quantity
+from builder.reading.references import spelling
+from builder.reading.written import Decisive, DepartmentFile, Line, Verification, Written
+
+QUALIFIERS = frozenset(Line.model_fields) | {"name"}
+"""Keys that qualify a line and stand beside its facts, not among them."""
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """Marks a field with what it is measured from, such as the deck."""
+
+    datum: str
+
+
+@dataclass(frozen=True, slots=True)
+class Ageing:
+    """As of which day ages count, and from how many days on a check is stale."""
+
+    on: date
+    stale_after_days: int
+
+    def checked(self, verification: Verification | None) -> Checked | None:
+        """A verification as the pack shows it."""
+        if verification is None:
+            return None
+        age_days = (self.on - verification.on).days
+        return Checked(verification.on.isoformat(), verification.by, verification.how, age_days, age_days > self.stale_after_days)
+
+
+@dataclass(frozen=True, slots=True)
+class Stater:
+    """Turns the records of one file into facts; lines without a verification of their own inherit the file's."""
+
+    ageing: Ageing
+    inherited: Checked | None = None
+
+    @classmethod
+    def of_file(cls, file: DepartmentFile, ageing: Ageing) -> "Stater":
+        """The stater for a department's file."""
+        return cls(ageing, ageing.checked(file.verified) if isinstance(file.verified, Verification) else None)
+
+    def facts(self, record: Written, key: str, *, leave_out: tuple[str, ...] = ()) -> tuple[Fact, ...]:
+        """A fact for each key of a record, nested records included under ``outer.inner``; lists of records are the department's to place."""
+        own = self.ageing.checked(record.verified) if isinstance(record, Line) else None
+        blank = Fact(
+            key=key,
+            label="",
+            standing=Standing.STATED,
+            terms=(record.terms or "") if isinstance(record, Line) else "",
+            condition=record.condition if isinstance(record, Line) else "",
+            note=(record.note or "") if isinstance(record, Line) else "",
+            verified=own or self.inherited,
+        )
+        return tuple(self._facts_within(record, blank, leave_out))
+
+    def item(self, record: Written, key: str, kind: str, name: str, *, leave_out: tuple[str, ...] = ()) -> Item:
+        """A record as an item of the pack, with a fact for each of its keys. Computed figures are added by the department."""
+        line = record if isinstance(record, Line) else None
+        return Item(
+            key=key,
+            kind=kind,
+            name=name,
+            facts=self.facts(record, key, leave_out=leave_out),
+            condition=line.condition if line else "",
+            note=(line.note or "") if line else "",
+            place=place(record.where()),
+        )
+
+    def named(self, records: Sequence[Written], section: str, kind: str, *, leave_out: tuple[str, ...] = ()) -> tuple[Item, ...]:
+        """Named records as items, under ``section.kind.name``."""
+        named = [(record, str(getattr(record, "name"))) for record in records]  # noqa: B009 - the caller gives records that have a name
+        return tuple(self.item(record, f"{section}.{kind}.{spelling(name)}", kind, name, leave_out=leave_out) for record, name in named)
+
+    def counted(self, records: Sequence[Written], section: str, kind: str, *, name_key: str) -> tuple[Item, ...]:
+        """Records without a name of their own as items, under ``section.kind.1`` and on; ``name_key`` is the key that says what each is."""
+        return tuple(self.item(record, f"{section}.{kind}.{count}", kind, str(getattr(record, name_key))) for count, record in enumerate(records, 1))
+
+    def _facts_within(self, record: Written, blank: Fact, leave_out: tuple[str, ...]) -> Iterator[Fact]:
+        for name, field in type(record).model_fields.items():
+            value = getattr(record, name)
+            spoken = field.alias or name
+            if name in leave_out or (name in QUALIFIERS and isinstance(record, Line)) or isinstance(value, Verification):
+                continue
+            label = f"{blank.label}: {spaced(spoken).lower()}" if blank.label else spaced(spoken)
+            inner = replace(blank, key=f"{blank.key}.{spoken}", label=label, place=place(record.where(spoken)))
+            if isinstance(value, Written):
+                yield from self._facts_within(value, inner, ())
+            elif fact := filled(inner, value, field):
+                yield fact
+
+
+def filled(blank: Fact, value: object, field: FieldInfo) -> Fact | None:
+    """The fact with its value, or None where there is nothing to say."""
+    blank = replace(blank, datum=next((mark.datum for mark in field.metadata if isinstance(mark, Measured)), ""))
+    decisive = any(isinstance(mark, Decisive) for mark in field.metadata)
+    if value is None or value is Absent.NOT_STATED or value == ():
+        return replace(blank, standing=Standing.NOT_STATED, place=None) if decisive else None
+    if isinstance(value, Absent):
+        return replace(blank, standing=Standing.UNKNOWN if value is Absent.UNKNOWN else Standing.NONE)
+    shown = value_of(value)
+    return replace(blank, value=shown) if shown else None
+
+
+def value_of(value: object) -> Value | None:
+    """A written value as the pack shows it; None for records and lists of records."""
+    match value:
+        case Quantity():
+            text, also = both(value)
+            return Value(text, also, value.si, type(value).si_unit)
+        case bool():
+            return Value("yes" if value else "no", number=float(value))
+        case int() | float():
+            return Value(f"{value:,}", number=float(value))
+        case str():
+            return Value(value)
+        case date():
+            return Value(value.isoformat())
+        case tuple():
+            parts = [value_of(part) for part in value]
+            return Value(", ".join(part.text for part in parts if part)) if parts and all(parts) else None
+        case _:
+            return None
+
+
+def spaced(key: str) -> str:
+    """A key as a label."""
+    return key.replace("_", " ")[:1].upper() + key.replace("_", " ")[1:]
+
+
+def place(where: Where) -> Place | None:
+    """A place in the author's text as the pack tells it."""
+    return Place(where.file, where.line, where.column) if where.file else None
