@@ -1,0 +1,182 @@
+"""Fields in plain words: names, notes, counts, yes and no, days, bare ratios, and choices from a list."""
+
+import difflib
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import date
+from typing import Annotated, Any, TypeVar, get_args
+
+from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic_core import core_schema
+
+from builder.reading.numerals import Numeral, Unreadable, folded, leading_numeral, plain
+from builder.reading.refusing import refusing
+
+T = TypeVar("T")
+_EMPTY = Unreadable("is empty", "empty-value", "write a value, `?` if nobody knows it yet, `none`, or leave the key out")
+
+
+@dataclass(frozen=True, slots=True)
+class Written:
+    """A field read from text by one function. A value of the right type passes unchanged."""
+
+    read: Callable[[str], Any]
+    type: type
+    description: str
+    example: str
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> core_schema.CoreSchema:
+        del source, handler
+        return core_schema.no_info_plain_validator_function(self._validated)
+
+    def __get_pydantic_json_schema__(self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        del schema, handler
+        return {"type": "string", "description": self.description, "examples": [self.example]}
+
+    def _validated(self, value: Any) -> Any:
+        if type(value) is self.type and self.type is not str:
+            return value
+        return refusing(self.read, value, advice=f"write it like {self.example}")
+
+
+def words(text: str, longest: int) -> str:
+    """
+    The text on one line, white space folded.
+
+    Raises
+    ------
+    Unreadable
+        `empty-value` or `text-too-long`.
+    """
+    line = folded(text)
+    if not line:
+        raise _EMPTY
+    if len(line) > longest:
+        raise Unreadable(f"is {len(line):,} characters long, and {longest:,} is the most", "text-too-long", "shorten it")
+    return line
+
+
+def count(text: str) -> int:
+    """
+    A whole number, zero or more.
+
+    Raises
+    ------
+    Unreadable
+        `empty-value`, `number-unreadable`, `number-out-of-range` or `count-negative`.
+    """
+    number = bare(text)
+    if number.value.denominator != 1 or number.step != 1:
+        raise Unreadable("is not a whole number", "number-unreadable", "count in whole numbers, such as 12")
+    if number.value < 0 or plain(text).startswith("-"):
+        raise Unreadable("is below zero, and a count cannot be", "count-negative", "write 0 or more")
+    return int(number.value)
+
+
+def bare(text: str) -> Numeral:
+    """A number and nothing after it."""
+    line = plain(text)
+    if not line:
+        raise _EMPTY
+    number, rest = leading_numeral(line)
+    if rest:
+        raise Unreadable(f"has '{rest[:40]}' after the number", "number-unreadable", "write the number alone; put words in `note:`")
+    return number
+
+
+def ratio(text: str) -> float:
+    """A bare number such as a power factor."""
+    return float(bare(text).value)
+
+
+def yes_no(text: str) -> bool:
+    """
+    True for `yes` or `true`, False for `no` or `false`.
+
+    Raises
+    ------
+    Unreadable
+        `empty-value` or `choice-unknown`.
+    """
+    line = folded(text).casefold()
+    if not line:
+        raise _EMPTY
+    if line not in ("yes", "true", "no", "false"):
+        raise Unreadable("is neither yes nor no", "choice-unknown", "write yes or no")
+    return line in ("yes", "true")
+
+
+def day(text: str) -> date:
+    """
+    A day, year first.
+
+    Raises
+    ------
+    Unreadable
+        `empty-value` or `date-unreadable`.
+    """
+    line = folded(text)
+    if not line:
+        raise _EMPTY
+    shape = len(line) == 10 and line.isascii() and line[4] == line[7] == "-"
+    try:
+        if not shape:
+            raise ValueError
+        return date.fromisoformat(line)
+    except ValueError:
+        reason = "is not a day of the calendar" if shape else "is not a date, year first"
+        raise Unreadable(reason, "date-unreadable", "write year-month-day, like 2026-03-02") from None
+
+
+def one_of(text: str, choices: tuple[str, ...]) -> str:
+    """
+    The choice that the text names; capitals and white space do not matter.
+
+    Raises
+    ------
+    Unreadable
+        `empty-value`, or `choice-unknown` with a near name and the list.
+    """
+    line = folded(text)
+    if not line:
+        raise _EMPTY
+    named = {choice.casefold(): choice for choice in choices}
+    if found := named.get(line.casefold()):
+        return found
+    near = difflib.get_close_matches(line.casefold()[:80], named, n=1, cutoff=0.6)
+    guess = f"did you mean '{named[near[0]]}'? " if near else ""
+    raise Unreadable("is not one of the choices", "choice-unknown", f"{guess}write one of: {', '.join(choices)}")
+
+
+@dataclass(frozen=True, slots=True)
+class OneOf:
+    """Reads a Literal of texts, and answers a wrong one with the nearest name."""
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> core_schema.CoreSchema:
+        choices = get_args(source)
+        read = Written(lambda text: one_of(text, choices), str, "", " or ".join(choices))
+        return core_schema.no_info_plain_validator_function(read._validated, metadata={"choices": choices})
+
+    def __get_pydantic_json_schema__(self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        del handler
+        return {"type": "string", "enum": list(schema["metadata"]["choices"])}
+
+
+def name(text: str) -> str:
+    """A name: 1 to 80 characters."""
+    return words(text, 80)
+
+
+def prose(text: str) -> str:
+    """A note: 1 to 2,000 characters."""
+    return words(text, 2000)
+
+
+Name = Annotated[str, Written(name, str, "a name, one line of at most 80 characters", "Stage right company switch")]
+Text = Annotated[str, Written(prose, str, "words, at most 2,000 characters", "Hung from the purlins.")]
+Count = Annotated[int, Written(count, int, "a whole number, zero or more", "12")]
+YesNo = Annotated[bool, Written(yes_no, bool, "yes or no", "yes")]
+Day = Annotated[date, Written(day, date, "a day, year-month-day", "2026-03-02")]
+Ratio = Annotated[float, Written(ratio, float, "a number without a unit", "0.9")]
+Choice = Annotated[T, OneOf()]
+"""A choice from a list: `Choice[Literal["measured", "drawing"]]`."""
