@@ -1,1 +1,1 @@
-"""Renderers: blocks and drawings to text. Each escapes its own, in one place."""
+"""From blocks to what people read. Each renderer escapes its own text, in one place."""

@@ -1,0 +1,135 @@
+"""Blocks as HTML. Markdown has no words for row anchors, scopes and sort values, so most of a page is written this way."""
+
+import re
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+
+from builder.document import Block, Bullets, Caution, Entry, Facts, Folded, Heading, Headline, Link, Paragraph, Photo, Picture, Words
+from builder.document import Table as TableBlock
+from builder.render.escaping import escaped, shown
+from builder.render.inline import html_linker, tone, written
+from builder.render.references import Anchors, given
+from builder.render.rows import table
+
+NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
+DRAWINGS = "drawings"
+
+
+@dataclass(slots=True)
+class Scribe:
+    """Writes the blocks of one page and collects the files that go beside it."""
+
+    anchors: Anchors
+    paths: frozenset[str] = frozenset()
+    files: dict[str, bytes] = field(default_factory=dict)
+
+    def html(self, block: Block) -> str:
+        """One block as HTML without a blank line in it, since a blank line ends raw HTML in most Markdown readers."""
+        text = self._block(block)
+        return "\n".join(line for line in text.splitlines() if line.strip())
+
+    def words(self, words: Words) -> str:
+        """Running text inside HTML."""
+        return written(words, html_linker(self.anchors))
+
+    def _block(self, block: Block) -> str:
+        match block:
+            case Heading():
+                return f"<h{level(block)}{identified(block.anchor)}>{shown(block.text)}</h{level(block)}>"
+            case Paragraph():
+                return f"<p>{self.words(block.words)}</p>"
+            case Bullets():
+                return f"<ul>{''.join(f'<li>{self.words(entry)}</li>' for entry in block.entries)}</ul>"
+            case TableBlock():
+                return table(block, self.words)
+            case Facts():
+                return listed("facts", block.entries, self._fact)
+            case Headline():
+                return listed("headline", block.entries, self._answer)
+            case Caution():
+                return self._caution(block)
+            case Folded():
+                return self._folded(block)
+            case Picture():
+                return self._drawing(block) if block.inline else self._pictured(block)
+            case Photo():
+                return self._photo(block)
+
+    def _fact(self, entry: Entry) -> str:
+        return f"<div{identified(entry.anchor)}><dt>{shown(entry.label)}</dt><dd>{self.words(entry.words)}{self._below(entry.small)}</dd></div>"
+
+    def _answer(self, entry: Entry) -> str:
+        page, _, anchor = entry.anchor.partition("#")
+        label = self.words((Link(entry.label, page, anchor),)) if page else shown(entry.label)
+        return f'<div><dt>{label}</dt><dd><span class="answer">{self.words(entry.words)}</span>{self._below(entry.small)}</dd></div>'
+
+    def _below(self, words: Words) -> str:
+        return f' <span class="below">{self.words(words)}</span>' if words else ""
+
+    def _caution(self, block: Caution) -> str:
+        title = f'<p class="caution-title">{shown(block.title)}</p>' if block.title else ""
+        label = f' aria-label="{escaped(block.title)}"' if block.title else ""
+        return f'<div class="caution tone-{tone(block.tone)}" role="note"{label}>\n{title}<p>{self.words(block.words)}</p>\n</div>'
+
+    def _folded(self, block: Folded) -> str:
+        inner = "\n".join(self.html(inner) for inner in block.blocks)
+        head = f'<details class="folded"{identified(block.anchor)}>\n<summary>{shown(block.title)}</summary>'
+        return f'{head}\n<div class="unfolded">\n{inner}\n</div>\n</details>'
+
+    def _drawing(self, block: Picture) -> str:
+        path = self._filed(block.name, block.svg)
+        # The label says what is drawn; the drawing's own labels would only repeat the tables in a search or a screen reader.
+        drawing = f'<div class="drawing" role="img" aria-label="{escaped(block.alt)}" data-search-exclude>\n{block.svg}\n</div>'
+        file = f'<a class="file" href="{path}">The drawing as a file</a>'
+        return f"<figure>\n{drawing}\n<figcaption>{shown(block.caption)} {file}</figcaption>\n</figure>"
+
+    def _pictured(self, block: Picture) -> str:
+        path = self._filed(block.name, block.svg)
+        if not block.dark:
+            return figure(image(path, block.alt), block.caption)
+        dark = self._filed(f"{block.name}-dark", block.dark)
+        return figure(image(path, block.alt, "on-light") + image(dark, block.alt, "on-dark"), block.caption)
+
+    def _photo(self, block: Photo) -> str:
+        if block.path not in self.paths:
+            raise ValueError(f"path of a photo must be a file of the document, got {block.path!r}")
+        return figure(image(block.path, block.alt), block.caption)
+
+    def _filed(self, name: str, svg: str) -> str:
+        if not NAME.fullmatch(name):
+            raise ValueError(f"name of a picture must be small letters, digits and hyphens, got {name!r}")
+        path = f"{DRAWINGS}/{name}.svg"
+        if self.files.get(path, svg.encode()) != svg.encode() or path in self.paths:
+            raise ValueError(f"names of pictures must differ, got {name!r} twice")
+        self.files[path] = svg.encode()
+        return path
+
+
+def level(heading: Heading) -> int:
+    """The heading's level, checked."""
+    if not 2 <= heading.level <= 6:
+        raise ValueError(f"level must be 2 to 6, got {heading.level}")
+    return heading.level
+
+
+def identified(anchor: str) -> str:
+    """The id attribute for an anchor, or nothing."""
+    return "".join(f' id="{name}"' for name in given(anchor))
+
+
+def listed(kind: str, entries: Sequence[Entry], each: Callable[[Entry], str]) -> str:
+    """A list of labels and values."""
+    lines = "\n".join(each(entry) for entry in entries)
+    return f'<dl class="{kind}">\n{lines}\n</dl>'
+
+
+def image(path: str, alt: str, kind: str = "") -> str:
+    """An image element; a dark and a light one stand side by side and the style sheet shows one."""
+    marked = f' class="{kind}"' if kind else ""
+    return f'<img{marked} src="{path}" alt="{escaped(alt)}" loading="lazy">'
+
+
+def figure(content: str, caption: str) -> str:
+    """A figure with its caption."""
+    below = f"\n<figcaption>{shown(caption)}</figcaption>" if caption else ""
+    return f"<figure>\n{content}{below}\n</figure>"

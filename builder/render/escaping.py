@@ -1,0 +1,62 @@
+"""The one place where text becomes Markdown and HTML. What a venue writes leaves here as text and as nothing else."""
+
+import html
+import re
+import string
+import unicodedata
+
+BLANK = re.compile(r"[ \t\n\r\f\v\x1c-\x1f\x85\u2028\u2029]+")
+# The comma means nothing to Markdown or HTML, so it stays and the source stays readable.
+ENTITIES = {ord(mark): f"&#{ord(mark)};" for mark in string.punctuation if mark != ","}
+HIDDEN_CATEGORIES = frozenset({"Cc", "Cf", "Cs"})
+RIGHT_TO_LEFT = frozenset({"R", "AL"})
+
+
+def escaped(text: str) -> str:
+    """The text on one line, every mark that Markdown or HTML could act on written as its number. Fit for attributes too."""
+    return visible(text).translate(ENTITIES)
+
+
+def shown(text: str) -> str:
+    """Escaped text for running text: right-to-left letters are kept from turning what stands beside them."""
+    turned = any(unicodedata.bidirectional(char) in RIGHT_TO_LEFT for char in text)
+    return f"<bdi>{escaped(text)}</bdi>" if turned else escaped(text)
+
+
+def plain_html(text: str) -> str:
+    """The text for places that print values raw, such as front matter: HTML escaped, still readable in the source."""
+    return html.escape(visible(text), quote=True)
+
+
+def visible(text: str) -> str:
+    """The text with white space folded and every invisible or direction-turning character shown as its code."""
+    return "".join(coded(char) for char in BLANK.sub(" ", text).strip(" "))
+
+
+def coded(char: str) -> str:
+    """The character, or its code where a reader could not see it."""
+    return f"⟨U+{ord(char):04X}⟩" if unicodedata.category(char) in HIDDEN_CATEGORIES else char
+
+
+def slug(text: str) -> str:
+    """
+    An anchor: small ASCII letters, digits and hyphens; other letters by their number, so that no name is left without one.
+
+    Raises
+    ------
+    ValueError
+        If the text holds no letter and no digit.
+    """
+    letters = (char for char in unicodedata.normalize("NFKD", text).lower() if not unicodedata.combining(char))
+    joined = "".join(anchored(char) for char in letters)
+    found = re.sub("-+", "-", joined).strip("-")
+    if not found:
+        raise ValueError(f"text must hold a letter or a digit to make an anchor, got {text!r}")
+    return found
+
+
+def anchored(char: str) -> str:
+    """One character of an anchor."""
+    if not char.isalnum():
+        return "-"
+    return char if char.isascii() else f"-{ord(char):x}-"

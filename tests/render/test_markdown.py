@@ -1,0 +1,285 @@
+"""The Markdown renderer: text stays text, structure stays structure."""
+
+import re
+from html.parser import HTMLParser
+
+import markdown
+import pytest
+import yaml
+from hypothesis import given
+from hypothesis import strategies as st
+
+from builder.document import (
+    Attachment,
+    Block,
+    Bullets,
+    Caution,
+    Document,
+    Entry,
+    Facts,
+    Folded,
+    Heading,
+    Headline,
+    Link,
+    Page,
+    Paragraph,
+    Photo,
+    Picture,
+    Row,
+    Small,
+    Strong,
+    Table,
+    Tag,
+)
+from builder.render.escaping import escaped, shown, slug, visible
+from builder.render.markdown import NavigationEntry, NavigationGroup, render
+from tests.render.hostile import HOSTILE
+
+EXTENSIONS = ["toc", "tables", "attr_list", "fenced_code", "md_in_html", "footnotes", "abbr", "def_list", "admonition", "sane_lists", "meta"]
+SVG = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 3">\n\n<path d="M0 0L4 3"/></svg>'
+
+
+class Reader(HTMLParser):
+    """What a browser would make of the page: its elements with attributes, and its text."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__(convert_charrefs=True)
+        self.elements: list[tuple[str, dict[str, str | None]]] = []
+        self.said: list[str] = []
+        self.feed(text)
+        self.close()
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.elements.append((tag, dict(attrs)))
+
+    def handle_data(self, data: str) -> None:
+        self.said.append(data)
+
+    @property
+    def text(self) -> str:
+        return " ".join("".join(self.said).split())
+
+    def named(self, tag: str) -> list[dict[str, str | None]]:
+        return [attributes for name, attributes in self.elements if name == tag]
+
+
+def source(*blocks: Block, title: str = "Rigging", summary: str = "") -> str:
+    found = render(Document("House", (Page("rigging", title, blocks, summary=summary),), (Attachment("dock.jpg", b"x"),)))
+    text = found.pages["rigging.md"]
+    assert isinstance(text, str)
+    return text
+
+
+def read(*blocks: Block, title: str = "Rigging") -> Reader:
+    body = source(*blocks, title=title).split("---\n", 2)[2]
+    return Reader(markdown.markdown(body, extensions=EXTENSIONS))
+
+
+def everywhere(text: str) -> tuple[Block, ...]:
+    """The text in each place a block has for text."""
+    words = (text, Strong(text), Small(text), Tag(text, "danger"), Link(text, "rigging", "here"))
+    entry = Entry(text, words, words, "entry")
+    return (
+        Heading(2, text, "here"),
+        Heading(3, text),
+        Paragraph(text),
+        Paragraph(words),
+        Bullets((text, words)),
+        Table((text, text), (Row((text, words), "row"),), summary=text, numeric=(1,), sortable=True),
+        Facts((entry,)),
+        Headline((Entry(text, text, text, "rigging#here"),)),
+        Picture("plan", SVG, text, text),
+        Picture("field", SVG, text, text, inline=False, dark=SVG),
+        Photo("dock.jpg", text, text),
+        Caution(words, text, "danger"),
+        Folded(text, (Paragraph(words), Bullets((text,)), Table((text,), (Row((text,)),)), Heading(4, text)), "folded"),
+    )
+
+
+@pytest.mark.parametrize("text", HOSTILE)
+def test_hostile_text_makes_no_element_and_no_attribute(text: str) -> None:
+    tame, hostile = read(*everywhere("calm"), title="calm"), read(*everywhere(text), title=text)
+
+    def shape(reader: Reader) -> list[tuple[str, list[str]]]:
+        return [(tag, sorted(attributes)) for tag, attributes in reader.elements if tag != "bdi"]
+
+    assert shape(hostile) == shape(tame)
+
+
+@pytest.mark.parametrize("text", HOSTILE)
+def test_hostile_text_is_shown_as_the_text_it_is(text: str) -> None:
+    tame, hostile = read(*everywhere("calm"), title="calm"), read(*everywhere(text), title=text)
+    assert unspaced(hostile.text) == unspaced(tame.text.replace("calm", visible(text)))
+    assert {attributes["alt"] for attributes in hostile.named("img")} == {visible(text)}
+
+
+@pytest.mark.parametrize("text", HOSTILE)
+def test_hostile_titles_stay_values_of_the_front_matter(text: str) -> None:
+    head = yaml.safe_load(source(title=text, summary=text).removeprefix("---\n").partition("\n---\n\n")[0])
+    assert set(head) == {"title", "description"}
+    assert not re.search("[<>\"']", head["title"] + head["description"])
+    assert Reader(f'<meta content="{head["description"]}">').named("meta") == [{"content": visible(text)}]
+
+
+@given(st.text(max_size=60))
+def test_any_text_survives_as_a_paragraph(text: str) -> None:
+    assert unspaced(read(Paragraph(("start", text, "end"))).text) == unspaced(f"Riggingstart{visible(text)}end")
+
+
+def unspaced(text: str) -> str:
+    """The text without blanks, which a browser folds and places as it likes."""
+    return "".join(text.split())
+
+
+@given(st.text())
+def test_escaped_text_holds_no_mark_that_markdown_or_html_acts_on(text: str) -> None:
+    assert not re.search(r"[!-+\--/:-@\[-`{-~\n\t]", re.sub(r"&#\d+;", "", escaped(text)))
+
+
+def test_invisible_and_turning_characters_are_shown_as_codes() -> None:
+    assert visible("a\u202eb\u200b\x00") == "a⟨U+202E⟩b⟨U+200B⟩⟨U+0000⟩"
+
+
+def test_right_to_left_letters_are_isolated() -> None:
+    assert shown("שלום 5") == "<bdi>שלום 5</bdi>"
+    assert shown("plain 5") == "plain 5"
+
+
+def test_a_narrow_blank_inside_a_number_is_kept() -> None:
+    assert visible("1\u202f000 kg") == "1\u202f000 kg"
+
+
+@pytest.mark.parametrize(
+    ("text", "anchor"), [("Point P07", "point-p07"), ("Décor & Bühne", "decor-buhne"), ("日本", "65e5-672c"), ("  a--b ", "a-b")]
+)
+def test_anchors_are_letters_digits_and_hyphens(text: str, anchor: str) -> None:
+    assert slug(text) == anchor
+
+
+def test_an_anchor_needs_a_letter() -> None:
+    with pytest.raises(ValueError, match=r"text must hold a letter or a digit to make an anchor, got '!!'"):
+        slug("!!")
+
+
+def test_a_table_says_its_scopes_row_anchors_numbers_and_sort_values() -> None:
+    rows = (Row(("P01", "1,000 kg"), "P01", (None, 1000.0)), Row(("P02", "not stated"), "P02", (None, None)))
+    reader = read(Table(("Point", "Capacity"), rows, summary="Points", numeric=(1,), sortable=True))
+    assert reader.named("th") == [{"scope": "col"}, {"scope": "col", "class": "number"}, {"scope": "row"}, {"scope": "row"}]
+    assert reader.named("td") == [{"class": "number", "data-order": "1000"}, {"class": "number"}]
+    assert [row.get("id") for row in reader.named("tr")] == [None, "p01", "p02"]
+    assert reader.named("table") == [{"data-sortable": None}]
+    assert reader.named("div")[0] == {"class": "table", "role": "region", "tabindex": "0", "aria-label": "Points"}
+
+
+def test_a_row_that_does_not_fill_its_columns_is_refused() -> None:
+    with pytest.raises(ValueError, match=r"cells of a row must be 2 like the columns \('Point', 'Capacity'\), got 1"):
+        source(Table(("Point", "Capacity"), (Row(("P01",)),)))
+
+
+def test_an_order_that_does_not_fill_its_columns_is_refused() -> None:
+    with pytest.raises(ValueError, match="order of a row must be 1 values or none, got 2"):
+        source(Table(("Point",), (Row(("P01",), order=(1.0, 2.0)),)))
+
+
+def test_a_numeric_column_that_is_not_there_is_refused() -> None:
+    with pytest.raises(ValueError, match=r"numeric must be columns 0 to 0, got \[1\]"):
+        source(Table(("Point",), (), numeric=(1,)))
+
+
+def test_links_go_to_pages_and_anchors_of_the_document() -> None:
+    text = source(
+        Heading(2, "Points", "points"),
+        Paragraph(("See ", Link("the points", "rigging", "points"), ".")),
+        Facts((Entry("A", (Link("b", "rigging"),)),)),
+    )
+    assert "See [the points](rigging.md#points)&#46;" in text
+    assert '<a href="rigging.html">b</a>' in text
+
+
+def test_a_link_to_a_missing_page_is_refused() -> None:
+    with pytest.raises(ValueError, match="page must be one of rigging, got 'power'"):
+        source(Paragraph((Link("Power", "power"),)))
+
+
+def test_a_link_to_a_missing_anchor_is_refused() -> None:
+    with pytest.raises(ValueError, match=r"anchor must be one of page 'rigging' \(points\), got 'beams'"):
+        source(Heading(2, "Points", "points"), Headline((Entry("a", "b", anchor="rigging#beams"),)))
+
+
+def test_an_anchor_given_twice_is_refused() -> None:
+    with pytest.raises(ValueError, match="anchors on page 'rigging' must differ, got 'p07' twice"):
+        source(Heading(2, "P07", "p07"), Table(("Point",), (Row(("P07",), "P07"),)))
+
+
+def test_headings_without_an_anchor_get_one_of_their_own() -> None:
+    reader = read(Heading(2, "Points"), Heading(2, "Points"), Heading(2, "Points", "points-2"))
+    assert [heading["id"] for heading in reader.named("h2")] == ["points", "points-3", "points-2"]
+
+
+def test_a_caution_is_a_note_whose_title_is_text() -> None:
+    reader = read(Caution("Ask the house.", "Planning figures", "danger"))
+    assert {"class": "caution tone-danger", "role": "note", "aria-label": "Planning figures"} in reader.named("div")
+    assert "Planning figures Ask the house." in reader.text.replace("figuresAsk", "figures Ask")
+
+
+def test_an_unknown_tone_is_refused() -> None:
+    with pytest.raises(ValueError, match="tone must be one of plain, note, caution, danger, got 'loud'"):
+        source(Caution("x", tone="loud"))
+
+
+def test_an_inline_drawing_stands_in_the_page_and_beside_it_as_a_file() -> None:
+    found = render(Document("House", (Page("plan", "Plan", (Picture("plan-stage", SVG, "The stage from above", "Plan"),)),)))
+    assert found.pages["drawings/plan-stage.svg"] == SVG.encode()
+    assert '<div class="drawing" role="img" aria-label="The stage from above" data-search-exclude>' in str(found.pages["plan.md"])
+    assert "\n\n<path" not in str(found.pages["plan.md"])
+
+
+def test_a_file_picture_has_a_light_and_a_dark_version() -> None:
+    reader = read(Picture("field", "<svg>light</svg>", "Levels", inline=False, dark="<svg>dark</svg>"))
+    assert [(image["src"], image["class"]) for image in reader.named("img")] == [
+        ("drawings/field.svg", "on-light"),
+        ("drawings/field-dark.svg", "on-dark"),
+    ]
+
+
+def test_two_different_pictures_of_one_name_are_refused() -> None:
+    with pytest.raises(ValueError, match="names of pictures must differ, got 'plan' twice"):
+        source(Picture("plan", "<svg>1</svg>", ""), Picture("plan", "<svg>2</svg>", ""))
+
+
+@pytest.mark.parametrize("path", ["../x", "/etc/x", "a/../b", "rigging.md", "a//b", ".htaccess", "x.html"])
+def test_a_file_stays_inside_the_site_and_replaces_no_page(path: str) -> None:
+    with pytest.raises(ValueError, match="path of a file must be relative, inside the site and no page"):
+        render(Document("House", (), (Attachment(path, b""),)))
+
+
+def test_a_photo_must_be_a_file_of_the_document() -> None:
+    with pytest.raises(ValueError, match=r"path of a photo must be a file of the document, got 'https://example\.org/x\.jpg'"):
+        source(Photo("https://example.org/x.jpg", "x"))
+
+
+@pytest.mark.parametrize("key", ["../x", "A", "a b", "", "a.b"])
+def test_a_page_key_is_a_plain_file_name(key: str) -> None:
+    with pytest.raises(ValueError, match="key of a page must be small letters, digits and hyphens"):
+        render(Document("House", (Page(key, "X", ()),)))
+
+
+def test_pages_of_one_group_stand_together_where_the_group_comes_first() -> None:
+    pages = (
+        Page("index", "Home", ()),
+        Page("rigging", "Rigging", (), group="Stage"),
+        Page("sound", "Sound", ()),
+        Page("decks", "Decks <b>", (), group="Stage"),
+    )
+    assert render(Document("House", pages)).navigation == (
+        NavigationEntry("Home", "index.md"),
+        NavigationGroup("Stage", (NavigationEntry("Rigging", "rigging.md"), NavigationEntry("Decks &lt;b&gt;", "decks.md"))),
+        NavigationEntry("Sound", "sound.md"),
+    )
+
+
+def test_raw_html_holds_no_blank_line() -> None:
+    text = source(*everywhere("calm"))
+    for start, end in (("<figure>", "</figure>"), ("<details", "</details>"), ("<div class", "</div>"), ("<dl", "</dl>")):
+        for part in re.findall(f"{start}.*?{end}", text, re.S):
+            assert "\n\n" not in part
