@@ -1,0 +1,51 @@
+# Two commands from a fresh clone: make site, make test. Each sets up its own environment in .venv.
+PYTHON ?= python3
+VENV := .venv
+BIN := $(VENV)/bin
+VENUE ?= venue
+SITE ?= site
+
+.PHONY: site test check lint types contracts units schemas bench serve clean
+
+site: $(VENV)/site-ready
+	$(BIN)/housepack check --venue $(VENUE)
+	$(BIN)/housepack build --venue $(VENUE) --to $(SITE)
+
+serve: $(VENV)/site-ready
+	$(BIN)/housepack serve --venue $(VENUE)
+
+test: lint types contracts units
+
+lint: $(VENV)/test-ready
+	$(BIN)/ruff check builder tests benchmarks
+	$(BIN)/ruff format --check builder tests benchmarks
+
+types: $(VENV)/test-ready
+	$(BIN)/mypy
+
+contracts: $(VENV)/test-ready
+	$(BIN)/lint-imports
+
+units: $(VENV)/test-ready
+	$(BIN)/python -m pytest -n 2 --dist loadgroup
+
+schemas: $(VENV)/site-ready
+	$(BIN)/housepack schema --to schemas
+
+bench: $(VENV)/test-ready
+	$(BIN)/python -m benchmarks
+
+$(VENV)/bin/python:
+	$(PYTHON) -c 'import sys; sys.exit(0 if sys.version_info >= (3, 11) else "housepack needs Python 3.11 or newer; set PYTHON=python3.11 or later")'
+	$(PYTHON) -m venv $(VENV)
+
+$(VENV)/site-ready: pyproject.toml constraints.txt | $(VENV)/bin/python
+	$(BIN)/python -m pip install --quiet --disable-pip-version-check -c constraints.txt -e .
+	touch $@
+
+$(VENV)/test-ready: pyproject.toml constraints.txt | $(VENV)/bin/python
+	$(BIN)/python -m pip install --quiet --disable-pip-version-check -c constraints.txt -e '.[test]'
+	touch $@ $(VENV)/site-ready
+
+clean:
+	rm -rf $(VENV) $(SITE) build dist .cache .mypy_cache .ruff_cache .pytest_cache .hypothesis
