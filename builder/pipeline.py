@@ -7,6 +7,7 @@ The whole story: text, venue, pack, document. Start here.
 import hashlib
 from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import date
 
 from builder.department import Department, Published, Surroundings
 from builder.document import Attachment, Document
@@ -87,10 +88,10 @@ def fingerprint_of(texts: Mapping[str, str]) -> str:
     return digest.hexdigest()[:12]
 
 
-def pack_of(venue: Venue) -> Pack:
-    """Compute what the venue publishes."""
+def pack_of(venue: Venue, *, on: date | None = None) -> Pack:
+    """Compute what the venue publishes. Ages count to the day of the revision, or to ``on``."""
     house = venue.house
-    ageing = Ageing(on=house.revision.on, stale_after_days=house.stale_after_days)
+    ageing = Ageing(on=on or house.revision.on, stale_after_days=house.stale_after_days)
     offers = joined(department.offer(file) for department, file in described(venue))
     around = Surroundings(offers, ageing, house.units)
     published: list[Published] = [department.publish(file, around) for department, file in described(venue)]

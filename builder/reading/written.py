@@ -41,7 +41,7 @@ class Decisive:
 class Written(BaseModel):
     """A mapping in the author's file. Unknown keys are refused; ``where`` tells the place of the record or of one key."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", strict=False)
+    model_config = ConfigDict(frozen=True, extra="forbid", use_attribute_docstrings=True)
 
     defines: ClassVar[str] = ""
     """What this record is to those who refer to it; empty for records nobody refers to."""

@@ -1,0 +1,110 @@
+"""
+The edge to the disk: read a venue's folder, write files whole. Nothing else opens a file.
+
+A venue's folder holds ``<department>.yml`` files, ``photos/`` and ``shows/``. Riders in ``shows/`` are private and never read here.
+"""
+
+import os
+import stat
+import tempfile
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from builder.document import Document
+from builder.pipeline import document_of, pack_of, venue_of
+from builder.reading.nodes import decode
+from builder.reading.problems import Problem, Refused, Where
+
+LARGEST_TEXT = 2 * 1024 * 1024
+
+
+@dataclass(frozen=True, slots=True)
+class Folder:
+    """A venue's files as text, by name."""
+
+    texts: Mapping[str, str]
+
+
+def read_folder(venue: Path) -> Folder:
+    """
+    Read every YAML file of a venue's folder.
+
+    Raises
+    ------
+    Refused
+        If the folder is not there, or a file is not text, is too big, or leads out of the folder.
+    """
+    if not venue.is_dir():
+        raise Refused([Problem(Where(venue.name), "", "", "is not a folder", "folder-missing", "give a venue's folder with --venue")])
+    problems: list[Problem] = []
+    texts: dict[str, str] = {}
+    for path in sorted(venue.iterdir()):
+        if path.suffix not in (".yml", ".yaml"):
+            continue
+        try:
+            texts[path.name] = decode(read_within(path, venue), path.name)
+        except Refused as refused:
+            problems += refused.problems
+    if problems:
+        raise Refused(problems)
+    return Folder(texts)
+
+
+def read_within(path: Path, folder: Path) -> bytes:
+    """
+    The bytes of a regular file that lies in the folder.
+
+    Raises
+    ------
+    Refused
+        If the path leads elsewhere, is no regular file, is too big, or cannot be read.
+    """
+    where = Where(path.name)
+    if path.is_symlink() and not path.resolve().is_relative_to(folder.resolve()):
+        raise Refused([Problem(where, "", "", "leads out of the venue's folder", "path-outside", "put the file itself into the folder")])
+    try:
+        details = path.stat()
+        if not stat.S_ISREG(details.st_mode):
+            raise Refused([Problem(where, "", "", "is not a file", "not-a-file", "a venue's folder holds text files")])
+        if details.st_size > LARGEST_TEXT:
+            raise Refused([Problem(where, "", "", f"is larger than {LARGEST_TEXT // 1024 // 1024} MiB", "too-big", "split off what is not needed")])
+        return path.read_bytes()
+    except OSError as failure:
+        reason = failure.strerror or "unknown reason"
+        raise Refused([Problem(where, "", "", f"cannot be read: {reason.lower()}", "file-unreadable", "check its permissions")]) from None
+
+
+def published(venue: Path) -> Document:
+    """
+    The whole document that a venue's folder publishes.
+
+    Raises
+    ------
+    Refused
+        With every problem in the folder's files.
+    """
+    return document_of(pack_of(venue_of(read_folder(venue).texts)))
+
+
+def write_whole(path: Path, text: str) -> None:
+    """
+    Write a file whole or not at all: a reader sees the old bytes or the new, never a part.
+
+    Raises
+    ------
+    OSError
+        If the folder cannot be written to.
+    """
+    path.parent.mkdir(parents=True, exist_ok=True)
+    handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+    try:
+        with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
+            file.write(text)
+            file.flush()
+            os.fsync(file.fileno())
+        Path(name).chmod(0o644)
+        Path(name).replace(path)
+    except BaseException:
+        Path(name).unlink(missing_ok=True)
+        raise
