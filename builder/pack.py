@@ -7,7 +7,7 @@ computed and carries its working. Facts and figures belong to *items* (a rigging
 
 import json
 from collections.abc import Iterator
-from dataclasses import asdict, dataclass, field
+from dataclasses import dataclass, field, fields, is_dataclass
 from enum import StrEnum
 
 FORMAT = 1
@@ -251,7 +251,17 @@ class Pack:
 
 def to_json(pack: Pack) -> str:
     """The pack as JSON: keys sorted, lists in the author's order, the same bytes on every machine."""
-    return json.dumps(asdict(pack), sort_keys=True, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+    return json.dumps(record_of(pack), sort_keys=True, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+
+
+def record_of(value: object) -> object:
+    """A record as a plain mapping. What has its default value is left out: most facts have neither terms nor a note."""
+    if is_dataclass(value) and not isinstance(value, type):
+        stated = {
+            part.name: getattr(value, part.name) for part in fields(value) if part.name == "format" or getattr(value, part.name) != part.default
+        }
+        return {name: record_of(part) for name, part in stated.items()}
+    return [record_of(part) for part in value] if isinstance(value, tuple) else value
 
 
 def from_json(text: str) -> Pack:

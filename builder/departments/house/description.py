@@ -109,7 +109,7 @@ class NoiseLimit(Line):
 class Air(Written):
     """The air during a show, for travel time and absorption of sound."""
 
-    temperature: Annotated[Temperature, Plausible(-15.0, 45.0)]
+    temperature: Annotated[Temperature, Plausible(258.15, 318.15)]
     """The usual temperature during a show."""
     humidity: Annotated[Percent, Plausible(0.1, 0.95)]
     """The usual relative humidity."""

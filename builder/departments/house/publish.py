@@ -35,7 +35,7 @@ def publish(house: House, around: Surroundings) -> Published:
 
 def items(house: House, stater: Stater) -> Iterator[Item]:
     """Everything the house says of itself, one item a thing."""
-    yield stater.item(house, "house.identity", "identity", house.name, leave_out=("note",))
+    yield stater.item(house, "house.identity", "identity", house.name, leave_out=("note", "revision", "crew", "stale_after_days"))
     yield from stater.counted(house.addresses, "house", "address", name_key="use")
     yield from stater.counted(house.contacts, "house", "contact", name_key="role")
     yield from stater.named(house.configurations, "house", "configuration")

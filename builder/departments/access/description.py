@@ -1,0 +1,163 @@
+"""``access.yml``: the way in, from the road to the deck: approach, docks, routes, forklifts, parking, storage."""
+
+from typing import Annotated, ClassVar, Literal
+
+from builder.reading.absent import Absent, Maybe
+from builder.reading.quantities import Area, Duration, Length, LoadPerArea, Mass, Slope
+from builder.reading.words import Count, Name, Text, YesNo
+from builder.reading.written import Decisive, DepartmentFile, Line, Plausible, RefersTo
+
+
+class Approach(Line):
+    """A way that trucks come, and what limits them on it."""
+
+    defines: ClassVar[str] = "approach"
+    name: Name
+    """The name of the way, such as from the ring road by Rope Street."""
+    lowest_clearance: Annotated[Maybe[Length], Plausible(1.8, 8.0), Decisive()] = Absent.NOT_STATED
+    """The lowest bridge, arch or branch on the way."""
+    weight_limit: Annotated[Maybe[Mass], Plausible(1_000.0, 60_000.0)] = Absent.NOT_STATED
+    """The largest gross weight allowed."""
+    longest_truck: Annotated[Maybe[Length], Plausible(4.0, 30.0), Decisive()] = Absent.NOT_STATED
+    """The longest truck that can use it, tractor and trailer."""
+    slope: Annotated[Maybe[Slope], Plausible(0.0, 0.15)] = Absent.NOT_STATED
+    """The steepest part."""
+    hours: Maybe[Text] = Absent.NOT_STATED
+    """When it may be used."""
+    backing: Maybe[Text] = Absent.NOT_STATED
+    """On which side and how far trucks back up."""
+
+
+class Dock(Line):
+    """A place where trucks unload."""
+
+    defines: ClassVar[str] = "dock"
+    name: Name
+    """The name of the dock."""
+    place: Annotated[Maybe[Name], RefersTo("place")] = Absent.NOT_STATED
+    """The place in stage.yml where it is."""
+    approach: Annotated[Maybe[Name], RefersTo("approach")] = Absent.NOT_STATED
+    """The approach that leads to it."""
+    trucks_at_once: Annotated[Maybe[Count], Plausible(0, 30), Decisive()] = Absent.NOT_STATED
+    """How many trucks unload at once."""
+    height: Annotated[Maybe[Length], Plausible(0.0, 1.6), Decisive()] = Absent.NOT_STATED
+    """Height of the dock above the road. Ground level is none."""
+    leveller: Maybe[Text] = Absent.NOT_STATED
+    """Whether there is a leveller, and its range."""
+    door_width: Annotated[Maybe[Length], Plausible(0.8, 8.0), Decisive()] = Absent.NOT_STATED
+    """Clear width of the door."""
+    door_height: Annotated[Maybe[Length], Plausible(1.8, 8.0), Decisive()] = Absent.NOT_STATED
+    """Clear height of the door."""
+    covered: YesNo | None = None
+    """Whether one unloads under a roof."""
+    truck_takes: Annotated[Maybe[Duration], Plausible(300.0, 14_400.0)] = Absent.NOT_STATED
+    """How long the house's own crew usually takes for a full truck here."""
+
+
+class Passage(Line):
+    """One opening, corridor, ramp or lift on a route."""
+
+    name: Name
+    """What it is, such as fire door."""
+    width: Annotated[Maybe[Length], Plausible(0.7, 12.0)] = Absent.NOT_STATED
+    """Clear width."""
+    height: Annotated[Maybe[Length], Plausible(1.8, 12.0)] = Absent.NOT_STATED
+    """Clear height."""
+    length: Annotated[Maybe[Length], Plausible(0.1, 200.0)] = Absent.NOT_STATED
+    """How long it is to push through."""
+    slope: Annotated[Maybe[Slope], Plausible(0.0, 0.2)] = Absent.NOT_STATED
+    """Its slope, as rise to run, per cent or degrees."""
+    slope_also: Annotated[Slope | None, Plausible(0.0, 0.6)] = None
+    """The same slope stated another way, where a drawing gives both. The two are compared."""
+    weight_limit: Annotated[Maybe[Mass], Plausible(100.0, 40_000.0)] = Absent.NOT_STATED
+    """The largest single weight, such as a lift's rating."""
+    floor_load: Annotated[Maybe[LoadPerArea], Plausible(1.0, 60.0)] = Absent.NOT_STATED
+    """The uniform load its floor carries."""
+    steps: Annotated[Count | None, Plausible(0, 60)] = None
+    """How many steps, where there are any."""
+    turn: Text | None = None
+    """A turn that long things must make here."""
+
+
+class Route(Line):
+    """The way from a dock to a place, as its passages in order."""
+
+    defines: ClassVar[str] = "route"
+    name: Name
+    """The name of the route, such as dock to deck."""
+    from_dock: Annotated[Name, RefersTo("dock")]
+    """The dock it begins at."""
+    to_place: Annotated[Name, RefersTo("place")]
+    """The place it leads to."""
+    passages: tuple[Passage, ...]
+    """What one passes, in order."""
+
+
+class Vehicle(Line):
+    """A forklift, lift or other machine in stock."""
+
+    name: Name
+    """What it is called here."""
+    kind: Literal["forklift", "telehandler", "pallet truck", "access platform", "stair climber"]
+    """Forklift, telehandler, pallet truck, access platform or stair climber."""
+    count: Annotated[Count, Plausible(0, 20)]
+    """How many there are."""
+    capacity: Annotated[Maybe[Mass], Plausible(100.0, 20_000.0), Decisive()] = Absent.NOT_STATED
+    """The rated capacity on its plate."""
+    load_centre: Annotated[Maybe[Length], Plausible(0.3, 1.2)] = Absent.NOT_STATED
+    """The load centre that the rating is for."""
+    lift_height: Annotated[Maybe[Length], Plausible(0.1, 40.0)] = Absent.NOT_STATED
+    """How high it lifts."""
+    fork_length: Annotated[Maybe[Length], Plausible(0.8, 3.0)] = Absent.NOT_STATED
+    """The length of its forks."""
+    driver: Maybe[Text] = Absent.NOT_STATED
+    """Who may drive it."""
+    on_deck: YesNo | None = None
+    """Whether it may drive on the deck."""
+
+
+class Parking(Line):
+    """Parking for trucks, buses and cars."""
+
+    what: Literal["trucks", "buses", "vans", "cars"]
+    """Trucks, buses, vans or cars."""
+    count: Annotated[Maybe[Count], Plausible(0, 500), Decisive()] = Absent.NOT_STATED
+    """How many."""
+    length: Annotated[Maybe[Length], Plausible(3.0, 40.0)] = Absent.NOT_STATED
+    """The longest that fits."""
+    distance: Annotated[Maybe[Length], Plausible(0.0, 5_000.0)] = Absent.NOT_STATED
+    """Distance to the stage door or dock."""
+    overnight: YesNo | None = None
+    """Whether one may stay overnight."""
+
+
+class Storage(Line):
+    """Room for empty cases."""
+
+    name: Name
+    """Where it is."""
+    area: Annotated[Maybe[Area], Plausible(2.0, 5_000.0)] = Absent.NOT_STATED
+    """How much floor there is."""
+    distance: Annotated[Maybe[Length], Plausible(0.0, 2_000.0)] = Absent.NOT_STATED
+    """Distance from the deck."""
+
+
+class Access(DepartmentFile):
+    """The way in, from the road to the deck."""
+
+    approaches: tuple[Approach, ...] = ()
+    """The ways that trucks come."""
+    docks: Annotated[Maybe[tuple[Dock, ...]], Decisive()] = Absent.NOT_STATED
+    """Where trucks unload, or none."""
+    routes: tuple[Route, ...] = ()
+    """The ways from dock to deck and elsewhere."""
+    vehicles: Annotated[Maybe[tuple[Vehicle, ...]], Decisive()] = Absent.NOT_STATED
+    """Forklifts and other machines, or none."""
+    parking: tuple[Parking, ...] = ()
+    """Parking by kind of vehicle."""
+    storage: tuple[Storage, ...] = ()
+    """Room for empty cases."""
+    loaders: Maybe[Text] = Absent.NOT_STATED
+    """Who unloads, and how many are usual a truck."""
+    largest_case: Maybe[Text] = Absent.NOT_STATED
+    """The largest case that the house knows to have passed, in words."""

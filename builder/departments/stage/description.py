@@ -1,0 +1,218 @@
+"""``stage.yml``: what positions are measured from, the deck in each configuration, wings, zones, heights, risers, places."""
+
+from typing import Annotated, ClassVar, Literal
+
+from pydantic import model_validator
+from pydantic_core import PydanticCustomError
+
+from builder.reading.absent import Absent, Maybe
+from builder.reading.quantities import Across, Area, Depth, Height, Length, LoadPerArea, Mass, Slope
+from builder.reading.words import Count, Name, Text, YesNo
+from builder.reading.written import Decisive, DepartmentFile, Line, Plausible, RefersTo, Written
+from builder.stating import Measured
+
+FLOOR = Measured("hall floor")
+DECK = Measured("deck")
+
+
+class Datum(Written):
+    """What every position in the venue's files is measured from."""
+
+    centre_line: Text
+    """Where the centre line lies, and how to find it on the deck."""
+    reference_line: Text
+    """The line that depths are measured from: downstage of it is DS, upstage of it is US."""
+
+
+class Corner(Written):
+    """A corner of an outline."""
+
+    across: Across
+    """Distance from the centre line, such as 8.4 m SL."""
+    depth: Depth
+    """Distance from the reference line, such as 10.8 m US."""
+
+
+class At(Written):
+    """A position."""
+
+    across: Across
+    """Distance from the centre line, such as 9.5 m SR."""
+    depth: Depth
+    """Distance from the reference line, such as 2 m US."""
+    height: Height | None = None
+    """Height above the deck, such as 1.4 m up."""
+
+
+Outline = tuple[Corner, ...]
+
+
+def checked_outline(outline: Outline) -> None:
+    """Refuse an outline that encloses nothing."""
+    if len(outline) < 3:
+        raise PydanticCustomError("outline-open", "has {count} corners, and an outline needs at least three", {"count": len(outline), "advice": ""})
+
+
+class Deck(Line):
+    """The deck as it stands in one configuration."""
+
+    defines: ClassVar[str] = "deck"
+    name: Name
+    """What this state of the deck is called."""
+    configurations: Annotated[tuple[Name, ...], RefersTo("configuration")]
+    """The configurations it belongs to, by their names in house.yml."""
+    outline: Outline
+    """The corners of the deck, in order around it."""
+    usable_width: Annotated[Maybe[Annotated[Length, Plausible(2.0, 40.0)]], Plausible(2.0, 40.0), Decisive()] = Absent.NOT_STATED
+    """Clear width for a show, between what always stands there."""
+    usable_depth: Annotated[Maybe[Length], Plausible(2.0, 40.0), Decisive()] = Absent.NOT_STATED
+    """Clear depth for a show, from the deck edge to the last masking or the crossover."""
+    height: Annotated[Maybe[Length], Plausible(0.15, 2.2), Decisive(), FLOOR] = Absent.NOT_STATED
+    """Height of the deck above the audience floor."""
+    adjustable: Maybe[Text] = Absent.NOT_STATED
+    """Whether the height can be changed, in which steps, and what that needs."""
+    clear_height: Annotated[Maybe[Length], Plausible(2.4, 60.0), Decisive(), DECK] = Absent.NOT_STATED
+    """Height to the lowest thing above the deck that cannot be moved."""
+    rake: Maybe[Slope] = Absent.NOT_STATED
+    """The slope of the deck, or none."""
+    load: Annotated[Maybe[LoadPerArea], Plausible(1.0, 50.0), Decisive()] = Absent.NOT_STATED
+    """The uniform load the deck carries."""
+    point_load: Annotated[Maybe[Mass], Plausible(50.0, 20_000.0)] = Absent.NOT_STATED
+    """The largest single load, and say on what footprint in the note."""
+    load_from: Maybe[Text] = Absent.NOT_STATED
+    """Where the load figures come from: whose letter or plate, and of when."""
+    surface: Maybe[Text] = Absent.NOT_STATED
+    """What the deck is made of, and its colour."""
+    fixings: Maybe[Text] = Absent.NOT_STATED
+    """Whether screws are allowed, and how deep."""
+    first_row: Annotated[Maybe[Length], Plausible(0.8, 15.0)] = Absent.NOT_STATED
+    """Distance from the deck edge to the barrier or first row."""
+
+    @model_validator(mode="after")
+    def _encloses(self) -> "Deck":
+        checked_outline(self.outline)
+        return self
+
+
+class Zone(Line):
+    """A part of the deck or of a wing that carries less, or more, than the rest."""
+
+    defines: ClassVar[str] = "zone"
+    name: Name
+    """The name of the zone."""
+    outline: Outline
+    """The corners of the zone, in order around it."""
+    load: Annotated[Maybe[LoadPerArea], Plausible(0.5, 50.0)] = Absent.NOT_STATED
+    """The uniform load it carries."""
+    point_load: Annotated[Maybe[Mass], Plausible(20.0, 20_000.0)] = Absent.NOT_STATED
+    """The largest single load."""
+
+
+class Wing(Line):
+    """The space beside the deck."""
+
+    name: Literal["stage left", "stage right", "upstage"]
+    """Stage left, stage right or upstage."""
+    outline: Outline
+    """The corners of the wing, in order around it."""
+    level_with_deck: YesNo | None = None
+    """Whether the wing floor is level with the deck."""
+    clear_height: Annotated[Maybe[Length], Plausible(1.9, 40.0), Decisive(), DECK] = Absent.NOT_STATED
+    """Height to the lowest fixed thing above the wing."""
+    load: Annotated[Maybe[LoadPerArea], Plausible(1.0, 50.0)] = Absent.NOT_STATED
+    """The uniform load the wing floor carries."""
+
+
+class Obstruction(Line):
+    """Something that stands or hangs in the way and cannot be moved."""
+
+    name: Name
+    """What it is."""
+    outline: Outline
+    """The corners of what it takes of the floor, in order around it."""
+    from_height: Annotated[Height | None, DECK] = None
+    """Its underside, where it hangs; left out where it stands on the floor."""
+
+
+class Place(Line):
+    """A named spot that lines, outlets and positions refer to."""
+
+    defines: ClassVar[str] = "place"
+    name: Name
+    """The name of the place, such as mix position."""
+    at: At
+    """Where it is."""
+    width: Annotated[Maybe[Length], Plausible(0.3, 40.0)] = Absent.NOT_STATED
+    """How wide it is."""
+    depth: Annotated[Maybe[Length], Plausible(0.3, 40.0)] = Absent.NOT_STATED
+    """How deep it is."""
+
+
+class Riser(Line):
+    """Risers or decks in stock."""
+
+    name: Name
+    """What they are called here."""
+    count: Annotated[Count, Plausible(0, 400)]
+    """How many there are."""
+    width: Annotated[Length, Plausible(0.3, 6.0)]
+    """The width of one."""
+    depth: Annotated[Length, Plausible(0.3, 6.0)]
+    """The depth of one."""
+    heights: tuple[Length, ...] = ()
+    """The heights they can be set to."""
+    rolling: YesNo | None = None
+    """Whether they roll."""
+    makes_up: Area | None = None
+    """The area they make up together. It is compared with count, width and depth."""
+
+
+class Furnishing(Line):
+    """Other things that belong to the deck: steps, barrier, carpets, drapes, pianos."""
+
+    name: Name
+    """What it is."""
+    count: Annotated[Maybe[Annotated[Count, Plausible(0, 500)]], Plausible(0, 500)] = Absent.NOT_STATED
+    """How many there are."""
+    size: Maybe[Text] = Absent.NOT_STATED
+    """Its size, in words."""
+    length: Annotated[Maybe[Length], Plausible(0.3, 200.0)] = Absent.NOT_STATED
+    """How much there is of it in all, where it is measured by length."""
+
+
+class Chain(Written):
+    """Distances in a row that together make up a stated whole."""
+
+    name: Name
+    """What is measured, such as deck edge to back wall."""
+    parts: tuple[Length, ...]
+    """The distances, one after the other."""
+    whole: Length
+    """The whole as stated. The parts must make it up."""
+
+
+class Stage(DepartmentFile):
+    """The stage: datum, deck, wings, heights, loads, risers, places."""
+
+    datum: Datum
+    """What positions are measured from."""
+    decks: tuple[Deck, ...]
+    """The deck in each of its states."""
+    wings: tuple[Wing, ...] = ()
+    """The spaces beside the deck."""
+    zones: tuple[Zone, ...] = ()
+    """Parts that carry less or more than the rest."""
+    obstructions: tuple[Obstruction, ...] = ()
+    """What is in the way."""
+    places: tuple[Place, ...] = ()
+    """Named spots that other files refer to."""
+    crossover: Maybe[Text] = Absent.NOT_STATED
+    """How performers get from one side to the other behind the set."""
+    proscenium: Maybe[Text] = Absent.NOT_STATED
+    """Width and height of the proscenium opening, or none."""
+    risers: tuple[Riser, ...] = ()
+    """Risers and decks in stock."""
+    furnishings: tuple[Furnishing, ...] = ()
+    """Steps, barrier, carpets, drapes, pianos."""
+    chains: tuple[Chain, ...] = ()
+    """Chains of distances to be compared with their stated whole."""

@@ -1,0 +1,113 @@
+"""From ``stage.yml`` to the stage's section: decks, wings, zones and places as items and outlines, and what does not add up."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from builder.cautions import STAGE
+from builder.department import Published, Surroundings
+from builder.departments.stage.description import Chain, Deck, Outline, Riser, Stage
+from builder.exchange import Datum, Offers, Shape, Spot
+from builder.pack import Figure, Finding, Item, Level, Section
+from builder.pack import Outline as Drawn
+from builder.reading.absent import Absent
+from builder.reading.measures import shown
+from builder.reading.quantities import Area, Length
+from builder.stating import Stater, place
+
+
+def offer(stage: Stage) -> Offers:
+    """The datum, the outlines of the decks and wings, and every named place."""
+    decks = [Shape("stage", "deck", deck.name, corners(deck.outline)) for deck in stage.decks]
+    wings = [Shape("stage", "wing", wing.name, corners(wing.outline)) for wing in stage.wings]
+    spots = [
+        Spot("stage", "place", spot.name, spot.at.across.m, spot.at.depth.m, spot.at.height.m if spot.at.height else 0.0) for spot in stage.places
+    ]
+    return Offers(shapes=(*decks, *wings), spots=tuple(spots), datum=Datum(stage.datum.centre_line, stage.datum.reference_line))
+
+
+def corners(outline: Outline) -> tuple[tuple[float, float], ...]:
+    """An outline in metres from the datum."""
+    return tuple((corner.across.m, corner.depth.m) for corner in outline)
+
+
+def publish(stage: Stage, around: Surroundings) -> Published:
+    """The stage's facts, the areas, and the chains and sums that do not close."""
+    stater = around.stater(stage)
+    section = Section(
+        key="stage",
+        title="Stage",
+        items=tuple(items(stage, stater, around.system)),
+        outlines=tuple(outlines(stage)),
+        cautions=(STAGE,),
+        verified=stater.inherited,
+    )
+    return Published(section, tuple(findings(stage)))
+
+
+def items(stage: Stage, stater: Stater, system: str) -> Iterator[Item]:
+    """The datum, then decks with their areas, then everything else by kind."""
+    yield stater.item(stage.datum, "stage.datum", "datum", "Datum")
+    yield stater.item(stage, "stage.whole", "whole", "Stage", leave_out=("datum", "note"))
+    for deck, item in zip(stage.decks, stater.named(stage.decks, "stage", "deck", leave_out=("outline",)), strict=True):
+        yield item
+    yield from stater.named(stage.wings, "stage", "wing", leave_out=("outline",))
+    yield from stater.named(stage.zones, "stage", "zone", leave_out=("outline",))
+    yield from stater.named(stage.obstructions, "stage", "obstruction", leave_out=("outline",))
+    yield from stater.named(stage.places, "stage", "place")
+    for riser, item in zip(stage.risers, stater.named(stage.risers, "stage", "riser"), strict=True):
+        yield item
+    yield from stater.named(stage.furnishings, "stage", "furnishing")
+
+
+def with_figure(item: Item, figure: Figure) -> Item:
+    """An item with one figure more."""
+    return replace(item, figures=(*item.figures, figure))
+
+
+def outlines(stage: Stage) -> Iterator[Drawn]:
+    """Every outline of the stage, for this page's plan and for the plans of others."""
+    for kind, records in (("deck", stage.decks), ("wing", stage.wings), ("zone", stage.zones), ("obstruction", stage.obstructions)):
+        for item in records:
+            yield Drawn(f"stage.{kind}.{item.name}", kind, item.name, corners(item.outline))
+
+
+def findings(stage: Stage) -> Iterator[Finding]:
+    """Chains that do not close, riser areas that differ, and a usable size larger than the deck."""
+    for chain in stage.chains:
+        yield from open_chain(chain)
+    for riser in stage.risers:
+        yield from area_differs(riser)
+    for deck in stage.decks:
+        yield from larger_than_deck(deck)
+
+
+def open_chain(chain: Chain) -> Iterator[Finding]:
+    """A chain of distances that does not make up its stated whole. A millimetre a part is allowed for rounding."""
+    gap_m = chain.whole.m - sum(part.m for part in chain.parts)
+    if abs(gap_m) <= 0.005 * len(chain.parts):
+        return
+    parts = " + ".join(part.text for part in chain.parts)
+    found = shown(Length, sum(part.m for part in chain.parts))[0]
+    sentence = f"{chain.name}: {parts} makes {found}, but {chain.whole.text} is stated. Which one is right?"
+    yield Finding(Level.CAUTION, "chain-open", sentence, place=place(chain.where("whole")))
+
+
+def area_differs(riser: Riser) -> Iterator[Finding]:
+    """Decks whose stated area is not what their count and size make."""
+    if riser.makes_up is None:
+        return
+    found_m2 = riser.count * riser.width.m * riser.depth.m
+    if abs(found_m2 - riser.makes_up.m2) <= 0.01 * found_m2:
+        return
+    found = shown(Area, found_m2)[0]
+    sentence = f"{riser.name}: {riser.count} of {riser.width.text} by {riser.depth.text} make {found}, but {riser.makes_up.text} is stated."
+    yield Finding(Level.CAUTION, "area-differs", sentence, place=place(riser.where("makes_up")))
+
+
+def larger_than_deck(deck: Deck) -> Iterator[Finding]:
+    """A usable width or depth that the outline does not have."""
+    xs, ys = zip(*corners(deck.outline), strict=True)
+    for key, usable, whole_m in (("usable_width", deck.usable_width, max(xs) - min(xs)), ("usable_depth", deck.usable_depth, max(ys) - min(ys))):
+        if not isinstance(usable, Absent) and usable.m > whole_m + 0.005:
+            sentence = f"{deck.name}: the {key.replace('_', ' ')} is {usable.text}, but the outline is only {shown(Length, whole_m)[0]} there."
+            yield Finding(Level.CAUTION, "usable-exceeds-outline", sentence, place=place(deck.where(key)))
