@@ -71,7 +71,7 @@ class Passage(Line):
     """The same slope stated another way, where a drawing gives both. The two are compared."""
     weight_limit: Annotated[Maybe[Mass], Plausible(100.0, 40_000.0)] = Absent.NOT_STATED
     """The largest single weight, such as a lift's rating."""
-    floor_load: Annotated[Maybe[LoadPerArea], Plausible(1.0, 60.0)] = Absent.NOT_STATED
+    floor_load: Annotated[Maybe[LoadPerArea], Plausible(1_000.0, 60_000.0)] = Absent.NOT_STATED
     """The uniform load its floor carries."""
     steps: Annotated[Count | None, Plausible(0, 60)] = None
     """How many steps, where there are any."""

@@ -75,7 +75,7 @@ class Deck(Line):
     """Height to the lowest thing above the deck that cannot be moved."""
     rake: Maybe[Slope] = Absent.NOT_STATED
     """The slope of the deck, or none."""
-    load: Annotated[Maybe[LoadPerArea], Plausible(1.0, 50.0), Decisive()] = Absent.NOT_STATED
+    load: Annotated[Maybe[LoadPerArea], Plausible(1_000.0, 50_000.0), Decisive()] = Absent.NOT_STATED
     """The uniform load the deck carries."""
     point_load: Annotated[Maybe[Mass], Plausible(50.0, 20_000.0)] = Absent.NOT_STATED
     """The largest single load, and say on what footprint in the note."""
@@ -102,7 +102,7 @@ class Zone(Line):
     """The name of the zone."""
     outline: Outline
     """The corners of the zone, in order around it."""
-    load: Annotated[Maybe[LoadPerArea], Plausible(0.5, 50.0)] = Absent.NOT_STATED
+    load: Annotated[Maybe[LoadPerArea], Plausible(500.0, 50_000.0)] = Absent.NOT_STATED
     """The uniform load it carries."""
     point_load: Annotated[Maybe[Mass], Plausible(20.0, 20_000.0)] = Absent.NOT_STATED
     """The largest single load."""
@@ -119,7 +119,7 @@ class Wing(Line):
     """Whether the wing floor is level with the deck."""
     clear_height: Annotated[Maybe[Length], Plausible(1.9, 40.0), Decisive(), DECK] = Absent.NOT_STATED
     """Height to the lowest fixed thing above the wing."""
-    load: Annotated[Maybe[LoadPerArea], Plausible(1.0, 50.0)] = Absent.NOT_STATED
+    load: Annotated[Maybe[LoadPerArea], Plausible(1_000.0, 50_000.0)] = Absent.NOT_STATED
     """The uniform load the wing floor carries."""
 
 
