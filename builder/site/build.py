@@ -1,0 +1,162 @@
+"""Build the whole site, or serve it while it is edited."""
+
+import logging
+import os
+import shutil
+import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from builder.document import Document
+from builder.files import published
+from builder.site.guides import guides_folder
+from builder.site.imprint import PACK, imprint_of
+from builder.site.swap import swap_in
+
+if TYPE_CHECKING:
+    from mkdocs.config.defaults import MkDocsConfig
+
+CONFIGURATION = Path(__file__).with_name("mkdocs.yml")
+# Kept out of what the command prints: a notice about the generator's future, which is for its users, not for ours.
+NOTICE_OFF = "NO_MKDOCS_2_WARNING"
+
+
+class SiteFailed(Exception):
+    """The site could not be built. Says what the generator complained of; the old site is untouched."""
+
+
+def build(venue: Path, site: Path) -> None:
+    """
+    Build a venue's site into the folder ``site``, whole or not at all.
+
+    Raises
+    ------
+    Refused
+        If the description has problems.
+    ValueError
+        If ``site`` holds something that is no site of ours.
+    SiteFailed
+        If the generator warns of anything, such as a dead link in a guide.
+    """
+    document = published(venue)
+    build_document(document, site)
+
+
+def build_document(document: Document, site: Path) -> None:
+    """Build a document that is already made; errors as for :func:`build`."""
+    replaceable(site)
+    site.parent.mkdir(parents=True, exist_ok=True)
+    made = Path(tempfile.mkdtemp(prefix=f".{site.name}-", dir=site.parent))
+    try:
+        generate(document, made)
+        made.chmod(0o755)
+        swap_in(made, site)
+    finally:
+        shutil.rmtree(made, ignore_errors=True)
+
+
+def replaceable(site: Path) -> None:
+    """Refuse to replace a folder that we did not make: a slip in the path must not cost someone their files."""
+    if site.exists() and not site.is_dir():
+        raise ValueError(f"site must be a folder, got the file {site}")
+    if site.is_symlink():
+        raise ValueError(f"site must be a folder itself, got the link {site}")
+    if site.is_dir() and any(site.iterdir()) and not (site / PACK).is_file():
+        raise ValueError(f"site must be a new or empty folder or a site built before, got {site}, which holds other files")
+
+
+def generate(document: Document, site: Path) -> None:
+    """Run the generator; anything it warns of ends the build, for a warning is a page that leads nowhere."""
+    os.environ.setdefault(NOTICE_OFF, "1")
+    from mkdocs.commands.build import build as run
+    from mkdocs.exceptions import MkDocsException
+
+    with complaints() as heard, dated(imprint_of(document).on):
+        try:
+            config = configured(site_dir=str(site))
+            config.plugins.run_event("startup", command="build", dirty=False)
+            hand_over(config, document)
+            run(config)
+            config.plugins.run_event("shutdown")
+        except (MkDocsException, SystemExit) as failure:
+            raise SiteFailed("\n".join(heard) or str(failure)) from None
+    if heard:
+        raise SiteFailed("\n".join(heard))
+
+
+def configured(**settings: str) -> "MkDocsConfig":
+    """The package's own configuration, with the guides wherever they are."""
+    from mkdocs.config import load_config
+
+    return load_config(config_file=str(CONFIGURATION), docs_dir=str(guides_folder()), **settings)
+
+
+def hand_over(config: "MkDocsConfig", document: Document) -> None:
+    """Give the plugin the document that was made already, so that nothing is computed twice."""
+    from builder.site.plugin import PackPlugin
+
+    plugin = config.plugins["housepack"]
+    if not isinstance(plugin, PackPlugin):
+        raise TypeError(f"plugin housepack must be a PackPlugin, got {type(plugin).__name__}")
+    plugin.given = document
+
+
+@contextmanager
+def dated(on: str) -> Iterator[None]:
+    """Let the generator take the revision's date for the date of the build, so that the same revision gives the same bytes on any day."""
+    before = os.environ.get("SOURCE_DATE_EPOCH")
+    os.environ["SOURCE_DATE_EPOCH"] = str(int(datetime.fromisoformat(on).replace(tzinfo=UTC).timestamp()))
+    try:
+        yield
+    finally:
+        if before is None:
+            del os.environ["SOURCE_DATE_EPOCH"]
+        else:
+            os.environ["SOURCE_DATE_EPOCH"] = before
+
+
+class Listener(logging.Handler):
+    """Collects the generator's warnings and errors."""
+
+    def __init__(self) -> None:
+        super().__init__(logging.WARNING)
+        self.heard: list[str] = []
+
+    def emit(self, record: logging.LogRecord) -> None:
+        """Keep one message."""
+        self.heard.append(record.getMessage())
+
+
+@contextmanager
+def complaints() -> Iterator[list[str]]:
+    """The generator's warnings while the block runs, and nothing of them on the terminal."""
+    listener, log = Listener(), logging.getLogger("mkdocs")
+    spoke = log.propagate
+    log.addHandler(listener)
+    log.propagate = False
+    try:
+        yield listener.heard
+    finally:
+        log.removeHandler(listener)
+        log.propagate = spoke
+
+
+def serve(venue: Path, host: str = "127.0.0.1", port: int = 8000) -> None:
+    """Serve a venue's site and rebuild it as files change, until interrupted."""
+    os.environ.setdefault(NOTICE_OFF, "1")
+    from mkdocs.commands.serve import serve as run
+
+    plugins = [{"housepack": {"venue": str(venue.resolve())}}, *others()]
+    run(config_file=str(CONFIGURATION), docs_dir=str(guides_folder()), dev_addr=f"{host}:{port}", plugins=plugins)
+
+
+def others() -> list[dict[str, object]]:
+    """The plugins of the configuration besides our own."""
+    from mkdocs.utils.yaml import yaml_load
+
+    with CONFIGURATION.open(encoding="utf-8") as file:
+        found = yaml_load(file)["plugins"]
+    return [{name: settings} for name, settings in found.items() if name != "housepack"]

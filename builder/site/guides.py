@@ -1,0 +1,31 @@
+"""Where the hand-written guides are: in a checkout in ``docs/``, in an installed package beside the code."""
+
+from pathlib import Path
+
+PACKAGE = Path(__file__).resolve().parents[1]
+PLACES = (PACKAGE / "guides", PACKAGE.parent / "docs")
+
+
+def guides_folder(places: tuple[Path, ...] = PLACES) -> Path:
+    """
+    The folder of the guides.
+
+    Raises
+    ------
+    FileNotFoundError
+        If there is none; an installation without its guides is broken and should say so.
+    """
+    for place in places:
+        if place.is_dir():
+            return place
+    raise FileNotFoundError(f"no guides in {' or '.join(str(place) for place in places)}; install housepack again")
+
+
+def guide_navigation(paths: list[str]) -> list[object]:
+    """Guides as the generator's navigation: those at the top first, then one part for each folder. Titles are the guides' own."""
+    folders: dict[str, list[object]] = {}
+    for path in sorted(paths):
+        folder, _, _ = path.rpartition("/")
+        folders.setdefault(folder, []).append(path)
+    top = folders.pop("", [])
+    return [*top, *({folder.rpartition("/")[2].replace("-", " ").capitalize(): entries} for folder, entries in folders.items())]

@@ -1,0 +1,149 @@
+"""The bridge to the site generator: our pages become its files, our problems its errors."""
+
+import logging
+import re
+from pathlib import Path
+from typing import Any, Literal
+
+from mkdocs.config import config_options
+from mkdocs.config.base import Config
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
+from mkdocs.livereload import LiveReloadServer
+from mkdocs.plugins import BasePlugin
+from mkdocs.structure.files import File, Files
+from mkdocs.structure.nav import Navigation
+from mkdocs.structure.pages import Page as SitePage
+
+from builder.document import Document
+from builder.files import published
+from builder.reading.problems import Refused
+from builder.render.escaping import plain_html
+from builder.render.markdown import NavigationEntry, NavigationGroup, Rendered, render
+from builder.site.guides import guide_navigation
+from builder.site.imprint import Imprint, imprint_of
+from builder.site.problems import nothing_yet, problems_html
+
+GUIDES = "Guides"
+# What the theme brings and our pages never ask for: its own style sheets, search in other languages, maps for its developers.
+UNUSED = re.compile(r"assets/stylesheets/.*|assets/javascripts/lunr/.*|assets/images/favicon\.png|assets/javascripts/.*\.map|.*\.scss")
+log = logging.getLogger("mkdocs.plugins.housepack")
+
+
+class PackPluginConfig(Config):  # type: ignore[no-untyped-call]  # the generator's base has an untyped hook
+    """What the site's configuration may say to the plugin."""
+
+    venue = config_options.Type(str, default="venue")
+
+
+class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]  # as above
+    """
+    Adds a venue's pages to the site.
+
+    While building, a description that cannot be read ends the build with every problem. While serving, the last good pages stay and
+    the problems stand on top of each.
+    """
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.serving = False
+        self.given: Document | None = None
+        self.good: tuple[Rendered, Imprint] | None = None
+        self.problems: tuple[str, ...] = ()
+
+    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:  # noqa: ARG002 - the generator's signature
+        """
+        Remember whether someone is watching.
+
+        Having this hook makes the generator keep the instance for the life of the process: what was good before a rebuild is still
+        known after it, and what an earlier build left must go.
+        """
+        self.serving = command == "serve"
+        self.given, self.good, self.problems = None, None, ()
+
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Read the venue and put its name and revision where the theme finds them."""
+        rendered, imprint = self._current(self._venue(config))
+        self.good = (rendered, imprint)
+        # The theme prints both raw.
+        config.site_name = plain_html(imprint.venue)
+        config.extra["imprint"] = {
+            "number": plain_html(imprint.number),
+            "on": plain_html(imprint.on),
+            "fingerprint": plain_html(imprint.fingerprint),
+            "serving": self.serving,
+        }
+        return config
+
+    def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
+        """Add our pages beside the guides and put both into the navigation."""
+        rendered = self._good()[0]
+        for unused in [file for file in files if UNUSED.match(file.src_uri)]:
+            files.remove(unused)
+        guides = [file.src_uri for file in files.documentation_pages()]
+        for path, content in rendered.pages.items():
+            if files.get_file_from_path(path) is not None:
+                raise PluginError(f"docs/{path} would hide the page of that name which the venue's description makes; give the guide another name")
+            files.append(File.generated(config, path, content=content))
+        config.nav = navigation(rendered, guides, config.nav)
+        return files
+
+    def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:  # noqa: ARG002 - the generator's signature
+        """Date every page by the revision, so that two builds of one revision are the same bytes on any day."""
+        for file in files.documentation_pages():
+            if file.page is not None:
+                file.page.update_date = self._good()[1].on
+        return nav
+
+    def on_page_content(self, html: str, *, page: SitePage, config: MkDocsConfig, files: Files) -> str:  # noqa: ARG002 - the generator's signature
+        """Problems come first: whoever edits must not take the old state below for the new one."""
+        return problems_html(self.problems) + html if self.problems else html
+
+    def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Any) -> LiveReloadServer:  # noqa: ARG002 - the generator's signature
+        """Rebuild when the description changes."""
+        server.watch(str(self._venue(config)))
+        return server
+
+    def _venue(self, config: MkDocsConfig) -> Path:
+        beside = Path(config.config_file_path).parent if config.config_file_path else Path()
+        return beside / self.config.venue
+
+    def _good(self) -> tuple[Rendered, Imprint]:
+        if self.good is None:
+            raise PluginError("the pages are asked for before the venue was read")
+        return self.good
+
+    def _current(self, venue: Path) -> tuple[Rendered, Imprint]:
+        try:
+            document = self.given or published(venue)
+            self.problems = ()
+            return render(document), imprint_of(document)
+        except Refused as refused:
+            self.problems = tuple(str(problem) for problem in refused.problems)
+        except Exception as error:
+            if not self.serving:
+                raise
+            # While serving, an exception would leave every request waiting for ever; the page says it instead, and the log has the rest.
+            log.exception("The pages could not be made")
+            self.problems = (f"The program failed: {type(error).__name__}: {error}",)
+        if not self.serving:
+            raise PluginError("\n".join((f"{counted(len(self.problems))} in {venue}:", *self.problems)))
+        return self.good or nothing_yet()
+
+
+def counted(number: int) -> str:
+    """How many problems, in words."""
+    return "1 problem" if number == 1 else f"{number} problems"
+
+
+def navigation(rendered: Rendered, guides: list[str], written: list[Any] | None) -> list[Any]:
+    """The generator's navigation: the pack first, then the guides in the order that the configuration gives, or by name."""
+    guided = written if written is not None else guide_navigation(guides)
+    return [*(navigated(part) for part in rendered.navigation), *([{GUIDES: guided}] if guided else [])]
+
+
+def navigated(part: NavigationEntry | NavigationGroup) -> dict[str, Any]:
+    """One part of our navigation in the generator's form."""
+    if isinstance(part, NavigationGroup):
+        return {part.title: [navigated(entry) for entry in part.entries]}
+    return {part.title: part.path}

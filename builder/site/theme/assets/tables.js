@@ -1,0 +1,58 @@
+// Tables: sort by a header, and keep the header in sight where the table fits the page. Without this script the tables stand as written.
+(function () {
+  function value(row, column) {
+    var cell = row.cells[column];
+    var order = cell.dataset.order;
+    return order === undefined ? cell.textContent.trim() : Number(order);
+  }
+  // Numbers come before words in either direction's sense; rows that are equal keep the house's order.
+  function compare(a, b) {
+    if (typeof a === "number" && typeof b === "number") return a - b;
+    if (typeof a !== typeof b) return typeof a === "number" ? -1 : 1;
+    return a.localeCompare(b, "en", { numeric: true, sensitivity: "base" });
+  }
+  function sort(table, column, way) {
+    var body = table.tBodies[0];
+    var rows = Array.from(body.rows);
+    rows.forEach(function (row, place) {
+      if (row.dataset.place === undefined) row.dataset.place = place;
+    });
+    rows.sort(function (a, b) {
+      var found = way === "none" ? 0 : compare(value(a, column), value(b, column));
+      return (way === "descending" ? -found : found) || a.dataset.place - b.dataset.place;
+    });
+    body.append.apply(body, rows);
+  }
+  var NEXT = { none: "ascending", ascending: "descending", descending: "none" };
+  function press(table, head) {
+    var way = NEXT[head.getAttribute("aria-sort") || "none"];
+    Array.from(table.tHead.rows[0].cells).forEach(function (other) {
+      other.removeAttribute("aria-sort");
+    });
+    if (way !== "none") head.setAttribute("aria-sort", way);
+    sort(table, head.cellIndex, way);
+  }
+  document.querySelectorAll("table[data-sortable]").forEach(function (table) {
+    Array.from(table.tHead.rows[0].cells).forEach(function (head) {
+      var button = document.createElement("button");
+      button.type = "button";
+      button.append.apply(button, Array.from(head.childNodes));
+      button.addEventListener("click", function () {
+        press(table, head);
+      });
+      head.append(button);
+    });
+  });
+  var frames = document.querySelectorAll(".table");
+  function fit() {
+    frames.forEach(function (frame) {
+      frame.classList.remove("fits");
+      var fits = frame.scrollWidth <= frame.clientWidth;
+      frame.classList.toggle("fits", fits);
+      if (fits) frame.removeAttribute("tabindex");
+      else frame.tabIndex = 0;
+    });
+  }
+  fit();
+  addEventListener("resize", fit);
+})();
