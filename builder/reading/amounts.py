@@ -60,7 +60,7 @@ def _compound(number: Numeral, unit: Unit, text: str, table: Table, kind: str) -
     if find(after, table, kind) is not smaller:
         raise Unreadable(f"has '{after}' after {unit.symbol}", "unit-unknown", f"after {unit.symbol} only {smaller.symbol} can follow")
     if number.value.denominator != 1:
-        raise Unreadable(f"has part of a {unit.symbol} and {smaller.symbol} as well", "number-unreadable", "write the part once")
+        raise Unreadable(f"has a fraction of {unit.symbol} and then {smaller.symbol}", "number-unreadable", "write the fraction once")
     if rest.value >= unit.count:
         raise Unreadable(f"has {text} after the {unit.symbol}, and {unit.count} {smaller.symbol} make one", "number-out-of-range")
     total = (abs(number.value) * unit.count + rest.value) * smaller.factor

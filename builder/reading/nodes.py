@@ -62,8 +62,8 @@ def compose(text: str, file: str) -> Composed:
 
 
 def spoken(path: Path) -> str:
-    """A path as the author would say it: `services[1].rating`."""
-    said = "".join(f"[{step}]" if isinstance(step, int) else f".{step}" for step in path)
+    """A path as the author would say it: `services[1].rating`, counting entries from 1."""
+    said = "".join(f"[{step + 1}]" if isinstance(step, int) else f".{step}" for step in path)
     return said.removeprefix(".")
 
 

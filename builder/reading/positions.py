@@ -49,7 +49,7 @@ class _Position(Length):
         amount = super().read(length)
         if sign and length.startswith("-"):
             raise Unreadable("has a minus and a direction", "number-unreadable", f"keep the direction alone, like {cls.like()}")
-        return Amount(amount.si * sign, amount.step_si, amount.unit) if sign else cls._undirected(amount)
+        return Amount(amount.si * sign + 0.0, amount.step_si, amount.unit) if sign else cls._undirected(amount)
 
     @classmethod
     def _undirected(cls, amount: Amount) -> Amount:

@@ -14,7 +14,7 @@ from builder.reading.refusing import refusing
 from builder.reading.units import Table
 
 # A slash parts two wordings where no number goes on across it: `60 ft / 18.3 m`, `60 ft/18.3 m`, but not `10 1/2"` or `kg/m2`.
-_SLASH = re.compile(r" / |(?<=[A-Za-z%°'\"]) ?/ ?(?=[-.0-9])")
+_SLASH = re.compile(r"(?: / |(?<=[A-Za-z%°'\"]) ?/ ?)(?=[-.0-9])")
 _BRACKET = re.compile(r" ?\((?=\s*[-.0-9])")
 
 

@@ -20,7 +20,7 @@ def refusing(read: Callable[[str], T], value: object, *, advice: str = "") -> T:
         Its type is the problem's code, its message the reason, and its context holds `advice`.
     """
     if not isinstance(value, str):
-        raise error("not-one-value", "must be one value on the line, not a list or a group of keys", advice)
+        raise error("wrong-shape", "should be one value, not a group or a list", advice)
     try:
         return read(value)
     except Unreadable as wrong:
@@ -28,5 +28,6 @@ def refusing(read: Callable[[str], T], value: object, *, advice: str = "") -> T:
 
 
 def error(code: str, reason: str, advice: str) -> PydanticCustomError:
-    """The error that carries a problem through pydantic. The author's text is never a template."""
-    return PydanticCustomError(code, "{reason}", {"reason": reason, "advice": advice})
+    """The error that carries a problem through pydantic."""
+    # pydantic fills in one name after the other, so the reason, which may quote the author's braces, comes last.
+    return PydanticCustomError(code, "{reason}", {"advice": advice, "reason": reason})

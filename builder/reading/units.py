@@ -219,7 +219,7 @@ def unknown(symbol: str, table: Table) -> Unreadable:
     """A unit nobody knows, or words after a unit that is known."""
     first, _, words = symbol.replace("(", " (").partition(" ")
     if words and any(_match(first, each) for each in KINDS.values()):
-        return Unreadable(f"has words after the unit: '{words.strip()}'", "unit-unknown", "put words in `note:`")
+        return Unreadable(f"has more after the unit: '{words.strip()}'", "unit-unknown", "write one value, and put the rest in `note:`")
     folded = {name.casefold(): name for name in table}
     near = difflib.get_close_matches(symbol.casefold()[:30], folded, n=1, cutoff=0.5)
     return Unreadable(f"has a unit that is not known here: '{symbol}'", "unit-unknown", f"did you mean '{folded[near[0]]}'?" if near else "")

@@ -10,7 +10,7 @@ from builder.reading import quantities as q
 from builder.reading.measures import both, shown
 
 
-@pytest.mark.source("NIST SP 811 (2008), Appendix B.8: ft, lb, lbf/ft2, ft2, mph; rounded by hand")
+@pytest.mark.source("1 ft = 0.3048 m and 1 lb = 0.453 592 37 kg (agreement of 1959); NIST SP 811, Appendix B.8, for psf, lb/ft and mph; by hand")
 @pytest.mark.parametrize(
     ("kind", "text", "other"),
     [
@@ -60,7 +60,7 @@ def test_no_second_wording_where_the_author_wrote_both_or_there_is_none(kind: ty
     assert both(kind.parse(text)) == (text, "")
 
 
-@pytest.mark.source("ASTM B258, 4/0 AWG: 107.2 mm2")
+@pytest.mark.source("American wire gauge after ASTM B258: 4/0 has 107 mm2")
 def test_a_wire_gauge_is_shown_in_square_millimetres_too() -> None:
     assert both(q.CrossSection.parse("4/0 AWG")) == ("4/0 AWG", "107 mm²")
 

@@ -41,8 +41,8 @@ def test_every_value_and_key_has_its_place() -> None:
     read = compose("name: Intake\nservices:\n  - rating: 400 A\n    at: {across: 2 m SL}\n", "power.yml")
     places = {spoken(path): (where.line, where.column) for path, where in read.places.items()}
     assert places == {
-        "": (1, 1), "name": (1, 7), "services": (3, 3), "services[0]": (3, 5), "services[0].rating": (3, 13), "services[0].at": (4, 9),
-        "services[0].at.across": (4, 18),
+        "": (1, 1), "name": (1, 7), "services": (3, 3), "services[1]": (3, 5), "services[1].rating": (3, 13), "services[1].at": (4, 9),
+        "services[1].at.across": (4, 18),
     }  # fmt: skip
     assert read.key_places["services", 0, "at", "across"] == Where("power.yml", 4, 10)
 
