@@ -1,0 +1,173 @@
+"""Every kind of bad input that an author or a disk can give, as the whole message that the author reads."""
+
+import os
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from builder.files import read_folder
+from builder.pipeline import venue_of
+from builder.reading.problems import Refused
+
+HOUSE = """\
+name: The Small Shed
+what: A shed.
+town: Nowhere
+setting: indoors
+time_zone: Europe, central
+revision: {number: 1, on: 2026-01-02, by: technical manager}
+"""
+
+
+def messages(folder: Path) -> list[str]:
+    """What an author is told about a folder."""
+    with pytest.raises(Refused) as refused:
+        venue_of(read_folder(folder).texts)
+    return [str(problem) for problem in refused.value.problems]
+
+
+@pytest.fixture
+def write(tmp_path: Path) -> Callable[..., Path]:
+    """Writes a venue whose house file is whole unless it is given, with further files by name."""
+
+    def written(house: str | bytes = HOUSE, **others: str) -> Path:
+        (tmp_path / "house.yml").write_bytes(house if isinstance(house, bytes) else house.encode())
+        for name, text in others.items():
+            (tmp_path / f"{name}.yml").write_text(text, encoding="utf-8")
+        return tmp_path
+
+    return written
+
+
+Write = Callable[..., Path]
+
+
+def test_the_house_file_by_itself_is_a_venue(write: Write) -> None:
+    assert venue_of(read_folder(write()).texts).house.name == "The Small Shed"
+
+
+def test_an_empty_file_is_told_so(write: Write) -> None:
+    assert messages(write("")) == ["house.yml is empty; write `key: value` lines, or remove the file [empty-file]"]
+
+
+def test_a_missing_house_file_is_told_with_the_way_to_get_one(tmp_path: Path) -> None:
+    assert messages(tmp_path) == ["house.yml is missing; write it; 'housepack new' shows one to begin with (House) [file-missing]"]
+
+
+def test_a_missing_folder_is_told(tmp_path: Path) -> None:
+    assert messages(tmp_path / "nothing") == ["nothing is not a folder; give a venue's folder with --venue [folder-missing]"]
+
+
+def test_a_file_of_no_department_is_told(write: Write) -> None:
+    (message,) = messages(write(riging="points: []"))
+    assert message.startswith("riging.yml is not a file of any department; known: house.yml")
+    assert message.endswith("[file-unknown]")
+
+
+def test_a_binary_file_is_told_with_its_first_bad_byte(write: Write) -> None:
+    (message,) = messages(write(b"\x89PNG\r\n\x1a\n\x00\x00"))
+    assert message.startswith("house.yml")
+    assert message.endswith("[not-text]")
+
+
+def test_a_syntax_error_is_told_in_plain_words_with_its_line(write: Write) -> None:
+    (message,) = messages(write(HOUSE + "note: [never, closed\n"))
+    assert message.startswith("house.yml:7:7 ")
+    assert message.endswith("[yaml-syntax]")
+    assert "not closed" in message
+
+
+def test_a_key_written_twice_is_told_where_the_first_one_stands(write: Write) -> None:
+    (message,) = messages(write(HOUSE + "town: Elsewhere\n"))
+    assert message.startswith("house.yml:7:1 town")
+    assert "3" in message
+    assert message.endswith("[duplicate-key]")
+
+
+def test_an_unknown_key_is_told_with_the_nearest(write: Write) -> None:
+    assert messages(write(HOUSE + "curfew: none\n")) == ["house.yml:7:1 curfew is not a key here; did you mean 'curfews'? [unknown-key]"]
+
+
+def test_a_missing_key_is_told_at_its_group(write: Write) -> None:
+    text = HOUSE.replace("town: Nowhere\n", "")
+    assert messages(write(text)) == ["house.yml:1:1 town is missing here; write it, or write '?' where the field allows not knowing [missing-key]"]
+
+
+def test_a_wrong_shape_is_told(write: Write) -> None:
+    (message,) = messages(write(HOUSE + "contacts: the house manager\n"))
+    assert message == "house.yml:7:11 contacts: 'the house manager' should be a list; begin each entry with '- ' [wrong-shape]"
+
+
+def test_a_number_without_a_unit_is_told_with_an_example(write: Write) -> None:
+    (message,) = messages(write(HOUSE + "altitude: 38\n"))
+    assert message.startswith("house.yml:7:11 altitude: '38' needs a unit")
+    assert message.endswith("[unit-missing]")
+
+
+def test_a_unit_of_another_kind_is_told(write: Write) -> None:
+    (message,) = messages(write(HOUSE + "altitude: 38 kg\n"))
+    assert message.startswith("house.yml:7:11 altitude: '38 kg' ")
+    assert message.endswith("[unit-wrong]")
+
+
+def test_a_reference_to_nothing_is_told_with_the_nearest_name(write: Write) -> None:
+    stage = (
+        "datum: {centre_line: a stud, reference_line: the edge}\n"
+        "decks:\n"
+        "  - name: Deck\n"
+        "    configurations: [Standin]\n"
+        "    outline: [{across: 0 m, depth: 0 m}, {across: 1 m SL, depth: 0 m}, {across: 1 m SL, depth: 1 m US}]\n"
+    )
+    house = HOUSE + "configurations: [{name: Standing, audience: standing}]\n"
+    assert messages(write(house, stage=stage)) == [
+        "stage.yml:4:22 configurations[1]: 'Standin' is not the name of any configuration; did you mean 'Standing'? [reference-unknown]"
+    ]
+
+
+def test_a_name_borne_twice_is_told_with_the_first_place(write: Write) -> None:
+    house = HOUSE + "configurations:\n  - {name: Standing, audience: standing}\n  - {name: standing, audience: standing}\n"
+    assert messages(write(house)) == [
+        "house.yml:9:12 name: 'standing' is too near 'Standing', the name of a configuration at house.yml:8:12; give each its own name [duplicate-name]"
+    ]
+
+
+def test_an_alias_bomb_is_refused_at_its_first_anchor(write: Write) -> None:
+    bomb = "a: &a [x, x, x, x]\n" + "".join(f"{chr(98 + i)}: &{chr(98 + i)} [*{chr(97 + i)}, *{chr(97 + i)}, *{chr(97 + i)}]\n" for i in range(20))
+    assert all(message.endswith("[alias]") for message in messages(write(bomb)))
+
+
+def test_ten_mebibytes_are_refused_unread(write: Write) -> None:
+    assert messages(write(b"a: " + b"x" * (10 * 1024 * 1024))) == ["house.yml is larger than 2 MiB; split off what is not needed [too-big]"]
+
+
+def test_two_hundred_levels_are_refused(write: Write) -> None:
+    (message,) = messages(write("a: " + "[" * 200 + "]" * 200 + "\n"))
+    assert "is nested deeper than 40 levels" in message
+    assert message.endswith("[too-deep]")
+
+
+def test_a_link_out_of_the_folder_is_refused(write: Write, tmp_path_factory: pytest.TempPathFactory) -> None:
+    outside = tmp_path_factory.mktemp("outside") / "stage.yml"
+    outside.write_text("note: x", encoding="utf-8")
+    folder = write()
+    (folder / "stage.yml").symlink_to(outside)
+    assert messages(folder) == ["stage.yml leads out of the venue's folder; put the file itself into the folder [path-outside]"]
+
+
+def test_a_folder_in_place_of_a_file_is_refused(write: Write) -> None:
+    folder = write()
+    (folder / "stage.yml").mkdir()
+    assert messages(folder) == ["stage.yml is not a file; a venue's folder holds text files [not-a-file]"]
+
+
+@pytest.mark.skipif(os.geteuid() == 0, reason="the superuser may read everything")
+def test_a_file_that_may_not_be_read_is_told(write: Write) -> None:
+    folder = write()
+    (folder / "house.yml").chmod(0)
+    assert messages(folder) == ["house.yml cannot be read: permission denied; check its permissions [file-unreadable]"]
+
+
+def test_all_mistakes_of_all_files_are_told_at_once(write: Write) -> None:
+    found = messages(write(HOUSE + "altitude: 38\nsize: 3\n", stage="datum: 3\n"))
+    assert [message.split(" ", 1)[0] for message in found] == ["house.yml:7:11", "house.yml:8:1", "stage.yml:1:1", "stage.yml:1:8"]
