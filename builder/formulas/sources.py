@@ -51,3 +51,18 @@ LAND_DOIG = Source("Land & Doig 1960", "A. H. Land, A. G. Doig: An automatic met
 HALL = Source("Hall, Rigging Math", "D. L. Hall: Rigging Math (Made Simple), online primer")
 EN_1991_1_4 = Source("EN 1991-1-4:2005", "Actions on structures: wind actions")
 EN_1991_3 = Source("EN 1991-3:2006", "Actions on structures: actions induced by cranes and machinery")
+
+# Sound
+ISO_9613_1 = Source("ISO 9613-1:1993", "Acoustics: attenuation of sound during propagation outdoors, part 1: absorption of sound by the atmosphere")
+ISO_9613_2 = Source("ISO 9613-2:1996", "Acoustics: attenuation of sound during propagation outdoors, part 2: general method of calculation")
+IEC_61260_1 = Source("IEC 61260-1:2014", "Electroacoustics: octave-band and fractional-octave-band filters")
+IEC_61672_1 = Source("IEC 61672-1:2013", "Electroacoustics: sound level meters")
+ISO_1996_1 = Source("ISO 1996-1:2016", "Acoustics: description, measurement and assessment of environmental noise")
+KINSLER = Source("Kinsler et al. 2000", "L. E. Kinsler, A. R. Frey, A. B. Coppens, J. V. Sanders: Fundamentals of Acoustics, 4th edition")
+ABRAMOWITZ_STEGUN = Source("Abramowitz & Stegun 1964", "M. Abramowitz, I. A. Stegun: Handbook of Mathematical Functions")
+BALANIS = Source("Balanis 2005", "C. A. Balanis: Antenna Theory: Analysis and Design, 3rd edition")
+HEIL_URBAN = Source("Heil & Urban 1992", "C. Heil, M. Urban: Sound fields radiated by multiple sound sources arrays, AES preprint 3269")
+OSHA_1910_95 = Source("29 CFR 1910.95", "Occupational noise exposure")
+NIOSH_98_126 = Source("NIOSH 98-126", "Criteria for a recommended standard: occupational noise exposure")
+CANADA_OHS = Source("SOR/86-304", "Canada Occupational Health and Safety Regulations, part VII: levels of sound")
+OLSON = Source("Olson 1973", "H. F. Olson: Gradient loudspeakers, Journal of the Audio Engineering Society 21")
