@@ -46,6 +46,9 @@ def read_amount(text: str, table: Table, kind: str) -> Amount:
 
 def missing_unit(text: str, table: Table) -> Unreadable:
     """A bare number where a quantity belongs, with the number in the units most likely meant."""
+    if "%" in table:
+        # 0.08 may be meant as a share and 12 as one in twelve: appending the sign would be a guess.
+        return Unreadable("needs a unit", "unit-missing")
     symbols: dict[str, str] = {}
     for unit in table.values():
         symbols.setdefault(unit.system, unit.symbol)

@@ -10,6 +10,16 @@ from builder.reading.amounts import Amount
 from builder.reading.numerals import Unreadable
 from builder.reading.quantity import Quantity, wordings
 
+# Directions that belong to another kind of position, or that depend on where one stands.
+_ELSEWHERE: Mapping[str, str] = MappingProxyType(
+    {
+        **dict.fromkeys(("sl", "sr", "us", "ds", "up", "down", "stage left", "stage right", "upstage", "downstage"), ""),
+        "house left": "house left is stage right: write SR",
+        "house right": "house right is stage left: write SL",
+        **dict.fromkeys(("left", "right"), "say whose: SL is stage left, SR stage right"),
+    }
+)
+
 
 class Length(Quantity):
     """A length."""
@@ -46,6 +56,8 @@ class _Position(Length):
     def read(cls, text: str) -> Amount:
         """Read one wording: a length and its direction."""
         length, sign, _ = cls._directed(text)
+        if not sign:
+            cls._refuse_elsewhere(text)
         amount = super().read(length)
         if sign and length.startswith("-"):
             raise Unreadable("has a minus and a direction", "number-unreadable", f"keep the direction alone, like {cls.like()}")
@@ -58,16 +70,24 @@ class _Position(Length):
         raise Unreadable("does not say which way", "direction-missing", f"{cls.asked}, like {cls.like()}")
 
     @classmethod
+    def _refuse_elsewhere(cls, text: str) -> None:
+        words = next((words for words in _last_words(text) if words.casefold() in _ELSEWHERE), "")
+        if words:
+            advice = _ELSEWHERE[words.casefold()] or f"write it like {cls.like()}"
+            raise Unreadable(f"goes '{words}', and {cls.kind} is wanted here", "direction-missing", advice)
+
+    @classmethod
     def _directed(cls, text: str) -> tuple[str, int, str]:
-        match = re.search(r" ?([A-Za-z]+(?: [A-Za-z]+)?)$", text)
-        for words in _endings(match[1]) if match else ():
+        for words in _last_words(text):
             if sign := cls.directions.get(words.casefold()):
                 return text[: -len(words)].rstrip(), sign, words
         return text, 0, ""
 
 
-def _endings(words: str) -> tuple[str, ...]:
-    """`stage left` and `left` of `stage left`: the longer first."""
+def _last_words(text: str) -> tuple[str, ...]:
+    """The last two words and the last one, where they are letters only: `stage left`, `left`."""
+    match = re.search(r" ?([A-Za-z]+(?: [A-Za-z]+)?)$", text)
+    words = match[1] if match else ""
     return (words, words.split(" ", 1)[1]) if " " in words else (words,)
 
 

@@ -243,6 +243,24 @@ def said(kind: type[q.Quantity], text: str) -> str:
             "-4 m SL",
             "'-4 m SL' has a minus and a direction; keep the direction alone, like 4.2 m SL or 9.5 m SR or centre [number-unreadable]",
         ),
+        (
+            q.Depth,
+            "2 m SL",
+            "'2 m SL' goes 'SL', and a position up or down stage is wanted here; write it like 2 m US or 3 ft 6 in DS [direction-missing]",
+        ),
+        (
+            q.Across,
+            "4 m house left",
+            "'4 m house left' goes 'house left', and a position across the stage is wanted here; house left is stage right: "
+            "write SR [direction-missing]",
+        ),
+        (
+            q.Across,
+            "4 m left",
+            "'4 m left' goes 'left', and a position across the stage is wanted here; say whose: SL is stage left, SR stage right [direction-missing]",
+        ),
+        (q.Percent, "0.08", "'0.08' needs a unit; write it like 8 % [unit-missing]"),
+        (q.Slope, "12", "'12' needs a unit; write it like 1:12 or 8 % or 4.8 deg [unit-missing]"),
         (q.Length, "", " is empty; write a value, `?` if nobody knows it yet, `none`, or leave the key out [empty-value]"),
         (
             q.Length,
