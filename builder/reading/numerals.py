@@ -40,6 +40,8 @@ def folded(text: str) -> str:
 
 def plain(text: str) -> str:
     """Folded text with typographic primes, minus, raised digits and vulgar fractions in their keyboard form."""
+    if text.isascii():
+        return folded(text).replace("''", '"')
     for sign, spelled in _VULGAR.items():
         if sign in text:
             text = re.sub(f"(?<=[0-9]){sign}", f" {spelled}", text).replace(sign, spelled)
@@ -57,12 +59,12 @@ def leading_numeral(text: str) -> tuple[Numeral, str]:
     """
     if _NOT_FINITE.match(text):
         raise Unreadable("is not a finite number", "number-out-of-range", "write the number, or `?` if nobody knows it yet")
-    sign = -1 if text.startswith("-") else 1
-    body = text[1:] if sign < 0 else text
+    negative = text.startswith("-")
+    body = text[1:] if negative else text
     found, end = _fraction(body) or _decimal(body)
     if spaced := _SPACED_THOUSANDS.match(body):
         raise Unreadable("has a space inside the number", "number-unreadable", f"write '{spaced[0].replace(' ', ',')}{body[spaced.end() :]}'")
-    return Numeral(sign * found.value, found.step), body[end:].lstrip()
+    return Numeral(-found.value if negative else found.value, found.step), body[end:].lstrip()
 
 
 def _fraction(body: str) -> tuple[Numeral, int] | None:
@@ -88,10 +90,11 @@ def _decimal(body: str) -> tuple[Numeral, int]:
     whole, part = match["whole"] or "0", match["part"] or ""
     if "," in whole:
         whole = _without_commas(whole, part, body[match.end() :])
-    _whole(whole + part[1:])
-    exponent = _exponent(match["power"] or "")
-    step = Fraction(10) ** (exponent - len(part[1:]))
-    return Numeral(Fraction(f"{whole}{part}") * Fraction(10) ** exponent, step), match.end()
+    digits = _whole(whole + part[1:])
+    power = _exponent(match["power"] or "") - len(part[1:])
+    if power >= 0:
+        return Numeral(Fraction(digits * 10**power), Fraction(10**power)), match.end()
+    return Numeral(Fraction(digits, 10**-power), Fraction(1, 10**-power)), match.end()
 
 
 def _without_commas(whole: str, part: str, rest: str) -> str:

@@ -17,7 +17,7 @@ _EMPTY = Unreadable("is empty", "empty-value", "write a value, `?` if nobody kno
 
 
 @dataclass(frozen=True, slots=True)
-class Written:
+class ReadBy:
     """A field read from text by one function. A value of the right type passes unchanged."""
 
     read: Callable[[str], Any]
@@ -154,7 +154,7 @@ class OneOf:
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> core_schema.CoreSchema:
         choices = get_args(source)
-        read = Written(lambda text: one_of(text, choices), str, "", " or ".join(choices))
+        read = ReadBy(lambda text: one_of(text, choices), str, "", " or ".join(choices))
         return core_schema.no_info_plain_validator_function(read._validated, metadata={"choices": choices})
 
     def __get_pydantic_json_schema__(self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
@@ -172,11 +172,11 @@ def prose(text: str) -> str:
     return words(text, 2000)
 
 
-Name = Annotated[str, Written(name, str, "a name, one line of at most 80 characters", "Stage right company switch")]
-Text = Annotated[str, Written(prose, str, "words, at most 2,000 characters", "Hung from the purlins.")]
-Count = Annotated[int, Written(count, int, "a whole number, zero or more", "12")]
-YesNo = Annotated[bool, Written(yes_no, bool, "yes or no", "yes")]
-Day = Annotated[date, Written(day, date, "a day, year-month-day", "2026-03-02")]
-Ratio = Annotated[float, Written(ratio, float, "a number without a unit", "0.9")]
+Name = Annotated[str, ReadBy(name, str, "a name, one line of at most 80 characters", "Stage right company switch")]
+Text = Annotated[str, ReadBy(prose, str, "words, at most 2,000 characters", "Hung from the purlins.")]
+Count = Annotated[int, ReadBy(count, int, "a whole number, zero or more", "12")]
+YesNo = Annotated[bool, ReadBy(yes_no, bool, "yes or no", "yes")]
+Day = Annotated[date, ReadBy(day, date, "a day, year-month-day", "2026-03-02")]
+Ratio = Annotated[float, ReadBy(ratio, float, "a number without a unit", "0.9")]
 Choice = Annotated[T, OneOf()]
 """A choice from a list: `Choice[Literal["measured", "drawing"]]`."""
