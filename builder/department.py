@@ -7,6 +7,7 @@ from typing import Any, Generic, TypeVar
 from builder.document import Entry, Page
 from builder.exchange import Offers
 from builder.pack import Finding, Pack, Section
+from builder.reading.measures import System
 from builder.reading.written import DepartmentFile
 from builder.stating import Ageing, Stater
 
@@ -19,7 +20,7 @@ class Surroundings:
 
     exchange: Offers
     ageing: Ageing
-    system: str
+    system: System
 
     def stater(self, file: DepartmentFile) -> Stater:
         """Turns the records of a file into facts."""

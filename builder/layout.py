@@ -150,7 +150,7 @@ def checked_line(section: Section) -> Paragraph:
     """When a department's facts were last checked, or that nobody says."""
     if section.verified is None:
         return Paragraph([Tag("not verified", "caution"), " The house does not say when this page was last checked."])
-    tone = [Tag("old check", "caution"), " "] if section.verified.stale else []
+    tone: list[Inline] = [Tag("old check", "caution"), " "] if section.verified.stale else []
     return Paragraph([*tone, f"{checked_words(section.verified)}."])
 
 

@@ -15,6 +15,9 @@ from builder.reading import quantities as q
 from builder.reading import units
 from builder.reading.units import IMPERIAL, METRIC
 
+System = Literal["metric", "imperial"]
+"""The unit system that a computed value is shown in first."""
+
 # A value in SI and the digits asked for, to words.
 Form = Callable[[Fraction, int | None], str]
 _INCH = units.LENGTH["in"].factor
@@ -39,7 +42,7 @@ def both(quantity: q.Quantity) -> tuple[str, str]:
     return quantity.text, other(_exact(quantity.si), None) if other else ""
 
 
-def shown(kind: type[q.Quantity], si: float, digits: int | None = None, system: Literal["metric", "imperial"] = "metric") -> tuple[str, str]:
+def shown(kind: type[q.Quantity], si: float, digits: int | None = None, system: System = "metric") -> tuple[str, str]:
     """
     A computed value in words, in this system and in the other.
 

@@ -6,7 +6,7 @@ from builder.document import Block, Caution, Entry, Heading, Inline, Page, Parag
 from builder.layout import anchor_of, checked_line, facts_block, figures_block, item_table, shown_fact, workings
 from builder.pack import Item, Pack, Section
 
-DOCK_KEYS = ("trucks_at_once", "height", "door_width", "door_height", "leveller", "covered", "truck_takes", "trucks_an_hour")
+DOCK_KEYS = ("trucks_at_once", "height", "door_width", "door_height", "leveller", "covered", "truck_takes", "unload_2", "unload_4")
 PASSAGE_KEYS = ("width", "height", "length", "slope", "steps", "weight_limit", "floor_load", "turn")
 TABLES = (
     ("approach", "Approach", "Way", ("lowest_clearance", "longest_truck", "weight_limit", "slope", "hours", "backing")),

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from builder.document import Block, Caution, Entry, Heading, Page, Paragraph
-from builder.layout import checked_line, facts_block, item_table
+from builder.layout import checked_line, facts_block, item_table, shown_fact
 from builder.pack import Pack, Section
 
 
@@ -50,13 +50,21 @@ def title_of_first_column(kind: str) -> str:
 
 
 def headline(section: Section, _: Pack) -> Sequence[Entry]:
-    """Capacities, curfew and noise limit for the home page."""
-    return tuple(entry for kind in ("configuration", "curfew", "noise") for entry in answers(section, kind))
+    """Capacities, curfew and noise limit for the home page, each kind in one answer."""
+    return tuple(entry for kind in ("configuration", "curfew", "noise") if (entry := answer(section, kind)))
 
 
-def answers(section: Section, kind: str) -> Iterator[Entry]:
-    """The home page's answers of one kind."""
-    key, label = {"configuration": ("capacity", "Capacity"), "curfew": ("music_ends", "Curfew"), "noise": ("level", "Noise limit")}[kind]
-    for item in section.of_kind(kind):
-        if text := item.text(key):
-            yield Entry(label, text, small=item.name, anchor=f"house#{kind}")
+def answer(section: Section, kind: str) -> Entry | None:
+    """The home page's answer of one kind: the first in large, the others beneath. Where there is none, it says which kind of none."""
+    key, label, fact = {
+        "configuration": ("capacity", "Capacity", "configurations"),
+        "curfew": ("music_ends", "Curfew", "curfews"),
+        "noise": ("level", "Noise limit", "noise_limits"),
+    }[kind]
+    found = [item for item in section.of_kind(kind) if item.text(key)]
+    if found:
+        others = "; ".join(f"{item.text(key)} {item.name}" for item in found[1:])
+        return Entry(label, found[0].text(key), small=found[0].name + (f"; {others}" if others else ""), anchor=f"house#{kind}")
+    identity = section.item("identity")
+    stated = identity.fact(fact) if identity else None
+    return Entry(label, shown_fact(stated), anchor="house#identity") if stated else None

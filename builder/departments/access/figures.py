@@ -1,0 +1,98 @@
+"""The way in, computed: the tightest opening of each route, unloading times, what a forklift may lift further out."""
+
+from collections.abc import Iterator, Sequence
+
+from builder.cautions import TRAFFIC
+from builder.departments.access.description import Dock, Passage, Route, Vehicle
+from builder.formulas.route import Least, Opening, forklift_capacity_kg, tightest, unloading_min
+from builder.pack import Figure, Input, Value
+from builder.reading.absent import Absent
+from builder.reading.measures import System, shown
+from builder.reading.quantities import Duration, Length, Mass, Quantity
+from builder.working import figure, missing, worked
+
+TRUCKS = (1, 2, 4)
+"""The truck counts that unloading times are told for: a club act, a theatre act, a larger one. Common practice, no source."""
+
+
+def route_figures(key: str, route: Route, system: System) -> Iterator[Figure]:
+    """The tightest opening of a route in width, height and weight, each with the place that has it."""
+    found = tightest([opening(passage) for passage in route.passages])
+    unknown = dict(found.unknown)
+    for name, label, least, kind, field in (
+        ("tightest_width", "Narrowest opening", found.width_m, Length, "width"),
+        ("tightest_height", "Lowest opening", found.height_m, Length, "height"),
+        ("tightest_weight", "Least weight limit", found.carries_kg, Mass, "weight_limit"),
+    ):
+        limit = {"width": "width_m", "height": "height_m", "weight_limit": "carries_kg"}[field]
+        inputs = [Input(passage.name, text_of(getattr(passage, field))) for passage in route.passages]
+        yield least_figure(f"{key}.{name}", label, least, kind, inputs, unknown[limit], system)
+
+
+def least_figure(
+    key: str, label: str, least: Least | None, kind: type[Quantity], inputs: Sequence[Input], unstated: Sequence[str], system: System
+) -> Figure:
+    """One tightest opening. Where some passages say nothing, the note names them: the true least may be there."""
+    working = worked(tightest, inputs=inputs, leaves_out="What stands in the way on the day, and turns that long things must make.")
+    if least is None:
+        return missing(key, label, working, [f"a limit on any passage ({label.lower()})"], caution=TRAFFIC)
+    note = least.place + (f"; not stated for {', '.join(unstated)}" if unstated and kind is Length else "")
+    return figure(key, label, Value(*shown(kind, least.value, system=system), least.value, kind.si_unit), working, caution=TRAFFIC, note=note)
+
+
+def opening(passage: Passage) -> Opening:
+    """A passage as the formula takes it."""
+    width, height, weight = passage.width, passage.height, passage.weight_limit
+    return Opening(
+        passage.name,
+        None if isinstance(width, Absent) else width.m,
+        None if isinstance(height, Absent) else height.m,
+        None if isinstance(weight, Absent) else weight.kg,
+    )
+
+
+def dock_figures(key: str, dock: Dock) -> Iterator[Figure]:
+    """How long it takes to unload one, two and four trucks."""
+    for trucks in TRUCKS:
+        label = f"Unloading {trucks} truck{'' if trucks == 1 else 's'}"
+        inputs = [Input("trucks", str(trucks)), Input("docks", text_of(dock.trucks_at_once)), Input("minutes", text_of(dock.truck_takes))]
+        leaves_out = "Crew size, what is in the truck, and waiting for the approach."
+        working = worked(unloading_min, inputs=inputs, leaves_out=leaves_out)
+        if isinstance(dock.trucks_at_once, Absent) or isinstance(dock.truck_takes, Absent) or not dock.trucks_at_once:
+            yield missing(f"{key}.unload_{trucks}", label, working, ["trucks at once", "time a truck takes"], caution=TRAFFIC)
+            continue
+        each_min = dock.truck_takes.s / 60
+        total_min = unloading_min(trucks=trucks, docks_at_once=dock.trucks_at_once, minutes_per_truck=each_min)
+        steps = [f"t = ceil({trucks} / {dock.trucks_at_once}) × {each_min:g} min = {total_min:g} min"]
+        working = worked(unloading_min, inputs=inputs, steps=steps, leaves_out=leaves_out)
+        yield figure(f"{key}.unload_{trucks}", label, Value(*shown(Duration, total_min * 60), total_min * 60, "s"), working, caution=TRAFFIC)
+
+
+def forklift_figures(key: str, vehicle: Vehicle, system: System) -> Iterator[Figure]:
+    """What the forklift may lift when the load's centre lies at the ends of its forks."""
+    if vehicle.kind not in ("forklift", "telehandler"):
+        return
+    label = "Capacity with the load's centre at the fork ends"
+    inputs = [
+        Input("C_rated", text_of(vehicle.capacity)),
+        Input("LC_rated", text_of(vehicle.load_centre)),
+        Input("LC (fork length)", text_of(vehicle.fork_length)),
+    ]
+    leaves_out = "Lift height, attachments and slope. The plate on the machine decides."
+    if isinstance(vehicle.capacity, Absent) or isinstance(vehicle.load_centre, Absent) or isinstance(vehicle.fork_length, Absent):
+        working = worked(forklift_capacity_kg, inputs=inputs, leaves_out=leaves_out)
+        yield missing(f"{key}.capacity_at_fork_end", label, working, ["capacity", "load centre", "fork length"], caution=TRAFFIC)
+        return
+    rated_kg, rated_m, centre_m = vehicle.capacity.kg, vehicle.load_centre.m, vehicle.fork_length.m
+    capacity_kg = forklift_capacity_kg(rated_kg=rated_kg, rated_centre_m=rated_m, load_centre_m=centre_m)
+    steps = [f"C = {rated_kg:g} kg × {rated_m:g} m / {centre_m:g} m = {capacity_kg:.0f} kg"]
+    working = worked(forklift_capacity_kg, inputs=inputs, steps=steps, leaves_out=leaves_out)
+    value = Value(*shown(Mass, capacity_kg, 0, system), round(capacity_kg, 3), "kg")
+    yield figure(f"{key}.capacity_at_fork_end", label, value, working, caution=TRAFFIC)
+
+
+def text_of(value: object) -> str:
+    """A stated value in the author's words, or which kind of absence it is."""
+    if isinstance(value, Absent):
+        return {"?": "not known", "none": "none", "": "not stated"}[value.value]
+    return value.text if isinstance(value, Quantity) else str(value)
