@@ -66,3 +66,8 @@ OSHA_1910_95 = Source("29 CFR 1910.95", "Occupational noise exposure")
 NIOSH_98_126 = Source("NIOSH 98-126", "Criteria for a recommended standard: occupational noise exposure")
 CANADA_OHS = Source("SOR/86-304", "Canada Occupational Health and Safety Regulations, part VII: levels of sound")
 OLSON = Source("Olson 1973", "H. F. Olson: Gradient loudspeakers, Journal of the Audio Engineering Society 21")
+
+# Stage and audience
+IBC_2015 = Source("IBC 2015", "International Building Code")
+GREEN_GUIDE = Source("Green Guide:2018", "Guide to Safety at Sports Grounds, 6th edition")
+PLUS_SIGHTLINES = Source("Plus Maths: stadium sightlines", "P. Shepherd: sightlines in a stadium, worked example")
