@@ -13,7 +13,7 @@ from pydantic.fields import FieldInfo
 
 from builder.reading.absent import OrAbsent
 from builder.reading.quantities import Quantity
-from builder.reading.words import OneOf as WordField
+from builder.reading.words import ReadBy as WordField
 from builder.reading.written import DepartmentFile, Line, RefersTo, Verification, Written
 from builder.registry import DEPARTMENTS
 
