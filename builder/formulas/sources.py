@@ -64,7 +64,6 @@ BALANIS = Source("Balanis 2005", "C. A. Balanis: Antenna Theory: Analysis and De
 HEIL_URBAN = Source("Heil & Urban 1992", "C. Heil, M. Urban: Sound fields radiated by multiple sound sources arrays, AES preprint 3269")
 OSHA_1910_95 = Source("29 CFR 1910.95", "Occupational noise exposure")
 NIOSH_98_126 = Source("NIOSH 98-126", "Criteria for a recommended standard: occupational noise exposure")
-CANADA_OHS = Source("SOR/86-304", "Canada Occupational Health and Safety Regulations, part VII: levels of sound")
 OLSON = Source("Olson 1973", "H. F. Olson: Gradient loudspeakers, Journal of the Audio Engineering Society 21")
 
 # Stage and audience
