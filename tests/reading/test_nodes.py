@@ -136,6 +136,13 @@ def test_forty_levels_are_read_and_one_more_is_not() -> None:
     assert refusal(nested(41)) == "power.yml:1:43 is nested deeper than 40 levels; check the brackets and the indentation [too-deep]"
 
 
+def test_two_hundred_thousand_values_are_read_and_one_more_is_not() -> None:
+    # The top mapping, its key and the list are three of them.
+    compose("a: [" + "1," * 199_997 + "]", "f")
+    with pytest.raises(Refused, match="holds more than 200,000 values"):
+        compose("a: [" + "1," * 199_998 + "]", "f")
+
+
 ALIAS_BOMB = "a: &a [x,x,x,x,x,x,x,x,x]\n" + "".join(f"{chr(98 + i)}: &{chr(98 + i)} [{','.join(['*' + chr(97 + i)] * 9)}]\n" for i in range(20))
 HOSTILE = {
     "200 deep": ("a: " + "[" * 200, "too-deep"),

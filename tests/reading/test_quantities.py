@@ -224,6 +224,7 @@ def said(kind: type[q.Quantity], text: str) -> str:
             "'1.0000000000000001 m' has more than 15 digits; round it to what was measured [number-out-of-range]",
         ),
         (q.Length, "12' 14\"", "'12' 14\"' has 14\" after the ft, and 12 in make one; write it like 18.3 m or 60 ft [number-out-of-range]"),
+        (q.Length, "5' 12\"", "'5' 12\"' has 12\" after the ft, and 12 in make one; write it like 18.3 m or 60 ft [number-out-of-range]"),
         (q.Mass, "-3 kg", "'-3 kg' is below zero, and a mass cannot be; write it like 900 kg or 2000 lb [number-out-of-range]"),
         (q.TimeOfDay, "25:00", "'25:00' is not on the clock; write it like 22:30 or 10:30 pm [number-out-of-range]"),
         (q.TimeOfDay, "13 pm", "'13 pm' has hour 13 with am or pm; write it like 22:30 or 10:30 pm [number-out-of-range]"),

@@ -45,6 +45,11 @@ def test_a_text_of_exactly_two_mebibytes_is_read() -> None:
     assert len(decode(b"x" * (2 << 20), "f")) == 2 << 20
 
 
+def test_one_byte_more_is_not() -> None:
+    with pytest.raises(Refused, match="is larger than 2 MiB"):
+        decode(b"x" * ((2 << 20) + 1), "f")
+
+
 def test_only_the_first_twenty_hidden_characters_are_listed() -> None:
     with pytest.raises(Refused) as refused:
         decode(b"\x01" * 1000, "f")
