@@ -1,0 +1,53 @@
+"""Areas and distances on plan."""
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from builder.formulas.polygons import contains, distance_to_side_m, polygon_area_m2, sides_cross, sides_of
+
+L_SHAPE = [(0.0, 0.0), (4.0, 0.0), (4.0, 2.0), (2.0, 2.0), (2.0, 5.0), (0.0, 5.0)]
+
+
+@pytest.mark.source("by hand: 4 x 2 and 2 x 3 m are 14 m²; a 3-4-5 triangle is 6 m²")
+def test_areas() -> None:
+    assert polygon_area_m2(L_SHAPE) == pytest.approx(14)
+    assert polygon_area_m2([(0, 0), (4, 0), (0, 3)]) == pytest.approx(6)
+
+
+@pytest.mark.source("by hand: the notch of an L is outside")
+def test_inside_and_outside() -> None:
+    assert contains(L_SHAPE, (1, 4))
+    assert not contains(L_SHAPE, (3, 4))
+
+
+@pytest.mark.source("by hand: 3-4-5 from a corner, 2 from the middle of a side")
+def test_distance_to_a_side() -> None:
+    assert distance_to_side_m((-3, 4), ((0, 0), (5, 0))) == pytest.approx(5)
+    assert distance_to_side_m((2, -2), ((0, 0), (5, 0))) == pytest.approx(2)
+    assert distance_to_side_m((3, 4), ((0, 0), (0, 0))) == pytest.approx(5)
+
+
+@pytest.mark.law
+def test_a_border_that_crosses_itself_is_refused() -> None:
+    with pytest.raises(ValueError, match="corners must go round without crossing"):
+        polygon_area_m2([(0, 0), (2, 2), (2, 0), (0, 2)])
+    with pytest.raises(ValueError, match="corners must be at least three, got 2"):
+        polygon_area_m2([(0, 0), (1, 1)])
+
+
+@pytest.mark.law
+def test_touching_is_not_crossing() -> None:
+    assert sides_cross(((0, 0), (2, 2)), ((0, 2), (2, 0)))
+    assert not sides_cross(((0, 0), (1, 1)), ((1, 1), (2, 0)))
+    assert len(sides_of(L_SHAPE)) == len(L_SHAPE)
+
+
+@pytest.mark.law
+@given(st.integers(3, 40), st.floats(0.5, 50), st.floats(-100, 100), st.floats(-100, 100), st.floats(0, 6))
+def test_regular_polygons_have_the_closed_form_area(count: int, radius_m: float, x_m: float, y_m: float, turn: float) -> None:
+    corners = [(x_m + radius_m * math.cos(turn + math.tau * k / count), y_m + radius_m * math.sin(turn + math.tau * k / count)) for k in range(count)]
+    assert polygon_area_m2(corners) == pytest.approx(count / 2 * radius_m**2 * math.sin(math.tau / count))
+    assert contains(corners, (x_m, y_m))
