@@ -5,7 +5,7 @@ BIN := $(VENV)/bin
 VENUE ?= venue
 SITE ?= site
 
-.PHONY: site test check lint types contracts units schemas bench serve clean
+.PHONY: site test lint types contracts units schemas guide lock bench serve clean
 
 site: $(VENV)/site-ready
 	$(BIN)/housepack check --venue $(VENUE)
@@ -31,6 +31,13 @@ units: $(VENV)/test-ready
 
 schemas: $(VENV)/site-ready
 	$(BIN)/housepack schema --to schemas
+
+guide: $(VENV)/site-ready
+	$(BIN)/python -c "from pathlib import Path; from builder.files import write_whole; from builder.guide import keys_page; write_whole(Path('docs/keys.md'), keys_page())"
+
+lock: | $(VENV)/bin/python
+	$(BIN)/python -m pip install --quiet --disable-pip-version-check --upgrade -e '.[test]'
+	$(BIN)/python -m pip freeze --exclude-editable | grep -v '^housepack' > constraints.txt
 
 bench: $(VENV)/test-ready
 	$(BIN)/python -m benchmarks

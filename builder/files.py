@@ -9,6 +9,7 @@ import stat
 import tempfile
 from collections.abc import Mapping
 from dataclasses import dataclass
+from importlib import resources
 from pathlib import Path
 
 from builder.document import Document
@@ -85,6 +86,12 @@ def published(venue: Path) -> Document:
         With every problem in the folder's files.
     """
     return document_of(pack_of(venue_of(read_folder(venue).texts)))
+
+
+def package_texts(package: str, ending: str) -> dict[str, str]:
+    """The text files that come with a package of ours, by name, in alphabetical order."""
+    found = [entry for entry in resources.files(package).iterdir() if entry.name.endswith(ending)]
+    return {entry.name: entry.read_text(encoding="utf-8") for entry in sorted(found, key=lambda entry: entry.name)}
 
 
 def write_whole(path: Path, text: str) -> None:
