@@ -1,0 +1,80 @@
+"""Line limits and signal arithmetic against published tables."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from builder.formulas.signals import LINE_LIMITS, cable_roll_off_hz, dmx_packet_us, dmx_refresh_hz, length_left_m, line_limit
+
+
+@pytest.mark.source("IEEE 802.3 media tables: 1000BASE-T 100 m; SX 220/275/500/550 m by modal bandwidth; LX 5 km; 10GBASE-SR OM3 300 m; LR 10 km")
+@pytest.mark.parametrize(
+    ("kind", "length_m"),
+    [
+        ("copper data", 100),
+        ("fibre 1G 62.5 µm 160 MHz km", 220),
+        ("fibre 1G 62.5 µm 200 MHz km", 275),
+        ("fibre 1G 50 µm 400 MHz km", 500),
+        ("fibre 1G 50 µm 500 MHz km", 550),
+        ("fibre 1G single mode", 5000),
+        ("fibre 10G OM3", 300),
+        ("fibre 10G single mode", 10_000),
+    ],
+)
+def test_data_reach(kind: str, length_m: float) -> None:
+    assert line_limit(kind).length_m == length_m
+
+
+@pytest.mark.source("S. Lampen's article: HD 113 m, 3G 78 m on RG-6 class cable; skin effect by 1/sqrt(rate) gives 80 m from 113 m")
+def test_sdi_reach_falls_with_the_root_of_the_rate() -> None:
+    assert (line_limit("HD-SDI").length_m, line_limit("3G-SDI").length_m) == (113, 78)
+    assert line_limit("HD-SDI").length_m / 2**0.5 == pytest.approx(line_limit("3G-SDI").length_m, abs=3)
+
+
+@pytest.mark.source("from memory: E1.11 and RS-485, 300 m practice, 1200 m, 32 unit loads; AES50 summary: about 100 m")
+def test_control_and_audio_reach() -> None:
+    assert [line_limit(kind).length_m for kind in ("DMX512", "RS-485", "AES50")] == [300, 1200, 100]
+
+
+@pytest.mark.source("by hand: 85 m of house line and 20 m of tails pass 100 m by 5 m")
+def test_the_limit_is_for_the_whole_link() -> None:
+    assert length_left_m("copper data", lengths_m=(85, 20)) == pytest.approx(-5)
+
+
+@pytest.mark.source(
+    "published examples: 100 ohm, 500 ft of 32 pF/ft, 100 kHz (exactly 99.5); 150 ohm, 100 m of 100 pF/m, 106 kHz; 8 kohm, 1600 pF, 12.4 kHz"
+)
+@pytest.mark.parametrize(
+    ("source_ohm", "pf_per_m", "length_m", "khz"), [(100, 32 / 0.3048, 500 * 0.3048, 99.5), (150, 100, 100, 106), (8000, 1600, 1, 12.4)]
+)
+def test_roll_off_of_long_audio_cables(source_ohm: float, pf_per_m: float, length_m: float, khz: float) -> None:
+    found = cable_roll_off_hz(source_ohm=source_ohm, capacitance_pf_per_m=pf_per_m, length_m=length_m) / 1000
+    assert found == pytest.approx(khz, abs=0.5 if khz > 99.6 else 0.05)
+
+
+@pytest.mark.source(
+    "manuals that restate DMX512: 1990 least times 88 and 8 us: 22 668 us for 512 slots, 1196 us for 24; E1.11: 22 676 us and 1204 us, 44.1 Hz"
+)
+def test_packet_times() -> None:
+    assert dmx_packet_us(slots=512, break_us=88, mark_us=8) == 22_668
+    assert dmx_packet_us(slots=24, break_us=88, mark_us=8) == 1196
+    assert dmx_packet_us(slots=512) == 22_676
+    assert dmx_packet_us(slots=24) == 1204
+    assert dmx_refresh_hz(slots=512) == pytest.approx(44.1, abs=0.05)
+    assert dmx_refresh_hz(slots=1) == pytest.approx(1e6 / 1204)
+
+
+@pytest.mark.law
+@given(st.floats(1, 1e4), st.floats(1, 1000), st.floats(0.1, 500), st.floats(0.1, 500))
+def test_a_longer_cable_never_passes_more(source_ohm: float, pf_per_m: float, one_m: float, more_m: float) -> None:
+    near, far = (cable_roll_off_hz(source_ohm=source_ohm, capacitance_pf_per_m=pf_per_m, length_m=length) for length in (one_m, one_m + more_m))
+    assert far < near
+
+
+@pytest.mark.law
+def test_kinds_are_unique_and_unknown_ones_are_refused() -> None:
+    assert len({limit.kind for limit in LINE_LIMITS}) == len(LINE_LIMITS)
+    with pytest.raises(ValueError, match=r"kind must be one of copper data, .*, got 'string'"):
+        line_limit("string")
+    with pytest.raises(ValueError, match="slots must be 1 to 512, got 513"):
+        dmx_packet_us(slots=513)
