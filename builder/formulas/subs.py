@@ -1,0 +1,359 @@
+"""Rows of subwoofers: delays that bend a straight row into an arc, the pattern far away, power alleys, end-fire and gradient pairs."""
+
+import cmath
+import math
+from collections.abc import Callable, Sequence
+from itertools import pairwise
+
+from builder.formulas.cite import cites
+from builder.formulas.ranges import above_zero, not_negative
+from builder.formulas.sources import BALANIS, COMMON_PRACTICE, KINSLER, OLSON
+
+COVERAGE_DROP_DB = 6.0
+GREATEST_ARC_DEG = 180.0
+SEARCH_STEP_DEG = 0.25
+
+
+@cites(KINSLER, "by hand: chord and radius of a circle", equation="r = (L/2) / sin(A/2)")
+def arc_radius_m(positions_m: Sequence[float], *, arc_deg: float) -> float:
+    """
+    Radius of the arc that a straight row is bent into.
+
+    Parameters
+    ----------
+    positions_m
+        Centres of two or more subs along the row, from its middle. [m]
+    arc_deg
+        Angle of the arc from the first to the last centre. This is not the coverage angle. [deg]
+
+    Returns
+    -------
+    float
+        Radius. [m]
+
+    Raises
+    ------
+    ValueError
+        If there are fewer than two places or the angle is not above 0 and at most 180.
+    """
+    if not 0 < arc_deg <= GREATEST_ARC_DEG:
+        raise ValueError(f"arc_deg must be above 0 and at most {GREATEST_ARC_DEG:g}, got {arc_deg}")
+    return _half_length_m(positions_m) / math.sin(math.radians(arc_deg) / 2)
+
+
+@cites(KINSLER, "by hand: depth of an arc behind its chord, over the speed of sound", equation="t_i = (r - sqrt(r^2 - x_i^2)) / c, less the least")
+def arc_delays_ms(positions_m: Sequence[float], *, radius_m: float, speed_m_s: float) -> tuple[float, ...]:
+    """
+    Delays that make a straight row sound as if it stood on an arc; the innermost sub is first.
+
+    Parameters
+    ----------
+    positions_m
+        Centres along the row, from its middle. [m]
+    radius_m
+        Radius of the arc. [m]
+    speed_m_s
+        Speed of sound. [m/s]
+
+    Returns
+    -------
+    tuple of float
+        One delay for each place, in the order given. [ms]
+
+    Raises
+    ------
+    ValueError
+        If the radius is shorter than half the row or the speed is not above 0.
+    """
+    above_zero("speed_m_s", speed_m_s)
+    if not _half_length_m(positions_m) <= radius_m < math.inf:
+        raise ValueError(f"radius_m must be at least half the row, {_half_length_m(positions_m):g}, got {radius_m}")
+    depths = [radius_m - math.sqrt(radius_m**2 - place**2) for place in positions_m]
+    return tuple(1000 * (depth - min(depths)) / speed_m_s for depth in depths)
+
+
+@cites(BALANIS, "6.3, array factor of N elements", equation="p(theta) = (1/N) sum e^(j (k x_i sin(theta) - 2 pi f t_i))")
+def far_field_db(positions_m: Sequence[float], delays_ms: Sequence[float], *, frequency_hz: float, angle_deg: float, speed_m_s: float) -> float:
+    """
+    Level of a row of equal point sources far away, against all of them in phase.
+
+    Parameters
+    ----------
+    positions_m, delays_ms
+        Places along the row and their delays. [m], [ms]
+    frequency_hz
+        Frequency. [Hz]
+    angle_deg
+        Direction from straight ahead, positive towards positive places. [deg]
+    speed_m_s
+        Speed of sound. [m/s]
+
+    Returns
+    -------
+    float
+        Level; 0 is the in-phase sum, minus infinity a full null. [dB]
+
+    Raises
+    ------
+    ValueError
+        If there is no source, the counts differ, or frequency or speed is not above 0.
+    """
+    if not positions_m or len(positions_m) != len(delays_ms):
+        raise ValueError(f"delays_ms must hold one delay for each of {len(positions_m)} places, got {len(delays_ms)}")
+    omega = math.tau * above_zero("frequency_hz", frequency_hz)
+    sine = math.sin(math.radians(angle_deg)) / above_zero("speed_m_s", speed_m_s)
+    total = sum(cmath.exp(1j * omega * (place * sine - delay / 1000)) for place, delay in zip(positions_m, delays_ms, strict=True))
+    return 20 * math.log10(abs(total) / len(positions_m)) if abs(total) > 0 else -math.inf
+
+
+@cites(BALANIS, "6.3, array factor at broadside", equation="loss = -20 lg |(1/N) sum e^(-j 2 pi f t_i)|")
+def on_axis_loss_db(positions_m: Sequence[float], delays_ms: Sequence[float], *, frequency_hz: float, speed_m_s: float) -> float:
+    """
+    What delays cost straight ahead, far away.
+
+    Parameters
+    ----------
+    positions_m, delays_ms, frequency_hz, speed_m_s
+        As in `far_field_db`. [m], [ms], [Hz], [m/s]
+
+    Returns
+    -------
+    float
+        Loss against all in phase, at least 0. [dB]
+
+    Raises
+    ------
+    ValueError
+        As in `far_field_db`.
+    """
+    return 0.0 - far_field_db(positions_m, delays_ms, frequency_hz=frequency_hz, angle_deg=0, speed_m_s=speed_m_s)
+
+
+@cites(BALANIS, "6.3, beamwidth of an array, taken at -6 dB", equation="p(theta) = p(0) / 2, the first angle on each side")
+def coverage_width_deg(positions_m: Sequence[float], delays_ms: Sequence[float], *, frequency_hz: float, speed_m_s: float) -> float | None:
+    """
+    Full angle between the first directions on each side that are 6 dB below straight ahead, far away.
+
+    Parameters
+    ----------
+    positions_m, delays_ms, frequency_hz, speed_m_s
+        As in `far_field_db`. [m], [ms], [Hz], [m/s]
+
+    Returns
+    -------
+    float or None
+        Width; None where a side stays above -6 dB up to 90 degrees. [deg]
+
+    Raises
+    ------
+    ValueError
+        As in `far_field_db`.
+
+    Notes
+    -----
+    A row a few wavelengths long is not steered by its arc: the width is not the angle of the arc. Side lobes beyond the first drop are not looked at.
+    """
+
+    def excess_db(angle_deg: float) -> float:
+        there = far_field_db(positions_m, delays_ms, frequency_hz=frequency_hz, angle_deg=angle_deg, speed_m_s=speed_m_s)
+        return there + COVERAGE_DROP_DB + loss_db
+
+    loss_db = on_axis_loss_db(positions_m, delays_ms, frequency_hz=frequency_hz, speed_m_s=speed_m_s)
+    right, left = _first_drop_deg(excess_db), _first_drop_deg(lambda angle_deg: excess_db(-angle_deg))
+    return None if right is None or left is None else right + left
+
+
+@cites(KINSLER, "ch. 7, the simple line of two sources", equation="sin(theta) = (n + 1/2) c / (f S)")
+def stereo_null_angles_deg(*, spacing_m: float, frequency_hz: float, speed_m_s: float) -> tuple[float, ...]:
+    """
+    Directions in which two equal stacks cancel, far away.
+
+    Parameters
+    ----------
+    spacing_m, frequency_hz, speed_m_s
+        Between the stacks' centres; frequency; speed of sound. [m], [Hz], [m/s]
+
+    Returns
+    -------
+    tuple of float
+        Angles from straight ahead, rising, for one side. Empty where the stacks are closer than half a wavelength. [deg]
+
+    Raises
+    ------
+    ValueError
+        If an input is not above 0.
+    """
+    in_wavelengths = above_zero("spacing_m", spacing_m) * above_zero("frequency_hz", frequency_hz) / above_zero("speed_m_s", speed_m_s)
+    count = math.floor(in_wavelengths + 0.5)
+    return tuple(math.degrees(math.asin(min(1.0, (n + 0.5) / in_wavelengths))) for n in range(count))
+
+
+@cites(KINSLER, "by hand: two right-angled triangles", equation="d = sqrt(y^2 + (S/2 + x)^2) - sqrt(y^2 + (S/2 - x)^2)")
+def path_difference_m(*, spacing_m: float, off_centre_m: float, distance_m: float) -> float:
+    """
+    How much further the far stack is than the near one.
+
+    Parameters
+    ----------
+    spacing_m, off_centre_m, distance_m
+        Between the stacks; the listener from the centre line, and from the line through the stacks. [m]
+
+    Returns
+    -------
+    float
+        Difference. [m]
+
+    Raises
+    ------
+    ValueError
+        If an input is negative.
+    """
+    half = not_negative("spacing_m", spacing_m) / 2
+    aside, ahead = not_negative("off_centre_m", off_centre_m), not_negative("distance_m", distance_m)
+    return math.hypot(ahead, half + aside) - math.hypot(ahead, half - aside)
+
+
+@cites(KINSLER, "ch. 7, two sources half a wavelength apart in path", equation="f = 1 / (2 t)")
+def first_null_hz(*, difference_ms: float) -> float:
+    """
+    Lowest frequency that two equal arrivals cancel.
+
+    Parameters
+    ----------
+    difference_ms
+        Between the arrivals. [ms]
+
+    Returns
+    -------
+    float
+        Frequency. [Hz]
+
+    Raises
+    ------
+    ValueError
+        If the difference is not above 0.
+    """
+    return 500 / above_zero("difference_ms", difference_ms)
+
+
+@cites(BALANIS, "6.3, end-fire array", equation="t_i = (x_i - x_rear) / c, x forwards")
+def end_fire_delays_ms(positions_m: Sequence[float], *, speed_m_s: float) -> tuple[float, ...]:
+    """
+    Delays for subs one behind the other, so that they add in front; the front one waits longest.
+
+    Parameters
+    ----------
+    positions_m
+        Places along the firing direction, forwards. [m]
+    speed_m_s
+        Speed of sound. [m/s]
+
+    Returns
+    -------
+    tuple of float
+        One delay for each place, in the order given. [ms]
+
+    Raises
+    ------
+    ValueError
+        If there is no place or the speed is not above 0.
+    """
+    if not positions_m:
+        raise ValueError("positions_m must hold at least one place, got none")
+    rear = min(positions_m)
+    return tuple(1000 * (place - rear) / above_zero("speed_m_s", speed_m_s) for place in positions_m)
+
+
+@cites(OLSON, "gradient of the first order with delay", equation="t = d / c, rear unit inverted")
+def gradient_delay_ms(*, depth_m: float, speed_m_s: float) -> float:
+    """
+    Delay of the rear unit, inverted, so that a pair cancels behind.
+
+    Parameters
+    ----------
+    depth_m, speed_m_s
+        Between front and rear unit; speed of sound. [m], [m/s]
+
+    Returns
+    -------
+    float
+        Delay. [ms]
+
+    Raises
+    ------
+    ValueError
+        If an input is not above 0.
+    """
+    return 1000 * above_zero("depth_m", depth_m) / above_zero("speed_m_s", speed_m_s)
+
+
+@cites(OLSON, "gradient of the first order with delay", equation="gain = 20 lg |1 - e^(-j 2 k d)| = 20 lg (2 |sin(2 pi f d / c)|)")
+def gradient_front_gain_db(*, depth_m: float, frequency_hz: float, speed_m_s: float) -> float:
+    """
+    Level in front of a gradient pair against one unit; the rear unit arrives 2 d/c late and inverted.
+
+    Parameters
+    ----------
+    depth_m, frequency_hz, speed_m_s
+        Between front and rear unit; frequency; speed of sound. [m], [Hz], [m/s]
+
+    Returns
+    -------
+    float
+        Gain; minus infinity where the pair cancels in front too. [dB]
+
+    Raises
+    ------
+    ValueError
+        If an input is not above 0.
+    """
+    phase = math.tau * above_zero("frequency_hz", frequency_hz) * above_zero("depth_m", depth_m) / above_zero("speed_m_s", speed_m_s)
+    magnitude = abs(2 * math.sin(phase))
+    return 20 * math.log10(magnitude) if magnitude > 0 else -math.inf
+
+
+@cites(COMMON_PRACTICE, "spacing of a row that still sums forwards", equation="d = (2/3) c / f")
+def greatest_spacing_m(*, highest_hz: float, speed_m_s: float) -> float:
+    """
+    Spacing below which a row sums forwards without strong side lobes.
+
+    Parameters
+    ----------
+    highest_hz, speed_m_s
+        Highest frequency the row plays; speed of sound. [Hz], [m/s]
+
+    Returns
+    -------
+    float
+        Spacing of centres. [m]
+
+    Raises
+    ------
+    ValueError
+        If an input is not above 0.
+    """
+    return 2 * above_zero("speed_m_s", speed_m_s) / (3 * above_zero("highest_hz", highest_hz))
+
+
+def _half_length_m(positions_m: Sequence[float]) -> float:
+    """Half the row, or the place furthest from its stated middle where that is further."""
+    if len(positions_m) < 2 or not all(math.isfinite(place) for place in positions_m):
+        raise ValueError(f"positions_m must hold two or more finite places, got {list(positions_m)}")
+    half = max(abs(place) for place in positions_m)
+    return above_zero("half the row", half)
+
+
+def _first_drop_deg(excess_db: Callable[[float], float]) -> float | None:
+    """First angle up to 90 degrees where the excess goes below 0, by steps and then by halving."""
+    steps = [step * SEARCH_STEP_DEG for step in range(round(90 / SEARCH_STEP_DEG) + 1)]
+    for above, below in pairwise(steps):
+        if excess_db(below) < 0:
+            return _halved(excess_db, above, below)
+    return None
+
+
+def _halved(excess_db: Callable[[float], float], above: float, below: float) -> float:
+    for _ in range(40):
+        middle = (above + below) / 2
+        above, below = (middle, below) if excess_db(middle) >= 0 else (above, middle)
+    return (above + below) / 2
