@@ -6,6 +6,7 @@ from builder.cautions import NOISE
 from builder.department import Published, Surroundings
 from builder.departments.house.description import Configuration, House, NoiseLimit
 from builder.exchange import Air, Offers
+from builder.formulas.dimensions import sum_gap
 from builder.pack import Finding, Item, Level, Section
 from builder.reading.absent import Absent
 from builder.stating import Stater, place
@@ -60,11 +61,13 @@ def findings(house: House) -> Iterator[Finding]:
 
 def sum_of_blocks(configuration: Configuration) -> Iterator[Finding]:
     """A capacity that differs from the sum of its blocks."""
-    total = sum(block.places for block in configuration.blocks)
     stated = configuration.capacity
-    if not configuration.blocks or isinstance(stated, Absent) or stated == total:
+    if not configuration.blocks or isinstance(stated, Absent):
         return
-    sentence = f"{configuration.name}: the blocks add up to {total:,}, the stated capacity is {stated:,}. Which one is right?"
+    gap = sum_gap(parts=[block.places for block in configuration.blocks], total=stated)
+    if not gap:
+        return
+    sentence = f"{configuration.name}: the blocks add up to {stated - gap:,}, the stated capacity is {stated:,}. Which one is right?"
     where = place(configuration.where("capacity"))
     yield Finding(Level.CAUTION, "sum-differs", sentence, "house.configuration", where)
 

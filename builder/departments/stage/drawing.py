@@ -1,6 +1,7 @@
 """The stage plan: outline, wings, zones, obstructions and places, with dimensions. Reads the pack alone."""
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from builder.pack import Outline, Section
 from builder.reading.measures import shown
@@ -24,8 +25,12 @@ def drawn(outline: Outline) -> Iterator[Element]:
     """An outline in the look of its kind, and its name where it is not told otherwise."""
     hanging = outline.kind == "obstruction" and width(outline) > 4
     yield Area(outline.corners, DASHED if hanging else LOOKS[outline.kind], says=f"{outline.name} ({outline.kind})")
-    if outline.kind in ("wing", "obstruction"):
-        yield Note(middle(outline), outline.name, 10, shift=(0, 4 if outline.kind == "wing" else -8))
+    x, y = middle(outline)
+    far = max(depth for _, depth in outline.corners)
+    if outline.kind == "wing":
+        yield Note((x, far), f"wing {outline.name}", 10, shift=(0, -6))
+    elif outline.kind == "obstruction":
+        yield Note((x, y), outline.name.lower(), 10, shift=(0, 4 if hanging else 18))
 
 
 def dimensions(section: Section, deck: str) -> Iterator[Element]:
@@ -34,7 +39,8 @@ def dimensions(section: Section, deck: str) -> Iterator[Element]:
     xs, ys = [x for x, _ in outline.corners], [y for _, y in outline.corners]
     left, right, near, far = min(xs), max(xs), min(ys), max(ys)
     yield from dimension((left, far + 0.8), (right, far + 0.8), right - left)
-    yield from dimension((right - 0.7, near), (right - 0.7, far), far - near)
+    for start, end in pairwise(sorted({near, far, *(y for y in ys if near < y < far)})):
+        yield from dimension((right - 0.7, start), (right - 0.7, end), end - start)
 
 
 def dimension(start: tuple[float, float], end: tuple[float, float], length_m: float) -> Iterator[Element]:

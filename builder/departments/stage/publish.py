@@ -6,11 +6,13 @@ from dataclasses import replace
 from builder.cautions import STAGE
 from builder.department import Published, Surroundings
 from builder.departments.stage.description import Chain, Deck, Outline, Riser, Stage
+from builder.departments.stage.figures import deck_area, riser_area
 from builder.exchange import Datum, Offers, Shape, Spot
+from builder.formulas.dimensions import chain_gap_m
 from builder.pack import Figure, Finding, Item, Level, Section
 from builder.pack import Outline as Drawn
 from builder.reading.absent import Absent
-from builder.reading.measures import shown
+from builder.reading.measures import System, shown
 from builder.reading.quantities import Area, Length
 from builder.stating import Stater, place
 
@@ -44,18 +46,18 @@ def publish(stage: Stage, around: Surroundings) -> Published:
     return Published(section, tuple(findings(stage)))
 
 
-def items(stage: Stage, stater: Stater, system: str) -> Iterator[Item]:
+def items(stage: Stage, stater: Stater, system: System) -> Iterator[Item]:
     """The datum, then decks with their areas, then everything else by kind."""
     yield stater.item(stage.datum, "stage.datum", "datum", "Datum")
     yield stater.item(stage, "stage.whole", "whole", "Stage", leave_out=("datum", "note"))
     for deck, item in zip(stage.decks, stater.named(stage.decks, "stage", "deck", leave_out=("outline",)), strict=True):
-        yield item
+        yield with_figure(item, deck_area(item.key, deck, system))
     yield from stater.named(stage.wings, "stage", "wing", leave_out=("outline",))
     yield from stater.named(stage.zones, "stage", "zone", leave_out=("outline",))
     yield from stater.named(stage.obstructions, "stage", "obstruction", leave_out=("outline",))
     yield from stater.named(stage.places, "stage", "place")
     for riser, item in zip(stage.risers, stater.named(stage.risers, "stage", "riser"), strict=True):
-        yield item
+        yield with_figure(item, riser_area(item.key, riser, system))
     yield from stater.named(stage.furnishings, "stage", "furnishing")
 
 
@@ -83,7 +85,7 @@ def findings(stage: Stage) -> Iterator[Finding]:
 
 def open_chain(chain: Chain) -> Iterator[Finding]:
     """A chain of distances that does not make up its stated whole. A millimetre a part is allowed for rounding."""
-    gap_m = chain.whole.m - sum(part.m for part in chain.parts)
+    gap_m = chain_gap_m(parts_m=[part.m for part in chain.parts], total_m=chain.whole.m)
     if abs(gap_m) <= 0.005 * len(chain.parts):
         return
     parts = " + ".join(part.text for part in chain.parts)

@@ -1,0 +1,79 @@
+"""What the commands share: read a venue or say what is wrong with it, and print findings."""
+
+import json
+import sys
+from collections import Counter
+from datetime import date
+from pathlib import Path
+from typing import NoReturn
+
+import click
+
+from builder.pack import Finding, Level, Pack
+from builder.reading.problems import Problem, Refused
+
+VENUE = click.option(
+    "--venue", type=click.Path(path_type=Path), default=Path("venue"), show_default=True, help="The folder that describes the venue."
+)
+
+
+def pack_or_exit(venue: Path, form: str, on: date | None = None) -> Pack:
+    """The pack of a venue's folder; prints the problems and exits with 1 where there are any."""
+    from builder.files import read_folder
+    from builder.pipeline import pack_of, venue_of
+
+    try:
+        return pack_of(venue_of(read_folder(venue).texts), on=on)
+    except Refused as refused:
+        exit_with_problems(refused.problems, venue, form)
+
+
+def exit_with_problems(problems: tuple[Problem, ...], venue: Path, form: str) -> NoReturn:
+    """Print every problem, one a line, with its place; exit with 1."""
+    if form == "json":
+        records = [problem_record(problem) for problem in problems]
+        click.echo(json.dumps({"problems": records, "findings": []}, indent=1, ensure_ascii=False))
+    else:
+        for problem in problems:
+            click.echo(f"{venue}/{problem}", err=True)
+        count = len(problems)
+        click.echo(f"{count} problem{'' if count == 1 else 's'}. Nothing was built.", err=True)
+    sys.exit(1)
+
+
+def problem_record(problem: Problem) -> dict[str, object]:
+    """A problem for programs."""
+    where = problem.where
+    return {
+        "file": where.file,
+        "line": where.line,
+        "column": where.column,
+        "path": problem.path,
+        "value": problem.value,
+        "reason": problem.reason,
+        "advice": problem.advice,
+        "code": problem.code,
+    }
+
+
+def finding_record(finding: Finding) -> dict[str, object]:
+    """A finding for programs."""
+    place = finding.place
+    return {
+        "level": finding.level.value,
+        "code": finding.code,
+        "sentence": finding.sentence,
+        "subject": finding.subject,
+        "file": place.file if place else "",
+        "line": place.line if place else 0,
+    }
+
+
+def print_findings(pack: Pack, venue: Path) -> None:
+    """Print each finding with its place, then a count."""
+    for finding in pack.findings:
+        place = f"{venue}/{finding.place.file}:{finding.place.line}: " if finding.place else ""
+        click.echo(f"{place}{finding.level.value}: {finding.sentence} [{finding.code}]")
+    count = Counter(finding.level for finding in pack.findings)
+    words = ", ".join(f"{count[level]} {level.value}{'' if count[level] == 1 else 's'}" for level in Level)
+    click.echo(f"{pack.venue}, revision {pack.revision.number}: no problems; {words}.")

@@ -1,0 +1,93 @@
+"""Commands on a venue: new, check, build, serve, pack, schema."""
+
+import json
+import sys
+from datetime import datetime
+from pathlib import Path
+
+import click
+
+from builder.cli.printing import VENUE, exit_with_problems, finding_record, pack_or_exit, print_findings
+from builder.pack import Level, to_json
+from builder.reading.problems import Refused
+
+
+@click.command()
+@click.argument("folder", type=click.Path(path_type=Path))
+def new(folder: Path) -> None:
+    """Write a venue to start from into FOLDER, with comments that explain."""
+    from builder.starter import write_starter
+
+    try:
+        written = write_starter(folder)
+    except FileExistsError as failure:
+        raise click.UsageError(str(failure)) from None
+    click.echo(f"Wrote {len(written)} files to {folder}. Edit them, then run: housepack check --venue {folder}")
+
+
+@click.command()
+@VENUE
+@click.option("--strict", is_flag=True, help="Exit with 1 where a danger is found.")
+@click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", show_default=True, help="How to print.")
+@click.option("--on", "day", type=click.DateTime(["%Y-%m-%d"]), help="Count ages to this day instead of the revision's.")
+def check(venue: Path, strict: bool, form: str, day: datetime | None) -> None:
+    """Print problems and findings."""
+    pack = pack_or_exit(venue, form, on=day.date() if day else None)
+    if form == "json":
+        click.echo(json.dumps({"problems": [], "findings": [finding_record(finding) for finding in pack.findings]}, indent=1, ensure_ascii=False))
+    else:
+        print_findings(pack, venue)
+    if strict and any(finding.level is Level.DANGER for finding in pack.findings):
+        sys.exit(1)
+
+
+@click.command()
+@VENUE
+@click.option("--to", "site", type=click.Path(path_type=Path), default=Path("site"), show_default=True, help="The folder to write the site to.")
+def build(venue: Path, site: Path) -> None:
+    """Build the whole site. A build that fails leaves the old site as it was."""
+    from builder.site.build import build as build_site
+
+    try:
+        build_site(venue, site)
+    except Refused as refused:
+        exit_with_problems(refused.problems, venue, "text")
+    click.echo(f"Wrote the site to {site}. Open {site / 'index.html'} in a browser.")
+
+
+@click.command()
+@VENUE
+@click.option("--host", default="127.0.0.1", show_default=True, help="The address to listen on.")
+@click.option("--port", type=int, default=8000, show_default=True, help="The port to listen on.")
+def serve(venue: Path, host: str, port: int) -> None:
+    """Serve the site, rebuilt as files change."""
+    from builder.site.build import serve as serve_site
+
+    serve_site(venue, host, port)
+
+
+@click.command()
+@VENUE
+@click.option("--to", "target", type=click.Path(path_type=Path), help="The file to write; printed where it is not given.")
+def pack(venue: Path, target: Path | None) -> None:
+    """Write the pack as JSON."""
+    text = to_json(pack_or_exit(venue, "text"))
+    if target is None:
+        click.echo(text, nl=False)
+    else:
+        from builder.files import write_whole
+
+        write_whole(target, text)
+        click.echo(f"Wrote {target}.")
+
+
+@click.command()
+@click.option("--to", "folder", type=click.Path(path_type=Path), default=Path("schemas"), show_default=True, help="The folder to write to.")
+def schema(folder: Path) -> None:
+    """Write JSON Schemas, so that an editor completes and explains keys."""
+    from builder.files import write_whole
+    from builder.schemas import schemas
+
+    for name, text in schemas().items():
+        write_whole(folder / name, text)
+    click.echo(f"Wrote {len(schemas())} schemas to {folder}.")
