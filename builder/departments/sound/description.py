@@ -1,0 +1,69 @@
+"""``sound.yml``: the house system and what it covers, who may change it, mix and monitor positions, lines, radio and stock."""
+
+from typing import Annotated
+
+from builder.departments.sound.loudspeakers import Amplifier, AudienceArea, Fill, Hang, Model, SubLine
+from builder.departments.sound.positions import (
+    ClaimedLevel,
+    Console,
+    DriveLine,
+    DropBox,
+    HousePolicy,
+    MixPosition,
+    MonitorPosition,
+    MonitorStock,
+    Processor,
+    Room,
+    Split,
+    Tail,
+)
+from builder.departments.sound.stock import Radio, Spectrum, Stock
+from builder.reading.absent import Absent, Maybe
+from builder.reading.written import Decisive, DepartmentFile
+
+
+class Sound(DepartmentFile):
+    """Sound: the house system, positions, lines, radio and stock."""
+
+    policy: HousePolicy | None = None
+    """Whether visitors use the house system."""
+    processor: Annotated[Maybe[Processor], Decisive()] = Absent.NOT_STATED
+    """The processor, and who may change it."""
+    drive_lines: Annotated[Maybe[tuple[DriveLine, ...]], Decisive()] = Absent.NOT_STATED
+    """The inputs to the house system."""
+    mix_position: Annotated[Maybe[MixPosition], Decisive()] = Absent.NOT_STATED
+    """Where the visiting engineer mixes."""
+    claimed_levels: tuple[ClaimedLevel, ...] = ()
+    """The levels the house says its system reaches."""
+    room: Room | None = None
+    """How the room sounds."""
+    models: tuple[Model, ...] = ()
+    """Loudspeaker models, with their makers' figures."""
+    hangs: Annotated[Maybe[tuple[Hang, ...]], Decisive()] = Absent.NOT_STATED
+    """The flown loudspeakers."""
+    subs: Annotated[Maybe[tuple[SubLine, ...]], Decisive()] = Absent.NOT_STATED
+    """The subs."""
+    fills: Annotated[Maybe[tuple[Fill, ...]], Decisive()] = Absent.NOT_STATED
+    """Front, out, under-balcony and other fills, and delays."""
+    amplifiers: tuple[Amplifier, ...] = ()
+    """The amplifiers of the house system."""
+    audience: tuple[AudienceArea, ...] = ()
+    """The areas where people listen."""
+    monitor_position: Annotated[Maybe[MonitorPosition], Decisive()] = Absent.NOT_STATED
+    """Where monitors are mixed."""
+    monitors: tuple[MonitorStock, ...] = ()
+    """Wedges, side fills and drum fills."""
+    consoles: tuple[Console, ...] = ()
+    """The house's desks."""
+    splits: Annotated[Maybe[tuple[Split, ...]], Decisive()] = Absent.NOT_STATED
+    """Where stage inputs divide."""
+    drop_boxes: tuple[DropBox, ...] = ()
+    """Boxes on stage that inputs are plugged into."""
+    tails: tuple[Tail, ...] = ()
+    """Cables that end in single connectors."""
+    radio: tuple[Radio, ...] = ()
+    """Radio systems of the house."""
+    spectrum: Spectrum | None = None
+    """What a visiting radio coordinator must know."""
+    stock: tuple[Stock, ...] = ()
+    """Microphones, direct boxes, stands."""

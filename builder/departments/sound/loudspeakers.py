@@ -1,0 +1,240 @@
+"""What ``sound.yml`` says of loudspeakers: models with their makers' figures, hangs, subs, fills, and the audience areas they are for."""
+
+from typing import Annotated, ClassVar, Literal
+
+from pydantic import model_validator
+from pydantic_core import PydanticCustomError
+
+from builder.reading.absent import Absent, Maybe
+from builder.reading.quantities import Across, Angle, Depth, Duration, Frequency, Height, Length, Level, Mass, Power
+from builder.reading.words import Count, Name, Text, YesNo
+from builder.reading.written import Decisive, Line, Plausible, RefersTo, Written
+from builder.stating import Measured
+
+DECK = Measured("deck")
+
+
+class At(Written):
+    """A position."""
+
+    across: Across
+    """Distance from the centre line, such as 8.7 m SL."""
+    depth: Depth
+    """Distance from the reference line, such as 1.6 m DS."""
+    height: Height
+    """Height above the deck, such as 0.3 m up, or 1.35 m down for the hall floor."""
+
+
+class Spot(Written):
+    """A position on the plan; its height is said by another key."""
+
+    across: Across
+    """Distance from the centre line, such as 8.7 m SL."""
+    depth: Depth
+    """Distance from the reference line, such as 1.6 m DS."""
+
+
+class Turn(Written):
+    """How far a loudspeaker is turned from straight downstage, and to which side."""
+
+    by: Annotated[Angle, Plausible(0.0, 120.0)]
+    """The angle from straight downstage."""
+    to: Literal["stage left", "stage right"]
+    """The side it is turned to: stage left or stage right."""
+
+
+class Coverage(Written):
+    """The nominal coverage of a model in one octave band, between the directions where its level is 6 dB down."""
+
+    band: Frequency
+    """The octave band, by its nominal middle: 63 Hz, 125 Hz, and so on to 8 kHz."""
+    horizontal: Annotated[Angle, Plausible(5.0, 360.0)]
+    """Coverage from side to side."""
+    vertical: Annotated[Maybe[Angle], Plausible(2.0, 360.0)] = Absent.NOT_STATED
+    """Coverage up and down. Line boxes leave it out: theirs follows from the boxes above and below."""
+
+
+class Model(Line):
+    """A loudspeaker model, with its maker's figures."""
+
+    defines: ClassVar[str] = "loudspeaker"
+    name: Name
+    """The model's name."""
+    kind: Literal["line box", "full range", "sub"]
+    """Line box (one of a flown column that acts as a whole), full range, or sub."""
+    level: Annotated[Maybe[Level], Plausible(90.0, 155.0)] = Absent.NOT_STATED
+    """The maker's highest level at 1 m, one box in the open."""
+    level_means: Maybe[Text] = Absent.NOT_STATED
+    """What the maker's level is for: peak or average, which signal, which weighting."""
+    lowest: Annotated[Frequency, Plausible(15.0, 400.0)]
+    """The lowest frequency it is used for."""
+    highest: Annotated[Frequency, Plausible(50.0, 22_000.0)]
+    """The highest frequency it is used for."""
+    coverage: tuple[Coverage, ...] = ()
+    """The maker's nominal coverage by octave band. Bands that are left out take a piston of the box's width, and the page says so."""
+    width: Annotated[Length, Plausible(0.08, 2.5)]
+    """Width of the front."""
+    height: Annotated[Length, Plausible(0.08, 2.5)]
+    """Height of the front. In a hang the boxes follow each other at this distance."""
+    depth: Annotated[Maybe[Length], Plausible(0.08, 2.5)] = Absent.NOT_STATED
+    """Depth of the box."""
+    weight: Annotated[Maybe[Mass], Plausible(1.0, 250.0)] = Absent.NOT_STATED
+    """Weight of one box, with its rigging parts."""
+    drivers: Maybe[Text] = Absent.NOT_STATED
+    """What is in it, such as two 18 in cones."""
+
+
+class Hang(Line):
+    """A column of boxes in the air."""
+
+    defines: ClassVar[str] = "loudspeaker hang"
+    name: Name
+    """The name of the hang."""
+    model: Annotated[Name, RefersTo("loudspeaker")]
+    """The model of its boxes, from the models above."""
+    boxes: Annotated[Count, Plausible(1, 30)]
+    """How many boxes."""
+    splay: Maybe[tuple[Angle, ...]] = Absent.NOT_STATED
+    """The angle between each box and the next, from the top down: one fewer than there are boxes."""
+    at: Spot
+    """Where it hangs on the plan: the front of the top box."""
+    top: Annotated[Height, DECK, Plausible(2.0, 30.0)]
+    """The top of the top box."""
+    down: Annotated[Angle, Plausible(-15.0, 60.0)]
+    """How far the top box looks down; with a minus, up."""
+    turned: Turn | None = None
+    """How far the whole hang is turned from straight downstage. Left out, it looks straight into the house."""
+    carried_by: Annotated[Maybe[Name], Decisive()] = Absent.NOT_STATED
+    """The hang in rigging.yml that carries it. Its weight is counted there."""
+    frame: Annotated[Maybe[Mass], Plausible(2.0, 400.0)] = Absent.NOT_STATED
+    """The weight of the frame, bar and cable above the top box."""
+    adjustable: Maybe[Text] = Absent.NOT_STATED
+    """Whether height, splay and turn can be changed for a show, and what that needs."""
+    own_drive: YesNo = True
+    """Whether it has a drive line of its own."""
+    turned_down: Annotated[Level | None, Plausible(0.0, 40.0)] = None
+    """How far below its full level the house runs it, so that the system is even."""
+    delay: Annotated[Duration | None, Plausible(0.0, 0.5)] = None
+    """The delay that the processor gives it."""
+    prediction_file: Maybe[Text] = Absent.NOT_STATED
+    """Whether the house has the maker's prediction file, and how to get it."""
+
+
+class SubLine(Line):
+    """Subs in a straight line across the stage front."""
+
+    defines: ClassVar[str] = "sub line"
+    name: Name
+    """What it is called."""
+    model: Annotated[Name, RefersTo("loudspeaker")]
+    """The model of the subs."""
+    count: Annotated[Count, Plausible(1, 60)]
+    """How many subs stand in the line, those out of service included."""
+    out_of_service: tuple[Count, ...] = ()
+    """The numbers of those that do not play, counted from stage right."""
+    spacing: Annotated[Length, Plausible(0.4, 8.0)]
+    """From the middle of one sub to the middle of the next."""
+    at: At
+    """The middle of the line."""
+    sits: Literal["on the floor", "under the stage", "on the deck", "flown"] = "on the floor"
+    """On the floor, under the stage, on the deck, or flown."""
+    arc: Annotated[Angle | None, Plausible(0.0, 180.0)] = None
+    """The angle of the arc that delays bend the line into. Write this or the radius."""
+    arc_radius: Annotated[Length | None, Plausible(1.0, 200.0)] = None
+    """The radius of the arc that delays bend the line into. Write this or the arc."""
+    fed: Annotated[Maybe[Literal["own feed", "with left and right"]], Decisive()] = Absent.NOT_STATED
+    """Whether the subs have a feed of their own or play with left and right."""
+    turned_down: Annotated[Level | None, Plausible(0.0, 40.0)] = None
+    """How far below their full level the house runs them, so that the system is even."""
+    delay: Annotated[Duration | None, Plausible(0.0, 0.5)] = None
+    """The delay of the whole line, to which the arc's own delays are added."""
+
+    @model_validator(mode="after")
+    def _one_arc(self) -> "SubLine":
+        if self.arc is not None and self.arc_radius is not None:
+            raise PydanticCustomError("arc-twice", "has both an arc and an arc radius", {"advice": "keep one; the other follows from the length"})
+        absent = [number for number in self.out_of_service if not 1 <= number <= self.count]
+        if absent:
+            words = {"number": absent[0], "count": self.count, "advice": f"count from 1 at stage right to {self.count}"}
+            raise PydanticCustomError("sub-unknown", "names sub {number} as out of service, and the line has {count}", words)
+        return self
+
+
+class FillBox(Line):
+    """One loudspeaker of a fill."""
+
+    at: At
+    """Where it is: the middle of its front."""
+    turned: Turn | None = None
+    """How far it is turned from straight downstage. Left out, it looks straight into the house."""
+    down: Annotated[Angle | None, Plausible(-45.0, 90.0)] = None
+    """How far it looks down; with a minus, up."""
+
+
+class Fill(Line):
+    """Loudspeakers that fill in where the hangs do not reach."""
+
+    defines: ClassVar[str] = "fill"
+    name: Name
+    """What they are called."""
+    kind: Literal["front fill", "out fill", "in fill", "under balcony", "balcony", "delay", "lawn"]
+    """Front fill, out fill, in fill, under balcony, balcony, delay or lawn."""
+    model: Annotated[Name, RefersTo("loudspeaker")]
+    """The model of the boxes."""
+    boxes: tuple[FillBox, ...] = ()
+    """Each box, from stage right to stage left."""
+    own_drive: Annotated[Maybe[YesNo], Decisive()] = Absent.NOT_STATED
+    """Whether they can be fed by themselves. It decides how many outputs the desk needs."""
+    follows: Annotated[Name | None, RefersTo("loudspeaker hang")] = None
+    """The hang whose sound they must not come before."""
+    after: Annotated[Duration | None, Plausible(0.0, 0.04)] = None
+    """How long after that hang's sound theirs should come."""
+    turned_down: Annotated[Level | None, Plausible(0.0, 50.0)] = None
+    """How far below their full level the house runs them, so that the system is even."""
+
+
+class Corner(Written):
+    """A corner of an audience area, with the height of its floor."""
+
+    across: Across
+    """Distance from the centre line, such as 12 m SL."""
+    depth: Depth
+    """Distance from the reference line, such as 30 m DS."""
+    height: Height
+    """The floor there, from the deck: 1.35 m down for a floor below it."""
+
+
+class AudienceArea(Line):
+    """A flat or evenly sloped part of the audience. Stepped balconies are drawn as the slope through their steps."""
+
+    defines: ClassVar[str] = "audience area"
+    name: Name
+    """The name of the area."""
+    kind: Literal["floor", "balcony", "tier", "lawn", "boxes"]
+    """Floor, balcony, tier, lawn or boxes."""
+    ears: Annotated[Length, Plausible(0.9, 1.9)]
+    """Height of the listeners' ears above the floor: about 1.2 m seated, 1.65 m standing."""
+    corners: tuple[Corner, ...]
+    """The corners in order around it."""
+
+    @model_validator(mode="after")
+    def _encloses(self) -> "AudienceArea":
+        if len(self.corners) < 3:
+            words = {"count": len(self.corners), "advice": "write the corners in order around the area"}
+            raise PydanticCustomError("outline-open", "has {count} corners, and an outline needs at least three", words)
+        return self
+
+
+class Amplifier(Line):
+    """Amplifiers of the house system."""
+
+    name: Name
+    """The model, or what they drive."""
+    count: Annotated[Count, Plausible(1, 200)]
+    """How many."""
+    channels: Annotated[Maybe[Count], Plausible(1, 16)] = Absent.NOT_STATED
+    """Channels of one."""
+    drives: Maybe[Text] = Absent.NOT_STATED
+    """What they drive."""
+    power: Annotated[Maybe[Power], Plausible(50.0, 40_000.0)] = Absent.NOT_STATED
+    """Output of one channel, and into what load in the note."""

@@ -1,0 +1,251 @@
+"""What ``sound.yml`` says of working positions and lines: processor, drive lines, mix position, monitors, consoles, splits, drop boxes, tails."""
+
+from typing import Annotated, Literal
+
+from pydantic import model_validator
+from pydantic_core import PydanticCustomError
+
+from builder.reading.absent import Absent, Maybe
+from builder.reading.quantities import Duration, Length, Level
+from builder.reading.words import Count, Name, Text, YesNo
+from builder.reading.written import Decisive, Line, Plausible, RefersTo
+
+
+class HousePolicy(Line):
+    """Whether visitors play through the house system, and how."""
+
+    use: Annotated[Maybe[Literal["must be used", "may be used", "by arrangement", "not available"]], Decisive()] = Absent.NOT_STATED
+    """Must be used, may be used, by arrangement, or not available."""
+    own_system: Maybe[Text] = Absent.NOT_STATED
+    """Whether a visitor may hang another system, and what happens to the house's own then."""
+    engineer: Maybe[Text] = Absent.NOT_STATED
+    """Which house engineer is there, and when."""
+
+
+class Processor(Line):
+    """The processor between the drive lines and the amplifiers."""
+
+    name: Name
+    """What it is."""
+    inputs: Annotated[Maybe[Count], Plausible(1, 256)] = Absent.NOT_STATED
+    """How many inputs it has."""
+    changed_by: Annotated[Maybe[Literal["nobody", "house engineer only", "visiting engineer with the house's", "visiting engineer"]], Decisive()] = (
+        Absent.NOT_STATED
+    )
+    """Who may change it: nobody, house engineer only, visiting engineer with the house's, or visiting engineer."""
+    presets: Maybe[Text] = Absent.NOT_STATED
+    """The presets there are, and which one is on when you arrive."""
+    visitor_layer: Maybe[Text] = Absent.NOT_STATED
+    """What a visitor may change without touching the house's own setting."""
+    limiter: Maybe[Text] = Absent.NOT_STATED
+    """Whether a limiter acts, at what level, and who set it."""
+    signal_delay: Annotated[Maybe[Duration], Plausible(0.0, 0.05)] = Absent.NOT_STATED
+    """The time a signal takes through it."""
+
+
+class DriveLine(Line):
+    """One input to the house system, as it stands at the mix position."""
+
+    name: Name
+    """The label on the connector, such as Left."""
+    feeds: tuple[Name, ...]
+    """The hangs, sub lines and fills that it drives, by their names above."""
+    signals: tuple[Literal["analogue", "AES3", "AES67", "AES50", "other network"], ...]
+    """The kinds of signal it takes: analogue, AES3, AES67, AES50 or other network."""
+    connector: Maybe[Name] = Absent.NOT_STATED
+    """The connector, such as XLR."""
+    at: Annotated[Maybe[Name], RefersTo("place")] = Absent.NOT_STATED
+    """The place where it is."""
+    nominal: Maybe[Level] = Absent.NOT_STATED
+    """The level at this input that gives the house's usual level at the mix position; say which in the note."""
+
+
+class ClaimedLevel(Line):
+    """The level that the house says its system reaches, with everything that makes it a claim."""
+
+    level: Level
+    """The level, with its weighting, such as 104 dB(A)."""
+    metric: Annotated[Maybe[Literal["equivalent level", "peak level", "maximum fast", "maximum slow"]], Decisive()] = Absent.NOT_STATED
+    """Equivalent level, peak level, maximum fast or maximum slow."""
+    over: Annotated[Duration | None, Plausible(1.0, 86_400.0)] = None
+    """The time an equivalent level is taken over."""
+    at: Annotated[Maybe[Name], RefersTo("place"), Decisive()] = Absent.NOT_STATED
+    """Where it was measured."""
+    signal: Maybe[Text] = Absent.NOT_STATED
+    """With which signal."""
+
+
+class Room(Line):
+    """How the room itself sounds."""
+
+    reverberation_empty: Annotated[Maybe[Duration], Plausible(0.1, 12.0)] = Absent.NOT_STATED
+    """Reverberation time of the empty room at 500 Hz to 1 kHz."""
+    reverberation_full: Annotated[Maybe[Duration], Plausible(0.1, 12.0)] = Absent.NOT_STATED
+    """Reverberation time with the audience in."""
+    reflections: Maybe[Text] = Absent.NOT_STATED
+    """Walls and fronts that come back, and what the house does about it."""
+    dead_spots: Maybe[Text] = Absent.NOT_STATED
+    """Where it is weak, as the house hears it."""
+    background: Maybe[Level] = Absent.NOT_STATED
+    """The level of ventilation and the like with nobody in."""
+
+
+class MixPosition(Line):
+    """Where the visiting engineer mixes."""
+
+    place: Annotated[Name, RefersTo("place")]
+    """The place, from stage.yml."""
+    width: Annotated[Maybe[Length], Plausible(1.0, 20.0), Decisive()] = Absent.NOT_STATED
+    """Clear width for desks."""
+    depth: Annotated[Maybe[Length], Plausible(1.0, 12.0), Decisive()] = Absent.NOT_STATED
+    """Clear depth, the engineer included."""
+    ears: Annotated[Length, Plausible(1.0, 1.9)]
+    """Height of the engineer's ears above the position's floor."""
+    under_balcony: Annotated[Maybe[YesNo], Decisive()] = Absent.NOT_STATED
+    """Whether a balcony is above it."""
+    cover: Maybe[Text] = Absent.NOT_STATED
+    """What keeps rain and drinks off."""
+    riser: Maybe[Text] = Absent.NOT_STATED
+    """What it stands on, and whether that can go."""
+    places_lost: Maybe[Count] = Absent.NOT_STATED
+    """How many audience places it takes."""
+    cable_path: Annotated[Maybe[Length], Plausible(5.0, 400.0), Decisive()] = Absent.NOT_STATED
+    """The length of cable from the monitor position to here along the way it must go. It is not the distance."""
+    power: Annotated[Maybe[Text], Decisive()] = Absent.NOT_STATED
+    """The power there, and whether it is on the same service as the sound on stage."""
+    lines: Annotated[Maybe[Text], Decisive()] = Absent.NOT_STATED
+    """The permanent lines that end there."""
+    house_desk_can_move: Maybe[Text] = Absent.NOT_STATED
+    """Whether the house desk can go, who does it, and how long it takes."""
+    way_in: Maybe[Text] = Absent.NOT_STATED
+    """How cases get there once the audience is in, and before."""
+
+
+class MonitorPosition(Line):
+    """Where monitors are mixed."""
+
+    place: Annotated[Name, RefersTo("place")]
+    """The place, from stage.yml."""
+    width: Annotated[Maybe[Length], Plausible(0.8, 12.0), Decisive()] = Absent.NOT_STATED
+    """Clear width."""
+    depth: Annotated[Maybe[Length], Plausible(0.8, 12.0), Decisive()] = Absent.NOT_STATED
+    """Clear depth."""
+    power: Maybe[Text] = Absent.NOT_STATED
+    """The power there."""
+    mixes: Annotated[Maybe[Count], Plausible(1, 64)] = Absent.NOT_STATED
+    """How many separate wedge mixes the amplifiers give."""
+    note_on_sight: Maybe[Text] = Absent.NOT_STATED
+    """What the monitor engineer sees of the stage."""
+
+
+class MonitorStock(Line):
+    """Monitor loudspeakers in stock."""
+
+    name: Name
+    """The model."""
+    kind: Literal["wedge", "side fill", "drum fill", "cue wedge"]
+    """Wedge, side fill, drum fill or cue wedge."""
+    count: Annotated[Count, Plausible(0, 200)]
+    """How many there are."""
+    working: Maybe[Count] = Absent.NOT_STATED
+    """How many of them work."""
+    mixes: Maybe[Count] = Absent.NOT_STATED
+    """How many separate mixes they can be driven on."""
+    size: Maybe[Text] = Absent.NOT_STATED
+    """Driver size, in words."""
+
+    @model_validator(mode="after")
+    def _working_of_count(self) -> "MonitorStock":
+        checked_working(self.count, self.working)
+        return self
+
+
+class Console(Line):
+    """A desk of the house."""
+
+    name: Name
+    """The model."""
+    place: Annotated[Maybe[Name], RefersTo("place")] = Absent.NOT_STATED
+    """Where it stands."""
+    inputs: Annotated[Maybe[Count], Plausible(2, 512)] = Absent.NOT_STATED
+    """Inputs it can mix at once."""
+    mono_mixes: Annotated[Maybe[Count], Plausible(0, 256)] = Absent.NOT_STATED
+    """Mixes it makes, counted in mono: a stereo mix takes two."""
+    matrices: Annotated[Maybe[Count], Plausible(0, 128)] = Absent.NOT_STATED
+    """Matrices on top of the mixes, counted in mono."""
+    outputs: Annotated[Maybe[Count], Plausible(2, 512)] = Absent.NOT_STATED
+    """Outputs on connectors, at the desk and on stage."""
+    stage_box: Maybe[Text] = Absent.NOT_STATED
+    """Its stage box: inputs, outputs, where it stands."""
+    sample_rate: Maybe[Text] = Absent.NOT_STATED
+    """Sample rate and clock, in words."""
+    can_move: Maybe[Text] = Absent.NOT_STATED
+    """Whether it can move, and at what cost."""
+
+
+class Split(Line):
+    """Where stage inputs divide."""
+
+    name: Name
+    """What it is called."""
+    kind: Literal["transformer", "passive", "digital, shared gain", "digital, gain each"]
+    """Transformer, passive, digital with shared gain, or digital with a gain each."""
+    ways: Annotated[Count, Plausible(4, 256)]
+    """How many inputs it takes."""
+    legs: Annotated[Count, Plausible(1, 6)]
+    """How many ways each input goes on, the direct one included."""
+    connector: Maybe[Text] = Absent.NOT_STATED
+    """The connectors of its legs."""
+    place: Annotated[Maybe[Name], RefersTo("place")] = Absent.NOT_STATED
+    """Where it stands."""
+    ground_lift: Maybe[Text] = Absent.NOT_STATED
+    """Which leg is isolated, and whether grounds can be lifted."""
+
+
+class DropBox(Line):
+    """A box on stage that inputs are plugged into."""
+
+    name: Name
+    """The label on it."""
+    place: Annotated[Maybe[Name], RefersTo("place")] = Absent.NOT_STATED
+    """Where it lies."""
+    ways: Annotated[Count, Plausible(1, 96)]
+    """How many inputs it has."""
+    dead: tuple[Count, ...] = ()
+    """The numbers of the ways that do not work, as printed on the box."""
+    first_channel: Maybe[Count] = Absent.NOT_STATED
+    """The channel of the split that its first way arrives on."""
+    returns: Maybe[Count] = Absent.NOT_STATED
+    """How many lines back to the stage it has."""
+    length: Annotated[Maybe[Length], Plausible(1.0, 150.0)] = Absent.NOT_STATED
+    """The length of its cable, from the split."""
+
+    @model_validator(mode="after")
+    def _dead_ways_exist(self) -> "DropBox":
+        wrong = [way for way in self.dead if not 1 <= way <= self.ways]
+        if wrong:
+            words = {"way": wrong[0], "ways": self.ways, "advice": f"number them 1 to {self.ways}, as on the box"}
+            raise PydanticCustomError("way-unknown", "names way {way} as dead, and the box has {ways}", words)
+        return self
+
+
+class Tail(Line):
+    """Cables that end in single connectors."""
+
+    name: Name
+    """What it is."""
+    count: Annotated[Count, Plausible(0, 200)]
+    """How many there are."""
+    ways: Annotated[Maybe[Count], Plausible(1, 96)] = Absent.NOT_STATED
+    """Ways of each."""
+    length: Annotated[Maybe[Length], Plausible(0.3, 150.0)] = Absent.NOT_STATED
+    """Length of each."""
+    ends: Maybe[Text] = Absent.NOT_STATED
+    """The connectors at both ends, and how they are labelled."""
+
+
+def checked_working(count: int, working: int | Absent) -> None:
+    """Refuse more that work than there are."""
+    if isinstance(working, int) and working > count:
+        words = {"working": working, "count": count, "advice": "count those that work among all there are"}
+        raise PydanticCustomError("working-exceeds-count", "has {working} working of {count}", words)
