@@ -14,4 +14,19 @@ def schemas() -> dict[str, str]:
 
 def schema_text(title: str, schema: dict[str, object]) -> str:
     """One schema with its title, keys sorted."""
-    return json.dumps({"$schema": DRAFT, **schema, "title": title}, indent=1, sort_keys=True, ensure_ascii=False) + "\n"
+    return json.dumps({"$schema": DRAFT, **without_defaults(schema), "title": title}, indent=1, sort_keys=True, ensure_ascii=False) + "\n"
+
+
+def without_defaults(schema: dict[str, object]) -> dict[str, object]:
+    """The schema without default values: an editor would write them into the file, and most stand for 'not stated'."""
+    kept = {key: trimmed(value) for key, value in schema.items() if key != "default"}
+    names = schema.get("properties")
+    # Under "properties" the keys are the author's own, and one of them may be called "default".
+    return {**kept, "properties": {name: trimmed(part) for name, part in names.items()}} if isinstance(names, dict) else kept
+
+
+def trimmed(value: object) -> object:
+    """A part of a schema without default values."""
+    if isinstance(value, dict):
+        return without_defaults(value)
+    return [trimmed(part) for part in value] if isinstance(value, list) else value

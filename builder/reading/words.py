@@ -31,7 +31,9 @@ class ReadBy:
 
     def __get_pydantic_json_schema__(self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
         del schema, handler
-        return {"type": "string", "description": self.description, "examples": [self.example]}
+        # Editors type a bare 14 or true by YAML's own rules, so their types are let in beside text; reading sees the author's text all the same.
+        typed = {int: "integer", float: "number", bool: "boolean", str: "number"}.get(self.type)
+        return {"type": ["string", typed] if typed else "string", "description": self.description, "examples": [self.example]}
 
     def _validated(self, value: Any) -> Any:
         if type(value) is self.type and self.type is not str:

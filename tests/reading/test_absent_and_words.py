@@ -141,7 +141,7 @@ def test_the_schema_tells_an_editor_what_to_complete() -> None:
         {"type": "string", "description": "a length, such as 18.3 m or 60 ft", "examples": ["18.3 m", "60 ft"]}, absent,
     ]  # fmt: skip
     assert schema["how"]["anyOf"] == [{"type": "string", "enum": ["measured", "drawing", "maker's sheet"]}, absent]
-    assert schema["count"]["anyOf"][0] == {"type": "string", "description": "a whole number, zero or more", "examples": ["12"]}
+    assert schema["count"]["anyOf"][0] == {"type": ["string", "integer"], "description": "a whole number, zero or more", "examples": ["12"]}
     assert schema["inside"]["anyOf"] == [{"$ref": "#/$defs/Inside"}, absent]
 
 
