@@ -41,7 +41,7 @@ class CondensedBeam:
     "App. D, three-moment equation, solved for unit movements of the supports",
     equation="L_j m_(j-1) + 2 (L_j + L_(j+1)) m_j + L_(j+1) m_(j+1) = 6 ((d_(j+1) - d_j)/L_(j+1) - (d_j - d_(j-1))/L_j)",
 )
-def condensed_beam(supports_m: Sequence[float]) -> CondensedBeam:
+def condensed_beam(supports_m: Sequence[float] | Array) -> CondensedBeam:
     """
     Influence lines and support stiffness of a continuous beam: all that later load cases need.
 
@@ -178,7 +178,7 @@ def _sums(pieces: Array, powers: Array) -> Array:
     return np.asarray((pieces * powers[:, :, None]).sum(axis=1), dtype=np.float64)
 
 
-def _checked_supports(supports_m: Sequence[float], *, at_least: int = 1, exactly: int | None = None) -> tuple[float, ...]:
+def _checked_supports(supports_m: Sequence[float] | Array, *, at_least: int = 1, exactly: int | None = None) -> tuple[float, ...]:
     """The places as floats, in the order given. Refuses too few, and two at one place."""
     places = tuple(float(place) for place in supports_m)
     if exactly is not None and len(places) != exactly:
@@ -192,3 +192,11 @@ def _checked_supports(supports_m: Sequence[float], *, at_least: int = 1, exactly
         if second - first < LEAST_SPACING_M:
             raise ValueError(f"supports_m must be at least {LEAST_SPACING_M} m apart, got {first} and {second}")
     return places
+
+
+def _checked_settlements(settlements_m: Sequence[float], count: int) -> Array:
+    if len(settlements_m) != count:
+        raise ValueError(f"settlements_m must hold one value for each of {count} supports, got {len(settlements_m)}")
+    for value in settlements_m:
+        _finite("settlements_m", value)
+    return np.array(settlements_m, dtype=np.float64)

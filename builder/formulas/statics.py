@@ -9,9 +9,9 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from builder.formulas.beams import Array, _checked_supports, condensed_beam, level_reactions_kg, stiffness_kg_per_m
+from builder.formulas.beams import _checked_settlements, _checked_supports, condensed_beam, level_reactions_kg, stiffness_kg_per_m
 from builder.formulas.cite import cites
-from builder.formulas.loads import Load, PointLoad, _finite, centre_of_mass_m, total_load_kg
+from builder.formulas.loads import Load, PointLoad, centre_of_mass_m, total_load_kg
 from builder.formulas.sources import HIBBELER, KASSIMALI
 
 PLUMB_M = 1e-6
@@ -129,11 +129,3 @@ def _check_on_body(loads: Sequence[Load], supports_m: Sequence[float], length_m:
     for name, place in ends:
         if not 0 <= place <= length_m:
             raise ValueError(f"{name} must be on the body, 0 to {length_m} m, got {place}")
-
-
-def _checked_settlements(settlements_m: Sequence[float], count: int) -> Array:
-    if len(settlements_m) != count:
-        raise ValueError(f"settlements_m must hold one value for each of {count} supports, got {len(settlements_m)}")
-    for value in settlements_m:
-        _finite("settlements_m", value)
-    return np.array(settlements_m, dtype=np.float64)
