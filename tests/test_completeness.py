@@ -1,0 +1,94 @@
+"""What must be complete: every code explained, every key in the guide, every formula cited and tested."""
+
+import ast
+import importlib
+import inspect
+import pkgutil
+from collections.abc import Iterator
+from pathlib import Path
+
+import builder.formulas
+from builder.formulas.cite import CITED, name_of
+from builder.guide import keys_page
+from builder.registry import DEPARTMENTS
+
+ROOT = Path(__file__).parent.parent
+CODE_ARGUMENT = {"Problem": 4, "Finding": 1, "Remark": 1, "Unreadable": 1, "PydanticCustomError": 0}
+"""Where each kind of complaint carries its code."""
+
+
+def trees() -> Iterator[ast.Module]:
+    """The syntax trees of the whole package."""
+    for path in sorted((ROOT / "builder").rglob("*.py")):
+        yield ast.parse(path.read_text(encoding="utf-8"))
+
+
+def raised_codes() -> set[str]:
+    """Every code that a complaint in the program is made with."""
+    found = set()
+    for call in (node for tree in trees() for node in ast.walk(tree) if isinstance(node, ast.Call)):
+        name = call.func.id if isinstance(call.func, ast.Name) else ""
+        index = CODE_ARGUMENT.get(name)
+        if index is None:
+            continue
+        given = call.args[index] if len(call.args) > index else next((word.value for word in call.keywords if word.arg == "code"), None)
+        if isinstance(given, ast.Constant) and isinstance(given.value, str):
+            found.add(given.value)
+    return found
+
+
+def explained_codes() -> list[str]:
+    """The headings of the page that explains them."""
+    text = (ROOT / "docs" / "problems.md").read_text(encoding="utf-8")
+    return [line.removeprefix("## ").strip() for line in text.splitlines() if line.startswith("## ")]
+
+
+def constants() -> set[str]:
+    """Every text constant of the program."""
+    return {node.value for tree in trees() for node in ast.walk(tree) if isinstance(node, ast.Constant) and isinstance(node.value, str)}
+
+
+def test_every_code_that_is_raised_is_explained() -> None:
+    assert sorted(raised_codes() - set(explained_codes())) == []
+
+
+def test_every_code_that_is_explained_exists() -> None:
+    assert sorted(set(explained_codes()) - constants()) == []
+
+
+def test_codes_are_explained_once_and_in_alphabetical_order() -> None:
+    assert explained_codes() == sorted(set(explained_codes()))
+
+
+def test_the_guide_to_the_keys_is_that_of_the_descriptions() -> None:
+    assert (ROOT / "docs" / "keys.md").read_text(encoding="utf-8") == keys_page(), "run 'make guide'"
+
+
+def test_every_key_has_an_explanation() -> None:
+    rows = [line for line in keys_page().splitlines() if line.startswith("| `")]
+    assert [row for row in rows if not row.split("|")[2].strip(" *NeededDecisive.")] == []
+
+
+def test_every_department_is_in_the_demo_and_in_the_starting_venue() -> None:
+    for folder in (ROOT / "venue", ROOT / "builder" / "starter"):
+        assert {f"{department.key}.yml" for department in DEPARTMENTS} <= {path.name for path in folder.glob("*.yml")}
+
+
+def formulas() -> Iterator[object]:
+    """Every public function of the formula modules."""
+    for module in pkgutil.iter_modules(builder.formulas.__path__):
+        loaded = importlib.import_module(f"builder.formulas.{module.name}")
+        for name, found in inspect.getmembers(loaded, inspect.isfunction):
+            if not name.startswith("_") and found.__module__ == loaded.__name__ and module.name != "cite":
+                yield found
+
+
+def test_every_cited_formula_is_named_in_a_test() -> None:
+    list(formulas())
+    text = "\n".join(path.read_text(encoding="utf-8") for path in sorted((ROOT / "tests" / "formulas").glob("test_*.py")))
+    assert [name for name in sorted(CITED) if name.rsplit(".", 1)[-1] not in text] == []
+
+
+def test_every_formula_says_what_it_raises_or_returns() -> None:
+    bare = [name_of(found) for found in formulas() if not inspect.getdoc(found)]  # type: ignore[arg-type]
+    assert bare == []
