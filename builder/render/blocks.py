@@ -56,20 +56,27 @@ class Scribe:
                 return self._photo(block)
 
     def _fact(self, entry: Entry) -> str:
-        return f"<div{identified(entry.anchor)}><dt>{shown(entry.label)}</dt><dd>{self.words(entry.words)}{self._below(entry.small)}</dd></div>"
+        return f"<div{identified(entry.anchor)}><dt>{shown(entry.label)}</dt> <dd>{self.words(entry.words)}{self._below(entry.small)}</dd></div>"
 
     def _answer(self, entry: Entry) -> str:
         page, _, anchor = entry.anchor.partition("#")
         label = self.words((Link(entry.label, page, anchor),)) if page else shown(entry.label)
-        return f'<div><dt>{label}</dt><dd><span class="answer">{self.words(entry.words)}</span>{self._below(entry.small)}</dd></div>'
+        return f'<div><dt>{label}</dt> <dd><span class="answer">{self.words(entry.words)}</span>{self._below(entry.small)}</dd></div>'
 
     def _below(self, words: Words) -> str:
         return f' <span class="below">{self.words(words)}</span>' if words else ""
 
     def _caution(self, block: Caution) -> str:
-        title = f'<p class="caution-title">{shown(block.title)}</p>' if block.title else ""
         label = f' aria-label="{escaped(block.title)}"' if block.title else ""
-        return f'<div class="caution tone-{tone(block.tone)}" role="note"{label}>\n{title}<p>{self.words(block.words)}</p>\n</div>'
+        return f'<div class="caution tone-{tone(block.tone)}" role="note"{label}>\n{self._titled(block)}\n</div>'
+
+    def _titled(self, block: Caution) -> str:
+        # A sentence that begins with its own title says it once.
+        if block.title and isinstance(block.words, str) and block.words.startswith(block.title):
+            rest = self.words(block.words.removeprefix(block.title))
+            return f'<p><strong class="caution-title">{shown(block.title)}</strong>{rest}</p>'
+        title = f'<p class="caution-title">{shown(block.title)}</p>\n' if block.title else ""
+        return f"{title}<p>{self.words(block.words)}</p>"
 
     def _folded(self, block: Folded) -> str:
         inner = "\n".join(self.html(inner) for inner in block.blocks)

@@ -20,7 +20,7 @@ def table(block: Table, words: Writer) -> str:
     """
     checked(block)
     caption = f"<caption>{shown(block.summary)}</caption>\n" if block.summary else ""
-    heads = "".join(f'<th scope="col"{flush(index, block)}>{shown(column)}</th>' for index, column in enumerate(block.columns))
+    heads = " ".join(f'<th scope="col"{flush(index, block)}>{shown(column)}</th>' for index, column in enumerate(block.columns))
     rows = "\n".join(row_of(row, block, words) for row in block.rows)
     label = escaped(block.summary or ", ".join(block.columns))
     sortable = " data-sortable" if block.sortable else ""
@@ -46,7 +46,7 @@ def row_of(row: Row, block: Table, words: Writer) -> str:
     """One row; its first cell names it."""
     first, *others = (cell_of(index, row, block, words) for index in range(len(row.cells)))
     identity = "".join(f' id="{name}"' for name in given(row.anchor))
-    return f'<tr{identity}><th scope="row"{first}</th>{"".join(f"<td{other}</td>" for other in others)}</tr>'
+    return f'<tr{identity}><th scope="row"{first}</th> {" ".join(f"<td{other}</td>" for other in others)}</tr>'
 
 
 def cell_of(index: int, row: Row, block: Table, words: Writer) -> str:

@@ -4,6 +4,7 @@ import json
 from dataclasses import dataclass
 
 from builder.document import Document
+from builder.render.escaping import visible
 
 PACK = "pack.json"
 
@@ -34,3 +35,16 @@ def imprint_of(document: Document) -> Imprint:
     pack = json.loads(content)
     revision = pack["revision"]
     return Imprint(pack["venue"], revision["number"], revision["on"], revision["by"], revision["fingerprint"])
+
+
+def edition_css(imprint: Imprint) -> str:
+    """The style sheet that puts the house and the revision at the head of every printed sheet."""
+    head = css_string(f"{imprint.venue}. Tech pack, revision {imprint.number}, {imprint.on}")
+    return f"@media print {{ @page {{ @top-left {{ content: {head}; font: 7.5pt sans-serif; color: #444; }} }} }}\n"
+
+
+def css_string(text: str) -> str:
+    """Any text as a string of a style sheet: all but ASCII letters, digits and blanks by number, so that nothing can end the string."""
+    # The blank after a number belongs to the number.
+    plain = visible(text)
+    return '"' + "".join(char if char == " " or (char.isascii() and char.isalnum()) else f"\\{ord(char):x} " for char in plain) + '"'

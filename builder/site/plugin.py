@@ -2,6 +2,7 @@
 
 import logging
 import re
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Literal
 
@@ -20,14 +21,31 @@ from builder.files import published
 from builder.reading.problems import Refused
 from builder.render.escaping import plain_html
 from builder.render.markdown import NavigationEntry, NavigationGroup, Rendered, render
+from builder.site.finding import line_entries
 from builder.site.guides import guide_navigation
-from builder.site.imprint import Imprint, imprint_of
+from builder.site.imprint import Imprint, edition_css, imprint_of
 from builder.site.problems import nothing_yet, problems_html
 
 GUIDES = "Guides"
+SEARCH = "material/search"
+BOOST = 2
 # What the theme brings and our pages never ask for: its own style sheets, search in other languages, maps for its developers.
 UNUSED = re.compile(r"assets/stylesheets/.*|assets/javascripts/lunr/.*|assets/images/favicon\.png|assets/javascripts/.*\.map|.*\.scss")
 log = logging.getLogger("mkdocs.plugins.housepack")
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """A document with its pages and its imprint."""
+
+    document: Document
+    rendered: Rendered
+    imprint: Imprint
+
+
+def made_of(document: Document) -> Made:
+    """Render a document."""
+    return Made(document, render(document), imprint_of(document))
 
 
 class PackPluginConfig(Config):  # type: ignore[no-untyped-call]  # the generator's base has an untyped hook
@@ -48,7 +66,7 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
         super().__init__()
         self.serving = False
         self.given: Document | None = None
-        self.good: tuple[Rendered, Imprint] | None = None
+        self.good: Made | None = None
         self.problems: tuple[str, ...] = ()
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:  # noqa: ARG002 - the generator's signature
@@ -63,8 +81,8 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Read the venue and put its name and revision where the theme finds them."""
-        rendered, imprint = self._current(self._venue(config))
-        self.good = (rendered, imprint)
+        self.good = self._current(self._venue(config))
+        imprint = self.good.imprint
         # The theme prints both raw.
         config.site_name = plain_html(imprint.venue)
         config.extra["imprint"] = {
@@ -77,7 +95,7 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Add our pages beside the guides and put both into the navigation."""
-        rendered = self._good()[0]
+        rendered = self._good().rendered
         for unused in [file for file in files if UNUSED.match(file.src_uri)]:
             files.remove(unused)
         guides = [file.src_uri for file in files.documentation_pages()]
@@ -85,6 +103,7 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
             if files.get_file_from_path(path) is not None:
                 raise PluginError(f"docs/{path} would hide the page of that name which the venue's description makes; give the guide another name")
             files.append(File.generated(config, path, content=content))
+        files.append(File.generated(config, "assets/edition.css", content=edition_css(self._good().imprint)))
         config.nav = navigation(rendered, guides, config.nav)
         return files
 
@@ -92,12 +111,20 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
         """Date every page by the revision, so that two builds of one revision are the same bytes on any day."""
         for file in files.documentation_pages():
             if file.page is not None:
-                file.page.update_date = self._good()[1].on
+                file.page.update_date = self._good().imprint.on
         return nav
 
     def on_page_content(self, html: str, *, page: SitePage, config: MkDocsConfig, files: Files) -> str:  # noqa: ARG002 - the generator's signature
-        """Problems come first: whoever edits must not take the old state below for the new one."""
+        """Problems come first: whoever edits must not take the old state below for the new one. In a search, the pack comes before the guides."""
+        if page.file.src_uri in self._good().rendered.pages:
+            page.meta["search"] = {"boost": BOOST}
         return problems_html(self.problems) + html if self.problems else html
+
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """Add the lines of tables to the search. This plugin stands before the search in the configuration, so the index is not yet written."""
+        search = config.plugins.get(SEARCH)
+        if search is not None:
+            search.search_index.entries.extend({**entry, "boost": BOOST} for entry in line_entries(self._good().document))
 
     def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Any) -> LiveReloadServer:  # noqa: ARG002 - the generator's signature
         """Rebuild when the description changes."""
@@ -108,16 +135,16 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
         beside = Path(config.config_file_path).parent if config.config_file_path else Path()
         return beside / self.config.venue
 
-    def _good(self) -> tuple[Rendered, Imprint]:
+    def _good(self) -> Made:
         if self.good is None:
             raise PluginError("the pages are asked for before the venue was read")
         return self.good
 
-    def _current(self, venue: Path) -> tuple[Rendered, Imprint]:
+    def _current(self, venue: Path) -> Made:
         try:
             document = self.given or published(venue)
             self.problems = ()
-            return render(document), imprint_of(document)
+            return made_of(document)
         except Refused as refused:
             self.problems = tuple(str(problem) for problem in refused.problems)
         except Exception as error:
@@ -128,7 +155,7 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
             self.problems = (f"The program failed: {type(error).__name__}: {error}",)
         if not self.serving:
             raise PluginError("\n".join((f"{counted(len(self.problems))} in {venue}:", *self.problems)))
-        return self.good or nothing_yet()
+        return self.good or Made(*nothing_yet())
 
 
 def counted(number: int) -> str:

@@ -17,7 +17,8 @@ def problems_html(problems: Sequence[str]) -> str:
     return f'<div class="problems">\n{"".join(scribe.html(block) for block in blocks)}\n</div>\n'
 
 
-def nothing_yet() -> tuple[Rendered, Imprint]:
+def nothing_yet() -> tuple[Pages, Rendered, Imprint]:
     """A site of one page for a venue that was never without problems since serving began."""
     page = Page("index", "No pages yet", (Paragraph("The pages appear here as soon as the description has no problems."),))
-    return render(Pages("No pages yet", (page,))), Imprint("No pages yet", "none", "1970-01-01", "", "")
+    document = Pages("No pages yet", (page,))
+    return document, render(document), Imprint("No pages yet", "none", "1970-01-01", "", "")

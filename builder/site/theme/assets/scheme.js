@@ -8,8 +8,8 @@
     return root.dataset.scheme ? root.dataset.scheme === "dark" : dark.matches;
   }
   function say() {
-    button.textContent = isDark() ? "Light" : "Dark";
-    button.setAttribute("aria-label", isDark() ? "Show the page light" : "Show the page dark");
+    button.title = isDark() ? "Show the page light" : "Show the page dark";
+    button.setAttribute("aria-label", button.title);
   }
   button.addEventListener("click", function () {
     root.dataset.scheme = isDark() ? "light" : "dark";

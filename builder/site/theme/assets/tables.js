@@ -44,6 +44,10 @@
     });
   });
   var frames = document.querySelectorAll(".table");
+  frames.forEach(function (frame) {
+    // A long table that scrolls sideways also scrolls by itself, so that its header stays over the numbers.
+    frame.classList.toggle("long", frame.querySelectorAll("tbody tr").length > 12);
+  });
   function fit() {
     frames.forEach(function (frame) {
       frame.classList.remove("fits");
