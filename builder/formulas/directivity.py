@@ -1,0 +1,287 @@
+"""How a source radiates by direction: a piston in a baffle, a short line, a stated coverage angle; and when rows of sources grow extra lobes."""
+
+import math
+from collections.abc import Sequence
+from itertools import pairwise
+
+import numpy as np
+from numpy.typing import NDArray
+
+from builder.formulas.cite import cites
+from builder.formulas.ranges import above_zero
+from builder.formulas.sources import ABRAMOWITZ_STEGUN, BALANIS, COMMON_PRACTICE, HEIL_URBAN, KINSLER
+
+Array = NDArray[np.float64]
+
+ALL_ROUND_DEG = 360.0
+SMALL_ARGUMENT = (0.5, -0.56249985, 0.21093573, -0.03954289, 0.00443319, -0.00031761, 0.00001109)
+LARGE_MODULUS = (0.79788456, 0.00000156, 0.01659667, 0.00017105, -0.00249511, 0.00113653, -0.00020033)
+LARGE_PHASE = (-2.35619449, 0.12499612, 0.00005650, -0.00637879, 0.00074348, 0.00079824, -0.00029166)
+PISTON_HALF_PRESSURE = 2.215089
+"""Where 2 J1(x)/x is one half."""
+LINE_HALF_PRESSURE = 1.895494
+"""Where sin(x)/x is one half."""
+
+
+@cites(
+    ABRAMOWITZ_STEGUN, "9.4.4 and 9.4.6, polynomial approximations", equation="J1(x) = x P(x^2/9) up to 3, f1(3/x) cos(theta1(3/x)) / sqrt(x) above"
+)
+def bessel_j1(x: Array) -> Array:
+    """
+    Bessel function of the first kind and order one, to 1e-7.
+
+    Parameters
+    ----------
+    x
+        Arguments, any shape. [-]
+
+    Returns
+    -------
+    array of the same shape
+        J1(x). [-]
+    """
+    return x * _j1_over_x(x)
+
+
+@cites(KINSLER, "7.4, radiation from a plane circular piston", equation="D = 2 J1(x) / x, x = k a sin(theta)")
+def piston_response(x: Array) -> Array:
+    """
+    Pressure of a circular piston in a large flat baffle against straight ahead, far away.
+
+    Parameters
+    ----------
+    x
+        Wavenumber times radius times sine of the angle from the axis, any shape. [-]
+
+    Returns
+    -------
+    array of the same shape
+        Response, negative in every second lobe. [-]
+    """
+    return 2 * _j1_over_x(x)
+
+
+@cites(KINSLER, "7.3, the continuous line source", equation="D = sin(x) / x, x = (k L / 2) sin(theta)")
+def line_response(x: Array) -> Array:
+    """
+    Pressure of a short straight line that moves as one against straight ahead, far away.
+
+    Parameters
+    ----------
+    x
+        Half of wavenumber times length times sine of the angle from the normal, any shape. [-]
+
+    Returns
+    -------
+    array of the same shape
+        Response, negative in every second lobe. [-]
+    """
+    return np.sinc(x / math.pi)
+
+
+@cites(
+    COMMON_PRACTICE,
+    "a smooth stand-in for a stated nominal coverage: power of the half-angle cosine",
+    equation="D = |cos(theta/2)|^m, D = 1/2 at C/2",
+)
+def coverage_exponent(coverage_deg: float) -> float:
+    """
+    Exponent m that makes the half-angle cosine 6 dB down at half the stated coverage.
+
+    Parameters
+    ----------
+    coverage_deg
+        Stated full coverage angle between -6 dB directions; 360 is all round. [deg]
+
+    Returns
+    -------
+    float
+        Exponent; 0 radiates alike all round. [-]
+
+    Raises
+    ------
+    ValueError
+        If the angle is not above 0 and at most 360.
+
+    Notes
+    -----
+    One smooth lobe, no side lobes, nothing straight behind: real boxes are louder behind and less even inside.
+    """
+    if not 0 < coverage_deg <= ALL_ROUND_DEG:
+        raise ValueError(f"coverage_deg must be above 0 and at most {ALL_ROUND_DEG:g}, got {coverage_deg}")
+    cosine = math.cos(math.radians(coverage_deg) / 4)
+    return 0.0 if coverage_deg == ALL_ROUND_DEG else math.log(0.5) / math.log(cosine)
+
+
+@cites(COMMON_PRACTICE, "power of the half-angle cosine", equation="D = |cos(theta/2)|^m, D = 1/2 at C/2")
+def coverage_response(angle_rad: Array, *, coverage_deg: float) -> Array:
+    """
+    Pressure at an angle from the axis for a stated coverage, against straight ahead.
+
+    Parameters
+    ----------
+    angle_rad
+        Angles from the axis, any shape. [rad]
+    coverage_deg
+        Stated full coverage angle between -6 dB directions. [deg]
+
+    Returns
+    -------
+    array of the same shape
+        Response, 0 to 1. [-]
+
+    Raises
+    ------
+    ValueError
+        As in `coverage_exponent`.
+    """
+    return np.asarray(np.abs(np.cos(angle_rad / 2)) ** coverage_exponent(coverage_deg), dtype=np.float64)
+
+
+@cites(
+    COMMON_PRACTICE,
+    "straight lines between stated values on logarithmic scales",
+    equation="lg C is linear in lg f; the outer values hold beyond them",
+)
+def coverage_at_deg(stated: Sequence[tuple[float, float]], *, frequency_hz: float) -> float:
+    """
+    Coverage at a frequency, from a maker's values by band.
+
+    Parameters
+    ----------
+    stated
+        Pairs of frequency and full coverage angle, frequency rising. [Hz], [deg]
+    frequency_hz
+        Frequency asked for. [Hz]
+
+    Returns
+    -------
+    float
+        Full coverage angle. [deg]
+
+    Raises
+    ------
+    ValueError
+        If nothing is stated, a value is not above 0 or frequencies do not rise.
+    """
+    frequencies = [above_zero("stated frequency", frequency) for frequency, _ in stated]
+    if not stated or any(b <= a for a, b in pairwise(frequencies)):
+        raise ValueError(f"stated must hold coverage at rising frequencies, got {list(stated)}")
+    angles = [math.log(above_zero("stated coverage", angle)) for _, angle in stated]
+    return math.exp(float(np.interp(math.log(above_zero("frequency_hz", frequency_hz)), np.log(frequencies), angles)))
+
+
+@cites(KINSLER, "7.4, piston, taken at -6 dB", equation="width = 2 asin(2.2151 / (k a))")
+def piston_width_deg(ka: float) -> float | None:
+    """
+    Full angle between the -6 dB directions of a piston in a baffle.
+
+    Parameters
+    ----------
+    ka
+        Wavenumber times radius. [-]
+
+    Returns
+    -------
+    float or None
+        Width; None where the piston is too small to reach -6 dB. [deg]
+
+    Raises
+    ------
+    ValueError
+        If ka is not above 0.
+    """
+    sine = PISTON_HALF_PRESSURE / above_zero("ka", ka)
+    return 2 * math.degrees(math.asin(sine)) if sine <= 1 else None
+
+
+@cites(KINSLER, "7.3, line, taken at -6 dB", equation="width = 2 asin(0.6034 lambda / L)")
+def line_width_deg(*, length_m: float, wavelength_m: float) -> float | None:
+    """
+    Full angle between the -6 dB directions of a straight line in phase.
+
+    Parameters
+    ----------
+    length_m, wavelength_m
+        Length of the line; wavelength. [m]
+
+    Returns
+    -------
+    float or None
+        Width; None where the line is too short to reach -6 dB. [deg]
+
+    Raises
+    ------
+    ValueError
+        If an input is not above 0.
+    """
+    sine = LINE_HALF_PRESSURE / math.pi * above_zero("wavelength_m", wavelength_m) / above_zero("length_m", length_m)
+    return 2 * math.degrees(math.asin(sine)) if sine <= 1 else None
+
+
+@cites(BALANIS, "6.3 and 6.4, grating lobes", equation="d = lambda / (1 + |sin(theta0)|)")
+def grating_spacing_m(*, wavelength_m: float, steered_deg: float = 0.0) -> float:
+    """
+    Spacing from which a regular row grows a second full lobe.
+
+    Parameters
+    ----------
+    wavelength_m
+        Wavelength. [m]
+    steered_deg
+        Direction the row is steered to by delay, from straight ahead. [deg]
+
+    Returns
+    -------
+    float
+        Spacing; a row must stay below it. [m]
+
+    Raises
+    ------
+    ValueError
+        If the wavelength is not above 0.
+    """
+    return above_zero("wavelength_m", wavelength_m) / (1 + abs(math.sin(math.radians(steered_deg))))
+
+
+@cites(HEIL_URBAN, "border between cylindrical and spherical zone", equation="d = (3/2) F H^2 sqrt(1 - 1/(3 F H)^2), F in kHz")
+def line_border_m(*, height_m: float, frequency_hz: float) -> float | None:
+    """
+    Distance from which a straight line in phase spreads like a point.
+
+    Parameters
+    ----------
+    height_m, frequency_hz
+        Height of the line; frequency. [m], [Hz]
+
+    Returns
+    -------
+    float or None
+        Distance; None where the line is so short that it spreads like a point everywhere. [m]
+
+    Raises
+    ------
+    ValueError
+        If an input is not above 0.
+
+    Notes
+    -----
+    Straight, in phase and without gaps. Other published conventions give other distances; a curved array spreads like a point much nearer.
+    """
+    threefold = 3 * above_zero("frequency_hz", frequency_hz) / 1000 * above_zero("height_m", height_m)
+    return None if threefold <= 1 else threefold * height_m / 2 * math.sqrt(1 - 1 / threefold**2)
+
+
+def _j1_over_x(x: Array) -> Array:
+    size = np.abs(np.asarray(x, dtype=np.float64))
+    near = _polynomial(SMALL_ARGUMENT, (np.minimum(size, 3) / 3) ** 2)
+    far = np.maximum(size, 3)
+    modulus, phase = _polynomial(LARGE_MODULUS, 3 / far), _polynomial(LARGE_PHASE, 3 / far)
+    return np.where(size <= 3, near, modulus * np.cos(far + phase) / far**1.5)
+
+
+def _polynomial(coefficients: Sequence[float], x: Array) -> Array:
+    total = np.zeros_like(x)
+    for coefficient in reversed(coefficients):
+        total = total * x + coefficient
+    return total
