@@ -12,12 +12,13 @@ from dataclasses import dataclass
 
 from builder.formulas.circuits import Load, Node, Tree, limit_a, standing, tree_of
 from builder.formulas.cite import cites
-from builder.formulas.nested_limits import Item, most_items
+from builder.formulas.nested_bounds import Item
+from builder.formulas.nested_limits import most_items
 from builder.formulas.phasors import PHASES
 from builder.formulas.ranges import above_zero, not_negative
 from builder.formulas.sources import LAND_DOIG
 
-STEP_BOUND = 2000
+STEP_BOUND = 300
 """Relaxations solved before the search gives up: counted, not timed, so that the answer is the same on every machine."""
 
 

@@ -6,7 +6,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.formulas.nested_limits import Item, most_items
+from builder.formulas.nested_bounds import Item, bound_by_kinds, on_one_set, singles, upper_bound
+from builder.formulas.nested_limits import most_items
 
 PATHS = (("a", "root"), ("b", "root"), ("c", "a", "root"), ("root",))
 PHASE_SETS = (("L1",), ("L2",), ("L3",), ("L1", "L2"), ("L2", "L3"), ("L1", "L2", "L3"))
@@ -42,6 +43,9 @@ def test_what_is_called_proven_is_the_best_of_all_choices(case: tuple[list[Item]
     assert fits(items, tuple(choice.taken[item.name] for item in items), room)
     assert choice.at_most >= best
     assert choice.taken.total() == best == choice.at_most
+    if items:
+        assert upper_bound(items, room) >= best
+        assert bound_by_kinds(items, room) >= best
 
 
 @pytest.mark.law
@@ -52,3 +56,19 @@ def test_a_search_that_gives_up_still_brackets_the_best(case: tuple[list[Item], 
     short, full = most_items(items, room, step_bound=step_bound), most_items(items, room, step_bound=2000)
     assert fits(items, tuple(short.taken[item.name] for item in items), room)
     assert short.taken.total() <= full.taken.total() <= short.at_most
+
+
+@pytest.mark.source("by hand: 3 x 15 A left over hold no third outlet of 16 A a phase, though they add up to 45 A: 3 x 3 single ones of 16 A in 63 A")
+def test_leftovers_of_three_phases_are_not_added_up() -> None:
+    room = dict.fromkeys([("root", phase) for phase in ("L1", "L2", "L3")], 63)
+    items = [Item(phase, ("root",), (phase,), 16, 5) for phase in ("L1", "L2", "L3")]
+    items.append(Item("three", ("root",), ("L1", "L2", "L3"), 16, 1))
+    assert upper_bound(items, room) == 11
+    assert bound_by_kinds(items, room) == 9
+
+
+@pytest.mark.source("by hand: 63 A holds three of 16 A on each phase, or three of 16 A on all phases in step")
+def test_exact_choices_by_kind() -> None:
+    room = dict.fromkeys([("root", phase) for phase in ("L1", "L2", "L3")], 63)
+    assert singles([Item(p, ("root",), (p,), 16, 5) for p in ("L1", "L2")], room) == {"L1": 3, "L2": 3}
+    assert on_one_set([Item("three", ("root",), ("L1", "L2", "L3"), 16, 5)], room) == {"three": 3}

@@ -1,0 +1,140 @@
+"""
+What nested limits hold: exact choices where items load phases in step, and upper bounds where they do not.
+
+Whole milliampere. Limits hang in a tree and hold for each phase apart; an item weighs on one phase or several, all the way up.
+"""
+
+import math
+from bisect import bisect_right
+from collections import Counter, defaultdict
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import accumulate, combinations, pairwise, product
+
+from builder.formulas.cite import cites
+from builder.formulas.sources import LAND_DOIG
+
+COMBINATIONS = 200_000
+"""Numbers of items by kind to go through for one bound."""
+
+Room = Mapping[tuple[str, str], int]
+"""What a limit leaves, by node and phase. [mA]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """``count`` equal items that weigh ``weight_ma`` on each of ``phases``, at every node of ``path`` (own node first, root last)."""
+
+    name: str
+    path: tuple[str, ...]
+    phases: tuple[str, ...]
+    weight_ma: int
+    count: int
+
+
+@cites(LAND_DOIG, "relaxation", equation="D_v = own items + sum over children of min(D_c, room_c)")
+def demand_of(items: Sequence[Item], room: Room) -> dict[tuple[str, str], int]:
+    """What could arrive at each node and phase: its own items and what its children let through."""
+    parents = {child: parent for item in items for child, parent in pairwise(item.path)}
+    depth = {node: len(item.path) - k for item in items for k, node in enumerate(item.path)}
+    demand: dict[tuple[str, str], int] = defaultdict(int)
+    for item in items:
+        for phase in item.phases:
+            demand[item.path[0], phase] += item.weight_ma * item.count
+    for node in sorted(depth, key=lambda name: (-depth[name], name)):
+        if node in parents:
+            for phase in {p for item in items for p in item.phases}:
+                demand[parents[node], phase] += min(demand[node, phase], room[node, phase])
+    return demand
+
+
+def _smallest_first(items: Iterable[Item], weigh: Callable[[Item], int], capacity: Mapping[str, int]) -> Counter[str]:
+    """Take items in order of weight, as many as every node on the way up still holds; one capacity a node."""
+    left, taken = dict(capacity), Counter[str]()
+    for item in sorted(items, key=lambda one: (weigh(one), one.name)):
+        weight = weigh(item)
+        number = min([item.count, *(left[node] // weight for node in item.path)]) if weight else item.count
+        taken[item.name] = number
+        for node in item.path:
+            left[node] -= number * weight
+    return taken
+
+
+@cites(LAND_DOIG, "relaxation", equation="smallest first, under min over phases of the room")
+def on_one_set(items: Sequence[Item], room: Room) -> Counter[str]:
+    """Exact choice among items that all have the same set of phases: they fill those phases in step, so the fullest one decides."""
+    nodes = {node for item in items for node in item.path}
+    return _smallest_first(items, lambda item: item.weight_ma, {n: min(room[n, p] for p in items[0].phases) for n in nodes})
+
+
+@cites(LAND_DOIG, "relaxation", equation="smallest first on each phase apart")
+def singles(items: Sequence[Item], room: Room) -> Counter[str]:
+    """Exact choice among items with one phase each: the phases do not touch."""
+    taken = Counter[str]()
+    for phase in sorted({item.phases[0] for item in items}):
+        taken += on_one_set([item for item in items if item.phases[0] == phase], room)
+    return taken
+
+
+@cites(LAND_DOIG, "relaxation", equation="max count under sums of rooms over some phases")
+def upper_bound(items: Sequence[Item], room: Room) -> int:
+    """Least of several relaxations, each of which adds up some phases and forgets how they are shared."""
+    if not items:
+        return 0
+    demand = demand_of(items, room)
+    tight = {key: min(room[key], wanted) for key, wanted in demand.items()}
+    nodes = {node for item in items for node in item.path}
+    phases = sorted({phase for item in items for phase in item.phases})
+    least = sum(item.count for item in items)
+    for size in range(1, len(phases) + 1):
+        for some in combinations(phases, size):
+            capacity = {node: sum(tight.get((node, phase), 0) for phase in some) for node in nodes}
+            least = min(least, _smallest_first(items, _weigher(some), capacity).total())
+    return least
+
+
+def _weigher(some: Sequence[str]) -> Callable[[Item], int]:
+    return lambda item: item.weight_ma * len(set(item.phases).intersection(some))
+
+
+@cites(LAND_DOIG, "relaxation", equation="max over k of k + sum over phases of the most single ones in room - lightest k")
+def bound_by_kinds(items: Sequence[Item], room: Room) -> int:
+    """
+    Upper bound for items that share a node: for every number of items of each set of phases, what the single ones can still add there.
+
+    Whole items on each phase apart, so that leftovers of three phases are not added up to one more item. Without a shared node, or with
+    too many numbers to go through, it is the count of all items.
+    """
+    shared = set(items[0].path).intersection(*(item.path for item in items))
+    kinds = sorted({tuple(sorted(item.phases)) for item in items})
+    if not shared:
+        return sum(item.count for item in items)
+    top = next(node for node in items[0].path if node in shared)
+    lightest = {kind: _lightest(items, kind, top, room) for kind in kinds}
+    several = [kind for kind in kinds if len(kind) > 1]
+    if math.prod(len(lightest[kind]) for kind in several) > COMBINATIONS:
+        return sum(item.count for item in items)
+    left = {phase: room[top, phase] for kind in kinds for phase in kind}
+    return max(
+        _with_singles(dict(zip(several, numbers, strict=True)), lightest, left) for numbers in product(*(range(len(lightest[k])) for k in several))
+    )
+
+
+def _with_singles(numbers: Mapping[tuple[str, ...], int], lightest: Mapping[tuple[str, ...], list[int]], left: Mapping[str, int]) -> int:
+    """So many items with several phases, and the most single ones beside them; -1 where even the lightest do not fit."""
+    total = sum(numbers.values())
+    for phase, room in left.items():
+        rest = room - sum(lightest[kind][number] for kind, number in numbers.items() if phase in kind)
+        if rest < 0:
+            return -1
+        total += bisect_right(lightest.get((phase,), [0]), rest) - 1
+    return total
+
+
+def _lightest(items: Sequence[Item], kind: tuple[str, ...], top: str, room: Room) -> list[int]:
+    """Least weight of 0, 1, 2 … items of one set of phases, under the limits below the shared node and, alone, its own."""
+    below = [Item(i.name, i.path[: i.path.index(top)], kind, i.weight_ma, i.count) for i in items if tuple(sorted(i.phases)) == kind]
+    taken = on_one_set(below, room)
+    weights = sorted(item.weight_ma for item in below for _ in range(taken[item.name]))
+    sums = [0, *accumulate(weights)]
+    return sums[: bisect_right(sums, min(room[top, phase] for phase in kind))]
