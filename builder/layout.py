@@ -103,17 +103,24 @@ def all_numbers(items: Sequence[Item], name: str) -> bool:
 
 
 def facts_block(item: Item, *, only: Sequence[str] = ()) -> Facts:
-    """All facts of an item as labels and values, or those named, in that order."""
+    """All facts of an item as labels and values, or those named, in that order; then what qualifies the whole line, once."""
     chosen = [fact for name in only if (fact := item.fact(name))] if only else item.facts
-    return Facts([entry_of(fact) for fact in chosen])
+    return Facts([*(entry_of(fact) for fact in chosen), *qualifiers(item)])
 
 
 def entry_of(fact: Fact) -> Entry:
-    """A fact with what qualifies it: datum, terms, condition, note, and its check where that is old."""
-    parts = [f"from {fact.datum}" if fact.datum else "", fact.terms, fact.condition if fact.condition != "in service" else "", fact.note]
+    """A fact with its datum, and its check where that is old."""
+    parts = [f"from {fact.datum}" if fact.datum else ""]
     if fact.verified and fact.verified.stale:
         parts.append(checked_words(fact.verified))
     return Entry(fact.label, shown_fact(fact), small="; ".join(part for part in parts if part), anchor=anchor_of(fact.key))
+
+
+def qualifiers(item: Item) -> list[Entry]:
+    """The condition, terms and note of an item's line, where there is something to say."""
+    terms = next((fact.terms for fact in item.facts if fact.terms), "")
+    entries = [Entry("Condition", found)] if (found := state(item)) else []
+    return [*entries, *(Entry(label, text) for label, text in (("Terms", terms), ("Note", item.note)) if text)]
 
 
 def figures_block(figures: Iterable[Figure]) -> Facts:

@@ -1,6 +1,7 @@
 """The way in, computed: the tightest opening of each route, unloading times, what a forklift may lift further out."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
+from dataclasses import dataclass
 
 from builder.cautions import TRAFFIC
 from builder.departments.access.description import Dock, Passage, Route, Vehicle
@@ -15,29 +16,44 @@ TRUCKS = (1, 2, 4)
 """The truck counts that unloading times are told for: a club act, a theatre act, a larger one. Common practice, no source."""
 
 
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """One way in which a route can be tight: the figure's name and label, its kind, the key that states it, and the formula's name for it."""
+
+    name: str
+    label: str
+    kind: type[Quantity]
+    key: str
+    formula_key: str
+
+
+LIMITS = (
+    Limit("tightest_width", "Narrowest opening", Length, "width", "width_m"),
+    Limit("tightest_height", "Lowest opening", Length, "height", "height_m"),
+    Limit("tightest_weight", "Least weight limit", Mass, "weight_limit", "carries_kg"),
+)
+
+
 def route_figures(key: str, route: Route, system: System) -> Iterator[Figure]:
     """The tightest opening of a route in width, height and weight, each with the place that has it."""
     found = tightest([opening(passage) for passage in route.passages])
-    unknown = dict(found.unknown)
-    for name, label, least, kind, field in (
-        ("tightest_width", "Narrowest opening", found.width_m, Length, "width"),
-        ("tightest_height", "Lowest opening", found.height_m, Length, "height"),
-        ("tightest_weight", "Least weight limit", found.carries_kg, Mass, "weight_limit"),
-    ):
-        limit = {"width": "width_m", "height": "height_m", "weight_limit": "carries_kg"}[field]
-        inputs = [Input(passage.name, text_of(getattr(passage, field))) for passage in route.passages]
-        yield least_figure(f"{key}.{name}", label, least, kind, inputs, unknown[limit], system)
+    for limit in LIMITS:
+        yield limit_figure(f"{key}.{limit.name}", limit, route, getattr(found, limit.formula_key), system)
 
 
-def least_figure(
-    key: str, label: str, least: Least | None, kind: type[Quantity], inputs: Sequence[Input], unstated: Sequence[str], system: System
-) -> Figure:
+def limit_figure(key: str, limit: Limit, route: Route, least: Least | None, system: System) -> Figure:
     """One tightest opening. Where some passages say nothing, the note names them: the true least may be there."""
+    stated = {passage.name: getattr(passage, limit.key) for passage in route.passages}
+    inputs = [Input(name, text_of(value)) for name, value in stated.items()]
     working = worked(tightest, inputs=inputs, leaves_out="What stands in the way on the day, and turns that long things must make.")
+    if least is None and all(value is Absent.NONE for value in stated.values()):
+        return figure(key, limit.label, Value("no limit"), working, caution=TRAFFIC)
     if least is None:
-        return missing(key, label, working, [f"a limit on any passage ({label.lower()})"], caution=TRAFFIC)
-    note = least.place + (f"; not stated for {', '.join(unstated)}" if unstated and kind is Length else "")
-    return figure(key, label, Value(*shown(kind, least.value, system=system), least.value, kind.si_unit), working, caution=TRAFFIC, note=note)
+        return missing(key, limit.label, working, [limit.key.replace("_", " ")], caution=TRAFFIC)
+    silent = [name for name, value in stated.items() if value in (Absent.UNKNOWN, Absent.NOT_STATED)]
+    note = least.place + (f"; not stated for {', '.join(silent)}" if silent and limit.kind is Length else "")
+    value = Value(*shown(limit.kind, least.value, system=system), least.value, limit.kind.si_unit)
+    return figure(key, limit.label, value, working, caution=TRAFFIC, note=note)
 
 
 def opening(passage: Passage) -> Opening:
