@@ -34,7 +34,21 @@ class Item:
 
 @cites(LAND_DOIG, "relaxation", equation="D_v = own items + sum over children of min(D_c, room_c)")
 def demand_of(items: Sequence[Item], room: Room) -> dict[tuple[str, str], int]:
-    """What could arrive at each node and phase: its own items and what its children let through."""
+    """
+    What could arrive at each node and phase: its own items and what its children let through.
+
+    Parameters
+    ----------
+    items
+        Items. [mA]
+    room
+        What each node leaves on each phase. [mA]
+
+    Returns
+    -------
+    dict of int
+        By node and phase. [mA]
+    """
     parents = {child: parent for item in items for child, parent in pairwise(item.path)}
     depth = {node: len(item.path) - k for item in items for k, node in enumerate(item.path)}
     demand: dict[tuple[str, str], int] = defaultdict(int)
@@ -62,14 +76,42 @@ def _smallest_first(items: Iterable[Item], weigh: Callable[[Item], int], capacit
 
 @cites(LAND_DOIG, "relaxation", equation="smallest first, under min over phases of the room")
 def on_one_set(items: Sequence[Item], room: Room) -> Counter[str]:
-    """Exact choice among items that all have the same set of phases: they fill those phases in step, so the fullest one decides."""
+    """
+    Exact choice among items that all have the same set of phases: they fill those phases in step, so the fullest one decides.
+
+    Parameters
+    ----------
+    items
+        Items with one set of phases. [mA]
+    room
+        What each node leaves on each phase. [mA]
+
+    Returns
+    -------
+    Counter
+        Number of each item.
+    """
     nodes = {node for item in items for node in item.path}
     return _smallest_first(items, lambda item: item.weight_ma, {n: min(room[n, p] for p in items[0].phases) for n in nodes})
 
 
 @cites(LAND_DOIG, "relaxation", equation="smallest first on each phase apart")
 def singles(items: Sequence[Item], room: Room) -> Counter[str]:
-    """Exact choice among items with one phase each: the phases do not touch."""
+    """
+    Exact choice among items with one phase each: the phases do not touch.
+
+    Parameters
+    ----------
+    items
+        Items with one phase each. [mA]
+    room
+        What each node leaves on each phase. [mA]
+
+    Returns
+    -------
+    Counter
+        Number of each item.
+    """
     taken = Counter[str]()
     for phase in sorted({item.phases[0] for item in items}):
         taken += on_one_set([item for item in items if item.phases[0] == phase], room)
@@ -78,7 +120,21 @@ def singles(items: Sequence[Item], room: Room) -> Counter[str]:
 
 @cites(LAND_DOIG, "relaxation", equation="max count under sums of rooms over some phases")
 def upper_bound(items: Sequence[Item], room: Room) -> int:
-    """Least of several relaxations, each of which adds up some phases and forgets how they are shared."""
+    """
+    Least of several relaxations, each of which adds up some phases and forgets how they are shared.
+
+    Parameters
+    ----------
+    items
+        Items. [mA]
+    room
+        What each node leaves on each phase. [mA]
+
+    Returns
+    -------
+    int
+        No choice has more items.
+    """
     if not items:
         return 0
     demand = demand_of(items, room)
@@ -102,6 +158,20 @@ def bound_by_kinds(items: Sequence[Item], room: Room) -> int:
     """
     Upper bound for items that share a node: for every number of items of each set of phases, what the single ones can still add there.
 
+    Parameters
+    ----------
+    items
+        Items, at least one. [mA]
+    room
+        What each node leaves on each phase. [mA]
+
+    Returns
+    -------
+    int
+        No choice has more items.
+
+    Notes
+    -----
     Whole items on each phase apart, so that leftovers of three phases are not added up to one more item. Without a shared node, or with
     too many numbers to go through, it is the count of all items.
     """

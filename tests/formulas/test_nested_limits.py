@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.formulas.nested_bounds import Item, bound_by_kinds, on_one_set, singles, upper_bound
+from builder.formulas.nested_bounds import Item, bound_by_kinds, demand_of, on_one_set, singles, upper_bound
 from builder.formulas.nested_limits import most_items
 
 PATHS = (("a", "root"), ("b", "root"), ("c", "a", "root"), ("root",))
@@ -72,3 +72,10 @@ def test_exact_choices_by_kind() -> None:
     room = dict.fromkeys([("root", phase) for phase in ("L1", "L2", "L3")], 63)
     assert singles([Item(p, ("root",), (p,), 16, 5) for p in ("L1", "L2")], room) == {"L1": 3, "L2": 3}
     assert on_one_set([Item("three", ("root",), ("L1", "L2", "L3"), 16, 5)], room) == {"three": 3}
+
+
+@pytest.mark.source("by hand: four of 16 A behind a 32 A limit let 32 A through to a root that could be asked for 32 + 20 A")
+def test_a_limit_holds_back_what_arrives_above_it() -> None:
+    room = {("root", "L1"): 100, ("a", "L1"): 32}
+    items = [Item("behind", ("a", "root"), ("L1",), 16, 4), Item("beside", ("root",), ("L1",), 20, 1)]
+    assert demand_of(items, room) == {("a", "L1"): 64, ("root", "L1"): 52}
