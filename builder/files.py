@@ -7,24 +7,27 @@ A venue's folder holds ``<department>.yml`` files, ``photos/`` and ``shows/``. R
 import os
 import stat
 import tempfile
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from importlib import resources
 from pathlib import Path
 
-from builder.document import Document
+from builder.document import Attachment, Document
 from builder.pipeline import document_of, pack_of, venue_of
 from builder.reading.nodes import decode
 from builder.reading.problems import Problem, Refused, Where
 
 LARGEST_TEXT = 2 * 1024 * 1024
+LARGEST_PHOTO = 8 * 1024 * 1024
+PHOTO_ENDINGS = (".png", ".jpg", ".jpeg", ".webp")
 
 
 @dataclass(frozen=True, slots=True)
 class Folder:
-    """A venue's files as text, by name."""
+    """A venue's files as text, by name, and its photos."""
 
     texts: Mapping[str, str]
+    photos: Mapping[str, bytes]
 
 
 def read_folder(venue: Path) -> Folder:
@@ -38,21 +41,45 @@ def read_folder(venue: Path) -> Folder:
     """
     if not venue.is_dir():
         raise Refused([Problem(Where(venue.name), "", "", "is not a folder", "folder-missing", "give a venue's folder with --venue")])
-    problems: list[Problem] = []
-    texts: dict[str, str] = {}
-    for path in sorted(venue.iterdir()):
-        if path.suffix not in (".yml", ".yaml"):
-            continue
+    texts, wrong_texts = read_each([path for path in sorted(venue.iterdir()) if path.suffix in (".yml", ".yaml")], venue, LARGEST_TEXT)
+    photo_paths = sorted((venue / "photos").iterdir()) if (venue / "photos").is_dir() else []
+    photos, wrong_photos = read_each([path for path in photo_paths if path.suffix.lower() in PHOTO_ENDINGS], venue, LARGEST_PHOTO)
+    problems = [*wrong_texts, *wrong_photos, *(unreadable_photo(name) for name, content in photos.items() if not is_image(content))]
+    decoded = {}
+    for name, content in texts.items():
         try:
-            texts[path.name] = decode(read_within(path, venue), path.name)
+            decoded[name] = decode(content, name)
         except Refused as refused:
             problems += refused.problems
     if problems:
         raise Refused(problems)
-    return Folder(texts)
+    return Folder(decoded, {name.removeprefix("photos/"): content for name, content in photos.items()})
 
 
-def read_within(path: Path, folder: Path) -> bytes:
+def read_each(paths: Sequence[Path], folder: Path, largest: int) -> tuple[dict[str, bytes], list[Problem]]:
+    """The bytes of each file by its name within the folder, and what stood in the way of reading the others."""
+    read: dict[str, bytes] = {}
+    problems: list[Problem] = []
+    for path in paths:
+        name = path.relative_to(folder).as_posix()
+        try:
+            read[name] = read_within(path, folder, name, largest)
+        except Refused as refused:
+            problems += refused.problems
+    return read, problems
+
+
+def is_image(content: bytes) -> bool:
+    """True where the first bytes are those of a PNG, JPEG or WebP image. Other kinds can carry scripts or are not shown by browsers."""
+    return content.startswith((b"\x89PNG\r\n\x1a\n", b"\xff\xd8\xff")) or (content[:4] == b"RIFF" and content[8:12] == b"WEBP")
+
+
+def unreadable_photo(name: str) -> Problem:
+    """The problem with a photo that is no image."""
+    return Problem(Where(name), "", "", "is not a PNG, JPEG or WebP image", "photo-unreadable", "save it as one of these")
+
+
+def read_within(path: Path, folder: Path, name: str, largest: int) -> bytes:
     """
     The bytes of a regular file that lies in the folder.
 
@@ -61,15 +88,15 @@ def read_within(path: Path, folder: Path) -> bytes:
     Refused
         If the path leads elsewhere, is no regular file, is too big, or cannot be read.
     """
-    where = Where(path.name)
+    where = Where(name)
     if path.is_symlink() and not path.resolve().is_relative_to(folder.resolve()):
         raise Refused([Problem(where, "", "", "leads out of the venue's folder", "path-outside", "put the file itself into the folder")])
     try:
         details = path.stat()
         if not stat.S_ISREG(details.st_mode):
             raise Refused([Problem(where, "", "", "is not a file", "not-a-file", "a venue's folder holds text files")])
-        if details.st_size > LARGEST_TEXT:
-            raise Refused([Problem(where, "", "", f"is larger than {LARGEST_TEXT // 1024 // 1024} MiB", "too-big", "split off what is not needed")])
+        if details.st_size > largest:
+            raise Refused([Problem(where, "", "", f"is larger than {largest // 1024 // 1024} MiB", "too-big", "split off what is not needed")])
         return path.read_bytes()
     except OSError as failure:
         reason = failure.strerror or "unknown reason"
@@ -85,7 +112,10 @@ def published(venue: Path) -> Document:
     Refused
         With every problem in the folder's files.
     """
-    return document_of(pack_of(venue_of(read_folder(venue).texts)))
+    folder = read_folder(venue)
+    document = document_of(pack_of(venue_of(folder.texts, folder.photos)))
+    photos = [Attachment(f"photos/{name}", content) for name, content in folder.photos.items()]
+    return replace(document, files=(*document.files, *photos))
 
 
 def package_texts(package: str, ending: str) -> dict[str, str]:

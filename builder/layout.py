@@ -6,7 +6,7 @@ Reads the pack and gives blocks; departments choose which items and columns, nev
 
 from collections.abc import Iterable, Sequence
 
-from builder.document import Block, Bullets, Caution, Entry, Facts, Folded, Inline, Paragraph, Row, Small, Table, Tag, Words
+from builder.document import Block, Bullets, Caution, Entry, Facts, Folded, Inline, Paragraph, Photo, Row, Small, Table, Tag, Words
 from builder.pack import Fact, Figure, Finding, Input, Item, Section, Standing, Value, Verified, Working
 
 STANDING_WORDS = {Standing.UNKNOWN: "not known yet", Standing.NONE: "none", Standing.NOT_STATED: "not stated"}
@@ -121,6 +121,11 @@ def qualifiers(item: Item) -> list[Entry]:
     terms = next((fact.terms for fact in item.facts if fact.terms), "")
     entries = [Entry("Condition", found)] if (found := state(item)) else []
     return [*entries, *(Entry(label, text) for label, text in (("Terms", terms), ("Note", item.note)) if text)]
+
+
+def photos(items: Iterable[Item]) -> list[Block]:
+    """The photos of items that show one, each under its name."""
+    return [Photo(f"photos/{item.photo}", f"Photo: {item.name}", caption=item.name) for item in items if item.photo]
 
 
 def figures_block(figures: Iterable[Figure]) -> Facts:

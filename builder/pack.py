@@ -135,6 +135,7 @@ class Item:
     figures: tuple[Figure, ...] = ()
     condition: str = ""
     note: str = ""
+    photo: str = ""
     place: Place | None = None
 
     def fact(self, name: str) -> Fact | None:

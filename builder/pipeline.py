@@ -16,7 +16,7 @@ from builder.overview import overview_pages
 from builder.pack import Finding, Level, Pack, Revision, to_json
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.reader import read
-from builder.reading.references import problems_with_names
+from builder.reading.references import missing_photos, problems_with_names
 from builder.reading.review import Remark, review
 from builder.reading.written import DepartmentFile
 from builder.registry import DEPARTMENTS, HOUSE, House
@@ -39,9 +39,9 @@ class Venue:
         return found
 
 
-def venue_of(texts: Mapping[str, str]) -> Venue:
+def venue_of(texts: Mapping[str, str], photos: Mapping[str, bytes] | None = None) -> Venue:
     """
-    Read a venue's files, given as text by file name.
+    Read a venue's files, given as text by file name, and the photos that its lines may show.
 
     Raises
     ------
@@ -58,10 +58,10 @@ def venue_of(texts: Mapping[str, str]) -> Venue:
                 problems += refused.problems
     # A file that could not be read would make every reference to it look wrong, so names are compared only where all files were read.
     if not problems:
-        problems += problems_with_names(descriptions.values())
+        problems += (*problems_with_names(descriptions.values()), *missing_photos(descriptions.values(), photos or {}))
     if problems:
         raise Refused(problems)
-    return Venue(descriptions, fingerprint_of(texts))
+    return Venue(descriptions, fingerprint_of(texts, photos or {}))
 
 
 def missing_files(texts: Mapping[str, str]) -> list[Problem]:
@@ -80,9 +80,11 @@ def missing_files(texts: Mapping[str, str]) -> list[Problem]:
     return [*lacking, *strangers]
 
 
-def fingerprint_of(texts: Mapping[str, str]) -> str:
-    """A short hash of all texts, the same on every machine."""
+def fingerprint_of(texts: Mapping[str, str], photos: Mapping[str, bytes]) -> str:
+    """A short hash of all texts and photos, the same on every machine."""
     digest = hashlib.sha256()
+    for photo in sorted(photos):
+        digest.update(f"{photo}\0".encode() + photos[photo])
     for file in sorted(texts):
         digest.update(f"{file}\0{texts[file]}\0".encode())
     return digest.hexdigest()[:12]

@@ -81,6 +81,7 @@ class Stater:
             facts=self.facts(record, key, leave_out=leave_out),
             condition=line.condition if line else "",
             note=(line.note or "") if line else "",
+            photo=(line.photo or "") if line else "",
             place=place(record.where()),
         )
 

@@ -23,8 +23,14 @@ revision: {number: 1, on: 2026-01-02, by: technical manager}
 def messages(folder: Path) -> list[str]:
     """What an author is told about a folder."""
     with pytest.raises(Refused) as refused:
-        venue_of(read_folder(folder).texts)
+        read_and_check(folder)
     return [str(problem) for problem in refused.value.problems]
+
+
+def read_and_check(folder: Path) -> None:
+    """Read a folder and check it as a venue."""
+    read = read_folder(folder)
+    venue_of(read.texts, read.photos)
 
 
 @pytest.fixture
@@ -128,7 +134,8 @@ def test_a_reference_to_nothing_is_told_with_the_nearest_name(write: Write) -> N
 def test_a_name_borne_twice_is_told_with_the_first_place(write: Write) -> None:
     house = HOUSE + "configurations:\n  - {name: Standing, audience: standing}\n  - {name: standing, audience: standing}\n"
     assert messages(write(house)) == [
-        "house.yml:9:12 name: 'standing' is too near 'Standing', the name of a configuration at house.yml:8:12; give each its own name [duplicate-name]"
+        "house.yml:9:12 name: 'standing' is too near 'Standing', the name of a configuration at house.yml:8:12; "
+        "give each its own name [duplicate-name]"
     ]
 
 
@@ -171,3 +178,39 @@ def test_a_file_that_may_not_be_read_is_told(write: Write) -> None:
 def test_all_mistakes_of_all_files_are_told_at_once(write: Write) -> None:
     found = messages(write(HOUSE + "altitude: 38\nsize: 3\n", stage="datum: 3\n"))
     assert [message.split(" ", 1)[0] for message in found] == ["house.yml:7:11", "house.yml:8:1", "stage.yml:1:1", "stage.yml:1:8"]
+
+
+PNG = b"\x89PNG\r\n\x1a\n" + b"\x00" * 16
+
+
+def with_photo(folder: Path, content: bytes, name: str = "dock.png") -> Path:
+    """A venue whose trouble spot shows a photo, with the photo's file."""
+    (folder / "house.yml").write_text(HOUSE + f"trouble_spots: [{{what: A step., photo: {name}}}]\n", encoding="utf-8")
+    (folder / "photos").mkdir()
+    (folder / "photos" / name).write_bytes(content)
+    return folder
+
+
+def test_a_photo_that_is_an_image_is_read(tmp_path: Path) -> None:
+    folder = read_folder(with_photo(tmp_path, PNG))
+    assert venue_of(folder.texts, folder.photos).house.trouble_spots[0].photo == "dock.png"
+
+
+def test_a_photo_that_is_not_an_image_is_told(tmp_path: Path) -> None:
+    assert messages(with_photo(tmp_path, b"<svg onload=alert(1)>")) == [
+        "photos/dock.png is not a PNG, JPEG or WebP image; save it as one of these [photo-unreadable]"
+    ]
+
+
+def test_a_photo_that_is_not_there_is_told_at_the_line_that_shows_it(write: Write) -> None:
+    (message,) = messages(write(HOUSE + "trouble_spots: [{what: A step., photo: dok.png}]\n"))
+    assert message == "house.yml:7:40 photo: 'dok.png' is not a file in photos/; put it there, or mend the name [photo-missing]"
+
+
+def test_a_photo_may_not_be_a_link_out_of_the_folder(tmp_path: Path, tmp_path_factory: pytest.TempPathFactory) -> None:
+    outside = tmp_path_factory.mktemp("outside") / "secret.png"
+    outside.write_bytes(PNG)
+    folder = with_photo(tmp_path, PNG)
+    (folder / "photos" / "dock.png").unlink()
+    (folder / "photos" / "dock.png").symlink_to(outside)
+    assert messages(folder) == ["photos/dock.png leads out of the venue's folder; put the file itself into the folder [path-outside]"]

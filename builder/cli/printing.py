@@ -23,7 +23,8 @@ def pack_or_exit(venue: Path, form: str, on: date | None = None) -> Pack:
     from builder.pipeline import pack_of, venue_of
 
     try:
-        return pack_of(venue_of(read_folder(venue).texts), on=on)
+        folder = read_folder(venue)
+        return pack_of(venue_of(folder.texts, folder.photos), on=on)
     except Refused as refused:
         exit_with_problems(refused.problems, venue, form)
 

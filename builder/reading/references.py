@@ -1,12 +1,12 @@
 """Names and what refers to them, over all files of a venue: a name written twice and a reference to nothing are problems."""
 
 import difflib
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 
 from builder.reading.absent import Absent
 from builder.reading.problems import Problem, Where
-from builder.reading.written import RefersTo, Written
+from builder.reading.written import Line, RefersTo, Written
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +55,16 @@ def taken_already(name: Defined, first: Defined) -> Problem:
     if name.name != first.name:
         reason = f"is too near '{first.name}', the name of a {name.kind} at {first.where}"
     return Problem(name.where, "name", name.name, reason, "duplicate-name", "give each its own name")
+
+
+def missing_photos(descriptions: Iterable[Written], photos: Collection[str]) -> tuple[Problem, ...]:
+    """Every photo that a line shows and the venue's folder does not hold."""
+    lines = [record for description in descriptions for record in records_within(description) if isinstance(record, Line) and record.photo]
+    return tuple(
+        Problem(line.where("photo"), "photo", line.photo or "", "is not a file in photos/", "photo-missing", "put it there, or mend the name")
+        for line in lines
+        if line.photo not in photos
+    )
 
 
 def refusal(referred: Referred, known: dict[str, Where]) -> Problem | None:

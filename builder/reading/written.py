@@ -105,6 +105,8 @@ class Line(Written):
     """In service, limited, or out of service. Say why in the note."""
     note: Text | None = None
     """What a reader should know about this line, in a sentence."""
+    photo: Name | None = None
+    """A picture of it, by its file name in the venue's photos folder, such as dock.jpg."""
     verified: Verification | None = None
     """When this line was checked, where that differs from the rest of the file."""
 

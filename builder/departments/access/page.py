@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from builder.document import Block, Caution, Entry, Heading, Inline, Page, Paragraph
-from builder.layout import anchor_of, checked_line, facts_block, figures_block, item_table, shown_fact, workings
+from builder.layout import anchor_of, checked_line, facts_block, figures_block, item_table, photos, shown_fact, workings
 from builder.pack import Item, Pack, Section
 
 DOCK_KEYS = ("trucks_at_once", "height", "door_width", "door_height", "leveller", "covered", "truck_takes", "unload_2", "unload_4")
@@ -32,6 +32,7 @@ def blocks(section: Section) -> Iterator[Block]:
     if docks := section.of_kind("dock"):
         yield Heading(2, "Docks", "docks")
         yield item_table(docks, DOCK_KEYS, first="Dock", summary="Docks")
+        yield from photos(docks)
     yield from (Caution(caution) for caution in section.cautions)
     for route in section.of_kind("route"):
         yield from route_blocks(section, route)

@@ -1,0 +1,114 @@
+"""
+The whole build against the site generator alone, and growth with the size of the venue.
+
+Peer: plain ``mkdocs build`` of the same pages, written to a folder with the same theme and settings. The ratio is what our own part costs.
+"""
+
+import os
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+import yaml
+
+from builder.files import published, read_folder
+from builder.pipeline import document_of, pack_of, venue_of
+from builder.render.markdown import render
+
+ROOT = Path(__file__).parent.parent
+VENUE = ROOT / "venue"
+RUNS = 3
+
+
+def best(action: Callable[[], object]) -> float:
+    """The shortest of a few runs, in seconds: noise only ever adds."""
+    times = []
+    for _ in range(RUNS):
+        start = time.perf_counter()
+        action()
+        times.append(time.perf_counter() - start)
+    return min(times)
+
+
+def whole_build(folder: Path) -> None:
+    """A cold ``housepack build``, as a user runs it."""
+    subprocess.run(
+        [sys.executable, "-m", "builder.cli", "build", "--venue", str(VENUE), "--to", str(folder / "ours")], check=True, capture_output=True
+    )
+
+
+def write_plain(folder: Path) -> None:
+    """The same pages as a plain site: files in a folder and a settings file without our plugin."""
+    docs = folder / "docs"
+    for path, content in render(published(VENUE)).pages.items():
+        target = docs / path
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_bytes(content.encode() if isinstance(content, str) else content)
+    for guide in (ROOT / "docs").glob("*.md"):
+        shutil.copy(guide, docs / guide.name)
+    settings = {
+        "site_name": "plain",
+        "docs_dir": "docs",
+        "use_directory_urls": False,
+        "theme": {"name": "material", "font": False},
+        "plugins": ["search"],
+        "markdown_extensions": ["attr_list", "md_in_html", "tables", "toc"],
+    }
+    (folder / "mkdocs.yml").write_text(yaml.safe_dump(settings), encoding="utf-8")
+
+
+def plain_build(folder: Path) -> None:
+    """A cold build by the site generator alone."""
+    environment = {**os.environ, "NO_MKDOCS_2_WARNING": "1"}
+    command = [sys.executable, "-m", "mkdocs", "build", "-q", "-f", str(folder / "mkdocs.yml"), "-d", str(folder / "plain")]
+    subprocess.run(command, check=True, capture_output=True, env=environment)
+
+
+def larger(texts: dict[str, str], times: int) -> dict[str, str]:
+    """The venue with its named lists repeated, each copy under other names."""
+    grown = {}
+    for name, text in texts.items():
+        data = yaml.load(text, Loader=yaml.BaseLoader)  # noqa: S506 - our own demo, read as plain text
+        grown[name] = yaml.safe_dump(multiplied(data, times), sort_keys=False, allow_unicode=True)
+    return grown
+
+
+def multiplied(data: dict[str, object], times: int) -> dict[str, object]:
+    """Lists of places, furnishings, contacts, docks and the like, ``times`` over. References keep pointing at the first copy."""
+    grown = dict(data)
+    for key in ("places", "furnishings", "contacts", "docks", "storage", "points", "outlets", "services", "microphones", "stock"):
+        if isinstance(entries := data.get(key), list):
+            grown[key] = [renamed(entry, copy) for copy in range(times) for entry in entries]
+    return grown
+
+
+def renamed(entry: object, copy: int) -> object:
+    """A copy of an entry under another name."""
+    if not isinstance(entry, dict) or "name" not in entry or not copy:
+        return entry
+    return {**entry, "name": f"{entry['name']} {'abcdefghij'[copy % 10]}{copy}"}
+
+
+def our_part(texts: dict[str, str]) -> float:
+    """Text to rendered pages, in seconds, without the site generator."""
+    return best(lambda: render(document_of(pack_of(venue_of(texts)))))
+
+
+def main() -> None:
+    """Print the ratio to the plain build, and growth with ten times the stock."""
+    with tempfile.TemporaryDirectory() as name:
+        folder = Path(name)
+        write_plain(folder)
+        ours, plain = best(lambda: whole_build(folder)), best(lambda: plain_build(folder))
+    print(f"housepack build {ours:.2f} s, plain mkdocs build of the same pages {plain:.2f} s: ratio {ours / plain:.2f}")
+    texts = dict(read_folder(VENUE).texts)
+    once, tenfold = our_part(texts), our_part(larger(texts, 10))
+    print(f"our part {once:.3f} s, with ten times the stock {tenfold:.3f} s: {tenfold / once:.1f} times")
+
+
+if __name__ == "__main__":
+    main()
