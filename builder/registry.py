@@ -5,12 +5,14 @@ from typing import Any
 from builder.department import Department
 from builder.departments.access import ACCESS
 from builder.departments.house import HOUSE, House
+from builder.departments.power import POWER
 from builder.departments.stage import STAGE
 
 DEPARTMENTS: tuple[Department[Any], ...] = (
     HOUSE,
     ACCESS,
     STAGE,
+    POWER,
 )
 
 __all__ = ["DEPARTMENTS", "HOUSE", "House"]

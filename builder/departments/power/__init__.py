@@ -1,0 +1,8 @@
+"""Power: supplies, services, boards, outlets, standing loads, shore power."""
+
+from builder.department import Department
+from builder.departments.power.description import Power
+from builder.departments.power.page import headline, pages
+from builder.departments.power.publish import publish
+
+POWER = Department(key="power", title="Power", description=Power, publish=publish, pages=pages, headline=headline)

@@ -1,0 +1,338 @@
+"""``power.yml``: what feeds the house, where power is handed over, what a plug goes into, and what stands on it day and night."""
+
+from typing import Annotated, ClassVar, Literal
+
+from pydantic import model_validator
+
+from builder.departments.power.structure import refuse_impossible_tree
+from builder.departments.power.systems import Draw, WrittenPhases, WrittenSystem
+from builder.reading.absent import Absent, Maybe
+from builder.reading.quantities import Across, ApparentPower, CrossSection, Current, Depth, Duration, Height, Length, Percent, Temperature, Volume
+from builder.reading.refusing import error
+from builder.reading.words import Count, Name, Ratio, Text, YesNo
+from builder.reading.written import Decisive, DepartmentFile, Line, Plausible, RefersTo, Written
+from builder.stating import Measured
+
+FEED = "power source"
+"""What supplies, generators, services and boards are to those who refer to them."""
+
+
+class Spot(Written):
+    """A position in the house."""
+
+    across: Across
+    """Distance from the centre line, such as 9.5 m SR."""
+    depth: Depth
+    """Distance from the reference line, such as 2 m US."""
+    height: Annotated[Height | None, Measured("deck")] = None
+    """Height above the deck, such as 1.4 m up."""
+
+
+class Feeder(Written):
+    """The cable that feeds something: its path length one way, and one of its line conductors."""
+
+    length: Annotated[Maybe[Length], Plausible(0.5, 500.0)] = Absent.NOT_STATED
+    """Path length one way, along the cable, not across the room."""
+    conductor: Annotated[Maybe[CrossSection], Plausible(1.0e-6, 630.0e-6)] = Absent.NOT_STATED
+    """Cross-section of one line conductor, such as 35 mm2, 2 AWG or 500 kcmil."""
+    in_parallel: Annotated[Count, Plausible(1, 8)] = 1
+    """How many such conductors share each line."""
+    cable: Literal["fixed", "flexible"] = "fixed"
+    """Fixed wiring, or flexible cable, which has a higher resistance when hot."""
+    metal: Literal["copper", "aluminium"] = "copper"
+    """Copper or aluminium."""
+
+
+class TieIn(Written):
+    """Who connects a visitor, and how long before they must know."""
+
+    who: Maybe[Name] = Absent.NOT_STATED
+    """Who connects, by role."""
+    notice: Annotated[Maybe[Duration], Plausible(3600.0, 60 * 86_400.0)] = Absent.NOT_STATED
+    """How long before the day to ask."""
+    takes: Annotated[Maybe[Duration], Plausible(60.0, 6 * 3600.0)] = Absent.NOT_STATED
+    """How long a tie-in takes."""
+    cost: Maybe[Text] = Absent.NOT_STATED
+    """What it costs."""
+
+
+class Supply(Line):
+    """What feeds services: the intake, or a transformer of the house."""
+
+    defines: ClassVar[str] = FEED
+    name: Name
+    """The name of the supply. Services refer to it."""
+    system: Annotated[Maybe[WrittenSystem], Decisive()] = Absent.NOT_STATED
+    """The system with its voltages and phases, such as 230/400 V three phase 50 Hz."""
+    rating: Annotated[Maybe[Current], Plausible(10.0, 6000.0), Decisive()] = Absent.NOT_STATED
+    """What it may carry on each phase."""
+    breaker: Annotated[Maybe[Current], Plausible(10.0, 6000.0)] = Absent.NOT_STATED
+    """The setting of its main breaker, on each phase."""
+    transformer: Annotated[Maybe[ApparentPower], Plausible(1.0e3, 5.0e6)] = Absent.NOT_STATED
+    """Rating of the transformer in front of it."""
+    continuous_share: Annotated[Maybe[Percent], Plausible(0.5, 1.0)] = Absent.NOT_STATED
+    """Share of the rating that may be used for hours, where it differs from the house's."""
+    earthing: Maybe[Text] = Absent.NOT_STATED
+    """The earthing system, such as TN-S, or one bond at the intake."""
+    at: Spot | None = None
+    """Where it is."""
+    private: YesNo | None = None
+    """Whether it is the house's own transformer or generator, and not the public network at low voltage."""
+
+
+class AltitudeDerating(Written):
+    """The maker's sentence on height, such as 3 % for each 500 m above 1000 m."""
+
+    above: Length
+    """The height above which the machine loses power."""
+    per: Length
+    """The step in height."""
+    loses: Percent
+    """What it loses in each step."""
+
+
+class TemperatureDerating(Written):
+    """The maker's sentence on air temperature, such as 3 % for each 5 C above 40 C."""
+
+    above: Temperature
+    """The air temperature above which the machine loses power."""
+    per: Temperature
+    """The step in temperature, written like a temperature: 5 C. In Fahrenheit it is read as a difference too."""
+    loses: Percent
+    """What it loses in each step."""
+
+
+class Burn(Written):
+    """Fuel in an hour at one share of the prime rating, from the maker's sheet."""
+
+    load: Percent
+    """Share of the prime rating."""
+    in_one_hour: Volume
+    """Fuel in one hour at that load."""
+
+
+class Generator(Line):
+    """A generator that feeds services."""
+
+    defines: ClassVar[str] = FEED
+    name: Name
+    """The name of the generator. Services refer to it."""
+    system: Annotated[Maybe[WrittenSystem], Decisive()] = Absent.NOT_STATED
+    """The system with its voltages and phases."""
+    prime: Annotated[Maybe[ApparentPower], Plausible(2.0e3, 5.0e6), Decisive()] = Absent.NOT_STATED
+    """Prime rating, from the nameplate."""
+    rated_power_factor: Annotated[Maybe[Ratio], Plausible(0.5, 1.0)] = Absent.NOT_STATED
+    """Power factor that the rating holds for, from the nameplate."""
+    breaker: Annotated[Maybe[Current], Plausible(10.0, 6000.0)] = Absent.NOT_STATED
+    """The setting of its breaker, on each phase."""
+    continuous_share: Annotated[Maybe[Percent], Plausible(0.5, 1.0)] = Absent.NOT_STATED
+    """Share of the rating that may be used for hours, where it differs from the house's."""
+    works_at_altitude: Annotated[Maybe[Length], Plausible(-430.0, 5000.0)] = Absent.NOT_STATED
+    """Height above sea level where it runs."""
+    works_in_air_of: Annotated[Maybe[Temperature], Plausible(233.15, 333.15)] = Absent.NOT_STATED
+    """The hottest air it must run in."""
+    altitude_derating: AltitudeDerating | None = None
+    """What the maker's sheet says about height."""
+    temperature_derating: TemperatureDerating | None = None
+    """What the maker's sheet says about air temperature."""
+    burns: tuple[Burn, ...] = ()
+    """The maker's consumption at two or more loads."""
+    tank: Annotated[Maybe[Volume], Plausible(0.01, 20.0)] = Absent.NOT_STATED
+    """How much fuel the tank holds."""
+    earthing: Maybe[Text] = Absent.NOT_STATED
+    """How its neutral is earthed and who does it."""
+    at: Spot | None = None
+    """Where it stands."""
+
+
+class Fed(Line):
+    """What services and boards have in common."""
+
+    defines: ClassVar[str] = FEED
+    name: Name
+    """Its name. Loads, outlets and boards refer to it."""
+    fed_from: Annotated[Name, RefersTo(FEED)]
+    """The supply, generator, service or board that feeds it."""
+    phases: Maybe[WrittenPhases] = Absent.NOT_STATED
+    """The phases it has: all, or some of L1, L2, L3."""
+    wires: Annotated[Maybe[Count], Plausible(2, 5)] = Absent.NOT_STATED
+    """How many wires it has, neutral and earth included."""
+    rating: Annotated[Maybe[Current], Plausible(5.0, 2000.0), Decisive()] = Absent.NOT_STATED
+    """What it may carry on each phase."""
+    breaker: Annotated[Maybe[Current], Plausible(5.0, 2000.0)] = Absent.NOT_STATED
+    """The setting of the breaker or fuse in front of it, on each phase."""
+    breaker_type: Maybe[Name] = Absent.NOT_STATED
+    """Kind and curve of the breaker or fuse."""
+    transformer: Annotated[Maybe[ApparentPower], Plausible(1.0e3, 5.0e6)] = Absent.NOT_STATED
+    """Rating of a transformer of its own, such as one that isolates sound; none where there is none."""
+    continuous_share: Annotated[Maybe[Percent], Plausible(0.5, 1.0)] = Absent.NOT_STATED
+    """Share of the rating that may be used for hours, where it differs from the house's."""
+    feeder: Feeder | None = None
+    """The cable that feeds it."""
+    residual_current_device: Annotated[Maybe[Current], Plausible(0.005, 1.0)] = Absent.NOT_STATED
+    """Tripping current of the residual current device (earth fault breaker), or none."""
+    dimmers: YesNo | None = None
+    """Whether phase-control dimmers hang on it."""
+    place: Annotated[Maybe[Name], RefersTo("place")] = Absent.NOT_STATED
+    """The place in stage.yml where it is."""
+    at: Spot | None = None
+    """Where it is, more precisely."""
+
+
+class Service(Fed):
+    """Where power is handed over: a switch or panel that a visitor connects to."""
+
+    system: Annotated[Maybe[WrittenSystem], Decisive()] = Absent.NOT_STATED
+    """The system with its voltages, such as 230/400 V three phase, so that nobody guesses line to what."""
+    connectors: Annotated[Maybe[tuple[Name, ...]], Decisive()] = Absent.NOT_STATED
+    """The connectors or terminals a visitor meets, such as IEC 60309 125 A 5-pin red, or lugs for bare tails."""
+    gender: Maybe[Name] = Absent.NOT_STATED
+    """Which half the house has: outlets, or inlets, and for single-pole sets line and neutral apart."""
+    earth: Maybe[Text] = Absent.NOT_STATED
+    """How it is earthed, and whether the earth is isolated."""
+    neutral: Maybe[Text] = Absent.NOT_STATED
+    """Size of the neutral against the lines."""
+    dedicated_to: Annotated[Maybe[Name], Decisive()] = Absent.NOT_STATED
+    """The department it is kept for."""
+    shared_with: Maybe[tuple[Name, ...]] = Absent.NOT_STATED
+    """What else hangs on it."""
+    distances: tuple[Text, ...] = ()
+    """Cable path from it to the stage, the mix position, the amplifiers."""
+    tie_in: Annotated[TieIn | None, Decisive()] = None
+    """Who connects, and how long before to ask."""
+    meter: Maybe[Text] = Absent.NOT_STATED
+    """Whether use is metered, and what it costs."""
+
+
+class Board(Fed):
+    """A distribution board that feeds outlets or house loads."""
+
+    system: Maybe[WrittenSystem] = Absent.NOT_STATED
+    """The system, where it differs from what feeds the board."""
+
+
+class Outlet(Line):
+    """Outlets of one kind at one place."""
+
+    place: Annotated[Name, RefersTo("place")]
+    """The place in stage.yml where they are."""
+    connector: Name
+    """What a plug goes into, such as IEC 60309 32 A 5-pin red."""
+    count: Annotated[Count, Plausible(0, 500)]
+    """How many there are."""
+    rating: Annotated[Maybe[Current], Plausible(1.0, 1000.0), Decisive()] = Absent.NOT_STATED
+    """What one of them may carry on each of its phases."""
+    breaker: Annotated[Maybe[Current], Plausible(1.0, 1000.0)] = Absent.NOT_STATED
+    """The breaker of each one's own way."""
+    phases: Maybe[WrittenPhases] = Absent.NOT_STATED
+    """The phases of each: all, one of them, or in turn for single-phase outlets spread over the phases."""
+    fed_from: Annotated[Name, RefersTo(FEED)]
+    """The service or board that feeds them."""
+    residual_current_device: Annotated[Maybe[Current], Plausible(0.005, 1.0)] = Absent.NOT_STATED
+    """Tripping current of their residual current device, or none."""
+    meant_for: Maybe[Name] = Absent.NOT_STATED
+    """What they are meant for."""
+
+
+class ShoreOutlet(Outlet):
+    """Outlets for buses and trucks that stay."""
+
+    distance: Annotated[Maybe[Length], Plausible(0.5, 300.0)] = Absent.NOT_STATED
+    """Cable path to where the bus stands."""
+    hours: Maybe[Text] = Absent.NOT_STATED
+    """When they are switched on."""
+
+
+class StandingLoad(Line):
+    """What the house itself draws, show or no show. A visitor cannot have that power."""
+
+    what: Name
+    """What draws."""
+    on: Annotated[Name, RefersTo(FEED)]
+    """The service or board it hangs on."""
+    draws: Maybe[Draw] = Absent.NOT_STATED
+    """How much it draws in all, in kW or kVA, or how many ampere on each of its phases."""
+    power_factor: Maybe[Ratio] = Absent.NOT_STATED
+    """Its power factor, above 0 and at most 1."""
+    phases: Maybe[WrittenPhases] = Absent.NOT_STATED
+    """The phases it hangs on; two of them mean between the two. Left out: spread over all that its service has."""
+    third_harmonic: Annotated[Maybe[Percent], Plausible(0.0, 1.0)] = Absent.NOT_STATED
+    """Third harmonic current as a share of its line current. It adds up in the neutral."""
+    dimmers: YesNo | None = None
+    """Whether it is phase-control dimmers."""
+
+    @model_validator(mode="after")
+    def _has_a_size(self) -> "StandingLoad":
+        if self.draws in (Absent.NOT_STATED, Absent.NONE):
+            advice = "write draws: with kW, kVA or A, or '?' where nobody has measured it yet"
+            raise error("load-without-size", "says neither ampere nor watt", advice)
+        if isinstance(self.power_factor, float) and not 0 < self.power_factor <= 1:
+            advice = "active power is never more than apparent power; write a number above 0 and at most 1, such as 0.9"
+            raise error("power-factor-range", f"has power factor {self.power_factor:g}", advice)
+        return self
+
+
+class DropLimits(Written):
+    """How much voltage the house allows to be lost, and by which rule."""
+
+    feeder: Annotated[Maybe[Percent], Plausible(0.005, 0.1)] = Absent.NOT_STATED
+    """From the supply to a service or board."""
+    to_the_load: Annotated[Maybe[Percent], Plausible(0.01, 0.15)] = Absent.NOT_STATED
+    """From the supply to the last plug, visitors' cables included."""
+    by: Maybe[Text] = Absent.NOT_STATED
+    """The rule it follows."""
+
+
+class Power(DepartmentFile):
+    """Power: supplies, services, boards, outlets, standing loads, shore power."""
+
+    continuous_share: Annotated[Maybe[Percent], Plausible(0.5, 1.0), Decisive()] = Absent.NOT_STATED
+    """Share of every rating that may be used for hours on end, by the house's rule or the code."""
+    usual_power_factor: Annotated[Maybe[Ratio], Plausible(0.5, 1.0)] = Absent.NOT_STATED
+    """Power factor where a load does not say its own, and for voltage drop."""
+    imbalance_limit: Annotated[Percent, Plausible(0.02, 0.5)] = Percent(0.15, "15 %")
+    """From which imbalance of the phases on the house wants to know."""
+    voltage_drop_limits: Annotated[DropLimits | None, Decisive()] = None
+    """How much voltage may be lost."""
+    neutral_and_earth: Maybe[Text] = Absent.NOT_STATED
+    """How neutral and earth are run in this house, for whoever hunts a hum."""
+    backup: Maybe[Text] = Absent.NOT_STATED
+    """What runs on when the supply fails: uninterruptible supplies, standby generators."""
+    visiting_generators: Maybe[Text] = Absent.NOT_STATED
+    """Whether a show may bring a generator, where it stands and who connects it."""
+    order_of_connection: Maybe[Text] = Absent.NOT_STATED
+    """House rule on the order of connecting single-pole sets and on lock-out."""
+    supplies: tuple[Supply, ...] = ()
+    """The intakes and house transformers."""
+    generators: tuple[Generator, ...] = ()
+    """Generators of the house or of the site."""
+    services: tuple[Service, ...] = ()
+    """Where power is handed over."""
+    boards: tuple[Board, ...] = ()
+    """Distribution boards that feed outlets or house loads."""
+    outlets: tuple[Outlet, ...] = ()
+    """What a plug goes into, by place."""
+    standing_loads: tuple[StandingLoad, ...] = ()
+    """What the house draws anyway."""
+    shore_power: Annotated[Maybe[tuple[ShoreOutlet, ...]], Decisive()] = Absent.NOT_STATED
+    """Outlets for buses and trucks, or none."""
+
+    @model_validator(mode="after")
+    def _makes_a_tree(self) -> "Power":
+        refuse_impossible_tree(self)
+        return self
+
+    @property
+    def shore_outlets(self) -> tuple[ShoreOutlet, ...]:
+        """Shore outlets; none where there are none, or nobody has said."""
+        return () if isinstance(self.shore_power, Absent) else self.shore_power
+
+    @property
+    def roots(self) -> tuple[Supply | Generator, ...]:
+        """What nothing of the house feeds."""
+        return (*self.supplies, *self.generators)
+
+    @property
+    def fed(self) -> tuple[Fed, ...]:
+        """What something of the house feeds."""
+        return (*self.services, *self.boards)

@@ -1,0 +1,202 @@
+"""What each supply, service and board can carry, what stands on it, and what is free, with the workings."""
+
+from collections.abc import Iterator, Sequence
+
+from builder.cautions import ELECTRICITY
+from builder.departments.power.description import Generator
+from builder.departments.power.network import Network
+from builder.departments.power.sources import Source, capacity
+from builder.formulas.circuits import Standing, booked_a, limit_a, standing
+from builder.formulas.phasors import PHASES, imbalance_percent, line_currents, neutral_current, summed_currents
+from builder.pack import Figure, Input, Item, Value, Working
+from builder.reading.measures import shown
+from builder.reading.quantities import ApparentPower, Current, Percent
+from builder.working import figure, missing, worked
+
+PER_PHASE_LEAVES_OUT = (
+    "Other shows' loads, inrush, the shift of the neutral under uneven load, and phase shifts inside transformers. "
+    "Angles count in the phasor sum only; what is free counts sizes, so it can only be more in truth."
+)
+
+
+def ampere(current_a: float) -> Value:
+    """A current as a value."""
+    return Value(shown(Current, current_a)[0], "", current_a, "A")
+
+
+def kilovolt_ampere(kva: float) -> Value:
+    """An apparent power as a value; its number is in VA, as facts have it."""
+    return Value(shown(ApparentPower, kva * 1000)[0], "", kva * 1000, "VA")
+
+
+def rounded(current_a: float) -> float:
+    """A current without the last digits that adding phasors leaves where they cancel."""
+    return round(current_a, 9)
+
+
+def percent(value_percent: float) -> Value:
+    """A percentage as a value; its number is a share."""
+    return Value(shown(Percent, value_percent / 100, 1)[0], "", value_percent / 100, "1")
+
+
+def node_figures(item: Item, name: str, network: Network) -> tuple[Figure, ...]:
+    """All figures of a supply, generator, service or board."""
+    source, stands = network.sources[name], network.standing[name]
+    found = [capacity_figure(item, source), continuous_figure(item, source), *free_figures(item, source, network)]
+    if network.below(name):
+        found += [*current_figures(item, source, network), *neutral_figures(item, source, stands)]
+    if source.fed_from is None:
+        found.append(total_free_figure(item, source, network))
+    return tuple(found)
+
+
+def limit_inputs(source: Source) -> list[Input]:
+    """What limits a node, as inputs."""
+    return [Input(limit.what, shown(Current, limit.current_a)[0]) for limit in source.limits]
+
+
+def lacking(source: Source) -> list[str]:
+    """What a node does not say that its own figures need."""
+    missing_here = [] if source.binding else ["its rating"]
+    if source.voltages is None:
+        missing_here.append("its voltages, line to line and line to neutral")
+    return missing_here
+
+
+def capacity_figure(item: Item, source: Source) -> Figure:
+    """Apparent power at the least of rating, breaker and transformer."""
+    key, label = f"{item.key}.capacity", "Capacity"
+    limit = source.binding
+    found = capacity(limit.current_a, source.voltages, len(source.phases)) if limit and source.voltages else None
+    if limit is None or found is None:
+        return missing(key, label, worked(limit_a, inputs=limit_inputs(source)), lacking(source), caution=ELECTRICITY)
+    kva, formula, step = found
+    inputs = [*limit_inputs(source), Input("System", str(source.system))]
+    return figure(key, label, kilovolt_ampere(kva), worked(formula, inputs=inputs, steps=[step]), caution=ELECTRICITY, note=f"by its {limit.what}")
+
+
+def continuous_figure(item: Item, source: Source) -> Figure:
+    """What it may carry on each phase for hours."""
+    key, label = f"{item.key}.continuous", "Continuous limit"
+    if source.binding is None:
+        return missing(key, label, worked(limit_a, inputs=()), ["its rating"], caution=ELECTRICITY)
+    limit = max(limit_a(source.node))
+    step = f"{source.binding.current_a:.4g} A × {source.share * 100:.4g} % = {limit:.4g} A on each phase"
+    inputs = [*limit_inputs(source), Input("Continuous share", f"{source.share * 100:.4g} %")]
+    note = "" if source.share < 1 else "no continuous share is stated for it"
+    return figure(key, label, ampere(limit), worked(limit_a, inputs=inputs, steps=[step]), caution=ELECTRICITY, note=note)
+
+
+def current_figures(item: Item, source: Source, network: Network) -> Iterator[Figure]:
+    """What the house's standing loads draw on each phase."""
+    below, stands = network.below(source.name), network.standing[source.name]
+    formulas = dict.fromkeys(formula for each in below for formula in each.formulas)
+    for index, phase in enumerate(PHASES):
+        if phase not in source.phases:
+            continue
+        on_phase = [each for each in below if each.load.currents[index] != 0]
+        steps = [*(load_step(each.step, network.ratio(each.load.node, source.name)) for each in on_phase)]
+        steps.append(f"together on {phase}, by their angles: {abs(stands.carried[index]):.4g} A; sum of sizes {stands.booked_a[index]:.4g} A")
+        inputs = [load_input(each.asked.what, each.asked.said, each.asked.power_factor) for each in on_phase]
+        working = worked(*formulas, line_currents, summed_currents, inputs=inputs, steps=steps, leaves_out=PER_PHASE_LEAVES_OUT)
+        yield figure(f"{item.key}.current.{phase}", f"Standing current {phase}", ampere(abs(stands.carried[index])), working, caution=ELECTRICITY)
+
+
+def load_input(what: str, said: str, power_factor: float | None) -> Input:
+    """A load as an input."""
+    return Input(what, f"{said}, power factor {power_factor:g}" if power_factor is not None else said)
+
+
+def load_step(step: str, ratio: float) -> str:
+    """The step of a load, with the turns ratio where a transformer lies between."""
+    return step if ratio == 1 else f"{step}; seen here × {ratio:.4g}"
+
+
+def neutral_figures(item: Item, source: Source, stands: Standing) -> Iterator[Figure]:
+    """Current in the neutral, and how uneven the phases are."""
+    if len(source.phases) < 2:
+        return
+    sizes = [abs(stands.carried[PHASES.index(phase)]) for phase in source.phases]
+    names = [Input(phase, f"{size_a:.4g} A") for phase, size_a in zip(source.phases, sizes, strict=True)]
+    third, fundamental = stands.neutral.third_harmonic_a, rounded(stands.neutral.fundamental_a)
+    steps = [f"√({fundamental:.4g}² + {third:.4g}²) = {rounded(stands.neutral.total_a):.4g} A"]
+    working = worked(neutral_current, inputs=[*names, Input("Third harmonics", f"{third:.4g} A")], steps=steps, leaves_out=PER_PHASE_LEAVES_OUT)
+    yield figure(f"{item.key}.neutral", "Neutral current", ampere(rounded(stands.neutral.total_a)), working, caution=ELECTRICITY)
+    mean_a = sum(sizes) / len(sizes)
+    uneven = imbalance_percent(sizes)
+    far_a = max(sizes, key=lambda size_a: abs(size_a - mean_a))
+    steps = [f"mean {mean_a:.4g} A; 100 × |{far_a:.4g} − {mean_a:.4g}| / {mean_a:.4g} = {uneven:.3g} %"]
+    yield figure(f"{item.key}.imbalance", "Imbalance", percent(uneven), worked(imbalance_percent, inputs=names, steps=steps), caution=ELECTRICITY)
+
+
+def free_figures(item: Item, source: Source, network: Network) -> Iterator[Figure]:
+    """What is free on each phase, and which limit up the tree binds; nothing is said below a node of unknown rating."""
+    unrated = network.unrated_above(source.name)
+    stands = network.standing[source.name]
+    for index, phase in enumerate(PHASES):
+        if phase not in source.phases:
+            continue
+        key, label = f"{item.key}.free.{phase}", f"Free {phase}"
+        working = free_working(source.name, index, network)
+        if unrated:
+            yield missing(key, label, working, [f"the rating of {name}" for name in unrated], caution=ELECTRICITY)
+            continue
+        binding = stands.binding[index]
+        note = f"bound by {'its own limit' if binding == source.name else binding}{uncounted(source.name, binding, network)}"
+        yield figure(key, label, ampere(stands.free_a[index]), working, caution=ELECTRICITY, note=note)
+    if not unrated:
+        least = min((PHASES.index(phase) for phase in source.phases), key=lambda index: stands.free_a[index])
+        names = " and ".join(dict.fromkeys(stands.binding[PHASES.index(phase)] for phase in source.phases))
+        own = names == source.name
+        value = Value("itself" if own else names)
+        yield figure(f"{item.key}.binding", "Bound by", value, free_working(source.name, least, network), caution=ELECTRICITY)
+
+
+def uncounted(name: str, binding: str, network: Network) -> str:
+    """Words for loads under this node, or under the one that binds it, whose size nobody knows: what is free is less by what they draw."""
+    ways = [(left.asked.what, network.tree.path.get(left.asked.on, ())) for left in network.left_out]
+    loads = dict.fromkeys(what for what, way in ways if name in way or binding in way)
+    return f"; less what {', '.join(loads)} draws, which is not known" if loads else ""
+
+
+def free_working(name: str, index: int, network: Network) -> Working:
+    """The working of what is free on one phase: every node up the tree with its limit, what is booked and what is left."""
+    steps, inputs = [], []
+    for up in network.tree.path[name]:
+        stands, source = network.standing[up], network.sources[up]
+        if source.binding is None:
+            steps.append(f"{up}: nobody has said what it may carry")
+            continue
+        left_a = stands.limit_a[index] - stands.booked_a[index]
+        here_a = left_a / network.ratio(name, up)
+        seen = "" if network.ratio(name, up) == 1 else f", which is {here_a:.4g} A at {name}"
+        steps.append(f"{up}: {stands.limit_a[index]:.4g} A − {stands.booked_a[index]:.4g} A = {left_a:.4g} A{seen}")
+        inputs.append(Input(f"Limit of {up} on {PHASES[index]}", f"{stands.limit_a[index]:.4g} A"))
+    steps.append(f"the least: {network.standing[name].binding[index]}")
+    return worked(limit_a, booked_a, standing, inputs=inputs, steps=steps, leaves_out=PER_PHASE_LEAVES_OUT)
+
+
+def total_free_figure(item: Item, source: Source, network: Network) -> Figure:
+    """Apparent power that is free at a supply, phase by phase."""
+    key, label = f"{item.key}.free-kva", "Free in all"
+    stands, voltages = network.standing[source.name], source.voltages
+    base = free_working(source.name, 0, network)
+    if source.binding is None or voltages is None or voltages.line_to_neutral_v is None:
+        return missing(key, label, base, lacking(source), caution=ELECTRICITY)
+    free = [max(0.0, stands.free_a[PHASES.index(phase)]) for phase in source.phases]
+    kva = sum(free) * voltages.line_to_neutral_v / 1000
+    steps = [f"({' + '.join(f'{current_a:.4g}' for current_a in free)}) A × {voltages.line_to_neutral_v:.4g} V / 1000 = {kva:.4g} kVA"]
+    inputs = [Input(f"Free {phase}", f"{current_a:.4g} A") for phase, current_a in zip(source.phases, free, strict=True)]
+    formula = capacity(1.0, voltages, 1)
+    working = worked(*([formula[1]] if formula else []), inputs=[*inputs, Input("System", str(source.system))], steps=steps)
+    return figure(key, label, kilovolt_ampere(kva), working, caution=ELECTRICITY)
+
+
+def is_generator(source: Source) -> bool:
+    """True for a generator."""
+    return isinstance(source.record, Generator)
+
+
+def phase_sizes(stands: Standing, phases: Sequence[str]) -> list[float]:
+    """Sizes of the standing currents on the phases that are there. [A]"""
+    return [abs(stands.carried[PHASES.index(phase)]) for phase in phases]

@@ -1,0 +1,171 @@
+"""
+The circuits as one line, for a phone: a tree that hangs from its supply, one box below the other, each indented under what feeds it.
+
+A box tells the rating and, for each phase, a bar: filled is what stands on it, open is what is free. Drawn in the page's own ink.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from html import escape
+
+from builder.departments.power.words import ampere_words
+from builder.layout import anchor_of
+from builder.pack import Item, Section
+from builder.render.plan import number
+
+WIDTH = 390.0
+INDENT = 20.0
+BOX, GAP, TOP = 58.0, 12.0, 8.0
+BAR = 62.0
+PHASES = ("L1", "L2", "L3")
+NODES = ("supply", "generator", "service", "board")
+
+
+@dataclass(frozen=True, slots=True)
+class Branch:
+    """A node in the order of drawing, with how deep it hangs and the row of what feeds it."""
+
+    item: Item
+    depth: int
+    above: int | None
+
+
+def one_line(section: Section) -> tuple[str, str]:
+    """The drawing as SVG and in words."""
+    branches = branches_of(section)
+    height = TOP * 2 + len(branches) * (BOX + GAP) - GAP
+    says = in_words(branches)
+    parts = [*(wire(index, branch) for index, branch in enumerate(branches)), *(box(index, branch) for index, branch in enumerate(branches))]
+    head = (
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(WIDTH)} {number(height)}" role="img" class="plan one-line" '
+        f'aria-labelledby="one-line-t one-line-d" fill="none" stroke="currentColor" stroke-linejoin="round" font-family="inherit" '
+        f'font-size="12" width="{number(WIDTH)}">'
+    )
+    title = f'<title id="one-line-t">Circuits in one line</title><desc id="one-line-d">{escape(says)}</desc>'
+    return f"{head}{title}{''.join(parts)}</svg>", says
+
+
+def branches_of(section: Section) -> tuple[Branch, ...]:
+    """Every node, each below what feeds it."""
+    nodes = [item for kind in NODES for item in section.of_kind(kind)]
+    found: list[Branch] = []
+
+    def hang(item: Item, depth: int, above: int | None) -> None:
+        found.append(Branch(item, depth, above))
+        row = len(found) - 1
+        for other in nodes:
+            if other.text("fed_from") == item.name:
+                hang(other, depth + 1, row)
+
+    for item in nodes:
+        if not item.text("fed_from"):
+            hang(item, 0, None)
+    return tuple(found)
+
+
+def top_of(index: int) -> float:
+    """The upper edge of a row's box."""
+    return TOP + index * (BOX + GAP)
+
+
+def left_of(branch: Branch) -> float:
+    """The left edge of a node's box."""
+    return 4 + branch.depth * INDENT
+
+
+def wire(index: int, branch: Branch) -> str:
+    """The line from what feeds a node down and across to its breaker and box."""
+    if branch.above is None:
+        return ""
+    x = left_of(branch) - INDENT / 2
+    start, end = top_of(branch.above) + BOX, top_of(index) + 18
+    path = f"M{number(x)} {number(start)}V{number(end)}H{number(left_of(branch))}"
+    breaker = f"M{number(x + 2)} {number(end - 3)}l6 6m0 -6l-6 6"
+    return f'<path d="{path}" stroke-width="1.6"/><path d="{breaker}" stroke-width="1.3"/>'
+
+
+def box(index: int, branch: Branch) -> str:
+    """One node: frame, name, rating, bars."""
+    item, x, y = branch.item, left_of(branch), top_of(index)
+    width = WIDTH - 4 - x
+    heavy = {"supply": 2.6, "generator": 2.6, "service": 1.8}.get(item.kind, 1.0)
+    dash = ' stroke-dasharray="5 3"' if item.condition != "in service" else ""
+    frame = (
+        f'<rect x="{number(x)}" y="{number(y)}" width="{number(width)}" height="{number(BOX)}" rx="{"14" if item.kind == "generator" else "2"}" '
+        f'stroke-width="{number(heavy)}"{dash} fill="var(--paper, #fff)"/>'
+    )
+    words = [
+        text(x + 9, y + 19, fitting(item.name, width - 3 * BAR / 2 - 40), strong=item.kind != "board"),
+        text(x + 9, y + 36, rating_words(item), 11),
+    ]
+    if second := second_line(item):
+        words.append(text(x + 9, y + 51, fitting(second, width - 110), 11))
+    bars = "".join(bar(item, phase, WIDTH - BAR - 14, y + 8 + row * 16) for row, phase in enumerate(phases_of(item)))
+    inner = f"<title>{escape(hover(item))}</title>{frame}{''.join(words)}{bars}"
+    return f'<a href="#{anchor_of(item.key)}"><g>{inner}</g></a>' if item.kind == "service" else f"<g>{inner}</g>"
+
+
+def text(x: float, y: float, words: str, size: float = 12.5, *, strong: bool = False, side: str = "start") -> str:
+    """A line of text."""
+    weight = ' font-weight="600"' if strong else ""
+    return (
+        f'<text x="{number(x)}" y="{number(y)}" font-size="{number(size)}" text-anchor="{side}"{weight} fill="currentColor" stroke="none">'
+        f"{escape(words)}</text>"
+    )
+
+
+def fitting(words: str, width: float) -> str:
+    """Words cut to a width, at about 6.4 units a letter."""
+    most = max(8, int(width / 6.4))
+    return words if len(words) <= most else words[: most - 1].rstrip() + "…"
+
+
+def phases_of(item: Item) -> Sequence[str]:
+    """The phases a node has."""
+    return [phase for phase in PHASES if phase in item.text("wired").split()]
+
+
+def rating_words(item: Item) -> str:
+    """Rating and what may be used of it for hours."""
+    rating = item.text("rating") or item.text("site-rating") or "rating not known"
+    limit = item.text("continuous")
+    return f"{rating}, {limit} for hours" if limit else rating
+
+
+def second_line(item: Item) -> str:
+    """The system of a supply; the feeder of the rest."""
+    if item.kind in ("supply", "generator"):
+        return item.text("system")
+    length, conductor = item.text("feeder.length"), item.text("feeder.conductor")
+    return " of ".join(part for part in (length, conductor) if part)
+
+
+def bar(item: Item, phase: str, x: float, y: float) -> str:
+    """What stands on one phase and what is free, as a bar with the free ampere."""
+    limit, free = item.number("continuous"), item.number(f"free.{phase}")
+    label = text(x - 26, y + 9, phase, 10)
+    if limit is None or free is None or limit <= 0:
+        return label + text(x, y + 9, "not known", 10)
+    used = min(1.0, max(0.0, 1 - free / limit))
+    filled = f'<rect x="{number(x)}" y="{number(y)}" width="{number(BAR * used)}" height="10" fill="currentColor" fill-opacity="0.75" stroke="none"/>'
+    outline = f'<rect x="{number(x)}" y="{number(y)}" width="{number(BAR)}" height="10" stroke-width="0.8"/>'
+    return label + filled + outline + text(x + BAR + 8, y + 9, "", 10)
+
+
+def hover(item: Item) -> str:
+    """What a box says when pointed at or read out."""
+    return f"{item.name}: {rating_words(item)}; free {ampere_words(item)}"
+
+
+def in_words(branches: Sequence[Branch]) -> str:
+    """The drawing in words: each node with what feeds it and what is free."""
+    return " ".join(sentences(branches))
+
+
+def sentences(branches: Sequence[Branch]) -> Iterator[str]:
+    """A sentence for each node."""
+    for branch in branches:
+        source = branch.item.text("fed_from")
+        fed = f" from {source}" if source else ""
+        rating = branch.item.text("rating") or branch.item.text("site-rating") or "rating not known"
+        yield f"{branch.item.name}{fed}: {rating}, free {ampere_words(branch.item)}."

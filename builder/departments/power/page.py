@@ -1,0 +1,265 @@
+"""The power page. Reads the pack; computes nothing."""
+
+from collections.abc import Iterator, Sequence
+
+from builder.departments.power.drawing import outlet_plan
+from builder.departments.power.one_line import one_line
+from builder.document import Block, Caution, Entry, Facts, Folded, Heading, Inline, Link, Page, Paragraph, Picture, Row, Small, Strong, Table, Tag
+from builder.layout import anchor_of, checked_line, entry_of, facts_block, findings_block, item_table, shown_fact, shown_figure, state, working_blocks
+from builder.pack import Item, Level, Pack, Section
+
+PHASES = ("L1", "L2", "L3")
+NODES = ("supply", "generator", "service", "board")
+DROPS = ("drop", "drop-total")
+
+
+def pages(section: Section, pack: Pack) -> Sequence[Page]:
+    """One page: what a visiting electrician needs first, then outlets, drawings, drops, shore power, workings."""
+    summary = "Services with rating, connector, free current and tie-in; outlets by place; voltage drop; shore power."
+    return (Page("power", "Power", tuple(blocks(section, pack)), summary=summary),)
+
+
+def blocks(section: Section, pack: Pack) -> Iterator[Block]:
+    """The page from top to bottom."""
+    yield from (Caution(caution) for caution in section.cautions)
+    yield checked_line(section)
+    yield from worst_first(section, pack)
+    yield from services(section)
+    yield from at_once(section)
+    yield from drawings(section, pack)
+    yield from details(section)
+    yield from supplies(section)
+    yield from drops(section)
+    yield from shore(section)
+    yield from standing(section)
+    yield from notes(section, pack)
+    yield from folded(section)
+
+
+def findings_of(section: Section, pack: Pack) -> list[tuple[Level, Block]]:
+    """The department's findings with their levels."""
+    found = [finding for finding in pack.findings if finding.subject.startswith(f"{section.key}.")]
+    return [(finding.level, block) for finding, block in zip(found, findings_block(found), strict=True)]
+
+
+def worst_first(section: Section, pack: Pack) -> Iterator[Block]:
+    """Dangers and cautions stand above all figures."""
+    yield from (block for level, block in findings_of(section, pack) if level is not Level.NOTE)
+
+
+def notes(section: Section, pack: Pack) -> Iterator[Block]:
+    """Notes stand below the tables."""
+    if found := [block for level, block in findings_of(section, pack) if level is Level.NOTE]:
+        yield Heading(2, "Good to know", "notes")
+        yield from found
+
+
+def services(section: Section) -> Iterator[Block]:
+    """The table that a visiting electrician comes for."""
+    found = section.of_kind("service")
+    if not found:
+        return
+    yield Heading(2, "Services", "services")
+    columns = ("Service", "Rating", "Connectors", "Where", "Free L1", "Free L2", "Free L3", "Bound by", "Tie-in")
+    summary = "Where power is handed over. Free is what the house's own loads leave, for hours on end, on each phase."
+    yield Table(columns, [service_row(item) for item in found], summary=summary, numeric=(4, 5, 6))
+
+
+def service_row(item: Item) -> Row:
+    """One service: the few answers that decide."""
+    naming: list[Inline] = [Strong(item.name), *state(item)]
+    terms = next((fact.terms for fact in item.facts if fact.terms), "")
+    naming += [Tag(terms, "note")] if terms and terms != "included" else []
+    kept_for = item.text("dedicated_to")
+    naming += [Small(f"for {kept_for}")] if kept_for else []
+    free = [shown_figure(item.figure(f"free.{phase}")) for phase in PHASES]
+    cells = [naming, rating(item), shown_fact(item.fact("connectors")), where(item), *free, shown_figure(item.figure("binding")), tie_in(item)]
+    numbers = [item.number(f"free.{phase}") for phase in PHASES]
+    return Row(cells, anchor=anchor_of(item.key), order=(None, item.number("rating"), None, None, *numbers, None, None))
+
+
+def rating(item: Item) -> list[Inline]:
+    """Ampere a phase, then the system, so that nobody guesses line to what."""
+    return [*shown_fact(item.fact("rating")), " ", Small(f"{item.text('system') or 'system not stated'}")]
+
+
+def where(item: Item) -> list[Inline]:
+    """The place, then its position from the datum."""
+    position = ", ".join(text for name in ("at.across", "at.depth", "at.height") if (text := item.text(name)))
+    place = item.fact("place")
+    if place is None and position:
+        return [position]
+    return [*shown_fact(place), " ", Small(position)] if position else [*shown_fact(place)]
+
+
+def tie_in(item: Item) -> list[Inline]:
+    """Who connects, and with what notice."""
+    who, notice = item.text("tie_in.who"), item.text("tie_in.notice")
+    if who or notice:
+        return [who or "nobody named", " ", Small(f"notice {notice}" if notice else "notice not stated")]
+    terms = next((fact.terms for fact in item.facts if fact.terms), "")
+    return ["–"] if terms == "not for visitors" else shown_fact(item.fact("tie_in"))
+
+
+def at_once(section: Section) -> Iterator[Block]:
+    """Outlets by place: there, in use alone, at the same time."""
+    found = sorted(section.of_kind("available"), key=lambda item: item.text("place"))
+    whole = section.item("available-in-all")
+    if not found:
+        return
+    yield Heading(2, "Outlets at the same time", "outlets")
+    if whole:
+        yield Paragraph([Strong("All places together: "), *shown_figure(whole.figure("at-once")), " can be loaded fully, house loads running."])
+    summary = "Outlets that work. The last column is one choice that loads most outlets at once; other shares between places may be as good."
+    rows = [available_row(item) for item in found]
+    columns = ("Place", "Connector", "There", "Loaded fully, this line alone", "Loaded fully, all places at once")
+    yield Table(columns, rows, summary=summary, numeric=(2, 3, 4))
+
+
+def available_row(item: Item) -> Row:
+    """Outlets of one connector at one place."""
+    cells = [item.text("place"), item.text("connector"), item.text("there"), *(shown_figure(item.figure(name)) for name in ("alone", "at-once"))]
+    return Row(cells, anchor=anchor_of(item.key), order=(None, None, *(item.number(name) for name in ("there", "alone", "at-once"))))
+
+
+def drawings(section: Section, pack: Pack) -> Iterator[Block]:
+    """The circuits as one line, and where they come out."""
+    caution = section.cautions[0] if section.cautions else ""
+    if any(section.of_kind(kind) for kind in NODES):
+        yield Heading(2, "Circuits in one line", "one-line")
+        svg, says = one_line(section)
+        caption = "Each box: rating, and for each phase the part of the continuous limit that stands (filled) and that is free (open)."
+        yield Picture("power-one-line", svg, says, caption=f"{caption} {caution}")
+    plan = outlet_plan(section, pack)
+    if plan:
+        yield Heading(2, "Where it comes out", "plan")
+        yield Picture("power-plan", plan[0], plan[1], caption=f"Services (squares) and outlets (circles). Audience at the bottom. {caution}")
+
+
+def details(section: Section) -> Iterator[Block]:
+    """Everything else that is said of each service, folded."""
+    for item in section.of_kind("service"):
+        yield Folded(f"{item.name}: all that is stated", (facts_block(item),))
+
+
+def supplies(section: Section) -> Iterator[Block]:
+    """What feeds it all, the boards between, and the outlets with their ratings."""
+    figures = ("capacity", "continuous", "current.L1", "current.L2", "current.L3", "neutral", "imbalance", "free-kva")
+    for kind, title, first, columns in (
+        ("supply", "Supplies", "Supply", ("rating", "breaker", "system", "earthing", *figures)),
+        ("generator", "Generators", "Generator", ("prime", "site-rating", "load-share", "fuel", "runs-for", *figures)),
+        ("board", "Boards", "Board", ("fed_from", "rating", *figures[:-1])),
+        ("outlet", "All outlets", "Connector", ("place", "count", "rating", "breaker", "phases", "fed_from", "residual_current_device", "meant_for")),
+    ):
+        if found := section.of_kind(kind):
+            yield Heading(2, title, f"all-{kind}" if kind == "outlet" else f"{kind}-table")
+            yield item_table(found, columns, first=first, summary=title)
+    if found := section.of_kind("service"):
+        yield Heading(2, "Services in numbers", "service-numbers")
+        yield numbers_table(found, ("capacity", "continuous", "current.L1", "current.L2", "current.L3", "neutral", "imbalance"))
+
+
+def numbers_table(items: Sequence[Item], names: Sequence[str]) -> Table:
+    """Figures of services. The rows have no anchors: those are in the first table."""
+    used = [name for name in names if any(item.figure(name) for item in items)]
+    labels = [next(figure.label for item in items if (figure := item.figure(name))) for name in used]
+    rows = [
+        Row([item.name, *(shown_figure(item.figure(name)) for name in used)], order=(None, *(item.number(name) for name in used))) for item in items
+    ]
+    return Table(("Service", *labels), rows, summary="What services carry and what stands on them", numeric=range(1, len(used) + 1))
+
+
+def drops(section: Section) -> Iterator[Block]:
+    """Voltage lost along the feeders at full continuous load."""
+    found = [item for kind in ("service", "board") for item in section.of_kind(kind) if item.figure("drop")]
+    if not found:
+        return
+    yield Heading(2, "Voltage drop", "drop")
+    rules = section.item("rules")
+    limits = [fact for fact in rules.facts if "voltage_drop_limits" in fact.key] if rules else []
+    if limits:
+        yield Facts([entry_of(fact) for fact in limits])
+    rows = [
+        Row(
+            [item.name, shown_fact(item.fact("feeder.length")), shown_fact(item.fact("feeder.conductor")), *(drop_cell(item, name) for name in DROPS)]
+        )
+        for item in found
+    ]
+    columns = ("Feeder of", "Length one way", "Conductor", "Lost along it", "Lost from the supply")
+    yield Table(columns, rows, summary="At the full continuous load of each, nothing else on")
+
+
+def drop_row(item: Item) -> Row:
+    """One feeder with what is lost along it."""
+    cable = [shown_fact(item.fact(name)) for name in ("feeder.length", "feeder.conductor")]
+    return Row([item.name, *cable, *(drop_cell(item, name) for name in DROPS)])
+
+
+def drop_cell(item: Item, name: str) -> list[Inline]:
+    """A drop with the base it is of."""
+    figure = item.figure(name)
+    return [*shown_figure(figure), " ", Small(figure.note)] if figure and figure.value and figure.note else shown_figure(figure)
+
+
+def shore(section: Section) -> Iterator[Block]:
+    """Power for buses and trucks, or that there is none."""
+    yield Heading(2, "Shore power", "shore")
+    if found := section.of_kind("shore"):
+        columns = ("place", "count", "rating", "phases", "capacity", "distance", "meant_for", "hours", "fed_from")
+        yield item_table(found, columns, first="Connector", summary="Outlets for buses and trucks")
+        terms = [f"{item.name}: {fact.terms}" for item in found if (fact := item.fact("count")) and fact.terms]
+        if terms:
+            yield Paragraph(f"Terms: {'; '.join(terms)}.")
+        return
+    rules = section.item("rules")
+    yield Paragraph(["Shore power: ", *shown_fact(rules.fact("shore_power") if rules else None)])
+
+
+def standing(section: Section) -> Iterator[Block]:
+    """What the house draws anyway, and its rules."""
+    if found := section.of_kind("load"):
+        yield Heading(2, "Standing loads", "loads")
+        yield Paragraph("What the house draws, show or no show. It is taken off what is free.")
+        yield item_table(found, ("on", "draws", "phases", "power_factor", "third_harmonic", "told_by"), first="Load", summary="Standing loads")
+    if rules := section.item("rules"):
+        yield Heading(2, "House rules on power", "rules")
+        names = [fact.key.removeprefix(f"{rules.key}.") for fact in rules.facts if "voltage_drop_limits" not in fact.key]
+        yield facts_block(rules, only=names)
+
+
+def folded(section: Section) -> Iterator[Block]:
+    """The workings, one fold for each thing that has figures."""
+    yield Heading(2, "Workings", "workings")
+    yield Paragraph(["Each figure can be redone by hand. The formulas' sources stand on ", Link("Workings and sources", "workings"), "."])
+    for item in section.items:
+        if item.figures:
+            yield Folded(f"Workings: {item.name}", tuple(working_of(item)))
+
+
+def working_of(item: Item) -> Iterator[Block]:
+    """The workings of one thing. What is free is worked for its least phase; the caution is said once."""
+    for figure in item.figures:
+        if ".free.L" in figure.key:
+            continue
+        yield Paragraph([f"{figure.label}: ", *shown_figure(figure)])
+        yield from working_blocks(figure.working)
+    yield from (Caution(caution) for caution in dict.fromkeys(figure.caution for figure in item.figures) if caution)
+
+
+def headline(section: Section, pack: Pack) -> Sequence[Entry]:
+    """Services in a line, and what is free in all."""
+    return tuple(answers(section, pack))
+
+
+def answers(section: Section, _: Pack) -> Iterator[Entry]:
+    """The home page's answers on power."""
+    open_to_visitors = [item for item in section.of_kind("service") if all(fact.terms != "not for visitors" for fact in item.facts)]
+    if open_to_visitors:
+        words = ", ".join(f"{item.text('rating') or '?'} {item.name}" for item in open_to_visitors)
+        yield Entry("Power services", words, small="ampere on each phase; connectors and tie-in on the page", anchor="power#services")
+    for item in (*section.of_kind("supply"), *section.of_kind("generator")):
+        figure = item.figure("free-kva")
+        if figure and figure.value:
+            yield Entry(
+                f"Free power, {item.name}", shown_figure(figure), small="after the house's own loads, for hours on end", anchor="power#services"
+            )

@@ -1,0 +1,77 @@
+"""From ``power.yml`` to the power section: every node with its figures, outlets, loads, shore power, findings."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from builder.cautions import ELECTRICITY
+from builder.department import Published, Surroundings
+from builder.departments.power.available import available_items, shore_capacity
+from builder.departments.power.description import Fed, Power, Supply
+from builder.departments.power.drops import drop_figures
+from builder.departments.power.figures import node_figures
+from builder.departments.power.findings import findings
+from builder.departments.power.generating import generator_figures
+from builder.departments.power.network import Carried, Network, network_of
+from builder.pack import Fact, Item, Section, Standing, Value
+from builder.stating import Stater
+
+LISTS = ("supplies", "generators", "services", "boards", "outlets", "standing_loads", "shore_power", "note")
+
+
+def publish(power: Power, around: Surroundings) -> Published:
+    """The power section with its findings."""
+    stater = around.stater(power)
+    network = network_of(power, around.exchange.draws)
+    section = Section(
+        key="power",
+        title="Power",
+        items=tuple(items(power, stater, network)),
+        cautions=(ELECTRICITY,),
+        verified=stater.inherited,
+    )
+    return Published(section, tuple(findings(power, network)))
+
+
+def items(power: Power, stater: Stater, network: Network) -> Iterator[Item]:
+    """House rules, nodes, outlets, loads, shore power, and what is available."""
+    leave_out = LISTS if power.shore_outlets else tuple(name for name in LISTS if name != "shore_power")
+    yield stater.item(power, "power.rules", "rules", "House rules on power", leave_out=leave_out)
+    yield from nodes(power, stater, network)
+    for item, generator in zip(stater.named(power.generators, "power", "generator", leave_out=("burns",)), power.generators, strict=True):
+        item = replace(item, figures=(*node_figures(item, generator.name, network), *generator_figures(item, generator, network)))
+        yield wired(item, network)
+    yield from stater.counted(power.outlets, "power", "outlet", name_key="connector")
+    yield from stater.counted(power.standing_loads, "power", "load", name_key="what")
+    yield from (offered(each, number) for number, each in enumerate((each for each in network.carried if each.asked.department), 1))
+    shore = stater.counted(power.shore_outlets, "power", "shore", name_key="connector")
+    for item, outlet in zip(shore, power.shore_outlets, strict=True):
+        yield replace(item, figures=shore_capacity(item, outlet, network))
+    yield from available_items(power, network)
+
+
+def nodes(power: Power, stater: Stater, network: Network) -> Iterator[Item]:
+    """Supplies, services and boards with their figures."""
+    lists: tuple[tuple[str, Sequence[Supply | Fed]], ...] = (("supply", power.supplies), ("service", power.services), ("board", power.boards))
+    for kind, records in lists:
+        for item, record in zip(stater.named(records, "power", kind), records, strict=True):
+            figures = (*node_figures(item, record.name, network), *drop_figures(item, record.name, network, power))
+            yield wired(replace(item, figures=figures), network)
+
+
+def wired(item: Item, network: Network) -> Item:
+    """The item with the phases it has, its own or its source's, for the reader who cannot see the source."""
+    fact = Fact(f"{item.key}.wired", "Phases it has", Standing.STATED, Value(" ".join(network.sources[item.name].phases)))
+    return replace(item, facts=(*item.facts, fact))
+
+
+def offered(each: Carried, number: int) -> Item:
+    """A load that another department told of."""
+    key = f"power.load.{each.asked.department}-{number}"
+    facts = (
+        Fact(f"{key}.on", "On", Standing.STATED, Value(each.asked.on)),
+        Fact(f"{key}.draws", "Draws", Standing.STATED, Value(each.asked.said, "", each.kw * 1000, "W")),
+        Fact(f"{key}.power_factor", "Power factor", Standing.STATED, Value(f"{each.asked.power_factor:g}", number=each.asked.power_factor)),
+        Fact(f"{key}.phases", "Phases", Standing.STATED, Value(" ".join(each.asked.phases) or "all")),
+        Fact(f"{key}.told_by", "Told by", Standing.STATED, Value(each.asked.department)),
+    )
+    return Item(key, "load", each.asked.what, facts)
