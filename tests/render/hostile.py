@@ -1,5 +1,27 @@
 """Text that tries to be more than text. Written for this project from the ways such attacks are described in OWASP's cheat sheets."""
 
+from builder.document import (
+    Block,
+    Bullets,
+    Caution,
+    Entry,
+    Facts,
+    Folded,
+    Heading,
+    Headline,
+    Link,
+    Paragraph,
+    Photo,
+    Picture,
+    Row,
+    Small,
+    Strong,
+    Table,
+    Tag,
+)
+
+SVG = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 3">\n\n<path d="M0 0L4 3"/></svg>'
+
 HOSTILE = (
     "<script>window.__hostile = 1</script>",
     "<img src=x onerror='window.__hostile = 2'>",
@@ -50,3 +72,24 @@ HOSTILE = (
     "שלום עולם (1,000 kg) مرحبا",
     "é ﷽ 日本語 🎛️",
 )
+
+
+def everywhere(text: str, page: str = "rigging") -> tuple[Block, ...]:
+    """The text in each place a block has for text."""
+    words = (text, Strong(text), Small(text), Tag(text, "danger"), Link(text, page, "here"))
+    entry = Entry(text, words, words, "entry")
+    return (
+        Heading(2, text, "here"),
+        Heading(3, text),
+        Paragraph(text),
+        Paragraph(words),
+        Bullets((text, words)),
+        Table((text, text), (Row((text, words), "row"),), summary=text, numeric=(1,), sortable=True),
+        Facts((entry,)),
+        Headline((Entry(text, text, text, f"{page}#here"),)),
+        Picture("plan", SVG, text, text),
+        Picture("field", SVG, text, text, inline=False, dark=SVG),
+        Photo("dock.jpg", text, text),
+        Caution(words, text, "danger"),
+        Folded(text, (Paragraph(words), Bullets((text,)), Table((text,), (Row((text,)),)), Heading(4, text)), "folded"),
+    )

@@ -12,12 +12,10 @@ from hypothesis import strategies as st
 from builder.document import (
     Attachment,
     Block,
-    Bullets,
     Caution,
     Document,
     Entry,
     Facts,
-    Folded,
     Heading,
     Headline,
     Link,
@@ -26,17 +24,13 @@ from builder.document import (
     Photo,
     Picture,
     Row,
-    Small,
-    Strong,
     Table,
-    Tag,
 )
 from builder.render.escaping import escaped, shown, slug, visible
 from builder.render.markdown import NavigationEntry, NavigationGroup, render
-from tests.render.hostile import HOSTILE
+from tests.render.hostile import HOSTILE, SVG, everywhere
 
 EXTENSIONS = ["toc", "tables", "attr_list", "fenced_code", "md_in_html", "footnotes", "abbr", "def_list", "admonition", "sane_lists", "meta"]
-SVG = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 3">\n\n<path d="M0 0L4 3"/></svg>'
 
 
 class Reader(HTMLParser):
@@ -73,27 +67,6 @@ def source(*blocks: Block, title: str = "Rigging", summary: str = "") -> str:
 def read(*blocks: Block, title: str = "Rigging") -> Reader:
     body = source(*blocks, title=title).split("---\n", 2)[2]
     return Reader(markdown.markdown(body, extensions=EXTENSIONS))
-
-
-def everywhere(text: str) -> tuple[Block, ...]:
-    """The text in each place a block has for text."""
-    words = (text, Strong(text), Small(text), Tag(text, "danger"), Link(text, "rigging", "here"))
-    entry = Entry(text, words, words, "entry")
-    return (
-        Heading(2, text, "here"),
-        Heading(3, text),
-        Paragraph(text),
-        Paragraph(words),
-        Bullets((text, words)),
-        Table((text, text), (Row((text, words), "row"),), summary=text, numeric=(1,), sortable=True),
-        Facts((entry,)),
-        Headline((Entry(text, text, text, "rigging#here"),)),
-        Picture("plan", SVG, text, text),
-        Picture("field", SVG, text, text, inline=False, dark=SVG),
-        Photo("dock.jpg", text, text),
-        Caution(words, text, "danger"),
-        Folded(text, (Paragraph(words), Bullets((text,)), Table((text,), (Row((text,)),)), Heading(4, text)), "folded"),
-    )
 
 
 @pytest.mark.parametrize("text", HOSTILE)

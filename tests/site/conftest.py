@@ -1,11 +1,21 @@
-"""One built sample site for all tests that look at it."""
+"""One built sample site and one browser for all tests that look at it."""
 
+import os
+import threading
+from collections.abc import Iterator
+from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
 import pytest
+from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Error as BrowserError
 
 from builder.site.build import build_document
 from tests.site.sample import document
+
+CHROMIUM = Path("/usr/bin/chromium")
+QUIET = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"]
 
 
 @pytest.fixture(scope="session")
@@ -14,3 +24,51 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
     site = tmp_path_factory.mktemp("built") / "site"
     build_document(document(), site)
     return site
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """Chromium. Without it tests are left out, unless HOUSEPACK_BROWSER=required says that they must run."""
+    with sync_playwright() as playwright:
+        try:
+            found = playwright.chromium.launch(executable_path=CHROMIUM if CHROMIUM.exists() else None, args=QUIET)
+        except BrowserError as failure:
+            if os.environ.get("HOUSEPACK_BROWSER") == "required":
+                pytest.fail(f"HOUSEPACK_BROWSER=required, but Chromium does not start: {failure.message.splitlines()[0]}")
+            pytest.skip("Chromium is not installed; HOUSEPACK_BROWSER=required makes this a failure.")
+        yield found
+        found.close()
+
+
+class Silent(SimpleHTTPRequestHandler):
+    """Serves files without a word."""
+
+    def log_message(self, *_: object) -> None:
+        """Say nothing."""
+
+
+def served(folder: Path) -> Iterator[str]:
+    """A folder over http, at the address given."""
+    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(Silent, directory=str(folder)))
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    yield f"http://127.0.0.1:{server.server_address[1]}"
+    server.shutdown()
+    server.server_close()
+
+
+@pytest.fixture(scope="session")
+def over_http(built: Path) -> Iterator[str]:
+    """The sample site's address on a server."""
+    yield from served(built)
+
+
+@pytest.fixture(scope="session")
+def over_file(built: Path) -> str:
+    """The sample site's address in a folder."""
+    return built.as_uri()
+
+
+@pytest.fixture(scope="session", params=["http", "file"])
+def address(request: pytest.FixtureRequest) -> str:
+    """The sample site's address, once on a server and once in a folder."""
+    return str(request.getfixturevalue(f"over_{request.param}"))

@@ -1,5 +1,7 @@
 """An invented house with every block in it, to build and look at the site without a description."""
 
+import base64
+
 from builder.cautions import ELECTRICITY, LOADS, NOISE
 from builder.document import (
     Attachment,
@@ -25,6 +27,8 @@ from builder.document import (
 from builder.pack import Pack, Revision, to_json
 
 VENUE = "Kornmarkt Hall"
+GREY_DOT = base64.b64decode("R0lGODlhAQABAIAAAJmZmQAAACwAAAAAAQABAAACAkQBADs=")
+"""The smallest picture there is, for the place of a photograph."""
 PLAN = """<svg xmlns="http://www.w3.org/2000/svg" viewBox="-11 -3 22 16" width="880" height="640" font-size="0.5" fill="none" stroke="currentColor">
 <path d="M-9 0V11H9V0" stroke-width="0.12"/>
 
@@ -50,9 +54,9 @@ def field_picture(ink: str, paper: str) -> str:
 
 
 def document(extra: tuple[Page, ...] = (), venue: str = VENUE) -> Document:
-    """The whole sample."""
+    """The whole sample, with further pages if wanted."""
     pages = (home(), rigging(), power(), sound(), access(), crew())
-    return Document(venue, (*pages, *extra), (Attachment("pack.json", to_json(pack(venue)).encode()),))
+    return Document(venue, (*pages, *extra), (Attachment("pack.json", to_json(pack(venue)).encode()), Attachment("dock.jpg", GREY_DOT)))
 
 
 def pack(venue: str = VENUE) -> Pack:

@@ -5,11 +5,11 @@
     var order = cell.dataset.order;
     return order === undefined ? cell.textContent.trim() : Number(order);
   }
-  // Numbers come before words in either direction's sense; rows that are equal keep the house's order.
-  function compare(a, b) {
-    if (typeof a === "number" && typeof b === "number") return a - b;
+  // Numbers come before words whichever way they run, so that what nobody has stated stays at the end.
+  function compare(a, b, way) {
     if (typeof a !== typeof b) return typeof a === "number" ? -1 : 1;
-    return a.localeCompare(b, "en", { numeric: true, sensitivity: "base" });
+    var found = typeof a === "number" ? a - b : a.localeCompare(b, "en", { numeric: true, sensitivity: "base" });
+    return way === "descending" ? -found : found;
   }
   function sort(table, column, way) {
     var body = table.tBodies[0];
@@ -18,8 +18,8 @@
       if (row.dataset.place === undefined) row.dataset.place = place;
     });
     rows.sort(function (a, b) {
-      var found = way === "none" ? 0 : compare(value(a, column), value(b, column));
-      return (way === "descending" ? -found : found) || a.dataset.place - b.dataset.place;
+      var found = way === "none" ? 0 : compare(value(a, column), value(b, column), way);
+      return found || a.dataset.place - b.dataset.place;
     });
     body.append.apply(body, rows);
   }

@@ -1,0 +1,38 @@
+"""A visit to the site that notes what must not happen: errors, and requests to anywhere else."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import Any
+
+from playwright.sync_api import Browser, Page
+
+PHONE = {"width": 390, "height": 844}
+DESK = {"width": 1440, "height": 900}
+
+
+@contextmanager
+def visit(browser: Browser, address: str, **context: Any) -> Iterator[Page]:
+    """A page at no address yet. On leaving, any error in it, and any request that went elsewhere, fails the test."""
+    opened = browser.new_context(**{"viewport": DESK, **context})
+    page = opened.new_page()
+    wrong: list[str] = []
+    page.on("console", lambda message: wrong.append(message.text) if message.type in ("error", "warning") else None)
+    page.on("pageerror", lambda error: wrong.append(str(error)))
+    page.on("requestfailed", lambda request: wrong.append(f"failed: {request.url}"))
+    page.on("request", lambda request: wrong.append(f"elsewhere: {request.url}") if not request.url.startswith((address, "data:")) else None)
+    try:
+        yield page
+        page.wait_for_load_state("networkidle")
+    finally:
+        opened.close()
+    assert wrong == []
+
+
+def ask(page: Page, words: str) -> list[str]:
+    """Type into the search and return what each answer says."""
+    page.locator(".search-input").fill("")
+    page.locator(".search-input").press_sequentially(words)
+    page.wait_for_function("() => /^(Found|Nothing)/.test(document.querySelector('.md-search-result__meta').textContent.trim())")
+    # Answers to the last key may come a moment after those to the first.
+    page.wait_for_timeout(300)
+    return [text for text in page.locator(".md-search-result__link").all_inner_texts() if text]
