@@ -18,8 +18,8 @@ from builder.formulas.phasors import PHASES
 from builder.formulas.ranges import above_zero, not_negative
 from builder.formulas.sources import LAND_DOIG
 
-STEP_BOUND = 300
-"""Relaxations solved before the search gives up: counted, not timed, so that the answer is the same on every machine."""
+STEP_BOUND = 20_000
+"""Items looked at in relaxations before the search gives up: counted, not timed, so that the answer is the same on every machine."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +72,7 @@ def free_at_once(nodes: Sequence[Node], loads: Sequence[Load], outlets: Sequence
     outlets
         Outlet entries; their ampere is what full load means (write 80 % here where the code asks it of the outlet).
     step_bound
-        Relaxations to solve before giving up on proof.
+        Items to look at in relaxations before giving up on proof.
 
     Returns
     -------

@@ -190,6 +190,33 @@ def bound_by_kinds(items: Sequence[Item], room: Room) -> int:
     )
 
 
+@cites(LAND_DOIG, "relaxation", equation="B(v) = min(bound with v's own room, own items + sum over children of B(c))")
+def bound_by_branches(items: Sequence[Item], room: Room, *, depth: int = 1) -> int:
+    """
+    Upper bound where the limits that bind hang lower than the root: the least of the whole and of its branches added up.
+
+    Parameters
+    ----------
+    items
+        Items under one root, at least one. [mA]
+    room
+        What each node leaves on each phase. [mA]
+    depth
+        Nodes that all paths share from the root.
+
+    Returns
+    -------
+    int
+        No choice has more items.
+    """
+    branches: dict[str, list[Item]] = defaultdict(list)
+    for item in items:
+        branches[item.path[-depth - 1] if len(item.path) > depth else ""].append(item)
+    own = sum(item.count for item in branches.pop("", []))
+    apart = own + sum(bound_by_branches(branch, room, depth=depth + 1) for branch in branches.values())
+    return min(apart, upper_bound(items, room), bound_by_kinds(items, room))
+
+
 def _with_singles(numbers: Mapping[tuple[str, ...], int], lightest: Mapping[tuple[str, ...], list[int]], left: Mapping[str, int]) -> int:
     """So many items with several phases, and the most single ones beside them; -1 where even the lightest do not fit."""
     total = sum(numbers.values())

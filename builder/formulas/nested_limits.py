@@ -7,15 +7,16 @@ Start at :func:`most_items`. What the limits hold, exactly or at most, is in ``n
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import combinations
 
 from builder.formulas.cite import cites
-from builder.formulas.nested_bounds import Item, Room, bound_by_kinds, demand_of, on_one_set, singles, upper_bound
+from builder.formulas.nested_bounds import Item, Room, bound_by_branches, demand_of, on_one_set, singles, upper_bound
 from builder.formulas.sources import LAND_DOIG
 
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """How many of each item; the least upper bound known; relaxations solved. Proven where the bound equals the number taken."""
+    """How many of each item; the least upper bound known; items looked at in relaxations. Proven where the bound equals the number taken."""
 
     taken: Counter[str]
     at_most: int
@@ -34,7 +35,7 @@ def most_items(items: Sequence[Item], room: Room, *, step_bound: int) -> Choice:
     room
         What each node leaves on each phase. [mA]
     step_bound
-        Relaxations to solve before giving up on proof.
+        Items looked at in relaxations before giving up on proof.
 
     Returns
     -------
@@ -91,16 +92,10 @@ class _Search:
         self.several = sorted((i for i in items if len(i.phases) > 1), key=lambda i: (i.weight_ma * len(i.phases), i.name))
         self.single = [item for item in items if len(item.phases) == 1]
         self.step_bound, self.steps, self.gave_up = step_bound, 0, False
-        self.best = self._light_first(items, room)
-        self.at_most = min(upper_bound(items, room), bound_by_kinds(items, room))
-
-    def _light_first(self, items: Sequence[Item], room: Room) -> Counter[str]:
-        """A first answer: lightest over all phases first."""
-        left, taken = dict(room), Counter[str]()
-        for item in sorted(items, key=lambda i: (i.weight_ma * len(i.phases), i.name)):
-            taken[item.name] = min(item.count, _fit(item, left))
-            _fill(item, taken[item.name], left)
-        return taken
+        self.at_most = bound_by_branches(items, room)
+        self.best = max((_light_first(items, room, some) for some in _subsets(items)), key=lambda choice: choice.total())
+        if self.best.total() < self.at_most:
+            self.best = _one_out_two_in(self.best, items, room)
 
     def branch(self, depth: int, left: dict[tuple[str, str], int], taken: Counter[str]) -> None:
         """Try every number of the item at this depth, most first, unless the bound says that none can be better."""
@@ -109,7 +104,7 @@ class _Search:
         if self.steps >= self.step_bound:
             self.gave_up = True
             return
-        self.steps += 1
+        self.steps += len(self.several) - depth + len(self.single)
         if depth == len(self.several):
             self.best = max(self.best, taken + singles(self.single, left), key=lambda choice: choice.total())
             return
@@ -120,6 +115,40 @@ class _Search:
             after = dict(left)
             _fill(item, number, after)
             self.branch(depth + 1, after, taken + Counter({item.name: number}))
+
+
+def _subsets(items: Sequence[Item]) -> list[tuple[str, ...]]:
+    phases = sorted({phase for item in items for phase in item.phases})
+    return [some for size in range(len(phases), 0, -1) for some in combinations(phases, size)]
+
+
+def _light_first(items: Sequence[Item], room: Room, some: Sequence[str]) -> Counter[str]:
+    """A first answer: lightest first, weighed over some of the phases and then over all."""
+    left, taken = dict(room), Counter[str]()
+    for item in sorted(items, key=lambda i: (i.weight_ma * len(set(i.phases).intersection(some)), i.weight_ma * len(i.phases), i.name)):
+        taken[item.name] = min(item.count, _fit(item, left))
+        _fill(item, taken[item.name], left)
+    return taken
+
+
+def _one_out_two_in(taken: Counter[str], items: Sequence[Item], room: Room) -> Counter[str]:
+    """Take one item out wherever two or more others then fit; one pass over the items, heaviest first."""
+    left, now = dict(room), Counter(taken)
+    for item in items:
+        _fill(item, now[item.name], left)
+    heaviest = sorted(items, key=lambda i: (-i.weight_ma * len(i.phases), i.name))
+    for out in heaviest:
+        while now[out.name] > 0:
+            after, gained = dict(left), Counter[str]()
+            _fill(out, -1, after)
+            for item in reversed(heaviest):
+                if item is not out:
+                    gained[item.name] = min(item.count - now[item.name], _fit(item, after))
+                    _fill(item, gained[item.name], after)
+            if gained.total() < 2:
+                break
+            now, left = now + gained - Counter({out.name: 1}), after
+    return now
 
 
 def _fit(item: Item, left: Room) -> int:

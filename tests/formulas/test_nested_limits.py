@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.formulas.nested_bounds import Item, bound_by_kinds, demand_of, on_one_set, singles, upper_bound
+from builder.formulas.nested_bounds import Item, bound_by_branches, bound_by_kinds, demand_of, on_one_set, singles, upper_bound
 from builder.formulas.nested_limits import most_items
 
 PATHS = (("a", "root"), ("b", "root"), ("c", "a", "root"), ("root",))
@@ -37,7 +37,7 @@ def fits(items: list[Item], numbers: tuple[int, ...], room: dict[tuple[str, str]
 @given(cases())
 def test_what_is_called_proven_is_the_best_of_all_choices(case: tuple[list[Item], dict[tuple[str, str], int]]) -> None:
     items, room = case
-    choice = most_items(items, room, step_bound=2000)
+    choice = most_items(items, room, step_bound=20_000)
     every = (numbers for numbers in product(*(range(item.count + 1) for item in items)) if fits(items, numbers, room))
     best = max(sum(numbers) for numbers in every)
     assert fits(items, tuple(choice.taken[item.name] for item in items), room)
@@ -46,6 +46,7 @@ def test_what_is_called_proven_is_the_best_of_all_choices(case: tuple[list[Item]
     if items:
         assert upper_bound(items, room) >= best
         assert bound_by_kinds(items, room) >= best
+        assert bound_by_branches(items, room) >= best
 
 
 @pytest.mark.law
@@ -53,7 +54,7 @@ def test_what_is_called_proven_is_the_best_of_all_choices(case: tuple[list[Item]
 @given(cases(), st.integers(0, 3))
 def test_a_search_that_gives_up_still_brackets_the_best(case: tuple[list[Item], dict[tuple[str, str], int]], step_bound: int) -> None:
     items, room = case
-    short, full = most_items(items, room, step_bound=step_bound), most_items(items, room, step_bound=2000)
+    short, full = most_items(items, room, step_bound=step_bound), most_items(items, room, step_bound=20_000)
     assert fits(items, tuple(short.taken[item.name] for item in items), room)
     assert short.taken.total() <= full.taken.total() <= short.at_most
 
