@@ -40,17 +40,21 @@ class Found:
     steps: int
 
 
-@cites(GRAHAM, "largest processing time first", equation="largest load first, each on the phase that keeps sum I^2 least; then moves and swaps")
+@cites(
+    GRAHAM,
+    "largest processing time first",
+    equation="largest load first, each on the phase that keeps sum I^2 least; then moves, swaps and trades of one for two",
+)
 def largest_first(task: Task, *, step_bound: int) -> Found:
     """
-    Place loads largest first, then move and swap them while that helps.
+    Place loads largest first, then move, swap and trade one for two while that helps.
 
     Parameters
     ----------
     task
         Loads, room and what is booked. [mA]
     step_bound
-        Moves and swaps to look at.
+        Moves, swaps and trades to look at.
 
     Returns
     -------
@@ -106,7 +110,7 @@ class _Board:
         return self._change_of_shift(shifts, source, target) < (0, 0)
 
     def improve(self, step_bound: int) -> None:
-        while self.steps < step_bound and (self._move_once(step_bound) or self._swap_once(step_bound)):
+        while self.steps < step_bound and (self._move_once(step_bound) or self._swap_once(step_bound) or self._trade_once(step_bound)):
             pass
 
     def _move_once(self, step_bound: int) -> bool:
@@ -142,11 +146,38 @@ class _Board:
             if same_ways and not same and task.paths[one][-1] == task.paths[other][-1]:
                 yield one, other
 
-    def _exchange(self, one: int, other: int) -> dict[str, int]:
-        """Net current that changes phase at each node when two loads change places."""
+    def _trade_once(self, step_bound: int) -> bool:
+        """The first trade of one load for two on another phase that helps; true where there was one."""
+        for one, other, third in self._triples():
+            if self.steps >= step_bound:
+                return False
+            here, there = self.phase[one], self.phase[other]
+            if self._helps(self._exchange(one, other, third), here, there):
+                self.put(one, there)
+                self.put(other, here)
+                self.put(third, here)
+                return True
+        return False
+
+    def _triples(self) -> Iterator[tuple[int, int, int]]:
+        """One load, and two that share another phase with each other and could change places with it."""
+        choices, paths = self.task.choices, self.task.paths
+        for one in range(len(choices)):
+            partners = [
+                load
+                for load in range(len(choices))
+                if self.phase[load] != self.phase[one] and set(choices[load]) == set(choices[one]) and paths[load][-1] == paths[one][-1]
+            ]
+            for other, third in combinations(partners, 2):
+                if self.phase[other] == self.phase[third]:
+                    yield one, other, third
+
+    def _exchange(self, one: int, *others: int) -> dict[str, int]:
+        """Net current that changes phase at each node when a load changes places with others."""
         shifts = dict.fromkeys(self.task.paths[one], self.task.weights[one])
-        for node in self.task.paths[other]:
-            shifts[node] = shifts.get(node, 0) - self.task.weights[other]
+        for other in others:
+            for node in self.task.paths[other]:
+                shifts[node] = shifts.get(node, 0) - self.task.weights[other]
         return shifts
 
     def over(self) -> int:

@@ -18,7 +18,7 @@ from builder.formulas.ranges import above_zero
 from builder.formulas.sources import GRAHAM
 
 STEP_BOUND = 100_000
-"""Moves, swaps or states looked at before giving up: counted, not timed, so that the answer is the same on every machine."""
+"""Moves, swaps, trades or states looked at before giving up: counted, not timed, so that the answer is the same on every machine."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +50,7 @@ class Placing:
 
 @cites(
     GRAHAM,
-    "largest processing time first, then moves and swaps; exact where small",
+    "largest processing time first, then moves, swaps and trades; exact where small",
     equation="min sum of I^2 over nodes and phases, I <= limit everywhere",
 )
 def place_on_phases(nodes: Sequence[Node], loads: Sequence[Load], extra: Sequence[ExtraLoad], *, step_bound: int = STEP_BOUND) -> Placing:
@@ -106,7 +106,7 @@ def _answer(found: Found, extra: Sequence[ExtraLoad], task: Task, tree: Tree, *,
         why = f"the best placing found is {found.over_ma / 1000:.3g} A above its limits in sum; a longer search might find one that holds"
         return Placing("not found within the bound", why, (), (), evenest=False, steps=steps)
     phase_of = tuple((load.name, PHASES[phase]) for load, phase in zip(extra, found.phases, strict=True))
-    why = "every placing was looked at" if exact else "largest first, then moves and swaps"
+    why = "every placing was looked at" if exact else "largest first, then moves, swaps and trades"
     return Placing("placed", why, phase_of, _booked(found.phases, task, tree), evenest=exact, steps=steps)
 
 
