@@ -33,9 +33,7 @@ class Neutral:
     total_a: float
 
 
-@cites(
-    NILSSON_RIEDEL, "ch. 9 and 11, phasors", equation="I_k = I at angle(U_k) - phi; two lines: I at angle(U_j - U_k) - phi and its negative"
-)
+@cites(NILSSON_RIEDEL, "ch. 9 and 11, phasors", equation="I_k = I at angle(U_k) - phi; two lines: I at angle(U_j - U_k) - phi and its negative")
 def line_currents(
     *,
     phases: Sequence[str],

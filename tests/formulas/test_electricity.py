@@ -72,8 +72,6 @@ def test_currents_and_voltages_out_of_range_are_refused() -> None:
 @given(st.floats(0, 500), power_factors, st.floats(100, 700))
 def test_kva_and_current_are_each_others_inverse(active_kw: float, power_factor: float, line_to_line_v: float) -> None:
     kva = el.apparent_kva(active_kw=active_kw, power_factor=power_factor)
-    back = el.three_phase_kva(
-        current_a=el.current_on_three_phases_a(apparent_kva=kva, line_to_line_v=line_to_line_v), line_to_line_v=line_to_line_v
-    )
+    back = el.three_phase_kva(current_a=el.current_on_three_phases_a(apparent_kva=kva, line_to_line_v=line_to_line_v), line_to_line_v=line_to_line_v)
     assert back == pytest.approx(kva)
     assert kva * power_factor == pytest.approx(active_kw)

@@ -21,9 +21,7 @@ def test_cable_rating_with_third_harmonic(line_a: float, share: float, rating_a:
     assert ratings.cable_rating_with_third_harmonic_a(line_a=line_a, third_harmonic_share=share) == pytest.approx(rating_a, abs=tolerance)
 
 
-@pytest.mark.source(
-    "IEC 60364-5-52:2009, Table E.52.1: above 33 % the neutral decides; a web page keeps 25/0.86 = 29.1 A at 44 %, which is wrong"
-)
+@pytest.mark.source("IEC 60364-5-52:2009, Table E.52.1: above 33 % the neutral decides; a web page keeps 25/0.86 = 29.1 A at 44 %, which is wrong")
 def test_the_published_wrong_harmonic_rating_is_not_ours() -> None:
     assert ratings.cable_rating_with_third_harmonic_a(line_a=25, third_harmonic_share=0.44) > 29.1 + 5
 

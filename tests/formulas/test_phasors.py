@@ -64,10 +64,7 @@ def test_a_load_between_two_lines() -> None:
 
 @pytest.mark.source("by hand: 40 A and 25 A on the halves of a centre-tapped supply leave 15 A in the neutral")
 def test_split_phase_neutral_is_the_difference() -> None:
-    halves = [
-        ph.line_currents(phases=(p,), current_a=a, power_factor=0.9, angles_deg=ph.SPLIT_PHASE_ANGLES_DEG)
-        for p, a in (("L1", 40), ("L2", 25))
-    ]
+    halves = [ph.line_currents(phases=(p,), current_a=a, power_factor=0.9, angles_deg=ph.SPLIT_PHASE_ANGLES_DEG) for p, a in (("L1", 40), ("L2", 25))]
     assert ph.neutral_current(ph.summed_currents(halves)).total_a == pytest.approx(15)
 
 
