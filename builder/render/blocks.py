@@ -7,12 +7,14 @@ from dataclasses import dataclass, field
 from builder.document import Block, Bullets, Caution, Entry, Facts, Folded, Heading, Headline, Link, Paragraph, Photo, Picture, Words
 from builder.document import Table as TableBlock
 from builder.render.escaping import escaped, shown
-from builder.render.inline import html_linker, tone, written
+from builder.render.inline import html_linker, said, tone, written
 from builder.render.references import Anchors, given
 from builder.render.rows import table
 
 NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 DRAWINGS = "drawings"
+LARGEST_ANSWER = 32
+"""Characters that an answer may have in large type; a longer one is a sentence and is set as such."""
 
 
 @dataclass(slots=True)
@@ -61,7 +63,8 @@ class Scribe:
     def _answer(self, entry: Entry) -> str:
         page, _, anchor = entry.anchor.partition("#")
         label = self.words((Link(entry.label, page, anchor),)) if page else shown(entry.label)
-        return f'<div><dt>{label}</dt> <dd><span class="answer">{self.words(entry.words)}</span>{self._below(entry.small)}</dd></div>'
+        size = "answer answer-long" if len(said(entry.words)) > LARGEST_ANSWER else "answer"
+        return f'<div><dt>{label}</dt> <dd><span class="{size}">{self.words(entry.words)}</span>{self._below(entry.small)}</dd></div>'
 
     def _below(self, words: Words) -> str:
         return f' <span class="below">{self.words(words)}</span>' if words else ""

@@ -1,6 +1,6 @@
 """Running text: strings, links, strong and small words, tags."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 
 from builder.document import Inline, Link, Small, Strong, Tag, Words
 from builder.render.escaping import shown
@@ -12,12 +12,41 @@ Linker = Callable[[Link], str]
 
 def written(words: Words, link: Linker) -> str:
     """Words as markup; ``link`` writes a link the way its surroundings need it."""
+    return "".join(spaced(piece, link) for piece in parted(words))
+
+
+def said(words: Words) -> str:
+    """Words without their marks, as plain text."""
+    return "".join(piece if isinstance(piece, str) else piece.text for piece in parted(words))
+
+
+def parted(words: Words) -> Iterator[Inline]:
+    """
+    The pieces of words, with a blank where two would run together.
+
+    Small words and tags stand apart from what is before them, and so does a link, strong word or tag behind a tag. Strings bring their own
+    blanks: a full stop must be able to follow a link.
+    """
     pieces = (words,) if isinstance(words, str) else words
-    return "".join(spaced(piece, link) for piece in pieces)
+    before: Inline = " "
+    for piece in pieces:
+        if needs_blank(before, piece):
+            yield " "
+        yield piece
+        before = piece
+
+
+def needs_blank(before: Inline, piece: Inline) -> bool:
+    """Whether two pieces that follow each other would run together."""
+    if isinstance(before, str):
+        return isinstance(piece, Small | Tag) and bool(before) and not before[-1].isspace() and before[-1] not in "(“"
+    if isinstance(piece, str):
+        return isinstance(before, Small | Tag) and piece[:1].isalnum()
+    return True
 
 
 def spaced(piece: Inline, link: Linker) -> str:
-    """One piece, keeping one blank at each end of a string that has one there, so that pieces do not run together."""
+    """One piece, keeping one blank at each end of a string that has one there."""
     if not isinstance(piece, str):
         return marked(piece, link)
     if not piece.strip():

@@ -2,8 +2,9 @@
 
 from collections.abc import Iterator, Sequence
 
-from builder.document import Block, Document, Facts, Folded, Inline, Table, Words
+from builder.document import Block, Document, Facts, Folded, Table
 from builder.render.escaping import plain_html, slug
+from builder.render.inline import said
 
 Found = dict[str, str]
 
@@ -30,13 +31,3 @@ def lines(blocks: Sequence[Block]) -> Iterator[tuple[str, str, str]]:
                 yield from lines(block.blocks)
             case _:
                 pass
-
-
-def said(words: Words) -> str:
-    """Words without their marks."""
-    return words if isinstance(words, str) else "".join(piece_text(piece) for piece in words)
-
-
-def piece_text(piece: Inline) -> str:
-    """The text of one piece."""
-    return piece if isinstance(piece, str) else piece.text

@@ -118,6 +118,8 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
         """Problems come first: whoever edits must not take the old state below for the new one. In a search, the pack comes before the guides."""
         if page.file.src_uri in self._good().rendered.pages:
             page.meta["search"] = {"boost": BOOST}
+        else:
+            html = framed(html)
         return problems_html(self.problems) + html if self.problems else html
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
@@ -156,6 +158,12 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
         if not self.serving:
             raise PluginError("\n".join((f"{counted(len(self.problems))} in {venue}:", *self.problems)))
         return self.good or Made(*nothing_yet())
+
+
+def framed(html: str) -> str:
+    """A guide's tables in the frame that ours have, so that a wide one scrolls and the page does not."""
+    frame = '<div class="table" role="region" tabindex="0" aria-label="Table">'
+    return html.replace("<table>", f"{frame}<table>").replace("</table>", "</table></div>")
 
 
 def counted(number: int) -> str:

@@ -24,9 +24,12 @@ from builder.document import (
     Photo,
     Picture,
     Row,
+    Small,
     Table,
+    Tag,
 )
 from builder.render.escaping import escaped, shown, slug, visible
+from builder.render.inline import said
 from builder.render.markdown import NavigationEntry, NavigationGroup, render
 from tests.render.hostile import HOSTILE, SVG, everywhere
 
@@ -187,6 +190,35 @@ def test_an_anchor_given_twice_is_refused() -> None:
 def test_headings_without_an_anchor_get_one_of_their_own() -> None:
     reader = read(Heading(2, "Points"), Heading(2, "Points"), Heading(2, "Points", "points-2"))
     assert [heading["id"] for heading in reader.named("h2")] == ["points", "points-3", "points-2"]
+
+
+@pytest.mark.parametrize(
+    ("words", "text"),
+    [
+        (("1.2 m", Small("3'-11\"")), "1.2 m 3'-11\""),
+        (("1.2 m ", Small("3'-11\"")), "1.2 m 3'-11\""),
+        (("2 at once, 1.2 m", Small("3'-11\""), " high"), "2 at once, 1.2 m 3'-11\" high"),
+        (("Mast lift", Tag("limited"), Small("Not in the wing.")), "Mast lift limited Not in the wing."),
+        ((Tag("checked"), "today"), "checked today"),
+        (("See ", Link("the points", "rigging"), "."), "See the points."),
+        (("(", Small("none"), ")"), "(none)"),
+        ((Small("none"), ", nothing"), "none, nothing"),
+        (("", Small("none")), "none"),
+    ],
+)
+def test_pieces_do_not_run_together(words: tuple[str | Small | Tag | Link, ...], text: str) -> None:
+    assert read(Paragraph(words)).text == f"Rigging {text}"
+    assert said(words) == text
+
+
+def test_an_answer_too_long_for_large_type_is_set_as_a_sentence() -> None:
+    reader = read(Headline((Entry("Power", "2 × 400 A"), Entry("Services", "125 A sound, 400 A lighting, 125 A video, 63 A motors"))))
+    assert [span["class"] for span in reader.named("span")] == ["answer", "answer answer-long"]
+
+
+def test_a_caution_that_begins_with_its_title_says_it_once() -> None:
+    assert "Planning figures. Ask the house." in read(Caution("Planning figures. Ask the house.")).text
+    assert read(Caution("Planning figures. Ask the house.")).text.count("Planning figures") == 1
 
 
 def test_a_caution_is_a_note_whose_title_is_text() -> None:

@@ -58,6 +58,26 @@ def test_guides_follow_the_pack_in_the_contents(tmp_path: Path, monkeypatch: pyt
     assert text.index(">Local crew</a>") < text.index("Guides</span>") < text.index("How to read this pack</a>")
 
 
+def test_a_guides_table_stands_in_a_frame_of_its_own(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(plugin_module, "published", Source(document()))
+    config = configured(tmp_path)
+    (tmp_path / "docs" / "reading.md").write_text("# How to read this pack\n\n| a | b |\n|---|---|\n| 1 | 2 |\n", "utf-8")
+    run(config)
+    text = (tmp_path / "site" / "reading.html").read_text("utf-8")
+    assert '<div class="table" role="region" tabindex="0" aria-label="Table"><table>' in text
+    assert "</table></div>" in text
+
+
+def test_notes_for_developers_stay_out_of_a_pack(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(plugin_module, "published", Source(document()))
+    config = configured(tmp_path)
+    (tmp_path / "docs" / "decisions").mkdir()
+    (tmp_path / "docs" / "decisions" / "001.md").write_text("# Decided\n", "utf-8")
+    run(config)
+    assert not (tmp_path / "site" / "decisions").exists()
+    assert "Decided" not in (tmp_path / "site" / "index.html").read_text("utf-8")
+
+
 def test_a_refused_description_ends_a_build_with_every_problem(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
 ) -> None:
