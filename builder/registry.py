@@ -6,12 +6,14 @@ from builder.department import Department
 from builder.departments.access import ACCESS
 from builder.departments.house import HOUSE, House
 from builder.departments.power import POWER
+from builder.departments.sound import SOUND
 from builder.departments.stage import STAGE
 
 DEPARTMENTS: tuple[Department[Any], ...] = (
     HOUSE,
     ACCESS,
     STAGE,
+    SOUND,
     POWER,
 )
 

@@ -1,17 +1,26 @@
 """What ``sound.yml`` says of loudspeakers: models with their makers' figures, hangs, subs, fills, and the audience areas they are for."""
 
+from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
 from pydantic import model_validator
 from pydantic_core import PydanticCustomError
 
 from builder.reading.absent import Absent, Maybe
-from builder.reading.quantities import Across, Angle, Depth, Duration, Frequency, Height, Length, Level, Mass, Power
+from builder.reading.quantities import Across, Angle, Depth, Duration, Frequency, Height, Length, Level, Mass, Power, Quantity
 from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import Decisive, Line, Plausible, RefersTo, Written
 from builder.stating import Measured
 
 DECK = Measured("deck")
+
+
+def checked_sizes(sizes: Mapping[str, Quantity]) -> None:
+    """Refuse a size that is zero or less."""
+    for key, size in sizes.items():
+        if size.si <= 0:
+            words = {"key": key, "text": size.text, "advice": "write the size as measured"}
+            raise PydanticCustomError("size-not-positive", "has {key} {text}, and a size is above zero", words)
 
 
 class At(Written):
@@ -53,6 +62,14 @@ class Coverage(Written):
     vertical: Annotated[Maybe[Angle], Plausible(2.0, 360.0)] = Absent.NOT_STATED
     """Coverage up and down. Line boxes leave it out: theirs follows from the boxes above and below."""
 
+    @model_validator(mode="after")
+    def _is_an_angle(self) -> "Coverage":
+        for angle in (self.horizontal, self.vertical):
+            if isinstance(angle, Angle) and not 0 < angle.deg <= 360:
+                words = {"text": angle.text, "advice": "write 360 deg for all round"}
+                raise PydanticCustomError("coverage-out-of-range", "covers {text}, and coverage is above 0 and at most 360 deg", words)
+        return self
+
 
 class Model(Line):
     """A loudspeaker model, with its maker's figures."""
@@ -82,6 +99,19 @@ class Model(Line):
     """Weight of one box, with its rigging parts."""
     drivers: Maybe[Text] = Absent.NOT_STATED
     """What is in it, such as two 18 in cones."""
+
+    @model_validator(mode="after")
+    def _makes_sense(self) -> "Model":
+        checked_sizes({"width": self.width, "height": self.height, "lowest": self.lowest})
+        if self.lowest.hz >= self.highest.hz:
+            words = {"advice": "write the lower frequency as lowest"}
+            raise PydanticCustomError("band-backwards", "has its lowest frequency at or above its highest", words)
+        bands = [entry.band.hz for entry in self.coverage]
+        if sorted(set(bands)) != bands:
+            raise PydanticCustomError(
+                "bands-not-rising", "gives coverage in bands that do not rise", {"advice": "write each band once, lowest first"}
+            )
+        return self
 
 
 class Hang(Line):
@@ -153,11 +183,24 @@ class SubLine(Line):
     def _one_arc(self) -> "SubLine":
         if self.arc is not None and self.arc_radius is not None:
             raise PydanticCustomError("arc-twice", "has both an arc and an arc radius", {"advice": "keep one; the other follows from the length"})
+        checked_sizes({"spacing": self.spacing})
+        checked_arc(self)
         absent = [number for number in self.out_of_service if not 1 <= number <= self.count]
         if absent:
             words = {"number": absent[0], "count": self.count, "advice": f"count from 1 at stage right to {self.count}"}
             raise PydanticCustomError("sub-unknown", "names sub {number} as out of service, and the line has {count}", words)
         return self
+
+
+def checked_arc(subs: SubLine) -> None:
+    """Refuse an arc that no straight line can be bent into."""
+    if subs.arc is not None and not 0 <= subs.arc.deg <= 180:
+        words = {"text": subs.arc.text, "advice": "write 0 deg for a straight line"}
+        raise PydanticCustomError("arc-out-of-range", "has an arc of {text}, and an arc is 0 to 180 deg", words)
+    half_m = (subs.count - 1) * subs.spacing.m / 2
+    if subs.arc_radius is not None and subs.arc_radius.m < max(half_m, 0.01):
+        words = {"text": subs.arc_radius.text, "half": f"{half_m:.2f} m", "advice": "a longer radius bends the line less"}
+        raise PydanticCustomError("arc-out-of-range", "has an arc radius of {text}, shorter than half the line, {half}", words)
 
 
 class FillBox(Line):
@@ -185,8 +228,10 @@ class Fill(Line):
     """Each box, from stage right to stage left."""
     own_drive: Annotated[Maybe[YesNo], Decisive()] = Absent.NOT_STATED
     """Whether they can be fed by themselves. It decides how many outputs the desk needs."""
-    follows: Annotated[Name | None, RefersTo("loudspeaker hang")] = None
-    """The hang whose sound they must not come before."""
+    follows: Annotated[tuple[Name, ...], RefersTo("loudspeaker hang")] = ()
+    """The hangs whose sound they must not come before. Each box follows the nearest of them."""
+    aligned_at: Annotated[Length | None, Plausible(0.5, 60.0)] = None
+    """How far in front of each box its sound is brought together in time with the hang's."""
     after: Annotated[Duration | None, Plausible(0.0, 0.04)] = None
     """How long after that hang's sound theirs should come."""
     turned_down: Annotated[Level | None, Plausible(0.0, 50.0)] = None
@@ -228,6 +273,7 @@ class AudienceArea(Line):
 class Amplifier(Line):
     """Amplifiers of the house system."""
 
+    defines: ClassVar[str] = "amplifier"
     name: Name
     """The model, or what they drive."""
     count: Annotated[Count, Plausible(1, 200)]

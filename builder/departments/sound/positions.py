@@ -1,6 +1,6 @@
 """What ``sound.yml`` says of working positions and lines: processor, drive lines, mix position, monitors, consoles, splits, drop boxes, tails."""
 
-from typing import Annotated, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import model_validator
 from pydantic_core import PydanticCustomError
@@ -46,6 +46,7 @@ class Processor(Line):
 class DriveLine(Line):
     """One input to the house system, as it stands at the mix position."""
 
+    defines: ClassVar[str] = "drive line"
     name: Name
     """The label on the connector, such as Left."""
     feeds: tuple[Name, ...]
@@ -141,6 +142,7 @@ class MonitorPosition(Line):
 class MonitorStock(Line):
     """Monitor loudspeakers in stock."""
 
+    defines: ClassVar[str] = "monitor"
     name: Name
     """The model."""
     kind: Literal["wedge", "side fill", "drum fill", "cue wedge"]
@@ -163,6 +165,7 @@ class MonitorStock(Line):
 class Console(Line):
     """A desk of the house."""
 
+    defines: ClassVar[str] = "desk"
     name: Name
     """The model."""
     place: Annotated[Maybe[Name], RefersTo("place")] = Absent.NOT_STATED
@@ -186,6 +189,7 @@ class Console(Line):
 class Split(Line):
     """Where stage inputs divide."""
 
+    defines: ClassVar[str] = "split"
     name: Name
     """What it is called."""
     kind: Literal["transformer", "passive", "digital, shared gain", "digital, gain each"]
@@ -205,6 +209,7 @@ class Split(Line):
 class DropBox(Line):
     """A box on stage that inputs are plugged into."""
 
+    defines: ClassVar[str] = "drop box"
     name: Name
     """The label on it."""
     place: Annotated[Maybe[Name], RefersTo("place")] = Absent.NOT_STATED
@@ -232,6 +237,7 @@ class DropBox(Line):
 class Tail(Line):
     """Cables that end in single connectors."""
 
+    defines: ClassVar[str] = "tail"
     name: Name
     """What it is."""
     count: Annotated[Count, Plausible(0, 200)]

@@ -1,6 +1,6 @@
 """What ``sound.yml`` says of loose stock: radio with its bands, microphones, direct boxes and stands."""
 
-from typing import Annotated, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import model_validator
 
@@ -23,6 +23,7 @@ class Band(Written):
 class Radio(Line):
     """A radio system of the house: what it is, where it tunes and what it is on."""
 
+    defines: ClassVar[str] = "radio system"
     name: Name
     """The model, or what it is for."""
     kind: Literal["microphone", "in-ear", "intercom", "hearing assistance", "production radio", "video", "control"]
@@ -68,6 +69,7 @@ class Spectrum(Line):
 class Stock(Line):
     """A line of microphones, direct boxes, stands or the like."""
 
+    defines: ClassVar[str] = "sound stock"
     name: Name
     """The model, or what it is."""
     kind: Literal["microphone", "direct box", "stand", "cable", "other"]

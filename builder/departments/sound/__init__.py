@@ -1,0 +1,8 @@
+"""Sound: the house system and what it covers, positions, lines on stage, radio and stock."""
+
+from builder.department import Department
+from builder.departments.sound.description import Sound
+from builder.departments.sound.page import headline, pages
+from builder.departments.sound.publish import offer, publish
+
+SOUND = Department(key="sound", title="Sound", description=Sound, publish=publish, pages=pages, headline=headline, offer=offer)

@@ -1,0 +1,173 @@
+"""What the house system covers: levels at ear height over each audience area, relative to the mix position."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import ceil, isfinite, sqrt
+
+import numpy as np
+from numpy.typing import NDArray
+
+from builder.cautions import NOISE
+from builder.departments.sound.audience import ear_points
+from builder.departments.sound.description import Sound
+from builder.departments.sound.findings import OCTAVES_HZ, band_name, crosses
+from builder.departments.sound.geometry import Point, corners_of
+from builder.departments.sound.loudspeakers import AudienceArea
+from builder.departments.sound.positions import MixPosition
+from builder.departments.sound.system import System, system_of
+from builder.exchange import Air as HouseAir
+from builder.exchange import Spot
+from builder.formulas.band_lines import third_octaves
+from builder.formulas.field import Air, field, programme_level_db
+from builder.formulas.field import Field as Energies
+from builder.formulas.polygons import polygon_area_m2
+from builder.pack import Field, Input, Working
+from builder.working import worked
+
+Array = NDArray[np.float64]
+STEP_M = 1.0
+MOST_POINTS = 2000
+"""A lawn of a hectare at one metre would make a pack nobody downloads on a phone; larger audiences take a coarser grid."""
+THIRDS = third_octaves(50.0, 10_000.0)
+"""The third octaves of the octaves shown. Programme above them adds little to an A-weighted level, and is left out."""
+PROGRAMME = "A"
+BARE = "A, without fills"
+BANDS = (*(band_name(hertz) for hertz in OCTAVES_HZ), PROGRAMME, BARE)
+QUIETEST_DB = -99.0
+"""Where no box plays at all the level has no number; maps show this instead."""
+LEAVES_OUT = (
+    "Reflections, the room, people and balcony fronts in the way, wind, equalisation, limiting and the phase between different models. "
+    "Each box is driven to the same share of its maker's level, less what the house turns it down."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Listening:
+    """The mix position's ears, the air and the system: all that a field needs besides its points."""
+
+    system: System
+    air: Air
+    mix: Point
+    mix_name: str
+
+
+@dataclass(frozen=True, slots=True)
+class Covered:
+    """One area with its levels relative to the mix position: octaves and programme, with fills and without. [dB]"""
+
+    area: AudienceArea
+    points: Array
+    step_m: float
+    levels: dict[str, Array]
+
+
+def listening(sound: Sound, air: HouseAir | None, spots: Sequence[Spot]) -> Listening | None:
+    """What the field is computed from; None where :func:`lacking` names something."""
+    mix = sound.mix_position
+    if air is None or not isinstance(mix, MixPosition) or lacking(sound, air, spots):
+        return None
+    spot = mix_spot(mix, spots)
+    if spot is None:
+        return None
+    still = Air(air.temperature_c, air.humidity_percent, air.pressure_kpa)
+    at = (spot.across_m, spot.depth_m, spot.height_m + mix.ears.m)
+    return Listening(system_of(sound, still.speed_m_s), still, at, spot.name)
+
+
+def lacking(sound: Sound, air: HouseAir | None, spots: Sequence[Spot]) -> tuple[str, ...]:
+    """What must be described before a map can be drawn."""
+    if air is None:
+        return ("the house's air",)
+    mix = sound.mix_position
+    if not isinstance(mix, MixPosition) or mix_spot(mix, spots) is None:
+        return ("the mix position",)
+    if not sound.audience:
+        return ("the audience areas",)
+    system = system_of(sound, Air(air.temperature_c, air.humidity_percent, air.pressure_kpa).speed_m_s)
+    if not system.mains:
+        return ("hangs with their splay, or subs",)
+    return system.lacking
+
+
+def mix_spot(mix: MixPosition, spots: Sequence[Spot]) -> Spot | None:
+    """The place of the mix position."""
+    return next((spot for spot in spots if spot.name == mix.place), None)
+
+
+def covered(sound: Sound, heard: Listening) -> Iterator[Covered]:
+    """The levels over each area that has an outline."""
+    areas = [area for area in sound.audience if not crosses(area) and area.condition != "out of service"]
+    step_m = step_for_m(areas)
+    points = [ear_points(area, step_m) for area in areas]
+    # One call for all: the mix position stands last.
+    whole, bare = (
+        levels_of(field(heard.system.speakers(fills=fills), np.concatenate([*points, [heard.mix]]), bands=THIRDS, air=heard.air))
+        for fills in (True, False)
+    )
+    levels = {**{name: against(level, level[-1]) for name, level in whole.items()}, BARE: against(bare[PROGRAMME], whole[PROGRAMME][-1])}
+    start = 0
+    for area, ears in zip(areas, points, strict=True):
+        end = start + len(ears)
+        if len(ears):
+            yield Covered(area, ears, step_m, {name: level[start:end] for name, level in levels.items()})
+        start = end
+
+
+def step_for_m(areas: Sequence[AudienceArea]) -> float:
+    """The step of the grid: a metre, or in half metres as much more as keeps the number of points."""
+    total_m2 = sum(polygon_area_m2(corners_of(area)) for area in areas)
+    return max(STEP_M, ceil(2 * sqrt(total_m2 / MOST_POINTS)) / 2)
+
+
+def levels_of(energies: Energies) -> dict[str, Array]:
+    """Octaves and A-weighted programme of a field. [dB]"""
+    octaves = {band_name(hertz): energies.octave_db(hertz) for hertz in OCTAVES_HZ}
+    return {**octaves, PROGRAMME: programme_level_db(energies)}
+
+
+def against(levels: Array, reference_db: float) -> Array:
+    """Levels relative to the mix position, with a number where nothing is heard."""
+    base = reference_db if isfinite(reference_db) else 0.0
+    return np.where(np.isfinite(levels), np.maximum(levels - base, QUIETEST_DB), QUIETEST_DB)
+
+
+def published(found: Covered, heard: Listening, key: str) -> Field:
+    """An area's levels as the pack holds them."""
+    return Field(
+        key=key,
+        name=found.area.name,
+        reference="the mix position",
+        step_m=found.step_m,
+        bands=BANDS,
+        points=tuple((round(float(x), 2), round(float(y), 2), round(float(z), 2)) for x, y, z in found.points),
+        levels=tuple(tuple(round(float(level) * 10) for level in found.levels[band]) for band in BANDS),
+        working=working(heard, found),
+        caution=NOISE,
+    )
+
+
+def working(heard: Listening, found: Covered) -> Working:
+    """How the levels of an area came about."""
+    return worked(field, programme_level_db, inputs=inputs(heard, found), steps=steps(heard), leaves_out=LEAVES_OUT)
+
+
+def inputs(heard: Listening, found: Covered) -> tuple[Input, ...]:
+    """What the field was computed from."""
+    air = heard.air
+    return (
+        Input("Points", f"{len(found.points):,} on a grid of {found.step_m:g} m, {found.area.ears.text} above the floor"),
+        Input("Boxes", f"{len(heard.system.mains)} in hangs and subs, {len(heard.system.fills)} in fills"),
+        Input("Air", f"{air.temperature_c:g} °C, {air.humidity_percent:g} %, {air.pressure_kpa:.1f} kPa, sound at {air.speed_m_s:.1f} m/s"),
+        Input("Reference", f"{heard.mix_name}, ears at {heard.mix[0]:.2f} m across, {heard.mix[1]:.2f} m deep, {heard.mix[2]:.2f} m high"),
+    )
+
+
+def steps(heard: Listening) -> tuple[str, ...]:
+    """What the model takes each kind of box for."""
+    kinds = {model.kind for model in heard.system.used}
+    told = {
+        "line box": "Line boxes: across by the maker's coverage; up and down each is a short line as high as the box, and the column adds up.",
+        "full range": "Full-range boxes: by the maker's coverage across and up and down; a piston as wide as the box where none is given.",
+        "sub": "Subs: points that radiate alike all round.",
+    }
+    return tuple(text for kind, text in told.items() if kind in kinds)

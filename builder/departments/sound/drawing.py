@@ -1,0 +1,231 @@
+"""Sound's drawings: coverage maps by area, band by band, the sub line on the plan, and a section with aim lines. Reads the pack alone."""
+
+from collections.abc import Iterator, Sequence
+from math import cos, radians, sin
+
+from builder.departments.sound.maps import Panel, Sheet, Spot, map_svg
+from builder.document import Picture
+from builder.pack import Field, Item, Outline, Pack, Section
+from builder.render.plan import CHAIN, DASHED, HAIR, HEAVY, PALE, Area, Element, Mark, Note, Plan, Track, plan_svg
+
+PROGRAMME, BARE = "A", "A, without fills"
+SEEN_DECK_M = 4.5
+"""How much of the deck the maps show: enough to know where the stage is."""
+
+
+def pictures(section: Section, pack: Pack) -> Iterator[Picture]:
+    """The maps of the A-weighted programme, one for each storey of the audience."""
+    for number, storey in enumerate(storeys(section.fields), 1):
+        names = " and ".join(field.name for field in storey)
+        shown = Sheet((Panel(f"{names}, A-weighted programme", PROGRAMME, storey),), outlines(section, pack, storey), spots(section, pack, storey))
+        yield picture(f"coverage-{number}", shown, in_words(section, storey), f"{names}: level at ear height, all loudspeakers on.")
+
+
+def fill_pictures(section: Section, pack: Pack) -> Iterator[Picture]:
+    """The same with and without fills, side by side, where fills change anything."""
+    for number, storey in enumerate(storeys(section.fields), 1):
+        if not any(row(field, PROGRAMME) != row(field, BARE) for field in storey):
+            continue
+        panels = (Panel("Fills on", PROGRAMME, storey), Panel("Fills off", BARE, storey))
+        names = " and ".join(field.name for field in storey)
+        shown = Sheet(panels, outlines(section, pack, storey), spots(section, pack, storey), columns=2, numbered=False)
+        yield picture(f"fills-{number}", shown, fills_in_words(section, storey), f"{names}: with the fills on, and with hangs and subs alone.")
+
+
+def band_pictures(section: Section, pack: Pack) -> Iterator[Picture]:
+    """Small maps of each octave, one drawing for each storey."""
+    for number, storey in enumerate(storeys(section.fields), 1):
+        bands = [band for band in storey[0].bands if band.endswith("Hz")]
+        panels = tuple(Panel(band, band, storey) for band in bands)
+        names = " and ".join(field.name for field in storey)
+        shown = Sheet(panels, outlines(section, pack, storey), spots(section, pack, storey), columns=4, numbered=False)
+        words = "; ".join(f"{band}: {spread(storey, band)}" for band in bands)
+        yield picture(f"bands-{number}", shown, f"{names}, level by octave relative to the mix position. {words}.", f"{names}: octave by octave.")
+
+
+def picture(name: str, sheet: Sheet, alt: str, caption: str) -> Picture:
+    """A sheet of maps as a picture for light and dark pages."""
+    light, dark = map_svg(sheet)
+    return Picture(f"sound-{name}", light, alt, caption, inline=False, dark=dark)
+
+
+def storeys(fields: Sequence[Field]) -> list[tuple[Field, ...]]:
+    """Fields that do not lie above each other, together: the floor on one map, a balcony above it on the next."""
+    found: list[list[Field]] = []
+    for field in fields:
+        free = next((storey for storey in found if not any(overlap(field, other) for other in storey)), None)
+        if free is None:
+            found.append([field])
+        else:
+            free.append(field)
+    return [tuple(storey) for storey in found]
+
+
+def overlap(one: Field, other: Field) -> bool:
+    """True where two fields have a place on the plan in common."""
+    return not {(x, y) for x, y, _ in one.points}.isdisjoint((x, y) for x, y, _ in other.points)
+
+
+def outlines(section: Section, pack: Pack, storey: Sequence[Field]) -> tuple[Outline, ...]:
+    """The outlines of a storey's areas, and the deck as it usually stands."""
+    names = {field.name for field in storey}
+    areas = [outline for outline in section.outlines if outline.name in names]
+    stage = pack.section("stage")
+    decks = [outline for outline in stage.outlines if outline.kind == "deck"][:1] if stage else []
+    return (*areas, *(cut(deck) for deck in decks))
+
+
+def cut(deck: Outline) -> Outline:
+    """The downstage part of a deck."""
+    return Outline(deck.key, deck.kind, deck.name, tuple((x, min(y, SEEN_DECK_M)) for x, y in deck.corners))
+
+
+def spots(section: Section, pack: Pack, storey: Sequence[Field]) -> tuple[Spot, ...]:
+    """The mix position, where it lies within a storey."""
+    mix = mix_place(section, pack)
+    if mix is None:
+        return ()
+    near = any(abs(x - mix.across_m) <= field.step_m and abs(y - mix.depth_m) <= field.step_m for field in storey for x, y, _ in field.points)
+    return (mix,) if near else ()
+
+
+def mix_place(section: Section, pack: Pack) -> Spot | None:
+    """The place of the mix position, from the stage's part of the pack."""
+    mix, stage = section.item("mix"), pack.section("stage")
+    place = stage.item("place", mix.name) if mix and stage else None
+    across, depth = (place.number("at.across"), place.number("at.depth")) if place else (None, None)
+    return Spot(place.name, across, depth) if place and across is not None and depth is not None else None
+
+
+def row(field: Field, band: str) -> tuple[int, ...]:
+    """The levels of one band, in tenths."""
+    return field.levels[field.bands.index(band)]
+
+
+def spread(storey: Sequence[Field], band: str) -> str:
+    """The quietest and loudest level of a band over a storey."""
+    levels = [level for field in storey for level in row(field, band)]
+    return f"{min(levels) / 10:+.0f} to {max(levels) / 10:+.0f} dB"
+
+
+def in_words(section: Section, storey: Sequence[Field]) -> str:
+    """What a map shows, in numbers."""
+    told = []
+    for field in storey:
+        item = section.item("area", field.name)
+        if item:
+            told.append(f"{field.name}: mean {item.text('mean')}, {item.text('spread')} for nine tenths of it, {item.text('within_3')} within 3 dB")
+    return f"Map of A-weighted levels relative to the mix position, in steps of 3 dB. {'. '.join(told)}."
+
+
+def fills_in_words(section: Section, storey: Sequence[Field]) -> str:
+    """What the fills change, in numbers."""
+    told = []
+    for field in storey:
+        item = section.item("area", field.name)
+        if item:
+            told.append(f"{field.name}: {item.text('within_3')} within 3 dB with fills, {item.text('bare_within_3')} without")
+    return f"Two maps, fills on and fills off. {'. '.join(told)}."
+
+
+def section_picture(section: Section, pack: Pack) -> Picture | None:
+    """The hall from the side: hangs with the aim of their first and last box, ears of each area, deck and mix position."""
+    hangs = [hang for hang in section.of_kind("hang") if hang.number("bottom") is not None]
+    if not hangs or not section.fields:
+        return None
+    elements = [
+        *slopes(section),
+        *deck_line(pack),
+        *(element for hang in one_a_side(hangs) for element in from_the_side(hang)),
+        *mix_mark(section, pack),
+    ]
+    says = " ".join(f"{hang.name}: first box looks at {hang.text('first_aim')}, last box at {hang.text('last_aim')}." for hang in hangs)
+    plan = Plan("sound-section", "Section through the audience", says, tuple(elements), margin_m=1.2, axes=False)
+    return Picture(
+        "sound-section",
+        plan_svg(plan),
+        says,
+        "From the side, stage on the left: where the first and the last box of each hang look. Ears are dashed.",
+    )
+
+
+def one_a_side(hangs: Sequence[Item]) -> list[Item]:
+    """Hangs that look alike from the side are drawn once."""
+    seen: dict[tuple[float | None, ...], Item] = {}
+    for hang in hangs:
+        seen.setdefault(tuple(hang.number(key) for key in ("at.depth", "top", "bottom", "down", "last_down")), hang)
+    return list(seen.values())
+
+
+def slopes(section: Section) -> Iterator[Element]:
+    """The ears of each area from the side, as its points near the centre line lie."""
+    for field in section.fields:
+        depths = sorted({(y, z) for _, y, z in field.points})
+        (near, near_z), (far, far_z) = depths[-1], depths[0]
+        half = field.step_m / 2
+        tilt = (far_z - near_z) / (far - near) if far != near else 0.0
+        ends = ((-(near + half), near_z + tilt * half), (-(far - half), far_z - tilt * half))
+        yield Track(ends, DASHED, says=f"Ears of {field.name}")
+        yield Note((-(near + far) / 2, (near_z + far_z) / 2), field.name, 11, shift=(0, 16))
+
+
+def deck_line(pack: Pack) -> Iterator[Element]:
+    """The deck from the side."""
+    stage = pack.section("stage")
+    deck = next((outline for outline in stage.outlines if outline.kind == "deck"), None) if stage else None
+    if deck:
+        ys = [y for _, y in deck.corners]
+        back = -min(max(ys), SEEN_DECK_M)
+        yield Track(((back, 0.0), (-min(ys), 0.0)), HEAVY, says=deck.name)
+        yield Note((back, 0.0), "deck", 11, side="start", shift=(0, 16))
+
+
+def from_the_side(hang: Item) -> Iterator[Element]:
+    """One hang with the aim lines of its first and last box."""
+    depth, top, bottom, first, last = (hang.number(key) or 0.0 for key in ("at.depth", "top", "bottom", "down", "last_down"))
+    yield Track(((-depth, top), (-depth, bottom)), HEAVY, says=hang.name)
+    yield Note((-depth, top), hang.name, 11, side="start", shift=(-20, -8), strong=True)
+    for down, height, key in ((first, top, "first_aim"), (last, bottom, "last_aim")):
+        run = hang.number(key) or 12.0
+        angle = radians(down)
+        yield Track(
+            ((-depth, height), (-depth + run, height - run * sin(angle) / cos(angle))), CHAIN, says=f"{key.split('_')[0]} box, {down:g} deg down"
+        )
+        yield Note((-depth + run * 0.45, height - run * 0.45 * sin(angle) / cos(angle)), f"{down:g}°", 10, shift=(0, -4))
+
+
+def mix_mark(section: Section, pack: Pack) -> Iterator[Element]:
+    """The mix position from the side, at the ears of the area it lies in."""
+    mix = mix_place(section, pack)
+    if mix is None:
+        return
+    points = [(abs(y - mix.depth_m) + abs(x - mix.across_m), z) for field in section.fields for x, y, z in field.points]
+    at = (-mix.depth_m, min(points)[1])
+    yield Mark(at, "ring", size=6, says=mix.name)
+    yield Note(at, mix.name, 11, shift=(0, -12))
+
+
+def subs_picture(section: Section) -> Picture | None:
+    """The sub line from above with each sub's delay, as wide as it stands."""
+    subs = [item for item in section.of_kind("sub") if item.number("across") is not None]
+    if not subs:
+        return None
+    most = max((item.number("delay") or 0.0) for item in subs) or 1.0
+    places = [(item.number("across") or 0.0, -3.0 * (item.number("delay") or 0.0) / most) for item in subs]
+    elements: list[Element] = [Track(tuple((x, -y) for x, y in places), HAIR)]
+    for item, (x, y) in zip(subs, places, strict=True):
+        out = item.condition == "out of service"
+        elements += [Area(((x - 0.5, 0.3), (x + 0.5, 0.3), (x + 0.5, -0.3), (x - 0.5, -0.3)), DASHED if out else PALE, says=item.name)]
+        if out:
+            elements.append(Mark((x, 0.0), "cross", size=7, says=f"{item.name}, out of service"))
+        elements += [Mark((x, -y), "circle", 0.0 if out else 1.0, 3.5), Note((x, -0.3), item.name.rsplit(" ", 1)[-1], 11, shift=(0, 14))]
+        elements.append(Note((x, -y), item.text("delay").removesuffix(" ms"), 10, shift=(0, -8)))
+    told = ", ".join(f"{item.name.rsplit(' ', 1)[-1]}: {item.text('delay')}{' (out)' if item.condition == 'out of service' else ''}" for item in subs)
+    says = f"Sub delays from stage right to stage left. {told}."
+    plan = Plan("sound-subs", "Sub line with delays", says, tuple(elements), margin_m=1.0, axes=False)
+    return Picture(
+        "sound-subs",
+        plan_svg(plan),
+        says,
+        "The line from above, audience below. Dots rise with the delay in milliseconds; a cross is out of service.",
+    )

@@ -1,0 +1,181 @@
+"""The figures of hangs, fills, areas and the mix position, each with its working."""
+
+from collections.abc import Iterator, Sequence
+from math import cos, hypot, isfinite, log10, radians
+
+import numpy as np
+
+from builder.cautions import LOADS, NOISE
+from builder.departments.sound.audience import height_m, plane_of
+from builder.departments.sound.coverage import BARE, PROGRAMME, THIRDS, Covered, Listening, working
+from builder.departments.sound.geometry import Box, aim, corners_of
+from builder.departments.sound.loudspeakers import AudienceArea, Fill, Hang
+from builder.departments.sound.system import Aligned
+from builder.exchange import Spot
+from builder.formulas.air import speed_of_sound_m_s
+from builder.formulas.field import field, programme_level_db
+from builder.formulas.polygons import contains
+from builder.formulas.sources import COMMON_PRACTICE
+from builder.pack import Figure, Input, Reference, Value, Working
+from builder.reading.measures import System, shown
+from builder.reading.quantities import Length, Level
+from builder.working import figure, missing, worked
+
+EXPECTED_ERROR_DB = 5
+"""How far a real room and real boxes may lie from a level by the makers' figures: from experience, no source."""
+SHARES_DB = (3.0, 6.0)
+
+
+def by_hand(equation: str, clause: str, *, inputs: Sequence[Input], steps: Sequence[str] = (), leaves_out: str = "") -> Working:
+    """A working whose formula is plain geometry or counting."""
+    return Working(equation, tuple(inputs), (Reference(COMMON_PRACTICE.key, clause, COMMON_PRACTICE.title),), tuple(steps), leaves_out)
+
+
+def length_figure(key: str, label: str, length_m: float, system: System, work: Working, *, caution: str = "", note: str = "") -> Figure:
+    """A length in both systems."""
+    text, also = shown(Length, length_m, 2, system)
+    return figure(key, label, Value(text, also, length_m, "m"), work, caution=caution, note=note)
+
+
+def hang_figures(hang: Hang, boxes: Sequence[Box], areas: Sequence[AudienceArea], key: str, system: System, box_height_m: float) -> Iterator[Figure]:
+    """The lowest edge of a hang, how far its last box looks down, and where its first and last box look."""
+    first, last = boxes[0], boxes[-1]
+    bottom_m = last.at[2] - box_height_m / 2 * cos(radians(last.down_deg))
+    inputs = (
+        Input("Top", hang.top.text),
+        Input("Boxes", str(hang.boxes)),
+        Input("Height of a box", f"{box_height_m * 1000:g} mm"),
+        Input("First box looks down", hang.down.text),
+    )
+    steps = (f"Angles from the top: {', '.join(f'{box.down_deg:g}' for box in boxes)} deg.", f"The front ends at {bottom_m:.2f} m.")
+    work = by_hand(
+        "bottom = top − sum of h cos(angle of each box)",
+        "geometry of fronts hinged at their edges",
+        inputs=inputs,
+        steps=steps,
+        leaves_out="The boxes' depth: rear edges may hang lower.",
+    )
+    yield length_figure(f"{key}.bottom", "Lowest front edge", bottom_m, system, work, caution=LOADS)
+    yield figure(f"{key}.last_down", "Last box looks down", Value(f"{last.down_deg:g} deg", number=last.down_deg, unit="deg"), work)
+    for name, label, box in (("first_aim", "First box looks at", first), ("last_aim", "Last box looks at", last)):
+        yield aim_figure(f"{key}.{name}", label, box, areas, system)
+
+
+def aim_figure(key: str, label: str, box: Box, areas: Sequence[AudienceArea], system: System) -> Figure:
+    """How far from the box on the plan its aim meets the ears, and in which area."""
+    inputs = (Input("Box", f"{box.at[2]:.2f} m high"), Input("Looks down", f"{box.down_deg:g} deg"))
+    hits = sorted((found, area.name) for area in areas if (found := aim_meets_m(box, area)) is not None)
+    work = by_hand("run = drop to the ears / tan(angle), on the area's slope", "geometry of the aim line", inputs=inputs)
+    if not hits:
+        return figure(key, label, Value("no area"), work)
+    run_m, name = hits[0]
+    text, also = shown(Length, run_m, 1, system)
+    return figure(key, label, Value(f"{name}, {text} away", also, run_m, "m"), work)
+
+
+def aim_meets_m(box: Box, area: AudienceArea) -> float | None:
+    """The distance on the plan at which a box's aim meets the ears of an area, or None where it does not."""
+    direction, plane = aim(box), plane_of(area)
+    closing = direction[2] - plane[1] * direction[0] - plane[2] * direction[1]
+    above_m = box.at[2] - height_m(plane, box.at[0], box.at[1]) - area.ears.m
+    if closing >= 0 or above_m <= 0:
+        return None
+    along_m = -above_m / closing
+    meets = (box.at[0] + along_m * direction[0], box.at[1] + along_m * direction[1])
+    return along_m * hypot(direction[0], direction[1]) if contains(corners_of(area), meets) else None
+
+
+def delay_figure(aligned: Aligned, fill: Fill, key: str, speed_m_s: float | None) -> Figure:
+    """The delay that brings one box of a fill behind the hang it follows."""
+    label = "Delay"
+    after_ms = fill.after.s * 1000 if fill.after else 0.0
+    inputs = (
+        Input("Hang", aligned.hang or "not stated"),
+        Input("Hang to meeting place", f"{aligned.hang_m:.2f} m"),
+        Input("Box to meeting place", f"{aligned.box_m:.2f} m"),
+        Input("After it by", f"{after_ms:g} ms"),
+    )
+    equation, clause = "t = (hang − box) / c + after", "first arrivals brought together"
+    left_out = "The processor's own delay, which is the same for all, and a change of temperature: 1.7 ms in 100 ms for 20 °C to 30 °C."
+    lacking = [
+        name
+        for name, there in (
+            ("the hang it follows", aligned.hang),
+            ("where they are brought together", fill.aligned_at),
+            ("the house's air", speed_m_s),
+        )
+        if not there
+    ]
+    if lacking or speed_m_s is None:
+        return missing(f"{key}.delay", label, by_hand(equation, clause, inputs=inputs, leaves_out=left_out), lacking)
+    steps = (f"({aligned.hang_m:.2f} m − {aligned.box_m:.2f} m) / {speed_m_s:.1f} m/s + {after_ms:g} ms = {aligned.delay_ms:.1f} ms",)
+    note = "" if aligned.delay_ms >= 0 else "Below zero: the hang would have to wait instead."
+    value = Value(f"{aligned.delay_ms:.1f} ms", number=aligned.delay_ms / 1000, unit="s")
+    return figure(
+        f"{key}.delay", label, value, worked(speed_of_sound_m_s, inputs=inputs, steps=steps, leaves_out=left_out, equation=equation), note=note
+    )
+
+
+def area_figures(found: Covered, heard: Listening, key: str) -> Iterator[Figure]:
+    """Mean, spread and shares of the A-weighted programme over an area, relative to the mix position."""
+    levels, bare = found.levels[PROGRAMME], found.levels[BARE]
+    work = working(heard, found)
+    mean, low, high = float(levels.mean()), *(float(level) for level in np.percentile(levels, (5, 95)))
+    yield figure(f"{key}.mean", "Mean", Value(signed(mean), number=mean, unit="dB"), work, caution=NOISE)
+    spread = Value(f"{signed(low)} to {signed(high)}", number=high - low, unit="dB")
+    yield figure(f"{key}.spread", "From the quietest 5 % to the loudest 5 %", spread, work, caution=NOISE)
+    for limit in SHARES_DB:
+        yield share_figure(f"{key}.within_{limit:g}", f"Within ±{limit:g} dB", levels, limit, work)
+    yield share_figure(f"{key}.bare_within_3", "Within ±3 dB, fills off", bare, 3.0, work)
+    added = float((levels - bare).max())
+    yield figure(f"{key}.fills_add", "Fills add at most", Value(signed(added), number=added, unit="dB"), work, caution=NOISE)
+
+
+def share_figure(key: str, label: str, levels: object, limit_db: float, work: Working) -> Figure:
+    """The share of an area within so many decibels of the mix position."""
+    share = float(np.mean(np.abs(np.asarray(levels)) <= limit_db))
+    return figure(key, label, Value(f"{share * 100:.0f} %", number=share, unit="1"), work, caution=NOISE)
+
+
+def signed(level_db: float) -> str:
+    """A relative level with its sign, to half a decibel's worth of honesty: whole decibels would hide a spread of one."""
+    rounded = round(level_db * 2) / 2
+    return f"{rounded:+.1f} dB".replace("-", "−") if rounded else "0.0 dB"
+
+
+def mix_figures(spot: Spot | None, key: str, system: System, heard: Listening | None) -> Iterator[Figure]:
+    """Distance from the reference line, off centre, and the level by the makers' figures."""
+    if spot is not None:
+        inputs = (Input(spot.name, f"{spot.across_m:+.2f} m across, {spot.depth_m:+.2f} m deep"),)
+        work = by_hand(
+            "distance = depth of its middle", "along the centre line, from the reference line", inputs=inputs, leaves_out="It is no cable length."
+        )
+        yield length_figure(f"{key}.distance", "From the reference line", abs(spot.depth_m), system, work)
+        side = "" if not spot.across_m else "to stage left" if spot.across_m > 0 else "to stage right"
+        yield length_figure(f"{key}.off_centre", "Off the centre line", abs(spot.across_m), system, work, note=side)
+    if heard is not None:
+        yield level_figure(heard, f"{key}.greatest_level")
+
+
+def level_figure(heard: Listening, key: str) -> Figure:
+    """The level at the mix position when every box is at its maker's level, less what the house turns it down."""
+    label = "Highest level by the makers' figures"
+    used = heard.system.used
+    means = tuple(Input(model.name, f"{model.level.text} at 1 m" if isinstance(model.level, Level) else "not stated") for model in used)
+    left_out = "Reflections, compression, limiters and the room: a measured level can differ by 5 dB or more."
+    work = worked(field, programme_level_db, inputs=means, leaves_out=left_out)
+    if any(not isinstance(model.level, Level) for model in used):
+        return missing(
+            key, label, work, [f"the maker's level of {model.name}" for model in used if not isinstance(model.level, Level)], caution=NOISE
+        )
+    energies = field(heard.system.speakers(fills=True), np.array([heard.mix]), bands=THIRDS, air=heard.air)
+    level_db = 10 * log10(float(energies.energy.sum())) if energies.energy.sum() > 0 else float("-inf")
+    note = f"As the makers mean their levels, 50 Hz to 10 kHz, unweighted; ±{EXPECTED_ERROR_DB} dB. It is no measurement and no promise."
+    return figure(
+        key,
+        label,
+        Value(f"{level_db:.0f} dB", number=level_db, unit="dB") if isfinite(level_db) else Value("no sound"),
+        work,
+        caution=NOISE,
+        note=note,
+    )

@@ -1,0 +1,71 @@
+"""What the hangs weigh: offered to rigging, and shown with its working."""
+
+from collections.abc import Iterator, Mapping
+
+from builder.cautions import LOADS
+from builder.departments.sound.description import Sound
+from builder.departments.sound.loudspeakers import Hang, Model
+from builder.exchange import HungLoad
+from builder.formulas.loads import PointLoad, total_load_kg
+from builder.pack import Figure, Input, Value
+from builder.reading.absent import Absent
+from builder.reading.measures import System, shown
+from builder.reading.quantities import Mass
+from builder.working import figure, missing, worked
+
+Models = Mapping[str, Model]
+
+
+def models_of(sound: Sound) -> Models:
+    """The loudspeaker models by name."""
+    return {model.name: model for model in sound.models}
+
+
+def hangs_of(sound: Sound) -> tuple[Hang, ...]:
+    """The hangs that are described."""
+    return () if isinstance(sound.hangs, Absent) else sound.hangs
+
+
+def hung_loads(sound: Sound) -> Iterator[HungLoad]:
+    """The weight of each hang whose carrier and boxes are known, for rigging. A hang out of service still hangs, so it is counted."""
+    models = models_of(sound)
+    for hang in hangs_of(sound):
+        model = models.get(hang.model)
+        if model is None or isinstance(hang.carried_by, Absent) or isinstance(model.weight, Absent):
+            continue
+        what = f"{hang.boxes} {hang.model}"
+        yield HungLoad("sound", what, hang.carried_by, hang.boxes * model.weight.kg)
+        if isinstance(hang.frame, Mass):
+            yield HungLoad("sound", f"Frame of {hang.name}", hang.carried_by, hang.frame.kg)
+
+
+def lacking_weights(hang: Hang, model: Model) -> tuple[str, ...]:
+    """What must be known before a hang can be weighed. 'none' is known: nothing."""
+    unsaid = (Absent.UNKNOWN, Absent.NOT_STATED)
+    boxes = ("the weight of a box",) if isinstance(model.weight, Absent) else ()
+    return (*boxes, "the weight of the frame") if hang.frame in unsaid else boxes
+
+
+def weight_figure(hang: Hang, model: Model, key: str, system: System) -> Figure:
+    """The weight of boxes and frame together."""
+    label = "Weight of boxes and frame"
+    frame_kg = hang.frame.kg if isinstance(hang.frame, Mass) else 0.0
+    box_kg = model.weight.kg if isinstance(model.weight, Mass) else 0.0
+    total_kg = total_load_kg([PointLoad(0.0, hang.boxes * box_kg), PointLoad(0.0, frame_kg)])
+    inputs = [Input("Boxes", str(hang.boxes)), Input("One box", said(model.weight)), Input("Frame, bar and cable", said(hang.frame))]
+    lacking = lacking_weights(hang, model)
+    left_out = "Hoists, chains and steel above the frame are counted with the rigging."
+    if lacking:
+        working = worked(total_load_kg, inputs=inputs, leaves_out=left_out, equation="weight = boxes × one box + frame")
+        return missing(f"{key}.weight", label, working, lacking, caution=LOADS)
+    steps = (f"{hang.boxes} × {box_kg:g} kg + {frame_kg:g} kg = {total_kg:g} kg",)
+    working = worked(total_load_kg, inputs=inputs, steps=steps, leaves_out=left_out, equation="weight = boxes × one box + frame")
+    text, also = shown(Mass, total_kg, system=system)
+    return figure(f"{key}.weight", label, Value(text, also, total_kg, "kg"), working, caution=LOADS)
+
+
+def said(value: Mass | Absent) -> str:
+    """A weight as written, or which kind of absence it is."""
+    if isinstance(value, Mass):
+        return value.text
+    return {Absent.UNKNOWN: "not known yet", Absent.NONE: "none"}.get(value, "not stated")

@@ -1,0 +1,241 @@
+"""
+Coverage maps: fields of the pack as filled contours. Reads the pack alone.
+
+Drawn once with a stand-in ink that is then swapped, so the light and the dark version show the same. The colours run evenly in lightness, so the
+maps read in grey and for the colour-blind; the numbers on the contours say it without colour.
+"""
+
+import io
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from builder.pack import Field, Outline
+
+INK = "#010203"
+"""Stands for the ink of the page until the drawing is done."""
+
+INKS = {"light": "#1b1e23", "dark": "#e6e8eb"}
+STEP_DB = 3
+DEEPEST_DB, HIGHEST_DB = -15, 9
+GROUND = 0.28
+"""Where on the colour scale the lowest level lies: darker would swallow contours."""
+
+STYLE: Any = {"svg.hashsalt": "housepack", "svg.fonttype": "none", "font.family": "sans-serif", "font.size": 9.0, "axes.linewidth": 0.6}
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A named place on a map."""
+
+    name: str
+    across_m: float
+    depth_m: float
+
+
+@dataclass(frozen=True, slots=True)
+class Panel:
+    """One map: one band of one or more fields that do not overlap on the plan."""
+
+    title: str
+    band: str
+    fields: tuple[Field, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A drawing of one or more maps that share outlines, marks and scale."""
+
+    panels: tuple[Panel, ...]
+    outlines: tuple[Outline, ...]
+    spots: tuple[Spot, ...]
+    columns: int = 1
+    numbered: bool = True
+
+
+@lru_cache(maxsize=64)
+def map_svg(sheet: Sheet) -> tuple[str, str]:
+    """
+    A sheet of maps as SVG, for a light page and for a dark one.
+
+    Raises
+    ------
+    ValueError
+        If there is no panel.
+    """
+    if not sheet.panels:
+        raise ValueError("sheet.panels must hold at least one map, got none")
+    drawn = draw(sheet)
+    return drawn.replace(INK, INKS["light"]), drawn.replace(INK, INKS["dark"])
+
+
+def draw(sheet: Sheet) -> str:
+    """The sheet in the stand-in ink."""
+    from matplotlib import rc_context  # a quarter of a second that only those who draw should pay
+    from matplotlib.backends.backend_svg import FigureCanvasSVG
+    from matplotlib.figure import Figure
+
+    with rc_context(STYLE):
+        rows = -(-len(sheet.panels) // sheet.columns)
+        width, height = size_in(sheet, rows)
+        figure = Figure(figsize=(width, height), facecolor="none", layout="constrained")
+        FigureCanvasSVG(figure)
+        axes = figure.subplots(rows, sheet.columns, squeeze=False).flat
+        filled = [panel(figure_axes, each, sheet) for figure_axes, each in zip(axes, sheet.panels, strict=False)]
+        for spare in list(figure.axes)[len(sheet.panels) :]:
+            spare.set_visible(False)
+        scale(figure, filled[0], sheet)
+        return svg_text(figure)
+
+
+def size_in(sheet: Sheet, rows: int) -> tuple[float, float]:
+    """Width and height of the drawing: as wide as a page, as high as the audience is deep."""
+    left, right, near, far = extent(sheet)
+    width = 7.2
+    each = (width - 0.6) / sheet.columns
+    return width, rows * (each * (far - near) / (right - left) + 0.3) + 0.75
+
+
+def extent(sheet: Sheet) -> tuple[float, float, float, float]:
+    """The part of the plan that is shown: left, right, near, far."""
+    places = [(x, y) for panel in sheet.panels for field in panel.fields for x, y, _ in field.points]
+    places += [corner for outline in sheet.outlines for corner in outline.corners]
+    xs, ys = [x for x, _ in places], [y for _, y in places]
+    return min(xs) - 1.5, max(xs) + 1.5, min(ys) - 1.5, max(ys) + 1.0
+
+
+def panel(axes: Any, shown: Panel, sheet: Sheet) -> Any:
+    """One map on its axes; gives the filled contours for the scale."""
+    left, right, near, far = extent(sheet)
+    filled = None
+    for field in shown.fields:
+        filled = contours(axes, field, shown.band, numbered=sheet.numbered, within=outline_of(field, sheet.outlines)) or filled
+    for outline in sheet.outlines:
+        xs, ys = zip(*outline.corners, outline.corners[0], strict=True)
+        axes.plot(xs, ys, color=INK, linewidth=1.4 if outline.kind == "deck" else 0.7)
+    for spot in sheet.spots:
+        axes.plot(
+            [spot.across_m], [spot.depth_m], marker="o", markersize=6, markerfacecolor="#ffffff", markeredgecolor="#1b1e23", markeredgewidth=1.2
+        )
+        axes.plot([spot.across_m], [spot.depth_m], marker="+", markersize=6, markeredgecolor="#1b1e23", markeredgewidth=1.0)
+        if sheet.numbered:
+            chip(axes.annotate(spot.name, (spot.across_m, spot.depth_m), xytext=(7, -3), textcoords="offset points", fontsize=8))
+    axes.set(xlim=(left, right), ylim=(near, far), aspect="equal")
+    furnish(axes, shown, sheet)
+    return filled
+
+
+def outline_of(field: Field, outlines: Sequence[Outline]) -> Outline | None:
+    """The outline of the area that a field was computed over, by its name."""
+    return next((outline for outline in outlines if outline.name == field.name), None)
+
+
+def furnish(axes: Any, shown: Panel, sheet: Sheet) -> None:
+    """Title, ticks in metres, and the name of the deck."""
+    axes.set_title(shown.title, color=INK, fontsize=10 if sheet.columns == 1 else 9)
+    axes.tick_params(colors=INK, labelsize=7, length=2, width=0.6)
+    for spine in axes.spines.values():
+        spine.set_visible(False)
+    if sheet.columns > 2:
+        axes.set(xticks=[], yticks=[])
+    elif sheet.columns == 1:
+        axes.set_xlabel("metres from the centre line; stage left on the right", color=INK, fontsize=8)
+        axes.set_ylabel("metres from the reference line; audience below", color=INK, fontsize=8)
+    if sheet.numbered:
+        for outline in sheet.outlines:
+            if outline.kind == "deck":
+                xs, ys = zip(*outline.corners, strict=True)
+                axes.text(sum(xs) / len(xs), (min(ys) + max(ys)) / 2, outline.name, color=INK, ha="center", va="center", fontsize=9)
+
+
+def contours(axes: Any, field: Field, band: str, *, numbered: bool, within: Outline | None) -> Any:
+    """Filled contours of one field every three decibels, numbered, cut at the area's outline."""
+    from matplotlib.patches import Polygon
+
+    xs, ys, levels = grid(field, band)
+    steps = list(range(DEEPEST_DB, HIGHEST_DB + 1, STEP_DB))
+    filled = axes.contourf(xs, ys, levels, levels=steps, cmap=colours(), extend="both")
+    lines = axes.contour(xs, ys, levels, levels=steps, colors="#1b1e23", linewidths=[1.1 if step == 0 else 0.5 for step in steps])
+    if within:
+        cut = Polygon(within.corners, closed=True, transform=axes.transData)
+        filled.set_clip_path(cut)
+        lines.set_clip_path(cut)
+    if numbered:
+        for text in axes.clabel(lines, fontsize=8, fmt=lambda level: f"{level:+.0f}" if level else "0"):
+            text.set_rotation(0)
+            chip(text)
+    return filled
+
+
+def chip(text: Any) -> None:
+    """Dark text on a pale ground, readable on every colour of the map and on either page."""
+    text.set_color("#1b1e23")
+    text.set_bbox({"boxstyle": "round,pad=0.15", "facecolor": "#ffffff", "alpha": 0.85, "edgecolor": "none"})
+
+
+def colours() -> Any:
+    """The colour scale: even in lightness from dark blue to yellow."""
+    from matplotlib import colormaps
+    from matplotlib.colors import LinearSegmentedColormap
+
+    whole = colormaps["cividis"]
+    return LinearSegmentedColormap.from_list("levels", [whole(GROUND + (1 - GROUND) * share / 31) for share in range(32)])
+
+
+def grid(field: Field, band: str) -> tuple[Any, Any, Any]:
+    """
+    One band as a grid for contours; cells just outside the area take their nearest neighbour's level, so that contours reach the outline.
+
+    Raises
+    ------
+    ValueError
+        If the field has no such band.
+    """
+    import numpy as np
+
+    if band not in field.bands:
+        raise ValueError(f"band must be one of {', '.join(field.bands)}, got {band!r}")
+    places = np.array(field.points)[:, :2]
+    low = places.min(axis=0) - 2 * field.step_m
+    index = np.rint((places - low) / field.step_m).astype(int)
+    size = index.max(axis=0) + 3
+    levels = np.full((size[1], size[0]), np.nan)
+    levels[index[:, 1], index[:, 0]] = np.array(field.levels[field.bands.index(band)]) / 10
+    for _ in range(2):
+        levels = grown(levels)
+    xs, ys = (low[axis] + field.step_m * np.arange(size[axis]) for axis in (0, 1))
+    return xs, ys, levels
+
+
+def grown(levels: Any) -> Any:
+    """Empty cells beside filled ones take the mean of those."""
+    import numpy as np
+
+    framed = np.pad(levels, 1, constant_values=np.nan)
+    rows, columns = levels.shape
+    around = np.stack([framed[1 + dy : 1 + dy + rows, 1 + dx : 1 + dx + columns] for dx in (-1, 0, 1) for dy in (-1, 0, 1)])
+    there = ~np.isnan(around)
+    count = there.sum(axis=0)
+    mean = np.where(there, around, 0.0).sum(axis=0) / np.maximum(count, 1)
+    return np.where(np.isnan(levels) & (count > 0), mean, levels)
+
+
+def scale(figure: Any, filled: Any, sheet: Sheet) -> None:
+    """The scale below the maps, in decibels relative to the reference."""
+    reference = sheet.panels[0].fields[0].reference
+    bar = figure.colorbar(filled, ax=list(figure.axes), orientation="horizontal", shrink=0.8, aspect=40, pad=0.01)
+    bar.set_label(f"dB relative to {reference}", color=INK, fontsize=8)
+    bar.ax.tick_params(colors=INK, labelsize=8, length=2)
+    bar.ax.set_xticks(
+        range(DEEPEST_DB, HIGHEST_DB + 1, STEP_DB), [f"{step:+d}" if step else "0" for step in range(DEEPEST_DB, HIGHEST_DB + 1, STEP_DB)]
+    )
+    bar.outline.set_edgecolor(INK)
+    bar.outline.set_linewidth(0.6)
+
+
+def svg_text(figure: Any) -> str:
+    """A figure as SVG without a date or a random id."""
+    text = io.StringIO()
+    figure.savefig(text, format="svg", metadata={"Date": None}, transparent=True)
+    return text.getvalue()

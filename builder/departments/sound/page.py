@@ -1,0 +1,203 @@
+"""Sound's pages. They read the pack and compute nothing."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from builder.departments.sound.drawing import band_pictures, fill_pictures, pictures, section_picture, subs_picture
+from builder.document import Block, Caution, Entry, Folded, Heading, Link, Page, Paragraph
+from builder.layout import checked_line, facts_block, figures_block, item_table, shown_fact, shown_figure, workings
+from builder.pack import Item, Pack, Section
+
+Shown = tuple[str, str, str, tuple[str, ...]]
+
+HANG_KEYS = ("model", "boxes", "top", "bottom", "down", "last_down", "turned.by", "turned.to", "weight", "carried_by", "own_drive", "adjustable")
+AIM_KEYS = ("at.across", "at.depth", "first_aim", "last_aim", "splay", "delay", "turned_down", "prediction_file")
+AREA_KEYS = ("mean", "spread", "within_3", "within_6", "bare_within_3", "fills_add")
+DRIVE: Shown = ("drive", "Drive lines", "Label", ("feeds", "signals", "connector", "at", "nominal"))
+POSITIONS: tuple[Shown, ...] = (
+    ("console", "Desks", "Desk", ("place", "inputs", "mono_mixes", "matrices", "outputs", "stage_box", "sample_rate", "can_move")),
+    ("monitor", "Wedges, side fills, drum fills", "Model", ("kind", "count", "working", "mixes", "size")),
+    ("split", "Split", "Split", ("kind", "ways", "legs", "connector", "place", "ground_lift")),
+    ("dropbox", "Drop boxes", "Box", ("place", "ways", "dead", "first_channel", "returns", "length")),
+    ("tail", "Tails", "What", ("count", "ways", "length", "ends")),
+)
+LOOSE: tuple[Shown, ...] = (
+    ("radio", "Radio systems", "System", ("kind", "channels", "working", "tunes.low", "tunes.high", "on", "used", "can_move")),
+    ("stock", "Microphones, direct boxes, stands", "What", ("kind", "use", "count", "working")),
+)
+
+
+def pages(section: Section, pack: Pack) -> Sequence[Page]:
+    """Three pages: the house system, what it covers, and positions with stock."""
+    group = "Sound"
+    return (
+        Page(
+            "sound", "House system", tuple(system_blocks(section, pack)), "Who may change it, drive lines, mix position, hangs, subs, fills.", group
+        ),
+        Page(
+            "sound-coverage",
+            "Coverage",
+            tuple(coverage_blocks(section, pack)),
+            "Where the house system reaches, relative to the mix position.",
+            group,
+        ),
+        Page("sound-stage", "Stage sound and stock", tuple(stage_blocks(section)), "Monitors, desks, split, drop boxes, radio, microphones.", group),
+    )
+
+
+def system_blocks(section: Section, pack: Pack) -> Iterator[Block]:
+    """The house system: what a touring engineer must know first, then what it is made of."""
+    yield checked_line(section)
+    yield from noted(section, "policy", "May you use it", ())
+    yield from noted(section, "processor", "Processor", ())
+    yield from tables(section, (DRIVE,))
+    yield from mix_blocks(section)
+    if whole := section.item("whole"):
+        yield from (block for block in (facts_block(whole),) if whole.facts)
+    yield from hang_blocks(section, pack)
+    yield from subs_blocks(section)
+    yield from fill_blocks(section)
+    yield from tables(
+        section,
+        (("model", "Loudspeaker models", "Model", MODEL_KEYS), ("amplifier", "Amplifiers", "Model", ("count", "channels", "drives", "power"))),
+    )
+    if coverage := section.of_kind("coverage"):
+        yield Folded("Makers' coverage by octave", [item_table(coverage, ("horizontal", "vertical"), first="Model and octave")])
+    yield from noted(section, "room", "The room", ())
+
+
+MODEL_KEYS = ("kind", "level", "level_means", "lowest", "highest", "width", "height", "depth", "weight", "drivers")
+
+
+def noted(section: Section, kind: str, title: str, only: Sequence[str]) -> Iterator[Block]:
+    """All facts of the one item of a kind, with its note."""
+    item = section.item(kind)
+    if item is None:
+        return
+    yield Heading(2, title, kind)
+    if kind == "processor":
+        yield Paragraph(item.name)
+    yield facts_block(item, only=only)
+    if item.note:
+        yield Paragraph(item.note)
+
+
+def tables(section: Section, shown: Sequence[Shown]) -> Iterator[Block]:
+    """Tables, each under its heading where the house has something to say."""
+    for kind, title, first, columns in shown:
+        if found := section.of_kind(kind):
+            yield Heading(2, title, f"{kind}s")
+            yield item_table(found, columns, first=first, summary=title, sortable=len(found) > 6)
+
+
+def mix_blocks(section: Section) -> Iterator[Block]:
+    """The mix position, with the levels claimed there."""
+    mix = section.item("mix")
+    if mix is None:
+        return
+    yield Heading(2, "Mix position", "mix")
+    yield figures_block([figure for figure in mix.figures if not figure.key.endswith("greatest_level")])
+    yield facts_block(mix)
+    if mix.note:
+        yield Paragraph(mix.note)
+    yield Heading(3, "Levels", "levels")
+    if claims := section.of_kind("claim"):
+        yield item_table(claims, ("metric", "over", "at", "signal"), first="Claimed by the house", summary="Levels that the house says it reaches")
+    if level := mix.figure("greatest_level"):
+        yield figures_block([level])
+    yield from (Caution(text) for text in section.cautions)
+    yield workings("How the distances and the level were found", mix.figures)
+
+
+def hang_blocks(section: Section, pack: Pack) -> Iterator[Block]:
+    """Hangs: the table, where they look, from the side."""
+    hangs = section.of_kind("hang")
+    if not hangs:
+        return
+    yield Heading(2, "Hangs", "hangs")
+    yield item_table(hangs, HANG_KEYS, first="Hang", summary="Hangs: boxes, heights, angles, weights")
+    if weights := [figure for hang in hangs if (figure := hang.figure("weight"))]:
+        yield from (Caution(text) for text in dict.fromkeys(figure.caution for figure in weights))
+    if drawn := section_picture(section, pack):
+        yield drawn
+    yield item_table([again(hang) for hang in hangs], AIM_KEYS, first="Hang", summary="Where each hang is, and where it looks")
+    yield workings("How weights and aims were found", [figure for hang in hangs for figure in hang.figures])
+
+
+def again(item: Item) -> Item:
+    """The same item for a second table: its condition and note stand in the first."""
+    return replace(item, note="", condition="")
+
+
+def subs_blocks(section: Section) -> Iterator[Block]:
+    """The sub line, with the delay table an engineer types in."""
+    lines = section.of_kind("subs")
+    if not lines:
+        return
+    yield Heading(2, "Subs", "subs")
+    covers = [figure.key.rsplit(".", 1)[-1] for figure in lines[0].figures if figure.key.rsplit(".", 1)[-1].startswith(("covers", "costs"))]
+    keys = ("model", "playing", "spacing", "at.depth", "at.height", "sits", "arc", "arc_radius", "radius", "fed", *covers)
+    yield item_table(lines, keys, first="Line", summary="Sub lines")
+    subs = section.of_kind("sub")
+    if drawn := subs_picture(section):
+        yield drawn
+    yield item_table(subs, ("across", "delay"), first="Sub, from stage right", summary="Delay of each sub")
+    yield workings("How the delays were found", [figure for item in (*lines, *subs) for figure in item.figures])
+
+
+def fill_blocks(section: Section) -> Iterator[Block]:
+    """Fills, and the delay of each box."""
+    fills = section.of_kind("fill")
+    if not fills:
+        return
+    yield Heading(2, "Fills", "fills")
+    yield item_table(fills, ("kind", "model", "own_drive", "follows", "aligned_at", "after", "turned_down"), first="Fill", summary="Fills")
+    boxes = section.of_kind("fillbox")
+    columns = ("at.across", "at.depth", "at.height", "turned.by", "turned.to", "down", "delay")
+    yield item_table(boxes, columns, first="Box, from stage right", summary="Place and delay of each fill box")
+    yield workings("How the delays were found", [figure for item in boxes for figure in item.figures])
+
+
+def coverage_blocks(section: Section, pack: Pack) -> Iterator[Block]:
+    """What the system covers: the areas in numbers, the maps, octave by octave, and how it was computed."""
+    areas = section.of_kind("area")
+    if not section.fields:
+        yield Paragraph(["There are no maps. ", Link("The house system", "sound"), " says what is described; the findings say what a map needs."])
+        return
+    yield Paragraph("Levels at ear height relative to the mix position, with pink noise on all drive lines. 0 dB is what the engineer hears.")
+    yield from (Caution(text) for text in section.cautions)
+    yield Heading(2, "By area", "areas")
+    yield item_table(areas, AREA_KEYS, first="Area", summary="A-weighted programme relative to the mix position, by area")
+    yield Heading(2, "Maps", "maps")
+    yield from pictures(section, pack)
+    yield Heading(2, "With and without fills", "with-fills")
+    yield from fill_pictures(section, pack)
+    yield Heading(2, "Octave by octave", "octaves")
+    yield from band_pictures(section, pack)
+    yield workings("How the maps were computed", [figure for area in areas[:1] for figure in area.figures[:1]])
+
+
+def stage_blocks(section: Section) -> Iterator[Block]:
+    """Monitor position, desks, lines on stage, radio and loose stock."""
+    yield checked_line(section)
+    yield from noted(section, "monitors", "Monitor position", ())
+    yield from tables(section, POSITIONS)
+    yield from noted(section, "spectrum", "Radio: whom to tell", ())
+    yield from tables(section, LOOSE)
+
+
+def headline(section: Section, _: Pack) -> Sequence[Entry]:
+    """The house system, and the mix position's size and distance, for the home page."""
+    return tuple(answers(section))
+
+
+def answers(section: Section) -> Iterator[Entry]:
+    """The home page's answers."""
+    if policy := section.item("policy"):
+        made = "; ".join(f"{hang.name}: {hang.text('boxes')} {hang.text('model')}" for hang in section.of_kind("hang"))
+        yield Entry("House sound system", shown_fact(policy.fact("use")), small=made, anchor="sound#policy")
+    if mix := section.item("mix"):
+        size = [*shown_fact(mix.fact("width")), " × ", *shown_fact(mix.fact("depth"))]
+        distance = mix.figure("distance")
+        small = ["from the reference line: ", *shown_figure(distance)] if distance else ""
+        yield Entry("Mix position", size, small=small, anchor="sound#mix")

@@ -1,0 +1,196 @@
+"""From ``sound.yml`` to sound's section of the pack."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from builder.cautions import NOISE
+from builder.department import Published, Surroundings
+from builder.departments.sound.audience import UNEVEN_M, unevenness_m
+from builder.departments.sound.coverage import Covered, Listening, covered, lacking, listening, mix_spot, published
+from builder.departments.sound.description import Sound
+from builder.departments.sound.figures import area_figures, delay_figure, hang_figures, mix_figures
+from builder.departments.sound.findings import crosses, fills_of, findings, subs_of
+from builder.departments.sound.geometry import corners_of, heights_of
+from builder.departments.sound.hanging import hangs_of, hung_loads, models_of, weight_figure
+from builder.departments.sound.positions import MixPosition
+from builder.departments.sound.subs import line_figures, sub_items
+from builder.departments.sound.system import aligned_fill, hang_boxes
+from builder.exchange import Offers, Shape
+from builder.formulas.air import speed_of_sound_m_s
+from builder.formulas.polygons import contains
+from builder.pack import Figure, Finding, Item, Level, Outline, Section
+from builder.reading.absent import Absent
+from builder.reading.measures import System
+from builder.reading.written import Written
+from builder.stating import Stater, place
+
+HEARD_SHARE, HEARD_DB = 0.5, 6.0
+"""An area is weak where less than this share lies within this of the mix position."""
+
+
+def offer(sound: Sound) -> Offers:
+    """What the hangs weigh, for rigging, and the audience areas, for everybody's plans."""
+    shapes = tuple(Shape("sound", "audience", area.name, corners_of(area), heights_of(area)) for area in sound.audience)
+    return Offers(loads=tuple(hung_loads(sound)), shapes=shapes)
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """Everything the items are made from."""
+
+    sound: Sound
+    around: Surroundings
+    stater: Stater
+    heard: Listening | None
+    areas: tuple[Covered, ...]
+
+    @property
+    def system(self) -> System:
+        """The unit system shown first."""
+        return "imperial" if self.around.system == "imperial" else "metric"
+
+    @property
+    def speed_m_s(self) -> float | None:
+        """The speed of sound in the house's air."""
+        air = self.around.exchange.air
+        return speed_of_sound_m_s(air.temperature_c) if air and -20 <= air.temperature_c <= 50 else None
+
+
+def publish(sound: Sound, around: Surroundings) -> Published:
+    """The facts of sound, its maps, its delays, and what does not add up."""
+    air = around.exchange.air
+    usable = air if air and -20 <= air.temperature_c <= 50 and 0 <= air.humidity_percent <= 100 else None
+    heard = listening(sound, usable, around.exchange.spots)
+    areas = tuple(covered(sound, heard)) if heard else ()
+    room = Room(sound, around, around.stater(sound), heard, areas)
+    section = Section(
+        key="sound",
+        title="Sound",
+        items=tuple(items(room)),
+        outlines=tuple(Outline(f"sound.audience.{area.name}", "audience", area.name, corners_of(area)) for area in sound.audience),
+        fields=tuple(published(found, heard, f"sound.field.{found.area.name}") for found in areas) if heard else (),
+        cautions=(NOISE,),
+        verified=room.stater.inherited,
+    )
+    return Published(section, (*findings(sound, air), *of_areas(room), *of_mix(room), *of_maps(room)))
+
+
+def items(room: Room) -> Iterator[Item]:
+    """Everything the house says of its sound, one item a thing."""
+    sound, stater = room.sound, room.stater
+    present = tuple(key for key, value in sound.written() if not isinstance(value, Absent))
+    yield stater.item(sound, "sound.whole", "whole", "Sound", leave_out=present)
+    yield from single(room)
+    yield from loudspeakers(room)
+    lists: tuple[tuple[Sequence[Written] | Absent, str], ...] = (
+        (sound.drive_lines, "drive"),
+        (sound.amplifiers, "amplifier"),
+        (sound.monitors, "monitor"),
+        (sound.consoles, "console"),
+        (sound.splits, "split"),
+        (sound.drop_boxes, "dropbox"),
+        (sound.tails, "tail"),
+        (sound.radio, "radio"),
+        (sound.stock, "stock"),
+    )
+    for records, kind in lists:
+        if not isinstance(records, Absent):
+            yield from stater.named(records, "sound", kind)
+    for number, claim in enumerate(sound.claimed_levels, 1):
+        yield stater.item(claim, f"sound.claim.{number}", "claim", claim.level.text, leave_out=("level",))
+
+
+def single(room: Room) -> Iterator[Item]:
+    """What there is one of: policy, processor, mix position, room, monitor position, spectrum."""
+    sound, stater = room.sound, room.stater
+    for kind, record, name in (
+        ("policy", sound.policy, "House system"),
+        ("processor", sound.processor, "Processor"),
+        ("room", sound.room, "Room"),
+        ("monitors", sound.monitor_position, "Monitor position"),
+        ("spectrum", sound.spectrum, "Radio"),
+    ):
+        if isinstance(record, Written):
+            yield stater.item(record, f"sound.{kind}", kind, str(getattr(record, "name", name)))
+    mix = sound.mix_position
+    if isinstance(mix, MixPosition):
+        spot = mix_spot(mix, room.around.exchange.spots)
+        figures = tuple(mix_figures(spot, "sound.mix", room.system, room.heard))
+        yield replace(stater.item(mix, "sound.mix", "mix", mix.place), figures=figures)
+
+
+def loudspeakers(room: Room) -> Iterator[Item]:
+    """Models, hangs, sub lines with each sub, fills with each box, and the areas they are for."""
+    sound, stater = room.sound, room.stater
+    for model, item in zip(sound.models, stater.named(sound.models, "sound", "model"), strict=True):
+        yield item
+        for entry in model.coverage:
+            yield stater.item(entry, f"{item.key}.{entry.band.hz:g}", "coverage", f"{model.name}, {entry.band.text}", leave_out=("band",))
+    for hang, item in zip(hangs_of(sound), stater.named(hangs_of(sound), "sound", "hang"), strict=True):
+        yield replace(item, figures=tuple(of_hang(room, hang.name, item.key)))
+    for subs, item in zip(subs_of(sound), stater.named(subs_of(sound), "sound", "subs"), strict=True):
+        yield replace(item, figures=tuple(line_figures(subs, item.key, room.system, room.speed_m_s)))
+        if room.speed_m_s is not None:
+            yield from sub_items(subs, item.key, room.system, room.speed_m_s)
+    for fill, item in zip(fills_of(sound), stater.named(fills_of(sound), "sound", "fill"), strict=True):
+        yield item
+        for number, each in enumerate(aligned_fill(sound, fill, room.speed_m_s or 343.2), 1):
+            key = f"{item.key}.{number}"
+            delay = delay_figure(each, fill, key, room.speed_m_s)
+            yield replace(stater.item(each.record, key, "fillbox", f"{fill.name} {number}"), figures=(delay,))
+    yield from areas(room)
+
+
+def of_hang(room: Room, name: str, key: str) -> Iterator[Figure]:
+    """The figures of a hang: its weight, and its geometry where the splay is known."""
+    hang = next(hang for hang in hangs_of(room.sound) if hang.name == name)
+    model = models_of(room.sound).get(hang.model)
+    if model is None:
+        return
+    yield weight_figure(hang, model, key, room.system)
+    if boxes := hang_boxes(room.sound, name):
+        flat = [area for area in room.sound.audience if not crosses(area)]
+        yield from hang_figures(hang, boxes, flat, key, room.system, model.height.m)
+
+
+def areas(room: Room) -> Iterator[Item]:
+    """The audience areas, with what reaches them."""
+    found = {each.area.name: each for each in room.areas}
+    for area, item in zip(room.sound.audience, room.stater.named(room.sound.audience, "sound", "area"), strict=True):
+        each = found.get(area.name)
+        yield replace(item, figures=tuple(area_figures(each, room.heard, item.key))) if each and room.heard else item
+
+
+def of_areas(room: Room) -> Iterator[Finding]:
+    """Areas that are not one slope, and areas that the system does not reach."""
+    for area in room.sound.audience:
+        if not crosses(area) and (off_m := unevenness_m(area)) > UNEVEN_M:
+            sentence = f"The corners of {area.name} do not lie on one slope: one is {off_m:.2f} m off it. Split the area where the floor bends."
+            yield Finding(Level.CAUTION, "area-uneven", sentence, place=place(area.where("corners")))
+    for found in room.areas:
+        levels = found.levels["A"]
+        share = float((levels >= -HEARD_DB).mean())
+        if share < HEARD_SHARE:
+            sentence = (
+                f"The house system reaches {share * 100:.0f} % of {found.area.name} within {HEARD_DB:g} dB of the mix position. "
+                "Is a hang, a fill or a delay missing, turned down or out of service?"
+            )
+            yield Finding(Level.CAUTION, "area-weak", sentence, place=place(found.area.where("name")))
+
+
+def of_mix(room: Room) -> Iterator[Finding]:
+    """A mix position that lies in no audience area: levels relative to it then say little."""
+    mix = room.sound.mix_position
+    if not isinstance(mix, MixPosition) or not room.sound.audience:
+        return
+    spot = mix_spot(mix, room.around.exchange.spots)
+    if spot and not any(contains(corners_of(area), (spot.across_m, spot.depth_m)) for area in room.sound.audience if not crosses(area)):
+        sentence = f"The mix position, {mix.place}, lies in none of the audience areas. Maps are relative to it, so check where it is."
+        yield Finding(Level.CAUTION, "mix-outside-audience", sentence, place=place(mix.where("place")))
+
+
+def of_maps(room: Room) -> Iterator[Finding]:
+    """Why there are no maps."""
+    if room.heard is None and room.sound.hangs is not Absent.NOT_STATED:
+        names = lacking(room.sound, room.around.exchange.air, room.around.exchange.spots) or ("air that the absorption of sound is known for",)
+        yield Finding(Level.NOTE, "no-map", f"There are no coverage maps: they need {' and '.join(names)}.", place=place(room.sound.where("hangs")))
