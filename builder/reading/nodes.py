@@ -10,7 +10,7 @@ from builder.reading.problems import Problem, Refused, Where
 from builder.reading.syntax import DEEPEST, syntax_problem, too_deep
 from builder.reading.text import LARGEST_BYTES, UNFIT, decode, refuse_unfit, too_big, unfit
 
-__all__ = ["Composed", "Path", "compose", "decode", "spoken"]
+__all__ = ["Composed", "Path", "compose", "decode", "parsable", "spoken"]
 
 Path = tuple[str | int, ...]
 MOST_NODES = 200_000
@@ -53,12 +53,17 @@ def compose(text: str, file: str) -> Composed:
         raise Refused([too_big(file)])
     builder = _Builder(file)
     try:
-        for event in yaml.parse(_LONE_MARK.sub(rf"\1{_STAND_IN}", text), Loader=_LOADER):
+        for event in yaml.parse(parsable(text), Loader=_LOADER):
             if not builder.take(event):
                 break
     except yaml.YAMLError as wrong:
         builder.problems.append(syntax_problem(wrong, text, file))
     return builder.result()
+
+
+def parsable(text: str) -> str:
+    """The text as a YAML parser may read it, as long as the author's and with every character but a lone `?` in its place."""
+    return _LONE_MARK.sub(rf"\1{_STAND_IN}", text)
 
 
 def spoken(path: Path) -> str:
