@@ -10,8 +10,10 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+import yaml
+
 from builder.document import Document
-from builder.files import published
+from builder.files import published, write_whole
 from builder.site.guides import guides_folder
 from builder.site.imprint import PACK, imprint_of
 from builder.site.swap import swap_in
@@ -145,18 +147,26 @@ def complaints() -> Iterator[list[str]]:
 
 
 def serve(venue: Path, host: str = "127.0.0.1", port: int = 8000) -> None:
-    """Serve a venue's site and rebuild it as files change, until interrupted."""
+    """Serve a venue's site and rebuild it as files change, until interrupted. Problems are shown on the pages."""
     os.environ.setdefault(NOTICE_OFF, "1")
     from mkdocs.commands.serve import serve as run
 
-    plugins = [{"housepack": {"venue": str(venue.resolve())}}, *others()]
-    run(config_file=str(CONFIGURATION), docs_dir=str(guides_folder()), dev_addr=f"{host}:{port}", plugins=plugins)
+    with tempfile.TemporaryDirectory(prefix="housepack-") as folder:
+        run(config_file=str(serving_configuration(venue, Path(folder))), dev_addr=f"{host}:{port}")
 
 
-def others() -> list[dict[str, object]]:
-    """The plugins of the configuration besides our own."""
-    from mkdocs.utils.yaml import yaml_load
+def serving_configuration(venue: Path, folder: Path) -> Path:
+    """
+    Write a configuration that serves this venue.
 
-    with CONFIGURATION.open(encoding="utf-8") as file:
-        found = yaml_load(file)["plugins"]
-    return [{name: settings} for name, settings in found.items() if name != "housepack"]
+    The generator reads its configuration again for every rebuild, so what is particular to this venue must stand in a file.
+    """
+    path = folder / "mkdocs.yml"
+    settings = {
+        "INHERIT": str(CONFIGURATION),
+        "docs_dir": str(guides_folder()),
+        "theme": {"custom_dir": str(CONFIGURATION.with_name("theme"))},
+        "plugins": {"housepack": {"venue": str(venue.resolve())}},
+    }
+    write_whole(path, yaml.safe_dump(settings, allow_unicode=True))
+    return path

@@ -6,11 +6,12 @@ from datetime import date
 from pathlib import Path
 
 import pytest
+from mkdocs.config import load_config
 
 from builder.document import Document, Page, Paragraph
 from builder.reading.problems import Problem, Refused, Where
 from builder.site import build as building
-from builder.site.build import SiteFailed, build, build_document
+from builder.site.build import SiteFailed, build, build_document, serving_configuration
 from builder.site.guides import guide_navigation, guides_folder
 from builder.site.imprint import imprint_of
 from builder.site.swap import swap_in
@@ -133,6 +134,15 @@ def test_building_leaves_the_process_as_it_was(tmp_path: Path, monkeypatch: pyte
     monkeypatch.setenv("SOURCE_DATE_EPOCH", "12345")
     build_document(document(), tmp_path / "site")
     assert os.environ["SOURCE_DATE_EPOCH"] == "12345"
+
+
+def test_the_configuration_for_serving_can_be_read_again_for_every_rebuild(tmp_path: Path) -> None:
+    path = serving_configuration(tmp_path / "venue", tmp_path)
+    for _ in range(3):
+        config = load_config(config_file=str(path))
+        assert config.plugins["housepack"].config.venue == str(tmp_path / "venue")
+        assert config.plugins.get("material/search")
+        assert config.docs_dir == str(guides_folder())
 
 
 def test_the_imprint_is_read_from_the_published_pack() -> None:
