@@ -16,7 +16,9 @@ from builder.render.plan import number
 WIDTH = 390.0
 INDENT = 20.0
 BOX, GAP, TOP = 58.0, 12.0, 8.0
-BAR = 62.0
+BAR, AMPERES = 52.0, 46.0
+LETTER = 6.6
+"""About the width of a letter of a name, in drawing units."""
 PHASES = ("L1", "L2", "L3")
 NODES = ("supply", "generator", "service", "board")
 
@@ -88,21 +90,28 @@ def box(index: int, branch: Branch) -> str:
     """One node: frame, name, rating, bars."""
     item, x, y = branch.item, left_of(branch), top_of(index)
     width = WIDTH - 4 - x
-    heavy = {"supply": 2.6, "generator": 2.6, "service": 1.8}.get(item.kind, 1.0)
-    dash = ' stroke-dasharray="5 3"' if item.condition != "in service" else ""
-    frame = (
-        f'<rect x="{number(x)}" y="{number(y)}" width="{number(width)}" height="{number(BOX)}" rx="{"14" if item.kind == "generator" else "2"}" '
-        f'stroke-width="{number(heavy)}"{dash} fill="var(--paper, #fff)"/>'
-    )
-    words = [
-        text(x + 9, y + 19, fitting(item.name, width - 3 * BAR / 2 - 40), strong=item.kind != "board"),
-        text(x + 9, y + 36, rating_words(item), 11),
-    ]
+    room = width - BAR - AMPERES - 44
+    words = [linked(item, text(x + 9, y + 19, fitting(item.name, room), strong=item.kind != "board")), text(x + 9, y + 36, rating_words(item), 11)]
     if second := second_line(item):
-        words.append(text(x + 9, y + 51, fitting(second, width - 110), 11))
-    bars = "".join(bar(item, phase, WIDTH - BAR - 14, y + 8 + row * 16) for row, phase in enumerate(phases_of(item)))
-    inner = f"<title>{escape(hover(item))}</title>{frame}{''.join(words)}{bars}"
-    return f'<a href="#{anchor_of(item.key)}"><g>{inner}</g></a>' if item.kind == "service" else f"<g>{inner}</g>"
+        words.append(text(x + 9, y + 51, fitting(second, room + LETTER * 4), 11))
+    bars = "".join(bar(item, phase, WIDTH - BAR - AMPERES - 12, y + 8 + row * 16) for row, phase in enumerate(phases_of(item)))
+    return f"<g><title>{escape(hover(item))}</title>{frame(item, x, y, width)}{''.join(words)}{bars}</g>"
+
+
+def frame(item: Item, x: float, y: float, width: float) -> str:
+    """The frame: heavy for what feeds the house, light for boards, dashed for what is limited or out of service, round for a generator."""
+    heavy = {"supply": 2.6, "generator": 2.6, "service": 1.8}.get(item.kind, 1.0)
+    dash = "" if item.condition == "in service" else ' stroke-dasharray="5 3"'
+    corner = 14 if item.kind == "generator" else 2
+    return (
+        f'<rect x="{number(x)}" y="{number(y)}" width="{number(width)}" height="{number(BOX)}" rx="{corner}" stroke-width="{number(heavy)}"{dash} '
+        f'fill="var(--paper, #fff)"/>'
+    )
+
+
+def linked(item: Item, words: str) -> str:
+    """A service's name as a link to its row."""
+    return f'<a href="#{anchor_of(item.key)}">{words}</a>' if item.kind == "service" else words
 
 
 def text(x: float, y: float, words: str, size: float = 12.5, *, strong: bool = False, side: str = "start") -> str:
@@ -115,8 +124,8 @@ def text(x: float, y: float, words: str, size: float = 12.5, *, strong: bool = F
 
 
 def fitting(words: str, width: float) -> str:
-    """Words cut to a width, at about 6.4 units a letter."""
-    most = max(8, int(width / 6.4))
+    """Words cut to a width, at about so many letters."""
+    most = max(8, int(width / LETTER))
     return words if len(words) <= most else words[: most - 1].rstrip() + "…"
 
 
@@ -127,7 +136,8 @@ def phases_of(item: Item) -> Sequence[str]:
 
 def rating_words(item: Item) -> str:
     """Rating and what may be used of it for hours."""
-    rating = item.text("rating") or item.text("site-rating") or "rating not known"
+    breaker = f"{item.text('breaker')} breaker" if item.text("breaker") else "rating not known"
+    rating = item.text("rating") or item.text("site-rating") or breaker
     limit = item.text("continuous")
     return f"{rating}, {limit} for hours" if limit else rating
 
@@ -143,13 +153,14 @@ def second_line(item: Item) -> str:
 def bar(item: Item, phase: str, x: float, y: float) -> str:
     """What stands on one phase and what is free, as a bar with the free ampere."""
     limit, free = item.number("continuous"), item.number(f"free.{phase}")
-    label = text(x - 26, y + 9, phase, 10)
-    if limit is None or free is None or limit <= 0:
-        return label + text(x, y + 9, "not known", 10)
+    label = text(x - 22, y + 9, phase, 10.5)
+    figure = item.figure(f"free.{phase}")
+    if limit is None or free is None or limit <= 0 or figure is None or figure.value is None:
+        return label + text(WIDTH - 12, y + 9, "not known", 10.5, side="end")
     used = min(1.0, max(0.0, 1 - free / limit))
     filled = f'<rect x="{number(x)}" y="{number(y)}" width="{number(BAR * used)}" height="10" fill="currentColor" fill-opacity="0.75" stroke="none"/>'
     outline = f'<rect x="{number(x)}" y="{number(y)}" width="{number(BAR)}" height="10" stroke-width="0.8"/>'
-    return label + filled + outline + text(x + BAR + 8, y + 9, "", 10)
+    return label + filled + outline + text(WIDTH - 12, y + 9, figure.value.text, 10.5, side="end")
 
 
 def hover(item: Item) -> str:
@@ -167,5 +178,4 @@ def sentences(branches: Sequence[Branch]) -> Iterator[str]:
     for branch in branches:
         source = branch.item.text("fed_from")
         fed = f" from {source}" if source else ""
-        rating = branch.item.text("rating") or branch.item.text("site-rating") or "rating not known"
-        yield f"{branch.item.name}{fed}: {rating}, free {ampere_words(branch.item)}."
+        yield f"{branch.item.name}{fed}: {rating_words(branch.item)}, free {ampere_words(branch.item)}."

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from builder.departments.power.drawing import outlet_plan
+from builder.departments.power.drawing import Keyed, keyed_spots, outlet_plan
 from builder.departments.power.one_line import one_line
 from builder.document import Block, Caution, Entry, Facts, Folded, Heading, Inline, Link, Page, Paragraph, Picture, Row, Small, Strong, Table, Tag
 from builder.layout import anchor_of, checked_line, entry_of, facts_block, findings_block, item_table, shown_fact, shown_figure, state, working_blocks
@@ -11,6 +11,7 @@ from builder.pack import Item, Level, Pack, Section
 PHASES = ("L1", "L2", "L3")
 NODES = ("supply", "generator", "service", "board")
 DROPS = ("drop", "drop-total")
+ALL_WORKINGS = Link("Workings and sources", "workings")
 
 
 def pages(section: Section, pack: Pack) -> Sequence[Page]:
@@ -60,27 +61,32 @@ def services(section: Section) -> Iterator[Block]:
     if not found:
         return
     yield Heading(2, "Services", "services")
-    columns = ("Service", "Rating", "Connectors", "Where", "Free L1", "Free L2", "Free L3", "Bound by", "Tie-in")
-    summary = "Where power is handed over. Free is what the house's own loads leave, for hours on end, on each phase."
-    yield Table(columns, [service_row(item) for item in found], summary=summary, numeric=(4, 5, 6))
+    yield Paragraph("Free is what the house's own loads leave on each phase, for hours on end. The switch or board that sets the limit is named.")
+    columns = ("Service", "Free L1", "Free L2", "Free L3", "Rating", "Connectors", "Where", "Tie-in", "Bound by", "Kept for")
+    yield Table(columns, [service_row(item) for item in found], summary="Services", numeric=(1, 2, 3))
 
 
 def service_row(item: Item) -> Row:
     """One service: the few answers that decide."""
-    naming: list[Inline] = [Strong(item.name), *state(item)]
-    terms = next((fact.terms for fact in item.facts if fact.terms), "")
-    naming += [Tag(terms, "note")] if terms and terms != "included" else []
-    kept_for = item.text("dedicated_to")
-    naming += [Small(f"for {kept_for}")] if kept_for else []
     free = [shown_figure(item.figure(f"free.{phase}")) for phase in PHASES]
-    cells = [naming, rating(item), shown_fact(item.fact("connectors")), where(item), *free, shown_figure(item.figure("binding")), tie_in(item)]
+    words = [rating(item), shown_fact(item.fact("connectors")), where(item), tie_in(item), shown_figure(item.figure("binding"))]
     numbers = [item.number(f"free.{phase}") for phase in PHASES]
-    return Row(cells, anchor=anchor_of(item.key), order=(None, item.number("rating"), None, None, *numbers, None, None))
+    order = (None, *numbers, item.number("rating"), *(None for _ in range(5)))
+    return Row([item.name, *free, *words, shown_fact(item.fact("dedicated_to"))], anchor=anchor_of(item.key), order=order)
+
+
+def terms_of(item: Item) -> str:
+    """The terms that stand on an item's line, where visitors cannot simply use it."""
+    terms = next((fact.terms for fact in item.facts if fact.terms), "")
+    return "" if terms == "included" else terms
 
 
 def rating(item: Item) -> list[Inline]:
-    """Ampere a phase, then the system, so that nobody guesses line to what."""
-    return [*shown_fact(item.fact("rating")), " ", Small(f"{item.text('system') or 'system not stated'}")]
+    """Ampere a phase with the state of the service, then the system, so that nobody guesses line to what."""
+    terms = terms_of(item)
+    tags: list[Inline] = [*state(item), *([Tag(terms, "note")] if terms else [])]
+    spaced = [piece for tag in tags for piece in (" ", tag)]
+    return [*shown_fact(item.fact("rating")), *spaced, " ", Small(item.text("system") or "system not stated")]
 
 
 def where(item: Item) -> list[Inline]:
@@ -97,8 +103,7 @@ def tie_in(item: Item) -> list[Inline]:
     who, notice = item.text("tie_in.who"), item.text("tie_in.notice")
     if who or notice:
         return [who or "nobody named", " ", Small(f"notice {notice}" if notice else "notice not stated")]
-    terms = next((fact.terms for fact in item.facts if fact.terms), "")
-    return ["–"] if terms == "not for visitors" else shown_fact(item.fact("tie_in"))
+    return ["–"] if terms_of(item) == "not for visitors" else shown_fact(item.fact("tie_in"))
 
 
 def at_once(section: Section) -> Iterator[Block]:
@@ -109,17 +114,18 @@ def at_once(section: Section) -> Iterator[Block]:
         return
     yield Heading(2, "Outlets at the same time", "outlets")
     if whole:
-        yield Paragraph([Strong("All places together: "), *shown_figure(whole.figure("at-once")), " can be loaded fully, house loads running."])
-    summary = "Outlets that work. The last column is one choice that loads most outlets at once; other shares between places may be as good."
-    rows = [available_row(item) for item in found]
-    columns = ("Place", "Connector", "There", "Loaded fully, this line alone", "Loaded fully, all places at once")
-    yield Table(columns, rows, summary=summary, numeric=(2, 3, 4))
+        yield Paragraph([Strong("All places together:"), " ", *shown_figure(whole.figure("at-once")), " can be loaded fully, house loads running."])
+    words = "The last column is one choice that loads most outlets at once; other shares between the places may be as good."
+    yield Paragraph(f"Outlets that work and that visitors may use. {words}")
+    columns = ("Place", "There", "Full, alone", "Full, all at once", "Connector")
+    yield Table(columns, [available_row(item) for item in found], summary="Outlets loaded fully", numeric=(1, 2, 3))
 
 
 def available_row(item: Item) -> Row:
     """Outlets of one connector at one place."""
-    cells = [item.text("place"), item.text("connector"), item.text("there"), *(shown_figure(item.figure(name)) for name in ("alone", "at-once"))]
-    return Row(cells, anchor=anchor_of(item.key), order=(None, None, *(item.number(name) for name in ("there", "alone", "at-once"))))
+    numbers = ("there", "alone", "at-once")
+    cells = [item.text("place"), item.text("there"), *(shown_figure(item.figure(name)) for name in numbers[1:]), item.text("connector")]
+    return Row(cells, anchor=anchor_of(item.key), order=(None, *(item.number(name) for name in numbers), None))
 
 
 def drawings(section: Section, pack: Pack) -> Iterator[Block]:
@@ -128,12 +134,21 @@ def drawings(section: Section, pack: Pack) -> Iterator[Block]:
     if any(section.of_kind(kind) for kind in NODES):
         yield Heading(2, "Circuits in one line", "one-line")
         svg, says = one_line(section)
-        caption = "Each box: rating, and for each phase the part of the continuous limit that stands (filled) and that is free (open)."
+        caption = "Each bar is the continuous limit of one phase: filled is what the house draws, open is free, with the free ampere beside it."
         yield Picture("power-one-line", svg, says, caption=f"{caption} {caution}")
-    plan = outlet_plan(section, pack)
+    keyed = keyed_spots(section, pack)
+    plan = outlet_plan(keyed, pack)
     if plan:
         yield Heading(2, "Where it comes out", "plan")
-        yield Picture("power-plan", plan[0], plan[1], caption=f"Services (squares) and outlets (circles). Audience at the bottom. {caution}")
+        caption = "Diamonds are supplies, squares services, circles outlets; the key tells the numbers. Audience at the bottom."
+        yield Picture("power-plan", plan[0], plan[1], caption=f"{caption} {caution}")
+        yield key_table(keyed)
+
+
+def key_table(keyed: Sequence[Keyed]) -> Table:
+    """What each number on the plan stands for, and what lies off it."""
+    rows = [Row([str(each.number) if each.number else "off the plan", each.spot.name, each.spot.words]) for each in keyed]
+    return Table(("Number", "What", "There"), rows, summary="Key to the plan")
 
 
 def details(section: Section) -> Iterator[Block]:
@@ -228,11 +243,11 @@ def standing(section: Section) -> Iterator[Block]:
 
 
 def folded(section: Section) -> Iterator[Block]:
-    """The workings, one fold for each thing that has figures."""
+    """The workings, one fold for each supply and service and one for all outlets; the rest are on the page of all workings."""
     yield Heading(2, "Workings", "workings")
-    yield Paragraph(["Each figure can be redone by hand. The formulas' sources stand on ", Link("Workings and sources", "workings"), "."])
-    for item in section.items:
-        if item.figures:
+    yield Paragraph(["Each figure can be redone by hand. Those of boards and single lines of outlets are under ", ALL_WORKINGS, "."])
+    for kind in ("supply", "generator", "service", "available-in-all"):
+        for item in section.of_kind(kind):
             yield Folded(f"Workings: {item.name}", tuple(working_of(item)))
 
 

@@ -1,0 +1,62 @@
+"""Generators: rating on site, load share, fuel."""
+
+import pytest
+
+from tests.departments.powered import figure, found, number
+
+MACHINE = "generators: [{{name: G, system: 120/208 V three phase, prime: 250 kVA, rated_power_factor: 0.8{}}}]\n"
+SHEET = ", altitude_derating: {above: 1000 m, per: 500 m, loses: 3 %}, temperature_derating: {above: 40 C, per: 5 C, loses: 3 %}"
+LOAD = "standing_loads: [{{what: A, on: G, draws: {}, power_factor: {}}}]\n"
+BURNS = ", burns: [{load: 25 %, in_one_hour: 20 l}, {load: 50 %, in_one_hour: 35 l}], tank: 700 l"
+
+
+@pytest.mark.source("a maker's sheet: 3 % each 500 m above 1000 m and each 5 °C above 40 °C, multiplied; 2500 m and 50 °C leave 0.91 × 0.94 = 0.8554")
+def test_height_and_heat_take_from_the_rating_together() -> None:
+    text = MACHINE.format(SHEET + ", works_at_altitude: 2500 m, works_in_air_of: 50 C")
+    assert number(text, "generator", "site-rating") == pytest.approx(250_000 * 0.8554, abs=1)
+
+
+@pytest.mark.source("by hand: steps of 9 °F are steps of 5 °C; 122 °F is 50 °C, two steps above 104 °F, 6 %")
+def test_steps_in_fahrenheit_are_differences() -> None:
+    text = MACHINE.format(", temperature_derating: {above: 104 F, per: 9 F, loses: 3 %}, works_in_air_of: 122 F")
+    assert number(text, "generator", "site-rating") == pytest.approx(250_000 * 0.94, abs=1)
+
+
+def test_a_sheet_without_the_site_leaves_the_rating_open() -> None:
+    found_figure = figure(MACHINE.format(SHEET + ", works_at_altitude: 2500 m"), "generator", "site-rating")
+    assert (found_figure.value, found_figure.missing) == (None, ("the height and air temperature it works at",))
+
+
+def test_without_a_sheet_nothing_is_taken_off_and_that_is_said() -> None:
+    found_figure = figure(MACHINE.format(""), "generator", "site-rating")
+    assert (found_figure.value.number, found_figure.note) == (250_000, "no derating is stated")  # type: ignore[union-attr]
+
+
+@pytest.mark.source("by hand: 250 kVA / (√3 × 208 V) = 693.9 A")
+def test_a_generator_limits_by_its_rating_on_site() -> None:
+    assert number(MACHINE.format(""), "generator", "free.L1") == pytest.approx(693.9, abs=0.05)
+    assert number(MACHINE.format(", breaker: 600 A"), "generator", "free.L1") == 600
+
+
+@pytest.mark.source("by hand: 100 kW at power factor 0.8 is 125 kVA, half of 250; at power factor 1 the engine's 200 kW count, also half")
+@pytest.mark.parametrize("power_factor", [0.8, 1])
+def test_the_larger_of_both_shares_counts(power_factor: float) -> None:
+    assert number(MACHINE.format("") + LOAD.format("100 kW", power_factor), "generator", "load-share") == pytest.approx(0.5)
+
+
+def test_a_generator_at_its_rating_is_no_finding_and_above_it_is_a_danger() -> None:
+    assert found(MACHINE.format("") + LOAD.format("200 kW", 1), "generator-overloaded") == []
+    (told,) = found(MACHINE.format("") + LOAD.format("204 kW", 1), "generator-overloaded")
+    assert told.sentence == "G is loaded to 102 % of its rating on site by the house's own loads alone."
+
+
+@pytest.mark.source("by hand: 75 kW is 37.5 % of 200 kW, half way from 20 to 35 l an hour: 27.5 l; 700 l last 25.45 h")
+def test_fuel_lies_between_the_makers_figures() -> None:
+    text = MACHINE.format(BURNS) + LOAD.format("75 kW", 1)
+    assert number(text, "generator", "fuel") == pytest.approx(0.0275)
+    assert number(text, "generator", "runs-for") == pytest.approx(25.4545 * 3600, abs=1)
+
+
+def test_fuel_outside_the_makers_figures_is_not_guessed() -> None:
+    text = MACHINE.format(BURNS) + LOAD.format("20 kW", 1)
+    assert figure(text, "generator", "fuel").missing == ("the maker's consumption at 10 %",)

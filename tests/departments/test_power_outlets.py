@@ -1,0 +1,90 @@
+"""Outlets that can be loaded fully: alone, and all at the same time. Counts are redone by hand beside each test."""
+
+import pytest
+
+from tests.departments.powered import INTAKE, SWITCH, figure, item, number, published
+
+OUTLETS = "outlets: [{}]\n"
+BLUE = "{{place: {}, connector: IEC 60309 16 A 3-pin blue, count: {}, rating: 16 A, phases: {}, fed_from: Switch}}"
+RED = "{{place: {}, connector: IEC 60309 63 A 5-pin red, count: {}, rating: 63 A, phases: all, fed_from: Switch}}"
+
+
+@pytest.mark.source("by hand: 125 A holds seven of 16 A on each phase, 21 of the 24 that stand on three")
+def test_outlets_in_turn_are_counted_phase_by_phase() -> None:
+    text = INTAKE + SWITCH + OUTLETS.format(BLUE.format("Stage", 24, "in turn"))
+    assert item(text, "available").text("there") == "24"
+    assert number(text, "available", "alone") == 21
+
+
+@pytest.mark.source("by hand: seven on three phases in turn stand 3, 2, 2; 40 A holds two of 16 A on each, so six")
+def test_a_number_that_does_not_divide_begins_with_the_first_phase() -> None:
+    text = INTAKE + SWITCH.replace("125 A", "40 A") + OUTLETS.format(BLUE.format("Stage", 7, "in turn"))
+    assert number(text, "available", "alone") == 6
+
+
+@pytest.mark.source("by hand: 125 A holds seven of 16 A; 13 that all hang on L1 are no more than seven")
+def test_outlets_on_one_phase_share_that_phase() -> None:
+    assert number(INTAKE + SWITCH + OUTLETS.format(BLUE.format("Stage", 13, "L1")), "available", "alone") == 7
+
+
+@pytest.mark.source("by hand: one of 63 A leaves 62 A, which holds three of 16 A on each phase; without it seven fit on each")
+def test_places_at_the_same_time_take_from_each_other() -> None:
+    text = INTAKE + SWITCH + OUTLETS.format(f"{RED.format('Left', 1)}, {BLUE.format('Right', 21, 'in turn')}")
+    alone = [number(text, "available", "alone", of=name) for name in ("Left: IEC 60309 63 A 5-pin red", "Right: IEC 60309 16 A 3-pin blue")]
+    assert alone == [1, 21]
+    assert figure(text, "available-in-all", "at-once").value.text == "21 of 22"  # type: ignore[union-attr]
+
+
+@pytest.mark.source("by hand: at 80 % a 16 A outlet asks 12.8 A and a 125 A switch gives 100 A: seven on one phase")
+def test_the_continuous_share_counts_for_outlets_and_services_alike() -> None:
+    text = "continuous_share: 80 %\n" + INTAKE + SWITCH + OUTLETS.format(BLUE.format("Stage", 13, "L1"))
+    assert number(text, "available", "alone") == 7
+
+
+@pytest.mark.source("by hand: 125 A less 30 A leaves 95 A, which holds five of 16 A")
+def test_what_stands_already_is_taken_off() -> None:
+    loads = "standing_loads: [{what: A, on: Switch, draws: 30 A, power_factor: 1}]\n"
+    assert number(INTAKE + SWITCH + loads + OUTLETS.format(BLUE.format("Stage", 13, "L1")), "available", "alone") == 5
+
+
+def test_outlets_out_of_service_or_not_for_visitors_are_not_available() -> None:
+    for more in ("condition: out of service", "terms: not for visitors"):
+        text = INTAKE + SWITCH + OUTLETS.format(BLUE.format("Stage", 3, f"L1, {more}"))
+        assert published(text).section.of_kind("available") == ()
+
+
+def test_outlets_of_one_connector_at_one_place_stand_together() -> None:
+    text = INTAKE + SWITCH + OUTLETS.format(f"{BLUE.format('Stage', 2, 'L1')}, {BLUE.format('Stage', 3, 'L2')}")
+    assert [(each.name, each.text("there")) for each in published(text).section.of_kind("available")] == [("Stage: IEC 60309 16 A 3-pin blue", "5")]
+
+
+@pytest.mark.parametrize(
+    ("change", "missing"), [(("rating: 16 A", "rating: '?'"), "the outlet's rating"), ((", phases: L1", ""), "the outlet's phases")]
+)
+def test_outlets_that_say_too_little_are_not_counted_and_say_why(change: tuple[str, str], missing: str) -> None:
+    text = INTAKE + SWITCH + OUTLETS.format(BLUE.format("Stage", 3, "L1")).replace(*change)
+    assert figure(text, "available", "alone").missing == (missing,)
+    assert "not counted: Stage" in figure(text, "available-in-all", "at-once").note
+
+
+def test_outlets_below_a_service_of_unknown_rating_are_not_counted() -> None:
+    text = INTAKE + "services: [{name: Switch, fed_from: Intake, rating: '?'}]\n" + OUTLETS.format(BLUE.format("Stage", 3, "L1"))
+    assert figure(text, "available", "at-once").missing == ("the rating of Switch",)
+
+
+@pytest.mark.source("by hand: 32 A × 230 V = 7.36 kVA each; √3 × 400 V × 63 A = 43.6 kVA")
+def test_shore_outlets_tell_their_power() -> None:
+    shore = "shore_power: [{{place: Dock, connector: {}, count: 2, rating: {}, phases: {}, fed_from: Switch}}]\n"
+    blue = INTAKE + SWITCH + shore.format("IEC 60309 32 A 3-pin blue", "32 A", "in turn")
+    assert number(blue, "shore", "capacity") == pytest.approx(7360)
+    red = INTAKE + SWITCH + shore.format("IEC 60309 63 A 5-pin red", "63 A", "all")
+    assert number(red, "shore", "capacity") == pytest.approx(43_648, abs=1)
+
+
+def test_shore_power_that_is_none_is_an_answer() -> None:
+    fact = item("shore_power: none\n" + INTAKE, "rules").fact("shore_power")
+    assert fact is not None
+    assert fact.standing == "none"
+    unsaid = item(INTAKE, "rules").fact("shore_power")
+    assert unsaid is not None
+    assert unsaid.standing == "not stated"
