@@ -13,7 +13,7 @@ from builder.formulas.loads import Load, PointLoad, UniformLoad, _finite
 from builder.formulas.sources import KASSIMALI
 
 STANDARD_GRAVITY_M_S2 = 9.80665
-LEAST_SPACING_M = 0.001
+LEAST_SPACING_M = 0.01
 """Supports closer than this are one place: their shares would be a matter of rounding."""
 
 Array = NDArray[np.float64]
@@ -189,7 +189,7 @@ def _checked_supports(supports_m: Sequence[float] | Array, *, at_least: int = 1,
         _finite("supports_m", place)
     ordered = sorted(places)
     for first, second in pairwise(ordered):
-        if second - first < LEAST_SPACING_M:
+        if second - first < LEAST_SPACING_M - 1e-9:
             raise ValueError(f"supports_m must be at least {LEAST_SPACING_M} m apart, got {first} and {second}")
     return places
 

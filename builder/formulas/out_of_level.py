@@ -13,7 +13,7 @@ import numpy as np
 from builder.formulas.beams import Array, _checked_supports, condensed_beam, level_reactions_kg, stiffness_kg_per_m
 from builder.formulas.cite import cites
 from builder.formulas.loads import Load
-from builder.formulas.slack import _standing, complementary_release
+from builder.formulas.slack import _standing, _weighed, complementary_release
 from builder.formulas.sources import LAND_DOIG
 
 ZERO = 1e-9
@@ -81,7 +81,7 @@ def out_of_level(loads: Sequence[Load], supports_m: Sequence[float], *, toleranc
         raise ValueError(f"tolerance_m must be a number of at least 0, got {tolerance_m}")
     places = np.array(_checked_supports(supports_m))
     order = np.argsort(places)
-    standing = _standing(loads, places[order])
+    standing = _standing(_weighed(loads), places[order])
     if standing is not None:
         given_kg = standing.reactions_kg and tuple(standing.reactions_kg[i] for i in np.argsort(order))
         return tuple(Extremes(kg, kg, (0.0,) * len(places), True) for kg in given_kg)
@@ -111,8 +111,7 @@ class _Contact:
         count, total_kg = len(level_kg), float(level_kg.sum())
         stiff = stiffness_kg / total_kg
         scale = np.maximum(1.0, np.abs(stiff).max(axis=1))
-        largest = float(np.diag(stiff).max()) or 1.0
-        released = complementary_release(level_kg / total_kg, stiff / largest)
+        released = _released_when_level(level_kg / total_kg, stiff)
         pull = np.column_stack((level_kg / total_kg, stiff)) / scale[:, None]
         height = np.column_stack((np.zeros(count), np.eye(count)))
         room = np.column_stack((np.full(count, 2.0), -np.eye(count)))
@@ -128,6 +127,13 @@ class _Contact:
         turned = np.linalg.inv(self.rows[corner, 1:])
         slopes = self.rows[:, 1:] @ turned
         return np.column_stack((self.rows[:, 0] - slopes @ self.rows[corner, 0], slopes))
+
+
+def _released_when_level(pull: Array, stiff: Array) -> list[int]:
+    if pull.min() >= 0:
+        return []
+    even = 1 / np.sqrt(np.diag(stiff)) if np.diag(stiff).min() > 0 else np.ones(len(pull))
+    return complementary_release(pull * even / np.abs(pull * even).max(), stiff * np.outer(even, even))
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,7 +167,7 @@ def _search(contact: _Contact, goal: int) -> _Peak:
             if not cases:
                 return best
             best = _looked_at(contact, cases, goal, best)
-    except _BoundMetError:
+    except (_BoundMetError, np.linalg.LinAlgError):
         pass  # the reader is told: the peak is then the relaxed one, which cannot be too low, and is marked as not proven
     return _Peak(max(bound, best.value), best.heights, False)
 

@@ -77,7 +77,7 @@ def held(loads: Sequence[Load], supports_m: Sequence[float], *, settlements_m: S
     places = np.array(_checked_supports(supports_m))
     moved = np.zeros(len(places)) if settlements_m is None else _checked_settlements(settlements_m, len(places))
     order = np.argsort(places)
-    standing = _standing(loads, places[order])
+    standing = _standing(_weighed(loads), places[order])
     if standing is not None:
         return _in_given_order(standing, order)
     beam = condensed_beam(places)
@@ -121,21 +121,30 @@ def each_slack(loads: Sequence[Load], supports_m: Sequence[float]) -> tuple[Held
     """
     places = np.array(_checked_supports(supports_m))
     if len(places) < 3:
-        return tuple(_without(loads, places, j) for j in range(len(places)))
+        return tuple(_without(_weighed(loads), places, j) for j in range(len(places)))
     order = np.argsort(places)
     beam = condensed_beam(places)
     level_kg, stiffness = level_reactions_kg(beam, loads), beam.stiffness_per_m3
-    cases = [_let_go(loads, places[order], level_kg, stiffness, j) for j in range(len(places))]
+    weighed = _weighed(loads)
+    cases = [_let_go(weighed, places[order], level_kg, stiffness, j) for j in range(len(places))]
     by_given = {int(order[j]): _in_given_order(case, order) for j, case in enumerate(cases)}
     return tuple(by_given[j] for j in range(len(places)))
 
 
-def _standing(loads: Sequence[Load], places: Array) -> Held | None:
+Weighed = tuple[float, float]
+"""The whole load and its centre. [kg], [m]"""
+
+
+def _weighed(loads: Sequence[Load]) -> Weighed:
+    total_kg = total_load_kg(loads)
+    return (total_kg, centre_of_mass_m(loads) if total_kg > 0 else 0.0)
+
+
+def _standing(weighed: Weighed, places: Array) -> Held | None:
     """The cases that need no beam: no load, one support, and a centre of mass on or beyond the outermost supports."""
-    count, total_kg = len(places), total_load_kg(loads)
+    count, (total_kg, centre_m) = len(places), weighed
     if total_kg == 0:
         return Held((0.0,) * count, (), None, "held")
-    centre_m = centre_of_mass_m(loads)
     if centre_m < places[0] - PLUMB_M or centre_m > places[-1] + PLUMB_M:
         return Held((), (), None, "tips")
     for index in (0, count - 1):
@@ -145,17 +154,17 @@ def _standing(loads: Sequence[Load], places: Array) -> Held | None:
     return None
 
 
-def _without(loads: Sequence[Load], places: Array, gone: int) -> Held:
+def _without(weighed: Weighed, places: Array, gone: int) -> Held:
     """One of two supports, or the only one, let go."""
     left = np.delete(places, gone)
-    case = (_standing(loads, left) if len(left) else None) or Held((), (), None, "tips")
+    case = (_standing(weighed, left) if len(left) else None) or Held((), (), None, "tips")
     return _put_back(case, gone, len(places))
 
 
-def _let_go(loads: Sequence[Load], places: Array, level_kg: Array, stiffness: Array, gone: int) -> Held:
+def _let_go(weighed: Weighed, places: Array, level_kg: Array, stiffness: Array, gone: int) -> Held:
     """The beam without one support, in rising order of place."""
     keep = np.arange(len(places)) != gone
-    case = _standing(loads, places[keep])
+    case = _standing(weighed, places[keep])
     if case is None:
         column = stiffness[keep, gone] / stiffness[gone, gone]
         case = _solved(
@@ -189,17 +198,26 @@ def _in_given_order(case: Held, order: np.ndarray[tuple[int, ...], np.dtype[np.i
 def _solved(pull_kg: Array, stiffness: Array, *, known_stiffness: bool) -> Held:
     """Release what pushes, take up what is passed through, and say what carries."""
     total_kg = float(pull_kg.sum())
-    largest = float(np.diag(stiffness).max()) or 1.0
-    released = complementary_release(pull_kg / total_kg, stiffness / largest)
+    found_kg, rise = pull_kg, np.zeros(len(pull_kg))
+    if pull_kg.min() < 0:
+        found_kg, rise = _released(pull_kg, stiffness, total_kg)
+    carried = found_kg.tolist()
+    slack = tuple(i for i, kg in enumerate(carried) if kg <= ROUNDING * total_kg)
+    return Held(tuple(carried), slack, tuple(rise.tolist()) if known_stiffness else None, "held")
+
+
+def _released(pull_kg: Array, stiffness: Array, total_kg: float) -> tuple[Array, Array]:
+    """Reactions and rise once no support pushes, computed afresh from the set of released supports."""
+    even = 1 / np.sqrt(np.diag(stiffness))  # supports close together are stiffer by orders of magnitude than those far apart
+    evened_pull, evened_stiffness = pull_kg * even / np.abs(pull_kg * even).max(), stiffness * np.outer(even, even)
+    released = complementary_release(evened_pull, evened_stiffness)
     rise = np.zeros(len(pull_kg))
-    rise[released] = np.linalg.solve(stiffness[np.ix_(released, released)], -pull_kg[released])
+    rise[released] = even[released] * np.linalg.solve(evened_stiffness[np.ix_(released, released)], -(pull_kg * even)[released])
     found_kg = pull_kg + stiffness @ rise
     found_kg[released] = 0.0
-    if found_kg.min() < -1e-6 * total_kg or rise.min() * largest < -1e-6 * total_kg:
+    if found_kg.min() < -1e-6 * total_kg or (rise / even).min() < -1e-6 * np.abs(pull_kg * even).max():
         raise ArithmeticError(f"supports_m: contact was not resolved, least reaction {found_kg.min()} kg of {total_kg} kg")
-    found_kg = np.maximum(found_kg, 0.0)
-    slack = tuple(int(i) for i in np.flatnonzero(found_kg <= ROUNDING * total_kg))
-    return Held(tuple(float(kg) for kg in found_kg), slack, tuple(float(max(value, 0.0)) for value in rise) if known_stiffness else None, "held")
+    return np.maximum(found_kg, 0.0), np.maximum(rise, 0.0)
 
 
 @cites(

@@ -4,7 +4,7 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import assume, given
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from builder.formulas.bridles import three_leg_apex, three_leg_bridle, two_leg_apex, two_leg_bridle
@@ -123,6 +123,7 @@ rises = st.floats(0.05, 15)
 
 
 @pytest.mark.law
+@settings(deadline=None)
 @given(st.floats(0, 5000), runs, rises, runs, rises)
 def test_two_legs_are_in_equilibrium_and_mirror(load: float, run: float, rise: float, other_run: float, other_rise: float) -> None:
     found = two_leg_bridle(load, run_m=run, rise_m=rise, other_run_m=other_run, other_rise_m=other_rise)
@@ -133,6 +134,7 @@ def test_two_legs_are_in_equilibrium_and_mirror(load: float, run: float, rise: f
 
 
 @pytest.mark.law
+@settings(deadline=None)
 @given(runs, rises, runs, rises)
 def test_stock_lengths_find_the_apex_again(run: float, rise: float, other_run: float, other_rise: float) -> None:
     found = two_leg_bridle(1, run_m=run, rise_m=rise, other_run_m=other_run, other_rise_m=other_rise)
@@ -147,6 +149,7 @@ spots = st.tuples(coordinates, coordinates, st.floats(0.5, 12))
 
 
 @pytest.mark.law
+@settings(deadline=None)
 @given(spots, spots, spots, st.tuples(st.floats(0.05, 1), st.floats(0.05, 1), st.floats(0.05, 1)), st.floats(0, 3000))
 def test_three_legs_are_in_equilibrium_and_found_again(
     first: tuple[float, float, float],

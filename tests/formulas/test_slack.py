@@ -2,7 +2,7 @@
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.formulas import beams
@@ -91,6 +91,7 @@ shares = st.lists(st.tuples(st.floats(-0.1, 1.1), st.floats(1, 1000)), min_size=
 
 
 @pytest.mark.law
+@settings(deadline=None)
 @given(trusses, shares, levels)
 def test_nothing_pushes_nothing_is_passed_through_and_all_is_in_equilibrium(
     supports_m: tuple[float, ...], placed: list[tuple[float, float]], levels_m: list[float]
@@ -113,6 +114,7 @@ def test_nothing_pushes_nothing_is_passed_through_and_all_is_in_equilibrium(
 
 
 @pytest.mark.law
+@settings(deadline=None)
 @given(trusses, shares)
 def test_a_taut_body_carries_as_if_supports_could_push(supports_m: tuple[float, ...], placed: list[tuple[float, float]]) -> None:
     loads = [PointLoad(share * supports_m[-1], kg) for share, kg in placed]
@@ -124,6 +126,7 @@ def test_a_taut_body_carries_as_if_supports_could_push(supports_m: tuple[float, 
 
 
 @pytest.mark.law
+@settings(deadline=None)
 @given(trusses, shares)
 def test_letting_a_support_go_is_a_beam_without_it(supports_m: tuple[float, ...], placed: list[tuple[float, float]]) -> None:
     loads = [PointLoad(share * supports_m[-1], kg) for share, kg in placed]
@@ -134,3 +137,26 @@ def test_letting_a_support_go_is_a_beam_without_it(supports_m: tuple[float, ...]
             assert case.reactions_kg[:gone] + case.reactions_kg[gone + 1 :] == pytest.approx(expected, abs=1e-5 * total_load_kg(loads))
         else:
             assert held(loads, rest).stability == case.stability
+
+
+@pytest.mark.law
+@settings(deadline=None)
+@given(trusses, shares, levels)
+def test_the_mirror_image_is_held_the_same_way(supports_m: tuple[float, ...], placed: list[tuple[float, float]], levels_m: list[float]) -> None:
+    loads = [PointLoad(share * supports_m[-1], kg) for share, kg in placed]
+    turned = [PointLoad(-load.at_m, load.load_kg) for load in loads]
+    settled_m = levels_m[: len(supports_m)]
+    found = held(loads, supports_m, settlements_m=settled_m, ei_kn_m2=2000)
+    mirrored = held(turned, [-at for at in supports_m], settlements_m=settled_m, ei_kn_m2=2000)
+    assert mirrored.stability == found.stability
+    assert mirrored.reactions_kg == pytest.approx(found.reactions_kg, abs=1e-6 * total_load_kg(loads))
+
+
+@pytest.mark.source("by hand: supports 10 mm and 20 m apart in one body; force and moment still balance")
+def test_supports_close_together_beside_long_spans_are_still_resolved() -> None:
+    loads = [PointLoad(20, 500), PointLoad(41, 300), UniformLoad(0, 45, 8)]
+    supports_m = (0, 0.02, 20, 20.05, 20.1, 40, 40.01)
+    found = held(loads, supports_m)
+    assert found.stability == "held"
+    assert sum(found.reactions_kg) == pytest.approx(total_load_kg(loads), rel=1e-4)
+    assert np.dot(found.reactions_kg, supports_m) == pytest.approx(total_load_kg(loads) * centre_of_mass_m(loads), rel=1e-4)

@@ -4,7 +4,7 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.formulas import beams, statics
@@ -132,28 +132,12 @@ def test_a_lone_support_carries_all_when_it_is_over_the_centre_of_mass() -> None
         reactions(loads, (2.1,))
 
 
-@pytest.mark.source("by hand: half of a load at mid span goes to either end; stiffness of two supports is nil")
-def test_a_beam_condensed_once_serves_many_loads() -> None:
-    beam = beams.condensed_beam((6, 0))
-    assert list(beam.supports_m) == [0, 6]
-    assert beams.level_reactions_kg(beam, [PointLoad(3, 10)]) == pytest.approx([5, 5])
-    assert beams.stiffness_kg_per_m(beam, 2000) == pytest.approx(np.zeros((2, 2)))
-
-
-@pytest.mark.source("by hand: 500 kg at 1.2 is 600 kg")
-def test_a_dynamic_factor_is_an_input_of_at_least_one() -> None:
-    assert hung.dynamic_load_kg(load_kg=500, dynamic_factor=1.2) == pytest.approx(600)
-    assert hung.dynamic_load_kg(load_kg=500, dynamic_factor=1) == 500
-    with pytest.raises(ValueError, match=r"dynamic_factor must be at least 1, got 0\.9"):
-        hung.dynamic_load_kg(load_kg=500, dynamic_factor=0.9)
-
-
 @pytest.mark.source("by hand: what statics cannot answer")
 @pytest.mark.parametrize(
     ("given", "message"),
     [
         ({"supports_m": ()}, "supports_m must hold at least 1 support, got 0"),
-        ({"supports_m": (0, 4, 4)}, "supports_m must be at least 0.001 m apart, got 4.0 and 4.0"),
+        ({"supports_m": (0, 4, 4)}, "supports_m must be at least 0.01 m apart, got 4.0 and 4.0"),
         ({"supports_m": (0, math.nan)}, "supports_m must be a finite number, got nan"),
         ({"supports_m": (0, 4), "length_m": 4}, "at_m must be on the body, 0 to 4 m, got 5"),
         ({"supports_m": (0, 7), "length_m": 6}, "supports_m must be on the body, 0 to 6 m, got 7.0"),
@@ -165,20 +149,6 @@ def test_a_dynamic_factor_is_an_input_of_at_least_one() -> None:
 def test_errors_name_what_is_wrong(given: dict[str, object], message: str) -> None:
     with pytest.raises(ValueError, match="^" + message.replace(".", r"\.") + "$"):
         reactions([PointLoad(5, 100)], **given)  # type: ignore[arg-type]  # wrong arguments are the test
-
-
-@pytest.mark.source("by hand: a load is a weight at a place on a stretch that has length")
-def test_loads_refuse_what_is_no_load() -> None:
-    with pytest.raises(ValueError, match="load_kg must be a number of at least 0, got -1"):
-        PointLoad(0, -1)
-    with pytest.raises(ValueError, match="to_m must be above from_m 2, got 2"):
-        UniformLoad(2, 2, 5)
-    with pytest.raises(ValueError, match="loads must weigh more than 0 kg together"):
-        hung.centre_of_mass_m([])
-    with pytest.raises(ValueError, match="supports_m must hold 2 supports, got 3"):
-        statics.two_support_reactions([], (0, 1, 2))  # type: ignore[arg-type]  # the wrong number is the test
-    with pytest.raises(ValueError, match="supports_m must hold at least 2 supports, got 1"):
-        beams.condensed_beam((1,))
 
 
 lengths = st.floats(0.5, 8)
@@ -195,6 +165,7 @@ def scale_of(loads: list[Load]) -> float:
 
 
 @pytest.mark.law
+@settings(deadline=None)
 @given(load_lists, support_lists)
 def test_force_and_moment_are_in_equilibrium(loads: list[Load], supports_m: tuple[float, ...]) -> None:
     found = reactions(loads, supports_m)
@@ -208,6 +179,7 @@ def mirrored(load: Load) -> Load:
 
 
 @pytest.mark.law
+@settings(deadline=None)
 @given(load_lists, support_lists)
 def test_the_mirror_image_has_mirrored_reactions(loads: list[Load], supports_m: tuple[float, ...]) -> None:
     found = reactions([mirrored(load) for load in loads], [-at for at in supports_m])
@@ -215,6 +187,7 @@ def test_the_mirror_image_has_mirrored_reactions(loads: list[Load], supports_m: 
 
 
 @pytest.mark.law
+@settings(deadline=None)
 @given(load_lists, load_lists, support_lists)
 def test_loads_add_up(some: list[Load], more: list[Load], supports_m: tuple[float, ...]) -> None:
     apart = np.array(reactions(some, supports_m)) + np.array(reactions(more, supports_m))
@@ -222,6 +195,7 @@ def test_loads_add_up(some: list[Load], more: list[Load], supports_m: tuple[floa
 
 
 @pytest.mark.law
+@settings(deadline=None)
 @given(load_lists, st.tuples(places, places))
 def test_two_supports_agree_with_plain_statics(loads: list[Load], pair: tuple[float, float]) -> None:
     if abs(pair[0] - pair[1]) > 0.2:
@@ -229,8 +203,15 @@ def test_two_supports_agree_with_plain_statics(loads: list[Load], pair: tuple[fl
 
 
 @pytest.mark.law
+@settings(deadline=None)
 @given(support_lists, st.floats(-1, 1), st.floats(-1, 1), load_lists)
 def test_moving_or_tilting_all_supports_as_one_changes_nothing(supports_m: tuple[float, ...], drop_m: float, tilt: float, loads: list[Load]) -> None:
     moved_m = [drop_m + tilt * at for at in supports_m]
     found = reactions(loads, supports_m, settlements_m=moved_m, ei_kn_m2=10)
     assert found == pytest.approx(reactions(loads, supports_m), abs=1e-6 * scale_of(loads))
+
+
+@pytest.mark.source("by hand: two supports are two")
+def test_statics_alone_needs_exactly_two_supports() -> None:
+    with pytest.raises(ValueError, match="supports_m must hold 2 supports, got 3"):
+        statics.two_support_reactions([], (0, 1, 2))  # type: ignore[arg-type]  # the wrong number is the test
