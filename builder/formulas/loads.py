@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from builder.formulas.cite import cites
-from builder.formulas.sources import EN_1991_3, HIBBELER
+from builder.formulas.sources import COMMON_PRACTICE, HIBBELER
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +105,7 @@ def total_load_kg(loads: Sequence[Load]) -> float:
     return math.fsum(load.total_kg for load in loads)
 
 
-@cites(EN_1991_3, "2.5, dynamic factors", equation="P_dyn = factor P")
+@cites(COMMON_PRACTICE, "a factor stated by the house, with its own source", equation="P_dyn = factor P")
 def dynamic_load_kg(*, load_kg: float, dynamic_factor: float) -> float:
     """
     A load as the support feels it while it is started, stopped or blown about.

@@ -50,7 +50,6 @@ COTTLE_PANG_STONE = Source("Cottle, Pang & Stone 1992", "R. W. Cottle, J.-S. Pan
 LAND_DOIG = Source("Land & Doig 1960", "A. H. Land, A. G. Doig: An automatic method of solving discrete programming problems, Econometrica 28")
 HALL = Source("Hall, Rigging Math", "D. L. Hall: Rigging Math (Made Simple), online primer")
 EN_1991_1_4 = Source("EN 1991-1-4:2005", "Actions on structures: wind actions")
-EN_1991_3 = Source("EN 1991-3:2006", "Actions on structures: actions induced by cranes and machinery")
 
 # Sound
 ISO_9613_1 = Source("ISO 9613-1:1993", "Acoustics: attenuation of sound during propagation outdoors, part 1: absorption of sound by the atmosphere")
