@@ -15,7 +15,8 @@ from types import ModuleType
 
 import numpy as np
 
-from builder.formulas.limits import GroupLimit, RatedPoint, full_points
+from builder.formulas.full_at_once import full_points
+from builder.formulas.limits import GroupLimit, RatedPoint
 from builder.formulas.loads import PointLoad, UniformLoad, total_load_kg
 from builder.formulas.out_of_level import out_of_level
 from builder.formulas.slack import Held, each_slack, held

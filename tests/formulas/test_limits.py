@@ -8,7 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.formulas.limits import GroupLimit, RatedPoint, full_points, left_on_points, sum_of_ratings_kg
+from builder.formulas.full_at_once import full_points
+from builder.formulas.limits import GroupLimit, RatedPoint, left_on_points, sum_of_ratings_kg
 
 FOOT_M = 0.3048
 LB_KG = 0.45359237
@@ -166,7 +167,7 @@ def test_a_search_cut_short_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
         points, limits = drawn_roof(seed, 10, crossing=True)
         whole = full_points(points, limits)
         with monkeypatch.context() as patch:
-            patch.setattr("builder.formulas.limits.MOST_CASES", 1)
+            patch.setattr("builder.formulas.full_at_once.MOST_CASES", 1)
             cut = full_points(points, limits)
         assert len(cut.names) <= len(whole.names) <= cut.at_most
         cut_short += not cut.proven
