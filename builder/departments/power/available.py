@@ -136,6 +136,7 @@ def group_item(each: Group, at_once: int, whole: FreeAtOnce, network: Network) -
         for name, label, value in (
             ("place", "Place", Value(each.place)),
             ("connector", "Connector", Value(each.connector)),
+            ("fed_from", "Fed from", Value(", ".join(dict.fromkeys(outlet.fed_from for outlet in each.outlets)))),
             ("there", "There", Value(f"{each.there:,}", number=float(each.there))),
         )
     )

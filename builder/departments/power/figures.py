@@ -149,7 +149,8 @@ def free_figures(item: Item, source: Source, network: Network) -> Iterator[Figur
         names = " and ".join(dict.fromkeys(stands.binding[PHASES.index(phase)] for phase in source.phases))
         own = names == source.name
         value = Value("itself" if own else names)
-        yield figure(f"{item.key}.binding", "Bound by", value, free_working(source.name, least, network), caution=ELECTRICITY)
+        note = uncounted(source.name, stands.binding[least], network).removeprefix("; ")
+        yield figure(f"{item.key}.binding", "Bound by", value, free_working(source.name, least, network), caution=ELECTRICITY, note=note)
 
 
 def uncounted(name: str, binding: str, network: Network) -> str:

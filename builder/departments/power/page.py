@@ -1,10 +1,29 @@
 """The power page. Reads the pack; computes nothing."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from builder.departments.power.drawing import Keyed, keyed_spots, outlet_plan
 from builder.departments.power.one_line import one_line
-from builder.document import Block, Caution, Entry, Facts, Folded, Heading, Inline, Link, Page, Paragraph, Picture, Row, Small, Strong, Table, Tag
+from builder.document import (
+    Block,
+    Bullets,
+    Caution,
+    Entry,
+    Facts,
+    Folded,
+    Heading,
+    Inline,
+    Link,
+    Page,
+    Paragraph,
+    Picture,
+    Row,
+    Small,
+    Strong,
+    Table,
+    Tag,
+)
 from builder.layout import anchor_of, checked_line, entry_of, facts_block, findings_block, item_table, shown_fact, shown_figure, state, working_blocks
 from builder.pack import Item, Level, Pack, Section
 
@@ -64,12 +83,15 @@ def services(section: Section) -> Iterator[Block]:
     yield Paragraph("Free is what the house's own loads leave on each phase, for hours on end. The switch or board that sets the limit is named.")
     columns = ("Service", "Free L1", "Free L2", "Free L3", "Rating", "Connectors", "Where", "Tie-in", "Bound by", "Kept for")
     yield Table(columns, [service_row(item) for item in found], summary="Services", numeric=(1, 2, 3))
+    said: list[Words] = [[Strong(item.name), f": {item.note}"] for item in found if item.note]
+    if said:
+        yield Bullets(said)
 
 
 def service_row(item: Item) -> Row:
     """One service: the few answers that decide."""
     free = [shown_figure(item.figure(f"free.{phase}")) for phase in PHASES]
-    words = [rating(item), shown_fact(item.fact("connectors")), where(item), tie_in(item), shown_figure(item.figure("binding"))]
+    words = [rating(item), shown_fact(item.fact("connectors")), where(item), tie_in(item), bound_by(item)]
     numbers = [item.number(f"free.{phase}") for phase in PHASES]
     order = (None, *numbers, item.number("rating"), *(None for _ in range(5)))
     return Row([item.name, *free, *words, shown_fact(item.fact("dedicated_to"))], anchor=anchor_of(item.key), order=order)
@@ -79,6 +101,12 @@ def terms_of(item: Item) -> str:
     """The terms that stand on an item's line, where visitors cannot simply use it."""
     terms = next((fact.terms for fact in item.facts if fact.terms), "")
     return "" if terms == "included" else terms
+
+
+def bound_by(item: Item) -> list[Inline]:
+    """The limit that binds, and loads that nobody has measured."""
+    figure = item.figure("binding")
+    return [*shown_figure(figure), " ", Small(figure.note)] if figure and figure.note else shown_figure(figure)
 
 
 def rating(item: Item) -> list[Inline]:
@@ -115,17 +143,23 @@ def at_once(section: Section) -> Iterator[Block]:
     yield Heading(2, "Outlets at the same time", "outlets")
     if whole:
         yield Paragraph([Strong("All places together:"), " ", *shown_figure(whole.figure("at-once")), " can be loaded fully, house loads running."])
-    words = "The last column is one choice that loads most outlets at once; other shares between the places may be as good."
+    words = "All at once is one choice that loads most outlets; places on the same board may share them out otherwise."
     yield Paragraph(f"Outlets that work and that visitors may use. {words}")
-    columns = ("Place", "There", "Full, alone", "Full, all at once", "Connector")
-    yield Table(columns, [available_row(item) for item in found], summary="Outlets loaded fully", numeric=(1, 2, 3))
+    columns = ("Place", "There", "Alone", "All at once", "Connector", "Fed from")
+    yield Table(columns, [available_row(item) for item in found], summary="How many can be loaded fully", numeric=(1, 2, 3))
 
 
 def available_row(item: Item) -> Row:
     """Outlets of one connector at one place."""
     numbers = ("there", "alone", "at-once")
-    cells = [item.text("place"), item.text("there"), *(shown_figure(item.figure(name)) for name in numbers[1:]), item.text("connector")]
-    return Row(cells, anchor=anchor_of(item.key), order=(None, *(item.number(name) for name in numbers), None))
+    cells = [
+        item.text("place"),
+        item.text("there"),
+        *(shown_figure(item.figure(name)) for name in numbers[1:]),
+        item.text("connector"),
+        item.text("fed_from"),
+    ]
+    return Row(cells, anchor=anchor_of(item.key), order=(None, *(item.number(name) for name in numbers), None, None))
 
 
 def drawings(section: Section, pack: Pack) -> Iterator[Block]:
@@ -154,7 +188,15 @@ def key_table(keyed: Sequence[Keyed]) -> Table:
 def details(section: Section) -> Iterator[Block]:
     """Everything else that is said of each service, folded."""
     for item in section.of_kind("service"):
-        yield Folded(f"{item.name}: all that is stated", (facts_block(item),))
+        yield Folded(f"{item.name}: all that is stated", tuple(stated(item)))
+
+
+def stated(item: Item) -> Iterator[Block]:
+    """The facts of one thing. What holds for the whole line is said once, above them."""
+    whole = "; ".join(part for part in (terms_of(item), item.condition if item.condition != "in service" else "", item.note) if part)
+    if whole:
+        yield Paragraph(whole)
+    yield Facts([entry_of(replace(fact, terms="", condition="", note="")) for fact in item.facts])
 
 
 def supplies(section: Section) -> Iterator[Block]:

@@ -19,7 +19,7 @@ def refuse_impossible_tree(power: "Power") -> None:
     """Refuse a description whose feeds make no tree. Names that nobody bears are refused for the whole venue, elsewhere."""
     errors = [*feeding_errors(power)]
     if not errors:
-        errors = [*phase_errors(power)]
+        errors = [*in_turn_errors(power), *phase_errors(power)]
     if errors:
         raise ValidationError.from_exception_data("Power", errors)
 
@@ -52,6 +52,18 @@ def feeding_errors(power: "Power") -> Iterator[InitErrorDetails]:
             told.update(way)
             reason = f"makes a loop: {way[0]} is fed from {', which is fed from '.join([*way[1:], above])}"
             yield refused((*path, "fed_from"), fed.fed_from, "feed-loop", reason, "one of them must be fed from a supply")
+
+
+IN_TURN = "write all, or the phases it hangs on; only a row of outlets takes turns"
+
+
+def in_turn_errors(power: "Power") -> Iterator[InitErrorDetails]:
+    """Phases in turn on one thing, which cannot take turns."""
+    single = [((*path, "phases"), fed.phases) for path, fed in placed(power)]
+    single += [(("standing_loads", index, "phases"), load.phases) for index, load in enumerate(power.standing_loads)]
+    for path, phases in single:
+        if not isinstance(phases, Absent) and phases.in_turn:
+            yield refused(path, str(phases), "phase-unknown", "is for outlets alone", IN_TURN)
 
 
 def phase_errors(power: "Power") -> Iterator[InitErrorDetails]:
