@@ -167,3 +167,11 @@ def test_the_working_of_what_is_free_can_be_redone_by_hand() -> None:
         "Intake: 504 A − 30 A = 474 A",
         "the least: Switch",
     )
+
+
+def test_nothing_is_free_below_a_service_that_is_out_of_service() -> None:
+    closed = SWITCH.replace("rating", "condition: out of service, rating", 1)
+    outlet = "outlets: [{place: Stage, connector: X, count: 3, rating: 16 A, phases: L1, fed_from: Board}]\n"
+    assert figure(INTAKE + closed + BOARD, "board", "free.L1").missing == ("Switch back in service",)
+    assert figure(INTAKE + closed + BOARD + outlet, "available", "alone").missing == ("Switch back in service",)
+    assert number(INTAKE + closed + BOARD, "supply", "free.L1") == 630

@@ -15,8 +15,9 @@ TEXT = (
     "continuous_share: 80 %\n"
     + INTAKE
     + """services:
-  - {name: Sound switch, fed_from: Intake, system: 230/400 V three phase, rating: 125 A, connectors: [IEC 60309 125 A 5-pin red], place: Right, dedicated_to: sound,
-     feeder: {length: 40 m, conductor: 35 mm2}, tie_in: {who: electrician, notice: 5 days}, note: Ask for the transformer., at: {across: 9 m SR, depth: 2 m US}}
+  - {name: Sound switch, fed_from: Intake, system: 230/400 V three phase, rating: 125 A, connectors: [IEC 60309 125 A 5-pin red],
+     place: Right, dedicated_to: sound, feeder: {length: 40 m, conductor: 35 mm2}, tie_in: {who: electrician, notice: 5 days},
+     note: Ask for the transformer., at: {across: 9 m SR, depth: 2 m US}}
   - {name: Kitchen, fed_from: Intake, rating: '?', terms: not for visitors, connectors: none}
 boards: [{name: Board, fed_from: Sound switch, rating: 63 A}]
 outlets: [{place: Left, connector: IEC 60309 16 A 3-pin blue, count: 6, rating: 16 A, phases: in turn, fed_from: Board}]
@@ -170,6 +171,10 @@ def test_a_name_cannot_become_markup_in_a_drawing() -> None:
     svg = drawing(TEXT.replace("Sound switch", "<script>x</script>"), "power-one-line").svg
     assert "<script>" not in svg
     assert parsed(svg).tag.endswith("svg")
+
+
+def test_a_service_out_of_service_is_not_offered_on_the_home_page() -> None:
+    assert all(entry.label != "Power services" for entry in headline(*pack_of(TEXT.replace("place: Right", "condition: out of service"))))
 
 
 def test_the_home_page_hears_of_services_for_visitors_and_of_what_is_free() -> None:

@@ -73,7 +73,7 @@ def group(place: str, connector: str, outlets: tuple[Outlet, ...], network: Netw
 
 def why_not_counted(outlet: Outlet, network: Network) -> list[str]:
     """What is missing before an outlet can be counted."""
-    found = [f"the rating of {name}" for name in network.unrated_above(outlet.fed_from)]
+    found = [*network.lacking_above(outlet.fed_from)]
     if isinstance(outlet.rating, Absent):
         found.append("the outlet's rating")
     if isinstance(outlet.phases, Absent) and len(network.sources[outlet.fed_from].phases) > 1:

@@ -131,20 +131,20 @@ def neutral_figures(item: Item, source: Source, stands: Standing) -> Iterator[Fi
 
 def free_figures(item: Item, source: Source, network: Network) -> Iterator[Figure]:
     """What is free on each phase, and which limit up the tree binds; nothing is said below a node of unknown rating."""
-    unrated = network.unrated_above(source.name)
+    lacking_above = network.lacking_above(source.name)
     stands = network.standing[source.name]
     for index, phase in enumerate(PHASES):
         if phase not in source.phases:
             continue
         key, label = f"{item.key}.free.{phase}", f"Free {phase}"
         working = free_working(source.name, index, network)
-        if unrated:
-            yield missing(key, label, working, [f"the rating of {name}" for name in unrated], caution=ELECTRICITY)
+        if lacking_above:
+            yield missing(key, label, working, lacking_above, caution=ELECTRICITY)
             continue
         binding = stands.binding[index]
         note = f"bound by {'its own limit' if binding == source.name else binding}{uncounted(source.name, binding, network)}"
         yield figure(key, label, ampere(stands.free_a[index]), working, caution=ELECTRICITY, note=note)
-    if not unrated:
+    if not lacking_above:
         least = min((PHASES.index(phase) for phase in source.phases), key=lambda index: stands.free_a[index])
         names = " and ".join(dict.fromkeys(stands.binding[PHASES.index(phase)] for phase in source.phases))
         own = names == source.name
@@ -182,8 +182,8 @@ def total_free_figure(item: Item, source: Source, network: Network) -> Figure:
     key, label = f"{item.key}.free-kva", "Free in all"
     stands, voltages = network.standing[source.name], source.voltages
     base = free_working(source.name, 0, network)
-    if source.binding is None or voltages is None or voltages.line_to_neutral_v is None:
-        return missing(key, label, base, lacking(source), caution=ELECTRICITY)
+    if (lacking_above := network.lacking_above(source.name)) or voltages is None or voltages.line_to_neutral_v is None:
+        return missing(key, label, base, lacking_above or lacking(source), caution=ELECTRICITY)
     free = [max(0.0, stands.free_a[PHASES.index(phase)]) for phase in source.phases]
     kva = sum(free) * voltages.line_to_neutral_v / 1000
     steps = [f"({' + '.join(f'{current_a:.4g}' for current_a in free)}) A × {voltages.line_to_neutral_v:.4g} V / 1000 = {kva:.4g} kVA"]

@@ -78,6 +78,15 @@ class Network:
         """Nodes from here up of which nobody has said what they may carry."""
         return tuple(up for up in self.tree.path[name] if self.sources[up].binding is None)
 
+    def closed_above(self, name: str) -> tuple[str, ...]:
+        """Nodes from here up that are out of service."""
+        return tuple(up for up in self.tree.path[name] if self.sources[up].record.condition == "out of service")
+
+    def lacking_above(self, name: str) -> tuple[str, ...]:
+        """What keeps anything from being said to be free here: nodes up the tree that are out of service, or of unknown rating."""
+        closed = [f"{up} back in service" for up in self.closed_above(name)]
+        return (*closed, *(f"the rating of {up}" for up in self.unrated_above(name)))
+
     def ratio(self, name: str, up: str) -> float:
         """Ampere at the node ``up`` for each ampere at ``name``."""
         return self.tree.scale[name] / self.tree.scale[up]

@@ -156,7 +156,8 @@ def bar(item: Item, phase: str, x: float, y: float) -> str:
     label = text(x - 22, y + 9, phase, 10.5)
     figure = item.figure(f"free.{phase}")
     if limit is None or free is None or limit <= 0 or figure is None or figure.value is None:
-        return label + text(WIDTH - 12, y + 9, "not known", 10.5, side="end")
+        words = "out of service" if item.condition == "out of service" else "not known"
+        return label + text(WIDTH - 12, y + 9, words, 10.5, side="end")
     used = min(1.0, max(0.0, 1 - free / limit))
     filled = f'<rect x="{number(x)}" y="{number(y)}" width="{number(BAR * used)}" height="10" fill="currentColor" fill-opacity="0.75" stroke="none"/>'
     outline = f'<rect x="{number(x)}" y="{number(y)}" width="{number(BAR)}" height="10" stroke-width="0.8"/>'

@@ -23,6 +23,7 @@ from builder.document import (
     Strong,
     Table,
     Tag,
+    Words,
 )
 from builder.layout import anchor_of, checked_line, entry_of, facts_block, findings_block, item_table, shown_fact, shown_figure, state, working_blocks
 from builder.pack import Item, Level, Pack, Section
@@ -310,7 +311,8 @@ def headline(section: Section, pack: Pack) -> Sequence[Entry]:
 
 def answers(section: Section, _: Pack) -> Iterator[Entry]:
     """The home page's answers on power."""
-    open_to_visitors = [item for item in section.of_kind("service") if all(fact.terms != "not for visitors" for fact in item.facts)]
+    working = [item for item in section.of_kind("service") if item.condition != "out of service"]
+    open_to_visitors = [item for item in working if terms_of(item) != "not for visitors"]
     if open_to_visitors:
         words = ", ".join(f"{item.text('rating') or '?'} {item.name}" for item in open_to_visitors)
         yield Entry("Power services", words, small="ampere on each phase; connectors and tie-in on the page", anchor="power#services")
