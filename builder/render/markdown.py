@@ -12,6 +12,9 @@ from builder.render.escaping import plain_html, shown, slug
 from builder.render.inline import markdown_linker, written
 from builder.render.references import Anchors, anchors_of
 
+TITLE = "the_title"
+"""The anchor of a page's title. No other anchor has an underscore, so none can meet it."""
+
 
 @dataclass(frozen=True, slots=True)
 class NavigationEntry:
@@ -80,7 +83,7 @@ def page_text(page: Page, scribe: Scribe) -> str:
     """A page: front matter, title, blocks."""
     head = {"title": plain_html(page.title)} | ({"description": plain_html(page.summary)} if page.summary else {})
     front = yaml.safe_dump(head, allow_unicode=True, sort_keys=True, width=1_000_000)
-    body = "\n\n".join((f"# {shown(page.title)}", *blocks_text(page, scribe)))
+    body = "\n\n".join((f"# {shown(page.title)} {{: #{TITLE} }}", *blocks_text(page, scribe)))
     return f"---\n{front}---\n\n{body}\n"
 
 

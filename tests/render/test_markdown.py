@@ -288,3 +288,8 @@ def test_raw_html_holds_no_blank_line() -> None:
     for start, end in (("<figure>", "</figure>"), ("<details", "</details>"), ("<div class", "</div>"), ("<dl", "</dl>")):
         for part in re.findall(f"{start}.*?{end}", text, re.S):
             assert "\n\n" not in part
+
+
+def test_an_anchor_named_like_the_page_does_not_meet_the_titles() -> None:
+    reader = read(Facts((Entry("Rigging", "x", anchor="rigging"),)))
+    assert [attributes["id"] for _, attributes in reader.elements if "id" in attributes] == ["the_title", "rigging"]

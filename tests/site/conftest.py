@@ -11,11 +11,34 @@ import pytest
 from playwright.sync_api import Browser, sync_playwright
 from playwright.sync_api import Error as BrowserError
 
+from builder.site import build as building
 from builder.site.build import build_document
 from tests.site.sample import document
 
+GUIDE = """# How to read a pack
+
+Figures are planning figures. See [the points](rigging.md#p07).
+
+| word | means | and what it means when the cell is long enough to need a second line on a phone |
+|---|---|---|
+| trim | the height of what hangs | 0123456789012345678901234567890123456789 |
+
+```text
+housepack check --venue a-folder-with-a-name-that-is-longer-than-any-phone-is-wide-in-this-type
+```
+"""
 CHROMIUM = Path("/usr/bin/chromium")
 QUIET = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"]
+
+
+@pytest.fixture(scope="session", autouse=True)
+def guides(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
+    """Guides of the sample's own, so that these tests do not depend on what the project's guides say today."""
+    folder = tmp_path_factory.mktemp("guides")
+    (folder / "read-a-pack.md").write_text(GUIDE, "utf-8")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(building, "guides_folder", lambda: folder)
+        yield folder
 
 
 @pytest.fixture(scope="session")

@@ -14,14 +14,14 @@ from tests.site.sample import document
 from tests.site.visiting import DESK, PHONE, ask, visit
 
 pytestmark = pytest.mark.browser
-PAGES = ("index", "rigging", "power", "sound", "access", "crew", "404")
+PAGES = ("index", "rigging", "power", "sound", "access", "crew", "read-a-pack", "404")
 
 
 def test_search_leads_to_the_line_of_a_name(browser: Browser, address: str) -> None:
     with visit(browser, address) as page:
         page.goto(f"{address}/index.html")
         answers = ask(page, "P31")
-        assert any(answer.startswith("P31\nFrom centre: ") for answer in answers), answers
+        assert any(answer.startswith("P31\nPoints. From centre: ") for answer in answers), answers
         page.locator(".md-search-result__link", has_text="From centre").first.click()
         page.wait_for_url(f"{address}/rigging.html#p31")
         row = page.locator("tr:target")

@@ -142,7 +142,7 @@ def test_the_configuration_for_serving_can_be_read_again_for_every_rebuild(tmp_p
         config = load_config(config_file=str(path))
         assert config.plugins["housepack"].config.venue == str(tmp_path / "venue")
         assert config.plugins.get("material/search")
-        assert config.docs_dir == str(guides_folder())
+        assert config.docs_dir == str(building.guides_folder())
 
 
 def test_the_imprint_is_read_from_the_published_pack() -> None:
