@@ -52,7 +52,7 @@ class Plan:
     upward: Array
     across_from: Places
     upward_from: Places
-    rows: list[Places | slice]
+    rows: list[Places]
 
     @classmethod
     def of(cls, speakers: Speakers, bands: tuple[Band, ...], propagations: list[Propagation], *, speed_m_s: float) -> "Plan":
@@ -86,30 +86,67 @@ class Turning:
     step: Phasors
 
 
+@dataclass(frozen=True, slots=True)
+class Scratch:
+    """Room that one thread uses for every band of every block: fresh memory costs more than the sums."""
+
+    moving: Phasors
+    step: Phasors
+    amplitude: Array
+    factor: Array
+    places: Places
+
+    @classmethod
+    def of(cls, boxes: int, points: int) -> "Scratch":
+        """Room for a block."""
+        shape = boxes, points
+        phasors, reals = [np.empty(shape, np.complex128) for _ in range(2)], [np.empty(shape) for _ in range(2)]
+        return cls(phasors[0], phasors[1], reals[0], reals[1], np.empty(shape, np.intp))
+
+    def cut(self, boxes: int) -> "Scratch":
+        """Room for fewer boxes."""
+        return Scratch(self.moving[:boxes], self.step[:boxes], self.amplitude[:boxes], self.factor[:boxes], self.places[:boxes])
+
+
 def in_blocks(plan: Plan, points_m: Array, *, workers: int) -> Array:
-    """Energy of all points, shape (points, bands)."""
-    blocks = [points_m[start : start + POINTS_IN_BLOCK] for start in range(0, len(points_m), POINTS_IN_BLOCK)]
+    """Energy of all points, shape (points, bands). Blocks are the same for any number of workers."""
+    energy = np.empty((len(points_m), len(plan.bands)))
+    starts = range(0, len(points_m), POINTS_IN_BLOCK)
     with ThreadPoolExecutor(workers) as pool:
-        energies = list(pool.map(lambda block: _block_energy(plan, block), blocks))
-    return np.concatenate(energies, axis=1).T if energies else np.zeros((0, len(plan.bands)))
+        list(pool.map(lambda worker: _fill(energy, plan, points_m, starts[worker::workers]), range(workers)))
+    return energy
 
 
 def unit_phasors(turns: Array) -> Phasors:
-    """``exp(2j pi turns)`` to about 1e-13, from a table and a short series: four times as fast as sine and cosine, and by products only."""
-    steps = turns * PHASE_STEPS
-    whole = np.rint(steps)
-    rest = (steps - whole) * (math.tau / PHASE_STEPS)
+    """``exp(2j pi turns)`` to about 1e-13, from a table and a short series: faster than sine and cosine, and by products only."""
+    rest = turns * PHASE_STEPS
+    whole = np.rint(rest)
+    places = whole.astype(np.int64)
+    places &= PHASE_STEPS - 1
+    rest -= whole
+    rest *= math.tau / PHASE_STEPS
     small = np.empty(turns.shape, dtype=np.complex128)
-    square = rest * rest
-    small.real = 1 - square / 2
-    small.imag = rest * (1 - square / 6)
-    return np.asarray(small * _PHASE_TABLE[whole.astype(np.int64) & (PHASE_STEPS - 1)])
+    square = np.multiply(rest, rest, out=whole)
+    np.subtract(1, square / 2, out=small.real)
+    np.multiply(rest, 1 - square / 6, out=small.imag)
+    small *= _PHASE_TABLE.take(places)
+    return small
 
 
 _PHASE_TABLE = np.array([complex(math.cos(math.tau * k / PHASE_STEPS), math.sin(math.tau * k / PHASE_STEPS)) for k in range(PHASE_STEPS)])
 
 
-def _block_energy(plan: Plan, points_m: Array) -> Array:
+def _fill(energy: Array, plan: Plan, points_m: Array, starts: range) -> None:
+    """Energy of one worker's blocks."""
+    room = Scratch.of(len(plan.speakers), POINTS_IN_BLOCK) if starts else None
+    for start in starts:
+        block = points_m[start : start + POINTS_IN_BLOCK]
+        if room is None or len(block) < POINTS_IN_BLOCK:
+            room = Scratch.of(len(plan.speakers), len(block))
+        energy[start : start + len(block)] = _block_energy(plan, block, room).T
+
+
+def _block_energy(plan: Plan, points_m: Array, room: Scratch) -> Array:
     """Energy of a block, shape (bands, points)."""
     paths = _paths(plan, points_m)
     energy = np.zeros((len(plan.bands), len(points_m)))
@@ -117,7 +154,8 @@ def _block_energy(plan: Plan, points_m: Array) -> Array:
     for place, band in enumerate(plan.bands):
         family = band.index % BANDS_PER_OCTAVE
         families[family] = _turning(families.get(family), band, paths.travel_s)
-        energy[place] = _band_energy(plan, place, paths, families[family])
+        if len(plan.rows[place]):
+            energy[place] = _band_energy(plan, place, paths, families[family], room.cut(len(plan.rows[place])))
     return energy
 
 
@@ -151,24 +189,30 @@ def _turning_afresh(band: Band, travel_s: Array) -> Turning:
     return Turning(band, unit_phasors(-band.lower_hz * travel_s), unit_phasors(-band.step_hz * travel_s))
 
 
-def _band_energy(plan: Plan, place: int, paths: Paths, turning: Turning) -> Array:
-    rows, air = plan.rows[place], plan.propagations[place]
-    distance_m = paths.distance_m[rows]
-    moving = turning.first[rows] * _amplitudes(plan, place, paths, distance_m)
-    step = turning.step[rows]
-    if len(distance_m) and abs(air.rise_np_per_m) * turning.band.intervals * distance_m.max() > NEGLIGIBLE_NP:
-        step = step * np.exp(-air.rise_np_per_m * distance_m)
-    return _summed_energy(moving, step, turning.band.shares)
+def _band_energy(plan: Plan, place: int, paths: Paths, turning: Turning, room: Scratch) -> Array:
+    rows, rise_np_per_m = plan.rows[place], plan.propagations[place].rise_np_per_m
+    distance_m = paths.distance_m.take(rows, axis=0, out=room.factor, mode="clip")
+    turning.step.take(rows, axis=0, out=room.step, mode="clip")
+    if abs(rise_np_per_m) * turning.band.intervals * float(distance_m.max()) > NEGLIGIBLE_NP:
+        np.multiply(room.step, _decay(distance_m, rise_np_per_m, room.amplitude), out=room.step)
+    turning.first.take(rows, axis=0, out=room.moving, mode="clip")
+    np.multiply(room.moving, _amplitudes(plan, place, paths, room), out=room.moving)
+    return _summed_energy(room.moving, room.step, turning.band.shares)
 
 
-def _amplitudes(plan: Plan, place: int, paths: Paths, distance_m: Array) -> Array:
-    """Pressure at a band's first line: spreading, pattern and absorption."""
+def _amplitudes(plan: Plan, place: int, paths: Paths, room: Scratch) -> Array:
+    """Pressure at a band's first line: spreading, pattern and absorption. ``room.factor`` holds the distances and is spent."""
     rows = plan.rows[place]
-    amplitude = np.exp(-plan.propagations[place].first_np_per_m * distance_m)
-    amplitude *= plan.across[place].take(paths.aside[rows], mode="clip")
-    amplitude *= plan.upward[place].take(paths.up[rows], mode="clip")
-    amplitude *= paths.pressure[rows]
+    amplitude = _decay(room.factor, plan.propagations[place].first_np_per_m, room.amplitude)
+    for table, angles in ((plan.across[place], paths.aside), (plan.upward[place], paths.up)):
+        amplitude *= table.take(angles.take(rows, axis=0, out=room.places, mode="clip"), out=room.factor, mode="clip")
+    amplitude *= paths.pressure.take(rows, axis=0, out=room.factor, mode="clip")
     return amplitude
+
+
+def _decay(distance_m: Array, loss_np_per_m: float, out: Array) -> Array:
+    np.multiply(distance_m, -loss_np_per_m, out=out)
+    return np.exp(out, out=out)
 
 
 def _summed_energy(moving: Phasors, step: Phasors, shares: Array) -> Array:
@@ -187,9 +231,8 @@ def _places(angles_rad: Array, widest_rad: float) -> Places:
     return np.rint(angles_rad * ((PATTERN_STEPS - 1) / widest_rad)).astype(np.intp)
 
 
-def _rows(speakers: Speakers, band: Band) -> Places | slice:
-    playing = [row for row, speaker in enumerate(speakers) if speaker.plays(band.midband_hz)]
-    return slice(None) if len(playing) == len(speakers) else np.array(playing, dtype=np.intp)
+def _rows(speakers: Speakers, band: Band) -> Places:
+    return np.array([row for row, speaker in enumerate(speakers) if speaker.plays(band.midband_hz)], dtype=np.intp)
 
 
 def _distinct(speakers: Speakers, models: list[tuple[object, float]]) -> tuple[list[Loudspeaker], Places]:
