@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import ceil, isfinite, sqrt
+from math import ceil, inf, isfinite, log10, sqrt
 
 import numpy as np
 from numpy.typing import NDArray
@@ -11,7 +11,7 @@ from builder.cautions import NOISE
 from builder.departments.sound.audience import ear_points
 from builder.departments.sound.description import Sound
 from builder.departments.sound.findings import OCTAVES_HZ, band_name, crosses
-from builder.departments.sound.geometry import Point, corners_of
+from builder.departments.sound.geometry import corners_of
 from builder.departments.sound.loudspeakers import AudienceArea
 from builder.departments.sound.positions import MixPosition
 from builder.departments.sound.system import System, system_of
@@ -22,10 +22,12 @@ from builder.formulas.field import Air, field, programme_level_db
 from builder.formulas.field import Field as Energies
 from builder.formulas.polygons import polygon_area_m2
 from builder.pack import Field, Input, Working
+from builder.reading.quantities import Length
 from builder.working import worked
 
 Array = NDArray[np.float64]
 STEP_M = 1.0
+MIX_STEP_M = 0.5
 MOST_POINTS = 2000
 """A lawn of a hectare at one metre would make a pack nobody downloads on a phone; larger audiences take a coarser grid."""
 THIRDS = third_octaves(50.0, 10_000.0)
@@ -43,11 +45,11 @@ LEAVES_OUT = (
 
 @dataclass(frozen=True, slots=True)
 class Listening:
-    """The mix position's ears, the air and the system: all that a field needs besides its points."""
+    """Ears over the mix position, shape (points, 3), the air and the system: all that a field needs besides its points."""
 
     system: System
     air: Air
-    mix: Point
+    mix: Array
     mix_name: str
 
 
@@ -70,8 +72,16 @@ def listening(sound: Sound, air: HouseAir | None, spots: Sequence[Spot]) -> List
     if spot is None:
         return None
     still = Air(air.temperature_c, air.humidity_percent, air.pressure_kpa)
-    at = (spot.across_m, spot.depth_m, spot.height_m + mix.ears.m)
-    return Listening(system_of(sound, still.speed_m_s), still, at, spot.name)
+    return Listening(system_of(sound, still.speed_m_s), still, ears_at(mix, spot), spot.name)
+
+
+def ears_at(mix: MixPosition, spot: Spot) -> Array:
+    """Ears over the whole of the mix position: one place could lie in a notch where sounds cancel, and everything would look loud against it."""
+    width_m = mix.width.m if isinstance(mix.width, Length) else 0.0
+    depth_m = mix.depth.m if isinstance(mix.depth, Length) else 0.0
+    across, deep = (np.linspace(-size / 2, size / 2, max(1, round(size / MIX_STEP_M) + 1)) if size else np.zeros(1) for size in (width_m, depth_m))
+    height_m = spot.height_m + mix.ears.m
+    return np.array([(spot.across_m + x, spot.depth_m + y, height_m) for y in deep for x in across])
 
 
 def lacking(sound: Sound, air: HouseAir | None, spots: Sequence[Spot]) -> tuple[str, ...]:
@@ -100,11 +110,11 @@ def covered(sound: Sound, heard: Listening) -> Iterator[Covered]:
     step_m = step_for_m(areas)
     points = [ear_points(area, step_m) for area in areas]
     # One call for all: the mix position stands last.
-    whole, bare = (
-        levels_of(field(heard.system.speakers(fills=fills), np.concatenate([*points, [heard.mix]]), bands=THIRDS, air=heard.air))
-        for fills in (True, False)
-    )
-    levels = {**{name: against(level, level[-1]) for name, level in whole.items()}, BARE: against(bare[PROGRAMME], whole[PROGRAMME][-1])}
+    count, places = len(heard.mix), np.concatenate([*points, heard.mix])
+    whole, bare = (levels_of(field(heard.system.speakers(fills=fills), places, bands=THIRDS, air=heard.air)) for fills in (True, False))
+    reference = {name: mean_level_db(level[-count:]) for name, level in whole.items()}
+    levels = {name: against(level, reference[name]) for name, level in whole.items()}
+    levels[BARE] = against(bare[PROGRAMME], reference[PROGRAMME])
     start = 0
     for area, ears in zip(areas, points, strict=True):
         end = start + len(ears)
@@ -123,6 +133,12 @@ def levels_of(energies: Energies) -> dict[str, Array]:
     """Octaves and A-weighted programme of a field. [dB]"""
     octaves = {band_name(hertz): energies.octave_db(hertz) for hertz in OCTAVES_HZ}
     return {**octaves, PROGRAMME: programme_level_db(energies)}
+
+
+def mean_level_db(levels: Array) -> float:
+    """The level of the mean energy; minus infinity where nothing is heard."""
+    energy = float(np.mean(np.power(10.0, levels / 10)))
+    return 10 * log10(energy) if energy > 0 else -inf
 
 
 def against(levels: Array, reference_db: float) -> Array:
@@ -158,7 +174,7 @@ def inputs(heard: Listening, found: Covered) -> tuple[Input, ...]:
         Input("Points", f"{len(found.points):,} on a grid of {found.step_m:g} m, {found.area.ears.text} above the floor"),
         Input("Boxes", f"{len(heard.system.mains)} in hangs and subs, {len(heard.system.fills)} in fills"),
         Input("Air", f"{air.temperature_c:g} °C, {air.humidity_percent:g} %, {air.pressure_kpa:.1f} kPa, sound at {air.speed_m_s:.1f} m/s"),
-        Input("Reference", f"{heard.mix_name}, ears at {heard.mix[0]:.2f} m across, {heard.mix[1]:.2f} m deep, {heard.mix[2]:.2f} m high"),
+        Input("Reference", f"{heard.mix_name}: mean energy of {len(heard.mix)} places over its width and depth, ears {heard.mix[0][2]:.2f} m high"),
     )
 
 

@@ -9,6 +9,9 @@ from builder.pack import Field, Item, Outline, Pack, Section
 from builder.render.plan import CHAIN, DASHED, HAIR, HEAVY, PALE, Area, Element, Mark, Note, Plan, Track, plan_svg
 
 PROGRAMME, BARE = "A", "A, without fills"
+FAR_FROM_DECK_M = 10.0
+"""A balcony further than this from the deck is shown without it, or most of the map would be empty."""
+PROGRAMME_STEPS_DB = tuple(range(-10, 7, 2))
 SEEN_DECK_M = 4.5
 """How much of the deck the maps show: enough to know where the stage is."""
 
@@ -17,7 +20,12 @@ def pictures(section: Section, pack: Pack) -> Iterator[Picture]:
     """The maps of the A-weighted programme, one for each storey of the audience."""
     for number, storey in enumerate(storeys(section.fields), 1):
         names = " and ".join(field.name for field in storey)
-        shown = Sheet((Panel(f"{names}, A-weighted programme", PROGRAMME, storey),), outlines(section, pack, storey), spots(section, pack, storey))
+        shown = Sheet(
+            (Panel(f"{names}, A-weighted programme", PROGRAMME, storey),),
+            outlines(section, pack, storey),
+            spots(section, pack, storey),
+            steps_db=PROGRAMME_STEPS_DB,
+        )
         yield picture(f"coverage-{number}", shown, in_words(section, storey), f"{names}: level at ear height, all loudspeakers on.")
 
 
@@ -28,7 +36,7 @@ def fill_pictures(section: Section, pack: Pack) -> Iterator[Picture]:
             continue
         panels = (Panel("Fills on", PROGRAMME, storey), Panel("Fills off", BARE, storey))
         names = " and ".join(field.name for field in storey)
-        shown = Sheet(panels, outlines(section, pack, storey), spots(section, pack, storey), columns=2, numbered=False)
+        shown = Sheet(panels, outlines(section, pack, storey), spots(section, pack, storey), columns=2, numbered=False, steps_db=PROGRAMME_STEPS_DB)
         yield picture(f"fills-{number}", shown, fills_in_words(section, storey), f"{names}: with the fills on, and with hangs and subs alone.")
 
 
@@ -72,7 +80,8 @@ def outlines(section: Section, pack: Pack, storey: Sequence[Field]) -> tuple[Out
     areas = [outline for outline in section.outlines if outline.name in names]
     stage = pack.section("stage")
     decks = [outline for outline in stage.outlines if outline.kind == "deck"][:1] if stage else []
-    return (*areas, *(cut(deck) for deck in decks))
+    nearest_m = max((y for area in areas for _, y in area.corners), default=0.0)
+    return (*areas, *(cut(deck) for deck in decks if min(y for _, y in deck.corners) - nearest_m < FAR_FROM_DECK_M))
 
 
 def cut(deck: Outline) -> Outline:
@@ -115,7 +124,7 @@ def in_words(section: Section, storey: Sequence[Field]) -> str:
         item = section.item("area", field.name)
         if item:
             told.append(f"{field.name}: mean {item.text('mean')}, {item.text('spread')} for nine tenths of it, {item.text('within_3')} within 3 dB")
-    return f"Map of A-weighted levels relative to the mix position, in steps of 3 dB. {'. '.join(told)}."
+    return f"Map of A-weighted levels relative to the mix position, in steps of 2 dB. {'. '.join(told)}."
 
 
 def fills_in_words(section: Section, storey: Sequence[Field]) -> str:
@@ -136,7 +145,7 @@ def section_picture(section: Section, pack: Pack) -> Picture | None:
     elements = [
         *slopes(section),
         *deck_line(pack),
-        *(element for hang in one_a_side(hangs) for element in from_the_side(hang)),
+        *(element for count, hang in enumerate(one_a_side(hangs)) for element in from_the_side(hang, count)),
         *mix_mark(section, pack),
     ]
     says = " ".join(f"{hang.name}: first box looks at {hang.text('first_aim')}, last box at {hang.text('last_aim')}." for hang in hangs)
@@ -180,11 +189,11 @@ def deck_line(pack: Pack) -> Iterator[Element]:
         yield Note((back, 0.0), "deck", 11, side="start", shift=(0, 16))
 
 
-def from_the_side(hang: Item) -> Iterator[Element]:
-    """One hang with the aim lines of its first and last box."""
+def from_the_side(hang: Item, count: int) -> Iterator[Element]:
+    """One hang with the aim lines of its first and last box. Names of hangs at nearly the same place stand above each other."""
     depth, top, bottom, first, last = (hang.number(key) or 0.0 for key in ("at.depth", "top", "bottom", "down", "last_down"))
     yield Track(((-depth, top), (-depth, bottom)), HEAVY, says=hang.name)
-    yield Note((-depth, top), hang.name, 11, side="start", shift=(-20, -8), strong=True)
+    yield Note((-depth, top), hang.name, 11, side="start", shift=(-20, -8 - 14 * count), strong=True)
     for down, height, key in ((first, top, "first_aim"), (last, bottom, "last_aim")):
         run = hang.number(key) or 12.0
         angle = radians(down)
@@ -211,7 +220,7 @@ def subs_picture(section: Section) -> Picture | None:
     if not subs:
         return None
     most = max((item.number("delay") or 0.0) for item in subs) or 1.0
-    places = [(item.number("across") or 0.0, -3.0 * (item.number("delay") or 0.0) / most) for item in subs]
+    places = [(item.number("across") or 0.0, -0.9 - 2.6 * (item.number("delay") or 0.0) / most) for item in subs]
     elements: list[Element] = [Track(tuple((x, -y) for x, y in places), HAIR)]
     for item, (x, y) in zip(subs, places, strict=True):
         out = item.condition == "out of service"

@@ -57,7 +57,7 @@ def hang_figures(hang: Hang, boxes: Sequence[Box], areas: Sequence[AudienceArea]
     )
     yield length_figure(f"{key}.bottom", "Lowest front edge", bottom_m, system, work, caution=LOADS)
     yield figure(f"{key}.last_down", "Last box looks down", Value(f"{last.down_deg:g} deg", number=last.down_deg, unit="deg"), work)
-    for name, label, box in (("first_aim", "First box looks at", first), ("last_aim", "Last box looks at", last)):
+    for name, label, box in (("first_aim", "First box meets", first), ("last_aim", "Last box meets", last)):
         yield aim_figure(f"{key}.{name}", label, box, areas, system)
 
 
@@ -70,7 +70,7 @@ def aim_figure(key: str, label: str, box: Box, areas: Sequence[AudienceArea], sy
         return figure(key, label, Value("no area"), work)
     run_m, name = hits[0]
     text, also = shown(Length, run_m, 1, system)
-    return figure(key, label, Value(f"{name}, {text} away", also, run_m, "m"), work)
+    return figure(key, label, Value(f"{name}, {text} out", also, run_m, "m"), work)
 
 
 def aim_meets_m(box: Box, area: AudienceArea) -> float | None:
@@ -123,7 +123,7 @@ def area_figures(found: Covered, heard: Listening, key: str) -> Iterator[Figure]
     mean, low, high = float(levels.mean()), *(float(level) for level in np.percentile(levels, (5, 95)))
     yield figure(f"{key}.mean", "Mean", Value(signed(mean), number=mean, unit="dB"), work, caution=NOISE)
     spread = Value(f"{signed(low)} to {signed(high)}", number=high - low, unit="dB")
-    yield figure(f"{key}.spread", "From the quietest 5 % to the loudest 5 %", spread, work, caution=NOISE)
+    yield figure(f"{key}.spread", "5 % to 95 %", spread, work, caution=NOISE)
     for limit in SHARES_DB:
         yield share_figure(f"{key}.within_{limit:g}", f"Within ±{limit:g} dB", levels, limit, work)
     yield share_figure(f"{key}.bare_within_3", "Within ±3 dB, fills off", bare, 3.0, work)
@@ -168,8 +168,9 @@ def level_figure(heard: Listening, key: str) -> Figure:
         return missing(
             key, label, work, [f"the maker's level of {model.name}" for model in used if not isinstance(model.level, Level)], caution=NOISE
         )
-    energies = field(heard.system.speakers(fills=True), np.array([heard.mix]), bands=THIRDS, air=heard.air)
-    level_db = 10 * log10(float(energies.energy.sum())) if energies.energy.sum() > 0 else float("-inf")
+    energies = field(heard.system.speakers(fills=True), heard.mix, bands=THIRDS, air=heard.air)
+    total = float(energies.energy.sum(axis=1).mean())
+    level_db = 10 * log10(total) if total > 0 else float("-inf")
     note = f"As the makers mean their levels, 50 Hz to 10 kHz, unweighted; ±{EXPECTED_ERROR_DB} dB. It is no measurement and no promise."
     return figure(
         key,

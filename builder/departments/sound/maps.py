@@ -6,21 +6,32 @@ maps read in grey and for the colour-blind; the numbers on the contours say it w
 """
 
 import io
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
+from builder.formulas.polygons import contains
 from builder.pack import Field, Outline
 
 INK = "#010203"
 """Stands for the ink of the page until the drawing is done."""
 
 INKS = {"light": "#1b1e23", "dark": "#e6e8eb"}
-STEP_DB = 3
-DEEPEST_DB, HIGHEST_DB = -15, 9
-GROUND = 0.28
-"""Where on the colour scale the lowest level lies: darker would swallow contours."""
+CHIP_EVERY_M = 14.0
+"""How far apart the numbers on a long contour stand."""
+SHORTEST_M = 3.0
+"""Contours shorter than this carry no number: they are the ripple of a sum, not a border."""
+WIDTH_IN = 5.4
+"""Narrow enough that its lettering can still be read on a phone."""
+GROUND = 0.08
+"""Where on the colour scale the lowest level lies."""
+PALE_BELOW = 0.4
+"""Contours in this lower share of the scale are drawn pale, on dark colours."""
+
+LONG_NUMBER = re.compile(r"(\d\.\d)\d+(?=[ \n\"])")
+"""Numbers in paths: a tenth of a point is finer than any screen, and halves the file."""
 
 STYLE: Any = {"svg.hashsalt": "housepack", "svg.fonttype": "none", "font.family": "sans-serif", "font.size": 9.0, "axes.linewidth": 0.6}
 
@@ -52,6 +63,7 @@ class Sheet:
     spots: tuple[Spot, ...]
     columns: int = 1
     numbered: bool = True
+    steps_db: tuple[int, ...] = tuple(range(-15, 10, 3))
 
 
 @lru_cache(maxsize=64)
@@ -92,9 +104,8 @@ def draw(sheet: Sheet) -> str:
 def size_in(sheet: Sheet, rows: int) -> tuple[float, float]:
     """Width and height of the drawing: as wide as a page, as high as the audience is deep."""
     left, right, near, far = extent(sheet)
-    width = 7.2
-    each = (width - 0.6) / sheet.columns
-    return width, rows * (each * (far - near) / (right - left) + 0.3) + 0.75
+    each = (WIDTH_IN - 0.6) / sheet.columns
+    return WIDTH_IN, rows * (each * (far - near) / (right - left) + 0.32) + 0.95
 
 
 def extent(sheet: Sheet) -> tuple[float, float, float, float]:
@@ -110,7 +121,7 @@ def panel(axes: Any, shown: Panel, sheet: Sheet) -> Any:
     left, right, near, far = extent(sheet)
     filled = None
     for field in shown.fields:
-        filled = contours(axes, field, shown.band, numbered=sheet.numbered, within=outline_of(field, sheet.outlines)) or filled
+        filled = contours(axes, field, shown.band, sheet) or filled
     for outline in sheet.outlines:
         xs, ys = zip(*outline.corners, outline.corners[0], strict=True)
         axes.plot(xs, ys, color=INK, linewidth=1.4 if outline.kind == "deck" else 0.7)
@@ -120,7 +131,7 @@ def panel(axes: Any, shown: Panel, sheet: Sheet) -> Any:
         )
         axes.plot([spot.across_m], [spot.depth_m], marker="+", markersize=6, markeredgecolor="#1b1e23", markeredgewidth=1.0)
         if sheet.numbered:
-            chip(axes.annotate(spot.name, (spot.across_m, spot.depth_m), xytext=(7, -3), textcoords="offset points", fontsize=8))
+            chip(axes.annotate(spot.name, (spot.across_m, spot.depth_m), xytext=(7, -3), textcoords="offset points", fontsize=9.5))
     axes.set(xlim=(left, right), ylim=(near, far), aspect="equal")
     furnish(axes, shown, sheet)
     return filled
@@ -133,15 +144,15 @@ def outline_of(field: Field, outlines: Sequence[Outline]) -> Outline | None:
 
 def furnish(axes: Any, shown: Panel, sheet: Sheet) -> None:
     """Title, ticks in metres, and the name of the deck."""
-    axes.set_title(shown.title, color=INK, fontsize=10 if sheet.columns == 1 else 9)
-    axes.tick_params(colors=INK, labelsize=7, length=2, width=0.6)
+    axes.set_title(shown.title, color=INK, fontsize=11 if sheet.columns == 1 else 10)
+    axes.tick_params(colors=INK, labelsize=9, length=2, width=0.6)
     for spine in axes.spines.values():
         spine.set_visible(False)
-    if sheet.columns > 2:
+    if sheet.columns > 1:
         axes.set(xticks=[], yticks=[])
-    elif sheet.columns == 1:
-        axes.set_xlabel("metres from the centre line; stage left on the right", color=INK, fontsize=8)
-        axes.set_ylabel("metres from the reference line; audience below", color=INK, fontsize=8)
+    else:
+        axes.set_xlabel("across, m (stage left on the right)", color=INK, fontsize=9)
+        axes.set_ylabel("depth, m", color=INK, fontsize=9)
     if sheet.numbered:
         for outline in sheet.outlines:
             if outline.kind == "deck":
@@ -149,23 +160,55 @@ def furnish(axes: Any, shown: Panel, sheet: Sheet) -> None:
                 axes.text(sum(xs) / len(xs), (min(ys) + max(ys)) / 2, outline.name, color=INK, ha="center", va="center", fontsize=9)
 
 
-def contours(axes: Any, field: Field, band: str, *, numbered: bool, within: Outline | None) -> Any:
-    """Filled contours of one field every three decibels, numbered, cut at the area's outline."""
+def contours(axes: Any, field: Field, band: str, sheet: Sheet) -> Any:
+    """Filled contours of one field, numbered, cut at the area's outline."""
     from matplotlib.patches import Polygon
 
     xs, ys, levels = grid(field, band)
-    steps = list(range(DEEPEST_DB, HIGHEST_DB + 1, STEP_DB))
+    within, steps = outline_of(field, sheet.outlines), list(sheet.steps_db)
     filled = axes.contourf(xs, ys, levels, levels=steps, cmap=colours(), extend="both")
-    lines = axes.contour(xs, ys, levels, levels=steps, colors="#1b1e23", linewidths=[1.1 if step == 0 else 0.5 for step in steps])
+    widths = [1.2 if step == 0 else 0.5 for step in steps]
+    lines = axes.contour(xs, ys, levels, levels=steps, colors=line_colours(steps), linewidths=widths, linestyles="solid")
     if within:
         cut = Polygon(within.corners, closed=True, transform=axes.transData)
         filled.set_clip_path(cut)
         lines.set_clip_path(cut)
-    if numbered:
-        for text in axes.clabel(lines, fontsize=8, fmt=lambda level: f"{level:+.0f}" if level else "0"):
-            text.set_rotation(0)
-            chip(text)
+    if sheet.numbered:
+        for step, pieces in zip(steps, lines.allsegs, strict=True):
+            for x, y in (place for piece in pieces for place in chip_places(piece, within)):
+                chip(axes.text(x, y, signed(step), ha="center", va="center", fontsize=9.5))
     return filled
+
+
+def line_colours(steps: Sequence[int]) -> list[str]:
+    """Pale contours on the dark end of the scale, dark ones on the rest."""
+    return ["#f2f3f5" if place < PALE_BELOW * (len(steps) - 1) else "#1b1e23" for place in range(len(steps))]
+
+
+def chip_places(piece: Any, within: Outline | None) -> list[tuple[float, float]]:
+    """Where the numbers of one contour stand: in its middle, and again every so often along a long one, inside the outline."""
+    import numpy as np
+
+    inside = [(float(x), float(y)) for x, y in piece if within is None or well_inside((float(x), float(y)), within)]
+    if len(inside) < 2:
+        return []
+    gone = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(np.array(inside), axis=0).T))])
+    if gone[-1] < SHORTEST_M:
+        return []
+    count = max(1, int(gone[-1] // CHIP_EVERY_M))
+    return [inside[int(np.searchsorted(gone, gone[-1] * (number + 0.5) / count))] for number in range(count)]
+
+
+def well_inside(place: tuple[float, float], outline: Outline) -> bool:
+    """True where a number at a place would not stand across the outline."""
+    margin_m = 0.8
+    corners = [(place[0] + dx, place[1] + dy) for dx in (-margin_m, margin_m) for dy in (-margin_m, margin_m)]
+    return all(contains(outline.corners, corner) for corner in corners)
+
+
+def signed(step: int) -> str:
+    """A level relative to the reference, as it stands on a contour."""
+    return f"{step:+d}".replace("-", "−") if step else "0"
 
 
 def chip(text: Any) -> None:
@@ -225,11 +268,9 @@ def scale(figure: Any, filled: Any, sheet: Sheet) -> None:
     """The scale below the maps, in decibels relative to the reference."""
     reference = sheet.panels[0].fields[0].reference
     bar = figure.colorbar(filled, ax=list(figure.axes), orientation="horizontal", shrink=0.8, aspect=40, pad=0.01)
-    bar.set_label(f"dB relative to {reference}", color=INK, fontsize=8)
-    bar.ax.tick_params(colors=INK, labelsize=8, length=2)
-    bar.ax.set_xticks(
-        range(DEEPEST_DB, HIGHEST_DB + 1, STEP_DB), [f"{step:+d}" if step else "0" for step in range(DEEPEST_DB, HIGHEST_DB + 1, STEP_DB)]
-    )
+    bar.set_label(f"dB relative to {reference}", color=INK, fontsize=9)
+    bar.ax.tick_params(colors=INK, labelsize=9, length=2)
+    bar.ax.set_xticks(sheet.steps_db, [signed(step) for step in sheet.steps_db])
     bar.outline.set_edgecolor(INK)
     bar.outline.set_linewidth(0.6)
 
@@ -238,4 +279,4 @@ def svg_text(figure: Any) -> str:
     """A figure as SVG without a date or a random id."""
     text = io.StringIO()
     figure.savefig(text, format="svg", metadata={"Date": None}, transparent=True)
-    return text.getvalue()
+    return LONG_NUMBER.sub(r"\1", text.getvalue())

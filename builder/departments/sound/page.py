@@ -10,8 +10,10 @@ from builder.pack import Item, Pack, Section
 
 Shown = tuple[str, str, str, tuple[str, ...]]
 
-HANG_KEYS = ("model", "boxes", "top", "bottom", "down", "last_down", "turned.by", "turned.to", "weight", "carried_by", "own_drive", "adjustable")
-AIM_KEYS = ("at.across", "at.depth", "first_aim", "last_aim", "splay", "delay", "turned_down", "prediction_file")
+HANG_KEYS = ("model", "boxes", "weight", "top", "bottom", "carried_by")
+AIM_KEYS = ("at.across", "at.depth", "turned.by", "turned.to", "first_aim", "last_aim", "down", "last_down")
+AIM_LABELS = ("Across", "Depth", "Turned", "To", "First box meets", "Last box meets", "First looks down", "Last looks down")
+SET_KEYS = ("splay", "own_drive", "turned_down", "delay", "adjustable", "prediction_file")
 AREA_KEYS = ("mean", "spread", "within_3", "within_6", "bare_within_3", "fills_add")
 DRIVE: Shown = ("drive", "Drive lines", "Label", ("feeds", "signals", "connector", "at", "nominal"))
 POSITIONS: tuple[Shown, ...] = (
@@ -120,13 +122,17 @@ def hang_blocks(section: Section, pack: Pack) -> Iterator[Block]:
         yield from (Caution(text) for text in dict.fromkeys(figure.caution for figure in weights))
     if drawn := section_picture(section, pack):
         yield drawn
-    yield item_table([again(hang) for hang in hangs], AIM_KEYS, first="Hang", summary="Where each hang is, and where it looks")
+    yield item_table([again(hang) for hang in hangs], AIM_KEYS, labels=AIM_LABELS, first="Hang", summary="Where each hang is, and where it looks")
+    yield item_table([again(hang, "set") for hang in hangs], SET_KEYS, first="Hang", summary="How each hang is set, and what may be changed")
     yield workings("How weights and aims were found", [figure for hang in hangs for figure in hang.figures])
 
 
-def again(item: Item) -> Item:
-    """The same item for a second table: its condition and note stand in the first."""
-    return replace(item, note="", condition="")
+def again(item: Item, part: str = "aim") -> Item:
+    """The same item for a second table: its condition and note stand in the first, and so does what links point at."""
+    key = f"{item.key}.{part}"
+    facts = tuple(replace(fact, key=key + fact.key.removeprefix(item.key)) for fact in item.facts)
+    figures = tuple(replace(figure, key=key + figure.key.removeprefix(item.key)) for figure in item.figures)
+    return replace(item, key=key, facts=facts, figures=figures, note="", condition="")
 
 
 def subs_blocks(section: Section) -> Iterator[Block]:
@@ -135,9 +141,11 @@ def subs_blocks(section: Section) -> Iterator[Block]:
     if not lines:
         return
     yield Heading(2, "Subs", "subs")
-    covers = [figure.key.rsplit(".", 1)[-1] for figure in lines[0].figures if figure.key.rsplit(".", 1)[-1].startswith(("covers", "costs"))]
-    keys = ("model", "playing", "spacing", "at.depth", "at.height", "sits", "arc", "arc_radius", "radius", "fed", *covers)
-    yield item_table(lines, keys, first="Line", summary="Sub lines")
+    keys = ("model", "playing", "spacing", "at.depth", "at.height", "sits", "arc", "arc_radius", "fed", "turned_down")
+    labels = ("Model", "Play", "Spacing", "Depth", "Height", "Sits", "Arc", "Arc radius", "Fed", "Turned down")
+    yield item_table(lines, keys, labels=labels, first="Line", summary="Sub lines")
+    for line in lines:
+        yield figures_block([figure for figure in line.figures if not figure.key.endswith("playing")])
     subs = section.of_kind("sub")
     if drawn := subs_picture(section):
         yield drawn
@@ -154,7 +162,8 @@ def fill_blocks(section: Section) -> Iterator[Block]:
     yield item_table(fills, ("kind", "model", "own_drive", "follows", "aligned_at", "after", "turned_down"), first="Fill", summary="Fills")
     boxes = section.of_kind("fillbox")
     columns = ("at.across", "at.depth", "at.height", "turned.by", "turned.to", "down", "delay")
-    yield item_table(boxes, columns, first="Box, from stage right", summary="Place and delay of each fill box")
+    labels = ("Across", "Depth", "Height", "Turned", "To", "Looks down", "Delay")
+    yield item_table(boxes, columns, labels=labels, first="Box, from stage right", summary="Place and delay of each fill box")
     yield workings("How the delays were found", [figure for item in boxes for figure in item.figures])
 
 
@@ -180,7 +189,7 @@ def coverage_blocks(section: Section, pack: Pack) -> Iterator[Block]:
 def stage_blocks(section: Section) -> Iterator[Block]:
     """Monitor position, desks, lines on stage, radio and loose stock."""
     yield checked_line(section)
-    yield from noted(section, "monitors", "Monitor position", ())
+    yield from noted(section, "monitor-position", "Monitor position", ())
     yield from tables(section, POSITIONS)
     yield from noted(section, "spectrum", "Radio: whom to tell", ())
     yield from tables(section, LOOSE)

@@ -57,8 +57,8 @@ class DriveLine(Line):
     """The connector, such as XLR."""
     at: Annotated[Maybe[Name], RefersTo("place")] = Absent.NOT_STATED
     """The place where it is."""
-    nominal: Maybe[Level] = Absent.NOT_STATED
-    """The level at this input that gives the house's usual level at the mix position; say which in the note."""
+    nominal: Maybe[Text] = Absent.NOT_STATED
+    """The signal level at this input, and the sound level it gives at the mix position, such as +4 dBu for 94 dB(A)."""
 
 
 class ClaimedLevel(Line):

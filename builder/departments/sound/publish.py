@@ -107,7 +107,7 @@ def single(room: Room) -> Iterator[Item]:
         ("policy", sound.policy, "House system"),
         ("processor", sound.processor, "Processor"),
         ("room", sound.room, "Room"),
-        ("monitors", sound.monitor_position, "Monitor position"),
+        ("monitor-position", sound.monitor_position, "Monitor position"),
         ("spectrum", sound.spectrum, "Radio"),
     ):
         if isinstance(record, Written):
