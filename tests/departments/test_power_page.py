@@ -180,7 +180,7 @@ def test_a_service_out_of_service_is_not_offered_on_the_home_page() -> None:
 def test_the_home_page_hears_of_services_for_visitors_and_of_what_is_free() -> None:
     entries = headline(*pack_of(TEXT))
     assert [(entry.label, plain(entry.words)) for entry in entries] == [
-        ("Power services", "125 A Sound switch"),
+        ("Power services", "1, up to 125 A"),
         ("Free power, Intake", "334 kVA"),  # 3 × (504 − 20) A × 230 V
     ]
 
@@ -212,3 +212,9 @@ def test_phases_in_turn_are_for_outlets() -> None:
         "power.yml:2:84 services[1].phases: 'in turn' is for outlets alone; "
         "write all, or the phases it hangs on; only a row of outlets takes turns [phase-unknown]"
     ]
+
+
+def test_the_one_line_as_a_file_carries_the_caution_too() -> None:
+    svg = drawing(TEXT, "power-one-line").svg
+    lines = re.findall(r'font-size="10" text-anchor="start" fill="currentColor" stroke="none">([^<]+)</text>', svg)
+    assert " ".join(lines).replace("&#x27;", "'") == ELECTRICITY

@@ -67,7 +67,7 @@ def group(place: str, connector: str, outlets: tuple[Outlet, ...], network: Netw
         why = why_not_counted(outlet, network)
         lacking += why
         if not why:
-            rows += rows_of(outlet, f"{place}: {connector} {number}", network)
+            rows += rows_of(outlet, f"{place}: {connector}{f', line {number}' if len(outlets) > 1 else ''}", network)
     return Group(place, connector, outlets, () if lacking else tuple(rows), tuple(dict.fromkeys(lacking)))
 
 
@@ -101,7 +101,8 @@ def rows_of(outlet: Outlet, name: str, network: Network) -> Iterator[Row]:
         return
     for index, phase in enumerate(phases):
         count = outlet.count // len(phases) + (index < outlet.count % len(phases))
-        yield replace(row, name=f"{name} {phase}", phases=(phase,), count=count)
+        if count:
+            yield replace(row, name=f"{name} {phase}", phases=(phase,), count=count)
 
 
 @dataclass(frozen=True, slots=True)

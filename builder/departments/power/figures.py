@@ -15,7 +15,7 @@ from builder.working import figure, missing, worked
 
 PER_PHASE_LEAVES_OUT = (
     "Other shows' loads, inrush, the shift of the neutral under uneven load, and phase shifts inside transformers. "
-    "Angles count in the phasor sum only; what is free counts sizes, so it can only be more in truth."
+    "Angles count in the phasor sum only; what is free counts sizes, which errs to the low side."
 )
 
 

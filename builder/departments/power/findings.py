@@ -15,6 +15,7 @@ from builder.formulas.circuits import limit_a
 from builder.formulas.phasors import PHASES, imbalance_percent
 from builder.pack import Finding, Level
 from builder.reading.absent import Absent
+from builder.stating import place
 
 NOTABLE_SHARE = 0.1
 """Imbalance is told where the heaviest phase carries at least this share of the limit: one lamp on an empty service is no imbalance."""
@@ -40,7 +41,7 @@ def findings(power: Power, network: Network) -> Iterator[Finding]:
     for left in network.left_out:
         whose = f" (told by {left.asked.department})" if left.asked.department else ""
         sentence = f"{left.asked.what} on {left.asked.on}{whose} is in no figure: {left.why}. What is free is less by what it draws."
-        yield Finding(Level.NOTE, "load-left-out", sentence, "power.load")
+        yield Finding(Level.NOTE, "load-left-out", sentence, "power.load", place(left.asked.where) if left.asked.where else None)
 
 
 def overloads(source: Source, network: Network) -> Iterator[Finding]:

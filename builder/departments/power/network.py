@@ -10,6 +10,7 @@ from builder.formulas.circuits import Load, Node, Standing, Tree, standing, tree
 from builder.formulas.electricity import apparent_kva
 from builder.formulas.phasors import SPLIT_PHASE_ANGLES_DEG, THREE_PHASE_ANGLES_DEG, Phasors, line_currents
 from builder.reading.absent import Absent
+from builder.reading.problems import Where
 from builder.reading.quantities import ApparentPower, Current, Percent
 from builder.reading.quantities import Power as ActivePower
 
@@ -28,6 +29,7 @@ class Asked:
     current_a: float | None = None
     third_harmonic: float = 0.0
     department: str = ""
+    where: Where | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,6 +135,7 @@ def asked_by(load: StandingLoad, power: Power) -> Asked:
         kva=draws.kva if isinstance(draws, ApparentPower) else None,
         current_a=draws.a if isinstance(draws, Current) else None,
         third_harmonic=load.third_harmonic.share if isinstance(load.third_harmonic, Percent) else 0.0,
+        where=load.where("draws"),
     )
 
 

@@ -7,6 +7,7 @@ A box tells the rating and, for each phase, a bar: filled is what stands on it, 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
+from textwrap import wrap
 
 from builder.departments.power.words import ampere_words
 from builder.layout import anchor_of
@@ -17,6 +18,8 @@ WIDTH = 390.0
 INDENT = 20.0
 BOX, GAP, TOP = 58.0, 12.0, 8.0
 BAR, AMPERES = 52.0, 46.0
+SIZE = "max-width:26rem;max-height:none;margin:0 auto"
+"""A tall drawing: scaled to a screen's height it could not be read on a phone."""
 LETTER = 6.6
 """About the width of a letter of a name, in drawing units."""
 PHASES = ("L1", "L2", "L3")
@@ -35,16 +38,24 @@ class Branch:
 def one_line(section: Section) -> tuple[str, str]:
     """The drawing as SVG and in words."""
     branches = branches_of(section)
-    height = TOP * 2 + len(branches) * (BOX + GAP) - GAP
+    foot = wrapped(section.cautions[0]) if section.cautions else ()
+    bottom = TOP + len(branches) * (BOX + GAP)
+    height = bottom + len(foot) * 13 + TOP
     says = in_words(branches)
     parts = [*(wire(index, branch) for index, branch in enumerate(branches)), *(box(index, branch) for index, branch in enumerate(branches))]
+    parts += [text(4, bottom + 10 + row * 13, line, 10) for row, line in enumerate(foot)]
     head = (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(WIDTH)} {number(height)}" role="img" class="plan one-line" '
         f'aria-labelledby="one-line-t one-line-d" fill="none" stroke="currentColor" stroke-linejoin="round" font-family="inherit" '
-        f'font-size="12" width="{number(WIDTH)}">'
+        f'font-size="12" width="{number(WIDTH)}" style="{SIZE}">'
     )
     title = f'<title id="one-line-t">Circuits in one line</title><desc id="one-line-d">{escape(says)}</desc>'
     return f"{head}{title}{''.join(parts)}</svg>", says
+
+
+def wrapped(words: str) -> Sequence[str]:
+    """The caution in lines that fit, so that the drawing as a file carries it too."""
+    return wrap(words, 74)
 
 
 def branches_of(section: Section) -> tuple[Branch, ...]:

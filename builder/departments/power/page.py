@@ -175,7 +175,9 @@ def drawings(section: Section, pack: Pack) -> Iterator[Block]:
     plan = outlet_plan(keyed, pack)
     if plan:
         yield Heading(2, "Where it comes out", "plan")
-        caption = "Diamonds are supplies, squares services, circles outlets; the key tells the numbers. Audience at the bottom."
+        caption = (
+            "Diamonds are supplies, double circles generators, squares services, circles outlets. The key tells the numbers. Audience at the bottom."
+        )
         yield Picture("power-plan", plan[0], plan[1], caption=f"{caption} {caution}")
         yield key_table(keyed)
 
@@ -314,8 +316,10 @@ def answers(section: Section, _: Pack) -> Iterator[Entry]:
     working = [item for item in section.of_kind("service") if item.condition != "out of service"]
     open_to_visitors = [item for item in working if terms_of(item) != "not for visitors"]
     if open_to_visitors:
-        words = ", ".join(f"{item.text('rating') or '?'} {item.name}" for item in open_to_visitors)
-        yield Entry("Power services", words, small="ampere on each phase; connectors and tie-in on the page", anchor="power#services")
+        largest = max(open_to_visitors, key=lambda item: item.number("rating") or 0.0)
+        words = f"{len(open_to_visitors)}, up to {largest.text('rating') or 'an unknown rating'}"
+        names = "; ".join(f"{item.name} {item.text('rating') or 'rating not known'}" for item in open_to_visitors)
+        yield Entry("Power services", words, small=names, anchor="power#services")
     for item in (*section.of_kind("supply"), *section.of_kind("generator")):
         figure = item.figure("free-kva")
         if figure and figure.value:
