@@ -14,13 +14,20 @@ Corners = tuple[tuple[float, float], ...]
 
 @dataclass(frozen=True, slots=True)
 class HungLoad:
-    """A load on a hang. ``at_m`` counts along the hang from its first end; None puts the load at the hang's middle."""
+    """
+    A load on a hang.
+
+    ``at_m`` counts along the hang from its first end; where it is None, ``across_m`` and ``depth_m`` say where the load is from the datum; where
+    they are None too, the load is at the hang's middle.
+    """
 
     department: str
     what: str
     hang: str
     load_kg: float
     at_m: float | None = None
+    across_m: float | None = None
+    depth_m: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

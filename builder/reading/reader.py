@@ -8,6 +8,7 @@ from pydantic_core import ErrorDetails
 
 from builder.reading.nodes import Composed, compose
 from builder.reading.problems import Problem, Refused, Where
+from builder.reading.references import records_within
 from builder.reading.written import Path, Written
 
 Description = TypeVar("Description", bound=Written)
@@ -27,7 +28,11 @@ def read(text: str, *, file: str, kind: type[Description]) -> Description:
         description = kind.model_validate(composed.data)
     except ValidationError as failure:
         raise Refused(problem_of(error, composed, kind) for error in failure.errors(include_url=False)) from None
-    return description.placed(composed.places, ())
+    description.placed(composed.places, ())
+    contradictions = [problem for record in records_within(description) for problem in record.contradictions()]
+    if contradictions:
+        raise Refused(contradictions)
+    return description
 
 
 def problem_of(error: ErrorDetails, composed: Composed, kind: type[BaseModel]) -> Problem:

@@ -5,14 +5,14 @@ A record that others refer to sets ``defines`` (what it is, such as ``point``) a
 RefersTo("point")]``. Both are checked once for the whole venue in ``references.py``.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import ClassVar, Literal, Self
 
 from pydantic import BaseModel, ConfigDict, PrivateAttr
 
 from builder.reading.absent import Absent, Maybe
-from builder.reading.problems import Where
+from builder.reading.problems import Problem, Where
 from builder.reading.words import Day, Name, Text
 
 Path = tuple[str | int, ...]
@@ -63,6 +63,10 @@ class Written(BaseModel):
         while path and path not in self._places:
             path = path[:-1]
         return self._places.get(path, Where(""))
+
+    def contradictions(self) -> Iterable[Problem]:
+        """Problems that only show when keys of this record are read together. Asked once the record knows its place."""
+        return ()
 
     def written(self) -> tuple[tuple[str, object], ...]:
         """The keys the author may write and their values, in the order of the description."""

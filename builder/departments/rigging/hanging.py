@@ -1,0 +1,125 @@
+"""What hangs, as the house describes it: bodies on points, the loads on them, bridles."""
+
+from collections.abc import Iterator
+from typing import Annotated, ClassVar, Literal
+
+from pydantic import Field
+
+from builder.reading.absent import Absent, Maybe
+from builder.reading.problems import Problem
+from builder.reading.quantities import Across, Depth, Height, Length, LoadPerLength, Mass, Stiffness
+from builder.reading.words import Count, Name
+from builder.reading.written import Line, Plausible, RefersTo, Written
+
+
+class End(Written):
+    """An end of a hung body, seen from above."""
+
+    across: Across
+    """Distance from the centre line."""
+    depth: Depth
+    """Distance from the reference line."""
+
+
+class Support(Line):
+    """One point that carries a hang, and what is between the two."""
+
+    point: Annotated[Name, RefersTo("point")]
+    """The point overhead."""
+    hoist: Annotated[Name | None, RefersTo("hoist")] = None
+    """The hoist model, or left out for a dead hang."""
+
+
+class HungThing(Line):
+    """A load on a hang."""
+
+    what: Name
+    """What it is."""
+    by: Literal["sound", "lighting", "video", "drape", "scenery", "house"]
+    """Who hung it: sound, lighting, video, drape, scenery or house."""
+    count: Annotated[Count, Plausible(1, 500)] = 1
+    """How many of them."""
+    weight: Annotated[Mass, Plausible(0.2, 5_000.0)]
+    """The weight of one, with its clamp and cable."""
+    at: Length | None = None
+    """Where along the hang, counted from its first end, where it is one place."""
+    from_: Annotated[Length | None, Plausible(0.0, 60.0)] = Field(default=None, alias="from")
+    """Where a spread load begins, counted from the first end."""
+    to: Annotated[Length | None, Plausible(0.0, 60.0)] = None
+    """Where a spread load ends."""
+
+    def contradictions(self) -> Iterator[Problem]:
+        """A load is at one place, or spread between two; not both."""
+        spread = (self.from_ is not None) + (self.to is not None)
+        if (self.at is not None and spread) or spread == 1:
+            reason = "needs either 'at', or both 'from' and 'to'"
+            yield Problem(self.where(), self.what, "", reason, "load-place-unclear", "leave all three out for a load over the whole length")
+        if self.from_ is not None and self.to is not None and self.to.m <= self.from_.m:
+            yield Problem(self.where("to"), f"{self.what}.to", self.to.text, f"is not beyond its beginning, {self.from_.text}", "load-place-unclear")
+
+
+class Hang(Line):
+    """Anything flown that stands in the house: a truss, a bar, a loudspeaker hang, with the points that carry it."""
+
+    defines: ClassVar[str] = "hang"
+    name: Name
+    """The name of the hang. Other files refer to it."""
+    truss: Annotated[Name | None, RefersTo("truss")] = None
+    """The truss model, where it is one in stock."""
+    first_end: End
+    """One end of it, seen from above. Places along it count from here."""
+    last_end: End
+    """The other end. The same as the first for a single point."""
+    weight: Annotated[LoadPerLength | None, Plausible(0.5, 80.0)] = None
+    """Its own weight by length."""
+    weight_in_all: Annotated[Mass | None, Plausible(0.5, 5_000.0)] = None
+    """Its own weight in all, where it is not told by length."""
+    supports: tuple[Support, ...]
+    """The points that carry it."""
+    loads: tuple[HungThing, ...] = ()
+    """What hangs on it. Loudspeakers are told in sound.yml."""
+    stiffness: Annotated[Stiffness | None, Plausible(1e4, 1e8)] = None
+    """Its bending stiffness EI, from the maker. Worst cases out of level need it."""
+    trim: Annotated[Maybe[Height], Plausible(2.0, 40.0)] = Absent.NOT_STATED
+    """The height of its underside as it hangs."""
+
+    def contradictions(self) -> Iterator[Problem]:
+        """A hang has a support, and its own weight is told once."""
+        if not self.supports:
+            yield Problem(self.where("supports"), self.name, "", "hangs from nothing", "hang-without-support", "write the points that carry it")
+        if self.weight is not None and self.weight_in_all is not None:
+            reason = "tells its own weight twice, by length and in all"
+            yield Problem(self.where("weight_in_all"), self.name, self.weight_in_all.text, reason, "weight-twice", "keep one of them")
+
+
+class Bridle(Line):
+    """A spot between two points, made by two legs."""
+
+    defines: ClassVar[str] = "bridle"
+    name: Name
+    """The name of the spot."""
+    legs: Annotated[tuple[Name, ...], RefersTo("point")]
+    """The two points that the legs go to."""
+    apex: "Apex"
+    """Where the legs meet."""
+    load: Annotated[Mass, Plausible(1.0, 5_000.0)]
+    """What hangs from it."""
+    by: Literal["sound", "lighting", "video", "drape", "scenery", "house"] = "house"
+    """Who hung it."""
+
+    def contradictions(self) -> Iterator[Problem]:
+        """A bridle here has two legs, to two different points."""
+        if len(self.legs) != 2 or len(set(self.legs)) != 2:
+            path, found = f"{self.name}.legs", ", ".join(self.legs)
+            yield Problem(self.where("legs"), path, found, "must name two different points", "bridle-legs", "three legs are not read yet")
+
+
+class Apex(Written):
+    """The place where the legs of a bridle meet."""
+
+    across: Across
+    """Distance from the centre line."""
+    depth: Depth
+    """Distance from the reference line."""
+    height: Height
+    """Height above the deck."""

@@ -1,0 +1,195 @@
+"""The steel overhead as the house describes it: limits, zones, beams, points."""
+
+from collections.abc import Iterator
+from typing import Annotated, ClassVar, Literal
+
+from builder.reading.absent import Absent, Maybe
+from builder.reading.problems import Problem
+from builder.reading.quantities import Across, Angle, Depth, Height, Length, Mass
+from builder.reading.words import Count, Name, Ratio, Text
+from builder.reading.written import Decisive, Line, Plausible, RefersTo, Written
+
+
+class Letter(Line):
+    """The structural engineer's letter that the limits come from."""
+
+    from_whom: Name
+    """Who wrote it, by role or firm."""
+    dated: Name
+    """Its date and revision."""
+    valid_for: Text | None = None
+    """What it holds for, and what it leaves out."""
+
+
+class BridleRule(Line):
+    """Whether loads may be hung between beams."""
+
+    allowed: Literal["yes", "between some beams", "no"]
+    """Yes, between some beams, or no."""
+    beams: Annotated[tuple[Name, ...], RefersTo("beam")] = ()
+    """The beams between which bridles are allowed, where it is only some."""
+    widest_angle: Annotated[Angle | None, Plausible(30.0, 120.0)] = None
+    """The widest angle between two legs."""
+
+
+class DynamicFactor(Line):
+    """A factor for starting and stopping, that the house asks for, with its source."""
+
+    factor: Annotated[Ratio, Plausible(1.0, 2.0)]
+    """The factor on every load, 1 or more."""
+    source: Text
+    """Who asks for it: the engineer's letter, a code with its clause."""
+
+    def contradictions(self) -> Iterator[Problem]:
+        """A factor below 1 would make loads lighter than they are."""
+        if self.factor < 1:
+            reason = "is below 1, and no load gets lighter by being moved"
+            yield Problem(self.where("factor"), "dynamic_factor.factor", f"{self.factor:g}", reason, "factor-below-one", "write 1 or more")
+
+
+class Limits(Line):
+    """The general limits. Exceptions stand on their own lines."""
+
+    whole_roof: Annotated[Maybe[Mass], Plausible(100.0, 200_000.0), Decisive()] = Absent.NOT_STATED
+    """What the whole roof may carry, all hung loads together."""
+    each_beam: Annotated[Maybe[Mass], Plausible(50.0, 50_000.0)] = Absent.NOT_STATED
+    """What each beam may carry."""
+    each_point: Annotated[Maybe[Mass], Plausible(25.0, 10_000.0), Decisive()] = Absent.NOT_STATED
+    """What each point may carry."""
+    spacing_at_least: Annotated[Maybe[Length], Plausible(0.2, 6.0)] = Absent.NOT_STATED
+    """The smallest distance between two loaded points on one beam."""
+    directions: Maybe[Text] = Absent.NOT_STATED
+    """In which directions a point may be pulled, such as straight down only."""
+    level_within: Annotated[Length | None, Plausible(0.0, 0.1)] = None
+    """How far the hoists of one truss may stand out of level on this house's control. Worst cases are worked out for it."""
+
+
+class LimitException(Line):
+    """A beam or point whose limits differ."""
+
+    beams: Annotated[tuple[Name, ...], RefersTo("beam")] = ()
+    """The beams it is about."""
+    points: Annotated[tuple[Name, ...], RefersTo("point")] = ()
+    """The points it is about."""
+    each_beam: Annotated[Maybe[Mass], Plausible(50.0, 50_000.0)] = Absent.NOT_STATED
+    """What each of these beams may carry."""
+    each_point: Annotated[Maybe[Mass], Plausible(25.0, 10_000.0)] = Absent.NOT_STATED
+    """What each of these points, or each point on these beams, may carry."""
+
+
+class Zone(Line):
+    """A part of the roof with a limit of its own."""
+
+    defines: ClassVar[str] = "roof zone"
+    name: Name
+    """The name of the zone."""
+    beams: Annotated[tuple[Name, ...], RefersTo("beam")] = ()
+    """The beams that lie in it."""
+    points: Annotated[tuple[Name, ...], RefersTo("point")] = ()
+    """Single points that lie in it, where their beam runs through two zones."""
+    limit: Annotated[Maybe[Mass], Plausible(100.0, 200_000.0)] = Absent.NOT_STATED
+    """What may hang in the zone in all."""
+
+
+class LowSteel(Written):
+    """The height of the steel at one place along a beam."""
+
+    across: Across | None = None
+    """Where, on a beam that runs across."""
+    depth: Depth | None = None
+    """Where, on a beam that runs up and down stage."""
+    height: Height
+    """The underside of the steel there, above the deck."""
+
+
+class Beam(Line):
+    """A beam that points hang from."""
+
+    defines: ClassVar[str] = "beam"
+    name: Name
+    """The name of the beam, as painted on it or on the drawing."""
+    runs: Literal["across", "up and down stage"]
+    """Across, or up and down stage."""
+    across: Across | None = None
+    """Where it lies, if it runs up and down stage."""
+    depth: Depth | None = None
+    """Where it lies, if it runs across."""
+    low_steel: tuple[LowSteel, ...]
+    """The height of its underside, at each end and wherever it bends."""
+    access: Text | None = None
+    """How one gets to it."""
+
+    def contradictions(self) -> Iterator[Problem]:
+        """A beam says where it lies with the one key that fits the way it runs, and its heights with the other."""
+        lies, along = ("depth", "across") if self.runs == "across" else ("across", "depth")
+        if getattr(self, lies) is None:
+            yield Problem(self.where(), self.name, "", f"runs {self.runs} and needs '{lies}' to say where it lies", "beam-place-missing")
+        for index, station in enumerate(self.low_steel):
+            if getattr(station, along) is None:
+                reason = f"needs '{along}' to say where along the beam this height is"
+                yield Problem(self.where("low_steel", index), f"{self.name}.low_steel[{index + 1}]", "", reason, "beam-place-missing")
+        if not self.low_steel:
+            yield Problem(self.where("low_steel"), self.name, "", "has no height of low steel", "beam-place-missing", "write one at each end")
+
+
+class Point(Line):
+    """A place on a beam where something may hang."""
+
+    defines: ClassVar[str] = "point"
+    name: Name
+    """The name of the point, as tagged."""
+    beam: Annotated[Name, RefersTo("beam")]
+    """The beam it is on."""
+    across: Across | None = None
+    """Where it is along a beam that runs across."""
+    depth: Depth | None = None
+    """Where it is along a beam that runs up and down stage."""
+    rating: Annotated[Maybe[Mass], Plausible(25.0, 10_000.0)] = Absent.NOT_STATED
+    """What it may carry, where that differs from the rule."""
+    hardware: Text | None = None
+    """What is up there: beam clamp, eye, pick."""
+
+
+class TableRow(Written):
+    """One row of the maker's table of allowable loads."""
+
+    span: Annotated[Length, Plausible(0.5, 40.0)]
+    """The span between two supports."""
+    uniform: Annotated[Mass, Plausible(10.0, 20_000.0)]
+    """The uniform load in all that the span may carry."""
+
+
+class Truss(Line):
+    """Truss in stock, with its weight and the maker's table."""
+
+    defines: ClassVar[str] = "truss"
+    name: Name
+    """The model."""
+    in_all: Annotated[Maybe[Length], Plausible(1.0, 500.0)] = Absent.NOT_STATED
+    """How much of it there is."""
+    sections: Text | None = None
+    """In which lengths it comes."""
+    height: Annotated[Length | None, Plausible(0.1, 1.5)] = None
+    """The height of the truss, for trim."""
+    table: tuple[TableRow, ...] = ()
+    """The maker's allowable loads by span, shortest first."""
+
+
+class Hoist(Line):
+    """Hoists in stock."""
+
+    defines: ClassVar[str] = "hoist"
+    name: Name
+    """The model."""
+    count: Annotated[Count, Plausible(0, 200)]
+    """How many there are."""
+    rating: Annotated[Mass, Plausible(50.0, 5_000.0)]
+    """The rated capacity."""
+    weight: Annotated[Mass, Plausible(5.0, 300.0)]
+    """The weight of one with its hook and chain bag, chain included. The point carries it too."""
+    headroom: Annotated[Length, Plausible(0.2, 2.0)]
+    """From the point to the load hook with the hoist run up: hoist, shackles and sling."""
+    chain: Annotated[Length | None, Plausible(3.0, 60.0)] = None
+    """The length of its chain."""
+    control: Text | None = None
+    """What it is controlled with."""
