@@ -1,6 +1,8 @@
 """Figures of supplies, services and boards: which formula, which limit, which label."""
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from builder.cautions import ELECTRICITY
 from builder.exchange import PowerDraw
@@ -135,7 +137,23 @@ def test_a_load_out_of_service_is_not_counted() -> None:
 
 def test_a_load_that_nobody_has_measured_is_named_beside_what_is_free() -> None:
     text = INTAKE + SWITCH + "standing_loads: [{what: Kitchen, on: Switch, draws: '?'}]\n"
-    assert figure(text, "service", "free.L1").note == "bound by its own limit; less what Kitchen draws, which is not known"
+    told = figure(text, "service", "free.L1")
+    assert told.note == "bound by its own limit; less what Kitchen draws, which is not known"
+    assert told.value is not None
+    assert told.value.text == "at most 125 A"
+    assert figure(text, "supply", "free-kva").value.text == "at most 435 kVA"  # type: ignore[union-attr]  # 3 × 630 A × 230 V
+
+
+@pytest.mark.law
+@given(sizes=st.lists(st.integers(0, 60), min_size=3, max_size=3), more=st.integers(1, 40), phase=st.sampled_from(["L1", "L2", "L3"]))
+@settings(max_examples=40, deadline=None)
+def test_one_load_more_never_leaves_more_free_anywhere(sizes: list[int], more: int, phase: str) -> None:
+    before = INTAKE + SWITCH + BOARD + three_loads(*sizes)
+    extra = f"{{what: More, on: Board, draws: {more} A, power_factor: 0.8, phases: {phase}}}"
+    after = before.replace("standing_loads: [", f"standing_loads: [{extra}, ")
+    for kind in ("supply", "service", "board"):
+        for line in ("L1", "L2", "L3"):
+            assert number(after, kind, f"free.{line}") <= number(before, kind, f"free.{line}") + 1e-9
 
 
 @pytest.mark.source("by hand: 50 A at 120 V is 6 kVA; at 230 V that is 26.087 A")

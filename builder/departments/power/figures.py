@@ -1,9 +1,9 @@
 """What each supply, service and board can carry, what stands on it, and what is free, with the workings."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from builder.cautions import ELECTRICITY
-from builder.departments.power.description import Generator
 from builder.departments.power.network import Network
 from builder.departments.power.sources import Source, capacity
 from builder.formulas.circuits import Standing, booked_a, limit_a, standing
@@ -142,8 +142,9 @@ def free_figures(item: Item, source: Source, network: Network) -> Iterator[Figur
             yield missing(key, label, working, lacking_above, caution=ELECTRICITY)
             continue
         binding = stands.binding[index]
-        note = f"bound by {'its own limit' if binding == source.name else binding}{uncounted(source.name, binding, network)}"
-        yield figure(key, label, ampere(stands.free_a[index]), working, caution=ELECTRICITY, note=note)
+        less = uncounted(source.name, binding, network)
+        note = f"bound by {'its own limit' if binding == source.name else binding}{less}"
+        yield figure(key, label, at_most(ampere(stands.free_a[index]), less), working, caution=ELECTRICITY, note=note)
     if not lacking_above:
         least = min((PHASES.index(phase) for phase in source.phases), key=lambda index: stands.free_a[index])
         names = " and ".join(dict.fromkeys(stands.binding[PHASES.index(phase)] for phase in source.phases))
@@ -151,6 +152,11 @@ def free_figures(item: Item, source: Source, network: Network) -> Iterator[Figur
         value = Value("itself" if own else names)
         note = uncounted(source.name, stands.binding[least], network).removeprefix("; ")
         yield figure(f"{item.key}.binding", "Bound by", value, free_working(source.name, least, network), caution=ELECTRICITY, note=note)
+
+
+def at_most(value: Value, less: str) -> Value:
+    """A value that something of unknown size still comes off."""
+    return replace(value, text=f"at most {value.text}") if less else value
 
 
 def uncounted(name: str, binding: str, network: Network) -> str:
@@ -190,12 +196,8 @@ def total_free_figure(item: Item, source: Source, network: Network) -> Figure:
     inputs = [Input(f"Free {phase}", f"{current_a:.4g} A") for phase, current_a in zip(source.phases, free, strict=True)]
     formula = capacity(1.0, voltages, 1)
     working = worked(*([formula[1]] if formula else []), inputs=[*inputs, Input("System", str(source.system))], steps=steps)
-    return figure(key, label, kilovolt_ampere(kva), working, caution=ELECTRICITY)
-
-
-def is_generator(source: Source) -> bool:
-    """True for a generator."""
-    return isinstance(source.record, Generator)
+    less = uncounted(source.name, source.name, network)
+    return figure(key, label, at_most(kilovolt_ampere(kva), less), working, caution=ELECTRICITY, note=less.removeprefix("; "))
 
 
 def phase_sizes(stands: Standing, phases: Sequence[str]) -> list[float]:

@@ -172,7 +172,7 @@ def bar(item: Item, phase: str, x: float, y: float) -> str:
     used = min(1.0, max(0.0, 1 - free / limit))
     filled = f'<rect x="{number(x)}" y="{number(y)}" width="{number(BAR * used)}" height="10" fill="currentColor" fill-opacity="0.75" stroke="none"/>'
     outline = f'<rect x="{number(x)}" y="{number(y)}" width="{number(BAR)}" height="10" stroke-width="0.8"/>'
-    return label + filled + outline + text(WIDTH - 12, y + 9, figure.value.text, 10.5, side="end")
+    return label + filled + outline + text(WIDTH - 12, y + 9, figure.value.text.replace("at most", "≤"), 10.5, side="end")
 
 
 def hover(item: Item) -> str:
