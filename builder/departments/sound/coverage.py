@@ -17,6 +17,7 @@ from builder.departments.sound.positions import MixPosition
 from builder.departments.sound.system import System, system_of
 from builder.exchange import Air as HouseAir
 from builder.exchange import Spot
+from builder.formulas.air import GREATEST_TEMPERATURE_C, LEAST_TEMPERATURE_C
 from builder.formulas.band_lines import third_octaves
 from builder.formulas.field import Air, field, programme_level_db
 from builder.formulas.field import Field as Energies
@@ -63,6 +64,13 @@ class Covered:
     levels: dict[str, Array]
 
 
+def usable(air: HouseAir | None) -> HouseAir | None:
+    """The house's air where the absorption of sound is known for it, else None."""
+    if air is None or not LEAST_TEMPERATURE_C <= air.temperature_c <= GREATEST_TEMPERATURE_C or not 0 <= air.humidity_percent <= 100:
+        return None
+    return air
+
+
 def listening(sound: Sound, air: HouseAir | None, spots: Sequence[Spot]) -> Listening | None:
     """What the field is computed from; None where :func:`lacking` names something."""
     mix = sound.mix_position
@@ -87,7 +95,7 @@ def ears_at(mix: MixPosition, spot: Spot) -> Array:
 def lacking(sound: Sound, air: HouseAir | None, spots: Sequence[Spot]) -> tuple[str, ...]:
     """What must be described before a map can be drawn."""
     if air is None:
-        return ("the house's air",)
+        return ("the house's air, from −20 to 50 °C",)
     mix = sound.mix_position
     if not isinstance(mix, MixPosition) or mix_spot(mix, spots) is None:
         return ("the mix position",)
@@ -125,8 +133,14 @@ def covered(sound: Sound, heard: Listening) -> Iterator[Covered]:
 
 def step_for_m(areas: Sequence[AudienceArea]) -> float:
     """The step of the grid: a metre, or in half metres as much more as keeps the number of points."""
-    total_m2 = sum(polygon_area_m2(corners_of(area)) for area in areas)
+    total_m2 = sum(max(polygon_area_m2(corners_of(area)), box_m2(area) / 4) for area in areas)
     return max(STEP_M, ceil(2 * sqrt(total_m2 / MOST_POINTS)) / 2)
+
+
+def box_m2(area: AudienceArea) -> float:
+    """The rectangle around an area: every place in it is looked at, so a long thin area must not make it endless."""
+    xs, ys = zip(*corners_of(area), strict=True)
+    return (max(xs) - min(xs)) * (max(ys) - min(ys))
 
 
 def levels_of(energies: Energies) -> dict[str, Array]:

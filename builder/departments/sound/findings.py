@@ -7,6 +7,7 @@ from builder.departments.sound.geometry import corners_of
 from builder.departments.sound.hanging import Models, hangs_of, lacking_weights, models_of
 from builder.departments.sound.loudspeakers import AudienceArea, Fill, Hang, Model, SubLine
 from builder.exchange import Air
+from builder.formulas.air import GREATEST_TEMPERATURE_C, LEAST_TEMPERATURE_C
 from builder.formulas.polygons import polygon_area_m2
 from builder.pack import Finding, Level
 from builder.reading.absent import Absent
@@ -17,7 +18,6 @@ Part = Hang | SubLine | Fill
 LONGEST_DELAY_S = 1.0
 """Longer than any system in one venue needs: 343 m of path."""
 LEAST_HUMIDITY_PERCENT, GREATEST_HUMIDITY_PERCENT = 5.0, 99.0
-LEAST_TEMPERATURE_C, GREATEST_TEMPERATURE_C = -20.0, 50.0
 OCTAVES_HZ = (63.0, 125.0, 250.0, 500.0, 1000.0, 2000.0, 4000.0, 8000.0)
 NARROW_FROM_HZ = 500.0
 """Below this a box of usual size covers so widely that nobody misses the maker's figure."""

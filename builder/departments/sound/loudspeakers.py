@@ -13,6 +13,7 @@ from builder.reading.written import Decisive, Line, Plausible, RefersTo, Written
 from builder.stating import Measured
 
 DECK = Measured("deck")
+MOST_SUBS = 500
 
 
 def checked_sizes(sizes: Mapping[str, Quantity]) -> None:
@@ -184,6 +185,9 @@ class SubLine(Line):
         if self.arc is not None and self.arc_radius is not None:
             raise PydanticCustomError("arc-twice", "has both an arc and an arc radius", {"advice": "keep one; the other follows from the length"})
         checked_sizes({"spacing": self.spacing})
+        if self.count > MOST_SUBS:
+            words = {"count": f"{self.count:,}", "most": MOST_SUBS, "advice": "count the subs, not their parts"}
+            raise PydanticCustomError("too-many-subs", "has {count} subs, and {most} is the most a line can have", words)
         checked_arc(self)
         absent = [number for number in self.out_of_service if not 1 <= number <= self.count]
         if absent:

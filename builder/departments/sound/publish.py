@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from builder.cautions import NOISE
 from builder.department import Published, Surroundings
 from builder.departments.sound.audience import UNEVEN_M, unevenness_m
-from builder.departments.sound.coverage import Covered, Listening, covered, lacking, listening, mix_spot, published
+from builder.departments.sound.coverage import Covered, Listening, covered, lacking, listening, mix_spot, published, usable
 from builder.departments.sound.description import Sound
 from builder.departments.sound.figures import area_figures, delay_figure, hang_figures, mix_figures
 from builder.departments.sound.findings import crosses, fills_of, findings, subs_of
@@ -52,15 +52,14 @@ class Room:
     @property
     def speed_m_s(self) -> float | None:
         """The speed of sound in the house's air."""
-        air = self.around.exchange.air
-        return speed_of_sound_m_s(air.temperature_c) if air and -20 <= air.temperature_c <= 50 else None
+        air = usable(self.around.exchange.air)
+        return speed_of_sound_m_s(air.temperature_c) if air else None
 
 
 def publish(sound: Sound, around: Surroundings) -> Published:
     """The facts of sound, its maps, its delays, and what does not add up."""
     air = around.exchange.air
-    usable = air if air and -20 <= air.temperature_c <= 50 and 0 <= air.humidity_percent <= 100 else None
-    heard = listening(sound, usable, around.exchange.spots)
+    heard = listening(sound, usable(air), around.exchange.spots)
     areas = tuple(covered(sound, heard)) if heard else ()
     room = Room(sound, around, around.stater(sound), heard, areas)
     section = Section(
@@ -192,5 +191,5 @@ def of_mix(room: Room) -> Iterator[Finding]:
 def of_maps(room: Room) -> Iterator[Finding]:
     """Why there are no maps."""
     if room.heard is None and room.sound.hangs is not Absent.NOT_STATED:
-        names = lacking(room.sound, room.around.exchange.air, room.around.exchange.spots) or ("air that the absorption of sound is known for",)
+        names = lacking(room.sound, usable(room.around.exchange.air), room.around.exchange.spots)
         yield Finding(Level.NOTE, "no-map", f"There are no coverage maps: they need {' and '.join(names)}.", place=place(room.sound.where("hangs")))

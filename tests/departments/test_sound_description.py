@@ -1,0 +1,48 @@
+"""Sound: what the description refuses, in the words its author reads."""
+
+import pytest
+
+from builder.reading.problems import Refused
+from tests.departments.sounding import MODELS, SUBS, sound
+
+
+def refusal(text: str) -> str:
+    """The one problem with a text."""
+    with pytest.raises(Refused) as refused:
+        sound(text)
+    (problem,) = refused.value.problems
+    return str(problem)
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        (
+            MODELS + SUBS % ", arc: 60 deg, arc_radius: 9 m",
+            "has both an arc and an arc radius; keep one; the other follows from the length [arc-twice]",
+        ),
+        (MODELS + SUBS % ", arc: 181 deg", "has an arc of 181 deg, and an arc is 0 to 180 deg; write 0 deg for a straight line [arc-out-of-range]"),
+        (MODELS + SUBS % ", arc_radius: 4.1 m", "shorter than half the line, 4.20 m"),
+        (
+            MODELS + SUBS % ", out_of_service: [9]",
+            "names sub 9 as out of service, and the line has 8; count from 1 at stage right to 8 [sub-unknown]",
+        ),
+        (MODELS.replace("lowest: 28 Hz", "lowest: 80 Hz"), "[band-backwards]"),
+        (MODELS.replace("horizontal: 80 deg", "horizontal: 361 deg"), "covers 361 deg"),
+        (MODELS.replace("band: 8 kHz", "band: 500 Hz"), "[bands-not-rising]"),
+        (MODELS.replace("width: 1 m", "width: 0 m"), "[size-not-positive]"),
+        ("drop_boxes: [{name: A, ways: 12, dead: [13]}]", "names way 13 as dead, and the box has 12"),
+        ("stock: [{name: M, kind: microphone, count: 4, working: 5}]", "has 5 working of 4"),
+    ],
+)
+def test_what_cannot_be_is_refused_with_what_to_write_instead(text: str, words: str) -> None:
+    assert words in refusal(text)
+
+
+def test_a_radius_of_half_the_line_is_the_tightest_arc() -> None:
+    assert sound(MODELS + SUBS % ", arc_radius: 4.2 m").subs
+
+
+def test_unknown_none_and_not_stated_hangs_stay_three_things() -> None:
+    standings = [sound(text).hangs for text in ("hangs: ?", "hangs: none", "subs: none")]
+    assert len({str(standing) for standing in standings}) == 3
