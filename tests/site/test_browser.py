@@ -125,6 +125,7 @@ def test_the_page_follows_the_devices_scheme_and_the_readers_choice(browser: Bro
         assert paper() is light
         assert page.locator(".on-light").is_visible() is light
         assert page.locator(".on-dark").is_visible() is not light
+        page.wait_for_load_state("networkidle")
         page.locator(".scheme").click()
         assert paper() is not light
         page.goto(f"{over_http}/power.html")
