@@ -111,10 +111,29 @@ def test_a_load_with_neither_ampere_nor_watt_is_refused() -> None:
 
 @pytest.mark.parametrize("said", ["1.2", "0"])
 def test_a_power_factor_outside_its_range_is_refused(said: str) -> None:
-    told = problems(INTAKE + f"standing_loads: [{{what: Lamp, on: Intake, draws: 1 kW, power_factor: {said}}}]\n")
-    assert len(told) == 1
-    assert f"has power factor {said}; " in told[0]
-    assert told[0].endswith("[power-factor-range]")
+    assert problems(INTAKE + f"standing_loads: [{{what: Lamp, on: Intake, draws: 1 kW, power_factor: {said}}}]\n") == [
+        f"power.yml:2:70 standing_loads[1].power_factor: '{said}' is no power factor; "
+        "active power is never more than apparent power; write a number above 0 and at most 1, such as 0.9 [power-factor-range]"
+    ]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "supplies: [{name: Intake, rating: 0 A}]\n",
+        "continuous_share: 0 %\n",
+        "continuous_share: 120 %\n",
+        "supplies: [{name: Intake, transformer: 0 kVA}]\n",
+        INTAKE + "boards: [{name: B, fed_from: Intake, feeder: {length: 10 m, conductor: 0 mm2}}]\n",
+        INTAKE + "boards: [{name: B, fed_from: Intake, feeder: {length: 10 m, conductor: 6 mm2, in_parallel: 0}}]\n",
+        "generators: [{name: G, altitude_derating: {above: 1000 m, per: 0 m, loses: 3 %}}]\n",
+        "generators: [{name: G, temperature_derating: {above: 104 F, per: 0 F, loses: 3 %}}]\n",
+        "generators: [{name: G, altitude_derating: {above: 1000 m, per: 500 m, loses: -3 %}}]\n",
+    ],
+)
+def test_a_number_that_makes_no_sense_is_refused_before_any_figure(text: str) -> None:
+    (told,) = problems(text)
+    assert told.endswith("[number-out-of-range]")
 
 
 def test_a_load_may_be_written_in_watt_volt_ampere_or_ampere() -> None:

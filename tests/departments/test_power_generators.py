@@ -24,7 +24,7 @@ def test_steps_in_fahrenheit_are_differences() -> None:
 
 def test_a_sheet_without_the_site_leaves_the_rating_open() -> None:
     found_figure = figure(MACHINE.format(SHEET + ", works_at_altitude: 2500 m"), "generator", "site-rating")
-    assert (found_figure.value, found_figure.missing) == (None, ("the height and air temperature it works at",))
+    assert (found_figure.value, found_figure.missing) == (None, ("a height and air temperature at which it still runs",))
 
 
 def test_without_a_sheet_nothing_is_taken_off_and_that_is_said() -> None:

@@ -4,12 +4,24 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import model_validator
 
+from builder.departments.power.bounds import (
+    Amperes,
+    Degrees,
+    InParallel,
+    KilovoltAmperes,
+    Litres,
+    Loss,
+    PowerFactor,
+    Section,
+    Share,
+    Step,
+)
 from builder.departments.power.structure import refuse_impossible_tree
 from builder.departments.power.systems import Draw, WrittenPhases, WrittenSystem
 from builder.reading.absent import Absent, Maybe
-from builder.reading.quantities import Across, ApparentPower, CrossSection, Current, Depth, Duration, Height, Length, Percent, Temperature, Volume
+from builder.reading.quantities import Across, Depth, Duration, Height, Length, Percent, Temperature
 from builder.reading.refusing import error
-from builder.reading.words import Count, Name, Ratio, Text, YesNo
+from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import Decisive, DepartmentFile, Line, Plausible, RefersTo, Written
 from builder.stating import Measured
 
@@ -33,9 +45,9 @@ class Feeder(Written):
 
     length: Annotated[Maybe[Length], Plausible(0.5, 500.0)] = Absent.NOT_STATED
     """Path length one way, along the cable, not across the room."""
-    conductor: Annotated[Maybe[CrossSection], Plausible(1.0e-6, 630.0e-6)] = Absent.NOT_STATED
+    conductor: Annotated[Maybe[Section], Plausible(1.0e-6, 630.0e-6)] = Absent.NOT_STATED
     """Cross-section of one line conductor, such as 35 mm2, 2 AWG or 500 kcmil."""
-    in_parallel: Annotated[Count, Plausible(1, 8)] = 1
+    in_parallel: Annotated[InParallel, Plausible(1, 8)] = 1
     """How many such conductors share each line."""
     cable: Literal["fixed", "flexible"] = "fixed"
     """Fixed wiring, or flexible cable, which has a higher resistance when hot."""
@@ -64,13 +76,13 @@ class Supply(Line):
     """The name of the supply. Services refer to it."""
     system: Annotated[Maybe[WrittenSystem], Decisive()] = Absent.NOT_STATED
     """The system with its voltages and phases, such as 230/400 V three phase 50 Hz."""
-    rating: Annotated[Maybe[Current], Plausible(10.0, 6000.0), Decisive()] = Absent.NOT_STATED
+    rating: Annotated[Maybe[Amperes], Plausible(10.0, 6000.0), Decisive()] = Absent.NOT_STATED
     """What it may carry on each phase."""
-    breaker: Annotated[Maybe[Current], Plausible(10.0, 6000.0)] = Absent.NOT_STATED
+    breaker: Annotated[Maybe[Amperes], Plausible(10.0, 6000.0)] = Absent.NOT_STATED
     """The setting of its main breaker, on each phase."""
-    transformer: Annotated[Maybe[ApparentPower], Plausible(1.0e3, 5.0e6)] = Absent.NOT_STATED
+    transformer: Annotated[Maybe[KilovoltAmperes], Plausible(1.0e3, 5.0e6)] = Absent.NOT_STATED
     """Rating of the transformer in front of it."""
-    continuous_share: Annotated[Maybe[Percent], Plausible(0.5, 1.0)] = Absent.NOT_STATED
+    continuous_share: Annotated[Maybe[Share], Plausible(0.5, 1.0)] = Absent.NOT_STATED
     """Share of the rating that may be used for hours, where it differs from the house's."""
     earthing: Maybe[Text] = Absent.NOT_STATED
     """The earthing system, such as TN-S, or one bond at the intake."""
@@ -85,9 +97,9 @@ class AltitudeDerating(Written):
 
     above: Length
     """The height above which the machine loses power."""
-    per: Length
+    per: Step
     """The step in height."""
-    loses: Percent
+    loses: Loss
     """What it loses in each step."""
 
 
@@ -96,18 +108,18 @@ class TemperatureDerating(Written):
 
     above: Temperature
     """The air temperature above which the machine loses power."""
-    per: Temperature
+    per: Degrees
     """The step in temperature, written like a temperature: 5 C. In Fahrenheit it is read as a difference too."""
-    loses: Percent
+    loses: Loss
     """What it loses in each step."""
 
 
 class Burn(Written):
     """Fuel in an hour at one share of the prime rating, from the maker's sheet."""
 
-    load: Percent
+    load: Loss
     """Share of the prime rating."""
-    in_one_hour: Volume
+    in_one_hour: Litres
     """Fuel in one hour at that load."""
 
 
@@ -119,13 +131,13 @@ class Generator(Line):
     """The name of the generator. Services refer to it."""
     system: Annotated[Maybe[WrittenSystem], Decisive()] = Absent.NOT_STATED
     """The system with its voltages and phases."""
-    prime: Annotated[Maybe[ApparentPower], Plausible(2.0e3, 5.0e6), Decisive()] = Absent.NOT_STATED
+    prime: Annotated[Maybe[KilovoltAmperes], Plausible(2.0e3, 5.0e6), Decisive()] = Absent.NOT_STATED
     """Prime rating, from the nameplate."""
-    rated_power_factor: Annotated[Maybe[Ratio], Plausible(0.5, 1.0)] = Absent.NOT_STATED
+    rated_power_factor: Annotated[Maybe[PowerFactor], Plausible(0.5, 1.0)] = Absent.NOT_STATED
     """Power factor that the rating holds for, from the nameplate."""
-    breaker: Annotated[Maybe[Current], Plausible(10.0, 6000.0)] = Absent.NOT_STATED
+    breaker: Annotated[Maybe[Amperes], Plausible(10.0, 6000.0)] = Absent.NOT_STATED
     """The setting of its breaker, on each phase."""
-    continuous_share: Annotated[Maybe[Percent], Plausible(0.5, 1.0)] = Absent.NOT_STATED
+    continuous_share: Annotated[Maybe[Share], Plausible(0.5, 1.0)] = Absent.NOT_STATED
     """Share of the rating that may be used for hours, where it differs from the house's."""
     works_at_altitude: Annotated[Maybe[Length], Plausible(-430.0, 5000.0)] = Absent.NOT_STATED
     """Height above sea level where it runs."""
@@ -137,7 +149,7 @@ class Generator(Line):
     """What the maker's sheet says about air temperature."""
     burns: tuple[Burn, ...] = ()
     """The maker's consumption at two or more loads."""
-    tank: Annotated[Maybe[Volume], Plausible(0.01, 20.0)] = Absent.NOT_STATED
+    tank: Annotated[Maybe[Litres], Plausible(0.01, 20.0)] = Absent.NOT_STATED
     """How much fuel the tank holds."""
     earthing: Maybe[Text] = Absent.NOT_STATED
     """How its neutral is earthed and who does it."""
@@ -157,19 +169,19 @@ class Fed(Line):
     """The phases it has: all, or some of L1, L2, L3."""
     wires: Annotated[Maybe[Count], Plausible(2, 5)] = Absent.NOT_STATED
     """How many wires it has, neutral and earth included."""
-    rating: Annotated[Maybe[Current], Plausible(5.0, 2000.0), Decisive()] = Absent.NOT_STATED
+    rating: Annotated[Maybe[Amperes], Plausible(5.0, 2000.0), Decisive()] = Absent.NOT_STATED
     """What it may carry on each phase."""
-    breaker: Annotated[Maybe[Current], Plausible(5.0, 2000.0)] = Absent.NOT_STATED
+    breaker: Annotated[Maybe[Amperes], Plausible(5.0, 2000.0)] = Absent.NOT_STATED
     """The setting of the breaker or fuse in front of it, on each phase."""
     breaker_type: Maybe[Name] = Absent.NOT_STATED
     """Kind and curve of the breaker or fuse."""
-    transformer: Annotated[Maybe[ApparentPower], Plausible(1.0e3, 5.0e6)] = Absent.NOT_STATED
+    transformer: Annotated[Maybe[KilovoltAmperes], Plausible(1.0e3, 5.0e6)] = Absent.NOT_STATED
     """Rating of a transformer of its own, such as one that isolates sound; none where there is none."""
-    continuous_share: Annotated[Maybe[Percent], Plausible(0.5, 1.0)] = Absent.NOT_STATED
+    continuous_share: Annotated[Maybe[Share], Plausible(0.5, 1.0)] = Absent.NOT_STATED
     """Share of the rating that may be used for hours, where it differs from the house's."""
     feeder: Feeder | None = None
     """The cable that feeds it."""
-    residual_current_device: Annotated[Maybe[Current], Plausible(0.005, 1.0)] = Absent.NOT_STATED
+    residual_current_device: Annotated[Maybe[Amperes], Plausible(0.005, 1.0)] = Absent.NOT_STATED
     """Tripping current of the residual current device (earth fault breaker), or none."""
     dimmers: YesNo | None = None
     """Whether phase-control dimmers hang on it."""
@@ -220,15 +232,15 @@ class Outlet(Line):
     """What a plug goes into, such as IEC 60309 32 A 5-pin red."""
     count: Annotated[Count, Plausible(0, 500)]
     """How many there are."""
-    rating: Annotated[Maybe[Current], Plausible(1.0, 1000.0), Decisive()] = Absent.NOT_STATED
+    rating: Annotated[Maybe[Amperes], Plausible(1.0, 1000.0), Decisive()] = Absent.NOT_STATED
     """What one of them may carry on each of its phases."""
-    breaker: Annotated[Maybe[Current], Plausible(1.0, 1000.0)] = Absent.NOT_STATED
+    breaker: Annotated[Maybe[Amperes], Plausible(1.0, 1000.0)] = Absent.NOT_STATED
     """The breaker of each one's own way."""
     phases: Maybe[WrittenPhases] = Absent.NOT_STATED
     """The phases of each: all, one of them, or in turn for single-phase outlets spread over the phases."""
     fed_from: Annotated[Name, RefersTo(FEED)]
     """The service or board that feeds them."""
-    residual_current_device: Annotated[Maybe[Current], Plausible(0.005, 1.0)] = Absent.NOT_STATED
+    residual_current_device: Annotated[Maybe[Amperes], Plausible(0.005, 1.0)] = Absent.NOT_STATED
     """Tripping current of their residual current device, or none."""
     meant_for: Maybe[Name] = Absent.NOT_STATED
     """What they are meant for."""
@@ -252,11 +264,11 @@ class StandingLoad(Line):
     """The service or board it hangs on."""
     draws: Maybe[Draw] = Absent.NOT_STATED
     """How much it draws in all, in kW or kVA, or how many ampere on each of its phases."""
-    power_factor: Maybe[Ratio] = Absent.NOT_STATED
+    power_factor: Maybe[PowerFactor] = Absent.NOT_STATED
     """Its power factor, above 0 and at most 1."""
     phases: Maybe[WrittenPhases] = Absent.NOT_STATED
     """The phases it hangs on; two of them mean between the two. Left out: spread over all that its service has."""
-    third_harmonic: Annotated[Maybe[Percent], Plausible(0.0, 1.0)] = Absent.NOT_STATED
+    third_harmonic: Annotated[Maybe[Loss], Plausible(0.0, 1.0)] = Absent.NOT_STATED
     """Third harmonic current as a share of its line current. It adds up in the neutral."""
     dimmers: YesNo | None = None
     """Whether it is phase-control dimmers."""
@@ -266,9 +278,6 @@ class StandingLoad(Line):
         if self.draws in (Absent.NOT_STATED, Absent.NONE):
             advice = "write draws: with kW, kVA or A, or '?' where nobody has measured it yet"
             raise error("load-without-size", "says neither ampere nor watt", advice)
-        if isinstance(self.power_factor, float) and not 0 < self.power_factor <= 1:
-            advice = "active power is never more than apparent power; write a number above 0 and at most 1, such as 0.9"
-            raise error("power-factor-range", f"has power factor {self.power_factor:g}", advice)
         return self
 
 
@@ -286,11 +295,11 @@ class DropLimits(Written):
 class Power(DepartmentFile):
     """Power: supplies, services, boards, outlets, standing loads, shore power."""
 
-    continuous_share: Annotated[Maybe[Percent], Plausible(0.5, 1.0), Decisive()] = Absent.NOT_STATED
+    continuous_share: Annotated[Maybe[Share], Plausible(0.5, 1.0), Decisive()] = Absent.NOT_STATED
     """Share of every rating that may be used for hours on end, by the house's rule or the code."""
-    usual_power_factor: Annotated[Maybe[Ratio], Plausible(0.5, 1.0)] = Absent.NOT_STATED
+    usual_power_factor: Annotated[Maybe[PowerFactor], Plausible(0.5, 1.0)] = Absent.NOT_STATED
     """Power factor where a load does not say its own, and for voltage drop."""
-    imbalance_limit: Annotated[Percent, Plausible(0.02, 0.5)] = Percent(0.15, "15 %")
+    imbalance_limit: Annotated[Loss, Plausible(0.02, 0.5)] = Percent(0.15, "15 %")
     """From which imbalance of the phases on the house wants to know."""
     voltage_drop_limits: Annotated[DropLimits | None, Decisive()] = None
     """How much voltage may be lost."""

@@ -53,7 +53,7 @@ def site_figure(item: Item, generator: Generator) -> Figure:
     key, label = f"{item.key}.site-rating", "Rating on site"
     factors, site = derating(generator), site_kva(generator)
     if factors is None or site is None or isinstance(generator.prime, Absent):
-        lacking = ["its prime rating"] if isinstance(generator.prime, Absent) else ["the height and air temperature it works at"]
+        lacking = ["its prime rating"] if isinstance(generator.prime, Absent) else ["a height and air temperature at which it still runs"]
         return missing(key, label, worked(site_rating_kva, derating_factor, inputs=()), lacking, caution=ELECTRICITY)
     words = " × ".join(f"{factor:.4g}" for _, factor in factors)
     steps = [

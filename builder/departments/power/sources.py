@@ -163,19 +163,27 @@ def capacity(current_a: float, voltages: Voltages, lines: int) -> tuple[float, F
 
 
 def derating(generator: Generator) -> tuple[tuple[str, float], ...] | None:
-    """What is left of the rating by each condition, in words and as a share; None where a condition that counts is not said."""
+    """What is left of the rating by each condition, in words and as a share; None where a condition is not said, or nothing is left."""
     found = []
     if (by_height := generator.altitude_derating) is not None:
         if isinstance(generator.works_at_altitude, Absent):
             return None
         step = DeratingStep(by_height.above.m, by_height.per.m, by_height.loses.share * 100)
-        found.append((f"at {generator.works_at_altitude.text}", derating_factor(generator.works_at_altitude.m, step)))
+        found.append((f"at {generator.works_at_altitude.text}", left_of(generator.works_at_altitude.m, step)))
     if (by_heat := generator.temperature_derating) is not None:
         if isinstance(generator.works_in_air_of, Absent):
             return None
         step = DeratingStep(by_heat.above.c, degrees(by_heat.per.text, by_heat.per.c), by_heat.loses.share * 100)
-        found.append((f"in air of {generator.works_in_air_of.text}", derating_factor(generator.works_in_air_of.c, step)))
-    return tuple(found)
+        found.append((f"in air of {generator.works_in_air_of.text}", left_of(generator.works_in_air_of.c, step)))
+    return None if any(factor is None for _, factor in found) else tuple((name, factor) for name, factor in found if factor is not None)
+
+
+def left_of(value: float, step: DeratingStep) -> float | None:
+    """The share left by one condition; None where the maker's steps leave nothing."""
+    try:
+        return derating_factor(value, step)
+    except ValueError:
+        return None
 
 
 def degrees(text: str, celsius: float) -> float:
