@@ -180,7 +180,7 @@ def _propagation(band: Band, air: Air) -> Propagation:
     losses = air.loss_np_per_m(band.lines_hz)
     lines = np.arange(len(losses)) - (len(losses) - 1) / 2
     slope = float((lines * losses).sum() / (lines * lines).sum())
-    return Propagation(float(losses.mean()) + slope * float(lines[0]), slope)
+    return Propagation(float(losses.mean()), slope)
 
 
 def _direct_energy(speakers: Speakers, points_m: Array, bands: tuple[Band, ...], air: Air, *, each_line: bool) -> Array:

@@ -19,19 +19,20 @@ from builder.formulas.loudspeakers import Loudspeaker, Speakers, across_response
 Array = NDArray[np.float64]
 Phasors = NDArray[np.complex128]
 Places = NDArray[np.intp]
+Rows = Places | slice
 
-POINTS_IN_BLOCK = 256
+POINTS_IN_BLOCK = 512
 PATTERN_STEPS = 8192
 PHASE_STEPS = 4096
-NEGLIGIBLE_NP = 1e-4
-"""About 0.001 dB."""
+NEGLIGIBLE_TILT_NP = 0.01
+"""Absorption that rises by less than 0.09 dB over a band is taken at its mean: the band's energy moves by less than 0.001 dB."""
 
 
 @dataclass(frozen=True, slots=True)
 class Propagation:
-    """Absorption in a band: at its first line, and the rise from line to line. [Np/m]"""
+    """Absorption in a band: the mean over its lines, and the rise from line to line. [Np/m]"""
 
-    first_np_per_m: float
+    mean_np_per_m: float
     rise_np_per_m: float
 
 
@@ -52,7 +53,7 @@ class Plan:
     upward: Array
     across_from: Places
     upward_from: Places
-    rows: list[Places]
+    rows: list[Rows]
 
     @classmethod
     def of(cls, speakers: Speakers, bands: tuple[Band, ...], propagations: list[Propagation], *, speed_m_s: float) -> "Plan":
@@ -94,18 +95,16 @@ class Scratch:
     step: Phasors
     amplitude: Array
     factor: Array
-    places: Places
 
     @classmethod
     def of(cls, boxes: int, points: int) -> "Scratch":
         """Room for a block."""
         shape = boxes, points
-        phasors, reals = [np.empty(shape, np.complex128) for _ in range(2)], [np.empty(shape) for _ in range(2)]
-        return cls(phasors[0], phasors[1], reals[0], reals[1], np.empty(shape, np.intp))
+        return cls(np.empty(shape, np.complex128), np.empty(shape, np.complex128), np.empty(shape), np.empty(shape))
 
     def cut(self, boxes: int) -> "Scratch":
         """Room for fewer boxes."""
-        return Scratch(self.moving[:boxes], self.step[:boxes], self.amplitude[:boxes], self.factor[:boxes], self.places[:boxes])
+        return Scratch(self.moving[:boxes], self.step[:boxes], self.amplitude[:boxes], self.factor[:boxes])
 
 
 def in_blocks(plan: Plan, points_m: Array, *, workers: int) -> Array:
@@ -153,9 +152,11 @@ def _block_energy(plan: Plan, points_m: Array, room: Scratch) -> Array:
     families: dict[int, Turning] = {}
     for place, band in enumerate(plan.bands):
         family = band.index % BANDS_PER_OCTAVE
-        families[family] = _turning(families.get(family), band, paths.travel_s)
-        if len(plan.rows[place]):
-            energy[place] = _band_energy(plan, place, paths, families[family], room.cut(len(plan.rows[place])))
+        below = families.get((band.index - 1) % BANDS_PER_OCTAVE)
+        families[family] = _turning(families.get(family), below, band, paths.travel_s)
+        playing = len(paths.distance_m[plan.rows[place]])
+        if playing:
+            energy[place] = _band_energy(plan, place, paths, families[family], room.cut(playing))
     return energy
 
 
@@ -172,42 +173,39 @@ def _paths(plan: Plan, points_m: Array) -> Paths:
     )
 
 
-def _turning(octave_below: Turning | None, band: Band, travel_s: Array) -> Turning:
+def _turning(octave_below: Turning | None, band_below: Turning | None, band: Band, travel_s: Array) -> Turning:
     """Phasors of a band, by squaring those an octave below: its lines are at doubled frequencies, or halfway between these too."""
     if octave_below is None or octave_below.band.index != band.index - BANDS_PER_OCTAVE:
-        return _turning_afresh(band, travel_s)
+        return _turning_afresh(band_below, band, travel_s)
     first, step, finer = octave_below.first, octave_below.step, band.intervals / octave_below.band.intervals
     if finer not in (1, 2):
-        return _turning_afresh(band, travel_s)
+        return _turning_afresh(band_below, band, travel_s)
     np.multiply(first, first, out=first)
     if finer == 1:
         np.multiply(step, step, out=step)
     return Turning(band, first, step)
 
 
-def _turning_afresh(band: Band, travel_s: Array) -> Turning:
-    return Turning(band, unit_phasors(-band.lower_hz * travel_s), unit_phasors(-band.step_hz * travel_s))
+def _turning_afresh(band_below: Turning | None, band: Band, travel_s: Array) -> Turning:
+    """Phasors from turns; the first line of a band is the last of the one below."""
+    step = unit_phasors(-band.step_hz * travel_s)
+    if band_below is None or band_below.band.index != band.index - 1:
+        return Turning(band, unit_phasors(-band.lower_hz * travel_s), step)
+    return Turning(band, band_below.first * band_below.step**band_below.band.intervals, step)
 
 
 def _band_energy(plan: Plan, place: int, paths: Paths, turning: Turning, room: Scratch) -> Array:
-    rows, rise_np_per_m = plan.rows[place], plan.propagations[place].rise_np_per_m
-    distance_m = paths.distance_m.take(rows, axis=0, out=room.factor, mode="clip")
-    turning.step.take(rows, axis=0, out=room.step, mode="clip")
-    if abs(rise_np_per_m) * turning.band.intervals * float(distance_m.max()) > NEGLIGIBLE_NP:
-        np.multiply(room.step, _decay(distance_m, rise_np_per_m, room.amplitude), out=room.step)
-    turning.first.take(rows, axis=0, out=room.moving, mode="clip")
-    np.multiply(room.moving, _amplitudes(plan, place, paths, room), out=room.moving)
-    return _summed_energy(room.moving, room.step, turning.band.shares)
-
-
-def _amplitudes(plan: Plan, place: int, paths: Paths, room: Scratch) -> Array:
-    """Pressure at a band's first line: spreading, pattern and absorption. ``room.factor`` holds the distances and is spent."""
-    rows = plan.rows[place]
-    amplitude = _decay(room.factor, plan.propagations[place].first_np_per_m, room.amplitude)
-    for table, angles in ((plan.across[place], paths.aside), (plan.upward[place], paths.up)):
-        amplitude *= table.take(angles.take(rows, axis=0, out=room.places, mode="clip"), out=room.factor, mode="clip")
-    amplitude *= paths.pressure.take(rows, axis=0, out=room.factor, mode="clip")
-    return amplitude
+    rows, air = plan.rows[place], plan.propagations[place]
+    distance_m = paths.distance_m[rows]
+    first_np_per_m, step = air.mean_np_per_m, turning.step[rows]
+    if air.rise_np_per_m * turning.band.intervals * float(distance_m.max()) > NEGLIGIBLE_TILT_NP:
+        first_np_per_m -= air.rise_np_per_m * turning.band.intervals / 2
+        step = np.multiply(step, _decay(distance_m, air.rise_np_per_m, room.factor), out=room.step)
+    amplitude = _decay(distance_m, first_np_per_m, room.amplitude)
+    amplitude *= plan.across[place].take(paths.aside[rows], out=room.factor, mode="clip")
+    amplitude *= plan.upward[place].take(paths.up[rows], out=room.factor, mode="clip")
+    amplitude *= paths.pressure[rows]
+    return _summed_energy(np.multiply(turning.first[rows], amplitude, out=room.moving), step, turning.band.shares)
 
 
 def _decay(distance_m: Array, loss_np_per_m: float, out: Array) -> Array:
@@ -231,8 +229,11 @@ def _places(angles_rad: Array, widest_rad: float) -> Places:
     return np.rint(angles_rad * ((PATTERN_STEPS - 1) / widest_rad)).astype(np.intp)
 
 
-def _rows(speakers: Speakers, band: Band) -> Places:
-    return np.array([row for row, speaker in enumerate(speakers) if speaker.plays(band.midband_hz)], dtype=np.intp)
+def _rows(speakers: Speakers, band: Band) -> Rows:
+    """Boxes that play a band; as a slice where they stand together, which spares a copy."""
+    playing = [row for row, speaker in enumerate(speakers) if speaker.plays(band.midband_hz)]
+    together = bool(playing) and playing[-1] - playing[0] == len(playing) - 1
+    return slice(playing[0], playing[-1] + 1) if together else np.array(playing, dtype=np.intp)
 
 
 def _distinct(speakers: Speakers, models: list[tuple[object, float]]) -> tuple[list[Loudspeaker], Places]:

@@ -1,0 +1,183 @@
+"""
+How fast the sound field is: the shipped way, the plain numpy way and a plain C loop, in one run.
+
+    python benchmarks/coverage.py [--points 100000] [--repeat 3]
+
+Rates are points × sources × lines each second, on whatever else the machine is doing: read the ratios, not the seconds.
+"""
+
+import argparse
+import ctypes
+import math
+import resource
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
+
+START = time.perf_counter()
+
+import numpy as np  # noqa: E402  the clock starts before numpy loads, to time a cold start
+
+from builder.formulas import field as sound  # noqa: E402  as above
+from builder.formulas.band_lines import Band, third_octaves  # noqa: E402  as above
+from builder.formulas.loudspeakers import Loudspeaker  # noqa: E402  as above
+
+IMPORTED = time.perf_counter()
+SOURCES = 58
+NAIVE_EVERY = 6
+"""The plain ways are timed on every sixth line; they cost the same on each."""
+
+C_LOOP = r"""
+#define _GNU_SOURCE
+#include <math.h>
+void energy(long points, long sources, const double *r, const double *gain, double k, double loss, double *out) {
+    for (long p = 0; p < points; p++) {
+        double re = 0, im = 0;
+        for (long s = 0; s < sources; s++) {
+            double sine, cosine, d = r[p * sources + s], a = gain[p * sources + s] * exp(-loss * d);
+            sincos(-k * d, &sine, &cosine);
+            re += a * cosine;
+            im += a * sine;
+        }
+        out[p] += re * re + im * im;
+    }
+}
+"""
+
+
+def rig() -> list[Loudspeaker]:
+    """Two arrays of fifteen boxes and a row of 28 points, all of which play every band."""
+    coverage = ((250.0, 120.0), (1000.0, 100.0), (16_000.0, 80.0))
+    boxes = []
+    for side in (-8.0, 8.0):
+        for i in range(15):
+            boxes.append(Loudspeaker(0, side, 10 - 0.29 * i, elevation_deg=-1 - 0.25 * i * i, width_m=0.7, height_m=0.28, coverage_deg=coverage))
+    row = [Loudspeaker(1, 0.6 * i - 8.1, 0.5, width_m=0.5, height_m=0.5, delay_ms=0.05 * abs(i - 13.5)) for i in range(28)]
+    return boxes + row
+
+
+def audience(count: int) -> np.ndarray:
+    """A grid of ears over 80 m by 60 m."""
+    across = round(math.sqrt(count * 0.75))
+    x, y = np.meshgrid(np.linspace(5, 85, -(-count // across)), np.linspace(-30, 30, across), indexing="ij")
+    return np.column_stack([x.ravel(), y.ravel(), np.full(x.size, 1.5)])[:count]
+
+
+def shipped(points: np.ndarray, bands: tuple[Band, ...]) -> float:
+    """Seconds for the whole field by the shipped way, tables and directions included."""
+    start = time.perf_counter()
+    sound.field(rig(), points, bands=bands)
+    return time.perf_counter() - start
+
+
+def numpy_lines(points: np.ndarray, lines_hz: np.ndarray, speed: float) -> float:
+    """Seconds for lines as one complex exponential for every point and source; directivity given."""
+    distance, gain = _distances(points)
+    start = time.perf_counter()
+    energy = np.zeros(len(points))
+    for frequency in lines_hz:
+        energy += np.abs((gain * np.exp(-(0.001 + 2j * np.pi * frequency / speed) * distance)).sum(axis=1)) ** 2
+    return time.perf_counter() - start
+
+
+def c_lines(points: np.ndarray, lines_hz: np.ndarray, speed: float) -> float | None:
+    """Seconds for the same in C on one core, or None without a compiler."""
+    compiler = shutil.which("gcc")
+    if compiler is None:
+        return None
+    distance, gain = _distances(points)
+    energy = np.zeros(len(points))
+    with tempfile.TemporaryDirectory() as folder:
+        source, library = Path(folder) / "loop.c", Path(folder) / "loop.so"
+        source.write_text(C_LOOP, encoding="utf-8")
+        subprocess.run([compiler, "-O3", "-march=native", "-shared", "-fPIC", str(source), "-o", str(library), "-lm"], check=True)
+        loop = ctypes.CDLL(str(library)).energy
+        address, real = ctypes.c_void_p, ctypes.c_double
+        start = time.perf_counter()
+        for frequency in lines_hz:
+            k = math.tau * float(frequency) / speed
+            pointers = (address(a.ctypes.data) for a in (distance, gain))
+            loop(ctypes.c_long(len(points)), ctypes.c_long(SOURCES), *pointers, real(k), real(0.001), address(energy.ctypes.data))
+        return time.perf_counter() - start
+
+
+def single_precision_gain() -> float:
+    """How many times faster the turning and summing of phasors would be in single precision, on one block."""
+
+    def seconds(kind: type[np.complexfloating]) -> float:
+        moving = np.exp(1j * np.linspace(0, 9, SOURCES * 256)).reshape(SOURCES, 256).astype(kind)
+        total, step = np.empty(256, kind), moving.copy()
+        return best(lambda: [(np.multiply(moving, step, out=moving), np.add.reduce(moving, axis=0, out=total)) for _ in range(300)], 5)
+
+    return seconds(np.complex128) / seconds(np.complex64)
+
+
+def best(work: Callable[[], object], repeat: int) -> float:
+    """Least wall clock of several runs. [s]"""
+    times = []
+    for _ in range(repeat):
+        start = time.perf_counter()
+        work()
+        times.append(time.perf_counter() - start)
+    return min(times)
+
+
+def _distances(points: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    places = np.array([[s.x_m, s.y_m, s.z_m] for s in rig()])
+    distance = np.sqrt(((points[:, None, :] - places[None]) ** 2).sum(axis=2))
+    return distance, 1 / distance
+
+
+def report(points: np.ndarray, bands: tuple[Band, ...], repeat: int) -> None:
+    """Time all ways on one set of lines and print rates and ratios."""
+    lines_hz = np.concatenate([band.lines_hz for band in bands])
+    some = lines_hz[::NAIVE_EVERY]
+    speed = sound.ROOM_AIR.speed_m_s
+    pairs = len(points) * SOURCES
+    ways: dict[str, tuple[float | None, int]] = {"shipped": (math.inf, len(lines_hz)), "numpy": (math.inf, len(some)), "C": (math.inf, len(some))}
+    for _ in range(repeat):
+        for way, seconds in (("shipped", shipped(points, bands)), ("numpy", numpy_lines(points, some, speed)), ("C", c_lines(points, some, speed))):
+            before, count = ways[way]
+            ways[way] = (None if seconds is None or before is None else min(before, seconds), count)
+    rates = {way: pairs * count / seconds for way, (seconds, count) in ways.items() if seconds is not None}
+    print(f"\n{len(points)} points × {SOURCES} sources × {len(lines_hz)} lines: shipped {ways['shipped'][0]:.2f} s")
+    for way, rate in rates.items():
+        print(f"  {way:8s} {rate / 1e6:9.1f} million a second   shipped is {rates['shipped'] / rate:6.1f} times as fast")
+    if "C" not in rates:
+        print("  C        no gcc on this machine")
+
+
+def cold(points: int) -> None:
+    """One field in this process from a cold start; print seconds and memory."""
+    took = shipped(audience(points), third_octaves())
+    peak_mb = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+    print(f"cold: import {IMPORTED - START:.2f} s, field of 366 lines {took:.2f} s, peak memory {peak_mb:.0f} MB")
+
+
+def main() -> None:
+    """Run everything."""
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser.add_argument("--points", type=int, default=20_000)
+    parser.add_argument("--repeat", type=int, default=3)
+    parser.add_argument("--cold", action="store_true", help="only one field from a cold start")
+    chosen = parser.parse_args()
+    if chosen.cold:
+        cold(chosen.points)
+        return
+    subprocess.run([sys.executable, __file__, "--cold", "--points", str(chosen.points)], check=True)
+    points = audience(chosen.points)
+    for bands in (third_octaves(intervals=4), third_octaves()):
+        report(points, bands, chosen.repeat)
+    two_thousand = audience(2000)
+    print(f"\n2,000 points × 30 sources × 366 lines: {best(lambda: sound.field(rig()[:30], two_thousand), 5):.3f} s")
+    print(f"single precision would turn and sum phasors {single_precision_gain():.1f} times as fast")
+
+
+if __name__ == "__main__":
+    main()
