@@ -8,6 +8,8 @@ import unicodedata
 BLANK = re.compile(r"[ \t\n\r\f\v\x1c-\x1f\x85\u2028\u2029]+")
 # The comma means nothing to Markdown or HTML, so it stays and the source stays readable.
 ENTITIES = {ord(mark): f"&#{ord(mark)};" for mark in string.punctuation if mark != ","}
+# The blank inside 1,000 kg or 12 %, where a line must not break.
+BEFORE_UNIT = re.compile(r"(?<=\d) (?=(?:mm|cm|m|m²|mm²|ft|in|kg|t|lb|A|V|W|kW|kVA|VA|Hz|kHz|MHz|dB|Pa|kPa|N|kN|kN·m|min|ms|s|h|°C|%)(?![\w²]))")
 HIDDEN_CATEGORIES = frozenset({"Cc", "Cf", "Cs"})
 RIGHT_TO_LEFT = frozenset({"R", "AL"})
 
@@ -18,9 +20,10 @@ def escaped(text: str) -> str:
 
 
 def shown(text: str) -> str:
-    """Escaped text for running text: right-to-left letters are kept from turning what stands beside them."""
+    """Escaped text for running text: a value keeps its unit on its line, right-to-left letters do not turn what stands beside them."""
     turned = any(unicodedata.bidirectional(char) in RIGHT_TO_LEFT for char in text)
-    return f"<bdi>{escaped(text)}</bdi>" if turned else escaped(text)
+    kept = BEFORE_UNIT.sub("\u00a0", visible(text)).translate(ENTITIES)
+    return f"<bdi>{kept}</bdi>" if turned else kept
 
 
 def plain_html(text: str) -> str:

@@ -121,6 +121,18 @@ def test_right_to_left_letters_are_isolated() -> None:
     assert shown("plain 5") == "plain 5"
 
 
+@pytest.mark.parametrize("text", ["1,000 kg", "2 × 400 A", "12 %", "19.6 m²", "99 dB(A)"])
+def test_a_value_keeps_its_unit_on_its_line(text: str) -> None:
+    number, unit = text.rsplit(" ", 1)
+    assert Reader(shown(text)).said == [f"{number}\u00a0{unit}"]
+    assert Reader(escaped(text)).said == [text]
+
+
+@pytest.mark.parametrize("text", ["12 Angels", "9 mixers", "2 trucks", "A 4", "2 h2o"])
+def test_other_blanks_may_break(text: str) -> None:
+    assert Reader(shown(text)).said == [text]
+
+
 def test_a_narrow_blank_inside_a_number_is_kept() -> None:
     assert visible("1\u202f000 kg") == "1\u202f000 kg"
 

@@ -36,4 +36,4 @@ def ask(page: Page, words: str) -> list[str]:
     page.wait_for_function("() => /^(Found|Nothing)/.test(document.querySelector('.md-search-result__meta').textContent.trim())")
     # Answers to the last key may come a moment after those to the first.
     page.wait_for_timeout(300)
-    return [text for text in page.locator(".md-search-result__link").all_inner_texts() if text]
+    return [text.replace("\u00a0", " ") for text in page.locator(".md-search-result__link").all_inner_texts() if text]
