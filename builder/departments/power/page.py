@@ -5,32 +5,27 @@ from dataclasses import replace
 
 from builder.departments.power.drawing import Keyed, keyed_spots, outlet_plan
 from builder.departments.power.one_line import one_line
+from builder.departments.power.services_table import services, terms_of
+from builder.departments.power.tables import drops, shore, supplies
 from builder.document import (
     Block,
-    Bullets,
     Caution,
     Entry,
     Facts,
     Folded,
     Heading,
-    Inline,
     Link,
     Page,
     Paragraph,
     Picture,
     Row,
-    Small,
     Strong,
     Table,
-    Tag,
-    Words,
 )
-from builder.layout import anchor_of, checked_line, entry_of, facts_block, findings_block, item_table, shown_fact, shown_figure, state, working_blocks
+from builder.layout import anchor_of, checked_line, entry_of, facts_block, findings_block, item_table, shown_figure, working_blocks
 from builder.pack import Item, Level, Pack, Section
 
-PHASES = ("L1", "L2", "L3")
 NODES = ("supply", "generator", "service", "board")
-DROPS = ("drop", "drop-total")
 ALL_WORKINGS = Link("Workings and sources", "workings")
 
 
@@ -73,66 +68,6 @@ def notes(section: Section, pack: Pack) -> Iterator[Block]:
     if found := [block for level, block in findings_of(section, pack) if level is Level.NOTE]:
         yield Heading(2, "Good to know", "notes")
         yield from found
-
-
-def services(section: Section) -> Iterator[Block]:
-    """The table that a visiting electrician comes for."""
-    found = section.of_kind("service")
-    if not found:
-        return
-    yield Heading(2, "Services", "services")
-    yield Paragraph("Free is what the house's own loads leave on each phase, for hours on end. The switch or board that sets the limit is named.")
-    columns = ("Service", "Free L1", "Free L2", "Free L3", "Rating", "Connectors", "Where", "Tie-in", "Bound by", "Kept for")
-    yield Table(columns, [service_row(item) for item in found], summary="Services", numeric=(1, 2, 3))
-    said: list[Words] = [[Strong(item.name), f": {item.note}"] for item in found if item.note]
-    if said:
-        yield Bullets(said)
-
-
-def service_row(item: Item) -> Row:
-    """One service: the few answers that decide."""
-    free = [shown_figure(item.figure(f"free.{phase}")) for phase in PHASES]
-    words = [rating(item), shown_fact(item.fact("connectors")), where(item), tie_in(item), bound_by(item)]
-    numbers = [item.number(f"free.{phase}") for phase in PHASES]
-    order = (None, *numbers, item.number("rating"), *(None for _ in range(5)))
-    return Row([item.name, *free, *words, shown_fact(item.fact("dedicated_to"))], anchor=anchor_of(item.key), order=order)
-
-
-def terms_of(item: Item) -> str:
-    """The terms that stand on an item's line, where visitors cannot simply use it."""
-    terms = next((fact.terms for fact in item.facts if fact.terms), "")
-    return "" if terms == "included" else terms
-
-
-def bound_by(item: Item) -> list[Inline]:
-    """The limit that binds, and loads that nobody has measured."""
-    figure = item.figure("binding")
-    return [*shown_figure(figure), " ", Small(figure.note)] if figure and figure.note else shown_figure(figure)
-
-
-def rating(item: Item) -> list[Inline]:
-    """Ampere a phase with the state of the service, then the system, so that nobody guesses line to what."""
-    terms = terms_of(item)
-    tags: list[Inline] = [*state(item), *([Tag(terms, "note")] if terms else [])]
-    spaced = [piece for tag in tags for piece in (" ", tag)]
-    return [*shown_fact(item.fact("rating")), *spaced, " ", Small(item.text("system") or "system not stated")]
-
-
-def where(item: Item) -> list[Inline]:
-    """The place, then its position from the datum."""
-    position = ", ".join(text for name in ("at.across", "at.depth", "at.height") if (text := item.text(name)))
-    place = item.fact("place")
-    if place is None and position:
-        return [position]
-    return [*shown_fact(place), " ", Small(position)] if position else [*shown_fact(place)]
-
-
-def tie_in(item: Item) -> list[Inline]:
-    """Who connects, and with what notice."""
-    who, notice = item.text("tie_in.who"), item.text("tie_in.notice")
-    if who or notice:
-        return [who or "nobody named", " ", Small(f"notice {notice}" if notice else "notice not stated")]
-    return ["–"] if terms_of(item) == "not for visitors" else shown_fact(item.fact("tie_in"))
 
 
 def at_once(section: Section) -> Iterator[Block]:
@@ -200,79 +135,6 @@ def stated(item: Item) -> Iterator[Block]:
     if whole:
         yield Paragraph(whole)
     yield Facts([entry_of(replace(fact, terms="", condition="", note="")) for fact in item.facts])
-
-
-def supplies(section: Section) -> Iterator[Block]:
-    """What feeds it all, the boards between, and the outlets with their ratings."""
-    figures = ("capacity", "continuous", "current.L1", "current.L2", "current.L3", "neutral", "imbalance", "free-kva")
-    for kind, title, first, columns in (
-        ("supply", "Supplies", "Supply", ("rating", "breaker", "system", "earthing", *figures)),
-        ("generator", "Generators", "Generator", ("prime", "site-rating", "load-share", "fuel", "runs-for", *figures)),
-        ("board", "Boards", "Board", ("fed_from", "rating", *figures[:-1])),
-        ("outlet", "All outlets", "Connector", ("place", "count", "rating", "breaker", "phases", "fed_from", "residual_current_device", "meant_for")),
-    ):
-        if found := section.of_kind(kind):
-            yield Heading(2, title, f"all-{kind}" if kind == "outlet" else f"{kind}-table")
-            yield item_table(found, columns, first=first, summary=title)
-    if found := section.of_kind("service"):
-        yield Heading(2, "Services in numbers", "service-numbers")
-        yield numbers_table(found, ("capacity", "continuous", "current.L1", "current.L2", "current.L3", "neutral", "imbalance"))
-
-
-def numbers_table(items: Sequence[Item], names: Sequence[str]) -> Table:
-    """Figures of services. The rows have no anchors: those are in the first table."""
-    used = [name for name in names if any(item.figure(name) for item in items)]
-    labels = [next(figure.label for item in items if (figure := item.figure(name))) for name in used]
-    rows = [
-        Row([item.name, *(shown_figure(item.figure(name)) for name in used)], order=(None, *(item.number(name) for name in used))) for item in items
-    ]
-    return Table(("Service", *labels), rows, summary="What services carry and what stands on them", numeric=range(1, len(used) + 1))
-
-
-def drops(section: Section) -> Iterator[Block]:
-    """Voltage lost along the feeders at full continuous load."""
-    found = [item for kind in ("service", "board") for item in section.of_kind(kind) if item.figure("drop")]
-    if not found:
-        return
-    yield Heading(2, "Voltage drop", "drop")
-    rules = section.item("rules")
-    limits = [fact for fact in rules.facts if "voltage_drop_limits" in fact.key] if rules else []
-    if limits:
-        yield Facts([entry_of(fact) for fact in limits])
-    rows = [
-        Row(
-            [item.name, shown_fact(item.fact("feeder.length")), shown_fact(item.fact("feeder.conductor")), *(drop_cell(item, name) for name in DROPS)]
-        )
-        for item in found
-    ]
-    columns = ("Feeder of", "Length one way", "Conductor", "Lost along it", "Lost from the supply")
-    yield Table(columns, rows, summary="At the full continuous load of each, nothing else on")
-
-
-def drop_row(item: Item) -> Row:
-    """One feeder with what is lost along it."""
-    cable = [shown_fact(item.fact(name)) for name in ("feeder.length", "feeder.conductor")]
-    return Row([item.name, *cable, *(drop_cell(item, name) for name in DROPS)])
-
-
-def drop_cell(item: Item, name: str) -> list[Inline]:
-    """A drop with the base it is of."""
-    figure = item.figure(name)
-    return [*shown_figure(figure), " ", Small(figure.note)] if figure and figure.value and figure.note else shown_figure(figure)
-
-
-def shore(section: Section) -> Iterator[Block]:
-    """Power for buses and trucks, or that there is none."""
-    yield Heading(2, "Shore power", "shore")
-    if found := section.of_kind("shore"):
-        columns = ("place", "count", "rating", "phases", "capacity", "distance", "meant_for", "hours", "fed_from")
-        yield item_table(found, columns, first="Connector", summary="Outlets for buses and trucks")
-        terms = [f"{item.name}: {fact.terms}" for item in found if (fact := item.fact("count")) and fact.terms]
-        if terms:
-            yield Paragraph(f"Terms: {'; '.join(terms)}.")
-        return
-    rules = section.item("rules")
-    yield Paragraph(["Shore power: ", *shown_fact(rules.fact("shore_power") if rules else None)])
 
 
 def standing(section: Section) -> Iterator[Block]:
