@@ -1,47 +1,69 @@
-"""Where the ears are: points on a grid over each audience area, at ear height above its floor."""
+"""Where the ears are: which areas can be sampled, how finely, and the ears over each."""
 
-from math import ceil, floor
+from collections.abc import Sequence
+from math import ceil, sqrt
 
 import numpy as np
 from numpy.typing import NDArray
 
-from builder.departments.sound.geometry import corners_of, heights_of
+from builder.departments.sound.geometry import corners_of, floor_corners
 from builder.departments.sound.loudspeakers import AudienceArea
-from builder.formulas.polygons import contains
+from builder.formulas.areas import ears_m, floor_of, plan_area_m2
 
 Array = NDArray[np.float64]
-Plane = tuple[float, float, float]
-UNEVEN_M = 0.15
-"""How far a corner may lie off the area's slope before the house is asked to split the area."""
+STEP_M = 1.0
+MOST_POINTS = 2000
+"""A lawn of a hectare at one metre would make a pack nobody downloads on a phone; larger audiences take a coarser grid."""
+HALVINGS = 8
 
 
-def plane_of(area: AudienceArea) -> Plane:
-    """The slope through an area's corners, least squares: height = a + b × across + c × depth."""
-    corners = np.array(corners_of(area))
-    columns = np.column_stack([np.ones(len(corners)), corners])
-    a, b, c = np.linalg.lstsq(columns, np.array(heights_of(area)), rcond=None)[0]
-    return float(a), float(b), float(c)
+def crosses(area: AudienceArea) -> bool:
+    """Whether an area's outline crosses itself or encloses nothing."""
+    try:
+        plan_area_m2(floor_corners(area))
+    except ValueError:
+        return True
+    return False
 
 
-def height_m(plane: Plane, across_m: float, depth_m: float) -> float:
-    """The height of the slope at a place."""
-    return plane[0] + plane[1] * across_m + plane[2] * depth_m
+def uneven(area: AudienceArea) -> bool:
+    """Whether the corners of a sound outline do not lie on one slope."""
+    try:
+        floor_of(floor_corners(area))
+    except ValueError:
+        return not crosses(area)
+    return False
 
 
-def unevenness_m(area: AudienceArea) -> float:
-    """How far the furthest corner lies off the slope."""
-    plane = plane_of(area)
-    return max(abs(height_m(plane, x, y) - z) for (x, y), z in zip(corners_of(area), heights_of(area), strict=True))
+def sampled(areas: Sequence[AudienceArea]) -> list[AudienceArea]:
+    """The areas that can be sampled: in use, with a sound outline on one slope."""
+    return [area for area in areas if area.condition != "out of service" and not crosses(area) and not uneven(area)]
 
 
-def ear_points(area: AudienceArea, step_m: float) -> Array:
-    """Ears in the middle of each square of a grid whose middle lies within the area, shape (points, 3)."""
-    corners, plane = corners_of(area), plane_of(area)
-    xs, ys = zip(*corners, strict=True)
-    middles = [
-        ((column + 0.5) * step_m, (row + 0.5) * step_m)
-        for row in range(floor(min(ys) / step_m), ceil(max(ys) / step_m))
-        for column in range(floor(min(xs) / step_m), ceil(max(xs) / step_m))
-    ]
-    inside = [(x, y, height_m(plane, x, y) + area.ears.m) for x, y in middles if contains(corners, (x, y))]
-    return np.array(inside).reshape(-1, 3)
+def step_for_m(areas: Sequence[AudienceArea]) -> float:
+    """The step of the grid: a metre, or in half metres as much more as keeps the number of points."""
+    total_m2 = sum(max(plan_area_m2(floor_corners(area)), box_m2(area) / 4) for area in areas)
+    return max(STEP_M, ceil(2 * sqrt(total_m2 / MOST_POINTS)) / 2)
+
+
+def box_m2(area: AudienceArea) -> float:
+    """The rectangle around an area: every place in it is looked at, so a long thin area must not make it endless."""
+    xs, ys = zip(*corners_of(area), strict=True)
+    return float((max(xs) - min(xs)) * (max(ys) - min(ys)))
+
+
+def ears_of(area: AudienceArea, step_m: float) -> tuple[Array, float]:
+    """
+    The ears of an area, shape (points, 3), and the step taken: a small area needs a finer one.
+
+    Raises
+    ------
+    ValueError
+        If even a very fine grid has no place within the area.
+    """
+    for _ in range(HALVINGS):
+        try:
+            return ears_m(floor_corners(area), step_m=step_m, ear_height_m=area.ears.m), step_m
+        except ValueError:
+            step_m /= 2
+    return ears_m(floor_corners(area), step_m=step_m, ear_height_m=area.ears.m), step_m

@@ -2,16 +2,15 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import ceil, inf, isfinite, log10, sqrt
+from math import inf, isfinite, log10
 
 import numpy as np
 from numpy.typing import NDArray
 
 from builder.cautions import NOISE
-from builder.departments.sound.audience import ear_points
+from builder.departments.sound.audience import ears_of, sampled, step_for_m
 from builder.departments.sound.description import Sound
-from builder.departments.sound.findings import OCTAVES_HZ, band_name, crosses
-from builder.departments.sound.geometry import corners_of
+from builder.departments.sound.findings import OCTAVES_HZ, band_name
 from builder.departments.sound.loudspeakers import AudienceArea
 from builder.departments.sound.positions import MixPosition
 from builder.departments.sound.system import System, system_of
@@ -21,16 +20,12 @@ from builder.formulas.air import GREATEST_TEMPERATURE_C, LEAST_TEMPERATURE_C
 from builder.formulas.band_lines import third_octaves
 from builder.formulas.field import Air, field, programme_level_db
 from builder.formulas.field import Field as Energies
-from builder.formulas.polygons import polygon_area_m2
 from builder.pack import Field, Input, Working
 from builder.reading.quantities import Length
-from builder.working import worked
+from builder.working import Formula, worked
 
 Array = NDArray[np.float64]
-STEP_M = 1.0
 MIX_STEP_M = 0.5
-MOST_POINTS = 2000
-"""A lawn of a hectare at one metre would make a pack nobody downloads on a phone; larger audiences take a coarser grid."""
 THIRDS = third_octaves(50.0, 10_000.0)
 """The third octaves of the octaves shown. Programme above them adds little to an A-weighted level, and is left out."""
 PROGRAMME = "A"
@@ -114,33 +109,21 @@ def mix_spot(mix: MixPosition, spots: Sequence[Spot]) -> Spot | None:
 
 def covered(sound: Sound, heard: Listening) -> Iterator[Covered]:
     """The levels over each area that has an outline."""
-    areas = [area for area in sound.audience if not crosses(area) and area.condition != "out of service"]
+    areas = sampled(sound.audience)
     step_m = step_for_m(areas)
-    points = [ear_points(area, step_m) for area in areas]
+    grids = [ears_of(area, step_m) for area in areas]
     # One call for all: the mix position stands last.
-    count, places = len(heard.mix), np.concatenate([*points, heard.mix])
+    count, places = len(heard.mix), np.concatenate([*(ears for ears, _ in grids), heard.mix])
     whole, bare = (levels_of(field(heard.system.speakers(fills=fills), places, bands=THIRDS, air=heard.air)) for fills in (True, False))
     reference = {name: mean_level_db(level[-count:]) for name, level in whole.items()}
     levels = {name: against(level, reference[name]) for name, level in whole.items()}
     levels[BARE] = against(bare[PROGRAMME], reference[PROGRAMME])
     start = 0
-    for area, ears in zip(areas, points, strict=True):
+    for area, (ears, step_m) in zip(areas, grids, strict=True):
         end = start + len(ears)
         if len(ears):
             yield Covered(area, ears, step_m, {name: level[start:end] for name, level in levels.items()})
         start = end
-
-
-def step_for_m(areas: Sequence[AudienceArea]) -> float:
-    """The step of the grid: a metre, or in half metres as much more as keeps the number of points."""
-    total_m2 = sum(max(polygon_area_m2(corners_of(area)), box_m2(area) / 4) for area in areas)
-    return max(STEP_M, ceil(2 * sqrt(total_m2 / MOST_POINTS)) / 2)
-
-
-def box_m2(area: AudienceArea) -> float:
-    """The rectangle around an area: every place in it is looked at, so a long thin area must not make it endless."""
-    xs, ys = zip(*corners_of(area), strict=True)
-    return (max(xs) - min(xs)) * (max(ys) - min(ys))
 
 
 def levels_of(energies: Energies) -> dict[str, Array]:
@@ -176,9 +159,9 @@ def published(found: Covered, heard: Listening, key: str) -> Field:
     )
 
 
-def working(heard: Listening, found: Covered) -> Working:
+def working(heard: Listening, found: Covered, *further: Formula) -> Working:
     """How the levels of an area came about."""
-    return worked(field, programme_level_db, inputs=inputs(heard, found), steps=steps(heard), leaves_out=LEAVES_OUT)
+    return worked(field, programme_level_db, *further, inputs=inputs(heard, found), steps=steps(heard), leaves_out=LEAVES_OUT)
 
 
 def inputs(heard: Listening, found: Covered) -> tuple[Input, ...]:

@@ -1,10 +1,11 @@
 """Sound's drawings: coverage maps by area, band by band, the sub line on the plan, and a section with aim lines. Reads the pack alone."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from math import cos, radians, sin
 
 from builder.departments.sound.maps import Panel, Sheet, Spot, map_svg
 from builder.document import Picture
+from builder.formulas.polygons import contains
 from builder.pack import Field, Item, Outline, Pack, Section
 from builder.render.plan import CHAIN, DASHED, HAIR, HEAVY, PALE, Area, Element, Mark, Note, Plan, Track, plan_svg
 
@@ -18,7 +19,7 @@ SEEN_DECK_M = 4.5
 
 def pictures(section: Section, pack: Pack) -> Iterator[Picture]:
     """The maps of the A-weighted programme, one for each storey of the audience."""
-    for number, storey in enumerate(storeys(section.fields), 1):
+    for number, storey in enumerate(storeys(section), 1):
         names = " and ".join(field.name for field in storey)
         shown = Sheet(
             (Panel(f"{names}, A-weighted programme", PROGRAMME, storey),),
@@ -31,7 +32,7 @@ def pictures(section: Section, pack: Pack) -> Iterator[Picture]:
 
 def fill_pictures(section: Section, pack: Pack) -> Iterator[Picture]:
     """The same with and without fills, side by side, where fills change anything."""
-    for number, storey in enumerate(storeys(section.fields), 1):
+    for number, storey in enumerate(storeys(section), 1):
         if not any(row(field, PROGRAMME) != row(field, BARE) for field in storey):
             continue
         panels = (Panel("Fills on", PROGRAMME, storey), Panel("Fills off", BARE, storey))
@@ -42,7 +43,7 @@ def fill_pictures(section: Section, pack: Pack) -> Iterator[Picture]:
 
 def band_pictures(section: Section, pack: Pack) -> Iterator[Picture]:
     """Small maps of each octave, one drawing for each storey."""
-    for number, storey in enumerate(storeys(section.fields), 1):
+    for number, storey in enumerate(storeys(section), 1):
         bands = [band for band in storey[0].bands if band.endswith("Hz")]
         panels = tuple(Panel(band, band, storey) for band in bands)
         names = " and ".join(field.name for field in storey)
@@ -57,11 +58,31 @@ def picture(name: str, sheet: Sheet, alt: str, caption: str) -> Picture:
     return Picture(f"sound-{name}", light, alt, caption, inline=False, dark=dark)
 
 
-def storeys(fields: Sequence[Field]) -> list[tuple[Field, ...]]:
+def area_fields(section: Section) -> tuple[Field, ...]:
+    """The maps of the audience areas."""
+    return tuple(field for field in section.fields if field.key.startswith("sound.field."))
+
+
+def pattern_pictures(section: Section, pack: Pack) -> Iterator[Picture]:
+    """How each sub line spreads: third octaves as it is driven, then without delays and as two stacks."""
+    stage = pack.section("stage")
+    decks = [outline for outline in stage.outlines if outline.kind == "deck"][:1] if stage else []
+    mix = mix_place(section, pack)
+    areas = [outline for outline in section.outlines if outline.kind == "audience"]
+    for number, field in enumerate((field for field in section.fields if field.key.startswith("sound.pattern.")), 1):
+        panels = tuple(Panel(band, band, (field,)) for band in field.bands)
+        shown = Sheet(panels, (*areas, *(cut(deck) for deck in decks)), (mix,) if mix else (), columns=3, numbered=False)
+        words = "; ".join(f"{band}: {spread([field], band)}" for band in field.bands)
+        alt = f"{field.name}, level over the plan relative to the mix position. {words}."
+        yield picture(f"pattern-{number}", shown, alt, f"{field.name}: as it is driven, then without delays and as two stacks of the same subs.")
+
+
+def storeys(section: Section) -> list[tuple[Field, ...]]:
     """Fields that do not lie above each other, together: the floor on one map, a balcony above it on the next."""
     found: list[list[Field]] = []
-    for field in fields:
-        free = next((storey for storey in found if not any(overlap(field, other) for other in storey)), None)
+    outlines = {outline.name: outline for outline in section.outlines}
+    for field in area_fields(section):
+        free = next((storey for storey in found if not any(overlap(field, other, outlines) for other in storey)), None)
         if free is None:
             found.append([field])
         else:
@@ -69,9 +90,9 @@ def storeys(fields: Sequence[Field]) -> list[tuple[Field, ...]]:
     return [tuple(storey) for storey in found]
 
 
-def overlap(one: Field, other: Field) -> bool:
-    """True where two fields have a place on the plan in common."""
-    return not {(x, y) for x, y, _ in one.points}.isdisjoint((x, y) for x, y, _ in other.points)
+def overlap(one: Field, other: Field, outlines: Mapping[str, Outline]) -> bool:
+    """True where a place of one field lies within the outline of the other, on the plan."""
+    return any(contains(outlines[two.name].corners, (x, y)) for first, two in ((one, other), (other, one)) for x, y, _ in first.points)
 
 
 def outlines(section: Section, pack: Pack, storey: Sequence[Field]) -> tuple[Outline, ...]:
@@ -140,7 +161,7 @@ def fills_in_words(section: Section, storey: Sequence[Field]) -> str:
 def section_picture(section: Section, pack: Pack) -> Picture | None:
     """The hall from the side: hangs with the aim of their first and last box, ears of each area, deck and mix position."""
     hangs = [hang for hang in section.of_kind("hang") if hang.number("bottom") is not None]
-    if not hangs or not section.fields:
+    if not hangs or not area_fields(section):
         return None
     elements = [
         *slopes(section),
@@ -168,7 +189,7 @@ def one_a_side(hangs: Sequence[Item]) -> list[Item]:
 
 def slopes(section: Section) -> Iterator[Element]:
     """The ears of each area from the side, as its points near the centre line lie."""
-    for field in section.fields:
+    for field in area_fields(section):
         depths = sorted({(y, z) for _, y, z in field.points})
         (near, near_z), (far, far_z) = depths[-1], depths[0]
         half = field.step_m / 2
@@ -208,7 +229,7 @@ def mix_mark(section: Section, pack: Pack) -> Iterator[Element]:
     mix = mix_place(section, pack)
     if mix is None:
         return
-    points = [(abs(y - mix.depth_m) + abs(x - mix.across_m), z) for field in section.fields for x, y, z in field.points]
+    points = [(abs(y - mix.depth_m) + abs(x - mix.across_m), z) for field in area_fields(section) for x, y, z in field.points]
     at = (-mix.depth_m, min(points)[1])
     yield Mark(at, "ring", size=6, says=mix.name)
     yield Note(at, mix.name, 11, shift=(0, -12))

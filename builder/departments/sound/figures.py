@@ -3,16 +3,15 @@
 from collections.abc import Iterator, Sequence
 from math import cos, hypot, isfinite, log10, radians
 
-import numpy as np
-
 from builder.cautions import LOADS, NOISE
-from builder.departments.sound.audience import height_m, plane_of
 from builder.departments.sound.coverage import BARE, PROGRAMME, THIRDS, Covered, Listening, working
-from builder.departments.sound.geometry import Box, aim, corners_of
+from builder.departments.sound.geometry import Box, aim, corners_of, floor_corners
 from builder.departments.sound.loudspeakers import AudienceArea, Fill, Hang
 from builder.departments.sound.system import Aligned
 from builder.exchange import Spot
 from builder.formulas.air import speed_of_sound_m_s
+from builder.formulas.alignment import alignment_delay_ms, alignment_drift
+from builder.formulas.areas import floor_of, level_spread
 from builder.formulas.field import field, programme_level_db
 from builder.formulas.polygons import contains
 from builder.formulas.sources import COMMON_PRACTICE
@@ -23,7 +22,6 @@ from builder.working import figure, missing, worked
 
 EXPECTED_ERROR_DB = 5
 """How far a real room and real boxes may lie from a level by the makers' figures: from experience, no source."""
-SHARES_DB = (3.0, 6.0)
 
 
 def by_hand(equation: str, clause: str, *, inputs: Sequence[Input], steps: Sequence[str] = (), leaves_out: str = "") -> Working:
@@ -75,9 +73,10 @@ def aim_figure(key: str, label: str, box: Box, areas: Sequence[AudienceArea], sy
 
 def aim_meets_m(box: Box, area: AudienceArea) -> float | None:
     """The distance on the plan at which a box's aim meets the ears of an area, or None where it does not."""
-    direction, plane = aim(box), plane_of(area)
-    closing = direction[2] - plane[1] * direction[0] - plane[2] * direction[1]
-    above_m = box.at[2] - height_m(plane, box.at[0], box.at[1]) - area.ears.m
+    direction, floor = aim(box), floor_of(floor_corners(area))
+    closing = direction[2] - floor.rise_x * direction[0] - floor.rise_y * direction[1]
+    under_m = floor.height_m + floor.rise_x * box.at[0] + floor.rise_y * box.at[1]
+    above_m = box.at[2] - under_m - area.ears.m
     if closing >= 0 or above_m <= 0:
         return None
     along_m = -above_m / closing
@@ -93,10 +92,11 @@ def delay_figure(aligned: Aligned, fill: Fill, key: str, speed_m_s: float | None
         Input("Hang", aligned.hang or "not stated"),
         Input("Hang to meeting place", f"{aligned.hang_m:.2f} m"),
         Input("Box to meeting place", f"{aligned.box_m:.2f} m"),
+        Input("Delay on the hang", f"{aligned.hang_delay_ms:g} ms"),
         Input("After it by", f"{after_ms:g} ms"),
     )
-    equation, clause = "t = (hang − box) / c + after", "first arrivals brought together"
-    left_out = "The processor's own delay, which is the same for all, and a change of temperature: 1.7 ms in 100 ms for 20 °C to 30 °C."
+    equation, clause = "t = (hang − box) / c + delay on the hang + after", "first arrivals brought together"
+    left_out = "The processor's own delay, which is the same for all."
     lacking = [
         name
         for name, there in (
@@ -108,32 +108,42 @@ def delay_figure(aligned: Aligned, fill: Fill, key: str, speed_m_s: float | None
     ]
     if lacking or speed_m_s is None:
         return missing(f"{key}.delay", label, by_hand(equation, clause, inputs=inputs, leaves_out=left_out), lacking)
-    steps = (f"({aligned.hang_m:.2f} m − {aligned.box_m:.2f} m) / {speed_m_s:.1f} m/s + {after_ms:g} ms = {aligned.delay_ms:.1f} ms",)
+    run_ms = aligned.delay_ms - aligned.hang_delay_ms - after_ms
+    steps = (
+        f"({aligned.hang_m:.2f} m − {aligned.box_m:.2f} m) / {speed_m_s:.1f} m/s = {run_ms:.1f} ms",
+        f"{run_ms:.1f} ms + {aligned.hang_delay_ms:g} ms + {after_ms:g} ms = {aligned.delay_ms:.1f} ms",
+    )
+    late_ms = alignment_drift(reference_distance_m=aligned.hang_m, fill_distance_m=aligned.box_m, set_at_c=20.0)[-2].reference_late_ms
+    drift = f"Set at 20 °C and played at 30 °C, the hang comes {late_ms:+.1f} ms against it.".replace("-", "−")
     note = "" if aligned.delay_ms >= 0 else "Below zero: the hang would have to wait instead."
     value = Value(f"{aligned.delay_ms:.1f} ms", number=aligned.delay_ms / 1000, unit="s")
     return figure(
-        f"{key}.delay", label, value, worked(speed_of_sound_m_s, inputs=inputs, steps=steps, leaves_out=left_out, equation=equation), note=note
+        f"{key}.delay",
+        label,
+        value,
+        worked(alignment_delay_ms, speed_of_sound_m_s, inputs=inputs, steps=(*steps, drift), leaves_out=left_out),
+        note=note,
     )
 
 
 def area_figures(found: Covered, heard: Listening, key: str) -> Iterator[Figure]:
     """Mean, spread and shares of the A-weighted programme over an area, relative to the mix position."""
     levels, bare = found.levels[PROGRAMME], found.levels[BARE]
-    work = working(heard, found)
-    mean, low, high = float(levels.mean()), *(float(level) for level in np.percentile(levels, (5, 95)))
+    work = working(heard, found, level_spread)
+    found_spread = level_spread(levels, reference_db=0.0)
+    mean, low, high = found_spread.mean_db, found_spread.low_db, found_spread.high_db
     yield figure(f"{key}.mean", "Mean", Value(signed(mean), number=mean, unit="dB"), work, caution=NOISE)
-    spread = Value(f"{signed(low)} to {signed(high)}", number=high - low, unit="dB")
+    spread = Value(f"{signed(low)} to {signed(high)}", number=found_spread.spread_db, unit="dB")
     yield figure(f"{key}.spread", "5 % to 95 %", spread, work, caution=NOISE)
-    for limit in SHARES_DB:
-        yield share_figure(f"{key}.within_{limit:g}", f"Within ±{limit:g} dB", levels, limit, work)
-    yield share_figure(f"{key}.bare_within_3", "Within ±3 dB, fills off", bare, 3.0, work)
+    yield share_figure(f"{key}.within_3", "Within ±3 dB", found_spread.within_3_db, work)
+    yield share_figure(f"{key}.within_6", "Within ±6 dB", found_spread.within_6_db, work)
+    yield share_figure(f"{key}.bare_within_3", "Within ±3 dB, fills off", level_spread(bare, reference_db=0.0).within_3_db, work)
     added = float((levels - bare).max())
     yield figure(f"{key}.fills_add", "Fills add at most", Value(signed(added), number=added, unit="dB"), work, caution=NOISE)
 
 
-def share_figure(key: str, label: str, levels: object, limit_db: float, work: Working) -> Figure:
+def share_figure(key: str, label: str, share: float, work: Working) -> Figure:
     """The share of an area within so many decibels of the mix position."""
-    share = float(np.mean(np.abs(np.asarray(levels)) <= limit_db))
     return figure(key, label, Value(f"{share * 100:.0f} %", number=share, unit="1"), work, caution=NOISE)
 
 

@@ -2,13 +2,13 @@
 
 from collections.abc import Iterator
 
+from builder.departments.sound.audience import crosses, uneven
 from builder.departments.sound.description import Sound
-from builder.departments.sound.geometry import corners_of
 from builder.departments.sound.hanging import Models, hangs_of, lacking_weights, models_of
 from builder.departments.sound.loudspeakers import AudienceArea, Fill, Hang, Model, SubLine
 from builder.exchange import Air
 from builder.formulas.air import GREATEST_TEMPERATURE_C, LEAST_TEMPERATURE_C
-from builder.formulas.polygons import polygon_area_m2
+from builder.formulas.areas import FLATNESS_M
 from builder.pack import Finding, Level
 from builder.reading.absent import Absent
 from builder.reading.quantities import Duration
@@ -90,19 +90,16 @@ def silent_subs(subs: SubLine) -> Iterator[Finding]:
 
 
 def crossing(area: AudienceArea) -> Iterator[Finding]:
-    """An outline whose sides cross, as happens when two corners are written in the wrong order."""
+    """An outline whose sides cross, as happens when two corners are written in the wrong order, or a floor that bends."""
     if crosses(area):
         sentence = f"The outline of {area.name} crosses itself. Write its corners in order around it. Until then it has no map."
         yield Finding(Level.CAUTION, "outline-crosses", sentence, place=place(area.where("corners")))
-
-
-def crosses(area: AudienceArea) -> bool:
-    """Whether two sides of an area's outline cross."""
-    try:
-        polygon_area_m2(corners_of(area))
-    except ValueError:
-        return True
-    return False
+    elif uneven(area):
+        sentence = (
+            f"The corners of {area.name} do not lie on one slope within {FLATNESS_M * 1000:g} mm. Split the area where the floor bends. "
+            "Until then it has no map."
+        )
+        yield Finding(Level.CAUTION, "area-uneven", sentence, place=place(area.where("corners")))
 
 
 def long_delays(sound: Sound) -> Iterator[Finding]:

@@ -100,6 +100,11 @@ def corners_of(area: AudienceArea) -> tuple[tuple[float, float], ...]:
     return tuple((corner.across.m, corner.depth.m) for corner in area.corners)
 
 
+def floor_corners(area: AudienceArea) -> tuple[Point, ...]:
+    """The corners of an area with the height of the floor there."""
+    return tuple((corner.across.m, corner.depth.m, corner.height.m) for corner in area.corners)
+
+
 def heights_of(area: AudienceArea) -> tuple[float, ...]:
     """The height of the floor at each corner."""
     return tuple(corner.height.m for corner in area.corners)

@@ -3,9 +3,9 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from builder.departments.sound.drawing import band_pictures, fill_pictures, pictures, section_picture, subs_picture
+from builder.departments.sound.drawing import band_pictures, fill_pictures, pattern_pictures, pictures, section_picture, subs_picture
 from builder.document import Block, Caution, Entry, Folded, Heading, Link, Page, Paragraph
-from builder.layout import checked_line, facts_block, figures_block, item_table, shown_fact, shown_figure, workings
+from builder.layout import checked_line, facts_block, figures_block, item_table, shown_fact, shown_figure, working_blocks, workings
 from builder.pack import Item, Pack, Section
 
 Shown = tuple[str, str, str, tuple[str, ...]]
@@ -183,6 +183,11 @@ def coverage_blocks(section: Section, pack: Pack) -> Iterator[Block]:
     yield from fill_pictures(section, pack)
     yield Heading(2, "Octave by octave", "octaves")
     yield from band_pictures(section, pack)
+    if any(field.key.startswith("sound.pattern.") for field in section.fields):
+        yield Heading(2, "Subs over the plan", "pattern")
+        yield from pattern_pictures(section, pack)
+        told = [field.working for field in section.fields if field.key.startswith("sound.pattern.")]
+        yield Folded("How the patterns were computed", [block for working in told for block in working_blocks(working)])
     yield workings("How the maps were computed", [figure for area in areas[:1] for figure in area.figures[:1]])
 
 

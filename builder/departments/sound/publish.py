@@ -5,20 +5,21 @@ from dataclasses import dataclass, replace
 
 from builder.cautions import NOISE
 from builder.department import Published, Surroundings
-from builder.departments.sound.audience import UNEVEN_M, unevenness_m
+from builder.departments.sound.audience import crosses, sampled
 from builder.departments.sound.coverage import Covered, Listening, covered, lacking, listening, mix_spot, published, usable
 from builder.departments.sound.description import Sound
 from builder.departments.sound.figures import area_figures, delay_figure, hang_figures, mix_figures
-from builder.departments.sound.findings import crosses, fills_of, findings, subs_of
+from builder.departments.sound.findings import fills_of, findings, subs_of
 from builder.departments.sound.geometry import corners_of, heights_of
 from builder.departments.sound.hanging import hangs_of, hung_loads, models_of, weight_figure
+from builder.departments.sound.pattern import patterns
 from builder.departments.sound.positions import MixPosition
 from builder.departments.sound.subs import line_figures, sub_items
 from builder.departments.sound.system import aligned_fill, hang_boxes
 from builder.exchange import Offers, Shape
 from builder.formulas.air import speed_of_sound_m_s
 from builder.formulas.polygons import contains
-from builder.pack import Figure, Finding, Item, Level, Outline, Section
+from builder.pack import Field, Figure, Finding, Item, Level, Outline, Section
 from builder.reading.absent import Absent
 from builder.reading.measures import System
 from builder.reading.written import Written
@@ -67,11 +68,18 @@ def publish(sound: Sound, around: Surroundings) -> Published:
         title="Sound",
         items=tuple(items(room)),
         outlines=tuple(Outline(f"sound.audience.{area.name}", "audience", area.name, corners_of(area)) for area in sound.audience),
-        fields=tuple(published(found, heard, f"sound.field.{found.area.name}") for found in areas) if heard else (),
+        fields=tuple(fields(sound, heard, areas)) if heard else (),
         cautions=(NOISE,),
         verified=room.stater.inherited,
     )
     return Published(section, (*findings(sound, air), *of_areas(room), *of_mix(room), *of_maps(room)))
+
+
+def fields(sound: Sound, heard: Listening, areas: Sequence[Covered]) -> Iterator[Field]:
+    """The map of each area, and the pattern of each sub line."""
+    yield from (published(found, heard, f"sound.field.{found.area.name}") for found in areas)
+    if areas:
+        yield from patterns(sound, subs_of(sound), heard)
 
 
 def items(room: Room) -> Iterator[Item]:
@@ -148,8 +156,7 @@ def of_hang(room: Room, name: str, key: str) -> Iterator[Figure]:
         return
     yield weight_figure(hang, model, key, room.system)
     if boxes := hang_boxes(room.sound, name):
-        flat = [area for area in room.sound.audience if not crosses(area)]
-        yield from hang_figures(hang, boxes, flat, key, room.system, model.height.m)
+        yield from hang_figures(hang, boxes, sampled(room.sound.audience), key, room.system, model.height.m)
 
 
 def areas(room: Room) -> Iterator[Item]:
@@ -161,11 +168,7 @@ def areas(room: Room) -> Iterator[Item]:
 
 
 def of_areas(room: Room) -> Iterator[Finding]:
-    """Areas that are not one slope, and areas that the system does not reach."""
-    for area in room.sound.audience:
-        if not crosses(area) and (off_m := unevenness_m(area)) > UNEVEN_M:
-            sentence = f"The corners of {area.name} do not lie on one slope: one is {off_m:.2f} m off it. Split the area where the floor bends."
-            yield Finding(Level.CAUTION, "area-uneven", sentence, place=place(area.where("corners")))
+    """Areas that the system does not reach."""
     for found in room.areas:
         levels = found.levels["A"]
         share = float((levels >= -HEARD_DB).mean())

@@ -10,6 +10,7 @@ from builder.departments.sound.geometry import Box, Point, aim, boxes_of_hang, b
 from builder.departments.sound.hanging import Models, hangs_of, models_of
 from builder.departments.sound.loudspeakers import Fill, FillBox, Model
 from builder.departments.sound.subs import delays_ms
+from builder.formulas.alignment import alignment_delay_ms
 from builder.formulas.band_lines import third_octaves
 from builder.formulas.loudspeakers import Loudspeaker
 from builder.reading.quantities import Angle, Level
@@ -24,6 +25,7 @@ class Aligned:
     hang: str = ""
     hang_m: float = 0.0
     box_m: float = 0.0
+    hang_delay_ms: float = 0.0
     delay_ms: float = 0.0
 
 
@@ -90,9 +92,15 @@ def aligned_fill(sound: Sound, fill: Fill, speed_m_s: float) -> Iterator[Aligned
         meeting = ahead(box, fill.aligned_at.m)
         name = min(middles, key=lambda each: dist(middles[each][0], meeting))
         middle, start_s = middles[name]
-        hang_m, after_ms = dist(middle, meeting), (fill.after.s * 1000 if fill.after else 0.0) + start_s * 1000
-        delay = 1000 * (hang_m - fill.aligned_at.m) / speed_m_s + after_ms
-        yield Aligned(record, box, name, hang_m, fill.aligned_at.m, delay)
+        hang_m, after_ms = dist(middle, meeting), fill.after.s * 1000 if fill.after else 0.0
+        delay = alignment_delay_ms(
+            reference_distance_m=hang_m,
+            fill_distance_m=fill.aligned_at.m,
+            speed_m_s=speed_m_s,
+            offset_ms=after_ms,
+            reference_delay_ms=start_s * 1000,
+        )
+        yield Aligned(record, box, name, hang_m, fill.aligned_at.m, start_s * 1000, delay)
 
 
 def ahead(box: Box, distance_m: float) -> Point:
