@@ -221,6 +221,14 @@ def test_without_scripts_everything_but_search_and_sorting_is_there(browser: Bro
         assert page.get_by_text("Two legs of a bridle").is_visible()
 
 
+def test_a_link_to_a_working_opens_it(browser: Browser, over_file: str) -> None:
+    with visit(browser, over_file) as page:
+        page.goto(f"{over_file}/rigging.html#working-p07")
+        assert page.get_by_text("Two legs of a bridle").is_visible()
+        page.goto(f"{over_file}/rigging.html#points")
+        assert page.locator("#working-p07").get_attribute("open") is not None
+
+
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_paper_shows_ink_without_navigation_and_with_workings_open(browser: Browser, over_file: str, scheme: str) -> None:
     with visit(browser, over_file, color_scheme=scheme) as page:
