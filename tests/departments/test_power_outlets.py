@@ -1,6 +1,8 @@
 """Outlets that can be loaded fully: alone, and all at the same time. Counts are redone by hand beside each test."""
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from tests.departments.powered import INTAKE, SWITCH, figure, item, number, published
 
@@ -33,6 +35,25 @@ def test_places_at_the_same_time_take_from_each_other() -> None:
     alone = [number(text, "available", "alone", of=name) for name in ("Left: IEC 60309 63 A 5-pin red", "Right: IEC 60309 16 A 3-pin blue")]
     assert alone == [1, 21]
     assert figure(text, "available-in-all", "at-once").value.text == "21 of 22"  # type: ignore[union-attr]
+
+
+@pytest.mark.source("by hand: 50 A holds three of 16 A on each phase, nine in all; three places on one board get three each")
+def test_places_on_the_same_board_share_what_there_is() -> None:
+    outlets = ", ".join(BLUE.format(place, 9, "in turn") for place in ("Left", "Right", "Centre"))
+    text = INTAKE + SWITCH.replace("125 A", "50 A") + OUTLETS.format(outlets)
+    assert [number(text, "available", "at-once", of=f"{place}: IEC 60309 16 A 3-pin blue") for place in ("Left", "Right", "Centre")] == [3, 3, 3]
+    assert figure(text, "available-in-all", "at-once").value.text == "9 of 27"  # type: ignore[union-attr]
+
+
+@pytest.mark.law
+@given(counts=st.lists(st.integers(1, 9), min_size=1, max_size=5), limit_a=st.integers(16, 200))
+@settings(max_examples=30, deadline=None)
+def test_sharing_out_changes_no_sum_and_no_place_gets_more_than_it_has(counts: list[int], limit_a: int) -> None:
+    outlets = ", ".join(BLUE.format(f"Place {index}", count, "L1") for index, count in enumerate(counts))
+    section = published(INTAKE + SWITCH.replace("125 A", f"{limit_a} A") + OUTLETS.format(outlets)).section
+    at_once = [each.number("at-once") or 0 for each in section.of_kind("available")]
+    assert sum(at_once) == min(sum(counts), limit_a // 16)
+    assert all(got <= count for got, count in zip(at_once, counts, strict=True))
 
 
 @pytest.mark.source("by hand: at 80 % a 16 A outlet asks 12.8 A and a 125 A switch gives 100 A: seven on one phase")

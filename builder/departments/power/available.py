@@ -116,7 +116,29 @@ class Availability:
 def availability(power: Power, network: Network) -> Availability:
     """All groups, and one best choice for the whole house at the same time."""
     groups = groups_of(power, network)
-    return Availability(groups, free_at_once(network.nodes, network.loads, [row for each in groups for row in each.rows]))
+    rows = [row for each in groups for row in each.rows]
+    found = free_at_once(network.nodes, network.loads, rows)
+    return Availability(groups, replace(found, taken=shared_out(dict(found.taken), rows)))
+
+
+def shared_out(taken: dict[str, int], rows: Sequence[Row]) -> tuple[tuple[str, int], ...]:
+    """
+    The same choice, handed round among the places.
+
+    Outlets of one rating on the same phases of the same board may stand in for each other: every limit sees the same current.
+    """
+    alike: dict[tuple[str, tuple[str, ...], float, float | None], list[Row]] = {}
+    for row in rows:
+        alike.setdefault((row.node, row.phases, row.ampere_a, row.breaker_a), []).append(row)
+    given = dict.fromkeys((row.name for row in rows), 0)
+    for same in alike.values():
+        left = sum(taken[row.name] for row in same)
+        while left:
+            for row in same:
+                if left and given[row.name] < row.count:
+                    given[row.name] += 1
+                    left -= 1
+    return tuple(given.items())
 
 
 def available_items(power: Power, network: Network) -> Iterator[Item]:

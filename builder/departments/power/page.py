@@ -79,7 +79,7 @@ def at_once(section: Section) -> Iterator[Block]:
     yield Heading(2, "Outlets at the same time", "outlets")
     if whole:
         yield Paragraph([Strong("All places together:"), " ", *shown_figure(whole.figure("at-once")), " can be loaded fully, house loads running."])
-    words = "All at once is one choice that loads most outlets; places on the same board may share them out otherwise."
+    words = "All at once loads as many as can be, handed round among places on the same board; they may share them otherwise."
     yield Paragraph(f"Outlets that work and that visitors may use. {words}")
     columns = ("Place", "There", "Alone", "All at once", "Connector", "Fed from")
     yield Table(columns, [available_row(item) for item in found], summary="How many can be loaded fully", numeric=(1, 2, 3))
