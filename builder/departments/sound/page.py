@@ -146,6 +146,7 @@ def subs_blocks(section: Section) -> Iterator[Block]:
     yield item_table(lines, keys, labels=labels, first="Line", summary="Sub lines")
     for line in lines:
         yield figures_block([figure for figure in line.figures if not figure.key.endswith("playing")])
+    yield from (Caution(text) for text in section.cautions)
     subs = section.of_kind("sub")
     if drawn := subs_picture(section):
         yield drawn
