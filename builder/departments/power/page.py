@@ -119,7 +119,8 @@ def drawings(section: Section, pack: Pack) -> Iterator[Block]:
 
 def key_table(keyed: Sequence[Keyed]) -> Table:
     """What each number on the plan stands for, and what lies off it."""
-    rows = [Row([str(each.number) if each.number else "off the plan", each.spot.name, each.spot.words]) for each in keyed]
+    ordered = sorted(keyed, key=lambda each: (not each.number, each.number))
+    rows = [Row([str(each.number) if each.number else "off the plan", each.spot.name, each.spot.words]) for each in ordered]
     return Table(("Number", "What", "There"), rows, summary="Key to the plan")
 
 

@@ -52,14 +52,14 @@ def drops(section: Section) -> Iterator[Block]:
         )
         for item in found
     ]
-    columns = ("Feeder of", "Length one way", "Conductor", "Lost along it", "Lost from the supply")
+    columns = ("Feeder of", "Lost along it", "Lost from the supply", "Length one way", "Conductor")
     yield Table(columns, rows, summary="At the full continuous load of each, nothing else on")
 
 
 def drop_row(item: Item) -> Row:
     """One feeder with what is lost along it."""
     cable = [shown_fact(item.fact(name)) for name in ("feeder.length", "feeder.conductor")]
-    return Row([item.name, *cable, *(drop_cell(item, name) for name in DROPS)])
+    return Row([item.name, *(drop_cell(item, name) for name in DROPS), *cable])
 
 
 def drop_cell(item: Item, name: str) -> list[Inline]:
