@@ -46,12 +46,15 @@ def check(venue: Path, strict: bool, form: str, day: datetime | None) -> None:
 @click.option("--to", "site", type=click.Path(path_type=Path), default=Path("site"), show_default=True, help="The folder to write the site to.")
 def build(venue: Path, site: Path) -> None:
     """Build the whole site. A build that fails leaves the old site as it was."""
+    from builder.site.build import SiteFailed
     from builder.site.build import build as build_site
 
     try:
         build_site(venue, site)
     except Refused as refused:
         exit_with_problems(refused.problems, venue, "text")
+    except (SiteFailed, ValueError) as failure:
+        raise click.ClickException(str(failure)) from None
     click.echo(f"Wrote the site to {site}. Open {site / 'index.html'} in a browser.")
 
 
@@ -63,6 +66,7 @@ def serve(venue: Path, host: str, port: int) -> None:
     """Serve the site, rebuilt as files change."""
     from builder.site.build import serve as serve_site
 
+    click.echo(f"Serving {venue} at http://{host}:{port}/ until you press Ctrl-C. Pages follow your edits.")
     serve_site(venue, host, port)
 
 
