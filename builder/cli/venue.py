@@ -53,7 +53,7 @@ def build(venue: Path, site: Path) -> None:
         build_site(venue, site)
     except Refused as refused:
         exit_with_problems(refused.problems, venue, "text")
-    except (SiteFailed, ValueError) as failure:
+    except SiteFailed as failure:
         raise click.ClickException(str(failure)) from None
     click.echo(f"Wrote the site to {site}. Open {site / 'index.html'} in a browser.")
 

@@ -27,7 +27,7 @@ NOTICE_OFF = "NO_MKDOCS_2_WARNING"
 
 
 class SiteFailed(Exception):
-    """The site could not be built. Says what the generator complained of; the old site is untouched."""
+    """The site could not be built. Says why; the old site is untouched."""
 
 
 def build(venue: Path, site: Path) -> None:
@@ -38,10 +38,8 @@ def build(venue: Path, site: Path) -> None:
     ------
     Refused
         If the description has problems.
-    ValueError
-        If ``site`` holds something that is no site of ours.
     SiteFailed
-        If the generator warns of anything, such as a dead link in a guide.
+        If ``site`` holds something that is no site of ours, or the generator warns of anything, such as a dead link in a guide.
     """
     document = published(venue)
     build_document(document, site)
@@ -63,11 +61,11 @@ def build_document(document: Document, site: Path) -> None:
 def replaceable(site: Path) -> None:
     """Refuse to replace a folder that we did not make: a slip in the path must not cost someone their files."""
     if site.exists() and not site.is_dir():
-        raise ValueError(f"site must be a folder, got the file {site}")
+        raise SiteFailed(f"{site} is a file. Give a folder for the site with --to.")
     if site.is_symlink():
-        raise ValueError(f"site must be a folder itself, got the link {site}")
+        raise SiteFailed(f"{site} is a link. Give the folder itself with --to.")
     if site.is_dir() and any(site.iterdir()) and not (site / PACK).is_file():
-        raise ValueError(f"site must be a new or empty folder or a site built before, got {site}, which holds other files")
+        raise SiteFailed(f"{site} holds files that are not a site built before. Give a new or empty folder with --to: nothing was written.")
 
 
 def generate(document: Document, site: Path) -> None:

@@ -100,14 +100,14 @@ def test_a_guide_that_would_hide_a_page_is_refused(tmp_path: Path, monkeypatch: 
 def test_a_folder_with_other_files_is_not_replaced(tmp_path: Path) -> None:
     (tmp_path / "site").mkdir()
     (tmp_path / "site" / "letter.txt").write_text("mine", "utf-8")
-    with pytest.raises(ValueError, match="site must be a new or empty folder or a site built before"):
+    with pytest.raises(SiteFailed, match="holds files that are not a site built before"):
         build_document(document(), tmp_path / "site")
     assert (tmp_path / "site" / "letter.txt").read_text("utf-8") == "mine"
 
 
 def test_a_file_in_the_place_of_the_site_is_not_replaced(tmp_path: Path) -> None:
     (tmp_path / "site").write_text("mine", "utf-8")
-    with pytest.raises(ValueError, match="site must be a folder, got the file"):
+    with pytest.raises(SiteFailed, match="is a file. Give a folder"):
         build_document(document(), tmp_path / "site")
 
 
