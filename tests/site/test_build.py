@@ -107,7 +107,7 @@ def test_a_folder_with_other_files_is_not_replaced(tmp_path: Path) -> None:
 
 def test_a_file_in_the_place_of_the_site_is_not_replaced(tmp_path: Path) -> None:
     (tmp_path / "site").write_text("mine", "utf-8")
-    with pytest.raises(SiteFailed, match="is a file. Give a folder"):
+    with pytest.raises(SiteFailed, match="is a file"):
         build_document(document(), tmp_path / "site")
 
 
