@@ -188,6 +188,7 @@ def test_the_home_page_hears_of_services_for_visitors_and_of_what_is_free() -> N
 def test_drops_name_their_base() -> None:
     found = row(page_of(TEXT), "At the full continuous load of each, nothing else on", "Sound switch")
     assert found[1].endswith("line to line, at 100 A")
+    assert found[3:] == ["40 m131'-3\"", "35 mm2"]
 
 
 def test_a_page_without_services_still_stands() -> None:

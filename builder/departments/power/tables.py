@@ -46,12 +46,7 @@ def drops(section: Section) -> Iterator[Block]:
     limits = [fact for fact in rules.facts if "voltage_drop_limits" in fact.key] if rules else []
     if limits:
         yield Facts([entry_of(fact) for fact in limits])
-    rows = [
-        Row(
-            [item.name, shown_fact(item.fact("feeder.length")), shown_fact(item.fact("feeder.conductor")), *(drop_cell(item, name) for name in DROPS)]
-        )
-        for item in found
-    ]
+    rows = [drop_row(item) for item in found]
     columns = ("Feeder of", "Lost along it", "Lost from the supply", "Length one way", "Conductor")
     yield Table(columns, rows, summary="At the full continuous load of each, nothing else on")
 
