@@ -14,14 +14,16 @@ import numpy as np
 from numpy.typing import NDArray
 
 from builder.formulas.band_lines import BANDS_PER_OCTAVE, Band
+from builder.formulas.cite import cites
 from builder.formulas.loudspeakers import Loudspeaker, Speakers, across_response, bearings, upward_response
+from builder.formulas.sources import ABRAMOWITZ_STEGUN, KINSLER
 
 Array = NDArray[np.float64]
 Phasors = NDArray[np.complex128]
 Places = NDArray[np.intp]
 Rows = Places | slice
 
-POINTS_IN_BLOCK = 512
+POINTS_IN_BLOCK = 256
 PATTERN_STEPS = 8192
 PHASE_STEPS = 4096
 NEGLIGIBLE_TILT_NP = 0.01
@@ -107,8 +109,29 @@ class Scratch:
         return Scratch(self.moving[:boxes], self.step[:boxes], self.amplitude[:boxes], self.factor[:boxes])
 
 
+@cites(
+    KINSLER,
+    "ch. 5 and 7, spherical waves with losses, added as phasors",
+    equation="E_band = sum_i w_i |sum_s a_s z_s^i|^2, z_s = e^(-(loss' r + j 2 pi df t))",
+)
 def in_blocks(plan: Plan, points_m: Array, *, workers: int) -> Array:
-    """Energy of all points, shape (points, bands). Blocks are the same for any number of workers."""
+    """
+    Energy of all points. Blocks are the same for any number of workers.
+
+    Parameters
+    ----------
+    plan
+        Boxes, bands and tables.
+    points_m
+        Points, shape (N, 3). [m]
+    workers
+        Threads.
+
+    Returns
+    -------
+    array of shape (N, bands)
+        Energy against that of level 0 dB. [-]
+    """
     energy = np.empty((len(points_m), len(plan.bands)))
     starts = range(0, len(points_m), POINTS_IN_BLOCK)
     with ThreadPoolExecutor(workers) as pool:
@@ -116,8 +139,25 @@ def in_blocks(plan: Plan, points_m: Array, *, workers: int) -> Array:
     return energy
 
 
+@cites(
+    ABRAMOWITZ_STEGUN,
+    "4.3.16 and 4.3.17, sums of angles, with the first terms of 4.3.65 and 4.3.66",
+    equation="e^(j(a + b)) = e^(ja) (1 - b^2/2 + j (b - b^3/6))",
+)
 def unit_phasors(turns: Array) -> Phasors:
-    """``exp(2j pi turns)`` to about 1e-13, from a table and a short series: faster than sine and cosine, and by products only."""
+    """
+    Complex exponentials to about 1e-13, from a table and a short series: faster than sine and cosine, and by products only.
+
+    Parameters
+    ----------
+    turns
+        Angles as whole turns, any shape. [turn]
+
+    Returns
+    -------
+    array of the same shape
+        ``exp(2j pi turns)``. [-]
+    """
     rest = turns * PHASE_STEPS
     whole = np.rint(rest)
     places = whole.astype(np.int64)
@@ -146,17 +186,15 @@ def _fill(energy: Array, plan: Plan, points_m: Array, starts: range) -> None:
 
 
 def _block_energy(plan: Plan, points_m: Array, room: Scratch) -> Array:
-    """Energy of a block, shape (bands, points)."""
+    """Energy of a block, shape (bands, points). One family of octaves after the other, so that only one family's phasors are in the cache."""
     paths = _paths(plan, points_m)
     energy = np.zeros((len(plan.bands), len(points_m)))
-    families: dict[int, Turning] = {}
-    for place, band in enumerate(plan.bands):
-        family = band.index % BANDS_PER_OCTAVE
-        below = families.get((band.index - 1) % BANDS_PER_OCTAVE)
-        families[family] = _turning(families.get(family), below, band, paths.travel_s)
-        playing = len(paths.distance_m[plan.rows[place]])
-        if playing:
-            energy[place] = _band_energy(plan, place, paths, families[family], room.cut(playing))
+    for family in range(BANDS_PER_OCTAVE):
+        turning: Turning | None = None
+        for place, band in enumerate(plan.bands):
+            if band.index % BANDS_PER_OCTAVE == family:
+                turning = _turning(turning, band, paths.travel_s)
+                energy[place] = _band_energy(plan, place, paths, turning, room)
     return energy
 
 
@@ -173,30 +211,30 @@ def _paths(plan: Plan, points_m: Array) -> Paths:
     )
 
 
-def _turning(octave_below: Turning | None, band_below: Turning | None, band: Band, travel_s: Array) -> Turning:
+def _turning(octave_below: Turning | None, band: Band, travel_s: Array) -> Turning:
     """Phasors of a band, by squaring those an octave below: its lines are at doubled frequencies, or halfway between these too."""
     if octave_below is None or octave_below.band.index != band.index - BANDS_PER_OCTAVE:
-        return _turning_afresh(band_below, band, travel_s)
+        return _turning_afresh(band, travel_s)
     first, step, finer = octave_below.first, octave_below.step, band.intervals / octave_below.band.intervals
     if finer not in (1, 2):
-        return _turning_afresh(band_below, band, travel_s)
+        return _turning_afresh(band, travel_s)
     np.multiply(first, first, out=first)
     if finer == 1:
         np.multiply(step, step, out=step)
     return Turning(band, first, step)
 
 
-def _turning_afresh(band_below: Turning | None, band: Band, travel_s: Array) -> Turning:
-    """Phasors from turns; the first line of a band is the last of the one below."""
-    step = unit_phasors(-band.step_hz * travel_s)
-    if band_below is None or band_below.band.index != band.index - 1:
-        return Turning(band, unit_phasors(-band.lower_hz * travel_s), step)
-    return Turning(band, band_below.first * band_below.step**band_below.band.intervals, step)
+def _turning_afresh(band: Band, travel_s: Array) -> Turning:
+    return Turning(band, unit_phasors(-band.lower_hz * travel_s), unit_phasors(-band.step_hz * travel_s))
 
 
 def _band_energy(plan: Plan, place: int, paths: Paths, turning: Turning, room: Scratch) -> Array:
+    """Energy of a block in one band, shape (points,)."""
     rows, air = plan.rows[place], plan.propagations[place]
     distance_m = paths.distance_m[rows]
+    if not len(distance_m):
+        return np.zeros(distance_m.shape[1])
+    room = room.cut(len(distance_m))
     first_np_per_m, step = air.mean_np_per_m, turning.step[rows]
     if air.rise_np_per_m * turning.band.intervals * float(distance_m.max()) > NEGLIGIBLE_TILT_NP:
         first_np_per_m -= air.rise_np_per_m * turning.band.intervals / 2
@@ -215,14 +253,13 @@ def _decay(distance_m: Array, loss_np_per_m: float, out: Array) -> Array:
 
 def _summed_energy(moving: Phasors, step: Phasors, shares: Array) -> Array:
     """Energy over a band's lines. ``moving`` is turned in place."""
-    energy = np.zeros(moving.shape[1])
-    total = np.empty(moving.shape[1], dtype=np.complex128)
-    for line, share in enumerate(shares):
-        if line:
-            np.multiply(moving, step, out=moving)
+    totals = np.empty((len(shares), moving.shape[1]), dtype=np.complex128)
+    np.add.reduce(moving, axis=0, out=totals[0])
+    for total in totals[1:]:
+        np.multiply(moving, step, out=moving)
         np.add.reduce(moving, axis=0, out=total)
-        energy += share * (total.real**2 + total.imag**2)
-    return energy
+    powers = totals.real**2 + totals.imag**2
+    return np.asarray((powers * shares[:, None]).sum(axis=0), dtype=np.float64)
 
 
 def _places(angles_rad: Array, widest_rad: float) -> Places:
