@@ -13,6 +13,8 @@ PROGRAMME, BARE = "A", "A, without fills"
 FAR_FROM_DECK_M = 10.0
 """A balcony further than this from the deck is shown without it, or most of the map would be empty."""
 PROGRAMME_STEPS_DB = tuple(range(-10, 7, 2))
+LETTERS = 17.0
+"""Size of the letters in wide drawings: a phone shows them at a third."""
 SEEN_DECK_M = 4.5
 """How much of the deck the maps show: enough to know where the stage is."""
 
@@ -196,7 +198,7 @@ def slopes(section: Section) -> Iterator[Element]:
         tilt = (far_z - near_z) / (far - near) if far != near else 0.0
         ends = ((-(near + half), near_z + tilt * half), (-(far - half), far_z - tilt * half))
         yield Track(ends, DASHED, says=f"Ears of {field.name}")
-        yield Note((-(near + far) / 2, (near_z + far_z) / 2), field.name, 11, shift=(0, 16))
+        yield Note((-(near + far) / 2, (near_z + far_z) / 2), field.name, LETTERS, shift=(0, 20))
 
 
 def deck_line(pack: Pack) -> Iterator[Element]:
@@ -207,21 +209,21 @@ def deck_line(pack: Pack) -> Iterator[Element]:
         ys = [y for _, y in deck.corners]
         back = -min(max(ys), SEEN_DECK_M)
         yield Track(((back, 0.0), (-min(ys), 0.0)), HEAVY, says=deck.name)
-        yield Note((back, 0.0), "deck", 11, side="start", shift=(0, 16))
+        yield Note((back, 0.0), "deck", LETTERS, side="start", shift=(0, 20))
 
 
 def from_the_side(hang: Item, count: int) -> Iterator[Element]:
     """One hang with the aim lines of its first and last box. Names of hangs at nearly the same place stand above each other."""
     depth, top, bottom, first, last = (hang.number(key) or 0.0 for key in ("at.depth", "top", "bottom", "down", "last_down"))
     yield Track(((-depth, top), (-depth, bottom)), HEAVY, says=hang.name)
-    yield Note((-depth, top), hang.name, 11, side="start", shift=(-20, -8 - 14 * count), strong=True)
+    yield Note((-depth, top), hang.name, LETTERS, side="start", shift=(-20, -8 - 20 * count), strong=True)
     for down, height, key in ((first, top, "first_aim"), (last, bottom, "last_aim")):
         run = hang.number(key) or 12.0
         angle = radians(down)
         yield Track(
             ((-depth, height), (-depth + run, height - run * sin(angle) / cos(angle))), CHAIN, says=f"{key.split('_')[0]} box, {down:g} deg down"
         )
-        yield Note((-depth + run * 0.45, height - run * 0.45 * sin(angle) / cos(angle)), f"{down:g}°", 10, shift=(0, -4))
+        yield Note((-depth + run * 0.45, height - run * 0.45 * sin(angle) / cos(angle)), f"{down:g}°", LETTERS, shift=(0, -4))
 
 
 def mix_mark(section: Section, pack: Pack) -> Iterator[Element]:
@@ -232,7 +234,7 @@ def mix_mark(section: Section, pack: Pack) -> Iterator[Element]:
     points = [(abs(y - mix.depth_m) + abs(x - mix.across_m), z) for field in area_fields(section) for x, y, z in field.points]
     at = (-mix.depth_m, min(points)[1])
     yield Mark(at, "ring", size=6, says=mix.name)
-    yield Note(at, mix.name, 11, shift=(0, -12))
+    yield Note(at, mix.name, LETTERS, shift=(0, -12))
 
 
 def subs_picture(section: Section) -> Picture | None:
@@ -248,8 +250,8 @@ def subs_picture(section: Section) -> Picture | None:
         elements += [Area(((x - 0.5, 0.3), (x + 0.5, 0.3), (x + 0.5, -0.3), (x - 0.5, -0.3)), DASHED if out else PALE, says=item.name)]
         if out:
             elements.append(Mark((x, 0.0), "cross", size=7, says=f"{item.name}, out of service"))
-        elements += [Mark((x, -y), "circle", 0.0 if out else 1.0, 3.5), Note((x, -0.3), item.name.rsplit(" ", 1)[-1], 11, shift=(0, 14))]
-        elements.append(Note((x, -y), item.text("delay").removesuffix(" ms"), 10, shift=(0, -8)))
+        elements += [Mark((x, -y), "circle", 0.0 if out else 1.0, 3.5), Note((x, -0.3), item.name.rsplit(" ", 1)[-1], LETTERS, shift=(0, 20))]
+        elements.append(Note((x, -y), item.text("delay").removesuffix(" ms"), LETTERS, shift=(0, -8)))
     told = ", ".join(f"{item.name.rsplit(' ', 1)[-1]}: {item.text('delay')}{' (out)' if item.condition == 'out of service' else ''}" for item in subs)
     says = f"Sub delays from stage right to stage left. {told}."
     plan = Plan("sound-subs", "Sub line with delays", says, tuple(elements), margin_m=1.0, axes=False)

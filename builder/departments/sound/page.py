@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from builder.departments.sound.drawing import band_pictures, fill_pictures, pattern_pictures, pictures, section_picture, subs_picture
-from builder.document import Block, Caution, Entry, Folded, Heading, Link, Page, Paragraph
+from builder.document import Block, Caution, Entry, Facts, Folded, Heading, Link, Page, Paragraph
 from builder.layout import checked_line, facts_block, figures_block, item_table, shown_fact, shown_figure, working_blocks, workings
 from builder.pack import Item, Pack, Section
 
@@ -24,7 +24,7 @@ POSITIONS: tuple[Shown, ...] = (
     ("tail", "Tails", "What", ("count", "ways", "length", "ends")),
 )
 LOOSE: tuple[Shown, ...] = (
-    ("radio", "Radio systems", "System", ("kind", "channels", "working", "tunes.low", "tunes.high", "on", "used", "can_move")),
+    ("radio", "Radio systems", "System", ("kind", "channels", "working", "on", "tunes.low", "tunes.high", "used", "can_move")),
     ("stock", "Microphones, direct boxes, stands", "What", ("kind", "use", "count", "working")),
 )
 
@@ -198,6 +198,8 @@ def stage_blocks(section: Section) -> Iterator[Block]:
     yield from noted(section, "monitor-position", "Monitor position", ())
     yield from tables(section, POSITIONS)
     yield from noted(section, "spectrum", "Radio: whom to tell", ())
+    if television := section.of_kind("television"):
+        yield Facts([Entry("Taken by television", ", ".join(item.name for item in television))])
     yield from tables(section, LOOSE)
 
 

@@ -103,6 +103,9 @@ def items(room: Room) -> Iterator[Item]:
     for records, kind in lists:
         if not isinstance(records, Absent):
             yield from stater.named(records, "sound", kind)
+    if sound.spectrum:
+        for number, band in enumerate(sound.spectrum.television, 1):
+            yield stater.item(band, f"sound.television.{number}", "television", f"{band.low.text} to {band.high.text}")
     for number, claim in enumerate(sound.claimed_levels, 1):
         yield stater.item(claim, f"sound.claim.{number}", "claim", claim.level.text, leave_out=("level",))
 
