@@ -56,6 +56,20 @@ def read_folder(venue: Path) -> Folder:
     return Folder(decoded, {name.removeprefix("photos/"): content for name, content in photos.items()})
 
 
+def read_sheet(path: Path) -> str:
+    """
+    The text of a counted sheet.
+
+    Raises
+    ------
+    Refused
+        If it is not there, is not text, or is too big.
+    """
+    if not path.exists():
+        raise Refused([Problem(Where(path.name), "", "", "is not there", "file-unreadable", "give a NUMBER after a line's name, or a counted sheet")])
+    return decode(read_within(path, path.parent, path.name, LARGEST_TEXT), path.name)
+
+
 def read_each(paths: Sequence[Path], folder: Path, largest: int) -> tuple[dict[str, bytes], list[Problem]]:
     """The bytes of each file by its name within the folder, and what stood in the way of reading the others."""
     read: dict[str, bytes] = {}

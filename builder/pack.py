@@ -230,6 +230,30 @@ class Revision:
 
 
 @dataclass(frozen=True, slots=True)
+class Altered:
+    """One key of a line, before and after a change; empty where it was not written."""
+
+    key: str
+    was: str = ""
+    now: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One dated entry of the house's log. ``moved`` tells in words which figures moved with it."""
+
+    on: str
+    by: str
+    why: str
+    did: str = ""
+    file: str = ""
+    within: str = ""
+    line: str = ""
+    altered: tuple[Altered, ...] = ()
+    moved: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Pack:
     """Everything that is published of one revision of one venue."""
 
@@ -239,6 +263,7 @@ class Pack:
     findings: tuple[Finding, ...]
     system: str = "metric"
     stale_after_days: int = 365
+    log: tuple[Change, ...] = ()
     format: int = field(default=FORMAT)
 
     def section(self, key: str) -> Section | None:

@@ -13,6 +13,7 @@ from builder.department import Department, Published, Surroundings
 from builder.document import Attachment, Document
 from builder.exchange import joined
 from builder.overview import overview_pages
+from builder.overview.log import LOG, Log, changes_of
 from builder.pack import Finding, Level, Pack, Revision, to_json
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.reader import read
@@ -29,6 +30,7 @@ class Venue:
 
     descriptions: Mapping[str, DepartmentFile]
     fingerprint: str
+    log: Log | None = None
 
     @property
     def house(self) -> House:
@@ -56,12 +58,24 @@ def venue_of(texts: Mapping[str, str], photos: Mapping[str, bytes] | None = None
                 descriptions[department.key] = read(texts[file], file=file, kind=department.description)
             except Refused as refused:
                 problems += refused.problems
+    log, wrong = log_of(texts)
+    problems += wrong
     # A file that could not be read would make every reference to it look wrong, so names are compared only where all files were read.
     if not problems:
         problems += (*problems_with_names(descriptions.values()), *missing_photos(descriptions.values(), photos or {}))
     if problems:
         raise Refused(problems)
-    return Venue(descriptions, fingerprint_of(texts, photos or {}))
+    return Venue(descriptions, fingerprint_of(texts, photos or {}), log)
+
+
+def log_of(texts: Mapping[str, str]) -> tuple[Log | None, tuple[Problem, ...]]:
+    """The house's log, which a venue need not have, and what is wrong with it."""
+    if LOG not in texts:
+        return None, ()
+    try:
+        return read(texts[LOG], file=LOG, kind=Log), ()
+    except Refused as refused:
+        return None, refused.problems
 
 
 def missing_files(texts: Mapping[str, str]) -> list[Problem]:
@@ -73,9 +87,9 @@ def missing_files(texts: Mapping[str, str]) -> list[Problem]:
         if department.required and file not in texts
     ]
     strangers = [
-        Problem(Where(file), "", "", "is not a file of any department", "file-unknown", f"known: {', '.join(known)}")
+        Problem(Where(file), "", "", "is not a file of any department", "file-unknown", f"known: {', '.join((*known, LOG))}")
         for file in texts
-        if file not in known
+        if file not in known and file != LOG
     ]
     return [*lacking, *strangers]
 
@@ -106,6 +120,7 @@ def pack_of(venue: Venue, *, on: date | None = None) -> Pack:
         findings=tuple(sorted(findings, key=weight)),
         system=house.units,
         stale_after_days=house.stale_after_days,
+        log=changes_of(venue.log),
     )
 
 

@@ -4,20 +4,27 @@ from builder.stock.splice import Splice
 from builder.stock.spots import Spot, line_end, line_start, past_line
 from builder.stock.wording import Data, written
 
+LONG = 100
+"""From how many characters on a list is written line by line."""
+
 
 def block_key(text: str, group: Spot, after: int, name: str, value: Data, *, top: bool) -> Splice:
     """A key on a line of its own behind the one numbered ``after``, or behind the last where no key stands before the note."""
     place = after if after >= 0 else len(group.parts) - 1
     at = line_end(text, group.parts[place].end)
-    gap = end_of_lines(text) * blanks_above(text, group.keys[-1][0]) if top and len(group.keys) > 1 and isinstance(value, list) else ""
+    gap = (
+        end_of_lines(text) * blanks_above(text, above_comment(text, group.keys[-1][0]))
+        if top and len(group.keys) > 1 and isinstance(value, list)
+        else ""
+    )
     return Splice(at, "", gap + key_lines(text, group.column, name, value))
 
 
 def key_lines(text: str, column: int, name: str, value: Data) -> str:
-    """A key with its value, each line begun by a line end; a list of groups takes a line an entry."""
+    """A key with its value, each line begun by a line end; a list of groups, or a long one, takes a line an entry."""
     ending, key = end_of_lines(text), written(name, flow=False)
     begun = f"{ending}{' ' * column}{key}:"
-    if isinstance(value, list) and any(isinstance(entry, dict) for entry in value):
+    if isinstance(value, list) and (any(isinstance(entry, dict) for entry in value) or len(written(value, flow=True)) > LONG):
         return begun + "".join(f"{ending}{' ' * column}  - {written(entry, flow=False)}" for entry in value)
     return f"{begun} {written(value, flow=False)}"
 
@@ -108,6 +115,14 @@ def whole_lines(text: str, start: int, end: int) -> Splice:
         start = start - 2 if text[start - 2 : start] == "\r\n" else start - 1
         return Splice(start, text[start:end], "")
     return Splice(0, text[: past_line(text, end)], "")
+
+
+def above_comment(text: str, position: int) -> int:
+    """The start of the comment lines that stand directly above the line of a position."""
+    start = line_start(text, position)
+    while start and text[line_start(text, start - 1) : start].lstrip(" ").startswith("#"):
+        start = line_start(text, start - 1)
+    return start
 
 
 def above_blanks(text: str, start: int) -> int:

@@ -1,0 +1,296 @@
+"""``housepack stock``: change what the house owns, and see the knock-ons before anything is written."""
+
+import sys
+from collections.abc import Callable, Mapping, Sequence
+from datetime import date, datetime
+from pathlib import Path
+from typing import Any, NoReturn, TypeVar
+
+import click
+
+from builder.cli.printing import VENUE
+from builder.reading.problems import Refused
+from builder.stock.changing import Asked, Changed, Stockroom
+from builder.stock.lines import Held
+from builder.stock.order import Order
+
+Command = TypeVar("Command", bound=Callable[..., Any])
+ROLES = ("measured", "drawing", "nameplate", "maker's sheet", "memory")
+
+BY = click.option("--by", required=True, metavar="ROLE", help="Who changes it, by role, such as 'head of sound'.")
+WHY = click.option("--why", required=True, metavar="TEXT", help="Why, in a sentence; it stands in the log.")
+ON = click.option("--on", "day", type=click.DateTime(["%Y-%m-%d"]), help="The day of the change; today where it is not given.")
+DRY = click.option("--dry-run", is_flag=True, help="Show what would change, and write nothing.")
+YES = click.option("--yes", is_flag=True, help="Write without asking.")
+IN = click.option("--in", "within", default="", metavar="LIST", help="The list the line stands in, such as sound or sound.stock.")
+UNIT = click.option("--unit", type=int, help="One numbered unit, such as a sub of a line or a way of a drop box.")
+
+
+def asked(command: Command) -> Command:
+    """The options of every change."""
+    for option in (YES, DRY, ON, WHY, BY, VENUE):
+        command = option(command)
+    return command
+
+
+@click.group()
+def stock() -> None:
+    """
+    Change what the house owns, and see what moves with it.
+
+    Comments, order, quotes and blank lines of your files stay. The change, its knock-ons and the log's new line are shown first.
+    """
+
+
+@stock.command()
+@click.argument("name")
+@click.option("--count", "number", type=int, help="How many go out; the whole line where neither this nor --unit is given.")
+@UNIT
+@IN
+@asked
+def out(name: str, number: int | None, unit: int | None, within: str, **given: Any) -> None:
+    """Put NAME out of service."""
+    from builder.stock.service import out
+
+    one_of(number, unit)
+    carry_out(lambda _room, line, said: out(line, said, count=number, unit=unit), name, within, given)
+
+
+@stock.command()
+@click.argument("name")
+@click.option("--count", "number", type=int, help="How many come back; the whole line where neither this nor --unit is given.")
+@UNIT
+@IN
+@asked
+def back(name: str, number: int | None, unit: int | None, within: str, **given: Any) -> None:
+    """Bring NAME back into service."""
+    from builder.stock.service import back
+
+    one_of(number, unit)
+    carry_out(lambda room, line, said: back(line, said, room.venue.log, count=number, unit=unit), name, within, given)
+
+
+@stock.command()
+@click.argument("what")
+@click.argument("rest", nargs=-1, metavar="[NUMBER] [KEY=VALUE]...")
+@click.option("--working", type=int, help="How many of them work.")
+@IN
+@asked
+def count(what: str, rest: tuple[str, ...], working: int | None, within: str, **given: Any) -> None:
+    """Set how many there are of WHAT to NUMBER, or take the counted sheet WHAT back."""
+    from builder.stock.orders import count
+
+    if not rest:
+        take_sheet(Path(what), given)
+        return
+    number, also = whole_number(rest[0]), settings(rest[1:])
+    carry_out(lambda _room, line, said: count(line, said, number, working=working, also=also), what, within, given)
+
+
+@stock.command()
+@click.argument("name")
+@click.argument("where", nargs=-1, required=True, metavar="[PLACE] [KEY=VALUE]...")
+@IN
+@asked
+def move(name: str, where: tuple[str, ...], within: str, **given: Any) -> None:
+    """Say that NAME is at PLACE, or at a position such as across='4 m SL'."""
+    from builder.stock.orders import move
+
+    places = [word for word in where if "=" not in word]
+    if len(places) > 1:
+        raise click.UsageError(f"One place at a time, and {len(places)} were given; put quotes around a name of several words.")
+    also = settings(word for word in where if "=" in word)
+    carry_out(lambda _room, line, _said: move(line, "".join(places), also), name, within, given)
+
+
+@stock.command()
+@click.argument("name")
+@click.argument("other")
+@click.argument("rest", nargs=-1, metavar="[KEY=VALUE]...")
+@IN
+@asked
+def swap(name: str, other: str, rest: tuple[str, ...], within: str, **given: Any) -> None:
+    """Put OTHER in the place of NAME: another model where the line names one, another name where not."""
+    from builder.stock.lines import referring
+    from builder.stock.orders import swap
+
+    also = settings(rest)
+
+    def order(room: Stockroom, line: Held, _: Mapping[str, Any]) -> Order:
+        return swap(line, other, also, referring(room.venue.descriptions, line.record.defines, line.name))
+
+    carry_out(order, name, within, given)
+
+
+@stock.command()
+@click.argument("list_name", metavar="LIST")
+@click.argument("name")
+@click.argument("rest", nargs=-1, metavar="[KEY=VALUE]...")
+@asked
+def add(list_name: str, name: str, rest: tuple[str, ...], **given: Any) -> None:
+    """Add NAME to LIST, such as sound.stock, with its keys."""
+    from builder.stock.adding import added
+
+    carry_out_all(lambda room: [added(room, list_name, name, settings(rest))], given)
+
+
+@stock.command()
+@click.argument("name")
+@IN
+@asked
+def remove(name: str, within: str, **given: Any) -> None:
+    """Take the line NAME out, with its own comment."""
+    from builder.stock.orders import remove
+
+    carry_out(lambda _room, line, _said: remove(line), name, within, given)
+
+
+@stock.command()
+@click.argument("what", metavar="FILE-OR-LINE")
+@click.option("--how", type=click.Choice(ROLES), required=True, help="How it was checked.")
+@click.option("--why", default="Checked again.", show_default=True, help="Why, in a sentence.")
+@IN
+@BY
+@ON
+@DRY
+@YES
+@VENUE
+def verified(what: str, how: str, within: str, **given: Any) -> None:
+    """Stamp a file, such as sound.yml, or a line as checked."""
+    from builder.stock.adding import stamped
+
+    carry_out_all(lambda room: [stamped(room, what, within, on=day_of(given), by=given["by"], how=how)], given)
+
+
+@stock.command()
+@VENUE
+@click.option("--to", "target", type=click.Path(path_type=Path), help="The file to write; printed where it is not given.")
+def sheet(venue: Path, target: Path | None) -> None:
+    """Write the counting sheet as CSV: what should be where, place by place."""
+    from builder.files import write_whole
+    from builder.stock.sheet import sheet
+
+    text = sheet(room_of(venue).lines)
+    if target is None:
+        click.echo(text, nl=False)
+    else:
+        write_whole(target, text)
+        click.echo(f"Wrote {target}. Fill in the columns 'counted' and 'counted working', then run: housepack stock count {target}")
+
+
+def take_sheet(path: Path, given: Mapping[str, Any]) -> None:
+    """Take a counted sheet back."""
+    from builder.files import read_sheet
+    from builder.stock.sheet import counted
+
+    try:
+        text = read_sheet(path)
+    except Refused as refused:
+        tell_and_exit(refused)
+    carry_out_all(lambda room: counted(text, room.lines, room.texts), given)
+
+
+def carry_out(order: Callable[[Stockroom, Held, Mapping[str, Any]], Order], name: str, within: str, given: Mapping[str, Any]) -> None:
+    """Find the line of a name and carry out an order on it."""
+    from builder.stock.lines import found
+    from builder.stock.order import written_line
+
+    def orders(room: Stockroom) -> list[Order]:
+        line = found(room.lines, name, within)
+        return [order(room, line, written_line(line, room.texts))]
+
+    carry_out_all(orders, given)
+
+
+def carry_out_all(orders: Callable[[Stockroom], Sequence[Order]], given: Mapping[str, Any]) -> None:
+    """Carry out orders: show what they come to, ask, write."""
+    from builder.saving import save
+    from builder.stock.changing import changed
+
+    venue: Path = given["venue"]
+    room = room_of(venue)
+    try:
+        wanted = orders(room)
+        if not wanted:
+            click.echo("Nothing differs, so nothing was changed.")
+            return
+        result = changed(room, wanted, Asked(given["by"], given["why"], day_of(given)))
+    except Refused as refused:
+        tell_and_exit(refused)
+    show(result)
+    if given["dry_run"]:
+        click.echo("Nothing was written.")
+        return
+    if not given["yes"] and not click.confirm("Write this?"):
+        click.echo("Nothing was written.")
+        sys.exit(1)
+    try:
+        save(venue, result.rewrites)
+    except Refused as refused:
+        tell_and_exit(refused)
+    click.echo(f"Wrote {' and '.join(str(venue / each.file) for each in result.rewrites)}.")
+
+
+def show(result: Changed) -> None:
+    """The lines that change, the knock-ons, and a word on the revision where the change is later than it."""
+    from builder.stock.changing import difference_text
+    from builder.stock.telling import knock_ons
+
+    click.echo(difference_text(result.rewrites))
+    click.echo("")
+    click.echo(knock_ons(result.comparison))
+    revision, newest = result.after.revision, max((change.on for change in result.after.log), default="")
+    if newest > revision.on:
+        click.echo(f"The pack says revision {revision.number} of {revision.on}. Raise it in house.yml before you publish this.")
+
+
+def room_of(venue: Path) -> Stockroom:
+    """A venue's stock; a change that was cut off is finished first. Prints the problems and exits with 1 where there are any."""
+    from builder.files import read_folder
+    from builder.saving import recover
+    from builder.stock.changing import stockroom_of
+
+    try:
+        recover(venue)
+        folder = read_folder(venue)
+        return stockroom_of(folder.texts, folder.photos)
+    except Refused as refused:
+        tell_and_exit(refused)
+
+
+def tell_and_exit(refused: Refused) -> NoReturn:
+    """Print each problem as a sentence; exit with 1."""
+    for problem in refused.problems:
+        click.echo(str(problem), err=True)
+    sys.exit(1)
+
+
+def day_of(given: Mapping[str, Any]) -> date:
+    """The day of a change. This is the one place that asks the clock, and only where no day is given."""
+    day: datetime | None = given["day"]
+    return (day or datetime.now().astimezone()).date()
+
+
+def settings(words: Sequence[str] | Any) -> dict[str, str]:
+    """``KEY=VALUE`` words as keys with their values."""
+    found = {}
+    for word in words:
+        key, sign, value = word.partition("=")
+        if not sign or not key or not value:
+            raise click.UsageError(f"'{word}' is no KEY=VALUE, such as place='Mix position'.")
+        found[key] = value
+    return found
+
+
+def whole_number(text: str) -> int:
+    """A number given as an argument."""
+    try:
+        return int(text)
+    except ValueError:
+        raise click.UsageError(f"'{text}' is no whole number.") from None
+
+
+def one_of(number: int | None, unit: int | None) -> None:
+    """Refuse both a number and a unit."""
+    if number is not None and unit is not None:
+        raise click.UsageError("Give --count or --unit, not both.")

@@ -1,0 +1,67 @@
+"""By how much a number moved, in the unit that its own value is shown in."""
+
+import re
+
+from builder.pack import Value
+from builder.reading import quantities as q
+from builder.reading.measures import System, shown
+
+KINDS: tuple[type[q.Quantity], ...] = (
+    q.Length,
+    q.Area,
+    q.Volume,
+    q.Mass,
+    q.LoadPerArea,
+    q.LoadPerLength,
+    q.Speed,
+    q.Stiffness,
+    q.CrossSection,
+    q.Current,
+    q.Voltage,
+    q.ApparentPower,
+    q.Power,
+    q.Frequency,
+    q.Level,
+    q.Duration,
+    q.Angle,
+)
+"""A kind for each SI unit. Lengths stand for all positions: what moved is a distance whichever way it points."""
+BY_UNIT = {kind.si_unit: kind for kind in KINDS}
+
+
+def how_much(before: Value, after: Value) -> str:
+    """
+    The difference with its sign, such as ``−0.5 dB``; empty where the values are no numbers in one unit, or differ by less than is shown.
+    """
+    if before.number is None or after.number is None or before.unit != after.unit:
+        return ""
+    difference = after.number - before.number
+    text = distance(abs(difference), after)
+    if not any(digit in text for digit in "123456789"):
+        return ""
+    return f"{'+' if difference > 0 else '−'}{text}"
+
+
+def distance(size: float, like: Value) -> str:
+    """A difference without its sign, with the digits and in the unit of the value it belongs to, where that unit fits its size."""
+    digits = decimals(like.text)
+    if like.unit not in BY_UNIT:
+        share = like.text.endswith("%")
+        number = f"{size * 100 if share else size:,.{digits}f}"
+        return f"{number} points" if share else number if like.unit in ("", "1") else f"{number} {like.unit}"
+    kind = BY_UNIT[like.unit]
+    system: System = "imperial" if is_imperial(like.text) else "metric"
+    text = shown(kind, size, system=system)[0]
+    return shown(kind, size, digits, system)[0] if text.split()[-1] == like.text.split()[-1] else text
+
+
+def decimals(text: str) -> int:
+    """How many digits stand after the point of the first number of a text."""
+    found = re.search(r"\d(?:\.(\d+))?(?![\d,])", text)
+    return len(found[1] or "") if found else 0
+
+
+def is_imperial(text: str) -> bool:
+    """True where a value is shown in feet, inches or pounds."""
+    words = text.replace("'", " ft ").replace('"', " in ").split()
+    return any(word in ("ft", "in", "lb", "psf", "mph", "sq", "cu", "lb/ft") for word in words)

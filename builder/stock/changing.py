@@ -1,0 +1,200 @@
+"""
+Orders carried out on a venue's texts: the files as they are to be written, with a line in the log, and what it does to the pack.
+
+Nothing here writes. ``saving.py`` does, once somebody has seen the knock-ons.
+"""
+
+import difflib
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+from typing import Any
+
+from builder.overview.log import LOG, changes_of
+from builder.pack import Pack
+from builder.pipeline import Venue, pack_of, venue_of
+from builder.reading.nodes import Path, compose
+from builder.stock.blocks import key_lines
+from builder.stock.comparison import Comparison, Difference, compare
+from builder.stock.edits import Append, Edit, edited, reach
+from builder.stock.lines import Held, lines_of
+from builder.stock.order import Order, text_of
+from builder.stock.rewrite import Rewrite
+from builder.stock.wording import Data
+
+LOG_HEAD = "# What changed in the house, oldest first. 'housepack stock' adds to it, and the site shows it as 'What changed'.\n\n"
+MOST_MOVED = 12
+LONGEST = 2000
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """Who wants a change, why, and on which day."""
+
+    by: str
+    why: str
+    on: date
+
+
+@dataclass(frozen=True, slots=True)
+class Stockroom:
+    """A venue's texts, read and checked, with its lines by name."""
+
+    texts: Mapping[str, str]
+    photos: Mapping[str, bytes]
+    venue: Venue
+    lines: tuple[Held, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Changed:
+    """
+    What a change comes to: the files to write, and the packs before and after, whose difference is the knock-on.
+
+    Whatever else reads a pack, such as the check of a show, can be run on both packs and told beside this.
+    """
+
+    rewrites: tuple[Rewrite, ...]
+    before: Pack
+    after: Pack
+    comparison: Comparison
+
+
+def stockroom_of(texts: Mapping[str, str], photos: Mapping[str, bytes]) -> Stockroom:
+    """
+    A venue's stock.
+
+    Raises
+    ------
+    Refused
+        With every problem in the files: what cannot be read cannot be changed.
+    """
+    venue = venue_of(texts, photos)
+    return Stockroom(texts, photos, venue, lines_of(venue.descriptions))
+
+
+def changed(room: Stockroom, orders: Sequence[Order], asked: Asked) -> Changed:
+    """
+    Carry out orders, all or none.
+
+    Raises
+    ------
+    Refused
+        With every problem that the changed files would have, or `edit-by-hand`.
+    """
+    texts = {**room.texts, **edited_files(room.texts, orders)}
+    before, after = pack_of(room.venue), pack_of(venue_of(texts, room.photos))
+    comparison = compare(before, after)
+    texts[LOG] = logged(texts.get(LOG), entries_of(room.texts, texts, orders, asked, moved_words(comparison)))
+    after = with_log(after, venue_of(texts, room.photos))
+    rewrites = [Rewrite(file, room.texts.get(file), text) for file, text in texts.items() if text != room.texts.get(file)]
+    # What the orders concern comes first and the log last: a log must not tell of what is not yet there.
+    return Changed(tuple(sorted(rewrites, key=lambda each: (each.file == LOG, each.file))), before, after, comparison)
+
+
+def with_log(pack: Pack, venue: Venue) -> Pack:
+    """A pack with the log, which moves no figure, so that nothing is computed twice."""
+    return replace(pack, log=changes_of(venue.log), revision=replace(pack.revision, fingerprint=venue.fingerprint))
+
+
+def edited_files(texts: Mapping[str, str], orders: Sequence[Order]) -> dict[str, str]:
+    """The texts that orders change. Lines are taken out last and from the bottom, so that no path moves under another order."""
+    by_file: dict[str, list[Edit]] = {}
+    for order in sorted(orders, key=lambda order: (order.did == "remove", [-step if isinstance(step, int) else 0 for step in order.path])):
+        for file, edit in order.edits:
+            by_file.setdefault(file, []).append(edit)
+    return {file: edited(texts[file], file, edits) for file, edits in by_file.items()}
+
+
+def entries_of(
+    before: Mapping[str, str], after: Mapping[str, str], orders: Sequence[Order], asked: Asked, moved: Sequence[str]
+) -> list[dict[str, Data]]:
+    """An entry of the log for each order; the figures that moved stand in the last."""
+    return [entry_of(order, asked, alterations(before, after, order), moved if order is orders[-1] else ()) for order in orders]
+
+
+def entry_of(order: Order, asked: Asked, altered: Sequence[tuple[str, str, str]], moved: Sequence[str]) -> dict[str, Data]:
+    """One order as an entry of the log. What was or is not written is left out."""
+    entry: dict[str, Data] = {"on": asked.on.isoformat(), "by": asked.by, "why": asked.why, "did": order.did, "file": order.file}
+    entry |= {"within": order.within, "line": order.name} if order.name else {}
+    keys = [{"key": key, **({"was": was} if was else {}), **({"now": now} if now else {})} for key, was, now in altered]
+    return {**entry, **({"changes": keys} if keys else {}), **({"moved": list(moved)} if moved else {})}
+
+
+def alterations(before: Mapping[str, str], after: Mapping[str, str], order: Order) -> list[tuple[str, str, str]]:
+    """The keys of a line that changed, each as it was and is."""
+    if order.did == "add":
+        return [("line", "", cut(text_of(edit.value))) for _, edit in order.edits if isinstance(edit, Append)]
+    old = data_at(before[order.file], order.file, order.path)
+    if order.did == "remove":
+        return [("line", cut(text_of(old)), "")]
+    new = data_at(after[order.file], order.file, order.path)
+    found = flat(old), flat(new)
+    keys = [key for key in dict.fromkeys((*found[1], *found[0])) if found[0].get(key) != found[1].get(key)]
+    if not order.name:
+        keys = [key for key in keys if key.startswith("verified")]
+    return [(key, cut(found[0].get(key, "")), cut(found[1].get(key, ""))) for key in keys]
+
+
+def data_at(text: str, file: str, path: Path) -> Any:
+    """What is written at a path."""
+    return reach(compose(text, file).data, path)
+
+
+def flat(data: dict[str, Any]) -> dict[str, str]:
+    """The keys of a line with their values in one line each; a group's own keys follow a point."""
+    parts: dict[str, str] = {}
+    for key, value in data.items():
+        if isinstance(value, dict):
+            parts |= {f"{key}.{inner}": text for inner, text in flat(value).items()}
+        else:
+            parts[key] = text_of(value)
+    return parts
+
+
+def cut(text: str) -> str:
+    """A text no longer than the log holds."""
+    return text if len(text) <= LONGEST else f"{text[: LONGEST - 1]}…"
+
+
+def moved_words(comparison: Comparison) -> list[str]:
+    """The figures that moved, in words for the log; the first dozen."""
+    moved = [f"{difference.item}, {told(difference)}" for _, difference in comparison.moved]
+    rest = len(moved) - MOST_MOVED
+    return moved if rest <= 0 else [*moved[:MOST_MOVED], f"and {rest} more"]
+
+
+def told(difference: Difference) -> str:
+    """One difference in words: what, from what, to what, by how much."""
+    label = difference.label[:1].lower() + difference.label[1:]
+    if difference.kind == "map":
+        return f"{label}: {difference.by}"
+    if not difference.before:
+        return f"{label}: new, {difference.after}"
+    if not difference.after:
+        return f"{label}: no longer there, was {difference.before}"
+    return f"{label}: {difference.before} → {difference.after}" + (f" ({difference.by})" if difference.by else "")
+
+
+def logged(text: str | None, entries: Sequence[dict[str, Data]]) -> str:
+    """The log with new entries at its end; a log is begun where there is none."""
+    if text is None:
+        text, entries = begun(entries[0]), entries[1:]
+    return edited(text, LOG, [Append(("entries",), entry) for entry in entries])
+
+
+def begun(entry: dict[str, Data]) -> str:
+    """A log with its first entry."""
+    lines = "".join(key_lines("\n", 4, key, value) for key, value in entry.items())
+    return f"{LOG_HEAD}entries:\n  - {lines.strip()}\n"
+
+
+def difference_text(rewrites: Sequence[Rewrite]) -> str:
+    """The lines that go and come, file by file."""
+    parts = [
+        difflib.unified_diff(
+            (each.before or "").splitlines(), each.after.splitlines(), each.file, each.file, n=0 if each.file == LOG else 1, lineterm=""
+        )
+        for each in rewrites
+    ]
+    return "\n".join(line for part in parts for line in part)

@@ -1,0 +1,196 @@
+"""
+Two packs told apart: facts and figures that were added, taken out or changed, findings that appeared or vanished, by department.
+
+What is shown the same is the same: a number that moved by less than its wording tells is no change. Ages are left out, for they move by themselves;
+that something was checked again is told.
+"""
+
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from builder.pack import Fact, Field, Figure, Finding, Item, Pack, Revision, Section, Standing, Verified
+from builder.stock.amount import how_much
+
+
+@dataclass(frozen=True, slots=True)
+class Difference:
+    """
+    One thing that is not as it was. ``before`` is empty where it was added, ``after`` where it was taken out; ``by`` says how much a number moved.
+
+    ``kind`` is fact, figure, line, condition, note, check, plan or map. ``caution`` is the figure's own.
+    """
+
+    kind: str
+    item: str
+    label: str
+    before: str
+    after: str
+    by: str = ""
+    caution: str = ""
+    key: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """What changed in one department."""
+
+    key: str
+    title: str
+    differences: tuple[Difference, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Comparison:
+    """All that changed between two packs. ``venue`` and ``revision`` are those before and after."""
+
+    venue: tuple[str, str]
+    revision: tuple[Revision, Revision]
+    parts: tuple[Part, ...]
+    appeared: tuple[Finding, ...]
+    vanished: tuple[Finding, ...]
+
+    def of_kind(self, *kinds: str) -> tuple[tuple[Part, Difference], ...]:
+        """The differences of some kinds, each with its department."""
+        return tuple((part, difference) for part in self.parts for difference in part.differences if difference.kind in kinds)
+
+    @property
+    def moved(self) -> tuple[tuple[Part, Difference], ...]:
+        """The figures and maps that moved."""
+        return self.of_kind("figure", "map")
+
+    def __bool__(self) -> bool:
+        return bool(self.parts or self.appeared or self.vanished)
+
+
+def compare(before: Pack, after: Pack) -> Comparison:
+    """What changed from one pack to another."""
+    keys = dict.fromkeys([section.key for section in after.sections] + [section.key for section in before.sections])
+    parts = [part_of(key, before.section(key), after.section(key)) for key in keys]
+    return Comparison(
+        venue=(before.venue, after.venue),
+        revision=(before.revision, after.revision),
+        parts=tuple(part for part in parts if part.differences),
+        appeared=without(after.findings, before.findings),
+        vanished=without(before.findings, after.findings),
+    )
+
+
+def without(findings: Sequence[Finding], known: Sequence[Finding]) -> tuple[Finding, ...]:
+    """Findings that are not among those known. A line that moved in its file makes no finding new."""
+    left = Counter(told(finding) for finding in known)
+    new = []
+    for finding in findings:
+        if left[told(finding)]:
+            left[told(finding)] -= 1
+        else:
+            new.append(finding)
+    return tuple(new)
+
+
+def told(finding: Finding) -> tuple[str, str, str, str]:
+    """What makes a finding the one it is."""
+    return (finding.level.value, finding.code, finding.sentence, finding.subject)
+
+
+def part_of(key: str, before: Section | None, after: Section | None) -> Part:
+    """What changed in one department, which may have appeared or gone."""
+    title = (after or before or Section(key, key, ())).title
+    blank = Section(key, title, ())
+    return Part(key, title, tuple(differences(before or blank, after or blank)))
+
+
+def differences(before: Section, after: Section) -> Iterator[Difference]:
+    """What changed in a department, in the order of its lines now; what was taken out comes last."""
+    if checked(before.verified) != checked(after.verified):
+        yield Difference("check", "", "Last checked", checked(before.verified), checked(after.verified), key=after.key)
+    old, new = matched(before.items, after.items)
+    for identity, item in new.items():
+        yield from line_differences(old.get(identity), item, before, after)
+    for identity, item in old.items():
+        if identity not in new:
+            yield Difference("line", item.name, item.kind.replace("-", " ").replace("_", " "), "there", "", key=item.key)
+    yield from plan_differences(before, after)
+
+
+def matched(before: Sequence[Item], after: Sequence[Item]) -> tuple[dict[object, Item], dict[object, Item]]:
+    """The items of two states by what makes each the one it is: its kind and name where no other has both, its key otherwise."""
+    shared = {name for items in (before, after) for name, count in Counter((item.kind, item.name) for item in items).items() if count > 1}
+
+    def by_identity(items: Sequence[Item]) -> dict[object, Item]:
+        return {item.key if (item.kind, item.name) in shared else (item.kind, item.name): item for item in items}
+
+    return by_identity(before), by_identity(after)
+
+
+def line_differences(before: Item | None, after: Item, was: Section, now: Section) -> Iterator[Difference]:
+    """What changed in one line."""
+    if before is None:
+        yield Difference("line", after.name, after.kind.replace("-", " ").replace("_", " "), "", "there", key=after.key)
+        return
+    for label, old, new in (("Condition", before.condition, after.condition), ("Note", before.note, after.note)):
+        if old != new:
+            yield Difference(label.lower(), after.name, label, old, new, key=after.key)
+    if (old := own_check(before, was)) != (new := own_check(after, now)):
+        yield Difference("check", after.name, "Last checked", old or checked(was.verified), new or checked(now.verified), key=after.key)
+    yield from value_differences("fact", before, after, before.facts, after.facts)
+    yield from value_differences("figure", before, after, before.figures, after.figures)
+
+
+def own_check(item: Item, section: Section) -> str:
+    """When a line was checked, where that is not as its department was."""
+    found = next((checked(fact.verified) for fact in item.facts if fact.verified), "")
+    return "" if found == checked(section.verified) else found
+
+
+def checked(verified: Verified | None) -> str:
+    """When, by whom and how, in words."""
+    return f"{verified.on}, {verified.by}, {verified.how}" if verified else ""
+
+
+def value_differences(
+    kind: str, before: Item, after: Item, old: Sequence[Fact] | Sequence[Figure], new: Sequence[Fact] | Sequence[Figure]
+) -> Iterator[Difference]:
+    """Facts, or figures, of one line that changed."""
+    was: Mapping[str, Fact | Figure] = {value.key.removeprefix(before.key): value for value in old}
+    now: Mapping[str, Fact | Figure] = {value.key.removeprefix(after.key): value for value in new}
+    for name in dict.fromkeys((*now, *was)):
+        one, other = was.get(name), now.get(name)
+        if words(one) != words(other):
+            found = other or one
+            by = how_much(one.value, other.value) if one and other and one.value and other.value else ""
+            caution = found.caution if isinstance(found, Figure) else ""
+            yield Difference(kind, after.name, found.label if found else name, words(one), words(other), by, caution, f"{after.key}{name}")
+
+
+def words(value: Fact | Figure | None) -> str:
+    """A value as the page shows it, in words where there is none."""
+    if value is None:
+        return ""
+    if value.value is not None:
+        return value.value.text
+    if isinstance(value, Figure):
+        return "not computed"
+    return {Standing.UNKNOWN: "not known yet", Standing.NONE: "none"}.get(value.standing, "not stated")
+
+
+def plan_differences(before: Section, after: Section) -> Iterator[Difference]:
+    """Outlines and maps that changed."""
+    shapes, shapes_now = {shape.key: shape for shape in before.outlines}, {shape.key: shape for shape in after.outlines}
+    for key, shape in shapes_now.items():
+        if key in shapes and shapes[key].corners != shape.corners:
+            yield Difference("plan", shape.name, "Outline", "as it was", "redrawn", key=key)
+    maps = {each.key: each for each in before.fields}
+    for field in after.fields:
+        if field.key in maps and (by := level_moved(maps[field.key], field)):
+            yield Difference("map", field.name, "Level over the area", "as it was", "redrawn", by, field.caution, field.key)
+
+
+def level_moved(before: Field, after: Field) -> str:
+    """By how much a map's levels moved at most; empty where they did not."""
+    if before.points != after.points or before.bands != after.bands:
+        return "other points or bands"
+    moved = max(
+        (abs(new - old) for olds, news in zip(before.levels, after.levels, strict=True) for old, new in zip(olds, news, strict=True)), default=0
+    )
+    return f"up to {moved / 10:.1f} dB" if moved else ""

@@ -1,0 +1,106 @@
+"""The other orders on a line: count, move, swap, add, remove, verified."""
+
+from collections.abc import Mapping, Sequence
+from datetime import date
+from typing import Any
+
+from builder.reading.nodes import Path
+from builder.reading.problems import Problem, Refused
+from builder.reading.written import RefersTo, Written
+from builder.stock.edits import Append, Edit, Set, Unset
+from builder.stock.lines import NAME_KEYS, Held
+from builder.stock.order import Order, count_key, data_of, order, working_of
+from builder.stock.wording import Data
+
+
+def count(line: Held, said: Mapping[str, Any], number: int, *, working: int | None = None, also: Mapping[str, str] | None = None) -> Order:
+    """
+    Set how many there are, and how many of them work.
+
+    Raises
+    ------
+    Refused
+        `key-not-here`, `count-below-zero`, `count-beyond`, `count-same`.
+    """
+    key = count_key(line)
+    wanted = {key: number} if working is None else {key: number, "working": working}
+    if working is not None:
+        working_of(line, {})
+    if min(wanted.values()) < 0:
+        raise Refused([Problem(line.where, "", line.name, "cannot be counted below zero", "count-below-zero", "give 0 or more")])
+    at_work = working if working is not None else getattr(line.record, "working", None)
+    if isinstance(at_work, int) and at_work > number:
+        reason = f"cannot have {at_work} at work of {number}"
+        raise Refused([Problem(line.where, "", line.name, reason, "count-beyond", "say how many work with --working")])
+    edits: list[Edit] = [Set((*line.path, key), str(value)) for key, value in wanted.items() if said.get(key) != str(value)]
+    edits += settings(line, also or {})
+    if not edits:
+        raise Refused([Problem(line.where, "", line.name, "has that count already", "count-same", "nothing was changed")])
+    return order("count", line, edits)
+
+
+def move(line: Held, place: str, also: Mapping[str, str]) -> Order:
+    """
+    Say that a line is somewhere else: at a named place, at a position, or both.
+
+    Raises
+    ------
+    Refused
+        `key-not-here` where the line has no place, or lacks a key.
+    """
+    edits: list[Edit] = list(settings(line, also, position_first=True))
+    if place:
+        key = next((name for name, field in type(line.record).model_fields.items() if RefersTo("place") in field.metadata), None)
+        if key is None:
+            raise Refused([Problem(line.where, "", line.name, "has no place", "key-not-here", "give its position, such as across='4 m SL'")])
+        edits.insert(0, Set((*line.path, key), place))
+    return order("move", line, edits)
+
+
+def settings(line: Held, also: Mapping[str, str], *, position_first: bool = False) -> list[Edit]:
+    """Keys of a line set to what is said. A key that the line lacks is looked for in its position, or there first."""
+    return [Set(path_of(line, key, position_first=position_first), data_of(value)) for key, value in also.items()]
+
+
+def path_of(line: Held, key: str, *, position_first: bool) -> Path:
+    """The path of a key of a line, or of its position."""
+    steps = tuple(key.split("."))
+    fields = type(line.record).model_fields
+    known = {field.alias or name for name, field in fields.items()}
+    at = getattr(line.record, "at", None)
+    if (position_first or steps[0] not in known) and isinstance(at, Written) and steps[0] in type(at).model_fields:
+        return (*line.path, "at", *steps)
+    if steps[0] not in known:
+        raise Refused([Problem(line.where, "", line.name, f"has no key '{key}'", "key-not-here", f"it has {', '.join(sorted(known))}")])
+    return (*line.path, *steps)
+
+
+def swap(line: Held, other: str, also: Mapping[str, str], referring: Sequence[tuple[str, Path]]) -> Order:
+    """
+    Put another thing in a line's place: another model where the line names one, else another name, which those who refer to it then use.
+    """
+    key = "model" if line.has("model") else next(key for key in NAME_KEYS if isinstance(getattr(line.record, key, None), str))
+    elsewhere = [(file, Set(path, other)) for file, path in referring] if key == "name" else []
+    return order("swap", line, [Set((*line.path, key), other), *settings(line, also)], elsewhere)
+
+
+def remove(line: Held) -> Order:
+    """Take a line out of its list, with its own comment."""
+    return order("remove", line, [Unset(line.path)])
+
+
+def add(file: str, path: Path, within: str, said: Mapping[str, Data]) -> Order:
+    """Add a line to a list, set out as its neighbours are. ``said`` begins with the name."""
+    return Order("add", file, within, str(next(iter(said.values()))), path, ((file, Append(path, dict(said))),))
+
+
+def verified(file: str, line: Held | None, said: Mapping[str, Any], *, on: date, by: str, how: str) -> Order:
+    """Stamp a line, or a whole file, as checked."""
+    path: Path = (*line.path, "verified") if line else ("verified",)
+    stamp = {"on": on.isoformat(), "by": by, "how": how}
+    edits: list[Edit] = [Set(path, dict(stamp))]
+    if isinstance(said.get("verified"), dict):
+        edits = [Set((*path, key), value) for key, value in stamp.items() if said["verified"].get(key) != value]
+    if line:
+        return order("verified", line, edits)
+    return Order("verified", file, file.removesuffix(".yml"), "", (), tuple((file, edit) for edit in edits))
