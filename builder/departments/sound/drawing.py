@@ -3,9 +3,8 @@
 from collections.abc import Iterator, Mapping, Sequence
 from math import cos, radians, sin
 
-from builder.departments.sound.maps import Panel, Sheet, Spot, map_svg
+from builder.departments.sound.maps import Panel, Sheet, Spot, map_svg, within
 from builder.document import Picture
-from builder.formulas.polygons import contains
 from builder.pack import Field, Item, Outline, Pack, Section
 from builder.render.plan import CHAIN, DASHED, HAIR, HEAVY, PALE, Area, Element, Mark, Note, Plan, Track, plan_svg
 
@@ -94,7 +93,7 @@ def storeys(section: Section) -> list[tuple[Field, ...]]:
 
 def overlap(one: Field, other: Field, outlines: Mapping[str, Outline]) -> bool:
     """True where a place of one field lies within the outline of the other, on the plan."""
-    return any(contains(outlines[two.name].corners, (x, y)) for first, two in ((one, other), (other, one)) for x, y, _ in first.points)
+    return any(any(within(outlines[two.name], [(x, y) for x, y, _ in first.points])) for first, two in ((one, other), (other, one)))
 
 
 def outlines(section: Section, pack: Pack, storey: Sequence[Field]) -> tuple[Outline, ...]:

@@ -12,7 +12,6 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
-from builder.formulas.polygons import contains
 from builder.pack import Field, Outline
 
 INK = "#010203"
@@ -21,6 +20,8 @@ INK = "#010203"
 INKS = {"light": "#1b1e23", "dark": "#e6e8eb"}
 CHIP_EVERY_M = 14.0
 """How far apart the numbers on a long contour stand."""
+CLEAR_M = 0.8
+"""How far a number keeps from the outline."""
 SHORTEST_M = 3.0
 """Contours shorter than this carry no number: they are the ripple of a sum, not a border."""
 WIDTH_IN = 5.4
@@ -165,17 +166,17 @@ def contours(axes: Any, field: Field, band: str, sheet: Sheet) -> Any:
     from matplotlib.patches import Polygon
 
     xs, ys, levels = grid(field, band)
-    within, steps = outline_of(field, sheet.outlines), list(sheet.steps_db)
+    area, steps = outline_of(field, sheet.outlines), list(sheet.steps_db)
     filled = axes.contourf(xs, ys, levels, levels=steps, cmap=colours(), extend="both")
     widths = [1.2 if step == 0 else 0.5 for step in steps]
     lines = axes.contour(xs, ys, levels, levels=steps, colors=line_colours(steps), linewidths=widths, linestyles="solid")
-    if within:
-        cut = Polygon(within.corners, closed=True, transform=axes.transData)
+    if area:
+        cut = Polygon(area.corners, closed=True, transform=axes.transData)
         filled.set_clip_path(cut)
         lines.set_clip_path(cut)
     if sheet.numbered:
         for step, pieces in zip(steps, lines.allsegs, strict=True):
-            for x, y in (place for piece in pieces for place in chip_places(piece, within)):
+            for x, y in (place for piece in pieces for place in chip_places(piece, area)):
                 chip(axes.text(x, y, signed(step), ha="center", va="center", fontsize=9.5))
     return filled
 
@@ -185,11 +186,12 @@ def line_colours(steps: Sequence[int]) -> list[str]:
     return ["#f2f3f5" if place < PALE_BELOW * (len(steps) - 1) else "#1b1e23" for place in range(len(steps))]
 
 
-def chip_places(piece: Any, within: Outline | None) -> list[tuple[float, float]]:
+def chip_places(piece: Any, area: Outline | None) -> list[tuple[float, float]]:
     """Where the numbers of one contour stand: in its middle, and again every so often along a long one, inside the outline."""
     import numpy as np
 
-    inside = [(float(x), float(y)) for x, y in piece if within is None or well_inside((float(x), float(y)), within)]
+    places = [(float(x), float(y)) for x, y in piece]
+    inside = [place for place, clear in zip(places, well_inside(places, area), strict=True) if clear] if area else places
     if len(inside) < 2:
         return []
     gone = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(np.array(inside), axis=0).T))])
@@ -199,11 +201,17 @@ def chip_places(piece: Any, within: Outline | None) -> list[tuple[float, float]]
     return [inside[int(np.searchsorted(gone, gone[-1] * (number + 0.5) / count))] for number in range(count)]
 
 
-def well_inside(place: tuple[float, float], outline: Outline) -> bool:
-    """True where a number at a place would not stand across the outline."""
-    margin_m = 0.8
-    corners = [(place[0] + dx, place[1] + dy) for dx in (-margin_m, margin_m) for dy in (-margin_m, margin_m)]
-    return all(contains(outline.corners, corner) for corner in corners)
+def well_inside(places: Sequence[tuple[float, float]], outline: Outline) -> list[bool]:
+    """For each place, whether a number there would stand clear of the outline."""
+    corners = [within(outline, [(x + dx, y + dy) for x, y in places]) for dx in (-CLEAR_M, CLEAR_M) for dy in (-CLEAR_M, CLEAR_M)]
+    return [all(each) for each in zip(*corners, strict=True)]
+
+
+def within(outline: Outline, places: Sequence[tuple[float, float]]) -> list[bool]:
+    """For each place, whether it lies within an outline on the plan."""
+    from matplotlib.path import Path
+
+    return [bool(each) for each in Path(outline.corners).contains_points(places)] if places else []
 
 
 def signed(step: int) -> str:
