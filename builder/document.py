@@ -39,7 +39,14 @@ class Tag:
     tone: str = "plain"
 
 
-Inline = str | Link | Strong | Small | Tag
+@dataclass(frozen=True, slots=True)
+class Day:
+    """A day, year first. A page that can may add how long ago that is when it is read; the text alone never needs a clock."""
+
+    on: str
+
+
+Inline = str | Link | Strong | Small | Tag | Day
 Words = str | Sequence[Inline]
 
 

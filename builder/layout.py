@@ -6,7 +6,7 @@ Reads the pack and gives blocks; departments choose which items and columns, nev
 
 from collections.abc import Iterable, Sequence
 
-from builder.document import Block, Bullets, Caution, Entry, Facts, Folded, Inline, Paragraph, Photo, Row, Small, Table, Tag, Words
+from builder.document import Block, Bullets, Caution, Day, Entry, Facts, Folded, Inline, Paragraph, Photo, Row, Small, Table, Tag, Words
 from builder.pack import Fact, Figure, Finding, Input, Item, Section, Standing, Value, Verified, Working
 
 STANDING_WORDS = {Standing.UNKNOWN: "not known yet", Standing.NONE: "none", Standing.NOT_STATED: "not stated"}
@@ -163,13 +163,18 @@ def checked_line(section: Section) -> Paragraph:
     if section.verified is None:
         return Paragraph([Tag("not verified", "caution"), " The house does not say when this page was last checked."])
     tone: list[Inline] = [Tag("old check", "caution"), " "] if section.verified.stale else []
-    return Paragraph([*tone, f"{checked_words(section.verified)}."])
+    return Paragraph([*tone, *checked_pieces(section.verified), "."])
+
+
+def checked_pieces(verified: Verified) -> list[Inline]:
+    """A check in words: when, by whom, how, and how old it was on the day of the revision."""
+    how = CHECKED_BY.get(verified.how, f"from {verified.how}")
+    return ["Checked on ", Day(verified.on), f" by {verified.by}, {how}, {age(verified.age_days)} before this revision"]
 
 
 def checked_words(verified: Verified) -> str:
-    """A check in words: when, by whom, how, and how old it was on the day of the revision."""
-    how = CHECKED_BY.get(verified.how, f"from {verified.how}")
-    return f"Checked on {verified.on} by {verified.by}, {how}, {age(verified.age_days)} before this revision"
+    """The same as plain text."""
+    return "".join(piece.on if isinstance(piece, Day) else str(piece) for piece in checked_pieces(verified))
 
 
 def age(days: int) -> str:

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 
 from builder.cautions import EVERYWHERE
 from builder.document import Block, Bullets, Caution, Entry, Facts, Heading, Headline, Inline, Link, Page, Paragraph, Tag, Words
-from builder.layout import checked_words
+from builder.layout import checked_pieces
 from builder.pack import Item, Level, Pack, Section, Standing
 
 
@@ -76,7 +76,7 @@ def reduced_words(section: Section, item: Item) -> Sequence[Inline]:
 
 def freshness(section: Section) -> Entry:
     """When a department was last checked."""
-    words: list[Inline] = [checked_words(section.verified)] if section.verified else [Tag("not verified", "caution")]
+    words: list[Inline] = checked_pieces(section.verified) if section.verified else [Tag("not verified", "caution")]
     if section.verified and section.verified.stale:
         words = [Tag("old check", "caution"), " ", *words]
     return Entry(section.title, words)

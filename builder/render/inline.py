@@ -2,8 +2,8 @@
 
 from collections.abc import Callable, Iterator
 
-from builder.document import Inline, Link, Small, Strong, Tag, Words
-from builder.render.escaping import shown
+from builder.document import Day, Inline, Link, Small, Strong, Tag, Words
+from builder.render.escaping import escaped, shown
 from builder.render.references import Anchors, target
 
 TONES = ("plain", "note", "caution", "danger")
@@ -17,7 +17,7 @@ def written(words: Words, link: Linker) -> str:
 
 def said(words: Words) -> str:
     """Words without their marks, as plain text."""
-    return "".join(piece if isinstance(piece, str) else piece.text for piece in parted(words))
+    return "".join(piece if isinstance(piece, str) else piece.on if isinstance(piece, Day) else piece.text for piece in parted(words))
 
 
 def parted(words: Words) -> Iterator[Inline]:
@@ -54,7 +54,7 @@ def spaced(piece: Inline, link: Linker) -> str:
     return f"{' ' * piece[0].isspace()}{shown(piece)}{' ' * piece[-1].isspace()}"
 
 
-def marked(piece: Link | Strong | Small | Tag, link: Linker) -> str:
+def marked(piece: Link | Strong | Small | Tag | Day, link: Linker) -> str:
     """A piece that is more than a string."""
     match piece:
         case Link():
@@ -65,6 +65,8 @@ def marked(piece: Link | Strong | Small | Tag, link: Linker) -> str:
             return f"<small>{shown(piece.text)}</small>"
         case Tag():
             return f'<span class="tag tag-{tone(piece.tone)}">{shown(piece.text)}</span>'
+        case Day():
+            return f'<time datetime="{escaped(piece.on)}">{shown(piece.on)}</time>'
 
 
 def tone(name: str) -> str:

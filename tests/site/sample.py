@@ -8,6 +8,7 @@ from builder.document import (
     Block,
     Bullets,
     Caution,
+    Day,
     Document,
     Entry,
     Facts,
@@ -253,7 +254,7 @@ def access() -> Page:
         "access",
         "Access and capacity",
         (
-            Paragraph("The way in, in order. The tightest place is the passage behind the dock."),
+            Paragraph(["Measured on ", Day("2026-02-11"), ". The tightest place is the passage behind the dock."]),
             Table(("Place", "Width", "Height", "Carries"), tuple(Row(step, step[0]) for step in steps), "From the yard to the stage", (1, 2)),
             Heading(2, "Capacity", "capacity"),
             Facts((Entry("Standing", "2,350"), Entry("Seated", "1,180", "12 wheelchair places"))),
