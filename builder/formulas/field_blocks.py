@@ -23,7 +23,7 @@ Phasors = NDArray[np.complex128]
 Places = NDArray[np.intp]
 Rows = Places | slice
 
-POINTS_IN_BLOCK = 256
+POINTS_IN_BLOCK = 512
 PATTERN_STEPS = 8192
 PHASE_STEPS = 4096
 NEGLIGIBLE_TILT_NP = 0.01
