@@ -13,12 +13,14 @@ from importlib import resources
 from pathlib import Path
 
 from builder.document import Attachment, Document
+from builder.pack import FORMAT, Pack, from_json
 from builder.pipeline import document_of, pack_of, venue_of
 from builder.reading.nodes import decode
 from builder.reading.problems import Problem, Refused, Where
 
 LARGEST_TEXT = 2 * 1024 * 1024
 LARGEST_PHOTO = 8 * 1024 * 1024
+LARGEST_PACK = 64 * 1024 * 1024
 PHOTO_ENDINGS = (".png", ".jpg", ".jpeg", ".webp")
 
 
@@ -68,6 +70,25 @@ def read_sheet(path: Path) -> str:
     if not path.exists():
         raise Refused([Problem(Where(path.name), "", "", "is not there", "file-unreadable", "give a NUMBER after a line's name, or a counted sheet")])
     return decode(read_within(path, path.parent, path.name, LARGEST_TEXT), path.name)
+
+
+def read_pack(path: Path) -> Pack:
+    """
+    The pack that a file holds.
+
+    Raises
+    ------
+    Refused
+        If it is no pack of this format, or cannot be read.
+    """
+    try:
+        pack = from_json(read_within(path, path.parent, path.name, LARGEST_PACK).decode())
+    except ValueError:
+        pack = None
+    if pack is None or pack.format != FORMAT:
+        reason = "is not a pack that this version reads"
+        raise Refused([Problem(Where(path.name), "", "", reason, "pack-unreadable", "give the pack.json of a site, or what 'housepack pack' writes")])
+    return pack
 
 
 def read_each(paths: Sequence[Path], folder: Path, largest: int) -> tuple[dict[str, bytes], list[Problem]]:

@@ -6,6 +6,7 @@ Exit status: 0 done and well; 1 problems, or dangers under ``--strict``; 2 wrong
 
 import click
 
+from builder.cli.changes import changes
 from builder.cli.stock import stock
 from builder.cli.venue import build, check, new, pack, schema, serve
 
@@ -16,7 +17,7 @@ def main() -> None:
     """One checked description of a venue, turned into a searchable tech pack with computed figures."""
 
 
-for command in (new, check, build, serve, pack, schema, stock):
+for command in (new, check, build, serve, pack, schema, stock, changes):
     main.add_command(command)
 
 if __name__ == "__main__":

@@ -25,8 +25,7 @@ KINDS: tuple[type[q.Quantity], ...] = (
     q.Duration,
     q.Angle,
 )
-"""A kind for each SI unit. Lengths stand for all positions: what moved is a distance whichever way it points."""
-BY_UNIT = {kind.si_unit: kind for kind in KINDS}
+"""The kinds whose differences are said in their unit. Lengths stand for all positions: what moved is a distance whichever way it points."""
 
 
 def how_much(before: Value, after: Value) -> str:
@@ -45,14 +44,21 @@ def how_much(before: Value, after: Value) -> str:
 def distance(size: float, like: Value) -> str:
     """A difference without its sign, with the digits and in the unit of the value it belongs to, where that unit fits its size."""
     digits = decimals(like.text)
-    if like.unit not in BY_UNIT:
+    system: System = "imperial" if is_imperial(like.text) else "metric"
+    kind = kind_of(like, system)
+    if kind is None:
         share = like.text.endswith("%")
         number = f"{size * 100 if share else size:,.{digits}f}"
         return f"{number} points" if share else number if like.unit in ("", "1") else f"{number} {like.unit}"
-    kind = BY_UNIT[like.unit]
-    system: System = "imperial" if is_imperial(like.text) else "metric"
     text = shown(kind, size, system=system)[0]
     return shown(kind, size, digits, system)[0] if text.split()[-1] == like.text.split()[-1] else text
+
+
+def kind_of(like: Value, system: System) -> type[q.Quantity] | None:
+    """The kind of a value: of those with its unit, the one that is written as it is."""
+    fitting = [kind for kind in KINDS if kind.si_unit == like.unit]
+    written = [kind for kind in fitting if shown(kind, abs(like.number or 0), system=system)[0].split()[-1] == like.text.split()[-1]]
+    return next(iter(written or fitting), None)
 
 
 def decimals(text: str) -> int:

@@ -15,10 +15,10 @@ NOTHING = "Nothing changed that the pack shows."
 
 
 def as_text(comparison: Comparison) -> str:
-    """All that changed, by department and line."""
-    if not comparison:
-        return NOTHING
-    return "\n".join(lines(comparison))
+    """All that changed, by department and line, under the two revisions."""
+    old, new = comparison.revision
+    head = f"{comparison.venue[1]}: from revision {old.number} of {old.on} to revision {new.number} of {new.on}."
+    return "\n".join((head, *(lines(comparison) if comparison else (NOTHING,)))) + "\n"
 
 
 def knock_ons(comparison: Comparison) -> str:

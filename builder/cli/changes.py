@@ -1,0 +1,63 @@
+"""``housepack changes``: what changed between two states of a venue."""
+
+from pathlib import Path
+
+import click
+
+from builder.cli.printing import VENUE
+from builder.cli.stock import tell_and_exit
+from builder.pack import Pack
+from builder.reading.problems import Refused
+
+
+@click.command()
+@click.argument("before", default="HEAD")
+@click.argument("after", default="")
+@VENUE
+@click.option("--format", "form", type=click.Choice(["text", "markdown", "json"]), default="text", show_default=True, help="How to print.")
+def changes(before: str, after: str, venue: Path, form: str) -> None:
+    """
+    Print what changed from BEFORE to AFTER: facts, figures and findings.
+
+    Each is a pack.json, a venue's folder, a git revision of the venue such as HEAD~3, or a day such as 2026-10-12. Left out, BEFORE is the last
+    commit and AFTER the folder as it is now.
+    """
+    from builder.stock.comparison import compare
+    from builder.stock.telling import as_json, as_markdown, as_text
+
+    comparison = compare(pack_or_tell(before, venue), pack_or_tell(after or str(venue), venue))
+    tell = {"text": as_text, "markdown": as_markdown, "json": as_json}[form]
+    click.echo(tell(comparison), nl=False)
+
+
+def pack_or_tell(which: str, venue: Path) -> Pack:
+    """One of the two packs; prints what is wrong with it, and with which of the two, and exits with 1."""
+    try:
+        return pack_at(which, venue)
+    except Refused as refused:
+        click.echo(f"In {which}:", err=True)
+        tell_and_exit(refused)
+
+
+def pack_at(which: str, venue: Path) -> Pack:
+    """The pack of a file, of a folder, or of the venue at a revision."""
+    from builder.files import read_pack
+    from builder.history import folder_at
+    from builder.pipeline import pack_of, venue_of
+
+    path = Path(which)
+    if path.is_file():
+        return read_pack(path)
+    if path.is_dir():
+        return pack_of_folder(path)
+    folder = folder_at(venue, which)
+    return pack_of(venue_of(folder.texts, folder.photos))
+
+
+def pack_of_folder(venue: Path) -> Pack:
+    """The pack of a folder as it is now."""
+    from builder.files import read_folder
+    from builder.pipeline import pack_of, venue_of
+
+    folder = read_folder(venue)
+    return pack_of(venue_of(folder.texts, folder.photos))
