@@ -3,7 +3,7 @@
 import pytest
 
 from builder.reading.problems import Refused
-from tests.departments.sounding import MODELS, SUBS, sound
+from tests.departments.sounding import FLOOR, MODELS, SUBS, sound
 
 
 def refusal(text: str) -> str:
@@ -46,3 +46,8 @@ def test_a_radius_of_half_the_line_is_the_tightest_arc() -> None:
 def test_unknown_none_and_not_stated_hangs_stay_three_things() -> None:
     standings = [sound(text).hangs for text in ("hangs: ?", "hangs: none", "subs: none")]
     assert len({str(standing) for standing in standings}) == 3
+
+
+@pytest.mark.parametrize("wrong", ["ears: 0 m", "ears: -1 m"])
+def test_ears_at_or_below_the_floor_are_refused(wrong: str) -> None:
+    assert "[size-not-positive]" in refusal(FLOOR.replace("ears: 1.65 m", wrong))

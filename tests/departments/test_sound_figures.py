@@ -32,6 +32,21 @@ def test_rigging_is_told_what_hangs_where() -> None:
     assert [(load.hang, load.what, load.load_kg) for load in loads] == [("L", "3 Line", 60.0), ("L", "Frame of Left", 10.0)]
 
 
+def test_the_weight_of_a_hang_acts_half_a_box_behind_its_fronts() -> None:
+    straight = HANGS.replace("boxes: 3, splay: [2 deg, 4 deg]", "boxes: 2, splay: [0 deg]").replace("down: 5 deg", "down: 0 deg")
+    deep = ROOM.replace("height: 250 mm", "height: 250 mm\n    depth: 400 mm")
+    boxes, frame = offer(sound(deep + straight)).loads
+    # Fronts at 1 m DS, looking straight downstage: the middle of a 400 mm deep box is 200 mm upstage of its front. By hand.
+    assert (boxes.across_m, boxes.depth_m) == (pytest.approx(4.0), pytest.approx(-0.8))
+    assert (frame.across_m, frame.depth_m) == (None, None)
+    assert item(deep + straight, "hang").number("centre_depth") == pytest.approx(-0.8)
+
+
+def test_boxes_of_unknown_depth_leave_their_place_to_rigging() -> None:
+    assert [load.depth_m for load in offer(sound(ROOM + HANGS)).loads] == [None, None]
+    assert item(ROOM + HANGS, "hang").figure("centre_depth") is None
+
+
 def test_a_stack_that_nothing_carries_is_no_load() -> None:
     assert offer(sound(ROOM + HANGS.replace("carried_by: L", "carried_by: none"))).loads == ()
 

@@ -129,3 +129,15 @@ def test_a_hang_out_of_service_is_in_no_map_but_still_weighs() -> None:
     assert found.section.fields == ()
     assert hang is not None
     assert hang.number("weight") == pytest.approx(70.0)
+
+
+def test_an_area_too_thin_for_a_map_is_found_and_stops_nothing() -> None:
+    thin = FLOOR + FLOOR.replace("audience:\n", "").replace("name: Floor", "name: Ledge").replace("6 m SR", "5.9999 m SL")
+    assert "area-too-thin" in codes(MODELS + MIXING + thin + HANGS)
+    assert [field.name for field in published(MODELS + MIXING + thin + HANGS).section.fields] == ["Floor"]
+
+
+@pytest.mark.parametrize("far", ["900 m DS", "900000 m DS", "900000000000 m DS"])
+def test_absurdly_large_areas_end_in_time_with_a_small_map(far: str) -> None:
+    fields = published(ROOM.replace("depth: 14 m DS", f"depth: {far}") + HANGS + SUBS % ", arc: 40 deg").section.fields
+    assert all(len(field.points) <= 12_000 for field in fields)

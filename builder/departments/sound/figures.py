@@ -5,7 +5,7 @@ from math import cos, hypot, isfinite, log10, radians
 
 from builder.cautions import LOADS, NOISE
 from builder.departments.sound.coverage import BARE, PROGRAMME, THIRDS, Covered, Listening, working
-from builder.departments.sound.geometry import Box, aim, corners_of, floor_corners
+from builder.departments.sound.geometry import Box, aim, centre_of_weight, corners_of, floor_corners
 from builder.departments.sound.loudspeakers import AudienceArea, Fill, Hang
 from builder.departments.sound.system import Aligned
 from builder.exchange import Spot
@@ -17,7 +17,7 @@ from builder.formulas.polygons import contains
 from builder.formulas.sources import COMMON_PRACTICE
 from builder.pack import Figure, Input, Reference, Value, Working
 from builder.reading.measures import System, shown
-from builder.reading.quantities import Length, Level
+from builder.reading.quantities import Depth, Length, Level
 from builder.working import figure, missing, worked
 
 EXPECTED_ERROR_DB = 5
@@ -35,7 +35,9 @@ def length_figure(key: str, label: str, length_m: float, system: System, work: W
     return figure(key, label, Value(text, also, length_m, "m"), work, caution=caution, note=note)
 
 
-def hang_figures(hang: Hang, boxes: Sequence[Box], areas: Sequence[AudienceArea], key: str, system: System, box_height_m: float) -> Iterator[Figure]:
+def hang_figures(
+    hang: Hang, boxes: Sequence[Box], areas: Sequence[AudienceArea], key: str, system: System, box_height_m: float, box_depth_m: float | None
+) -> Iterator[Figure]:
     """The lowest edge of a hang, how far its last box looks down, and where its first and last box look."""
     first, last = boxes[0], boxes[-1]
     bottom_m = last.at[2] - box_height_m / 2 * cos(radians(last.down_deg))
@@ -55,8 +57,23 @@ def hang_figures(hang: Hang, boxes: Sequence[Box], areas: Sequence[AudienceArea]
     )
     yield length_figure(f"{key}.bottom", "Lowest front edge", bottom_m, system, work, caution=LOADS)
     yield figure(f"{key}.last_down", "Last box looks down", Value(f"{last.down_deg:g} deg", number=last.down_deg, unit="deg"), work)
+    if box_depth_m is not None:
+        yield centre_figure(boxes, box_depth_m, key, system)
     for name, label, box in (("first_aim", "First box meets", first), ("last_aim", "Last box meets", last)):
         yield aim_figure(f"{key}.{name}", label, box, areas, system)
+
+
+def centre_figure(boxes: Sequence[Box], box_depth_m: float, key: str, system: System) -> Figure:
+    """Where the weight of the boxes hangs, up and down stage: what front and back point share it by."""
+    _, depth_m, _ = centre_of_weight(boxes, box_depth_m=box_depth_m)
+    inputs = (
+        Input("Boxes", f"{len(boxes)}, fronts from {boxes[0].at[1]:.2f} m to {boxes[-1].at[1]:.2f} m deep"),
+        Input("Depth of a box", f"{box_depth_m * 1000:g} mm"),
+    )
+    equation, clause = "mean of (front − half a box along its aim)", "centre of gravity of equal boxes"
+    work = by_hand(equation, clause, inputs=inputs, leaves_out="The frame, and where within a box its weight lies: the maker's data decides.")
+    text, also = shown(Depth, depth_m, 2, system)
+    return figure(f"{key}.centre_depth", "Weight hangs at", Value(text, also, depth_m, "m"), work, caution=LOADS)
 
 
 def aim_figure(key: str, label: str, box: Box, areas: Sequence[AudienceArea], system: System) -> Figure:

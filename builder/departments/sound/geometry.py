@@ -66,6 +66,13 @@ def along_front(edge: Point, forward: tuple[float, float], *, down_deg: float, l
     return edge[0] - forward[0] * back, edge[1] - forward[1] * back, edge[2] - drop
 
 
+def centre_of_weight(boxes: Sequence[Box], *, box_depth_m: float) -> Point:
+    """The middle of the weight of a column of equal boxes, each taken to weigh alike throughout: half its depth behind its front."""
+    middles = [tuple(front - part * box_depth_m / 2 for front, part in zip(box.at, aim(box), strict=True)) for box in boxes]
+    across, deep, high = (sum(middle[axis] for middle in middles) / len(middles) for axis in range(3))
+    return across, deep, high
+
+
 def places_in_line_m(subs: SubLine) -> tuple[float, ...]:
     """The middle of each sub along the line, from its middle, stage right first."""
     return tuple((index - (subs.count - 1) / 2) * subs.spacing.m for index in range(subs.count))

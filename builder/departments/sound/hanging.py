@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from builder.cautions import LOADS
 from builder.departments.sound.description import Sound
+from builder.departments.sound.geometry import boxes_of_hang, centre_of_weight
 from builder.departments.sound.loudspeakers import Hang, Model
 from builder.exchange import HungLoad
 from builder.formulas.loads import PointLoad, total_load_kg
@@ -34,9 +35,19 @@ def hung_loads(sound: Sound) -> Iterator[HungLoad]:
         if model is None or isinstance(hang.carried_by, Absent) or isinstance(model.weight, Absent):
             continue
         what = f"{hang.boxes} {hang.model}"
-        yield HungLoad("sound", what, hang.carried_by, hang.boxes * model.weight.kg)
+        across_m, depth_m = hangs_at(hang, model)
+        yield HungLoad("sound", what, hang.carried_by, hang.boxes * model.weight.kg, across_m=across_m, depth_m=depth_m)
         if isinstance(hang.frame, Mass):
             yield HungLoad("sound", f"Frame of {hang.name}", hang.carried_by, hang.frame.kg)
+
+
+def hangs_at(hang: Hang, model: Model) -> tuple[float | None, float | None]:
+    """Where the boxes' weight hangs, across and deep; None where their depth or splay is not known, and rigging then takes its hang's middle."""
+    boxes = boxes_of_hang(hang, box_height_m=model.height.m)
+    if not boxes or isinstance(model.depth, Absent):
+        return None, None
+    across_m, depth_m, _ = centre_of_weight(boxes, box_depth_m=model.depth.m)
+    return across_m, depth_m
 
 
 def lacking_weights(hang: Hang, model: Model) -> tuple[str, ...]:

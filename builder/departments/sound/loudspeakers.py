@@ -65,6 +65,7 @@ class Coverage(Written):
 
     @model_validator(mode="after")
     def _is_an_angle(self) -> "Coverage":
+        checked_sizes({"band": self.band})
         for angle in (self.horizontal, self.vertical):
             if isinstance(angle, Angle) and not 0 < angle.deg <= 360:
                 words = {"text": angle.text, "advice": "write 360 deg for all round"}
@@ -135,7 +136,7 @@ class Hang(Line):
     """How far the top box looks down; with a minus, up."""
     turned: Turn | None = None
     """How far the whole hang is turned from straight downstage. Left out, it looks straight into the house."""
-    carried_by: Annotated[Maybe[Name], Decisive()] = Absent.NOT_STATED
+    carried_by: Annotated[Maybe[Name], RefersTo("hang"), Decisive()] = Absent.NOT_STATED
     """The hang in rigging.yml that carries it. Its weight is counted there."""
     frame: Annotated[Maybe[Mass], Plausible(2.0, 400.0)] = Absent.NOT_STATED
     """The weight of the frame, bar and cable above the top box."""
@@ -241,6 +242,12 @@ class Fill(Line):
     turned_down: Annotated[Level | None, Plausible(0.0, 50.0)] = None
     """How far below their full level the house runs them, so that the system is even."""
 
+    @model_validator(mode="after")
+    def _meets_ahead(self) -> "Fill":
+        if self.aligned_at is not None:
+            checked_sizes({"aligned_at": self.aligned_at})
+        return self
+
 
 class Corner(Written):
     """A corner of an audience area, with the height of its floor."""
@@ -268,6 +275,7 @@ class AudienceArea(Line):
 
     @model_validator(mode="after")
     def _encloses(self) -> "AudienceArea":
+        checked_sizes({"ears": self.ears})
         if len(self.corners) < 3:
             words = {"count": len(self.corners), "advice": "write the corners in order around the area"}
             raise PydanticCustomError("outline-open", "has {count} corners, and an outline needs at least three", words)

@@ -10,7 +10,7 @@ from builder.pack import Item, Pack, Section
 
 Shown = tuple[str, str, str, tuple[str, ...]]
 
-HANG_KEYS = ("model", "boxes", "weight", "top", "bottom", "carried_by")
+HANG_KEYS = ("model", "boxes", "weight", "centre_depth", "top", "bottom", "carried_by")
 AIM_KEYS = ("at.across", "at.depth", "turned.by", "turned.to", "first_aim", "last_aim", "down", "last_down")
 AIM_LABELS = ("Across", "Depth", "Turned", "To", "First box meets", "Last box meets", "First looks down", "Last looks down")
 SET_KEYS = ("splay", "own_drive", "turned_down", "delay", "adjustable", "prediction_file")

@@ -24,7 +24,7 @@ THIRDS_HZ = (31.5, 40.0, 50.0, 63.0, 80.0)
 COMPARED_HZ = 63.0
 MARGIN_M, BEHIND_M = 2.0, 8.0
 """What is shown beside the audience, and behind the line: what reaches the stage."""
-MOST_POINTS = 700
+MOST_POINTS, MOST_A_SIDE = 700, 100
 
 
 def patterns(sound: Sound, subs: Sequence[SubLine], heard: Listening) -> Iterator[Field]:
@@ -81,7 +81,8 @@ def plan_points(sound: Sound, line: SubLine, heard: Listening) -> tuple[Array, f
     xs, ys = [x for x, _ in corners], [y for _, y in corners]
     left, right = min(xs) - MARGIN_M, max(xs) + MARGIN_M
     near, far = min(ys), max(line.at.depth.m + BEHIND_M, *ys)
-    step_m = max(1.0, ceil(2 * sqrt((right - left) * (far - near) / MOST_POINTS)) / 2)
+    longest_m = max(right - left, far - near)
+    step_m = max(1.0, ceil(2 * max(sqrt((right - left) * (far - near) / MOST_POINTS), longest_m / MOST_A_SIDE)) / 2)
     grid = np.meshgrid(np.arange(left, right + step_m / 2, step_m), np.arange(near, far + step_m / 2, step_m))
     across, deep = (axis.ravel() for axis in grid)
     return np.column_stack([across, deep, np.full(across.shape, heard.mix[0][2])]), step_m

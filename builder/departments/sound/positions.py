@@ -5,6 +5,7 @@ from typing import Annotated, ClassVar, Literal
 from pydantic import model_validator
 from pydantic_core import PydanticCustomError
 
+from builder.departments.sound.loudspeakers import checked_sizes
 from builder.reading.absent import Absent, Maybe
 from builder.reading.quantities import Duration, Length, Level
 from builder.reading.words import Count, Name, Text, YesNo
@@ -120,6 +121,11 @@ class MixPosition(Line):
     """Whether the house desk can go, who does it, and how long it takes."""
     way_in: Maybe[Text] = Absent.NOT_STATED
     """How cases get there once the audience is in, and before."""
+
+    @model_validator(mode="after")
+    def _has_ears(self) -> "MixPosition":
+        checked_sizes({"ears": self.ears})
+        return self
 
 
 class MonitorPosition(Line):

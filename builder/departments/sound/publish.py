@@ -158,8 +158,9 @@ def of_hang(room: Room, name: str, key: str) -> Iterator[Figure]:
     if model is None:
         return
     yield weight_figure(hang, model, key, room.system)
+    depth_m = None if isinstance(model.depth, Absent) else model.depth.m
     if boxes := hang_boxes(room.sound, name):
-        yield from hang_figures(hang, boxes, sampled(room.sound.audience), key, room.system, model.height.m)
+        yield from hang_figures(hang, boxes, sampled(room.sound.audience), key, room.system, model.height.m, depth_m)
 
 
 def areas(room: Room) -> Iterator[Item]:
@@ -172,6 +173,11 @@ def areas(room: Room) -> Iterator[Item]:
 
 def of_areas(room: Room) -> Iterator[Finding]:
     """Areas that the system does not reach."""
+    heard = {found.area.name for found in room.areas}
+    for area in sampled(room.sound.audience) if room.heard else ():
+        if area.name not in heard:
+            sentence = f"{area.name} is too thin for a map. Check its corners, or join it to its neighbour."
+            yield Finding(Level.CAUTION, "area-too-thin", sentence, place=place(area.where("corners")))
     for found in room.areas:
         levels = found.levels["A"]
         share = float((levels >= -HEARD_DB).mean())
