@@ -153,3 +153,10 @@ def test_the_home_page_is_told_the_mix_position(section: Section, pack: Pack) ->
     assert [entry.label for entry in headline(section, pack)] == ["Mix position"]
     told = packed(WHOLE + "policy: {use: may be used}\n")
     assert [entry.label for entry in headline(told.sections[0], told)] == ["House sound system", "Mix position"]
+
+
+def test_a_name_of_an_area_can_only_be_words() -> None:
+    hostile = packed(ROOM.replace("name: Floor", "name: '$\\frac$ <script>alert(1)</script> & \"'") + HANGS)
+    (picture,) = pictures(hostile.sections[0], hostile)
+    assert "<script" not in picture.svg
+    assert "$\\frac$" in picture.svg

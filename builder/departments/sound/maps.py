@@ -34,7 +34,16 @@ PALE_BELOW = 0.4
 LONG_NUMBER = re.compile(r"(\d\.\d)\d+(?=[ \n\"])")
 """Numbers in paths: a tenth of a point is finer than any screen, and halves the file."""
 
-STYLE: Any = {"svg.hashsalt": "housepack", "svg.fonttype": "none", "font.family": "sans-serif", "font.size": 9.0, "axes.linewidth": 0.6}
+STYLE: Any = {
+    "svg.hashsalt": "housepack",
+    "svg.fonttype": "none",
+    "font.family": "sans-serif",
+    "font.size": 9.0,
+    "axes.linewidth": 0.6,
+    # A name with dollar signs is a name, not a formula.
+    "text.parse_math": False,
+    "text.usetex": False,
+}
 
 
 @dataclass(frozen=True, slots=True)
