@@ -169,6 +169,7 @@ def inputs(heard: Listening, found: Covered) -> tuple[Input, ...]:
     air = heard.air
     return (
         Input("Points", f"{len(found.points):,} on a grid of {found.step_m:g} m, {found.area.ears.text} above the floor"),
+        Input("Signal", "pink noise on every drive line, third octaves from 50 Hz to 10 kHz"),
         Input("Boxes", f"{len(heard.system.mains)} in hangs and subs, {len(heard.system.fills)} in fills"),
         Input("Air", f"{air.temperature_c:g} °C, {air.humidity_percent:g} %, {air.pressure_kpa:.1f} kPa, sound at {air.speed_m_s:.1f} m/s"),
         Input("Reference", f"{heard.mix_name}: mean energy of {len(heard.mix)} places over its width and depth, ears {heard.mix[0][2]:.2f} m high"),
