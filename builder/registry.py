@@ -6,6 +6,7 @@ from builder.department import Department
 from builder.departments.access import ACCESS
 from builder.departments.house import HOUSE, House
 from builder.departments.power import POWER
+from builder.departments.rigging import RIGGING
 from builder.departments.sound import SOUND
 from builder.departments.stage import STAGE
 
@@ -13,6 +14,7 @@ DEPARTMENTS: tuple[Department[Any], ...] = (
     HOUSE,
     ACCESS,
     STAGE,
+    RIGGING,
     SOUND,
     POWER,
 )

@@ -1,0 +1,8 @@
+"""Rigging: the steel overhead, what it carries, and what hangs from it."""
+
+from builder.department import Department
+from builder.departments.rigging.description import Rigging
+from builder.departments.rigging.page import headline, pages
+from builder.departments.rigging.publish import publish
+
+RIGGING = Department("rigging", "Rigging", Rigging, publish, pages, headline)

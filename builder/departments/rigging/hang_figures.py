@@ -1,0 +1,222 @@
+"""The figures of hangs: weight, reactions, worst cases, trim, and the maker's table of the truss."""
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from builder.cautions import LOADS
+from builder.departments.rigging.carrying import Body, Shares, hoist_weight_kg
+from builder.departments.rigging.figures import by_hand, in_words, mass
+from builder.departments.rigging.geometry import Overhead
+from builder.departments.rigging.ratings import same
+from builder.departments.rigging.steel import Truss
+from builder.departments.rigging.totals import Whole
+from builder.formulas.loads import Load, PointLoad, total_load_kg
+from builder.formulas.out_of_level import out_of_level
+from builder.formulas.slack import each_slack, held
+from builder.formulas.statics import reactions, two_support_reactions
+from builder.formulas.trim import allowable_load_kg, highest_trim_m
+from builder.pack import Figure, Input, Value, Working
+from builder.reading.measures import System, shown
+from builder.reading.quantities import Height, Length
+from builder.working import figure, missing, worked
+
+BEAM_LEAVES_OUT = (
+    "Straight beam of one section on level, unyielding supports. Shear in the truss, play at its joints and stretch of chain are left out; they "
+    "even the shares out."
+)
+ON_EACH = "Each load is in kg at metres from the hang's first end."
+
+
+def load_words(load: Load) -> str:
+    """A load with its place."""
+    if isinstance(load, PointLoad):
+        return f"{load.load_kg:g} kg at {load.at_m:.2f} m"
+    return f"{load.total_kg:g} kg from {load.from_m:.2f} m to {load.to_m:.2f} m"
+
+
+def weight_figure(body: Body, key: str, system: System) -> Figure:
+    """All that hangs on the supports, hoists not counted."""
+    steps = tuple(f"{each.what} ({each.by}): {load_words(each.load)}" for each in body.hung)
+    work = worked(
+        total_load_kg,
+        inputs=[Input("Loads", str(len(body.hung)))],
+        steps=(*steps, f"Sum: {body.total_kg:,.1f} kg"),
+        leaves_out="Hoists and chains: they are counted on the points.",
+    )
+    if body.total_kg <= 0:
+        return missing(f"{key}.total", "Weight in all", work, ("a weight of what hangs",), caution=LOADS)
+    return figure(f"{key}.total", "Weight in all", mass(body.total_kg, system), work, caution=LOADS)
+
+
+def by_whom(body: Body) -> dict[str, float]:
+    """The weight on a hang by who hung it, in the order of the loads. [kg]"""
+    found: dict[str, float] = {}
+    for each in body.hung:
+        found[each.by] = found.get(each.by, 0.0) + each.load.total_kg
+    return found
+
+
+def support_figures(body: Body, part: Shares, index: int, key: str, system: System) -> Iterator[Figure]:
+    """One support: place along the hang, its share, the worst cases, and what the point above gets."""
+    text, also = shown(Length, max(body.supports_m[index], 0.0), 2, system)
+    yield figure(
+        f"{key}.along",
+        "Along the hang",
+        Value(text, also, body.supports_m[index], "m"),
+        by_hand(
+            "a = distance from the first end to the foot of the point", "plane geometry", inputs=[Input("Point", body.hang.supports[index].point)]
+        ),
+        caution=LOADS,
+    )
+    work = share_working(body, part)
+    share = part.kg[index]
+    if share is None:
+        yield missing(f"{key}.share", "Share", work, (part.why,), caution=LOADS)
+        return
+    slack = "slack: it carries nothing" if index in part.slack else ""
+    yield figure(f"{key}.share", "Share", mass(share, system), work, caution=LOADS, note=slack)
+    hoist = hoist_weight_kg(body, index)
+    total = worked(
+        total_load_kg,
+        inputs=[Input("Hoist with chain", f"{hoist:g} kg")],
+        steps=(f"{share:.1f} kg + {hoist:g} kg = {share + hoist:.1f} kg",),
+        equation="share + hoist with chain",
+    )
+    yield figure(f"{key}.with-hoist", "With hoist", mass(share + hoist, system), total, caution=LOADS)
+    yield from worst_figures(body, part, index, key, system)
+
+
+def share_working(body: Body, part: Shares) -> Working:
+    """How the shares of a hang come about."""
+    loads = [Input(each.what, load_words(each.load)) for each in body.hung]
+    places = Input("Supports", ", ".join(f"{support.point} at {at:.2f} m" for support, at in zip(body.hang.supports, body.supports_m, strict=True)))
+    steps = []
+    if all(share is not None for share in part.kg):
+        listed = " + ".join(f"{share:.1f}" for share in part.kg if share is not None)
+        steps = [ON_EACH, f"Shares: {listed} = {body.total_kg:.1f} kg, the whole load."]
+    if len(body.supports_m) == 1:
+        return worked(total_load_kg, inputs=[*loads, places], steps=steps, equation="one support carries all")
+    if len(body.supports_m) == 2:
+        return worked(two_support_reactions, inputs=[*loads, places], steps=steps)
+    if part.slack:
+        pushed = ", ".join(f"{body.hang.supports[j].point} {part.as_beam_kg[j]:.1f} kg" for j in part.slack)
+        steps.append(f"If supports could push: {pushed}. A hoist cannot push, so it was let go and the beam solved again.")
+        return worked(reactions, held, inputs=[*loads, places], steps=steps, leaves_out=BEAM_LEAVES_OUT)
+    even = f"A plain division by {len(part.kg)} would say {body.total_kg / len(part.kg):.1f} kg each, which hides what the middle carries."
+    return worked(reactions, inputs=[*loads, places], steps=[*steps, even], leaves_out=BEAM_LEAVES_OUT)
+
+
+def worst_figures(body: Body, part: Shares, index: int, key: str, system: System) -> Iterator[Figure]:
+    """The most a support carries with another slack, and the range out of level."""
+    if (slack_kg := part.worst_slack_kg(index)) is not None:
+        steps = tuple(slack_steps(body, part, index))
+        work = worked(each_slack, inputs=[Input("Weight in all", f"{body.total_kg:.1f} kg")], steps=steps, leaves_out=BEAM_LEAVES_OUT)
+        yield figure(f"{key}.one-slack", "One hoist slack", mass(slack_kg, system), work, caution=LOADS)
+    if part.level:
+        found = part.level[index]
+        levels = ", ".join(f"{at_m * 1000:+.0f} mm" for at_m in found.settlements_m)
+        stiffness = body.hang.stiffness.text if body.hang.stiffness else ""
+        steps = (
+            f"Most with the supports this much low, in order: {levels}.",
+            "Proven: no other heights give more." if found.proven else "Encloses the true range.",
+        )
+        work = worked(out_of_level, inputs=[Input("Bending stiffness EI", stiffness)], steps=steps, leaves_out=BEAM_LEAVES_OUT)
+        text = f"{in_words(found.least_kg, system)} to {in_words(found.most_kg, system)}"
+        yield figure(f"{key}.uneven", "Out of level", Value(text, number=found.most_kg, unit="kg"), work, caution=LOADS)
+
+
+def slack_steps(body: Body, part: Shares, index: int) -> Iterator[str]:
+    """What a support carries with each other one slack in turn."""
+    for j, case in enumerate(part.without):
+        if j != index:
+            name = body.hang.supports[j].point
+            yield f"Without {name}: the hang tips" if case.stability == "tips" else f"Without {name}: {case.reactions_kg[index]:.1f} kg"
+
+
+def trim_figure(body: Body, whole: Whole, key: str, system: System) -> Figure:
+    """The highest the underside of a hang goes: level, so the lowest support decides."""
+    places = {place.point.name.casefold(): place for place in whole.places}
+    truss = truss_of(body, whole)
+    height_m = truss.height.m if truss and truss.height else None
+    tops, lacking = [], [] if height_m is not None else ["the height of the truss"]
+    for support, hoist in zip(body.hang.supports, body.hoists, strict=True):
+        place: Overhead = places[support.point.casefold()]
+        lacking += [] if hoist else [f"the length of the steel at {support.point}"]
+        lacking += [] if place.steel_m is not None else [f"low steel at {support.point}"]
+        if hoist and place.steel_m is not None and height_m is not None:
+            trim_m = highest_trim_m(low_steel_m=place.steel_m, parts_m=(hoist.headroom.m, height_m))
+            tops.append((trim_m, f"{support.point}: {place.steel_m:.2f} − {hoist.headroom.m:g} − {height_m:g} = {trim_m:.2f} m"))
+    steps = tuple(step for _, step in tops)
+    work = worked(
+        highest_trim_m,
+        inputs=[Input("Points", ", ".join(support.point for support in body.hang.supports))],
+        steps=steps,
+        leaves_out="Bridles, and slings longer than the hoist's headroom. Level: the lowest point decides.",
+    )
+    if lacking:
+        return missing(f"{key}.highest-trim", "Highest trim", work, tuple(dict.fromkeys(lacking)), caution=LOADS)
+    lowest_m = min(trim_m for trim_m, _ in tops)
+    text, also = shown(Height, lowest_m, 2, system)
+    return figure(
+        f"{key}.highest-trim", "Highest trim", Value(text, also, lowest_m, "m"), work, caution=LOADS, note="underside of the truss, hoists run up"
+    )
+
+
+def truss_of(body: Body, whole: Whole) -> Truss | None:
+    """The truss model of a hang."""
+    return next((truss for truss in whole.rigging.trusses if body.hang.truss and same(truss.name, body.hang.truss)), None)
+
+
+def spans_of(body: Body) -> list[tuple[float, float]]:
+    """The stretches between neighbouring supports."""
+    return list(pairwise(sorted(body.supports_m)))
+
+
+def uniform_kg(body: Body, from_m: float, to_m: float) -> float:
+    """The load on a span as a uniform one: what is spread by its part, and a point load twice, as in the middle. The truss itself not counted."""
+    total = 0.0
+    for each in body.hung:
+        load = each.load
+        if each.own_weight:
+            continue
+        if isinstance(load, PointLoad):
+            total += 2 * load.load_kg if from_m < load.at_m < to_m else 0.0
+        else:
+            total += load.load_kg_per_m * max(0.0, min(load.to_m, to_m) - max(load.from_m, from_m))
+    return total
+
+
+def table_of(truss: Truss) -> tuple[tuple[float, float], ...]:
+    """The maker's table as numbers."""
+    return tuple((row.span.m, row.uniform.kg) for row in truss.table)
+
+
+def in_table(span_m: float, table: Sequence[tuple[float, float]]) -> bool:
+    """True where a table is in order and has rows on both sides of a span."""
+    spans, loads = [span for span, _ in table], [load for _, load in table]
+    rising = all(first < second for first, second in pairwise(spans)) and all(first >= second for first, second in pairwise(loads))
+    return bool(table) and rising and spans[0] - 1e-9 <= span_m <= spans[-1] + 1e-9
+
+
+def span_figures(body: Body, truss: Truss, key: str, system: System) -> Iterator[Figure]:
+    """What each span carries against the maker's table."""
+    table = table_of(truss)
+    inputs = [Input(f"{truss.name}, span {row.span.text}", row.uniform.text) for row in truss.table]
+    for number, (from_m, to_m) in enumerate(spans_of(body), 1):
+        load_kg, span_m = uniform_kg(body, from_m, to_m), to_m - from_m
+        label = f"Span {number}, {shown(Length, span_m, 2, system)[0]}"
+        left_out = "The table is for one span. Bending over the inner supports, overhangs and shear at joints are the maker's to check."
+        if not in_table(span_m, table):
+            work = worked(allowable_load_kg, inputs=inputs, leaves_out=left_out)
+            yield missing(f"{key}.span-{number}", label, work, ("rows of the maker's table on both sides of this span",), caution=LOADS)
+            continue
+        allowed_kg = allowable_load_kg(span_m=min(max(span_m, table[0][0]), table[-1][0]), table=table)
+        steps = (
+            "Spread loads by their part on the span; a point load counts twice, as if in the middle.",
+            f"{load_kg:,.0f} kg of {allowed_kg:,.0f} kg.",
+        )
+        work = worked(allowable_load_kg, inputs=inputs, steps=steps, leaves_out=left_out)
+        text = f"{in_words(load_kg, system)} of {in_words(allowed_kg, system)}"
+        yield figure(
+            f"{key}.span-{number}", label, Value(text, number=load_kg, unit="kg"), work, caution=LOADS, note=f"{load_kg / allowed_kg * 100:.0f} %"
+        )

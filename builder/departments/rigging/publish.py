@@ -1,0 +1,188 @@
+"""The rigging department's section of the pack."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from builder.cautions import LOADS, WIND
+from builder.department import Published, Surroundings
+from builder.departments.rigging.carrying import Body, Shares
+from builder.departments.rigging.description import Rigging
+from builder.departments.rigging.figures import by_hand, full_figures, group_figures, mass, point_figures
+from builder.departments.rigging.findings import findings
+from builder.departments.rigging.hang_figures import by_whom, load_words, span_figures, support_figures, trim_figure, truss_of, weight_figure
+from builder.departments.rigging.other_figures import bridle_figures, hoist_figures, truss_figures, wind_figures
+from builder.departments.rigging.totals import Whole, hoists_kg, whole_of
+from builder.formulas.loads import Load, PointLoad, total_load_kg
+from builder.formulas.trim import low_steel_m
+from builder.pack import Fact, Figure, Input, Item, Section, Standing, Value
+from builder.reading.measures import System, shown
+from builder.reading.quantities import Across, Depth, Height, Length
+from builder.reading.references import spelling
+from builder.reading.written import Written
+from builder.stating import Stater
+from builder.working import figure, worked
+
+SINGLE = (("letter", "Engineer's letter"), ("bridles_allowed", "Bridles"), ("dynamic_factor", "Starting and stopping"), ("submission", "Submission"))
+
+
+def publish(rigging: Rigging, around: Surroundings) -> Published:
+    """The facts of rigging, the figures of points, beams, zones, roof and hangs, and what the house should know."""
+    whole = whole_of(rigging, around.exchange.loads)
+    stater, system = around.stater(rigging), around.system
+    cautions = (LOADS, WIND) if rigging.wind or rigging.wind_areas else (LOADS,)
+    section = Section("rigging", "Rigging", tuple(items(whole, stater, system)), cautions=cautions, verified=stater.inherited)
+    return Published(section, tuple(findings(whole, system)))
+
+
+def items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
+    """Everything overhead, one item a thing."""
+    rigging = whole.rigging
+    yield roof_item(whole, stater, system)
+    present = tuple(key for key, _ in SINGLE if isinstance(getattr(rigging, key), Written))
+    others = tuple(key for key, _ in rigging.written() if key not in {name for name, _ in SINGLE})
+    yield stater.item(rigging, "rigging.house", "house", "Rigging", leave_out=(*present, *others))
+    for key, name in SINGLE:
+        if isinstance(record := getattr(rigging, key), Written):
+            yield stater.item(record, f"rigging.{key}", key, name)
+    for number, exception in enumerate(rigging.exceptions, 1):
+        yield stater.item(exception, f"rigging.exception.{number}", "exception", ", ".join((*exception.beams, *exception.points)))
+    yield from steel_items(whole, stater, system)
+    yield from hang_items(whole, stater, system)
+    yield from stock_items(whole, stater, system)
+    for step in rigging.wind:
+        yield stater.item(step, f"rigging.wind.{step.name}", "wind", step.name)
+    for area, item in zip(rigging.wind_areas, stater.named(rigging.wind_areas, "rigging", "wind-area"), strict=True):
+        yield replace(item, figures=tuple(wind_figures(area, rigging, item.key, system)))
+
+
+def roof_item(whole: Whole, stater: Stater, system: System) -> Item:
+    """The general limits, with the figures of the whole roof."""
+    item = stater.item(whole.rigging.limits, "rigging.roof", "roof", "Whole roof")
+    figures = (*group_figures(whole.groups[-1], item.key, system), *full_figures(whole, item.key, system), *steel_range(whole, item.key, system))
+    return replace(item, figures=figures)
+
+
+def steel_range(whole: Whole, key: str, system: System) -> Iterator[Figure]:
+    """The lowest and the highest steel over all points."""
+    heights = sorted((place.steel_m, place.point.name) for place in whole.places if place.steel_m is not None)
+    for (steel_m, name), label, part in (
+        ((heights[0], "Lowest low steel", "lowest"), (heights[-1], "Highest low steel", "highest")) if heights else ()
+    ):
+        text, also = shown(Height, steel_m, 2, system)
+        work = worked(low_steel_m, inputs=[Input("At point", name)], equation=f"the {part} of all points")
+        yield figure(f"{key}.{part}-steel", label, Value(text, also, steel_m, "m"), work, caution=LOADS, note=f"at {name}")
+
+
+def steel_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
+    """Beams, zones and points with what they carry."""
+    rigging, groups = whole.rigging, {group.key: group for group in whole.groups}
+    for beam, item in zip(rigging.beams, stater.named(rigging.beams, "rigging", "beam"), strict=True):
+        yield replace(item, figures=tuple(group_figures(groups[f"beam {beam.name}"], item.key, system)))
+        for number, station in enumerate(beam.low_steel, 1):
+            yield stater.item(station, f"{item.key}.steel-{number}", "low-steel", beam.name)
+    for zone, item in zip(rigging.zones, stater.named(rigging.zones, "rigging", "zone", leave_out=("limit",)), strict=True):
+        yield replace(item, figures=tuple(group_figures(groups[f"zone {zone.name}"], item.key, system)))
+    for point, item in zip(whole.points, stater.named(rigging.points, "rigging", "point"), strict=True):
+        at = tuple(place_facts(item, point.place.at, system))
+        yield replace(item, facts=(*item.facts, *at), figures=tuple(point_figures(point, whole, item.key, system)))
+
+
+def place_facts(item: Item, at: tuple[float, float], system: System) -> Iterator[Fact]:
+    """Both coordinates of a point under the same names everywhere: one is its own, the other its beam's."""
+    for name, label, kind, number_m in (("at.across", "Across", Across, at[0]), ("at.depth", "Depth", Depth, at[1])):
+        own = item.fact(name.removeprefix("at."))
+        text, also = (own.value.text, own.value.also) if own and own.value else shown(kind, number_m, 2, system)
+        yield Fact(f"{item.key}.{name}", label, Standing.STATED, Value(text, also, number_m, "m"))
+
+
+def hang_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
+    """Hangs with their supports and loads; bridles."""
+    rigging = whole.rigging
+    for body, part, item in zip(whole.bodies, whole.shares, stater.named(rigging.hangs, "rigging", "hang"), strict=True):
+        truss = truss_of(body, whole)
+        spans = tuple(span_figures(body, truss, item.key, system)) if truss and truss.table else ()
+        yield replace(
+            item,
+            figures=(
+                weight_figure(body, item.key, system),
+                length_figure(body, item.key, system),
+                trim_figure(body, whole, item.key, system),
+                *spans,
+            ),
+        )
+        yield from support_items(body, part, item.key, stater, system)
+        yield from load_items(body, item.key, system)
+    for each, item in zip(whole.bridles, stater.named(rigging.bridles, "rigging", "bridle"), strict=True):
+        yield replace(item, figures=tuple(bridle_figures(each, item.key, system)))
+    yield from shares_by_whom(whole, system)
+
+
+def length_figure(body: Body, key: str, system: System) -> Figure:
+    """The length of a hang between its ends."""
+    text, also = shown(Length, body.length_m, 2, system) if body.length_m else ("one place", "")
+    return figure(
+        f"{key}.length",
+        "Length",
+        Value(text, also, body.length_m, "m"),
+        by_hand("√(Δacross² + Δdepth²)", "plane geometry", inputs=[Input("Ends", body.hang.name)]),
+        caution=LOADS,
+    )
+
+
+def support_items(body: Body, part: Shares, key: str, stater: Stater, system: System) -> Iterator[Item]:
+    """The supports of a hang."""
+    for index, support in enumerate(body.hang.supports):
+        item = stater.item(support, f"{key}.support-{index + 1}", "support", support.point)
+        yield replace(item, figures=tuple(support_figures(body, part, index, item.key, system)))
+
+
+def load_items(body: Body, key: str, system: System) -> Iterator[Item]:
+    """The loads of a hang, those that other departments tell included."""
+    for number, each in enumerate(body.hung, 1):
+        own = f"{key}.load-{number}"
+        facts = (
+            Fact(f"{own}.by", "Hung by", Standing.STATED, Value(each.by)),
+            Fact(f"{own}.weight", "Weight", Standing.STATED, mass(each.load.total_kg, system)),
+            *(Fact(f"{own}.{name}", label, Standing.STATED, metres(at_m, system)) for name, label, at_m in ends(each.load)),
+            Fact(f"{own}.place", "Where", Standing.STATED, Value(load_words(each.load))),
+        )
+        yield Item(own, "load", each.what, facts)
+
+
+def ends(load: Load) -> tuple[tuple[str, str, float], tuple[str, str, float]]:
+    """Where a load begins and ends along its hang."""
+    from_m, to_m = (load.at_m, load.at_m) if isinstance(load, PointLoad) else (load.from_m, load.to_m)
+    return (("from", "From", from_m), ("to", "To", to_m))
+
+
+def metres(length_m: float, system: System) -> Value:
+    """A length in both systems."""
+    text, also = shown(Length, length_m, 2, system)
+    return Value(text, also, length_m, "m")
+
+
+def shares_by_whom(whole: Whole, system: System) -> Iterator[Item]:
+    """What hangs in the house by who hung it."""
+    found: dict[str, float] = {}
+    for body in whole.bodies:
+        for name, kg in by_whom(body).items():
+            found[name] = found.get(name, 0.0) + kg
+    for each in whole.bridles:
+        found[each.bridle.by] = found.get(each.bridle.by, 0.0) + each.bridle.load.kg
+    if hoists := hoists_kg(whole):
+        found["hoists and chain"] = hoists
+    for name, kg in found.items():
+        key = f"rigging.by.{spelling(name)}"
+        work = worked(total_load_kg, inputs=[Input("Hangs", str(len(whole.bodies)))], equation="sum over all standing hangs, at rest")
+        yield Item(key, "by", name, figures=(figure(f"{key}.weight", "Weight", mass(kg, system), work, caution=LOADS),))
+
+
+def stock_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
+    """Truss with its table, and hoists."""
+    rigging = whole.rigging
+    for truss, item in zip(rigging.trusses, stater.named(rigging.trusses, "rigging", "truss"), strict=True):
+        yield replace(item, figures=tuple(truss_figures(truss, whole, item.key, system)))
+        for number, row in enumerate(truss.table, 1):
+            yield stater.item(row, f"{item.key}.row-{number}", "truss-row", truss.name)
+    for hoist, item in zip(rigging.hoists, stater.named(rigging.hoists, "rigging", "hoist"), strict=True):
+        yield replace(item, figures=tuple(hoist_figures(hoist, rigging, item.key)))
