@@ -13,6 +13,7 @@ from builder.department import Department, Published, Surroundings
 from builder.document import Attachment, Document
 from builder.exchange import joined
 from builder.overview import overview_pages
+from builder.overview.changes import FEED, changes_feed
 from builder.overview.log import LOG, Log, changes_of
 from builder.pack import Finding, Level, Pack, Revision, to_json
 from builder.reading.problems import Problem, Refused, Where
@@ -146,4 +147,5 @@ def document_of(pack: Pack) -> Document:
     pages = [page for section in pack.sections for page in by_key[section.key].pages(section, pack)]
     headlines = [entry for section in pack.sections for entry in by_key[section.key].headline(section, pack)]
     home, *others = overview_pages(pack, headlines)
-    return Document(pack.venue, (home, *pages, *others), (Attachment("pack.json", to_json(pack).encode()),))
+    feeds = [Attachment(FEED, changes_feed(pack).encode())] if pack.log else []
+    return Document(pack.venue, (home, *pages, *others), (Attachment("pack.json", to_json(pack).encode()), *feeds))

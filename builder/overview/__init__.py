@@ -1,8 +1,9 @@
-"""The pages that look over the whole pack: home, findings, workings and sources, glossary."""
+"""The pages that look over the whole pack: home, findings, what changed, workings and sources, glossary."""
 
 from collections.abc import Sequence
 
 from builder.document import Entry, Page
+from builder.overview.changes import changes_page
 from builder.overview.findings import findings_page
 from builder.overview.glossary import glossary_page
 from builder.overview.home import home_page
@@ -12,4 +13,5 @@ from builder.pack import Pack
 
 def overview_pages(pack: Pack, headlines: Sequence[Entry]) -> tuple[Page, ...]:
     """The home page first, then the pages that stand after the departments."""
-    return (home_page(pack, headlines), findings_page(pack), workings_page(pack), glossary_page())
+    changed = (changes_page(pack),) if pack.log else ()
+    return (home_page(pack, headlines), findings_page(pack), *changed, workings_page(pack), glossary_page())

@@ -1,0 +1,105 @@
+"""The page 'What changed', its feed, and the log that both are made from."""
+
+import xml.etree.ElementTree as ET
+from datetime import date
+
+import pytest
+
+from builder.document import Document
+from builder.pack import from_json, to_json
+from builder.pipeline import document_of, pack_of, venue_of
+from builder.reading.problems import Refused
+from builder.render.feed import feed
+from builder.render.markdown import render
+from builder.stock.changing import Asked, changed
+from builder.stock.lines import found
+from builder.stock.order import written_line
+from builder.stock.service import out
+from tests.stock.small import TEXTS, room
+
+ATOM = "{http://www.w3.org/2005/Atom}"
+LOG = """\
+entries:
+  - {on: 2026-01-05, by: us, why: New desk.}
+  - {on: 2026-02-03, by: "<b>us</b>", why: "](x) <script>alert(1)</script> & more", did: out, file: sound.yml, within: sound.stock, line: Vellum 8,
+     changes: [{key: working, was: 13, now: 12}], moved: ["Floor, level: 1 dB → 2 dB (+1 dB)"]}
+  - {on: 2026-02-03, by: us, why: Again., did: back, file: lights.yml, line: Lamp}
+"""
+
+
+def document(log: str | None = LOG) -> Document:
+    """The small venue's document with a log."""
+    return document_of(pack_of(venue_of({**TEXTS, **({"log.yml": log} if log else {})})))
+
+
+def page(log: str = LOG) -> str:
+    """The page as Markdown."""
+    return str(render(document(log)).pages["changes.md"])
+
+
+def entries(log: str = LOG) -> list[ET.Element]:
+    """The entries of the feed."""
+    content = render(document(log)).pages["changes.xml"]
+    assert isinstance(content, bytes)
+    return ET.fromstring(content).findall(f"{ATOM}entry")  # noqa: S314 - our own text
+
+
+def test_a_venue_without_a_log_has_neither_page_nor_feed() -> None:
+    assert "changes.md" not in render(document(None)).pages
+    assert "changes.xml" not in render(document(None)).pages
+
+
+def test_the_newest_stands_first_and_of_one_day_the_later_line() -> None:
+    text = page()
+    places = [text.index(f'id="{name}"') for name in ("change-2026-02-03-2", "change-2026-02-03-1", "change-2026-01-05-1")]
+    assert places == sorted(places)
+
+
+def test_what_was_done_stands_with_before_and_after_and_the_caution() -> None:
+    text = page()
+    assert "working 13 → 12" in text
+    assert "planning figure" in text
+    assert "planning figure" not in page("entries:\n  - {on: 2026-01-05, by: us, why: New desk.}\n")
+
+
+def test_nothing_in_a_log_becomes_markup() -> None:
+    text = page()
+    assert "<script" not in text
+    assert "<b>" not in text
+    (entry,) = [entry for entry in entries() if "alert" in (entry.findtext(f"{ATOM}summary") or "")]
+    assert entry.findtext(f"{ATOM}author/{ATOM}name") == "<b>us</b>"
+
+
+def test_the_feed_is_atom_with_lasting_names_and_days_from_the_log() -> None:
+    found = entries()
+    assert [entry.findtext(f"{ATOM}updated") for entry in found] == ["2026-02-03T00:00:00Z", "2026-02-03T00:00:00Z", "2026-01-05T00:00:00Z"]
+    names = [entry.findtext(f"{ATOM}id") for entry in found]
+    assert len(set(names)) == 3
+    later = [entry.findtext(f"{ATOM}id") for entry in entries(LOG + "  - {on: 2026-03-01, by: us, why: More.}\n")]
+    assert later[1:] == names
+
+
+def test_a_feed_without_entries_is_our_mistake() -> None:
+    with pytest.raises(ValueError, match="entries must be at least one"):
+        feed("x", "x", "x", [])
+
+
+def test_the_log_is_in_the_pack_and_comes_back_from_json() -> None:
+    pack = pack_of(venue_of({**TEXTS, "log.yml": LOG}))
+    assert [change.by for change in pack.log] == ["us", "<b>us</b>", "us"]
+    assert from_json(to_json(pack)) == pack
+
+
+def test_a_wrong_log_is_told_like_any_other_file() -> None:
+    with pytest.raises(Refused) as refused:
+        venue_of({**TEXTS, "log.yml": "entries:\n  - {on: yesterday, by: us, wy: x}\n"})
+    assert {problem.code for problem in refused.value.problems} == {"date-unreadable", "missing-key", "unknown-key"}
+
+
+def test_what_an_order_writes_is_on_the_page() -> None:
+    there = room()
+    line = found(there.lines, "Vellum 7")
+    result = changed(there, [out(line, written_line(line, there.texts), count=1)], Asked("head of sound", "Horn blown.", date(2026, 1, 2)))
+    text = str(render(document_of(result.after)).pages["changes.md"])
+    assert "working 11, condition limited" in text
+    assert "Horn blown" in text
