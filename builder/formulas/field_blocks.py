@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 from builder.formulas.band_lines import BANDS_PER_OCTAVE, Band
 from builder.formulas.cite import cites
 from builder.formulas.loudspeakers import Loudspeaker, Speakers, across_response, bearings, upward_response
-from builder.formulas.sources import ABRAMOWITZ_STEGUN, KINSLER
+from builder.formulas.sources import ABRAMOWITZ_STEGUN
 
 Array = NDArray[np.float64]
 Phasors = NDArray[np.complex128]
@@ -109,11 +109,6 @@ class Scratch:
         return Scratch(self.moving[:boxes], self.step[:boxes], self.amplitude[:boxes], self.factor[:boxes])
 
 
-@cites(
-    KINSLER,
-    "ch. 5 and 7, spherical waves with losses, added as phasors",
-    equation="E_band = sum_i w_i |sum_s a_s z_s^i|^2, z_s = e^(-(loss' r + j 2 pi df t))",
-)
 def in_blocks(plan: Plan, points_m: Array, *, workers: int) -> Array:
     """
     Energy of all points. Blocks are the same for any number of workers.

@@ -78,7 +78,7 @@ def test_a_load_on_one_phase_draws_there_alone() -> None:
     "Nilsson & Riedel 2011, ch. 11, current law at the star point; 100/80/60 A gives √(100² + 80² + 60² − 8000 − 4800 − 6000) = 34.641 A"
 )
 def test_the_neutral_is_the_sum_of_the_phases_by_their_angles() -> None:
-    assert number(INTAKE + SWITCH + three_loads(100, 80, 60), "service", "neutral") == pytest.approx(34.641, abs=0.0005)
+    assert number(INTAKE + SWITCH + three_loads(100, 80, 60), "service", "neutral-current") == pytest.approx(34.641, abs=0.0005)
 
 
 @pytest.mark.source("NEMA MG 1-2016, 12.45: 100 × max|x − mean| / mean; 460/467/450 gives 1.96 %")
@@ -90,7 +90,7 @@ def test_imbalance_is_the_greatest_distance_from_the_mean() -> None:
 @pytest.mark.source("by hand: 32 % of 25 A in three lines, 24 A in the neutral")
 def test_third_harmonics_add_up_in_the_neutral_of_an_even_load() -> None:
     text = INTAKE + SWITCH + "standing_loads: [{what: Dimmers, on: Switch, draws: 25 A, power_factor: 1, third_harmonic: 32 %}]\n"
-    assert number(text, "service", "neutral") == pytest.approx(24.0, abs=0.001)
+    assert number(text, "service", "neutral-current") == pytest.approx(24.0, abs=0.001)
 
 
 def three_loads(*amperes: float) -> str:

@@ -121,7 +121,7 @@ def neutral_figures(item: Item, source: Source, stands: Standing) -> Iterator[Fi
     third, fundamental = stands.neutral.third_harmonic_a, rounded(stands.neutral.fundamental_a)
     steps = [f"√({fundamental:.4g}² + {third:.4g}²) = {rounded(stands.neutral.total_a):.4g} A"]
     working = worked(neutral_current, inputs=[*names, Input("Third harmonics", f"{third:.4g} A")], steps=steps, leaves_out=PER_PHASE_LEAVES_OUT)
-    yield figure(f"{item.key}.neutral", "Neutral current", ampere(rounded(stands.neutral.total_a)), working, caution=ELECTRICITY)
+    yield figure(f"{item.key}.neutral-current", "Neutral current", ampere(rounded(stands.neutral.total_a)), working, caution=ELECTRICITY)
     mean_a = sum(sizes) / len(sizes)
     uneven = imbalance_percent(sizes)
     far_a = max(sizes, key=lambda size_a: abs(size_a - mean_a))

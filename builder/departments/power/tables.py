@@ -11,7 +11,7 @@ DROPS = ("drop", "drop-total")
 
 def supplies(section: Section) -> Iterator[Block]:
     """What feeds it all, the boards between, and the outlets with their ratings."""
-    figures = ("capacity", "continuous", "current.L1", "current.L2", "current.L3", "neutral", "imbalance", "free-kva")
+    figures = ("capacity", "continuous", "current.L1", "current.L2", "current.L3", "neutral-current", "imbalance", "free-kva")
     for kind, title, first, columns in (
         ("supply", "Supplies", "Supply", ("rating", "breaker", "system", "earthing", *figures)),
         ("generator", "Generators", "Generator", ("prime", "site-rating", "load-share", "fuel", "runs-for", *figures)),
@@ -23,7 +23,7 @@ def supplies(section: Section) -> Iterator[Block]:
             yield item_table(found, columns, first=first, summary=title)
     if found := section.of_kind("service"):
         yield Heading(2, "Services in numbers", "service-numbers")
-        yield numbers_table(found, ("capacity", "continuous", "current.L1", "current.L2", "current.L3", "neutral", "imbalance"))
+        yield numbers_table(found, ("capacity", "continuous", "current.L1", "current.L2", "current.L3", "neutral-current", "imbalance"))
 
 
 def numbers_table(items: Sequence[Item], names: Sequence[str]) -> Table:
