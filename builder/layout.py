@@ -125,7 +125,7 @@ def qualifiers(item: Item) -> list[Entry]:
 
 def photos(items: Iterable[Item]) -> list[Block]:
     """The photos of items that show one, each under its name."""
-    return [Photo(f"photos/{item.photo}", f"Photo: {item.name}", caption=item.name) for item in items if item.photo]
+    return [Photo(f"photos/{item.photo}", f"Picture: {item.name}", caption=item.name) for item in items if item.photo]
 
 
 def figures_block(figures: Iterable[Figure]) -> Facts:
