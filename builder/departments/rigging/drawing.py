@@ -26,13 +26,8 @@ def plans(section: Section, pack: Pack) -> Iterator[tuple[str, str, str, str]]:
     groups = grouped(list(spots_of(section)))
     for number, spots in enumerate(groups, 1):
         name = "rigging-plan" if number == 1 else f"rigging-plan-{number}"
-        title = (
-            "Plan"
-            if len(groups) == 1
-            else f"Plan: {spots[0].beam} to {spots[-1].beam}"
-            if spots[0].beam != spots[-1].beam
-            else f"Plan: {spots[0].beam}"
-        )
+        alone = len(groups) > 1 and len({spot.beam for spot in spots}) == 1
+        title = f"Plan: beam {spots[0].beam}" if alone else "Plan"
         says = in_words(spots)
         elements = (*ground(spots, pack), *beams(section, spots), *bodies(section, spots), *marks(spots))
         yield name, title, plan_svg(Plan(name, title, says, elements, margin_m=1.3)), says
@@ -150,10 +145,10 @@ def marks(spots: Sequence[Spot]) -> Iterator[Element]:
 
 
 def labels(spot: Spot, spots: Sequence[Spot]) -> tuple[tuple[str, tuple[float, float]], tuple[str, tuple[float, float]]]:
-    """Where the two texts of a point go: above and below; on the outer side on a beam up and down stage; beside where another point lies below."""
+    """Where the two texts of a point go: above and below; on both sides on a beam up and down stage; beside where another point lies below."""
     if not spot.beam_across:
-        side, out = ("end", -14.0) if spot.at[0] < 0 else ("start", 14.0)
-        return (side, (out, -1.0)), (side, (out, 18.0))
+        crowded = any(other.beam_across and abs(other.at[0] - spot.at[0]) < 1.0 and 0 < other.at[1] - spot.at[1] < 1.2 for other in spots)
+        return ("end", (-14.0, -1.0 if crowded else 6.0)), ("end", (-14.0, 18.0)) if crowded else ("start", (14.0, 6.0))
     below = any(abs(other.at[0] - spot.at[0]) < 1.0 and 0 < spot.at[1] - other.at[1] < 1.4 for other in spots)
     return ("middle", (0.0, -14.0)), ("start", (12.0, 24.0)) if below else ("middle", (0.0, 27.0))
 

@@ -13,7 +13,7 @@ from builder.formulas.trim import low_steel_m
 from builder.pack import Figure, Input, Reference, Value, Working
 from builder.reading.absent import Absent
 from builder.reading.measures import System, shown
-from builder.reading.quantities import Height, Mass
+from builder.reading.quantities import Length, Mass
 from builder.working import figure, missing, worked
 
 UNSAID = {Absent.UNKNOWN: "not known yet", Absent.NONE: "none", Absent.NOT_STATED: "not stated"}
@@ -33,7 +33,7 @@ def by_hand(equation: str, clause: str, *, inputs: Sequence[Input], steps: Seque
 def mass(kg: float, system: System) -> Value:
     """A mass in both systems, to the kilogram."""
     text, also = shown(Mass, kg, 0, system)
-    return Value(text, also, kg, "kg")
+    return Value(text, also if kg else "", kg, "kg")
 
 
 def in_words(kg: float, system: System) -> str:
@@ -125,7 +125,7 @@ def steel_figure(point: OnPoint, key: str, system: System) -> Figure:
         return missing(
             f"{key}.low-steel", "Low steel", worked(low_steel_m, inputs=inputs), ("heights of the beam that reach this far",), caution=LOADS
         )
-    text, also = shown(Height, point.place.steel_m, 2, system)
+    text, also = shown(Length, point.place.steel_m, 2, system)
     work = worked(low_steel_m, inputs=inputs, leaves_out="Straight between the heights stated.")
     return figure(f"{key}.low-steel", "Low steel", Value(text, also, point.place.steel_m, "m"), work, caution=LOADS)
 

@@ -17,7 +17,7 @@ from builder.formulas.statics import reactions, two_support_reactions
 from builder.formulas.trim import allowable_load_kg, highest_trim_m
 from builder.pack import Figure, Input, Value, Working
 from builder.reading.measures import System, shown
-from builder.reading.quantities import Height, Length
+from builder.reading.quantities import Length
 from builder.working import figure, missing, worked
 
 BEAM_LEAVES_OUT = (
@@ -156,7 +156,7 @@ def trim_figure(body: Body, whole: Whole, key: str, system: System) -> Figure:
     if lacking:
         return missing(f"{key}.highest-trim", "Highest trim", work, tuple(dict.fromkeys(lacking)), caution=LOADS)
     lowest_m = min(trim_m for trim_m, _ in tops)
-    text, also = shown(Height, lowest_m, 2, system)
+    text, also = shown(Length, lowest_m, 2, system)
     return figure(
         f"{key}.highest-trim", "Highest trim", Value(text, also, lowest_m, "m"), work, caution=LOADS, note="underside of the truss, hoists run up"
     )

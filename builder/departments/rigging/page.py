@@ -97,13 +97,20 @@ def first(section: Section) -> Iterator[Block]:
 def in_short(section: Section) -> Iterator[Entry]:
     """The answers in the order they are asked."""
     roof = section.items[0]
-    for name in ("limit", "carried", "left", "full-at-once", "lowest-steel", "highest-steel"):
+    for name in ("limit", "carried", "left", "full-at-once"):
         if found := roof.figure(name):
             label = {"limit": "Whole roof", "carried": "In use", "left": "Left on the roof", "full-at-once": "Points full at once"}.get(
                 name, found.label
             )
             yield Entry(label, shown_figure(found), small=found.note, anchor=anchor_of(found.key))
-    for name, label in (("each_point", "Each point"), ("each_beam", "Each beam"), ("spacing_at_least", "Spacing at least"), ("directions", "Pull")):
+    for item in section.of_kind("zone") or (roof,):
+        yield low_steel(item)
+    for name, label in (
+        ("each_point", "Each point"),
+        ("each_beam", "Each beam"),
+        ("spacing_at_least", "Spacing at least"),
+        ("directions", "Directions"),
+    ):
         if fact := roof.fact(name):
             yield Entry(
                 label, shown_fact(fact), small="exceptions below" if section.of_kind("exception") and name in ("each_point", "each_beam") else ""
@@ -111,6 +118,15 @@ def in_short(section: Section) -> Iterator[Entry]:
     yield bridle_answer(section)
     if letter := section.item("letter"):
         yield Entry("Engineer's letter", f"{letter.text('dated')}, {letter.text('from_whom')}", small=letter.text("valid_for"))
+
+
+def low_steel(item: Item) -> Entry:
+    """The low steel over a zone, or over all points, from its lowest to its highest."""
+    low, high = item.figure("lowest-steel"), item.figure("highest-steel")
+    label = "Low steel" if item.kind == "roof" else f"Low steel, {item.name.lower()}"
+    if low is None or high is None or low.value == high.value:
+        return Entry(label, shown_figure(low) if low else [Tag("not stated")])
+    return Entry(label, [*shown_figure(low), " to ", *shown_figure(high)], small=f"{low.note}, {high.note}")
 
 
 def bridle_answer(section: Section) -> Entry:
@@ -184,7 +200,7 @@ def limits(section: Section) -> Iterator[Block]:
     yield Heading(2, "Beams, zones, exceptions", "limits")
     for kind, title in (("zone", "Zone"), ("beam", "Beam")):
         if found := section.of_kind(kind):
-            columns = ("limit", "carried", "left", "runs", "across", "depth", "access", "beams", "points")
+            columns = ("limit", "carried", "left", "lowest-steel", "highest-steel", "runs", "across", "depth", "access", "beams", "points")
             yield item_table(found, columns, first=title, summary=f"{title}s: what they may carry, carry, and have left")
     if found := section.of_kind("exception"):
         yield item_table(found, ("each_beam", "each_point"), first="Where", summary="Exceptions to the general limits")

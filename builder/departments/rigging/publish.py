@@ -1,6 +1,6 @@
 """The rigging department's section of the pack."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from builder.cautions import LOADS, WIND
@@ -11,12 +11,12 @@ from builder.departments.rigging.figures import by_hand, full_figures, group_fig
 from builder.departments.rigging.findings import findings
 from builder.departments.rigging.hang_figures import by_whom, load_words, span_figures, support_figures, trim_figure, truss_of, weight_figure
 from builder.departments.rigging.other_figures import bridle_figures, hoist_figures, truss_figures, wind_figures
-from builder.departments.rigging.totals import Whole, hoists_kg, whole_of
+from builder.departments.rigging.totals import OnPoint, Whole, hoists_kg, whole_of
 from builder.formulas.loads import Load, PointLoad, total_load_kg
 from builder.formulas.trim import low_steel_m
 from builder.pack import Fact, Figure, Input, Item, Section, Standing, Value
 from builder.reading.measures import System, shown
-from builder.reading.quantities import Across, Depth, Height, Length
+from builder.reading.quantities import Across, Depth, Length
 from builder.reading.references import spelling
 from builder.reading.written import Written
 from builder.stating import Stater
@@ -58,18 +58,22 @@ def items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
 def roof_item(whole: Whole, stater: Stater, system: System) -> Item:
     """The general limits, with the figures of the whole roof."""
     item = stater.item(whole.rigging.limits, "rigging.roof", "roof", "Whole roof")
-    figures = (*group_figures(whole.groups[-1], item.key, system), *full_figures(whole, item.key, system), *steel_range(whole, item.key, system))
+    figures = (
+        *group_figures(whole.groups[-1], item.key, system),
+        *full_figures(whole, item.key, system),
+        *steel_range(whole.points, item.key, system),
+    )
     return replace(item, figures=figures)
 
 
-def steel_range(whole: Whole, key: str, system: System) -> Iterator[Figure]:
-    """The lowest and the highest steel over all points."""
-    heights = sorted((place.steel_m, place.point.name) for place in whole.places if place.steel_m is not None)
-    for (steel_m, name), label, part in (
-        ((heights[0], "Lowest low steel", "lowest"), (heights[-1], "Highest low steel", "highest")) if heights else ()
-    ):
-        text, also = shown(Height, steel_m, 2, system)
-        work = worked(low_steel_m, inputs=[Input("At point", name)], equation=f"the {part} of all points")
+def steel_range(points: Sequence[OnPoint], key: str, system: System) -> Iterator[Figure]:
+    """The lowest and the highest steel over some points."""
+    heights = sorted((point.place.steel_m, point.name) for point in points if point.place.steel_m is not None)
+    if not heights:
+        return
+    for (steel_m, name), label, part in ((heights[0], "Lowest low steel", "lowest"), (heights[-1], "Highest low steel", "highest")):
+        text, also = shown(Length, steel_m, 2, system)
+        work = worked(low_steel_m, inputs=[Input("At point", name)], equation=f"the {part} of these points")
         yield figure(f"{key}.{part}-steel", label, Value(text, also, steel_m, "m"), work, caution=LOADS, note=f"at {name}")
 
 
@@ -81,7 +85,8 @@ def steel_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
         for number, station in enumerate(beam.low_steel, 1):
             yield stater.item(station, f"{item.key}.steel-{number}", "low-steel", beam.name)
     for zone, item in zip(rigging.zones, stater.named(rigging.zones, "rigging", "zone", leave_out=("limit",)), strict=True):
-        yield replace(item, figures=tuple(group_figures(groups[f"zone {zone.name}"], item.key, system)))
+        group = groups[f"zone {zone.name}"]
+        yield replace(item, figures=(*group_figures(group, item.key, system), *steel_range(group.points, item.key, system)))
     for point, item in zip(whole.points, stater.named(rigging.points, "rigging", "point"), strict=True):
         at = tuple(place_facts(item, point.place.at, system))
         yield replace(item, facts=(*item.facts, *at), figures=tuple(point_figures(point, whole, item.key, system)))
