@@ -130,7 +130,7 @@ def test_a_kill_at_every_call_leaves_the_old_or_the_new_and_the_next_change_fini
 
 def test_kills_at_random_moments_lose_nothing(venue: Path) -> None:
     chance = random.Random(4711)  # noqa: S311 - moments to kill at, not secrets
-    for _ in range(60):
+    for _ in range(200 if os.environ.get("HOUSEPACK_LONG") else 60):
         child = os.fork()
         if child == 0:
             try:

@@ -10,19 +10,35 @@ import click
 
 from builder.cli.printing import VENUE
 from builder.reading.problems import Refused
+from builder.reading.text import UNFIT
 from builder.stock.changing import Asked, Changed, Stockroom
 from builder.stock.lines import Held
 from builder.stock.order import Order
 
+
+class Words(click.ParamType[str]):
+    """Text that a description can hold: white space folded, no character that hides what is written."""
+
+    name = "text"
+
+    def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> str:
+        """The text on one line."""
+        line = " ".join(value.split())
+        if not line or UNFIT.search(line):
+            self.fail("is empty, or has a character that cannot be seen.", param, ctx)
+        return line
+
+
+WORDS = Words()
 Command = TypeVar("Command", bound=Callable[..., Any])
 ROLES = ("measured", "drawing", "nameplate", "maker's sheet", "memory")
 
-BY = click.option("--by", required=True, metavar="ROLE", help="Who changes it, by role, such as 'head of sound'.")
-WHY = click.option("--why", required=True, metavar="TEXT", help="Why, in a sentence; it stands in the log.")
+BY = click.option("--by", type=WORDS, required=True, metavar="ROLE", help="Who changes it, by role, such as 'head of sound'.")
+WHY = click.option("--why", type=WORDS, required=True, metavar="TEXT", help="Why, in a sentence; it stands in the log.")
 ON = click.option("--on", "day", type=click.DateTime(["%Y-%m-%d"]), help="The day of the change; today where it is not given.")
 DRY = click.option("--dry-run", is_flag=True, help="Show what would change, and write nothing.")
 YES = click.option("--yes", is_flag=True, help="Write without asking.")
-IN = click.option("--in", "within", default="", metavar="LIST", help="The list the line stands in, such as sound or sound.stock.")
+IN = click.option("--in", "within", type=WORDS, default=None, metavar="LIST", help="The list the line stands in, such as sound or sound.stock.")
 UNIT = click.option("--unit", type=int, help="One numbered unit, such as a sub of a line or a way of a drop box.")
 
 
@@ -43,7 +59,7 @@ def stock() -> None:
 
 
 @stock.command()
-@click.argument("name")
+@click.argument("name", type=WORDS)
 @click.option("--count", "number", type=int, help="How many go out; the whole line where neither this nor --unit is given.")
 @UNIT
 @IN
@@ -57,7 +73,7 @@ def out(name: str, number: int | None, unit: int | None, within: str, **given: A
 
 
 @stock.command()
-@click.argument("name")
+@click.argument("name", type=WORDS)
 @click.option("--count", "number", type=int, help="How many come back; the whole line where neither this nor --unit is given.")
 @UNIT
 @IN
@@ -71,8 +87,8 @@ def back(name: str, number: int | None, unit: int | None, within: str, **given: 
 
 
 @stock.command()
-@click.argument("what")
-@click.argument("rest", nargs=-1, metavar="[NUMBER] [KEY=VALUE]...")
+@click.argument("what", type=WORDS)
+@click.argument("rest", type=WORDS, nargs=-1, metavar="[NUMBER] [KEY=VALUE]...")
 @click.option("--working", type=int, help="How many of them work.")
 @IN
 @asked
@@ -88,8 +104,8 @@ def count(what: str, rest: tuple[str, ...], working: int | None, within: str, **
 
 
 @stock.command()
-@click.argument("name")
-@click.argument("where", nargs=-1, required=True, metavar="[PLACE] [KEY=VALUE]...")
+@click.argument("name", type=WORDS)
+@click.argument("where", type=WORDS, nargs=-1, required=True, metavar="[PLACE] [KEY=VALUE]...")
 @IN
 @asked
 def move(name: str, where: tuple[str, ...], within: str, **given: Any) -> None:
@@ -104,9 +120,9 @@ def move(name: str, where: tuple[str, ...], within: str, **given: Any) -> None:
 
 
 @stock.command()
-@click.argument("name")
-@click.argument("other")
-@click.argument("rest", nargs=-1, metavar="[KEY=VALUE]...")
+@click.argument("name", type=WORDS)
+@click.argument("other", type=WORDS)
+@click.argument("rest", type=WORDS, nargs=-1, metavar="[KEY=VALUE]...")
 @IN
 @asked
 def swap(name: str, other: str, rest: tuple[str, ...], within: str, **given: Any) -> None:
@@ -123,9 +139,9 @@ def swap(name: str, other: str, rest: tuple[str, ...], within: str, **given: Any
 
 
 @stock.command()
-@click.argument("list_name", metavar="LIST")
-@click.argument("name")
-@click.argument("rest", nargs=-1, metavar="[KEY=VALUE]...")
+@click.argument("list_name", type=WORDS, metavar="LIST")
+@click.argument("name", type=WORDS)
+@click.argument("rest", type=WORDS, nargs=-1, metavar="[KEY=VALUE]...")
 @asked
 def add(list_name: str, name: str, rest: tuple[str, ...], **given: Any) -> None:
     """Add NAME to LIST, such as sound.stock, with its keys."""
@@ -135,7 +151,7 @@ def add(list_name: str, name: str, rest: tuple[str, ...], **given: Any) -> None:
 
 
 @stock.command()
-@click.argument("name")
+@click.argument("name", type=WORDS)
 @IN
 @asked
 def remove(name: str, within: str, **given: Any) -> None:
@@ -146,9 +162,9 @@ def remove(name: str, within: str, **given: Any) -> None:
 
 
 @stock.command()
-@click.argument("what", metavar="FILE-OR-LINE")
+@click.argument("what", type=WORDS, metavar="FILE-OR-LINE")
 @click.option("--how", type=click.Choice(ROLES), required=True, help="How it was checked.")
-@click.option("--why", default="Checked again.", show_default=True, help="Why, in a sentence.")
+@click.option("--why", type=WORDS, default="Checked again.", show_default=True, help="Why, in a sentence.")
 @IN
 @BY
 @ON

@@ -39,7 +39,8 @@ def added(room: Stockroom, list_name: str, name: str, also: Mapping[str, str]) -
         )
     name_key = next(key for key in NAME_KEYS if key in kind.model_fields)
     said: dict[str, Data] = {name_key: name, **{key: data_of(value) for key, value in also.items()}}
-    return add(file, path, within, said)
+    absent = is_there(room.texts[file], path) and isinstance(reach(compose(room.texts[file], file).data, path), str)
+    return add(file, path, within, said, begun=not absent)
 
 
 def list_of(room: Stockroom, list_name: str) -> tuple[str, Path, type[Line]]:

@@ -14,9 +14,10 @@ from builder.overview.log import LOG, changes_of
 from builder.pack import Pack
 from builder.pipeline import Venue, pack_of, venue_of
 from builder.reading.nodes import Path, compose
+from builder.reading.problems import Problem, Refused, Where
 from builder.stock.blocks import key_lines
 from builder.stock.comparison import Comparison, Difference, compare
-from builder.stock.edits import Append, Edit, edited, reach
+from builder.stock.edits import Append, Edit, Set, edited, reach
 from builder.stock.lines import Held, lines_of
 from builder.stock.order import Order, text_of
 from builder.stock.rewrite import Rewrite
@@ -80,9 +81,11 @@ def changed(room: Stockroom, orders: Sequence[Order], asked: Asked) -> Changed:
     Raises
     ------
     Refused
-        With every problem that the changed files would have, or `edit-by-hand`.
+        With every problem that the changed files would have, `edit-by-hand`, or `changes-nothing`.
     """
     texts = {**room.texts, **edited_files(room.texts, orders)}
+    if texts == room.texts:
+        raise Refused([Problem(Where(orders[0].file), "", orders[0].name, "says all of that already", "changes-nothing", "nothing was changed")])
     before, after = pack_of(room.venue), pack_of(venue_of(texts, room.photos))
     comparison = compare(before, after)
     texts[LOG] = logged(texts.get(LOG), entries_of(room.texts, texts, orders, asked, moved_words(comparison)))
@@ -124,7 +127,7 @@ def entry_of(order: Order, asked: Asked, altered: Sequence[tuple[str, str, str]]
 def alterations(before: Mapping[str, str], after: Mapping[str, str], order: Order) -> list[tuple[str, str, str]]:
     """The keys of a line that changed, each as it was and is."""
     if order.did == "add":
-        return [("line", "", cut(text_of(edit.value))) for _, edit in order.edits if isinstance(edit, Append)]
+        return [("line", "", cut(text_of(line))) for _, edit in order.edits for line in added_lines(edit)]
     old = data_at(before[order.file], order.file, order.path)
     if order.did == "remove":
         return [("line", cut(text_of(old)), "")]
@@ -134,6 +137,13 @@ def alterations(before: Mapping[str, str], after: Mapping[str, str], order: Orde
     if not order.name:
         keys = [key for key in keys if key.startswith("verified")]
     return [(key, cut(found[0].get(key, "")), cut(found[1].get(key, ""))) for key in keys]
+
+
+def added_lines(edit: Edit) -> list[Data]:
+    """The lines that an order to add puts in: one appended, or a list begun."""
+    if isinstance(edit, Append):
+        return [edit.value]
+    return list(edit.value) if isinstance(edit, Set) and isinstance(edit.value, list) else []
 
 
 def data_at(text: str, file: str, path: Path) -> Any:

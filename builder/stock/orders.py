@@ -72,6 +72,9 @@ def path_of(line: Held, key: str, *, position_first: bool) -> Path:
         return (*line.path, "at", *steps)
     if steps[0] not in known:
         raise Refused([Problem(line.where, "", line.name, f"has no key '{key}'", "key-not-here", f"it has {', '.join(sorted(known))}")])
+    if len(steps) > 1 and not isinstance(getattr(line.record, steps[0], None), Written):
+        advice = f"write the whole of it, such as '{steps[0]}={{{steps[1]}: ...}}'"
+        raise Refused([Problem(line.where, "", line.name, f"says nothing under '{steps[0]}'", "key-not-here", advice)])
     return (*line.path, *steps)
 
 
@@ -89,9 +92,10 @@ def remove(line: Held) -> Order:
     return order("remove", line, [Unset(line.path)])
 
 
-def add(file: str, path: Path, within: str, said: Mapping[str, Data]) -> Order:
-    """Add a line to a list, set out as its neighbours are. ``said`` begins with the name."""
-    return Order("add", file, within, str(next(iter(said.values()))), path, ((file, Append(path, dict(said))),))
+def add(file: str, path: Path, within: str, said: Mapping[str, Data], *, begun: bool) -> Order:
+    """Add a line to a list, set out as its neighbours are. ``said`` begins with the name; ``begun`` is false where `none` or `?` stands there."""
+    edit = Append(path, dict(said)) if begun else Set(path, [dict(said)])
+    return Order("add", file, within, str(next(iter(said.values()))), path, ((file, edit),))
 
 
 def verified(file: str, line: Held | None, said: Mapping[str, Any], *, on: date, by: str, how: str) -> Order:

@@ -131,3 +131,22 @@ def test_a_file_that_changed_while_the_question_stood_is_left_alone(venue: Path,
     assert result.exit_code == 1
     assert "[changed-since]" in result.output
     assert texts(venue) == TEXTS | {"sound.yml": by_hand}
+
+
+@pytest.mark.parametrize("why", ["bell \x07", "turned \u202e round", "  ", "half \udc80"])
+def test_text_that_cannot_be_seen_is_wrong_usage(venue: Path, why: str) -> None:
+    result = run(venue, "out", "Vellum 7", "--by", "us", "--why", why, "--on", "2026-01-02", "--yes")
+    assert result.exit_code == 2
+    assert texts(venue) == TEXTS
+
+
+def test_a_reason_of_several_lines_and_odd_signs_is_kept_on_one(venue: Path) -> None:
+    result = run(venue, "out", "Vellum 7", "--by", "us: all", "--why", 'It\'s "gone":\n - see # 4, {there}', "--on", "2026-01-02", "--yes")
+    assert result.exit_code == 0, result.output
+    assert '    by: "us: all"\n    why: "It\'s \\"gone\\": - see # 4, {there}"\n' in texts(venue)["log.yml"]
+
+
+def test_a_value_that_is_no_yaml_is_a_sentence(venue: Path) -> None:
+    result = run(venue, "count", "Vellum 7", "3", "verified={on: [", *WHO, "--yes")
+    assert result.exit_code == 1
+    assert "[yaml-syntax]" in result.output

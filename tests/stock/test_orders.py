@@ -251,3 +251,22 @@ def test_a_name_of_two_lines_asks_which() -> None:
     assert sentence(ordered("out", "A"), sound=SOUND + "  - {name: A, kind: other, count: 1}\n") == (
         "venue 'A' is the name of 2 lines; say which: --in sound.drop_boxes, --in sound.stock [line-ambiguous]"
     )
+
+
+def test_a_list_that_is_none_or_not_known_is_begun() -> None:
+    text = SOUND.replace("consoles:", "splits: none\n\nconsoles:")
+    there = after(room(sound=text), lambda room: added(room, "sound.splits", "Split", {"kind": "transformer", "ways": "8", "legs": "2"}))
+    assert "splits: [{name: Split, kind: transformer, ways: 8, legs: 2}]\n" in there.texts["sound.yml"]
+    assert '{key: line, now: "{name: Split, kind: transformer, ways: 8, legs: 2}"}' in there.texts["log.yml"]
+
+
+def test_an_order_that_changes_nothing_is_told_and_not_logged() -> None:
+    assert sentence(ordered("swap", "Vellum 7", other="Vellum 7")) == (
+        "sound.yml 'Vellum 7' says all of that already; nothing was changed [changes-nothing]"
+    )
+
+
+def test_a_key_within_a_group_that_is_not_there_is_told() -> None:
+    assert "says nothing under 'verified'; write the whole of it, such as 'verified={on: ...}'" in sentence(
+        ordered("count", "Vellum 7", number=1, also={"verified.on": "2026-01-01"})
+    )
