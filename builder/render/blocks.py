@@ -103,7 +103,7 @@ class Scribe:
     def _photo(self, block: Photo) -> str:
         if block.path not in self.paths:
             raise ValueError(f"path of a photo must be a file of the document, got {block.path!r}")
-        return figure(image(block.path, block.alt), block.caption)
+        return figure(image(block.path, block.alt, "photo"), block.caption)
 
     def _filed(self, name: str, svg: str) -> str:
         if not NAME.fullmatch(name):

@@ -6,7 +6,7 @@ from pathlib import PurePosixPath
 
 import yaml
 
-from builder.document import Attachment, Bullets, Document, Heading, Page, Paragraph
+from builder.document import Attachment, Bullets, Document, Heading, Page, Paragraph, Table
 from builder.render.blocks import NAME, Scribe, level
 from builder.render.escaping import plain_html, shown, slug
 from builder.render.inline import markdown_linker, written
@@ -90,12 +90,17 @@ def page_text(page: Page, scribe: Scribe) -> str:
 def blocks_text(page: Page, scribe: Scribe) -> Iterator[str]:
     """The blocks: headings, paragraphs and lists as Markdown, the rest as HTML."""
     taken = set(scribe.anchors[page.key])
+    headed = ""
     for block in page.blocks:
+        headed = block.text if isinstance(block, Heading) else headed
         match block:
             case Heading():
                 yield f"{'#' * level(block)} {shown(block.text)} {{: #{anchor_of(block, taken)} }}"
             case Paragraph() | Bullets():
                 yield prose(block, scribe.anchors)
+            case Table() if block.summary == headed:
+                # The heading says it already; only a reader who hears the table by itself needs it again.
+                yield scribe.html(block).replace("<caption>", '<caption class="heard">', 1)
             case _:
                 yield scribe.html(block)
 
