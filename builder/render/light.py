@@ -7,7 +7,7 @@ from builder.document import Bullets, Heading, Paragraph
 from builder.render.escaping import visible
 
 # Marks that begin emphasis, code, links, tables, HTML or entities, and what some readers turn into a link without any mark.
-ACTIVE = re.compile(r"[\\`*_{}\[\]<>#|&~$^=]|:(?=//)|(?<=www)\.|@|^[-+]|^\d+(?=[.)])", re.IGNORECASE)
+ACTIVE = re.compile(r"[\\`*_{}\[\]<>#|&~$^=]|:(?=//)|(?<=www)\.|@|^[-+]|^\d+(?=[.)](?:\s|$))", re.IGNORECASE)
 
 
 def light_markdown(blocks: Sequence[Heading | Paragraph | Bullets]) -> str:

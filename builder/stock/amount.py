@@ -6,6 +6,8 @@ from builder.pack import Value
 from builder.reading import quantities as q
 from builder.reading.measures import System, shown
 
+NOT_ZERO = re.compile("[1-9]")
+LEADING = re.compile(r"[+−-]?\d[\d,]*(?:\.\d+)?")
 KINDS: tuple[type[q.Quantity], ...] = (
     q.Length,
     q.Area,
@@ -35,15 +37,35 @@ def how_much(before: Value, after: Value) -> str:
     if before.number is None or after.number is None or before.unit != after.unit:
         return ""
     difference = after.number - before.number
-    text = distance(abs(difference), after)
-    if not any(digit in text for digit in "123456789"):
+    digits = decimals(after.text)
+    text = next((text for more in (0, 1) if (text := distance(abs(difference), after, digits + more)) and NOT_ZERO.search(text)), "")
+    if not text:
         return ""
-    return f"{'+' if difference > 0 else '−'}{text}"
+    signed = f"{'+' if difference > 0 else '−'}{text}"
+    return f"{signed} before rounding" if rounded_away(before.text, after.text, signed) else signed
 
 
-def distance(size: float, like: Value) -> str:
-    """A difference without its sign, with the digits and in the unit of the value it belongs to, where that unit fits its size."""
-    digits = decimals(like.text)
+def rounded_away(before: str, after: str, signed: str) -> bool:
+    """True where the two values as shown differ by something else than the difference as shown: a reader would take that for a slip."""
+    was, now, by = (leading(text) for text in (before, after, signed))
+    if was is None or now is None or by is None or unit_of(after) != unit_of(signed) or unit_of(before) != unit_of(after):
+        return False
+    return bool(abs((now - was) - by) > 0.6 * 10 ** -decimals(after))
+
+
+def leading(text: str) -> float | None:
+    """The number that a text begins with."""
+    found = LEADING.match(text)
+    return float(found[0].replace(",", "").replace("−", "-")) if found else None
+
+
+def unit_of(text: str) -> str:
+    """What follows the number, where nothing but a unit does."""
+    return LEADING.sub("", text, count=1).strip().replace("points", "%")
+
+
+def distance(size: float, like: Value, digits: int) -> str:
+    """A difference without its sign, with so many digits and in the unit of the value it belongs to, where that unit fits its size."""
     system: System = "imperial" if is_imperial(like.text) else "metric"
     kind = kind_of(like, system)
     if kind is None:
