@@ -6,7 +6,8 @@ from datetime import date
 import pytest
 
 from builder.document import Document
-from builder.pack import from_json, to_json
+from builder.overview.changes import done
+from builder.pack import Altered, Change, from_json, to_json
 from builder.pipeline import document_of, pack_of, venue_of
 from builder.reading.problems import Refused
 from builder.render.feed import feed
@@ -101,5 +102,24 @@ def test_what_an_order_writes_is_on_the_page() -> None:
     line = found(there.lines, "Vellum 7")
     result = changed(there, [out(line, written_line(line, there.texts), count=1)], Asked("head of sound", "Horn blown.", date(2026, 1, 2)))
     text = str(render(document_of(result.after)).pages["changes.md"])
-    assert "working 11, condition limited" in text
+    assert "Vellum 7&#46; Out of service&#58; working 11" in text
     assert "Horn blown" in text
+
+
+@pytest.mark.parametrize(
+    ("change", "words"),
+    [
+        (Change("", "", "", "out", altered=(Altered("out_of_service", "[7]", "[7, 3]"),)), "Out of service: numbers that do not play 7 → 7, 3."),
+        (Change("", "", "", "back", altered=(Altered("dead", "[3]", ""),)), "Back in service: dead ways 3 → none."),
+        (Change("", "", "", "out", altered=(Altered("condition", "", "out of service"),)), "Out of service."),
+        (
+            Change("", "", "", "count", altered=(Altered("count", "12", "9"), Altered("at.across", "4 m SL", ""))),
+            "Counted: count 12 → 9, at across 4 m SL no longer said.",
+        ),
+        (Change("", "", "", "verified", altered=(Altered("verified.on", "", "2026-01-02"),)), "Checked again."),
+        (Change("", "", "", "rewired"), "Rewired."),
+        (Change("", "", ""), ""),
+    ],
+)
+def test_what_was_done_reads_as_a_sentence(change: Change, words: str) -> None:
+    assert done(change) == words

@@ -65,7 +65,7 @@ def test_a_visitor_sees_what_is_new_since_they_last_looked(folder: Path, address
     assert page.locator("#since").inner_text().startswith("2 changes are new since you last looked.")
     assert page.locator("tbody .tag-note").count() == 2
     page.get_by_label("Only since I last looked").check()
-    assert shown(page) == ["New stand. us.", "Mended. us."]
+    assert shown(page) == ["New stand. Us.", "Mended. Us."]
     page.get_by_label("Only since I last looked").uncheck()
     assert len(shown(page)) == 4
     page.get_by_role("button", name="I have seen these").click()
@@ -81,5 +81,5 @@ def test_without_scripts_the_table_stands_as_written(address: str, browser: Brow
     context = browser.new_context(java_script_enabled=False)
     page = context.new_page()
     page.goto(address)
-    assert shown(page) == ["Horn blown. us.", "New desk. us."]
+    assert shown(page) == ["Horn blown. Us.", "New desk. Us."]
     context.close()
