@@ -128,7 +128,7 @@ def test_a_stated_trim_at_the_highest_is_no_finding_and_above_it_is_one() -> Non
 
 def test_a_dead_hang_needs_the_length_of_its_steel_for_a_trim() -> None:
     text = LIMITS + BEAM + TRUSS + points(-10, 10) + hang(1, 2, loads=at(10, 10), first_m=-10, last_m=10, more=", truss: Cawdry T40")
-    assert figure(text, "hang", "Truss", "highest-trim").missing == ("the length of the steel at P1", "the length of the steel at P2")
+    assert figure(text, "hang", "Truss", "highest-trim").missing == ("the length of the steel",)
 
 
 def on_table(span_m: float, kg: float) -> str:

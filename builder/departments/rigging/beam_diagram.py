@@ -36,7 +36,7 @@ def beam_diagram(section: Section, hang: Item) -> tuple[str, str] | None:
     name = hang.key.replace(".", "-")
     says = in_words(hang, supports, loads)
     height = ROWS + STEP * len(loads) + 12
-    parts = [*body(scale, length_m), *(mark for item in supports for mark in support(item, scale)), *rows(loads, scale)]
+    parts = [*body(scale, length_m, hang.text("length")), *(mark for item in supports for mark in support(item, scale)), *rows(loads, scale)]
     head = (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(WIDTH)} {number(height)}" role="img" class="plan" '
         f'aria-labelledby="{name}-t {name}-d" fill="none" stroke="currentColor" font-family="inherit">'
@@ -61,14 +61,14 @@ def text(x: float, y: float, words: str, size: float, side: str = "middle", *, s
     )
 
 
-def body(scale: Scale, length_m: float) -> Iterator[str]:
+def body(scale: Scale, length_m: float, length: str) -> Iterator[str]:
     """The hang itself, with its length."""
     left, right = scale.at(0.0), scale.at(length_m)
     box = f'<rect x="{number(left)}" y="{number(BODY)}" width="{number(right - left)}" height="16"'
     yield f'{box} fill="currentColor" fill-opacity="0.1" stroke-width="2"/>'
     yield text(20, BODY + 15, "Supports carry", SIZE, "start", strong=True)
     yield text(20, ROWS - 2, "Loads", SIZE, "start", strong=True)
-    for place, words in ((left, "0"), (right, f"{length_m:.1f} m")):
+    for place, words in ((left, "0"), (right, length)):
         yield text(place, BODY + 38, words, SMALL)
 
 

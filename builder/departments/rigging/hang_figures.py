@@ -17,26 +17,35 @@ from builder.formulas.statics import reactions, two_support_reactions
 from builder.formulas.trim import allowable_load_kg, highest_trim_m
 from builder.pack import Figure, Input, Value, Working
 from builder.reading.measures import System, shown
-from builder.reading.quantities import Length
+from builder.reading.quantities import Length, Mass
 from builder.working import figure, missing, worked
 
 BEAM_LEAVES_OUT = (
     "Straight beam of one section on level, unyielding supports. Shear in the truss, play at its joints and stretch of chain are left out; they "
     "even the shares out."
 )
-ON_EACH = "Each load is in kg at metres from the hang's first end."
 
 
-def load_words(load: Load) -> str:
+def load_words(load: Load, system: System) -> str:
     """A load with its place."""
     if isinstance(load, PointLoad):
-        return f"{load.load_kg:g} kg at {load.at_m:.2f} m"
-    return f"{load.total_kg:g} kg from {load.from_m:.2f} m to {load.to_m:.2f} m"
+        return f"{exact(load.load_kg, system)} at {metres(load.at_m, system)}"
+    return f"{exact(load.total_kg, system)} from {metres(load.from_m, system)} to {metres(load.to_m, system)}"
+
+
+def exact(kg: float, system: System) -> str:
+    """A load to a tenth, so that sums can be redone."""
+    return shown(Mass, kg, 1, system)[0]
+
+
+def metres(length_m: float, system: System) -> str:
+    """A place along a hang."""
+    return shown(Length, length_m, 2, system)[0] if length_m else "0"
 
 
 def weight_figure(body: Body, key: str, system: System) -> Figure:
     """All that hangs on the supports, hoists not counted."""
-    steps = tuple(f"{each.what} ({each.by}): {load_words(each.load)}" for each in body.hung)
+    steps = tuple(f"{each.what} ({each.by}): {load_words(each.load, system)}" for each in body.hung)
     work = worked(
         total_load_kg,
         inputs=[Input("Loads", str(len(body.hung)))],
@@ -68,7 +77,7 @@ def support_figures(body: Body, part: Shares, index: int, key: str, system: Syst
         ),
         caution=LOADS,
     )
-    work = share_working(body, part)
+    work = share_working(body, part, system)
     share = part.kg[index]
     if share is None:
         yield missing(f"{key}.share", "Share", work, (part.why,), caution=LOADS)
@@ -86,14 +95,16 @@ def support_figures(body: Body, part: Shares, index: int, key: str, system: Syst
     yield from worst_figures(body, part, index, key, system)
 
 
-def share_working(body: Body, part: Shares) -> Working:
+def share_working(body: Body, part: Shares, system: System) -> Working:
     """How the shares of a hang come about."""
-    loads = [Input(each.what, load_words(each.load)) for each in body.hung]
-    places = Input("Supports", ", ".join(f"{support.point} at {at:.2f} m" for support, at in zip(body.hang.supports, body.supports_m, strict=True)))
+    loads = [Input(each.what, load_words(each.load, system)) for each in body.hung]
+    places = Input(
+        "Supports", ", ".join(f"{support.point} at {metres(at, system)}" for support, at in zip(body.hang.supports, body.supports_m, strict=True))
+    )
     steps = []
     if all(share is not None for share in part.kg):
         listed = " + ".join(f"{share:.1f}" for share in part.kg if share is not None)
-        steps = [ON_EACH, f"Shares: {listed} = {body.total_kg:.1f} kg, the whole load."]
+        steps = ["Places count from the hang's first end.", f"Shares: {listed} = {body.total_kg:.1f} kg, the whole load."]
     if len(body.supports_m) == 1:
         return worked(total_load_kg, inputs=[*loads, places], steps=steps, equation="one support carries all")
     if len(body.supports_m) == 2:
@@ -141,8 +152,8 @@ def trim_figure(body: Body, whole: Whole, key: str, system: System) -> Figure:
     tops, lacking = [], [] if height_m is not None else ["the height of the truss"]
     for support, hoist in zip(body.hang.supports, body.hoists, strict=True):
         place: Overhead = places[support.point.casefold()]
-        lacking += [] if hoist else [f"the length of the steel at {support.point}"]
-        lacking += [] if place.steel_m is not None else [f"low steel at {support.point}"]
+        lacking += [] if hoist else ["the length of the steel"]
+        lacking += [] if place.steel_m is not None else ["low steel at its points"]
         if hoist and place.steel_m is not None and height_m is not None:
             trim_m = highest_trim_m(low_steel_m=place.steel_m, parts_m=(hoist.headroom.m, height_m))
             tops.append((trim_m, f"{support.point}: {place.steel_m:.2f} − {hoist.headroom.m:g} − {height_m:g} = {trim_m:.2f} m"))

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator, Sequence
 
-from builder.departments.rigging.beam_diagram import beam_diagram
 from builder.departments.rigging.drawing import plans
+from builder.departments.rigging.hang_page import bridles, caution_of, hangs
 from builder.departments.rigging.shown import parts_of
 from builder.document import (
     Block,
@@ -29,7 +29,6 @@ from builder.layout import (
     checked_line,
     entry_of,
     facts_block,
-    figures_block,
     findings_block,
     item_table,
     photos,
@@ -45,7 +44,6 @@ KEY = (
     "that is not known. Above each its name, below what is left in {unit}, all else staying as it is. Broken lines are beams, strips are what hangs. "
     "Audience at the bottom."
 )
-SIDE = "Above each support what it carries, hoist not counted; in brackets the most it carries while another hoist is slack. Seen from downstage."
 
 
 def pages(section: Section, pack: Pack) -> Sequence[Page]:
@@ -79,11 +77,6 @@ def findings_at(section: Section, pack: Pack, *, notes: bool) -> Iterator[Block]
     """The department's findings: dangers and cautions, or notes."""
     found = [finding for finding in pack.findings if finding.subject.startswith(f"{section.key}.") and (finding.level is Level.NOTE) == notes]
     yield from findings_block(found)
-
-
-def caution_of(section: Section) -> str:
-    """The caution that stands under every drawing."""
-    return section.cautions[0] if section.cautions else ""
 
 
 def first(section: Section) -> Iterator[Block]:
@@ -190,6 +183,21 @@ def point_row(item: Item) -> Row:
     return Row(cells, anchor=anchor_of(item.key), order=order)
 
 
+def left_cell(item: Item) -> list[Inline]:
+    """What is left, or a dash where the point is not to be counted on: its state or its limit say why."""
+    left, carried = item.figure("left"), item.figure("carried")
+    known = carried is not None and carried.value is not None
+    return ["–"] if left is None or (left.value is None and known) else shown_figure(left)
+
+
+def limit_cell(item: Item) -> list[Inline]:
+    """The limit of a point, or which kind of absence it is."""
+    figure = item.figure("limit")
+    if figure is None or figure.value is not None:
+        return shown_figure(figure)
+    return [Tag(figure.missing[0].removeprefix("a limit: "), "note")]
+
+
 def worst_cell(figure: Figure | None) -> list[Inline]:
     """The worst case with what makes it."""
     return [*shown_figure(figure), " ", Small(figure.note)] if figure and figure.note else ["–"]
@@ -206,37 +214,6 @@ def limits(section: Section) -> Iterator[Block]:
         yield item_table(found, ("each_beam", "each_point"), first="Where", summary="Exceptions to the general limits")
     if found := section.of_kind("by"):
         yield item_table(found, ("weight",), first="Hung by", summary="What hangs already, by who hung it")
-
-
-def hangs(section: Section) -> Iterator[Block]:
-    """Everything that hangs when a show arrives."""
-    found = section.of_kind("hang")
-    if not found:
-        return
-    yield Heading(2, "What hangs already", "hangs")
-    for hang in found:
-        yield Heading(3, hang.name, anchor_of(hang.key))
-        yield figures_block([figure for figure in hang.figures if ".span-" not in figure.key])
-        yield facts_block(hang, only=("truss", "trim", "weight", "weight_in_all", "stiffness"))
-        if diagram := beam_diagram(section, hang):
-            yield Picture(hang.key.replace(".", "-"), diagram[0], diagram[1], caption=f"{SIDE} {caution_of(section)}")
-        columns = ("hoist", "along", "share", "with-hoist", "one-slack", "uneven")
-        yield item_table(parts_of(section, hang, "support"), columns, first="Point", summary=f"{hang.name}: supports. {caution_of(section)}")
-        yield item_table(parts_of(section, hang, "load"), ("by", "weight", "place"), first="Load", summary=f"{hang.name}: loads")
-        spans = [figure for figure in hang.figures if ".span-" in figure.key]
-        if spans:
-            yield Paragraph("Each span against the maker's table, counted as a uniform load:")
-            yield figures_block(spans)
-
-
-def bridles(section: Section) -> Iterator[Block]:
-    """Standing bridles."""
-    if found := section.of_kind("bridle"):
-        yield Heading(2, "Standing bridles", "bridles")
-        for bridle in found:
-            yield Heading(3, bridle.name, anchor_of(bridle.key))
-            yield facts_block(bridle)
-            yield figures_block(bridle.figures)
 
 
 def stock(section: Section) -> Iterator[Block]:

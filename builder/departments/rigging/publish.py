@@ -106,15 +106,8 @@ def hang_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
     for body, part, item in zip(whole.bodies, whole.shares, stater.named(rigging.hangs, "rigging", "hang"), strict=True):
         truss = truss_of(body, whole)
         spans = tuple(span_figures(body, truss, item.key, system)) if truss and truss.table else ()
-        yield replace(
-            item,
-            figures=(
-                weight_figure(body, item.key, system),
-                length_figure(body, item.key, system),
-                trim_figure(body, whole, item.key, system),
-                *spans,
-            ),
-        )
+        trim = (trim_figure(body, whole, item.key, system),) if truss else ()
+        yield replace(item, figures=(weight_figure(body, item.key, system), length_figure(body, item.key, system), *trim, *spans))
         yield from support_items(body, part, item.key, stater, system)
         yield from load_items(body, item.key, system)
     for each, item in zip(whole.bridles, stater.named(rigging.bridles, "rigging", "bridle"), strict=True):
@@ -149,7 +142,7 @@ def load_items(body: Body, key: str, system: System) -> Iterator[Item]:
             Fact(f"{own}.by", "Hung by", Standing.STATED, Value(each.by)),
             Fact(f"{own}.weight", "Weight", Standing.STATED, mass(each.load.total_kg, system)),
             *(Fact(f"{own}.{name}", label, Standing.STATED, metres(at_m, system)) for name, label, at_m in ends(each.load)),
-            Fact(f"{own}.place", "Where", Standing.STATED, Value(load_words(each.load))),
+            Fact(f"{own}.place", "Where", Standing.STATED, Value(load_words(each.load, system))),
         )
         yield Item(own, "load", each.what, facts)
 
