@@ -179,6 +179,8 @@ def told(difference: Difference) -> str:
     label = difference.label[:1].lower() + difference.label[1:]
     if difference.kind == "map":
         return f"{label}: {difference.by}"
+    if difference.kind == "line":
+        return f"{label}: {'added' if difference.after else 'taken out'}"
     if not difference.before:
         return f"{label}: new, {difference.after}"
     if not difference.after:

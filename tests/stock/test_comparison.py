@@ -39,8 +39,8 @@ def test_facts_that_changed_appeared_and_went_are_told_by_line() -> None:
 
 def test_a_line_added_above_others_is_the_only_change() -> None:
     text = SOUND.replace("  - {name: Vellum 7,", "  - {name: Vellum 1, kind: microphone, count: 2}\n  - {name: Vellum 7,")
-    assert told(pack(), pack(sound=text)) == ["Sound", "  Vellum 1, stock: new, there"]
-    assert told(pack(sound=text), pack()) == ["Sound", "  Vellum 1, stock: no longer there, was there"]
+    assert told(pack(), pack(sound=text)) == ["Sound", "  Vellum 1, stock: added"]
+    assert told(pack(sound=text), pack()) == ["Sound", "  Vellum 1, stock: taken out"]
 
 
 def test_a_figure_that_moves_is_told_with_its_caution() -> None:
@@ -69,7 +69,7 @@ def test_a_finding_whose_line_moved_is_not_new() -> None:
 def test_a_department_that_is_new_is_told_line_by_line() -> None:
     house_only = pack_of(room().venue)
     without = replace(house_only, sections=tuple(section for section in house_only.sections if section.key != "sound"))
-    assert "  Meridian, console: new, there" in told(without, house_only)
+    assert "  Meridian, console: added" in told(without, house_only)
 
 
 def test_a_new_check_is_told_and_ages_are_not() -> None:

@@ -164,3 +164,54 @@ def test_a_place_that_an_edit_would_disturb_is_refused_with_a_sentence() -> None
         "f.yml:2:5 a[1].condition is written in a way that cannot be changed without disturbing what stands around it; "
         "change it in an editor; nothing was changed [edit-by-hand]"
     )
+
+
+OVER_LINES = """\
+stock:
+  - {name: A,   # why A
+     count: 2,
+     # how many work
+     working: 1,   # one is bent
+     note: x}
+  - {name: B, tags: [1,   # one
+       2, 3   # three
+     ]}
+"""
+
+
+@pytest.mark.parametrize(
+    "edit",
+    [
+        Set(("stock", 0, "condition"), "limited"),
+        Set(("stock", 0, "count"), "3"),
+        Append(("stock", 1, "tags"), "4"),
+        Append(("stock",), {"name": "C"}),
+        Unset(("stock", 0, "count")),
+        Unset(("stock", 0, "note")),
+        Unset(("stock", 0, "name")),
+        Unset(("stock", 1, "tags", 1)),
+        Unset(("stock", 1, "tags", 2)),
+    ],
+)
+def test_brackets_that_run_over_lines_keep_their_comments(edit: Edit) -> None:
+    before = OVER_LINES
+    after = edited(before, "f.yml", [edit])
+    assert [line.partition("#")[2] for line in before.splitlines() if "#" in line] == [
+        line.partition("#")[2] for line in after.splitlines() if "#" in line
+    ]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["a: 1\n", "a: {b: {}}\n", "a: []\n", "# only this\na: '?'\n", "a:\n- b\n- c\n", "a:\n  -\n    b: 1\n    c: 2\n", "a:\n  - - x\n    - y\n"],
+)
+def test_odd_but_right_yaml_is_edited_or_refused_and_never_spoiled(text: str) -> None:
+    data = compose(text, "f.yml").data
+    for edit in (Set(("a",), "2"), Set(("z",), "2"), Append(("z",), "2"), Unset(("a",)), Append(("z",), {"name": "x"})):
+        try:
+            after = compose(edited(text, "f.yml", [edit]), "f.yml").data
+        except Refused as refused:
+            assert [problem.code for problem in refused.problems] == ["edit-by-hand"]  # noqa: PT017 - a refusal is allowed, and must be this one
+            continue
+        rest = {key: value for key, value in data.items() if key not in edit.path}
+        assert {key: value for key, value in after.items() if key not in edit.path} == rest
