@@ -284,7 +284,7 @@ def _meteorological_factor(distance_m: float, z_m: float, barrier: Barrier) -> f
     """Equation (18). Both distances count along the way actually taken, aslant to the edge, as ISO/TR 17534-3:2015 does."""
     if z_m <= 0:
         return 1.0
-    across_m = barrier.source_to_edge_m + barrier.edge_to_receiver_m
+    across_m = barrier.source_to_edge_m + barrier.between_edges_m + barrier.edge_to_receiver_m
     aslant = 1 + (barrier.parallel_m / across_m) ** 2
     return math.exp(-math.sqrt(aslant * barrier.source_to_edge_m * barrier.edge_to_receiver_m * distance_m / (2 * z_m)) / 2000)
 

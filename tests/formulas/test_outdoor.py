@@ -29,21 +29,22 @@ T01_TO_T03 = [
 
 
 @pytest.mark.source(
-    "ISO/TR 17534-3:2015, T01, T02, T03: source (10, 10, 1), receiver (200, 50, 4), 93 dB, 20 °C, 70 %; weights of IEC 61672-1, table 3"
+    "ISO/TR 17534-3:2015, T01, T02, T03: source (10, 10, 1), receiver (200, 50, 4), 93 dB, 20 °C, 70 %; weights of IEC 61672-1, table 3; "
+    "a second program is up to 0.010 dB off the printed bands too, so 0.0105 dB instead of half of the last digit"
 )
 @pytest.mark.parametrize(("porous", "weighted_db", "total_dba"), T01_TO_T03)
 def test_flat_ground_of_the_official_cases(porous: float, weighted_db: list[float], total_dba: float) -> None:
     found = outdoor.outdoor_level(FLAT_93, TEST_PATH, ground=alike(porous))
     bands = [level + weight for level, weight in zip(found.octave_db.values(), A_WEIGHTS, strict=True)]
-    assert bands == pytest.approx(weighted_db, abs=0.0125)
-    assert found.total_dba == pytest.approx(total_dba, abs=0.0125)
+    assert bands == pytest.approx(weighted_db, abs=0.0105)
+    assert found.total_dba == pytest.approx(total_dba, abs=0.005)
 
 
 @pytest.mark.source("ISO/TR 17534-3:2015, T08, table 21: barrier 6 m high from (100, 240) to (265, -180): z = 0.13366 m, and Dz by octave")
 def test_barrier_of_the_official_case() -> None:
     assert outdoor.path_difference_m(TEST_PATH.distance_m, LONG_BARRIER) == pytest.approx(0.13366, abs=5e-6)
     found = [outdoor.barrier_db(octave, TEST_PATH.distance_m, LONG_BARRIER) for octave in OCTAVES_HZ]
-    assert found == pytest.approx([5.06, 5.33, 5.83, 6.68, 8.01, 9.84, 12.12, 14.71], abs=0.0051)
+    assert found == pytest.approx([5.06, 5.33, 5.83, 6.68, 8.01, 9.84, 12.12, 14.71], abs=0.005)
 
 
 @pytest.mark.source("ISO 9613-2:1996, 7.4: over a barrier A = Adiv + Aatm + Dz where Dz exceeds Agr; by hand from equations (7) and (8)")
@@ -71,6 +72,16 @@ def test_divergence_and_thickness() -> None:
     kmet = [math.exp(-math.sqrt(b.source_to_edge_m**2 * 100 / (2 * 0.4)) / 2000) for b in (thin, thick)]
     ratio = (5 * 0.34 / 10) ** 2
     assert (gains[1] / kmet[1]) / (gains[0] / kmet[0]) == pytest.approx((1 + ratio) / (1 / 3 + ratio), rel=1e-6)
+
+
+@pytest.mark.source(
+    "by hand, ISO 9613-2:1996, equations (14) to (18): 40 + 10 + 50 m across and 75 m along is 125 m, z = 1 m; unfolded, the way is aslant by 125/100, "
+    "so Kmet = exp(-sqrt(50 * 62.5 * 124 / 2) / 2000) = 0.8024; C3 = 2.485 at 500 Hz; Dz = 17.90 dB"
+)
+def test_a_thick_barrier_crossed_aslant() -> None:
+    barrier = Barrier(source_to_edge_m=40, edge_to_receiver_m=50, parallel_m=75, between_edges_m=10)
+    assert outdoor.path_difference_m(124, barrier) == pytest.approx(1)
+    assert outdoor.barrier_db(500, 124, barrier) == pytest.approx(17.90, abs=0.005)
 
 
 @pytest.mark.source("ISO 9613-2:1996, table 3: hard ground -1.5 dB at each end and -3 q in the middle; porous ground 0 at 2 kHz and above")
