@@ -74,7 +74,7 @@ def test_a_load_on_the_end_is_on_the_hang_and_one_beyond_it_is_a_danger_counted_
     text = THREE + hang(1, 3, loads=at(100, 20.4))
     (told,) = found(text, "load-off-hang")
     assert told.level is Level.DANGER
-    assert told.sentence == "Screen is 0.40 m beyond the end of Truss, which is 20.00 m long. It is counted at the end: mend its place."
+    assert told.sentence == "Screen is 0.40 m off Truss, which is 20.00 m long. It is counted at the nearest place on it: mend its place."
     assert number(text, "point", "P3", "carried") == pytest.approx(100.0)
 
 

@@ -62,6 +62,12 @@ def test_a_load_offered_by_its_place_from_the_datum_is_put_along_the_hang() -> N
     assert number(text, "point", "P1", "carried", in_the_middle) == pytest.approx(150.0)
 
 
+@pytest.mark.parametrize(("depth_m", "count"), [(0.3, 0), (0.35, 1)])
+def test_a_load_offered_beside_its_hang_is_told(depth_m: float, count: int) -> None:
+    beside = HungLoad("sound", "4 boxes", "Truss", 200.0, across_m=5.0, depth_m=depth_m)
+    assert len(found(THREE + hang(1, 3, loads=uniform(100)), "load-off-hang", beside)) == count
+
+
 def test_a_load_on_a_hang_that_is_not_here_is_told_and_in_no_figure() -> None:
     stray = HungLoad("sound", "4 boxes", "Delay", 200.0)
     (told,) = found(THREE, "load-without-hang", stray)

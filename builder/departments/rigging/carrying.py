@@ -19,13 +19,16 @@ from builder.formulas.statics import reactions, two_support_reactions
 
 OFF_END_M = 0.005
 """A load this far beyond an end is off the hang; less is rounding."""
+ASIDE_M = 0.3
+"""A load farther than this from the line of its hang does not hang on it: more than a truss is wide. At a single place, what hangs finds
+its own plumb, so this is not asked there."""
 PLUMB_M = 0.05
 """A lone point this near to the centre of mass is over it: half a truss tube."""
 
 
 @dataclass(frozen=True, slots=True)
 class Hung:
-    """One load on a hang. ``off_m`` is how far beyond the end it was written; it is then counted at the end. [m]"""
+    """One load on a hang. ``off_m`` is how far off the hang it was written; it is then counted at the nearest place on it. [m]"""
 
     what: str
     by: str
@@ -129,11 +132,11 @@ def on_body(at_m: float, length_m: float) -> tuple[float, float]:
 def offered_on(hang: Hang, load: HungLoad) -> Hung:
     """A load that another department tells, by place along the hang, by place from the datum, or at its middle."""
     length_m = length_of(hang)
-    along_m = load.at_m
+    along_m, aside_m = load.at_m, 0.0
     if along_m is None and load.across_m is not None and load.depth_m is not None:
-        along_m = along_hang(hang, (load.across_m, load.depth_m))[0]
+        along_m, aside_m = along_hang(hang, (load.across_m, load.depth_m))
     place_m, off_m = on_body(length_m / 2 if along_m is None else along_m, length_m)
-    return Hung(load.what, load.department, PointLoad(place_m, load.load_kg), off_m)
+    return Hung(load.what, load.department, PointLoad(place_m, load.load_kg), max(off_m, aside_m if length_m > 0 and aside_m > ASIDE_M else 0.0))
 
 
 def shares(body: Body, level_within_m: float | None) -> Shares:

@@ -14,7 +14,8 @@ GROUND = Look(width=0.8, fill=0.035, opacity=0.45)
 APART_M = 8.0
 """Points farther apart than this up and down stage are drawn on plans of their own, so that each stays large."""
 BEYOND_M = 1.6
-HALF_BODY_M = 0.28
+BODY_SHARE = 0.0107
+"""Half the width of a hung body on the plan, as a share of the plan's width, so that its name fits at any scale."""
 NAME_SIZE, LEFT_SIZE, HANG_SIZE = 19.0, 18.0, 13.5
 SIGN_SIZE = 9.0
 HANGING_M = 4.0
@@ -101,20 +102,22 @@ def beam_says(beam: Item) -> str:
 def bodies(section: Section, spots: Sequence[Spot]) -> Iterator[Element]:
     """Trusses and bars as bodies, with their names where there is room between points."""
     near_m, far_m = reach(spots)
+    across = [spot.at[0] for spot in spots]
+    half_m = BODY_SHARE * max(max(across) - min(across) + 5.0, 8.0)
     for hang in section.of_kind("hang"):
         ends = hang_ends(hang)
         if ends is None or not near_m <= (ends[0][1] + ends[1][1]) / 2 <= far_m:
             continue
         says = f"{hang.name}: {number_text(hang, 'total')}"
         if ends[0] != ends[1]:
-            yield Area(strip(*ends), BODY, says=says, anchor=anchor_of(hang.key))
+            yield Area(strip(*ends, half_m), BODY, says=says, anchor=anchor_of(hang.key))
         yield hang_name(hang.name, ends, spots)
 
 
-def strip(first: tuple[float, float], last: tuple[float, float]) -> tuple[tuple[float, float], ...]:
+def strip(first: tuple[float, float], last: tuple[float, float], half_m: float) -> tuple[tuple[float, float], ...]:
     """A body as a strip along its line."""
     length_m = ((last[0] - first[0]) ** 2 + (last[1] - first[1]) ** 2) ** 0.5
-    nx, ny = -(last[1] - first[1]) / length_m * HALF_BODY_M, (last[0] - first[0]) / length_m * HALF_BODY_M
+    nx, ny = -(last[1] - first[1]) / length_m * half_m, (last[0] - first[0]) / length_m * half_m
     return ((first[0] + nx, first[1] + ny), (last[0] + nx, last[1] + ny), (last[0] - nx, last[1] - ny), (first[0] - nx, first[1] - ny))
 
 

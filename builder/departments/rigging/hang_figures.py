@@ -53,8 +53,8 @@ def weight_figure(body: Body, key: str, system: System) -> Figure:
         leaves_out="Hoists and chains: they are counted on the points.",
     )
     if body.total_kg <= 0:
-        return missing(f"{key}.total", "Weight in all", work, ("a weight of what hangs",), caution=LOADS)
-    return figure(f"{key}.total", "Weight in all", mass(body.total_kg, system), work, caution=LOADS)
+        return missing(f"{key}.total", "All on its points", work, ("a weight of what hangs",), caution=LOADS)
+    return figure(f"{key}.total", "All on its points", mass(body.total_kg, system), work, caution=LOADS)
 
 
 def by_whom(body: Body) -> dict[str, float]:

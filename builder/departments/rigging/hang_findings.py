@@ -42,12 +42,12 @@ def metres(length_m: float, system: System) -> str:
 
 
 def loads_off(body: Body, system: System) -> Iterator[Finding]:
-    """Loads beyond the end of what carries them."""
+    """Loads beyond the end of what carries them, or beside it."""
     for each in body.hung:
         if each.off_m > 0:
             sentence = (
-                f"{each.what} is {metres(each.off_m, system)} beyond the end of {body.hang.name}, which is {metres(body.length_m, system)} long. "
-                "It is counted at the end: mend its place."
+                f"{each.what} is {metres(each.off_m, system)} off {body.hang.name}, which is {metres(body.length_m, system)} long. "
+                "It is counted at the nearest place on it: mend its place."
             )
             yield told(Level.DANGER, "load-off-hang", sentence, body, "loads")
 
