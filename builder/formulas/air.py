@@ -25,7 +25,7 @@ NOMINAL_SHARE = 0.03
 
 @cites(
     ISO_9613_1,
-    "6.2 and 6.3, equations (3) to (5), and annex B for the molar concentration of water vapour",
+    "equations (3) to (5), and annex B for the molar concentration of water vapour",
     equation=(
         "alpha = 8.686 f^2 [1.84e-11 (pr/pa) (T/T0)^0.5 + (T/T0)^-2.5 (0.01275 e^(-2239.1/T) / (frO + f^2/frO) "
         "+ 0.1068 e^(-3352/T) / (frN + f^2/frN))]"
@@ -76,7 +76,7 @@ def air_absorption_db_per_m(
 
 @cites(
     ISO_9613_1,
-    "6.2, equations (3) and (4)",
+    "equations (3) and (4)",
     equation="frO = (pa/pr)(24 + 40400 h (0.02 + h)/(0.391 + h)); frN = (pa/pr)(T/T0)^-0.5 (9 + 280 h exp(-4.170 ((T/T0)^(-1/3) - 1)))",
 )
 def relaxation_frequencies_hz(*, temperature_c: float, humidity_percent: float, pressure_kpa: float = REFERENCE_PRESSURE_KPA) -> tuple[float, float]:
@@ -164,7 +164,7 @@ def speed_of_sound_m_s(temperature_c: float = 20.0) -> float:
     return 343.2 * math.sqrt(_kelvin(temperature_c) / REFERENCE_TEMPERATURE_K)
 
 
-@cites(IEC_61260_1, "5.2 and 5.3, base ten", equation="f = 1000 * 10^(3k/10) for octaves, 1000 * 10^(k/10) for third octaves")
+@cites(IEC_61260_1, "equations (1) and (2), base ten", equation="f = 1000 * 10^(3k/10) for octaves, 1000 * 10^(k/10) for third octaves")
 def exact_midband_hz(nominal_hz: float, bands: Bands = "third octave") -> float:
     """
     Exact midband frequency of a band that is called by its nominal one.

@@ -28,7 +28,7 @@ class VerticalAim:
     spread_deg: float
 
 
-@cites(KINSLER, "by hand: difference of two travel times", equation="t = (d_ref - d_fill)/c + t_ref + offset")
+@cites(COMMON_PRACTICE, "difference of two travel times", equation="t = (d_ref - d_fill)/c + t_ref + offset")
 def alignment_delay_ms(
     *, reference_distance_m: float, fill_distance_m: float, speed_m_s: float, offset_ms: float = 0.0, reference_delay_ms: float = 0.0
 ) -> float:
@@ -89,7 +89,7 @@ def alignment_drift(*, reference_distance_m: float, fill_distance_m: float, set_
 
 @cites(
     KINSLER,
-    "ch. 5, spherical waves from two sources in line",
+    "ch. 5, spherical waves from two sources in line, from memory",
     equation="L_main - 20 lg(s + x) = L_fill - 20 lg(x), so x = s / (10^((L_main - L_fill)/20) - 1)",
 )
 def equal_level_distance_m(*, main_level_db: float, fill_level_db: float, separation_m: float) -> float | None:

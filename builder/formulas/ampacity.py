@@ -8,7 +8,7 @@ from builder.formulas.cite import cites
 from builder.formulas.sources import NFPA_70
 
 FLEXIBLE_SINGLE_90C_A = {"8 AWG": 80, "6 AWG": 105, "4 AWG": 140, "2 AWG": 190, "1 AWG": 220, "1/0": 260, "2/0": 300, "4/0": 405}
-"""Table 400.5(A)(2), type W, single conductor, 90 °C, 30 °C around it. [A]"""
+"""Table 400.5(A)(2), type W, single conductor, 90 °C, 30 °C around it; 8 and 6 AWG are from memory. [A]"""
 TERMINAL_75C_A = {"12 AWG": 25, "8 AWG": 50, "4 AWG": 85, "2 AWG": 115, "4/0": 230}
 """Table 310.16, copper, 75 °C: what lugs marked 75 °C allow. Only the sizes that were checked. [A]"""
 
@@ -39,7 +39,7 @@ def loaded_conductors_factor(loaded: int) -> float:
     raise ValueError(f"loaded must be 1 to 20, got {loaded}")
 
 
-@cites(NFPA_70, "400.5(A), 310.16 and 110.14(C)", equation="I = min(table * factor, terminal)")
+@cites(NFPA_70, "tables 400.5(A)(2) and 310.16; lugs by 110.14(C), from memory", equation="I = min(table * factor, terminal)")
 def flexible_feeder_a(size: str, *, loaded: int, terminals_75c: bool) -> float:
     """
     Current a set of single flexible conductors may carry.

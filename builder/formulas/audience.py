@@ -51,7 +51,7 @@ def occupants(*, net_area_m2: float, m2_per_person: float) -> int:
     return math.floor(not_negative("net_area_m2", net_area_m2) / above_zero("m2_per_person", m2_per_person) + 1e-9)
 
 
-@cites(GREEN_GUIDE, "ch. 10, exit systems", equation="people = floor(W * rate * t)")
+@cites(GREEN_GUIDE, "ch. 10, exit systems, from memory", equation="people = floor(W * rate * t)")
 def exit_capacity(*, exit_width_m: float, people_per_m_min: float, egress_min: float) -> int:
     """
     People that can leave in a given time.

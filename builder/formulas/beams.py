@@ -67,7 +67,11 @@ def condensed_beam(supports_m: Sequence[float] | Array) -> CondensedBeam:
     return CondensedBeam(x, origins, pieces, _areas_to_origins(pieces, np.diff(x)), stiffness)
 
 
-@cites(KASSIMALI, "ch. 8, influence lines: response to concentrated and distributed loads", equation="R_i = sum(P n_i(x)) + sum(w integral of n_i)")
+@cites(
+    KASSIMALI,
+    "ch. 8, influence lines: response to concentrated and distributed loads, from memory",
+    equation="R_i = sum(P n_i(x)) + sum(w integral of n_i)",
+)
 def level_reactions_kg(beam: CondensedBeam, loads: Sequence[Load]) -> Array:
     """
     Reactions of a condensed beam on level supports.

@@ -28,6 +28,9 @@ class Citation:
     equation: str
 
 
+FROM_MEMORY = "from memory"
+"""A clause ends so where nobody looked the number of its chapter, clause or table up, or where it holds a value from memory."""
+
 CITED: dict[str, Citation] = {}
 """Every cited formula by its full name, filled while the formula modules load; read by the sources page and by the completeness tests."""
 

@@ -62,7 +62,7 @@ def _whole(ratio: float) -> int:
     return math.ceil(ratio - 1e-5)
 
 
-@cites(EN_1991_1_1, "6.1, imposed loads; weight spread over its area", equation="q = m g / A / 1000")
+@cites(EN_1991_1_1, "6.1, imposed loads; weight spread over its area, from memory", equation="q = m g / A / 1000")
 def floor_load_kpa(*, mass_kg: float, area_m2: float) -> float:
     """
     Load on a floor under something that stands evenly on an area.
@@ -91,7 +91,7 @@ def floor_load_kpa(*, mass_kg: float, area_m2: float) -> float:
     return not_negative("mass_kg", mass_kg) * STANDARD_GRAVITY_M_S2 / above_zero("area_m2", area_m2) / 1000
 
 
-@cites(EN_1991_1_1, "6.1, imposed loads", equation="m = (q_limit - q_standing) * A * 1000 / g")
+@cites(EN_1991_1_1, "6.1, imposed loads, from memory", equation="m = (q_limit - q_standing) * A * 1000 / g")
 def floor_mass_left_kg(*, limit_kpa: float, standing_kg: float, area_m2: float) -> float:
     """
     Mass that an area of floor may still take, spread evenly.

@@ -43,7 +43,7 @@ def bessel_j1(x: Array) -> Array:
     return x * _j1_over_x(x)
 
 
-@cites(KINSLER, "7.4, radiation from a plane circular piston", equation="D = 2 J1(x) / x, x = k a sin(theta)")
+@cites(KINSLER, "7.4, radiation from a plane circular piston, from memory", equation="D = 2 J1(x) / x, x = k a sin(theta)")
 def piston_response(x: Array) -> Array:
     """
     Pressure of a circular piston in a large flat baffle against straight ahead, far away.
@@ -61,7 +61,7 @@ def piston_response(x: Array) -> Array:
     return 2 * _j1_over_x(x)
 
 
-@cites(KINSLER, "7.3, the continuous line source", equation="D = sin(x) / x, x = (k L / 2) sin(theta)")
+@cites(KINSLER, "7.3, the continuous line source, from memory", equation="D = sin(x) / x, x = (k L / 2) sin(theta)")
 def line_response(x: Array) -> Array:
     """
     Pressure of a short straight line that moves as one against straight ahead, far away.
@@ -171,7 +171,7 @@ def coverage_at_deg(stated: Sequence[tuple[float, float]], *, frequency_hz: floa
     return math.exp(float(np.interp(math.log(above_zero("frequency_hz", frequency_hz)), np.log(frequencies), angles)))
 
 
-@cites(KINSLER, "7.4, piston, taken at -6 dB", equation="width = 2 asin(2.2151 / (k a))")
+@cites(KINSLER, "7.4, piston, taken at -6 dB, from memory", equation="width = 2 asin(2.2151 / (k a))")
 def piston_width_deg(ka: float) -> float | None:
     """
     Full angle between the -6 dB directions of a piston in a baffle.
@@ -195,7 +195,7 @@ def piston_width_deg(ka: float) -> float | None:
     return 2 * math.degrees(math.asin(sine)) if sine <= 1 else None
 
 
-@cites(KINSLER, "7.3, line, taken at -6 dB", equation="width = 2 asin(0.6034 lambda / L)")
+@cites(KINSLER, "7.3, line, taken at -6 dB, from memory", equation="width = 2 asin(0.6034 lambda / L)")
 def line_width_deg(*, length_m: float, wavelength_m: float) -> float | None:
     """
     Full angle between the -6 dB directions of a straight line in phase.
@@ -219,7 +219,7 @@ def line_width_deg(*, length_m: float, wavelength_m: float) -> float | None:
     return 2 * math.degrees(math.asin(sine)) if sine <= 1 else None
 
 
-@cites(BALANIS, "6.3 and 6.4, grating lobes", equation="d = lambda / (1 + |sin(theta0)|)")
+@cites(BALANIS, "6.3 and 6.4, grating lobes, from memory", equation="d = lambda / (1 + |sin(theta0)|)")
 def grating_spacing_m(*, wavelength_m: float, steered_deg: float = 0.0) -> float:
     """
     Spacing from which a regular row grows a second full lobe.

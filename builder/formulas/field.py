@@ -93,7 +93,7 @@ def programme_level_db(field: Field, weighting: Weighting = "A") -> Array:
 
 @cites(
     KINSLER,
-    "ch. 5 and 7, spherical waves with losses, added as phasors",
+    "ch. 5 and 7, spherical waves with losses, added as phasors, from memory",
     equation="p(f) = sum_s g_s D_s e^(-a r) e^(-j 2 pi f (r/c + t_s)) / r; E_band = sum_i w_i |p(f_i)|^2",
 )
 def field_direct(
@@ -133,7 +133,7 @@ def field_direct(
 
 @cites(
     KINSLER,
-    "ch. 5 and 7, as for the direct sum, with phasors at 2 f as squares of those at f",
+    "ch. 5 and 7, as for the direct sum, with phasors at 2 f as squares of those at f, from memory",
     equation="p(f) = sum_s g_s D_s e^(-a r) e^(-j 2 pi f (r/c + t_s)) / r; E_band = sum_i w_i |p(f_i)|^2",
 )
 def field(speakers: Speakers, points_m: Array, *, bands: tuple[Band, ...] | None = None, air: Air = ROOM_AIR, workers: int = 2) -> Field:

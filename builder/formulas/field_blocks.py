@@ -136,7 +136,7 @@ def in_blocks(plan: Plan, points_m: Array, *, workers: int) -> Array:
 
 @cites(
     ABRAMOWITZ_STEGUN,
-    "4.3.16 and 4.3.17, sums of angles, with the first terms of 4.3.65 and 4.3.66",
+    "4.3.16 and 4.3.17, sums of angles, with the first terms of 4.3.65 and 4.3.66, from memory",
     equation="e^(j(a + b)) = e^(ja) (1 - b^2/2 + j (b - b^3/6))",
 )
 def unit_phasors(turns: Array) -> Phasors:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from builder.formulas.cite import cites
 from builder.formulas.ranges import above_zero, not_negative
-from builder.formulas.sources import ISO_1996_1, KINSLER, NIOSH_98_126, OSHA_1910_95
+from builder.formulas.sources import ISO_1996_1, KINSLER, OSHA_1910_95
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,10 +23,10 @@ class NoiseCriterion:
 OSHA = NoiseCriterion("OSHA permissible exposure", 90.0, 5.0)
 NIOSH = NoiseCriterion("NIOSH recommended exposure", 85.0, 3.0)
 CANADA = NoiseCriterion("Canada, federal", 87.0, 3.0)
-"""Part VII of SOR/86-304, section 7.4: 87 dB(A) over eight hours."""
+"""Canada Labour Code, by the table of the National Joint Council's directive: 87 dB(A) over eight hours."""
 
 
-@cites(KINSLER, "ch. 5, incoherent sources: energies add", equation="L = 10 lg(sum 10^(L_i/10))")
+@cites(KINSLER, "ch. 5, incoherent sources: energies add, from memory", equation="L = 10 lg(sum 10^(L_i/10))")
 def incoherent_sum_db(levels_db: Sequence[float]) -> float:
     """
     Sum of sounds without a fixed phase between them.
@@ -50,7 +50,7 @@ def incoherent_sum_db(levels_db: Sequence[float]) -> float:
     return loudest + 10 * math.log10(math.fsum(_energy(level - loudest) for level in levels_db))
 
 
-@cites(KINSLER, "ch. 5, coherent sources: pressures add as phasors", equation="L = 20 lg |sum 10^(L_i/20) e^(j phi_i)|")
+@cites(KINSLER, "ch. 5, coherent sources: pressures add as phasors, from memory", equation="L = 20 lg |sum 10^(L_i/20) e^(j phi_i)|")
 def coherent_sum_db(levels_db: Sequence[float], phases_deg: Sequence[float]) -> float:
     """
     Sum of sounds of one frequency with fixed phases.
@@ -77,7 +77,7 @@ def coherent_sum_db(levels_db: Sequence[float], phases_deg: Sequence[float]) -> 
     return loudest + 20 * math.log10(abs(total)) if abs(total) > 0 else -math.inf
 
 
-@cites(KINSLER, "ch. 5, spherical waves", equation="L(r) = L(1 m) - 20 lg(r / 1 m)")
+@cites(KINSLER, "ch. 5, spherical waves, from memory", equation="L(r) = L(1 m) - 20 lg(r / 1 m)")
 def level_at_distance_db(level_at_1m_db: float, *, distance_m: float) -> float:
     """
     Level of a point source in the open; air absorption is not counted.
@@ -102,7 +102,7 @@ def level_at_distance_db(level_at_1m_db: float, *, distance_m: float) -> float:
     return level_at_1m_db - 20 * math.log10(above_zero("distance_m", distance_m))
 
 
-@cites(KINSLER, "ch. 14, loudspeaker sensitivity", equation="L(1 m) = S + 10 lg(P / 1 W)")
+@cites(KINSLER, "ch. 14, loudspeaker sensitivity, from memory", equation="L(1 m) = S + 10 lg(P / 1 W)")
 def level_from_power_db(sensitivity_db: float, *, power_w: float) -> float:
     """
     Level at 1 m from the sensitivity for 1 W at 1 m; power compression is not counted.
@@ -125,7 +125,7 @@ def level_from_power_db(sensitivity_db: float, *, power_w: float) -> float:
     return sensitivity_db + 10 * math.log10(above_zero("power_w", power_w))
 
 
-@cites(ISO_1996_1, "clause 3, definition of the equivalent continuous level", equation="L_eq = 10 lg(sum(t_i 10^(L_i/10)) / sum t_i)")
+@cites(ISO_1996_1, "clause 3, definition of the equivalent continuous level, from memory", equation="L_eq = 10 lg(sum(t_i 10^(L_i/10)) / sum t_i)")
 def equivalent_level_db(periods: Sequence[tuple[float, float]]) -> float:
     """
     Level of a steady sound with the same energy.
@@ -153,7 +153,7 @@ def equivalent_level_db(periods: Sequence[tuple[float, float]]) -> float:
 
 @cites(
     ISO_1996_1,
-    "clause 3, definition of the equivalent continuous level, solved for the rest of the period",
+    "clause 3, definition of the equivalent continuous level, solved for the rest of the period, from memory",
     equation="L_rem = 10 lg((T 10^(L_lim/10) - t 10^(L_eq/10)) / (T - t))",
 )
 def remaining_level_db(*, limit_db: float, period_min: float, level_so_far_db: float, elapsed_min: float) -> float | None:
@@ -214,7 +214,7 @@ def allowed_hours(level_dba: float, criterion: NoiseCriterion) -> float:
     return criterion.shift_h / math.pow(2, (level_dba - criterion.level_dba) / criterion.exchange_db)
 
 
-@cites(NIOSH_98_126, "1.1.3, daily noise dose; also 29 CFR 1910.95 appendix A", equation="D = 100 sum(C_i / T_i)")
+@cites(OSHA_1910_95, "appendix A, noise dose; the same form in NIOSH 98-126", equation="D = 100 sum(C_i / T_i)")
 def noise_dose_percent(periods: Sequence[tuple[float, float]], criterion: NoiseCriterion) -> float:
     """
     Share of the day's noise dose that a crew member's periods fill.

@@ -61,7 +61,7 @@ class UniformLoad:
 Load = PointLoad | UniformLoad
 
 
-@cites(HIBBELER, "ch. 4 and 9, resultant of parallel forces", equation="x = sum(P_i x_i) / sum(P_i)")
+@cites(HIBBELER, "ch. 4, force system resultants: parallel forces", equation="x = sum(P_i x_i) / sum(P_i)")
 def centre_of_mass_m(loads: Sequence[Load]) -> float:
     """
     Where along the body the whole load acts.
@@ -87,7 +87,7 @@ def centre_of_mass_m(loads: Sequence[Load]) -> float:
     return math.fsum(load.total_kg * load.centre_m for load in loads) / total_kg
 
 
-@cites(HIBBELER, "ch. 4 and 9, resultant of parallel forces", equation="W = sum(P_i) + sum(w_k l_k)")
+@cites(HIBBELER, "ch. 4, force system resultants: parallel forces", equation="W = sum(P_i) + sum(w_k l_k)")
 def total_load_kg(loads: Sequence[Load]) -> float:
     """
     Sum of point and uniform loads.

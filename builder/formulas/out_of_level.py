@@ -43,7 +43,7 @@ class Extremes:
 
 @cites(
     LAND_DOIG,
-    "branch and bound; contact conditions as in Cottle, Pang & Stone 1992, ch. 1",
+    "branch and bound; contact conditions as in Cottle, Pang & Stone 1992",
     equation="max R_i over y >= 0, R = R_level + EI k y >= 0, for every j: y_j <= 2 h or R_j = 0; y: height above the lowest support level",
 )
 def out_of_level(loads: Sequence[Load], supports_m: Sequence[float], *, tolerance_m: float, ei_kn_m2: float) -> tuple[Extremes, ...]:

@@ -141,7 +141,7 @@ def neutral_current(currents: Phasors, *, third_harmonic_a: Sequence[float] = ()
     return Neutral(fundamental_a, third_a, math.hypot(fundamental_a, third_a))
 
 
-@cites(NEMA_MG_1, "12.45 and 14.36, unbalance", equation="unbalance = 100 max|x - mean| / mean")
+@cites(NEMA_MG_1, "12.45 and 14.36, unbalance, from memory", equation="unbalance = 100 max|x - mean| / mean")
 def imbalance_percent(values: Sequence[float]) -> float:
     """
     Imbalance of the phases: the greatest distance from the mean, in percent of the mean.

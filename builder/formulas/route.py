@@ -165,7 +165,7 @@ def slope_of_degrees(degrees: float) -> Slope:
     return slope_of_rise(rise_m=math.tan(math.radians(degrees)), run_m=1)
 
 
-@cites(ADA_2010, "405.2 and 405.6", equation="run = rise / slope; runs = ceil(rise / 0.76 m)")
+@cites(ADA_2010, "405.2", equation="run = rise / slope")
 def ramp_run_m(*, rise_m: float, rise_over_run: float = 1 / 12) -> float:
     """
     Length on plan that a ramp needs, landings left out.
@@ -189,7 +189,7 @@ def ramp_run_m(*, rise_m: float, rise_over_run: float = 1 / 12) -> float:
 
     Notes
     -----
-    An accessible ramp needs a landing after each 0.76 m of rise.
+    An accessible ramp needs a landing after each 0.76 m of rise (405.6).
     """
     return not_negative("rise_m", rise_m) / above_zero("rise_over_run", rise_over_run)
 

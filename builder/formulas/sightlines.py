@@ -5,7 +5,7 @@ from builder.formulas.ranges import above_zero
 from builder.formulas.sources import PLUS_SIGHTLINES, STADIA
 
 
-@cites(STADIA, "ch. 11, C-value", equation="C = D (N + R) / (D + T) - R")
+@cites(STADIA, "ch. 11, C-value, from memory", equation="C = D (N + R) / (D + T) - R")
 def sightline_c_m(*, eye_to_focus_m: float, eye_above_focus_m: float, row_depth_m: float, riser_m: float) -> float:
     """
     How far the view of a row passes above the eyes of the row in front.

@@ -134,7 +134,7 @@ def cable_roll_off_hz(*, source_ohm: float, capacitance_pf_per_m: float, length_
     return 1 / (2 * math.pi * above_zero("source_ohm", source_ohm) * farad)
 
 
-@cites(E1_11, "8, timing", equation="t = break + mark + 44 us * (1 + slots)")
+@cites(E1_11, "8, timing, from memory", equation="t = break + mark + 44 us * (1 + slots)")
 def dmx_packet_us(*, slots: int, break_us: float = 92.0, mark_us: float = 12.0) -> float:
     """
     Shortest time of one lighting control packet.
@@ -165,7 +165,7 @@ def dmx_packet_us(*, slots: int, break_us: float = 92.0, mark_us: float = 12.0) 
     return not_negative("break_us", break_us) + not_negative("mark_us", mark_us) + 44.0 * (1 + slots)
 
 
-@cites(E1_11, "8, timing", equation="f = 10^6 / max(1204, t)")
+@cites(E1_11, "8, timing, from memory", equation="f = 10^6 / max(1204, t)")
 def dmx_refresh_hz(*, slots: int) -> float:
     """
     Highest rate at which a lighting control line repeats.

@@ -41,7 +41,7 @@ class Held:
 
 @cites(
     COTTLE_PANG_STONE,
-    "ch. 1 and 4, contact as a linear complementarity problem; complementary pivoting",
+    "ch. 1 and 4, contact as a linear complementarity problem; complementary pivoting, from memory",
     equation="R = R_level - EI k (s - g); R_i >= 0; g_i >= 0; R_i g_i = 0 for every support; g: rise above the support",
 )
 def held(loads: Sequence[Load], supports_m: Sequence[float], *, settlements_m: Sequence[float] | None = None, ei_kn_m2: float | None = None) -> Held:
@@ -91,7 +91,7 @@ def held(loads: Sequence[Load], supports_m: Sequence[float], *, settlements_m: S
 
 @cites(
     COTTLE_PANG_STONE,
-    "ch. 2, principal pivot (Schur complement), once for each support; then as for level supports",
+    "ch. 2, principal pivot (Schur complement), once for each support; then as for level supports, from memory",
     equation="R_i' = R_i - k_ij R_j / k_jj, support j let go; then R_i >= 0 as before",
 )
 def each_slack(loads: Sequence[Load], supports_m: Sequence[float]) -> tuple[Held, ...]:
@@ -222,7 +222,7 @@ def _released(pull_kg: Array, stiffness: Array, total_kg: float) -> tuple[Array,
 
 @cites(
     COTTLE_PANG_STONE,
-    "ch. 4, Lemke's method with lexicographic ratios",
+    "ch. 4, Lemke's method with lexicographic ratios, from memory",
     equation="w = q + M z; w >= 0; z >= 0; w_i z_i = 0, found by lifting all supports alike and lowering that lift to 0",
 )
 def complementary_release(pull: Array, stiffness: Array) -> list[int]:

@@ -24,9 +24,7 @@ BELLMAN = Source("Bellman 1957", "R. Bellman: Dynamic Programming")
 AASHTO_GREEN_BOOK = Source("AASHTO GDHS-6:2011", "A policy on geometric design of highways and streets, 6th edition")
 EU_96_53 = Source("Directive 96/53/EC", "Maximum authorised dimensions and weights of road vehicles, Annex I")
 EU_1230_2012 = Source("Regulation (EU) 1230/2012", "Type-approval of motor vehicles and trailers: masses and dimensions")
-OSHA_TRUCKS = Source(
-    "OSHA eTool: powered industrial trucks", "Understanding the workplace: load handling, load composition, field calculation"
-)
+OSHA_TRUCKS = Source("OSHA eTool: powered industrial trucks", "Understanding the workplace: load handling, load composition, field calculation")
 ADA_2010 = Source("ADA Standards:2010", "Standards for accessible design")
 CRC_TABLES = Source("Zwillinger 2003", "D. Zwillinger: CRC Standard Mathematical Tables and Formulae, 31st edition")
 EN_1991_1_1 = Source("EN 1991-1-1:2002", "Actions on structures: densities, self-weight, imposed loads for buildings")

@@ -52,7 +52,7 @@ def two_support_reactions(loads: Sequence[Load], supports_m: tuple[float, float]
 
 @cites(
     KASSIMALI,
-    "ch. 13, method of consistent deformations, with support settlements; ch. 8 and 14, Müller-Breslau's principle; App. D, three-moment equation",
+    "ch. 13, method of consistent deformations, with support settlements; App. D, three-moment equation; Müller-Breslau's principle",
     equation="R_i = sum(P n_i(x)) + sum(w integral of n_i) - EI sum(k_ij d_j); n_i: beam shape for unit movement of support i",
 )
 def reactions(

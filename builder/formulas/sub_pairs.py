@@ -5,10 +5,10 @@ from collections.abc import Sequence
 
 from builder.formulas.cite import cites
 from builder.formulas.ranges import above_zero, not_negative
-from builder.formulas.sources import BALANIS, COMMON_PRACTICE, KINSLER, OLSON
+from builder.formulas.sources import BALANIS, COMMON_PRACTICE, CRC_TABLES, KINSLER, OLSON
 
 
-@cites(KINSLER, "ch. 7, the simple line of two sources", equation="sin(theta) = (n + 1/2) c / (f S)")
+@cites(KINSLER, "ch. 7, the simple line of two sources, from memory", equation="sin(theta) = (n + 1/2) c / (f S)")
 def stereo_null_angles_deg(*, spacing_m: float, frequency_hz: float, speed_m_s: float) -> tuple[float, ...]:
     """
     Directions in which two equal stacks cancel, far away.
@@ -33,7 +33,7 @@ def stereo_null_angles_deg(*, spacing_m: float, frequency_hz: float, speed_m_s: 
     return tuple(math.degrees(math.asin(min(1.0, (n + 0.5) / in_wavelengths))) for n in range(count))
 
 
-@cites(KINSLER, "by hand: two right-angled triangles", equation="d = sqrt(y^2 + (S/2 + x)^2) - sqrt(y^2 + (S/2 - x)^2)")
+@cites(CRC_TABLES, "two right-angled triangles", equation="d = sqrt(y^2 + (S/2 + x)^2) - sqrt(y^2 + (S/2 - x)^2)")
 def path_difference_m(*, spacing_m: float, off_centre_m: float, distance_m: float) -> float:
     """
     How much further the far stack is than the near one.
@@ -58,7 +58,7 @@ def path_difference_m(*, spacing_m: float, off_centre_m: float, distance_m: floa
     return math.hypot(ahead, half + aside) - math.hypot(ahead, half - aside)
 
 
-@cites(KINSLER, "ch. 7, two sources half a wavelength apart in path", equation="f = 1 / (2 t)")
+@cites(KINSLER, "ch. 7, two sources half a wavelength apart in path, from memory", equation="f = 1 / (2 t)")
 def first_null_hz(*, difference_ms: float) -> float:
     """
     Lowest frequency that two equal arrivals cancel.
@@ -81,7 +81,7 @@ def first_null_hz(*, difference_ms: float) -> float:
     return 500 / above_zero("difference_ms", difference_ms)
 
 
-@cites(BALANIS, "6.3, end-fire array", equation="t_i = (x_i - x_rear) / c, x forwards")
+@cites(BALANIS, "6.3, end-fire array, from memory", equation="t_i = (x_i - x_rear) / c, x forwards")
 def end_fire_delays_ms(positions_m: Sequence[float], *, speed_m_s: float) -> tuple[float, ...]:
     """
     Delays for subs one behind the other, so that they add in front; the front one waits longest.

@@ -7,14 +7,14 @@ from itertools import pairwise
 
 from builder.formulas.cite import cites
 from builder.formulas.ranges import above_zero
-from builder.formulas.sources import BALANIS, KINSLER
+from builder.formulas.sources import BALANIS, CRC_TABLES
 
 COVERAGE_DROP_DB = 6.0
 GREATEST_ARC_DEG = 180.0
 SEARCH_STEP_DEG = 0.25
 
 
-@cites(KINSLER, "by hand: chord and radius of a circle", equation="r = (L/2) / sin(A/2)")
+@cites(CRC_TABLES, "chord and radius of a circle", equation="r = (L/2) / sin(A/2)")
 def arc_radius_m(positions_m: Sequence[float], *, arc_deg: float) -> float:
     """
     Radius of the arc that a straight row is bent into.
@@ -41,7 +41,7 @@ def arc_radius_m(positions_m: Sequence[float], *, arc_deg: float) -> float:
     return _half_length_m(positions_m) / math.sin(math.radians(arc_deg) / 2)
 
 
-@cites(KINSLER, "by hand: depth of an arc behind its chord, over the speed of sound", equation="t_i = (r - sqrt(r^2 - x_i^2)) / c, less the least")
+@cites(CRC_TABLES, "depth of an arc behind its chord; here over the speed of sound", equation="t_i = (r - sqrt(r^2 - x_i^2)) / c, less the least")
 def arc_delays_ms(positions_m: Sequence[float], *, radius_m: float, speed_m_s: float) -> tuple[float, ...]:
     """
     Delays that make a straight row sound as if it stood on an arc; the innermost sub is first.
@@ -72,7 +72,7 @@ def arc_delays_ms(positions_m: Sequence[float], *, radius_m: float, speed_m_s: f
     return tuple(1000 * (depth - min(depths)) / speed_m_s for depth in depths)
 
 
-@cites(BALANIS, "6.3, array factor of N elements", equation="p(theta) = (1/N) sum e^(j (k x_i sin(theta) - 2 pi f t_i))")
+@cites(BALANIS, "6.3, array factor of N elements, from memory", equation="p(theta) = (1/N) sum e^(j (k x_i sin(theta) - 2 pi f t_i))")
 def far_field_db(positions_m: Sequence[float], delays_ms: Sequence[float], *, frequency_hz: float, angle_deg: float, speed_m_s: float) -> float:
     """
     Level of a row of equal point sources far away, against all of them in phase.
@@ -106,7 +106,7 @@ def far_field_db(positions_m: Sequence[float], delays_ms: Sequence[float], *, fr
     return 20 * math.log10(abs(total) / len(positions_m)) if abs(total) > 0 else -math.inf
 
 
-@cites(BALANIS, "6.3, array factor at broadside", equation="loss = -20 lg |(1/N) sum e^(-j 2 pi f t_i)|")
+@cites(BALANIS, "6.3, array factor at broadside, from memory", equation="loss = -20 lg |(1/N) sum e^(-j 2 pi f t_i)|")
 def on_axis_loss_db(positions_m: Sequence[float], delays_ms: Sequence[float], *, frequency_hz: float, speed_m_s: float) -> float:
     """
     What delays cost straight ahead, far away.
@@ -129,7 +129,7 @@ def on_axis_loss_db(positions_m: Sequence[float], delays_ms: Sequence[float], *,
     return 0.0 - far_field_db(positions_m, delays_ms, frequency_hz=frequency_hz, angle_deg=0, speed_m_s=speed_m_s)
 
 
-@cites(BALANIS, "6.3, beamwidth of an array, taken at -6 dB", equation="p(theta) = p(0) / 2, the first angle on each side")
+@cites(BALANIS, "6.3, beamwidth of an array, taken at -6 dB, from memory", equation="p(theta) = p(0) / 2, the first angle on each side")
 def coverage_width_deg(positions_m: Sequence[float], delays_ms: Sequence[float], *, frequency_hz: float, speed_m_s: float) -> float | None:
     """
     Full angle between the first directions on each side that are 6 dB below straight ahead, far away.

@@ -55,7 +55,7 @@ class Piece:
 
 @cites(
     AASHTO_GREEN_BOOK,
-    "2.1, swept path (tractrix)",
+    "2.1, swept path (tractrix), from memory",
     equation="dpsi1/ds = sin(theta - psi1) / L1; dpsi2/ds = (v1 sin(psi1 - psi2) + a psi1' cos(psi1 - psi2)) / L2",
 )
 def drive(vehicle: Vehicle, pieces: Sequence[Piece], *, start: Point, heading_rad: float, step_m: float = 0.05) -> list[Pose]:
@@ -132,7 +132,7 @@ def _along(point: Point, heading: float, curvature: float, ds: float) -> Point:
     return point[0] + chord * math.cos(middle), point[1] + chord * math.sin(middle)
 
 
-@cites(AASHTO_GREEN_BOOK, "2.1, axle positions", equation="rear = front - L (cos psi, sin psi)")
+@cites(AASHTO_GREEN_BOOK, "2.1, axle positions, from memory", equation="rear = front - L (cos psi, sin psi)")
 def rear_axles(vehicle: Vehicle, pose: Pose) -> list[Point]:
     """
     Centres of the rear axle of each unit.

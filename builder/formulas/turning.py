@@ -29,7 +29,7 @@ class Turn:
     offtracking_m: float
 
 
-@cites(AASHTO_GREEN_BOOK, "2.1, steady turn of a train of units", equation="R_n = sqrt(R_1^2 - sum L_i^2)")
+@cites(AASHTO_GREEN_BOOK, "2.1, steady turn of a train of units, from memory", equation="R_n = sqrt(R_1^2 - sum L_i^2)")
 def steady_radius_m(*, front_radius_m: float, wheelbases_m: Sequence[float]) -> float:
     """
     Radius of the last axle once a turn has lasted for ever.
@@ -57,7 +57,7 @@ def steady_radius_m(*, front_radius_m: float, wheelbases_m: Sequence[float]) -> 
     return math.sqrt(squares)
 
 
-@cites(AASHTO_GREEN_BOOK, "2.1, minimum design turning radius", equation="R_out = sqrt((sqrt(R^2 - L^2) + W/2)^2 + L^2)")
+@cites(AASHTO_GREEN_BOOK, "2.1, minimum design turning radius, from memory", equation="R_out = sqrt((sqrt(R^2 - L^2) + W/2)^2 + L^2)")
 def outer_wheel_radius_m(*, front_radius_m: float, wheelbase_m: float, width_m: float) -> float:
     """
     Radius of the outer front wheel in a steady turn, from that of the front axle's centre.
@@ -85,7 +85,7 @@ def outer_wheel_radius_m(*, front_radius_m: float, wheelbase_m: float, width_m: 
     return math.hypot(rear_m + above_zero("width_m", width_m) / 2, wheelbase_m)
 
 
-@cites(EU_1230_2012, "Annex I, part D, 3.1", equation="L = sqrt((R_outer - a)^2 - (R_inner + W/2)^2)")
+@cites(EU_1230_2012, "Annex I, part D, 3.1, from memory", equation="L = sqrt((R_outer - a)^2 - (R_inner + W/2)^2)")
 def longest_trailer_wheelbase_m(*, width_m: float, outer_m: float = 12.5, inner_m: float = 5.3, kingpin_front_m: float = 2.04) -> float:
     """
     Longest kingpin to axle distance of a semi-trailer that stays within the turning circle of the European rule.
@@ -116,7 +116,11 @@ def longest_trailer_wheelbase_m(*, width_m: float, outer_m: float = 12.5, inner_
     return math.sqrt(reach**2 - inside**2)
 
 
-@cites(AASHTO_GREEN_BOOK, "2.1, minimum turning paths", equation="inside = min |rear axle - centre| - W/2; outside = max |front axle + W/2 - centre|")
+@cites(
+    AASHTO_GREEN_BOOK,
+    "2.1, minimum turning paths, from memory",
+    equation="inside = min |rear axle - centre| - W/2; outside = max |front axle + W/2 - centre|",
+)
 def turn_on_arc(vehicle: Vehicle, *, centre_radius_m: float, turn_deg: float = 180.0) -> Turn:
     """
     A turn with the front axle's centre on a circular arc, straight before it.

@@ -12,7 +12,7 @@ from builder.formulas.ranges import above_zero, checked_power_factor, not_negati
 from builder.formulas.sources import BS_7671, IEEE_141
 
 
-@cites(IEEE_141, "3.11, approximate voltage drop", equation="dU_line = I L (R cos(phi) + X sin(phi))")
+@cites(IEEE_141, "3.11, approximate voltage drop, from memory", equation="dU_line = I L (R cos(phi) + X sin(phi))")
 def one_conductor_drop_v(*, current_a: float, length_m: float, r_ohm_per_km: float, x_ohm_per_km: float, power_factor: float) -> float:
     """
     Voltage lost along one conductor: of a balanced three-phase feeder, the loss from line to neutral.
@@ -48,7 +48,7 @@ def one_conductor_drop_v(*, current_a: float, length_m: float, r_ohm_per_km: flo
     return not_negative("current_a", current_a) * not_negative("length_m", length_m) / 1000 * (resistive + reactive)
 
 
-@cites(IEEE_141, "3.11, approximate voltage drop, single phase", equation="dU = 2 I L (R cos(phi) + X sin(phi))")
+@cites(IEEE_141, "3.11, approximate voltage drop, single phase, from memory", equation="dU = 2 I L (R cos(phi) + X sin(phi))")
 def single_phase_drop_v(*, current_a: float, length_m: float, r_ohm_per_km: float, x_ohm_per_km: float, power_factor: float) -> float:
     """
     Voltage lost between the two wires of a single-phase circuit, out and back through equal conductors.
@@ -79,7 +79,7 @@ def single_phase_drop_v(*, current_a: float, length_m: float, r_ohm_per_km: floa
     )
 
 
-@cites(IEEE_141, "3.11, approximate voltage drop, three phase", equation="dU_LL = sqrt(3) I L (R cos(phi) + X sin(phi))")
+@cites(IEEE_141, "3.11, approximate voltage drop, three phase, from memory", equation="dU_LL = sqrt(3) I L (R cos(phi) + X sin(phi))")
 def three_phase_drop_v(*, current_a: float, length_m: float, r_ohm_per_km: float, x_ohm_per_km: float, power_factor: float) -> float:
     """
     Voltage lost between two lines of a balanced three-phase feeder.
@@ -110,7 +110,7 @@ def three_phase_drop_v(*, current_a: float, length_m: float, r_ohm_per_km: float
     )
 
 
-@cites(IEEE_141, "3.11, exact voltage drop", equation="dU = Us + I(R cos + X sin) - sqrt(Us^2 - I^2 (X cos - R sin)^2)")
+@cites(IEEE_141, "3.11, exact voltage drop, from memory", equation="dU = Us + I(R cos + X sin) - sqrt(Us^2 - I^2 (X cos - R sin)^2)")
 def exact_drop_v(
     *,
     source_v: float,
@@ -161,7 +161,7 @@ def exact_drop_v(
     return source + along - math.sqrt(source * source - across * across)
 
 
-@cites(BS_7671, "Appendix 4, section 6, mV/A/m", equation="dU = (mV/A/m) I L / 1000")
+@cites(BS_7671, "Appendix 4, tables of voltage drop, mV/A/m", equation="dU = (mV/A/m) I L / 1000")
 def tabulated_drop_v(*, millivolt_per_a_m: float, current_a: float, length_m: float) -> float:
     """
     Voltage lost by a table's millivolt per ampere and metre; the base is the table's own (line to line for three phases).
@@ -189,7 +189,7 @@ def tabulated_drop_v(*, millivolt_per_a_m: float, current_a: float, length_m: fl
     return value * not_negative("current_a", current_a) * not_negative("length_m", length_m) / 1000
 
 
-@cites(IEEE_141, "3.11, percent voltage drop", equation="dU% = 100 dU / U")
+@cites(IEEE_141, "3.11, percent voltage drop, from memory", equation="dU% = 100 dU / U")
 def drop_percent(*, drop_v: float, base_v: float) -> float:
     """
     Voltage lost in percent of the nominal voltage between the same wires.

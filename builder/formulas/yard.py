@@ -31,7 +31,7 @@ class YardFit:
     tightest_unit: str
 
 
-@cites(AASHTO_GREEN_BOOK, "2.1, design vehicles: bodies around their axles", equation="corners = axle + overhang along, +- W/2 across")
+@cites(AASHTO_GREEN_BOOK, "2.1, design vehicles: bodies around their axles, from memory", equation="corners = axle + overhang along, +- W/2 across")
 def bodies(vehicle: Vehicle, pose: Pose) -> list[Corners]:
     """
     Outlines of each unit.
@@ -63,7 +63,7 @@ def _outline(axle: Point, heading: float, ahead_m: float, behind_m: float, width
     ]
 
 
-@cites(AASHTO_GREEN_BOOK, "2.1, swept path", equation="fits where every outline lies within the border by the margin")
+@cites(AASHTO_GREEN_BOOK, "2.1, swept path, from memory", equation="fits where every outline lies within the border by the margin")
 def fits_yard(
     vehicle: Vehicle, pieces: Sequence[Piece], yard: Sequence[Point], *, start: Point, heading_rad: float, margin_m: float = 0.0, step_m: float = 0.1
 ) -> YardFit:

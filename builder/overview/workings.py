@@ -4,8 +4,15 @@ from collections.abc import Iterator
 
 from builder.cautions import EVERYWHERE
 from builder.document import Block, Bullets, Caution, Folded, Heading, Page, Paragraph
+from builder.formulas.cite import FROM_MEMORY
 from builder.layout import shown_figure, working_blocks
 from builder.pack import Field, Figure, Item, Pack, Section
+
+MARK = f" (places {FROM_MEMORY})"
+MARKED = (
+    f"A working whose source ends with '{FROM_MEMORY}' names a chapter, clause or value that nobody looked up in that edition. "
+    "The sources below that are cited so are marked; look the place up before you rely on it."
+)
 
 
 def workings_page(pack: Pack) -> Page:
@@ -20,7 +27,10 @@ def blocks(pack: Pack) -> Iterator[Block]:
     for section in pack.sections:
         yield from department_blocks(section)
     yield Heading(2, "Sources", "sources")
-    yield Bullets(sources(pack))
+    listed = sources(pack)
+    if any(line.endswith(MARK) for line in listed):
+        yield Paragraph(MARKED)
+    yield Bullets(listed)
 
 
 def department_blocks(section: Section) -> Iterator[Block]:
@@ -43,8 +53,10 @@ def item_blocks(item: Item) -> Iterator[Block]:
 
 
 def sources(pack: Pack) -> list[str]:
-    """Every source that a figure of this pack cites, once, in alphabetical order."""
+    """Every source that a figure of this pack cites, once, in alphabetical order; marked where a place in it is from memory."""
     computed: list[Figure | Field] = [figure for item in pack.items() for figure in item.figures]
     computed += [field for section in pack.sections for field in section.fields]
-    found = {(reference.source, reference.title) for figure in computed for reference in figure.working.references}
-    return [f"{source}. {title}" if title else source for source, title in sorted(found)]
+    cited = [reference for figure in computed for reference in figure.working.references]
+    found = {(reference.source, reference.title) for reference in cited}
+    unread = {reference.source for reference in cited if reference.clause.endswith(FROM_MEMORY)}
+    return [(f"{source}. {title}" if title else source) + (MARK if source in unread else "") for source, title in sorted(found)]
