@@ -61,7 +61,7 @@ def test_two_boxes_add_as_pressures() -> None:
     assert level_db([left, replace(right, inverted=True)], 20, 0, 0) < -250
 
 
-@pytest.mark.source("Kinsler et al. 2000, 7.3: eight touching boxes of 0.25 m are a line of 2 m: sin(x)/x with x = pi f L sin(theta)/c, far away")
+@pytest.mark.source("by hand: eight touching boxes of 0.25 m are a line of 2 m: sin(x)/x with x = pi f L sin(theta)/c, far away")
 @pytest.mark.parametrize("elevation_deg", [0, 1, 2, 4, 7])
 def test_touching_boxes_are_one_line(elevation_deg: float) -> None:
     far_m, angle = 3000.0, math.radians(elevation_deg)
@@ -75,7 +75,9 @@ def test_touching_boxes_are_one_line(elevation_deg: float) -> None:
     assert math.sqrt(relative[0, 0] / 64) == pytest.approx(math.sqrt((shares * closed**2).sum()), abs=2e-3)
 
 
-@pytest.mark.source("far_field_db of the same row, itself checked against Balanis 2005, (6-10); the middle line of a band is close to its midband")
+@pytest.mark.source(
+    "far_field_db of the same row, itself checked against the closed form of the array factor; the middle line of a band is close to its midband"
+)
 def test_a_delayed_row_radiates_like_its_far_field() -> None:
     places = [1.2 * (i - 3.5) for i in range(8)]
     delays = subs.arc_delays_ms(places, radius_m=6, speed_m_s=C)
@@ -112,7 +114,7 @@ def test_bearings_by_hand() -> None:
     assert np.degrees(seen.up_rad[0]) == pytest.approx([0, 0, 60], abs=1e-6)
 
 
-@pytest.mark.source("Kinsler et al. 2000, 7.3 and 7.4: piston and line at -6 dB: k a sin = 2.2151 and k h sin / 2 = 1.8955")
+@pytest.mark.source("scipy 1.17.1: piston and line at -6 dB: k a sin = 2.2151 and k h sin / 2 = 1.8955")
 def test_patterns_of_a_box_without_stated_coverage() -> None:
     box = replace(ALL_ROUND, width_m=0.6, height_m=0.3)
     wavenumber = math.tau * 4000 / C

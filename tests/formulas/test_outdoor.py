@@ -75,7 +75,7 @@ def test_divergence_and_thickness() -> None:
 
 
 @pytest.mark.source(
-    "by hand, ISO 9613-2:1996, equations (14) to (18): 40 + 10 + 50 m across and 75 m along is 125 m, z = 1 m; unfolded, the way is aslant by 125/100, "
+    "by hand, ISO 9613-2:1996, equations (14) to (18): 40 + 10 + 50 m across and 75 m along is 125 m, z = 1 m; unfolded, it is aslant by 125/100, "
     "so Kmet = exp(-sqrt(50 * 62.5 * 124 / 2) / 2000) = 0.8024; C3 = 2.485 at 500 Hz; Dz = 17.90 dB"
 )
 def test_a_thick_barrier_crossed_aslant() -> None:

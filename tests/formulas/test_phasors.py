@@ -29,7 +29,6 @@ def test_neutral_of_uneven_phases(phases_a: tuple[float, float, float], neutral_
 @pytest.mark.source("OpenDSS 0.14.5: 3.4641 A; a published answer of 15.1 A has a sign error")
 def test_the_published_wrong_neutral_is_not_ours() -> None:
     assert neutral_of(10, 8, 6) == pytest.approx(3.4641, abs=0.00005)
-    assert abs(neutral_of(10, 8, 6) - 15.1) > 10
 
 
 @pytest.mark.source("IEC 60364-5-52:2009, Annex E principle: balanced 25 A with 44 % third harmonic puts 33.0 A in the neutral")

@@ -42,7 +42,6 @@ def test_the_accessible_slope() -> None:
 @pytest.mark.source("by trigonometry: 1:3 is 18.4 degrees (a published venue sheet prints 17.3); 30 degrees is 57.7 %")
 def test_slopes_that_were_published_wrongly() -> None:
     assert rt.slope_of_rise(rise_m=1, run_m=3).degrees == pytest.approx(18.4, abs=0.05)
-    assert abs(rt.slope_of_rise(rise_m=1, run_m=3).degrees - 17.3) > 1
     assert rt.slope_of_degrees(30).percent == pytest.approx(57.7, abs=0.05)
 
 

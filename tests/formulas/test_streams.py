@@ -18,7 +18,7 @@ def test_universe_addresses(universe: int, address: str) -> None:
 @pytest.mark.source("bridged audio endpoint bandwidth table: 2/4/8/16/32 channels at 48 kHz")
 @pytest.mark.parametrize(("channels", "mbit_s"), [(2, 7.81), (4, 10.88), (8, 17.02), (16, 29.31), (32, 53.89)])
 def test_stream_rates(channels: int, mbit_s: float) -> None:
-    assert bridged_stream_mbit_s(channels=channels) == pytest.approx(mbit_s, abs=0.0051)
+    assert bridged_stream_mbit_s(channels=channels) == pytest.approx(mbit_s, abs=0.005)
 
 
 @pytest.mark.source("AES10-2003 as restated: 64 channels at 48 kHz are 98 304 kbit/s; 64 at 48 k, 32 at 96 k, 56 and 28 with varied rate")
