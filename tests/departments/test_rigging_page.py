@@ -1,7 +1,11 @@
 """How rigging reads: what stands first, what drawings say, what is left open."""
 
+import re
+from html import unescape
+
 import pytest
 
+from builder.cautions import LOADS
 from builder.departments.rigging.page import headline, pages
 from builder.document import Block, Caution, Facts, Folded, Picture, Table
 from builder.exchange import HungLoad
@@ -93,3 +97,20 @@ def test_wind_carries_its_own_caution_and_no_step_is_invented() -> None:
     assert all("set the wind limits" in each.caution or "sets the wind limits" in each.caution for each in item(LIMITS + WIND, "wind-area").figures)
     assert len(item(LIMITS + WIND, "wind-area").figures) == 2
     assert item(LIMITS + WIND[WIND.index("wind_areas") :], "wind-area").figures == ()
+
+
+def test_every_drawing_carries_the_caution_as_a_file_too() -> None:
+    drawings = [block.svg for block in page(SHOWN) if isinstance(block, Picture)]
+    spoken = [" ".join(unescape(part) for part in re.findall(r">([^<]+)</text>", svg)) for svg in drawings]
+    assert len(spoken) == 2
+    assert all(LOADS in words for words in spoken)
+
+
+def test_the_home_page_hears_of_low_steel_over_the_first_zone_the_roof_and_the_points() -> None:
+    text = SHOWN + "zones: [{name: Stage zone, beams: [B1], limit: 5 t}]\n"
+    pack = pack_of(text)
+    entries = headline(pack.sections[0], pack)
+    assert [entry.label for entry in entries] == ["Low steel, stage zone", "Roof", "Points"]
+    assert "Planning figures." in str(entries[1].small)
+    # By hand: the beam has 3000 - 1690 = 1310 kg left, and each free end takes 670 kg to be full: one goes, two would need 1340 kg.
+    assert entries[2].small == "1 of them can be full at once"

@@ -4,13 +4,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
 
-from builder.departments.rigging.shown import parts_of
+from builder.departments.rigging.shown import foot, parts_of
 from builder.pack import Item, Section
 from builder.render.plan import number
 
 WIDTH, LEFT, RIGHT = 900.0, 330.0, 40.0
 TOP, BODY, ROWS, STEP = 18.0, 150.0, 214.0, 34.0
-NAME, SIZE, SMALL = 21.0, 20.0, 17.0
+NAME, SIZE, SMALL, FOOT_SIZE = 21.0, 20.0, 17.0, 14.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,8 +35,15 @@ def beam_diagram(section: Section, hang: Item) -> tuple[str, str] | None:
     scale = Scale(min(0.0, *places), max(length_m, *places))
     name = hang.key.replace(".", "-")
     says = in_words(hang, supports, loads)
-    height = ROWS + STEP * len(loads) + 12
-    parts = [*body(scale, length_m, hang.text("length")), *(mark for item in supports for mark in support(item, scale)), *rows(loads, scale)]
+    lines = foot(section, 105)
+    bottom = ROWS + STEP * len(loads) + 22
+    height = bottom + 18 * len(lines)
+    parts = [
+        *body(scale, length_m, hang.text("length")),
+        *(mark for item in supports for mark in support(item, scale)),
+        *rows(loads, scale),
+        *footed(lines, bottom),
+    ]
     head = (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(WIDTH)} {number(height)}" role="img" class="plan" '
         f'aria-labelledby="{name}-t {name}-d" fill="none" stroke="currentColor" font-family="inherit">'
@@ -97,6 +104,12 @@ def rows(loads: Sequence[Item], scale: Scale) -> Iterator[str]:
             yield f'{box} fill="currentColor" fill-opacity="0.28" stroke-width="1.2"/>'
         else:
             yield f'<path d="M{number(left)} {number(y - 20)}v20m-6 -9l6 9l6 -9" stroke-width="2.6"/>'
+
+
+def footed(lines: Sequence[str], top: float) -> Iterator[str]:
+    """The caution at the foot of the diagram."""
+    for index, line in enumerate(lines):
+        yield text(20, top + 12 + 18 * index, line, FOOT_SIZE, "start")
 
 
 def shortened(words: str, most: int) -> str:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from builder.departments.rigging.shown import Spot, hang_ends, number_text, spots_of
+from builder.departments.rigging.shown import Spot, foot, hang_ends, number_text, spots_of
 from builder.layout import anchor_of
 from builder.pack import Item, Outline, Pack, Section
 from builder.render.plan import Area, Element, Look, Mark, Note, Plan, Track, plan_svg
@@ -17,7 +17,7 @@ BEYOND_M = 1.6
 BODY_SHARE = 0.0107
 """Half the width of a hung body on the plan, as a share of the plan's width, so that its name fits at any scale."""
 NAME_SIZE, LEFT_SIZE, HANG_SIZE = 19.0, 18.0, 13.5
-SIGN_SIZE = 9.0
+SIGN_SIZE, FOOT_SIZE = 9.0, 13.0
 HANGING_M = 4.0
 """Obstructions wider than this hang above the stage and are left out here."""
 
@@ -30,7 +30,7 @@ def plans(section: Section, pack: Pack) -> Iterator[tuple[str, str, str, str]]:
         alone = len(groups) > 1 and len({spot.beam for spot in spots}) == 1
         title = f"Plan: beam {spots[0].beam}" if alone else "Plan"
         says = in_words(spots)
-        elements = (*ground(spots, pack), *beams(section, spots), *bodies(section, spots), *marks(spots))
+        elements = (*ground(spots, pack), *beams(section, spots), *bodies(section, spots), *marks(spots), *cautioned(section, spots))
         yield name, title, plan_svg(Plan(name, title, says, elements, margin_m=1.3)), says
 
 
@@ -145,6 +145,14 @@ def marks(spots: Sequence[Spot]) -> Iterator[Element]:
         strong = spot.state == "over"
         for text, size, (side, shift) in zip((spot.name, spot.left), (NAME_SIZE, LEFT_SIZE), labels(spot, spots), strict=True):
             yield Note(spot.at, text, size, side=side, shift=shift, strong=strong)
+
+
+def cautioned(section: Section, spots: Sequence[Spot]) -> Iterator[Element]:
+    """The caution at the foot of the plan."""
+    across = [spot.at[0] for spot in spots]
+    at = ((min(across) + max(across)) / 2, reach(spots)[0] - 1.4)
+    for number, line in enumerate(foot(section, 120)):
+        yield Note(at, line, FOOT_SIZE, shift=(0, 16.0 * number))
 
 
 def labels(spot: Spot, spots: Sequence[Spot]) -> tuple[tuple[str, tuple[float, float]], tuple[str, tuple[float, float]]]:

@@ -3,17 +3,12 @@
 from collections.abc import Iterator
 
 from builder.departments.rigging.beam_diagram import beam_diagram
-from builder.departments.rigging.shown import parts_of
+from builder.departments.rigging.shown import caution_of, parts_of
 from builder.document import Block, Heading, Paragraph, Picture
 from builder.layout import anchor_of, facts_block, figures_block, item_table
 from builder.pack import Section
 
 SIDE = "Above each support what it carries, hoist not counted; in brackets the most it carries while another hoist is slack. Seen from downstage."
-
-
-def caution_of(section: Section) -> str:
-    """The caution that stands under every drawing."""
-    return section.cautions[0] if section.cautions else ""
 
 
 def hangs(section: Section) -> Iterator[Block]:

@@ -3,8 +3,8 @@
 from collections.abc import Iterator, Sequence
 
 from builder.departments.rigging.drawing import plans
-from builder.departments.rigging.hang_page import bridles, caution_of, hangs
-from builder.departments.rigging.shown import parts_of
+from builder.departments.rigging.hang_page import bridles, hangs
+from builder.departments.rigging.shown import caution_of, parts_of
 from builder.document import (
     Block,
     Caution,
@@ -286,16 +286,16 @@ def headline(section: Section, pack: Pack) -> Sequence[Entry]:
 def answers(section: Section) -> Iterator[Entry]:
     """The home page's answers on rigging."""
     roof = section.items[0]
-    lowest, highest = roof.figure("lowest-steel"), roof.figure("highest-steel")
-    if lowest and highest and lowest.value and highest.value:
-        link: list[Inline] = [Link("Rigging", "rigging"), f": from {lowest.value.text} {lowest.note} to {highest.value.text} {highest.note}"]
-        yield Entry("Low steel", shown_figure(lowest), small=link)
+    over_stage = next(iter(section.of_kind("zone")), roof)
+    if over_stage.figure("lowest-steel"):
+        steel = low_steel(over_stage)
+        yield Entry(steel.label, steel.words, small=steel.small, anchor="rigging#in-short")
     if limit := roof.figure("limit"):
         left = roof.figure("left")
-        said = f", {left.value.text} left" if left and left.value else ""
-        yield Entry("Roof", shown_figure(limit), small=[Link("Rigging", "rigging"), f"{said}. {caution_of(section)}"])
+        said = f"{left.value.text} left. " if left and left.value else ""
+        yield Entry("Roof", shown_figure(limit), small=f"{said}{caution_of(section)}", anchor="rigging#limits")
     points = section.of_kind("point")
     if points:
         full = roof.figure("full-at-once")
-        small = f": {full.value.text} full at once" if full and full.value else ""
-        yield Entry("Points", f"{len(points)}", small=[Link("Rigging", "rigging"), small])
+        small = f"{full.value.text.split(' of ')[0]} of them can be full at once" if full and full.value else ""
+        yield Entry("Points", f"{len(points)}", small=small, anchor="rigging#points")

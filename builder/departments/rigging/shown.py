@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from textwrap import wrap
 
 from builder.layout import anchor_of
 from builder.pack import Item, Section
@@ -87,6 +88,16 @@ def hang_ends(hang: Item) -> tuple[At, At] | None:
     if x1 is None or y1 is None or x2 is None or y2 is None:
         return None
     return ((x1, y1), (x2, y2))
+
+
+def caution_of(section: Section) -> str:
+    """The caution that stands under every drawing."""
+    return section.cautions[0] if section.cautions else ""
+
+
+def foot(section: Section, characters: int) -> list[str]:
+    """The caution in lines that fit, so that a drawing as a file carries it too."""
+    return wrap(caution_of(section), characters)
 
 
 def parts_of(section: Section, hang: Item, kind: str) -> list[Item]:
