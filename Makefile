@@ -33,7 +33,7 @@ schemas: $(VENV)/site-ready
 	$(BIN)/housepack schema --to schemas
 
 guide: $(VENV)/site-ready
-	$(BIN)/python -c "from pathlib import Path; from builder.files import write_whole; from builder.guide import keys_page; write_whole(Path('docs/keys.md'), keys_page())"
+	$(BIN)/python -c "from pathlib import Path; from builder.files import write_whole; from builder.guide import keys_page, riders_page; write_whole(Path('docs/keys.md'), keys_page()); write_whole(Path('docs/riders.md'), riders_page())"
 
 lock: | $(VENV)/bin/python
 	$(BIN)/python -m pip install --quiet --disable-pip-version-check --upgrade -e '.[test]'

@@ -9,6 +9,7 @@ from builder.exchange import Offers
 from builder.pack import Finding, Pack, Section
 from builder.reading.measures import System
 from builder.reading.written import DepartmentFile
+from builder.rules import Rule
 from builder.stating import Ageing, Stater
 
 File = TypeVar("File", bound=DepartmentFile)
@@ -45,7 +46,8 @@ class Department(Generic[File]):
     """
     One department. Its file is ``<key>.yml`` in the venue's folder.
 
-    ``publish`` computes; ``pages`` and ``headline`` only read the pack. ``headline`` gives the few answers that the home page shows.
+    ``publish`` computes; ``pages`` and ``headline`` only read the pack. ``headline`` gives the few answers that the home page shows. ``rules`` say what a
+    visiting show may ask of it.
     """
 
     key: str
@@ -55,4 +57,5 @@ class Department(Generic[File]):
     pages: Callable[[Section, Pack], Sequence[Page]]
     headline: Callable[[Section, Pack], Sequence[Entry]]
     offer: Callable[[File], Offers] = offers_nothing
+    rules: tuple[Rule, ...] = ()
     required: bool = False

@@ -72,6 +72,18 @@ def read_sheet(path: Path) -> str:
     return decode(read_within(path, path.parent, path.name, LARGEST_TEXT), path.name)
 
 
+def read_rider(path: Path) -> str:
+    """
+    The text of a rider file.
+
+    Raises
+    ------
+    Refused
+        If it is not there, is no regular file, is too big, or is not text.
+    """
+    return decode(read_within(path, path.parent, path.name, LARGEST_TEXT), path.name)
+
+
 def read_pack(path: Path) -> Pack:
     """
     The pack that a file holds.

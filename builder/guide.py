@@ -1,7 +1,7 @@
 """
 Every key explained: the guide to the description language, made from the descriptions themselves, so it cannot lag behind them.
 
-``make guide`` writes it to ``docs/keys.md``; a test keeps the two equal. All text here is our own, so it is written as Markdown directly.
+``make guide`` writes ``docs/keys.md`` and ``docs/riders.md``; tests keep them equal. All text here is our own, so it is written as Markdown directly.
 """
 
 import types
@@ -15,7 +15,9 @@ from builder.reading.absent import OrAbsent
 from builder.reading.quantities import Quantity
 from builder.reading.words import ReadBy as WordField
 from builder.reading.written import DepartmentFile, Line, RefersTo, Verification, Written
-from builder.registry import DEPARTMENTS
+from builder.registry import DEPARTMENTS, RULES
+from builder.rider.description import Rider
+from builder.rules import Rule
 
 INTRODUCTION = """# Every key explained
 
@@ -32,12 +34,93 @@ A value is one of these:
 """
 
 
+VALUES = {
+    "length": "a length",
+    "mass": "a weight",
+    "load": "a load per area",
+    "area": "an area",
+    "count": "a count",
+    "current": "a current",
+    "duration": "a duration",
+    "permission": "yes or no",
+    "yes": "yes or no",
+}
+RIDERS = """# Write a rider
+
+For a touring crew: what your show needs, in a file that a house's tech pack can answer. `housepack new --rider rider.yml` writes one to begin with.
+
+```text
+housepack fit rider.yml --pack pack.json              against a pack that a house publishes
+housepack fit opener.yml headliner.yml --venue venue  a show day of two acts, against a venue's own files
+```
+
+On a tech pack's site, the page "Check your show" does the same in the browser. Nothing that you write there leaves your device.
+
+## How it is answered
+
+| verdict | it means |
+|---|---|
+| fits | the house states it, and it is enough |
+| fits, with a note | enough, but there is something to know: a cost, a limited item, an old check, a margin within rounding |
+| short | the house states it, and it is not enough, or the house has none; by how much, what would mend it, and who could |
+| ask | nobody has said, or the rider leaves it open; it becomes a question, ready to send |
+| not needed | the show brings it |
+
+Nothing is judged that was not asked. What is not stated is never called a fit or a shortage.
+
+* **Rounding**: 25 mm of a length, 0.5 % of a weight, load or area. Counts, times, currents, levels, and what a law or an engineer's letter limits
+  have none.
+* **must and should**: a `should` that is short does not make the show short.
+* **Power**: each load gets one service; no service, and nothing that feeds it, goes above what is free on its fullest phase.
+  All loads of all acts are placed at the same time. Single-phase circuits are counted, not loaded. Distances are straight lines; a cable is longer.
+* **Trucks**: approach, dock and route must all do, and for one and the same dock.
+* **Level**: compared only with a limit of the same weighting, metric and place. A limit wins over what a system can do.
+* **Show days**: what adds up, by the tables below, is summed over all acts. Behind `stays on deck` an aisle of 0.9 m is kept.
+  Everything else is judged act by act.
+* **Not checked yet**: a hang plan against the points, a stage plot drawn on the deck, the day's schedule from load-in to doors, and what the house
+  system reaches against the level you wish.
+
+Exit status of `housepack fit`: 0 where nothing that must be is short, 1 where something is or a file cannot be read, 2 for wrong usage.
+
+Verdicts are planning figures. The local code, the makers' data and a licensed or competent person decide.
+"""
+
+
 def keys_page() -> str:
     """The whole guide as Markdown."""
     parts = [INTRODUCTION, *qualifiers()]
     for department in DEPARTMENTS:
         parts += [f"## {department.key}.yml", *tables(department.description)]
     return "\n\n".join(part.strip() for part in parts) + "\n"
+
+
+def riders_page() -> str:
+    """The guide to riders: every key, and all that can be asked, from the records that are read and the rules that answer."""
+    parts = [RIDERS, "## The file", table(Rider)]
+    for record in records_of(Rider):
+        parts += [f"### {title(record)}", document(record), table(record)]
+    parts += ["## What can be asked", *asking_tables()]
+    return "\n\n".join(part.strip() for part in parts) + "\n"
+
+
+def asking_tables() -> Iterator[str]:
+    """The rules by department, the described ones first in each."""
+    for department in dict.fromkeys(rule.department for rule in RULES.values()):
+        rules = [rule for rule in RULES.values() if rule.department == department]
+        rows = [
+            f"| `{rule.key}` | {rule.title} | {VALUES[rule.kind]}, {' or '.join(f'`{way}`' for way in rule.ways)} | {answer(rule)} |"
+            for rule in rules
+        ]
+        yield f"### {department.capitalize()}"
+        yield "\n".join(["| what | it asks | value | the answer |", "|---|---|---|---|", *rows])
+
+
+def answer(rule: Rule) -> str:
+    """How a rule is answered, in words."""
+    if not rule.section:
+        return "a question: no department describes it yet"
+    words = {"best": "the best of the house's", "all": "each of the house's", "sum": "all of the house's together"}[rule.combine]
+    return f"{words}{'; adds up over the acts of a day' if rule.day == 'sum' else ''}{'; no tolerance' if rule.legal else ''}"
 
 
 def qualifiers() -> Iterator[str]:

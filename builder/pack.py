@@ -10,6 +10,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field, fields, is_dataclass
 from enum import StrEnum
 
+from builder.rules import Rule
+
 FORMAT = 1
 """Raised when a reader of the previous format would misread this one; ``docs/pack-format.md`` tells what changed."""
 
@@ -264,6 +266,7 @@ class Pack:
     system: str = "metric"
     stale_after_days: int = 365
     log: tuple[Change, ...] = ()
+    rules: tuple[Rule, ...] = ()
     format: int = field(default=FORMAT)
 
     def section(self, key: str) -> Section | None:

@@ -21,7 +21,7 @@ from builder.reading.reader import read
 from builder.reading.references import missing_photos, problems_with_names
 from builder.reading.review import Remark, review
 from builder.reading.written import DepartmentFile
-from builder.registry import DEPARTMENTS, HOUSE, House
+from builder.registry import DEPARTMENTS, HOUSE, RULES, House
 from builder.stating import Ageing, place
 
 
@@ -122,6 +122,7 @@ def pack_of(venue: Venue, *, on: date | None = None) -> Pack:
         system=house.units,
         stale_after_days=house.stale_after_days,
         log=changes_of(venue.log),
+        rules=tuple(RULES[key] for key in sorted(RULES)),
     )
 
 

@@ -9,6 +9,8 @@ from builder.departments.power import POWER
 from builder.departments.rigging import RIGGING
 from builder.departments.sound import SOUND
 from builder.departments.stage import STAGE
+from builder.rider.undescribed import UNDESCRIBED
+from builder.rules import Rule
 
 DEPARTMENTS: tuple[Department[Any], ...] = (
     HOUSE,
@@ -19,4 +21,8 @@ DEPARTMENTS: tuple[Department[Any], ...] = (
     POWER,
 )
 
-__all__ = ["DEPARTMENTS", "HOUSE", "House"]
+_DESCRIBED = tuple(rule for department in DEPARTMENTS for rule in department.rules)
+RULES: dict[str, Rule] = {rule.key: rule for rule in (*UNDESCRIBED, *_DESCRIBED)}
+"""All that a visiting show may ask, by what its rider writes. A described rule replaces one that nobody describes yet."""
+
+__all__ = ["DEPARTMENTS", "HOUSE", "RULES", "House"]

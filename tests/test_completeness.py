@@ -9,7 +9,7 @@ from pathlib import Path
 
 import builder.formulas
 from builder.formulas.cite import CITED, name_of
-from builder.guide import keys_page
+from builder.guide import keys_page, riders_page
 from builder.registry import DEPARTMENTS
 
 ROOT = Path(__file__).parent.parent
@@ -93,3 +93,7 @@ def test_every_cited_formula_is_named_in_a_test() -> None:
 def test_every_formula_says_what_it_raises_or_returns() -> None:
     bare = [name_of(found) for found in formulas() if not inspect.getdoc(found)]  # type: ignore[arg-type]
     assert bare == []
+
+
+def test_the_guide_to_riders_is_that_of_the_records_and_rules() -> None:
+    assert (ROOT / "docs" / "riders.md").read_text(encoding="utf-8") == riders_page(), "run 'make guide'"

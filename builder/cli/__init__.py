@@ -1,12 +1,13 @@
 """
 The command ``housepack``: parse, call, print, exit. Every other room returns values.
 
-Exit status: 0 done and well; 1 problems, or dangers under ``--strict``; 2 wrong usage.
+Exit status: 0 done and well; 1 problems, dangers under ``--strict``, or a show that falls short; 2 wrong usage.
 """
 
 import click
 
 from builder.cli.changes import changes
+from builder.cli.fit import fit
 from builder.cli.stock import stock
 from builder.cli.venue import build, check, new, pack, schema, serve
 
@@ -17,7 +18,7 @@ def main() -> None:
     """One checked description of a venue, turned into a searchable tech pack with computed figures."""
 
 
-for command in (new, check, build, serve, pack, schema, stock, changes):
+for command in (new, check, build, serve, pack, schema, stock, changes, fit):
     main.add_command(command)
 
 if __name__ == "__main__":

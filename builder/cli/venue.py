@@ -13,16 +13,23 @@ from builder.reading.problems import Refused
 
 
 @click.command()
-@click.argument("folder", type=click.Path(path_type=Path))
-def new(folder: Path) -> None:
-    """Write a venue to start from into FOLDER, with comments that explain."""
-    from builder.starter import write_starter
+@click.argument("folder", required=False, type=click.Path(path_type=Path))
+@click.option("--rider", type=click.Path(path_type=Path, dir_okay=False), help="Write a rider to start from into this file instead.")
+def new(folder: Path | None, rider: Path | None) -> None:
+    """Write a venue to start from into FOLDER, or a rider into a file, with comments that explain."""
+    from builder.starter import write_starter, write_starter_rider
 
+    if (folder is None) == (rider is None):
+        raise click.UsageError("Give either a FOLDER for a venue or --rider FILE.")
     try:
-        written = write_starter(folder)
+        if rider is not None:
+            write_starter_rider(rider)
+            click.echo(f"Wrote {rider}. Edit it, then run: housepack fit {rider}")
+        if folder is not None:
+            written = write_starter(folder)
+            click.echo(f"Wrote {len(written)} files to {folder}. Edit them, then run: housepack check --venue {folder}")
     except FileExistsError as failure:
         raise click.UsageError(str(failure)) from None
-    click.echo(f"Wrote {len(written)} files to {folder}. Edit them, then run: housepack check --venue {folder}")
 
 
 @click.command()

@@ -1,4 +1,4 @@
-"""A venue to start from: small, whole, with comments that explain. ``housepack new`` writes it."""
+"""A venue and a rider to start from: small, whole, with comments that explain. ``housepack new`` writes them."""
 
 from pathlib import Path
 
@@ -21,3 +21,17 @@ def write_starter(folder: Path) -> tuple[Path, ...]:
     for name, text in texts.items():
         write_whole(folder / name, text)
     return tuple(folder / name for name in texts)
+
+
+def write_starter_rider(file: Path) -> None:
+    """
+    Write the starting rider.
+
+    Raises
+    ------
+    FileExistsError
+        If the file is there already. Nothing is written then.
+    """
+    if file.exists():
+        raise FileExistsError(f"{file} is there already. Give another name: nothing was written.")
+    write_whole(file, package_texts("builder.starter", "rider.yaml")["rider.yaml"])

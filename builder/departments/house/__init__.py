@@ -2,6 +2,7 @@
 
 from builder.department import Department
 from builder.departments.house.description import House
+from builder.departments.house.fit import RULES
 from builder.departments.house.page import headline, pages
 from builder.departments.house.publish import offer, publish
 
@@ -13,6 +14,7 @@ HOUSE = Department(
     pages=pages,
     headline=headline,
     offer=offer,
+    rules=RULES,
     required=True,
 )
 

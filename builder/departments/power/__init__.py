@@ -2,7 +2,8 @@
 
 from builder.department import Department
 from builder.departments.power.description import Power
+from builder.departments.power.fit import RULES
 from builder.departments.power.page import headline, pages
 from builder.departments.power.publish import publish
 
-POWER = Department(key="power", title="Power", description=Power, publish=publish, pages=pages, headline=headline)
+POWER = Department(key="power", title="Power", description=Power, publish=publish, pages=pages, headline=headline, rules=RULES)

@@ -2,7 +2,8 @@
 
 from builder.department import Department
 from builder.departments.rigging.description import Rigging
+from builder.departments.rigging.fit import RULES
 from builder.departments.rigging.page import headline, pages
 from builder.departments.rigging.publish import publish
 
-RIGGING = Department("rigging", "Rigging", Rigging, publish, pages, headline)
+RIGGING = Department("rigging", "Rigging", Rigging, publish, pages, headline, rules=RULES)

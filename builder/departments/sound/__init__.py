@@ -2,7 +2,8 @@
 
 from builder.department import Department
 from builder.departments.sound.description import Sound
+from builder.departments.sound.fit import RULES
 from builder.departments.sound.page import headline, pages
 from builder.departments.sound.publish import offer, publish
 
-SOUND = Department(key="sound", title="Sound", description=Sound, publish=publish, pages=pages, headline=headline, offer=offer)
+SOUND = Department(key="sound", title="Sound", description=Sound, publish=publish, pages=pages, headline=headline, offer=offer, rules=RULES)

@@ -1,0 +1,80 @@
+"""``housepack fit``: verdicts for a show day."""
+
+import sys
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any, NoReturn
+
+import click
+
+from builder.cli.printing import VENUE, pack_or_exit
+from builder.reading.problems import Problem, Refused
+from builder.rules import Rule
+
+
+@click.command()
+@click.argument("riders", nargs=-1, required=True, type=click.Path(path_type=Path))
+@VENUE
+@click.option("--pack", "pack_file", type=click.Path(path_type=Path), help="A published pack.json, in place of a venue's folder.")
+@click.option("--format", "form", type=click.Choice(["text", "markdown", "json"]), default="text", show_default=True, help="How to print.")
+def fit(riders: tuple[Path, ...], venue: Path, pack_file: Path | None, form: str) -> None:
+    """
+    Check RIDERS, one or more for one show day, against a pack.
+
+    Exit status: 0 where nothing that must be is short; 1 where something is, or a file cannot be read; 2 for wrong usage.
+    """
+    from builder.fit.interpreter import fit as verdicts
+    from builder.fit.published import fit_record
+
+    pack = published_or_exit(pack_file) if pack_file else pack_or_exit(venue, "text")
+    asked = riders_or_exit(riders, {rule.key: rule for rule in pack.rules})
+    result = verdicts(fit_record(pack), asked)
+    click.echo(said(result, form), nl=False)
+    if result["verdict"] == "short":
+        sys.exit(1)
+
+
+def said(result: dict[str, Any], form: str) -> str:
+    """The result in the form asked for."""
+    from builder.rider.saying import as_json, as_markdown, as_text
+
+    return {"text": as_text, "markdown": as_markdown, "json": as_json}[form](result)
+
+
+def riders_or_exit(paths: tuple[Path, ...], rules: Mapping[str, Rule]) -> list[dict[str, Any]]:
+    """The riders, or every problem in every one of them, and exit with 1."""
+    from builder.files import read_rider
+    from builder.rider.asked import acts_differ, rider_of
+
+    asked, problems = [], []
+    for path in paths:
+        try:
+            asked.append(rider_of(read_rider(path), file=path.name, rules=rules))
+        except Refused as refused:
+            problems += [(path, problem) for problem in refused.problems]
+    if problems:
+        exit_with(problems)
+    try:
+        acts_differ(asked)
+    except ValueError as same:
+        raise click.UsageError(str(same)) from None
+    return asked
+
+
+def exit_with(problems: list[tuple[Path, Problem]]) -> NoReturn:
+    """Print every problem with the file it is in, and exit with 1."""
+    for path, problem in problems:
+        click.echo(f"{path.parent}/{problem}", err=True)
+    count = len(problems)
+    click.echo(f"{count} problem{'' if count == 1 else 's'}. Nothing was checked.", err=True)
+    sys.exit(1)
+
+
+def published_or_exit(path: Path) -> Any:
+    """A pack from its file."""
+    from builder.files import read_pack
+
+    try:
+        return read_pack(path)
+    except Refused as refused:
+        exit_with([(path, problem) for problem in refused.problems])

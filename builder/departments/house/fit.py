@@ -1,0 +1,67 @@
+"""What a show may ask of the house itself: how many it holds, effects, crew calls."""
+
+from builder.rules import AT_MOST, IS, Rule
+
+EFFECTS = ("haze", "smoke", "flames", "pyrotechnics", "carbon dioxide", "confetti", "lasers", "drones")
+
+
+def effect(name: str) -> Rule:
+    """Whether one kind of effect may be used."""
+    return Rule(
+        key=name,
+        title=f"{name.capitalize()} allowed",
+        department="house",
+        kind="permission",
+        ways=(IS,),
+        section="house",
+        item="effect",
+        value="allowed",
+        where=(("name", name),),
+        legal=True,
+        question=f"May we use {name}, how long before do you need to know, and what do you then need from us?",
+        remedy="Leave it out of this show, or ask whether the rule can be met another way.",
+        who="the show",
+    )
+
+
+RULES = (
+    Rule(
+        key="capacity",
+        title="Persons in the audience",
+        department="house",
+        kind="count",
+        section="house",
+        item="configuration",
+        value="capacity",
+        legal=True,
+        question="How many persons may you admit, in which configuration?",
+        remedy="Sell fewer tickets, or choose another configuration.",
+        who="the promoter",
+    ),
+    Rule(
+        key="wheelchair places",
+        title="Wheelchair places",
+        department="house",
+        kind="count",
+        section="house",
+        item="configuration",
+        value="wheelchair_places",
+        question="How many wheelchair places are there, in which configuration?",
+        remedy="Ask the house which seats can be taken out.",
+        who="the house",
+    ),
+    Rule(
+        key="shortest crew call",
+        title="Shortest paid crew call",
+        department="house",
+        kind="duration",
+        ways=(AT_MOST,),
+        section="house",
+        item="crew",
+        value="shortest_call",
+        question="What is the shortest crew call that is paid?",
+        remedy="Plan the crew's other work within the same call.",
+        who="the show",
+    ),
+    *(effect(name) for name in EFFECTS),
+)

@@ -1,0 +1,34 @@
+"""What a show may ask of power by count. Loads on services are asked under ``power:``, and are placed at the same time."""
+
+from builder.rules import Rule
+
+RULES = (
+    Rule(
+        key="shore outlets",
+        title="Outlets for buses",
+        department="power",
+        kind="count",
+        section="power",
+        item="shore",
+        value="count",
+        where=(("meant_for", "buses"),),
+        combine="sum",
+        day="sum",
+        question="How many outlets for buses are there, of what rating, and how far from where the buses stand?",
+        remedy="Buses run their own generators where that is allowed, or hire a distribution board.",
+        who="the house, or hire",
+    ),
+    Rule(
+        key="shore current",
+        title="Rating of an outlet for buses",
+        department="power",
+        kind="current",
+        section="power",
+        item="shore",
+        value="rating",
+        where=(("meant_for", "buses"),),
+        question="What is the rating of the outlets for buses, and on which connector?",
+        remedy="Hire a larger feed with its distribution, or run on less.",
+        who="the house, or hire",
+    ),
+)

@@ -1,0 +1,137 @@
+"""What a show may ask of the stage: deck, wings, loads, risers, barrier."""
+
+from functools import partial
+
+from builder.rules import IS, NUMBERS, Rule
+
+stage = partial(Rule, department="stage", section="stage")
+deck = partial(stage, item="deck")
+
+
+def wing(side: str, key: str, title: str) -> Rule:
+    """One side's wing, by its height."""
+    return stage(
+        key=key,
+        title=title,
+        kind="length",
+        item="wing",
+        value="clear_height",
+        where=(("name", side),),
+        question=f"How large is the wing {side}, and is it level with the deck?",
+        remedy="Use the other wing, or stack lower.",
+        who="the show",
+    )
+
+
+RULES = (
+    deck(
+        key="stage width",
+        title="Stage width, clear",
+        kind="length",
+        ways=NUMBERS,
+        value="usable_width",
+        question="What is the clear width of the deck, between what always stands there?",
+        remedy="Turn or leave out a riser, move side fills to the wings, or extend the deck with hired decks.",
+        who="the show, or hire",
+    ),
+    deck(
+        key="stage depth",
+        title="Stage depth, clear",
+        kind="length",
+        ways=NUMBERS,
+        value="usable_depth",
+        question="What is the clear depth of the deck, from its edge to the last masking?",
+        remedy="Turn or leave out a riser, or build a thrust of hired decks.",
+        who="the show, or hire",
+    ),
+    deck(
+        key="deck height",
+        title="Height of the deck above the audience floor",
+        kind="length",
+        ways=NUMBERS,
+        value="height",
+        question="How high is the deck above the audience floor, and can that be changed?",
+        remedy="Ask whether the height can be changed; otherwise look at sight lines and the barrier again.",
+        who="the house",
+    ),
+    deck(
+        key="clear height",
+        title="Height to the lowest thing above the deck",
+        kind="length",
+        value="clear_height",
+        none_means="no limit",
+        question="How high is the lowest thing above the deck that cannot be moved?",
+        remedy="Lower the highest piece, or leave it out.",
+        who="the show",
+    ),
+    deck(
+        key="deck load",
+        title="Uniform load the deck carries",
+        kind="load",
+        value="load",
+        legal=True,
+        question="What uniform load does the deck carry, by whose letter?",
+        remedy="Spread the load over more floor; a structural engineer decides.",
+        who="the house's engineer",
+    ),
+    deck(
+        key="point load",
+        title="Largest single load on the deck",
+        kind="mass",
+        value="point_load",
+        legal=True,
+        question="What is the largest single load on the deck, on what footprint?",
+        remedy="Spread the load on plates or beams; a structural engineer decides.",
+        who="the house's engineer",
+    ),
+    wing("stage left", "wing height stage left", "Clear height of the stage left wing"),
+    wing("stage right", "wing height stage right", "Clear height of the stage right wing"),
+    stage(
+        key="rolling risers",
+        title="Rolling risers",
+        kind="count",
+        item="riser",
+        value="count",
+        where=(("rolling", "yes"),),
+        combine="sum",
+        day="sum",
+        question="How many rolling risers are there, of what size and height?",
+        remedy="Hire rolling risers.",
+        who="hire",
+    ),
+    stage(
+        key="riser area",
+        title="Risers in stock",
+        kind="area",
+        item="riser",
+        value="area",
+        combine="sum",
+        day="sum",
+        question="How many risers are there, of what size and height?",
+        remedy="Hire risers.",
+        who="hire",
+    ),
+    stage(
+        key="barrier length",
+        title="Crowd barrier",
+        kind="length",
+        item="furnishing",
+        value="length",
+        where=(("name", "Crowd barrier"),),
+        question="How long is your crowd barrier, of what type, and who builds it?",
+        remedy="Hire a barrier.",
+        who="the promoter",
+    ),
+    stage(
+        key="level wings",
+        title="Wings level with the deck",
+        kind="yes",
+        ways=(IS,),
+        item="wing",
+        value="level_with_deck",
+        combine="all",
+        question="Are the wings level with the deck?",
+        remedy="Plan ramps, or build what rolls on the deck itself.",
+        who="the show",
+    ),
+)

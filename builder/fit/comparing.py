@@ -1,0 +1,327 @@
+"""One requirement against the facts that can answer it."""
+
+from typing import Any
+
+from builder.fit.verdicts import ASK, FITS, NOT_NEEDED, SHORT, Record, fact_of, settled, verdict, with_question, with_remedy
+from builder.fit.wording import both, digits
+
+LENGTH_TOLERANCE_M = 0.025
+SHARE_TOLERANCE = 0.005
+ROUNDED_KINDS = ("mass", "load", "area")
+PERMISSIONS = ("yes", "by arrangement", "no")
+
+
+def tolerance(rule: Record, wanted: float) -> float:
+    """What rounding may cost: 25 mm of a length, 0.5 % of a weight, load or area; nothing of a count, time, level or legal limit."""
+    if rule["legal"]:
+        return 0.0
+    if rule["kind"] == "length":
+        return LENGTH_TOLERANCE_M
+    if rule["kind"] in ROUNDED_KINDS:
+        return abs(wanted) * SHARE_TOLERANCE
+    return 0.0
+
+
+def compared(requirement: Record, rule: Record, pack: Record) -> Record:
+    """The verdict on one requirement that a rule answers."""
+    if requirement["carried"] == "show":
+        return verdict(requirement, NOT_NEEDED, "The show brings it.")
+    section = section_of(pack, rule["section"])
+    if requirement["way"] == "unknown":
+        return asked(requirement, rule, "The rider does not know yet how much it needs.")
+    if section is None:
+        return asked(requirement, rule, "The pack does not describe this.")
+    items = chosen(section, rule, requirement)
+    if len(items) == 0:
+        return empty(requirement, rule, section)
+    if rule["combine"] == "sum":
+        return summed(requirement, rule, items)
+    if rule["combine"] == "all":
+        return worst(requirement, rule, items)
+    return best(requirement, rule, items)
+
+
+def section_of(pack: Record, key: str) -> Any:
+    """A section of the pack, or None."""
+    for section in pack["sections"]:
+        if section["key"] == key:
+            return section
+    return None
+
+
+def asked(requirement: Record, rule: Record, reason: str) -> Record:
+    """An ask with the rule's question."""
+    return with_question(verdict(requirement, ASK, reason), requirement, rule["question"])
+
+
+def chosen(section: Record, rule: Record, requirement: Record) -> list[Record]:
+    """The items that can answer, in the pack's order."""
+    found = []
+    for item in section["items"]:
+        if item["kind"] == rule["item"] and matches(item, rule) and in_configuration(item, requirement["configuration"]):
+            found.append(item)
+    return found
+
+
+def matches(item: Record, rule: Record) -> bool:
+    """Whether an item is of the sort that a rule looks at."""
+    for name, wanted in rule["where"]:
+        text = item["name"] if name == "name" else item["values"][name]["text"] if name in item["values"] else ""
+        if text != wanted:
+            return False
+    return True
+
+
+def in_configuration(item: Record, configuration: str) -> bool:
+    """Whether an item belongs to the configuration asked for. Items that name none belong to all."""
+    if configuration == "":
+        return True
+    if item["kind"] == "configuration":
+        return bool(item["name"] == configuration)
+    if "configurations" in item["values"]:
+        return configuration in item["values"]["configurations"]["text"]
+    return True
+
+
+def empty(requirement: Record, rule: Record, section: Record) -> Record:
+    """No item answers: the house says there is none, or nobody has said."""
+    for item in section["items"]:
+        if item["kind"] == "whole" and rule["whole"] != "" and rule["whole"] in item["values"]:
+            value = item["values"][rule["whole"]]
+            if value["standing"] == "none":
+                if rule["none_means"] == "no limit":
+                    return asked(requirement, rule, "The house has none of these, so nothing says what limits it.")
+                found = verdict(requirement, SHORT, "The house has none.")
+                found["fact"] = fact_of(value, item)
+                return with_remedy(found, rule)
+    return asked(requirement, rule, "The house has not said.")
+
+
+def best(requirement: Record, rule: Record, items: list[Record]) -> Record:
+    """The verdict of the item that answers best; where only some configurations do, it says which."""
+    found = [settled(answered(requirement, rule, item)) for item in items]
+    chosen_one = found[0]
+    for other in found:
+        if better(other, chosen_one):
+            chosen_one = other
+    good = [item["name"] for item, each in zip(items, found, strict=True) if each["verdict"] in (FITS, "fits, with a note")]
+    if 0 < len(good) < len(items) and rule["item"] in ("deck", "configuration"):
+        chosen_one["notes"].append("Only in: " + ", ".join(good) + ".")
+    return settled(without_slack(chosen_one))
+
+
+def worst(requirement: Record, rule: Record, items: list[Record]) -> Record:
+    """The verdict of the item that answers worst, where every one of them must do."""
+    found = [settled(answered(requirement, rule, item)) for item in items]
+    chosen_one = found[0]
+    for other in found:
+        if better(chosen_one, other):
+            chosen_one = other
+    return without_slack(chosen_one)
+
+
+def better(one: Record, other: Record) -> bool:
+    """Whether one verdict is better than another: by its word, then by its margin."""
+    order = [FITS, "fits, with a note", ASK, SHORT]
+    first, second = order.index(one["verdict"]), order.index(other["verdict"])
+    return first < second or (first == second and one["slack"] > other["slack"])
+
+
+def without_slack(found: Record) -> Record:
+    """The verdict without the bare number that only served to choose it."""
+    del found["slack"]
+    return found
+
+
+def answered(requirement: Record, rule: Record, item: Record) -> Record:
+    """One item's answer."""
+    value = item["values"].get(rule["value"])
+    found = standing(requirement, rule, value)
+    if value is not None:
+        found["fact"] = fact_of(value, item)
+    if item["condition"] == "out of service":
+        found = refused(requirement, rule, item, "It is out of service.")
+    elif item["terms"] == "not for visitors":
+        found = refused(requirement, rule, item, "It is not for visitors.")
+    elif found["verdict"] == FITS:
+        found["notes"] = [*found["notes"], *item_notes(item), *age_notes(value)]
+    return found
+
+
+def refused(requirement: Record, rule: Record, item: Record, reason: str) -> Record:
+    """An item that the house has and a visitor cannot use."""
+    found = with_remedy(verdict(requirement, SHORT, item["name"] + ": " + reason), rule)
+    found["slack"] = 0.0
+    return found
+
+
+def item_notes(item: Record) -> list[str]:
+    """What to know about the item itself."""
+    notes = []
+    if item["condition"] == "limited":
+        notes.append(item["name"] + " is limited" + (": " + item["note"] if item["note"] != "" else "."))
+    if item["terms"] in ("extra charge", "by arrangement"):
+        notes.append(item["name"] + ": " + item["terms"] + ".")
+    return notes
+
+
+def age_notes(value: Any) -> list[str]:
+    """Old or missing checks."""
+    if value is None or value["standing"] != "stated":
+        return []
+    if value["checked"] == "":
+        return ["The house does not say when this was checked."]
+    return ["Old check: " + value["checked"] + "."] if value["stale"] else []
+
+
+def standing(requirement: Record, rule: Record, value: Any) -> Record:
+    """What a fact's standing makes of the requirement."""
+    if value is None or value["standing"] == "not stated":
+        found = asked(requirement, rule, "The house has not said.")
+    elif value["standing"] == "unknown":
+        found = asked(requirement, rule, "The house does not know yet.")
+    elif value["standing"] == "none":
+        return none_said(requirement, rule)
+    else:
+        return stated(requirement, rule, value)
+    found["slack"] = 0.0
+    return found
+
+
+def none_said(requirement: Record, rule: Record) -> Record:
+    """The house says none: nothing there, nothing that limits, or zero."""
+    if rule["none_means"] == "zero" and requirement["way"] != "is":
+        return numbered(requirement, rule, 0.0)
+    if rule["none_means"] == "no limit":
+        found = verdict(requirement, FITS, "Nothing limits it.")
+    else:
+        found = with_remedy(verdict(requirement, SHORT, "The house has none."), rule)
+    found["slack"] = 0.0
+    return found
+
+
+def stated(requirement: Record, rule: Record, value: Record) -> Record:
+    """A stated value against the requirement."""
+    if rule["kind"] == "permission":
+        return permitted(requirement, rule, value)
+    if rule["kind"] == "yes":
+        return said(requirement, rule, value["text"] == requirement["words"])
+    if value["bound"] and requirement["way"] != "at most":
+        return bounded(requirement, rule, value)
+    if value["number"] is None:
+        if value["text"] == "no limit":
+            found = verdict(requirement, FITS, "Nothing limits it.")
+        else:
+            found = asked(requirement, rule, "The house gives no number.")
+        found["slack"] = 0.0
+        return found
+    return numbered(requirement, rule, value["number"])
+
+
+def bounded(requirement: Record, rule: Record, value: Record) -> Record:
+    """A figure that can only be less, as not all of its inputs are known: it can show a shortage, never a fit."""
+    found = numbered(requirement, rule, value["number"])
+    if found["verdict"] == SHORT:
+        return found
+    found = asked(requirement, rule, "It is " + value["text"] + ", for not all is known.")
+    found["slack"] = 0.0
+    return found
+
+
+def permitted(requirement: Record, rule: Record, value: Record) -> Record:
+    """A permission against a wish to use something."""
+    found = said(requirement, rule, value["text"] != "no" or requirement["words"] == "no")
+    if found["verdict"] == FITS and value["text"] == "by arrangement" and requirement["words"] == "yes":
+        found["notes"].append("By arrangement: ask in time.")
+    return found
+
+
+def said(requirement: Record, rule: Record, agrees: bool) -> Record:
+    """A yes or no that agrees with the wish, or does not."""
+    found = verdict(requirement, FITS, "As asked.") if agrees else with_remedy(verdict(requirement, SHORT, "The house says otherwise."), rule)
+    found["slack"] = 0.0
+    return found
+
+
+def numbered(requirement: Record, rule: Record, number: float) -> Record:
+    """A number against the requirement, with its margin."""
+    slack = slack_of(requirement, number)
+    allowed = tolerance(rule, requirement["high"] if requirement["way"] == "at most" else requirement["low"])
+    words = both(rule["kind"], abs(slack))
+    if slack >= -allowed:
+        found = verdict(requirement, FITS, words[0] + " to spare." if slack > 0 else "Exactly enough." if slack == 0 else "Within the tolerance.")
+        if slack < 0:
+            found["notes"].append("Short by " + words[0] + ", within the tolerance for rounding.")
+    else:
+        found = with_remedy(verdict(requirement, SHORT, direction(requirement, number) + " by " + words[0] + "."), rule)
+    found["margin"] = signed(words, slack)
+    found["slack"] = slack
+    return found
+
+
+def slack_of(requirement: Record, number: float) -> float:
+    """How much is left; below zero where it is short."""
+    if requirement["way"] == "at least":
+        return float(number - requirement["low"])
+    if requirement["way"] == "at most":
+        return float(requirement["high"] - number)
+    below, above = float(number - requirement["low"]), float(requirement["high"] - number)
+    return below if below < above else above
+
+
+def direction(requirement: Record, number: float) -> str:
+    """Whether the house has too little or too much."""
+    return "Over" if requirement["way"] != "at least" and number > requirement["high"] else "Short"
+
+
+def signed(words: list[str], slack: float) -> list[str]:
+    """A margin with its sign, in both systems."""
+    sign = "−" if slack < 0 else "+" if slack > 0 else ""
+    return [sign + words[0], sign + words[1] if words[1] != "" else ""]
+
+
+def summed(requirement: Record, rule: Record, items: list[Record]) -> Record:
+    """What all items make together. What is not known can only add, so it turns a shortage into a question."""
+    total, unknown, last = 0.0, 0, None
+    used = 0
+    notes: list[str] = []
+    left_out: list[str] = []
+    for item in items:
+        value = item["values"].get(rule["value"])
+        if rule["value"] == "":
+            value = itself(item)
+        if item["condition"] == "out of service" or item["terms"] == "not for visitors":
+            left_out.append(item["name"] + " is left out: " + (item["condition"] if item["condition"] == "out of service" else item["terms"]) + ".")
+        elif value is None or (value["standing"] != "none" and value["number"] is None):
+            unknown += 1
+        elif value["number"] is not None:
+            total += value["number"]
+            notes = [*notes, *item_notes(item), *age_notes(value)]
+            last = fact_of(value, item)
+            used += 1
+    found = numbered(requirement, rule, total)
+    if found["verdict"] == SHORT and unknown > 0:
+        found = asked(requirement, rule, "The house has not said all of it: " + both(rule["kind"], total)[0] + " are known.")
+        found["slack"] = 0.0
+    if last is not None and (used > 1 or rule["value"] == ""):
+        words = both(rule["kind"], total)
+        last = {**last, "item": digits(used, 0) + " together", "label": rule["title"], "text": words[0], "also": words[1]}
+    found["fact"] = last
+    if found["verdict"] == FITS or len(left_out) > 0:
+        found["notes"] = [*found["notes"], *left_out, *once(notes)]
+    return settled(without_slack(found))
+
+
+def itself(item: Record) -> Record:
+    """An item that counts as one by being there."""
+    blank = {"key": item["key"], "label": item["name"], "standing": "stated", "text": item["name"], "also": "", "number": 1.0}
+    return {**blank, "bound": False, "page": item["page"], "checked": item["checked"], "stale": item["stale"]}
+
+
+def once(notes: list[str]) -> list[str]:
+    """Each note once, in order."""
+    kept: list[str] = []
+    for note in notes:
+        if note not in kept:
+            kept.append(note)
+    return kept

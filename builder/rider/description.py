@@ -1,0 +1,170 @@
+"""A rider file: what a visiting show needs, in the tone of a crew."""
+
+from typing import Literal
+
+from pydantic import Field
+
+from builder.reading.quantities import Current, Duration, Length, Level, Mass, TimeOfDay
+from builder.reading.words import Count, Day, Name, Text, YesNo
+from builder.reading.written import Written
+
+Strictness = Literal["must", "should"]
+CarriedBy = Literal["show", "house", "hire"]
+Weekday = Literal["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"]
+
+
+class Issue(Written):
+    """Which rider this is. Old riders travel for years."""
+
+    number: Name
+    """The number or name of this rider."""
+    on: Day
+    """The day it was issued, such as 2026-08-20."""
+    by: Name
+    """Who issued it, by role."""
+
+
+class Alternative(Written):
+    """One of several ways to meet a need."""
+
+    what: Name
+    """What is needed, by a name from the list below."""
+    at_least: Name | None = Field(default=None, alias="at least")
+    """The least that does, with its unit; ? where the show does not know yet."""
+    at_most: Name | None = Field(default=None, alias="at most")
+    """The most that does, with its unit."""
+    between: tuple[Name, Name] | None = None
+    """The least and the most that do, as a list of two."""
+    is_: Name | None = Field(default=None, alias="is")
+    """Yes or no, for what is allowed, there, or so."""
+
+
+class Need(Written):
+    """One thing that the show needs, or one of several."""
+
+    what: Name | None = None
+    """What is needed, by a name from the list below. Left out where any of is written."""
+    at_least: Name | None = Field(default=None, alias="at least")
+    """The least that does, with its unit; ? where the show does not know yet."""
+    at_most: Name | None = Field(default=None, alias="at most")
+    """The most that does, with its unit."""
+    between: tuple[Name, Name] | None = None
+    """The least and the most that do, as a list of two."""
+    is_: Name | None = Field(default=None, alias="is")
+    """Yes or no, for what is allowed, there, or so."""
+    any_of: tuple[Alternative, ...] = Field(default=(), alias="any of")
+    """Alternatives: one of them is enough."""
+    strictness: Strictness = "must"
+    """Must, or should where the show can live without."""
+    carried_by: CarriedBy = Field(default="house", alias="carried by")
+    """Who brings it: house, hire, or show. What the show brings is not asked of the house."""
+    note: Text | None = None
+    """What the house should know, in a sentence."""
+
+
+class Load(Written):
+    """Power for one department of the show."""
+
+    for_: Name = Field(alias="for")
+    """What it is for, such as lighting, sound, video, rigging, backline."""
+    current: Current
+    """How much on each phase, or on each single-phase circuit."""
+    count: Count = 1
+    """How many single-phase circuits."""
+    phases: Literal["three", "single"] = "three"
+    """Three phases, or single-phase circuits."""
+    system: Name | None = None
+    """The voltages, such as 230/400 V three phase, or 120 V single phase."""
+    connector: Name | None = None
+    """What the show's cable ends in."""
+    within: Length | None = None
+    """The longest way from the service, by the straight line."""
+    of: Name | None = None
+    """The place that within counts from, or where single-phase outlets should be, by the house's name for it."""
+    apart_from_dimmers: YesNo = Field(default=False, alias="apart from dimmers")
+    """Whether dimmers may not hang on the same service."""
+    strictness: Strictness = "must"
+    """Must, or should where the show can live without."""
+    carried_by: CarriedBy = Field(default="house", alias="carried by")
+    """Who brings it: house, hire, or show, such as a generator of its own."""
+
+
+class Clock(Written):
+    """The show's day."""
+
+    day: Weekday | None = None
+    """The day of the week. Curfews differ by day."""
+    load_in: TimeOfDay | None = Field(default=None, alias="load in")
+    """When the first truck is opened."""
+    ends: TimeOfDay | None = None
+    """When the last note ends. A time before 06:00 belongs to the evening before."""
+
+
+class Loudness(Written):
+    """The level that the show expects to play at. What it leaves out is asked, never guessed."""
+
+    at: Level
+    """The level with its weighting, such as 102 dB(A)."""
+    metric: Literal["equivalent level", "peak level", "maximum fast", "maximum slow"] | None = None
+    """How it is measured."""
+    over: Duration | None = None
+    """The time an equivalent level is taken over."""
+    place: Name | None = None
+    """Where it is measured, such as mix position."""
+    strictness: Strictness = "must"
+    """Must, or should where the show can live without."""
+
+
+class LargestCase(Written):
+    """The largest case or set piece, on its wheels as it is pushed."""
+
+    width: Length | None = None
+    """Its smaller side on the floor."""
+    height: Length | None = None
+    """Its height on its wheels."""
+    weight: Mass | None = None
+    """Its weight."""
+
+
+class Trucks(Written):
+    """The trucks, and the largest thing in them."""
+
+    count: Count
+    """How many."""
+    length: Length | None = None
+    """The longest, tractor and trailer."""
+    height: Length | None = None
+    """The highest."""
+    weight: Mass | None = None
+    """The heaviest, gross."""
+    largest_case: LargestCase | None = Field(default=None, alias="largest case")
+    """The largest case or set piece."""
+    strictness: Strictness = "must"
+    """Must, or should where the show can live without."""
+
+
+class Rider(Written):
+    """A rider: what a visiting show needs. Only the act's name must be there; nothing is judged that was not asked."""
+
+    act: Name
+    """The name of the act."""
+    revision: Issue | None = None
+    """Which rider this is."""
+    configuration: Name | None = None
+    """The configuration of the house that the show plays in, by the house's name for it."""
+    needs: tuple[Need, ...] = ()
+    """What is needed, line by line."""
+    power: tuple[Load, ...] = ()
+    """Power by department. All loads are placed at the same time."""
+    trucks: Trucks | None = None
+    """Trucks and the largest case."""
+    clock: Clock | None = None
+    """The day's times."""
+    level: Loudness | None = None
+    """The level that the show expects."""
+    stays_on_deck: Length | None = Field(default=None, alias="stays on deck")
+    """How deep what stays on the deck is while another act plays; 0 m where all of it rolls off. For days with several acts."""
+    questions: tuple[Text, ...] = ()
+    """What else to ask the house, in your own words."""
+    note: Text | None = None
+    """Anything else, for people."""

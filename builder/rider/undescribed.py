@@ -1,0 +1,83 @@
+"""Rules for what no department describes yet. They can be asked all the same; the answer is a question to the house, never a guess."""
+
+from functools import partial
+
+from builder.rules import IS, Rule
+
+lines = partial(Rule, department="lines", kind="count")
+sound = partial(Rule, department="sound", kind="count")
+lighting = partial(Rule, department="lighting", kind="count")
+crew = partial(Rule, department="crew", kind="count")
+
+
+UNDESCRIBED = (
+    lines(
+        key="inputs",
+        title="Input lines from the stage",
+        question="How many input lines are there from the stage to the mix position, and where are the drop boxes?",
+    ),
+    lines(key="split ways", title="Ways of the split", question="How many ways does your split have?"),
+    lines(key="split legs", title="Legs of the split", question="How many legs does your split have, and which are isolated?", day="sum"),
+    lines(
+        key="fibres to the mix position",
+        title="Fibre or data lines to the mix position",
+        question="How many fibre and data lines run to the mix position?",
+        day="sum",
+    ),
+    sound(key="wedges", title="Matched wedges", question="How many matched wedges do you have, on how many mixes?"),
+    sound(key="in-ear mixes", title="Stereo in-ear mixes", question="How many stereo in-ear systems do you have, and in which band?", day="sum"),
+    sound(
+        key="radio channels",
+        title="Radio channels at once",
+        question="Who coordinates radio, which bands are free, and when is the list due?",
+        day="sum",
+    ),
+    sound(key="microphones", title="Microphones in stock", question="Which microphones and stands do you have, by class?"),
+    sound(key="subs", title="Subs", question="How many subs are there, how low do they go, and can they be fed apart?"),
+    lighting(key="followspots", title="Followspots", question="How many followspots are there, of what throw, and who runs them?"),
+    lighting(key="moving lights", title="Moving lights", question="Which moving lights hang, and in which positions?"),
+    lighting(key="universes", title="Control universes", question="How many universes run to the mix position, by which protocol?"),
+    crew(key="stagehands", title="Stagehands", question="How many stagehands can be called, and what is the shortest call?"),
+    crew(key="riggers", title="Riggers", question="How many riggers can be called, for up and for down?"),
+    crew(key="loaders", title="Loaders", question="How many loaders can be called?"),
+    crew(key="electricians", title="Electricians", question="Is an electrician there for tie-in and for the show?"),
+    Rule(
+        key="video lines",
+        title="Video lines to the mix position",
+        department="video",
+        kind="count",
+        question="How many video lines run to the mix position, of which signal and length?",
+        day="sum",
+    ),
+    Rule(
+        key="projector or wall",
+        title="A projector or a wall",
+        department="video",
+        kind="yes",
+        ways=(IS,),
+        question="Is there a projector or a wall, of what size and brightness?",
+    ),
+    Rule(
+        key="intercom stations",
+        title="Intercom stations",
+        department="communication",
+        kind="count",
+        question="How many intercom stations and channels are there, and on which connector?",
+    ),
+    Rule(
+        key="dressing rooms",
+        title="Dressing rooms",
+        department="rooms",
+        kind="count",
+        question="How many dressing rooms are there, of what size, and which have showers?",
+        day="sum",
+    ),
+    Rule(
+        key="internet",
+        title="Internet by cable",
+        department="rooms",
+        kind="yes",
+        ways=(IS,),
+        question="Is there internet by cable for production, and how fast?",
+    ),
+)

@@ -1,0 +1,36 @@
+"""What a visiting show may ask, as data: a rule names the fact or figure that answers it. The pack publishes the rules beside the facts."""
+
+from dataclasses import dataclass
+
+AT_LEAST, AT_MOST, BETWEEN, IS = "at least", "at most", "between", "is"
+NUMBERS = (AT_LEAST, AT_MOST, BETWEEN)
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """
+    One thing that can be asked.
+
+    ``key`` is what a rider writes. ``section``, ``item`` and ``value`` say where the answer stands; without a section no department describes
+    it yet, and the answer is a question. ``where`` keeps only items whose fact (or ``name``) has that text. ``combine`` tells what several items
+    make: ``best`` (one must do), ``all`` or ``sum``. ``whole`` is the fact that says there is none of the kind. ``none_means`` is what the house's
+    "none" says: ``lacking``, ``zero`` or ``no limit``. ``day`` tells what several acts on one day ask together: ``largest`` or ``sum``.
+    """
+
+    key: str
+    title: str
+    department: str
+    kind: str
+    question: str
+    ways: tuple[str, ...] = (AT_LEAST,)
+    section: str = ""
+    item: str = ""
+    value: str = ""
+    where: tuple[tuple[str, str], ...] = ()
+    combine: str = "best"
+    whole: str = ""
+    none_means: str = "lacking"
+    day: str = "largest"
+    legal: bool = False
+    remedy: str = ""
+    who: str = ""

@@ -1,0 +1,82 @@
+"""``housepack fit`` and ``housepack new --rider`` as a user meets them."""
+
+import json
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+from builder.cli import main
+
+ROOT = Path(__file__).parents[2]
+RIDERS = ROOT / "tests" / "riders"
+DEMO = ("--venue", str(ROOT / "venue"))
+
+
+def run(*words: str) -> Result:
+    """The command's result."""
+    return CliRunner().invoke(main, list(words))
+
+
+@pytest.mark.parametrize(("act", "status"), [("club", 0), ("theatre", 1)])
+def test_the_status_tells_whether_a_show_falls_short(act: str, status: int) -> None:
+    assert run("fit", str(RIDERS / f"{act}.yml"), *DEMO).exit_code == status
+
+
+def test_text_has_verdict_margin_fact_and_questions_and_no_colour() -> None:
+    said = run("fit", str(RIDERS / "theatre.yml"), *DEMO).output
+    assert "  X short: Level of the show, 102 dB(A), equivalent level, over 15 min, at the mix position [−3.0 dB]" in said
+    assert "[stage.deck.end-stage.usable_width]; checked 2026-06-15 by stage manager, measured" in said
+    assert "Questions to the house" in said
+    assert "A competent rigger decides on site" in said
+    assert "\x1b" not in said
+
+
+def test_json_is_for_programs_and_the_same_twice() -> None:
+    once, again = (run("fit", str(RIDERS / "club.yml"), *DEMO, "--format", "json").output for _ in range(2))
+    assert once == again
+    assert json.loads(once)["acts"] == [{"act": "Five Wet Dogs", "revision": "7 of 2026-05-03", "verdict": "ask"}]
+
+
+def test_a_hostile_rider_cannot_leave_its_cell_in_markdown(tmp_path: Path) -> None:
+    rider = tmp_path / "rider.yml"
+    rider.write_text(
+        'act: "A | [x](http://e) <b>"\nneeds:\n  - {what: stage width, at least: 1 m}\nquestions: ["<script>alert(1)</script> | `x`"]\n', "utf-8"
+    )
+    said = run("fit", str(rider), *DEMO, "--format", "markdown").output
+    for wrong in ("<script", "<b>", "[x](", "`x`"):
+        assert wrong not in said
+    rows = [line for line in said.splitlines() if line.startswith("| fits")]
+    assert len(rows) == 1
+    assert rows[0].count("|") == 5
+
+
+def test_a_pack_file_answers_like_the_venue_it_came_from(tmp_path: Path) -> None:
+    pack = tmp_path / "pack.json"
+    assert run("pack", *DEMO, "--to", str(pack)).exit_code == 0
+    by_pack = run("fit", str(RIDERS / "club.yml"), "--pack", str(pack)).output
+    assert by_pack == run("fit", str(RIDERS / "club.yml"), *DEMO).output
+
+
+def test_problems_of_all_riders_are_told_with_their_lines(tmp_path: Path) -> None:
+    for name in ("a", "b"):
+        (tmp_path / f"{name}.yml").write_text("act: A\nneeds:\n  - {what: moon}\n", "utf-8")
+    result = run("fit", str(tmp_path / "a.yml"), str(tmp_path / "b.yml"), *DEMO)
+    assert result.exit_code == 1
+    assert "a.yml:3:12 what: 'moon' is nothing that can be checked" in result.output
+    assert "2 problems. Nothing was checked." in result.output
+
+
+def test_a_file_that_is_not_there_is_a_sentence(tmp_path: Path) -> None:
+    result = run("fit", str(tmp_path / "no.yml"), *DEMO)
+    assert result.exit_code == 1
+    assert "no.yml cannot be read: no such file or directory" in result.output
+
+
+def test_a_new_rider_can_be_checked_as_it_is_and_is_never_overwritten(tmp_path: Path) -> None:
+    file = tmp_path / "rider.yml"
+    assert run("new", "--rider", str(file)).exit_code == 0
+    assert run("fit", str(file), *DEMO).exit_code in (0, 1)
+    assert "Questions to the house" in run("fit", str(file), *DEMO).output
+    assert run("new", "--rider", str(file)).exit_code == 2
+    assert run("new").exit_code == 2

@@ -1,0 +1,52 @@
+"""Small packs and requirements for tests of the fit room."""
+
+from typing import Any
+
+from builder.departments.access.fit import RULES as ACCESS
+from builder.departments.house.fit import RULES as HOUSE
+from builder.departments.power.fit import RULES as POWER
+from builder.departments.stage.fit import RULES as STAGE
+from builder.fit.published import rule_record
+from builder.rider.undescribed import UNDESCRIBED
+
+Record = dict[str, Any]
+RULES = [rule_record(rule) for rule in (*UNDESCRIBED, *HOUSE, *ACCESS, *STAGE, *POWER)]
+
+
+def value(text: str = "", number: float | None = None, standing: str = "stated", **more: Any) -> Record:
+    """A value of an item."""
+    blank = {
+        "key": "",
+        "label": "",
+        "also": "",
+        "page": "",
+        "checked": "2026-01-01 by crew, measured, 10 days before this revision",
+        "stale": False,
+        "bound": False,
+    }
+    return {**blank, "text": text, "number": number, "standing": standing, **more}
+
+
+def item(kind: str, name: str, /, *, condition: str = "in service", terms: str = "", note: str = "", **values: Record) -> Record:
+    """An item whose values know their keys."""
+    key = f"x.{kind}.{name}"
+    named = {label.replace("__", "."): {**each, "key": f"{key}.{label}", "label": label} for label, each in values.items()}
+    whole = {"key": key, "kind": kind, "name": name, "condition": condition, "terms": terms, "note": note, "values": named}
+    return {**whole, "page": "", "checked": "2026-01-01", "stale": False}
+
+
+def pack(**sections: list[Record]) -> Record:
+    """A pack with these sections."""
+    parts = [{"key": key, "title": key, "cautions": [], "items": items} for key, items in sections.items()]
+    return {"venue": "Hall", "revision": {"number": "1", "on": "2026-01-11"}, "rules": RULES, "sections": parts}
+
+
+def asks(what: str, way: str = "at least", low: float = 0.0, high: float = 0.0, words: str = "", **more: Any) -> Record:
+    """A requirement that a rule answers."""
+    blank = {"act": "Act", "line": 3, "sort": "rule", "department": "stage", "title": what, "need": way, "strictness": "must", "carried": "house"}
+    return {**blank, "configuration": "", "what": what, "way": way, "low": low, "high": high, "words": words, **more}
+
+
+def rider(*requirements: Record, act: str = "Act", stays_m: float | None = None) -> Record:
+    """A rider as the check takes it."""
+    return {"act": act, "revision": "", "stays_m": stays_m, "requirements": [{**each, "act": act} for each in requirements]}

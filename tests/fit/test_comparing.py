@@ -1,0 +1,173 @@
+"""One requirement against facts: the boundary from both sides, and every way of not having a value."""
+
+import pytest
+
+from builder.fit.interpreter import fit
+from tests.fit.sample import Record, asks, item, pack, rider, value
+
+
+def only(requirement: Record, **sections: list[Record]) -> Record:
+    """The verdict on one requirement."""
+    found: Record = fit(pack(**sections), [rider(requirement)])["verdicts"][0]
+    return found
+
+
+def deck(name: str = "Deck", **more: Record) -> Record:
+    """A deck."""
+    return item("deck", name, **more)
+
+
+@pytest.mark.parametrize(
+    ("house_m", "verdict"),
+    [(12.0, "fits"), (11.976, "fits, with a note"), (11.974, "short"), (11.0, "short"), (30.0, "fits")],
+)
+def test_a_length_has_25_mm_for_rounding_and_no_more(house_m: float, verdict: str) -> None:
+    found = only(asks("stage width", low=12.0), stage=[deck(usable_width=value("x", house_m))])
+    assert found["verdict"] == verdict
+
+
+def test_forty_feet_are_enough_for_a_rider_that_rounds_them_to_12_2_m() -> None:
+    # 40 ft are exactly 12.192 m (yard and pound agreement of 1959).
+    found = only(asks("stage width", low=12.2), stage=[deck(usable_width=value("40 ft", 12.192))])
+    assert found["verdict"] == "fits, with a note"
+    assert found["notes"] == ["Short by 8 mm, within the tolerance for rounding."]
+
+
+@pytest.mark.parametrize(("house", "verdict"), [(2, "fits"), (1, "short"), (3, "fits")])
+def test_a_count_has_no_tolerance(house: int, verdict: str) -> None:
+    forklift = item("vehicle", "Lift", kind=value("forklift"), count=value(str(house), float(house)))
+    assert only(asks("forklifts", low=2.0), access=[forklift])["verdict"] == verdict
+
+
+@pytest.mark.parametrize(("house_pa", "verdict"), [(7200.0, "fits"), (7199.0, "short")])
+def test_what_is_limited_by_law_or_letter_has_no_tolerance(house_pa: float, verdict: str) -> None:
+    assert only(asks("deck load", low=7200.0), stage=[deck(load=value("x", house_pa))])["verdict"] == verdict
+
+
+@pytest.mark.parametrize(("house_m", "verdict"), [(0.9, "fits"), (1.5, "fits"), (0.87, "short"), (1.53, "short")])
+def test_a_height_between_two_limits_fails_on_both_sides(house_m: float, verdict: str) -> None:
+    found = only(asks("deck height", "between", low=0.9, high=1.5), stage=[deck(height=value("x", house_m))])
+    assert found["verdict"] == verdict
+
+
+def test_a_shortage_says_by_how_much_in_both_systems_what_would_mend_it_and_who_could() -> None:
+    found = only(asks("stage width", low=12.0), stage=[deck(usable_width=value("11 m", 11.0))])
+    assert found["reason"] == "Short by 1.00 m."
+    assert found["margin"] == ["−1.00 m", "−3'-3 1/2\""]
+    assert found["remedy"].startswith("Turn or leave out a riser")
+    assert found["who"] == "the show, or hire"
+    assert found["fact"]["key"] == "x.deck.Deck.usable_width"
+
+
+def test_unknown_is_asked_and_the_rider_s_line_is_quoted() -> None:
+    found = only(asks("stage width", low=12.0), stage=[deck(usable_width=value(standing="unknown"))])
+    assert found["verdict"] == "ask"
+    assert found["question"] == "What is the clear width of the deck, between what always stands there? (Act, rider line 3: stage width, at least.)"
+
+
+@pytest.mark.parametrize("sections", [{}, {"stage": []}, {"stage": [deck()]}, {"stage": [deck(usable_width=value(standing="not stated"))]}])
+def test_what_nobody_said_is_asked(sections: dict[str, list[Record]]) -> None:
+    assert only(asks("stage width", low=12.0), **sections)["verdict"] == "ask"
+
+
+def test_none_is_short() -> None:
+    assert only(asks("stage width", low=12.0), stage=[deck(usable_width=value(standing="none"))])["verdict"] == "short"
+
+
+def test_no_vehicles_at_all_is_short() -> None:
+    whole = item("whole", "Access", vehicles=value(standing="none"))
+    assert only(asks("forklifts", low=1.0), access=[whole])["verdict"] == "short"
+
+
+def test_no_dock_above_the_road_is_a_height_of_zero() -> None:
+    dock = item("dock", "Door", height=value(standing="none"))
+    assert only(asks("dock height", low=1.1), access=[dock])["reason"] == "Short by 1.10 m."
+    assert only(asks("dock height", "at most", high=0.2), access=[dock])["verdict"] == "fits"
+
+
+def test_a_dock_without_a_door_does_not_limit_its_width() -> None:
+    dock = item("dock", "Ramp", door_width=value(standing="none"))
+    assert only(asks("dock door width", low=2.4), access=[dock])["verdict"] == "fits"
+
+
+def test_an_old_check_and_a_limited_item_are_notes() -> None:
+    old = deck(usable_width=value("14 m", 14.0, stale=True, checked="2019-01-01 by crew, memory, 2,567 days before this revision"))
+    old |= {"condition": "limited", "note": "Boards are soft."}
+    found = only(asks("stage width", low=12.0), stage=[old])
+    assert found["verdict"] == "fits, with a note"
+    assert found["notes"] == ["Deck is limited: Boards are soft.", "Old check: 2019-01-01 by crew, memory, 2,567 days before this revision."]
+
+
+def test_a_fact_that_was_never_checked_is_a_note() -> None:
+    assert only(asks("stage width", low=12.0), stage=[deck(usable_width=value("14 m", 14.0, checked=""))])["verdict"] == "fits, with a note"
+
+
+@pytest.mark.parametrize("more", [{"condition": "out of service"}, {"terms": "not for visitors"}])
+def test_what_a_visitor_cannot_use_does_not_count(more: dict[str, str]) -> None:
+    broken = {**deck(usable_width=value("14 m", 14.0)), **more}
+    assert only(asks("stage width", low=12.0), stage=[broken])["verdict"] == "short"
+
+
+def test_only_some_configurations_that_do_are_named() -> None:
+    wide, narrow = deck("Wide", usable_width=value("14 m", 14.0)), deck("Narrow", usable_width=value("9 m", 9.0))
+    found = only(asks("stage width", low=12.0), stage=[narrow, wide])
+    assert found["verdict"] == "fits, with a note"
+    assert found["notes"] == ["Only in: Wide."]
+
+
+def test_a_rider_that_names_its_configuration_is_held_to_it() -> None:
+    wide = deck("Wide", usable_width=value("14 m", 14.0), configurations=value("Seated"))
+    narrow = deck("Narrow", usable_width=value("9 m", 9.0), configurations=value("Standing"))
+    assert only(asks("stage width", low=12.0, configuration="Standing"), stage=[wide, narrow])["verdict"] == "short"
+
+
+def test_every_wing_must_be_level_not_one_of_them() -> None:
+    level, lower = item("wing", "stage left", level_with_deck=value("yes", 1.0)), item("wing", "stage right", level_with_deck=value("no", 0.0))
+    assert only(asks("level wings", "is", words="yes"), stage=[level, lower])["verdict"] == "short"
+    assert only(asks("level wings", "is", words="yes"), stage=[level])["verdict"] == "fits"
+
+
+def test_what_the_show_brings_is_not_needed() -> None:
+    assert only(asks("stage width", low=12.0, carried="show"), stage=[])["verdict"] == "not needed"
+
+
+def test_an_amount_that_the_rider_does_not_know_is_asked() -> None:
+    assert only(asks("stage width", "unknown"), stage=[deck(usable_width=value("14 m", 14.0))])["verdict"] == "ask"
+
+
+@pytest.mark.parametrize(
+    ("said", "wish", "verdict"),
+    [("yes", "yes", "fits"), ("by arrangement", "yes", "fits, with a note"), ("no", "yes", "short"), ("no", "no", "fits"), ("yes", "no", "fits")],
+)
+def test_an_effect_is_allowed_by_arrangement_or_not(said: str, wish: str, verdict: str) -> None:
+    assert only(asks("haze", "is", words=wish), house=[item("effect", "haze", allowed=value(said))])["verdict"] == verdict
+
+
+def test_a_sum_that_may_be_larger_is_asked_and_one_that_is_large_enough_fits() -> None:
+    known = item("riser", "A", rolling=value("yes"), count=value("2", 2.0))
+    unknown = item("riser", "B", rolling=value("yes"), count=value(standing="unknown"))
+    assert only(asks("rolling risers", low=3.0), stage=[known, unknown])["verdict"] == "ask"
+    assert only(asks("rolling risers", low=2.0), stage=[known, unknown])["verdict"] == "fits"
+    assert only(asks("rolling risers", low=3.0), stage=[known])["verdict"] == "short"
+
+
+def test_a_figure_that_can_only_be_less_never_fits() -> None:
+    free = deck(usable_width=value("at most 14 m", 14.0, bound=True))
+    assert only(asks("stage width", low=12.0), stage=[free])["verdict"] == "ask"
+    assert only(asks("stage width", low=15.0), stage=[free])["verdict"] == "short"
+
+
+def test_alternatives_take_the_best() -> None:
+    dock = item("dock", "Door", height=value("0.2 m", 0.2))
+    lift = item("vehicle", "Lift", kind=value("forklift"), count=value("1", 1.0))
+    parts = [asks("dock height", low=1.1), asks("forklifts", low=1.0)]
+    found = only({**asks("dock height"), "sort": "any", "any": parts, "title": "Dock or forklift"}, access=[dock, lift])
+    assert found["verdict"] == "fits"
+    assert found["reason"] == "forklifts, at least: Exactly enough."
+
+
+def test_a_should_that_is_short_does_not_make_the_show_short() -> None:
+    house = pack(stage=[deck(usable_width=value("9 m", 9.0))])
+    should = fit(house, [rider(asks("stage width", low=12.0, strictness="should"))])
+    assert should["verdict"] == "fits, with a note"
+    assert fit(house, [rider(asks("stage width", low=12.0))])["verdict"] == "short"

@@ -1,0 +1,144 @@
+"""
+Three invented acts, a club, a theatre and an arena act, against the demo and the quarry.
+
+Each expected verdict is reasoned from the venue's and the rider's own text, which stand beside it. 1 ft = 0.3048 m, 1 lb = 0.45359237 kg.
+"""
+
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from builder.files import read_folder
+from builder.fit.interpreter import fit
+from builder.fit.published import fit_record
+from builder.pipeline import pack_of, venue_of
+from builder.registry import RULES
+from builder.rider.asked import rider_of
+from tests.fit.sample import Record
+
+ROOT = Path(__file__).parents[2]
+RIDERS = ROOT / "tests" / "riders"
+QUARRY = ROOT / "tests" / "venues" / "quarry"
+
+
+@cache
+def house(name: str) -> Record:
+    """A venue's part of the pack that the check reads."""
+    folder = read_folder(ROOT / "venue" if name == "demo" else QUARRY)
+    return fit_record(pack_of(venue_of(folder.texts, folder.photos)))
+
+
+def checked(venue: str, *acts: str) -> Record:
+    """The result of a show day."""
+    riders = [rider_of((RIDERS / f"{act}.yml").read_text("utf-8"), file=f"{act}.yml", rules=RULES) for act in acts]
+    return fit(house(venue), riders)
+
+
+def verdict_of(result: Record, title: str, act: str = "") -> str:
+    """The verdict under a title."""
+    found = [each for each in result["verdicts"] if each["title"] == title and act in ("", each["act"])]
+    assert found, (title, [each["title"] for each in result["verdicts"]])
+    return str(found[0]["verdict"])
+
+
+CLUB_IN_THE_DEMO = [
+    ("Stage width, clear", "fits"),  # 20 ft = 6.10 m of 16.0 m
+    ("Stage depth, clear", "fits"),  # 14 ft = 4.27 m of 9.6 m
+    ("Height to the lowest thing above the deck", "fits"),  # 10 ft = 3.05 m of 9.1 m
+    ("Stereo in-ear mixes", "not needed"),  # the show carries them
+    ("From the datum to the mix position", "short"),  # 28.5 m against 60 ft = 18.29 m at most
+    ("Power for backline", "fits, with a note"),  # nine 16 A outlets stage left; counted, not loaded
+    ("Trucks and the largest case", "fits"),  # 11 m of 16.5 m by Rope Street; the arch of Basin Lane does not matter there
+    ("Load-in", "fits"),  # 16:00, from 07:00
+    ("End of the show", "fits"),  # Friday 23:00, curfew 23:30
+    ("Level of the show", "ask"),  # 100 dB says neither weighting, metric nor place
+]
+
+THEATRE_IN_THE_DEMO = [
+    ("Stage width, clear", "fits"),  # 40 ft = 12.19 m of 16.0 m
+    ("Stage depth, clear", "fits"),  # 30 ft = 9.14 m of 9.6 m
+    ("Height of the deck above the audience floor", "fits"),  # 1.35 m lies in 3 ft to 4.5 ft = 0.91 to 1.37 m
+    ("Height of the lowest steel above the deck", "short"),  # 28 ft = 8.53 m; the steel falls below that
+    ("Dock height above the road or forklifts", "fits"),  # the dock's 1.2 m is below 48 in = 1.219 m, but a forklift is there
+    ("Parking for buses", "fits"),  # 2 of 2
+    ("Outlets for buses", "fits, with a note"),  # 2 of 2, at extra charge
+    ("Width of the mix position", "fits"),  # 12 ft = 3.66 m of 4.8 m
+    ("From the datum to the mix position", "fits"),  # 28.5 m lies in 60 to 95 ft = 18.29 to 28.96 m
+    ("Mix position under a balcony", "fits"),
+    ("Haze allowed", "fits"),
+    ("Power for lighting", "fits, with a note"),  # 400 A at 80 % less the dimmers' 65 A leaves 255 A; straight-line distance noted
+    ("Power for sound", "fits, with a note"),  # 125 A at 80 % less 36.4 A on L2 leaves 63.6 A; whether dimmers share the transformer is asked
+    ("Power for rigging", "fits"),  # 63 A at 80 % less 2.2 A leaves 48.2 A
+    ("Trucks and the largest case", "fits"),  # 53 ft = 16.15 m of 16.5 m
+    ("End of the show", "fits"),  # Tuesday 22:30, curfew 22:30
+    ("Level of the show", "short"),  # 102 dB(A) against 99 dB(A)
+    ("A question", "ask"),
+]
+
+ARENA_IN_THE_QUARRY = [
+    ("Stage width, clear", "short"),  # 40 ft of 60 ft
+    ("Stage depth, clear", "short"),  # 30 ft of 40 ft
+    ("Height of the deck above the audience floor", "fits"),  # 5 ft
+    ("Uniform load the deck carries", "fits"),  # 150 psf, exactly
+    ("Wings level with the deck", "short"),  # stage right is not
+    ("Rigging points in service", "short"),  # a dozen of 74
+    ("Forklifts", "ask"),  # a telehandler is no forklift; nobody says there is none
+    ("Trucks unloading at once", "short"),  # 1 of 3
+    ("Parking for buses", "short"),  # 4 of 6
+    ("Crowd barrier", "ask"),  # not described
+    ("Inputs of the house system's processor", "fits"),  # 8, 4 asked
+    ("Power for lighting", "short"),  # 400 A at 80 % less the work light's 20 A leaves 300 A
+    ("Power for sound", "short"),  # dimmers hang on the lighting panel, and the sound panel has at most 160 - 60 = 100 A
+    ("Trucks and the largest case", "short"),  # 70 ft against 34 ft
+    ("Load-in", "ask"),
+    ("End of the show", "fits"),  # 22:00, curfew 22:00
+    ("Level of the show", "ask"),  # the limit is at the ranch gate
+]
+
+
+@pytest.mark.parametrize(("title", "verdict"), CLUB_IN_THE_DEMO)
+def test_the_club_act_in_the_demo(title: str, verdict: str) -> None:
+    assert verdict_of(checked("demo", "club"), title) == verdict
+
+
+@pytest.mark.parametrize(("title", "verdict"), THEATRE_IN_THE_DEMO)
+def test_the_theatre_act_in_the_demo(title: str, verdict: str) -> None:
+    assert verdict_of(checked("demo", "theatre"), title) == verdict
+
+
+@pytest.mark.parametrize(("title", "verdict"), ARENA_IN_THE_QUARRY)
+def test_the_arena_act_in_the_quarry(title: str, verdict: str) -> None:
+    assert verdict_of(checked("quarry", "arena"), title) == verdict
+
+
+def test_each_act_as_a_whole() -> None:
+    assert [checked("demo", act)["verdict"] for act in ("club", "theatre", "arena")] == ["ask", "short", "short"]
+    assert [checked("quarry", act)["verdict"] for act in ("theatre", "arena")] == ["short", "short"]
+
+
+def test_on_one_day_the_club_act_lacks_depth_in_front_of_the_theatre_act() -> None:
+    # 9.6 m less 5 m that stays, less 0.9 m aisle, is 3.7 m; 14 ft = 4.27 m are asked.
+    day = checked("demo", "club", "theatre")
+    assert verdict_of(day, "Deck depth for Five Wet Dogs in front of what stays") == "short"
+    radio = next(each for each in day["verdicts"] if each["act"] == "The day" and each["title"] == "Radio channels at once")
+    assert radio["need"] == "at least 20 together (6 + 14)"
+
+
+def test_every_verdict_but_not_needed_says_why_and_every_ask_has_its_question() -> None:
+    for venue in ("demo", "quarry"):
+        for found in checked(venue, "club", "theatre", "arena")["verdicts"]:
+            assert found["reason"]
+            assert bool(found["question"]) == (found["verdict"] == "ask")
+            assert bool(found["remedy"]) == (found["verdict"] == "short")
+
+
+def test_every_described_rule_finds_its_place_in_the_demo() -> None:
+    sections = {section["key"]: section for section in house("demo")["sections"]}
+    lacking = []
+    for rule in house("demo")["rules"]:
+        if rule["section"]:
+            items = [item for item in sections[rule["section"]]["items"] if item["kind"] == rule["item"]]
+            if not any(rule["value"] == "" or rule["value"] in item["values"] for item in items):
+                lacking.append(rule["key"])
+    assert lacking == []

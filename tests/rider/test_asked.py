@@ -1,0 +1,116 @@
+"""Reading a rider: what it says in SI, and every mistake with its line."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from builder.reading.problems import Refused
+from builder.registry import RULES
+from builder.rider.asked import acts_differ, rider_of
+from tests.fit.sample import Record
+
+
+def read(text: str) -> Record:
+    """A rider's record."""
+    return rider_of(text, file="rider.yml", rules=RULES)
+
+
+def problems(text: str) -> list[str]:
+    """What a rider is refused for."""
+    with pytest.raises(Refused) as refused:
+        read(text)
+    return [str(problem) for problem in refused.value.problems]
+
+
+def test_a_rider_needs_no_more_than_a_name() -> None:
+    assert read("act: Five Wet Dogs") == {"act": "Five Wet Dogs", "revision": "", "stays_m": None, "requirements": []}
+
+
+def test_a_need_is_read_in_si_with_its_line_and_its_own_words() -> None:
+    found = read("act: A\nneeds:\n  - {what: Stage width, at least: 40 ft, strictness: should}\n")["requirements"][0]
+    assert (found["what"], found["low"], found["line"], found["need"], found["strictness"]) == ("stage width", 12.192, 3, "at least 40 ft", "should")
+
+
+def test_feet_inches_and_metric_are_both_read_between_two_values() -> None:
+    found = read("""act: A\nneeds:\n  - {what: deck height, between: [3 ft, "1.5 m"]}\n""")["requirements"][0]
+    assert (found["low"], found["high"]) == (0.9144, 1.5)
+
+
+def test_alternatives_keep_their_parts() -> None:
+    text = "act: A\nneeds:\n  - any of:\n      - {what: dock height, at least: 1.1 m}\n      - {what: forklifts, at least: 1}\n"
+    found = read(text)["requirements"][0]
+    assert found["title"] == "Dock height above the road or forklifts"
+    assert [part["what"] for part in found["any"]] == ["dock height", "forklifts"]
+
+
+def test_an_amount_not_known_yet_may_be_written() -> None:
+    assert read("act: A\nneeds:\n  - {what: inputs, at least: ?}\n")["requirements"][0]["way"] == "unknown"
+
+
+def test_a_level_without_its_terms_stays_without_them() -> None:
+    found = read("act: A\nlevel: {at: 105 dB}\n")["requirements"][0]
+    assert (found["weighting"], found["metric"], found["place"], found["over_s"]) == ("", "", "", None)
+
+
+@pytest.mark.parametrize(
+    ("text", "problem"),
+    [
+        (
+            "act: A\nneeds:\n  - {what: stage widht, at least: 12 m}\n",
+            "rider.yml:3:12 what: 'stage widht' is nothing that can be checked; did you mean 'stage width'? [need-unknown]",
+        ),
+        (
+            "act: A\nneeds:\n  - {what: stage width}\n",
+            "rider.yml:3:12 what: 'stage width' does not say how much; write one of: at least, at most, between [need-unclear]",
+        ),
+        (
+            "act: A\nneeds:\n  - {what: haze, at least: 2}\n",
+            "rider.yml:3:12 what: 'haze' does not say how much; write one of: is [need-unclear]",
+        ),
+        (
+            "act: A\nneeds:\n  - {what: stage width, at least: 12}\n",
+            "rider.yml:3:35 at least: '12' needs a unit; write '12 m' or '12 ft' [unit-missing]",
+        ),
+        (
+            "act: A\nneeds:\n  - {what: forklifts, at least: -1}\n",
+            "rider.yml:3:33 at least: '-1' is below zero, and a count cannot be; write 0 or more [count-negative]",
+        ),
+        (
+            "act: A\nneeds:\n  - {what: deck height, between: [2 m, 1 m]}\n",
+            "rider.yml:3:34 between: '2 m' is more than the second; write the least first [need-unclear]",
+        ),
+        (
+            "act: A\nneeds:\n  - {at least: 12 m}\n",
+            "rider.yml:3:5 what is missing here; write what is needed, or any of with a list [missing-key]",
+        ),
+        (
+            "act: A\npower:\n  - {for: sound, current: 63 A, within: 10 m}\n",
+            "rider.yml:3:41 within: '10 m' does not say of what; add of: with a place of the house [need-unclear]",
+        ),
+        (
+            "act: A\ntrucks: {count: 2}\n",
+            "rider.yml:2:9 length and every other size is missing; write how long, high or heavy the trucks or the largest case are [need-unclear]",
+        ),
+    ],
+)
+def test_a_mistake_is_told_with_its_line_and_what_to_write(text: str, problem: str) -> None:
+    assert problems(text) == [problem]
+
+
+def test_all_mistakes_are_told_at_once() -> None:
+    assert len(problems("act: A\nneeds:\n  - {what: x, at least: 1}\n  - {what: stage width, at least: 3 kg}\n  - {what: haze, is: maybe}\n")) == 3
+
+
+def test_two_riders_of_one_name_are_refused() -> None:
+    with pytest.raises(ValueError, match="riders must name different acts, got A twice"):
+        acts_differ([read("act: A"), read("act: A")])
+
+
+@given(st.text(max_size=300))
+def test_no_text_makes_anything_but_a_rider_or_problems(text: str) -> None:
+    try:
+        keys, count = set(read(text)), 1
+    except Refused as refused:
+        keys, count = {"act", "revision", "stays_m", "requirements"}, len(refused.problems)
+    assert keys == {"act", "revision", "stays_m", "requirements"}
+    assert count > 0
