@@ -19,7 +19,7 @@ from builder.stock.blocks import key_lines
 from builder.stock.comparison import Comparison, Difference, compare
 from builder.stock.edits import Append, Edit, Set, edited, reach
 from builder.stock.lines import Held, lines_of
-from builder.stock.order import Order, text_of
+from builder.stock.order import Order, flat, text_of
 from builder.stock.rewrite import Rewrite
 from builder.stock.wording import Data
 
@@ -149,17 +149,6 @@ def added_lines(edit: Edit) -> list[Data]:
 def data_at(text: str, file: str, path: Path) -> Any:
     """What is written at a path."""
     return reach(compose(text, file).data, path)
-
-
-def flat(data: dict[str, Any]) -> dict[str, str]:
-    """The keys of a line with their values in one line each; a group's own keys follow a point."""
-    parts: dict[str, str] = {}
-    for key, value in data.items():
-        if isinstance(value, dict):
-            parts |= {f"{key}.{inner}": text for inner, text in flat(value).items()}
-        else:
-            parts[key] = text_of(value)
-    return parts
 
 
 def cut(text: str) -> str:

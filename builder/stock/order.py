@@ -83,3 +83,14 @@ def data_of(text: str) -> Data:
         return text
     found: Data = compose(f"value: {text}\n", "order").data["value"]
     return found
+
+
+def flat(data: Mapping[str, Any]) -> dict[str, str]:
+    """The keys of a line with their values in one line each; a group's own keys follow a point."""
+    parts: dict[str, str] = {}
+    for key, value in data.items():
+        if isinstance(value, dict):
+            parts |= {f"{key}.{inner}": text for inner, text in flat(value).items()}
+        else:
+            parts[key] = text_of(value)
+    return parts

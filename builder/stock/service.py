@@ -7,10 +7,12 @@ from builder.overview.log import Log, Logged
 from builder.reading.problems import Problem, Refused
 from builder.stock.edits import Append, Edit, Set, Unset
 from builder.stock.lines import Held
-from builder.stock.order import Order, data_of, how_many, order, text_of, working_of
+from builder.stock.order import COUNTS, Order, data_of, flat, how_many, order, working_of
 
 UNITS_OUT = ("out_of_service", "dead")
 """Keys that list the numbers of single units which do not work."""
+SERVICE = ("working", "condition", *UNITS_OUT)
+"""Keys that going out and coming back may change."""
 IN_SERVICE = "in service"
 
 
@@ -107,15 +109,27 @@ def whole_back(line: Held) -> tuple[Edit, ...]:
 
 
 def restored(line: Held, said: Mapping[str, Any], log: Log | None, edits: Sequence[Edit]) -> tuple[Edit, ...]:
-    """The edits that undo the last entry of the log on a line, where that is what the order comes to; none otherwise."""
-    entry = last_entry(line, log)
-    if entry is None or entry.did != "out" or any(text_of(said.get(part.key)) != (part.now or "") for part in entry.changes):
-        return ()
-    before = {part.key: part.was for part in entry.changes}
-    main = edits[0].path[len(line.path)]
-    if main not in before or not comes_to(said, line, edits[0], before[str(main)]):
-        return ()
-    return tuple(Unset((*line.path, key)) if was is None else Set((*line.path, key), data_of(was)) for key, was in before.items())
+    """
+    The edits that lead back to what the log says stood there before, where that is what the order comes to; none otherwise.
+
+    The log of the line is wound back entry by entry, as long as it agrees with what is written now.
+    """
+    now = flat(said)
+    before: dict[str, str | None] = {}
+    main = str(edits[0].path[len(line.path)])
+    for entry in entries_on(line, log):
+        if any(before.get(part.key, now.get(part.key)) != part.now for part in entry.changes):
+            return ()
+        before |= {part.key: part.was for part in entry.changes}
+        counted_alike = all(before.get(key, now.get(key)) == now.get(key) for key in COUNTS)
+        if main in before and counted_alike and comes_to(said, line, edits[0], before[main]):
+            return tuple(edit for key in SERVICE if key in before and before[key] != now.get(key) for edit in [rewritten(line, key, before[key])])
+    return ()
+
+
+def rewritten(line: Held, key: str, before: str | None) -> Edit:
+    """The edit that gives a key what it said before."""
+    return Unset((*line.path, key)) if before is None else Set((*line.path, key), data_of(before))
 
 
 def comes_to(said: Mapping[str, Any], line: Held, edit: Edit, before: str | None) -> bool:
@@ -128,7 +142,7 @@ def comes_to(said: Mapping[str, Any], line: Held, edit: Edit, before: str | None
     return True
 
 
-def last_entry(line: Held, log: Log | None) -> Logged | None:
-    """The newest entry of the log about a line."""
+def entries_on(line: Held, log: Log | None) -> list[Logged]:
+    """The entries of the log about a line, newest first."""
     entries = log.entries if log else ()
-    return next((entry for entry in reversed(entries) if (entry.file, entry.within, entry.line) == (line.file, line.within, line.name)), None)
+    return [entry for entry in reversed(entries) if (entry.file, entry.within, entry.line) == (line.file, line.within, line.name)]

@@ -113,10 +113,28 @@ def test_an_order_and_its_undoing_give_the_first_bytes(first: tuple[str, str, di
     assert {name: text for name, text in again.texts.items() if name != "log.yml"} == TEXTS
 
 
-def test_two_orders_out_come_back_one_by_one_to_the_first_bytes() -> None:
-    once = ordered("out", "Vellum 7", count=1)
-    assert after(room(), once, once, ordered("back", "Vellum 7", count=1), ordered("back", "Vellum 7", count=1)).texts["sound.yml"] != ""
-    assert "working: 12}" in after(room(), once, once, ordered("back", "Vellum 7", count=2)).texts["sound.yml"]
+@pytest.mark.parametrize("name", ["Vellum 7", "Vellum 8"])
+def test_orders_out_come_back_to_the_first_bytes_in_any_steps(name: str) -> None:
+    def of(kind: str, number: int) -> Make:
+        return ordered(kind, name, count=number)
+
+    twice = after(room(), of("out", 1), of("out", 2))
+    assert after(twice, of("back", 3)).texts["sound.yml"] == SOUND
+    assert after(twice, of("back", 2), of("back", 1)).texts["sound.yml"] == SOUND
+    assert after(twice, of("back", 1), of("back", 2)).texts["sound.yml"] == SOUND
+
+
+def test_what_was_limited_by_hand_before_stays_limited() -> None:
+    hand = SOUND.replace("count: 12}", "count: 12, condition: limited}")
+    there = after(room(sound=hand), ordered("out", "Vellum 7"), ordered("back", "Vellum 7"))
+    assert there.texts["sound.yml"] == hand
+
+
+def test_what_was_changed_by_hand_since_is_not_overwritten_by_the_log() -> None:
+    there = after(room(), ordered("out", "Vellum 7", count=2))
+    hand = there.texts["sound.yml"].replace("working: 10, condition: limited", "working: 9, condition: limited")
+    again = after(stockroom_of({**there.texts, "sound.yml": hand}, {}), ordered("back", "Vellum 7", count=3))
+    assert "{name: Vellum 7, kind: microphone, count: 12, working: 12}" in again.texts["sound.yml"]
 
 
 def test_a_line_is_added_and_removed_again() -> None:
