@@ -2,11 +2,13 @@
 
 import re
 from collections.abc import Iterator, Sequence
+from itertools import combinations
+from math import dist
 
 import pytest
 
 from builder.departments.sound.drawing import area_fields, pattern_pictures, pictures, section_picture, storeys, subs_picture
-from builder.departments.sound.maps import INKS, Panel, Sheet, chip_places, map_svg, signed
+from builder.departments.sound.maps import INKS, Panel, Sheet, Spot, chip_places, map_svg, sided, signed
 from builder.departments.sound.page import headline, pages
 from builder.document import Block, Caution, Folded, Picture
 from builder.pack import Outline, Pack, Revision, Section, from_json, to_json
@@ -80,10 +82,10 @@ def test_areas_side_by_side_share_a_map() -> None:
 
 def test_numbers_stand_only_on_long_contours_and_well_inside_the_outline() -> None:
     square = Outline("k", "audience", "Floor", ((0.0, 0.0), (10.0, 0.0), (10.0, 10.0), (0.0, 10.0)))
-    assert chip_places([(4.0, 5.0), (6.0, 5.0)], square) == []
-    (place,) = chip_places([(x / 2, 5.0) for x in range(21)], square)
+    assert chip_places([(4.0, 5.0), (6.0, 5.0)], square, apart_m=14) == []
+    (place,) = chip_places([(x / 2, 5.0) for x in range(21)], square, apart_m=14)
     assert place == pytest.approx((5.0, 5.0), abs=0.5)
-    assert chip_places([(x / 2, 9.9) for x in range(21)], square) == []
+    assert chip_places([(x / 2, 9.9) for x in range(21)], square, apart_m=14) == []
 
 
 def test_levels_on_contours_carry_their_sign() -> None:
@@ -155,8 +157,20 @@ def test_the_home_page_is_told_the_mix_position(section: Section, pack: Pack) ->
     assert [entry.label for entry in headline(told.sections[0], told)] == ["House sound system", "Mix position"]
 
 
-def test_a_name_of_an_area_can_only_be_words() -> None:
-    hostile = packed(ROOM.replace("name: Floor", "name: '$\\frac$ <script>alert(1)</script> & \"'") + HANGS)
-    (picture,) = pictures(hostile.sections[0], hostile)
-    assert "<script" not in picture.svg
-    assert "$\\frac$" in picture.svg
+def test_a_name_on_a_map_can_only_be_words(section: Section) -> None:
+    name = '$\\frac$ <script>alert(1)</script> & "'
+    drawn, _ = map_svg(Sheet((Panel(name, "A", area_fields(section)),), section.outlines, (Spot(name, 0.0, -5.0),)))
+    assert "<script" not in drawn
+    assert "$\\frac$" in drawn
+
+
+def test_numbers_on_a_map_keep_clear_of_each_other(section: Section) -> None:
+    drawn, _ = map_svg(Sheet((Panel("", "63 Hz", area_fields(section)),), section.outlines, ()))
+    chips = [(float(x), float(y)) for x, y in re.findall(r' x="([\d.]+)" y="([\d.]+)" [^>]*>[−+]?\d+</text>', drawn)]
+    on_the_scale = 9
+    assert len(chips) > on_the_scale
+    assert all(dist(one, other) > 20 for one, other in combinations(chips, 2))
+
+
+def test_places_on_an_axis_are_said_as_crews_write_them() -> None:
+    assert [sided(metres, "US", "DS") for metres in (-10, 0, 5)] == ["10 m DS", "0", "5 m US"]

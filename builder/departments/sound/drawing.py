@@ -23,12 +23,12 @@ def pictures(section: Section, pack: Pack) -> Iterator[Picture]:
     for number, storey in enumerate(storeys(section), 1):
         names = " and ".join(field.name for field in storey)
         shown = Sheet(
-            (Panel(f"{names}, A-weighted programme", PROGRAMME, storey),),
+            (Panel(names, PROGRAMME, storey),),
             outlines(section, pack, storey),
             spots(section, pack, storey),
             steps_db=PROGRAMME_STEPS_DB,
         )
-        yield picture(f"coverage-{number}", shown, in_words(section, storey), f"{names}: level at ear height, all loudspeakers on.")
+        yield picture(f"coverage-{number}", shown, in_words(section, storey), f"{names}: A-weighted programme at ear height, all loudspeakers on.")
 
 
 def fill_pictures(section: Section, pack: Pack) -> Iterator[Picture]:
@@ -38,7 +38,7 @@ def fill_pictures(section: Section, pack: Pack) -> Iterator[Picture]:
             continue
         panels = (Panel("Fills on", PROGRAMME, storey), Panel("Fills off", BARE, storey))
         names = " and ".join(field.name for field in storey)
-        shown = Sheet(panels, outlines(section, pack, storey), spots(section, pack, storey), columns=2, numbered=False, steps_db=PROGRAMME_STEPS_DB)
+        shown = Sheet(panels, outlines(section, pack, storey), spots(section, pack, storey), columns=2, steps_db=PROGRAMME_STEPS_DB)
         yield picture(f"fills-{number}", shown, fills_in_words(section, storey), f"{names}: with the fills on, and with hangs and subs alone.")
 
 
@@ -48,7 +48,8 @@ def band_pictures(section: Section, pack: Pack) -> Iterator[Picture]:
         bands = [band for band in storey[0].bands if band.endswith("Hz")]
         panels = tuple(Panel(band, band, storey) for band in bands)
         names = " and ".join(field.name for field in storey)
-        shown = Sheet(panels, outlines(section, pack, storey), spots(section, pack, storey), columns=4, numbered=False)
+        areas = tuple(outline for outline in outlines(section, pack, storey) if outline.kind != "deck")
+        shown = Sheet(panels, areas, spots(section, pack, storey), columns=2)
         words = "; ".join(f"{band}: {spread(storey, band)}" for band in bands)
         yield picture(f"bands-{number}", shown, f"{names}, level by octave relative to the mix position. {words}.", f"{names}: octave by octave.")
 
@@ -72,7 +73,7 @@ def pattern_pictures(section: Section, pack: Pack) -> Iterator[Picture]:
     areas = [outline for outline in section.outlines if outline.kind == "audience"]
     for number, field in enumerate((field for field in section.fields if field.key.startswith("sound.pattern.")), 1):
         panels = tuple(Panel(band, band, (field,)) for band in field.bands)
-        shown = Sheet(panels, (*areas, *(cut(deck) for deck in decks)), (mix,) if mix else (), columns=3, numbered=False)
+        shown = Sheet(panels, (*areas, *(cut(deck) for deck in decks)), (mix,) if mix else (), columns=2)
         words = "; ".join(f"{band}: {spread([field], band)}" for band in field.bands)
         alt = f"{field.name}, level over the plan relative to the mix position. {words}."
         yield picture(f"pattern-{number}", shown, alt, f"{field.name}: as it is driven, then without delays and as two stacks of the same subs.")

@@ -10,6 +10,8 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import pairwise
+from math import dist, hypot
 from typing import Any
 
 from builder.pack import Field, Outline
@@ -18,14 +20,16 @@ INK = "#010203"
 """Stands for the ink of the page until the drawing is done."""
 
 INKS = {"light": "#1b1e23", "dark": "#e6e8eb"}
-CHIP_EVERY_M = 14.0
-"""How far apart the numbers on a long contour stand."""
+CHIP_APART_IN = 0.6
+"""How far numbers keep from each other and from marks on the drawing, so that none crowds the next."""
 CLEAR_M = 0.8
 """How far a number keeps from the outline."""
-SHORTEST_M = 3.0
+SHORTEST_M = 6.0
 """Contours shorter than this carry no number: they are the ripple of a sum, not a border."""
 WIDTH_IN = 5.4
 """Narrow enough that its lettering can still be read on a phone."""
+LETTERS, TITLES = 11.5, 12.5
+"""Sizes of the lettering: a phone shows it at nine tenths."""
 GROUND = 0.08
 """Where on the colour scale the lowest level lies."""
 PALE_BELOW = 0.4
@@ -38,7 +42,7 @@ STYLE: Any = {
     "svg.hashsalt": "housepack",
     "svg.fonttype": "none",
     "font.family": "sans-serif",
-    "font.size": 9.0,
+    "font.size": 11.0,
     "axes.linewidth": 0.6,
     # A name with dollar signs is a name, not a formula.
     "text.parse_math": False,
@@ -72,7 +76,6 @@ class Sheet:
     outlines: tuple[Outline, ...]
     spots: tuple[Spot, ...]
     columns: int = 1
-    numbered: bool = True
     steps_db: tuple[int, ...] = tuple(range(-15, 10, 3))
 
 
@@ -113,9 +116,14 @@ def draw(sheet: Sheet) -> str:
 
 def size_in(sheet: Sheet, rows: int) -> tuple[float, float]:
     """Width and height of the drawing: as wide as a page, as high as the audience is deep."""
-    left, right, near, far = extent(sheet)
-    each = (WIDTH_IN - 0.6) / sheet.columns
-    return WIDTH_IN, rows * (each * (far - near) / (right - left) + 0.32) + 0.95
+    _, _, near, far = extent(sheet)
+    return WIDTH_IN, rows * ((far - near) * inches_a_metre(sheet) + 0.36) + 0.95
+
+
+def inches_a_metre(sheet: Sheet) -> float:
+    """The scale of the maps, as near as the layout keeps it."""
+    left, right, _, _ = extent(sheet)
+    return (WIDTH_IN - 0.7) / sheet.columns / (right - left)
 
 
 def extent(sheet: Sheet) -> tuple[float, float, float, float]:
@@ -129,9 +137,10 @@ def extent(sheet: Sheet) -> tuple[float, float, float, float]:
 def panel(axes: Any, shown: Panel, sheet: Sheet) -> Any:
     """One map on its axes; gives the filled contours for the scale."""
     left, right, near, far = extent(sheet)
-    filled = None
+    filled, taken = None, [(spot.across_m, spot.depth_m) for spot in sheet.spots]
     for field in shown.fields:
-        filled = contours(axes, field, shown.band, sheet) or filled
+        filled, lines = contours(axes, field, shown.band, sheet)
+        number(axes, lines, outline_of(field, sheet.outlines), sheet, taken)
     for outline in sheet.outlines:
         xs, ys = zip(*outline.corners, outline.corners[0], strict=True)
         axes.plot(xs, ys, color=INK, linewidth=1.4 if outline.kind == "deck" else 0.7)
@@ -140,8 +149,8 @@ def panel(axes: Any, shown: Panel, sheet: Sheet) -> Any:
             [spot.across_m], [spot.depth_m], marker="o", markersize=6, markerfacecolor="#ffffff", markeredgecolor="#1b1e23", markeredgewidth=1.2
         )
         axes.plot([spot.across_m], [spot.depth_m], marker="+", markersize=6, markeredgecolor="#1b1e23", markeredgewidth=1.0)
-        if sheet.numbered:
-            chip(axes.annotate(spot.name, (spot.across_m, spot.depth_m), xytext=(7, -3), textcoords="offset points", fontsize=9.5))
+        if sheet.columns == 1:
+            chip(axes.annotate(spot.name, (spot.across_m, spot.depth_m), xytext=(8, -4), textcoords="offset points", fontsize=LETTERS))
     axes.set(xlim=(left, right), ylim=(near, far), aspect="equal")
     furnish(axes, shown, sheet)
     return filled
@@ -153,25 +162,32 @@ def outline_of(field: Field, outlines: Sequence[Outline]) -> Outline | None:
 
 
 def furnish(axes: Any, shown: Panel, sheet: Sheet) -> None:
-    """Title, ticks in metres, and the name of the deck."""
-    axes.set_title(shown.title, color=INK, fontsize=11 if sheet.columns == 1 else 10)
-    axes.tick_params(colors=INK, labelsize=9, length=2, width=0.6)
+    """Title, ticks as crews say them, and the name of the deck. There is no label beside an axis: it would take width from the map."""
+    if sheet.columns > 1:
+        axes.set_title(shown.title, color=INK, fontsize=TITLES)
+    axes.tick_params(colors=INK, labelsize=LETTERS, length=2, width=0.6)
     for spine in axes.spines.values():
         spine.set_visible(False)
     if sheet.columns > 1:
         axes.set(xticks=[], yticks=[])
-    else:
-        axes.set_xlabel("across, m (stage left on the right)", color=INK, fontsize=9)
-        axes.set_ylabel("depth, m", color=INK, fontsize=9)
-    if sheet.numbered:
-        for outline in sheet.outlines:
-            if outline.kind == "deck":
-                xs, ys = zip(*outline.corners, strict=True)
-                axes.text(sum(xs) / len(xs), (min(ys) + max(ys)) / 2, outline.name, color=INK, ha="center", va="center", fontsize=9)
+        return
+    axes.locator_params(axis="x", nbins=5, integer=True)
+    axes.locator_params(axis="y", nbins=max(3, round((extent(sheet)[3] - extent(sheet)[2]) * inches_a_metre(sheet) / 0.8)), integer=True)
+    axes.xaxis.set_major_formatter(lambda metres, _: sided(metres, "SL", "SR"))
+    axes.yaxis.set_major_formatter(lambda metres, _: sided(metres, "US", "DS"))
+    for outline in sheet.outlines:
+        if outline.kind == "deck":
+            xs, ys = zip(*outline.corners, strict=True)
+            axes.text(sum(xs) / len(xs), (min(ys) + max(ys)) / 2, outline.name, color=INK, ha="center", va="center", fontsize=LETTERS)
 
 
-def contours(axes: Any, field: Field, band: str, sheet: Sheet) -> Any:
-    """Filled contours of one field, numbered, cut at the area's outline."""
+def sided(metres: float, over: str, under: str) -> str:
+    """A distance from the datum as crews write it: 10 m DS."""
+    return f"{abs(metres):g} m {over if metres > 0 else under}" if metres else "0"
+
+
+def contours(axes: Any, field: Field, band: str, sheet: Sheet) -> tuple[Any, Any]:
+    """Filled contours of one field and their lines, cut at the area's outline."""
     from matplotlib.patches import Polygon
 
     xs, ys, levels = grid(field, band)
@@ -183,11 +199,32 @@ def contours(axes: Any, field: Field, band: str, sheet: Sheet) -> Any:
         cut = Polygon(area.corners, closed=True, transform=axes.transData)
         filled.set_clip_path(cut)
         lines.set_clip_path(cut)
-    if sheet.numbered:
-        for step, pieces in zip(steps, lines.allsegs, strict=True):
-            for x, y in (place for piece in pieces for place in chip_places(piece, area)):
-                chip(axes.text(x, y, signed(step), ha="center", va="center", fontsize=9.5))
-    return filled
+    return filled, lines
+
+
+def number(axes: Any, lines: Any, area: Outline | None, sheet: Sheet, taken: list[tuple[float, float]]) -> None:
+    """Numbers on contours, the longest first, each only where there is room; the places taken are added to ``taken``."""
+    pieces = [(step, piece) for step, each in zip(sheet.steps_db, lines.allsegs, strict=True) for piece in each]
+    apart_m = CHIP_APART_IN / inches_a_metre(sheet)
+    area = area or seen(sheet)
+    for step, piece in sorted(pieces, key=lambda pair: -length_m(pair[1])):
+        for place in chip_places(piece, area, apart_m=2 * apart_m):
+            if all(hypot(place[0] - x, place[1] - y) >= apart_m for x, y in taken):
+                taken.append(place)
+                chip(axes.text(*place, signed(step), ha="center", va="center", fontsize=LETTERS))
+
+
+def seen(sheet: Sheet) -> Outline:
+    """The part of the plan that is shown, less a rim for the numbers: what a pattern over the whole plan is cut at."""
+    left, right, near, far = extent(sheet)
+    rim_m = 0.15 / inches_a_metre(sheet)
+    left, right, near, far = left + rim_m, right - rim_m, near + rim_m, far - rim_m
+    return Outline("", "seen", "", ((left, near), (right, near), (right, far), (left, far)))
+
+
+def length_m(piece: Any) -> float:
+    """The length of a contour."""
+    return sum(dist(one, other) for one, other in pairwise(piece))
 
 
 def line_colours(steps: Sequence[int]) -> list[str]:
@@ -195,18 +232,18 @@ def line_colours(steps: Sequence[int]) -> list[str]:
     return ["#f2f3f5" if place < PALE_BELOW * (len(steps) - 1) else "#1b1e23" for place in range(len(steps))]
 
 
-def chip_places(piece: Any, area: Outline | None) -> list[tuple[float, float]]:
-    """Where the numbers of one contour stand: in its middle, and again every so often along a long one, inside the outline."""
+def chip_places(piece: Any, area: Outline, *, apart_m: float) -> list[tuple[float, float]]:
+    """Where numbers of one contour may stand: in its middle, and again every so often along a long one, inside the outline."""
     import numpy as np
 
     places = [(float(x), float(y)) for x, y in piece]
-    inside = [place for place, clear in zip(places, well_inside(places, area), strict=True) if clear] if area else places
+    inside = [place for place, clear in zip(places, well_inside(places, area), strict=True) if clear]
     if len(inside) < 2:
         return []
     gone = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(np.array(inside), axis=0).T))])
     if gone[-1] < SHORTEST_M:
         return []
-    count = max(1, int(gone[-1] // CHIP_EVERY_M))
+    count = max(1, int(gone[-1] // apart_m))
     return [inside[int(np.searchsorted(gone, gone[-1] * (number + 0.5) / count))] for number in range(count)]
 
 
@@ -284,9 +321,9 @@ def grown(levels: Any) -> Any:
 def scale(figure: Any, filled: Any, sheet: Sheet) -> None:
     """The scale below the maps, in decibels relative to the reference."""
     reference = sheet.panels[0].fields[0].reference
-    bar = figure.colorbar(filled, ax=list(figure.axes), orientation="horizontal", shrink=0.8, aspect=40, pad=0.01)
-    bar.set_label(f"dB relative to {reference}", color=INK, fontsize=9)
-    bar.ax.tick_params(colors=INK, labelsize=9, length=2)
+    bar = figure.colorbar(filled, ax=list(figure.axes), orientation="horizontal", shrink=0.95, aspect=40, pad=0.01)
+    bar.set_label(f"dB relative to {reference}", color=INK, fontsize=LETTERS)
+    bar.ax.tick_params(colors=INK, labelsize=LETTERS, length=2)
     bar.ax.set_xticks(sheet.steps_db, [signed(step) for step in sheet.steps_db])
     bar.outline.set_edgecolor(INK)
     bar.outline.set_linewidth(0.6)
