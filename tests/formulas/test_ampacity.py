@@ -22,6 +22,24 @@ def test_the_lug_binds_before_the_cable() -> None:
     assert flexible_feeder_a("4/0", loaded=3, terminals_75c=True) == 230
 
 
+@pytest.mark.source("NFPA 70, table 310.16, copper at 75 °C: 8 AWG 50 A, 4 AWG 85 A, 2 AWG 115 A, less than the cable's own 80, 140 and 190 A")
+@pytest.mark.parametrize(("size", "ampere"), [("8 AWG", 50), ("4 AWG", 85), ("2 AWG", 115)])
+def test_lugs_of_smaller_feeders(size: str, ampere: float) -> None:
+    assert flexible_feeder_a(size, loaded=3, terminals_75c=True) == ampere
+
+
+@pytest.mark.source("by hand from tables 400.5(A)(2) and (3): 0.8 * 405 = 324 A; 0.5 * 140 = 70 A, then less than the lug's 85 A")
+def test_many_loaded_conductors_lower_the_cable_before_the_lug() -> None:
+    assert flexible_feeder_a("4/0", loaded=4, terminals_75c=False) == pytest.approx(324)
+    assert flexible_feeder_a("4 AWG", loaded=10, terminals_75c=True) == pytest.approx(70)
+
+
+@pytest.mark.source("from memory: NFPA 70, table 400.5(A)(2), type W, 90 °C: 8 AWG 80 A, 6 AWG 105 A")
+@pytest.mark.parametrize(("size", "ampere"), [("8 AWG", 80), ("6 AWG", 105)])
+def test_small_flexible_conductors(size: str, ampere: float) -> None:
+    assert flexible_feeder_a(size, loaded=1, terminals_75c=False) == ampere
+
+
 @pytest.mark.law
 def test_sizes_and_numbers_out_of_the_tables_are_refused() -> None:
     with pytest.raises(ValueError, match="loaded must be 1 to 20, got 21"):

@@ -49,6 +49,45 @@ def test_flexible_impedance_is_the_tables_z(area_mm2: int, z: float) -> None:
     assert math.sqrt(3) * math.hypot(conductor.r_ohm_per_km, conductor.x_ohm_per_km) == pytest.approx(z, abs=0.0105)
 
 
+@pytest.mark.source(
+    "NFPA 70, chapter 9, tables 8 and 9 (PVC conduit), ohm/kft, in table copies; 14 AWG's 3.14 and 8 AWG's 0.778 from memory. R is the larger one"
+)
+@pytest.mark.parametrize(
+    ("size", "table_8", "table_9", "reactance"),
+    [
+        ("14 AWG", 3.14, 3.1, 0.058),
+        ("12 AWG", 1.98, 2.0, 0.054),
+        ("10 AWG", 1.24, 1.2, 0.050),
+        ("8 AWG", 0.778, 0.78, 0.052),
+        ("6 AWG", 0.491, 0.49, 0.051),
+        ("4 AWG", 0.308, 0.31, 0.048),
+        ("3 AWG", 0.245, 0.25, 0.047),
+        ("2 AWG", 0.194, 0.19, 0.045),
+        ("1 AWG", 0.154, 0.15, 0.046),
+        ("1/0", 0.122, 0.12, 0.044),
+        ("2/0", 0.0967, 0.10, 0.043),
+        ("3/0", 0.0766, 0.077, 0.042),
+        ("4/0", 0.0608, 0.062, 0.041),
+        ("250 kcmil", 0.0515, 0.052, 0.041),
+        ("350 kcmil", 0.0367, 0.038, 0.040),
+        ("500 kcmil", 0.0258, 0.027, 0.039),
+    ],
+)
+def test_every_size_of_the_american_tables(size: str, table_8: float, table_9: float, reactance: float) -> None:
+    conductor = awg_conductor(size)
+    assert conductor.r_ohm_per_km * KM_PER_KFT == pytest.approx(max(table_8, table_9), rel=1e-9)
+    assert conductor.x_ohm_per_km * KM_PER_KFT == pytest.approx(reactance, rel=1e-9)
+    assert conductor.citation.clause.endswith("from memory") == (size == "14 AWG")
+
+
+@pytest.mark.source("BS 7671:2018, Table 4F2B, three-phase flexible cable at 90 °C, in a table copy: mV/A/m (r from 25 mm²)")
+@pytest.mark.parametrize(
+    ("area_mm2", "millivolt"), [(4, 11.1), (6, 7.4), (10, 4.4), (16, 2.7), (25, 1.73), (35, 1.22), (50, 0.91), (70, 0.62), (95, 0.47), (120, 0.37)]
+)
+def test_every_size_of_the_flexible_table(area_mm2: int, millivolt: float) -> None:
+    assert math.sqrt(3) * flexible_conductor(area_mm2).r_ohm_per_km == pytest.approx(millivolt, rel=1e-9)
+
+
 @pytest.mark.law
 def test_larger_conductors_have_less_resistance() -> None:
     flexible = [flexible_conductor(area).r_ohm_per_km for area in BS_7671_FLEXIBLE_MV_PER_A_M]
