@@ -44,6 +44,21 @@ def test_what_a_leg_of_a_thousand_lifts(angle_deg: float, vertical: float) -> No
     assert 1000 * found.verticals_kg[0] / found.tensions_kg[0] == pytest.approx(vertical, abs=1)
 
 
+@pytest.mark.source("D. L. Hall, Rigging Math (Made Simple), Lesson 6: 400 lb on one leg pulled off plumb, V 10 ft, H 4 ft: 430.8 lb")
+def test_a_leg_pulled_off_plumb_by_a_level_line() -> None:
+    found = two_leg_bridle(400, run_m=4, rise_m=10, other_run_m=1, other_rise_m=1e-9)
+    assert found.tensions_kg[0] == pytest.approx(430.8, abs=0.05)
+    assert found.tensions_kg[1] == pytest.approx(400 * 4 / 10)
+
+
+@pytest.mark.source("by hand, 1 / sin(angle from horizontal), as lists of sling angle factors have it: 60, 45, 30 degrees: 1.155, 1.414, 2.000")
+@pytest.mark.parametrize(("angle_deg", "factor"), [(60, 1.155), (45, 1.414), (30, 2.000)])
+def test_load_angle_factor(angle_deg: float, factor: float) -> None:
+    run, rise = math.cos(math.radians(angle_deg)), math.sin(math.radians(angle_deg))
+    found = two_leg_bridle(2, run_m=run, rise_m=rise, other_run_m=run, other_rise_m=rise)
+    assert found.tensions_kg[0] == pytest.approx(factor, abs=0.0005)
+
+
 @pytest.mark.source("by hand: 3-4-5 and 4-3-5 triangles stand 7 m apart at heights that differ by 1 m")
 def test_the_apex_of_two_stock_lengths() -> None:
     apex = two_leg_apex(span_m=7, second_above_m=-1, first_leg_m=5, second_leg_m=5)

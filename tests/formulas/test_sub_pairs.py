@@ -37,6 +37,16 @@ def test_front_gain_of_a_gradient_pair() -> None:
     assert sub_pairs.gradient_front_gain_db(depth_m=1, frequency_hz=30, speed_m_s=C) == pytest.approx(0.38, abs=0.005)
 
 
+@pytest.mark.source(
+    "by hand: a quarter of a wavelength at 63 Hz is 343 / 252 = 1.361 m, a quarter of a period 1 / 252 s = 3.968 ms; then the front gains most"
+)
+def test_a_quarter_wave_apart() -> None:
+    depth_m = C / (4 * 63)
+    assert depth_m == pytest.approx(1.361, abs=0.0005)
+    assert sub_pairs.gradient_delay_ms(depth_m=depth_m, speed_m_s=C) == pytest.approx(3.968, abs=0.0005)
+    assert sub_pairs.gradient_front_gain_db(depth_m=depth_m, frequency_hz=63, speed_m_s=C) == pytest.approx(6.02, abs=0.005)
+
+
 @pytest.mark.source("a sound engineers' teaching article: two thirds of 12.5 ft at 90 Hz is 8.3 ft")
 def test_greatest_spacing() -> None:
     assert sub_pairs.greatest_spacing_m(highest_hz=90, speed_m_s=C) / 0.3048 == pytest.approx(8.3, abs=0.05)

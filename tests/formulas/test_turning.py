@@ -43,6 +43,16 @@ def test_outside_radius_of_a_long_articulated_truck() -> None:
     assert turn_on_arc(vehicle_ft(8.5, 19.5, 41), centre_radius_m=41 * FT).outside_radius_m >= outer_m
 
 
+@pytest.mark.source(
+    "AASHTO Green Book minimum design turning radii by US Army SDDCTEA: P 23.8, WB-40 39.9 ft; "
+    "the book's centreline radii are whole feet, and from memory, so the pairs agree to 0.3 ft and no closer"
+)
+@pytest.mark.parametrize(("centre_ft", "wheelbase_ft", "width_ft", "outer_ft"), [(21, 11, 7, 23.8), (36, 12.5, 8, 39.9)])
+def test_outside_radius_of_shorter_vehicles(centre_ft: float, wheelbase_ft: float, width_ft: float, outer_ft: float) -> None:
+    outer_m = outer_wheel_radius_m(front_radius_m=centre_ft * FT, wheelbase_m=wheelbase_ft * FT, width_m=width_ft * FT)
+    assert outer_m / FT == pytest.approx(outer_ft, abs=0.3)
+
+
 @pytest.mark.source("independent tractrix integration validated on four AASHTO radii: 16.9 ft for WB-62, 19.2 ft for WB-67, 90 degrees on 50 ft")
 @pytest.mark.parametrize(("trailer_ft", "offtracking_ft"), [(41, 16.9), (45.5, 19.2)])
 def test_offtracking_of_a_quarter_turn(trailer_ft: float, offtracking_ft: float) -> None:
