@@ -4,8 +4,8 @@ from pathlib import Path
 
 import click
 
+from builder.cli.carrying import tell_and_exit
 from builder.cli.printing import VENUE
-from builder.cli.stock import tell_and_exit
 from builder.pack import Pack
 from builder.reading.problems import Refused
 

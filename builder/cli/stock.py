@@ -1,17 +1,16 @@
 """``housepack stock``: change what the house owns, and see the knock-ons before anything is written."""
 
-import sys
 from collections.abc import Callable, Mapping, Sequence
-from datetime import date, datetime
 from pathlib import Path
-from typing import Any, NoReturn, TypeVar
+from typing import Any, TypeVar
 
 import click
 
+from builder.cli.carrying import carry_out, carry_out_all, day_of, room_of, tell_and_exit
 from builder.cli.printing import VENUE
 from builder.reading.problems import Refused
 from builder.reading.text import UNFIT
-from builder.stock.changing import Asked, Changed, Stockroom
+from builder.stock.changing import Stockroom
 from builder.stock.lines import Held
 from builder.stock.order import Order
 
@@ -204,87 +203,6 @@ def take_sheet(path: Path, given: Mapping[str, Any]) -> None:
     except Refused as refused:
         tell_and_exit(refused)
     carry_out_all(lambda room: counted(text, room.lines, room.texts), given)
-
-
-def carry_out(order: Callable[[Stockroom, Held, Mapping[str, Any]], Order], name: str, within: str, given: Mapping[str, Any]) -> None:
-    """Find the line of a name and carry out an order on it."""
-    from builder.stock.lines import found
-    from builder.stock.order import written_line
-
-    def orders(room: Stockroom) -> list[Order]:
-        line = found(room.lines, name, within)
-        return [order(room, line, written_line(line, room.texts))]
-
-    carry_out_all(orders, given)
-
-
-def carry_out_all(orders: Callable[[Stockroom], Sequence[Order]], given: Mapping[str, Any]) -> None:
-    """Carry out orders: show what they come to, ask, write."""
-    from builder.saving import save
-    from builder.stock.changing import changed
-
-    venue: Path = given["venue"]
-    room = room_of(venue)
-    try:
-        wanted = orders(room)
-        if not wanted:
-            click.echo("Nothing differs, so nothing was changed.")
-            return
-        result = changed(room, wanted, Asked(given["by"], given["why"], day_of(given)))
-    except Refused as refused:
-        tell_and_exit(refused)
-    show(result)
-    if given["dry_run"]:
-        click.echo("Nothing was written.")
-        return
-    if not given["yes"] and not click.confirm("Write this?"):
-        click.echo("Nothing was written.")
-        sys.exit(1)
-    try:
-        save(venue, result.rewrites)
-    except Refused as refused:
-        tell_and_exit(refused)
-    click.echo(f"Wrote {' and '.join(str(venue / each.file) for each in result.rewrites)}.")
-
-
-def show(result: Changed) -> None:
-    """The lines that change, the knock-ons, and a word on the revision where the change is later than it."""
-    from builder.stock.changing import difference_text
-    from builder.stock.telling import knock_ons
-
-    click.echo(difference_text(result.rewrites))
-    click.echo("")
-    click.echo(knock_ons(result.comparison))
-    revision, newest = result.after.revision, max((change.on for change in result.after.log), default="")
-    if newest > revision.on:
-        click.echo(f"The pack says revision {revision.number} of {revision.on}. Raise it in house.yml before you publish this.")
-
-
-def room_of(venue: Path) -> Stockroom:
-    """A venue's stock; a change that was cut off is finished first. Prints the problems and exits with 1 where there are any."""
-    from builder.files import read_folder
-    from builder.saving import recover
-    from builder.stock.changing import stockroom_of
-
-    try:
-        recover(venue)
-        folder = read_folder(venue)
-        return stockroom_of(folder.texts, folder.photos)
-    except Refused as refused:
-        tell_and_exit(refused)
-
-
-def tell_and_exit(refused: Refused) -> NoReturn:
-    """Print each problem as a sentence; exit with 1."""
-    for problem in refused.problems:
-        click.echo(str(problem), err=True)
-    sys.exit(1)
-
-
-def day_of(given: Mapping[str, Any]) -> date:
-    """The day of a change. This is the one place that asks the clock, and only where no day is given."""
-    day: datetime | None = given["day"]
-    return (day or datetime.now().astimezone()).date()
 
 
 def settings(words: Sequence[str] | Any) -> dict[str, str]:

@@ -15,7 +15,7 @@ from tests.stock.test_orders import Make, after, ordered
 
 NAMES = ("Vellum 8", "Vellum 7", "Vellum 5", "Meridian", "Pocket", "A", "B")
 PLACES = ("Mix position", "Stage left")
-SEQUENCES = 200 if os.environ.get("HOUSEPACK_LONG") else 12
+SEQUENCES = 200 if os.environ.get("HOUSEPACK_LONG") else 8
 
 
 def comments(text: str) -> list[str]:

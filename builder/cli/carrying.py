@@ -1,0 +1,95 @@
+"""What the orders on stock share: find the line, show what an order comes to, ask, write."""
+
+import sys
+from collections.abc import Callable, Mapping, Sequence
+from datetime import date, datetime
+from pathlib import Path
+from typing import Any, NoReturn
+
+import click
+
+from builder.reading.problems import Refused
+from builder.stock.changing import Asked, Changed, Stockroom
+from builder.stock.lines import Held
+from builder.stock.order import Order
+
+
+def carry_out(order: Callable[[Stockroom, Held, Mapping[str, Any]], Order], name: str, within: str, given: Mapping[str, Any]) -> None:
+    """Find the line of a name and carry out an order on it."""
+    from builder.stock.lines import found
+    from builder.stock.order import written_line
+
+    def orders(room: Stockroom) -> list[Order]:
+        line = found(room.lines, name, within)
+        return [order(room, line, written_line(line, room.texts))]
+
+    carry_out_all(orders, given)
+
+
+def carry_out_all(orders: Callable[[Stockroom], Sequence[Order]], given: Mapping[str, Any]) -> None:
+    """Carry out orders: show what they come to, ask, write."""
+    from builder.saving import save
+    from builder.stock.changing import changed
+
+    venue: Path = given["venue"]
+    room = room_of(venue)
+    try:
+        wanted = orders(room)
+        if not wanted:
+            click.echo("Nothing differs, so nothing was changed.")
+            return
+        result = changed(room, wanted, Asked(given["by"], given["why"], day_of(given)))
+    except Refused as refused:
+        tell_and_exit(refused)
+    show(result)
+    if given["dry_run"]:
+        click.echo("Nothing was written.")
+        return
+    if not given["yes"] and not click.confirm("Write this?"):
+        click.echo("Nothing was written.")
+        sys.exit(1)
+    try:
+        save(venue, result.rewrites)
+    except Refused as refused:
+        tell_and_exit(refused)
+    click.echo(f"Wrote {' and '.join(str(venue / each.file) for each in result.rewrites)}.")
+
+
+def show(result: Changed) -> None:
+    """The lines that change, the knock-ons, and a word on the revision where the change is later than it."""
+    from builder.stock.changing import difference_text
+    from builder.stock.telling import knock_ons
+
+    click.echo(difference_text(result.rewrites))
+    click.echo("")
+    click.echo(knock_ons(result.comparison))
+    revision, newest = result.after.revision, max((change.on for change in result.after.log), default="")
+    if newest > revision.on:
+        click.echo(f"The pack says revision {revision.number} of {revision.on}. Raise it in house.yml before you publish this.")
+
+
+def room_of(venue: Path) -> Stockroom:
+    """A venue's stock; a change that was cut off is finished first. Prints the problems and exits with 1 where there are any."""
+    from builder.files import read_folder
+    from builder.saving import recover
+    from builder.stock.changing import stockroom_of
+
+    try:
+        recover(venue)
+        folder = read_folder(venue)
+        return stockroom_of(folder.texts, folder.photos)
+    except Refused as refused:
+        tell_and_exit(refused)
+
+
+def tell_and_exit(refused: Refused) -> NoReturn:
+    """Print each problem as a sentence; exit with 1."""
+    for problem in refused.problems:
+        click.echo(str(problem), err=True)
+    sys.exit(1)
+
+
+def day_of(given: Mapping[str, Any]) -> date:
+    """The day of a change. This is the one place that asks the clock, and only where no day is given."""
+    day: datetime | None = given["day"]
+    return (day or datetime.now().astimezone()).date()
