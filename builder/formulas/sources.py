@@ -22,7 +22,6 @@ ISO_8528_1 = Source(
 GRAHAM = Source("Graham 1969", "R. L. Graham: Bounds on multiprocessing timing anomalies, SIAM Journal on Applied Mathematics 17")
 BELLMAN = Source("Bellman 1957", "R. Bellman: Dynamic Programming")
 AASHTO_GREEN_BOOK = Source("AASHTO GDHS-6:2011", "A policy on geometric design of highways and streets, 6th edition")
-EU_96_53 = Source("Directive 96/53/EC", "Maximum authorised dimensions and weights of road vehicles, Annex I")
 EU_1230_2012 = Source("Regulation (EU) 1230/2012", "Type-approval of motor vehicles and trailers: masses and dimensions")
 OSHA_TRUCKS = Source("OSHA eTool: powered industrial trucks", "Understanding the workplace: load handling, load composition, field calculation")
 ADA_2010 = Source("ADA Standards:2010", "Standards for accessible design")
@@ -42,7 +41,6 @@ E1_31 = Source("ANSI E1.31-2018", "Lightweight streaming protocol for transport 
 
 # Rigging
 HIBBELER = Source("Hibbeler 2013", "R. C. Hibbeler: Engineering Mechanics: Statics, 13th edition")
-HICKS = Source("Hicks 2010", "T. G. Hicks: Civil Engineering Formulas, 2nd edition")
 KASSIMALI = Source("Kassimali 2005", "A. Kassimali: Structural Analysis, 3rd edition")
 COTTLE_PANG_STONE = Source("Cottle, Pang & Stone 1992", "R. W. Cottle, J.-S. Pang, R. E. Stone: The Linear Complementarity Problem")
 LAND_DOIG = Source("Land & Doig 1960", "A. H. Land, A. G. Doig: An automatic method of solving discrete programming problems, Econometrica 28")
@@ -60,7 +58,6 @@ ABRAMOWITZ_STEGUN = Source("Abramowitz & Stegun 1964", "M. Abramowitz, I. A. Ste
 BALANIS = Source("Balanis 2005", "C. A. Balanis: Antenna Theory: Analysis and Design, 3rd edition")
 HEIL_URBAN = Source("Heil & Urban 1992", "C. Heil, M. Urban: Sound fields radiated by multiple sound sources arrays, AES preprint 3269")
 OSHA_1910_95 = Source("29 CFR 1910.95", "Occupational noise exposure")
-NIOSH_98_126 = Source("NIOSH 98-126", "Criteria for a recommended standard: occupational noise exposure")
 OLSON = Source("Olson 1973", "H. F. Olson: Gradient loudspeakers, Journal of the Audio Engineering Society 21")
 
 # Stage and audience
