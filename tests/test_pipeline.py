@@ -17,7 +17,8 @@ DEMO = Path(__file__).parent.parent / "venue"
 @pytest.fixture(scope="module")
 def pack() -> Pack:
     """The demo venue's pack."""
-    return pack_of(venue_of(read_folder(DEMO).texts))
+    folder = read_folder(DEMO)
+    return pack_of(venue_of(folder.texts, folder.photos))
 
 
 def test_a_pack_turns_into_json_and_back_without_loss(pack: Pack) -> None:
@@ -27,7 +28,8 @@ def test_a_pack_turns_into_json_and_back_without_loss(pack: Pack) -> None:
 def test_a_pack_is_the_same_bytes_in_another_process_with_other_hashing(pack: Pack) -> None:
     code = (
         "import sys; from pathlib import Path; from builder.files import read_folder; from builder.pack import to_json;"
-        "from builder.pipeline import pack_of, venue_of; sys.stdout.write(to_json(pack_of(venue_of(read_folder(Path(sys.argv[1])).texts))))"
+        "from builder.pipeline import pack_of, venue_of; found = read_folder(Path(sys.argv[1]));"
+        "sys.stdout.write(to_json(pack_of(venue_of(found.texts, found.photos))))"
     )
     environment = {**os.environ, "PYTHONHASHSEED": "4711"}
     found = subprocess.run([sys.executable, "-c", code, str(DEMO)], capture_output=True, check=True, env=environment)

@@ -20,6 +20,3 @@ def main() -> None:
 
 for command in (new, check, build, serve, pack, schema, stock, changes, fit):
     main.add_command(command)
-
-if __name__ == "__main__":
-    main()

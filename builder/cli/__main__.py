@@ -1,0 +1,5 @@
+"""``python -m builder.cli`` is the command ``housepack``."""
+
+from builder.cli import main
+
+main()
