@@ -98,7 +98,7 @@ def _iec_connectors() -> tuple[Connector, ...]:
 
 
 def _nema_connectors() -> tuple[Connector, ...]:
-    citation = Citation(NEMA_WD_6, "configuration charts, from memory", "plug fits outlet of its own configuration; a 20 A slot takes the 15 A blade")
+    citation = Citation(NEMA_WD_6, "configuration charts", "plug fits outlet of its own configuration; a 20 A slot takes the 15 A blade")
     return tuple(
         Connector(f"NEMA {form}", "NEMA", ampere, poles, wires, volts, phases, citation, accepts=accepts)
         for form, ampere, poles, wires, phases, volts, accepts in NEMA_FORMS
@@ -123,7 +123,7 @@ SINGLE_POLE = tuple(
 CONNECTORS: tuple[Connector, ...] = (*_iec_connectors(), *_nema_connectors(), *SINGLE_POLE)
 
 
-@cites(IEC_60309_2, "naming by ampere, contacts and colour; NEMA WD 6 configurations, from memory", equation="same name or its beginning")
+@cites(IEC_60309_2, "naming by ampere, contacts and colour; NEMA WD 6 configurations", equation="same name or its beginning")
 def connectors_named(name: str) -> tuple[Connector, ...]:
     """
     Connectors that a written name may mean.
@@ -145,7 +145,7 @@ def connectors_named(name: str) -> tuple[Connector, ...]:
 
 @cites(
     IEC_60309_2,
-    "clock positions; NEMA WD 6 configurations, from memory",
+    "NEMA WD 6 configurations; clock positions from memory",
     equation="same family, ampere, contacts and earth position, or an outlet that accepts the plug",
 )
 def mates(*, plug: Connector, outlet: Connector) -> Mating:

@@ -10,7 +10,7 @@ def named(name: str) -> Connector:
     return found
 
 
-@pytest.mark.source("IEC 60309-1, table of colours: 100-130 V yellow, 200-250 V blue, 380-480 V red")
+@pytest.mark.source("IEC 60309-1, table of colours, as makers repeat it: 100-130 V yellow, 200-250 V blue, 380-480 V red")
 @pytest.mark.parametrize(("name", "volts"), [("yellow", "100–130 V"), ("blue", "200–250 V"), ("red", "380–415 V")])
 def test_colours_say_the_voltage(name: str, volts: str) -> None:
     assert named(f"IEC 60309 32 A 4-pin {name}").volts == volts
@@ -25,7 +25,7 @@ def test_earth_positions(name: str, position: str) -> None:
 
 
 @pytest.mark.source(
-    "ANSI/NEMA WD 6 configurations: a 5-20 outlet takes a 5-15 plug; a 5-15 outlet does not take a 5-20 plug; L5-15 and 5-15 do not mate"
+    "from memory: ANSI/NEMA WD 6 configurations: a 5-20 outlet takes a 5-15 plug; a 5-15 outlet does not take a 5-20 plug; L5-15 and 5-15 do not mate"
 )
 def test_the_twenty_ampere_outlet_takes_the_fifteen_ampere_plug() -> None:
     assert mates(plug=named("NEMA 5-15"), outlet=named("NEMA 5-20")).verdict == "yes"
@@ -46,11 +46,16 @@ def test_single_pole_sets_must_be_asked_about() -> None:
     assert "compare pattern, gender and colours" in found.why
 
 
-@pytest.mark.source("ANSI/NEMA WD 6 configurations: L21-30 is 30 A, 120/208 V three phase, four poles five wires; L6-30 250 V, two poles three wires")
+@pytest.mark.source(
+    "ANSI/NEMA WD 6, a dealer's chart: 21 is 120/208 V, three phase, five wire, four pole; 6 is 250 V, grounded; L14 125/250 V, four wire; L15 250 V, three phase"
+)
 def test_nema_ratings() -> None:
     one, other = named("NEMA L21-30"), named("nema  l6-30")
     assert (one.ampere_a, one.volts, one.phases, one.wires) == (30, "120/208 V", 3, 5)
     assert (other.ampere_a, other.volts, other.phases, other.wires) == (30, "250 V", 1, 3)
+    generator, motor = named("NEMA L14-30"), named("NEMA L15-30")
+    assert (generator.volts, generator.phases, generator.wires) == ("125/250 V", 1, 4)
+    assert (motor.volts, motor.phases, motor.wires) == ("250 V", 3, 4)
 
 
 @pytest.mark.law
