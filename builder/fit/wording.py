@@ -6,10 +6,14 @@ FOOT_M = 0.3048
 POUND_KG = 0.45359237
 PSF_PA = 47.88025898033584
 SQUARE_FOOT_M2 = 0.09290304
+LARGEST = 100000000000.0
+LARGEST_WORDS = "100,000,000,000"
 
 
 def digits(number: float, places: int) -> str:
-    """A number with commas between thousands and this many digits after the point, halves away from zero."""
+    """A number with commas between thousands and this many digits after the point, halves away from zero; what no show needs is only called large."""
+    if abs(number) >= LARGEST:
+        return "-over " + LARGEST_WORDS if number < 0 else "over " + LARGEST_WORDS
     scale = 10**places
     scaled = floor(abs(number) * scale + 0.5)
     whole = scaled // scale
@@ -52,6 +56,8 @@ def metres(value_m: float) -> str:
 
 def feet(value_m: float) -> str:
     """A length in feet and inches, to the half inch."""
+    if abs(value_m) >= LARGEST:
+        return digits(value_m, 0) + " ft"
     halves = floor(abs(value_m) / FOOT_M * 24 + 0.5)
     whole = halves // 24
     rest = halves - whole * 24

@@ -1,0 +1,91 @@
+// A wished level against the house's limits. Twin of builder/fit/loudness.py.
+(function (fit) {
+  "use strict";
+  const { FITS, SHORT, ASK, verdict, withRemedy, factOf, settled, valueOf, asked, ageNotes, signed, both, span } = fit;
+  const LIMIT = {
+    question: "Which level limits hold, with weighting, metric, time and place, and who enforces them?",
+    remedy: "The show plays to the limit. Hiring a larger system does not help; only whoever set the limit can change it.",
+    who: "the show",
+  };
+
+  function weighting(text) {
+    const words = text.replaceAll(" ", "");
+    for (const letter of ["A", "C"]) if (words.includes("dB(" + letter + ")") || words.includes("dB" + letter)) return letter;
+    return "";
+  }
+
+  function lacking(requirement) {
+    const lacks = [];
+    if (requirement.weighting === "") lacks.push("its weighting");
+    if (requirement.metric === "") lacks.push("how it is measured");
+    if (requirement.metric === "equivalent level" && requirement.over_s === null) lacks.push("over what time");
+    if (requirement.place === "") lacks.push("where");
+    return lacks;
+  }
+
+  function underLimits(requirement, section) {
+    const lacks = lacking(requirement);
+    if (lacks.length > 0) return asked(requirement, LIMIT, "The rider's level does not say " + lacks.join(", ") + ", so it cannot be compared.");
+    const limits = section !== null ? section.items.filter((item) => item.kind === "noise") : [];
+    if (limits.length === 0) return noLimits(requirement, section);
+    const found = limits.map((item) => againstLimit(requirement, item));
+    const elsewhere = limits
+      .filter((item) => !samePlace(requirement, item))
+      .map((item) => "Not compared: " + item.name + ", " + item.values.level.text + " at " + item.values.measured_at.text + ".");
+    for (const word of [SHORT, ASK, FITS]) {
+      for (const [index, each] of found.entries()) {
+        if (each.verdict === word && samePlace(requirement, limits[index])) {
+          each.notes = [...each.notes, ...elsewhere];
+          return settled(each);
+        }
+      }
+    }
+    const other = asked(requirement, LIMIT, "No limit is stated at that place.");
+    other.notes = elsewhere;
+    return other;
+  }
+
+  function noLimits(requirement, section) {
+    for (const item of section !== null ? section.items : []) {
+      const value = item.kind === "identity" ? valueOf(item, "noise_limits") : null;
+      if (value !== null && value.standing === "none") {
+        const found = verdict(requirement, FITS, "The house has no limit.");
+        found.fact = factOf(value, item);
+        return found;
+      }
+    }
+    return asked(requirement, LIMIT, "The house has not said.");
+  }
+
+  function samePlace(requirement, item) {
+    return item.values.measured_at.text.toLowerCase() === requirement.place.toLowerCase();
+  }
+
+  function againstLimit(requirement, item) {
+    const level = item.values.level, metric = item.values.metric.text;
+    const overValue = valueOf(item, "over");
+    const over = overValue === null ? null : overValue.number;
+    const slack = level.number - requirement.level_db;
+    let found;
+    if (weighting(level.text) !== requirement.weighting || metric !== requirement.metric) {
+      found = asked(requirement, LIMIT, "The limit is stated in other terms: " + level.text + ", " + metric + ".");
+    } else if (metric === "equivalent level" && over === null) {
+      found = asked(requirement, LIMIT, "The limit does not say over what time.");
+    } else if (slack < 0) {
+      found = withRemedy(verdict(requirement, SHORT, "Above the limit of " + level.text + " by " + both("level", -slack)[0] + "."), LIMIT);
+      if (metric === "equivalent level" && requirement.over_s < over) {
+        found.notes = ["If the level is held for the limit's " + span(over) + ". Quieter parts would lower it."];
+      }
+    } else if (metric === "equivalent level" && requirement.over_s > over) {
+      found = asked(requirement, LIMIT, "The limit holds over " + span(over) + ", and the rider's level is a mean over a longer time.");
+    } else {
+      found = verdict(requirement, FITS, both("level", slack)[0] + " below the limit of " + level.text + ".");
+      found.notes = ageNotes(level);
+    }
+    found.fact = factOf(level, item);
+    found.margin = found.verdict !== ASK ? signed(both("level", Math.abs(slack)), slack) : ["", ""];
+    return found;
+  }
+
+  Object.assign(fit, { underLimits });
+})((window.housefit = window.housefit || {}));

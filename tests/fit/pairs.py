@@ -1,0 +1,268 @@
+"""Riders and packs from a seed, boundaries included, for the check and its twin."""
+
+import random
+from typing import Any
+
+from tests.fit.sample import RULES, Record, item, value
+
+PLACES = ("Stage left", "Stage right", "Dock", "Mix position")
+STANDINGS = ("stated",) * 8 + ("unknown", "none", "not stated")
+NAMES = ("A", "B & C", "Ünder <b>", "__proto__", "constructor", "7", "A")
+DAYS = ("", "monday", "tuesday", "friday", "saturday", "sunday")
+SYSTEMS = ("230/400 V three phase 50 Hz", "120/208 V three phase 60 Hz", "230 V single phase", "")
+
+
+class Dice:
+    """All chance of one pair."""
+
+    def __init__(self, seed: int) -> None:
+        self.random = random.Random(seed)  # noqa: S311 - not for secrets
+
+    def one(self, choices: Any) -> Any:
+        """One of some choices."""
+        return self.random.choice(list(choices))
+
+    def number(self, scale: float) -> float:
+        """A number near others of its kind, so that boundaries are met: whole, exact by half a unit, or a hair off."""
+        base = self.random.randint(0, 20) * scale / 10
+        return base + self.one((0.0, 0.0, 0.025, -0.025, 0.0250001, scale / 1000, base * 0.005, 0.1 + 0.2, -base))
+
+    def yes(self, share: float = 0.5) -> bool:
+        """True in this share of cases."""
+        return self.random.random() < share
+
+
+def any_value(dice: Dice, rule: Record) -> Record:
+    """A value that a rule may meet, in any standing."""
+    standing = dice.one(STANDINGS)
+    more = {"stale": dice.yes(0.1), "checked": dice.one(("2026-01-01 by crew", "2026-01-01 by crew", "")), "bound": dice.yes(0.1)}
+    if standing != "stated":
+        return value(standing=standing, **{**more, "bound": False})
+    if rule["kind"] == "permission":
+        return value(dice.one(("yes", "by arrangement", "no")), **more)
+    if rule["kind"] == "yes":
+        return value(dice.one(("yes", "no")), **more)
+    if dice.yes(0.05):
+        return value(dice.one(("no limit", "in words")), **{**more, "bound": False})
+    found = float(dice.random.randint(0, 9)) if rule["kind"] == "count" else dice.number(scale_of(rule))
+    return value(f"{found:.2f}", found, **more)
+
+
+def scale_of(rule: Record) -> float:
+    """About how large numbers of a rule are."""
+    return {"length": 10.0, "mass": 1000.0, "load": 5000.0, "area": 50.0, "current": 63.0, "duration": 14400.0}.get(rule["kind"], 10.0)
+
+
+def ruled_item(dice: Dice, rule: Record) -> Record:
+    """An item that answers a rule, or nearly."""
+    where = {name: value(text if dice.yes(0.9) else "other") for name, text in rule["where"] if name != "name"}
+    name = next((text for name, text in rule["where"] if name == "name"), dice.one(NAMES))
+    values = {**where, **({rule["value"]: any_value(dice, rule)} if rule["value"] else {})}
+    if rule["item"] == "deck" and dice.yes():
+        values["configurations"] = value(dice.one(("Standing", "Seated", "Standing, Seated")))
+    return item(rule["item"], name, **state(dice), **values)
+
+
+def state(dice: Dice) -> dict[str, str]:
+    """Condition, terms and note."""
+    return {
+        "condition": dice.one(("in service",) * 8 + ("limited", "out of service")),
+        "terms": dice.one(("",) * 8 + ("extra charge", "by arrangement", "not for visitors")),
+        "note": dice.one(("", "A note.")),
+    }
+
+
+def maybe(dice: Dice, **values: Record) -> dict[str, Record]:
+    """Some of these values, some of them without a number."""
+    kept = {name: each for name, each in values.items() if dice.yes(0.85)}
+    return {name: each if dice.yes(0.9) else value(standing=dice.one(("unknown", "none"))) for name, each in kept.items()}
+
+
+def house_items(dice: Dice) -> list[Record]:
+    """Curfews, limits and hours."""
+    found = [
+        item(
+            "identity",
+            "Hall",
+            **maybe(
+                dice,
+                load_in_from=value("x", dice.random.randint(0, 24) * 1800.0),
+                curfews=value(standing="none"),
+                noise_limits=value(standing="none"),
+            ),
+        )
+    ]
+    for _ in range(dice.random.randint(0, 2)):
+        days = dice.one(("Sunday to Thursday", "Friday and Saturday", "every day", "Saturday, Sunday", "school term"))
+        ends = value("x", dice.random.randint(40, 50) * 1800.0 % 86400)
+        found.append(item("curfew", days, **state(dice), music_ends=ends, strictness=value(dice.one(("hard", "soft")))))
+    for _ in range(dice.random.randint(0, 2)):
+        db = float(dice.random.randint(94, 104))
+        over = {"over": value("x", dice.one((900.0, 3600.0)))} if dice.yes(0.8) else {}
+        metric = dice.one(("equivalent level", "equivalent level", "peak level"))
+        text = dice.one((f"{db:.0f} dB(A)", f"{db:.0f} dBA", f"{db:.0f} dB(C)", f"{db:.0f} dB"))
+        found.append(
+            item(
+                "noise",
+                dice.one(NAMES),
+                level=value(text, db),
+                metric=value(metric),
+                measured_at=value(dice.one(("mix position", "Mix position", "gate"))),
+                **over,
+            )
+        )
+    return found
+
+
+def access_items(dice: Dice) -> list[Record]:
+    """Ways in."""
+    found = []
+    for name in ("Yard", "Lane")[: dice.random.randint(0, 2)]:
+        sizes = maybe(
+            dice,
+            longest_truck=value("x", dice.number(16.0)),
+            lowest_clearance=value("x", dice.number(4.0)),
+            weight_limit=value("x", dice.number(40000.0)),
+        )
+        found.append(item("approach", f"{name} road", **state(dice), **sizes))
+        found.append(
+            item(
+                "dock",
+                name,
+                **state(dice),
+                **maybe(dice, approach=value(f"{name} road"), trucks_at_once=value("x", float(dice.random.randint(0, 3)))),
+            )
+        )
+        for _ in range(dice.random.randint(0, 2)):
+            tight = maybe(
+                dice, tightest_width=value("x", dice.number(2.0)), tightest_height=value("no limit"), tightest_weight=value("x", dice.number(900.0))
+            )
+            found.append(item("route", "R", **state(dice), from_dock=value(name), to_place=value(dice.one(("Deck", "Mix position"))), **tight))
+    return found
+
+
+def power_items(dice: Dice) -> list[Record]:
+    """Supplies, services and outlets, some in a loop."""
+    found = []
+    names = ["Intake", *(f"S{index}" for index in range(dice.random.randint(0, 5)))]
+    for index, name in enumerate(names):
+        free = {phase: value(f"{index}", dice.number(80.0), bound=dice.yes(0.1)) for phase in ("free.L1", "free.L2", "free.L3") if dice.yes(0.9)}
+        more = {
+            "rating": value("x", 80.0),
+            "dimmers": value(dice.one(("yes", "no"))),
+            "connectors": value(dice.one(("IEC 60309 125 A", "lugs")), standing=dice.one(("stated", "stated", "none", "unknown"))),
+            "dedicated_to": value(dice.one(("sound", "lighting"))),
+            "at.across": value("x", dice.number(9.0)),
+            "at.depth": value("x", dice.number(9.0)),
+        }
+        kept = {key: each for key, each in more.items() if dice.yes(0.7)}
+        fed = {"fed_from": value(dice.one(names))} if index and dice.yes(0.9) else {}
+        words = dice.one(SYSTEMS)
+        system = {"system": value(words)} if words else {}
+        found.append(item("supply" if index == 0 else "service", name, **state(dice), **free, **kept, **fed, **system))
+    for _ in range(dice.random.randint(0, 3)):
+        rating = {"rating": value("x", dice.one((16.0, 32.0)))} if dice.yes(0.8) else {}
+        found.append(
+            item(
+                "outlet",
+                "O",
+                **state(dice),
+                place=value(dice.one(PLACES)),
+                count=value("x", float(dice.random.randint(0, 4))),
+                phases=value(dice.one(("in turn", "all", "L2"))),
+                fed_from=value(dice.one(names)),
+                **rating,
+            )
+        )
+    return found
+
+
+def a_pack(dice: Dice) -> Record:
+    """A pack in which any rule may find nothing, one item or several."""
+    parts: dict[str, list[Record]] = {"house": house_items(dice), "access": access_items(dice), "stage": [], "power": power_items(dice)}
+    for name in PLACES:
+        parts["stage"].append(item("place", name, **{"at.across": value("x", dice.number(9.0)), "at.depth": value("x", dice.number(9.0))}))
+    for rule in RULES:
+        if rule["section"] in parts and dice.yes(0.6) and rule["item"] not in ("dock",):
+            parts[rule["section"]] += [ruled_item(dice, rule) for _ in range(dice.random.randint(0, 3))]
+    if dice.yes(0.2):
+        parts["access"].append(item("whole", "W", docks=value(standing="none"), vehicles=value(standing=dice.one(("none", "unknown")))))
+    sections = [{"key": key, "title": key, "cautions": ["Take care."], "items": items} for key, items in parts.items() if dice.yes(0.93)]
+    return {"venue": "Hall", "revision": {"number": "1", "on": "2026-01-11"}, "rules": RULES, "sections": sections}
+
+
+def a_requirement(dice: Dice, act: str) -> Record:
+    """One requirement of any sort."""
+    sort = dice.one(("rule",) * 6 + ("any", "power", "power", "power", "trucks", "ends", "load in", "level", "question"))
+    blank = {
+        "act": act,
+        "line": dice.random.randint(0, 40),
+        "sort": sort,
+        "department": dice.one(("stage", "power", "house")),
+        "title": f"T {sort}",
+        "need": "at least x",
+    }
+    blank |= {
+        "strictness": dice.one(("must", "must", "should")),
+        "carried": dice.one(("house", "house", "house", "show", "hire")),
+        "configuration": dice.one(("", "", "Standing")),
+    }
+    if sort == "rule":
+        return {**blank, **ruled(dice)}
+    if sort == "any":
+        return {**blank, "any": [{**blank, "sort": "rule", "title": f"P{index}", **ruled(dice)} for index in range(dice.random.randint(1, 3))]}
+    return {**blank, **deep(dice, sort)}
+
+
+def ruled(dice: Dice) -> Record:
+    """What a rule is asked."""
+    rule = dice.one(RULES)
+    low = float(dice.random.randint(0, 9)) if rule["kind"] == "count" else dice.number(scale_of(rule))
+    way = dice.one((*rule["ways"], "unknown" if dice.yes(0.1) else rule["ways"][0]))
+    return {
+        "what": rule["key"],
+        "way": way,
+        "low": low,
+        "high": low + dice.number(scale_of(rule)) if way == "between" else low,
+        "words": dice.one(("yes", "no")),
+    }
+
+
+def deep(dice: Dice, sort: str) -> Record:
+    """What the deep checks are asked."""
+    if sort == "power":
+        within = dice.number(10.0) if dice.yes(0.3) else None
+        return {
+            "for": dice.one(("sound", "Lighting", "video")),
+            "current_a": dice.one((16.0, 32.0, dice.number(80.0))),
+            "count": float(dice.random.randint(1, 4)),
+            "phases": dice.one(("three", "three", "single")),
+            "system": dice.one((*SYSTEMS, "", "")),
+            "connector": dice.one(("", "", "lugs", "iec 60309")),
+            "within_m": within,
+            "of": dice.one((*PLACES, "Nowhere")) if within is not None or dice.yes(0.3) else "",
+            "apart": dice.yes(0.3),
+        }
+    if sort == "trucks":
+        scales = {"length": 16.0, "height": 4.0, "weight": 40000.0, "case_width": 2.0, "case_height": 2.0, "case_weight": 900.0}
+        return {"count": float(dice.random.randint(1, 4)), **{name: dice.number(scale) if dice.yes() else None for name, scale in scales.items()}}
+    if sort in ("ends", "load in"):
+        return {"time_s": dice.random.randint(0, 48) * 1800.0, "day": dice.one(DAYS)}
+    if sort == "level":
+        terms = {
+            "weighting": dice.one(("A", "A", "A", "C", "")),
+            "metric": dice.one(("equivalent level",) * 3 + ("peak level", "")),
+            "place": dice.one(("mix position", "mix position", "gate", "")),
+        }
+        return {"level_db": float(dice.random.randint(94, 104)), "over_s": dice.one((900.0, 900.0, 3600.0, None)), **terms}
+    return {"words": dice.one(("Who has the key?", "<img src=x>"))}
+
+
+def a_pair(seed: int) -> tuple[Record, list[Record]]:
+    """A pack and the riders of one day."""
+    dice = Dice(seed)
+    riders = []
+    for act in ("Opener", "Ünder & <b>", "The day")[: dice.one((1, 1, 2, 3))]:
+        requirements = [a_requirement(dice, act) for _ in range(dice.random.randint(0, 9))]
+        riders.append({"act": act, "revision": "", "stays_m": dice.one((None, 0.0, dice.number(5.0))), "requirements": requirements})
+    return a_pack(dice), riders
