@@ -107,6 +107,14 @@ def test_a_hoist_at_its_rating_is_no_finding_and_above_it_is_a_danger() -> None:
 
 
 @pytest.mark.source("by hand: 8.5 m and 9.5 m of steel at the two ends less 0.5 m of hoist and 0.4 m of truss; the lower end decides")
+def test_the_houses_factor_counts_on_hoists_and_truss_too() -> None:
+    factor = "dynamic_factor: {factor: 1.25, source: the engineer's letter}\n"
+    for kg, count in ((800.0, 0), (801.0, 2)):
+        text = THREE + HOIST + factor + hang(1, 3, loads=at(kg, 10), hoist="Hollin 500")
+        assert len(found(text, "hoist-over-rating")) == count
+    assert "with the house's factor 1.25" in found(text, "hoist-over-rating")[0].sentence
+
+
 def test_a_level_truss_trims_by_its_lowest_point() -> None:
     text = (
         LIMITS

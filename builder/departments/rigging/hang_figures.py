@@ -22,7 +22,7 @@ from builder.working import figure, missing, worked
 
 BEAM_LEAVES_OUT = (
     "Straight beam of one section on level, unyielding supports. Shear in the truss, play at its joints and stretch of chain are left out; they "
-    "even the shares out."
+    "even the shares out, so that the outer supports can carry more than shown and the inner ones less."
 )
 
 

@@ -6,7 +6,8 @@ from math import hypot
 from builder.departments.rigging.carrying import Body, Shares, off_centre_m
 from builder.departments.rigging.figures import in_words
 from builder.departments.rigging.hang_figures import in_table, spans_of, table_of, trim_figure, truss_of, uniform_kg
-from builder.departments.rigging.totals import Whole
+from builder.departments.rigging.totals import Whole, factor_of
+from builder.formulas.loads import dynamic_load_kg
 from builder.formulas.trim import allowable_load_kg
 from builder.pack import Finding, Level
 from builder.reading.measures import System, shown
@@ -25,7 +26,7 @@ def hang_findings(whole: Whole, system: System) -> Iterator[Finding]:
         yield from loads_off(body, system)
         yield from supports_off(body, system)
         yield from standing(body, part, system)
-        yield from hoists_over(body, part, system)
+        yield from hoists_over(body, part, whole, system)
         yield from against_table(body, whole, system)
         yield from trim_too_high(body, whole, system)
         yield from if_uneven(body, part, whole, system)
@@ -82,14 +83,26 @@ def standing(body: Body, part: Shares, system: System) -> Iterator[Finding]:
         yield told(Level.CAUTION, "support-off-centre", sentence, body, "supports")
 
 
-def hoists_over(body: Body, part: Shares, system: System) -> Iterator[Finding]:
-    """A hoist that carries more than it is rated for. Its own weight hangs above its hook or moves with the load; it is not counted here."""
+def hoists_over(body: Body, part: Shares, whole: Whole, system: System) -> Iterator[Finding]:
+    """
+    A hoist that carries more than it is rated for, the house's factor for starting and stopping included.
+
+    Its own weight hangs above its hook or moves with the load; it is not counted here.
+    """
+    factor = factor_of(whole.rigging)
     for support, hoist, share in zip(body.hang.supports, body.hoists, part.kg, strict=True):
-        if hoist and share is not None and share > hoist.rating.kg + ROUNDING_KG:
-            sentence = (
-                f"The {hoist.name} at {support.point} carries {in_words(share, system)} of {body.hang.name}, and is rated for {hoist.rating.text}."
-            )
+        if not hoist or share is None:
+            continue
+        load_kg = dynamic_load_kg(load_kg=max(share, 0.0), dynamic_factor=factor)
+        if load_kg > hoist.rating.kg + ROUNDING_KG:
+            carried = f"{in_words(load_kg, system)} of {body.hang.name}{factor_words(factor)}"
+            sentence = f"The {hoist.name} at {support.point} carries {carried}, and is rated for {hoist.rating.text}."
             yield told(Level.DANGER, "hoist-over-rating", sentence, body, "supports")
+
+
+def factor_words(factor: float) -> str:
+    """Says that a load holds the house's factor, where it does."""
+    return f", with the house's factor {factor:g}" if factor > 1 else ""
 
 
 def against_table(body: Body, whole: Whole, system: System) -> Iterator[Finding]:
@@ -107,10 +120,13 @@ def against_table(body: Body, whole: Whole, system: System) -> Iterator[Finding]
             level = Level.CAUTION if table and span_m > table[-1][0] else Level.NOTE
             yield told(level, "span-outside-table", sentence, body, "truss")
             continue
-        load_kg, allowed_kg = uniform_kg(body, from_m, to_m), allowable_load_kg(span_m=min(max(span_m, table[0][0]), table[-1][0]), table=table)
+        factor = factor_of(whole.rigging)
+        load_kg = dynamic_load_kg(load_kg=uniform_kg(body, from_m, to_m), dynamic_factor=factor)
+        allowed_kg = allowable_load_kg(span_m=min(max(span_m, table[0][0]), table[-1][0]), table=table)
         if load_kg > allowed_kg + ROUNDING_KG:
             sentence = (
-                f"{body.hang.name} carries {in_words(load_kg, system)} on a span of {metres(span_m, system)}, counted as a uniform load; "
+                f"{body.hang.name} carries {in_words(load_kg, system)} on a span of {metres(span_m, system)}, "
+                f"counted as a uniform load{factor_words(factor)}; "
                 f"the table of {truss.name} allows {in_words(allowed_kg, system)}."
             )
             yield told(Level.DANGER, "truss-over-table", sentence, body, "loads")
