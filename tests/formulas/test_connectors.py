@@ -47,7 +47,8 @@ def test_single_pole_sets_must_be_asked_about() -> None:
 
 
 @pytest.mark.source(
-    "ANSI/NEMA WD 6, a dealer's chart: 21 is 120/208 V, three phase, five wire, four pole; 6 is 250 V, grounded; L14 125/250 V, four wire; L15 250 V, three phase"
+    "ANSI/NEMA WD 6, a dealer's chart: 21 is 120/208 V, three phase, five wire, four pole; 6 is 250 V, grounded; "
+    "14 is 125/250 V, four wire, three pole; 15 is 250 V, three phase, four wire"
 )
 def test_nema_ratings() -> None:
     one, other = named("NEMA L21-30"), named("nema  l6-30")
