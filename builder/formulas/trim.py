@@ -110,4 +110,6 @@ def _between(name: str, at: float, rows_name: str, rows: Sequence[tuple[float, f
         return rows[0][1]
     (first, low), (second, high) = rows[k], rows[k + 1]
     share = (at - first) / (second - first)
-    return low if share == 0 else high if share == 1 else low + (high - low) * share
+    if share == 0 or low == high:
+        return low
+    return high if share == 1 else low + (high - low) * share

@@ -50,6 +50,8 @@ def test_a_table_refuses_what_it_does_not_hold() -> None:
         highest_trim_m(low_steel_m=5, parts_m=(1, -1))
     assert low_steel_m(at_m=2, stations=((2, 7),)) == 7
     assert allowable_load_kg(span_m=8, table=((6, 200), (8, 0))) == 0
+    assert allowable_load_kg(span_m=7, table=((6, 200), (8, 0))) == 0
+    assert allowable_load_kg(span_m=9, table=((6, 200), (8, 0), (10, 0))) == 0
 
 
 @pytest.mark.law
