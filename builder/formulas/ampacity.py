@@ -7,16 +7,29 @@ Planning figures: the local code, the maker's data and a licensed electrician de
 from builder.formulas.cite import cites
 from builder.formulas.sources import NFPA_70
 
-FLEXIBLE_SINGLE_90C_A = {"8 AWG": 80, "6 AWG": 105, "4 AWG": 140, "2 AWG": 190, "1 AWG": 220, "1/0": 260, "2/0": 300, "4/0": 405}
-"""Table 400.5(A)(2), type W, single conductor, 90 °C, 30 °C around it; 8 and 6 AWG are from memory. [A]"""
-TERMINAL_75C_A = {"12 AWG": 25, "8 AWG": 50, "4 AWG": 85, "2 AWG": 115, "4/0": 230}
-"""Table 310.16, copper, 75 °C: what lugs marked 75 °C allow. Only the sizes that were checked. [A]"""
+FLEXIBLE_90C_A = {
+    "8 AWG": (80, 74, 65),
+    "6 AWG": (105, 99, 87),
+    "4 AWG": (140, 130, 114),
+    "2 AWG": (190, 174, 152),
+    "1 AWG": (220, 202, 177),
+    "1/0": (260, 234, 205),
+    "2/0": (300, 271, 237),
+    "4/0": (405, 361, 316),
+}
+"""
+Table 400.5(A)(2), type W, 90 °C, 30 °C around it: one conductor apart from others, two, and three loaded conductors together. [A]
+
+The first column is only for single conductors that touch no other but for 24 in through the wall of an enclosure (note 1 of the table).
+"""
+TERMINAL_75C_A = {"8 AWG": 50, "6 AWG": 65, "4 AWG": 85, "2 AWG": 115, "1 AWG": 130, "1/0": 150, "2/0": 175, "4/0": 230}
+"""Table 310.16, copper, 75 °C: what lugs marked 75 °C allow. [A]"""
 
 
 @cites(NFPA_70, "table 400.5(A)(3)", equation="1 to 3: 1; to 6: 0.8; to 9: 0.7; to 20: 0.5")
 def loaded_conductors_factor(loaded: int) -> float:
     """
-    Share of the table's ampacity left when several loaded conductors lie together.
+    Share of the ampacity of three conductors that is left when more loaded ones lie together.
 
     Parameters
     ----------
@@ -39,17 +52,19 @@ def loaded_conductors_factor(loaded: int) -> float:
     raise ValueError(f"loaded must be 1 to 20, got {loaded}")
 
 
-@cites(NFPA_70, "tables 400.5(A)(2) and 310.16; lugs by 110.14(C), from memory", equation="I = min(table * factor, terminal)")
+@cites(
+    NFPA_70, "tables 400.5(A)(2), 400.5(A)(3) and 310.16; lugs by 110.14(C), from memory", equation="I = min(table for 1, 2 or 3 * factor, terminal)"
+)
 def flexible_feeder_a(size: str, *, loaded: int, terminals_75c: bool) -> float:
     """
-    Current a set of single flexible conductors may carry.
+    Current each of a set of flexible conductors may carry.
 
     Parameters
     ----------
     size
-        As in ``FLEXIBLE_SINGLE_90C_A``.
+        As in ``FLEXIBLE_90C_A``.
     loaded
-        Current-carrying conductors that lie together. [-]
+        Current-carrying conductors that touch each other or share a jacket; 1 only where each single conductor lies apart. [-]
     terminals_75c
         True where the lugs or connectors are marked for 75 °C.
 
@@ -61,13 +76,14 @@ def flexible_feeder_a(size: str, *, loaded: int, terminals_75c: bool) -> float:
     Raises
     ------
     ValueError
-        If the size is in neither table that is needed, or the number is not 1 to 20.
+        If the size is not in the tables, or the number is not 1 to 20.
+
+    Notes
+    -----
+    The factor for more than three conductors is taken from the ampacity of three, as the code has it. Ambient air above 30 °C is left out.
     """
-    if size not in FLEXIBLE_SINGLE_90C_A:
-        raise ValueError(f"size must be one of {', '.join(FLEXIBLE_SINGLE_90C_A)}, got {size!r}")
-    cable_a = FLEXIBLE_SINGLE_90C_A[size] * loaded_conductors_factor(loaded)
-    if not terminals_75c:
-        return cable_a
-    if size not in TERMINAL_75C_A:
-        raise ValueError(f"size must be one of {', '.join(TERMINAL_75C_A)} where lugs are marked 75 °C, got {size!r}")
-    return min(cable_a, TERMINAL_75C_A[size])
+    if size not in FLEXIBLE_90C_A:
+        raise ValueError(f"size must be one of {', '.join(FLEXIBLE_90C_A)}, got {size!r}")
+    factor = loaded_conductors_factor(loaded)
+    cable_a = FLEXIBLE_90C_A[size][min(loaded, 3) - 1] * factor
+    return min(cable_a, TERMINAL_75C_A[size]) if terminals_75c else cable_a
