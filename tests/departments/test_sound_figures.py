@@ -103,7 +103,7 @@ def test_a_silent_sub_keeps_its_place_and_delay_but_is_marked_and_not_counted() 
     text = ROOM + HANGS + SUBS % ", arc: 60 deg, out_of_service: [7]"
     assert item(text, "sub", "Subs 7").condition == "out of service"
     assert item(text, "subs").text("playing") == "7 of 8"
-    assert item(text, "subs").number("costs_63") != item(text.replace(", out_of_service: [7]", ""), "subs").number("costs_63")
+    assert item(text, "subband", "63 Hz").number("costs") != item(text.replace(", out_of_service: [7]", ""), "subband", "63 Hz").number("costs")
 
 
 def test_a_fill_waits_for_the_nearest_hang_it_follows() -> None:

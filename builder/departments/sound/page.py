@@ -14,6 +14,8 @@ HANG_KEYS = ("model", "boxes", "weight", "centre_depth", "top", "bottom", "carri
 AIM_KEYS = ("at.across", "at.depth", "turned.by", "turned.to", "first_aim", "last_aim", "down", "last_down")
 AIM_LABELS = ("Across", "Depth", "Turned", "To", "First box meets", "Last box meets", "First looks down", "Last looks down")
 SET_KEYS = ("splay", "own_drive", "turned_down", "delay", "adjustable", "prediction_file")
+BAND_KEYS = ("covers", "straight", "costs", "floor", "floor_straight")
+BAND_LABELS = ("Covers", "No delays", "Costs straight ahead", "On the floor", "No delays, floor")
 AREA_KEYS = ("mean", "spread", "within_3", "within_6", "bare_within_3", "fills_add")
 DRIVE: Shown = ("drive", "Drive lines", "Label", ("feeds", "signals", "connector", "at", "nominal"))
 POSITIONS: tuple[Shown, ...] = (
@@ -152,6 +154,31 @@ def subs_blocks(section: Section) -> Iterator[Block]:
         yield drawn
     yield item_table(subs, ("across", "delay"), first="Sub, from stage right", summary="Delay of each sub")
     yield workings("How the delays were found", [figure for item in (*lines, *subs) for figure in item.figures])
+    yield from sub_band_blocks(section)
+
+
+def sub_band_blocks(section: Section) -> Iterator[Block]:
+    """What the line covers and costs by frequency, and what two stacks would do."""
+    bands = section.of_kind("subband")
+    if not bands:
+        return
+    yield Heading(3, "What the line covers", "sub-coverage")
+    yield Paragraph(
+        "Far away the line covers an angle, which is not the angle of its arc. On the floor, at the mix position's depth: the width around "
+        "the line's middle that stays within 6 dB of it, and how much of the audience's width that is."
+    )
+    yield item_table(bands, BAND_KEYS, labels=BAND_LABELS, first="Third octave", summary="Coverage of the sub line by frequency")
+    yield item_table(
+        [again(item, "stacks") for item in bands],
+        ("stack_nulls", "alley"),
+        labels=("Nulls at", "Alley on the floor"),
+        first="Third octave",
+        summary="The same subs as a stack at each end of the line",
+    )
+    if any(field.key.startswith("sound.pattern.") for field in section.fields):
+        yield Paragraph(["Drawn over the plan: ", Link("the line, the line without delays, and two stacks", "sound-coverage", "pattern"), "."])
+    yield from (Caution(text) for text in section.cautions)
+    yield workings("How the coverage of the subs was found", [figure for item in bands for figure in item.figures])
 
 
 def fill_blocks(section: Section) -> Iterator[Block]:

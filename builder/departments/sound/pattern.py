@@ -12,6 +12,7 @@ from builder.departments.sound.coverage import Listening, against, mean_level_db
 from builder.departments.sound.description import Sound
 from builder.departments.sound.geometry import Box, boxes_of_subs, corners_of
 from builder.departments.sound.loudspeakers import SubLine
+from builder.departments.sound.sub_bands import played_hz
 from builder.departments.sound.subs import delays_ms
 from builder.departments.sound.system import loudspeaker
 from builder.formulas.band_lines import third_octaves
@@ -20,7 +21,6 @@ from builder.pack import Field, Input, Working
 from builder.working import worked
 
 Array = NDArray[np.float64]
-THIRDS_HZ = (31.5, 40.0, 50.0, 63.0, 80.0)
 COMPARED_HZ = 63.0
 MARGIN_M, BEHIND_M = 2.0, 8.0
 """What is shown beside the audience, and behind the line: what reaches the stage."""
@@ -55,7 +55,7 @@ def pattern(sound: Sound, line: SubLine, boxes: Sequence[Box], heard: Listening)
 def ways(line: SubLine, boxes: Sequence[Box], heard: Listening) -> Iterator[tuple[str, Sequence[Box], float]]:
     """What is shown: each third octave with the delays as set, then one third octave without delays and as two stacks."""
     model = heard.system.models[line.model]
-    played = [hertz for hertz in THIRDS_HZ if model.lowest.hz <= third_octaves(hertz, hertz)[0].midband_hz <= model.highest.hz]
+    played = played_hz(model)
     yield from ((f"{hertz:g} Hz", boxes, hertz) for hertz in played)
     if COMPARED_HZ in played:
         yield f"{COMPARED_HZ:g} Hz, no delays", [replace(box, delay_s=0.0) for box in boxes], COMPARED_HZ

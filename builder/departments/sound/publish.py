@@ -12,8 +12,10 @@ from builder.departments.sound.figures import area_figures, delay_figure, hang_f
 from builder.departments.sound.findings import fills_of, findings, subs_of
 from builder.departments.sound.geometry import corners_of, heights_of
 from builder.departments.sound.hanging import hangs_of, hung_loads, models_of, weight_figure
+from builder.departments.sound.loudspeakers import SubLine
 from builder.departments.sound.pattern import patterns
 from builder.departments.sound.positions import MixPosition
+from builder.departments.sound.sub_bands import audience_figure, band_items, floor_at
 from builder.departments.sound.subs import line_figures, sub_items
 from builder.departments.sound.system import aligned_fill, hang_boxes
 from builder.exchange import Offers, Shape
@@ -139,9 +141,7 @@ def loudspeakers(room: Room) -> Iterator[Item]:
     for hang, item in zip(hangs_of(sound), stater.named(hangs_of(sound), "sound", "hang"), strict=True):
         yield replace(item, figures=tuple(of_hang(room, hang.name, item.key)))
     for subs, item in zip(subs_of(sound), stater.named(subs_of(sound), "sound", "subs"), strict=True):
-        yield replace(item, figures=tuple(line_figures(subs, item.key, room.system, room.speed_m_s)))
-        if room.speed_m_s is not None:
-            yield from sub_items(subs, item.key, room.system, room.speed_m_s)
+        yield from sub_line(room, subs, item)
     for fill, item in zip(fills_of(sound), stater.named(fills_of(sound), "sound", "fill"), strict=True):
         yield item
         for number, each in enumerate(aligned_fill(sound, fill, room.speed_m_s or 343.2), 1):
@@ -149,6 +149,20 @@ def loudspeakers(room: Room) -> Iterator[Item]:
             delay = delay_figure(each, fill, key, room.speed_m_s)
             yield replace(stater.item(each.record, key, "fillbox", f"{fill.name} {number}"), figures=(delay,))
     yield from areas(room)
+
+
+def sub_line(room: Room, subs: SubLine, item: Item) -> Iterator[Item]:
+    """A sub line, each of its subs, and what it does by frequency."""
+    mix = room.sound.mix_position
+    spot = mix_spot(mix, room.around.exchange.spots) if isinstance(mix, MixPosition) else None
+    floor = floor_at(subs, spot, sampled(room.sound.audience))
+    audience = (audience_figure(subs, floor, item.key, room.system),) if floor else ()
+    yield replace(item, figures=(*line_figures(subs, item.key, room.system), *audience))
+    if room.speed_m_s is None:
+        return
+    yield from sub_items(subs, item.key, room.system, room.speed_m_s)
+    if model := models_of(room.sound).get(subs.model):
+        yield from band_items(subs, item.key, model=model, floor=floor, heard=room.heard, speed_m_s=room.speed_m_s, system=room.system)
 
 
 def of_hang(room: Room, name: str, key: str) -> Iterator[Figure]:

@@ -1,6 +1,7 @@
 """The sub line: the delay of each sub, what the arc covers and what it costs."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from math import sqrt
 
 from builder.cautions import NOISE
@@ -13,7 +14,6 @@ from builder.reading.measures import System, shown
 from builder.reading.quantities import Across, Length
 from builder.working import Formula, figure, missing, worked
 
-SHOWN_HZ = (40.0, 63.0, 80.0)
 LEAVES_OUT = "Subs are points that radiate alike all round. Walls, the stage front and the audience are left out."
 STANDING = "Each sub that plays is counted where it stands."
 
@@ -42,16 +42,11 @@ def playing(subs: SubLine, speed_m_s: float) -> tuple[tuple[float, ...], tuple[f
     return tuple(place for place, _ in kept), tuple(delay for _, delay in kept)
 
 
-def line_figures(subs: SubLine, key: str, system: System, speed_m_s: float | None) -> Iterator[Figure]:
-    """Length and radius of the arc; then what it covers and costs by frequency."""
+def line_figures(subs: SubLine, key: str, system: System) -> Iterator[Figure]:
+    """How many play, and the radius of the arc."""
     yield playing_figure(subs, key)
-    if subs.arc is None and subs.arc_radius is None:
-        return
-    yield radius_figure(subs, key, system)
-    for hertz in SHOWN_HZ:
-        if speed_m_s is not None:
-            yield coverage_figure(subs, key, hertz, speed_m_s)
-            yield loss_figure(subs, key, hertz, speed_m_s)
+    if subs.arc is not None or subs.arc_radius is not None:
+        yield radius_figure(subs, key, system)
 
 
 def playing_figure(subs: SubLine, key: str) -> Figure:
@@ -92,19 +87,25 @@ def working_at(subs: SubLine, hertz: float, speed_m_s: float, formula: Formula, 
 
 
 def coverage_figure(subs: SubLine, key: str, hertz: float, speed_m_s: float) -> Figure:
-    """How wide the line covers to −6 dB, far away."""
+    """How wide the line covers to −6 dB as it is set, far away."""
     places, delays = playing(subs, speed_m_s)
-    width = coverage_width_deg(places, delays, frequency_hz=hertz, speed_m_s=speed_m_s) if len(places) > 1 else None
-    value = Value("all round to the sides") if width is None else Value(f"{width:.0f} deg", number=width, unit="deg")
-    straight = coverage_width_deg(places, (0.0,) * len(places), frequency_hz=hertz, speed_m_s=speed_m_s) if len(places) > 1 else None
-    step = f"The same line without delays covers {'all round to the sides' if straight is None else f'{straight:.0f} deg'}."
-    return figure(
-        f"{key}.covers_{hertz:g}",
-        f"Covers at {hertz:g} Hz, between −6 dB",
-        value,
-        working_at(subs, hertz, speed_m_s, coverage_width_deg, step),
-        caution=NOISE,
-    )
+    width = coverage_width_deg(places, delays, frequency_hz=hertz, speed_m_s=speed_m_s)
+    step = "The first angle on each side where the sum of all phasors is half of that straight ahead. It is not the angle of the arc."
+    working = working_at(subs, hertz, speed_m_s, coverage_width_deg, step)
+    return figure(f"{key}.covers", "Covers to −6 dB, as set", width_value(width), working, caution=NOISE)
+
+
+def straight_figure(subs: SubLine, key: str, hertz: float, speed_m_s: float) -> Figure:
+    """The same without delays."""
+    places, _ = playing(subs, speed_m_s)
+    width = coverage_width_deg(places, (0.0,) * len(places), frequency_hz=hertz, speed_m_s=speed_m_s)
+    working = replace(working_at(subs, hertz, speed_m_s, coverage_width_deg, "All delays taken as 0 ms."), inputs=())
+    return figure(f"{key}.straight", "Covers, no delays", width_value(width), working, caution=NOISE)
+
+
+def width_value(width_deg: float | None) -> Value:
+    """A coverage, or that it has no edge."""
+    return Value("to the sides and beyond") if width_deg is None else Value(f"{width_deg:.0f} deg", number=width_deg, unit="deg")
 
 
 def loss_figure(subs: SubLine, key: str, hertz: float, speed_m_s: float) -> Figure:
@@ -114,8 +115,8 @@ def loss_figure(subs: SubLine, key: str, hertz: float, speed_m_s: float) -> Figu
     step = f"{len(places)} subs in phase would be {loss:.1f} dB louder straight ahead."
     value = Value(f"{loss:.1f} dB", number=loss, unit="dB")
     return figure(
-        f"{key}.costs_{hertz:g}",
-        f"Costs on the centre line at {hertz:g} Hz",
+        f"{key}.costs",
+        "Costs straight ahead",
         value,
         working_at(subs, hertz, speed_m_s, on_axis_loss_db, step),
         caution=NOISE,
