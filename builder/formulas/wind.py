@@ -38,7 +38,7 @@ def wind_pressure_pa(*, speed_m_s: float, air_density_kg_m3: float) -> float:
     return 0.5 * above_zero("air_density_kg_m3", air_density_kg_m3) * not_negative("speed_m_s", speed_m_s) ** 2
 
 
-@cites(EN_1991_1_4, "5.3, force by a force coefficient, structural factor left out, from memory", equation="F = q c A")
+@cites(EN_1991_1_4, "5.3, force by a force coefficient, structural factor left out", equation="F = q c A")
 def wind_force_n(*, pressure_pa: float, force_coefficient: float, area_m2: float) -> float:
     """
     Force of the wind on one area.

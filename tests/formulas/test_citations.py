@@ -25,7 +25,7 @@ LOOKED_UP = {
     "ANSI E1.31-2018": "open implementations that name 9.3.1",
     "Abramowitz & Stegun 1964": "open implementations that name 9.4.4 and 9.4.6; their coefficients are tested against scipy",
     "BS 7671:2018": "table copies of 4F2B; pages that reproduce Table 4Ab of Appendix 4",
-    "EN 1991-1-4:2005": "Steel Buildings in Europe, Single-storey, Part 3, App. B: 4.5 (1)",
+    "EN 1991-1-4:2005": "Steel Buildings in Europe, Single-storey, Part 3, App. B: 4.5 (1); an open implementation that names 5.3 with its equation",
     "Hall, Rigging Math": "the primer itself, Lessons 3, 4, 6 and 9",
     "Hibbeler 2013": "the publisher's table of contents of the 13th edition",
     "IBC 2015": "a posting that quotes table 1004.1.2",
