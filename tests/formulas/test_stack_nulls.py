@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from builder.formulas.stack_nulls import null_off_centre_m
@@ -29,6 +29,7 @@ def test_far_away_a_null_lies_at_its_angle(order: int, angle_deg: float) -> None
 @pytest.mark.law
 @given(st.floats(4, 40), st.floats(0, 100), st.floats(25, 125), st.integers(0, 3))
 def test_at_a_null_the_paths_differ_by_half_wavelengths(spacing_m: float, distance_m: float, frequency_hz: float, order: int) -> None:
+    assume(abs((order + 0.5) * C / frequency_hz - spacing_m) > 1e-6)  # just then the null lies on the line through the stacks
     aside_m = null_off_centre_m(spacing_m=spacing_m, distance_m=distance_m, frequency_hz=frequency_hz, speed_m_s=C, order=order)
     assert (aside_m is None) == (order >= len(stereo_null_angles_deg(spacing_m=spacing_m, frequency_hz=frequency_hz, speed_m_s=C)))
     if aside_m is not None:
