@@ -10,7 +10,7 @@ from builder.departments.sound.loudspeakers import AudienceArea, Fill, Hang
 from builder.departments.sound.system import Aligned
 from builder.exchange import Spot
 from builder.formulas.air import speed_of_sound_m_s
-from builder.formulas.alignment import alignment_delay_ms, alignment_drift
+from builder.formulas.alignment import alignment_delay_ms
 from builder.formulas.areas import floor_of, level_spread
 from builder.formulas.field import field, programme_level_db
 from builder.formulas.polygons import contains
@@ -130,15 +130,13 @@ def delay_figure(aligned: Aligned, fill: Fill, key: str, speed_m_s: float | None
         f"({aligned.hang_m:.2f} m − {aligned.box_m:.2f} m) / {speed_m_s:.1f} m/s = {run_ms:.1f} ms",
         f"{run_ms:.1f} ms + {aligned.hang_delay_ms:g} ms + {after_ms:g} ms = {aligned.delay_ms:.1f} ms",
     )
-    late_ms = alignment_drift(reference_distance_m=aligned.hang_m, fill_distance_m=aligned.box_m, set_at_c=20.0)[-2].reference_late_ms
-    drift = f"Set at 20 °C and played at 30 °C, the hang comes {late_ms:+.1f} ms against it.".replace("-", "−")
     note = "" if aligned.delay_ms >= 0 else "Below zero: the hang would have to wait instead."
     value = Value(f"{aligned.delay_ms:.1f} ms", number=aligned.delay_ms / 1000, unit="s")
     return figure(
         f"{key}.delay",
         label,
         value,
-        worked(alignment_delay_ms, speed_of_sound_m_s, inputs=inputs, steps=(*steps, drift), leaves_out=left_out),
+        worked(alignment_delay_ms, speed_of_sound_m_s, inputs=inputs, steps=steps, leaves_out=left_out),
         note=note,
     )
 

@@ -16,6 +16,7 @@ AIM_LABELS = ("Across", "Depth", "Turned", "To", "First box meets", "Last box me
 SET_KEYS = ("splay", "own_drive", "turned_down", "delay", "adjustable", "prediction_file")
 BAND_KEYS = ("covers", "straight", "costs", "floor", "floor_straight")
 BAND_LABELS = ("Covers", "No delays", "Costs straight ahead", "On the floor", "No delays, floor")
+DRIFT_KEYS = ("drift_5", "drift_15", "drift_25", "drift_35", "meets")
 AREA_KEYS = ("mean", "spread", "within_3", "within_6", "bare_within_3", "fills_add")
 DRIVE: Shown = ("drive", "Drive lines", "Label", ("feeds", "signals", "connector", "at", "nominal"))
 POSITIONS: tuple[Shown, ...] = (
@@ -192,6 +193,11 @@ def fill_blocks(section: Section) -> Iterator[Block]:
     columns = ("at.across", "at.depth", "at.height", "turned.by", "turned.to", "down", "delay")
     labels = ("Across", "Depth", "Height", "Turned", "To", "Looks down", "Delay")
     yield item_table(boxes, columns, labels=labels, first="Box, from stage right", summary="Place and delay of each fill box")
+    if drifting := [again(item, "drift") for item in boxes if item.figure("drift_5") or item.figure("meets")]:
+        yield Paragraph("When the air is colder or warmer than the house's usual: how much later (+) or earlier (−) the hang comes than set.")
+        yield item_table(
+            drifting, DRIFT_KEYS, first="Box, from stage right", summary="Drift of each delay with the air, and where the hangs are as loud"
+        )
     yield workings("How the delays were found", [figure for item in boxes for figure in item.figures])
 
 

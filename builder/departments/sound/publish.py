@@ -12,7 +12,8 @@ from builder.departments.sound.figures import area_figures, delay_figure, hang_f
 from builder.departments.sound.findings import fills_of, findings, subs_of
 from builder.departments.sound.geometry import corners_of, heights_of
 from builder.departments.sound.hanging import hangs_of, hung_loads, models_of, weight_figure
-from builder.departments.sound.loudspeakers import SubLine
+from builder.departments.sound.loudspeakers import Fill, SubLine
+from builder.departments.sound.meeting import drift_figures, meets_figures
 from builder.departments.sound.pattern import patterns
 from builder.departments.sound.positions import MixPosition
 from builder.departments.sound.sub_bands import audience_figure, band_items, floor_at
@@ -144,11 +145,20 @@ def loudspeakers(room: Room) -> Iterator[Item]:
         yield from sub_line(room, subs, item)
     for fill, item in zip(fills_of(sound), stater.named(fills_of(sound), "sound", "fill"), strict=True):
         yield item
-        for number, each in enumerate(aligned_fill(sound, fill, room.speed_m_s or 343.2), 1):
-            key = f"{item.key}.{number}"
-            delay = delay_figure(each, fill, key, room.speed_m_s)
-            yield replace(stater.item(each.record, key, "fillbox", f"{fill.name} {number}"), figures=(delay,))
+        yield from fill_boxes(room, fill, item.key)
     yield from areas(room)
+
+
+def fill_boxes(room: Room, fill: Fill, fill_key: str) -> Iterator[Item]:
+    """Each box of a fill: its delay, how that drifts, and where the hangs are as loud."""
+    aligned = tuple(aligned_fill(room.sound, fill, room.speed_m_s or 343.2))
+    meets = meets_figures(fill, aligned, room.heard, sampled(room.sound.audience), room.system)
+    air = usable(room.around.exchange.air)
+    for number, (each, met) in enumerate(zip(aligned, meets, strict=True), 1):
+        key = f"{fill_key}.{number}"
+        figures = [delay_figure(each, fill, key, room.speed_m_s), *drift_figures(each, key, air.temperature_c if air else None)]
+        figures += [replace(met, key=f"{key}.meets")] if met else []
+        yield replace(room.stater.item(each.record, key, "fillbox", f"{fill.name} {number}"), figures=tuple(figures))
 
 
 def sub_line(room: Room, subs: SubLine, item: Item) -> Iterator[Item]:
