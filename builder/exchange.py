@@ -75,6 +75,18 @@ class Air:
 
 
 @dataclass(frozen=True, slots=True)
+class SoundLimit:
+    """A limit on sound level as the house states it. ``weighting`` is A, C or empty; ``over_min`` is 0 where no time is stated. [dB], [min]"""
+
+    name: str
+    level_db: float
+    weighting: str
+    metric: str
+    over_min: float
+    measured_at: str
+
+
+@dataclass(frozen=True, slots=True)
 class Datum:
     """What positions are measured from, in the house's words."""
 
@@ -90,6 +102,7 @@ class Offers:
     draws: tuple[PowerDraw, ...] = ()
     spots: tuple[Spot, ...] = ()
     shapes: tuple[Shape, ...] = ()
+    limits: tuple[SoundLimit, ...] = ()
     air: Air | None = None
     datum: Datum | None = None
 
@@ -106,6 +119,7 @@ def joined(offers: Iterable[Offers]) -> Offers:
         draws=tuple(chain.from_iterable(offer.draws for offer in every)),
         spots=tuple(chain.from_iterable(offer.spots for offer in every)),
         shapes=tuple(chain.from_iterable(offer.shapes for offer in every)),
+        limits=tuple(chain.from_iterable(offer.limits for offer in every)),
         air=next((offer.air for offer in every if offer.air), None),
         datum=next((offer.datum for offer in every if offer.datum), None),
     )

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from builder.cautions import NOISE
 from builder.department import Published, Surroundings
 from builder.departments.house.description import Configuration, House, NoiseLimit
-from builder.exchange import Air, Offers
+from builder.exchange import Air, Offers, SoundLimit
 from builder.formulas.dimensions import sum_gap
 from builder.pack import Finding, Item, Level, Section
 from builder.reading.absent import Absent
@@ -15,10 +15,16 @@ ISA_SEA_LEVEL_KPA = 101.325
 
 
 def offer(house: House) -> Offers:
-    """The air during a show, which sound needs."""
-    if house.air is None:
-        return Offers()
-    return Offers(air=Air(house.air.temperature.c, house.air.humidity.share * 100, ISA_SEA_LEVEL_KPA))
+    """The air during a show and the limits on sound level, which sound needs."""
+    air = Air(house.air.temperature.c, house.air.humidity.share * 100, ISA_SEA_LEVEL_KPA) if house.air else None
+    limits = () if isinstance(house.noise_limits, Absent) else tuple(sound_limit(limit) for limit in house.noise_limits)
+    return Offers(air=air, limits=limits)
+
+
+def sound_limit(limit: NoiseLimit) -> SoundLimit:
+    """A limit as others are told it."""
+    over_min = limit.over.s / 60 if limit.over else 0.0
+    return SoundLimit(limit.name, limit.level.db, limit.level.weighting, limit.metric, over_min, limit.measured_at)
 
 
 def publish(house: House, around: Surroundings) -> Published:

@@ -17,6 +17,8 @@ SET_KEYS = ("splay", "own_drive", "turned_down", "delay", "adjustable", "predict
 BAND_KEYS = ("covers", "straight", "costs", "floor", "floor_straight")
 BAND_LABELS = ("Covers", "No delays", "Costs straight ahead", "On the floor", "No delays, floor")
 DRIFT_KEYS = ("drift_5", "drift_15", "drift_25", "drift_35", "meets")
+DOSE_KEYS = ("niosh", "niosh_two_hours", "osha", "osha_two_hours")
+DOSE_LABELS = ("Day's dose full after, first", "2 h fill, first", "Full after, second", "2 h fill, second")
 AREA_KEYS = ("mean", "spread", "within_3", "within_6", "bare_within_3", "fills_add")
 DRIVE: Shown = ("drive", "Drive lines", "Label", ("feeds", "signals", "connector", "at", "nominal"))
 POSITIONS: tuple[Shown, ...] = (
@@ -112,6 +114,26 @@ def mix_blocks(section: Section) -> Iterator[Block]:
         yield figures_block([level])
     yield from (Caution(text) for text in section.cautions)
     yield workings("How the distances and the level were found", mix.figures)
+    yield from limit_blocks(section)
+
+
+def limit_blocks(section: Section) -> Iterator[Block]:
+    """What is left of a limit after a stretch above it, and what the crew's ears get."""
+    budgets, doses = section.of_kind("budget"), section.of_kind("dose")
+    if budgets:
+        yield Heading(3, "What is left of a limit", "budget")
+        yield Paragraph("After a stretch above the limit, the steady level that the rest of its time may hold. Quiet between songs counts too.")
+        labels = ("1 dB above", "3 dB above")
+        yield item_table(budgets, ("plus_1", "plus_3"), labels=labels, first="Limit, and when", summary="Level left for the rest of the time")
+    if doses:
+        yield Heading(3, "Ears of the crew at the mix position", "dose")
+        yield Paragraph(
+            "By two published criteria, without hearing protection. The first is 85 dB(A) over 8 h and 3 dB, the second 90 dB(A) and 5 dB."
+        )
+        yield item_table(doses, DOSE_KEYS, labels=DOSE_LABELS, first="Level", summary="Noise dose of the crew at the mix position")
+    if budgets or doses:
+        yield from (Caution(text) for text in section.cautions)
+        yield workings("How budgets and doses were found", [figure for item in (*budgets, *doses) for figure in item.figures])
 
 
 def hang_blocks(section: Section, pack: Pack) -> Iterator[Block]:

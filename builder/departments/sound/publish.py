@@ -12,6 +12,7 @@ from builder.departments.sound.figures import area_figures, delay_figure, hang_f
 from builder.departments.sound.findings import fills_of, findings, subs_of
 from builder.departments.sound.geometry import corners_of, heights_of
 from builder.departments.sound.hanging import hangs_of, hung_loads, models_of, weight_figure
+from builder.departments.sound.limits import budget_items, dose_items
 from builder.departments.sound.loudspeakers import Fill, SubLine
 from builder.departments.sound.meeting import drift_figures, meets_figures
 from builder.departments.sound.pattern import patterns
@@ -109,8 +110,17 @@ def items(room: Room) -> Iterator[Item]:
     if sound.spectrum:
         for number, band in enumerate(sound.spectrum.television, 1):
             yield stater.item(band, f"sound.television.{number}", "television", f"{band.low.text} to {band.high.text}")
+    yield from of_limits(room)
     for number, claim in enumerate(sound.claimed_levels, 1):
         yield stater.item(claim, f"sound.claim.{number}", "claim", claim.level.text, leave_out=("level",))
+
+
+def of_limits(room: Room) -> Iterator[Item]:
+    """What is left of the house's limits, and what levels at the mix position do to those who work there."""
+    limits, mix = room.around.exchange.limits, room.sound.mix_position
+    yield from budget_items(limits)
+    if isinstance(mix, MixPosition):
+        yield from dose_items(room.sound.claimed_levels, limits, mix.place)
 
 
 def single(room: Room) -> Iterator[Item]:
