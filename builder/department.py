@@ -46,8 +46,8 @@ class Department(Generic[File]):
     """
     One department. Its file is ``<key>.yml`` in the venue's folder.
 
-    ``publish`` computes; ``pages`` and ``headline`` only read the pack. ``headline`` gives the few answers that the home page shows. ``rules`` say what a
-    visiting show may ask of it.
+    ``publish`` computes; ``pages`` and ``headline`` only read the pack. ``headline`` gives the few answers that the home page shows. ``rules``
+    say what a visiting show may ask of it.
     """
 
     key: str

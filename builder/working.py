@@ -17,9 +17,7 @@ def worked(*formulas: Formula, inputs: Sequence[Input], steps: Sequence[str] = (
     citations = [citation_of(formula) for formula in formulas]
     references = tuple(Reference(found.source.key, found.clause, found.source.title) for found in citations)
     joined = equation or "; ".join(dict.fromkeys(found.equation for found in citations))
-    return Working(
-        equation=joined, inputs=tuple(inputs), references=tuple(dict.fromkeys(references)), steps=tuple(steps), leaves_out=leaves_out
-    )
+    return Working(equation=joined, inputs=tuple(inputs), references=tuple(dict.fromkeys(references)), steps=tuple(steps), leaves_out=leaves_out)
 
 
 def figure(key: str, label: str, value: Value, working: Working, *, caution: str = "", note: str = "") -> Figure:

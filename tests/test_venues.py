@@ -8,7 +8,9 @@ from builder.files import read_folder
 from builder.pack import Level, Pack
 from builder.pipeline import pack_of, venue_of
 from builder.registry import DEPARTMENTS
+from builder.site import build as building
 from builder.site.build import build
+from builder.site.guides import guides_folder
 from builder.starter import write_starter
 
 ROOT = Path(__file__).parent.parent
@@ -49,7 +51,8 @@ def test_the_demo_shows_its_one_danger_and_what_is_old() -> None:
     assert [finding.code for finding in made.findings if finding.level is Level.CAUTION] == ["stale"]
 
 
-def test_each_venue_becomes_a_site(starter: Path, tmp_path: Path) -> None:
+def test_each_venue_becomes_a_site(starter: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(building, "guides_folder", guides_folder)  # the project's own guides, whatever other tests stand in their place
     for venue in (starter, QUARRY):
         site = tmp_path / f"site-of-{venue.name}"
         build(venue, site)

@@ -121,9 +121,7 @@ def ageing(verification: Verification, *, on: date, stale_after_days: int) -> It
         sentence = f"Checked on {verification.on}, which is after this revision ({on}). Is the date right?"
         return (Remark("caution", "verified-later", sentence, verification.where("on")),)
     if age_days > stale_after_days:
-        sentence = (
-            f"Last checked on {verification.on}, {age_days} days before this revision. The house's own limit is {stale_after_days} days."
-        )
+        sentence = f"Last checked on {verification.on}, {age_days} days before this revision. The house's own limit is {stale_after_days} days."
         return (Remark("caution", "stale", sentence, verification.where("on")),)
     return ()
 
