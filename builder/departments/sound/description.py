@@ -3,6 +3,7 @@
 from typing import Annotated
 
 from builder.departments.sound.loudspeakers import Amplifier, AudienceArea, Fill, Hang, Model, SubLine
+from builder.departments.sound.neighbour import Neighbour
 from builder.departments.sound.positions import (
     ClaimedLevel,
     Console,
@@ -49,6 +50,8 @@ class Sound(DepartmentFile):
     """The amplifiers of the house system."""
     audience: tuple[AudienceArea, ...] = ()
     """The areas where people listen."""
+    neighbours: tuple[Neighbour, ...] = ()
+    """Places outside where the level matters, for open-air houses."""
     monitor_position: Annotated[Maybe[MonitorPosition], Decisive()] = Absent.NOT_STATED
     """Where monitors are mixed."""
     monitors: tuple[MonitorStock, ...] = ()

@@ -19,6 +19,7 @@ BAND_LABELS = ("Covers", "No delays", "Costs straight ahead", "On the floor", "N
 DRIFT_KEYS = ("drift_5", "drift_15", "drift_25", "drift_35", "meets")
 DOSE_KEYS = ("niosh", "niosh_two_hours", "osha", "osha_two_hours")
 DOSE_LABELS = ("Day's dose full after, first", "2 h fill, first", "Full after, second", "2 h fill, second")
+NEIGHBOUR_LABELS = ("Across", "Depth", "Above ground", "At the mix position", "Level there", "Limit")
 AREA_KEYS = ("mean", "spread", "within_3", "within_6", "bare_within_3", "fills_add")
 DRIVE: Shown = ("drive", "Drive lines", "Label", ("feeds", "signals", "connector", "at", "nominal"))
 POSITIONS: tuple[Shown, ...] = (
@@ -131,9 +132,16 @@ def limit_blocks(section: Section) -> Iterator[Block]:
             "By two published criteria, without hearing protection. The first is 85 dB(A) over 8 h and 3 dB, the second 90 dB(A) and 5 dB."
         )
         yield item_table(doses, DOSE_KEYS, labels=DOSE_LABELS, first="Level", summary="Noise dose of the crew at the mix position")
-    if budgets or doses:
+    neighbours = section.of_kind("neighbour")
+    if neighbours:
+        yield Heading(3, "Outside", "neighbours")
+        columns = ("at.across", "at.depth", "above_ground", "mix_level", "level", "limit")
+        yield item_table(neighbours, columns, labels=NEIGHBOUR_LABELS, first="Place", summary="Level at places outside, by ISO 9613-2")
+    if budgets or doses or neighbours:
         yield from (Caution(text) for text in section.cautions)
-        yield workings("How budgets and doses were found", [figure for item in (*budgets, *doses) for figure in item.figures])
+        yield workings(
+            "How budgets, doses and levels outside were found", [figure for item in (*budgets, *doses, *neighbours) for figure in item.figures]
+        )
 
 
 def hang_blocks(section: Section, pack: Pack) -> Iterator[Block]:

@@ -15,6 +15,7 @@ from builder.departments.sound.hanging import hangs_of, hung_loads, models_of, w
 from builder.departments.sound.limits import budget_items, dose_items
 from builder.departments.sound.loudspeakers import Fill, SubLine
 from builder.departments.sound.meeting import drift_figures, meets_figures
+from builder.departments.sound.neighbours import neighbour_figures, over_limits
 from builder.departments.sound.pattern import patterns
 from builder.departments.sound.positions import MixPosition
 from builder.departments.sound.sub_bands import audience_figure, band_items, floor_at
@@ -76,7 +77,8 @@ def publish(sound: Sound, around: Surroundings) -> Published:
         cautions=(NOISE,),
         verified=room.stater.inherited,
     )
-    return Published(section, (*findings(sound, air), *of_areas(room), *of_mix(room), *of_maps(room)))
+    outside = over_limits(sound.neighbours, heard, sampled(sound.audience), around.exchange.limits)
+    return Published(section, (*findings(sound, air), *of_areas(room), *of_mix(room), *of_maps(room), *outside))
 
 
 def fields(sound: Sound, heard: Listening, areas: Sequence[Covered]) -> Iterator[Field]:
@@ -111,6 +113,8 @@ def items(room: Room) -> Iterator[Item]:
         for number, band in enumerate(sound.spectrum.television, 1):
             yield stater.item(band, f"sound.television.{number}", "television", f"{band.low.text} to {band.high.text}")
     yield from of_limits(room)
+    for neighbour, item in zip(sound.neighbours, stater.named(sound.neighbours, "sound", "neighbour"), strict=True):
+        yield replace(item, figures=tuple(neighbour_figures(neighbour, room.heard, sampled(sound.audience), item.key)))
     for number, claim in enumerate(sound.claimed_levels, 1):
         yield stater.item(claim, f"sound.claim.{number}", "claim", claim.level.text, leave_out=("level",))
 
