@@ -48,10 +48,13 @@ def build(venue: Path, site: Path) -> None:
 def build_document(document: Document, site: Path) -> None:
     """Build a document that is already made; errors as for :func:`build`."""
     replaceable(site)
+    # The generator reads a relative path from the folder of its own configuration, not from where the author stands.
+    site = site.absolute()
     site.parent.mkdir(parents=True, exist_ok=True)
     made = Path(tempfile.mkdtemp(prefix=f".{site.name}-", dir=site.parent))
     try:
         generate(document, made)
+        complete(made)
         made.chmod(0o755)
         swap_in(made, site)
     finally:
@@ -66,6 +69,13 @@ def replaceable(site: Path) -> None:
         raise SiteFailed(f"{site} is a link. Give the folder itself with --to.")
     if site.is_dir() and any(site.iterdir()) and not (site / PACK).is_file():
         raise SiteFailed(f"{site} holds files that are not a site built before. Give a new or empty folder with --to: nothing was written.")
+
+
+def complete(made: Path) -> None:
+    """Refuse to swap in a folder that lacks the first page or the pack: an old site is better than an empty one."""
+    lacking = [name for name in ("index.html", PACK) if not (made / name).is_file()]
+    if lacking:
+        raise SiteFailed(f"The generator wrote no {' and no '.join(lacking)}. The old site is untouched.")
 
 
 def generate(document: Document, site: Path) -> None:

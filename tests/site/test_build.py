@@ -33,6 +33,23 @@ def test_two_builds_are_the_same_bytes(built: Path, tmp_path: Path) -> None:
     assert contents(tmp_path / "site") == contents(built)
 
 
+def test_a_relative_folder_counts_from_where_the_author_stands(built: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    beside_the_package = {path.name for path in Path(building.__file__).parent.iterdir()}
+    build_document(document(), Path("site"))
+    assert contents(tmp_path / "site") == contents(built)
+    assert {path.name for path in Path(building.__file__).parent.iterdir()} == beside_the_package
+
+
+def test_a_site_without_its_first_page_is_never_swapped_in(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    build_document(document(), tmp_path / "site")
+    before = contents(tmp_path / "site")
+    monkeypatch.setattr(building, "generate", lambda *_: None)
+    with pytest.raises(SiteFailed, match=r"wrote no index\.html and no .*The old site is untouched"):
+        build_document(document(), tmp_path / "site")
+    assert contents(tmp_path / "site") == before
+
+
 def test_no_page_names_this_machine_or_today(built: Path) -> None:
     for name, content in contents(built).items():
         if name.endswith((".html", ".json", ".xml")):
