@@ -1,4 +1,4 @@
-"""Quantities that a meter reads: current, voltage, power, frequency and level."""
+"""Quantities that a meter reads: current, voltage, power, frequency, data rate and level."""
 
 from fractions import Fraction
 
@@ -69,6 +69,18 @@ class Frequency(Quantity):
     @property
     def mhz(self) -> float:
         """Megahertz."""
+        return rescaled(self.si, Fraction(10**6))
+
+
+class DataRate(Quantity):
+    """How fast data passes, in bits a second."""
+
+    __slots__ = ()
+    kind, examples, si_unit, units = "a data rate", ("100 Mbit/s", "1 Gbit/s"), "bit/s", units.DATA_RATE
+
+    @property
+    def mbit_per_s(self) -> float:
+        """Megabits a second."""
         return rescaled(self.si, Fraction(10**6))
 
 

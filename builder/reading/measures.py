@@ -186,6 +186,14 @@ _FORMS: Mapping[type, Forms] = MappingProxyType(
         q.ApparentPower: Forms(_in("kVA", 1000)),
         q.Power: Forms(_stepped((1000, _in("kW", 1000)), (1, _in("W", 1)), (0, _in("mW", "0.001")))),
         q.Frequency: Forms(_stepped((10**6, _in("MHz", 10**6, 3)), (1000, _in("kHz", 1000, 3, trim=True)), (0, _in("Hz", 1, 1, trim=True)))),
+        q.DataRate: Forms(
+            _stepped(
+                (10**9, _in("Gbit/s", 10**9, 2, trim=True)),
+                (10**6, _in("Mbit/s", 10**6, 2, trim=True)),
+                (1000, _in("kbit/s", 1000, 2, trim=True)),
+                (0, _in("bit/s", 1, 0)),
+            )
+        ),
         q.Level: Forms(_in("dB", 1, 1)),
         q.Duration: Forms(
             _stepped(

@@ -6,7 +6,7 @@ from builder.reading import units
 from builder.reading.amounts import rescaled
 from builder.reading.clock import TimeOfDay
 from builder.reading.conductors import CrossSection
-from builder.reading.electrical import ApparentPower, Current, Frequency, Level, Power, Voltage
+from builder.reading.electrical import ApparentPower, Current, DataRate, Frequency, Level, Power, Voltage
 from builder.reading.loads import LoadPerArea, LoadPerLength, Mass, Stiffness
 from builder.reading.numerals import Unreadable
 from builder.reading.positions import Across, Depth, Height, Length
@@ -14,8 +14,8 @@ from builder.reading.quantity import Quantity
 from builder.reading.slopes import Slope
 
 __all__ = [
-    "Across", "Angle", "ApparentPower", "Area", "CrossSection", "Current", "Depth", "Duration", "Frequency", "Height", "Length", "Level",
-    "LoadPerArea", "LoadPerLength", "Mass", "Percent", "Power", "Quantity", "Slope", "Speed", "Stiffness", "Temperature", "TimeOfDay",
+    "Across", "Angle", "ApparentPower", "Area", "CrossSection", "Current", "DataRate", "Depth", "Duration", "Frequency", "Height", "Length",
+    "Level", "LoadPerArea", "LoadPerLength", "Mass", "Percent", "Power", "Quantity", "Slope", "Speed", "Stiffness", "Temperature", "TimeOfDay",
     "Unreadable", "Voltage", "Volume", "disagreement",
 ]  # fmt: skip
 

@@ -110,6 +110,12 @@ POWER = _table(
 FREQUENCY = _table(
     _unit("Hz", 1, "hertz", NEITHER), _unit("kHz", 1000, "", NEITHER), _unit("MHz", 10**6, "", NEITHER), _unit("GHz", 10**9, "", NEITHER)
 )
+DATA_RATE = _table(
+    _unit("bit/s", 1, "bits per second", NEITHER),
+    _unit("kbit/s", 1000, "", NEITHER),
+    _unit("Mbit/s", 10**6, "Mbit per s|megabits per second", NEITHER),
+    _unit("Gbit/s", 10**9, "Gbit per s|gigabits per second", NEITHER),
+)
 LEVEL = _table(_unit("dB", 1, "dB SPL", NEITHER), _unit("dB(A)", 1, "dBA|dB A", NEITHER), _unit("dB(C)", 1, "dBC|dB C", NEITHER))
 REFERRED_LEVEL = _table(*(_unit(symbol, 1, "", NEITHER) for symbol in ("dBm", "dBu", "dBV", "dBFS", "dBi", "dBW")))
 DURATION = _table(
@@ -153,6 +159,7 @@ KINDS: Mapping[str, Table] = MappingProxyType(
         "an apparent power": APPARENT_POWER,
         "a power": POWER,
         "a frequency": FREQUENCY,
+        "a data rate": DATA_RATE,
         "a level": LEVEL,
         "a level against a reference of its own": REFERRED_LEVEL,
         "a duration": DURATION,
@@ -177,6 +184,10 @@ AMBIGUOUS: Mapping[str, tuple[str, str]] = MappingProxyType(
         ),
         **dict.fromkeys(("K", "k"), ("has a unit that could be thousands or kelvin", "write the number in full and its unit")),
         **dict.fromkeys(("gal", "gallon", "gallons"), ("does not say which gallon", "write 'US gal', 'imperial gal' or litres")),
+        **dict.fromkeys(
+            ("Mbps", "MBps", "mbps", "Mb/s", "MB/s", "mb/s", "Gbps", "GBps", "gbps", "Gb/s", "GB/s", "gb/s"),
+            ("has a unit that could be bits or bytes", "write 'Mbit/s' or 'Gbit/s'; a byte is eight bits"),
+        ),
         **dict.fromkeys(("hp", "HP"), ("does not say which horsepower", "write it in kW")),
         **dict.fromkeys(("month", "months"), ("has a unit without a fixed length", "write it in days or weeks")),
         **dict.fromkeys(("#", "k#"), ("has a unit that could be pounds or a count", "write 'lb'")),

@@ -23,6 +23,7 @@ KINDS: tuple[type[q.Quantity], ...] = (
     q.ApparentPower,
     q.Power,
     q.Frequency,
+    q.DataRate,
     q.Level,
     q.Duration,
     q.Angle,

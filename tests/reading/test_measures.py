@@ -86,6 +86,8 @@ def test_a_wire_gauge_is_shown_in_square_millimetres_too() -> None:
         (q.Frequency, 518.2e6, ("518.200 MHz", "")),
         (q.Frequency, 2500.0, ("2.5 kHz", "")),
         (q.Frequency, 63.0, ("63 Hz", "")),
+        (q.DataRate, 1e9, ("1 Gbit/s", "")),
+        (q.DataRate, 2.5e8, ("250 Mbit/s", "")),
         (q.Level, 102.0, ("102.0 dB", "")),
         (q.Duration, 0.035, ("35 ms", "")),
         (q.Duration, 3600.0, ("60 min", "")),
@@ -136,7 +138,7 @@ def test_a_value_that_cannot_be_shown_is_named() -> None:
 SIGNED = (q.Length, q.Across, q.Depth, q.Height, q.Level, q.Angle, q.Percent)
 UNSIGNED = (
     q.Area, q.Volume, q.Mass, q.LoadPerArea, q.LoadPerLength, q.Temperature, q.Speed, q.Stiffness, q.CrossSection, q.Current, q.Voltage,
-    q.ApparentPower, q.Power, q.Frequency, q.Duration,
+    q.ApparentPower, q.Power, q.Frequency, q.DataRate, q.Duration,
 )  # fmt: skip
 
 
