@@ -81,4 +81,4 @@ def test_an_apex_beside_its_points_or_above_them_is_not_worked_out() -> None:
 
 def test_a_bridle_has_two_legs_to_two_points() -> None:
     (problem,) = problems(text(legs="[P1, P1]"))
-    assert "must name two different points" in problem
+    assert "must name two or three different points" in problem

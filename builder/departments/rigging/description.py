@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 from typing import Annotated, Literal
 
-from builder.departments.rigging.hanging import Bridle, Hang
+from builder.departments.rigging.bridle import Bridle, Steel, WantedSpot
+from builder.departments.rigging.hanging import Hang
 from builder.departments.rigging.steel import Beam, BridleRule, DynamicFactor, Hoist, Letter, LimitException, Limits, Point, Truss, Zone
 from builder.reading.absent import Absent, Maybe
 from builder.reading.problems import Problem
@@ -77,7 +78,11 @@ class Rigging(DepartmentFile):
     hangs: tuple[Hang, ...] = ()
     """What hangs in the house when a show arrives."""
     bridles: tuple[Bridle, ...] = ()
-    """Standing spots between two points."""
+    """Standing spots between two or three points."""
+    wanted_spots: tuple[WantedSpot, ...] = ()
+    """Spots that shows often ask for: the points, legs and pulls that make them are worked out."""
+    steels: tuple[Steel, ...] = ()
+    """Steels in stock, to make bridle legs of."""
     submission: Submission | None = None
     """How to submit a hang plan."""
     wind: tuple[WindStep, ...] = ()

@@ -3,14 +3,13 @@
 from collections.abc import Iterator
 from itertools import combinations
 
-from builder.departments.rigging.bridling import Bridled, forbidden
+from builder.departments.rigging.bridle_findings import bridle_findings
 from builder.departments.rigging.figures import in_words
 from builder.departments.rigging.hang_findings import hang_findings
 from builder.departments.rigging.other_figures import hoists_used, truss_used_m
 from builder.departments.rigging.ratings import spacing_m
 from builder.departments.rigging.totals import Group, OnPoint, Whole
 from builder.pack import Finding, Level, Place
-from builder.reading.absent import Absent
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length
 from builder.reading.references import spelling
@@ -19,8 +18,6 @@ from builder.stating import place
 NEAR = 0.9
 """From this share of a limit on, a load is told as near it."""
 ROUNDING_KG = 1e-6
-TOO_FLAT_DEG = 120.0
-"""Beyond this angle between equal legs, each leg carries more than the load."""
 
 
 def findings(whole: Whole, system: System) -> Iterator[Finding]:
@@ -31,8 +28,7 @@ def findings(whole: Whole, system: System) -> Iterator[Finding]:
         yield from of_group(group, whole, system)
     yield from too_near(whole, system)
     yield from hang_findings(whole, system)
-    for each in whole.bridles:
-        yield from of_bridle(each, whole, system)
+    yield from bridle_findings(whole, system)
     yield from ratings_over_roof(whole, system)
     yield from stock_short(whole, system)
     for load in whole.strangers:
@@ -91,39 +87,6 @@ def too_near(whole: Whole, system: System) -> Iterator[Finding]:
             yield Finding(
                 Level.CAUTION, "spacing-too-small", sentence, f"rigging.point.{spelling(second.name)}", place(second.place.point.where("name"))
             )
-
-
-def of_bridle(each: Bridled, whole: Whole, system: System) -> Iterator[Finding]:
-    """A bridle where the house has none, too flat, not in one plane, or with a leg that pulls more than its point may carry."""
-    bridle, subject = each.bridle, f"rigging.bridle.{spelling(each.bridle.name)}"
-    if why := forbidden(each, whole.rigging):
-        yield Finding(Level.DANGER, "bridle-forbidden", f"{bridle.name} is a bridle, and {why}.", subject, place(bridle.where("legs")))
-    if each.legs is None:
-        yield Finding(
-            Level.CAUTION,
-            "bridle-not-worked-out",
-            f"{bridle.name} needs {each.why}. Its pulls are in no figure.",
-            subject,
-            place(bridle.where("apex")),
-        )
-        return
-    rule, angle = whole.rigging.bridles_allowed, each.legs.included_angle_deg
-    widest = None if isinstance(rule, Absent) or rule.widest_angle is None else rule.widest_angle.deg
-    if angle > TOO_FLAT_DEG + 1e-9:
-        sentence = f"The legs of {bridle.name} stand {angle:.0f} deg apart. Beyond 120 deg each of two equal legs pulls more than the load."
-        yield Finding(Level.DANGER, "bridle-too-flat", sentence, subject, place(bridle.where("apex")))
-    elif widest is not None and angle > widest + 1e-9:
-        sentence = f"The legs of {bridle.name} stand {angle:.0f} deg apart. The house allows {widest:g} deg."
-        yield Finding(Level.CAUTION, "bridle-angle-wide", sentence, subject, place(bridle.where("apex")))
-    ratings = {point.name: point.rating.kg for point in whole.points}
-    for anchor, tension_kg in zip(each.anchors, each.legs.tensions_kg, strict=True):
-        rating_kg = ratings[anchor.point.name]
-        if rating_kg is not None and tension_kg > rating_kg + ROUNDING_KG:
-            pulls = (
-                f"The leg of {bridle.name} to {anchor.point.name} pulls {in_words(tension_kg, system)}, "
-                f"and the point may carry {in_words(rating_kg, system)}."
-            )
-            yield Finding(Level.DANGER, "bridle-leg-over-point", pulls, subject, place(bridle.where("load")))
 
 
 def ratings_over_roof(whole: Whole, system: System) -> Iterator[Finding]:

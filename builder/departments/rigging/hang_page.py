@@ -30,13 +30,3 @@ def hangs(section: Section) -> Iterator[Block]:
         if spans:
             yield Paragraph("Each span against the maker's table, counted as a uniform load:")
             yield figures_block(spans)
-
-
-def bridles(section: Section) -> Iterator[Block]:
-    """Standing bridles."""
-    if found := section.of_kind("bridle"):
-        yield Heading(2, "Standing bridles", "bridles")
-        for bridle in found:
-            yield Heading(3, bridle.name, anchor_of(bridle.key))
-            yield facts_block(bridle)
-            yield figures_block(bridle.figures)

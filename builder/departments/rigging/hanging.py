@@ -1,4 +1,4 @@
-"""What hangs, as the house describes it: bodies on points, the loads on them, bridles."""
+"""What hangs, as the house describes it: bodies on points, and the loads on them."""
 
 from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
@@ -90,36 +90,3 @@ class Hang(Line):
         if self.weight is not None and self.weight_in_all is not None:
             reason = "tells its own weight twice, by length and in all"
             yield Problem(self.where("weight_in_all"), self.name, self.weight_in_all.text, reason, "weight-twice", "keep one of them")
-
-
-class Bridle(Line):
-    """A spot between two points, made by two legs."""
-
-    defines: ClassVar[str] = "bridle"
-    name: Name
-    """The name of the spot."""
-    legs: Annotated[tuple[Name, ...], RefersTo("point")]
-    """The two points that the legs go to."""
-    apex: "Apex"
-    """Where the legs meet."""
-    load: Annotated[Mass, Plausible(1.0, 5_000.0)]
-    """What hangs from it."""
-    by: Literal["sound", "lighting", "video", "drape", "scenery", "house"] = "house"
-    """Who hung it."""
-
-    def contradictions(self) -> Iterator[Problem]:
-        """A bridle here has two legs, to two different points."""
-        if len(self.legs) != 2 or len(set(self.legs)) != 2:
-            path, found = f"{self.name}.legs", ", ".join(self.legs)
-            yield Problem(self.where("legs"), path, found, "must name two different points", "bridle-legs", "three legs are not read yet")
-
-
-class Apex(Written):
-    """The place where the legs of a bridle meet."""
-
-    across: Across
-    """Distance from the centre line."""
-    depth: Depth
-    """Distance from the reference line."""
-    height: Height
-    """Height above the deck."""

@@ -1,56 +1,23 @@
-"""The figures of bridles, stock and wind."""
+"""The figures of stock and wind."""
 
 from collections.abc import Iterator
 
 from builder.cautions import LOADS, WIND
-from builder.departments.rigging.bridling import Bridled
 from builder.departments.rigging.description import Rigging, WindArea
-from builder.departments.rigging.figures import by_hand, in_words, mass
+from builder.departments.rigging.figures import by_hand, in_words
 from builder.departments.rigging.hang_figures import truss_of
 from builder.departments.rigging.ratings import same
 from builder.departments.rigging.steel import Hoist, Truss
 from builder.departments.rigging.totals import Whole
-from builder.formulas.bridles import two_leg_bridle
 from builder.formulas.wind import wind_force_n, wind_pressure_pa
 from builder.pack import Figure, Input, Value
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length, Mass
-from builder.reading.references import spelling
-from builder.working import figure, missing, worked
+from builder.working import figure, worked
 
 AIR_KG_M3 = 1.25
 """The density that EN 1991-1-4 recommends. Thinner air at altitude pushes less, so this does not understate."""
 NEWTONS_PER_KG = 9.80665
-
-
-def bridle_figures(each: Bridled, key: str, system: System) -> Iterator[Figure]:
-    """Leg lengths, tensions, the sideways pull on the beams, the angle, and the headroom lost."""
-    names = [anchor.point.name for anchor in each.anchors]
-    inputs = [Input("Load", each.bridle.load.text)]
-    inputs += [
-        Input(f"{name}: run and rise", f"{run:.2f} m and {rise:.2f} m") for name, run, rise in zip(names, each.runs_m, each.rises_m, strict=True)
-    ]
-    legs = each.legs
-    left_out = "Weight and stretch of the legs. What the sideways pull does to the beams is the engineer's to say."
-    if legs is None:
-        yield missing(f"{key}.tension", "Pull in the legs", worked(two_leg_bridle, inputs=inputs, leaves_out=left_out), (each.why,), caution=LOADS)
-        return
-    steps = tuple(
-        f"{name}: L = √({rise:.2f}² + {run:.2f}²) = {length:.2f} m, T = {tension:.1f} kg, vertical {vertical:.1f} kg"
-        for name, run, rise, length, tension, vertical in zip(
-            names, each.runs_m, each.rises_m, legs.lengths_m, legs.tensions_kg, legs.verticals_kg, strict=True
-        )
-    )
-    work = worked(two_leg_bridle, inputs=inputs, steps=steps, leaves_out=left_out)
-    for name, length_m, tension_kg in zip(names, legs.lengths_m, legs.tensions_kg, strict=True):
-        text, also = shown(Length, length_m, 2, system)
-        yield figure(f"{key}.leg-{spelling(name)}", f"Leg to {name}", Value(text, also, length_m, "m"), work, caution=LOADS)
-        yield figure(f"{key}.tension-{spelling(name)}", f"Pull in the leg to {name}", mass(tension_kg, system), work, caution=LOADS)
-    yield figure(f"{key}.sideways", "Sideways pull on each beam", mass(legs.horizontal_kg, system), work, caution=LOADS)
-    angle = Value(f"{legs.included_angle_deg:.0f} deg", number=legs.included_angle_deg, unit="deg")
-    yield figure(f"{key}.angle", "Angle between the legs", angle, work, caution=LOADS)
-    text, also = shown(Length, legs.headroom_m, 2, system)
-    yield figure(f"{key}.headroom", "Headroom lost", Value(text, also, legs.headroom_m, "m"), work, caution=LOADS)
 
 
 def hoists_used(hoist: Hoist, rigging: Rigging) -> int:

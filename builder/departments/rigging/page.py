@@ -2,8 +2,9 @@
 
 from collections.abc import Iterator, Sequence
 
+from builder.departments.rigging.bridle_page import bridles
 from builder.departments.rigging.drawing import plans
-from builder.departments.rigging.hang_page import bridles, hangs
+from builder.departments.rigging.hang_page import hangs
 from builder.departments.rigging.shown import caution_of, parts_of
 from builder.document import (
     Block,
@@ -261,7 +262,7 @@ def folded(section: Section) -> Iterator[Block]:
     yield Heading(2, "Workings", "workings")
     yield Paragraph(["Each figure can be redone by hand. Those of single points and beams are under ", Link("Workings and sources", "workings"), "."])
     for item in section.items:
-        if item.kind in ("roof", "zone", "hang", "bridle", "wind-area"):
+        if item.kind in ("roof", "zone", "hang", "bridle", "wanted-spot", "wind-area"):
             figures = (*item.figures, *(figure for part in parts_of(section, item, "support") for figure in part.figures if item.kind == "hang"))
             yield Folded(f"Workings: {item.name}", tuple(workings_of(figures)))
 

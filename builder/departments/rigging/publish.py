@@ -5,13 +5,16 @@ from dataclasses import replace
 
 from builder.cautions import LOADS, WIND
 from builder.department import Published, Surroundings
+from builder.departments.rigging.bridle_figures import bridle_figures
 from builder.departments.rigging.carrying import Body, Shares
 from builder.departments.rigging.description import Rigging
 from builder.departments.rigging.figures import by_hand, full_figures, group_figures, mass, point_figures
 from builder.departments.rigging.findings import findings
 from builder.departments.rigging.hang_figures import by_whom, load_words, span_figures, support_figures, trim_figure, truss_of, weight_figure
-from builder.departments.rigging.other_figures import bridle_figures, hoist_figures, truss_figures, wind_figures
+from builder.departments.rigging.other_figures import hoist_figures, truss_figures, wind_figures
+from builder.departments.rigging.spot_figures import spot_figures
 from builder.departments.rigging.totals import OnPoint, Whole, hoists_kg, whole_of
+from builder.departments.rigging.wanted import spotted
 from builder.formulas.loads import Load, PointLoad, total_load_kg
 from builder.formulas.trim import low_steel_m
 from builder.pack import Fact, Figure, Input, Item, Section, Standing, Value
@@ -112,6 +115,8 @@ def hang_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
         yield from load_items(body, item.key, system)
     for each, item in zip(whole.bridles, stater.named(rigging.bridles, "rigging", "bridle"), strict=True):
         yield replace(item, figures=tuple(bridle_figures(each, item.key, system)))
+    for spot, item in zip(spotted(whole), stater.named(rigging.wanted_spots, "rigging", "wanted-spot"), strict=True):
+        yield replace(item, figures=tuple(spot_figures(spot, whole, item.key, system)))
     yield from shares_by_whom(whole, system)
 
 
@@ -184,3 +189,4 @@ def stock_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
             yield stater.item(row, f"{item.key}.row-{number}", "truss-row", truss.name)
     for hoist, item in zip(rigging.hoists, stater.named(rigging.hoists, "rigging", "hoist"), strict=True):
         yield replace(item, figures=tuple(hoist_figures(hoist, rigging, item.key)))
+    yield from stater.named(rigging.steels, "rigging", "steel")

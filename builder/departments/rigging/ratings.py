@@ -3,11 +3,12 @@
 from dataclasses import dataclass
 
 from builder.departments.rigging.description import Rigging
-from builder.departments.rigging.steel import Beam, Limits, Point, Zone
+from builder.departments.rigging.steel import Beam, LimitException, Limits, Point, Zone
 from builder.reading.absent import Absent
 from builder.reading.quantities import Mass
 
 ROOF = "the whole roof"
+STRAIGHT = "straight down only"
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,6 +22,15 @@ class Ruled:
     def kg(self) -> float | None:
         """The limit as a mass, None where there is none. [kg]"""
         return self.limit.kg if isinstance(self.limit, Mass) else None
+
+
+@dataclass(frozen=True, slots=True)
+class Pulled:
+    """How a point may be pulled and which rule says so. ``widest_deg`` is 0 for straight down only, None where nobody says. [deg]"""
+
+    directions: str | Absent
+    widest_deg: float | None
+    rule: str
 
 
 def same(first: str, second: str) -> bool:
@@ -44,6 +54,28 @@ def rating_of(point: Point, rigging: Rigging) -> Ruled:
         if exception.each_point is not Absent.NOT_STATED and among(point.beam, exception.beams):
             return Ruled(exception.each_point, f"the exception for {', '.join(exception.beams)}")
     return Ruled(rigging.limits.each_point, "the rule for each point")
+
+
+def pulled(point: Point, rigging: Rigging) -> Pulled:
+    """How a point may be pulled: its own line first, then the exceptions, then the general rule."""
+    if point.directions is not Absent.NOT_STATED:
+        return pulled_by(point, "its own line")
+    told = [exception for exception in rigging.exceptions if exception.directions is not Absent.NOT_STATED]
+    for exception in told:
+        if among(point.name, exception.points):
+            return pulled_by(exception, f"the exception for {', '.join(exception.points)}")
+    for exception in told:
+        if among(point.beam, exception.beams):
+            return pulled_by(exception, f"the exception for {', '.join(exception.beams)}")
+    return pulled_by(rigging.limits, "the rule for all points")
+
+
+def pulled_by(record: Point | LimitException | Limits, rule: str) -> Pulled:
+    """The rule of directions that a record tells."""
+    if record.directions == STRAIGHT:
+        return Pulled(STRAIGHT, 0.0, rule)
+    angled = not isinstance(record.directions, Absent) and record.widest_lean is not None
+    return Pulled(record.directions, record.widest_lean.deg if angled and record.widest_lean else None, rule)
 
 
 def beam_limit(beam: Beam, rigging: Rigging) -> Ruled:

@@ -9,6 +9,8 @@ from builder.reading.quantities import Across, Angle, Depth, Height, Length, Mas
 from builder.reading.words import Count, Name, Ratio, Text
 from builder.reading.written import Decisive, Line, Plausible, RefersTo, Written
 
+Directions = Literal["straight down only", "at an angle"]
+
 
 class Letter(Line):
     """The structural engineer's letter that the limits come from."""
@@ -58,8 +60,10 @@ class Limits(Line):
     """What each point may carry."""
     spacing_at_least: Annotated[Maybe[Length], Plausible(0.2, 6.0)] = Absent.NOT_STATED
     """The smallest distance between two loaded points on one beam."""
-    directions: Maybe[Text] = Absent.NOT_STATED
-    """In which directions a point may be pulled, such as straight down only."""
+    directions: Maybe[Directions] = Absent.NOT_STATED
+    """How points may be pulled: straight down only, or at an angle too. Legs of bridles are checked against it."""
+    widest_lean: Annotated[Angle | None, Plausible(1.0, 80.0)] = None
+    """How far from straight down a pull may lean, where it may be at an angle."""
     level_within: Annotated[Length | None, Plausible(0.0, 0.1)] = None
     """How far the hoists of one truss may stand out of level on this house's control. Worst cases are worked out for it."""
 
@@ -75,6 +79,10 @@ class LimitException(Line):
     """What each of these beams may carry."""
     each_point: Annotated[Maybe[Mass], Plausible(25.0, 10_000.0)] = Absent.NOT_STATED
     """What each of these points, or each point on these beams, may carry."""
+    directions: Maybe[Directions] = Absent.NOT_STATED
+    """How these points, or the points on these beams, may be pulled."""
+    widest_lean: Annotated[Angle | None, Plausible(1.0, 80.0)] = None
+    """How far from straight down a pull on them may lean."""
 
 
 class Zone(Line):
@@ -146,6 +154,10 @@ class Point(Line):
     """Where it is along a beam that runs up and down stage."""
     rating: Annotated[Maybe[Mass], Plausible(25.0, 10_000.0)] = Absent.NOT_STATED
     """What it may carry, where that differs from the rule."""
+    directions: Maybe[Directions] = Absent.NOT_STATED
+    """How it may be pulled, where that differs from the rule."""
+    widest_lean: Annotated[Angle | None, Plausible(1.0, 80.0)] = None
+    """How far from straight down a pull on it may lean."""
     hardware: Text | None = None
     """What is up there: beam clamp, eye, pick."""
 

@@ -117,7 +117,7 @@ def on_point(place: Overhead, rigging: Rigging, hung: tuple[Body, ...], parts: t
             steps += [f"{body.hang.name}: {found:.1f} kg on this support", *([f"Hoist: {hoist_kg:g} kg"] if hoist_kg else [])]
             worst += [(kg + hoist_kg, why) for kg, why in worst_of(part, index, rigging)]
     for each in legs:
-        for anchor, share in zip(each.anchors, each.legs.verticals_kg if each.legs else (None, None), strict=True):
+        for anchor, share in zip(each.anchors, each.legs.verticals_kg if each.legs else (None,) * len(each.anchors), strict=True):
             if anchor.point.name.casefold() == name:
                 hangs.append(each.bridle.name)
                 known = known and share is not None
