@@ -54,7 +54,9 @@ housepack fit rider.yml --pack pack.json              against a pack that a hous
 housepack fit opener.yml headliner.yml --venue venue  a show day of two acts, against a venue's own files
 ```
 
-On a tech pack's site, the page "Check your show" does the same in the browser. Nothing that you write there leaves your device.
+On a tech pack's site, the page "Check your show" does the same in the browser for one act: fill in the form, or drop a rider file on it. Nothing that
+you write there leaves your device. It reads the YAML that this guide shows; what else YAML allows (text over several lines, `|`, `>`) it refuses with
+the line.
 
 ## How it is answered
 

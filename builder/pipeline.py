@@ -122,7 +122,7 @@ def pack_of(venue: Venue, *, on: date | None = None) -> Pack:
         system=house.units,
         stale_after_days=house.stale_after_days,
         log=changes_of(venue.log),
-        rules=tuple(RULES[key] for key in sorted(RULES)),
+        rules=tuple(RULES.values()),
     )
 
 

@@ -22,7 +22,8 @@ DEPARTMENTS: tuple[Department[Any], ...] = (
 )
 
 _DESCRIBED = tuple(rule for department in DEPARTMENTS for rule in department.rules)
-RULES: dict[str, Rule] = {rule.key: rule for rule in (*UNDESCRIBED, *_DESCRIBED)}
+_BEYOND = tuple(rule for rule in UNDESCRIBED if rule.key not in {described.key for described in _DESCRIBED})
+RULES: dict[str, Rule] = {rule.key: rule for rule in (*_DESCRIBED, *_BEYOND)}
 """All that a visiting show may ask, by what its rider writes. A described rule replaces one that nobody describes yet."""
 
 __all__ = ["DEPARTMENTS", "HOUSE", "RULES", "House"]

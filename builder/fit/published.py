@@ -1,6 +1,6 @@
 """The part of a pack that the check needs, as one plain record: every value with its standing, its age and its page."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import asdict
 from typing import Any
 
@@ -8,6 +8,25 @@ from builder.pack import Fact, Figure, Item, Pack, Section, Standing, Verified
 from builder.rules import Rule
 
 Record = dict[str, Any]
+Wanted = dict[tuple[str, str], set[str]]
+FREE = {"free.L1", "free.L2", "free.L3"}
+FED = {*FREE, "rating", "fed_from", "system"}
+BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
+    ("house", "identity"): {"curfews", "noise_limits", "load_in_from"},
+    ("house", "configuration"): set(),
+    ("house", "curfew"): {"music_ends", "strictness"},
+    ("house", "noise"): {"level", "metric", "over", "measured_at"},
+    ("access", "approach"): {"longest_truck", "lowest_clearance", "weight_limit"},
+    ("access", "dock"): {"approach", "trucks_at_once"},
+    ("access", "route"): {"from_dock", "to_place", "tightest_width", "tightest_height", "tightest_weight"},
+    ("stage", "place"): {"at.across", "at.depth"},
+    ("power", "supply"): FED,
+    ("power", "generator"): FED,
+    ("power", "board"): FED,
+    ("power", "service"): {*FED, "connectors", "dimmers", "dedicated_to", "place", "at.across", "at.depth"},
+    ("power", "outlet"): {"rating", "count", "phases", "place", "fed_from"},
+}
+"""What the checks read that are more than comparisons."""
 
 
 def fit_record(pack: Pack, *, pages: Mapping[str, str] | None = None) -> Record:
@@ -15,12 +34,23 @@ def fit_record(pack: Pack, *, pages: Mapping[str, str] | None = None) -> Record:
     What the check reads of a pack. ``pages`` tells where facts, figures and items stand on the site: page and anchor by their key.
     """
     places = pages or {}
+    wanted = wanted_of(pack.rules)
     return {
         "venue": pack.venue,
         "revision": {"number": pack.revision.number, "on": pack.revision.on},
         "rules": [rule_record(rule) for rule in pack.rules],
-        "sections": [section_record(section, places) for section in pack.sections],
+        "sections": [section_record(section, places, wanted) for section in pack.sections],
     }
+
+
+def wanted_of(rules: Iterable[Rule]) -> Wanted:
+    """The values that rules and checks read, by section and kind of item. The rest of the pack, most of it, is left out."""
+    found = {place: set(names) for place, names in BEYOND_RULES.items()}
+    for rule in rules:
+        names = {rule.value, *(name for name, _ in rule.where), "configurations"}
+        found.setdefault((rule.section, rule.item), set()).update(names)
+        found.setdefault((rule.section, "whole"), set()).add(rule.whole)
+    return found
 
 
 def rule_record(rule: Rule) -> Record:
@@ -28,19 +58,20 @@ def rule_record(rule: Rule) -> Record:
     return {**asdict(rule), "ways": list(rule.ways), "where": [list(pair) for pair in rule.where]}
 
 
-def section_record(section: Section, pages: Mapping[str, str]) -> Record:
+def section_record(section: Section, pages: Mapping[str, str], wanted: Wanted) -> Record:
     """A section with its items."""
     return {
         "key": section.key,
         "title": section.title,
         "cautions": list(section.cautions),
-        "items": [item_record(item, section, pages) for item in section.items],
+        "items": [item_record(item, section, pages, wanted[section.key, item.kind]) for item in section.items if (section.key, item.kind) in wanted],
     }
 
 
-def item_record(item: Item, section: Section, pages: Mapping[str, str]) -> Record:
-    """An item with its values by name: what stands after the item's own key."""
-    found: tuple[Fact | Figure, ...] = (*item.facts, *item.figures)
+def item_record(item: Item, section: Section, pages: Mapping[str, str], wanted: set[str]) -> Record:
+    """An item with the values that are read, by name: what stands after the item's own key."""
+    every: tuple[Fact | Figure, ...] = (*item.facts, *item.figures)
+    found = [value for value in every if value.key[len(item.key) + 1 :] in wanted]
     page = pages.get(item.key, f"{section.key}.html")
     verified = next((fact.verified for fact in item.facts if fact.verified), None) or section.verified
     return {

@@ -8,6 +8,7 @@ from builder.reading.numerals import Unreadable
 from builder.reading.problems import Problem, Refused
 from builder.reading.quantities import Area, Current, Duration, Length, Level, LoadPerArea, Mass, Quantity
 from builder.reading.reader import read
+from builder.reading.references import records_within
 from builder.reading.words import count as whole_number
 from builder.reading.words import yes_no
 from builder.rider.description import Alternative, Load, Need, Rider
@@ -49,6 +50,20 @@ def rider_of(text: str, *, file: str, rules: Mapping[str, Rule]) -> Record:
     }
 
 
+def refuse_negative(quantity: Quantity) -> float:
+    """
+    The SI value of a quantity that cannot be below zero. Lengths are read by the same rule as positions, which can.
+
+    Raises
+    ------
+    Unreadable
+        `number-out-of-range`.
+    """
+    if quantity.si < 0 and not isinstance(quantity, Level):
+        raise Unreadable("is below zero", "number-out-of-range", "write it without the minus")
+    return quantity.si
+
+
 def acts_differ(riders: Iterable[Record]) -> None:
     """
     Refuse two riders of one name: their verdicts could not be told apart.
@@ -74,6 +89,7 @@ class Asking:
 
     def requirements(self) -> Iterator[Record]:
         """Every requirement, in the rider's order of sections."""
+        self.below_zero()
         for need in self.rider.needs:
             yield from self.need(need)
         for load in self.rider.power:
@@ -84,6 +100,16 @@ class Asking:
         for index, words in enumerate(self.rider.questions):
             line = self.rider.where("questions", index).line
             yield self.blank(line, "question", "other", "A question", "an answer", words=words)
+
+    def below_zero(self) -> None:
+        """Note every quantity outside ``needs`` that is below zero."""
+        for record in records_within(self.rider):
+            for key, value in record.written():
+                if isinstance(value, Quantity):
+                    try:
+                        refuse_negative(value)
+                    except Unreadable as wrong:
+                        self.wrong(record, key, value.text, wrong.reason, wrong.code, wrong.advice)
 
     def blank(self, line: int, sort: str, department: str, title: str, need: str, **more: object) -> Record:
         """A requirement with what every one has."""
@@ -162,7 +188,7 @@ class Asking:
                 return "yes" if yes_no(text) else "no"
             if rule.kind == "count":
                 return float(whole_number(text))
-            return float(QUANTITIES[rule.kind].parse(text).si)
+            return refuse_negative(QUANTITIES[rule.kind].parse(text))
         except Unreadable as unreadable:
             self.wrong(line, way, text, unreadable.reason, unreadable.code, unreadable.advice)
             return None

@@ -21,6 +21,7 @@ from builder.files import published
 from builder.reading.problems import Refused
 from builder.render.escaping import plain_html
 from builder.render.markdown import NavigationEntry, NavigationGroup, Rendered, render
+from builder.site.checking import PAGE, TITLE, check_files
 from builder.site.finding import line_entries
 from builder.site.guides import guide_navigation
 from builder.site.imprint import Imprint, edition_css, imprint_of
@@ -104,7 +105,12 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
                 raise PluginError(f"docs/{path} would hide the page of that name which the venue's description makes; give the guide another name")
             files.append(File.generated(config, path, content=content))
         files.append(File.generated(config, "assets/edition.css", content=edition_css(self._good().imprint)))
+        checking = check_files(self._good().document)
+        for path, content in checking.items():
+            files.append(File.generated(config, path, content=content))
         config.nav = navigation(rendered, guides, config.nav)
+        if checking:
+            config.nav.insert(1, {TITLE: PAGE})
         return files
 
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:  # noqa: ARG002 - the generator's signature

@@ -88,6 +88,14 @@ def test_a_level_without_its_terms_stays_without_them() -> None:
             "rider.yml:3:41 within: '10 m' does not say of what; add of: with a place of the house [need-unclear]",
         ),
         (
+            "act: A\nneeds:\n  - {what: stage width, at least: -3 m}\n",
+            "rider.yml:3:35 at least: '-3 m' is below zero; write it without the minus [number-out-of-range]",
+        ),
+        (
+            "act: A\nstays on deck: -3 m\n",
+            "rider.yml:2:16 stays on deck: '-3 m' is below zero; write it without the minus [number-out-of-range]",
+        ),
+        (
             "act: A\ntrucks: {count: 2}\n",
             "rider.yml:2:9 length and every other size is missing; write how long, high or heavy the trucks or the largest case are [need-unclear]",
         ),

@@ -1,0 +1,79 @@
+"""What the page 'Check your show' needs beside its scripts: the pack's facts and rules as a script, for a page in a folder cannot fetch a file."""
+
+import json
+from collections.abc import Iterator, Mapping
+from dataclasses import fields, is_dataclass
+
+import yaml
+
+from builder.cautions import EVERYWHERE
+from builder.document import Document
+from builder.fit.published import Record, fit_record
+from builder.layout import anchor_of
+from builder.pack import Pack, from_json
+from builder.rider.asked import QUANTITIES
+from builder.rider.units import units_of
+from builder.site.imprint import PACK
+
+PAGE = "check.md"
+SCRIPT = "assets/fit/pack.js"
+TITLE = "Check your show"
+INTRODUCTION = (
+    "Fill in what your show needs, as much or as little as you like, or open a rider file. Verdicts follow as you type, each with the house's fact. "
+    "Nothing leaves this device; the address of this page keeps what you wrote, so that you can send it to a colleague."
+)
+
+
+def check_files(document: Document) -> dict[str, str]:
+    """The page and its data by path; nothing for a document whose pack has no rules."""
+    content = next((file.content for file in document.files if file.path == PACK), b"{}")
+    if not json.loads(content).get("rules"):
+        return {}
+    pack = from_json(content.decode())
+    return {PAGE: page_text(), SCRIPT: script_of(fit_record(pack, pages=pages_of(pack, document)))}
+
+
+def page_text() -> str:
+    """The page: its title, what it does, and the template that brings the form."""
+    front = yaml.safe_dump({"title": TITLE, "template": "check.html", "description": "Does your show fit this house?"}, allow_unicode=True)
+    return f"---\n{front}---\n\n# {TITLE}\n\n{INTRODUCTION}\n"
+
+
+def script_of(record: Record) -> str:
+    """The record as a script. A line end of another kind, or a closing tag, cannot end the text early."""
+    text = json.dumps({**record, "units": units_of(QUANTITIES), "caution": EVERYWHERE}, ensure_ascii=True, sort_keys=True, separators=(",", ":"))
+    return f"window.housefit = window.housefit || {{}};\nwindow.housefit.pack = {text.replace('<', chr(92) + 'u003c')};\n"
+
+
+def pages_of(pack: Pack, document: Document) -> Mapping[str, str]:
+    """Where each item, fact and figure stands, by its key: on a page of its own department, at its anchor there or its item's."""
+    anchors = {(page.key, anchor) for page in document.pages for anchor in anchors_within(page.blocks)}
+    found: dict[str, str] = {}
+    for section in pack.sections:
+        own = [page.key for page in document.pages if page.key == section.key or page.key.startswith(f"{section.key}-")]
+        for item in section.items:
+            place = place_of(anchor_of(item.key), own, anchors) or f"{section.key}.html"
+            found[item.key] = place
+            keys = [*(fact.key for fact in item.facts), *(figure.key for figure in item.figures)]
+            for key in keys:
+                found[key] = place_of(anchor_of(key), own, anchors) or place
+    return found
+
+
+def place_of(anchor: str, pages: list[str], anchors: set[tuple[str, str]]) -> str:
+    """The first of some pages that has an anchor, with the anchor; empty where none has."""
+    return next((f"{page}.html#{anchor}" for page in pages if (page, anchor) in anchors), "")
+
+
+def anchors_within(value: object) -> Iterator[str]:
+    """Every anchor of some blocks."""
+    if isinstance(value, list | tuple):
+        for part in value:
+            yield from anchors_within(part)
+    elif is_dataclass(value):
+        for part in fields(value):
+            content = getattr(value, part.name)
+            if part.name == "anchor" and content and "page" not in {each.name for each in fields(value)}:
+                yield content
+            elif not isinstance(content, str):
+                yield from anchors_within(content)

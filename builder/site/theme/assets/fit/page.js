@@ -1,0 +1,441 @@
+// The page 'Check your show': a form that may stay mostly empty, verdicts as one types. Everything is built with text nodes.
+(function (fit) {
+  "use strict";
+  const root = document.getElementById("check");
+  const pack = fit.pack;
+  if (root === null || pack === undefined) return;
+  const WORDS = { fits: "fits", "fits, with a note": "note", short: "short", ask: "ask", "not needed": "not-needed" };
+  const EXAMPLES = { length: "12 m or 40 ft", mass: "900 kg or 2000 lb", load: "7.2 kPa or 150 psf", area: "40 m2", count: "2", current: "32 A", duration: "4 h" };
+  let data = { act: "" };
+  let places = new Map();
+  let slots = new Map();
+  let serial = 0;
+
+  function make(tag, attributes, ...children) {
+    const node = document.createElement(tag);
+    for (const [name, value] of Object.entries(attributes || {})) {
+      if (name.startsWith("on")) node.addEventListener(name.slice(2), value);
+      else if (value !== false && value !== null) node.setAttribute(name, value === true ? "" : value);
+    }
+    node.append(...children);
+    return node;
+  }
+
+  // A label and its control, tied by an id of our own.
+  function field(label, control, wide) {
+    serial += 1;
+    control.id = "check-" + serial;
+    return make("div", { class: wide ? "check-field check-wide" : "check-field" }, make("label", { for: control.id }, label), control);
+  }
+
+  function input(value, change, more) {
+    return make("input", { type: "text", autocomplete: "off", spellcheck: "false", maxlength: "240", ...more, value: value || "", oninput: (event) => change(event.target.value) });
+  }
+
+  function select(value, choices, change) {
+    const node = make("select", { onchange: (event) => change(event.target.value) });
+    for (const [key, words] of choices) node.append(make("option", { value: key, selected: key === value }, words));
+    return node;
+  }
+
+  function tick(label, on, change) {
+    const box = make("input", { type: "checkbox", onchange: (event) => change(event.target.checked) });
+    box.checked = on;
+    return make("label", { class: "check-tick" }, box, " " + label);
+  }
+
+  function slot(name) {
+    const node = make("div", { class: "check-answer" });
+    slots.set(name, node);
+    return node;
+  }
+
+  // Set or drop one key; the form never keeps an empty one.
+  function put(record, key, value) {
+    if (value === "" || value === undefined) delete record[key];
+    else record[key] = value;
+  }
+
+  function part(key) {
+    if (data[key] === undefined || typeof data[key] !== "object") data[key] = Array.isArray(data[key]) ? data[key] : {};
+    return data[key];
+  }
+
+  function changedPart(key, change) {
+    change(part(key));
+    if (Object.keys(data[key]).length === 0) delete data[key];
+    refresh();
+  }
+
+  function folded(title, key, open, ...children) {
+    return make("details", { class: "check-part", open, "data-part": key }, make("summary", {}, make("h2", {}, title), make("span", { class: "check-count" })), ...children);
+  }
+
+  function build() {
+    slots = new Map();
+    const open = new Set([...root.querySelectorAll("details[open]")].map((node) => node.dataset.part));
+    const opened = (key, filled) => open.has(key) || filled;
+    root.replaceChildren(top(), show(), ...departments(opened), power(opened), trucks(opened), clock(opened), level(opened), questions(opened), fromFile(), outcome());
+    refresh();
+  }
+
+  function top() {
+    const file = make("input", { type: "file", accept: ".yml,.yaml,text/yaml", class: "check-file", "aria-label": "Open a rider file", onchange: (event) => open(event.target.files[0]) });
+    return make("div", { class: "check-top" },
+      make("div", { class: "check-state", role: "status", "aria-live": "polite", id: "check-state" }),
+      make("ul", { class: "check-first", id: "check-first", "aria-label": "What is short, and what to ask" }),
+      make("div", { class: "check-buttons" },
+        make("button", { type: "button", onclick: () => file.click() }, "Open a rider file"),
+        make("button", { type: "button", onclick: save }, "Save as rider file"),
+        make("button", { type: "button", onclick: clear }, "Clear"),
+        file),
+      make("p", { class: "check-problems", id: "check-problems", role: "alert", hidden: true }));
+  }
+
+  function show() {
+    const house = pack.sections.find((section) => section.key === "house");
+    const names = (house ? house.items : []).filter((item) => item.kind === "configuration").map((item) => item.name);
+    const known = data.configuration === undefined || names.includes(data.configuration) ? names : [...names, data.configuration];
+    return make("div", { class: "check-row" },
+      field("Act", input(data.act, (value) => { data.act = value; refresh(); })),
+      field("Configuration of the house", select(data.configuration || "", [["", "any"], ...known.map((name) => [name, name])], (value) => { put(data, "configuration", value); refresh(); })),
+      field("Stays on deck while others play", input(data["stays on deck"], (value) => { put(data, "stays on deck", value); refresh(); }, { placeholder: "4 m, or 0 m" })),
+      slot("act"), slot("stays on deck"));
+  }
+
+  function departments(opened) {
+    const described = pack.sections.map((section) => section.key);
+    const keys = [...new Set([...described, ...pack.rules.map((rule) => rule.department)])];
+    return keys.map((key) => [key, pack.rules.filter((rule) => rule.department === key)]).filter(([, rules]) => rules.length > 0).map(([key, rules]) => {
+      const section = pack.sections.find((each) => each.key === key);
+      const title = section ? section.title : key.slice(0, 1).toUpperCase() + key.slice(1);
+      const filled = rules.some((rule) => needOf(rule) !== undefined);
+      return folded(title, key, opened(key, filled), ...rules.map(ruleRow));
+    });
+  }
+
+  function needOf(rule) {
+    return (Array.isArray(data.needs) ? data.needs : []).find((need) => need && typeof need.what === "string" && need["any of"] === undefined && fit.folded(need.what).toLowerCase() === rule.key);
+  }
+
+  function ruleRow(rule) {
+    const need = needOf(rule) || {};
+    const way = rule.ways.find((each) => need[each] !== undefined) || rule.ways[0];
+    const state = { way, first: way === "between" ? (need.between || [])[0] : need[way], second: (need.between || [])[1], should: need.strictness === "should", carried: need["carried by"] === "show" };
+    const mark = () => row.classList.toggle("check-filled", Boolean(state.first || state.second));
+    const change = () => { changeNeed(rule, state); mark(); refresh(); };
+    const row = make("fieldset", { class: "check-rule" }, make("legend", {}, rule.title));
+    const controls = make("div", { class: "check-controls" });
+    if (["permission", "yes"].includes(rule.kind)) {
+      const node = select(state.first || "", [["", "not asked"], ["yes", "yes"], ["no", "no"]], (value) => { state.first = value; change(); });
+      node.setAttribute("aria-label", rule.title);
+      controls.append(node);
+    } else {
+      const second = input(state.second, (value) => { state.second = value; change(); }, { placeholder: "the most", "aria-label": rule.title + ", the most", hidden: state.way !== "between" });
+      if (rule.ways.length > 1) {
+        const ways = select(state.way, rule.ways.map((each) => [each, each]), (value) => { state.way = value; second.hidden = value !== "between"; change(); });
+        ways.setAttribute("aria-label", rule.title + ", how it is compared");
+        controls.append(ways);
+      } else controls.append(make("span", { class: "check-way" }, rule.ways[0]));
+      controls.append(input(state.first, (value) => { state.first = value; change(); }, { placeholder: EXAMPLES[rule.kind] || "", "aria-label": rule.title }), second);
+    }
+    controls.append(tick("only should", state.should, (on) => { state.should = on; change(); }), tick("we bring it", state.carried, (on) => { state.carried = on; change(); }));
+    row.append(controls, slot("rule " + rule.key));
+    mark();
+    return row;
+  }
+
+  function changeNeed(rule, state) {
+    const needs = Array.isArray(data.needs) ? data.needs : (data.needs = []);
+    let need = needOf(rule);
+    const filled = Boolean(state.first) || (state.way === "between" && Boolean(state.second));
+    if (!filled) {
+      if (need !== undefined) needs.splice(needs.indexOf(need), 1);
+      if (needs.length === 0) delete data.needs;
+      return;
+    }
+    if (need === undefined) needs.push((need = { what: rule.key }));
+    for (const way of ["at least", "at most", "between", "is"]) delete need[way];
+    need[state.way] = state.way === "between" ? [state.first || "", state.second || ""] : state.first;
+    put(need, "strictness", state.should ? "should" : "");
+    put(need, "carried by", state.carried ? "show" : need["carried by"] === "hire" ? "hire" : "");
+  }
+
+  function power(opened) {
+    const loads = Array.isArray(data.power) ? data.power : [];
+    const places = [...new Set(pack.sections.filter((section) => section.key === "stage").flatMap((section) => section.items).filter((item) => item.kind === "place").map((item) => item.name))];
+    const rows = loads.map((load, index) => loadRow(load, index, places));
+    const more = make("button", { type: "button", class: "check-more", onclick: () => { data.power = [...loads, { for: "", current: "" }]; build(); focusLast(); } }, "Add a load");
+    return folded("Power, by load", "loads", opened("loads", loads.length > 0), ...rows, more);
+  }
+
+  function focusLast() {
+    const rows = root.querySelectorAll(".check-load input");
+    if (rows.length > 0) root.querySelector(".check-load:last-of-type input").focus();
+  }
+
+  function loadRow(load, index, places) {
+    const text = (key, label, example) => field(label, input(load[key], (value) => { load[key] = value; if (value === "" && !["for", "current"].includes(key)) delete load[key]; refresh(); }, { placeholder: example }));
+    const pick = (key, label, choices) => field(label, select(load[key] || "", choices, (value) => { put(load, key, value); refresh(); }));
+    const known = load.of && !places.includes(load.of) ? [...places, load.of] : places;
+    return make("fieldset", { class: "check-load" }, make("legend", {}, "Load " + (index + 1)),
+      make("div", { class: "check-row" },
+        text("for", "For", "lighting"), text("current", "Current, each phase", "125 A"),
+        pick("phases", "Phases", [["", "three"], ["single", "single"]]), text("count", "Circuits, if single", "4"),
+        text("system", "System", "230/400 V three phase"), text("connector", "Connector", ""),
+        text("within", "Within", "25 m"), pick("of", "Of, or at", [["", "anywhere"], ...known.map((name) => [name, name])])),
+      make("div", { class: "check-controls" },
+        tick("apart from dimmers", load["apart from dimmers"] === "yes", (on) => { put(load, "apart from dimmers", on ? "yes" : ""); refresh(); }),
+        tick("only should", load.strictness === "should", (on) => { put(load, "strictness", on ? "should" : ""); refresh(); }),
+        tick("we bring it", load["carried by"] === "show", (on) => { put(load, "carried by", on ? "show" : ""); refresh(); }),
+        make("button", { type: "button", class: "check-more", onclick: () => { data.power.splice(index, 1); if (data.power.length === 0) delete data.power; build(); } }, "Remove load " + (index + 1))),
+      slot("power " + (index + 1)));
+  }
+
+  function group(title, key, fields, opened) {
+    const record = data[key] !== null && typeof data[key] === "object" ? data[key] : {};
+    const row = make("div", { class: "check-row" }, ...fields.map(([name, label, example, choices]) => {
+      const change = (value) => changedPart(key, (found) => put(found, name, value));
+      return field(label, choices ? select(record[name] || "", choices, change) : input(record[name], change, { placeholder: example }));
+    }));
+    return folded(title, key, opened(key, Object.keys(record).length > 0), row, slot(key));
+  }
+
+  function trucks(opened) {
+    const node = group("Trucks", "trucks", [["count", "How many", "1"], ["length", "Longest", "16.5 m"], ["height", "Highest", "4 m"], ["weight", "Heaviest, gross", "40 t"]], opened);
+    const box = data.trucks && typeof data.trucks["largest case"] === "object" ? data.trucks["largest case"] : {};
+    const change = (name) => (value) => changedPart("trucks", (found) => {
+      const inner = found["largest case"] && typeof found["largest case"] === "object" ? found["largest case"] : {};
+      put(inner, name, value);
+      put(found, "largest case", Object.keys(inner).length > 0 ? inner : "");
+    });
+    node.lastChild.before(make("div", { class: "check-row" },
+      field("Largest case, width", input(box.width, change("width"), { placeholder: "1.2 m" })),
+      field("Largest case, height", input(box.height, change("height"), { placeholder: "1.9 m" })),
+      field("Largest case, weight", input(box.weight, change("weight"), { placeholder: "500 kg" }))));
+    return node;
+  }
+
+  function clock(opened) {
+    const days = [["", "not said"], ...fit.WEEKDAYS.map((day) => [day, day])];
+    return group("The day's clock", "clock", [["day", "Day", "", days], ["load in", "Load-in", "10:00"], ["ends", "Last note ends", "22:30"]], opened);
+  }
+
+  function level(opened) {
+    const metrics = [["", "not said"], ...fit.METRICS.map((metric) => [metric, metric])];
+    const fields = [["at", "Level", "100 dB(A)"], ["metric", "How it is measured", "", metrics], ["over", "Over what time", "15 min"], ["place", "Where", "mix position"]];
+    return group("Level of the show", "level", fields, opened);
+  }
+
+  function questions(opened) {
+    const lines = (Array.isArray(data.questions) ? data.questions : []).join("\n");
+    const area = make("textarea", { rows: "3", maxlength: "4000", oninput: (event) => {
+      const found = event.target.value.split("\n").map((line) => line.trim()).filter((line) => line !== "");
+      put(data, "questions", found.length > 0 ? found : "");
+      refresh();
+    } });
+    area.value = lines;
+    return folded("Questions of your own", "questions", opened("questions", lines !== ""), field("One a line", area, true));
+  }
+
+  // What a file holds and the form has no place for: alternatives, and needs written twice.
+  function fromFile() {
+    const shown = new Set(pack.rules.map(needOf));
+    const rest = (Array.isArray(data.needs) ? data.needs : []).map((need, index) => [need, index]).filter(([need]) => !shown.has(need));
+    const node = make("section", { class: "check-part", hidden: rest.length === 0 }, make("h2", {}, "More from the rider file"));
+    for (const [, index] of rest) node.append(slot("needs " + (index + 1)));
+    return node;
+  }
+
+  function outcome() {
+    const area = make("textarea", { rows: "8", readonly: true, id: "check-questions", "aria-label": "Questions to the house" });
+    const told = make("span", { role: "status", class: "check-told" });
+    const copy = make("button", { type: "button", onclick: async () => { told.textContent = (await copied(area)) ? "Copied." : "Select the text and copy it."; } }, "Copy the questions");
+    return make("section", { class: "check-outcome" }, make("h2", { id: "questions" }, "Questions to the house"), make("p", { id: "check-none" }, "Nothing to ask yet."), area, make("div", { class: "check-buttons" }, copy, told), make("div", { id: "check-cautions" }));
+  }
+
+  async function copied(area) {
+    try {
+      await navigator.clipboard.writeText(area.value);
+      return true;
+    } catch {
+      area.focus();
+      area.select();
+      return document.execCommand("copy");
+    }
+  }
+
+  let pending = 0;
+  function refresh() {
+    const { rider, problems } = fit.riderOf({ ...data, act: data.act === "" ? "The show" : data.act }, pack, places);
+    const result = fit.check(pack, [rider]);
+    for (const node of slots.values()) node.replaceChildren();
+    rider.requirements.forEach((requirement, index) => answer(requirement, result.verdicts[index]));
+    for (const problem of problems) tell(problem);
+    summary(result, problems);
+    first(rider, result);
+    asks(result);
+    clearTimeout(pending);
+    pending = setTimeout(keep, 250);
+  }
+
+  // What is short, then what to ask, each leading to its line of the form.
+  function first(rider, result) {
+    const found = result.verdicts.map((each, index) => [each, rider.requirements[index]]).filter(([each, requirement]) => requirement !== undefined && ["short", "ask"].includes(each.verdict));
+    found.sort(([one], [other]) => fit.RANK[other.verdict] - fit.RANK[one.verdict]);
+    document.getElementById("check-first").replaceChildren(...found.map(([each, requirement]) => {
+      const go = () => lead(slotOf(requirement.slot, requirement.sort === "any" ? "" : requirement.what));
+      return make("li", {}, make("button", { type: "button", onclick: go }, make("span", { class: "tag check-" + WORDS[each.verdict] }, each.verdict), " " + each.title + (each.margin[0] !== "" && each.verdict === "short" ? " " + each.margin[0] : "")));
+    }));
+  }
+
+  function lead(node) {
+    if (node === null) return;
+    const part = node.closest("details");
+    if (part !== null) part.open = true;
+    const here = node.closest("fieldset") || part || node;
+    here.scrollIntoView({ block: "center" });
+    const control = here.querySelector("input, select, textarea");
+    if (control !== null) control.focus({ preventScroll: true });
+  }
+
+  function slotOf(name, what) {
+    const need = /^needs (\d+)$/.exec(name);
+    const written = need ? data.needs[Number(need[1]) - 1] : null;
+    const key = what || (written && typeof written.what === "string" ? fit.folded(written.what).toLowerCase() : "");
+    const rule = slots.get("rule " + key);
+    return (rule && written && needOf({ key }) === written ? rule : slots.get(name)) || null;
+  }
+
+  function answer(requirement, found) {
+    const node = slotOf(requirement.slot, requirement.sort === "any" ? "" : requirement.what);
+    if (node === null) return;
+    const named = requirement.sort === "any" || ["clock"].includes(requirement.slot);
+    const head = make("p", { class: "check-verdict" }, make("span", { class: "tag check-" + WORDS[found.verdict] }, found.verdict), named ? " " + found.title + ", " + found.need + ". " : " ", found.reason);
+    const margin = found.margin.filter((each) => each !== "");
+    if (margin.length > 0 && !found.reason.includes("Exactly")) head.append(" ", make("span", { class: "check-margin" }, margin.join(" / ")));
+    node.append(head);
+    if (found.fact !== null) node.append(fact(found.fact));
+    for (const note of found.notes) node.append(make("p", { class: "check-note" }, note));
+    if (found.remedy !== "") node.append(make("p", { class: "check-note" }, "What would mend it: " + found.remedy + " Who could: " + found.who + "."));
+  }
+
+  function fact(found) {
+    const shown = found.text !== "" ? found.text + (found.also !== "" ? " (" + found.also + ")" : "") : found.standing;
+    const words = found.item + ", " + found.label + ": " + shown;
+    const link = /^[a-z0-9-]+\.html(#[a-z0-9-]*)?$/.test(found.page) ? make("a", { href: found.page }, words) : words;
+    return make("p", { class: "check-fact" }, link, found.checked !== "" ? " Checked " + found.checked + "." : "");
+  }
+
+  function tell(problem) {
+    const node = slotOf(problem.where);
+    if (node !== null) node.append(make("p", { class: "check-problem" }, "Cannot be read: " + problem.reason + "."));
+  }
+
+  function summary(result, problems) {
+    const count = (word) => result.verdicts.filter((found) => found.verdict === word).length;
+    const parts = ["fits", "fits, with a note", "short", "ask"].map((word) => [count(word), word]).filter(([number]) => number > 0);
+    const state = document.getElementById("check-state");
+    const said = { fits: "fit", "fits, with a note": "fit, with a note", short: "short", ask: "to ask" };
+    const words = parts.map(([number, word]) => number + " " + said[word]).join(" · ");
+    const unread = problems.length > 0 ? problems.length + " cannot be read" : "";
+    const line = [words, unread].filter((each) => each !== "").join(" · ");
+    state.replaceChildren(...(line === "" ? ["Nothing is asked yet. Fill in what you need, or open a rider file."] : [...(parts.length > 0 ? [make("span", { class: "tag check-" + WORDS[result.verdict] }, result.verdict), " "] : []), line]));
+    for (const node of root.querySelectorAll("details")) {
+      const inside = node.querySelectorAll(".check-verdict").length;
+      node.querySelector(".check-count").textContent = inside === 0 ? "" : inside === 1 ? "1 answer" : inside + " answers";
+    }
+    const lost = problems.filter((problem) => slotOf(problem.where) === null).map((problem) => problem.where + ": " + problem.reason);
+    say(lost.length > 0 ? "Cannot be read: " + lost.join("; ") + "." : "");
+  }
+
+  function say(words) {
+    const node = document.getElementById("check-problems");
+    node.textContent = words;
+    node.hidden = words === "";
+  }
+
+  function asks(result) {
+    const lines = result.questions.flatMap((group) => [group.department.slice(0, 1).toUpperCase() + group.department.slice(1), ...group.questions.map((words) => "- " + words), ""]);
+    const area = document.getElementById("check-questions");
+    area.value = lines.join("\n").trimEnd();
+    const none = result.questions.length === 0;
+    document.getElementById("check-none").hidden = !none;
+    area.hidden = none;
+    area.nextElementSibling.hidden = none;
+    document.getElementById("check-cautions").replaceChildren(...[...result.cautions, pack.caution].map((words) => make("p", { class: "check-caution" }, words)));
+  }
+
+  // The form's state stays in the page's own address, so that it can be sent to a colleague.
+  function keep() {
+    const empty = Object.keys(data).every((key) => key === "act" && data.act === "");
+    const address = location.pathname + location.search + (empty ? "" : "#show=" + encodeURIComponent(JSON.stringify(data)));
+    try {
+      history.replaceState(null, "", location.protocol === "file:" ? location.href.split("#")[0] + (empty ? "" : address.slice(address.indexOf("#"))) : address);
+    } catch {
+      if (!empty) location.hash = address.slice(address.indexOf("#"));
+    }
+  }
+
+  function recalled() {
+    if (!location.hash.startsWith("#show=")) return null;
+    try {
+      const found = JSON.parse(decodeURIComponent(location.hash.slice(6)));
+      return found !== null && typeof found === "object" && !Array.isArray(found) ? tidy(found, 0) : null;
+    } catch {
+      return null;
+    }
+  }
+
+  // Only texts, lists and groups of a rider's size come in by the address.
+  function tidy(value, depth) {
+    if (depth > 6) return "";
+    if (typeof value === "string") return value.slice(0, 2000);
+    if (Array.isArray(value)) return value.slice(0, 500).map((each) => tidy(each, depth + 1));
+    if (value !== null && typeof value === "object") return Object.fromEntries(Object.entries(value).slice(0, 50).filter(([key]) => key !== "__proto__").map(([key, each]) => [key, tidy(each, depth + 1)]));
+    return String(value);
+  }
+
+  async function open(file) {
+    if (!file) return;
+    try {
+      if (file.size > 200000) throw new fit.Refused(1, "begins a file that is too large for a rider.");
+      const found = fit.readRider(await file.text());
+      data = { act: "", ...found.data };
+      places = found.places;
+      build();
+    } catch (failure) {
+      if (!(failure instanceof fit.Refused)) throw failure;
+      say(file.name + " was not opened. " + failure.message);
+    }
+  }
+
+  function save() {
+    const address = URL.createObjectURL(new Blob([fit.writeRider({ ...data, act: data.act || "Name of the act" })], { type: "text/yaml" }));
+    make("a", { href: address, download: "rider.yml" }).click();
+    setTimeout(() => URL.revokeObjectURL(address), 10000);
+  }
+
+  function clear() {
+    data = { act: "" };
+    places = new Map();
+    build();
+  }
+
+  for (const name of ["dragover", "drop"]) {
+    root.addEventListener(name, (event) => {
+      event.preventDefault();
+      if (name === "drop") open(event.dataTransfer.files[0]);
+    });
+  }
+  window.addEventListener("hashchange", () => {
+    const found = recalled();
+    if (found !== null) {
+      data = { act: "", ...found };
+      places = new Map();
+      build();
+    }
+  });
+  data = { act: "", ...(recalled() || {}) };
+  build();
+})((window.housefit = window.housefit || {}));

@@ -1,0 +1,197 @@
+"""A rider file read in Python and in the browser: the same requirements, number by number; what one refuses the other does too."""
+
+import json
+import random
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from builder.fit.published import rule_record
+from builder.reading.problems import Refused
+from builder.registry import RULES
+from builder.rider.asked import QUANTITIES, rider_of
+from builder.rider.units import units_of
+from tests.fit.chromium import page_with
+
+ROOT = Path(__file__).parents[2]
+PACK = {"rules": [rule_record(rule) for rule in RULES.values()], "units": units_of(QUANTITIES), "sections": []}
+READ = """(texts) => texts.map((text) => {
+  try {
+    const { data, places } = housefit.readRider(text);
+    const { rider, problems } = housefit.riderOf(data, housefit.pack, places);
+    rider.requirements.forEach((each) => delete each.slot);
+    return problems.length > 0 ? null : rider;
+  } catch (failure) {
+    if (!(failure instanceof housefit.Refused)) throw failure;
+    return null;
+  }
+})"""
+WHOLE = [(ROOT / "tests" / "riders" / f"{act}.yml").read_text("utf-8") for act in ("club", "theatre", "arena")]
+WHOLE.append((ROOT / "builder" / "starter" / "rider.yaml").read_text("utf-8"))
+VALUES = [
+    "12 m",
+    "12.5 m",
+    "1,200 mm",
+    "27'-10 1/2\"",
+    "27' 10.5\"",
+    "40 ft",
+    "40 ft (12.19 m)",
+    "60 ft / 18.3 m",
+    "3 ft 6 in",
+    "10½ in",
+    "950 mm",
+    "1/2 in",
+    "19′ 6″",
+    "12",
+    "12 kg",
+    "-3 m",
+    "",
+    "?",
+    "none",
+    "m",
+    "12 mm mm",
+    "1,2 m",
+    "1 000 m",
+    "9'-14\"",
+    "0 m",
+    "0.0001 mm",
+    "999999999999999 m",
+    "1234567890123456 m",
+    "12M",
+    "12 FT",
+]
+WEIGHTS = ["900 kg", "1.5 t", "2000 lb", "1 short ton", "1 ton", "3 oz", "12 m"]
+LOADS = ["7.2 kPa", "150 psf", "500 kg/m2", "5 kN/m2", "7.2"]
+TIMES = ["22:30", "10:30 pm", "12 am", "24:00", "24:01", "9", "9:75", "13 pm", "00:00"]
+BROKEN = [
+    "act: A\n  b: c\n",
+    "act: A\nact: B\n",
+    "act: &a B\n",
+    "act: *a\n",
+    "act: [\n",
+    "- a\n- b\n",
+    "act: A\nneeds:\n- {what: haze, is: yes}\n",
+    "act:\n",
+    "",
+    "act: A\nfoo: bar\n",
+    "act: A\nneeds:\n  - what: haze\n    is: yes\n  - any of:\n      - what: forklifts\n        at least: 1\n",
+    "act: A\nneeds: none\n",
+    "act: A\npower:\n  - {for: x}\n",
+    "act: 'it''s'\n",
+    'act: "a \\" b"\n',
+    "act: A # comment\n",
+    "act: A#b\n",
+    "\tact: A\n",
+    "act: A\nquestions: [One?, 'Two, three?']\n",
+    "act: A\nquestions:\n  - Is it: so?\n",
+    "act: A\n---\nact: B\n",
+    "act: A\nlevel: {at: 105 dB}\n",
+    "act: A\nlevel: {at: 98 dBA, metric: peak level, over: 1 h 30 min, place: here}\n",
+    "act: A\nclock: {day: Someday}\n",
+    "act: A\ntrucks: {count: 1}\n",
+    "act: A\nneeds:\n  - {what: deck height, between: [3 m, 1 m]}\n",
+    "act: A\nneeds:\n  - {what: haze, at least: 1}\n",
+    "act: A\nneeds:\n  - {what: haze, is: perhaps}\n",
+    "act: A\nstays on deck: 4\n",
+]
+
+
+def quoted(text: str) -> str:
+    """A text in single quotes, as YAML has them."""
+    return "'" + text.replace("'", "''") + "'"
+
+
+def texts() -> list[str]:
+    """Riders: whole, with one value each, broken ones, and a few hundred with numbers by chance."""
+    found = [*WHOLE, *BROKEN]
+    found += [f"act: A\nneeds:\n  - {{what: stage width, at least: {quoted(value)}}}\n" for value in VALUES]
+    found += [f"act: A\nneeds:\n  - {{what: point load, at least: {quoted(value)}}}\n" for value in WEIGHTS]
+    found += [f"act: A\nneeds:\n  - {{what: deck load, at least: {quoted(value)}}}\n" for value in LOADS]
+    found += [f"act: A\nneeds:\n  - {{what: forklifts, at least: {quoted(value)}}}\n" for value in ("2", "2.0", "-1", "1,000", "1/2", "2 m", "4/2")]
+    found += [f"act: A\nclock: {{ends: {quoted(value)}}}\n" for value in TIMES]
+    chance = random.Random(7)  # noqa: S311 - not for secrets
+    for _ in range(300):
+        number = f"{chance.randint(0, 9999) / 10 ** chance.randint(0, 3):g}"
+        what, unit = chance.choice(
+            [
+                ("stage width", "ft"),
+                ("stage width", "m"),
+                ("stage width", "in"),
+                ("point load", "lb"),
+                ("deck load", "psf"),
+                ("storage area", "sq ft"),
+            ]
+        )
+        found.append(f"act: A\nneeds:\n  - {{what: {what}, at least: {number} {unit}}}\n")
+    return found
+
+
+def in_python(text: str) -> dict[str, Any] | None:
+    """What Python reads, or None where it refuses."""
+    try:
+        return rider_of(text, file="rider.yml", rules=RULES)
+    except Refused:
+        return None
+
+
+@pytest.mark.browser
+def test_both_read_the_same_from_the_same_text() -> None:
+    given = texts()
+    with page_with("wording", "verdicts", "quantities", "text", "asking", pack=PACK) as page:
+        read = page.evaluate(READ, given)
+    ours = [json.loads(json.dumps(in_python(text))) for text in given]
+    different = [(text, mine, theirs) for text, mine, theirs in zip(given, ours, read, strict=True) if mine != theirs]
+    assert different == []
+    assert sum(mine is None for mine in ours) > 30
+    assert sum(mine is not None for mine in ours) > 300
+
+
+@pytest.mark.browser
+def test_what_the_browser_writes_both_read_as_it_was() -> None:
+    words = [
+        "plain",
+        "it's",
+        'say "yes"',
+        "a: b",
+        "# no",
+        "- x",
+        "[a]",
+        "{b}",
+        "no",
+        "?",
+        "27'-10 1/2\"",
+        "back\\slash",
+        "ünder",
+        "x, y",
+        "@",
+        "%",
+        "&",
+        "*",
+        "!",
+        "|",
+        ">",
+    ]
+    data = {"act": "A: B", "questions": words, "needs": [{"what": "stage width", "between": ["1 m", "27'-10 1/2\""]}]}
+    with page_with("wording", "verdicts", "quantities", "text", "asking", pack=PACK) as page:
+        written, read = page.evaluate("(data) => { const text = housefit.writeRider(data); return [text, housefit.readRider(text).data]; }", data)
+    assert read == data
+    ours = in_python(written)
+    assert ours is not None
+    assert [each["words"] for each in ours["requirements"] if each["sort"] == "question"] == words
+
+
+@pytest.mark.browser
+def test_what_the_browser_does_not_read_of_yaml_it_refuses() -> None:
+    texts = [
+        "act: |\n  A\n",
+        "act: >\n  A\n",
+        "act: a\n  b\n",
+        "act: !x A\n",
+        "act: &x A\n",
+        "? act\n: A\n",
+        "__proto__: A\n",
+        "act: " + "{d: " * 30 + "x" + "}" * 30 + "\n",
+    ]
+    with page_with("wording", "verdicts", "quantities", "text", "asking", pack=PACK) as page:
+        assert page.evaluate(READ, texts) == [None] * len(texts)

@@ -1,0 +1,206 @@
+"""The page 'Check your show' of the demo's site in a real browser: from a folder and from a server, on a phone, by keyboard, with hostile text."""
+
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+from builder.files import published
+from builder.registry import RULES
+from builder.rider.asked import rider_of
+from builder.site import build as building
+from builder.site.build import build_document
+from tests.site.conftest import served
+from tests.site.visiting import PHONE, visit
+
+pytestmark = pytest.mark.browser
+ROOT = Path(__file__).parents[2]
+RIDERS = ROOT / "tests" / "riders"
+HOSTILE = "<img src=x onerror=document.title='taken'>"
+
+
+@pytest.fixture(scope="session")
+def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demo's site."""
+    site = tmp_path_factory.mktemp("demo") / "site"
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(building, "guides_folder", lambda: ROOT / "docs")
+        build_document(published(ROOT / "venue"), site)
+    return site
+
+
+@pytest.fixture(scope="session")
+def on_a_server(demo: Path) -> Iterator[str]:
+    """The demo's address on a server."""
+    yield from served(demo)
+
+
+@pytest.fixture(params=["http", "file"])
+def where(request: pytest.FixtureRequest, demo: Path, on_a_server: str) -> str:
+    """The demo's address, once on a server and once in a folder."""
+    return on_a_server if request.param == "http" else demo.as_uri()
+
+
+def opened(page: Page, where: str, act: str) -> None:
+    """Open the page, and a rider file in it."""
+    page.goto(f"{where}/check.html")
+    page.set_input_files(".check-file", RIDERS / f"{act}.yml")
+    page.locator("#check-state .tag").wait_for()
+
+
+def test_a_verdict_follows_as_one_types_and_leads_to_the_fact(browser: Browser, where: str) -> None:
+    with visit(browser, where) as page:
+        page.goto(f"{where}/check.html")
+        assert page.locator("#check-state").inner_text().startswith("Nothing is asked yet.")
+        page.locator("summary", has_text="Stage").first.click()
+        page.get_by_label("Stage width, clear", exact=True).fill("60 ft")
+        assert page.locator("#check-state").inner_text() == "short 1 short"
+        assert "−2.29 m / −7'-6\"" in page.locator(".check-verdict").inner_text()
+        page.get_by_label("Stage width, clear", exact=True).fill("40 ft")
+        assert page.locator("#check-state").inner_text() == "fits 1 fit"
+        page.locator(".check-fact a").click()
+        page.wait_for_url(re.compile(r"stage\.html#"))
+        assert page.locator(":target").count() == 1
+
+
+def test_every_link_of_an_answer_leads_to_a_place_that_exists(browser: Browser, demo: Path) -> None:
+    with visit(browser, demo.as_uri()) as page:
+        opened(page, demo.as_uri(), "theatre")
+        links = page.eval_on_selector_all(".check-fact a", "(links) => links.map((link) => link.getAttribute('href'))")
+        assert len(links) > 15
+        for link in links:
+            name, _, anchor = link.partition("#")
+            text = (demo / name).read_text("utf-8")
+            assert not anchor or f'id="{anchor}"' in text, link
+        assert sum("#" in link for link in links) > 0.8 * len(links)
+
+
+def test_a_rider_file_gives_the_same_as_in_the_terminal(browser: Browser, where: str) -> None:
+    with visit(browser, where) as page:
+        opened(page, where, "theatre")
+        # 26 requirements: 16 fit, 4 with a note, 2 short, 4 to ask, as tests/fit/test_reference_acts.py reasons.
+        assert page.locator("#check-state").inner_text() == "short 16 fit · 4 fit, with a note · 2 short · 4 to ask"
+        questions = page.locator("#check-questions").input_value()
+        assert "How many fibre and data lines run to the mix position? (Pale Ferrymen, rider line 25:" in questions
+        assert "A competent rigger decides" in page.locator("#check-cautions").inner_text()
+
+
+def test_the_address_keeps_what_was_written(browser: Browser, where: str) -> None:
+    with visit(browser, where) as page:
+        opened(page, where, "club")
+        state = page.locator("#check-state").inner_text()
+        page.wait_for_function("() => location.hash.startsWith('#show=')")
+        address = page.url
+        page.goto("about:blank")
+        page.goto(address)
+        assert page.locator("#check-state").inner_text() == state
+
+
+def test_a_saved_rider_is_read_in_the_terminal(browser: Browser, on_a_server: str, tmp_path: Path) -> None:
+    with visit(browser, on_a_server) as page:
+        opened(page, on_a_server, "theatre")
+        with page.expect_download() as waiting:
+            page.get_by_role("button", name="Save as rider file").click()
+        waiting.value.save_as(tmp_path / "rider.yml")
+    again = rider_of((tmp_path / "rider.yml").read_text("utf-8"), file="rider.yml", rules=RULES)
+    first = rider_of((RIDERS / "theatre.yml").read_text("utf-8"), file="rider.yml", rules=RULES)
+    for rider in (again, first):
+        for requirement in rider["requirements"]:
+            requirement["line"] = 0
+            for part in requirement.get("any", []):
+                part["line"] = 0
+    assert again == first
+
+
+def test_hostile_text_stays_text(browser: Browser, where: str, tmp_path: Path) -> None:
+    rider = tmp_path / "rider.yml"
+    rider.write_text(
+        f'act: "{HOSTILE}"\nconfiguration: "{HOSTILE}"\nquestions: ["{HOSTILE}"]\npower:\n  - {{for: "{HOSTILE}", current: 20 A}}\n', "utf-8"
+    )
+    with visit(browser, where) as page:
+        page.goto(f"{where}/check.html")
+        page.set_input_files(".check-file", rider)
+        page.locator("#check-state .tag").wait_for()
+        assert page.locator("#check img").count() == 0
+        assert "taken" not in page.title()
+        assert HOSTILE in page.locator("#check-questions").input_value()
+
+
+@pytest.mark.parametrize(
+    "state",
+    [
+        "%7B",
+        "null",
+        "%5B1%5D",
+        "%7B%22needs%22%3A5%2C%22power%22%3A%7B%7D%7D",
+        "%7B%22needs%22%3A%5B1%2Cnull%2C%7B%7D%5D%2C%22trucks%22%3A%22x%22%7D",
+    ],
+)
+def test_a_broken_address_does_not_break_the_page(browser: Browser, on_a_server: str, state: str) -> None:
+    with visit(browser, on_a_server) as page:
+        page.goto(f"{on_a_server}/check.html#show={state}")
+        assert page.locator("#check-state").inner_text() != ""
+        page.locator("summary", has_text="Stage").first.click()
+        page.get_by_label("Stage width, clear", exact=True).fill("40 ft")
+        assert "1 fit" in page.locator("#check-state").inner_text()
+
+
+def test_a_broken_file_is_refused_with_its_line(browser: Browser, on_a_server: str, tmp_path: Path) -> None:
+    rider = tmp_path / "rider.yml"
+    rider.write_text("act: A\nact: B\n", "utf-8")
+    with visit(browser, on_a_server) as page:
+        page.goto(f"{on_a_server}/check.html")
+        page.set_input_files(".check-file", rider)
+        assert page.locator("#check-problems").inner_text() == "rider.yml was not opened. Line 2 writes 'act' a second time."
+
+
+def test_a_value_without_a_unit_is_told_beside_it(browser: Browser, on_a_server: str) -> None:
+    with visit(browser, on_a_server) as page:
+        page.goto(f"{on_a_server}/check.html")
+        page.locator("summary", has_text="Stage").first.click()
+        page.get_by_label("Stage width, clear", exact=True).fill("12")
+        assert "'12' needs a unit" in page.locator(".check-problem").inner_text()
+        assert page.locator("#check-state").inner_text() == "1 cannot be read"
+
+
+def test_it_works_by_keyboard_alone(browser: Browser, on_a_server: str) -> None:
+    with visit(browser, on_a_server) as page:
+        page.goto(f"{on_a_server}/check.html")
+        page.get_by_label("Act", exact=True).focus()
+        page.keyboard.type("Five Wet Dogs")
+        for _ in range(3):
+            page.keyboard.press("Tab")
+        page.keyboard.press("Enter")
+        page.keyboard.press("Tab")
+        page.keyboard.type("2500")
+        assert page.locator("#check-state").inner_text() == "short 1 short"
+        page.get_by_role("button", name="short Persons in the audience").focus()
+        page.keyboard.press("Enter")
+        assert page.evaluate("document.activeElement.getAttribute('aria-label')") == "Persons in the audience"
+
+
+def test_every_control_has_a_name_and_no_id_is_given_twice(browser: Browser, on_a_server: str) -> None:
+    with visit(browser, on_a_server) as page:
+        opened(page, on_a_server, "arena")
+        nameless = "(nodes) => nodes.filter((node) => !(node.labels && node.labels.length) && !node.getAttribute('aria-label')).length"
+        assert page.eval_on_selector_all("#check input, #check select, #check textarea", nameless) == 0
+        assert page.eval_on_selector_all("#check [id]", "(nodes) => nodes.length - new Set(nodes.map((node) => node.id)).size") == 0
+
+
+@pytest.mark.parametrize("width", [320, 390, 768, 1440])
+@pytest.mark.parametrize("act", ["theatre", "arena"])
+def test_it_keeps_to_the_width_of_the_screen(browser: Browser, on_a_server: str, width: int, act: str) -> None:
+    with visit(browser, on_a_server, viewport={"width": width, "height": 844}) as page:
+        opened(page, on_a_server, act)
+        assert page.evaluate("document.documentElement.scrollWidth") <= width
+
+
+def test_it_is_small_and_answers_an_edit_within_50_ms(browser: Browser, demo: Path) -> None:
+    assert sum(path.stat().st_size for path in (demo / "assets" / "fit").iterdir()) < 400_000
+    with visit(browser, demo.as_uri(), viewport=PHONE) as page:
+        opened(page, demo.as_uri(), "arena")
+        field = "[...document.querySelectorAll('#check input')].find((node) => node.getAttribute('aria-label') === 'Stage width, clear')"
+        once = f"() => {{ const start = performance.now(); {field}.dispatchEvent(new Event('input')); return performance.now() - start; }}"
+        assert min(page.evaluate(once) for _ in range(5)) < 50
