@@ -24,7 +24,9 @@ STAGE = (
     "Planning figures. The structural engineer's letter and the local code decide what the deck and the audience areas carry. "
     "A competent person checks each build."
 )
-WIND = "Planning figures. The structure's own engineer sets the wind limits, and the site's plan and its responsible person decide when to lower and clear."
+WIND = (
+    "Planning figures. The structure's own engineer sets the wind limits. The site's plan and its responsible person decide when to lower and clear."
+)
 EVERYWHERE = (
     "Every figure here is a planning figure, computed from what the house wrote. The local code, the makers' data and a licensed or competent "
     "person decide."
