@@ -1,7 +1,7 @@
 """Sound's drawings: coverage maps by area, band by band, the sub line on the plan, and a section with aim lines. Reads the pack alone."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from math import cos, radians, sin
+from math import cos, inf, radians, sin
 
 from builder.departments.sound.maps import Panel, Sheet, Spot, map_svg, within
 from builder.document import Picture
@@ -179,6 +179,43 @@ def section_picture(section: Section, pack: Pack) -> Picture | None:
         says,
         "From the side, stage on the left: where the first and the last box of each hang look. Ears are dashed.",
     )
+
+
+def hangs_from_above(section: Section, pack: Pack) -> Picture | None:
+    """Hangs on the plan: centre rays, and the edges of the stated coverage."""
+    hangs = [hang for hang in section.of_kind("hang") if hang.number("judged") is not None]
+    areas = [outline for outline in section.outlines if outline.kind == "audience"]
+    if not hangs or not areas:
+        return None
+    far_m = min(y for area in areas for _, y in area.corners)
+    widest_m = max(abs(x) for area in areas for x, _ in area.corners) + 2.0
+    stage, mix = pack.section("stage"), mix_place(section, pack)
+    elements: list[Element] = [Area(area.corners, PALE, says=area.name) for area in areas]
+    elements += [Area(cut(deck).corners, HEAVY, says=deck.name) for deck in (stage.outlines if stage else ()) if deck.kind == "deck"][:1]
+    for hang in hangs:
+        elements += rays(hang, far_m, widest_m)
+    if mix:
+        elements += [Mark((mix.across_m, mix.depth_m), "ring", size=7, says=mix.name)]
+        elements.append(Note((mix.across_m, mix.depth_m), mix.name, LETTERS, shift=(0, 26)))
+    told = "; ".join(f"{hang.name}: centre ray at {hang.text('centre_ray')}, holds the edge from {hang.text('edge')}" for hang in hangs)
+    says = f"Hangs from above. At the mix position's depth, {told}."
+    plan = Plan("sound-pan", "Hangs from above", says, tuple(elements), margin_m=1.5)
+    return Picture("sound-pan", plan_svg(plan), says, "From above: centre rays (dash and dot) and the edges of the stated coverage (dashed).")
+
+
+def rays(hang: Item, far_m: float, widest_m: float) -> Iterator[Element]:
+    """The centre ray of a hang and the edges of its coverage, as far as the audience reaches."""
+    across, depth, coverage = (hang.number(key) or 0.0 for key in ("at.across", "at.depth", "judged"))
+    turned = (hang.number("turned.by") or 0.0) * (1 if hang.text("turned.to") == "stage left" else -1)
+    for beside, look in ((0.0, CHAIN), (-coverage / 2, DASHED), (coverage / 2, DASHED)):
+        angle = radians(turned + beside)
+        run_deep = (depth - far_m) / cos(angle) if cos(angle) > 0 else inf
+        room_m = widest_m - across if sin(angle) > 0 else widest_m + across
+        run_wide = room_m / abs(sin(angle)) if sin(angle) else inf
+        run = max(0.0, min(run_deep, run_wide))
+        yield Track(((across, depth), (across + run * sin(angle), depth - run * cos(angle))), look, says=f"{hang.name}, {beside:+g} deg")
+    yield Mark((across, depth), "triangle", 1.0, 8.0, says=hang.name)
+    yield Note((across, depth), hang.name, LETTERS, shift=(0, -14), strong=True)
 
 
 def one_a_side(hangs: Sequence[Item]) -> list[Item]:

@@ -136,6 +136,8 @@ class Hang(Line):
     """How far the top box looks down; with a minus, up."""
     turned: Turn | None = None
     """How far the whole hang is turned from straight downstage. Left out, it looks straight into the house."""
+    pulled_back: Maybe[Text] = Absent.NOT_STATED
+    """What holds its turn and tilt: lines to which points on the deck or a tower, and whether they can move."""
     carried_by: Annotated[Maybe[Name], RefersTo("hang"), Decisive()] = Absent.NOT_STATED
     """The hang in rigging.yml that carries it. Its weight is counted there."""
     frame: Annotated[Maybe[Mass], Plausible(2.0, 400.0)] = Absent.NOT_STATED

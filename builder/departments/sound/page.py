@@ -3,7 +3,15 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from builder.departments.sound.drawing import band_pictures, fill_pictures, pattern_pictures, pictures, section_picture, subs_picture
+from builder.departments.sound.drawing import (
+    band_pictures,
+    fill_pictures,
+    hangs_from_above,
+    pattern_pictures,
+    pictures,
+    section_picture,
+    subs_picture,
+)
 from builder.document import Block, Caution, Entry, Facts, Folded, Heading, Link, Page, Paragraph
 from builder.layout import checked_line, facts_block, figures_block, item_table, shown_fact, shown_figure, working_blocks, workings
 from builder.pack import Item, Pack, Section
@@ -13,7 +21,8 @@ Shown = tuple[str, str, str, tuple[str, ...]]
 HANG_KEYS = ("model", "boxes", "weight", "centre_depth", "top", "bottom", "carried_by")
 AIM_KEYS = ("at.across", "at.depth", "turned.by", "turned.to", "first_aim", "last_aim", "down", "last_down")
 AIM_LABELS = ("Across", "Depth", "Turned", "To", "First box meets", "Last box meets", "First looks down", "Last looks down")
-SET_KEYS = ("splay", "own_drive", "turned_down", "delay", "adjustable", "prediction_file")
+PAN_KEYS = ("judged", "centre_ray", "edge")
+SET_KEYS = ("splay", "pulled_back", "own_drive", "turned_down", "delay", "adjustable", "prediction_file")
 BAND_KEYS = ("covers", "straight", "costs", "floor", "floor_straight")
 BAND_LABELS = ("Covers", "No delays", "Costs straight ahead", "On the floor", "No delays, floor")
 DRIFT_KEYS = ("drift_5", "drift_15", "drift_25", "drift_35", "meets")
@@ -156,6 +165,9 @@ def hang_blocks(section: Section, pack: Pack) -> Iterator[Block]:
     if drawn := section_picture(section, pack):
         yield drawn
     yield item_table([again(hang) for hang in hangs], AIM_KEYS, labels=AIM_LABELS, first="Hang", summary="Where each hang is, and where it looks")
+    if drawn := hangs_from_above(section, pack):
+        yield drawn
+        yield item_table([again(hang, "pan") for hang in hangs], PAN_KEYS, first="Hang", summary="Hangs on the plan, by the makers' stated coverage")
     yield item_table([again(hang, "set") for hang in hangs], SET_KEYS, first="Hang", summary="How each hang is set, and what may be changed")
     yield workings("How weights and aims were found", [figure for hang in hangs for figure in hang.figures])
 

@@ -16,6 +16,7 @@ from builder.departments.sound.limits import budget_items, dose_items
 from builder.departments.sound.loudspeakers import Fill, SubLine
 from builder.departments.sound.meeting import drift_figures, meets_figures
 from builder.departments.sound.neighbours import neighbour_figures, over_limits
+from builder.departments.sound.panning import missed_edges, pan_figures
 from builder.departments.sound.pattern import patterns
 from builder.departments.sound.positions import MixPosition
 from builder.departments.sound.sub_bands import audience_figure, band_items, floor_at
@@ -78,7 +79,9 @@ def publish(sound: Sound, around: Surroundings) -> Published:
         verified=room.stater.inherited,
     )
     outside = over_limits(sound.neighbours, heard, sampled(sound.audience), around.exchange.limits)
-    return Published(section, (*findings(sound, air), *of_areas(room), *of_mix(room), *of_maps(room), *outside))
+    return Published(
+        section, (*findings(sound, air), *of_areas(room), *of_mix(room), *of_maps(room), *outside, *missed_edges(sound, sampled(sound.audience)))
+    )
 
 
 def fields(sound: Sound, heard: Listening, areas: Sequence[Covered]) -> Iterator[Field]:
@@ -199,6 +202,9 @@ def of_hang(room: Room, name: str, key: str) -> Iterator[Figure]:
     depth_m = None if isinstance(model.depth, Absent) else model.depth.m
     if boxes := hang_boxes(room.sound, name):
         yield from hang_figures(hang, boxes, sampled(room.sound.audience), key, room.system, model.height.m, depth_m)
+        mix = room.sound.mix_position
+        spot = mix_spot(mix, room.around.exchange.spots) if isinstance(mix, MixPosition) else None
+        yield from pan_figures(hang, room.sound, sampled(room.sound.audience), spot, key, room.system)
 
 
 def areas(room: Room) -> Iterator[Item]:
