@@ -33,7 +33,16 @@ def power_for_all(requirements: list[Record], pack: Record) -> list[Record]:
                 answer["placed"] = None
                 # A failed trial leaves the places of earlier loads undone; they had one, so finding it again succeeds.
                 place(placed, 0, room_of(nodes), nodes, {"left": MOST_STEPS})
-    return [outcome(answer, steps["left"] > 0) for answer in answers]
+    room = room_of(nodes)
+    for answer in placed:
+        take(answer, room, nodes)
+    return [outcome(answer, nodes, room, finished=steps["left"] > 0) for answer in answers]
+
+
+def take(answer: Record, room: dict[str, Any], nodes: dict[str, Record]) -> None:
+    """Take a placed load from what is free on its service and on all that feeds it."""
+    for name in above(answer["placed"]["item"]["name"], nodes):
+        room[name] = None if room[name] is None else room[name] - answer["requirement"]["current_a"]
 
 
 def tree(section: Any) -> dict[str, Record]:
@@ -42,7 +51,8 @@ def tree(section: Any) -> dict[str, Record]:
     for item in section["items"] if section is not None else []:
         if item["kind"] in ("supply", "generator", "service", "board"):
             above = item["values"]["fed_from"]["text"] if "fed_from" in item["values"] else ""
-            nodes[item["name"]] = {"free": free_of(item), "above": above}
+            shown = fullest(item)
+            nodes[item["name"]] = {"free": free_of(item), "above": above, "bound": shown is not None and shown["bound"]}
     return nodes
 
 
@@ -302,7 +312,7 @@ def serves(requirement: Record, item: Record, section: Record) -> bool:
     return requirement["system"] == "" or volts(requirement["system"]) in volts(system_of(item, section)).split("/")
 
 
-def outcome(answer: Record, finished: bool) -> Record:
+def outcome(answer: Record, nodes: dict[str, Record], room: dict[str, Any], *, finished: bool) -> Record:
     """A load's verdict once all have been placed."""
     requirement = answer["requirement"]
     if answer["alone"] is not None:
@@ -321,8 +331,23 @@ def outcome(answer: Record, finished: bool) -> Record:
         found["fact"] = alone["fact"]
         return found
     choice = answer["placed"]
-    found = verdict(requirement, FITS, "On " + choice["item"]["name"] + ", together with all the other loads that have a place.")
+    path = above(choice["item"]["name"], nodes)
+    left_a = min(room[name] for name in path if room[name] is not None)
+    words = both("current", left_a)
+    found = verdict(requirement, FITS, "On " + choice["item"]["name"] + "; " + words[0] + " are left there beside all loads that have a place.")
     found["fact"] = choice["fact"]
-    found["margin"] = choice["margin"]
-    found["notes"] = choice["notes"]
+    found["margin"] = signed(words, left_a)
+    found["notes"] = [*choice["notes"], *uncertain(path, nodes)]
     return settled(found)
+
+
+def uncertain(path: list[str], nodes: dict[str, Record]) -> list[str]:
+    """A note for each thing above a service whose own free current is only known to be no more than a figure."""
+    return [
+        name
+        + " feeds it and has at most "
+        + both("current", nodes[name]["free"])[0]
+        + " free, for the house has not measured all that it draws. Ask."
+        for name in path[1:]
+        if nodes[name]["bound"]
+    ]

@@ -173,6 +173,22 @@ def test_an_early_load_makes_room_for_a_later_one_that_has_less_choice() -> None
     assert words(load(50.0), load(100.0), power=[large, small]) == ["fits", "fits"]
 
 
+def test_the_margin_is_what_is_left_beside_all_loads_and_upstream() -> None:
+    tree = [feed("Intake", 110.0, kind="supply"), feed("A", 80.0, "Intake"), feed("B", 80.0, "Intake")]
+    found = fit(pack(power=tree), [rider(load(60.0), load(40.0))])["verdicts"]
+    # 110 A at the intake less 60 A and 40 A leave 10 A, which is less than the 20 A and 40 A left on the services.
+    assert [each["margin"][0] for each in found] == ["+10.0 A", "+10.0 A"]
+
+
+def test_a_feed_whose_free_current_is_an_upper_bound_is_a_note_below_it() -> None:
+    intake = feed("Intake", 110.0, kind="supply")
+    for phase in ("free.L1", "free.L2"):
+        intake["values"][phase]["bound"] = True
+    found = fit(pack(power=[intake, feed("A", 80.0, "Intake")]), [rider(load(60.0))])["verdicts"][0]
+    assert found["verdict"] == "fits, with a note"
+    assert found["notes"] == ["Intake feeds it and has at most 110 A free, for the house has not measured all that it draws. Ask."]
+
+
 def test_free_current_that_is_only_an_upper_bound_is_asked() -> None:
     bound = feed("Switch", 0.0)
     for phase in ("free.L1", "free.L2"):

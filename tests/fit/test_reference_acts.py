@@ -69,7 +69,7 @@ THEATRE_IN_THE_DEMO = [
     ("Haze allowed", "fits"),
     ("Power for lighting", "fits, with a note"),  # 400 A at 80 % less the dimmers' 65 A leaves 255 A; straight-line distance noted
     ("Power for sound", "fits, with a note"),  # 125 A at 80 % less 36.4 A on L2 leaves 63.6 A; whether dimmers share the transformer is asked
-    ("Power for rigging", "fits"),  # 63 A at 80 % less 2.2 A leaves 48.2 A
+    ("Power for rigging", "fits, with a note"),  # 63 A at 80 % less 2.2 A leaves 48.2 A; the intake also feeds a kitchen that nobody has metered
     ("Trucks and the largest case", "fits"),  # 53 ft = 16.15 m of 16.5 m
     ("End of the show", "fits"),  # Tuesday 22:30, curfew 22:30
     ("Level of the show", "short"),  # 102 dB(A) against 99 dB(A)

@@ -28,13 +28,24 @@
         }
       }
     }
-    return answers.map((answer) => outcome(answer, steps.left > 0));
+    const room = roomOf(nodes);
+    for (const answer of placed) take(answer, room, nodes);
+    return answers.map((answer) => outcome(answer, nodes, room, steps.left > 0));
+  }
+
+  function take(answer, room, nodes) {
+    for (const name of above(answer.placed.item.name, nodes)) {
+      if (room.get(name) !== null) room.set(name, room.get(name) - answer.requirement.current_a);
+    }
   }
 
   function tree(section) {
     const nodes = new Map();
     for (const item of section !== null ? section.items : []) {
-      if (["supply", "generator", "service", "board"].includes(item.kind)) nodes.set(item.name, { free: freeOf(item), above: textOf(item, "fed_from") });
+      if (["supply", "generator", "service", "board"].includes(item.kind)) {
+        const shown = fullest(item);
+        nodes.set(item.name, { free: freeOf(item), above: textOf(item, "fed_from"), bound: shown !== null && shown.bound });
+      }
     }
     return nodes;
   }
@@ -239,7 +250,7 @@
     return requirement.system === "" || volts(systemOf(item, section)).split("/").includes(volts(requirement.system));
   }
 
-  function outcome(answer, finished) {
+  function outcome(answer, nodes, room, finished) {
     const requirement = answer.requirement;
     if (answer.alone !== null) return settled(answer.alone);
     if (answer.placed === null) {
@@ -254,11 +265,20 @@
       return found;
     }
     const choice = answer.placed;
-    const found = verdict(requirement, FITS, "On " + choice.item.name + ", together with all the other loads that have a place.");
+    const path = above(choice.item.name, nodes);
+    const left = Math.min(...path.filter((name) => room.get(name) !== null).map((name) => room.get(name)));
+    const words = both("current", left);
+    const found = verdict(requirement, FITS, "On " + choice.item.name + "; " + words[0] + " are left there beside all loads that have a place.");
     found.fact = choice.fact;
-    found.margin = choice.margin;
-    found.notes = choice.notes;
+    found.margin = signed(words, left);
+    found.notes = [...choice.notes, ...uncertain(path, nodes)];
     return settled(found);
+  }
+
+  function uncertain(path, nodes) {
+    return path.slice(1).filter((name) => nodes.get(name).bound).map((name) => {
+      return name + " feeds it and has at most " + both("current", nodes.get(name).free)[0] + " free, for the house has not measured all that it draws. Ask.";
+    });
   }
 
   Object.assign(fit, { powerForAll });
