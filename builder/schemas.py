@@ -1,15 +1,18 @@
-"""JSON Schemas of every department's file, from the same descriptions that read it."""
+"""JSON Schemas of every department's file and of riders, from the same descriptions that read them."""
 
 import json
 
 from builder.registry import DEPARTMENTS
+from builder.rider.description import Rider
 
+RIDER = "rider.json"
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
 
 
 def schemas() -> dict[str, str]:
-    """The schema of each department's file as text, by file name."""
-    return {f"{department.key}.json": schema_text(department.title, department.description.model_json_schema()) for department in DEPARTMENTS}
+    """The schema of each department's file, and that of riders, as text by file name."""
+    departments = {f"{department.key}.json": schema_text(department.title, department.description.model_json_schema()) for department in DEPARTMENTS}
+    return {**departments, RIDER: schema_text("Rider", Rider.model_json_schema())}
 
 
 def schema_text(title: str, schema: dict[str, object]) -> str:
