@@ -64,3 +64,9 @@ def test_a_claim_that_is_no_dose_at_the_mix_position_gives_none(change: tuple[st
 def test_a_limit_at_the_mix_position_is_a_dose_too() -> None:
     (dose,) = limited(ROOM + HANGS, [HOUR]).section.of_kind("dose")
     assert dose.name == "Audience: 99 dB(A) over 60 min"
+
+
+def test_a_time_to_work_is_rounded_down() -> None:
+    (dose,) = limited(ROOM + HANGS + CLAIM.replace("100 dB(A)", "103 dB(A)"), []).section.of_kind("dose")
+    # 8 h / 2^6 = 7.5 min, by hand.
+    assert dose.text("niosh") == "7 min"

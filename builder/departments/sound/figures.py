@@ -144,10 +144,11 @@ def delay_figure(aligned: Aligned, fill: Fill, key: str, speed_m_s: float | None
 def area_figures(found: Covered, heard: Listening, key: str) -> Iterator[Figure]:
     """Mean, spread and shares of the A-weighted programme over an area, relative to the mix position."""
     levels, bare = found.levels[PROGRAMME], found.levels[BARE]
-    work = working(heard, found, level_spread)
+    whole = working(heard, found, level_spread)
+    work = worked(level_spread, inputs=(Input("Levels", f"{len(levels):,}, found as for the mean", f"{key}.mean"),))
     found_spread = level_spread(levels, reference_db=0.0)
     mean, low, high = found_spread.mean_db, found_spread.low_db, found_spread.high_db
-    yield figure(f"{key}.mean", "Mean", Value(signed(mean), number=mean, unit="dB"), work, caution=NOISE)
+    yield figure(f"{key}.mean", "Mean", Value(signed(mean), number=mean, unit="dB"), whole, caution=NOISE)
     spread = Value(f"{signed(low)} to {signed(high)}", number=found_spread.spread_db, unit="dB")
     yield figure(f"{key}.spread", "5 % to 95 %", spread, work, caution=NOISE)
     yield share_figure(f"{key}.within_3", "Within ±3 dB", found_spread.within_3_db, work)

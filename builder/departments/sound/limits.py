@@ -1,6 +1,7 @@
 """What is left of a limit on the equivalent level, and what a level does to the ears of those who work in it."""
 
 from collections.abc import Iterator, Sequence
+from math import floor
 
 from builder.cautions import NOISE
 from builder.departments.sound.positions import ClaimedLevel
@@ -78,7 +79,8 @@ def dose_figures(level_dba: float, key: str) -> Iterator[Figure]:
         hours = allowed_hours(level_dba, criterion)
         steps = (f"8 h / 2^(({level_dba:g} − {criterion.level_dba:g}) / {criterion.exchange_db:g}) = {hours:.3g} h",)
         work = worked(allowed_hours, inputs=criterion_inputs(level_dba, criterion), steps=steps, leaves_out=left_out)
-        text = f"{hours * 60:.0f} min" if hours < 2 else f"{hours:.1f} h"
+        # Rounded down: a time that someone may work must not grow by rounding.
+        text = f"{floor(hours * 60)} min" if hours < 2 else f"{floor(hours * 10) / 10:.1f} h"
         yield figure(f"{key}.{name}", f"Day's dose full after, {words}", Value(text, number=hours * 3600, unit="s"), work, caution=NOISE)
         dose = noise_dose_percent([(level_dba, WORKED_HOURS)], criterion)
         work = worked(noise_dose_percent, inputs=(), steps=(f"100 × {WORKED_HOURS:g} h / {hours:.3g} h = {dose:.0f} %",), leaves_out=left_out)

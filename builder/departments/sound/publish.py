@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from builder.cautions import NOISE
 from builder.department import Published, Surroundings
 from builder.departments.sound.audience import crosses, sampled
+from builder.departments.sound.checking import check_items
 from builder.departments.sound.coverage import Covered, Listening, covered, lacking, listening, mix_spot, published, usable
 from builder.departments.sound.description import Sound
 from builder.departments.sound.figures import area_figures, delay_figure, hang_figures, mix_figures
@@ -116,6 +117,8 @@ def items(room: Room) -> Iterator[Item]:
         for number, band in enumerate(sound.spectrum.television, 1):
             yield stater.item(band, f"sound.television.{number}", "television", f"{band.low.text} to {band.high.text}")
     yield from of_limits(room)
+    if room.heard:
+        yield from check_items(room.areas, room.heard)
     for neighbour, item in zip(sound.neighbours, stater.named(sound.neighbours, "sound", "neighbour"), strict=True):
         yield replace(item, figures=tuple(neighbour_figures(neighbour, room.heard, sampled(sound.audience), item.key)))
     for number, claim in enumerate(sound.claimed_levels, 1):
