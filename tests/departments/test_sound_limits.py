@@ -36,7 +36,7 @@ def test_what_is_left_is_what_the_energy_leaves() -> None:
 
 def test_a_spent_budget_is_said_and_not_a_number() -> None:
     last = limited(ROOM + HANGS, [HOUR]).section.of_kind("budget")[-1]
-    assert last.text("plus_3") == "nothing, it is passed"
+    assert last.text("plus_3") == "nothing"
     assert last.number("plus_3") is None
 
 

@@ -50,7 +50,7 @@ def budget_figure(limit: SoundLimit, over_db: int, gone_min: float, key: str) ->
         + (f" {limit.level_db:g} + 10 lg({left_min:.2f}/{rest_min:.3g}) = {left_db:.1f}" if left_db is not None else ""),
     )
     work = worked(remaining_level_db, inputs=inputs, steps=steps, leaves_out="A limit that rolls on: there every stretch of that length counts.")
-    value = Value("nothing, it is passed") if left_db is None else Value(f"{left_db:.1f} {unit(limit.weighting)}", number=left_db, unit="dB")
+    value = Value("nothing") if left_db is None else Value(f"{left_db:.1f} {unit(limit.weighting)}", number=left_db, unit="dB")
     return figure(f"{key}.plus_{over_db}", f"At {over_db} dB above, left for the rest", value, work, caution=NOISE)
 
 

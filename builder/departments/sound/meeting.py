@@ -14,7 +14,7 @@ from builder.formulas.alignment import alignment_drift
 from builder.formulas.areas import floor_of
 from builder.formulas.field import field, programme_level_db
 from builder.formulas.polygons import contains
-from builder.pack import Figure, Input, Value
+from builder.pack import Figure, Input, Item, Value
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length
 from builder.working import figure, worked
@@ -26,10 +26,20 @@ MEETS = "Hangs are as loud"
 LEFT_OUT = "Reflections, and what stands in the way. Both are taken as set, with pink noise, A-weighted."
 
 
-def drift_figures(aligned: Aligned, key: str, set_at_c: float | None) -> Iterator[Figure]:
+def drift_items(fill: Fill, aligned: Sequence[Aligned], fill_key: str, set_at_c: float) -> Iterator[Item]:
+    """How the delays of a fill drift, once for all boxes that wait equally long for their hang."""
+    alike: dict[float, list[int]] = {}
+    for number, each in enumerate(aligned, 1):
+        if each.hang:
+            alike.setdefault(round(each.hang_m - each.box_m, 2), []).append(number)
+    for numbers in alike.values():
+        key = f"{fill_key}.drift-{numbers[0]}"
+        figures = tuple(drift_figures(aligned[numbers[0] - 1], key, set_at_c))
+        yield Item(key=key, kind="drift", name=f"{fill.name} {', '.join(map(str, numbers))}", figures=figures)
+
+
+def drift_figures(aligned: Aligned, key: str, set_at_c: float) -> Iterator[Figure]:
     """How much later than set the hang comes against the fill, as the air cools and warms."""
-    if not aligned.hang or set_at_c is None:
-        return
     longer_m = aligned.hang_m - aligned.box_m
     found = alignment_drift(reference_distance_m=aligned.hang_m, fill_distance_m=aligned.box_m, set_at_c=set_at_c)
     for drift in (each for each in found if each.temperature_c in SHOWN_C):

@@ -25,7 +25,7 @@ PAN_KEYS = ("judged", "centre_ray", "edge")
 SET_KEYS = ("splay", "pulled_back", "own_drive", "turned_down", "delay", "adjustable", "prediction_file")
 BAND_KEYS = ("covers", "straight", "costs", "floor", "floor_straight")
 BAND_LABELS = ("Covers", "No delays", "Costs straight ahead", "On the floor", "No delays, floor")
-DRIFT_KEYS = ("drift_5", "drift_15", "drift_25", "drift_35", "meets")
+DRIFT_KEYS = ("drift_5", "drift_15", "drift_25", "drift_35")
 DOSE_KEYS = ("niosh", "niosh_two_hours", "osha", "osha_two_hours")
 DOSE_LABELS = ("Day's dose full after, first", "2 h fill, first", "Full after, second", "2 h fill, second")
 NEIGHBOUR_LABELS = ("Across", "Depth", "Above ground", "At the mix position", "Level there", "Limit")
@@ -41,7 +41,7 @@ LEFT_OUT = (
         "+3 dB where it is as loud as the direct sound, more behind; farther rows then lose less than shown",
         "Kinsler et al. 2000, ch. 5, from memory",
     ),
-    ("Air other than the house's usual", "the loss to the air itself is known to ±10 %", "ISO 9613-1:1993, clause 7, from memory"),
+    ("How well the loss to the air is known", "±10 % of that loss", "ISO 9613-1:1993, clause 7, from memory"),
     ("Wind and layers of warm air", "outdoors ±3 dB up to 1,000 m, for wind from the stage", "ISO 9613-2:1996, table 5"),
     ("People, balcony fronts and columns in the way", "they shade high octaves most", NO_SOURCE),
     ("Phase between different models", "two alike: +6 dB to a full null; on average +3 dB", "Kinsler et al. 2000, ch. 5, from memory"),
@@ -251,15 +251,13 @@ def fill_blocks(section: Section) -> Iterator[Block]:
     yield Heading(2, "Fills", "fills")
     yield item_table(fills, ("kind", "model", "own_drive", "follows", "aligned_at", "after", "turned_down"), first="Fill", summary="Fills")
     boxes = section.of_kind("fillbox")
-    columns = ("at.across", "at.depth", "at.height", "turned.by", "turned.to", "down", "delay")
-    labels = ("Across", "Depth", "Height", "Turned", "To", "Looks down", "Delay")
+    columns = ("delay", "meets", "at.across", "at.depth", "at.height", "turned.by", "turned.to", "down")
+    labels = ("Delay", "Hangs are as loud", "Across", "Depth", "Height", "Turned", "To", "Looks down")
     yield item_table(boxes, columns, labels=labels, first="Box, from stage right", summary="Place and delay of each fill box")
-    if drifting := [again(item, "drift") for item in boxes if item.figure("drift_5") or item.figure("meets")]:
+    if drifting := section.of_kind("drift"):
         yield Paragraph("When the air is colder or warmer than the house's usual: how much later (+) or earlier (−) the hang comes than set.")
-        yield item_table(
-            drifting, DRIFT_KEYS, first="Box, from stage right", summary="Drift of each delay with the air, and where the hangs are as loud"
-        )
-    yield workings("How the delays were found", [figure for item in boxes for figure in item.figures])
+        yield item_table(drifting, DRIFT_KEYS, first="Box, from stage right", summary="Drift of each delay with the air")
+    yield workings("How the delays were found", [figure for item in (*boxes, *section.of_kind("drift")) for figure in item.figures])
 
 
 def coverage_blocks(section: Section, pack: Pack) -> Iterator[Block]:

@@ -15,7 +15,7 @@ from builder.departments.sound.geometry import corners_of, heights_of
 from builder.departments.sound.hanging import hangs_of, hung_loads, models_of, weight_figure
 from builder.departments.sound.limits import budget_items, dose_items
 from builder.departments.sound.loudspeakers import Fill, SubLine
-from builder.departments.sound.meeting import drift_figures, meets_figures
+from builder.departments.sound.meeting import drift_items, meets_figures
 from builder.departments.sound.neighbours import neighbour_figures, over_limits
 from builder.departments.sound.panning import missed_edges, pan_figures
 from builder.departments.sound.pattern import patterns
@@ -173,12 +173,14 @@ def fill_boxes(room: Room, fill: Fill, fill_key: str) -> Iterator[Item]:
     """Each box of a fill: its delay, how that drifts, and where the hangs are as loud."""
     aligned = tuple(aligned_fill(room.sound, fill, room.speed_m_s or 343.2))
     meets = meets_figures(fill, aligned, room.heard, sampled(room.sound.audience), room.system)
-    air = usable(room.around.exchange.air)
     for number, (each, met) in enumerate(zip(aligned, meets, strict=True), 1):
         key = f"{fill_key}.{number}"
-        figures = [delay_figure(each, fill, key, room.speed_m_s), *drift_figures(each, key, air.temperature_c if air else None)]
+        figures = [delay_figure(each, fill, key, room.speed_m_s)]
         figures += [replace(met, key=f"{key}.meets")] if met else []
         yield replace(room.stater.item(each.record, key, "fillbox", f"{fill.name} {number}"), figures=tuple(figures))
+    air = usable(room.around.exchange.air)
+    if air:
+        yield from drift_items(fill, aligned, fill_key, air.temperature_c)
 
 
 def sub_line(room: Room, subs: SubLine, item: Item) -> Iterator[Item]:
