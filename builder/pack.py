@@ -6,11 +6,14 @@ computed and carries its working. Facts and figures belong to *items* (a rigging
 """
 
 import json
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field, fields, is_dataclass
 from enum import StrEnum
 
 from builder.rules import Rule
+
+NUMBERS_ONLY = re.compile(r"\[\s+-?[0-9][0-9.eE+-]*(?:,\s+-?[0-9][0-9.eE+-]*)*\s+\]")
 
 FORMAT = 1
 """Raised when a reader of the previous format would misread this one; ``docs/pack-format.md`` tells what changed."""
@@ -280,7 +283,9 @@ class Pack:
 
 def to_json(pack: Pack) -> str:
     """The pack as JSON: keys sorted, lists in the author's order, the same bytes on every machine."""
-    return json.dumps(record_of(pack), sort_keys=True, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+    text = json.dumps(record_of(pack), sort_keys=True, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+    # A map holds thousands of numbers; a line for each would double the file. Texts hold no line breaks, so only lists of numbers match.
+    return NUMBERS_ONLY.sub(lambda found: " ".join(found.group().split()), text)
 
 
 def record_of(value: object) -> object:

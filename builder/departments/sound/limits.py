@@ -83,7 +83,8 @@ def dose_figures(level_dba: float, key: str) -> Iterator[Figure]:
         text = f"{floor(hours * 60)} min" if hours < 2 else f"{floor(hours * 10) / 10:.1f} h"
         yield figure(f"{key}.{name}", f"Day's dose full after, {words}", Value(text, number=hours * 3600, unit="s"), work, caution=NOISE)
         dose = noise_dose_percent([(level_dba, WORKED_HOURS)], criterion)
-        work = worked(noise_dose_percent, inputs=(), steps=(f"100 × {WORKED_HOURS:g} h / {hours:.3g} h = {dose:.0f} %",), leaves_out=left_out)
+        inputs = (*criterion_inputs(level_dba, criterion), Input("Time at work", f"{WORKED_HOURS:g} h"))
+        work = worked(noise_dose_percent, inputs=inputs, steps=(f"100 × {WORKED_HOURS:g} h / {hours:.3g} h = {dose:.0f} %",), leaves_out=left_out)
         label = f"{WORKED_HOURS:g} h fill, {words}"
         yield figure(f"{key}.{name}_two_hours", label, Value(f"{dose:.0f} %", number=dose / 100, unit="1"), work, caution=NOISE)
 

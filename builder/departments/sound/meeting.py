@@ -47,7 +47,12 @@ def drift_figures(aligned: Aligned, key: str, set_at_c: float) -> Iterator[Figur
         step = f"{longer_m:.2f} m × (1/c({at_c:g} °C) − 1/c({set_at_c:g} °C)) = {late_ms:+.2f} ms"
         text = f"{late_ms:+.1f} ms".replace("-", "−") if abs(late_ms) >= 0.05 else "0 ms"
         value = Value(text, number=late_ms / 1000, unit="s")
-        yield figure(f"{key}.drift_{at_c:g}", f"At {at_c:g} °C", value, worked(alignment_drift, inputs=(), steps=(step,)))
+        inputs = (
+            Input("To the hang", f"{aligned.hang_m:.2f} m"),
+            Input("To the box", f"{aligned.box_m:.2f} m"),
+            Input("Set at", f"{set_at_c:g} °C"),
+        )
+        yield figure(f"{key}.drift_{at_c:g}", f"At {at_c:g} °C", value, worked(alignment_drift, inputs=inputs, steps=(step,)))
 
 
 def meets_figures(

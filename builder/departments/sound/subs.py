@@ -1,7 +1,6 @@
 """The sub line: the delay of each sub, what the arc covers and what it costs."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 from math import sqrt
 
 from builder.cautions import NOISE
@@ -99,7 +98,7 @@ def straight_figure(subs: SubLine, key: str, hertz: float, speed_m_s: float) -> 
     """The same without delays."""
     places, _ = playing(subs, speed_m_s)
     width = coverage_width_deg(places, (0.0,) * len(places), frequency_hz=hertz, speed_m_s=speed_m_s)
-    working = replace(working_at(subs, hertz, speed_m_s, coverage_width_deg, "All delays taken as 0 ms."), inputs=())
+    working = working_at(subs, hertz, speed_m_s, coverage_width_deg, "All delays taken as 0 ms.")
     return figure(f"{key}.straight", "Covers, no delays", width_value(width), working, caution=NOISE)
 
 
