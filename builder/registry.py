@@ -5,6 +5,7 @@ from typing import Any
 from builder.department import Department
 from builder.departments.access import ACCESS
 from builder.departments.house import HOUSE, House
+from builder.departments.lines import LINES
 from builder.departments.power import POWER
 from builder.departments.rigging import RIGGING
 from builder.departments.sound import SOUND
@@ -19,6 +20,7 @@ DEPARTMENTS: tuple[Department[Any], ...] = (
     RIGGING,
     SOUND,
     POWER,
+    LINES,
 )
 
 _DESCRIBED = tuple(rule for department in DEPARTMENTS for rule in department.rules)

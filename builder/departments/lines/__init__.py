@@ -1,0 +1,8 @@
+"""Lines: permanent lines from place to place, the drive plan, talkback, networks."""
+
+from builder.department import Department
+from builder.departments.lines.description import Lines
+from builder.departments.lines.page import headline, pages
+from builder.departments.lines.publish import publish
+
+LINES = Department(key="lines", title="Lines", description=Lines, publish=publish, pages=pages, headline=headline)

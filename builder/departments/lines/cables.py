@@ -1,0 +1,97 @@
+"""What ``lines.yml`` says of permanent lines: kind and grade, both ends, ways that work and ways that are free, and the path of the cable."""
+
+from collections.abc import Iterator
+from typing import Annotated, ClassVar, Literal
+
+from pydantic import Field
+
+from builder.reading.absent import Absent, Maybe
+from builder.reading.problems import Problem
+from builder.reading.quantities import Length
+from builder.reading.words import Count, Name, Text
+from builder.reading.written import Decisive, Line, Plausible, RefersTo, Written
+
+Kind = Literal["analogue", "copper data", "fibre", "coax", "DMX", "talkback", "loudspeaker"]
+Signal = Literal[
+    "analogue audio", "AES3", "AES50", "MADI", "1G ethernet", "10G ethernet", "HD-SDI", "3G-SDI", "word clock", "antenna", "DMX512", "talkback"
+]
+COPPER = ("category 5", "category 5e", "category 6", "category 6A", "category 7")
+FIBRE = ("OM1", "OM2", "OM3", "OM4", "OM5", "OS1", "OS2")
+COAX = ("RG-6 class", "RG-59 class", "50 ohm")
+Grade = Literal[
+    "category 5", "category 5e", "category 6", "category 6A", "category 7", "OM1", "OM2", "OM3", "OM4", "OM5", "OS1", "OS2", "RG-6 class",
+    "RG-59 class", "50 ohm",
+]  # fmt: skip
+GRADES: dict[str, tuple[str, ...]] = {"copper data": COPPER, "fibre": FIBRE, "coax": COAX}
+"""The grades that each kind can have; the other kinds have none."""
+
+
+class End(Written):
+    """One end of a line."""
+
+    place: Annotated[Name, RefersTo("place")]
+    """The place where it ends, from stage.yml."""
+    panel: Maybe[Name] = Absent.NOT_STATED
+    """The panel there and its label, as printed on it, such as P3."""
+    connector: Maybe[Name] = Absent.NOT_STATED
+    """The connector there, such as XLR female."""
+
+
+class PermanentLine(Line):
+    """A permanent line, or a bundle of lines of one kind, between two places."""
+
+    defines: ClassVar[str] = "line"
+    name: Name
+    """What the line is called, as on its label."""
+    kind: Kind
+    """Analogue, copper data, fibre, coax, DMX, talkback or loudspeaker."""
+    grade: Maybe[Grade] = Absent.NOT_STATED
+    """The category of copper data, the class of fibre, or the class of coax."""
+    carries: tuple[Signal, ...] = ()
+    """What the house sends over it or has tried. The length is held against the limit of each."""
+    from_: Annotated[End, Field(alias="from")]
+    """The end that signals usually come from."""
+    to: End
+    """The other end."""
+    ways: Annotated[Count, Plausible(1, 288)]
+    """How many ways it has: pairs of a multicore, sockets of copper data, fibres or coax cables. Count a fibre pair as two fibres."""
+    working: Annotated[Maybe[Count], Decisive()] = Absent.NOT_STATED
+    """How many of them work. Left out, it is all ways but those named as dead, if any are named."""
+    free: Annotated[Maybe[Count], Decisive()] = Absent.NOT_STATED
+    """How many of the working ways a visitor finds free, the house's own use taken off."""
+    dead: tuple[Count, ...] = ()
+    """The numbers of the ways that do not work, as printed on the panel."""
+    path: Annotated[Maybe[Length], Plausible(1.0, 1_000.0), Decisive()] = Absent.NOT_STATED
+    """The length of the cable along the way it goes. It is not the distance."""
+    shared_with: Annotated[tuple[Name, ...], RefersTo("line")] = ()
+    """Other lines on the same cores: plug one of them, never both."""
+    used_for: Maybe[Text] = Absent.NOT_STATED
+    """What the house itself uses of it."""
+
+    def contradictions(self) -> Iterator[Problem]:
+        """Counts, ends and grade that cannot all be true."""
+        yield from self._miscounted()
+        yield from self._misplaced()
+
+    def _miscounted(self) -> Iterator[Problem]:
+        beyond = [way for way in self.dead if not 1 <= way <= self.ways]
+        for way in beyond:
+            reason = f"is not a way of {self.name}, which has {self.ways}"
+            yield Problem(self.where("dead"), "dead", str(way), reason, "way-unknown", f"number them 1 to {self.ways}, as on the panel")
+        if not isinstance(self.working, int):
+            return
+        if self.working > self.ways:
+            reason, advice = f"is more than the {self.ways} ways of {self.name}", "count those that work among all there are"
+            yield Problem(self.where("working"), "working", str(self.working), reason, "working-exceeds-count", advice)
+        elif not beyond and self.working > self.ways - len(set(self.dead)):
+            reason = f"is too many for {self.name}: {len(set(self.dead))} of its {self.ways} ways are named as dead"
+            yield Problem(self.where("working"), "working", str(self.working), reason, "dead-way-counted", "leave the dead ways out of the count")
+
+    def _misplaced(self) -> Iterator[Problem]:
+        if self.from_.place == self.to.place:
+            reason = f"is both ends of {self.name}"
+            yield Problem(self.to.where("place"), "to.place", self.to.place, reason, "line-to-itself", "a line runs between two places")
+        known = GRADES.get(self.kind, ())
+        if isinstance(self.grade, str) and self.grade not in known:
+            advice = f"write one of: {', '.join(known)}" if known else "leave the grade out"
+            yield Problem(self.where("grade"), "grade", self.grade, f"is not a grade of {self.kind}", "grade-of-other-kind", advice)

@@ -1,0 +1,58 @@
+"""``lines.yml``: permanent lines from place to place, the drive plan, talkback and networks."""
+
+from collections.abc import Iterator
+from typing import Annotated, TypeVar
+
+from builder.departments.lines.cables import PermanentLine
+from builder.departments.lines.driving import ConsolePosition, HandOver, Switcher
+from builder.departments.lines.talking import Network, TalkbackChannel, TalkbackStation
+from builder.reading.absent import Absent, Maybe
+from builder.reading.problems import Problem
+from builder.reading.words import Text
+from builder.reading.written import Decisive, DepartmentFile
+
+Record = TypeVar("Record")
+
+
+class Lines(DepartmentFile):
+    """Permanent lines, the drive plan, talkback and networks."""
+
+    labels: Maybe[Text] = Absent.NOT_STATED
+    """How panels and ways are numbered and labelled here."""
+    patching: Maybe[Text] = Absent.NOT_STATED
+    """Who may patch, and whom to ask."""
+    lines: Annotated[Maybe[tuple[PermanentLine, ...]], Decisive()] = Absent.NOT_STATED
+    """The permanent lines, or none."""
+    switchers: tuple[Switcher, ...] = ()
+    """What chooses which console is heard."""
+    consoles: Annotated[Maybe[tuple[ConsolePosition, ...]], Decisive()] = Absent.NOT_STATED
+    """The console positions, and how each drives the house system. The mix position first: the home page counts the lines from the stage to it."""
+    hand_over: tuple[HandOver, ...] = ()
+    """The order in which consoles are heard on a show with several."""
+    talkback_system: Maybe[Text] = Absent.NOT_STATED
+    """What the talkback is: wired or not, two or four wires, who hands out belt packs."""
+    talkback_channels: Annotated[Maybe[tuple[TalkbackChannel, ...]], Decisive()] = Absent.NOT_STATED
+    """The channels people talk on, or none."""
+    talkback_stations: tuple[TalkbackStation, ...] = ()
+    """Stations and sockets by place."""
+    networks: Annotated[Maybe[tuple[Network, ...]], Decisive()] = Absent.NOT_STATED
+    """The house's networks, or none."""
+
+    def contradictions(self) -> Iterator[Problem]:
+        """An input that the switcher does not have."""
+        inputs = {switcher.name: switcher.inputs for switcher in self.switchers}
+        for console in listed(self.consoles):
+            most = inputs.get(console.switcher) if isinstance(console.switcher, str) else None
+            if most is not None and isinstance(console.input, int) and not 1 <= console.input <= most:
+                reason = f"is not an input of {console.switcher}, which has {most}"
+                advice = f"number them 1 to {most}"
+                yield Problem(console.where("input"), f"consoles.{console.name}.input", str(console.input), reason, "input-unknown", advice)
+        for station in self.talkback_stations:
+            if isinstance(station.working, int) and station.working > station.count:
+                reason, advice = f"is more than the {station.count} at {station.place}", "count those that work among all there are"
+                yield Problem(station.where("working"), "working", str(station.working), reason, "working-exceeds-count", advice)
+
+
+def listed(written: tuple[Record, ...] | Absent) -> tuple[Record, ...]:
+    """The records of a list; none where the house has none or has not said."""
+    return () if isinstance(written, Absent) else written

@@ -1,0 +1,150 @@
+"""What does not add up among lines and consoles."""
+
+from collections.abc import Iterator
+
+from builder.departments.lines.cables import PermanentLine
+from builder.departments.lines.description import Lines, listed
+from builder.departments.lines.drive import beside, lines_by, switcher_of
+from builder.departments.lines.driving import ConsolePosition
+from builder.departments.lines.reach import ends_of, left_m, limit_of, position, signals_of
+from builder.departments.lines.ways import at_work
+from builder.exchange import Offers
+from builder.formulas.tie_lines import straight_m
+from builder.pack import Finding, Level
+from builder.reading.absent import Absent
+from builder.reading.measures import System, shown
+from builder.reading.quantities import Length
+from builder.reading.references import spelling
+from builder.stating import place
+
+BESIDE_M = 1.0
+"""A panel hangs beside the spot that its place is measured at: half a metre at each end is not held against a path."""
+
+
+def findings(described: Lines, offers: Offers, system: System) -> Iterator[Finding]:
+    """All findings on lines, then on the drive plan, then on talkback."""
+    for line in listed(described.lines):
+        yield from free_over_working(line)
+        yield from dead_unnamed(line)
+        yield from over_limit(line, system)
+        yield from path_short(line, offers, system)
+    for console in listed(described.consoles):
+        yield from without_drive(console, described)
+        yield from drive_elsewhere(console, described)
+        yield from format_differs(console, described)
+    yield from inputs_twice(described)
+    yield from silent_channels(described)
+
+
+def free_over_working(line: PermanentLine) -> Iterator[Finding]:
+    """More ways free than work."""
+    working = at_work(line)
+    if isinstance(line.free, int) and line.free > (line.ways if working is None else working):
+        most = f"only {line.ways} are there" if working is None else f"only {working} of {line.ways} work"
+        sentence = f"{line.name}: {line.free} ways are said to be free, but {most}."
+        yield Finding(Level.CAUTION, "free-over-working", sentence, subject=key_of(line), place=place(line.where("free")))
+
+
+def dead_unnamed(line: PermanentLine) -> Iterator[Finding]:
+    """Ways that do not work, and nobody says which."""
+    if not isinstance(line.working, int) or line.condition == "out of service":
+        return
+    lost = line.ways - line.working
+    if lost > len(set(line.dead)):
+        named = f"only {', '.join(map(str, line.dead))} named" if line.dead else "it is not said which"
+        sentence = f"{line.name}: {lost} of {line.ways} ways do not work, and {named}. Whoever plugs in will find out by trying."
+        yield Finding(Level.NOTE, "dead-ways-unnamed", sentence, subject=key_of(line), place=place(line.where("working")))
+
+
+def over_limit(line: PermanentLine, system: System) -> Iterator[Finding]:
+    """A path longer than the limit of what the line carries; where that is not stated, longer than the limit of all it usually does."""
+    held = [(signal, left) for signal in signals_of(line) if (left := left_m(line, signal)) is not None]
+    passed = [(signal, left) for signal, left in held if left < 0]
+    if isinstance(line.path, Absent) or (not line.carries and len(passed) < len(held)):
+        return
+    for signal, left in passed:
+        limit = limit_of(line, signal)
+        if limit is not None:
+            far, over = shown(Length, limit.length_m, 0, system)[0], shown(Length, -left, None, system)[0]
+            sentence = f"{line.name}: the path of {line.path.text} passes the {far} limit of {signal} by {over}. Patch cords come on top."
+            yield Finding(Level.CAUTION, "line-over-limit", sentence, subject=key_of(line), place=place(line.where("path")))
+
+
+def path_short(line: PermanentLine, offers: Offers, system: System) -> Iterator[Finding]:
+    """A path shorter than the straight line between its ends."""
+    ends = ends_of(line, offers)
+    if ends is None or isinstance(line.path, Absent):
+        return
+    straight = straight_m(position(ends[0]), position(ends[1]))
+    if line.path.m < straight - BESIDE_M:
+        far = shown(Length, straight, None, system)[0]
+        sentence = (
+            f"{line.name}: a path of {line.path.text} is stated, but {line.from_.place} and {line.to.place} are {far} apart in a straight line. "
+            f"Measure the cable's own way, not the distance."
+        )
+        yield Finding(Level.CAUTION, "path-under-straight", sentence, subject=key_of(line), place=place(line.where("path")))
+
+
+def without_drive(console: ConsolePosition, described: Lines) -> Iterator[Finding]:
+    """A console position that no line leads from to the house system."""
+    lines = lines_by(console, described)
+    alive = [line for line in lines if at_work(line) != 0]
+    if alive or (not lines and beside(console, described)):
+        return
+    level, why = Level.CAUTION, "no line leads from it to the house system"
+    if lines:
+        why = f"{' and '.join(line.name for line in lines)} does not work, and no other line leads from it to the house system"
+    elif console.by is not Absent.NONE:
+        level, why = Level.NOTE, "the house does not say by which line it drives the house system"
+    sentence = f"{console.name}: {why}."
+    yield Finding(level, "console-without-drive", sentence, subject=f"lines.console.{spelling(console.name)}", place=place(console.where("by")))
+
+
+def drive_elsewhere(console: ConsolePosition, described: Lines) -> Iterator[Finding]:
+    """A line that a console is said to send by, though it ends somewhere else."""
+    for line in lines_by(console, described):
+        if console.place not in (line.from_.place, line.to.place):
+            ends = f"{line.from_.place} and {line.to.place}"
+            sentence = f"{console.name} is at {console.place}, but {line.name}, which it is said to send by, ends at {ends}."
+            subject = f"lines.console.{spelling(console.name)}"
+            yield Finding(Level.CAUTION, "drive-line-elsewhere", sentence, subject=subject, place=place(console.where("by")))
+
+
+def format_differs(console: ConsolePosition, described: Lines) -> Iterator[Finding]:
+    """A console that sends nothing its switcher takes."""
+    switcher = switcher_of(console, described)
+    if switcher is None or not console.sends or not switcher.formats or set(console.sends) & set(switcher.formats):
+        return
+    sentence = f"{console.name} sends {' or '.join(console.sends)}, but {switcher.name} takes {' or '.join(switcher.formats)} only."
+    subject = f"lines.console.{spelling(console.name)}"
+    yield Finding(Level.CAUTION, "drive-format-differs", sentence, subject=subject, place=place(console.where("sends")))
+
+
+def inputs_twice(described: Lines) -> Iterator[Finding]:
+    """An input of a switcher that two consoles come in on."""
+    taken: dict[tuple[str, int], ConsolePosition] = {}
+    for console in listed(described.consoles):
+        if not isinstance(console.switcher, str) or not isinstance(console.input, int):
+            continue
+        first = taken.setdefault((console.switcher, console.input), console)
+        if first is not console:
+            sentence = (
+                f"{first.name} and {console.name} both come in on input {console.input} of {console.switcher}. Plugs move between them, in the dark."
+            )
+            subject = f"lines.console.{spelling(console.name)}"
+            yield Finding(Level.CAUTION, "switcher-input-twice", sentence, subject=subject, place=place(console.where("input")))
+
+
+def silent_channels(described: Lines) -> Iterator[Finding]:
+    """A talkback channel that no station has, where stations say which channels they have."""
+    heard = {name for station in described.talkback_stations for name in station.channels}
+    for channel in listed(described.talkback_channels) if heard else ():
+        if channel.name not in heard:
+            sentence = f"No talkback station has channel {channel.name}."
+            subject = f"lines.channel.{spelling(channel.name)}"
+            yield Finding(Level.NOTE, "channel-without-station", sentence, subject=subject, place=place(channel.where("name")))
+
+
+def key_of(line: PermanentLine) -> str:
+    """The key of a line's item."""
+    return f"lines.line.{spelling(line.name)}"

@@ -1,0 +1,154 @@
+"""The page on lines. Reads the pack; computes nothing."""
+
+from collections.abc import Iterator, Sequence
+
+from builder.departments.lines.drawing import lines_plan
+from builder.departments.lines.tables import at_place, between_places, by_kind, consoles, kind_in, network_table, stations, turns
+from builder.document import Block, Entry, Facts, Folded, Heading, Page, Paragraph, Picture
+from builder.layout import checked_line, entry_of, findings_block, item_table, workings
+from builder.pack import Level, Pack, Section
+
+LINE_KEYS = ("kind", "grade", "ways", "working", "working-ways", "free", "dead", "path", "straight", "carries", "used_for", "shared_with")
+CAUTION = "Lengths left are planning figures: patch cords and your own cable come off them. The maker's data and a test of the line decide."
+
+
+def pages(section: Section, pack: Pack) -> Sequence[Page]:
+    """One page: from place to place, what ends where, the drive plan, talkback, networks, every line."""
+    summary = "Permanent lines from place to place with free and working ways, what ends where, the drive plan, talkback, networks."
+    return (Page("lines", "Lines", tuple(blocks(section, pack)), summary=summary),)
+
+
+def blocks(section: Section, pack: Pack) -> Iterator[Block]:
+    """The page from top to bottom."""
+    yield checked_line(section)
+    yield from found(section, pack, worst=True)
+    yield from matrix(section, pack)
+    yield from ends(section)
+    yield from drive(section, pack)
+    yield from talking(section)
+    yield from networks(section)
+    yield from found(section, pack, worst=False)
+    yield from every_line(section)
+
+
+def found(section: Section, pack: Pack, *, worst: bool) -> Iterator[Block]:
+    """Dangers and cautions above all else; notes below the tables."""
+    mine = [each for each in pack.findings if each.subject.startswith(f"{section.key}.") and (each.level is not Level.NOTE) is worst]
+    if mine and not worst:
+        yield Heading(2, "Good to know", "notes")
+    yield from findings_block(mine)
+
+
+def matrix(section: Section, pack: Pack) -> Iterator[Block]:
+    """From place to place by kind, drawn and as a table."""
+    if not section.of_kind("pair"):
+        if whole := section.item("whole"):
+            yield Facts([entry_of(fact) for fact in whole.facts if fact.key == "lines.whole.lines"])
+        return
+    yield Heading(2, "From place to place", "places")
+    plan = lines_plan(section, pack)
+    if plan:
+        caption = (
+            "Places in the order they lie in, not to scale: upstage at the top, stage left on the right. Whole strokes have ways free, dashed ones "
+            "have none that the house tells of. The table says what each number is."
+        )
+        yield Picture("lines-plan", plan[0], plan[1], caption=caption)
+    yield between_places(section)
+    yield Folded("The same as a matrix by kind", (by_kind(section),))
+    if whole := section.item("whole"):
+        facts = [fact for name in ("labels", "patching") if (fact := whole.fact(name))]
+        yield Facts([entry_of(fact) for fact in facts])
+
+
+def ends(section: Section) -> Iterator[Block]:
+    """What ends at each place, for who stands there."""
+    places = dict.fromkeys(line.text(f"{end}.place") for line in section.of_kind("line") for end in ("from", "to"))
+    if not places:
+        return
+    yield Heading(2, "What ends where", "ends")
+    yield Paragraph("Free is what a visitor finds free. Path is the length of the cable along its way, not the distance.")
+    for number, place in enumerate(places, 1):
+        yield Heading(3, place, f"at-{number}")
+        yield at_place(section, place)
+
+
+def drive(section: Section, pack: Pack) -> Iterator[Block]:
+    """What each console can send to the house system, and the order of hand-over."""
+    whole = section.item("whole")
+    silent = whole.fact("consoles") if whole else None
+    if not section.of_kind("console") and silent is None:
+        return
+    yield Heading(2, "Drive plan", "drive")
+    if silent is not None and silent.value is None and not section.of_kind("console"):
+        yield Facts([entry_of(silent)])
+    else:
+        yield Paragraph("What each console position can send to the house system. Its inputs are told with the sound system.")
+        yield consoles(section, pack)
+    if found := section.of_kind("switcher"):
+        columns = ("place", "inputs", "ways", "formats", "switched_by", "change", "goes_on_by", "if_it_fails")
+        yield item_table(found, columns, first="Switcher", summary="Switchers")
+    if section.of_kind("turn"):
+        yield Heading(3, "Who is heard when", "hand-over")
+        yield turns(section)
+
+
+def talking(section: Section) -> Iterator[Block]:
+    """Talkback: channels, and what is where."""
+    whole = section.item("whole")
+    facts = [fact for name in ("talkback_system", "talkback_channels") if whole and (fact := whole.fact(name))]
+    channels, places = section.of_kind("channel"), section.of_kind("station")
+    if not (facts or channels or places):
+        return
+    yield Heading(2, "Talkback", "talkback")
+    if facts:
+        yield Facts([entry_of(fact) for fact in facts])
+    if channels:
+        yield item_table(channels, ("used_by",), first="Channel", summary="Talkback channels")
+    if places:
+        yield stations(section)
+
+
+def networks(section: Section) -> Iterator[Block]:
+    """Networks: who owns them, how fast, where."""
+    whole = section.item("whole")
+    fact = whole.fact("networks") if whole else None
+    found = section.of_kind("network")
+    if found or fact:
+        yield Heading(2, "Networks", "networks")
+    if found:
+        yield network_table(found)
+    elif fact:
+        yield Facts([entry_of(fact)])
+
+
+def every_line(section: Section) -> Iterator[Block]:
+    """All lines with all that is said of them, then the workings."""
+    lines = section.of_kind("line")
+    if lines:
+        yield Heading(2, "Every line", "every")
+        left = tuple(dict.fromkeys(figure.key.removeprefix(f"{line.key}.") for line in lines for figure in line.figures if ".left." in figure.key))
+        yield Paragraph(CAUTION)
+        yield item_table(lines, (*LINE_KEYS[:9], *left, *LINE_KEYS[9:]), first="Line", summary="Every line", sortable=True)
+    figures = [figure for item in section.items for figure in item.figures]
+    reach = [figure for figure in figures if ".left." in figure.key or figure.key.endswith(".straight")]
+    yield workings("Workings: limits and distances", reach)
+    yield Folded("Workings: ways", workings("", [figure for figure in figures if figure not in reach]).blocks)
+
+
+def headline(section: Section, _: Pack) -> Sequence[Entry]:
+    """Lines to the mix position and the internet, for the home page."""
+    return tuple(answers(section))
+
+
+def answers(section: Section) -> Iterator[Entry]:
+    """The home page's answers on lines."""
+    pair = section.item("stage-to-mix")
+    if pair:
+        free = [figure for figure in pair.figures if figure.key.endswith(".free") and figure.value and figure.value.number]
+        words = ", ".join(f"{figure.value.text} {kind_in(figure)}" for figure in free if figure.value)
+        yield Entry("Free lines, stage to mix", words or "none stated", small=pair.name, anchor="lines#places")
+    for network in section.of_kind("network"):
+        down, up = network.text("internet_down"), network.text("internet_up")
+        if down:
+            yield Entry("Internet by cable", f"{down} down, {up or 'not stated'} up", small=network.name, anchor="lines#networks")
+            return

@@ -1,0 +1,48 @@
+"""From ``lines.yml`` to the section of lines: lines with their reach, pairs of places, the drive plan, talkback, networks, findings."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from builder.department import Published, Surroundings
+from builder.departments.lines.cables import PermanentLine
+from builder.departments.lines.description import Lines, listed
+from builder.departments.lines.drive import drive_items
+from builder.departments.lines.findings import findings
+from builder.departments.lines.reach import reach_figures, straight_figure
+from builder.departments.lines.ways import pair_item, pairs_of, shared_names, stage_to_mix, working_figure
+from builder.pack import Fact, Item, Section, Standing, Value
+from builder.stating import Stater, place
+
+
+def publish(described: Lines, around: Surroundings) -> Published:
+    """The facts of all lines, what is left of their limits, and what does not add up."""
+    stater = around.stater(described)
+    section = Section(key="lines", title="Lines", items=tuple(items(described, stater, around)), verified=stater.inherited)
+    return Published(section, tuple(findings(described, around.exchange, around.system)))
+
+
+def items(described: Lines, stater: Stater, around: Surroundings) -> Iterator[Item]:
+    """Everything about lines, in the order of the page."""
+    yield stater.item(described, "lines.whole", "whole", "Lines", leave_out=("note",))
+    lines = listed(described.lines)
+    yield from (pair_item(pair, lines) for pair in pairs_of(lines))
+    if consoles := listed(described.consoles):
+        yield from stage_to_mix(lines, consoles[0].place, around.exchange)
+    for line, item in zip(lines, stater.named(lines, "lines", "line", leave_out=("shared_with",)), strict=True):
+        figures = (
+            *working_figure(item.key, line),
+            *reach_figures(item.key, line, around.system),
+            *straight_figure(item.key, line, around.exchange, around.system),
+        )
+        yield replace(item, figures=figures, facts=(*item.facts, *shared(item, line, lines)))
+    yield from drive_items(described, stater)
+    yield from stater.named(listed(described.talkback_channels), "lines", "channel")
+    yield from stater.counted(described.talkback_stations, "lines", "station", name_key="place")
+    yield from stater.named(listed(described.networks), "lines", "network")
+
+
+def shared(item: Item, line: PermanentLine, lines: Sequence[PermanentLine]) -> Iterator[Fact]:
+    """The lines on the same cores, as a fact."""
+    if names := shared_names(line, lines):
+        where = place(line.where("shared_with")) if line.shared_with else None
+        yield Fact(f"{item.key}.shared_with", "Same cores as", Standing.STATED, Value(", ".join(names)), place=where)

@@ -1,0 +1,163 @@
+"""The tables of the page on lines. Reads the pack; computes nothing."""
+
+from collections.abc import Iterator, Sequence
+
+from builder.document import Inline, Link, Row, Small, Strong, Table, Tag, Words
+from builder.layout import anchor_of, cell, item_table, shown_fact, shown_figure, state
+from builder.pack import Figure, Item, Pack, Section
+
+
+def between_places(section: Section) -> Table:
+    """A row for two places: what is free, and how many work of how many, kind by kind."""
+    rows = [pair_row(number, pair) for number, pair in enumerate(section.of_kind("pair"), 1)]
+    return Table(("Between", "Free", "Working"), rows, summary="Free ways between places, and how many work of how many there are")
+
+
+def pair_row(number: int, pair: Item) -> Row:
+    """Two places, with what is free and what works between them."""
+    free: list[Inline] = []
+    work: list[Inline] = []
+    for figure in pair.figures:
+        kind = kind_in(figure)
+        if figure.key.endswith(".free"):
+            free += [*([", "] if free else []), *([Strong(figure.value.text)] if figure.value else [Tag("not stated", "note")]), f" {kind}"]
+            free += [" ", Small(f"({figure.note})")] if figure.note else []
+        else:
+            work += [*([", "] if work else []), *([figure.value.text] if figure.value else [Tag("not stated", "note")]), f" {kind}"]
+    return Row([[Strong(str(number)), f" {pair.name}"], free, work], anchor=anchor_of(pair.key))
+
+
+def kind_in(figure: Figure) -> str:
+    """The kind of line a pair's figure is about, as within a sentence."""
+    kind = figure.label.rsplit(", ", 1)[0]
+    return kind if kind.isupper() else kind.lower()
+
+
+def by_kind(section: Section) -> Table:
+    """A row for two places, a column for each kind of line: what is free, and how many work of how many."""
+    pairs = section.of_kind("pair")
+    kinds = [kind for kind in KIND_ORDER if any(pair.figure(f"{kind}.free") for pair in pairs)]
+    rows = [
+        Row([pair.name, *(between(pair, kind) for kind in kinds)], order=(None, *(pair.number(f"{kind}.free") for kind in kinds))) for pair in pairs
+    ]
+    columns = ("Between", *(kind.replace("-", " ").capitalize() if kind != "dmx" else "DMX" for kind in kinds))
+    return Table(columns, rows, summary="Free ways between places by kind", sortable=True)
+
+
+KIND_ORDER = ("analogue", "copper-data", "fibre", "coax", "dmx", "talkback", "loudspeaker")
+
+
+def between(pair: Item, kind: str) -> list[Inline]:
+    """What is free of one kind between two places."""
+    free, working = pair.figure(f"{kind}.free"), pair.figure(f"{kind}.working")
+    if free is None or working is None:
+        return ["–"]
+    first: list[Inline] = [Strong(f"{free.value.text} free")] if free.value else [Tag("free ways not stated", "note")]
+    second = f"{working.value.text} work" if working.value else "working ways not stated"
+    return [*first, " ", Small(second)]
+
+
+def at_place(section: Section, place: str) -> Table:
+    """What ends at one place, panel by panel."""
+    rows = [
+        row_at(line, near, far)
+        for line in section.of_kind("line")
+        for near, far in (("from", "to"), ("to", "from"))
+        if line.text(f"{near}.place") == place
+    ]
+    return Table(("Line", "Panel", "Free", "Goes to", "Connector here", "Path"), rows, summary=f"Lines that end at {place}")
+
+
+def row_at(line: Item, near: str, far: str) -> Row:
+    """One line as it is found at one of its ends."""
+    naming: list[Inline] = [line.name, *spaced(state(line)), " ", Small(kind_words(line))]
+    if shared := line.text("shared_with"):
+        naming += [" ", Small(f"same cores as {shared}: plug one of them")]
+    there: list[Inline] = [line.text(f"{far}.place")]
+    if panel := line.text(f"{far}.panel"):
+        there += [" ", Small(panel)]
+    return Row(
+        [naming, shown_fact(line.fact(f"{near}.panel")), free_cell(line), there, shown_fact(line.fact(f"{near}.connector")), cell(line, "path")]
+    )
+
+
+def kind_words(line: Item) -> str:
+    """Kind and grade."""
+    return ", ".join(part for part in (line.text("kind"), line.text("grade")) if part)
+
+
+def free_cell(line: Item) -> Words:
+    """Free ways, with how many work, which are dead, and on what terms."""
+    terms = next((fact.terms for fact in line.facts if fact.terms), "")
+    if terms == "not for visitors" or line.condition == "out of service":
+        return [Tag(terms if line.condition != "out of service" else "none", "note"), " ", Small(f"{line.text('ways')} ways")]
+    works = line.text("working-ways") or line.text("working")
+    parts = [f"{works} work of {line.text('ways')}" if works else f"{line.text('ways')} ways, working not stated"]
+    parts += [f"dead: {dead}" for dead in (line.text("dead"),) if dead]
+    parts += [terms] if terms and terms != "included" else []
+    return [*shown_fact(line.fact("free")), " ", Small("; ".join(parts))]
+
+
+def spaced(pieces: Sequence[Inline]) -> Iterator[Inline]:
+    """Pieces with a space before each."""
+    for piece in pieces:
+        yield " "
+        yield piece
+
+
+def consoles(section: Section, pack: Pack) -> Table:
+    """What each console position can send, in which format, by which line, through which switcher."""
+    rows = [console_row(item, section, pack) for item in section.of_kind("console")]
+    columns = ("Console position", "Sends", "Ways", "By", "Through", "Reaches")
+    return Table(columns, rows, summary="The drive plan")
+
+
+def console_row(item: Item, section: Section, pack: Pack) -> Row:
+    """One console position."""
+    naming: list[Inline] = [item.name, *spaced(state(item)), " ", Small(item.text("place"))]
+    if item.note:
+        naming += [" ", Small(item.note)]
+    can = item.figure("can-send")
+    ways: list[Inline] = [*shown_figure(can), " ", Small(can.note)] if can and can.note else shown_figure(can)
+    switcher = [*shown_fact(item.fact("switcher"))]
+    if entry := item.text("input"):
+        switcher += [" ", Small(f"input {entry}")]
+    cells: list[Words] = [naming, shown_fact(item.fact("sends")), ways, by_words(item, section), switcher, reaches(item, pack)]
+    return Row(cells, anchor=anchor_of(item.key))
+
+
+def by_words(item: Item, section: Section) -> list[Inline]:
+    """The lines a console sends by; none is needed beside its switcher."""
+    switcher = section.item("switcher", item.text("switcher")) if item.text("switcher") else None
+    if switcher and switcher.text("place") == item.text("place") and not item.text("by"):
+        return ["beside the switcher"]
+    return shown_fact(item.fact("by"))
+
+
+def reaches(item: Item, pack: Pack) -> list[Inline]:
+    """The drive lines it reaches, with a link to the sound system where that is described."""
+    words = item.text("reaches") or "all drive lines"
+    return [Link(words, "sound")] if pack.section("sound") else [words]
+
+
+def turns(section: Section) -> Table:
+    """The order of hand-over on a show with several consoles."""
+    rows = [turn_row(number, item) for number, item in enumerate(section.of_kind("turn"), 1)]
+    return Table(("Heard", "From", "Before that", "What moves"), rows, summary="The order of hand-over")
+
+
+def turn_row(number: int, item: Item) -> Row:
+    """One turn: who is heard, from when, what is done before, what moves."""
+    when, before = shown_fact(item.fact("when")), shown_fact(item.fact("before"))
+    return Row([[Strong(str(number)), f" {item.name}"], when, before, shown_figure(item.figure("change"))], anchor=anchor_of(item.key))
+
+
+def stations(section: Section) -> Table:
+    """Talkback by place."""
+    return item_table(section.of_kind("station"), ("kind", "count", "working", "channels", "connector"), first="Place", summary="Talkback by place")
+
+
+def network_table(networks: Sequence[Item]) -> Table:
+    """Networks with owner, rates and places."""
+    columns = ("owner", "wired_rate", "internet_down", "internet_up", "at", "connector", "used_for", "asks", "wireless")
+    return item_table(networks, columns, first="Network", summary="Networks")
