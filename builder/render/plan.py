@@ -90,7 +90,11 @@ Element = Area | Track | Mark | Note
 
 @dataclass(frozen=True, slots=True)
 class Plan:
-    """A plan: its elements in the order of drawing, and what it shows, in a sentence or two for those who cannot see it."""
+    """
+    A plan: its elements in the order of drawing, and what it shows, in a sentence or two for those who cannot see it.
+
+    ``across_m`` shows only that stretch across the stage; what reaches beyond is cut off. ``lettering`` sizes the words that every plan has.
+    """
 
     name: str
     title: str
@@ -98,6 +102,8 @@ class Plan:
     elements: Sequence[Element]
     margin_m: float = 1.0
     axes: bool = True
+    across_m: tuple[float, float] | None = None
+    lettering: float = 10.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,7 +140,11 @@ def plan_svg(plan: Plan) -> str:
         If the plan has no elements with a place.
     """
     frame = frame_of(plan)
-    parts = [*(axes(frame) if plan.axes else ()), *(drawn(element, frame) for element in plan.elements), scale_bar(frame)]
+    parts = [
+        *(axes(frame, plan.lettering) if plan.axes else ()),
+        *(drawn(element, frame) for element in plan.elements),
+        scale_bar(frame, plan.lettering),
+    ]
     label = f'<title id="{plan.name}-t">{escape(plan.title)}</title><desc id="{plan.name}-d">{escape(plan.says)}</desc>'
     head = (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(WIDTH)} {number(frame.height)}" role="img" class="plan" '
@@ -150,8 +160,11 @@ def frame_of(plan: Plan) -> Frame:
     if not places:
         raise ValueError("plan.elements must hold at least one element with a place, got none")
     xs, ys = [at[0] for at in places], [at[1] for at in places]
+    near_m, far_m = min(ys) - plan.margin_m, max(ys) + plan.margin_m
+    if plan.across_m:
+        return Frame(*plan.across_m, near_m, far_m)
     middle, half = (min(xs) + max(xs)) / 2, max((max(xs) - min(xs)) / 2 + plan.margin_m, 1.0)
-    return Frame(middle - half, middle + half, min(ys) - plan.margin_m, max(ys) + plan.margin_m)
+    return Frame(middle - half, middle + half, near_m, far_m)
 
 
 def places_of(element: Element) -> Iterable[At]:
@@ -256,26 +269,29 @@ def note(element: Note, frame: Frame) -> str:
     )
 
 
-def axes(frame: Frame) -> Iterable[str]:
-    """The centre line and the datum line, where they cross the frame, with their names."""
+def axes(frame: Frame, size: float) -> Iterable[str]:
+    """The centre line and the datum line, where they cross the frame, with their names; the sides, where the centre line leaves room."""
     if frame.left_m < 0 < frame.right_m:
         yield drawn(Track(((0, frame.near_m), (0, frame.far_m)), CHAIN), frame)
-        yield note(Note((0, frame.far_m), "centre line", 10, shift=(0, -8)), frame)
+        yield note(Note((0, frame.far_m), "centre line", size, shift=(0, -8)), frame)
     if frame.near_m < 0 < frame.far_m:
         yield drawn(Track(((frame.left_m, 0), (frame.right_m, 0)), CHAIN), frame)
-        yield note(Note((frame.left_m, 0), "datum", 10, side="start", shift=(-24, -4)), frame)
-    yield note(Note((frame.right_m, frame.far_m), "stage left →", 10, side="end", shift=(24, -8)), frame)
-    yield note(Note((frame.left_m, frame.far_m), "← stage right", 10, side="start", shift=(-24, -8)), frame)
+        yield note(Note((frame.left_m, 0), "datum", size, side="start", shift=(-24, -4)), frame)
+    room_m = 14 * size / frame.scale
+    if not 0 < frame.right_m < room_m:
+        yield note(Note((frame.right_m, frame.far_m), "stage left →", size, side="end", shift=(24, -8)), frame)
+    if not 0 < -frame.left_m < room_m:
+        yield note(Note((frame.left_m, frame.far_m), "← stage right", size, side="start", shift=(-24, -8)), frame)
 
 
-def scale_bar(frame: Frame) -> str:
+def scale_bar(frame: Frame, lettering: float) -> str:
     """A bar in metres and one in feet, so that a print at any size can be measured."""
-    y = frame.height - 22
+    y, size = frame.height - 22, lettering + 1
     metres = bar_length((frame.right_m - frame.left_m) / 4, (1, 2, 5, 10, 20, 50))
     feet = bar_length((frame.right_m - frame.left_m) / 4 / FOOT, (2, 5, 10, 20, 50, 100, 200))
     x = MARGIN
-    second = x + metres * frame.scale + 90
-    return bar(x, y, metres * frame.scale, f"{metres} m") + bar(second, y, feet * FOOT * frame.scale, f"{feet} ft")
+    second = x + metres * frame.scale + 90 * size / 11
+    return bar(x, y, metres * frame.scale, f"{metres} m", size) + bar(second, y, feet * FOOT * frame.scale, f"{feet} ft", size)
 
 
 def bar_length(most: float, choices: Sequence[int]) -> int:
@@ -283,11 +299,11 @@ def bar_length(most: float, choices: Sequence[int]) -> int:
     return max([choice for choice in choices if choice <= most], default=choices[0])
 
 
-def bar(x: float, y: float, length: float, text: str) -> str:
+def bar(x: float, y: float, length: float, text: str, size: float) -> str:
     """One scale bar with its length in words."""
     path = f"M{number(x)} {number(y - 4)}v8m0 -4h{number(length)}m0 -4v8"
     return (
-        f'<path d="{path}" stroke-width="1.2"/><text x="{number(x + length + 6)}" y="{number(y + 4)}" font-size="11" fill="currentColor" '
+        f'<path d="{path}" stroke-width="1.2"/><text x="{number(x + length + 6)}" y="{number(y + 4)}" font-size="{number(size)}" fill="currentColor" '
         f'stroke="none">{escape(text)}</text>'
     )
 

@@ -3,14 +3,17 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
+from itertools import pairwise
 
 from builder.departments.rigging.shown import foot, parts_of
 from builder.pack import Item, Section
 from builder.render.plan import number
 
-WIDTH, LEFT, RIGHT = 900.0, 330.0, 40.0
-TOP, BODY, ROWS, STEP = 18.0, 150.0, 214.0, 34.0
-NAME, SIZE, SMALL, FOOT_SIZE = 21.0, 20.0, 17.0, 14.0
+WIDTH, SIDE = 900.0, 95.0
+TOP, BODY, ROWS, STEP = 18.0, 210.0, 292.0, 66.0
+SIZE, FOOT_SIZE, LEAST = 31.0, 23.0, 15.0
+WIDE_WORDS = 7.0
+"""The widest words above a support, such as "(to 1,609 kg)", take this many times the size of their letters."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,7 +25,7 @@ class Scale:
 
     def at(self, place_m: float) -> float:
         """Drawing units of a place along the hang."""
-        return LEFT + 40 + (place_m - self.from_m) / (self.to_m - self.from_m) * (WIDTH - LEFT - RIGHT - 80)
+        return SIDE + (place_m - self.from_m) / (self.to_m - self.from_m) * (WIDTH - 2 * SIDE)
 
 
 def beam_diagram(section: Section, hang: Item) -> tuple[str, str] | None:
@@ -35,12 +38,13 @@ def beam_diagram(section: Section, hang: Item) -> tuple[str, str] | None:
     scale = Scale(min(0.0, *places), max(length_m, *places))
     name = hang.key.replace(".", "-")
     says = in_words(hang, supports, loads)
-    lines = foot(section, 105)
+    lines = foot(section, 68)
     bottom = ROWS + STEP * len(loads) + 22
-    height = bottom + 18 * len(lines)
+    height = bottom + 28 * len(lines)
+    size = lettering([scale.at(place) for place in places])
     parts = [
         *body(scale, length_m, hang.text("length")),
-        *(mark for item in supports for mark in support(item, scale)),
+        *(mark for item in supports for mark in support(item, scale, size)),
         *rows(loads, scale),
         *footed(lines, bottom),
     ]
@@ -71,45 +75,47 @@ def text(x: float, y: float, words: str, size: float, side: str = "middle", *, s
 def body(scale: Scale, length_m: float, length: str) -> Iterator[str]:
     """The hang itself, with its length."""
     left, right = scale.at(0.0), scale.at(length_m)
-    box = f'<rect x="{number(left)}" y="{number(BODY)}" width="{number(right - left)}" height="16"'
+    box = f'<rect x="{number(left)}" y="{number(BODY)}" width="{number(right - left)}" height="18"'
     yield f'{box} fill="currentColor" fill-opacity="0.1" stroke-width="2"/>'
-    yield text(20, BODY + 15, "Supports carry", SIZE, "start", strong=True)
-    yield text(20, ROWS - 2, "Loads", SIZE, "start", strong=True)
     for place, words in ((left, "0"), (right, length)):
-        yield text(place, BODY + 38, words, SMALL)
+        yield text(place, BODY + 46, words, SIZE)
 
 
-def support(item: Item, scale: Scale) -> Iterator[str]:
+def lettering(places: Sequence[float]) -> float:
+    """The size of the words above the supports: as large as the nearest two supports allow."""
+    gaps = [second - first for first, second in pairwise(sorted(places))]
+    return min(SIZE, max(LEAST, min(gaps, default=WIDTH) / WIDE_WORDS))
+
+
+def support(item: Item, scale: Scale, size: float) -> Iterator[str]:
     """A support: a line up with an arrow, dashed where it is slack, with its name, its share, and the worst case."""
     x, share = scale.at(item.number("along") or 0.0), item.number("share") or 0.0
     slack = share == 0
     dash = ' stroke-dasharray="3 4"' if slack else ""
-    yield f'<path d="M{number(x)} {number(BODY)}V{number(TOP + 76)}m-6 11l6 -11l6 11" stroke-width="2"{dash}/>'
-    yield text(x, TOP + 12, item.name, NAME, strong=True)
-    yield text(x, TOP + 36, "slack" if slack else item.text("share"), SIZE)
+    yield f'<path d="M{number(x)} {number(BODY)}V{number(TOP + 124)}m-8 14l8 -14l8 14" stroke-width="2.6"{dash}/>'
+    yield text(x, TOP + 18, item.name, size, strong=True)
+    yield text(x, TOP + 58, "slack" if slack else item.text("share"), size)
     if worst := item.text("one-slack"):
-        yield text(x, TOP + 60, f"(to {worst})", SMALL)
+        yield text(x, TOP + 98, f"(to {worst})", size)
 
 
 def rows(loads: Sequence[Item], scale: Scale) -> Iterator[str]:
-    """The loads: what on the left, a bar for a spread one, an arrow for one at a place."""
+    """The loads: what and how heavy in words, below it a bar for a spread one, an arrow for one at a place."""
     for index, item in enumerate(loads):
-        y = ROWS + 26 + STEP * index
-        yield text(20, y, shortened(item.name, 21), SMALL, "start")
-        yield text(LEFT + 12, y, item.text("weight"), SMALL, "end")
-        from_m, to_m = item.number("from") or 0.0, item.number("to") or 0.0
-        left, right = scale.at(from_m), scale.at(to_m)
+        y = ROWS + 14 + STEP * index
+        yield text(20, y, shortened(f"{item.text('weight')}: {item.name}", 52), SIZE, "start")
+        left, right = scale.at(item.number("from") or 0.0), scale.at(item.number("to") or 0.0)
         if right - left > 1:
-            box = f'<rect x="{number(left)}" y="{number(y - 13)}" width="{number(right - left)}" height="13"'
+            box = f'<rect x="{number(left)}" y="{number(y + 10)}" width="{number(right - left)}" height="15"'
             yield f'{box} fill="currentColor" fill-opacity="0.28" stroke-width="1.2"/>'
         else:
-            yield f'<path d="M{number(left)} {number(y - 20)}v20m-6 -9l6 9l6 -9" stroke-width="2.6"/>'
+            yield f'<path d="M{number(left)} {number(y + 6)}v24m-8 -11l8 11l8 -11" stroke-width="3.2"/>'
 
 
 def footed(lines: Sequence[str], top: float) -> Iterator[str]:
     """The caution at the foot of the diagram."""
     for index, line in enumerate(lines):
-        yield text(20, top + 12 + 18 * index, line, FOOT_SIZE, "start")
+        yield text(20, top + 12 + 28 * index, line, FOOT_SIZE, "start")
 
 
 def shortened(words: str, most: int) -> str:

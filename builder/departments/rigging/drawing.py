@@ -1,9 +1,11 @@
 """Plans of the steel, the points and what hangs. They read the pack alone."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
+from math import ceil
 
-from builder.departments.rigging.shown import Spot, foot, hang_ends, number_text, spots_of
+from builder.departments.rigging.shown import At, Spot, foot, hang_ends, number_text, spots_of
 from builder.layout import anchor_of
 from builder.pack import Item, Outline, Pack, Section
 from builder.render.plan import Area, Element, Look, Mark, Note, Plan, Track, plan_svg
@@ -11,27 +13,84 @@ from builder.render.plan import Area, Element, Look, Mark, Note, Plan, Track, pl
 BEAM = Look(width=1.0, dash="10 5", opacity=0.75)
 BODY = Look(width=2.2, fill=0.10)
 GROUND = Look(width=0.8, fill=0.035, opacity=0.45)
-APART_M = 8.0
+APART_M = 6.0
 """Points farther apart than this up and down stage are drawn on plans of their own, so that each stays large."""
 BEYOND_M = 1.6
-BODY_SHARE = 0.0107
+WIDEST_M = 17.0
+"""A plan wider than this is cut into parts, so that its names are read on a phone at arm's length."""
+SIDE_M, OVERLAP_M = 3.2, 1.6
+BODY_SHARE = 0.018
 """Half the width of a hung body on the plan, as a share of the plan's width, so that its name fits at any scale."""
-NAME_SIZE, LEFT_SIZE, HANG_SIZE = 19.0, 18.0, 13.5
-SIGN_SIZE, FOOT_SIZE = 9.0, 13.0
+NAME_SIZE, LEFT_SIZE, HANG_SIZE = 34.0, 32.0, 24.0
+SIGN_SIZE, FOOT_SIZE, LETTERING = 15.0, 23.0, 23.0
 HANGING_M = 4.0
 """Obstructions wider than this hang above the stage and are left out here."""
+DRAWN_ACROSS = 832.0
+"""Drawing units that the metres of a plan take."""
 
 
-def plans(section: Section, pack: Pack) -> Iterator[tuple[str, str, str, str]]:
-    """Each plan: its name, heading, SVG, and what it shows in words."""
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A stretch across the stage with its points. ``title`` says which, empty where one plan shows all. [m]"""
+
+    name: str
+    title: str
+    spots: tuple[Spot, ...]
+    left_m: float
+    right_m: float
+
+    @property
+    def width_m(self) -> float:
+        """How much of the stage it shows. [m]"""
+        return self.right_m - self.left_m
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A plan as the page takes it."""
+
+    name: str
+    heading: str
+    title: str
+    svg: str
+    says: str
+
+
+def plans(section: Section, pack: Pack) -> Iterator[Sheet]:
+    """Each plan in parts that a phone shows large: the largest group of points first, each group from stage right."""
     groups = grouped(list(spots_of(section)))
     for number, spots in enumerate(groups, 1):
         name = "rigging-plan" if number == 1 else f"rigging-plan-{number}"
         alone = len(groups) > 1 and len({spot.beam for spot in spots}) == 1
-        title = f"Plan: beam {spots[0].beam}" if alone else "Plan"
-        says = in_words(spots)
-        elements = (*ground(spots, pack), *beams(section, spots), *bodies(section, spots), *marks(spots), *cautioned(section, spots))
-        yield name, title, plan_svg(Plan(name, title, says, elements, margin_m=1.3)), says
+        heading = f"Plan: beam {spots[0].beam}" if alone else "Plan"
+        for part in parts(name, spots):
+            yield sheet(section, pack, part, heading)
+
+
+def sheet(section: Section, pack: Pack, part: Part, heading: str) -> Sheet:
+    """One part, drawn."""
+    spots = part.spots
+    elements = (*ground(spots, pack), *beams(section, part), *bodies(section, part), *marks(spots), *cautioned(section, part))
+    says, title = in_words(spots), f"{heading}, {part.title}" if part.title else heading
+    plan = Plan(part.name, title, says, elements, margin_m=1.3, across_m=(part.left_m, part.right_m), lettering=LETTERING)
+    return Sheet(part.name, heading, part.title, plan_svg(plan), says)
+
+
+def parts(name: str, spots: Sequence[Spot]) -> Iterator[Part]:
+    """Points by stretches across the stage that overlap a little: one where all are near, else two or more of the same width."""
+    low, high = min(spot.at[0] for spot in spots) - SIDE_M, max(spot.at[0] for spot in spots) + SIDE_M
+    count = ceil((high - low) / WIDEST_M)
+    if count == 1:
+        yield Part(name, "", tuple(spots), low, high)
+        return
+    step = (high - low) / count
+    for number in range(count):
+        left = low + number * step - (OVERLAP_M if number else 0.0)
+        right = low + (number + 1) * step + (OVERLAP_M if number + 1 < count else 0.0)
+        title = f"stage {('right', 'left')[number]} half" if count == 2 else f"part {number + 1} of {count}, from stage right"
+        inside = tuple(spot for spot in spots if left + 0.8 <= spot.at[0] <= right - 0.8)
+        if inside:
+            yield Part(name if number == 0 else f"{name}-part-{number + 1}", title, inside, left, right)
 
 
 def grouped(spots: Sequence[Spot]) -> list[list[Spot]]:
@@ -67,9 +126,9 @@ def breadth_m(outline: Outline) -> float:
     return max(x for x, _ in outline.corners) - min(x for x, _ in outline.corners)
 
 
-def beams(section: Section, spots: Sequence[Spot]) -> Iterator[Element]:
-    """The beams that carry these points, each with its name at both ends."""
-    near_m, far_m = reach(spots)
+def beams(section: Section, part: Part) -> Iterator[Element]:
+    """The beams that carry these points, each with its name at the ends that this part shows."""
+    near_m, far_m = reach(part.spots)
     for beam in section.of_kind("beam"):
         stations = [item for item in section.of_kind("low-steel") if item.name == beam.name]
         across = beam.text("runs") == "across"
@@ -82,16 +141,16 @@ def beams(section: Section, spots: Sequence[Spot]) -> Iterator[Element]:
             continue
         ends = ((low, lies), (high, lies)) if across else ((lies, low), (lies, high))
         yield Track(ends, BEAM, says=beam_says(beam), anchor=anchor_of(beam.key))
-        yield from beam_names(beam.name, ends, across=across)
+        yield from (note for note in beam_names(beam.name, ends, across=across) if part.left_m <= note.at[0] <= part.right_m)
 
 
-def beam_names(name: str, ends: tuple[tuple[float, float], tuple[float, float]], *, across: bool) -> Iterator[Element]:
+def beam_names(name: str, ends: tuple[tuple[float, float], tuple[float, float]], *, across: bool) -> Iterator[Note]:
     """The name of a beam: at both ends of one that lies across, at the near end of one that runs up and down stage."""
     if not across:
-        yield Note(ends[0], name, NAME_SIZE, shift=(0, 20), strong=True)
+        yield Note(ends[0], name, NAME_SIZE, shift=(0, 36), strong=True)
         return
-    yield Note(ends[0], name, NAME_SIZE, side="end", shift=(-8, 6), strong=True)
-    yield Note(ends[1], name, NAME_SIZE, side="start", shift=(8, 6), strong=True)
+    yield Note(ends[0], name, NAME_SIZE, side="end", shift=(-10, 11), strong=True)
+    yield Note(ends[1], name, NAME_SIZE, side="start", shift=(10, 11), strong=True)
 
 
 def beam_says(beam: Item) -> str:
@@ -99,19 +158,29 @@ def beam_says(beam: Item) -> str:
     return f"Beam {beam.name}: carries {number_text(beam, 'carried')} of {number_text(beam, 'limit')}"
 
 
-def bodies(section: Section, spots: Sequence[Spot]) -> Iterator[Element]:
+def bodies(section: Section, part: Part) -> Iterator[Element]:
     """Trusses and bars as bodies, with their names where there is room between points."""
-    near_m, far_m = reach(spots)
-    across = [spot.at[0] for spot in spots]
-    half_m = BODY_SHARE * max(max(across) - min(across) + 5.0, 8.0)
+    near_m, far_m = reach(part.spots)
+    half_m = BODY_SHARE * part.width_m
     for hang in section.of_kind("hang"):
         ends = hang_ends(hang)
-        if ends is None or not near_m <= (ends[0][1] + ends[1][1]) / 2 <= far_m:
+        if ends is None or not near_m <= (ends[0][1] + ends[1][1]) / 2 <= far_m or beside(ends, part):
             continue
         says = f"{hang.name}: {number_text(hang, 'total')}"
         if ends[0] != ends[1]:
             yield Area(strip(*ends, half_m), BODY, says=says, anchor=anchor_of(hang.key))
-        yield hang_name(hang.name, ends, spots)
+        yield hang_name(hang.name, shown_ends(ends, part), part.spots)
+
+
+def beside(ends: tuple[At, At], part: Part) -> bool:
+    """True where a hang is outside a part."""
+    return max(ends[0][0], ends[1][0]) < part.left_m + 0.5 or min(ends[0][0], ends[1][0]) > part.right_m - 0.5
+
+
+def shown_ends(ends: tuple[At, At], part: Part) -> tuple[At, At]:
+    """The ends of what a part shows of a hang, so that its name stands within."""
+    (x1, y1), (x2, y2) = ends
+    return (min(max(x1, part.left_m), part.right_m), y1), (min(max(x2, part.left_m), part.right_m), y2)
 
 
 def strip(first: tuple[float, float], last: tuple[float, float], half_m: float) -> tuple[tuple[float, float], ...]:
@@ -126,15 +195,15 @@ def hang_name(name: str, ends: tuple[tuple[float, float], tuple[float, float]], 
     (x1, y1), (x2, y2) = ends
     middle = ((x1 + x2) / 2, (y1 + y2) / 2)
     if ends[0] == ends[1]:
-        return Note(middle, name, HANG_SIZE, shift=(0, 26))
+        return Note(middle, name, HANG_SIZE, shift=(0, 64))
     if abs(x2 - x1) <= abs(y2 - y1):
         outer = "start" if middle[0] < 0 else "end"
-        return Note(middle, name, HANG_SIZE, side=outer, shift=(14 if outer == "start" else -14, 5))
+        return Note(middle, name, HANG_SIZE, side=outer, shift=(24 if outer == "start" else -24, 8))
     stops = sorted(
         {min(x1, x2), max(x1, x2), *(spot.at[0] for spot in spots if abs(spot.at[1] - y1) < 0.6 and min(x1, x2) < spot.at[0] < max(x1, x2))}
     )
     gaps = [(round(second - first, 3), -index, (first + second) / 2) for index, (first, second) in enumerate(pairwise(stops))]
-    return Note((max(gaps)[2], middle[1]), name, HANG_SIZE, shift=(0, 5))
+    return Note((max(gaps)[2], middle[1]), name, HANG_SIZE, shift=(0, 8))
 
 
 def marks(spots: Sequence[Spot]) -> Iterator[Element]:
@@ -147,21 +216,20 @@ def marks(spots: Sequence[Spot]) -> Iterator[Element]:
             yield Note(spot.at, text, size, side=side, shift=shift, strong=strong)
 
 
-def cautioned(section: Section, spots: Sequence[Spot]) -> Iterator[Element]:
+def cautioned(section: Section, part: Part) -> Iterator[Element]:
     """The caution at the foot of the plan."""
-    across = [spot.at[0] for spot in spots]
-    at = ((min(across) + max(across)) / 2, reach(spots)[0] - 1.4)
-    for number, line in enumerate(foot(section, 120)):
-        yield Note(at, line, FOOT_SIZE, shift=(0, 16.0 * number))
+    line_m, near_m = FOOT_SIZE * 1.2 * part.width_m / DRAWN_ACROSS, reach(part.spots)[0]
+    for number, line in enumerate(foot(section, 68)):
+        yield Note(((part.left_m + part.right_m) / 2, near_m - 1.5 - number * line_m), line, FOOT_SIZE)
 
 
 def labels(spot: Spot, spots: Sequence[Spot]) -> tuple[tuple[str, tuple[float, float]], tuple[str, tuple[float, float]]]:
     """Where the two texts of a point go: above and below; on both sides on a beam up and down stage; beside where another point lies below."""
     if not spot.beam_across:
         crowded = any(other.beam_across and abs(other.at[0] - spot.at[0]) < 1.0 and 0 < other.at[1] - spot.at[1] < 1.2 for other in spots)
-        return ("end", (-14.0, -1.0 if crowded else 6.0)), ("end", (-14.0, 18.0)) if crowded else ("start", (14.0, 6.0))
+        return ("end", (-24.0, -2.0 if crowded else 11.0)), ("end", (-24.0, 32.0)) if crowded else ("start", (24.0, 11.0))
     below = any(abs(other.at[0] - spot.at[0]) < 1.0 and 0 < spot.at[1] - other.at[1] < 1.4 for other in spots)
-    return ("middle", (0.0, -14.0)), ("start", (12.0, 24.0)) if below else ("middle", (0.0, 27.0))
+    return ("middle", (0.0, -24.0)), ("start", (22.0, 42.0)) if below else ("middle", (0.0, 48.0))
 
 
 def in_words(spots: Sequence[Spot]) -> str:

@@ -17,6 +17,7 @@ from builder.reading.quantities import Length, Mass
 from builder.working import figure, missing, worked
 
 UNSAID = {Absent.UNKNOWN: "not known yet", Absent.NONE: "none", Absent.NOT_STATED: "not stated"}
+NOTHING_KG = 0.005
 LEFT_OUT = "Snow, wind and anything hung that this file does not tell. Loads are at rest unless the house asks for a factor."
 
 
@@ -31,9 +32,9 @@ def by_hand(equation: str, clause: str, *, inputs: Sequence[Input], steps: Seque
 
 
 def mass(kg: float, system: System) -> Value:
-    """A mass in both systems, to the kilogram."""
-    text, also = shown(Mass, kg, 0, system)
-    return Value(text, also if kg else "", kg, "kg")
+    """A mass in both systems, to the kilogram. Nothing is nothing in both, and what rounding leaves of it too."""
+    text, also = shown(Mass, kg if abs(kg) > NOTHING_KG else 0.0, 0, system)
+    return Value(text, also if abs(kg) > NOTHING_KG else "", kg, "kg")
 
 
 def in_words(kg: float, system: System) -> str:

@@ -1,0 +1,81 @@
+"""The tables of points, beams, zones and exceptions. Reads the pack; computes nothing."""
+
+from collections.abc import Iterator
+
+from builder.document import Block, Heading, Inline, Paragraph, Row, Small, Table, Tag, Words
+from builder.layout import anchor_of, item_table, shown_fact, shown_figure, state
+from builder.pack import Figure, Item, Section
+
+POINT_COLUMNS = ("Point", "Left", "Bound by", "Carried", "May carry", "Low steel", "Across", "Depth", "Beam", "Hung there", "Worst if uneven")
+
+
+def points(section: Section) -> Iterator[Block]:
+    """The point table."""
+    found = section.of_kind("point")
+    if not found:
+        return
+    yield Heading(2, "Points", "points")
+    yield Paragraph("Left is for one point alone, all else staying as it is: what one point takes, its beam, zone and roof lose.")
+    yield Table(POINT_COLUMNS, [point_row(item) for item in found], summary="Points", numeric=(1, 3, 4, 5, 6, 7, 10), sortable=True)
+
+
+def point_row(item: Item) -> Row:
+    """One point."""
+    naming: list[Inline] = [item.name]
+    left, carried = item.number("left"), item.figure("carried")
+    if left is not None and left < 0:
+        naming += [" ", Tag("over", "danger")]
+    naming += [" ", *state(item)] if state(item) else []
+    naming += [" ", Small(item.note)] if item.note else []
+    cells: list[Words] = [
+        naming,
+        left_cell(item),
+        item.text("binds") or "–",
+        shown_figure(carried),
+        limit_cell(item),
+    ]
+    cells += [shown_figure(item.figure("low-steel")), shown_fact(item.fact("at.across")), shown_fact(item.fact("at.depth")), item.text("beam")]
+    cells += [(carried.note if carried else "") or "–", worst_cell(item.figure("worst"))]
+    order = (
+        None,
+        left,
+        None,
+        *(item.number(name) for name in ("carried", "limit", "low-steel", "at.across", "at.depth")),
+        None,
+        None,
+        item.number("worst"),
+    )
+    return Row(cells, anchor=anchor_of(item.key), order=order)
+
+
+def left_cell(item: Item) -> list[Inline]:
+    """What is left, or a dash where the point is not to be counted on: its state or its limit say why."""
+    left, carried = item.figure("left"), item.figure("carried")
+    known = carried is not None and carried.value is not None
+    return ["–"] if left is None or (left.value is None and known) else shown_figure(left)
+
+
+def limit_cell(item: Item) -> list[Inline]:
+    """The limit of a point, or which kind of absence it is."""
+    figure = item.figure("limit")
+    if figure is None or figure.value is not None:
+        return shown_figure(figure)
+    return [Tag(figure.missing[0].removeprefix("a limit: "), "note")]
+
+
+def worst_cell(figure: Figure | None) -> list[Inline]:
+    """The worst case with what makes it."""
+    return [*shown_figure(figure), " ", Small(figure.note)] if figure and figure.note else ["–"]
+
+
+def limits(section: Section) -> Iterator[Block]:
+    """Beams, zones, exceptions."""
+    yield Heading(2, "Beams, zones, exceptions", "limits")
+    for kind, title in (("zone", "Zone"), ("beam", "Beam")):
+        if found := section.of_kind(kind):
+            columns = ("limit", "carried", "left", "lowest-steel", "highest-steel", "runs", "across", "depth", "access", "beams", "points")
+            yield item_table(found, columns, first=title, summary=f"{title}s: what they may carry, carry, and have left")
+    if found := section.of_kind("exception"):
+        yield item_table(found, ("each_beam", "each_point"), first="Where", summary="Exceptions to the general limits")
+    if found := section.of_kind("by"):
+        yield item_table(found, ("weight",), first="Hung by", summary="What hangs already, by who hung it")

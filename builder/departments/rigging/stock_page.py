@@ -1,0 +1,47 @@
+"""Hoists and truss in stock, the wind plan, and how to submit a hang plan. Reads the pack; computes nothing."""
+
+from collections.abc import Iterator
+
+from builder.document import Block, Caution, Facts, Folded, Heading, Row, Table
+from builder.layout import entry_of, facts_block, item_table
+from builder.pack import Section
+
+
+def stock(section: Section) -> Iterator[Block]:
+    """Hoists and truss."""
+    hoists, trusses, rows = section.of_kind("hoist"), section.of_kind("truss"), section.of_kind("truss-row")
+    if hoists or trusses:
+        yield Heading(2, "Hoists and truss", "stock")
+    if hoists:
+        yield item_table(
+            hoists, ("count", "used", "free", "rating", "weight", "headroom", "chain", "control"), first="Hoist", summary="Hoists in stock"
+        )
+    if trusses:
+        yield item_table(trusses, ("in_all", "used", "free", "sections", "height"), first="Truss", summary="Truss in stock")
+    if rows:
+        table = item_table(rows, ("span", "uniform"), first="Truss", summary="Maker's table of uniform loads")
+        yield Folded(
+            "The maker's table", [Table(table.columns, [Row(row.cells) for row in table.rows], summary=table.summary, numeric=table.numeric)]
+        )
+
+
+def wind(section: Section) -> Iterator[Block]:
+    """The site's own wind plan, and what the wind pushes at its steps."""
+    steps, areas = section.of_kind("wind"), section.of_kind("wind-area")
+    if steps or areas:
+        yield Heading(2, "Wind", "wind")
+        yield from (Caution(caution) for caution in section.cautions[1:])
+    if steps:
+        yield item_table(steps, ("at", "measured", "do"), first="Step", summary="The site's wind plan")
+    if areas:
+        yield item_table(areas, ("area", "coefficient", "alert", "lower", "clear"), first="Area", summary="What the wind pushes with")
+
+
+def submission(section: Section) -> Iterator[Block]:
+    """How to submit a plan, or that nobody says."""
+    if item := section.item("submission"):
+        yield Heading(2, "Submit a hang plan", "submission")
+        yield facts_block(item)
+    if item := section.item("dynamic_factor"):
+        yield Heading(2, "Starting and stopping", "dynamic")
+        yield Facts([entry_of(fact) for fact in item.facts])
