@@ -23,6 +23,7 @@ _LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 # character of the same width, so places stay true, and swapped back in every scalar: text where the swap was not needed comes back unharmed.
 _LONE_MARK = re.compile(r"((?:^|[:\-])[ \t]+|^|[\[,{:][ \t]*)\?(?=[ \t\r]*(?:$|[,\]}]|[ \t]#))", re.MULTILINE)
 _STAND_IN = "\ue000"
+_WORD = re.compile(r"[a-z][a-z_]*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +81,7 @@ class _Open:
     path: Path
     key: str | None = None
     is_key: bool = False
+    in_braces: bool = False
 
     def wants_key(self) -> bool:
         return isinstance(self.into, dict) and self.key is None
@@ -95,6 +97,16 @@ class _Open:
         elif self.key is not None:
             self.into[self.key] = value
             self.key = None
+
+
+def empty_advice(within: _Open) -> str:
+    """What to do about a key without a value; in braces it is mostly no key at all, but what follows a comma."""
+    key = within.key or ""
+    if not within.in_braces or (_WORD.fullmatch(key) and key != "none"):
+        return EMPTY_ADVICE
+    if key in ("none", "?"):
+        return f"write `{key}` without the braces"
+    return "a comma in { } begins the next key; put quotes around a value that holds a comma, and write a decimal point as a point"
 
 
 @dataclass(slots=True)
@@ -165,7 +177,7 @@ class _Builder:
             self.problems.append(too_deep(where))
             return False
         into: dict[str, Any] | list[Any] = {} if isinstance(event, yaml.MappingStartEvent) else []
-        opened = _Open(into, self._path(), is_key=bool(self.stack) and self.stack[-1].wants_key())
+        opened = _Open(into, self._path(), is_key=bool(self.stack) and self.stack[-1].wants_key(), in_braces=bool(event.flow_style))
         if opened.is_key:
             self._report(where, opened.path, "has a list or a group as a key", "key-not-text", "a key is one word or a few, before a colon")
         else:
@@ -187,7 +199,7 @@ class _Builder:
             self._key(value, where, bare=bare)
             return
         if not value and bare and isinstance(event, yaml.ScalarEvent) and self.stack:
-            self._report(where, self._path(), "has no value", "empty-value", EMPTY_ADVICE)
+            self._report(where, self._path(), "has no value", "empty-value", empty_advice(self.stack[-1]))
         self._place(value, where)
 
     def _key(self, key: str, where: Where, *, bare: bool) -> None:

@@ -53,7 +53,7 @@ class Duration(Quantity):
     """A length of time. A day is 24 hours."""
 
     __slots__ = ()
-    kind, examples, si_unit, units = "a duration", ("35 ms", "60 min", "5 days"), "s", units.DURATION
+    kind, examples, si_unit, units = "a duration", ("60 min", "5 days", "35 ms"), "s", units.DURATION
 
     @property
     def s(self) -> float:

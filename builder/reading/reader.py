@@ -6,10 +6,15 @@ from typing import TypeVar, get_args
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
+from builder.reading.absent import Absent
 from builder.reading.nodes import Composed, compose
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.references import records_within
 from builder.reading.written import Path, Written
+
+# What people write for these two where they do not know our words for them.
+NO_VALUE = ("no", "no.", "nil", "n/a", "na", "nothing", "null", "-")
+NOT_KNOWN = ("tbc", "tbd", "tba", "unknown", "not known", "??", "???")
 
 Description = TypeVar("Description", bound=Written)
 
@@ -54,22 +59,46 @@ def explained(error: ErrorDetails, path: Path, kind: type[BaseModel]) -> tuple[s
         case "model_type" | "dict_type" | "model_attributes_type":
             return "wrong-shape", "should be a group of keys", f"write keys such as {', '.join(keys_at(kind, path)[:4])}"
         case "tuple_type" | "list_type":
-            return "wrong-shape", "should be a list", "begin each entry with '- '"
+            return "wrong-shape", "should be a list", list_advice(value_text(error["input"]), keys_at(kind, path))
         case "string_type":
             return "wrong-shape", "should be one text, not a group or a list", ""
         case "literal_error":
             return choice_unknown(error)
         case _:
-            context = error.get("ctx", {})
-            return error["type"].replace("_", "-"), error["msg"], str(context.get("advice", ""))
+            advice = str(error.get("ctx", {}).get("advice", ""))
+            return error["type"].replace("_", "-"), error["msg"], absent_advice(value_text(error["input"]), kind, path) or advice
 
 
 def choice_unknown(error: ErrorDetails) -> tuple[str, str, str]:
     """The words for a value that is none of a list."""
     allowed = [part.strip().strip("'\"") for part in str(error.get("ctx", {}).get("expected", "")).replace(" or ", ", ").split(", ")]
-    meant = difflib.get_close_matches(str(error["input"]), allowed, n=1)
+    meant = difflib.get_close_matches(str(error["input"]), allowed, n=1, cutoff=0.75)
     advice = f"did you mean '{meant[0]}'? " if meant else ""
     return "choice-unknown", "is not one of the choices", f"{advice}write one of: {', '.join(allowed)}"
+
+
+def list_advice(text: str, keys: list[str]) -> str:
+    """How to write a list where one value stands; with the keys that an entry has, if it has any."""
+    if text.strip().casefold() in (*NO_VALUE, *NOT_KNOWN, "none", "?"):
+        return "leave the key out where there is nothing to list"
+    if keys:
+        return f"begin each entry with '- ', and give it keys such as {', '.join(keys[:3])}"
+    return f"write [{text}]" if text and not set(text) & set("[]{},:#\"'") else "begin each entry with '- '"
+
+
+def absent_advice(text: str, kind: type[BaseModel], path: Path) -> str:
+    """Advice where somebody wrote 'n/a' or 'TBC' in a field that may say so; empty otherwise."""
+    word = text.strip().casefold()
+    if word not in (*NO_VALUE, *NOT_KNOWN) or not may_be_absent(kind, path):
+        return ""
+    return "write `none` if there is none" if word in NO_VALUE else "write `?` if nobody knows yet"
+
+
+def may_be_absent(kind: type[BaseModel], path: Path) -> bool:
+    """Whether `?` and `none` may stand at a path."""
+    holder = model_at(kind, path[:-1])
+    field = next((field for name, field in holder.model_fields.items() if path[-1] in (name, field.alias)), None) if holder else None
+    return field is not None and Absent in get_args(field.annotation)
 
 
 def near_name(wrong: str, known: list[str]) -> str:
@@ -81,14 +110,24 @@ def near_name(wrong: str, known: list[str]) -> str:
 
 
 def keys_at(kind: type[BaseModel], path: Path) -> list[str]:
-    """The keys the description allows at a path, empty where it holds no keys there."""
+    """The keys the description allows at a path, what must be there first and what every line may say last; empty where it holds no keys there."""
+    found = model_at(kind, path)
+    if found is None:
+        return []
+    own = [(name, field) for name, field in found.model_fields.items() if name in found.__annotations__]
+    every = [(name, field) for name, field in found.model_fields.items() if name not in found.__annotations__]
+    return [field.alias or name for name, field in [*sorted(own, key=lambda each: not each[1].is_required()), *every]]
+
+
+def model_at(kind: type[BaseModel], path: Path) -> type[BaseModel] | None:
+    """The description class at a path, None where no keys stand there."""
     found: type[BaseModel] | None = kind
     for step in path:
         if isinstance(step, int) or found is None:
             continue
         field = next((field for name, field in found.model_fields.items() if step in (name, field.alias)), None)
         found = model_within(field.annotation) if field else None
-    return [field.alias or name for name, field in found.model_fields.items()] if found else []
+    return found
 
 
 def model_within(annotation: object) -> type[BaseModel] | None:

@@ -57,6 +57,10 @@ def taken_already(name: Defined, first: Defined) -> Problem:
     return Problem(name.where, "name", name.name, reason, "duplicate-name", "give each its own name")
 
 
+MOST_NAMES = 12
+"""How many known names a message lists."""
+
+
 def missing_photos(descriptions: Iterable[Written], photos: Collection[str]) -> tuple[Problem, ...]:
     """Every photo that a line shows and the venue's folder does not hold."""
     lines = [record for description in descriptions for record in records_within(description) if isinstance(record, Line) and record.photo]
@@ -72,7 +76,10 @@ def refusal(referred: Referred, known: dict[str, Where]) -> Problem | None:
     if referred.name in known:
         return None
     near = difflib.get_close_matches(referred.name, known, n=1, cutoff=0.5)
-    advice = f"did you mean '{near[0]}'?" if near else "give it a name where it is described, or refer to one that is"
+    described = (
+        f"described are: {', '.join(known)}" if 0 < len(known) <= MOST_NAMES else "give it a name where it is described, or refer to one that is"
+    )
+    advice = f"did you mean '{near[0]}'?" if near else described
     return Problem(referred.where, referred.key, referred.name, f"is not the name of any {referred.kind}", "reference-unknown", advice)
 
 

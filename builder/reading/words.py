@@ -38,7 +38,13 @@ class ReadBy:
     def _validated(self, value: Any) -> Any:
         if type(value) is self.type and self.type is not str:
             return value
-        return refusing(self.read, value, advice=f"write it like {self.example}")
+        return refusing(self._read, value, advice=f"write it like {self.example}")
+
+    def _read(self, text: str) -> Any:
+        try:
+            return self.read(text)
+        except Unreadable as wrong:
+            raise Unreadable(wrong.reason, wrong.code, wrong.advice or f"write it like {self.example}") from wrong
 
 
 def words(text: str, longest: int) -> str:
@@ -145,7 +151,8 @@ def one_of(text: str, choices: tuple[str, ...]) -> str:
     named = {choice.casefold(): choice for choice in choices}
     if found := named.get(line.casefold()):
         return found
-    near = difflib.get_close_matches(line.casefold()[:80], named, n=1, cutoff=0.6)
+    # Closer than elsewhere: "sitting" is spelt much like "standing" and means the opposite.
+    near = difflib.get_close_matches(line.casefold()[:80], named, n=1, cutoff=0.75)
     guess = f"did you mean '{named[near[0]]}'? " if near else ""
     raise Unreadable("is not one of the choices", "choice-unknown", f"{guess}write one of: {', '.join(choices)}")
 

@@ -1,0 +1,63 @@
+"""What a person who never saw this language meets after a natural slip: what to write instead."""
+
+from typing import Literal
+
+import pytest
+
+from builder.reading.absent import Absent, Maybe
+from builder.reading.problems import Refused
+from builder.reading.quantities import Length
+from builder.reading.reader import read
+from builder.reading.words import Choice, Count, Name
+from builder.reading.written import Line, Written
+
+
+class Letter(Line):
+    dated: Name = "?"
+    from_whom: Name
+
+
+class Room(Written):
+    letter: Letter | None = None
+    letters: tuple[Letter, ...] = ()
+    connectors: tuple[Name, ...] = ()
+    height: Maybe[Length] = Absent.NOT_STATED
+    count: Count = 0
+    audience: Choice[Literal["standing", "seated"]] = "standing"
+
+
+def advice_on(text: str) -> str:
+    with pytest.raises(Refused) as refused:
+        read(text, file="room.yml", kind=Room)
+    assert len(refused.value.problems) == 1
+    return refused.value.problems[0].advice
+
+
+@pytest.mark.parametrize(
+    ("text", "advice"),
+    [
+        ("letter: by the landlord", "write keys such as from_whom, dated, terms, condition"),
+        ("letters: by the landlord", "begin each entry with '- ', and give it keys such as from_whom, dated, terms"),
+        ("connectors: XLR 3-pin", "write [XLR 3-pin]"),
+        ("letters: none", "leave the key out where there is nothing to list"),
+        ("height: no", "write `none` if there is none"),
+        ("height: TBC", "write `?` if nobody knows yet"),
+        ("count: six", "write it like 12"),
+        ("letters: [{from_whom: The advance, and this pack.}]", "a comma in { } begins the next key; put quotes around a value that holds a comma"),
+        ("letters: {none}", "write `none` without the braces"),
+    ],
+)
+def test_the_advice_says_what_to_write_instead(text: str, advice: str) -> None:
+    assert advice_on(text).startswith(advice)
+
+
+def test_a_choice_that_only_looks_alike_is_not_offered() -> None:
+    assert advice_on("audience: sitting") == "write one of: standing, seated"
+
+
+def test_a_slip_of_the_finger_in_a_choice_is_still_offered() -> None:
+    assert advice_on("audience: standng").startswith("did you mean 'standing'?")
+
+
+def test_none_where_a_field_cannot_be_absent_is_not_advised() -> None:
+    assert advice_on("count: no") == "write it like 12"
