@@ -18,7 +18,8 @@ class HungLoad:
     A load on a hang.
 
     ``at_m`` counts along the hang from its first end; where it is None, ``across_m`` and ``depth_m`` say where the load is from the datum; where
-    they are None too, the load is at the hang's middle.
+    they are None too, the load is at the hang's middle. ``top_m`` and ``bottom_m`` are the heights above the deck between which it hangs, where the
+    department knows them.
     """
 
     department: str
@@ -28,6 +29,8 @@ class HungLoad:
     at_m: float | None = None
     across_m: float | None = None
     depth_m: float | None = None
+    top_m: float | None = None
+    bottom_m: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -125,12 +125,10 @@ def test_the_home_page_hears_of_low_steel_over_the_first_zone_the_roof_and_the_p
     assert entries[2].small == "1 of them can be full at once"
 
 
-@pytest.mark.parametrize(
-    ("last_m", "names"), [(10, ["rigging-plan"]), (12, ["rigging-plan", "rigging-plan-part-2"]), (30, [f"part {n} of 3" for n in (1, 2, 3)])]
-)
-def test_a_wide_stage_is_drawn_in_parts_that_show_every_point(last_m: int, names: list[str]) -> None:
+@pytest.mark.parametrize(("last_m", "count"), [(10, 1), (12, 2), (30, 3)])
+def test_a_wide_stage_is_drawn_in_parts_that_show_every_point(last_m: int, count: int) -> None:
     drawings = drawings_of(page(LIMITS + BEAM + points(*range(0, last_m + 1, 2))))
-    assert len(drawings) == len(names)
+    assert len(drawings) == count
     assert all(any(f">P{n}<" in drawing.svg for drawing in drawings) for n in range(1, last_m // 2 + 2))
 
 

@@ -28,13 +28,18 @@ PLUMB_M = 0.05
 
 @dataclass(frozen=True, slots=True)
 class Hung:
-    """One load on a hang. ``off_m`` is how far off the hang it was written; it is then counted at the nearest place on it. [m]"""
+    """
+    One load on a hang. ``off_m`` is how far off the hang it was written; it is then counted at the nearest place on it. ``top_m`` and ``bottom_m``
+    are the heights above the deck that it fills, where another department tells them. [m]
+    """
 
     what: str
     by: str
     load: Load
     off_m: float = 0.0
     own_weight: bool = False
+    top_m: float | None = None
+    bottom_m: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,7 +141,8 @@ def offered_on(hang: Hang, load: HungLoad) -> Hung:
     if along_m is None and load.across_m is not None and load.depth_m is not None:
         along_m, aside_m = along_hang(hang, (load.across_m, load.depth_m))
     place_m, off_m = on_body(length_m / 2 if along_m is None else along_m, length_m)
-    return Hung(load.what, load.department, PointLoad(place_m, load.load_kg), max(off_m, aside_m if length_m > 0 and aside_m > ASIDE_M else 0.0))
+    off_m = max(off_m, aside_m if length_m > 0 and aside_m > ASIDE_M else 0.0)
+    return Hung(load.what, load.department, PointLoad(place_m, load.load_kg), off_m, top_m=load.top_m, bottom_m=load.bottom_m)
 
 
 def shares(body: Body, level_within_m: float | None) -> Shares:

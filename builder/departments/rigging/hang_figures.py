@@ -6,7 +6,6 @@ from itertools import pairwise
 from builder.cautions import LOADS
 from builder.departments.rigging.carrying import Body, Shares, hoist_weight_kg
 from builder.departments.rigging.figures import by_hand, in_words, mass
-from builder.departments.rigging.geometry import Overhead
 from builder.departments.rigging.ratings import same
 from builder.departments.rigging.steel import Truss
 from builder.departments.rigging.totals import Whole
@@ -14,7 +13,7 @@ from builder.formulas.loads import Load, PointLoad, total_load_kg
 from builder.formulas.out_of_level import out_of_level
 from builder.formulas.slack import each_slack, held
 from builder.formulas.statics import reactions, two_support_reactions
-from builder.formulas.trim import allowable_load_kg, highest_trim_m
+from builder.formulas.trim import allowable_load_kg
 from builder.pack import Figure, Input, Value, Working
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length, Mass
@@ -142,35 +141,6 @@ def slack_steps(body: Body, part: Shares, index: int) -> Iterator[str]:
         if j != index:
             name = body.hang.supports[j].point
             yield f"Without {name}: the hang tips" if case.stability == "tips" else f"Without {name}: {case.reactions_kg[index]:.1f} kg"
-
-
-def trim_figure(body: Body, whole: Whole, key: str, system: System) -> Figure:
-    """The highest the underside of a hang goes: level, so the lowest support decides."""
-    places = {place.point.name.casefold(): place for place in whole.places}
-    truss = truss_of(body, whole)
-    height_m = truss.height.m if truss and truss.height else None
-    tops, lacking = [], [] if height_m is not None else ["the height of the truss"]
-    for support, hoist in zip(body.hang.supports, body.hoists, strict=True):
-        place: Overhead = places[support.point.casefold()]
-        lacking += [] if hoist else ["the length of the steel"]
-        lacking += [] if place.steel_m is not None else ["low steel at its points"]
-        if hoist and place.steel_m is not None and height_m is not None:
-            trim_m = highest_trim_m(low_steel_m=place.steel_m, parts_m=(hoist.headroom.m, height_m))
-            tops.append((trim_m, f"{support.point}: {place.steel_m:.2f} − {hoist.headroom.m:g} − {height_m:g} = {trim_m:.2f} m"))
-    steps = tuple(step for _, step in tops)
-    work = worked(
-        highest_trim_m,
-        inputs=[Input("Points", ", ".join(support.point for support in body.hang.supports))],
-        steps=steps,
-        leaves_out="Bridles, and slings longer than the hoist's headroom. Level: the lowest point decides.",
-    )
-    if lacking:
-        return missing(f"{key}.highest-trim", "Highest trim", work, tuple(dict.fromkeys(lacking)), caution=LOADS)
-    lowest_m = min(trim_m for trim_m, _ in tops)
-    text, also = shown(Length, lowest_m, 2, system)
-    return figure(
-        f"{key}.highest-trim", "Highest trim", Value(text, also, lowest_m, "m"), work, caution=LOADS, note="underside of the truss, hoists run up"
-    )
 
 
 def truss_of(body: Body, whole: Whole) -> Truss | None:

@@ -5,8 +5,9 @@ from math import hypot
 
 from builder.departments.rigging.carrying import Body, Shares, off_centre_m
 from builder.departments.rigging.figures import in_words
-from builder.departments.rigging.hang_figures import in_table, spans_of, table_of, trim_figure, truss_of, uniform_kg
+from builder.departments.rigging.hang_figures import in_table, spans_of, table_of, truss_of, uniform_kg
 from builder.departments.rigging.totals import Whole, factor_of
+from builder.departments.rigging.trim_figures import highest_of
 from builder.formulas.loads import dynamic_load_kg
 from builder.formulas.trim import allowable_load_kg
 from builder.pack import Finding, Level
@@ -134,11 +135,17 @@ def against_table(body: Body, whole: Whole, system: System) -> Iterator[Finding]
 
 def trim_too_high(body: Body, whole: Whole, system: System) -> Iterator[Finding]:
     """A stated trim that steel, hoist and truss leave no room for."""
-    found = trim_figure(body, whole, "", system).value
-    trim = body.hang.trim
-    if found and found.number is not None and isinstance(trim, Height) and trim.m > found.number + 1e-9:
-        sentence = f"{body.hang.name} is said to hang at {trim.text}, and steel, hoist and truss leave {found.text} at most."
+    highest_m, trim = highest_of(body, whole).height_m, body.hang.trim
+    if highest_m is None:
+        return
+    if isinstance(trim, Height) and trim.m > highest_m + 1e-9:
+        sentence = f"{body.hang.name} is said to hang at {trim.text}, and steel, hoist and truss leave {metres(highest_m, system)} at most."
         yield told(Level.CAUTION, "trim-too-high", sentence, body, "trim")
+    for each in body.hung:
+        if each.top_m is not None and each.top_m > highest_m + 1e-9:
+            top, most = metres(each.top_m, system), metres(highest_m, system)
+            sentence = f"{each.what} is told to hang with its top at {top}, and {body.hang.name} goes to {most} at most."
+            yield told(Level.CAUTION, "trim-too-high", sentence, body, "supports")
 
 
 def if_uneven(body: Body, part: Shares, whole: Whole, system: System) -> Iterator[Finding]:

@@ -28,6 +28,8 @@ class Support(Line):
     """The point overhead."""
     hoist: Annotated[Name | None, RefersTo("hoist")] = None
     """The hoist model, or left out for a dead hang."""
+    steel: Annotated[Length | None, Plausible(0.05, 40.0)] = None
+    """From low steel to what hangs: the length of a dead hang with its shackles. With a hoist, what is above or below it besides."""
 
 
 class HungThing(Line):

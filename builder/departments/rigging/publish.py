@@ -10,10 +10,11 @@ from builder.departments.rigging.carrying import Body, Shares
 from builder.departments.rigging.description import Rigging
 from builder.departments.rigging.figures import by_hand, full_figures, group_figures, mass, point_figures
 from builder.departments.rigging.findings import findings
-from builder.departments.rigging.hang_figures import by_whom, load_words, span_figures, support_figures, trim_figure, truss_of, weight_figure
+from builder.departments.rigging.hang_figures import by_whom, load_words, span_figures, support_figures, truss_of, weight_figure
 from builder.departments.rigging.other_figures import hoist_figures, truss_figures, wind_figures
 from builder.departments.rigging.spot_figures import spot_figures
 from builder.departments.rigging.totals import OnPoint, Whole, hoists_kg, whole_of
+from builder.departments.rigging.trim_figures import trim_figures
 from builder.departments.rigging.wanted import spotted
 from builder.formulas.loads import Load, PointLoad, total_load_kg
 from builder.formulas.trim import low_steel_m
@@ -109,7 +110,7 @@ def hang_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
     for body, part, item in zip(whole.bodies, whole.shares, stater.named(rigging.hangs, "rigging", "hang"), strict=True):
         truss = truss_of(body, whole)
         spans = tuple(span_figures(body, truss, item.key, system)) if truss and truss.table else ()
-        trim = (trim_figure(body, whole, item.key, system),) if truss else ()
+        trim = trim_figures(body, whole, item.key, system)
         yield replace(item, figures=(weight_figure(body, item.key, system), length_figure(body, item.key, system), *trim, *spans))
         yield from support_items(body, part, item.key, stater, system)
         yield from load_items(body, item.key, system)

@@ -1,6 +1,7 @@
 """What the hangs weigh: offered to rigging, and shown with its working."""
 
 from collections.abc import Iterator, Mapping
+from math import cos, radians
 
 from builder.cautions import LOADS
 from builder.departments.sound.description import Sound
@@ -36,7 +37,10 @@ def hung_loads(sound: Sound) -> Iterator[HungLoad]:
             continue
         what = f"{hang.boxes} {hang.model}"
         across_m, depth_m = hangs_at(hang, model)
-        yield HungLoad("sound", what, hang.carried_by, hang.boxes * model.weight.kg, across_m=across_m, depth_m=depth_m)
+        bottom_m = bottom_of(hang, model)
+        top_m = None if bottom_m is None else hang.top.m
+        kg = hang.boxes * model.weight.kg
+        yield HungLoad("sound", what, hang.carried_by, kg, across_m=across_m, depth_m=depth_m, top_m=top_m, bottom_m=bottom_m)
         if isinstance(hang.frame, Mass):
             yield HungLoad("sound", f"Frame of {hang.name}", hang.carried_by, hang.frame.kg)
 
@@ -48,6 +52,12 @@ def hangs_at(hang: Hang, model: Model) -> tuple[float | None, float | None]:
         return None, None
     across_m, depth_m, _ = centre_of_weight(boxes, box_depth_m=model.depth.m)
     return across_m, depth_m
+
+
+def bottom_of(hang: Hang, model: Model) -> float | None:
+    """The lowest front edge of a hang above the deck, None where its splay is not known. [m]"""
+    boxes = boxes_of_hang(hang, box_height_m=model.height.m)
+    return boxes[-1].at[2] - model.height.m / 2 * cos(radians(boxes[-1].down_deg)) if boxes else None
 
 
 def lacking_weights(hang: Hang, model: Model) -> tuple[str, ...]:
