@@ -51,7 +51,8 @@ def dead_unnamed(line: PermanentLine) -> Iterator[Finding]:
         return
     lost = line.ways - line.working
     if lost > len(set(line.dead)):
-        named = f"only {', '.join(map(str, line.dead))} named" if line.dead else "it is not said which"
+        dead = ", ".join(map(str, line.dead))
+        named = "it is not said which" if not dead else f"only way {dead} is named" if len(line.dead) == 1 else f"only ways {dead} are named"
         sentence = f"{line.name}: {lost} of {line.ways} ways do not work, and {named}. Whoever plugs in will find out by trying."
         yield Finding(Level.NOTE, "dead-ways-unnamed", sentence, subject=key_of(line), place=place(line.where("working")))
 

@@ -3,13 +3,15 @@
 from collections.abc import Iterator, Sequence
 
 from builder.departments.lines.drawing import lines_plan
-from builder.departments.lines.tables import at_place, between_places, by_kind, consoles, kind_in, network_table, stations, turns
+from builder.departments.lines.tables import at_place, between_places, by_kind, consoles, every_line, kind_in, network_tables, stations, turns
 from builder.document import Block, Entry, Facts, Folded, Heading, Page, Paragraph, Picture
 from builder.layout import checked_line, entry_of, findings_block, item_table, workings
 from builder.pack import Level, Pack, Section
 
-LINE_KEYS = ("kind", "grade", "ways", "working", "working-ways", "free", "dead", "path", "straight", "carries", "used_for", "shared_with")
-CAUTION = "Lengths left are planning figures: patch cords and your own cable come off them. The maker's data and a test of the line decide."
+CAUTION = (
+    "Lengths left are planning figures: patch cords and your own cable come off them. The maker's data and a test of the line decide. "
+    "Each limit and its source is in the workings. Where none is shown, none is held here for that kind, grade and signal: ask the maker."
+)
 
 
 def pages(section: Section, pack: Pack) -> Sequence[Page]:
@@ -28,7 +30,7 @@ def blocks(section: Section, pack: Pack) -> Iterator[Block]:
     yield from talking(section)
     yield from networks(section)
     yield from found(section, pack, worst=False)
-    yield from every_line(section)
+    yield from limits(section)
 
 
 def found(section: Section, pack: Pack, *, worst: bool) -> Iterator[Block]:
@@ -56,7 +58,7 @@ def matrix(section: Section, pack: Pack) -> Iterator[Block]:
     yield between_places(section)
     yield Folded("The same as a matrix by kind", (by_kind(section),))
     if whole := section.item("whole"):
-        facts = [fact for name in ("labels", "patching") if (fact := whole.fact(name))]
+        facts = [fact for name in ("labels", "patching", "note") if (fact := whole.fact(name))]
         yield Facts([entry_of(fact) for fact in facts])
 
 
@@ -116,23 +118,22 @@ def networks(section: Section) -> Iterator[Block]:
     if found or fact:
         yield Heading(2, "Networks", "networks")
     if found:
-        yield network_table(found)
+        yield from network_tables(found)
     elif fact:
         yield Facts([entry_of(fact)])
 
 
-def every_line(section: Section) -> Iterator[Block]:
-    """All lines with all that is said of them, then the workings."""
-    lines = section.of_kind("line")
-    if lines:
-        yield Heading(2, "Every line", "every")
-        left = tuple(dict.fromkeys(figure.key.removeprefix(f"{line.key}.") for line in lines for figure in line.figures if ".left." in figure.key))
+def limits(section: Section) -> Iterator[Block]:
+    """Every line with what is left of its limits, then the workings."""
+    if section.of_kind("line"):
+        yield Heading(2, "How far each line may run", "every")
         yield Paragraph(CAUTION)
-        yield item_table(lines, (*LINE_KEYS[:9], *left, *LINE_KEYS[9:]), first="Line", summary="Every line", sortable=True)
+        yield every_line(section)
     figures = [figure for item in section.items for figure in item.figures]
     reach = [figure for figure in figures if ".left." in figure.key or figure.key.endswith(".straight")]
-    yield workings("Workings: limits and distances", reach)
-    yield Folded("Workings: ways", workings("", [figure for figure in figures if figure not in reach]).blocks)
+    if figures:
+        yield workings("Workings: limits and distances", reach)
+        yield workings("Workings: ways", [figure for figure in figures if figure not in reach])
 
 
 def headline(section: Section, _: Pack) -> Sequence[Entry]:

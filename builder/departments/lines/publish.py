@@ -23,7 +23,7 @@ def publish(described: Lines, around: Surroundings) -> Published:
 
 def items(described: Lines, stater: Stater, around: Surroundings) -> Iterator[Item]:
     """Everything about lines, in the order of the page."""
-    yield stater.item(described, "lines.whole", "whole", "Lines", leave_out=("note",))
+    yield stater.item(described, "lines.whole", "whole", "Lines")
     lines = listed(described.lines)
     yield from (pair_item(pair, lines) for pair in pairs_of(lines))
     if consoles := listed(described.consoles):

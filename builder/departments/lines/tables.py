@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from builder.document import Inline, Link, Row, Small, Strong, Table, Tag, Words
+from builder.document import Block, Inline, Link, Row, Small, Strong, Table, Tag, Words
 from builder.layout import anchor_of, cell, item_table, shown_fact, shown_figure, state
 from builder.pack import Figure, Item, Pack, Section
 
@@ -10,7 +10,7 @@ from builder.pack import Figure, Item, Pack, Section
 def between_places(section: Section) -> Table:
     """A row for two places: what is free, and how many work of how many, kind by kind."""
     rows = [pair_row(number, pair) for number, pair in enumerate(section.of_kind("pair"), 1)]
-    return Table(("Between", "Free", "Working"), rows, summary="Free ways between places, and how many work of how many there are")
+    return Table(("Between", "Free", "Working"), rows, summary="Free and working ways between places")
 
 
 def pair_row(number: int, pair: Item) -> Row:
@@ -157,7 +157,43 @@ def stations(section: Section) -> Table:
     return item_table(section.of_kind("station"), ("kind", "count", "working", "channels", "connector"), first="Place", summary="Talkback by place")
 
 
-def network_table(networks: Sequence[Item]) -> Table:
-    """Networks with owner, rates and places."""
-    columns = ("owner", "wired_rate", "internet_down", "internet_up", "at", "connector", "used_for", "asks", "wireless")
-    return item_table(networks, columns, first="Network", summary="Networks")
+def network_tables(networks: Sequence[Item]) -> Iterator[Block]:
+    """Networks with owner, rates and places; then what is asked before one plugs in."""
+    columns = ("owner", "internet_down", "internet_up", "wired_rate", "at", "used_for")
+    yield item_table(networks, columns, first="Network", summary="Networks")
+    asked = [network for network in networks if any(network.fact(name) for name in ("connector", "asks", "wireless"))]
+    if asked:
+        rows = [Row([network.name, *(shown_fact(network.fact(name)) for name in ("asks", "connector", "wireless"))]) for network in asked]
+        yield Table(("Network", "Asks for", "Connector", "Wireless"), rows, summary="Before you plug in")
+
+
+def every_line(section: Section) -> Table:
+    """Each line with its path, the straight line, what is left of its limits, and what the house uses it for."""
+    rows = [line_row(line) for line in section.of_kind("line")]
+    columns = ("Line", "Path", "Left of the limit", "Straight line", "The house uses it for")
+    return Table(columns, rows, summary="Every line, its path and its limits", numeric=(1, 3), sortable=True)
+
+
+def line_row(line: Item) -> Row:
+    """One line: its kind and note under its name, then lengths."""
+    terms = next((fact.terms for fact in line.facts if fact.terms and fact.terms != "included"), "")
+    small = [kind_words(line), *([terms] if terms else []), *([f"carries {line.text('carries')}"] if line.text("carries") else [])]
+    naming: list[Inline] = [line.name, *spaced(state(line)), " ", Small("; ".join(small))]
+    if line.note:
+        naming += [" ", Small(line.note)]
+    cells: list[Words] = [naming, cell(line, "path"), left_words(line), cell(line, "straight"), shown_fact(line.fact("used_for"))]
+    return Row(cells, anchor=anchor_of(line.key), order=(None, line.number("path"), None, line.number("straight"), None))
+
+
+def left_words(line: Item) -> list[Inline]:
+    """What is left of each limit, with the limit."""
+    words: list[Inline] = []
+    for figure in line.figures:
+        if ".left." not in figure.key:
+            continue
+        signal = figure.label.rsplit(", ", 1)[-1]
+        left: list[Inline] = (
+            [Strong(figure.value.text), f" {signal} ", Small(figure.note)] if figure.value else [f"{signal}: ", *shown_figure(figure)]
+        )
+        words += [*([", "] if words else []), *left]
+    return words or ["–"]

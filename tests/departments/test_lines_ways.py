@@ -1,0 +1,96 @@
+"""Ways from place to place: what works, what is free, and what nobody has said."""
+
+from builder.pack import Standing
+from tests.departments.lined import codes, figure, findings, item, line, lines, published
+
+
+def shown(text: str, name: str, kind: str = "pair") -> str:
+    """A figure's text, or what it lacks."""
+    found = figure(text, kind, name)
+    return found.value.text if found.value else f"needs {', '.join(found.missing)}"
+
+
+def test_lines_of_a_kind_between_two_places_add_up_whichever_way_they_run() -> None:
+    text = lines(line(more="working: 23, free: 20"), line("Return", more="working: 12, free: 4", start="Mix", end="Stage", ways=12))
+    (pair,) = published(text).section.of_kind("pair")
+    assert pair.name == "Stage – Mix"
+    assert shown(text, "analogue.working") == "35 of 36"
+    assert shown(text, "analogue.free") == "24"
+    assert figure(text, "pair", "analogue.free").note == "Send 20, Return 4"
+    assert figure(text, "pair", "analogue.free").working.steps == ("20 + 4 = 24",)
+
+
+def test_kinds_are_kept_apart() -> None:
+    text = lines(line(more="working: 24, free: 24"), line("Data", "copper data", "working: 8, free: 6", ways=8))
+    assert (shown(text, "analogue.free"), shown(text, "copper-data.free")) == ("24", "6")
+
+
+def test_what_one_line_does_not_say_makes_the_sum_a_least() -> None:
+    text = lines(line(more="working: 24, free: 20"), line("More", more="working: ?, free: ?", ways=12))
+    assert shown(text, "analogue.working") == "at least 24 of 36"
+    assert figure(text, "pair", "analogue.free").note == "not stated for More; Send 20, More not stated"
+
+
+def test_what_no_line_says_is_no_number() -> None:
+    assert shown(lines(line()), "analogue.free") == "needs how many there are"
+    assert figure(lines(line()), "pair", "analogue.free").value is None
+
+
+def test_unknown_none_and_not_stated_stay_three_things() -> None:
+    standings = []
+    for more in ("free: ?", "free: none", ""):
+        fact = item(lines(line(more=more)), "line").fact("free")
+        assert fact is not None
+        standings.append(fact.standing)
+    assert standings == [Standing.UNKNOWN, Standing.NONE, Standing.NOT_STATED]
+    assert shown(lines(line(more="free: none")), "analogue.free") == "0"
+
+
+def test_dead_ways_that_are_named_are_taken_off_where_no_count_is_given() -> None:
+    text = lines(line(more="dead: [3, 9]", ways=12))
+    assert shown(text, "working-ways", "line") == "10"
+    assert shown(text, "analogue.working") == "10 of 12"
+
+
+def test_a_line_out_of_service_or_not_for_visitors_has_nothing_free() -> None:
+    out = lines(line(more="working: 24, free: 24, condition: out of service"))
+    assert (shown(out, "analogue.working"), shown(out, "analogue.free")) == ("0 of 24", "0")
+    closed = lines(line(more="working: 24, free: 24, terms: not for visitors"))
+    assert (shown(closed, "analogue.working"), shown(closed, "analogue.free")) == ("24 of 24", "0")
+
+
+def test_lines_on_the_same_cores_count_once_and_both_say_so() -> None:
+    tap = line("Tap", more="working: 12, free: 10, shared_with: [Send]", ways=12)
+    text = lines(line(more="working: 12, free: 10", ways=12), tap)
+    assert shown(text, "analogue.free") == "10"
+    assert [each.text("shared_with") for each in published(text).section.of_kind("line")] == ["Tap", "Send"]
+
+
+def test_the_lines_from_stage_to_mix_tell_analogue_by_its_direction() -> None:
+    text = lines(
+        line(more="free: 23"),
+        line("Back", more="free: 4", start="Mix", end="Dock", ways=12),
+        line("Drive", more="free: 8, terms: not for visitors", start="Mix", end="Stage", ways=8),
+        line("Aside", more="free: 9", end="Dock"),
+    )
+    text += "consoles: [{name: Mix, place: Mix, by: [Send]}]\n"
+    assert (shown(text, "analogue.free", "stage-to-mix"), shown(text, "analogue-back.free", "stage-to-mix")) == ("23", "4")
+
+
+def test_as_many_free_as_work_is_no_finding_and_one_more_is_one() -> None:
+    assert codes(lines(line(more="working: 22, dead: [1, 2], free: 22"))) == []
+    (found,) = findings(lines(line(more="working: 22, dead: [1, 2], free: 23")))
+    assert found.code == "free-over-working"
+    assert found.sentence == "Send: 23 ways are said to be free, but only 22 of 24 work."
+
+
+def test_more_free_than_there_are_is_a_finding_where_nobody_says_how_many_work() -> None:
+    assert codes(lines(line(more="free: 24"))) == []
+    assert findings(lines(line(more="free: 25")))[0].sentence == "Send: 25 ways are said to be free, but only 24 are there."
+
+
+def test_ways_that_do_not_work_are_named() -> None:
+    assert codes(lines(line(more="working: 23, dead: [7]"))) == []
+    (found,) = findings(lines(line(more="working: 22, dead: [7]")))
+    assert found.code == "dead-ways-unnamed"
+    assert found.sentence.startswith("Send: 2 of 24 ways do not work, and only way 7 is named.")
