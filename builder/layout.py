@@ -169,7 +169,11 @@ def checked_line(section: Section) -> Paragraph:
 def checked_pieces(verified: Verified) -> list[Inline]:
     """A check in words: when, by whom, how, and how old it was on the day of the revision."""
     how = CHECKED_BY.get(verified.how, f"from {verified.how}")
-    return ["Checked on ", Day(verified.on), f" by {verified.by}, {how}, {age(verified.age_days)} before this revision"]
+    return [
+        "Checked on ",
+        Day(verified.on),
+        f" by {verified.by}, {how}, {age(abs(verified.age_days))} {'after' if verified.age_days < 0 else 'before'} this revision",
+    ]
 
 
 def checked_words(verified: Verified) -> str:

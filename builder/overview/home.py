@@ -51,7 +51,10 @@ def trouble(pack: Pack) -> Iterator[Block]:
 def trouble_words(spot: Item) -> Words:
     """One trouble spot with what to do about it."""
     advice = spot.text("do")
-    return [spot.text("what"), f" {advice}"] if advice else [spot.text("what")]
+    what = spot.text("what")
+    if not advice:
+        return [what]
+    return [what if what.endswith((".", "!", "?")) else f"{what}.", f" {advice}"]
 
 
 def shortcomings(pack: Pack) -> Iterator[Block]:

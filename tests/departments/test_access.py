@@ -6,7 +6,9 @@ import pytest
 
 from builder.department import Published, Surroundings
 from builder.departments.access.description import Access
+from builder.departments.access.page import answers, blocks
 from builder.departments.access.publish import publish
+from builder.document import Heading, Small, Tag
 from builder.exchange import Offers
 from builder.pack import Figure, Item
 from builder.reading.reader import read
@@ -51,6 +53,25 @@ def test_none_is_no_limit_and_unknown_is_missing() -> None:
 def test_a_third_truck_waits_for_a_second_round_at_two_docks() -> None:
     text = "docks: [{name: Dock, trucks_at_once: 2, truck_takes: 40 min}]\n"
     assert [figure(text, "dock", f"unload_{trucks}").value.number for trucks in (1, 2, 4)] == [2400, 2400, 4800]  # type: ignore[union-attr]
+
+
+def test_only_what_the_house_left_out_is_asked_for() -> None:
+    assert figure("docks: [{name: Dock, trucks_at_once: 2}]\n", "dock", "unload_1").missing == ("time a truck takes",)
+    forklift = "vehicles: [{name: F, kind: forklift, count: 1, capacity: 2 t, load_centre: ?}]\n"
+    assert figure(forklift, "vehicle", "capacity_at_fork_end").missing == ("load centre", "fork length")
+
+
+def test_a_house_without_a_described_way_in_says_so_on_its_page_and_on_the_first() -> None:
+    section = published("docks: [{name: Kerb, trucks_at_once: 1, height: none}]\n").section
+    assert any(isinstance(block, Heading) and block.anchor == "way-in" for block in blocks(section))
+    dock, opening = answers(section)
+    assert "".join(str(part) for part in dock.words) == "1 at once, unloading from the ground"
+    assert (opening.words, opening.anchor) == ([Tag("not stated", "plain")], "access#way-in")
+
+
+def test_the_tightest_opening_on_the_first_page_is_in_both_systems() -> None:
+    section = published(ROUTE.format("{name: A, width: 2.1 m, height: 2.6 m}")).section
+    assert Small("6'-10 1/2\"") in answers(section)[1].words
 
 
 def test_a_dock_that_states_no_time_has_no_unloading_time() -> None:

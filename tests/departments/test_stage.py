@@ -42,6 +42,19 @@ def test_the_area_of_a_deck_is_that_of_its_outline() -> None:
     assert figure.working.references[0].source
 
 
+def test_a_corner_on_the_wrong_side_is_told_with_its_number_and_line() -> None:
+    slip = (DECK % "").replace("{across: 3 m SR, depth: 4 m US}]", "{across: 3 m SL, depth: 4 m US}]")
+    (finding,) = published(slip).findings
+    assert finding.code == "corner-twice"
+    assert "corners 3 and 4 of the outline are the same spot" in finding.sentence
+    assert finding.place is not None
+    assert finding.place.line == 2
+
+
+def test_an_outline_whose_corners_all_differ_is_no_finding() -> None:
+    assert codes(DECK % "") == []
+
+
 def test_an_outline_of_two_corners_is_refused() -> None:
     two = HEAD + "decks: [{name: D, configurations: [S], outline: [{across: 0 m, depth: 0 m}, {across: 1 m SL, depth: 0 m}]}]\n"
     with pytest.raises(Refused) as refused:

@@ -1,6 +1,6 @@
 """The way in, computed: the tightest opening of each route, unloading times, what a forklift may lift further out."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from builder.cautions import TRAFFIC
@@ -75,13 +75,19 @@ def dock_figures(key: str, dock: Dock) -> Iterator[Figure]:
         leaves_out = "Crew size, what is in the truck, and waiting for the approach."
         working = worked(unloading_min, inputs=inputs, leaves_out=leaves_out)
         if isinstance(dock.trucks_at_once, Absent) or isinstance(dock.truck_takes, Absent) or not dock.trucks_at_once:
-            yield missing(f"{key}.unload_{trucks}", label, working, ["trucks at once", "time a truck takes"], caution=TRAFFIC)
+            needed = [("trucks at once", dock.trucks_at_once), ("time a truck takes", dock.truck_takes)]
+            yield missing(f"{key}.unload_{trucks}", label, working, lacking(needed), caution=TRAFFIC)
             continue
         each_min = dock.truck_takes.s / 60
         total_min = unloading_min(trucks=trucks, docks_at_once=dock.trucks_at_once, minutes_per_truck=each_min)
         steps = [f"t = ceil({trucks} / {dock.trucks_at_once}) × {each_min:g} min = {total_min:g} min"]
         working = worked(unloading_min, inputs=inputs, steps=steps, leaves_out=leaves_out)
         yield figure(f"{key}.unload_{trucks}", label, Value(*shown(Duration, total_min * 60), total_min * 60, "s"), working, caution=TRAFFIC)
+
+
+def lacking(needed: Sequence[tuple[str, object]]) -> list[str]:
+    """Of what a figure needs, the names of what is not there, so that nobody is asked for what the house wrote."""
+    return [name for name, value in needed if isinstance(value, Absent) or value == 0]
 
 
 def forklift_figures(key: str, vehicle: Vehicle, system: System) -> Iterator[Figure]:
@@ -97,7 +103,8 @@ def forklift_figures(key: str, vehicle: Vehicle, system: System) -> Iterator[Fig
     leaves_out = "Lift height, attachments and slope. The plate on the machine decides."
     if isinstance(vehicle.capacity, Absent) or isinstance(vehicle.load_centre, Absent) or isinstance(vehicle.fork_length, Absent):
         working = worked(forklift_capacity_kg, inputs=inputs, leaves_out=leaves_out)
-        yield missing(f"{key}.capacity_at_fork_end", label, working, ["capacity", "load centre", "fork length"], caution=TRAFFIC)
+        needed = [("capacity", vehicle.capacity), ("load centre", vehicle.load_centre), ("fork length", vehicle.fork_length)]
+        yield missing(f"{key}.capacity_at_fork_end", label, working, lacking(needed), caution=TRAFFIC)
         return
     rated_kg, rated_m, centre_m = vehicle.capacity.kg, vehicle.load_centre.m, vehicle.fork_length.m
     capacity_kg = forklift_capacity_kg(rated_kg=rated_kg, rated_centre_m=rated_m, load_centre_m=centre_m)

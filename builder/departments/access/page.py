@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator, Sequence
 
-from builder.document import Block, Caution, Entry, Heading, Inline, Page, Paragraph
-from builder.layout import anchor_of, checked_line, facts_block, figures_block, item_table, photos, shown_fact, workings
-from builder.pack import Item, Pack, Section
+from builder.document import Block, Caution, Entry, Heading, Inline, Page, Paragraph, Tag
+from builder.layout import anchor_of, checked_line, facts_block, figures_block, item_table, photos, shown_fact, shown_figure, workings
+from builder.pack import Item, Pack, Section, Standing
 
 DOCK_KEYS = ("trucks_at_once", "height", "door_width", "door_height", "leveller", "covered", "truck_takes", "unload_2", "unload_4")
 PASSAGE_KEYS = ("width", "height", "length", "slope", "steps", "weight_limit", "floor_load", "turn")
@@ -36,6 +36,9 @@ def blocks(section: Section) -> Iterator[Block]:
     yield from (Caution(caution) for caution in section.cautions)
     for route in section.of_kind("route"):
         yield from route_blocks(section, route)
+    if not section.of_kind("route"):
+        yield Heading(2, "The way in", "way-in")
+        yield Paragraph([Tag("not stated", "plain"), " The house describes no way from the dock to the deck, so the tightest opening is not known."])
     for kind, title, first, columns in TABLES:
         if found := section.of_kind(kind):
             yield Heading(2, title, f"{kind}s")
@@ -59,15 +62,25 @@ def route_blocks(section: Section, route: Item) -> Iterator[Block]:
 
 def headline(section: Section, _: Pack) -> Sequence[Entry]:
     """Docks and the tightest opening of the first route for the home page."""
+    return answers(section)
+
+
+def answers(section: Section) -> tuple[Entry, ...]:
+    """The same from the section alone; where no way in is described, that is said."""
     docks = section.of_kind("dock")
     entries = [Entry("Dock", dock_words(docks[0]), small=docks[0].name, anchor=f"access#{anchor_of(docks[0].key)}")] if docks else []
     routes = [route for route in section.of_kind("route") if route.text("tightest_width")]
     if routes:
-        words = f"{routes[0].text('tightest_width')} × {routes[0].text('tightest_height')}"
+        words = [*shown_figure(routes[0].figure("tightest_width")), " × ", *shown_figure(routes[0].figure("tightest_height"))]
         entries.append(Entry("Tightest opening", words, small=routes[0].name, anchor=f"access#{anchor_of(routes[0].key)}"))
+    elif docks and not section.of_kind("route"):
+        entries.append(Entry("Tightest opening", [Tag("not stated", "plain")], anchor="access#way-in"))
     return tuple(entries)
 
 
 def dock_words(dock: Item) -> list[Inline]:
     """How many trucks at once, and at what height."""
-    return [*shown_fact(dock.fact("trucks_at_once")), " at once, ", *shown_fact(dock.fact("height")), " high"]
+    height = dock.fact("height")
+    if height and height.standing is Standing.NONE:
+        return [*shown_fact(dock.fact("trucks_at_once")), " at once, unloading from the ground"]
+    return [*shown_fact(dock.fact("trucks_at_once")), " at once, ", *shown_fact(height), " high"]

@@ -40,7 +40,7 @@ def blocks(section: Section) -> Iterator[Block]:
         yield Heading(3, f"{deck.name}: more", f"{anchor_of(deck.key)}-more")
         yield facts_block(deck, only=("configurations", "adjustable", "rake", "surface", "fixings", "first_row", "load_from"))
     yield from tables(section)
-    if whole := section.item("whole"):
+    if (whole := section.item("whole")) and whole.facts:
         yield Heading(2, "Crossover and opening", "crossover")
         yield facts_block(whole)
     yield workings("Workings of the areas", [figure for item in (*decks, *section.of_kind("riser")) for figure in item.figures])
