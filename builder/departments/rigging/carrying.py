@@ -6,7 +6,7 @@ from itertools import pairwise
 from math import fsum
 
 from builder.departments.rigging.description import Rigging
-from builder.departments.rigging.geometry import Overhead, along_hang, length_of
+from builder.departments.rigging.geometry import At, Overhead, along_hang, length_of
 from builder.departments.rigging.hanging import Hang, HungThing
 from builder.departments.rigging.ratings import same
 from builder.departments.rigging.steel import Hoist
@@ -44,7 +44,7 @@ class Hung:
 
 @dataclass(frozen=True, slots=True)
 class Body:
-    """A hang with all its loads; its supports by place along it, and how far each is off its line. [m]"""
+    """A hang with all its loads; its supports by place along it, how far each is off its line, and where its point is from the datum. [m]"""
 
     hang: Hang
     length_m: float
@@ -52,6 +52,7 @@ class Body:
     supports_m: tuple[float, ...]
     off_line_m: tuple[float, ...]
     hoists: tuple[Hoist | None, ...]
+    points_at: tuple[At, ...]
 
     @property
     def loads(self) -> tuple[Load, ...]:
@@ -96,10 +97,11 @@ def bodies(rigging: Rigging, places: Iterable[Overhead], offered: Iterable[HungL
 def body_of(hang: Hang, places: dict[str, Overhead], hoists: tuple[Hoist, ...], offered: list[HungLoad]) -> Body:
     """One hang as a body."""
     length_m = length_of(hang)
-    along = [along_hang(hang, places[support.point.casefold()].at) for support in hang.supports]
+    feet = tuple(places[support.point.casefold()].at for support in hang.supports)
+    along = [along_hang(hang, at) for at in feet]
     hung = (*own_weight(hang, length_m), *(thing_of(thing, length_m) for thing in hang.loads), *(offered_on(hang, load) for load in offered))
     carriers = tuple(next((hoist for hoist in hoists if support.hoist and same(hoist.name, support.hoist)), None) for support in hang.supports)
-    return Body(hang, length_m, hung, tuple(m for m, _ in along), tuple(off for _, off in along), carriers)
+    return Body(hang, length_m, hung, tuple(m for m, _ in along), tuple(off for _, off in along), carriers, feet)
 
 
 def own_weight(hang: Hang, length_m: float) -> Iterator[Hung]:

@@ -6,10 +6,12 @@ from itertools import pairwise
 from builder.cautions import LOADS
 from builder.departments.rigging.carrying import Body, Shares, hoist_weight_kg
 from builder.departments.rigging.figures import by_hand, in_words, mass
+from builder.departments.rigging.geometry import ends_of_hang
+from builder.departments.rigging.moments import moment_steps
 from builder.departments.rigging.ratings import same
 from builder.departments.rigging.steel import Truss
 from builder.departments.rigging.totals import Whole
-from builder.formulas.loads import Load, PointLoad, total_load_kg
+from builder.formulas.loads import Load, PointLoad, UniformLoad, total_load_kg
 from builder.formulas.out_of_level import out_of_level
 from builder.formulas.slack import each_slack, held
 from builder.formulas.statics import reactions, two_support_reactions
@@ -67,15 +69,8 @@ def by_whom(body: Body) -> dict[str, float]:
 def support_figures(body: Body, part: Shares, index: int, key: str, system: System) -> Iterator[Figure]:
     """One support: place along the hang, its share, the worst cases, and what the point above gets."""
     text, also = shown(Length, max(body.supports_m[index], 0.0), 2, system)
-    yield figure(
-        f"{key}.along",
-        "Along the hang",
-        Value(text, also, body.supports_m[index], "m"),
-        by_hand(
-            "a = distance from the first end to the foot of the point", "plane geometry", inputs=[Input("Point", body.hang.supports[index].point)]
-        ),
-        caution=LOADS,
-    )
+    along = Value(text, also, body.supports_m[index], "m")
+    yield figure(f"{key}.along", "Along the hang", along, along_working(body, index), caution=LOADS)
     work = share_working(body, part, system)
     share = part.kg[index]
     if share is None:
@@ -92,6 +87,19 @@ def support_figures(body: Body, part: Shares, index: int, key: str, system: Syst
     )
     yield figure(f"{key}.with-hoist", "With hoist", mass(share + hoist, system), total, caution=LOADS)
     yield from worst_figures(body, part, index, key, system)
+
+
+def along_working(body: Body, index: int) -> Working:
+    """How far along a hang a point is."""
+    (x1, y1), (x2, y2) = ends_of_hang(body.hang)
+    x, y = body.points_at[index]
+    inputs = [Input("First end, across and depth", f"{x1:.2f} m and {y1:.2f} m"), Input("Last end", f"{x2:.2f} m and {y2:.2f} m")]
+    inputs.append(Input(f"Point {body.hang.supports[index].point}", f"{x:.2f} m and {y:.2f} m"))
+    if body.length_m == 0:
+        return by_hand("one place", "plane geometry", inputs=inputs)
+    dx, dy, length_m = x2 - x1, y2 - y1, body.length_m
+    step = f"a = (({x - x1:.2f}) × ({dx:.2f}) + ({y - y1:.2f}) × ({dy:.2f})) / {length_m:.2f} = {body.supports_m[index]:.2f} m"
+    return by_hand("a = (Δacross × hang's across + Δdepth × hang's depth) / length", "plane geometry", inputs=inputs, steps=(step,))
 
 
 def share_working(body: Body, part: Shares, system: System) -> Working:
@@ -112,6 +120,8 @@ def share_working(body: Body, part: Shares, system: System) -> Working:
         pushed = ", ".join(f"{body.hang.supports[j].point} {part.as_beam_kg[j]:.1f} kg" for j in part.slack)
         steps.append(f"If supports could push: {pushed}. A hoist cannot push, so it was let go and the beam solved again.")
         return worked(reactions, held, inputs=[*loads, places], steps=steps, leaves_out=BEAM_LEAVES_OUT)
+    known = [share for share in part.kg if share is not None]
+    steps += list(moment_steps(body, known)) if len(known) == len(part.kg) else []
     even = f"A plain division by {len(part.kg)} would say {body.total_kg / len(part.kg):.1f} kg each, which hides what the middle carries."
     return worked(reactions, inputs=[*loads, places], steps=[*steps, even], leaves_out=BEAM_LEAVES_OUT)
 
@@ -179,6 +189,25 @@ def in_table(span_m: float, table: Sequence[tuple[float, float]]) -> bool:
     return bool(table) and rising and spans[0] - 1e-9 <= span_m <= spans[-1] + 1e-9
 
 
+def span_steps(body: Body, from_m: float, to_m: float, table: Sequence[tuple[float, float]], *, load_kg: float, allowed_kg: float) -> Iterator[str]:
+    """What a span carries, load by load, and what the table allows between its rows."""
+    yield f"From {from_m:.2f} m to {to_m:.2f} m. Spread loads by their part on the span; a point load counts twice, as if in the middle."
+    for each in body.hung:
+        load = each.load
+        if isinstance(load, PointLoad) and from_m < load.at_m < to_m:
+            yield f"{each.what}: 2 × {load.load_kg:.1f} = {2 * load.load_kg:.1f} kg"
+        elif isinstance(load, UniformLoad) and not each.own_weight and (on_m := min(load.to_m, to_m) - max(load.from_m, from_m)) > 0:
+            part_kg = load.load_kg_per_m * on_m
+            yield f"{each.what}: {load.total_kg:.1f} kg × {on_m:.2f} / {load.to_m - load.from_m:.2f} = {part_kg:.1f} kg"
+    yield f"Together {load_kg:,.1f} kg."
+    span_m = to_m - from_m
+    for (below_m, more_kg), (above_m, less_kg) in pairwise(table):
+        if below_m <= span_m <= above_m:
+            share = (span_m - below_m) / (above_m - below_m)
+            yield f"Table: 1/P = 1/{more_kg:,.0f} + (1/{less_kg:,.0f} − 1/{more_kg:,.0f}) × {share:.3f}, P = {allowed_kg:,.0f} kg"
+            return
+
+
 def span_figures(body: Body, truss: Truss, key: str, system: System) -> Iterator[Figure]:
     """What each span carries against the maker's table."""
     table = table_of(truss)
@@ -192,10 +221,7 @@ def span_figures(body: Body, truss: Truss, key: str, system: System) -> Iterator
             yield missing(f"{key}.span-{number}", label, work, ("rows of the maker's table on both sides of this span",), caution=LOADS)
             continue
         allowed_kg = allowable_load_kg(span_m=min(max(span_m, table[0][0]), table[-1][0]), table=table)
-        steps = (
-            "Spread loads by their part on the span; a point load counts twice, as if in the middle.",
-            f"{load_kg:,.0f} kg of {allowed_kg:,.0f} kg.",
-        )
+        steps = tuple(span_steps(body, from_m, to_m, table, load_kg=load_kg, allowed_kg=allowed_kg))
         work = worked(allowable_load_kg, inputs=inputs, steps=steps, leaves_out=left_out)
         text = f"{in_words(load_kg, system)} of {in_words(allowed_kg, system)}"
         yield figure(

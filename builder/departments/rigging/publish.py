@@ -10,6 +10,7 @@ from builder.departments.rigging.carrying import Body, Shares
 from builder.departments.rigging.description import Rigging
 from builder.departments.rigging.figures import by_hand, full_figures, group_figures, mass, point_figures
 from builder.departments.rigging.findings import findings
+from builder.departments.rigging.geometry import ends_of_hang
 from builder.departments.rigging.hang_figures import by_whom, load_words, span_figures, support_figures, truss_of, weight_figure
 from builder.departments.rigging.other_figures import hoist_figures, truss_figures, wind_figures
 from builder.departments.rigging.spot_figures import spot_figures
@@ -124,13 +125,11 @@ def hang_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
 def length_figure(body: Body, key: str, system: System) -> Figure:
     """The length of a hang between its ends."""
     text, also = shown(Length, body.length_m, 2, system) if body.length_m else ("one place", "")
-    return figure(
-        f"{key}.length",
-        "Length",
-        Value(text, also, body.length_m, "m"),
-        by_hand("√(Δacross² + Δdepth²)", "plane geometry", inputs=[Input("Ends", body.hang.name)]),
-        caution=LOADS,
-    )
+    (x1, y1), (x2, y2) = ends_of_hang(body.hang)
+    inputs = [Input(f"{name} end, across and depth", f"{x:.2f} m and {y:.2f} m") for name, x, y in (("First", x1, y1), ("Last", x2, y2))]
+    steps = (f"√(({x2:.2f} − ({x1:.2f}))² + ({y2:.2f} − ({y1:.2f}))²) = {body.length_m:.2f} m",)
+    work = by_hand("√(Δacross² + Δdepth²)", "plane geometry", inputs=inputs, steps=steps)
+    return figure(f"{key}.length", "Length", Value(text, also, body.length_m, "m"), work, caution=LOADS)
 
 
 def support_items(body: Body, part: Shares, key: str, stater: Stater, system: System) -> Iterator[Item]:
