@@ -88,6 +88,36 @@ def ways_through(counts: Sequence[int]) -> int:
     return min(int(not_negative("counts", count)) for count in counts)
 
 
+@cites(
+    COMMON_PRACTICE,
+    "two inputs of one switcher change over without a plug",
+    equation="no plug moves where both are on one switcher and their inputs differ",
+)
+def changes_by_switcher(*, before: tuple[str, int], after: tuple[str, int]) -> bool:
+    """
+    Whether one console follows another without a plug being moved.
+
+    Parameters
+    ----------
+    before, after
+        The switcher and the input that each console comes in on. [-]
+
+    Returns
+    -------
+    bool
+        True where the switcher alone does it. [-]
+
+    Raises
+    ------
+    ValueError
+        If an input is below 1.
+    """
+    for _, entry in (before, after):
+        if entry < 1:
+            raise ValueError(f"before and after must have inputs of 1 or more, got {entry}")
+    return before[0] == after[0] and before[1] != after[1]
+
+
 @cites(CRC_TABLES, "distance between two points in space", equation="d = sqrt((x2 - x1)^2 + (y2 - y1)^2 + (z2 - z1)^2)")
 def straight_m(start_m: tuple[float, float, float], end_m: tuple[float, float, float]) -> float:
     """

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.formulas.tie_lines import straight_m, ways_in_all, ways_through, working_ways
+from builder.formulas.tie_lines import changes_by_switcher, straight_m, ways_in_all, ways_through, working_ways
 
 METRES = st.floats(-500, 500)
 POINT = st.tuples(METRES, METRES, METRES)
@@ -21,6 +21,13 @@ def test_ways_beside_each_other_add_up_and_ways_in_a_row_pass_the_least() -> Non
     assert ways_in_all((24, 12)) == 36
     assert ways_in_all(()) == 0
     assert ways_through((8, 12, 6)) == 6
+
+
+@pytest.mark.source("common practice, no source")
+def test_two_consoles_change_over_by_the_switcher_where_each_has_an_input_of_its_own() -> None:
+    assert changes_by_switcher(before=("S", 1), after=("S", 2))
+    assert not changes_by_switcher(before=("S", 1), after=("S", 1))
+    assert not changes_by_switcher(before=("S", 1), after=("T", 2))
 
 
 @pytest.mark.source("by hand: the 3-4-5 triangle, and the 2-3-6 box whose diagonal is 7")
@@ -50,5 +57,7 @@ def test_what_cannot_be_is_refused() -> None:
         ways_through(())
     with pytest.raises(ValueError, match=r"^start_m and end_m must be finite"):
         straight_m((0, 0, float("nan")), (0, 0, 0))
+    with pytest.raises(ValueError, match=r"^before and after must have inputs of 1 or more, got 0$"):
+        changes_by_switcher(before=("S", 0), after=("S", 1))
     with pytest.raises(ValueError, match="counts"):
         ways_in_all((-1,))

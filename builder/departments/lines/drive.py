@@ -7,7 +7,7 @@ from builder.departments.lines.cables import PermanentLine
 from builder.departments.lines.description import Lines, listed
 from builder.departments.lines.driving import ConsolePosition, HandOver, Switcher
 from builder.departments.lines.ways import at_work
-from builder.formulas.tie_lines import ways_through
+from builder.formulas.tie_lines import changes_by_switcher, ways_through
 from builder.pack import Figure, Input, Item, Value
 from builder.reading.absent import Absent
 from builder.stating import Stater
@@ -45,7 +45,7 @@ def drive_items(described: Lines, stater: Stater) -> Iterator[Item]:
 def sending(key: str, console: ConsolePosition, described: Lines) -> Figure:
     """How many ways a console can send: the least of what it is plugged into, its lines and its switcher."""
     label, parts = "Ways to the house system", parts_of(console, described)
-    inputs = [Input(name, "not stated" if count is None else str(count)) for name, count in parts]
+    inputs = [Input(name, "not stated" if count is None else str(count)) for name, count in parts] or [Input("a line or a switcher", "not stated")]
     working = worked(ways_through, inputs=inputs, leaves_out="What the console itself can put out, and drive lines that share a way.")
     known = [(count, name) for name, count in parts if count is not None]
     silent = [name for name, count in parts if count is None]
@@ -73,9 +73,9 @@ def change(key: str, before: HandOver | None, turn: HandOver, consoles: Sequence
     """What moves when one console follows another: the switcher alone, or plugs."""
     now = next((console for console in consoles if console.name == turn.console), None)
     was = next((console for console in consoles if before and console.name == before.console), None)
-    inputs = [Input(console.name, inlet(console)) for console in (was, now) if console]
-    working = worked(inputs=inputs, equation="two inputs of one switcher: nothing is plugged; the same input, or none: plugs move")
-    return figure(f"{key}.change", "What moves", Value(moved(was, now)), working)
+    heard = [("heard before", was), ("heard now", now)]
+    inputs = [Input(f"{label}, {console.name}" if console else label, inlet(console) if console else "no console") for label, console in heard]
+    return figure(f"{key}.change", "What moves", Value(moved(was, now)), worked(changes_by_switcher, inputs=inputs))
 
 
 def moved(was: ConsolePosition | None, now: ConsolePosition | None) -> str:
@@ -87,13 +87,21 @@ def moved(was: ConsolePosition | None, now: ConsolePosition | None) -> str:
     without = [each.name for each in (was, now) if each.switcher is Absent.NONE]
     if without:
         return f"plugs: {' and '.join(without)} {'has' if len(without) == 1 else 'have'} no switcher"
-    if not all(isinstance(each.switcher, str) and isinstance(each.input, int) for each in (was, now)):
+    before, after = entry_of(was), entry_of(now)
+    if before is None or after is None:
         return "not stated: ask before you count on it"
-    if was.switcher != now.switcher:
-        return f"{now.switcher} is heard in place of {was.switcher}"
-    if was.input == now.input:
+    if changes_by_switcher(before=before, after=after):
+        return f"the switcher alone, input {was.input} to {now.input}"
+    if before == after:
         return f"plugs: both come in on input {now.input} of {now.switcher}"
-    return f"the switcher alone, input {was.input} to {now.input}"
+    return f"{now.switcher} is heard in place of {was.switcher}"
+
+
+def entry_of(console: ConsolePosition) -> tuple[str, int] | None:
+    """The switcher and input a console comes in on; None where that is not stated."""
+    if isinstance(console.switcher, str) and isinstance(console.input, int):
+        return console.switcher, console.input
+    return None
 
 
 def inlet(console: ConsolePosition) -> str:

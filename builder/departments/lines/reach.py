@@ -53,7 +53,8 @@ def reach_figures(key: str, line: PermanentLine, system: System) -> Iterator[Fig
         if limit := limit_of(line, signal):
             yield left_figure(name, label, line, limit, system)
         elif isinstance(line.grade, Absent) and (line.kind, signal) in REACH:
-            yield missing(name, label, worked(length_left_m, inputs=(), leaves_out=LEFT_OUT), [f"grade of the {line.kind}"])
+            inputs = (Input("grade", said(line.grade)), Input("path", said(line.path), f"{key}.path"))
+            yield missing(name, label, worked(length_left_m, inputs=inputs, leaves_out=LEFT_OUT), [f"grade of the {line.kind}"])
 
 
 def left_figure(key: str, label: str, line: PermanentLine, limit: LineLimit, system: System) -> Figure:
