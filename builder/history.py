@@ -25,10 +25,17 @@ def folder_at(venue: Path, revision: str) -> Folder:
     commit = commit_of(venue, revision)
     if not commit:
         reason = "is no pack file, no folder and no revision that git knows here"
-        raise Refused([Problem(Where("changes"), "", revision, reason, "revision-unknown", "give a pack.json, a venue's folder, a commit or a day")])
+        raise Refused([Problem(Where("changes"), "", revision, reason, "revision-unknown", advice_at(venue))])
     texts = {name: decode(content, name) for name, content in blobs(venue, commit, "", (".yml", ".yaml"), LARGEST_TEXT).items()}
     photos = blobs(venue, commit, "photos/", PHOTO_ENDINGS, LARGEST_PHOTO)
     return Folder(texts, {name: content for name, content in photos.items() if is_image(content)})
+
+
+def advice_at(venue: Path) -> str:
+    """What to give instead: without git only files and folders can be compared."""
+    if git(venue, "rev-parse", "--is-inside-work-tree"):
+        return "give a pack.json, a venue's folder, a commit or a day"
+    return f"{venue.name} is not kept in git, so there is no earlier state; give two: housepack changes OLD NEW, each a pack.json or a venue's folder"
 
 
 def commit_of(venue: Path, revision: str) -> str:

@@ -88,7 +88,9 @@ def test_what_git_does_not_know_is_a_sentence(venue: Path, which: str) -> None:
 
 
 def test_a_folder_outside_git_is_a_sentence(tmp_path: Path) -> None:
-    assert "[revision-unknown]" in run(written_to(tmp_path / "venue")).output
+    output = run(written_to(tmp_path / "venue")).output
+    assert "[revision-unknown]" in output
+    assert "venue is not kept in git, so there is no earlier state; give two: housepack changes OLD NEW" in output
 
 
 @pytest.mark.parametrize("content", ["", "{}", "[]", "\x00", '{"format": 99}'])
