@@ -151,7 +151,14 @@ def plan_svg(plan: Plan) -> str:
         f'aria-labelledby="{plan.name}-t {plan.name}-d" fill="none" stroke="currentColor" stroke-linejoin="round" '
         f'font-family="inherit" font-size="11">'
     )
-    return head + label + "".join(parts) + "</svg>"
+    inner = "".join(parts)
+    return f"{head}{label}{clipped(plan.name, inner, frame) if plan.across_m else inner}</svg>"
+
+
+def clipped(name: str, inner: str, frame: Frame) -> str:
+    """A drawing cut at its frame: where a page leaves more room, what lies beyond must not show without its points."""
+    cut = f'<clipPath id="{name}-cut"><rect width="{number(WIDTH)}" height="{number(frame.height)}"/></clipPath>'
+    return f'{cut}<g clip-path="url(#{name}-cut)">{inner}</g>'
 
 
 def frame_of(plan: Plan) -> Frame:

@@ -145,3 +145,11 @@ def test_what_is_nothing_in_one_system_is_nothing_in_the_other() -> None:
     texts = repr(published(slack).section)
     assert "0.00 lb" not in texts
     assert "-0 kg" not in texts
+
+
+def test_a_part_of_a_plan_is_cut_at_its_edge_on_a_wide_screen_too() -> None:
+    plans = [drawing.svg for drawing in drawings_of(page(SHOWN)) if drawing.name.startswith("rigging-plan")]
+    assert len(plans) == 2
+    for svg in plans:
+        (cut,) = re.findall(r'<clipPath id="(\S+)">', svg)
+        assert f'clip-path="url(#{cut})"' in svg

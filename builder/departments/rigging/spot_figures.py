@@ -1,6 +1,6 @@
 """The figures of wanted spots: the points that make each, legs and pulls, other choices, and legs of steels in stock."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from builder.cautions import LOADS
 from builder.departments.rigging.bridle_figures import LEFT_OUT, landing_value, legs_working, metres, pull_figures
@@ -22,14 +22,14 @@ RULES = "in service, nothing on them, angle, direction, rating and what is left 
 def spot_figures(each: Spotted, whole: Whole, key: str, system: System) -> Iterator[Figure]:
     """The figures of one wanted spot."""
     inputs = [Input("Points looked for", RULES)]
-    words = "pairs" if each.spot.legs == 2 else "threes"
-    steps = (f"{each.tried} {words} of points reach the spot, {len(each.choices)} of them keep every rule.",)
+    words = "Pairs" if each.spot.legs == 2 else "Threes"
+    steps = (f"{words} of points that reach the spot: {each.tried}. Of these keep every rule: {len(each.choices)}.",)
     work = by_hand("the choice with the smallest greatest pull", "choice of bridle points", inputs=inputs, steps=steps)
     if not each.choices:
         yield missing(f"{key}.points", "Made by", work, ("points that make it",), caution=LOADS)
         return
     first = each.choices[0]
-    yield figure(f"{key}.points", "Made by", Value(" and ".join(first.names)), work, caution=LOADS, note=unsaid(whole))
+    yield figure(f"{key}.points", "Made by", Value(listed(first.names)), work, caution=LOADS, note=unsaid(whole))
     if others := [choice_words(choice, system) for choice in each.choices[1 : OTHERS + 1]]:
         yield figure(f"{key}.others", "Or by", Value("; ".join(others)), work, caution=LOADS)
     anchors = [point.place for point in first.points]
@@ -46,10 +46,15 @@ def unsaid(whole: Whole) -> str:
     return "Nobody has said whether this house allows bridles. Ask before planning one." if absent else ""
 
 
+def listed(names: Sequence[str]) -> str:
+    """Two or three names as a sentence says them."""
+    return f"{', '.join(names[:-1])} and {names[-1]}"
+
+
 def choice_words(choice: Choice, system: System) -> str:
     """A choice in a few words."""
     pulls = ", ".join(in_words(kg, system) for kg in choice.legs.tensions_kg)
-    return f"{' and '.join(choice.names)} ({pulls}, {choice.legs.widest_deg:.0f} deg)"
+    return f"{listed(choice.names)} ({pulls}, {choice.legs.widest_deg:.0f} deg)"
 
 
 def stock_figures(each: Spotted, first: Choice, factor: float, key: str, system: System) -> Iterator[Figure]:
