@@ -2,7 +2,8 @@
 
 from builder.department import Department
 from builder.departments.lines.description import Lines
+from builder.departments.lines.fit import RULES
 from builder.departments.lines.page import headline, pages
 from builder.departments.lines.publish import publish
 
-LINES = Department(key="lines", title="Lines", description=Lines, publish=publish, pages=pages, headline=headline)
+LINES = Department(key="lines", title="Lines", description=Lines, publish=publish, pages=pages, headline=headline, rules=RULES)

@@ -87,9 +87,16 @@ def stage_to_mix(lines: Sequence[PermanentLine], mix: str, offers: Offers) -> It
     groups = [("analogue", [line for line in to if line.kind == "analogue"]), ("analogue back", [line for line in back if line.kind == "analogue"])]
     groups += [(kind, [line for line in (*to, *back) if line.kind == kind]) for kind in KINDS if kind != "analogue"]
     key = "lines.stage-to-mix"
-    figures = tuple(each for kind, found in groups if found for each in kind_figures(key, kind, found, lines))
+    figures = tuple(whole(each) for kind, found in groups if found for each in kind_figures(key, kind, found, lines))
     if figures:
         yield Item(key, "stage-to-mix", f"between the stage and {mix}", figures=figures)
+
+
+def whole(figure: Figure) -> Figure:
+    """A figure without its value where some line does not say: a show is held against what is there, not against the least that is."""
+    if figure.value is None or not figure.value.text.startswith("at least "):
+        return figure
+    return replace(figure, value=None, missing=("what each line has",))
 
 
 def shared_names(line: PermanentLine, every: Sequence[PermanentLine]) -> tuple[str, ...]:
