@@ -7,11 +7,9 @@ import pytest
 from playwright.sync_api import Browser
 
 from builder.files import published
-from builder.site import build as building
 from builder.site.build import build_document
-from builder.site.guides import guides_folder
 from tests.site.conftest import served
-from tests.site.visiting import PHONE, ask, visit
+from tests.site.visiting import PHONE, ask, own_guides, visit
 
 pytestmark = [pytest.mark.browser, pytest.mark.xdist_group("demo")]
 ROOT = Path(__file__).parent.parent.parent
@@ -21,8 +19,7 @@ ROOT = Path(__file__).parent.parent.parent
 def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The demo's site, with the project's own guides."""
     site = tmp_path_factory.mktemp("whole-demo") / "site"
-    with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(building, "guides_folder", guides_folder)
+    with own_guides():
         build_document(published(ROOT / "venue"), site)
     return site
 
@@ -46,7 +43,7 @@ def place(request: pytest.FixtureRequest, demo: Path, on_a_server: str) -> str:
         ("IEC 60309 63 A", "IEC 60309 63 A"),
         ("Vellum 8", "Vellum 8"),
         ("curfew", "Curfew"),
-        ("forklift", "Yard forklift"),
+        ("forklift", "Forklifts and lifts"),
         ("Basin Lane", "Basin Lane"),
     ],
 )
@@ -54,7 +51,8 @@ def test_a_visitor_finds_a_point_a_connector_a_microphone_a_page(browser: Browse
     with visit(browser, place) as page:
         page.goto(f"{place}/index.html")
         answers = ask(page, words)
-        assert any(told.lower() in answer.lower() for answer in answers[:5]), answers[:5]
+        # The page that holds it stands first, the line itself right under it.
+        assert any(told.lower() in answer.splitlines()[0].lower() for answer in answers[:3]), answers[:3]
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])

@@ -4,7 +4,11 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import Any
 
+import pytest
 from playwright.sync_api import Browser, Page
+
+from builder.site import build as building
+from builder.site.guides import guides_folder
 
 PHONE = {"width": 390, "height": 844}
 DESK = {"width": 1440, "height": 900}
@@ -27,6 +31,14 @@ def visit(browser: Browser, address: str, **context: Any) -> Iterator[Page]:
     finally:
         opened.close()
     assert wrong == [], wrong
+
+
+@contextmanager
+def own_guides() -> Iterator[None]:
+    """The project's own guides, in place of the sample's that the other tests here stand on."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(building, "guides_folder", guides_folder)
+        yield
 
 
 def ask(page: Page, words: str) -> list[str]:

@@ -26,16 +26,45 @@ if (location.protocol === "file:") {
   };
 }
 // A value and its unit belong together: 400A and 400 A are asked as "400 A", or every word that begins with an a would be found.
+// And a name asked for in full comes first: R4-3 before R4-1 and every 3.
 (function () {
   const VALUE = /(\d[\d.,]*)\s*(A|V|W|kW|kVA|kg|t|m|mm|cm|ft|in|lb|Hz|kHz|MHz|dB|kPa|kN)(?![A-Za-z0-9])/g;
   const QUERY = 2;
+  const RESULT = 3;
+  let wanted = "";
   function together(words) {
     return words.includes('"') ? words : words.replace(VALUE, '"$1 $2"');
+  }
+  function bare(words) {
+    return words.replace(/<[^>]*>/g, "").toLowerCase().replace(/[^\p{L}\p{N}]+/gu, "");
+  }
+  function named(entry) {
+    return wanted !== "" && bare(entry.title) === wanted;
+  }
+  // Each group is a page and its lines; the page stays at the head of its own group.
+  function firstByName(groups) {
+    groups.forEach((group) => {
+      const best = Math.max(...group.map((entry) => entry.score));
+      group.slice(1).filter(named).forEach((entry) => { entry.score = best + 1; });
+      group.splice(1, group.length, ...group.slice(1).sort((a, b) => b.score - a.score));
+    });
+    return groups.filter((group) => group.some(named)).concat(groups.filter((group) => !group.some(named)));
+  }
+  function inOrder(event) {
+    const message = event.data;
+    if (!message || message.type !== RESULT || !message.data || !Array.isArray(message.data.items)) return event;
+    const data = { ...message.data, items: firstByName(message.data.items) };
+    return new MessageEvent("message", { data: { ...message, data } });
   }
   window.Worker = class extends window.Worker {
     postMessage(message) {
       const asked = message && message.type === QUERY && typeof message.data === "string";
+      if (asked) wanted = bare(message.data);
       super.postMessage(asked ? { type: QUERY, data: together(message.data) } : message);
+    }
+    addEventListener(type, listener, ...rest) {
+      const heard = type === "message" && typeof listener === "function" ? (event) => listener.call(this, inOrder(event)) : listener;
+      super.addEventListener(type, heard, ...rest);
     }
   };
 })();
