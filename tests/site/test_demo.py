@@ -40,6 +40,7 @@ def place(request: pytest.FixtureRequest, demo: Path, on_a_server: str) -> str:
     ("words", "told"),
     [
         ("R4-3", "R4-3"),
+        ("r4-3", "R4-3"),
         ("IEC 60309 63 A", "IEC 60309 63 A"),
         ("Vellum 8", "Vellum 8"),
         ("curfew", "Curfew"),

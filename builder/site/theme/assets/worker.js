@@ -32,8 +32,15 @@ if (location.protocol === "file:") {
   const QUERY = 2;
   const RESULT = 3;
   let wanted = "";
+  // The search would take a hyphen for "without", and one at the end, as someone types R4-3, for a mistake.
+  const JOINED = /[\p{L}\p{N}]+(?:-[\p{L}\p{N}]+)+/gu;
   function together(words) {
-    return words.includes('"') ? words : words.replace(VALUE, '"$1 $2"');
+    if (words.includes('"')) return words;
+    const joined = words.replace(JOINED, (name) => '"' + name.replace(/-/g, " ") + '"');
+    return joined.replace(/-/g, " ").replace(VALUE, (value, number, unit, at) => (quoted(joined, at) ? value : '"' + number + " " + unit + '"'));
+  }
+  function quoted(words, at) {
+    return (words.slice(0, at).match(/"/g) || []).length % 2 === 1;
   }
   function bare(words) {
     return words.replace(/<[^>]*>/g, "").toLowerCase().replace(/[^\p{L}\p{N}]+/gu, "");
