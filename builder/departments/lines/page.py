@@ -59,7 +59,8 @@ def matrix(section: Section, pack: Pack) -> Iterator[Block]:
     yield Folded("The same as a matrix by kind", (by_kind(section),))
     if whole := section.item("whole"):
         facts = [fact for name in ("labels", "patching", "note") if (fact := whole.fact(name))]
-        yield Facts([entry_of(fact) for fact in facts])
+        if facts:
+            yield Facts([entry_of(fact) for fact in facts])
 
 
 def ends(section: Section) -> Iterator[Block]:
