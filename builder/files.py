@@ -14,7 +14,6 @@ from pathlib import Path
 
 from builder.document import Attachment, Document
 from builder.pack import FORMAT, Pack, from_json
-from builder.pipeline import document_of, pack_of, venue_of
 from builder.reading.nodes import decode
 from builder.reading.problems import Problem, Refused, Where
 
@@ -159,6 +158,9 @@ def published(venue: Path) -> Document:
     Refused
         With every problem in the folder's files.
     """
+    # Here and not above: whoever reads a rider and a pack file must not wait for every department to load.
+    from builder.pipeline import document_of, pack_of, venue_of
+
     folder = read_folder(venue)
     document = document_of(pack_of(venue_of(folder.texts, folder.photos)))
     photos = [Attachment(f"photos/{name}", content) for name, content in folder.photos.items()]

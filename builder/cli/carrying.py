@@ -4,32 +4,34 @@ import sys
 from collections.abc import Callable, Mapping, Sequence
 from datetime import date, datetime
 from pathlib import Path
-from typing import Any, NoReturn
+from typing import TYPE_CHECKING, Any, NoReturn
 
 import click
 
 from builder.reading.problems import Refused
-from builder.stock.changing import Asked, Changed, Stockroom
-from builder.stock.lines import Held
-from builder.stock.order import Order
+
+if TYPE_CHECKING:  # the departments behind these take most of a second to load, and every command would wait for them
+    from builder.stock.changing import Changed, Stockroom
+    from builder.stock.lines import Held
+    from builder.stock.order import Order
 
 
-def carry_out(order: Callable[[Stockroom, Held, Mapping[str, Any]], Order], name: str, within: str, given: Mapping[str, Any]) -> None:
+def carry_out(order: "Callable[[Stockroom, Held, Mapping[str, Any]], Order]", name: str, within: str, given: Mapping[str, Any]) -> None:
     """Find the line of a name and carry out an order on it."""
     from builder.stock.lines import found
     from builder.stock.order import written_line
 
-    def orders(room: Stockroom) -> list[Order]:
+    def orders(room: "Stockroom") -> "list[Order]":
         line = found(room.lines, name, within)
         return [order(room, line, written_line(line, room.texts))]
 
     carry_out_all(orders, given)
 
 
-def carry_out_all(orders: Callable[[Stockroom], Sequence[Order]], given: Mapping[str, Any]) -> None:
+def carry_out_all(orders: "Callable[[Stockroom], Sequence[Order]]", given: Mapping[str, Any]) -> None:
     """Carry out orders: show what they come to, ask, write."""
     from builder.saving import save
-    from builder.stock.changing import changed
+    from builder.stock.changing import Asked, changed
 
     venue: Path = given["venue"]
     room = room_of(venue)
@@ -55,7 +57,7 @@ def carry_out_all(orders: Callable[[Stockroom], Sequence[Order]], given: Mapping
     click.echo(f"Wrote {' and '.join(str(venue / each.file) for each in result.rewrites)}.")
 
 
-def show(result: Changed) -> None:
+def show(result: "Changed") -> None:
     """The lines that change, the knock-ons, and a word on the revision where the change is later than it."""
     from builder.stock.changing import difference_text
     from builder.stock.telling import knock_ons
@@ -68,7 +70,7 @@ def show(result: Changed) -> None:
         click.echo(f"The pack says revision {revision.number} of {revision.on}. Raise it in house.yml before you publish this.")
 
 
-def room_of(venue: Path) -> Stockroom:
+def room_of(venue: Path) -> "Stockroom":
     """A venue's stock; a change that was cut off is finished first. Prints the problems and exits with 1 where there are any."""
     from builder.files import read_folder
     from builder.saving import recover

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 import click
 
@@ -10,9 +10,11 @@ from builder.cli.carrying import carry_out, carry_out_all, day_of, room_of, tell
 from builder.cli.printing import VENUE
 from builder.reading.problems import Refused
 from builder.reading.text import UNFIT
-from builder.stock.changing import Stockroom
-from builder.stock.lines import Held
-from builder.stock.order import Order
+
+if TYPE_CHECKING:  # they load every department; see carrying.py
+    from builder.stock.changing import Stockroom
+    from builder.stock.lines import Held
+    from builder.stock.order import Order
 
 
 class Words(click.ParamType[str]):
@@ -131,7 +133,7 @@ def swap(name: str, other: str, rest: tuple[str, ...], within: str, **given: Any
 
     also = settings(rest)
 
-    def order(room: Stockroom, line: Held, _: Mapping[str, Any]) -> Order:
+    def order(room: "Stockroom", line: "Held", _: Mapping[str, Any]) -> "Order":
         return swap(line, other, also, referring(room.venue.descriptions, line.record.defines, line.name))
 
     carry_out(order, name, within, given)
