@@ -32,7 +32,7 @@ def test_lines_beside_each_other_are_one_part() -> None:
 
 def test_what_a_part_does_not_say_makes_the_answer_a_most() -> None:
     text = lines(line("Drive", ways=8)) + SWITCHER + consoles("name: C, place: Stage, by: [Drive], switcher: S, input: 1")
-    assert can_send(text) == ("at most 8", "by S; not stated for Drive")
+    assert can_send(text) == ("at most 8", "by S; no count for Drive")
 
 
 def test_without_any_count_the_figure_says_what_it_needs() -> None:

@@ -82,6 +82,13 @@ def test_each_pair_of_places_has_the_number_of_its_stroke(page: Page, section: S
     assert "1: Monitor position – Mix position, free: Analogue 35, Copper data 6, Fibre 4." in picture.alt
 
 
+def test_what_nobody_knows_yet_is_not_called_not_stated(page: Page) -> None:
+    (row,) = [row for row in table(page, "From place to place") if row[0].endswith("Upstage left – Stage left")]
+    assert row[1:] == ["not known yet copper data", "not known yet copper data"]
+    (there,) = [row for row in table(page, "Upstage left") if row[0].startswith("Data upstage")]
+    assert there[2] == "not known yet 4 ways, working not known yet"
+
+
 def test_the_hand_over_is_in_order(page: Page) -> None:
     rows = table(page, "Who is heard when")
     assert [row[0] for row in rows[:2]] == ["1 House console", "2 Opener's console"]

@@ -28,11 +28,13 @@ def test_kinds_are_kept_apart() -> None:
 def test_what_one_line_does_not_say_makes_the_sum_a_least() -> None:
     text = lines(line(more="working: 24, free: 20"), line("More", more="working: ?, free: ?", ways=12))
     assert shown(text, "analogue.working") == "at least 24 of 36"
-    assert figure(text, "pair", "analogue.free").note == "not stated for More; Send 20, More not stated"
+    assert figure(text, "pair", "analogue.free").note == "not known yet for More; Send 20, More not known yet"
 
 
 def test_what_no_line_says_is_no_number() -> None:
-    assert shown(lines(line()), "analogue.free") == "needs how many there are"
+    assert shown(lines(line()), "analogue.free") == "needs a count that is not stated"
+    assert shown(lines(line(more="free: ?")), "analogue.free") == "needs a count that is not known yet"
+    assert shown(lines(line(more="free: ?"), line("More")), "analogue.free") == "needs a count that is not known yet or not stated"
     assert figure(lines(line()), "pair", "analogue.free").value is None
 
 

@@ -126,7 +126,7 @@ def edge(places: Mapping[str, At], spots: Mapping[str, At]) -> Iterator[str]:
 def free_words(pair: Item) -> str:
     """What is free between two places, by kind."""
     found = [figure for figure in pair.figures if figure.key.endswith(".free")]
-    parts = [f"{figure.label.removesuffix(', free')} {figure.value.text if figure.value else 'not stated'}" for figure in found]
+    parts = [f"{figure.label.removesuffix(', free')} {figure.value.text if figure.value else 'not told'}" for figure in found]
     return f"free: {', '.join(parts)}"
 
 

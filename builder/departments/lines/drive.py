@@ -45,7 +45,7 @@ def drive_items(described: Lines, stater: Stater) -> Iterator[Item]:
 def sending(key: str, console: ConsolePosition, described: Lines) -> Figure:
     """How many ways a console can send: the least of what it is plugged into, its lines and its switcher."""
     label, parts = "Ways to the house system", parts_of(console, described)
-    inputs = [Input(name, "not stated" if count is None else str(count)) for name, count in parts] or [Input("a line or a switcher", "not stated")]
+    inputs = [Input(name, "no count" if count is None else str(count)) for name, count in parts] or [Input("a line or a switcher", "not stated")]
     working = worked(ways_through, inputs=inputs, leaves_out="What the console itself can put out, and drive lines that share a way.")
     known = [(count, name) for name, count in parts if count is not None]
     silent = [name for name, count in parts if count is None]
@@ -54,7 +54,7 @@ def sending(key: str, console: ConsolePosition, described: Lines) -> Figure:
     least, name = min(known)
     working = replace(working, steps=(f"least of {', '.join(str(count) for count, _ in known)} = {least}",))
     most = f"at most {least}" if silent else str(least)
-    note = f"by {name}" + (f"; not stated for {', '.join(silent)}" if silent else "")
+    note = f"by {name}" + (f"; no count for {', '.join(silent)}" if silent else "")
     return figure(f"{key}.can-send", label, Value(most, number=ways_through([count for count, _ in known])), working, note=note)
 
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from builder.departments.lines.drawing import lines_plan
 from builder.departments.lines.tables import at_place, between_places, by_kind, consoles, every_line, kind_in, network_tables, stations, turns
 from builder.document import Block, Entry, Facts, Folded, Heading, Page, Paragraph, Picture
-from builder.layout import checked_line, entry_of, findings_block, item_table, workings
+from builder.layout import checked_line, entry_of, findings_block, item_table, shown_fact, workings
 from builder.pack import Level, Pack, Section
 
 CAUTION = (
@@ -150,7 +150,7 @@ def answers(section: Section) -> Iterator[Entry]:
         words = ", ".join(f"{figure.value.text} {kind_in(figure)}" for figure in free if figure.value)
         yield Entry("Free lines, stage to mix", words or "none stated", small=pair.name, anchor="lines#places")
     for network in section.of_kind("network"):
-        down, up = network.text("internet_down"), network.text("internet_up")
-        if down:
-            yield Entry("Internet by cable", f"{down} down, {up or 'not stated'} up", small=network.name, anchor="lines#networks")
+        if network.text("internet_down"):
+            rates = [*shown_fact(network.fact("internet_down")), " down, ", *shown_fact(network.fact("internet_up")), " up"]
+            yield Entry("Internet by cable", rates, small=network.name, anchor="lines#networks")
             return

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from builder.document import Block, Inline, Link, Row, Small, Strong, Table, Tag, Words
-from builder.layout import anchor_of, cell, item_table, shown_fact, shown_figure, state
+from builder.layout import STANDING_WORDS, anchor_of, cell, item_table, shown_fact, shown_figure, state
 from builder.pack import Figure, Item, Pack, Section
 
 
@@ -20,11 +20,16 @@ def pair_row(number: int, pair: Item) -> Row:
     for figure in pair.figures:
         kind = kind_in(figure)
         if figure.key.endswith(".free"):
-            free += [*([", "] if free else []), *([Strong(figure.value.text)] if figure.value else [Tag("not stated", "note")]), f" {kind}"]
+            free += [*([", "] if free else []), *([Strong(figure.value.text)] if figure.value else [Tag(absence(figure), "note")]), f" {kind}"]
             free += [" ", Small(f"({figure.note})")] if figure.note else []
         else:
-            work += [*([", "] if work else []), *([figure.value.text] if figure.value else [Tag("not stated", "note")]), f" {kind}"]
+            work += [*([", "] if work else []), *([figure.value.text] if figure.value else [Tag(absence(figure), "note")]), f" {kind}"]
     return Row([[Strong(str(number)), f" {pair.name}"], free, work], anchor=anchor_of(pair.key))
+
+
+def absence(figure: Figure) -> str:
+    """Why a sum has no value: not known yet, not stated, or either."""
+    return " or ".join(figure.missing).removeprefix("a count that is ")
 
 
 def kind_in(figure: Figure) -> str:
@@ -52,8 +57,8 @@ def between(pair: Item, kind: str) -> list[Inline]:
     free, working = pair.figure(f"{kind}.free"), pair.figure(f"{kind}.working")
     if free is None or working is None:
         return ["–"]
-    first: list[Inline] = [Strong(f"{free.value.text} free")] if free.value else [Tag("free ways not stated", "note")]
-    second = f"{working.value.text} work" if working.value else "working ways not stated"
+    first: list[Inline] = [Strong(f"{free.value.text} free")] if free.value else [Tag(f"free ways {absence(free)}", "note")]
+    second = f"{working.value.text} work" if working.value else f"working ways {absence(working)}"
     return [*first, " ", Small(second)]
 
 
@@ -92,7 +97,9 @@ def free_cell(line: Item) -> Words:
     if terms == "not for visitors" or line.condition == "out of service":
         return [Tag(terms if line.condition != "out of service" else "none", "note"), " ", Small(f"{line.text('ways')} ways")]
     works = line.text("working-ways") or line.text("working")
-    parts = [f"{works} work of {line.text('ways')}" if works else f"{line.text('ways')} ways, working not stated"]
+    fact = line.fact("working")
+    silent = f"{line.text('ways')} ways, working {STANDING_WORDS[fact.standing] if fact and not works else ''}"
+    parts = [f"{works} work of {line.text('ways')}" if works else silent]
     parts += [f"dead: {dead}" for dead in (line.text("dead"),) if dead]
     parts += [terms] if terms and terms != "included" else []
     return [*shown_fact(line.fact("free")), " ", Small("; ".join(parts))]

@@ -118,30 +118,35 @@ def kind_figures(key: str, kind: str, lines: Sequence[PermanentLine], every: Seq
     slug, label = kind.lower().replace(" ", "-"), kind[:1].upper() + kind[1:]
     once = counted_once(lines)
     of = f" of {ways_in_all([line.ways for line in once])}"
-    yield summed(f"{key}.{slug}.working", f"{label}, working", once, [at_work(line) for line in once], of=of)
-    free = summed(f"{key}.{slug}.free", f"{label}, free", once, [at_hand(line) for line in once])
+    yield summed(f"{key}.{slug}.working", f"{label}, working", [(line, at_work(line), silence(line.working)) for line in once], of=of)
+    free = summed(f"{key}.{slug}.free", f"{label}, free", [(line, at_hand(line), silence(line.free)) for line in once])
     yield replace(free, note="; ".join(part for part in (free.note, *notes_of(once, every)) if part))
 
 
 def notes_of(lines: Sequence[PermanentLine], every: Sequence[PermanentLine]) -> Iterator[str]:
     """What each line gives where there are several, and which ones can be used only once."""
     if len(lines) > 1:
-        yield ", ".join(f"{line.name} {'not stated' if at_hand(line) is None else at_hand(line)}" for line in lines)
+        yield ", ".join(f"{line.name} {silence(line.free) if at_hand(line) is None else at_hand(line)}" for line in lines)
     for line in lines:
         if names := shared_names(line, every):
             yield f"same cores as {', '.join(names)}"
 
 
-def summed(key: str, label: str, lines: Sequence[PermanentLine], counts: Sequence[int | None], *, of: str = "") -> Figure:
+def silence(stated: object) -> str:
+    """Why a line gives no count, as the pages say it."""
+    return "not known yet" if stated is Absent.UNKNOWN else "not stated"
+
+
+def summed(key: str, label: str, told: Sequence[tuple[PermanentLine, int | None, str]], *, of: str = "") -> Figure:
     """A sum of ways. Where some lines do not say, it is at least what the others make; where none does, there is no value."""
-    known = [count for count in counts if count is not None]
-    silent = [line.name for line, count in zip(lines, counts, strict=True) if count is None]
-    inputs = [Input(line.name, ("not stated" if count is None else str(count)) + why_none(line)) for line, count in zip(lines, counts, strict=True)]
+    known = [count for _, count, _ in told if count is not None]
+    silent = {why: [line.name for line, count, word in told if count is None and word == why] for _, count, why in told if count is None}
+    inputs = [Input(line.name, (why if count is None else str(count)) + why_none(line)) for line, count, why in told]
     if not known:
-        return missing(key, label, worked(ways_in_all, inputs=inputs, leaves_out=LEFT_OUT), ["how many there are"])
+        return missing(key, label, worked(ways_in_all, inputs=inputs, leaves_out=LEFT_OUT), [f"a count that is {' or '.join(silent)}"])
     total = ways_in_all(known)
     steps = (f"{' + '.join(map(str, known))} = {total}",)
     working = worked(ways_in_all, inputs=inputs, steps=steps, leaves_out=LEFT_OUT)
     least = "at least " if silent else ""
-    note = f"not stated for {', '.join(silent)}" if silent else ""
+    note = "; ".join(f"{why} for {', '.join(names)}" for why, names in silent.items())
     return figure(key, label, Value(f"{least}{total}{of}", number=total), working, note=note)
