@@ -16,9 +16,7 @@ def test_the_check_of_three_moments_is_filled_in() -> None:
     assert "P2: (0.0) × 10.00 + 2 × (-1000.0) × 20.00 + (0.0) × 10.00 = -40,000; −(20,000 + 20,000) = -40,000 kg m²." in steps
 
 
-@pytest.mark.source(
-    "by hand: point loads off the middle and an overhang: both sides of the equation agree for the right shares"
-)
+@pytest.mark.source("by hand: point loads off the middle and an overhang: both sides of the equation agree for the right shares")
 @pytest.mark.parametrize(
     "loads",
     [
