@@ -39,7 +39,7 @@ def test_one_sub_out_of_the_line_moves_the_arc_the_level_and_the_maps(room: Stoc
     line = found(room.lines, "Floor subs")
     comparison = moved(room, lambda room: out(line, written_line(line, room.texts), unit=3))
     labels = {difference.label for _, difference in comparison.moved}
-    assert any(label.startswith("Covers at") for label in labels)
+    assert any(label.startswith("Covers to −6 dB") for label in labels)
     assert "Level over the area" in labels
     assert departments(comparison) == {"sound"}
     assert "The local noise law and the house's meter decide." in knock_ons(comparison)

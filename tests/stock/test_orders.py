@@ -15,7 +15,6 @@ from builder.stock.service import back, out
 from tests.stock.small import SOUND, TEXTS, room
 
 ASKED = Asked("head of sound", "As found.", date(2026, 1, 2))
-REFER = "give it a name where it is described, or refer to one that is [reference-unknown]"
 Make = Callable[[Stockroom], Order]
 
 
@@ -245,11 +244,11 @@ def test_a_log_that_is_there_is_added_to_in_its_own_style() -> None:
         ),
         (
             ordered("move", "Pocket", place="Cellar", also={}),
-            f"sound.yml:18:12 place: 'Cellar' is not the name of any place; {REFER}",
+            "sound.yml:18:12 place: 'Cellar' is not the name of any place; described are: Mix position, Stage left [reference-unknown]",
         ),
         (
             ordered("remove", "Mix position"),
-            f"sound.yml:10:12 place: 'Mix position' is not the name of any place; {REFER}",
+            "sound.yml:10:12 place: 'Mix position' is not the name of any place; described are: Stage left [reference-unknown]",
         ),
         (
             lambda room: added(room, "sound.stock", "vellum 7", {}),
