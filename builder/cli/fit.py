@@ -1,5 +1,7 @@
 """``housepack fit``: verdicts for a show day."""
 
+import os
+import re
 import sys
 from collections.abc import Mapping
 from pathlib import Path
@@ -29,9 +31,19 @@ def fit(riders: tuple[Path, ...], venue: Path, pack_file: Path | None, form: str
     pack = published_or_exit(pack_file) if pack_file else pack_or_exit(venue, "text")
     asked = riders_or_exit(riders, {rule.key: rule for rule in pack.rules})
     result = verdicts(fit_record(pack), asked)
-    click.echo(said(result, form), nl=False)
+    words = said(result, form)
+    click.echo(coloured(words) if form == "text" and not os.environ.get("NO_COLOR") else words, nl=False)
     if result["verdict"] == "short":
         sys.exit(1)
+
+
+COLOURS = {"X short": "red", "? ask": "magenta", "~ fits, with a note": "yellow", "+ fits": "green"}
+MARKED = re.compile("^  (" + "|".join(re.escape(mark) for mark in COLOURS) + ")(?=:)", re.MULTILINE)
+
+
+def coloured(text: str) -> str:
+    """The text with its verdicts in colour. The words say the same, and :func:`click.echo` leaves the colour out where it is not a terminal."""
+    return MARKED.sub(lambda found: "  " + click.style(found[1], fg=COLOURS[found[1]], bold=True), text)
 
 
 def said(result: dict[str, Any], form: str) -> str:

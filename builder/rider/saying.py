@@ -1,24 +1,50 @@
 """Verdicts in words: plain text for a terminal, Markdown for an e-mail, JSON for programs. All can be read without colour."""
 
 import json
+import re
+from textwrap import wrap
 
 from builder.cautions import EVERYWHERE
-from builder.fit.verdicts import NOT_NEEDED, Record
+from builder.fit.interpreter import counts
+from builder.fit.verdicts import FITS, NOT_NEEDED, RANK, Record
 from builder.render.light import harmless
 
 MARKS = {"fits": "+", "fits, with a note": "~", "short": "X", "ask": "?", "not needed": "."}
+COUNTED = {"short": "short", "ask": "to ask", "fits, with a note": "with a note", "fits": "fit", "not needed": "not needed"}
+COLUMNS = 100
 
 
 def as_text(result: Record) -> str:
-    """All verdicts by act, each on a line of its own with its reason below, then the questions."""
-    lines = [f"{result['venue']}, revision {result['revision']['number']} of {result['revision']['on']}: {result['verdict'].upper()}", ""]
+    """What decides first: how many of each, then the verdicts of each act from short to fits with the house's fact below each, then the questions."""
+    head = f"{result['venue']}, revision {result['revision']['number']} of {result['revision']['on']}: {result['verdict'].upper()}"
+    lines = [*folded(head), *folded(counted(result)), ""]
     for act in acts(result):
-        lines.append(act["head"])
+        lines += folded(act["head"])
         for found in act["verdicts"]:
             lines += text_lines(found)
         lines.append("")
     lines += question_lines(result)
-    return "\n".join([*lines, *result["cautions"], EVERYWHERE]) + "\n"
+    for caution in (*result["cautions"], EVERYWHERE):
+        lines += folded(caution)
+    return "\n".join(lines) + "\n"
+
+
+def counted(result: Record) -> str:
+    """How many verdicts of each word, the gravest first."""
+    number = counts(result)
+    return ", ".join(f"{number[word]} {said}" for word, said in COUNTED.items() if number[word]) + "." if result["verdicts"] else "Nothing is asked."
+
+
+def folded(words: str, indent: str = "", hanging: str = "") -> list[str]:
+    """A long line over several, the later ones set in; a number stays with its unit."""
+    bound = re.sub(r"(?<=\d) (?=\w)", "\xa0", words)
+    lines = wrap(bound, COLUMNS, initial_indent=indent, subsequent_indent=indent + hanging, break_long_words=False, break_on_hyphens=False)
+    return [line.replace("\xa0", " ") for line in lines]
+
+
+def gravest_first(verdicts: list[Record]) -> list[Record]:
+    """What stops a show before what fits; in the rider's order among equals."""
+    return sorted(verdicts, key=lambda found: -RANK[found["verdict"]])
 
 
 def as_json(result: Record) -> str:
@@ -31,23 +57,31 @@ def acts(result: Record) -> list[Record]:
     parts = [
         {
             "head": act["act"] + (f", rider {act['revision']}" if act["revision"] else "") + f": {act['verdict'].upper()}",
-            "verdicts": [found for found in result["verdicts"] if found["act"] == act["act"]],
+            "verdicts": gravest_first([found for found in result["verdicts"] if found["act"] == act["act"]]),
         }
         for act in result["acts"]
     ]
     known = [act["act"] for act in result["acts"]]
     day = [found for found in result["verdicts"] if found["act"] not in known]
-    return [*parts, {"head": "The day, all acts together", "verdicts": day}] if day else parts
+    return [*parts, {"head": "The day, all acts together", "verdicts": gravest_first(day)}] if day else parts
 
 
 def text_lines(found: Record) -> list[str]:
     """One verdict."""
     should = " (should)" if found["strictness"] == "should" else ""
     margin = f" [{' / '.join(part for part in found['margin'] if part)}]" if found["margin"][0] else ""
-    lines = [f"  {MARKS[found['verdict']]} {found['verdict']}: {found['title']}, {found['need']}{should}{margin}"]
+    lines = folded(f"{MARKS[found['verdict']]} {found['verdict']}: {found['title']}, {found['need']}{should}{margin}", "  ", "  ")
     if found["verdict"] != NOT_NEEDED:
-        lines += [f"      {line}" for line in details(found)]
+        for detail in details(found)[1 if plain(found) else 0 :]:
+            lines += folded(detail, "      ", "  ")
     return lines
+
+
+def plain(found: Record) -> bool:
+    """Whether a fit's reason only says its margin again."""
+    return bool(
+        found["verdict"] == FITS and found["fact"] and found["margin"][0] and found["reason"] == f"{found['margin'][0].lstrip('+')} to spare."
+    )
 
 
 def details(found: Record) -> list[str]:
@@ -71,7 +105,10 @@ def question_lines(result: Record) -> list[str]:
         return []
     lines = ["Questions to the house", ""]
     for group in result["questions"]:
-        lines += [f"  {group['department'].capitalize()}", *(f"  - {question}" for question in group["questions"]), ""]
+        lines.append(f"  {group['department'].capitalize()}")
+        for question in group["questions"]:
+            lines += folded(f"- {question}", "  ", "  ")
+        lines.append("")
     return lines
 
 

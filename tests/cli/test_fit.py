@@ -25,11 +25,27 @@ def test_the_status_tells_whether_a_show_falls_short(act: str, status: int) -> N
 
 def test_text_has_verdict_margin_fact_and_questions_and_no_colour() -> None:
     said = run("fit", str(RIDERS / "theatre.yml"), *DEMO).output
-    assert "  X short: Level of the show, 102 dB(A), equivalent level, over 15 min, at the mix position [−3.0 dB]" in said
-    assert "[stage.deck.end-stage.usable_width]; checked 2026-06-15 by stage manager, measured" in said
+    unfolded = " ".join(said.split())
+    assert "X short: Level of the show, 102 dB(A), equivalent level, over 15 min, at the mix position [−3.0 dB]" in unfolded
+    assert "[stage.deck.end-stage.usable_width]; checked 2026-06-15 by stage manager, measured" in unfolded
     assert "Questions to the house" in said
-    assert "A competent rigger decides on site" in said
+    assert "A competent rigger decides on site" in unfolded
     assert "\x1b" not in said
+
+
+def test_text_begins_with_how_many_and_what_is_short_stands_before_what_fits() -> None:
+    lines = run("fit", str(RIDERS / "theatre.yml"), *DEMO).output.splitlines()
+    marks = [line[2] for line in lines if line[:2] == "  " and line[2:3] in "X?~+" and line[3:4] == " "]
+    assert marks == sorted(marks, key="X?~+".index)
+    assert lines[1] == f"{marks.count('X')} short, {marks.count('?')} to ask, {marks.count('~')} with a note, {marks.count('+')} fit."
+    assert max(len(line) for line in lines) <= 100
+
+
+def test_a_terminal_shows_verdicts_in_colour_unless_it_asks_for_none(monkeypatch: pytest.MonkeyPatch) -> None:
+    arguments = ["fit", str(RIDERS / "club.yml"), *DEMO]
+    assert "\x1b[35m\x1b[1m? ask\x1b[0m: " in CliRunner().invoke(main, arguments, color=True).output
+    monkeypatch.setenv("NO_COLOR", "1")
+    assert "\x1b" not in CliRunner().invoke(main, arguments, color=True).output
 
 
 def test_json_is_for_programs_and_the_same_twice() -> None:
