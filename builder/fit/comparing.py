@@ -8,7 +8,7 @@ from builder.fit.wording import both, digits
 LENGTH_TOLERANCE_M = 0.025
 SHARE_TOLERANCE = 0.005
 ROUNDED_KINDS = ("mass", "load", "area")
-PERMISSIONS = ("yes", "by arrangement", "no")
+SOME_DO = {"deck": "Only in", "configuration": "Only in", "beam": "Only under"}
 
 
 def tolerance(rule: Record, wanted: float) -> float:
@@ -105,8 +105,8 @@ def best(requirement: Record, rule: Record, items: list[Record]) -> Record:
         if better(other, chosen_one):
             chosen_one = other
     good = [item["name"] for item, each in zip(items, found, strict=True) if each["verdict"] in (FITS, "fits, with a note")]
-    if 0 < len(good) < len(items) and rule["item"] in ("deck", "configuration"):
-        chosen_one["notes"].append("Only in: " + ", ".join(good) + ".")
+    if 0 < len(good) < len(items) and rule["item"] in SOME_DO:
+        chosen_one["notes"].append(SOME_DO[rule["item"]] + ": " + ", ".join(good) + ".")
     return settled(without_slack(chosen_one))
 
 

@@ -5,12 +5,13 @@ from typing import Any
 from builder.departments.access.fit import RULES as ACCESS
 from builder.departments.house.fit import RULES as HOUSE
 from builder.departments.power.fit import RULES as POWER
+from builder.departments.rigging.fit import RULES as RIGGING
 from builder.departments.stage.fit import RULES as STAGE
 from builder.fit.published import rule_record
 from builder.rider.undescribed import UNDESCRIBED
 
 Record = dict[str, Any]
-RULES = [rule_record(rule) for rule in (*UNDESCRIBED, *HOUSE, *ACCESS, *STAGE, *POWER)]
+RULES = [rule_record(rule) for rule in (*UNDESCRIBED, *HOUSE, *ACCESS, *STAGE, *RIGGING, *POWER)]
 
 
 def value(text: str = "", number: float | None = None, standing: str = "stated", **more: Any) -> Record:

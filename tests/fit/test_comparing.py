@@ -115,6 +115,13 @@ def test_only_some_configurations_that_do_are_named() -> None:
     assert found["notes"] == ["Only in: Wide."]
 
 
+def test_low_steel_that_some_beams_have_names_them() -> None:
+    beams = [item("beam", name, **{"lowest-steel": value("x", height_m)}) for name, height_m in (("Front", 9.4), ("Hall", 8.1), ("Back", 8.6))]
+    found = only(asks("low steel", low=8.53), rigging=beams)
+    assert found["verdict"] == "fits, with a note"
+    assert found["notes"] == ["Only under: Front, Back."]
+
+
 def test_a_rider_that_names_its_configuration_is_held_to_it() -> None:
     wide = deck("Wide", usable_width=value("14 m", 14.0), configurations=value("Seated"))
     narrow = deck("Narrow", usable_width=value("9 m", 9.0), configurations=value("Standing"))

@@ -59,7 +59,7 @@ THEATRE_IN_THE_DEMO = [
     ("Stage width, clear", "fits"),  # 40 ft = 12.19 m of 16.0 m
     ("Stage depth, clear", "fits"),  # 30 ft = 9.14 m of 9.6 m
     ("Height of the deck above the audience floor", "fits"),  # 1.35 m lies in 3 ft to 4.5 ft = 0.91 to 1.37 m
-    ("Height of the lowest steel above the deck", "short"),  # 28 ft = 8.53 m; the steel falls below that
+    ("Height of the low steel above the deck", "fits, with a note"),  # 28 ft = 8.53 m under every beam but the hall beam, 8.10 m
     ("Dock height above the road or forklifts", "fits"),  # the dock's 1.2 m is below 48 in = 1.219 m, but a forklift is there
     ("Parking for buses", "fits"),  # 2 of 2
     ("Outlets for buses", "fits, with a note"),  # 2 of 2, at extra charge

@@ -86,7 +86,8 @@ def steel_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
     """Beams, zones and points with what they carry."""
     rigging, groups = whole.rigging, {group.key: group for group in whole.groups}
     for beam, item in zip(rigging.beams, stater.named(rigging.beams, "rigging", "beam"), strict=True):
-        yield replace(item, figures=tuple(group_figures(groups[f"beam {beam.name}"], item.key, system)))
+        group = groups[f"beam {beam.name}"]
+        yield replace(item, figures=(*group_figures(group, item.key, system), *steel_range(group.points, item.key, system)))
         for number, station in enumerate(beam.low_steel, 1):
             yield stater.item(station, f"{item.key}.steel-{number}", "low-steel", beam.name)
     for zone, item in zip(rigging.zones, stater.named(rigging.zones, "rigging", "zone", leave_out=("limit",)), strict=True):

@@ -5,6 +5,7 @@
   const LENGTH_TOLERANCE_M = 0.025;
   const SHARE_TOLERANCE = 0.005;
   const ROUNDED_KINDS = ["mass", "load", "area"];
+  const SOME_DO = { deck: "Only in", configuration: "Only in", beam: "Only under" };
   const ORDER = [FITS, NOTED, ASK, SHORT];
 
   function tolerance(rule, wanted) {
@@ -62,7 +63,7 @@
     let one = found[0];
     for (const other of found) if (better(other, one)) one = other;
     const good = items.filter((_, index) => [FITS, NOTED].includes(found[index].verdict)).map((item) => item.name);
-    if (good.length > 0 && good.length < items.length && ["deck", "configuration"].includes(rule.item)) one.notes.push("Only in: " + good.join(", ") + ".");
+    if (good.length > 0 && good.length < items.length && Object.hasOwn(SOME_DO, rule.item)) one.notes.push(SOME_DO[rule.item] + ": " + good.join(", ") + ".");
     return settled(withoutSlack(one));
   }
 
