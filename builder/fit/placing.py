@@ -1,9 +1,11 @@
-"""Power for all departments and acts at the same time: each load on one service, no service and nothing that feeds it above what is free."""
+"""Power for all departments and acts at the same time: each load in its place, no phase of a service or of what feeds it above what is free."""
 
 from math import sqrt
 from typing import Any
 
-from builder.fit.comparing import age_notes, asked, item_notes, once, section_of, signed
+from builder.fit.circuits import circuits, filled, is_nested, left_on, most_of, placed_circuits, with_one
+from builder.fit.comparing import age_notes, asked, item_notes, section_of, signed
+from builder.fit.feeds import PHASES, above, free_of, fullest, least_room, less, room_of, system_of, tree, volts
 from builder.fit.verdicts import FITS, NOT_NEEDED, SHORT, Record, fact_of, settled, verdict, with_question, with_remedy
 from builder.fit.wording import both, digits
 
@@ -13,111 +15,124 @@ POWER = {
     "who": "the house electrician, or hire",
 }
 MOST_STEPS = 20000
-PHASES = ("free.L1", "free.L2", "free.L3")
-SINGLE = ("in turn", "L1", "L2", "L3")
+ROUNDING_A = 0.000001
+THREE = [*PHASES]
 
 
 def power_for_all(requirements: list[Record], pack: Record) -> list[Record]:
     """A verdict for each load, in order. A load that has no place beside those before it is short."""
     section, stage = section_of(pack, "power"), section_of(pack, "stage")
-    answers = [first_look(requirement, section, stage) for requirement in requirements]
     nodes = tree(section)
+    answers = [first_look(requirement, section, stage, nodes) for requirement in requirements]
     placed: list[Record] = []
     steps = {"left": MOST_STEPS}
+    start: Record = {"room": room_of(nodes), "used": {}}
+    end = start
     for answer in answers:
         if len(answer["choices"]) > 0:
             trial = [*placed, answer]
-            if place(trial, 0, room_of(nodes), nodes, steps):
+            answer["proven"] = too_much(trial, nodes)
+            found = None if answer["proven"] else place(trial, 0, start, nodes, steps)
+            answer["proven"] = answer["proven"] or steps["left"] > 0
+            if found is not None:
                 placed = trial
-            else:
-                answer["placed"] = None
-                # A failed trial leaves the places of earlier loads undone; they had one, so finding it again succeeds.
-                place(placed, 0, room_of(nodes), nodes, {"left": MOST_STEPS})
-    room = room_of(nodes)
-    for answer in placed:
-        take(answer, room, nodes)
-    return [outcome(answer, nodes, room, finished=steps["left"] > 0) for answer in answers]
+                end = found
+    return [outcome(answer, nodes, end) for answer in answers]
 
 
-def take(answer: Record, room: dict[str, Any], nodes: dict[str, Record]) -> None:
-    """Take a placed load from what is free on its service and on all that feeds it."""
-    for name in above(answer["placed"]["item"]["name"], nodes):
-        room[name] = None if room[name] is None else room[name] - answer["requirement"]["current_a"]
-
-
-def tree(section: Any) -> dict[str, Record]:
-    """What feeds what, by name: room on the fullest phase, and the name of what feeds it."""
-    nodes: dict[str, Record] = {}
-    for item in section["items"] if section is not None else []:
-        if item["kind"] in ("supply", "generator", "service", "board"):
-            above = item["values"]["fed_from"]["text"] if "fed_from" in item["values"] else ""
-            shown = fullest(item)
-            nodes[item["name"]] = {"free": free_of(item), "above": above, "bound": shown is not None and shown["bound"]}
-    return nodes
-
-
-def free_of(item: Record) -> Any:
-    """Free current on the fullest phase, or None where the pack has no such figure."""
-    least = None
-    for phase in PHASES:
-        if phase in item["values"] and item["values"][phase]["number"] is not None:
-            number = item["values"][phase]["number"]
-            least = number if least is None or number < least else least
-    return least
-
-
-def fullest(item: Record) -> Any:
-    """The figure of the phase with least free, or the rating where the pack has no such figure."""
-    for phase in PHASES:
-        if phase in item["values"] and item["values"][phase]["number"] == free_of(item) and free_of(item) is not None:
-            return item["values"][phase]
-    return item["values"].get("rating")
-
-
-def room_of(nodes: dict[str, Record]) -> dict[str, Any]:
-    """What is free everywhere before anything is placed."""
-    return {name: nodes[name]["free"] for name in nodes}
-
-
-def place(loads: list[Record], index: int, room: dict[str, Any], nodes: dict[str, Record], steps: dict[str, int]) -> bool:
-    """Find a place for every load from ``index`` on, trying each load's choices in order, within a bound of steps."""
+def place(loads: list[Record], index: int, state: Record, nodes: dict[str, Record], steps: dict[str, int]) -> Any:
+    """Find a place for every load from ``index`` on, trying each load's choices in order, within a bound of steps. The state then, or None."""
     if index == len(loads):
-        return True
+        return state
     load = loads[index]
+    if load["requirement"]["phases"] == "single":
+        return place_circuits(loads, index, state, nodes, steps)
     for choice in load["choices"]:
         steps["left"] -= 1
         if steps["left"] < 0:
-            return False
+            return None
         path = above(choice["item"]["name"], nodes)
-        if all(room[name] is None or room[name] >= load["requirement"]["current_a"] for name in path):
-            for name in path:
-                room[name] = None if room[name] is None else room[name] - load["requirement"]["current_a"]
-            load["placed"] = choice
-            if place(loads, index + 1, room, nodes, steps):
-                return True
-            for name in path:
-                room[name] = None if room[name] is None else room[name] + load["requirement"]["current_a"]
+        room = least_room(path, THREE, state["room"])
+        if room is None or room >= load["requirement"]["current_a"]:
+            after = {"room": less(state["room"], path, THREE, load["requirement"]["current_a"]), "used": state["used"]}
+            end = place(loads, index + 1, after, nodes, steps)
+            if end is not None:
+                load["placed"] = choice
+                return end
+    return None
+
+
+def place_circuits(loads: list[Record], index: int, state: Record, nodes: dict[str, Record], steps: dict[str, int]) -> Any:
+    """The same for a line of circuits: spread evenly first, then every other way to share them among the rows."""
+    even = filled(loads[index], state, steps)
+    if even is None:
+        # Two lines of one circuit share limits crosswise, so there another order might still fit them all.
+        return None if is_nested(loads[index]["choices"]) else share(loads, index, [], 0, state, nodes, steps)
+    end = place(loads, index + 1, even["state"], nodes, steps)
+    if end is not None:
+        loads[index]["placed"] = even["rows"]
+        return end
+    return share(loads, index, [], 0, state, nodes, steps)
+
+
+def share(loads: list[Record], index: int, chosen: list[Record], first: int, state: Record, nodes: dict[str, Record], steps: dict[str, int]) -> Any:
+    """Every way to share the circuits among the rows, rows in order, so that no way is tried twice."""
+    load = loads[index]
+    if len(chosen) == load["requirement"]["count"]:
+        end = place(loads, index + 1, state, nodes, steps)
+        if end is not None:
+            load["placed"] = chosen
+        return end
+    for number in range(first, len(load["choices"])):
+        steps["left"] -= 1
+        if steps["left"] < 0:
+            return None
+        row = load["choices"][number]
+        if left_on(row, load["requirement"]["current_a"], state) is not None:
+            after = with_one(row, load["requirement"]["current_a"], state)
+            end = share(loads, index, [*chosen, row], number, after, nodes, steps)
+            if end is not None:
+                return end
+    return None
+
+
+def too_much(loads: list[Record], nodes: dict[str, Record]) -> bool:
+    """A short proof that loads cannot stand together: on something that all of a load's choices hang on, they ask more than all its phases have."""
+    for name in nodes:
+        free = nodes[name]["free"]
+        has = sum(free[phase] for phase in PHASES if free[phase] is not None)
+        known = len([phase for phase in PHASES if free[phase] is not None])
+        wanted = 0.0
+        for load in loads:
+            if all(name in path_of(choice, nodes) for choice in load["choices"]):
+                wanted += asked_there(load, known)
+        if known > 0 and wanted > has + ROUNDING_A:
+            return True
     return False
 
 
-def above(name: str, nodes: dict[str, Record]) -> list[str]:
-    """A service and all that feeds it."""
-    path: list[str] = []
-    while name in nodes and name not in path:
-        path.append(name)
-        name = nodes[name]["above"]
-    return path
+def path_of(choice: Record, nodes: dict[str, Record]) -> list[str]:
+    """The way up from a choice, a service or a row of outlets."""
+    return choice["path"] if "path" in choice else above(choice["item"]["name"], nodes)
 
 
-def first_look(requirement: Record, section: Any, stage: Any) -> Record:
+def asked_there(load: Record, phases: int) -> float:
+    """What a load asks of all phases together, of which so many have a figure."""
+    requirement = load["requirement"]
+    if requirement["phases"] == "single":
+        return float(requirement["count"] * requirement["current_a"]) if is_nested(load["choices"]) and phases == len(PHASES) else 0.0
+    return float(requirement["current_a"] * phases)
+
+
+def first_look(requirement: Record, section: Any, stage: Any, nodes: dict[str, Record]) -> Record:
     """A load by itself: the services that could take it, or why none can."""
-    answer: Record = {"requirement": requirement, "choices": [], "placed": None, "alone": None}
+    answer: Record = {"requirement": requirement, "choices": [], "placed": None, "alone": None, "proven": False}
     if requirement["carried"] == "show":
         answer["alone"] = verdict(requirement, NOT_NEEDED, "The show brings it.")
     elif section is None:
         answer["alone"] = asked(requirement, POWER, "The pack does not describe power.")
     elif requirement["phases"] == "single":
-        answer["alone"] = outlets(requirement, section)
+        circuits(answer, section, nodes)
     else:
         services(answer, section, stage)
     return answer
@@ -209,24 +224,6 @@ def system_says(requirement: Record, item: Record, section: Record) -> str:
     return ""
 
 
-def system_of(item: Record, section: Record) -> str:
-    """The system of an item, or of what feeds it."""
-    seen: list[str] = []
-    here: Any = item
-    while here is not None and here["name"] not in seen:
-        seen.append(here["name"])
-        if "system" in here["values"]:
-            return str(here["values"]["system"]["text"])
-        above_name = str(here["values"]["fed_from"]["text"]) if "fed_from" in here["values"] else ""
-        here = next((other for other in section["items"] if other["name"] == above_name and other["kind"] != "load"), None)
-    return ""
-
-
-def volts(text: str) -> str:
-    """The voltages of a system's words: 230/400 of "230/400 V three phase"."""
-    return str(text).split("V")[0].replace(" ", "")
-
-
 def connector_says(requirement: Record, item: Record) -> str:
     """Empty where the connector is there; ``none``, ``unknown``, or a note that an adapter is needed."""
     value = item["values"].get("connectors")
@@ -274,65 +271,19 @@ def distance_says(requirement: Record, item: Record, stage: Any) -> Record:
     return {"word": "fits", "words": both("length", distance_m)[0] + " from " + requirement["of"] + " in a straight line; the cable path is longer."}
 
 
-def outlets(requirement: Record, section: Record) -> Record:
-    """Single-phase circuits, by counting outlets of at least that rating at the place asked for."""
-    total, unknown, last = 0.0, 0, None
-    notes: list[str] = []
-    for item in section["items"]:
-        if item["kind"] == "outlet" and serves(requirement, item, section):
-            rating, count = item["values"].get("rating"), item["values"]["count"]
-            if rating is None or rating["number"] is None:
-                unknown += 1
-            elif rating["number"] >= requirement["current_a"]:
-                total += count["number"]
-                notes = [*notes, *item_notes(item), *age_notes(rating)]
-                last = fact_of(rating, item)
-    slack = total - requirement["count"]
-    if slack < 0 and unknown > 0:
-        return asked(requirement, POWER, "The house has not said what some outlets are rated for.")
-    if slack < 0:
-        found = with_remedy(verdict(requirement, SHORT, digits(total, 0) + " such outlets of " + digits(requirement["count"], 0) + "."), POWER)
-    else:
-        found = verdict(requirement, FITS, digits(total, 0) + " such outlets, " + digits(requirement["count"], 0) + " asked.")
-        found["notes"] = [*once(notes), "Counted, not loaded: the power page says how many can be loaded at the same time."]
-    found["fact"] = last
-    found["margin"] = signed(both("count", abs(slack)), slack)
-    return settled(found)
-
-
-def serves(requirement: Record, item: Record, section: Record) -> bool:
-    """Whether an outlet is single-phase, may be used, and stands where it is asked for on the voltage asked for."""
-    if item["condition"] == "out of service" or item["terms"] == "not for visitors":
-        return False
-    phases = item["values"]["phases"]["text"] if "phases" in item["values"] else ""
-    if phases not in SINGLE:
-        return False
-    if requirement["of"] != "" and item["values"]["place"]["text"].lower() != requirement["of"].lower():
-        return False
-    return requirement["system"] == "" or volts(requirement["system"]) in volts(system_of(item, section)).split("/")
-
-
-def outcome(answer: Record, nodes: dict[str, Record], room: dict[str, Any], *, finished: bool) -> Record:
+def outcome(answer: Record, nodes: dict[str, Record], end: Record) -> Record:
     """A load's verdict once all have been placed."""
     requirement = answer["requirement"]
     if answer["alone"] is not None:
         return settled(answer["alone"])
     if answer["placed"] is None:
-        if not finished:
-            return with_question(
-                verdict(requirement, "ask", "No place was found beside the other loads within the bound of the search."),
-                requirement,
-                POWER["question"],
-            )
-        alone = answer["choices"][0]
-        found = with_remedy(
-            verdict(requirement, SHORT, "Alone it would fit on " + alone["item"]["name"] + ", but not at the same time as the other loads."), POWER
-        )
-        found["fact"] = alone["fact"]
-        return found
+        return not_placed(answer, end)
+    if requirement["phases"] == "single":
+        paths = [name for row in answer["placed"] for name in uncertain(row["path"], nodes)]
+        return placed_circuits(answer, end["room"], [*answer["notes"], *paths])
     choice = answer["placed"]
     path = above(choice["item"]["name"], nodes)
-    left_a = min(room[name] for name in path if room[name] is not None)
+    left_a = least_room(path, THREE, end["room"])
     words = both("current", left_a)
     found = verdict(requirement, FITS, "On " + choice["item"]["name"] + "; " + words[0] + " are left there beside all loads that have a place.")
     found["fact"] = choice["fact"]
@@ -341,12 +292,28 @@ def outcome(answer: Record, nodes: dict[str, Record], room: dict[str, Any], *, f
     return settled(found)
 
 
+def not_placed(answer: Record, end: Record) -> Record:
+    """The verdict on a load that would have a place alone."""
+    requirement, alone = answer["requirement"], answer["choices"][0]
+    if not answer["proven"]:
+        open_end = verdict(requirement, "ask", "No place was found beside the other loads within the bound of the search.")
+        return with_question(open_end, requirement, POWER["question"])
+    if requirement["phases"] == "single":
+        beside = digits(float(most_of(answer["choices"], requirement, end)), 0) + " of " + digits(requirement["count"], 0)
+        reason = "Alone it would fit at the house's outlets, but beside the other loads, as they are placed here, " + beside + " do."
+    else:
+        reason = "Alone it would fit on " + alone["item"]["name"] + ", but not at the same time as the other loads."
+    found = with_remedy(verdict(requirement, SHORT, reason), POWER)
+    found["fact"] = answer["fact"] if requirement["phases"] == "single" else alone["fact"]
+    return found
+
+
 def uncertain(path: list[str], nodes: dict[str, Record]) -> list[str]:
     """A note for each thing above a service whose own free current is only known to be no more than a figure."""
     return [
         name
         + " feeds it and has at most "
-        + both("current", nodes[name]["free"])[0]
+        + both("current", free_of(nodes[name]["item"]))[0]
         + " free, for the house has not measured all that it draws. Ask."
         for name in path[1:]
         if nodes[name]["bound"]

@@ -10,7 +10,7 @@ from builder.rules import Rule
 Record = dict[str, Any]
 Wanted = dict[tuple[str, str], set[str]]
 FREE = {"free.L1", "free.L2", "free.L3"}
-FED = {*FREE, "rating", "fed_from", "system"}
+FED = {*FREE, "rating", "fed_from", "system", "dimmers"}
 BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     ("house", "identity"): {"curfews", "noise_limits", "load_in_from"},
     ("house", "configuration"): set(),
@@ -23,8 +23,8 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     ("power", "supply"): FED,
     ("power", "generator"): FED,
     ("power", "board"): FED,
-    ("power", "service"): {*FED, "connectors", "dimmers", "dedicated_to", "place", "at.across", "at.depth"},
-    ("power", "outlet"): {"rating", "count", "phases", "place", "fed_from"},
+    ("power", "service"): {*FED, "connectors", "dedicated_to", "place", "at.across", "at.depth"},
+    ("power", "outlet"): {"rating", "breaker", "count", "phases", "place", "fed_from"},
 }
 """What the checks read that are more than comparisons."""
 

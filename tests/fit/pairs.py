@@ -160,18 +160,24 @@ def power_items(dice: Dice) -> list[Record]:
         words = dice.one(SYSTEMS)
         system = {"system": value(words)} if words else {}
         found.append(item("supply" if index == 0 else "service", name, **state(dice), **free, **kept, **fed, **system))
-    for _ in range(dice.random.randint(0, 3)):
-        rating = {"rating": value("x", dice.one((16.0, 32.0)))} if dice.yes(0.8) else {}
+    return [*found, *outlet_items(dice, names)]
+
+
+def outlet_items(dice: Dice, names: list[str]) -> list[Record]:
+    """Lines of outlets, some behind a breaker that is smaller than they are, some fed by nothing."""
+    found = []
+    for number in range(dice.random.randint(0, 4)):
+        more = {"rating": value("x", dice.one((16.0, 32.0))), "breaker": value("x", dice.one((10.0, 16.0, 32.0)))}
         found.append(
             item(
                 "outlet",
-                "O",
+                dice.one(("IEC 60309 16 A", f"O{number}")),
                 **state(dice),
                 place=value(dice.one(PLACES)),
-                count=value("x", float(dice.random.randint(0, 4))),
-                phases=value(dice.one(("in turn", "all", "L2"))),
-                fed_from=value(dice.one(names)),
-                **rating,
+                count=value("x", float(dice.random.randint(0, 9))),
+                phases=value(dice.one(("in turn", "in turn", "in turn", "all", "L2", "L1 L3", "L1 L2"))),
+                fed_from=value(dice.one((*names, "nothing") if dice.yes(0.1) else names)),
+                **{key: each for key, each in more.items() if dice.yes(0.8)},
             )
         )
     return found
@@ -235,9 +241,9 @@ def deep(dice: Dice, sort: str) -> Record:
         return {
             "for": dice.one(("sound", "Lighting", "video")),
             "current_a": dice.one((16.0, 32.0, dice.number(80.0))),
-            "count": float(dice.random.randint(1, 4)),
-            "phases": dice.one(("three", "three", "single")),
-            "system": dice.one((*SYSTEMS, "", "")),
+            "count": float(dice.random.randint(1, 7)),
+            "phases": dice.one(("three", "three", "single", "single")),
+            "system": dice.one((*SYSTEMS, "", "", "", "208 V single phase", "400 V")),
             "connector": dice.one(("", "", "lugs", "iec 60309")),
             "within_m": within,
             "of": dice.one((*PLACES, "Nowhere")) if within is not None or dice.yes(0.3) else "",

@@ -12,7 +12,7 @@ from tests.fit.pairs import a_pair
 
 PAIRS = 2400
 AT_ONCE = 300
-ORDER = ("wording", "verdicts", "comparing", "clock", "loudness", "way_in", "placing", "show_day", "interpreter")
+ORDER = ("wording", "verdicts", "comparing", "clock", "loudness", "way_in", "feeds", "circuits", "placing", "show_day", "interpreter")
 SORTED_JSON = """(pairs) => {
   const sorted = (value) => Array.isArray(value) ? value.map(sorted)
     : value !== null && typeof value === "object" ? Object.fromEntries(Object.keys(value).sort().map((key) => [key, sorted(value[key])])) : value;

@@ -1,105 +1,121 @@
 // Power for all departments and acts at the same time. Twin of builder/fit/placing.py.
 (function (fit) {
   "use strict";
-  const { FITS, SHORT, ASK, NOT_NEEDED, verdict, withRemedy, withQuestion, factOf, settled, valueOf, textOf, sectionOf, asked, ageNotes, itemNotes, once, signed, both, digits } = fit;
+  const { FITS, SHORT, ASK, NOT_NEEDED, verdict, withRemedy, withQuestion, factOf, settled, valueOf, textOf, sectionOf, asked, ageNotes, itemNotes, signed, both, digits } = fit;
+  const { PHASES, tree, freeOf, fullest, above, roomOf, leastRoom, less, systemOf, volts } = fit;
+  const { circuits, isNested, mostOf, leftOn, withOne, filled, placedCircuits } = fit;
   const POWER = {
     question: "Which service can we have, of what current on each phase, on which connector, and how far is it from where we need it?",
     remedy: "Hire a generator, or share with another department and draw less.",
     who: "the house electrician, or hire",
   };
   const MOST_STEPS = 20000;
-  const PHASES = ["free.L1", "free.L2", "free.L3"];
-  const SINGLE = ["in turn", "L1", "L2", "L3"];
+  const ROUNDING = 0.000001;
 
   function powerForAll(requirements, pack) {
     const section = sectionOf(pack, "power"), stage = sectionOf(pack, "stage");
-    const answers = requirements.map((requirement) => firstLook(requirement, section, stage));
     const nodes = tree(section);
+    const answers = requirements.map((requirement) => firstLook(requirement, section, stage, nodes));
     const steps = { left: MOST_STEPS };
-    let placed = [];
+    const start = { room: roomOf(nodes), used: new Map() };
+    let placed = [], end = start;
     for (const answer of answers) {
       if (answer.choices.length > 0) {
         const trial = [...placed, answer];
-        if (place(trial, 0, roomOf(nodes), nodes, steps)) {
+        answer.proven = tooMuch(trial, nodes);
+        const found = answer.proven ? null : place(trial, 0, start, nodes, steps);
+        answer.proven = answer.proven || steps.left > 0;
+        if (found !== null) {
           placed = trial;
-        } else {
-          answer.placed = null;
-          place(placed, 0, roomOf(nodes), nodes, { left: MOST_STEPS });
+          end = found;
         }
       }
     }
-    const room = roomOf(nodes);
-    for (const answer of placed) take(answer, room, nodes);
-    return answers.map((answer) => outcome(answer, nodes, room, steps.left > 0));
+    return answers.map((answer) => outcome(answer, nodes, end));
   }
 
-  function take(answer, room, nodes) {
-    for (const name of above(answer.placed.item.name, nodes)) {
-      if (room.get(name) !== null) room.set(name, room.get(name) - answer.requirement.current_a);
-    }
-  }
-
-  function tree(section) {
-    const nodes = new Map();
-    for (const item of section !== null ? section.items : []) {
-      if (["supply", "generator", "service", "board"].includes(item.kind)) {
-        const shown = fullest(item);
-        nodes.set(item.name, { free: freeOf(item), above: textOf(item, "fed_from"), bound: shown !== null && shown.bound });
-      }
-    }
-    return nodes;
-  }
-
-  function freeOf(item) {
-    let least = null;
-    for (const phase of PHASES) {
-      const value = valueOf(item, phase);
-      if (value !== null && value.number !== null && (least === null || value.number < least)) least = value.number;
-    }
-    return least;
-  }
-
-  function fullest(item) {
-    const free = freeOf(item);
-    for (const phase of PHASES) {
-      const value = valueOf(item, phase);
-      if (value !== null && free !== null && value.number === free) return value;
-    }
-    return valueOf(item, "rating");
-  }
-
-  function roomOf(nodes) {
-    return new Map([...nodes].map(([name, node]) => [name, node.free]));
-  }
-
-  function place(loads, index, room, nodes, steps) {
-    if (index === loads.length) return true;
+  function place(loads, index, state, nodes, steps) {
+    if (index === loads.length) return state;
     const load = loads[index], wanted = load.requirement.current_a;
+    if (load.requirement.phases === "single") return placeCircuits(loads, index, state, nodes, steps);
     for (const choice of load.choices) {
       steps.left -= 1;
-      if (steps.left < 0) return false;
+      if (steps.left < 0) return null;
       const path = above(choice.item.name, nodes);
-      if (path.every((name) => room.get(name) === null || room.get(name) >= wanted)) {
-        for (const name of path) if (room.get(name) !== null) room.set(name, room.get(name) - wanted);
-        load.placed = choice;
-        if (place(loads, index + 1, room, nodes, steps)) return true;
-        for (const name of path) if (room.get(name) !== null) room.set(name, room.get(name) + wanted);
+      const room = leastRoom(path, PHASES, state.room);
+      if (room === null || room >= wanted) {
+        const end = place(loads, index + 1, { room: less(state.room, path, PHASES, wanted), used: state.used }, nodes, steps);
+        if (end !== null) {
+          load.placed = choice;
+          return end;
+        }
       }
+    }
+    return null;
+  }
+
+  function placeCircuits(loads, index, state, nodes, steps) {
+    const even = filled(loads[index], state, steps);
+    if (even === null) return isNested(loads[index].choices) ? null : share(loads, index, [], 0, state, nodes, steps);
+    const end = place(loads, index + 1, even.state, nodes, steps);
+    if (end !== null) {
+      loads[index].placed = even.rows;
+      return end;
+    }
+    return share(loads, index, [], 0, state, nodes, steps);
+  }
+
+  function share(loads, index, chosen, first, state, nodes, steps) {
+    const load = loads[index], wanted = load.requirement.current_a;
+    if (chosen.length === load.requirement.count) {
+      const end = place(loads, index + 1, state, nodes, steps);
+      if (end !== null) load.placed = chosen;
+      return end;
+    }
+    for (let number = first; number < load.choices.length; number += 1) {
+      steps.left -= 1;
+      if (steps.left < 0) return null;
+      const row = load.choices[number];
+      if (leftOn(row, wanted, state) !== null) {
+        const end = share(loads, index, [...chosen, row], number, withOne(row, wanted, state), nodes, steps);
+        if (end !== null) return end;
+      }
+    }
+    return null;
+  }
+
+  function tooMuch(loads, nodes) {
+    for (const [name, node] of nodes) {
+      let has = 0, known = 0, wanted = 0;
+      for (const phase of PHASES) {
+        if (node.free[phase] !== null) {
+          has += node.free[phase];
+          known += 1;
+        }
+      }
+      for (const load of loads) {
+        if (load.choices.every((choice) => pathOf(choice, nodes).includes(name))) wanted += askedThere(load, known);
+      }
+      if (known > 0 && wanted > has + ROUNDING) return true;
     }
     return false;
   }
 
-  function above(start, nodes) {
-    const path = [];
-    for (let name = start; nodes.has(name) && !path.includes(name); name = nodes.get(name).above) path.push(name);
-    return path;
+  function pathOf(choice, nodes) {
+    return choice.path !== undefined ? choice.path : above(choice.item.name, nodes);
   }
 
-  function firstLook(requirement, section, stage) {
-    const answer = { requirement, choices: [], placed: null, alone: null };
+  function askedThere(load, phases) {
+    const requirement = load.requirement;
+    if (requirement.phases === "single") return isNested(load.choices) && phases === PHASES.length ? requirement.count * requirement.current_a : 0;
+    return requirement.current_a * phases;
+  }
+
+  function firstLook(requirement, section, stage, nodes) {
+    const answer = { requirement, choices: [], placed: null, alone: null, proven: false };
     if (requirement.carried === "show") answer.alone = verdict(requirement, NOT_NEEDED, "The show brings it.");
     else if (section === null) answer.alone = asked(requirement, POWER, "The pack does not describe power.");
-    else if (requirement.phases === "single") answer.alone = outlets(requirement, section);
+    else if (requirement.phases === "single") circuits(answer, section, nodes);
     else services(answer, section, stage);
     return answer;
   }
@@ -169,22 +185,6 @@
     return volts(text) !== volts(requirement.system) ? "other system, " + text : "";
   }
 
-  function systemOf(item, section) {
-    const seen = [];
-    let here = item;
-    while (here !== null && !seen.includes(here.name)) {
-      seen.push(here.name);
-      if (valueOf(here, "system") !== null) return here.values.system.text;
-      const aboveName = textOf(here, "fed_from");
-      here = section.items.find((other) => other.name === aboveName && other.kind !== "load") || null;
-    }
-    return "";
-  }
-
-  function volts(text) {
-    return text.split("V")[0].replaceAll(" ", "");
-  }
-
   function connectorSays(requirement, item) {
     const value = valueOf(item, "connectors");
     if (value !== null && value.standing === "none") return "none";
@@ -216,57 +216,17 @@
     return distance > requirement.within_m ? { word: "short", words } : { word: "fits", words: words + "; the cable path is longer." };
   }
 
-  function outlets(requirement, section) {
-    let total = 0, unknown = 0, last = null, notes = [];
-    for (const item of section.items) {
-      if (item.kind === "outlet" && serves(requirement, item, section)) {
-        const rating = valueOf(item, "rating"), count = item.values.count;
-        if (rating === null || rating.number === null) unknown += 1;
-        else if (rating.number >= requirement.current_a) {
-          total += count.number;
-          notes = [...notes, ...itemNotes(item), ...ageNotes(rating)];
-          last = factOf(rating, item);
-        }
-      }
-    }
-    const slack = total - requirement.count;
-    if (slack < 0 && unknown > 0) return asked(requirement, POWER, "The house has not said what some outlets are rated for.");
-    let found;
-    if (slack < 0) {
-      found = withRemedy(verdict(requirement, SHORT, digits(total, 0) + " such outlets of " + digits(requirement.count, 0) + "."), POWER);
-    } else {
-      found = verdict(requirement, FITS, digits(total, 0) + " such outlets, " + digits(requirement.count, 0) + " asked.");
-      found.notes = [...once(notes), "Counted, not loaded: the power page says how many can be loaded at the same time."];
-    }
-    found.fact = last;
-    found.margin = signed(both("count", Math.abs(slack)), slack);
-    return settled(found);
-  }
-
-  function serves(requirement, item, section) {
-    if (item.condition === "out of service" || item.terms === "not for visitors") return false;
-    if (!SINGLE.includes(textOf(item, "phases"))) return false;
-    if (requirement.of !== "" && item.values.place.text.toLowerCase() !== requirement.of.toLowerCase()) return false;
-    return requirement.system === "" || volts(systemOf(item, section)).split("/").includes(volts(requirement.system));
-  }
-
-  function outcome(answer, nodes, room, finished) {
+  function outcome(answer, nodes, end) {
     const requirement = answer.requirement;
     if (answer.alone !== null) return settled(answer.alone);
-    if (answer.placed === null) {
-      if (!finished) {
-        const open = verdict(requirement, ASK, "No place was found beside the other loads within the bound of the search.");
-        return withQuestion(open, requirement, POWER.question);
-      }
-      const alone = answer.choices[0];
-      const reason = "Alone it would fit on " + alone.item.name + ", but not at the same time as the other loads.";
-      const found = withRemedy(verdict(requirement, SHORT, reason), POWER);
-      found.fact = alone.fact;
-      return found;
+    if (answer.placed === null) return notPlaced(answer, end);
+    if (requirement.phases === "single") {
+      const paths = answer.placed.flatMap((row) => uncertain(row.path, nodes));
+      return placedCircuits(answer, end.room, [...answer.notes, ...paths]);
     }
     const choice = answer.placed;
     const path = above(choice.item.name, nodes);
-    const left = Math.min(...path.filter((name) => room.get(name) !== null).map((name) => room.get(name)));
+    const left = leastRoom(path, PHASES, end.room);
     const words = both("current", left);
     const found = verdict(requirement, FITS, "On " + choice.item.name + "; " + words[0] + " are left there beside all loads that have a place.");
     found.fact = choice.fact;
@@ -275,9 +235,26 @@
     return settled(found);
   }
 
+  function notPlaced(answer, end) {
+    const requirement = answer.requirement, alone = answer.choices[0];
+    if (!answer.proven) {
+      const open = verdict(requirement, ASK, "No place was found beside the other loads within the bound of the search.");
+      return withQuestion(open, requirement, POWER.question);
+    }
+    const single = requirement.phases === "single";
+    let reason;
+    if (single) {
+      const beside = digits(mostOf(answer.choices, requirement, end), 0) + " of " + digits(requirement.count, 0);
+      reason = "Alone it would fit at the house's outlets, but beside the other loads, as they are placed here, " + beside + " do.";
+    } else reason = "Alone it would fit on " + alone.item.name + ", but not at the same time as the other loads.";
+    const found = withRemedy(verdict(requirement, SHORT, reason), POWER);
+    found.fact = single ? answer.fact : alone.fact;
+    return found;
+  }
+
   function uncertain(path, nodes) {
     return path.slice(1).filter((name) => nodes.get(name).bound).map((name) => {
-      return name + " feeds it and has at most " + both("current", nodes.get(name).free)[0] + " free, for the house has not measured all that it draws. Ask.";
+      return name + " feeds it and has at most " + both("current", freeOf(nodes.get(name).item))[0] + " free, for the house has not measured all that it draws. Ask.";
     });
   }
 

@@ -1,0 +1,99 @@
+"""What feeds what, and how much is free on each phase: the tree of power as plain records, and taking from it."""
+
+from typing import Any
+
+from builder.fit.verdicts import Record
+
+PHASES = ("L1", "L2", "L3")
+
+
+def tree(section: Any) -> dict[str, Record]:
+    """What feeds what, by name: what is free on each phase, the name of what feeds it, and whether the free current is only an upper bound."""
+    nodes: dict[str, Record] = {}
+    for item in section["items"] if section is not None else []:
+        if item["kind"] in ("supply", "generator", "service", "board"):
+            above = item["values"]["fed_from"]["text"] if "fed_from" in item["values"] else ""
+            shown = fullest(item)
+            nodes[item["name"]] = {"free": free_on(item), "above": above, "bound": shown is not None and shown["bound"], "item": item}
+    return nodes
+
+
+def free_on(item: Record) -> dict[str, Any]:
+    """Free current by phase; None where the pack has no such figure."""
+    values = item["values"]
+    return {phase: values["free." + phase]["number"] if "free." + phase in values else None for phase in PHASES}
+
+
+def free_of(item: Record) -> Any:
+    """Free current on the fullest phase, or None where the pack has no such figure."""
+    least = None
+    free = free_on(item)
+    for phase in PHASES:
+        if free[phase] is not None:
+            least = free[phase] if least is None or free[phase] < least else least
+    return least
+
+
+def fullest(item: Record) -> Any:
+    """The figure of the phase with least free, or the rating where the pack has no such figure."""
+    least = free_of(item)
+    for phase in PHASES:
+        if "free." + phase in item["values"] and item["values"]["free." + phase]["number"] == least and least is not None:
+            return item["values"]["free." + phase]
+    return item["values"].get("rating")
+
+
+def above(name: str, nodes: dict[str, Record]) -> list[str]:
+    """A service and all that feeds it."""
+    path: list[str] = []
+    while name in nodes and name not in path:
+        path.append(name)
+        name = nodes[name]["above"]
+    return path
+
+
+def room_of(nodes: dict[str, Record]) -> dict[str, Record]:
+    """What is free everywhere before anything is placed."""
+    return {name: nodes[name]["free"] for name in nodes}
+
+
+def least_room(path: list[str], phases: list[str], room: dict[str, Record]) -> Any:
+    """The least that is free on these phases along a path, or None where no figure says."""
+    least = None
+    for name in path:
+        for phase in phases:
+            here = room[name][phase]
+            if here is not None and (least is None or here < least):
+                least = here
+    return least
+
+
+def less(room: dict[str, Record], path: list[str], phases: list[str], current_a: float) -> dict[str, Record]:
+    """The room once a current is taken on these phases along a path. The room given stays as it is."""
+    left = {**room}
+    for name in path:
+        left[name] = {phase: taken(room[name][phase], current_a) if phase in phases else room[name][phase] for phase in PHASES}
+    return left
+
+
+def taken(free: Any, current_a: float) -> Any:
+    """What is left of a free current; None stays None."""
+    return None if free is None else free - current_a
+
+
+def system_of(item: Record, section: Record) -> str:
+    """The system of an item, or of what feeds it."""
+    seen: list[str] = []
+    here: Any = item
+    while here is not None and here["name"] not in seen:
+        seen.append(here["name"])
+        if "system" in here["values"]:
+            return str(here["values"]["system"]["text"])
+        above_name = str(here["values"]["fed_from"]["text"]) if "fed_from" in here["values"] else ""
+        here = next((other for other in section["items"] if other["name"] == above_name and other["kind"] not in ("load", "outlet")), None)
+    return ""
+
+
+def volts(text: str) -> str:
+    """The voltages of a system's words: 230/400 of "230/400 V three phase"."""
+    return str(text).split("V")[0].replace(" ", "")
