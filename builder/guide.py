@@ -74,7 +74,8 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   have none.
 * **must and should**: a `should` that is short does not make the show short.
 * **Power**: each load gets one service; no service, and nothing that feeds it, goes above what is free on its fullest phase.
-  All loads of all acts are placed at the same time. Single-phase circuits go on outlets, each on the phase with most left, and the verdict names outlets and phases.
+  All loads of all acts are placed at the same time.
+  Single-phase circuits go on outlets, each on the phase with most left; the verdict names outlets and phases.
   Sockets in turn are taken as L1, L2, L3 from the first; the label at the socket decides. Distances are straight lines; a cable is longer.
 * **Trucks**: approach, dock and route must all do, and for one and the same dock.
 * **Level**: compared only with a limit of the same weighting, metric and place. A limit wins over what a system can do.

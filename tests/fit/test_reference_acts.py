@@ -48,10 +48,7 @@ CLUB_IN_THE_DEMO = [
     ("Height to the lowest thing above the deck", "fits"),  # 10 ft = 3.05 m of 9.1 m
     ("Stereo in-ear mixes", "not needed"),  # the show carries them
     ("From the datum to the mix position", "short"),  # 28.5 m against 60 ft = 18.29 m at most
-    (
-        "Power for backline",
-        "fits, with a note",
-    ),  # two of nine 16 A outlets, one on L1 and one on L2; the intake also feeds a kitchen that nobody has metered
+    ("Power for backline", "fits, with a note"),  # two of nine 16 A outlets, one each on L1 and L2; a kitchen on the intake is not metered
     ("Trucks and the largest case", "fits"),  # 11 m of 16.5 m by Rope Street; the arch of Basin Lane does not matter there
     ("Load-in", "fits"),  # 16:00, from 07:00
     ("End of the show", "fits"),  # Friday 23:00, curfew 23:30
