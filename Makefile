@@ -27,7 +27,7 @@ contracts: $(VENV)/test-ready
 	$(BIN)/lint-imports
 
 units: $(VENV)/test-ready
-	$(BIN)/python -m pytest -n 2 --dist loadgroup
+	$(BIN)/python -m pytest -n 2 --dist loadfile
 
 schemas: $(VENV)/site-ready
 	$(BIN)/housepack schema --to schemas

@@ -1,6 +1,25 @@
 """The rule of the formula tests: an expected value says where it comes from, or the test does not run."""
 
+from typing import Any
+
 import pytest
+from xdist.scheduler import LoadScopeScheduling
+
+LOOK_AT_THE_DEMO = ("tests/site/test_check_page.py", "tests/site/test_demo.py", "tests/site/test_search.py")
+
+
+class TogetherByFile(LoadScopeScheduling):
+    """A file's tests run in one process, so that what they share is made once; so do all that look at the demo's whole site."""
+
+    def _split_scope(self, nodeid: str) -> str:
+        file = nodeid.split("::", 1)[0]
+        return "the demo's site" if file in LOOK_AT_THE_DEMO else file
+
+
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> TogetherByFile:
+    """How tests are shared out among processes. The package's own groups by mark (`--dist loadgroup`) do nothing under pytest 9.2."""
+    return TogetherByFile(config, log)
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:

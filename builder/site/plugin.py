@@ -1,5 +1,6 @@
 """The bridge to the site generator: our pages become its files, our problems its errors."""
 
+import html as html_module
 import logging
 import re
 from dataclasses import dataclass
@@ -17,21 +18,20 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page as SitePage
 
 from builder.document import Document
-from builder.files import published
+from builder.files import published, write_whole
 from builder.reading.problems import Refused
 from builder.render.escaping import plain_html
 from builder.render.markdown import NavigationEntry, NavigationGroup, Rendered, render
 from builder.site.checking import PAGE, TITLE, check_files
-from builder.site.finding import line_entries
+from builder.site.finding import ENTRIES, GUIDE_WEIGHT, Searched, entries_script, searched
+from builder.site.guide_parts import guide_lines
 from builder.site.guides import guide_navigation
 from builder.site.imprint import Imprint, edition_css, imprint_of
 from builder.site.problems import nothing_yet, problems_html
 
 GUIDES = "Guides"
-SEARCH = "material/search"
-BOOST = 2
-# What the theme brings and our pages never ask for: its own style sheets, search in other languages, maps for its developers.
-UNUSED = re.compile(r"assets/stylesheets/.*|assets/javascripts/lunr/.*|assets/images/favicon\.png|assets/javascripts/.*\.map|.*\.scss")
+# What the theme brings and our pages never ask for: its own style sheets, scripts and mark.
+UNUSED = re.compile(r"assets/stylesheets/.*|assets/javascripts/.*|assets/images/favicon\.png|.*\.scss")
 log = logging.getLogger("mkdocs.plugins.housepack")
 
 
@@ -69,6 +69,7 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
         self.given: Document | None = None
         self.good: Made | None = None
         self.problems: tuple[str, ...] = ()
+        self.guides: list[Searched] = []
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:  # noqa: ARG002 - the generator's signature
         """
@@ -97,6 +98,7 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Add our pages beside the guides and put both into the navigation."""
         rendered = self._good().rendered
+        self.guides = []
         for unused in [file for file in files if UNUSED.match(file.src_uri)]:
             files.remove(unused)
         guides = [file.src_uri for file in files.documentation_pages()]
@@ -121,18 +123,17 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
         return nav
 
     def on_page_content(self, html: str, *, page: SitePage, config: MkDocsConfig, files: Files) -> str:  # noqa: ARG002 - the generator's signature
-        """Problems come first: whoever edits must not take the old state below for the new one. In a search, the pack comes before the guides."""
-        if page.file.src_uri in self._good().rendered.pages:
-            page.meta["search"] = {"boost": BOOST}
-        else:
+        """Problems come first: whoever edits must not take the old state below for the new one. What a guide says is kept for the search."""
+        if page.file.src_uri not in self._good().rendered.pages:
+            title = html_module.unescape(str(page.title))
+            self.guides.append(Searched(page.file.url, title, GUIDE_WEIGHT, guide_lines(html, title)))
             html = framed(html)
         return problems_html(self.problems) + html if self.problems else html
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """Add the lines of tables to the search. This plugin stands before the search in the configuration, so the index is not yet written."""
-        search = config.plugins.get(SEARCH)
-        if search is not None:
-            search.search_index.entries.extend({**entry, "boost": BOOST} for entry in line_entries(self._good().document))
+        """Write what the search knows: the pack's pages, then the guides."""
+        guides = sorted(self.guides, key=lambda guide: guide.address)
+        write_whole(Path(config.site_dir) / ENTRIES, entries_script((*searched(self._good().document), *guides)))
 
     def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Any) -> LiveReloadServer:  # noqa: ARG002 - the generator's signature
         """Rebuild when the description changes."""

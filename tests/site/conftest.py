@@ -11,10 +11,13 @@ import pytest
 from playwright.sync_api import Browser, sync_playwright
 from playwright.sync_api import Error as BrowserError
 
+from builder.files import published
 from builder.site import build as building
 from builder.site.build import build_document
 from tests.site.sample import document
+from tests.site.visiting import own_guides
 
+ROOT = Path(__file__).parents[2]
 GUIDE = """# How to read a pack
 
 Figures are planning figures. See [the points](rigging.md#p07).
@@ -47,6 +50,27 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
     site = tmp_path_factory.mktemp("built") / "site"
     build_document(document(), site)
     return site
+
+
+@pytest.fixture(scope="session")
+def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demo's whole site with the project's own guides, built once for all tests that look at it."""
+    site = tmp_path_factory.mktemp("whole-demo") / "site"
+    with own_guides():
+        build_document(published(ROOT / "venue"), site)
+    return site
+
+
+@pytest.fixture(scope="session")
+def demo_over_http(demo: Path) -> Iterator[str]:
+    """The demo's address on a server."""
+    yield from served(demo)
+
+
+@pytest.fixture(params=["http", "file"])
+def where(request: pytest.FixtureRequest, demo: Path, demo_over_http: str) -> str:
+    """The demo's address, once on a server and once in a folder."""
+    return demo_over_http if request.param == "http" else demo.as_uri()
 
 
 @pytest.fixture(scope="session")

@@ -11,60 +11,10 @@ from builder.render.escaping import visible
 from builder.site.build import build_document
 from tests.render.hostile import HOSTILE, everywhere
 from tests.site.sample import document
-from tests.site.visiting import DESK, PHONE, ask, visit
+from tests.site.visiting import PHONE, ask, visit
 
 pytestmark = pytest.mark.browser
 PAGES = ("index", "rigging", "power", "sound", "access", "crew", "read-a-pack", "404")
-
-
-def test_search_leads_to_the_line_of_a_name(browser: Browser, address: str) -> None:
-    with visit(browser, address) as page:
-        page.goto(f"{address}/index.html")
-        answers = ask(page, "P31")
-        assert any(answer.startswith("P31\nPoints. From centre: ") for answer in answers), answers
-        page.locator(".md-search-result__link", has_text="From centre").first.click()
-        page.wait_for_url(f"{address}/rigging.html#p31")
-        row = page.locator("tr:target")
-        assert row.locator("th").inner_text() == "P31"
-        box = row.bounding_box()
-        assert box
-        assert 50 < box["y"] < DESK["height"]
-
-
-@pytest.mark.parametrize(
-    ("words", "page_title", "told"),
-    [("leveller", "Access and capacity", "leveller 6 t"), ("bridle", "Rigging", "bridle"), ("IEC 60309", "Power", "IEC 60309")],
-)
-def test_search_finds_words_of_the_pages(browser: Browser, address: str, words: str, page_title: str, told: str) -> None:
-    with visit(browser, address) as page:
-        page.goto(f"{address}/crew.html")
-        answers = ask(page, words)
-        assert any(answer.startswith(page_title) for answer in answers), answers
-        assert any(told in answer for answer in answers), answers
-
-
-@pytest.mark.parametrize("words", ["400 A", "400A"])
-def test_search_finds_a_value_with_and_without_its_blank(browser: Browser, address: str, words: str) -> None:
-    with visit(browser, address) as page:
-        page.goto(f"{address}/index.html")
-        answers = ask(page, words)
-        assert any("400 A" in answer and answer.startswith("Services") for answer in answers), answers
-        assert not any(answer.startswith("Access") for answer in answers), answers
-
-
-def test_search_says_when_there_is_nothing(browser: Browser, address: str) -> None:
-    with visit(browser, address) as page:
-        page.goto(f"{address}/index.html")
-        assert ask(page, "xylophonist") == []
-        assert page.locator(".md-search-result__meta").inner_text() == "Nothing found. Try fewer words, or the contents."
-
-
-def test_search_hears_words_that_come_without_keys(browser: Browser, over_http: str) -> None:
-    with visit(browser, over_http) as page:
-        page.goto(f"{over_http}/index.html")
-        page.locator(".search-input").click()
-        page.keyboard.insert_text("leveller")
-        page.locator(".md-search-result__link", has_text="leveller").first.wait_for()
 
 
 @pytest.mark.parametrize("name", PAGES)
@@ -175,9 +125,9 @@ def test_the_keyboard_reaches_text_search_and_answers(browser: Browser, over_htt
         page.keyboard.press("/")
         page.wait_for_function("() => document.activeElement.classList.contains('search-input')")
         page.keyboard.type("P31", delay=30)
-        page.locator(".md-search-result__link", has_text="From centre").first.wait_for()
+        page.locator(".answers a", has_text="From centre").first.wait_for()
         page.keyboard.press("ArrowDown")
-        assert page.evaluate("document.activeElement.classList.contains('md-search-result__link')")
+        assert page.evaluate("document.activeElement.matches('.answers a')")
         page.keyboard.press("Escape")
         page.wait_for_function("() => getComputedStyle(document.querySelector('.search-output')).display === 'none'")
 
@@ -288,7 +238,7 @@ def test_hostile_text_in_an_answer_is_text(browser: Browser, hostile: Path, text
     with visit(browser, address) as page:
         page.goto(f"{address}/index.html")
         assert ask(page, text)
-        assert page.locator(".md-search-result :is(script, img, svg, iframe)").count() == 0
+        assert page.locator(".answers :is(script, img, svg, iframe)").count() == 0
         assert page.evaluate("window.__hostile") is None
 
 

@@ -1,46 +1,19 @@
 """The page 'Check your show' of the demo's site in a real browser: from a folder and from a server, on a phone, by keyboard, with hostile text."""
 
 import re
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page
 
-from builder.files import published
 from builder.registry import RULES
 from builder.rider.asked import rider_of
-from builder.site import build as building
-from builder.site.build import build_document
-from tests.site.conftest import served
 from tests.site.visiting import PHONE, visit
 
 pytestmark = pytest.mark.browser
 ROOT = Path(__file__).parents[2]
 RIDERS = ROOT / "tests" / "riders"
 HOSTILE = "<img src=x onerror=document.title='taken'>"
-
-
-@pytest.fixture(scope="session")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The demo's site."""
-    site = tmp_path_factory.mktemp("demo") / "site"
-    with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(building, "guides_folder", lambda: ROOT / "docs")
-        build_document(published(ROOT / "venue"), site)
-    return site
-
-
-@pytest.fixture(scope="session")
-def on_a_server(demo: Path) -> Iterator[str]:
-    """The demo's address on a server."""
-    yield from served(demo)
-
-
-@pytest.fixture(params=["http", "file"])
-def where(request: pytest.FixtureRequest, demo: Path, on_a_server: str) -> str:
-    """The demo's address, once on a server and once in a folder."""
-    return on_a_server if request.param == "http" else demo.as_uri()
 
 
 def opened(page: Page, where: str, act: str) -> None:
@@ -98,9 +71,9 @@ def test_the_address_keeps_what_was_written(browser: Browser, where: str) -> Non
         assert page.locator("#check-state").inner_text() == state
 
 
-def test_a_saved_rider_is_read_in_the_terminal(browser: Browser, on_a_server: str, tmp_path: Path) -> None:
-    with visit(browser, on_a_server) as page:
-        opened(page, on_a_server, "theatre")
+def test_a_saved_rider_is_read_in_the_terminal(browser: Browser, demo_over_http: str, tmp_path: Path) -> None:
+    with visit(browser, demo_over_http) as page:
+        opened(page, demo_over_http, "theatre")
         with page.expect_download() as waiting:
             page.get_by_role("button", name="Save as rider file").click()
         waiting.value.save_as(tmp_path / "rider.yml")
@@ -138,37 +111,37 @@ def test_hostile_text_stays_text(browser: Browser, where: str, tmp_path: Path) -
         "%7B%22needs%22%3A%5B1%2Cnull%2C%7B%7D%5D%2C%22trucks%22%3A%22x%22%7D",
     ],
 )
-def test_a_broken_address_does_not_break_the_page(browser: Browser, on_a_server: str, state: str) -> None:
-    with visit(browser, on_a_server) as page:
-        page.goto(f"{on_a_server}/check.html#show={state}")
+def test_a_broken_address_does_not_break_the_page(browser: Browser, demo_over_http: str, state: str) -> None:
+    with visit(browser, demo_over_http) as page:
+        page.goto(f"{demo_over_http}/check.html#show={state}")
         assert page.locator("#check-state").inner_text() != ""
         page.locator("summary", has_text="Stage").first.click()
         page.get_by_label("Stage width, clear", exact=True).fill("40 ft")
         assert "1 fit" in page.locator("#check-state").inner_text()
 
 
-def test_a_broken_file_is_refused_with_its_line(browser: Browser, on_a_server: str, tmp_path: Path) -> None:
+def test_a_broken_file_is_refused_with_its_line(browser: Browser, demo_over_http: str, tmp_path: Path) -> None:
     rider = tmp_path / "rider.yml"
     rider.write_text("act: A\nact: B\n", "utf-8")
-    with visit(browser, on_a_server) as page:
-        page.goto(f"{on_a_server}/check.html")
+    with visit(browser, demo_over_http) as page:
+        page.goto(f"{demo_over_http}/check.html")
         page.set_input_files(".check-file", rider)
         page.locator("#check-problems", has_text="not opened").wait_for()
         assert page.locator("#check-problems").inner_text() == "rider.yml was not opened. Line 2 writes 'act' a second time."
 
 
-def test_a_value_without_a_unit_is_told_beside_it(browser: Browser, on_a_server: str) -> None:
-    with visit(browser, on_a_server) as page:
-        page.goto(f"{on_a_server}/check.html")
+def test_a_value_without_a_unit_is_told_beside_it(browser: Browser, demo_over_http: str) -> None:
+    with visit(browser, demo_over_http) as page:
+        page.goto(f"{demo_over_http}/check.html")
         page.locator("summary", has_text="Stage").first.click()
         page.get_by_label("Stage width, clear", exact=True).fill("12")
         assert "'12' needs a unit" in page.locator(".check-problem").inner_text()
         assert page.locator("#check-state").inner_text() == "1 cannot be read"
 
 
-def test_it_works_by_keyboard_alone(browser: Browser, on_a_server: str) -> None:
-    with visit(browser, on_a_server) as page:
-        page.goto(f"{on_a_server}/check.html")
+def test_it_works_by_keyboard_alone(browser: Browser, demo_over_http: str) -> None:
+    with visit(browser, demo_over_http) as page:
+        page.goto(f"{demo_over_http}/check.html")
         page.get_by_label("Act", exact=True).focus()
         page.keyboard.type("Five Wet Dogs")
         for _ in range(3):
@@ -182,9 +155,9 @@ def test_it_works_by_keyboard_alone(browser: Browser, on_a_server: str) -> None:
         assert page.evaluate("document.activeElement.getAttribute('aria-label')") == "Persons in the audience"
 
 
-def test_every_control_has_a_name_and_no_id_is_given_twice(browser: Browser, on_a_server: str) -> None:
-    with visit(browser, on_a_server) as page:
-        opened(page, on_a_server, "arena")
+def test_every_control_has_a_name_and_no_id_is_given_twice(browser: Browser, demo_over_http: str) -> None:
+    with visit(browser, demo_over_http) as page:
+        opened(page, demo_over_http, "arena")
         nameless = "(nodes) => nodes.filter((node) => !(node.labels && node.labels.length) && !node.getAttribute('aria-label')).length"
         assert page.eval_on_selector_all("#check input, #check select, #check textarea", nameless) == 0
         assert page.eval_on_selector_all("#check [id]", "(nodes) => nodes.length - new Set(nodes.map((node) => node.id)).size") == 0
@@ -192,9 +165,9 @@ def test_every_control_has_a_name_and_no_id_is_given_twice(browser: Browser, on_
 
 @pytest.mark.parametrize("width", [320, 390, 768, 1440])
 @pytest.mark.parametrize("act", ["theatre", "arena"])
-def test_it_keeps_to_the_width_of_the_screen(browser: Browser, on_a_server: str, width: int, act: str) -> None:
-    with visit(browser, on_a_server, viewport={"width": width, "height": 844}) as page:
-        opened(page, on_a_server, act)
+def test_it_keeps_to_the_width_of_the_screen(browser: Browser, demo_over_http: str, width: int, act: str) -> None:
+    with visit(browser, demo_over_http, viewport={"width": width, "height": 844}) as page:
+        opened(page, demo_over_http, act)
         assert page.evaluate("document.documentElement.scrollWidth") <= width
 
 

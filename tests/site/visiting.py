@@ -45,7 +45,5 @@ def ask(page: Page, words: str) -> list[str]:
     """Type into the search and return what each answer says."""
     page.locator(".search-input").fill("")
     page.locator(".search-input").press_sequentially(words)
-    page.wait_for_function("() => /^(Found|Nothing)/.test(document.querySelector('.md-search-result__meta').textContent.trim())")
-    # Answers to the last key may come a moment after those to the first.
-    page.wait_for_timeout(300)
-    return [text.replace("\u00a0", " ") for text in page.locator(".md-search-result__link").all_inner_texts() if text]
+    page.wait_for_function("words => document.querySelector('.answers').dataset.asked === words", arg=words)
+    return [text.replace("\u00a0", " ") for text in page.locator(".answers a").all_inner_texts()]

@@ -1,4 +1,4 @@
-// Runs before the page is drawn: the reader's choice of light or dark, and the few names that the generator's own script expects.
+// Runs before the page is drawn: the reader's choice of light or dark, and where the site begins.
 var __md_scope = new URL(document.currentScript.dataset.base, location);
 var __md_get = function (key, store, scope) {
   try {
@@ -15,6 +15,7 @@ var __md_set = function (key, value, store, scope) {
   }
 };
 (function () {
+  document.documentElement.classList.remove("no-js");
   var chosen = __md_get("scheme");
   if (chosen === "light" || chosen === "dark") document.documentElement.dataset.scheme = chosen;
 })();
