@@ -8,7 +8,7 @@ Circuits of one line are alike. Under limits that lie one in another, taking any
 from typing import Any
 
 from builder.fit.comparing import age_notes, asked, item_notes, once, signed
-from builder.fit.feeds import PHASES, above, least_room, less, room_of, system_of, volts
+from builder.fit.feeds import PHASES, above, least_room, less, outage, room_of, system_of, volts
 from builder.fit.verdicts import FITS, SHORT, Record, fact_of, settled, verdict, with_remedy
 from builder.fit.wording import both, digits
 
@@ -25,11 +25,15 @@ def circuits(answer: Record, section: Record, nodes: dict[str, Record]) -> None:
     there, unknown = 0.0, 0
     rows: list[Record] = []
     notes: list[str] = []
+    dead: list[str] = []
     last = None
     for item in section["items"]:
         if item["kind"] == "outlet" and serves(requirement, item, section, nodes):
             rating = item["values"].get("rating")
-            if rating is None or rating["number"] is None:
+            off = outage(above(item["values"]["fed_from"]["text"], nodes), nodes)
+            if off != "":
+                dead.append(off + " is out of service, and so are the outlets that it feeds.")
+            elif rating is None or rating["number"] is None:
                 unknown += 1
             elif carries(item) >= requirement["current_a"]:
                 there += item["values"]["count"]["number"]
@@ -48,6 +52,8 @@ def circuits(answer: Record, section: Record, nodes: dict[str, Record]) -> None:
         answer["alone"] = asked(requirement, CIRCUITS, digits(float(most), 0) + " were found to fit at the same time, and more is not ruled out.")
     else:
         answer["alone"] = too_few(requirement, there, most, unknown, last)
+        if answer["alone"]["verdict"] == SHORT:
+            answer["alone"]["reason"] = " ".join([answer["alone"]["reason"], *once(dead)])
 
 
 def is_nested(rows: list[Record]) -> bool:

@@ -52,6 +52,14 @@ def above(name: str, nodes: dict[str, Record]) -> list[str]:
     return path
 
 
+def outage(path: list[str], nodes: dict[str, Record]) -> str:
+    """The nearest on a way up that is out of service; empty where all of it works."""
+    for name in path:
+        if nodes[name]["item"]["condition"] == "out of service":
+            return name
+    return ""
+
+
 def room_of(nodes: dict[str, Record]) -> dict[str, Record]:
     """What is free everywhere before anything is placed."""
     return {name: nodes[name]["free"] for name in nodes}

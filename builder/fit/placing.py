@@ -5,7 +5,7 @@ from typing import Any
 
 from builder.fit.circuits import circuits, filled, is_nested, left_on, most_of, placed_circuits, with_one
 from builder.fit.comparing import age_notes, asked, item_notes, section_of, signed
-from builder.fit.feeds import PHASES, above, free_of, fullest, least_room, less, room_of, system_of, tree, volts
+from builder.fit.feeds import PHASES, above, free_of, fullest, least_room, less, outage, room_of, system_of, tree, volts
 from builder.fit.verdicts import FITS, NOT_NEEDED, SHORT, Record, fact_of, settled, verdict, with_question, with_remedy
 from builder.fit.wording import both, digits
 
@@ -134,14 +134,15 @@ def first_look(requirement: Record, section: Any, stage: Any, nodes: dict[str, R
     elif requirement["phases"] == "single":
         circuits(answer, section, nodes)
     else:
-        services(answer, section, stage)
+        services(answer, section, stage, nodes)
     return answer
 
 
-def services(answer: Record, section: Record, stage: Any) -> None:
+def services(answer: Record, section: Record, stage: Any, nodes: dict[str, Record]) -> None:
     """Sort the services into those that do, those that do not, and those nobody has described well enough."""
     requirement = answer["requirement"]
-    looks = [look(requirement, item, section, stage) for item in section["items"] if item["kind"] == "service"]
+    here = [item for item in section["items"] if item["kind"] == "service"]
+    looks = [look(requirement, item, section, stage, off=outage(above(item["name"], nodes)[1:], nodes)) for item in here]
     good = [each for each in looks if each["word"] == "fits"]
     good.sort(key=lambda each: (each["order"], each["free"]))
     answer["choices"] = good
@@ -161,8 +162,8 @@ def services(answer: Record, section: Record, stage: Any) -> None:
     answer["alone"] = found
 
 
-def look(requirement: Record, item: Record, section: Record, stage: Any) -> Record:
-    """One service: does it do, how much is free, and what must be known."""
+def look(requirement: Record, item: Record, section: Record, stage: Any, *, off: str) -> Record:
+    """One service: does it do, how much is free, and what must be known. ``off`` names what feeds it and is out of service."""
     free = free_of(item)
     shown = fullest(item)
     slack = 0.0 if free is None else free - requirement["current_a"]
@@ -171,6 +172,8 @@ def look(requirement: Record, item: Record, section: Record, stage: Any) -> Reco
     notes = item_notes(item)
     if item["condition"] == "out of service" or item["terms"] == "not for visitors":
         reasons.append(item["condition"] if item["condition"] == "out of service" else item["terms"])
+    if off != "":
+        reasons.append(off + ", which feeds it, is out of service")
     system = system_says(requirement, item, section)
     (reasons if system[:5] == "other" else unknown if system != "" else []).append(system)
     connector = connector_says(requirement, item)

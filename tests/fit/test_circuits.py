@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from builder.fit.interpreter import fit
 from tests.fit.sample import Record, item, pack, rider, value
-from tests.fit.test_deep import load
+from tests.fit.test_deep import first, load
 
 SYSTEM = "120/208 V three phase 60 Hz"
 
@@ -161,3 +161,17 @@ def test_lines_that_all_fit_still_fit_when_one_asks_less(free_a: tuple[float, ..
 
 def test_asking_a_question_is_not_needed_of_circuits_the_show_brings() -> None:
     assert verdicts(circuits(9, 16.0, carried="show"), power=[])[0]["verdict"] == "not needed"
+
+
+def test_outlets_below_something_out_of_service_are_none_and_it_is_named() -> None:
+    main = feed("Main", (60.0, 60.0, 60.0), kind="service")
+    power = [main, feed("Board", (60.0, 60.0, 60.0), "Main"), outlet(2)]
+    assert first(circuits(2, 16), power=power)["verdict"].startswith("fits")
+    found = first(circuits(2, 16), power=[{**main, "condition": "out of service"}, *power[1:]])
+    assert (found["verdict"], found["margin"][0]) == ("short", "−2")
+    assert found["reason"] == "0 such outlets of 2. Main is out of service, and so are the outlets that it feeds."
+
+
+def test_what_feeds_itself_ends_the_search_for_an_outage() -> None:
+    power = [feed("Board", (60.0, 60.0, 60.0), "Other"), feed("Other", (60.0, 60.0, 60.0), "Board"), outlet(2)]
+    assert first(circuits(1, 16), power=power)["verdict"].startswith("fits")

@@ -139,10 +139,10 @@ def load(current: float, **more: object) -> Record:
     return {**asks("x"), **blank, "within_m": None, "of": "", "apart": False, **more}
 
 
-def feed(name: str, free: float, above: str = "", kind: str = "service", **more: Record) -> Record:
+def feed(name: str, free: float, above: str = "", kind: str = "service", condition: str = "in service", **more: Record) -> Record:
     """A service or supply with free current on its phases."""
     values = {"free__L1": value("x", free), "free__L2": value("x", free + 5), "rating": value("x", free), **more}
-    return item(kind, name, **values, **({"fed_from": value(above)} if above else {}))
+    return item(kind, name, condition=condition, **values, **({"fed_from": value(above)} if above else {}))
 
 
 def words(*loads: Record, power: list[Record]) -> list[str]:
@@ -194,6 +194,12 @@ def test_free_current_that_is_only_an_upper_bound_is_asked() -> None:
     for phase in ("free.L1", "free.L2"):
         bound["values"][phase] |= {"number": 100.0, "bound": True}
     assert words(load(50.0), power=[bound]) == ["ask"]
+
+
+def test_a_service_below_one_that_is_out_of_service_is_short_and_says_why() -> None:
+    power = [feed("Intake", 100, kind="supply"), feed("Main", 60, "Intake", "board", condition="out of service"), feed("Small", 30, "Main")]
+    found = first(load(20), power=power)
+    assert (found["verdict"], found["reason"]) == ("short", "Small: Main, which feeds it, is out of service.")
 
 
 def test_another_system_is_short_and_one_not_stated_is_asked() -> None:

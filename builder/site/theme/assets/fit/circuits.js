@@ -2,7 +2,7 @@
 (function (fit) {
   "use strict";
   const { FITS, SHORT, verdict, withRemedy, factOf, settled, valueOf, textOf, asked, ageNotes, itemNotes, once, signed, both, digits } = fit;
-  const { PHASES, above, roomOf, leastRoom, less, systemOf, volts } = fit;
+  const { PHASES, above, outage, roomOf, leastRoom, less, systemOf, volts } = fit;
   const CIRCUITS = {
     question: "How many single-phase circuits of that current can we have, where, on which connector and on which phases?",
     remedy: "Bring a distribution board for a three-phase service, draw less, or hire a generator.",
@@ -13,10 +13,13 @@
   function circuits(answer, section, nodes) {
     const requirement = answer.requirement;
     let there = 0, unknown = 0, last = null, rows = [], notes = [];
+    const dead = [];
     for (const item of section.items) {
       if (item.kind === "outlet" && serves(requirement, item, section, nodes)) {
         const rating = valueOf(item, "rating");
-        if (rating === null || rating.number === null) unknown += 1;
+        const off = outage(above(item.values.fed_from.text, nodes), nodes);
+        if (off !== "") dead.push(off + " is out of service, and so are the outlets that it feeds.");
+        else if (rating === null || rating.number === null) unknown += 1;
         else if (carries(item) >= requirement.current_a) {
           there += item.values.count.number;
           const found = rowsOf(item, requirement, nodes);
@@ -33,7 +36,10 @@
     if (most >= requirement.count) answer.choices = rows;
     else if (unknown === 0 && there >= requirement.count && !isNested(rows)) {
       answer.alone = asked(requirement, CIRCUITS, digits(most, 0) + " were found to fit at the same time, and more is not ruled out.");
-    } else answer.alone = tooFew(requirement, there, most, unknown, last);
+    } else {
+      answer.alone = tooFew(requirement, there, most, unknown, last);
+      if (answer.alone.verdict === SHORT) answer.alone.reason = [answer.alone.reason, ...once(dead)].join(" ");
+    }
   }
 
   function isNested(rows) {

@@ -48,6 +48,10 @@
     return path;
   }
 
+  function outage(path, nodes) {
+    return path.find((name) => nodes.get(name).item.condition === "out of service") || "";
+  }
+
   function roomOf(nodes) {
     return new Map([...nodes].map(([name, node]) => [name, node.free]));
   }
@@ -92,5 +96,5 @@
     return text.split("V")[0].replaceAll(" ", "");
   }
 
-  Object.assign(fit, { PHASES, tree, freeOf, fullest, above, roomOf, leastRoom, less, systemOf, volts });
+  Object.assign(fit, { PHASES, tree, freeOf, fullest, above, outage, roomOf, leastRoom, less, systemOf, volts });
 })((window.housefit = window.housefit || {}));

@@ -2,7 +2,7 @@
 (function (fit) {
   "use strict";
   const { FITS, SHORT, ASK, NOT_NEEDED, verdict, withRemedy, withQuestion, factOf, settled, valueOf, textOf, sectionOf, asked, ageNotes, itemNotes, signed, both, digits } = fit;
-  const { PHASES, tree, freeOf, fullest, above, roomOf, leastRoom, less, systemOf, volts } = fit;
+  const { PHASES, tree, freeOf, fullest, above, outage, roomOf, leastRoom, less, systemOf, volts } = fit;
   const { circuits, isNested, mostOf, leftOn, withOne, filled, placedCircuits } = fit;
   const POWER = {
     question: "Which service can we have, of what current on each phase, on which connector, and how far is it from where we need it?",
@@ -116,13 +116,15 @@
     if (requirement.carried === "show") answer.alone = verdict(requirement, NOT_NEEDED, "The show brings it.");
     else if (section === null) answer.alone = asked(requirement, POWER, "The pack does not describe power.");
     else if (requirement.phases === "single") circuits(answer, section, nodes);
-    else services(answer, section, stage);
+    else services(answer, section, stage, nodes);
     return answer;
   }
 
-  function services(answer, section, stage) {
+  function services(answer, section, stage, nodes) {
     const requirement = answer.requirement;
-    const looks = section.items.filter((item) => item.kind === "service").map((item) => look(requirement, item, section, stage));
+    const looks = section.items.filter((item) => item.kind === "service").map((item) => {
+      return look(requirement, item, section, stage, outage(above(item.name, nodes).slice(1), nodes));
+    });
     const good = looks.filter((each) => each.word === "fits");
     good.sort((one, other) => one.order - other.order || one.free - other.free);
     answer.choices = good;
@@ -142,11 +144,12 @@
     answer.alone = found;
   }
 
-  function look(requirement, item, section, stage) {
+  function look(requirement, item, section, stage, off) {
     const free = freeOf(item), shown = fullest(item);
     const slack = free === null ? 0 : free - requirement.current_a;
     const reasons = [], unknown = [], notes = itemNotes(item);
     if (item.condition === "out of service" || item.terms === "not for visitors") reasons.push(item.condition === "out of service" ? item.condition : item.terms);
+    if (off !== "") reasons.push(off + ", which feeds it, is out of service");
     const system = systemSays(requirement, item, section);
     if (system.startsWith("other")) reasons.push(system);
     else if (system !== "") unknown.push(system);
