@@ -1,5 +1,7 @@
 """``housepack changes``: what changed between two states of a venue."""
 
+from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 import click
@@ -15,19 +17,24 @@ from builder.reading.problems import Refused
 @click.argument("after", default="")
 @VENUE
 @click.option("--format", "form", type=click.Choice(["text", "markdown", "json"]), default="text", show_default=True, help="How to print.")
-def changes(before: str, after: str, venue: Path, form: str) -> None:
+@click.option("--all", "every", is_flag=True, help="Show every figure that moved, not the largest moves alone. JSON always has every one.")
+def changes(before: str, after: str, venue: Path, form: str, every: bool) -> None:
     """
     Print what changed from BEFORE to AFTER: facts, figures and findings.
 
     Each is a pack.json, a venue's folder, a git revision of the venue such as HEAD~3, or a day such as 2026-10-12. Left out, BEFORE is the last
     commit and AFTER the folder as it is now.
     """
-    from builder.stock.comparison import compare
+    from builder.stock.comparison import Comparison, compare
     from builder.stock.telling import as_json, as_markdown, as_text
 
     comparison = compare(pack_or_tell(before, venue), pack_or_tell(after or str(venue), venue))
-    tell = {"text": as_text, "markdown": as_markdown, "json": as_json}[form]
-    click.echo(tell(comparison), nl=False)
+    tell: dict[str, Callable[[Comparison], str]] = {
+        "text": partial(as_text, every=every),
+        "markdown": partial(as_markdown, every=every),
+        "json": as_json,
+    }
+    click.echo(tell[form](comparison), nl=False)
 
 
 def pack_or_tell(which: str, venue: Path) -> Pack:

@@ -1,17 +1,18 @@
 """Verdicts in words: plain text for a terminal, Markdown for an e-mail, JSON for programs. All can be read without colour."""
 
 import json
-import re
-from textwrap import wrap
+from functools import partial
 
 from builder.cautions import EVERYWHERE
 from builder.fit.interpreter import counts
 from builder.fit.verdicts import FITS, NOT_NEEDED, RANK, Record
+from builder.render import terminal
 from builder.render.light import harmless
 
 MARKS = {"fits": "+", "fits, with a note": "~", "short": "X", "ask": "?", "not needed": "."}
 COUNTED = {"short": "short", "ask": "to ask", "fits, with a note": "with a note", "fits": "fit", "not needed": "not needed"}
 COLUMNS = 100
+folded = partial(terminal.folded, columns=COLUMNS)
 
 
 def as_text(result: Record) -> str:
@@ -33,13 +34,6 @@ def counted(result: Record) -> str:
     """How many verdicts of each word, the gravest first."""
     number = counts(result)
     return ", ".join(f"{number[word]} {said}" for word, said in COUNTED.items() if number[word]) + "." if result["verdicts"] else "Nothing is asked."
-
-
-def folded(words: str, indent: str = "", hanging: str = "") -> list[str]:
-    """A long line over several, the later ones set in; a number stays with its unit."""
-    bound = re.sub(r"(?<=\d) (?=\w)", "\xa0", words)
-    lines = wrap(bound, COLUMNS, initial_indent=indent, subsequent_indent=indent + hanging, break_long_words=False, break_on_hyphens=False)
-    return [line.replace("\xa0", " ") for line in lines]
 
 
 def gravest_first(verdicts: list[Record]) -> list[Record]:

@@ -46,6 +46,22 @@ def how_much(before: Value, after: Value) -> str:
     return f"{signed} before rounding" if rounded_away(before.text, after.text, signed) else signed
 
 
+def how_far(before: Value | None, after: Value | None) -> float:
+    """How much of itself a number moved by, from 0 to 1: 1 where it came or went, 0 where neither is a number. Used to put large moves first."""
+    was, now = (value.number if value else None for value in (before, after))
+    if before is None or after is None or was is None or now is None or before.unit != after.unit:
+        return float(was is not None or now is not None)
+    if before.unit == q.Level.si_unit:
+        return of_level(abs(now - was))
+    size = max(abs(was), abs(now))
+    return min(1.0, round(abs(now - was) / size, 4)) if size else 0.0
+
+
+def of_level(moved_db: float) -> float:
+    """The share of a level's pressure that a move of so many decibels is: a decibel more or less says as much whatever the level."""
+    return float(round(1 - 10 ** (-moved_db / 20), 4))
+
+
 def rounded_away(before: str, after: str, signed: str) -> bool:
     """True where the two values as shown differ by something else than the difference as shown: a reader would take that for a slip."""
     was, now, by = (leading(text) for text in (before, after, signed))

@@ -20,11 +20,11 @@ from builder.stock.comparison import Comparison, Difference, compare
 from builder.stock.edits import Append, Edit, Set, edited, reach
 from builder.stock.lines import Held, lines_of
 from builder.stock.order import Order, flat, text_of
+from builder.stock.ranking import largest
 from builder.stock.rewrite import Rewrite
 from builder.stock.wording import Data
 
 LOG_HEAD = "# What changed in the house, oldest first. 'housepack stock' adds to it, and the site shows it as 'What changed'.\n\n"
-MOST_MOVED = 12
 LONGEST = 2000
 
 
@@ -157,10 +157,10 @@ def cut(text: str) -> str:
 
 
 def moved_words(comparison: Comparison) -> list[str]:
-    """The figures that moved, in words for the log; the first dozen."""
-    moved = [f"{difference.item}, {told(difference)}" for _, difference in comparison.moved]
-    rest = len(moved) - MOST_MOVED
-    return moved if rest <= 0 else [*moved[:MOST_MOVED], f"and {rest} more"]
+    """The figures that moved, in words for the log: those that moved most, one a line, and how many more."""
+    rows = largest(comparison)
+    rest = len(comparison.moved) - len(rows)
+    return [*(f"{row.lead.item}, {told(row.lead)}" for row in rows), *([f"and {rest} more"] if rest else [])]
 
 
 def told(difference: Difference) -> str:

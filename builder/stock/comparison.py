@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from builder.pack import Fact, Field, Figure, Finding, Item, Pack, Revision, Section, Standing, Verified
-from builder.stock.amount import how_much
+from builder.stock.amount import how_far, how_much, of_level
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,7 +18,8 @@ class Difference:
     """
     One thing that is not as it was. ``before`` is empty where it was added, ``after`` where it was taken out; ``by`` says how much a number moved.
 
-    ``kind`` is fact, figure, line, condition, note, check, plan or map. ``caution`` is the figure's own.
+    ``kind`` is fact, figure, line, condition, note, check, plan or map. ``caution`` is the figure's own. ``share`` is how much of itself a number
+    moved by, from 0 to 1; 1 where it came or went.
     """
 
     kind: str
@@ -29,6 +30,7 @@ class Difference:
     by: str = ""
     caution: str = ""
     key: str = ""
+    share: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,7 +162,8 @@ def value_differences(
             found = other or one
             by = how_much(one.value, other.value) if one and other and one.value and other.value else ""
             caution = found.caution if isinstance(found, Figure) else ""
-            yield Difference(kind, after.name, found.label if found else name, words(one), words(other), by, caution, f"{after.key}{name}")
+            share = how_far(one.value if one else None, other.value if other else None)
+            yield Difference(kind, after.name, found.label if found else name, words(one), words(other), by, caution, f"{after.key}{name}", share)
 
 
 def words(value: Fact | Figure | None) -> str:
@@ -182,15 +185,15 @@ def plan_differences(before: Section, after: Section) -> Iterator[Difference]:
             yield Difference("plan", shape.name, "Outline", "as it was", "redrawn", key=key)
     maps = {each.key: each for each in before.fields}
     for field in after.fields:
-        if field.key in maps and (by := level_moved(maps[field.key], field)):
-            yield Difference("map", field.name, "Level over the area", "as it was", "redrawn", by, field.caution, field.key)
+        if field.key in maps and (moved := level_moved(maps[field.key], field)):
+            by, share = moved
+            yield Difference("map", field.name, "Level over the area", "as it was", "redrawn", by, field.caution, field.key, share)
 
 
-def level_moved(before: Field, after: Field) -> str:
-    """By how much a map's levels moved at most; empty where they did not."""
+def level_moved(before: Field, after: Field) -> tuple[str, float] | None:
+    """By how much a map's levels moved at most, in words, and on average, as a share; None where they did not."""
     if before.points != after.points or before.bands != after.bands:
-        return "other points or bands"
-    moved = max(
-        (abs(new - old) for olds, news in zip(before.levels, after.levels, strict=True) for old, new in zip(olds, news, strict=True)), default=0
-    )
-    return f"up to {moved / 10:.1f} dB" if moved else ""
+        return "other points or bands", 1.0
+    pairs = [pair for olds, news in zip(before.levels, after.levels, strict=True) for pair in zip(olds, news, strict=True)]
+    moved = [abs(new - old) for old, new in pairs]
+    return (f"up to {max(moved) / 10:.1f} dB", of_level(sum(moved) / len(moved) / 10)) if any(moved) else None

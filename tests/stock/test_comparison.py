@@ -77,7 +77,8 @@ def test_a_new_check_is_told_and_ages_are_not() -> None:
     assert told(pack(), pack(house=later)) == ["Nothing changed that the pack shows."]
     assert told(pack(), pack(sound=SOUND.replace("2025-12-01", "2026-01-01"))) == [
         "Sound",
-        "  last checked: 2025-12-01, head of sound, measured → 2026-01-01, head of sound, measured",
+        "  last checked: 2025-12-01, head of sound, measured → 2026-01-01, head of",
+        "      sound, measured",
     ]
 
 
@@ -86,7 +87,10 @@ def test_a_map_tells_how_far_its_levels_moved() -> None:
     field = Field("sound.field.floor", "Floor", "mix", 1.0, ("A",), ((0.0, 0.0, 0.0), (1.0, 0.0, 0.0)), ((10, -5),), working, "Planning figures.")
     section = replace(pack().sections[-1], fields=(field,))
     moved = replace(section, fields=(replace(field, levels=((12, -18),)),))
-    assert told(replace(pack(), sections=(section,)), replace(pack(), sections=(moved,)))[1] == "  Floor, level over the area: up to 1.3 dB"
+    assert told(replace(pack(), sections=(section,)), replace(pack(), sections=(moved,)))[1:3] == [
+        "  Figures that moved",
+        "    Floor, level over the area: up to 1.3 dB",
+    ]
 
 
 @pytest.mark.parametrize(

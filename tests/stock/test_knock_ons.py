@@ -35,6 +35,11 @@ def departments(comparison: Comparison) -> set[str]:
     return {part.key for part, _ in comparison.moved}
 
 
+def flat(comparison: Comparison) -> str:
+    """The knock-ons, however their lines are broken."""
+    return " ".join(knock_ons(comparison).split())
+
+
 def test_one_sub_out_of_the_line_moves_the_arc_the_level_and_the_maps(room: Stockroom) -> None:
     line = found(room.lines, "Floor subs")
     comparison = moved(room, lambda room: out(line, written_line(line, room.texts), unit=3))
@@ -42,7 +47,7 @@ def test_one_sub_out_of_the_line_moves_the_arc_the_level_and_the_maps(room: Stoc
     assert any(label.startswith("Covers to −6 dB") for label in labels)
     assert "Level over the area" in labels
     assert departments(comparison) == {"sound"}
-    assert "The local noise law and the house's meter decide." in knock_ons(comparison)
+    assert "The local noise law and the house's meter decide." in flat(comparison)
 
 
 def test_a_hang_one_box_shorter_moves_the_points_that_carry_it_and_the_level_at_the_mix(room: Stockroom) -> None:
@@ -53,7 +58,7 @@ def test_a_hang_one_box_shorter_moves_the_points_that_carry_it_and_the_level_at_
     by = {(part.key, difference.item, difference.label): difference.by for part, difference in comparison.moved}
     assert by["sound", "Main left", "Weight of boxes and frame"] == "−31 kg"
     assert by["rigging", "Whole roof", "Carried"] == "−31 kg"
-    assert "A competent rigger decides on site" in knock_ons(comparison)
+    assert "A competent rigger decides on site" in flat(comparison)
 
 
 def test_a_service_out_moves_what_is_free_and_how_many_outlets_work(room: Stockroom) -> None:
@@ -61,4 +66,4 @@ def test_a_service_out_moves_what_is_free_and_how_many_outlets_work(room: Stockr
     comparison = moved(room, lambda room: out(line, written_line(line, room.texts)))
     assert departments(comparison) == {"power"}
     assert ("All outlets", "Outlets at the same time") in {(difference.item, difference.label) for _, difference in comparison.moved}
-    assert "Only licensed electricians connect" in knock_ons(comparison)
+    assert "Only licensed electricians connect" in flat(comparison)
