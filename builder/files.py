@@ -1,7 +1,8 @@
 """
 The edge to the disk: read a venue's folder, write files whole. Nothing else opens a file.
 
-A venue's folder holds ``<department>.yml`` files, ``photos/`` and ``shows/``. Riders in ``shows/`` are private and never read here.
+A venue's folder holds ``<department>.yml`` files, ``photos/`` and ``shows/``. Riders in ``shows/`` are private: only :func:`read_shows` reads them,
+and nothing that publishes calls it.
 """
 
 import os
@@ -21,6 +22,18 @@ LARGEST_TEXT = 2 * 1024 * 1024
 LARGEST_PHOTO = 8 * 1024 * 1024
 LARGEST_PACK = 64 * 1024 * 1024
 PHOTO_ENDINGS = (".png", ".jpg", ".jpeg", ".webp")
+
+
+SHOWS = "shows"
+
+
+@dataclass(frozen=True, slots=True)
+class Shows:
+    """The riders in ``shows/`` as text, by file name within the venue's folder; what stood in the way of others; and files that are no riders."""
+
+    texts: Mapping[str, str]
+    problems: tuple[Problem, ...]
+    others: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,15 +59,25 @@ def read_folder(venue: Path) -> Folder:
     photo_paths = sorted((venue / "photos").iterdir()) if (venue / "photos").is_dir() else []
     photos, wrong_photos = read_each([path for path in photo_paths if path.suffix.lower() in PHOTO_ENDINGS], venue, LARGEST_PHOTO)
     problems = [*wrong_texts, *wrong_photos, *(unreadable_photo(name) for name, content in photos.items() if not is_image(content))]
-    decoded = {}
-    for name, content in texts.items():
-        try:
-            decoded[name] = decode(content, name)
-        except Refused as refused:
-            problems += refused.problems
+    readable, unreadable = decoded(texts)
+    problems += unreadable
     if problems:
         raise Refused(problems)
-    return Folder(decoded, {name.removeprefix("photos/"): content for name, content in photos.items()})
+    return Folder(readable, {name.removeprefix("photos/"): content for name, content in photos.items()})
+
+
+def read_shows(venue: Path) -> Shows:
+    """The riders of the shows on a venue's books. What cannot be read is told beside the others: one show must not hide the rest."""
+    folder = venue / SHOWS
+    try:
+        paths = [path for path in sorted(folder.iterdir()) if not path.name.startswith(".")] if folder.is_dir() else []
+    except OSError as failure:
+        reason = f"cannot be read: {(failure.strerror or 'unknown reason').lower()}"
+        return Shows({}, (Problem(Where(SHOWS), "", "", reason, "file-unreadable", "check its permissions"),), ())
+    riders = [path for path in paths if path.suffix in (".yml", ".yaml")]
+    contents, wrong = read_each(riders, venue, LARGEST_TEXT)
+    texts, problems = decoded(contents)
+    return Shows(texts, (*wrong, *problems), tuple(path.relative_to(venue).as_posix() for path in paths if path not in riders))
 
 
 def read_sheet(path: Path) -> str:
@@ -113,6 +136,18 @@ def read_each(paths: Sequence[Path], folder: Path, largest: int) -> tuple[dict[s
         except Refused as refused:
             problems += refused.problems
     return read, problems
+
+
+def decoded(contents: Mapping[str, bytes]) -> tuple[dict[str, str], list[Problem]]:
+    """Files as text by name, and what is wrong with those that are none."""
+    texts: dict[str, str] = {}
+    problems: list[Problem] = []
+    for name, content in contents.items():
+        try:
+            texts[name] = decode(content, name)
+        except Refused as refused:
+            problems += refused.problems
+    return texts, problems
 
 
 def is_image(content: bytes) -> bool:

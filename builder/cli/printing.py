@@ -3,6 +3,7 @@
 import json
 import sys
 from collections import Counter
+from collections.abc import Iterable
 from datetime import date
 from pathlib import Path
 from typing import NoReturn
@@ -17,8 +18,8 @@ VENUE = click.option(
 )
 
 
-def pack_or_exit(venue: Path, form: str, on: date | None = None) -> Pack:
-    """The pack of a venue's folder; prints the problems and exits with 1 where there are any."""
+def pack_or_exit(venue: Path, form: str, on: date | None = None, also: Iterable[Problem] = ()) -> Pack:
+    """The pack of a venue's folder; prints the problems, those found elsewhere too, and exits with 1 where the venue has any."""
     from builder.files import read_folder
     from builder.pipeline import pack_of, venue_of
 
@@ -26,7 +27,7 @@ def pack_or_exit(venue: Path, form: str, on: date | None = None) -> Pack:
         folder = read_folder(venue)
         return pack_of(venue_of(folder.texts, folder.photos), on=on)
     except Refused as refused:
-        exit_with_problems(refused.problems, venue, form)
+        exit_with_problems((*refused.problems, *also), venue, form)
 
 
 def exit_with_problems(problems: tuple[Problem, ...], venue: Path, form: str) -> NoReturn:
@@ -70,11 +71,12 @@ def finding_record(finding: Finding) -> dict[str, object]:
     }
 
 
-def print_findings(pack: Pack, venue: Path) -> None:
-    """Print each finding with its place, then a count."""
+def print_findings(pack: Pack, venue: Path, *, problems: int = 0) -> None:
+    """Print each finding with its place, then a count of them and of the problems in the files of shows."""
     for finding in pack.findings:
         place = f"{venue}/{finding.place.file}:{finding.place.line}: " if finding.place else ""
         click.echo(f"{place}{finding.level.value}: {finding.sentence} [{finding.code}]")
     count = Counter(finding.level for finding in pack.findings)
     words = ", ".join(f"{count[level]} {level.value}{'' if count[level] == 1 else 's'}" for level in Level)
-    click.echo(f"{pack.venue}, revision {pack.revision.number}: no problems; {words}.")
+    wrong = f"{problems} problem{'' if problems == 1 else 's'} in shows" if problems else "no problems"
+    click.echo(f"{pack.venue}, revision {pack.revision.number}: {wrong}; {words}.")

@@ -40,12 +40,13 @@ ON = click.option("--on", "day", type=click.DateTime(["%Y-%m-%d"]), help="The da
 DRY = click.option("--dry-run", is_flag=True, help="Show what would change, and write nothing.")
 YES = click.option("--yes", is_flag=True, help="Write without asking.")
 IN = click.option("--in", "within", type=WORDS, default=None, metavar="LIST", help="The list the line stands in, such as sound or sound.stock.")
+ALL = click.option("--all", "every", is_flag=True, help="Show every figure that moves, not the largest moves alone.")
 UNIT = click.option("--unit", type=int, help="One numbered unit, such as a sub of a line or a way of a drop box.")
 
 
 def asked(command: Command) -> Command:
     """The options of every change."""
-    for option in (YES, DRY, ON, WHY, BY, VENUE):
+    for option in (YES, DRY, ALL, ON, WHY, BY, VENUE):
         command = option(command)
     return command
 
@@ -169,6 +170,7 @@ def remove(name: str, within: str, **given: Any) -> None:
 @IN
 @BY
 @ON
+@ALL
 @DRY
 @YES
 @VENUE

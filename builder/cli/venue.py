@@ -2,14 +2,18 @@
 
 import json
 import sys
-from datetime import datetime
+from datetime import date, datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
-from builder.cli.printing import VENUE, exit_with_problems, finding_record, pack_or_exit, print_findings
-from builder.pack import Level, to_json
+from builder.cli.printing import VENUE, exit_with_problems, finding_record, pack_or_exit, print_findings, problem_record
+from builder.pack import Level, Pack, to_json
 from builder.reading.problems import Refused
+
+if TYPE_CHECKING:  # its rules load every department; see carrying.py
+    from builder.shows.booked import Books
 
 
 @click.command()
@@ -36,16 +40,38 @@ def new(folder: Path | None, rider: Path | None) -> None:
 @VENUE
 @click.option("--strict", is_flag=True, help="Exit with 1 where a danger is found.")
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", show_default=True, help="How to print.")
-@click.option("--on", "day", type=click.DateTime(["%Y-%m-%d"]), help="Count ages to this day instead of the revision's.")
+@click.option("--on", "day", type=click.DateTime(["%Y-%m-%d"]), help="Count ages, and shows to come, from this day instead of the revision's.")
 def check(venue: Path, strict: bool, form: str, day: datetime | None) -> None:
-    """Print problems and findings."""
-    pack = pack_or_exit(venue, form, on=day.date() if day else None)
+    """
+    Print problems and findings, and how the shows on the books stand.
+
+    Exit status: 0 done; 1 where a file has a problem, or a danger is found under --strict. A show that is short is said, and is no fault of the pack.
+    """
+    from builder.cli.books import books_at, echo_outlook, echo_problems
+
+    books, folder = books_at(venue)
+    pack = pack_or_exit(venue, form, on=day.date() if day else None, also=books.problems)
+    on = day.date() if day else date.fromisoformat(pack.revision.on)
     if form == "json":
-        click.echo(json.dumps({"problems": [], "findings": [finding_record(finding) for finding in pack.findings]}, indent=1, ensure_ascii=False))
+        click.echo(json.dumps(check_record(pack, books, on), indent=1, ensure_ascii=False))
     else:
-        print_findings(pack, venue)
-    if strict and any(finding.level is Level.DANGER for finding in pack.findings):
+        print_findings(pack, venue, problems=len(books.problems))
+        echo_outlook(books, folder, pack, on, venue)
+        echo_problems(books.problems, venue)
+    if books.problems or (strict and any(finding.level is Level.DANGER for finding in pack.findings)):
         sys.exit(1)
+
+
+def check_record(pack: Pack, books: "Books", on: date) -> dict[str, object]:
+    """What a check found, for programs."""
+    from builder.cli.books import outlook_on
+    from builder.shows.telling import outlook_record
+
+    return {
+        "problems": [problem_record(problem) for problem in books.problems],
+        "findings": [finding_record(finding) for finding in pack.findings],
+        "shows": outlook_record(outlook_on(books, pack, on)),
+    }
 
 
 @click.command()

@@ -11,7 +11,7 @@ from builder.reading.reader import read
 from builder.reading.references import records_within
 from builder.reading.words import count as whole_number
 from builder.reading.words import yes_no
-from builder.rider.description import Alternative, Load, Need, Rider
+from builder.rider.description import Alternative, Clock, Load, Need, Rider
 from builder.rules import Rule
 
 Record = dict[str, Any]
@@ -36,7 +36,18 @@ def rider_of(text: str, *, file: str, rules: Mapping[str, Rule]) -> Record:
     Refused
         With every problem in the text.
     """
-    rider = read(text, file=file, kind=Rider)
+    return asked_of(read(text, file=file, kind=Rider), rules)
+
+
+def asked_of(rider: Rider, rules: Mapping[str, Rule]) -> Record:
+    """
+    A rider that was read as the plain record that the check takes.
+
+    Raises
+    ------
+    Refused
+        With every line that no rule answers, and every value that cannot be.
+    """
     asking = Asking(rider, rules)
     requirements = list(asking.requirements())
     if asking.problems:
@@ -265,14 +276,23 @@ class Asking:
         clock = self.rider.clock
         if clock is None:
             return
-        day = (clock.day or "").lower()
+        weekday = self.weekday(clock)
+        day = weekday.lower()
         if clock.load_in:
             yield self.blank(
                 clock.where("load in").line, "load in", "house", "Load-in", f"from {clock.load_in.text}", time_s=clock.load_in.si, day=day
             )
         if clock.ends:
-            said = f"ends at {clock.ends.text}" + (f" on a {clock.day}" if clock.day else "")
+            said = f"ends at {clock.ends.text}" + (f" on a {weekday}" if weekday else "")
             yield self.blank(clock.where("ends").line, "ends", "house", "End of the show", said, time_s=clock.ends.si, day=day)
+
+    def weekday(self, clock: Clock) -> str:
+        """The day of the week: as written, or that of the date, which must not be another."""
+        by_date = f"{self.rider.plays:%A}" if self.rider.plays else ""
+        if clock.day and by_date and clock.day != by_date:
+            reason = f"is not the day of the week of {self.rider.plays}, which is a {by_date}"
+            self.wrong(clock, "day", clock.day, reason, "day-differs", "mend the one that is wrong, or leave the day out")
+        return clock.day or by_date
 
     def level(self) -> Iterator[Record]:
         """The level that the show expects."""

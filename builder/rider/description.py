@@ -10,6 +10,7 @@ from builder.reading.written import Written
 
 Strictness = Literal["must", "should"]
 CarriedBy = Literal["show", "house", "hire"]
+Booking = Literal["confirmed", "first hold", "second hold", "third hold"]
 Weekday = Literal["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"]
 
 
@@ -150,6 +151,10 @@ class Rider(Written):
     """The name of the act."""
     revision: Issue | None = None
     """Which rider this is."""
+    plays: Day | None = None
+    """The date it plays, such as 2026-12-05. Needed where a house keeps the rider with its shows; tells the day of the week too."""
+    booking: Booking = "confirmed"
+    """How firm the date is, for the house: confirmed, or which hold. Holds of one date stand against each other, not together."""
     configuration: Name | None = None
     """The configuration of the house that the show plays in, by the house's name for it."""
     needs: tuple[Need, ...] = ()

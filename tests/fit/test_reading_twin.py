@@ -94,6 +94,15 @@ BROKEN = [
     "act: A\nneeds:\n  - {what: haze, at least: 1}\n",
     "act: A\nneeds:\n  - {what: haze, is: perhaps}\n",
     "act: A\nstays on deck: 4\n",
+    "act: A\nplays: 2026-12-05\nclock: {ends: '22:00'}\n",
+    "act: A\nplays: 2028-02-29\nclock: {load in: '10:00', ends: '01:00'}\nbooking: second hold\n",
+    "act: A\nplays: 2026-12-05\nclock: {day: Saturday, ends: '22:00'}\n",
+    "act: A\nplays: 2026-12-05\nclock: {day: Friday, ends: '22:00'}\n",
+    "act: A\nplays: 2027-02-29\n",
+    "act: A\nplays: 0000-01-01\n",
+    "act: A\nplays: 5.12.2026\n",
+    "act: A\nplays: ''\n",
+    "act: A\nplays: 2026-12-05\nbooking: perhaps\n",
 ]
 
 

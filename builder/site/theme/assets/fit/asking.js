@@ -5,8 +5,9 @@
   const WAYS = ["at least", "at most", "between", "is"];
   const METRICS = ["equivalent level", "peak level", "maximum fast", "maximum slow"];
   const WEEKDAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"];
+  const BOOKINGS = ["confirmed", "first hold", "second hold", "third hold"];
   const KEYS = {
-    "": ["act", "revision", "configuration", "needs", "power", "trucks", "clock", "level", "stays on deck", "questions", "note"],
+    "": ["act", "revision", "plays", "booking", "configuration", "needs", "power", "trucks", "clock", "level", "stays on deck", "questions", "note"],
     needs: ["what", ...WAYS, "any of", "strictness", "carried by", "note"],
     power: ["for", "current", "count", "phases", "system", "connector", "within", "of", "apart from dimmers", "strictness", "carried by"],
     trucks: ["count", "length", "height", "weight", "largest case", "strictness"],
@@ -22,6 +23,8 @@
     strange(asking, data, "", "");
     const act = text(asking, data, "act", "");
     if (act === "") wrong(asking, "act", "is missing; write the name of the act");
+    asking.plays = date(asking, "plays");
+    choice(asking, data, "booking", BOOKINGS, "confirmed", "booking");
     const requirements = [
       ...list(asking, "needs").flatMap((need, index) => slotted(needed(asking, need, index), "needs " + (index + 1))),
       ...list(asking, "power").flatMap((load, index) => slotted([powered(asking, load, index)], "power " + (index + 1))),
@@ -238,7 +241,7 @@
     const found = group(asking, "clock");
     if (found === null) return [];
     strange(asking, found, "clock", "clock");
-    const weekday = choice(asking, found, "day", WEEKDAYS, "", "clock");
+    const weekday = dayOf(asking, choice(asking, found, "day", WEEKDAYS, "", "clock"));
     const time = (key) => (text(asking, found, key, "clock") === "" ? null : attempt(asking, "clock", key, () => timeOfDay(found[key])));
     const [start, end] = [time("load in"), time("ends")];
     const day = weekday.toLowerCase(), out = [];
@@ -248,6 +251,24 @@
       out.push(blank(asking, lineOf(asking, found, "ends"), "ends", "house", "End of the show", need, { time_s: end, day }));
     }
     return out;
+  }
+
+  // A date, year first, that the calendar has; null where there is none or it cannot be read.
+  function date(asking, key) {
+    if (asking.data[key] === undefined) return null;
+    const words = text(asking, asking.data, key, key);
+    const found = /^\d{4}-\d{2}-\d{2}$/.test(words) && !words.startsWith("0000") ? new Date(words + "T00:00:00Z") : new Date(NaN);
+    if (!isNaN(found) && found.toISOString().slice(0, 10) === words) return found;
+    wrong(asking, key, "is no day of the calendar; write year-month-day, like 2026-03-02");
+    return null;
+  }
+
+  // The day of the week as written, or that of the date, which must not be another.
+  function dayOf(asking, written) {
+    if (asking.plays === null) return written;
+    const byDate = WEEKDAYS[(asking.plays.getUTCDay() + 6) % 7];
+    if (written !== "" && written !== byDate) wrong(asking, "clock", "day is " + written + ", and the date it plays is a " + byDate);
+    return written !== "" ? written : byDate;
   }
 
   function level(asking) {

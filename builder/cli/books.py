@@ -1,0 +1,68 @@
+"""The shows on a venue's books, as ``check`` and ``stock`` tell of them. They are private: nothing here is written to a file."""
+
+from collections.abc import Iterable
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from builder.files import Shows, read_shows
+from builder.pack import Pack
+from builder.reading.problems import Problem
+
+if TYPE_CHECKING:  # its rules load every department; see carrying.py
+    from builder.shows.booked import Books
+    from builder.shows.judging import Outlook
+
+
+def books_at(venue: Path) -> "tuple[Books, Shows]":
+    """The shows on a venue's books, with what is wrong in their files, and the folder as it was read."""
+    from builder.registry import RULES
+    from builder.shows.booked import Books, books_of
+
+    folder = read_shows(venue)
+    books = books_of(folder.texts, RULES)
+    return Books(books.shows, tuple(sorted((*folder.problems, *books.problems)))), folder
+
+
+def outlook_on(books: "Books", pack: Pack, on: date) -> "Outlook":
+    """The shows to come from a day on, judged."""
+    from builder.shows.judging import outlook
+
+    return outlook(books, pack, on)
+
+
+def echo_outlook(books: "Books", folder: Shows, pack: Pack, on: date, venue: Path) -> None:
+    """Print the shows to come, each with its verdicts in numbers and what is short; nothing where no show is kept."""
+    from builder.shows.telling import outlook_lines
+
+    if books.shows:
+        click.echo("")
+        for line in outlook_lines(outlook_on(books, pack, on)):
+            click.echo(line)
+        click.echo(f"  Every verdict of a show, and what to ask: housepack fit {venue}/{books.shows[-1].file}")
+    if folder.others:
+        click.echo(f"Not read, for they do not end in .yml: {', '.join(folder.others)}.")
+
+
+def turned_by(venue: Path, before: Pack, after: Pack, on: date) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """
+    What a change of the house turns for the shows to come, line by line, and the cautions that belong to it.
+
+    A show whose file has a problem is named and left out: gear that breaks cannot wait for a rider to be mended.
+    """
+    from builder.shows.judging import outlook, turned
+    from builder.shows.telling import turned_lines
+
+    books, _ = books_at(venue)
+    unread = tuple(dict.fromkeys(problem.where.file for problem in books.problems))
+    now = outlook(books, after, on)
+    turns = turned(outlook(books, before, on), now)
+    return tuple(turned_lines(turns, now, unread)), now.cautions([turn.after for turn in turns]) if turns else ()
+
+
+def echo_problems(problems: Iterable[Problem], venue: Path) -> None:
+    """Print what is wrong in the files of shows."""
+    for problem in problems:
+        click.echo(f"{venue}/{problem}", err=True)

@@ -1,0 +1,102 @@
+"""The riders in ``shows/``, read: which act, on which date, how firm; and the days that they make."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from builder.reading.problems import Problem, Refused, Where
+from builder.reading.reader import read
+from builder.rider.asked import asked_of
+from builder.rider.description import Rider
+from builder.rules import Rule
+
+FOLDER = "shows/"
+CONFIRMED = "confirmed"
+
+
+@dataclass(frozen=True, slots=True)
+class Booked:
+    """A show on the books: its file within the venue's folder, its date, how firm that is, and what its rider asks."""
+
+    file: str
+    plays: date
+    booking: str
+    asks: Mapping[str, Any]
+
+    @property
+    def act(self) -> str:
+        """The name of the act."""
+        return str(self.asks["act"])
+
+
+@dataclass(frozen=True, slots=True)
+class ShowDay:
+    """
+    Shows that would play on one date together: those confirmed, and those of one hold where ``booking`` names one.
+
+    Holds of one date stand against each other, so each is judged with what is confirmed and without the others.
+    """
+
+    plays: date
+    booking: str
+    shows: tuple[Booked, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Books:
+    """All shows on the books, by date and file, and what is wrong with the files of the others."""
+
+    shows: tuple[Booked, ...] = ()
+    problems: tuple[Problem, ...] = ()
+
+    def past(self, on: date) -> tuple[Booked, ...]:
+        """The shows that have played before a day."""
+        return tuple(show for show in self.shows if show.plays < on)
+
+    def days(self, on: date) -> tuple[ShowDay, ...]:
+        """The days to come, from a day on; a date with holds is several."""
+        coming = [show for show in self.shows if show.plays >= on]
+        kinds = dict.fromkeys((show.plays, show.booking) for show in coming)
+        return tuple(ShowDay(plays, booking, together(coming, plays, booking)) for plays, booking in kinds)
+
+
+def together(shows: Sequence[Booked], plays: date, booking: str) -> tuple[Booked, ...]:
+    """The shows of one date that are confirmed or of one hold."""
+    return tuple(show for show in shows if show.plays == plays and show.booking in (CONFIRMED, booking))
+
+
+def books_of(texts: Mapping[str, str], rules: Mapping[str, Rule]) -> Books:
+    """Read riders, given as text by file name. A rider that cannot be read becomes problems, and the others are read all the same."""
+    shows: list[Booked] = []
+    problems: list[Problem] = []
+    for file in sorted(texts):
+        try:
+            shows.append(booked_in(texts[file], file, rules, shows))
+        except Refused as refused:
+            problems += refused.problems
+    return Books(tuple(sorted(shows, key=order)), tuple(sorted(problems)))
+
+
+def booked_in(text: str, file: str, rules: Mapping[str, Rule], known: Sequence[Booked]) -> Booked:
+    """
+    One rider as a show on the books.
+
+    Raises
+    ------
+    Refused
+        With every problem in the text; `missing-key` where it does not say its date, `show-twice` where the act already plays on it.
+    """
+    rider = read(text, file=file, kind=Rider)
+    if rider.plays is None:
+        raise Refused([Problem(Where(file, 1, 1), "plays", "", "is missing", "missing-key", "write the date of the show, like plays: 2026-12-05")])
+    for other in known:
+        if (other.act, other.plays) == (rider.act, rider.plays):
+            reason = f"plays on {rider.plays} in {other.file} already"
+            raise Refused([Problem(rider.where("act"), "act", rider.act, reason, "show-twice", "keep one of the two files")])
+    return Booked(file, rider.plays, rider.booking, asked_of(rider, rules))
+
+
+def order(show: Booked) -> tuple[date, int, str]:
+    """By date, the firm ones first, then by file."""
+    return (show.plays, 0 if show.booking == CONFIRMED else ("first hold", "second hold", "third hold").index(show.booking) + 1, show.file)

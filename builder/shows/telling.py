@@ -1,0 +1,127 @@
+"""Shows on the books in words, for a terminal, and as records for programs."""
+
+from collections.abc import Iterator, Sequence
+from datetime import date
+from typing import Any
+
+from builder.cautions import EVERYWHERE
+from builder.fit.verdicts import ASK, FITS, NOT_NEEDED, NOTED, SHORT
+from builder.render.terminal import hung
+from builder.rider.saying import COUNTED
+from builder.shows.booked import CONFIRMED, Booked
+from builder.shows.judging import Judged, Outlook, Record, Turned, answers
+
+IS = {FITS: "fits", NOTED: "fits", SHORT: "is short", ASK: "is to ask", NOT_NEEDED: "is not needed"}
+WOULD = {FITS: "fit", NOTED: "fit", SHORT: "be short", ASK: "be to ask", NOT_NEEDED: "not be needed"}
+TOGETHER = "all acts together"
+
+
+def outlook_lines(outlook: Outlook) -> Iterator[str]:
+    """One line for each show to come, what is short below it, the caution, and which have played."""
+    yield f"Shows on the books from {outlook.on} on:" if outlook.coming else f"No show is on the books from {outlook.on} on."
+    for judged in outlook.coming:
+        yield f"  {head(judged, outlook.on)}: {counted(judged)}"
+        yield from (hung(shortage(found), 4) for found in judged.short)
+    if outlook.past:
+        yield hung(f"Played before {outlook.on}, not judged: {', '.join(f'{show.act} ({show.plays})' for show in outlook.past)}.", 2)
+    if outlook.coming:
+        short = [found for judged in outlook.coming for found in judged.short]
+        yield from (hung(words, 2) for words in outlook.cautions(short))
+
+
+def turned_lines(turns: Sequence[Turned], outlook: Outlook, unread: Sequence[str]) -> Iterator[str]:
+    """The verdicts that a change turns, one a line with date and show, and which files could not be judged."""
+    if turns:
+        yield "Shows on the books that this changes:"
+        yield from (hung(f"{head(turn.judged, outlook.on)}: {turn_words(turn)}", 2) for turn in turns)
+    elif outlook.coming:
+        yield "Shows on the books: no verdict changes."
+    if unread:
+        yield hung(f"Not judged, for 'housepack check' finds problems in them: {', '.join(unread)}.")
+
+
+def turn_words(turn: Turned) -> str:
+    """One verdict before and after: power for sound fits now, would be short by 32 A."""
+    was, now = turn.before, turn.after
+    if (was["verdict"], by_how_much(was)) == (now["verdict"], by_how_much(now)):
+        return f"{named(turn)} still {now['verdict']}: by {answers(now) or 'nothing stated'} in place of {answers(was) or 'nothing stated'}"
+    note = ", with a note" if (was["verdict"], now["verdict"]) == (FITS, NOTED) else ""
+    explained = now["verdict"] in (SHORT, ASK) and not now["reason"].startswith("Short by")
+    why = f" ({now['reason'].rstrip('.')})" if explained else ""
+    return f"{named(turn)} {IS[was['verdict']]}{by_how_much(was)} now, would {WOULD[now['verdict']]}{by_how_much(now)}{note}{why}"
+
+
+def named(turn: Turned) -> str:
+    """What was asked; with how much of it where the show asks for several things of that name."""
+    title = turn.after["title"]
+    several = sum(found["title"] == title for found in turn.judged.verdicts) > 1
+    words = f"{title}, {turn.after['need']}," if several else title
+    return words[:1].lower() + words[1:]
+
+
+def by_how_much(found: Record) -> str:
+    """By how much a verdict is short, empty where that has no number."""
+    margin = found["margin"][0].lstrip("−+")
+    return f" by {margin}" if found["verdict"] == SHORT and margin else ""
+
+
+def shortage(found: Record) -> str:
+    """By how much something is short, what it is, and why where that has no number."""
+    should = " (should)" if found["strictness"] == "should" else ""
+    by = by_how_much(found)
+    return f"short{should}{by}: {found['title']}, {found['need']}{'' if by else ': ' + found['reason'].rstrip('.')}"
+
+
+def head(judged: Judged, on: date) -> str:
+    """Date and act, and how firm the date is where it is not. The year is told where it is another than that of ``on``."""
+    who = judged.show.act if judged.show else TOGETHER
+    hold = "" if judged.day.booking == CONFIRMED else f", {judged.day.booking}"
+    return f"{spoken(judged.day.plays, on)}, {who}{hold}"
+
+
+def spoken(day: date, on: date) -> str:
+    """A date as people say it: Saturday 5 December."""
+    return f"{day:%A} {day.day} {day:%B}{'' if day.year == on.year else f' {day.year}'}"
+
+
+def counted(judged: Judged) -> str:
+    """How many verdicts of each word, the worst first."""
+    if not judged.verdicts:
+        return "its rider asks nothing"
+    numbers = {word: sum(found["verdict"] == word for found in judged.verdicts) for word in COUNTED}
+    told = [f"{number} {COUNTED[word]}" for word, number in numbers.items() if number and word != NOT_NEEDED]
+    return ", ".join(told) or "nothing is needed of the house"
+
+
+def outlook_record(outlook: Outlook) -> dict[str, Any]:
+    """The same for programs."""
+    return {
+        "from": outlook.on.isoformat(),
+        "coming": [judged_record(judged) for judged in outlook.coming],
+        "past": [past_record(show) for show in outlook.past],
+        "caution": EVERYWHERE,
+    }
+
+
+def past_record(show: Booked) -> dict[str, str]:
+    """A show that has played, for programs."""
+    return {"file": show.file, "act": show.act, "plays": show.plays.isoformat()}
+
+
+def judged_record(judged: Judged) -> dict[str, Any]:
+    """One show, or the day, for programs. ``file`` and ``act`` are empty for the day."""
+    return {
+        "file": judged.show.file if judged.show else "",
+        "act": judged.show.act if judged.show else "",
+        "plays": judged.day.plays.isoformat(),
+        "booking": judged.day.booking,
+        "together_with": [show.act for show in judged.day.shows if show is not judged.show],
+        "verdict": judged.verdict,
+        "counts": {word: sum(found["verdict"] == word for found in judged.verdicts) for word in COUNTED},
+        "short": [short_record(found) for found in judged.short],
+    }
+
+
+def short_record(found: Record) -> dict[str, Any]:
+    """What is short, for programs."""
+    return {name: found[name] for name in ("title", "need", "strictness", "margin", "reason", "remedy", "who", "line")}
