@@ -3,7 +3,6 @@
 import gzip
 from pathlib import Path
 
-
 ROOT = Path(__file__).parent.parent.parent
 MARKS = (b"sallow kestrel", b"half lantern", b"brass weather", b"pale ferrymen", b"2026-12-18")
 
