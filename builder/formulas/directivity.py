@@ -16,6 +16,7 @@ Array = NDArray[np.float64]
 ALL_ROUND_DEG = 360.0
 SMALL_ARGUMENT = (0.5, -0.56249985, 0.21093573, -0.03954289, 0.00443319, -0.00031761, 0.00001109)
 LARGE_MODULUS = (0.79788456, 0.00000156, 0.01659667, 0.00017105, -0.00249511, 0.00113653, -0.00020033)
+LARGEST_SMALL = 3.0
 LARGE_PHASE = (-2.35619449, 0.12499612, 0.00005650, -0.00637879, 0.00074348, 0.00079824, -0.00029166)
 PISTON_HALF_PRESSURE = 2.215089
 """Where 2 J1(x)/x is one half."""
@@ -274,10 +275,13 @@ def line_border_m(*, height_m: float, frequency_hz: float) -> float | None:
 
 def _j1_over_x(x: Array) -> Array:
     size = np.abs(np.asarray(x, dtype=np.float64))
-    near = _polynomial(SMALL_ARGUMENT, (np.minimum(size, 3) / 3) ** 2)
-    far = np.maximum(size, 3)
-    modulus, phase = _polynomial(LARGE_MODULUS, 3 / far), _polynomial(LARGE_PHASE, 3 / far)
-    return np.where(size <= 3, near, modulus * np.cos(far + phase) / far**1.5)
+    near = size <= LARGEST_SMALL
+    found = np.empty_like(size)
+    found[near] = _polynomial(SMALL_ARGUMENT, (size[near] / LARGEST_SMALL) ** 2)
+    far = size[~near]
+    modulus, phase = _polynomial(LARGE_MODULUS, LARGEST_SMALL / far), _polynomial(LARGE_PHASE, LARGEST_SMALL / far)
+    found[~near] = modulus * np.cos(far + phase) / (far * np.sqrt(far))
+    return found
 
 
 def _polynomial(coefficients: Sequence[float], x: Array) -> Array:

@@ -14,7 +14,8 @@ from numpy.typing import NDArray
 from builder.formulas.air import Weighting, air_absorption_db_per_m, speed_of_sound_m_s, weighting_db
 from builder.formulas.band_lines import Band, octave_members, third_octaves
 from builder.formulas.cite import cites
-from builder.formulas.field_blocks import Plan, Propagation, in_blocks
+from builder.formulas.field_blocks import in_blocks
+from builder.formulas.field_tables import Plan, Precision, Propagation
 from builder.formulas.loudspeakers import Bearings, Speakers, across_response, bearings, upward_response
 from builder.formulas.sources import IEC_61672_1, KINSLER
 
@@ -136,7 +137,15 @@ def field_direct(
     "ch. 5 and 7, as for the direct sum, with phasors at 2 f as squares of those at f, from memory",
     equation="p(f) = sum_s g_s D_s e^(-a r) e^(-j 2 pi f (r/c + t_s)) / r; E_band = sum_i w_i |p(f_i)|^2",
 )
-def field(speakers: Speakers, points_m: Array, *, bands: tuple[Band, ...] | None = None, air: Air = ROOM_AIR, workers: int = 2) -> Field:
+def field(
+    speakers: Speakers,
+    points_m: Array,
+    *,
+    bands: tuple[Band, ...] | None = None,
+    air: Air = ROOM_AIR,
+    workers: int = 2,
+    precision: Precision = "double",
+) -> Field:
     """
     The field at audience points.
 
@@ -171,7 +180,7 @@ def field(speakers: Speakers, points_m: Array, *, bands: tuple[Band, ...] | None
     if workers < 1:
         raise ValueError(f"workers must be at least 1, got {workers}")
     bands = _checked(speakers, points_m, bands)
-    plan = Plan.of(speakers, bands, [_propagation(band, air) for band in bands], speed_m_s=air.speed_m_s)
+    plan = Plan.of(speakers, bands, [_propagation(band, air) for band in bands], speed_m_s=air.speed_m_s, precision=precision)
     return Field(bands, in_blocks(plan, points_m, workers=workers))
 
 

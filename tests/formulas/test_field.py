@@ -135,6 +135,15 @@ def test_the_fast_field_is_its_definition() -> None:
         assert np.abs(fast.programme_db() - slow.programme_db()).max() < 0.02
 
 
+@pytest.mark.source("the same sum in double precision; 0.005 dB wherever a third octave is within 40 dB of its greatest level")
+def test_single_precision_is_close_to_double() -> None:
+    points, speakers = scattered_points(2000), rig()
+    fine, coarse = field(speakers, points), field(speakers, points, precision="single")
+    loud = fine.energy > fine.energy.max(axis=0) * 1e-4
+    assert loud.mean() > 0.9
+    assert np.abs(10 * np.log10(coarse.energy[loud] / fine.energy[loud])).max() < 0.005
+
+
 @pytest.mark.source("the definition in double precision (field_direct), for bands whose lines do not double from octave to octave")
 def test_any_choice_of_lines_is_its_definition() -> None:
     points, speakers = scattered_points(20), rig()
