@@ -3,9 +3,10 @@
 from collections.abc import Iterator, Mapping, Sequence
 from math import cos, inf, radians, sin
 
-from builder.departments.sound.maps import Panel, Sheet, Spot, map_svg, within
+from builder.departments.sound.maps import Panel, Sheet, Spot, map_svg
 from builder.document import Picture
 from builder.pack import Field, Item, Outline, Pack, Section
+from builder.render.contours import within
 from builder.render.plan import CHAIN, DASHED, HAIR, HEAVY, PALE, Area, Element, Mark, Note, Plan, Track, plan_svg
 
 PROGRAMME, BARE = "A", "A, without fills"
@@ -94,7 +95,10 @@ def storeys(section: Section) -> list[tuple[Field, ...]]:
 
 def overlap(one: Field, other: Field, outlines: Mapping[str, Outline]) -> bool:
     """True where a place of one field lies within the outline of the other, on the plan."""
-    return any(any(within(outlines[two.name], [(x, y) for x, y, _ in first.points])) for first, two in ((one, other), (other, one)))
+    import numpy as np
+
+    pairs = ((one, other), (other, one))
+    return any(within(outlines[two.name].corners, np.array(first.points)[:, :2]).any() for first, two in pairs)
 
 
 def outlines(section: Section, pack: Pack, storey: Sequence[Field]) -> tuple[Outline, ...]:
