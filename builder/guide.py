@@ -14,7 +14,7 @@ from pydantic.fields import FieldInfo
 from builder.reading.absent import OrAbsent
 from builder.reading.quantities import Quantity
 from builder.reading.words import ReadBy as WordField
-from builder.reading.written import DepartmentFile, Line, RefersTo, Verification, Written
+from builder.reading.written import DepartmentFile, Line, Loose, RefersTo, Verification, Written
 from builder.registry import DEPARTMENTS, RULES
 from builder.rider.description import Rider
 from builder.rules import Rule
@@ -171,7 +171,9 @@ def within(annotation: Any) -> Iterator[type[Written]]:
 def table(kind: type[Written], *, own_only: bool = True) -> str:
     """The keys of a record. Keys that every line has are explained once, at the top of the page."""
     shared = set(Line.model_fields) if own_only and issubclass(kind, Line | DepartmentFile) else set()
-    rows = [row(name, field) for name, field in kind.model_fields.items() if name not in shared]
+    # What all loose stock says stands after what a record says of its own.
+    fields = sorted(kind.model_fields.items(), key=lambda field: field[0] in Loose.__annotations__)
+    rows = [row(name, field) for name, field in fields if name not in shared]
     return "\n".join(["| key | what it says | value |", "|---|---|---|", *rows])
 
 

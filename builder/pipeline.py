@@ -116,7 +116,7 @@ def pack_of(venue: Venue, *, on: date | None = None) -> Pack:
     findings = (*(finding for part in published for finding in part.findings), *(finding_of(remark) for remark in remarks))
     return Pack(
         venue=house.name,
-        revision=Revision(house.revision.number, house.revision.on.isoformat(), house.revision.by, venue.fingerprint, house.revision.note or ""),
+        revision=revision_of(venue),
         sections=tuple(part.section for part in published),
         findings=tuple(sorted(findings, key=weight)),
         system=house.units,
@@ -124,6 +124,12 @@ def pack_of(venue: Venue, *, on: date | None = None) -> Pack:
         log=changes_of(venue.log),
         rules=tuple(RULES.values()),
     )
+
+
+def revision_of(venue: Venue) -> Revision:
+    """Which revision a venue is, with the mark of its texts."""
+    revision = venue.house.revision
+    return Revision(revision.number, revision.on.isoformat(), revision.by, venue.fingerprint, revision.note or "")
 
 
 def described(venue: Venue) -> list[tuple[Department[DepartmentFile], DepartmentFile]]:

@@ -111,14 +111,14 @@ def count(what: str, rest: tuple[str, ...], working: int | None, within: str, **
 @IN
 @asked
 def move(name: str, where: tuple[str, ...], within: str, **given: Any) -> None:
-    """Say that NAME is at PLACE, or at a position such as across='4 m SL'."""
+    """Say that NAME is at PLACE, or at a position such as across='4 m SL'. PLACE 'nowhere' takes the word back."""
     from builder.stock.orders import move
 
     places = [word for word in where if "=" not in word]
     if len(places) > 1:
         raise click.UsageError(f"One place at a time, and {len(places)} were given; put quotes around a name of several words.")
     also = settings(word for word in where if "=" in word)
-    carry_out(lambda _room, line, _said: move(line, "".join(places), also), name, within, given)
+    carry_out(lambda _room, line, said: move(line, said, "".join(places), also), name, within, given)
 
 
 @stock.command()
@@ -185,15 +185,19 @@ def verified(what: str, how: str, within: str, **given: Any) -> None:
 @VENUE
 @click.option("--to", "target", type=click.Path(path_type=Path), help="The file to write; printed where it is not given.")
 def sheet(venue: Path, target: Path | None) -> None:
-    """Write the counting sheet as CSV: what should be where, place by place."""
+    """Write the counting sheet, place by place: as CSV, or as a page to print where the file ends in .html."""
     from builder.files import write_whole
-    from builder.stock.sheet import sheet
+    from builder.pipeline import revision_of
+    from builder.stock.sheet import sheet, sheet_to_print
 
-    text = sheet(room_of(venue).lines)
+    room = room_of(venue)
     if target is None:
-        click.echo(text, nl=False)
+        click.echo(sheet(room.lines), nl=False)
+    elif target.suffix.lower() in (".html", ".htm"):
+        write_whole(target, sheet_to_print(room.lines, room.venue.house.name, revision_of(room.venue)))
+        click.echo(f"Wrote {target}. Open it in a browser to print. Counts come back in the CSV, or each by 'housepack stock count NAME NUMBER'.")
     else:
-        write_whole(target, text)
+        write_whole(target, sheet(room.lines))
         click.echo(f"Wrote {target}. Fill in the columns 'counted' and 'counted working', then run: housepack stock count {target}")
 
 

@@ -115,6 +115,13 @@ class Line(Written):
     """When this line was checked, where that differs from the rest of the file."""
 
 
+class Loose(Line):
+    """A line of loose stock: what is put away while no show uses it."""
+
+    kept: Maybe[Name] = Absent.NOT_STATED
+    """Where it is kept: the room, the case, such as Sound cage, trunk 2. It is published, and the counting sheet goes by it."""
+
+
 class DepartmentFile(Written):
     """The top of a department's file."""
 

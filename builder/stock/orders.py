@@ -39,21 +39,29 @@ def count(line: Held, said: Mapping[str, Any], number: int, *, working: int | No
     return order("count", line, edits)
 
 
-def move(line: Held, place: str, also: Mapping[str, str]) -> Order:
+NOWHERE = "nowhere"
+
+
+def move(line: Held, said: Mapping[str, Any], place: str, also: Mapping[str, str]) -> Order:
     """
-    Say that a line is somewhere else: at a named place, at a position, or both.
+    Say that a line is somewhere else: at a named place, at a position, or both. Loose stock is moved to where it is kept.
 
     Raises
     ------
     Refused
         `key-not-here` where the line has no place, or lacks a key.
+
+    ``nowhere`` takes the key out again: nobody says any more where it is.
     """
     edits: list[Edit] = list(settings(line, also, position_first=True))
     if place:
-        key = next((name for name, field in type(line.record).model_fields.items() if RefersTo("place") in field.metadata), None)
+        key = next((name for name, field in type(line.record).model_fields.items() if RefersTo("place") in field.metadata), line.has("kept"))
         if key is None:
             raise Refused([Problem(line.where, "", line.name, "has no place", "key-not-here", "give its position, such as across='4 m SL'")])
-        edits.insert(0, Set((*line.path, key), place))
+        if place != NOWHERE:
+            edits.insert(0, Set((*line.path, key), place))
+        elif key in said:
+            edits.insert(0, Unset((*line.path, key)))
     return order("move", line, edits)
 
 

@@ -1,33 +1,74 @@
 """
-The counting sheet: what should be in which case, place by place, as CSV; and the counted sheet back, as orders.
+The counting sheet: what should be in which case, place by place, as CSV or to print; and the counted sheet back, as orders.
 
 A spreadsheet runs a cell that begins with ``=``, ``+``, ``-`` or ``@``. Text cells that do get an apostrophe in front, which reading takes off again.
 """
 
 import csv
 import io
+import re
+from collections import Counter
 from collections.abc import Mapping, Sequence
 
+from builder.pack import Revision
 from builder.reading.problems import Problem, Refused, Where
+from builder.render.paper import Column, paper
 from builder.stock.lines import Held, found
 from builder.stock.order import COUNTS, Order, written_line
 from builder.stock.orders import count
 
 COLUMNS = ("place", "list", "name", "count", "working", "condition", "counted", "counted working", "note")
+PRINTED = (
+    Column("What", "words"),
+    Column("Should be", "number"),
+    Column("Should work", "number"),
+    Column("Counted", "blank"),
+    Column("Of them work", "blank"),
+)
+NOWHERE = "Nobody has said where"
 NEEDED = ("list", "name", "counted")
 SHEET = "the sheet"
 LEADING = ("=", "+", "-", "@", "\t", "\r", "'")
 
 
 def sheet(lines: Sequence[Held]) -> str:
-    """Every counted line, by place, then in the order of the files. Two columns wait for the count."""
-    rows = [row(line) for line in lines if counted_key(line)]
-    rows.sort(key=lambda each: (each[0] == "", each[0].casefold()))
+    """The counting sheet as CSV. Two columns wait for the count."""
     written = io.StringIO()
     table = csv.writer(written, lineterminator="\r\n")
     table.writerow(COLUMNS)
-    table.writerows([guarded(cell) for cell in each] for each in rows)
+    table.writerows([guarded(cell) for cell in each] for each in rows(lines))
     return written.getvalue()
+
+
+def rows(lines: Sequence[Held]) -> list[tuple[str, ...]]:
+    """Every counted line by column, by place, then in the order of the files. Lines of which nobody says where they are come last."""
+    found = [row(line, lines) for line in lines if counted_key(line)]
+    return sorted(found, key=lambda each: (each[0] == "", in_order(each[0])))
+
+
+def in_order(place: str) -> list[tuple[int, str]]:
+    """A place as people sort it: trunk 2 before trunk 10."""
+    return [(int(part) if part.isdecimal() and part.isascii() else -1, part) for part in re.split(r"([0-9]{1,9})", place.casefold())]
+
+
+def sheet_to_print(lines: Sequence[Held], venue: str, revision: Revision) -> str:
+    """The same on paper: a table a place, with boxes to write in. The counts are then typed into the CSV, or ordered one by one."""
+    found = [dict(zip(COLUMNS, each, strict=True)) for each in rows(lines)]
+    names = Counter((each["place"], each["name"]) for each in found)
+    places: dict[str, list[list[str]]] = {}
+    for each in found:
+        small = [
+            each["list"] if names[each["place"], each["name"]] > 1 else "",
+            "" if each["condition"] == "in service" else each["condition"],
+            each["note"],
+        ]
+        words = "; ".join(part.rstrip(".") for part in small if part)
+        places.setdefault(each["place"] or NOWHERE, []).append([f"{each['name']}\n{words}", each["count"], each["working"], "", ""])
+    above = (
+        f"As revision {revision.number} of {revision.on} has it, description {revision.fingerprint}.",
+        "Counted by ______________________________   on ____________________",
+    )
+    return paper(f"{venue}: counting sheet", above, PRINTED, places)
 
 
 def counted_key(line: Held) -> str | None:
@@ -35,13 +76,21 @@ def counted_key(line: Held) -> str | None:
     return next((key for key in COUNTS[:2] if key in type(line.record).model_fields and not isinstance(getattr(line.record, key), tuple)), None)
 
 
-def row(line: Held) -> tuple[str, ...]:
+def row(line: Held, lines: Sequence[Held]) -> tuple[str, ...]:
     """One line as it should be found."""
     record = line.record
-    place = getattr(record, "place", None)
     numbers = [getattr(record, key, None) for key in (counted_key(line) or "", "working")]
     shown = [str(number) if isinstance(number, int) else "" for number in numbers]
-    return (place if isinstance(place, str) else "", line.within, line.name, *shown, record.condition, "", "", record.note or "")
+    return (place_of(line, lines), line.within, line.name, *shown, record.condition, "", "", record.note or "")
+
+
+def place_of(line: Held, lines: Sequence[Held]) -> str:
+    """Where a line is: its place, where it is kept, or the line that it is part of, such as the truss that it hangs on. Empty where nobody says."""
+    said = (getattr(line.record, key, None) for key in ("place", "kept"))
+    if found := next((place for place in said if isinstance(place, str)), ""):
+        return found
+    whole = [other for other in lines if other.file == line.file and other.path == line.path[: len(other.path)] and other is not line]
+    return whole[-1].name if whole else ""
 
 
 def guarded(cell: str) -> str:

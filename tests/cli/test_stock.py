@@ -116,6 +116,22 @@ def test_the_sheet_goes_out_and_comes_back(venue: Path) -> None:
     assert run(venue, "count", "nowhere.csv", *WHO).exit_code == 1
 
 
+def test_a_sheet_to_print_is_written_where_its_name_ends_so(venue: Path) -> None:
+    page = venue.parent / "sheet.html"
+    result = run(venue, "sheet", "--to", str(page))
+    assert result.exit_code == 0
+    assert "Open it in a browser to print." in result.output
+    assert "<title>The Small Shed: counting sheet</title>" in page.read_text("utf-8")
+
+
+def test_loose_stock_is_moved_to_where_it_is_kept_and_on_again(venue: Path) -> None:
+    assert run(venue, "move", "Vellum 7", "Trunk 1, top", *WHO, "--yes").exit_code == 0
+    assert 'count: 12, kept: "Trunk 1, top"}' in texts(venue)["sound.yml"]
+    assert "Trunk 1, top" in run(venue, "sheet").output
+    assert run(venue, "move", "Vellum 7", "Trunk 2", *WHO, "--yes").exit_code == 0
+    assert 'count: 12, kept: "Trunk 2"}' in texts(venue)["sound.yml"]
+
+
 def test_a_sheet_that_is_printed_is_the_sheet_alone(venue: Path) -> None:
     assert run(venue, "sheet").output.startswith("place,list,name,count,working,condition,counted,counted working,note")
 

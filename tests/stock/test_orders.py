@@ -32,7 +32,7 @@ def ordered(kind: str, name: str, within: str = "", **given: object) -> Make:
             case "count":
                 return count(line, said, **given)  # type: ignore[arg-type]  # as above
             case "move":
-                return move(line, **given)  # type: ignore[arg-type]  # as above
+                return move(line, said, **given)  # type: ignore[arg-type]  # as above
             case "swap":
                 return swap(line, also={}, referring=referring(room.venue.descriptions, line.record.defines, line.name), **given)  # type: ignore[arg-type]
             case _:
@@ -101,6 +101,7 @@ def test_one_numbered_unit_goes_out() -> None:
         (("out", "B", {"unit": 3}), ("back", "B", {"unit": 3})),
         (("count", "Vellum 7", {"number": 9}), ("count", "Vellum 7", {"number": 12})),
         (("move", "Meridian", {"place": "Stage left", "also": {}}), ("move", "Meridian", {"place": "Mix position", "also": {}})),
+        (("move", "Vellum 7", {"place": "Trunk 1, top", "also": {}}), ("move", "Vellum 7", {"place": "nowhere", "also": {}})),
         (("swap", "Vellum 7", {"other": "Vellum 9"}), ("swap", "Vellum 9", {"other": "Vellum 7"})),
         (("swap", "Stage left", {"other": "Left wing"}), ("swap", "Left wing", {"other": "Stage left"})),
     ],
@@ -239,8 +240,12 @@ def test_a_log_that_is_there_is_added_to_in_its_own_style() -> None:
         (ordered("count", "Vellum 7", number=12), "sound.yml:25:5 'Vellum 7' has that count already; nothing was changed [count-same]"),
         (ordered("count", "Meridian", number=1), "sound.yml:9:5 'Meridian' is not counted; give the order for the whole line [key-not-here]"),
         (
-            ordered("move", "Vellum 7", place="Mix position", also={}),
-            "sound.yml:25:5 'Vellum 7' has no place; give its position, such as across='4 m SL' [key-not-here]",
+            ordered("move", "Deck", place="Mix position", also={}),
+            "stage.yml:4:5 'Deck' has no place; give its position, such as across='4 m SL' [key-not-here]",
+        ),
+        (
+            ordered("move", "Vellum 7", place="nowhere", also={}),
+            "sound.yml 'Vellum 7' says all of that already; nothing was changed [changes-nothing]",
         ),
         (
             ordered("move", "Pocket", place="Cellar", also={}),

@@ -38,7 +38,8 @@ def any_order(chance: random.Random, there: Stockroom) -> tuple[Make, Make]:
             unit = chance.randint(1, 12)
             return ordered("out", name, unit=unit), ordered("back", name, unit=unit)
         case 3:
-            here = str(getattr(record, "place", ""))
+            said = (getattr(record, key, None) for key in ("place", "kept"))
+            here = next((place for place in said if isinstance(place, str)), "nowhere")
             return ordered("move", name, place=chance.choice(PLACES), also={}), ordered("move", name, place=here, also={})
         case 4:
             counted = next((number for key in COUNTS if isinstance(number := getattr(record, key, None), int)), 0)

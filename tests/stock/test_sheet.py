@@ -5,12 +5,14 @@ import io
 
 import pytest
 
+from builder.pack import Revision
+from builder.reading.absent import Absent
 from builder.reading.problems import Refused
 from builder.reading.words import Count, Name
-from builder.reading.written import Line
+from builder.reading.written import Line, Loose
 from builder.stock.changing import stockroom_of
-from builder.stock.lines import Held
-from builder.stock.sheet import COLUMNS, counted, sheet
+from builder.stock.lines import Held, name_of
+from builder.stock.sheet import COLUMNS, counted, sheet, sheet_to_print
 from tests.stock.small import SOUND, TEXTS, room
 
 
@@ -47,18 +49,67 @@ def test_every_counted_line_stands_on_the_sheet_once_with_what_should_be_there()
     ]
 
 
-class Cased(Line):
-    """A line of stock that says where it is kept."""
+class Stand(Line):
+    """A line that stands at a place."""
 
     name: Name
     count: Count
     place: Name | None = None
 
 
-def test_lines_that_have_a_place_come_first_and_place_by_place() -> None:
-    kept = [("Stand", "Store"), ("Cable", None), ("Wedge", "Dock"), ("Box", "Store")]
-    lines = [Held("sound.yml", ("stock", count), Cased(name=name, count=2, place=place), name) for count, (name, place) in enumerate(kept)]
-    assert [(row["place"], row["name"]) for row in rows(sheet(lines))] == [("Dock", "Wedge"), ("Store", "Stand"), ("Store", "Box"), ("", "Cable")]
+class Cased(Loose):
+    """A line of loose stock."""
+
+    name: Name
+    count: Count
+
+
+class Truss(Line):
+    """A line that holds others."""
+
+    name: Name
+
+
+def held(*records: Line) -> list[Held]:
+    """Lines of one list."""
+    return [Held("sound.yml", ("stock", index), record, name_of(record)) for index, record in enumerate(records)]
+
+
+def test_lines_that_say_where_they_are_come_first_place_by_place_and_in_order() -> None:
+    lines = held(
+        Stand(name="Stand", count=2, place="Trunk 10"),
+        Stand(name="Cable", count=2),
+        Cased(name="Wedge", count=2, kept="Trunk 2"),
+        Cased(name="Box", count=2, kept="trunk 10"),
+        Cased(name="Lost", count=2, kept=Absent.UNKNOWN),
+    )
+    places = [(row["place"], row["name"]) for row in rows(sheet(lines))]
+    assert places == [("Trunk 2", "Wedge"), ("Trunk 10", "Stand"), ("trunk 10", "Box"), ("", "Cable"), ("", "Lost")]
+
+
+def test_what_is_part_of_another_line_stands_under_it() -> None:
+    lines = [Held("rigging.yml", ("hangs", 0), Truss(name="Front truss"), "Front truss")]
+    lines.append(Held("rigging.yml", ("hangs", 0, "loads", 0), Stand(name="Lamps", count=6), "Lamps"))
+    lines.append(Held("sound.yml", ("hangs", 0, "loads", 0), Stand(name="Boxes", count=6), "Boxes"))
+    assert [(row["place"], row["name"]) for row in rows(sheet(lines))] == [("Front truss", "Lamps"), ("", "Boxes")]
+
+
+def test_the_sheet_to_print_has_every_line_once_under_its_place_and_runs_nothing() -> None:
+    lines = held(
+        Cased(name="<b>Vellum</b>", count=3, kept='Trunk "1"', note="<script>alert(1)</script>", condition="limited"), Cased(name="Box", count=4)
+    )
+    text = sheet_to_print(lines, "The <Shed>", Revision("3", "2026-01-02", "us", "abc"))
+    assert text.count("<tr>") == 1 + 2 + 2
+    assert text.index("Trunk &quot;1&quot;") < text.index("&lt;b&gt;Vellum") < text.index("Nobody has said where") < text.index("Box")
+    assert "limited; &lt;script&gt;alert(1)&lt;/script&gt;" in text
+    assert "The &lt;Shed&gt;: counting sheet" in text
+    assert "As revision 3 of 2026-01-02 has it, description abc." in text
+    assert not any(mark in text for mark in ("<script", "<b>", "<Shed", "http", "src="))
+
+
+def test_two_lines_of_one_name_in_one_place_tell_their_lists() -> None:
+    lines = held(Cased(name="Box", count=1, kept="Here"), Cased(name="Box", count=2, kept="Here"), Cased(name="Box", count=2, kept="There"))
+    assert sheet_to_print(lines, "Shed", Revision("3", "2026-01-02", "us", "abc")).count("<small>sound.stock</small>") == 2
 
 
 def test_a_sheet_that_comes_back_as_it_went_changes_nothing() -> None:

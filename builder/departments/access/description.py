@@ -5,7 +5,7 @@ from typing import Annotated, ClassVar, Literal
 from builder.reading.absent import Absent, Maybe
 from builder.reading.quantities import Area, Duration, Length, LoadPerArea, Mass, Slope
 from builder.reading.words import Count, Name, Text, YesNo
-from builder.reading.written import Decisive, DepartmentFile, Line, Plausible, RefersTo
+from builder.reading.written import Decisive, DepartmentFile, Line, Loose, Plausible, RefersTo
 
 
 class Approach(Line):
@@ -93,7 +93,7 @@ class Route(Line):
     """What one passes, in order."""
 
 
-class Vehicle(Line):
+class Vehicle(Loose):
     """A forklift, lift or other machine in stock."""
 
     name: Name

@@ -14,7 +14,7 @@ TABLES = (
         "vehicle",
         "Forklifts and lifts",
         "What",
-        ("kind", "count", "capacity", "load_centre", "capacity_at_fork_end", "lift_height", "driver", "on_deck"),
+        ("kind", "count", "capacity", "load_centre", "capacity_at_fork_end", "lift_height", "driver", "on_deck", "kept"),
     ),
     ("parking", "Parking", "For", ("count", "length", "distance", "overnight")),
     ("storage", "Room for empty cases", "Where", ("area", "distance")),

@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Depth, Height, Length, Mass
 from builder.reading.words import Count, Name
-from builder.reading.written import Line, Plausible, RefersTo, Written
+from builder.reading.written import Line, Loose, Plausible, RefersTo, Written
 
 LEG_COUNTS = (2, 3)
 
@@ -74,7 +74,7 @@ class WantedSpot(Line):
             yield Problem(self.where("legs"), f"{self.name}.legs", str(self.legs), "must be 2 or 3", "bridle-legs")
 
 
-class Steel(Line):
+class Steel(Loose):
     """Steels in stock that bridle legs and dead hangs are made of."""
 
     defines: ClassVar[str] = "steel"

@@ -19,7 +19,7 @@ def bridles(section: Section) -> Iterator[Block]:
         yield Paragraph(f"Nothing hangs there yet. Which points make each spot, with all else staying up. {caution_of(section)}")
         yield from (opened(spot, spot_line(spot)) for spot in wanted)
     if steels := section.of_kind("steel"):
-        table = item_table(steels, ("count", "length", "rating"), first="Steel", summary="Steels in stock")
+        table = item_table(steels, ("count", "length", "rating", "kept"), first="Steel", summary="Steels in stock")
         yield Folded("Steels in stock", (table,), anchor="steels")
 
 

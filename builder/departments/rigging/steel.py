@@ -7,7 +7,7 @@ from builder.reading.absent import Absent, Maybe
 from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Angle, Depth, Height, Length, Mass
 from builder.reading.words import Count, Name, Ratio, Text
-from builder.reading.written import Decisive, Line, Plausible, RefersTo, Written
+from builder.reading.written import Decisive, Line, Loose, Plausible, RefersTo, Written
 
 Directions = Literal["straight down only", "at an angle"]
 
@@ -171,7 +171,7 @@ class TableRow(Written):
     """The uniform load in all that the span may carry."""
 
 
-class Truss(Line):
+class Truss(Loose):
     """Truss in stock, with its weight and the maker's table."""
 
     defines: ClassVar[str] = "truss"
@@ -187,7 +187,7 @@ class Truss(Line):
     """The maker's allowable loads by span, shortest first."""
 
 
-class Hoist(Line):
+class Hoist(Loose):
     """Hoists in stock."""
 
     defines: ClassVar[str] = "hoist"

@@ -14,10 +14,10 @@ def stock(section: Section) -> Iterator[Block]:
         yield Heading(2, "Hoists and truss", "stock")
     if hoists:
         yield item_table(
-            hoists, ("count", "used", "free", "rating", "weight", "headroom", "chain", "control"), first="Hoist", summary="Hoists in stock"
+            hoists, ("count", "used", "free", "rating", "weight", "headroom", "chain", "control", "kept"), first="Hoist", summary="Hoists in stock"
         )
     if trusses:
-        yield item_table(trusses, ("in_all", "used", "free", "sections", "height"), first="Truss", summary="Truss in stock")
+        yield item_table(trusses, ("in_all", "used", "free", "sections", "height", "kept"), first="Truss", summary="Truss in stock")
     if rows:
         table = item_table(rows, ("span", "uniform"), first="Truss", summary="Maker's table of uniform loads")
         yield Folded(

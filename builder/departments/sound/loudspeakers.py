@@ -9,7 +9,7 @@ from pydantic_core import PydanticCustomError
 from builder.reading.absent import Absent, Maybe
 from builder.reading.quantities import Across, Angle, Depth, Duration, Frequency, Height, Length, Level, Mass, Power, Quantity
 from builder.reading.words import Count, Name, Text, YesNo
-from builder.reading.written import Decisive, Line, Plausible, RefersTo, Written
+from builder.reading.written import Decisive, Line, Loose, Plausible, RefersTo, Written
 from builder.stating import Measured
 
 DECK = Measured("deck")
@@ -284,7 +284,7 @@ class AudienceArea(Line):
         return self
 
 
-class Amplifier(Line):
+class Amplifier(Loose):
     """Amplifiers of the house system."""
 
     defines: ClassVar[str] = "amplifier"

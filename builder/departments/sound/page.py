@@ -49,17 +49,18 @@ LEFT_OUT = (
     ("Equalisation and limiting", "as the house sets them", NO_SOURCE),
 )
 AREA_KEYS = ("mean", "spread", "within_3", "within_6", "bare_within_3", "fills_add")
+AMPLIFIER_KEYS = ("count", "channels", "drives", "power", "kept")
 DRIVE: Shown = ("drive", "Drive lines", "Label", ("feeds", "signals", "connector", "at", "nominal"))
 POSITIONS: tuple[Shown, ...] = (
     ("console", "Desks", "Desk", ("place", "inputs", "mono_mixes", "matrices", "outputs", "stage_box", "sample_rate", "can_move")),
-    ("monitor", "Wedges, side fills, drum fills", "Model", ("kind", "count", "working", "mixes", "size")),
+    ("monitor", "Wedges, side fills, drum fills", "Model", ("kind", "count", "working", "mixes", "size", "kept")),
     ("split", "Split", "Split", ("kind", "ways", "legs", "connector", "place", "ground_lift")),
     ("dropbox", "Drop boxes", "Box", ("place", "ways", "dead", "first_channel", "returns", "length")),
-    ("tail", "Tails", "What", ("count", "ways", "length", "ends")),
+    ("tail", "Tails", "What", ("count", "ways", "length", "ends", "kept")),
 )
 LOOSE: tuple[Shown, ...] = (
-    ("radio", "Radio systems", "System", ("kind", "channels", "working", "on", "tunes.low", "tunes.high", "used", "can_move")),
-    ("stock", "Microphones, direct boxes, stands", "What", ("kind", "use", "count", "working")),
+    ("radio", "Radio systems", "System", ("kind", "channels", "working", "on", "tunes.low", "tunes.high", "used", "can_move", "kept")),
+    ("stock", "Microphones, direct boxes, stands", "What", ("kind", "use", "count", "working", "kept")),
 )
 
 
@@ -95,7 +96,10 @@ def system_blocks(section: Section, pack: Pack) -> Iterator[Block]:
     yield from fill_blocks(section)
     yield from tables(
         section,
-        (("model", "Loudspeaker models", "Model", MODEL_KEYS), ("amplifier", "Amplifiers", "Model", ("count", "channels", "drives", "power"))),
+        (
+            ("model", "Loudspeaker models", "Model", MODEL_KEYS),
+            ("amplifier", "Amplifiers", "Model", AMPLIFIER_KEYS),
+        ),
     )
     if coverage := section.of_kind("coverage"):
         yield Folded("Makers' coverage by octave", [item_table(coverage, ("horizontal", "vertical"), first="Model and octave")])

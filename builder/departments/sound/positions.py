@@ -9,7 +9,7 @@ from builder.departments.sound.loudspeakers import checked_sizes
 from builder.reading.absent import Absent, Maybe
 from builder.reading.quantities import Duration, Length, Level
 from builder.reading.words import Count, Name, Text, YesNo
-from builder.reading.written import Decisive, Line, Plausible, RefersTo
+from builder.reading.written import Decisive, Line, Loose, Plausible, RefersTo
 
 
 class HousePolicy(Line):
@@ -145,7 +145,7 @@ class MonitorPosition(Line):
     """What the monitor engineer sees of the stage."""
 
 
-class MonitorStock(Line):
+class MonitorStock(Loose):
     """Monitor loudspeakers in stock."""
 
     defines: ClassVar[str] = "monitor"
@@ -240,7 +240,7 @@ class DropBox(Line):
         return self
 
 
-class Tail(Line):
+class Tail(Loose):
     """Cables that end in single connectors."""
 
     defines: ClassVar[str] = "tail"

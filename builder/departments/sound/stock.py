@@ -8,7 +8,7 @@ from builder.departments.sound.positions import checked_working
 from builder.reading.absent import Absent, Maybe
 from builder.reading.quantities import Duration, Frequency
 from builder.reading.words import Count, Name, Text
-from builder.reading.written import Decisive, Line, Plausible, Written
+from builder.reading.written import Decisive, Line, Loose, Plausible, Written
 
 
 class Band(Written):
@@ -20,7 +20,7 @@ class Band(Written):
     """Its upper end, such as 534 MHz."""
 
 
-class Radio(Line):
+class Radio(Loose):
     """A radio system of the house: what it is, where it tunes and what it is on."""
 
     defines: ClassVar[str] = "radio system"
@@ -66,7 +66,7 @@ class Spectrum(Line):
     """Where antennas may stand, and the lines there."""
 
 
-class Stock(Line):
+class Stock(Loose):
     """A line of microphones, direct boxes, stands or the like."""
 
     defines: ClassVar[str] = "sound stock"

@@ -8,7 +8,7 @@ from pydantic_core import PydanticCustomError
 from builder.reading.absent import Absent, Maybe
 from builder.reading.quantities import Across, Area, Depth, Height, Length, LoadPerArea, Mass, Slope
 from builder.reading.words import Count, Name, Text, YesNo
-from builder.reading.written import Decisive, DepartmentFile, Line, Plausible, RefersTo, Written
+from builder.reading.written import Decisive, DepartmentFile, Line, Loose, Plausible, RefersTo, Written
 from builder.stating import Measured
 
 FLOOR = Measured("hall floor")
@@ -148,7 +148,7 @@ class Place(Line):
     """How deep it is."""
 
 
-class Riser(Line):
+class Riser(Loose):
     """Risers or decks in stock."""
 
     name: Name
@@ -167,7 +167,7 @@ class Riser(Line):
     """The area they make up together. It is compared with count, width and depth."""
 
 
-class Furnishing(Line):
+class Furnishing(Loose):
     """Other things that belong to the deck: steps, barrier, carpets, drapes, pianos."""
 
     name: Name

@@ -12,8 +12,8 @@ TABLES = (
     ("wing", "Wings", "Side", ("level_with_deck", "clear_height", "load")),
     ("zone", "Zones that differ", "Zone", ("load", "point_load")),
     ("obstruction", "In the way", "What", ("from_height",)),
-    ("riser", "Risers and decks", "What", ("count", "width", "depth", "heights", "rolling", "area")),
-    ("furnishing", "Steps, barrier, drapes", "What", ("count", "size", "length")),
+    ("riser", "Risers and decks", "What", ("count", "width", "depth", "heights", "rolling", "area", "kept")),
+    ("furnishing", "Steps, barrier, drapes", "What", ("count", "size", "length", "kept")),
     ("place", "Places", "Place", ("at.across", "at.depth", "at.height", "width", "depth")),
 )
 
