@@ -74,6 +74,7 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   have none.
 * **must and should**: a `should` that is short does not make the show short.
 * **Power**: each load gets one service; no service, and nothing that feeds it, goes above what is free on its fullest phase.
+  What nobody has measured is counted between nothing and the limit of what feeds it; what fits only if it draws little is asked.
   All loads of all acts are placed at the same time.
   Single-phase circuits go on outlets, each on the phase with most left; the verdict names outlets and phases.
   Sockets in turn are taken as L1, L2, L3 from the first; the label at the socket decides. Distances are straight lines; a cable is longer.

@@ -119,7 +119,7 @@ def carries(item: Record) -> float:
 def rows_of(item: Record, requirement: Record, nodes: dict[str, Record]) -> list[Record]:
     """An outlet line as rows, one for each phase; none where what is free behind it is not known."""
     fed = item["values"]["fed_from"]["text"]
-    if fed not in nodes or nodes[fed]["bound"]:
+    if fed not in nodes:
         return []
     text = item["values"]["phases"]["text"]
     turns = [phase for phase in PHASES if nodes[fed]["free"][phase] is not None]

@@ -5,17 +5,27 @@ from typing import Any
 from builder.fit.verdicts import Record
 
 PHASES = ("L1", "L2", "L3")
+ROUNDING_A = 0.000001
 
 
 def tree(section: Any) -> dict[str, Record]:
-    """What feeds what, by name: what is free on each phase, the name of what feeds it, and whether the free current is only an upper bound."""
+    """What feeds what, by name: what is free on each phase, what is free there at least, and the name of what feeds it."""
     nodes: dict[str, Record] = {}
     for item in section["items"] if section is not None else []:
         if item["kind"] in ("supply", "generator", "service", "board"):
             above = item["values"]["fed_from"]["text"] if "fed_from" in item["values"] else ""
-            shown = fullest(item)
-            nodes[item["name"]] = {"free": free_on(item), "above": above, "bound": shown is not None and shown["bound"], "item": item}
+            nodes[item["name"]] = {"free": free_on(item), "least": least_on(item), "above": above, "item": item}
     return nodes
+
+
+def least_on(item: Record) -> dict[str, Any]:
+    """What is free on each phase at least: where the figure is an upper bound, the pack's lower one, or nothing."""
+    values = item["values"]
+    least = free_on(item)
+    for phase in PHASES:
+        if least[phase] is not None and values["free." + phase]["bound"]:
+            least[phase] = values["free-least." + phase]["number"] if "free-least." + phase in values else 0.0
+    return least
 
 
 def free_on(item: Record) -> dict[str, Any]:
@@ -26,8 +36,12 @@ def free_on(item: Record) -> dict[str, Any]:
 
 def free_of(item: Record) -> Any:
     """Free current on the fullest phase, or None where the pack has no such figure."""
+    return least_free(free_on(item))
+
+
+def least_free(free: dict[str, Any]) -> Any:
+    """The least of three phases, or None where none has a figure."""
     least = None
-    free = free_on(item)
     for phase in PHASES:
         if free[phase] is not None:
             least = free[phase] if least is None or free[phase] < least else least
@@ -63,6 +77,21 @@ def outage(path: list[str], nodes: dict[str, Record]) -> str:
 def room_of(nodes: dict[str, Record]) -> dict[str, Record]:
     """What is free everywhere before anything is placed."""
     return {name: nodes[name]["free"] for name in nodes}
+
+
+def least_of_all(nodes: dict[str, Record]) -> dict[str, Record]:
+    """What is free everywhere at least, before anything is placed."""
+    return {name: nodes[name]["least"] for name in nodes}
+
+
+def not_sure(path: list[str], phases: list[str], room: dict[str, Record], nodes: dict[str, Record]) -> Any:
+    """The first thing along a path that holds what was placed only if what nobody has measured draws little; None where all of it surely holds."""
+    for name in path:
+        for phase in phases:
+            here = room[name][phase]
+            if here is not None and here - (nodes[name]["free"][phase] - nodes[name]["least"][phase]) < -ROUNDING_A:
+                return name
+    return None
 
 
 def least_room(path: list[str], phases: list[str], room: dict[str, Record]) -> Any:

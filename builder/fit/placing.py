@@ -5,8 +5,24 @@ from typing import Any
 
 from builder.fit.circuits import circuits, filled, is_nested, left_on, most_of, placed_circuits, with_one
 from builder.fit.comparing import age_notes, asked, item_notes, section_of, signed
-from builder.fit.feeds import PHASES, above, free_of, fullest, least_room, less, outage, room_of, system_of, tree, volts
-from builder.fit.verdicts import FITS, NOT_NEEDED, SHORT, Record, fact_of, settled, verdict, with_question, with_remedy
+from builder.fit.feeds import (
+    PHASES,
+    ROUNDING_A,
+    above,
+    free_of,
+    fullest,
+    least_free,
+    least_of_all,
+    least_room,
+    less,
+    not_sure,
+    outage,
+    room_of,
+    system_of,
+    tree,
+    volts,
+)
+from builder.fit.verdicts import ASK, FITS, NOT_NEEDED, SHORT, Record, fact_of, settled, verdict, with_question, with_remedy
 from builder.fit.wording import both, digits
 
 POWER = {
@@ -15,19 +31,33 @@ POWER = {
     "who": "the house electrician, or hire",
 }
 MOST_STEPS = 20000
-ROUNDING_A = 0.000001
 THREE = [*PHASES]
 
 
 def power_for_all(requirements: list[Record], pack: Record) -> list[Record]:
-    """A verdict for each load, in order. A load that has no place beside those before it is short."""
+    """
+    A verdict for each load, in order. A load that has no place beside those before it is short.
+
+    First every load is placed on what is surely free. Where that does not hold them all, they are placed on what is free at most, and what
+    then stands on more than is surely free is a question.
+    """
     section, stage = section_of(pack, "power"), section_of(pack, "stage")
     nodes = tree(section)
     answers = [first_look(requirement, section, stage, nodes) for requirement in requirements]
+    end = placed_on(least_of_all(nodes), answers, nodes, sure=True)
+    if any(len(answer["choices"]) > 0 and answer["placed"] is None for answer in answers):
+        end = placed_on(room_of(nodes), answers, nodes, sure=False)
+    return [outcome(answer, nodes, end) for answer in answers]
+
+
+def placed_on(room: dict[str, Record], answers: list[Record], nodes: dict[str, Record], *, sure: bool) -> Record:
+    """Place one load after another, each beside all that have a place. The room that is left then."""
     placed: list[Record] = []
     steps = {"left": MOST_STEPS}
-    start: Record = {"room": room_of(nodes), "used": {}}
+    start: Record = {"room": room, "used": {}}
     end = start
+    for answer in answers:
+        answer["placed"] = None
     for answer in answers:
         if len(answer["choices"]) > 0:
             trial = [*placed, answer]
@@ -37,7 +67,7 @@ def power_for_all(requirements: list[Record], pack: Record) -> list[Record]:
             if found is not None:
                 placed = trial
                 end = found
-    return [outcome(answer, nodes, end) for answer in answers]
+    return {**end, "sure": sure}
 
 
 def place(loads: list[Record], index: int, state: Record, nodes: dict[str, Record], steps: dict[str, int]) -> Any:
@@ -141,8 +171,7 @@ def first_look(requirement: Record, section: Any, stage: Any, nodes: dict[str, R
 def services(answer: Record, section: Record, stage: Any, nodes: dict[str, Record]) -> None:
     """Sort the services into those that do, those that do not, and those nobody has described well enough."""
     requirement = answer["requirement"]
-    here = [item for item in section["items"] if item["kind"] == "service"]
-    looks = [look(requirement, item, section, stage, off=outage(above(item["name"], nodes)[1:], nodes)) for item in here]
+    looks = [look(requirement, item, section, stage, nodes) for item in section["items"] if item["kind"] == "service"]
     good = [each for each in looks if each["word"] == "fits"]
     good.sort(key=lambda each: (each["order"], each["free"]))
     answer["choices"] = good
@@ -162,10 +191,11 @@ def services(answer: Record, section: Record, stage: Any, nodes: dict[str, Recor
     answer["alone"] = found
 
 
-def look(requirement: Record, item: Record, section: Record, stage: Any, *, off: str) -> Record:
-    """One service: does it do, how much is free, and what must be known. ``off`` names what feeds it and is out of service."""
+def look(requirement: Record, item: Record, section: Record, stage: Any, nodes: dict[str, Record]) -> Record:
+    """One service: does it do, how much is free, and what must be known."""
     free = free_of(item)
     shown = fullest(item)
+    off = outage(above(item["name"], nodes)[1:], nodes)
     slack = 0.0 if free is None else free - requirement["current_a"]
     reasons: list[str] = []
     unknown: list[str] = []
@@ -186,7 +216,7 @@ def look(requirement: Record, item: Record, section: Record, stage: Any, *, off:
     if requirement["apart"] and "dimmers" in item["values"] and item["values"]["dimmers"]["text"] == "yes":
         reasons.append("dimmers hang on it")
     elif requirement["apart"]:
-        notes.append("Ask whether dimmers share its transformer.")
+        notes.append(dimmers_beside(item, section, nodes))
     distance = distance_says(requirement, item, stage)
     if distance["word"] == "short":
         reasons.append(distance["words"])
@@ -196,8 +226,6 @@ def look(requirement: Record, item: Record, section: Record, stage: Any, *, off:
         notes.append(distance["words"])
     if free is None:
         unknown.append("what is free is not known")
-    elif shown is not None and shown["bound"] and slack >= 0:
-        unknown.append("at most " + both("current", free)[0] + " are free, for the house has not measured all that it draws")
     elif slack < 0:
         reasons.append(both("current", -slack)[0] + " too little on the fullest phase")
     word = "short" if len(reasons) > 0 else "ask" if len(unknown) > 0 else "fits"
@@ -213,6 +241,17 @@ def look(requirement: Record, item: Record, section: Record, stage: Any, *, off:
         "fact": fact_of(shown, item) if shown is not None else None,
         "margin": signed(both("current", abs(slack)), slack) if free is not None and (slack < 0 or word == "fits") else ["", ""],
     }
+
+
+def dimmers_beside(item: Record, section: Record, nodes: dict[str, Record]) -> str:
+    """Which service with dimmers on it shares a feed with this one, as far as the pack says."""
+    path = above(item["name"], nodes)
+    for other in section["items"]:
+        if other["kind"] == "service" and "dimmers" in other["values"] and other["values"]["dimmers"]["text"] == "yes":
+            shared = [name for name in above(other["name"], nodes) if name in path]
+            if len(shared) > 0:
+                return "It shares " + shared[0] + " with " + str(other["name"]) + ", which has dimmers on it."
+    return "Ask whether dimmers share its transformer."
 
 
 def system_says(requirement: Record, item: Record, section: Record) -> str:
@@ -282,8 +321,8 @@ def outcome(answer: Record, nodes: dict[str, Record], end: Record) -> Record:
     if answer["placed"] is None:
         return not_placed(answer, end)
     if requirement["phases"] == "single":
-        paths = [name for row in answer["placed"] for name in uncertain(row["path"], nodes)]
-        return placed_circuits(answer, end["room"], [*answer["notes"], *paths])
+        unsure = [name for row in answer["placed"] for name in unsure_of(row["path"], row["phases"], end, nodes)]
+        return open_or(placed_circuits(answer, end["room"], answer["notes"]), unsure, requirement, nodes)
     choice = answer["placed"]
     path = above(choice["item"]["name"], nodes)
     left_a = least_room(path, THREE, end["room"])
@@ -291,15 +330,34 @@ def outcome(answer: Record, nodes: dict[str, Record], end: Record) -> Record:
     found = verdict(requirement, FITS, "On " + choice["item"]["name"] + "; " + words[0] + " are left there beside all loads that have a place.")
     found["fact"] = choice["fact"]
     found["margin"] = signed(words, left_a)
-    found["notes"] = [*choice["notes"], *uncertain(path, nodes)]
-    return settled(found)
+    found["notes"] = choice["notes"]
+    return open_or(settled(found), unsure_of(path, THREE, end, nodes), requirement, nodes)
+
+
+def unsure_of(path: list[str], phases: list[str], end: Record, nodes: dict[str, Record]) -> list[str]:
+    """What holds the loads only if that which nobody has measured draws little."""
+    name = None if end["sure"] else not_sure(path, phases, end["room"], nodes)
+    return [] if name is None else [name]
+
+
+def open_or(found: Record, unsure: list[str], requirement: Record, nodes: dict[str, Record]) -> Record:
+    """The verdict, or a question where something that feeds the load may have too little left."""
+    if len(unsure) == 0:
+        return found
+    node = nodes[unsure[0]]
+    least, most = both("current", least_free(node["least"]))[0], both("current", free_of(node["item"]))[0]
+    known = " has at least " + least + " and at most " + most + " free before the show's loads"
+    reason = unsure[0] + known + ", for the house has not measured all that it draws."
+    open_end = with_question(verdict(requirement, ASK, reason), requirement, POWER["question"])
+    open_end["fact"] = found["fact"]
+    return open_end
 
 
 def not_placed(answer: Record, end: Record) -> Record:
     """The verdict on a load that would have a place alone."""
     requirement, alone = answer["requirement"], answer["choices"][0]
     if not answer["proven"]:
-        open_end = verdict(requirement, "ask", "No place was found beside the other loads within the bound of the search.")
+        open_end = verdict(requirement, ASK, "No place was found beside the other loads within the bound of the search.")
         return with_question(open_end, requirement, POWER["question"])
     if requirement["phases"] == "single":
         beside = digits(float(most_of(answer["choices"], requirement, end)), 0) + " of " + digits(requirement["count"], 0)
@@ -309,15 +367,3 @@ def not_placed(answer: Record, end: Record) -> Record:
     found = with_remedy(verdict(requirement, SHORT, reason), POWER)
     found["fact"] = answer["fact"] if requirement["phases"] == "single" else alone["fact"]
     return found
-
-
-def uncertain(path: list[str], nodes: dict[str, Record]) -> list[str]:
-    """A note for each thing above a service whose own free current is only known to be no more than a figure."""
-    return [
-        name
-        + " feeds it and has at most "
-        + both("current", free_of(nodes[name]["item"]))[0]
-        + " free, for the house has not measured all that it draws. Ask."
-        for name in path[1:]
-        if nodes[name]["bound"]
-    ]

@@ -9,7 +9,7 @@ from builder.rules import Rule
 
 Record = dict[str, Any]
 Wanted = dict[tuple[str, str], set[str]]
-FREE = {"free.L1", "free.L2", "free.L3"}
+FREE = {f"{name}.{phase}" for name in ("free", "free-least") for phase in ("L1", "L2", "L3")}
 FED = {*FREE, "rating", "fed_from", "system", "dimmers"}
 BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     ("house", "identity"): {"curfews", "noise_limits", "load_in_from"},

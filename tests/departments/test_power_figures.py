@@ -144,6 +144,32 @@ def test_a_load_that_nobody_has_measured_is_named_beside_what_is_free() -> None:
     assert figure(text, "supply", "free-kva").value.text == "at most 435 kVA"  # type: ignore[union-attr]  # 3 × 630 A × 230 V
 
 
+@pytest.mark.source("by hand: a load draws no more than the breaker that feeds it lets through; 630 A - 125 A = 505 A")
+def test_what_is_free_at_least_counts_a_load_nobody_has_measured_at_the_limit_of_its_feed() -> None:
+    text = INTAKE + SWITCH + "standing_loads: [{what: Kitchen, on: Switch, draws: '?'}, {what: Fans, on: Intake, draws: 30 A, power_factor: 1}]\n"
+    assert number(text, "supply", "free.L1") == pytest.approx(600)
+    assert number(text, "supply", "free-least.L1") == pytest.approx(475)
+    assert number(text, "service", "free-least.L1") == 0
+
+
+def test_a_board_of_unknown_rating_is_counted_at_the_limit_of_what_feeds_it() -> None:
+    board = "boards: [{name: Board, fed_from: Switch, rating: '?'}]\n"
+    assert number(INTAKE + SWITCH + board + "standing_loads: [{what: Kitchen, on: Board, draws: '?'}]\n", "supply", "free-least.L1") == 505
+
+
+def test_nothing_is_free_at_least_where_all_is_measured() -> None:
+    assert item(INTAKE + SWITCH, "supply").figure("free-least.L1") is None
+
+
+@pytest.mark.law
+@given(drawn_a=st.integers(0, 125))
+@settings(max_examples=30, deadline=None)
+def test_however_much_an_unmeasured_load_draws_no_less_is_free_than_at_least(drawn_a: int) -> None:
+    unknown = number(INTAKE + SWITCH + "standing_loads: [{what: Kitchen, on: Switch, draws: '?'}]\n", "supply", "free-least.L1")
+    known = number(INTAKE + SWITCH + f"standing_loads: [{{what: Kitchen, on: Switch, draws: {drawn_a} A, power_factor: 1}}]\n", "supply", "free.L1")
+    assert known >= unknown - 1e-9
+
+
 @pytest.mark.law
 @given(sizes=st.lists(st.integers(0, 60), min_size=3, max_size=3), more=st.integers(1, 40), phase=st.sampled_from(["L1", "L2", "L3"]))
 @settings(max_examples=40, deadline=None)

@@ -147,6 +147,7 @@ def power_items(dice: Dice) -> list[Record]:
     names = ["Intake", *(f"S{index}" for index in range(dice.random.randint(0, 5)))]
     for index, name in enumerate(names):
         free = {phase: value(f"{index}", dice.number(80.0), bound=dice.yes(0.1)) for phase in ("free.L1", "free.L2", "free.L3") if dice.yes(0.9)}
+        free |= {name.replace("free", "free-least"): value("x", each["number"] / 2) for name, each in free.items() if each["bound"] and dice.yes(0.7)}
         more = {
             "rating": value("x", 80.0),
             "dimmers": value(dice.one(("yes", "no"))),

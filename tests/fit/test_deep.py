@@ -180,13 +180,34 @@ def test_the_margin_is_what_is_left_beside_all_loads_and_upstream() -> None:
     assert [each["margin"][0] for each in found] == ["+10.0 A", "+10.0 A"]
 
 
-def test_a_feed_whose_free_current_is_an_upper_bound_is_a_note_below_it() -> None:
-    intake = feed("Intake", 110.0, kind="supply")
-    for phase in ("free.L1", "free.L2"):
-        intake["values"][phase]["bound"] = True
-    found = fit(pack(power=[intake, feed("A", 80.0, "Intake")]), [rider(load(60.0))])["verdicts"][0]
-    assert found["verdict"] == "fits, with a note"
-    assert found["notes"] == ["Intake feeds it and has at most 110 A free, for the house has not measured all that it draws. Ask."]
+def between(name: str, least_a: float, most_a: float, fed_from: str = "", kind: str = "service") -> Record:
+    """A feed of which only a least and a most are known to be free."""
+    found = feed(name, most_a, fed_from, kind=kind)
+    for phase in ("L1", "L2", "L3"):
+        if f"free.{phase}" in found["values"]:
+            found["values"][f"free.{phase}"]["bound"] = True
+            found["values"][f"free-least.{phase}"] = value("x", least_a)
+    return found
+
+
+@pytest.mark.parametrize(("wanted_a", "verdict"), [(60.0, "fits"), (60.1, "ask"), (100.0, "ask"), (110.0, "ask"), (110.1, "short")])
+def test_between_the_least_and_the_most_that_a_feed_has_free_the_answer_is_a_question(wanted_a: float, verdict: str) -> None:
+    intake = between("Intake", 60.0, 110.0, kind="supply")
+    assert words(load(wanted_a), power=[intake, feed("A", 200.0, "Intake")]) == [verdict]
+
+
+def test_the_question_names_what_nobody_has_measured() -> None:
+    intake = between("Intake", 60.0, 110.0, kind="supply")
+    found = fit(pack(power=[intake, feed("A", 200.0, "Intake")]), [rider(load(70.0))])["verdicts"][0]
+    known = "Intake has at least 60.0 A and at most 110 A free before the show's loads, for the house has not measured all that it draws."
+    assert found["reason"] == known
+    assert "Which service can we have" in found["question"]
+
+
+def test_what_is_surely_free_is_taken_before_what_may_be() -> None:
+    # 40 A are surely free on the second switch; the first, which comes first in the pack, has between nothing and 90 A.
+    found = fit(pack(power=[between("First", 0.0, 39.0), feed("Second", 40.0)]), [rider(load(39.0))])["verdicts"][0]
+    assert (found["verdict"], found["reason"][:10]) == ("fits", "On Second;")
 
 
 def test_free_current_that_is_only_an_upper_bound_is_asked() -> None:

@@ -48,7 +48,7 @@ CLUB_IN_THE_DEMO = [
     ("Height to the lowest thing above the deck", "fits"),  # 10 ft = 3.05 m of 9.1 m
     ("Stereo in-ear mixes", "not needed"),  # the show carries them
     ("From the datum to the mix position", "short"),  # 28.5 m against 60 ft = 18.29 m at most
-    ("Power for backline", "fits, with a note"),  # two of nine 16 A outlets, one each on L1 and L2; a kitchen on the intake is not metered
+    ("Power for backline", "fits"),  # two of nine 16 A outlets, one each on L1 and L2; the intake has 376 A even with the kitchen's 80 A breaker full
     ("Trucks and the largest case", "fits"),  # 11 m of 16.5 m by Rope Street; the arch of Basin Lane does not matter there
     ("Load-in", "fits"),  # 16:00, from 07:00
     ("End of the show", "fits"),  # Friday 23:00, curfew 23:30
@@ -68,8 +68,8 @@ THEATRE_IN_THE_DEMO = [
     ("Mix position under a balcony", "fits"),
     ("Haze allowed", "fits"),
     ("Power for lighting", "fits, with a note"),  # 400 A at 80 % less the dimmers' 65 A leaves 255 A; straight-line distance noted
-    ("Power for sound", "fits, with a note"),  # 125 A at 80 % less 36.4 A on L2 leaves 63.6 A; whether dimmers share the transformer is asked
-    ("Power for rigging", "fits, with a note"),  # 63 A at 80 % less 2.2 A leaves 48.2 A; the intake also feeds a kitchen that nobody has metered
+    ("Power for sound", "fits, with a note"),  # 125 A at 80 % less 36.4 A on L2 leaves 63.6 A; the lighting switch's dimmers share the intake
+    ("Power for rigging", "fits"),  # 63 A at 80 % less 2.2 A leaves 48.2 A; all three loads ask 295 A of the intake's 376 A at least
     ("Trucks and the largest case", "fits"),  # 53 ft = 16.15 m of 16.5 m
     ("End of the show", "fits"),  # Tuesday 22:30, curfew 22:30
     ("Level of the show", "short"),  # 102 dB(A) against 99 dB(A)

@@ -145,13 +145,29 @@ def free_figures(item: Item, source: Source, network: Network) -> Iterator[Figur
         less = uncounted(source.name, binding, network)
         note = f"bound by {'its own limit' if binding == source.name else binding}{less}"
         yield figure(key, label, at_most(ampere(stands.free_a[index]), less), working, caution=ELECTRICITY, note=note)
+        if less:
+            yield least_figure(item, source.name, index, network)
     if not lacking_above:
         least = min((PHASES.index(phase) for phase in source.phases), key=lambda index: stands.free_a[index])
         names = " and ".join(dict.fromkeys(stands.binding[PHASES.index(phase)] for phase in source.phases))
         own = names == source.name
         value = Value("itself" if own else names)
-        note = uncounted(source.name, stands.binding[least], network).removeprefix("; ")
+        note = least_words(uncounted(source.name, stands.binding[least], network).removeprefix("; "), source.name, least, network)
         yield figure(f"{item.key}.binding", "Bound by", value, free_working(source.name, least, network), caution=ELECTRICITY, note=note)
+
+
+def least_figure(item: Item, name: str, index: int, network: Network) -> Figure:
+    """What is free on one phase even with every load of unknown size at the limit of what feeds it."""
+    phase = PHASES[index]
+    working = free_working(name, index, network, at_most=True)
+    least_a = max(0.0, network.at_most[name].free_a[index])
+    note = "with what nobody has measured at the limit of what feeds it"
+    return figure(f"{item.key}.free-least.{phase}", f"Free {phase} at least", ampere(least_a), working, caution=ELECTRICITY, note=note)
+
+
+def least_words(less: str, name: str, index: int, network: Network) -> str:
+    """What is left out, with what is free all the same."""
+    return f"{less}; at least {shown(Current, max(0.0, network.at_most[name].free_a[index]))[0]} free" if less else ""
 
 
 def at_most(value: Value, less: str) -> Value:
@@ -166,11 +182,12 @@ def uncounted(name: str, binding: str, network: Network) -> str:
     return f"; less what {', '.join(loads)} draws, which is not known" if loads else ""
 
 
-def free_working(name: str, index: int, network: Network) -> Working:
+def free_working(name: str, index: int, network: Network, *, at_most: bool = False) -> Working:
     """The working of what is free on one phase: every node up the tree with its limit, what is booked and what is left."""
     steps, inputs = [], []
+    standing_on = network.at_most if at_most else network.standing
     for up in network.tree.path[name]:
-        stands, source = network.standing[up], network.sources[up]
+        stands, source = standing_on[up], network.sources[up]
         if source.binding is None:
             steps.append(f"{up}: nobody has said what it may carry")
             continue
@@ -179,7 +196,7 @@ def free_working(name: str, index: int, network: Network) -> Working:
         seen = "" if network.ratio(name, up) == 1 else f", which is {here_a:.4g} A at {name}"
         steps.append(f"{up}: {stands.limit_a[index]:.4g} A − {stands.booked_a[index]:.4g} A = {left_a:.4g} A{seen}")
         inputs.append(Input(f"Limit of {up} on {PHASES[index]}", f"{stands.limit_a[index]:.4g} A"))
-    steps.append(f"the least: {network.standing[name].binding[index]}")
+    steps.append(f"the least: {standing_on[name].binding[index]}")
     return worked(limit_a, booked_a, standing, inputs=inputs, steps=steps, leaves_out=PER_PHASE_LEAVES_OUT)
 
 

@@ -8,7 +8,7 @@ from builder.departments.power.sources import Formula, Source, line_current_a, s
 from builder.exchange import PowerDraw
 from builder.formulas.circuits import Load, Node, Standing, Tree, standing, tree_of
 from builder.formulas.electricity import apparent_kva
-from builder.formulas.phasors import SPLIT_PHASE_ANGLES_DEG, THREE_PHASE_ANGLES_DEG, Phasors, line_currents
+from builder.formulas.phasors import PHASES, SPLIT_PHASE_ANGLES_DEG, THREE_PHASE_ANGLES_DEG, Phasors, line_currents
 from builder.reading.absent import Absent
 from builder.reading.problems import Where
 from builder.reading.quantities import ApparentPower, Current, Percent
@@ -54,13 +54,18 @@ class LeftOut:
 
 @dataclass(frozen=True, slots=True)
 class Network:
-    """The tree, its loads, and what stands on each node."""
+    """
+    The tree, its loads, and what stands on each node.
+
+    ``at_most`` is what stands there with each load that is left out at the most its feed lets through.
+    """
 
     sources: dict[str, Source]
     tree: Tree
     carried: tuple[Carried, ...]
     left_out: tuple[LeftOut, ...]
     standing: dict[str, Standing]
+    at_most: dict[str, Standing]
 
     @property
     def nodes(self) -> tuple[Node, ...]:
@@ -106,7 +111,19 @@ def network_of(power: Power, draws: Iterable[PowerDraw]) -> Network:
             carried.append(found)
         else:
             left_out.append(found)
-    return Network(sources, tree_of(nodes), tuple(carried), tuple(left_out), standing(nodes, [each.load for each in carried]))
+    tree, loads = tree_of(nodes), [each.load for each in carried]
+    fullest = [load for left in left_out if left.asked.on in sources for load in at_its_limit(left.asked, sources, tree)]
+    return Network(sources, tree, tuple(carried), tuple(left_out), standing(nodes, loads), standing(nodes, [*loads, *fullest]))
+
+
+def at_its_limit(asked: Asked, sources: dict[str, Source], tree: Tree) -> Iterator[Load]:
+    """A load of unknown size as large as it can be: the whole limit of the first thing up the tree that has one, on every line."""
+    for up in tree.path[asked.on]:
+        if limit := sources[up].binding:
+            current_a = limit.current_a * tree.scale[up] / tree.scale[asked.on]
+            first, second, third = (complex(current_a) if phase in sources[asked.on].phases else 0j for phase in PHASES)
+            yield Load(asked.what, asked.on, (first, second, third))
+            return
 
 
 def own_loads(power: Power) -> Iterator[Asked]:

@@ -85,7 +85,7 @@
 
   function rowsOf(item, requirement, nodes) {
     const fed = item.values.fed_from.text;
-    if (!nodes.has(fed) || nodes.get(fed).bound) return [];
+    if (!nodes.has(fed)) return [];
     const text = item.values.phases.text, free = nodes.get(fed).free;
     const turns = PHASES.filter((phase) => free[phase] !== null);
     const sets = text === "in turn" ? turns.map((phase) => [phase]) : [PHASES.filter((phase) => text.split(" ").includes(phase))];

@@ -3,16 +3,27 @@
   "use strict";
   const { valueOf, textOf } = fit;
   const PHASES = ["L1", "L2", "L3"];
+  const ROUNDING = 0.000001;
 
   function tree(section) {
     const nodes = new Map();
     for (const item of section !== null ? section.items : []) {
       if (["supply", "generator", "service", "board"].includes(item.kind)) {
-        const shown = fullest(item);
-        nodes.set(item.name, { free: freeOn(item), above: textOf(item, "fed_from"), bound: shown !== null && shown.bound, item });
+        nodes.set(item.name, { free: freeOn(item), least: leastOn(item), above: textOf(item, "fed_from"), item });
       }
     }
     return nodes;
+  }
+
+  function leastOn(item) {
+    const least = freeOn(item);
+    for (const phase of PHASES) {
+      if (least[phase] !== null && item.values["free." + phase].bound) {
+        const lower = valueOf(item, "free-least." + phase);
+        least[phase] = lower !== null ? lower.number : 0;
+      }
+    }
+    return least;
   }
 
   function freeOn(item) {
@@ -25,7 +36,10 @@
   }
 
   function freeOf(item) {
-    const free = freeOn(item);
+    return leastFree(freeOn(item));
+  }
+
+  function leastFree(free) {
     let least = null;
     for (const phase of PHASES) {
       if (free[phase] !== null && (least === null || free[phase] < least)) least = free[phase];
@@ -54,6 +68,20 @@
 
   function roomOf(nodes) {
     return new Map([...nodes].map(([name, node]) => [name, node.free]));
+  }
+
+  function leastOfAll(nodes) {
+    return new Map([...nodes].map(([name, node]) => [name, node.least]));
+  }
+
+  function notSure(path, phases, room, nodes) {
+    for (const name of path) {
+      for (const phase of phases) {
+        const here = room.get(name)[phase], node = nodes.get(name);
+        if (here !== null && here - (node.free[phase] - node.least[phase]) < -ROUNDING) return name;
+      }
+    }
+    return null;
   }
 
   function leastRoom(path, phases, room) {
@@ -96,5 +124,5 @@
     return text.split("V")[0].replaceAll(" ", "");
   }
 
-  Object.assign(fit, { PHASES, tree, freeOf, fullest, above, outage, roomOf, leastRoom, less, systemOf, volts });
+  Object.assign(fit, { PHASES, ROUNDING, tree, freeOf, leastFree, leastOfAll, notSure, fullest, above, outage, roomOf, leastRoom, less, systemOf, volts });
 })((window.housefit = window.housefit || {}));

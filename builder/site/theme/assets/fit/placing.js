@@ -2,7 +2,7 @@
 (function (fit) {
   "use strict";
   const { FITS, SHORT, ASK, NOT_NEEDED, verdict, withRemedy, withQuestion, factOf, settled, valueOf, textOf, sectionOf, asked, ageNotes, itemNotes, signed, both, digits } = fit;
-  const { PHASES, tree, freeOf, fullest, above, outage, roomOf, leastRoom, less, systemOf, volts } = fit;
+  const { PHASES, ROUNDING, tree, freeOf, leastFree, leastOfAll, notSure, fullest, above, outage, roomOf, leastRoom, less, systemOf, volts } = fit;
   const { circuits, isNested, mostOf, leftOn, withOne, filled, placedCircuits } = fit;
   const POWER = {
     question: "Which service can we have, of what current on each phase, on which connector, and how far is it from where we need it?",
@@ -10,15 +10,21 @@
     who: "the house electrician, or hire",
   };
   const MOST_STEPS = 20000;
-  const ROUNDING = 0.000001;
 
   function powerForAll(requirements, pack) {
     const section = sectionOf(pack, "power"), stage = sectionOf(pack, "stage");
     const nodes = tree(section);
     const answers = requirements.map((requirement) => firstLook(requirement, section, stage, nodes));
+    let end = placedOn(leastOfAll(nodes), answers, nodes, true);
+    if (answers.some((answer) => answer.choices.length > 0 && answer.placed === null)) end = placedOn(roomOf(nodes), answers, nodes, false);
+    return answers.map((answer) => outcome(answer, nodes, end));
+  }
+
+  function placedOn(room, answers, nodes, sure) {
     const steps = { left: MOST_STEPS };
-    const start = { room: roomOf(nodes), used: new Map() };
+    const start = { room, used: new Map() };
     let placed = [], end = start;
+    for (const answer of answers) answer.placed = null;
     for (const answer of answers) {
       if (answer.choices.length > 0) {
         const trial = [...placed, answer];
@@ -31,7 +37,7 @@
         }
       }
     }
-    return answers.map((answer) => outcome(answer, nodes, end));
+    return { ...end, sure };
   }
 
   function place(loads, index, state, nodes, steps) {
@@ -122,9 +128,7 @@
 
   function services(answer, section, stage, nodes) {
     const requirement = answer.requirement;
-    const looks = section.items.filter((item) => item.kind === "service").map((item) => {
-      return look(requirement, item, section, stage, outage(above(item.name, nodes).slice(1), nodes));
-    });
+    const looks = section.items.filter((item) => item.kind === "service").map((item) => look(requirement, item, section, stage, nodes));
     const good = looks.filter((each) => each.word === "fits");
     good.sort((one, other) => one.order - other.order || one.free - other.free);
     answer.choices = good;
@@ -144,8 +148,8 @@
     answer.alone = found;
   }
 
-  function look(requirement, item, section, stage, off) {
-    const free = freeOf(item), shown = fullest(item);
+  function look(requirement, item, section, stage, nodes) {
+    const free = freeOf(item), shown = fullest(item), off = outage(above(item.name, nodes).slice(1), nodes);
     const slack = free === null ? 0 : free - requirement.current_a;
     const reasons = [], unknown = [], notes = itemNotes(item);
     if (item.condition === "out of service" || item.terms === "not for visitors") reasons.push(item.condition === "out of service" ? item.condition : item.terms);
@@ -158,15 +162,13 @@
     else if (connector === "unknown") unknown.push("its connectors are not stated");
     else if (connector !== "") notes.push(connector);
     if (requirement.apart && textOf(item, "dimmers") === "yes") reasons.push("dimmers hang on it");
-    else if (requirement.apart) notes.push("Ask whether dimmers share its transformer.");
+    else if (requirement.apart) notes.push(dimmersBeside(item, section, nodes));
     const distance = distanceSays(requirement, item, stage);
     if (distance.word === "short") reasons.push(distance.words);
     else if (distance.word === "ask") unknown.push(distance.words);
     else if (distance.words !== "") notes.push(distance.words);
     if (free === null) unknown.push("what is free is not known");
-    else if (shown !== null && shown.bound && slack >= 0) {
-      unknown.push("at most " + both("current", free)[0] + " are free, for the house has not measured all that it draws");
-    } else if (slack < 0) reasons.push(both("current", -slack)[0] + " too little on the fullest phase");
+    else if (slack < 0) reasons.push(both("current", -slack)[0] + " too little on the fullest phase");
     const word = reasons.length > 0 ? "short" : unknown.length > 0 ? "ask" : "fits";
     return {
       word,
@@ -179,6 +181,17 @@
       fact: shown !== null ? factOf(shown, item) : null,
       margin: free !== null && (slack < 0 || word === "fits") ? signed(both("current", Math.abs(slack)), slack) : ["", ""],
     };
+  }
+
+  function dimmersBeside(item, section, nodes) {
+    const path = above(item.name, nodes);
+    for (const other of section.items) {
+      if (other.kind === "service" && textOf(other, "dimmers") === "yes") {
+        const shared = above(other.name, nodes).filter((name) => path.includes(name));
+        if (shared.length > 0) return "It shares " + shared[0] + " with " + other.name + ", which has dimmers on it.";
+      }
+    }
+    return "Ask whether dimmers share its transformer.";
   }
 
   function systemSays(requirement, item, section) {
@@ -224,8 +237,8 @@
     if (answer.alone !== null) return settled(answer.alone);
     if (answer.placed === null) return notPlaced(answer, end);
     if (requirement.phases === "single") {
-      const paths = answer.placed.flatMap((row) => uncertain(row.path, nodes));
-      return placedCircuits(answer, end.room, [...answer.notes, ...paths]);
+      const unsure = answer.placed.flatMap((row) => unsureOf(row.path, row.phases, end, nodes));
+      return openOr(placedCircuits(answer, end.room, answer.notes), unsure, requirement, nodes);
     }
     const choice = answer.placed;
     const path = above(choice.item.name, nodes);
@@ -234,8 +247,24 @@
     const found = verdict(requirement, FITS, "On " + choice.item.name + "; " + words[0] + " are left there beside all loads that have a place.");
     found.fact = choice.fact;
     found.margin = signed(words, left);
-    found.notes = [...choice.notes, ...uncertain(path, nodes)];
-    return settled(found);
+    found.notes = choice.notes;
+    return openOr(settled(found), unsureOf(path, PHASES, end, nodes), requirement, nodes);
+  }
+
+  function unsureOf(path, phases, end, nodes) {
+    const name = end.sure ? null : notSure(path, phases, end.room, nodes);
+    return name === null ? [] : [name];
+  }
+
+  function openOr(found, unsure, requirement, nodes) {
+    if (unsure.length === 0) return found;
+    const node = nodes.get(unsure[0]);
+    const least = both("current", leastFree(node.least))[0], most = both("current", freeOf(node.item))[0];
+    const known = " has at least " + least + " and at most " + most + " free before the show's loads";
+    const reason = unsure[0] + known + ", for the house has not measured all that it draws.";
+    const open = withQuestion(verdict(requirement, ASK, reason), requirement, POWER.question);
+    open.fact = found.fact;
+    return open;
   }
 
   function notPlaced(answer, end) {
@@ -253,12 +282,6 @@
     const found = withRemedy(verdict(requirement, SHORT, reason), POWER);
     found.fact = single ? answer.fact : alone.fact;
     return found;
-  }
-
-  function uncertain(path, nodes) {
-    return path.slice(1).filter((name) => nodes.get(name).bound).map((name) => {
-      return name + " feeds it and has at most " + both("current", freeOf(nodes.get(name).item))[0] + " free, for the house has not measured all that it draws. Ask.";
-    });
   }
 
   Object.assign(fit, { powerForAll });
