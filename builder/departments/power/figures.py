@@ -167,7 +167,8 @@ def least_figure(item: Item, name: str, index: int, network: Network) -> Figure:
 
 def least_words(less: str, name: str, index: int, network: Network) -> str:
     """What is left out, with what is free all the same."""
-    return f"{less}; at least {shown(Current, max(0.0, network.at_most[name].free_a[index]))[0]} free" if less else ""
+    least_a = network.at_most[name].free_a[index]
+    return f"{less}; at least {shown(Current, least_a)[0]} free" if less and least_a > 0 else less
 
 
 def at_most(value: Value, less: str) -> Value:
@@ -194,7 +195,7 @@ def free_working(name: str, index: int, network: Network, *, at_most: bool = Fal
         left_a = stands.limit_a[index] - stands.booked_a[index]
         here_a = left_a / network.ratio(name, up)
         seen = "" if network.ratio(name, up) == 1 else f", which is {here_a:.4g} A at {name}"
-        steps.append(f"{up}: {stands.limit_a[index]:.4g} A − {stands.booked_a[index]:.4g} A = {left_a:.4g} A{seen}")
+        steps.append(f"{up}: {stands.limit_a[index]:.4g} A − {stands.booked_a[index]:.4g} A = {left_a:.4g} A{seen}".replace("= -", "= −"))
         inputs.append(Input(f"Limit of {up} on {PHASES[index]}", f"{stands.limit_a[index]:.4g} A"))
     steps.append(f"the least: {standing_on[name].binding[index]}")
     return worked(limit_a, booked_a, standing, inputs=inputs, steps=steps, leaves_out=PER_PHASE_LEAVES_OUT)
