@@ -109,13 +109,14 @@ def test_the_sub_drawing_tells_every_delay_and_which_sub_is_out(section: Section
 
 
 def test_the_pattern_of_the_subs_compares_delays_with_none_and_with_two_stacks(section: Section, pack: Pack) -> None:
-    (picture,) = pattern_pictures(section, pack)
+    picture, *pairs = pattern_pictures(section, pack)
+    assert [each.caption.split(":")[0] for each in pairs] == ["Subs, end-fire pairs", "Subs, gradient pairs"]
     for words in ("40 Hz", "63 Hz, no delays", "63 Hz, two stacks"):
         assert words in picture.alt
 
 
 def test_two_stacks_cancel_where_a_bent_line_does_not(section: Section) -> None:
-    (field,) = [field for field in section.fields if field.key.startswith("sound.pattern.")]
+    field, *_ = [field for field in section.fields if field.key.startswith("sound.pattern.")]
     bent, stacks = (field.levels[field.bands.index(band)] for band in ("63 Hz", "63 Hz, two stacks"))
     ahead = [index for index, (_, y, _) in enumerate(field.points) if y < -6]
     assert min(stacks[index] for index in ahead) < min(bent[index] for index in ahead)

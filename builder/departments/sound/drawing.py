@@ -77,7 +77,9 @@ def pattern_pictures(section: Section, pack: Pack) -> Iterator[Picture]:
         shown = Sheet(panels, (*areas, *(cut(deck) for deck in decks)), (mix,) if mix else (), columns=2)
         words = "; ".join(f"{band}: {spread([field], band)}" for band in field.bands)
         alt = f"{field.name}, level over the plan relative to the mix position. {words}."
-        yield picture(f"pattern-{number}", shown, alt, f"{field.name}: as it is driven, then without delays and as two stacks of the same subs.")
+        compared = any(band.endswith("no delays") for band in field.bands)
+        told = "as it is driven, then without delays and as two stacks of the same subs" if compared else "third octave by third octave"
+        yield picture(f"pattern-{number}", shown, alt, f"{field.name}: {told}.")
 
 
 def storeys(section: Section) -> list[tuple[Field, ...]]:

@@ -21,6 +21,7 @@ class Box:
     down_deg: float
     delay_s: float = 0.0
     turned_down_db: float = 0.0
+    inverted: bool = False
 
 
 def turned_deg(turn: Turn | None) -> float:

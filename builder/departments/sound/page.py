@@ -25,6 +25,10 @@ PAN_KEYS = ("judged", "centre_ray", "edge")
 SET_KEYS = ("splay", "pulled_back", "own_drive", "turned_down", "delay", "adjustable", "prediction_file")
 BAND_KEYS = ("covers", "straight", "costs", "floor", "floor_straight")
 BAND_LABELS = ("Covers", "No delays", "Costs straight ahead", "On the floor", "No delays, floor")
+PAIR_KEYS = ("across", "fire_front", "fire_rear", "gradient_front", "gradient_rear")
+PAIR_LABELS = ("Across", "End-fire: front", "Rear", "Gradient: front", "Rear, inverted")
+WAY_KEYS = ("end_fire_mix", "end_fire_stage", "gradient_mix", "gradient_stage")
+WAY_LABELS = ("End-fire: mix position", "Stage", "Gradient: mix position", "Stage")
 DRIFT_KEYS = ("drift_5", "drift_15", "drift_25", "drift_35")
 DOSE_KEYS = ("niosh", "niosh_two_hours", "osha", "osha_two_hours")
 DOSE_LABELS = ("Day's dose full after, first", "2 h fill, first", "Full after, second", "2 h fill, second")
@@ -221,6 +225,32 @@ def subs_blocks(section: Section) -> Iterator[Block]:
     yield item_table(subs, ("across", "delay"), first="Sub, from stage right", summary="Delay of each sub")
     yield workings("How the delays were found", [figure for item in (*lines, *subs) for figure in item.figures])
     yield from sub_band_blocks(section)
+    yield from way_blocks(section)
+
+
+def way_blocks(section: Section) -> Iterator[Block]:
+    """Other ways to set the same subs: what to type in, and what changes."""
+    ways, pairs, bands = section.of_kind("subways"), section.of_kind("subpair"), section.of_kind("subwayband")
+    if not ways:
+        return
+    yield Heading(3, "Other ways to set the same subs", "sub-ways")
+    yield Paragraph(
+        "In pairs, one sub behind the other, both looking at the audience. End-fire: the front sub waits for the sound of the rear one. "
+        "Gradient: the rear sub is inverted and waits. Ask the house first: it takes floor behind the line, cables and time."
+    )
+    for way in ways:
+        yield figures_block(way.figures)
+    yield item_table(pairs, PAIR_KEYS, labels=PAIR_LABELS, first="Pair, from stage right", summary="Delays of the pairs")
+    if bands:
+        yield Paragraph("Against the line as set, at the same drive: the mix position, and the stage 6 m upstage of the line at ears on the deck.")
+        yield item_table(bands, WAY_KEYS, labels=WAY_LABELS, first="Third octave", summary="Pairs against the line as set")
+        yield Paragraph(["Drawn over the plan: ", Link("both ways at each third octave", "sound-coverage", "pattern"), "."])
+        yield from (Caution(text) for text in section.cautions)
+    yield Paragraph(
+        "The model takes equal subs that radiate alike all round, in the open. In front it holds as well as for the line. Behind, boxes shade each "
+        "other and walls send sound back: expect far less than is shown. No source was found for how much."
+    )
+    yield workings("How the pairs were found", [figure for item in (*ways, *pairs, *bands) for figure in item.figures])
 
 
 def sub_band_blocks(section: Section) -> Iterator[Block]:

@@ -1,6 +1,6 @@
 """How the sub line spreads over the whole plan: with its delays, without them, and as two stacks."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from math import ceil, sqrt
 
@@ -13,6 +13,8 @@ from builder.departments.sound.description import Sound
 from builder.departments.sound.geometry import Box, boxes_of_subs, corners_of
 from builder.departments.sound.loudspeakers import SubLine
 from builder.departments.sound.sub_bands import played_hz
+from builder.departments.sound.sub_ways import LEAVES_OUT as PAIRS_LEAVE_OUT
+from builder.departments.sound.sub_ways import WAYS, Pairs, pairs_of
 from builder.departments.sound.subs import delays_ms
 from builder.departments.sound.system import loudspeaker
 from builder.formulas.band_lines import third_octaves
@@ -21,6 +23,8 @@ from builder.pack import Field, Input, Working
 from builder.working import worked
 
 Array = NDArray[np.float64]
+Driven = tuple[Sequence[Box], Mapping[float, str]]
+"""Boxes, and the title of each third octave that is shown of them."""
 COMPARED_HZ = 63.0
 MARGIN_M, BEHIND_M = 2.0, 8.0
 """What is shown beside the audience, and behind the line: what reaches the stage."""
@@ -32,34 +36,45 @@ def patterns(sound: Sound, subs: Sequence[SubLine], heard: Listening) -> Iterato
     for line in subs:
         boxes = boxes_of_subs(line, [delay / 1000 for delay in delays_ms(line, speed_m_s=heard.air.speed_m_s)])
         if len(boxes) > 1 and line.condition == "in service" and line.model in heard.system.models:
-            yield pattern(sound, line, boxes, heard)
+            yield pattern(sound, line, line.name, ways(line, boxes, heard), heard, working(line, boxes, heard))
+            yield from paired_patterns(sound, line, heard)
 
 
-def pattern(sound: Sound, line: SubLine, boxes: Sequence[Box], heard: Listening) -> Field:
-    """One sub line's levels over the plan, each map relative to the mix position in that same map."""
+def paired_patterns(sound: Sound, line: SubLine, heard: Listening) -> Iterator[Field]:
+    """The same subs in pairs, where they can be."""
+    model = heard.system.models[line.model]
+    pairs = pairs_of(line, model, heard.air.speed_m_s)
+    if pairs is None:
+        return
+    titles = {hertz: f"{hertz:g} Hz" for hertz in played_hz(model)}
+    for way in WAYS:
+        yield pattern(sound, line, f"{line.name}, {way} pairs", ((pairs.boxes(way), titles),), heard, paired_working(pairs, heard))
+
+
+def pattern(sound: Sound, line: SubLine, name: str, driven: Iterable[Driven], heard: Listening, work: Working) -> Field:
+    """Levels over the plan, each map relative to the mix position in that same map."""
     points, step_m = plan_points(sound, line, heard)
-    rows = {name: levels(driven, hertz, points, heard) for name, driven, hertz in ways(line, boxes, heard)}
+    rows = {title: row for boxes, titles in driven for title, row in levels(boxes, titles, points, heard)}
     return Field(
-        key=f"sound.pattern.{line.name}",
-        name=line.name,
+        key=f"sound.pattern.{name}",
+        name=name,
         reference="the mix position",
         step_m=step_m,
         bands=tuple(rows),
         points=tuple((round(float(x), 2), round(float(y), 2), round(float(z), 2)) for x, y, z in points),
         levels=tuple(tuple(round(float(level) * 10) for level in row) for row in rows.values()),
-        working=working(line, boxes, heard),
+        working=work,
         caution=NOISE,
     )
 
 
-def ways(line: SubLine, boxes: Sequence[Box], heard: Listening) -> Iterator[tuple[str, Sequence[Box], float]]:
+def ways(line: SubLine, boxes: Sequence[Box], heard: Listening) -> Iterator[Driven]:
     """What is shown: each third octave with the delays as set, then one third octave without delays and as two stacks."""
-    model = heard.system.models[line.model]
-    played = played_hz(model)
-    yield from ((f"{hertz:g} Hz", boxes, hertz) for hertz in played)
+    played = played_hz(heard.system.models[line.model])
+    yield boxes, {hertz: f"{hertz:g} Hz" for hertz in played}
     if COMPARED_HZ in played:
-        yield f"{COMPARED_HZ:g} Hz, no delays", [replace(box, delay_s=0.0) for box in boxes], COMPARED_HZ
-        yield f"{COMPARED_HZ:g} Hz, two stacks", stacked(boxes), COMPARED_HZ
+        yield [replace(box, delay_s=0.0) for box in boxes], {COMPARED_HZ: f"{COMPARED_HZ:g} Hz, no delays"}
+        yield stacked(boxes), {COMPARED_HZ: f"{COMPARED_HZ:g} Hz, two stacks"}
 
 
 def stacked(boxes: Sequence[Box]) -> list[Box]:
@@ -68,11 +83,16 @@ def stacked(boxes: Sequence[Box]) -> list[Box]:
     return [replace(box, at=(boxes[0] if place < half else boxes[-1]).at, delay_s=0.0) for place, box in enumerate(boxes)]
 
 
-def levels(boxes: Sequence[Box], hertz: float, points: Array, heard: Listening) -> Array:
-    """The level of one third octave over the plan, relative to the mix position."""
+def levels(boxes: Sequence[Box], titles: Mapping[float, str], points: Array, heard: Listening) -> Iterator[tuple[str, Array]]:
+    """The level of each third octave over the plan, relative to the mix position."""
+    if not titles:
+        return
     speakers = [loudspeaker(box, heard.system.models[box.model]) for box in boxes]
-    found = field(speakers, np.concatenate([points, heard.mix]), bands=third_octaves(hertz, hertz), air=heard.air).levels_db()[:, 0]
-    return against(found, mean_level_db(found[len(points) :]))[: len(points)]
+    bands = third_octaves(min(titles), max(titles))
+    found = field(speakers, np.concatenate([points, heard.mix]), bands=bands, air=heard.air).levels_db()
+    for hertz, title in titles.items():
+        level = found[:, bands.index(third_octaves(hertz, hertz)[0])]
+        yield title, against(level, mean_level_db(level[len(points) :]))[: len(points)]
 
 
 def plan_points(sound: Sound, line: SubLine, heard: Listening) -> tuple[Array, float]:
@@ -100,3 +120,12 @@ def working(line: SubLine, boxes: Sequence[Box], heard: Listening) -> Working:
         "Two stacks: the same subs, half at each end of the line.",
     )
     return worked(field, inputs=inputs, steps=steps, leaves_out="Walls, the stage front, the balcony, and all loudspeakers but these subs.")
+
+
+def paired_working(pairs: Pairs, heard: Listening) -> Working:
+    """How the pattern of pairs came about."""
+    inputs = (
+        Input("Pairs", f"{len(pairs.across_m)} over the length of the line, rear subs {pairs.depth_m:.2f} m upstage"),
+        Input("Speed of sound", f"{heard.air.speed_m_s:.1f} m/s"),
+    )
+    return worked(field, inputs=inputs, steps=("Each map is relative to the mix position in that same map.",), leaves_out=PAIRS_LEAVE_OUT)

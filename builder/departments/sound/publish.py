@@ -21,6 +21,7 @@ from builder.departments.sound.panning import missed_edges, pan_figures
 from builder.departments.sound.pattern import patterns
 from builder.departments.sound.positions import MixPosition
 from builder.departments.sound.sub_bands import audience_figure, band_items, floor_at
+from builder.departments.sound.sub_ways import way_items
 from builder.departments.sound.subs import line_figures, sub_items
 from builder.departments.sound.system import aligned_fill, hang_boxes
 from builder.exchange import Offers, Shape
@@ -195,6 +196,7 @@ def sub_line(room: Room, subs: SubLine, item: Item) -> Iterator[Item]:
     yield from sub_items(subs, item.key, room.system, room.speed_m_s)
     if model := models_of(room.sound).get(subs.model):
         yield from band_items(subs, item.key, model=model, floor=floor, heard=room.heard, speed_m_s=room.speed_m_s, system=room.system)
+        yield from way_items(subs, item.key, model, room.heard, speed_m_s=room.speed_m_s, system=room.system)
 
 
 def of_hang(room: Room, name: str, key: str) -> Iterator[Figure]:

@@ -122,6 +122,7 @@ def loudspeaker(box: Box, model: Model) -> Loudspeaker:
         elevation_deg=-box.down_deg,
         level_db=level_in_band_db(model) - box.turned_down_db,
         delay_ms=box.delay_s * 1000,
+        inverted=box.inverted,
         width_m=0.0 if model.kind == "sub" else model.width.m,
         height_m=0.0 if model.kind == "sub" else model.height.m,
         coverage_deg=coverage,
