@@ -2,6 +2,8 @@
 
 import re
 import subprocess
+from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
 
 from builder.files import LARGEST_PHOTO, LARGEST_TEXT, PHOTO_ENDINGS, Folder, is_image
@@ -13,7 +15,24 @@ SECONDS = 60
 PLAIN_FILES = ("100644", "100755")
 
 
-def folder_at(venue: Path, revision: str) -> Folder:
+@dataclass(frozen=True, slots=True)
+class Past:
+    """A folder as it was, and a problem for each file of it that is left out: the past cannot be mended, so it is said and not refused."""
+
+    folder: Folder
+    left_out: tuple[Problem, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Blob:
+    """A file that git keeps: its name within the folder, its size in bytes, and whether it is a plain file."""
+
+    name: str
+    size: int
+    plain: bool
+
+
+def folder_at(venue: Path, revision: str) -> Past:
     """
     The folder at a revision: a commit, a tag, a branch, ``HEAD~3``; or at the end of a day such as ``2026-10-12``.
 
@@ -26,9 +45,16 @@ def folder_at(venue: Path, revision: str) -> Folder:
     if not commit:
         reason = "is no pack file, no folder and no revision that git knows here"
         raise Refused([Problem(Where("changes"), "", revision, reason, "revision-unknown", advice_at(venue))])
-    texts = {name: decode(content, name) for name, content in blobs(venue, commit, "", (".yml", ".yaml"), LARGEST_TEXT).items()}
-    photos = blobs(venue, commit, "photos/", PHOTO_ENDINGS, LARGEST_PHOTO)
-    return Folder(texts, {name: content for name, content in photos.items() if is_image(content)})
+    texts, wrong_texts = contents(venue, commit, "", (".yml", ".yaml"), LARGEST_TEXT)
+    photos, wrong_photos = contents(venue, commit, "photos/", PHOTO_ENDINGS, LARGEST_PHOTO)
+    images = {name: content for name, content in photos.items() if is_image(content)}
+    strange = [left_out(f"photos/{name}", "is not a PNG, JPEG or WebP image", "photo-unreadable") for name in photos if name not in images]
+    return Past(Folder({name: decode(content, name) for name, content in texts.items()}, images), (*wrong_texts, *wrong_photos, *strange))
+
+
+def left_out(name: str, reason: str, code: str) -> Problem:
+    """The problem with a file that is not compared."""
+    return Problem(Where(name), "", "", reason, code, "it is left out of the comparison")
 
 
 def advice_at(venue: Path) -> str:
@@ -45,16 +71,28 @@ def commit_of(venue: Path, revision: str) -> str:
     return git(venue, "rev-parse", "--verify", "--quiet", "--end-of-options", f"{revision}^{{commit}}").decode().strip()
 
 
-def blobs(venue: Path, commit: str, within: str, endings: tuple[str, ...], largest: int) -> dict[str, bytes]:
-    """The plain files of one folder of a commit, by name."""
+def contents(venue: Path, commit: str, within: str, endings: tuple[str, ...], largest: int) -> tuple[dict[str, bytes], list[Problem]]:
+    """The plain files of one folder of a commit by name, and a problem for each that is no plain file or too large."""
+    found: dict[str, bytes] = {}
+    problems: list[Problem] = []
+    for blob, mark in blobs(venue, commit, within, endings):
+        if not blob.plain:
+            problems.append(left_out(f"{within}{blob.name}", "is a link, which is not followed", "not-a-file"))
+        elif blob.size > largest:
+            problems.append(left_out(f"{within}{blob.name}", f"is larger than {largest // 1024 // 1024} MiB", "too-big"))
+        else:
+            found[blob.name] = git(venue, "cat-file", "blob", mark)
+    return found, problems
+
+
+def blobs(venue: Path, commit: str, within: str, endings: tuple[str, ...]) -> Iterator[tuple[Blob, str]]:
+    """The files of one folder of a commit, each with git's own name for its content."""
     listed = git(venue, "ls-tree", "-z", "-l", commit, *([within] if within else [])).decode("utf-8", "surrogateescape")
-    found = {}
     for entry in filter(None, listed.split("\0")):
         about, _, path = entry.partition("\t")
-        mode, kind, name, size = about.split()
-        if kind == "blob" and mode in PLAIN_FILES and path.lower().endswith(endings) and int(size) <= largest:
-            found[path.removeprefix(within)] = git(venue, "cat-file", "blob", name)
-    return found
+        mode, kind, mark, size = about.split()
+        if kind == "blob" and path.lower().endswith(endings):
+            yield Blob(path.removeprefix(within), int(size), mode in PLAIN_FILES), mark
 
 
 def git(venue: Path, *words: str) -> bytes:

@@ -57,8 +57,10 @@ def pack_at(which: str, venue: Path) -> Pack:
         return read_pack(path)
     if path.is_dir():
         return pack_of_folder(path)
-    folder = folder_at(venue, which)
-    return pack_of(venue_of(folder.texts, folder.photos))
+    past = folder_at(venue, which)
+    for problem in past.left_out:
+        click.echo(f"In {which}: {problem}", err=True)
+    return pack_of(venue_of(past.folder.texts, past.folder.photos))
 
 
 def pack_of_folder(venue: Path) -> Pack:

@@ -106,4 +106,22 @@ def test_a_link_that_git_keeps_is_not_followed(venue: Path) -> None:
     git(venue, "add", ".")
     git(venue, "commit", "--quiet", "-m", "Link")
     (venue / "access.yml").unlink()
-    assert run(venue).exit_code == 0
+    result = run(venue)
+    assert result.exit_code == 0
+    assert "In HEAD: access.yml is a link, which is not followed; it is left out of the comparison [not-a-file]\n" in result.stderr
+
+
+def test_what_git_keeps_and_no_page_could_show_is_left_out_and_said(venue: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("builder.history.LARGEST_PHOTO", 1024 * 1024)
+    (venue / "photos").mkdir()
+    (venue / "photos" / "large.png").write_bytes(b"\x89PNG\r\n\x1a\n" + bytes(1024 * 1024))
+    (venue / "photos" / "pointer.jpg").write_text("version 1\n")
+    (venue / "photos" / "small.png").write_bytes(b"\x89PNG\r\n\x1a\n")
+    git(venue, "add", ".")
+    git(venue, "commit", "--quiet", "-m", "Photos")
+    result = run(venue, "HEAD~1", "HEAD")
+    assert result.exit_code == 0
+    assert result.stderr.splitlines() == [
+        "In HEAD: photos/large.png is larger than 1 MiB; it is left out of the comparison [too-big]",
+        "In HEAD: photos/pointer.jpg is not a PNG, JPEG or WebP image; it is left out of the comparison [photo-unreadable]",
+    ]
