@@ -78,11 +78,18 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   All loads of all acts are placed at the same time.
   Single-phase circuits go on outlets, each on the phase with most left; the verdict names outlets and phases.
   Sockets in turn are taken as L1, L2, L3 from the first; the label at the socket decides. Distances are straight lines; a cable is longer.
+* **Hangs**: a support takes the point that it names, or the nearest in service with a known rating within 0.25 m of its spot. What one or two
+  supports carry is statics, three or more a continuous beam on level supports; at the most, each of them slack in turn. Hoists and the house's own
+  factor for starting and stopping are counted. A hang fits where the most stays within what the house's own hangs leave on points, beams, zones and
+  the roof; it is short where it is too much even hung level; between the two it is asked. What nobody has said is asked too: a beam without a stated
+  limit is no beam without limit. Where no point is near enough, a bridle would be wanted: asked, or short where the house allows none.
+  All hangs of all acts hang at the same time, each judged beside those before it, so name the headliner's file first.
+  Not judged: the truss itself, bridles' legs, hoists' ratings and numbers, wind.
 * **Trucks**: approach, dock and route must all do, and for one and the same dock.
 * **Level**: compared only with a limit of the same weighting, metric and place. A limit wins over what a system can do.
 * **Show days**: what adds up, by the tables below, is summed over all acts. Behind `stays on deck` an aisle of 0.9 m is kept.
   Everything else is judged act by act.
-* **Not checked yet**: a hang plan against the points, a stage plot drawn on the deck, the day's schedule from load-in to doors, and what the house
+* **Not checked yet**: a stage plot drawn on the deck, the day's schedule from load-in to doors, and what the house
   system reaches against the level you wish.
 
 Exit status of `housepack fit`: 0 where nothing that must be is short, 1 where something is or a file cannot be read, 2 for wrong usage.

@@ -4,6 +4,7 @@ from typing import Any
 
 from builder.fit.clock import ends_before_curfew, load_in_after
 from builder.fit.comparing import compared, section_of
+from builder.fit.hang import hangs_for_all
 from builder.fit.loudness import under_limits
 from builder.fit.placing import power_for_all
 from builder.fit.show_day import day_requirements, stays_on_deck
@@ -11,6 +12,7 @@ from builder.fit.verdicts import ASK, NOT_NEEDED, RANK, Record, verdict
 from builder.fit.way_in import trucks_get_in
 
 THE_DAY = "The day"
+HUNG = ("hang", "trim")
 
 
 def fit(pack: Record, riders: list[Record]) -> Record:
@@ -21,9 +23,11 @@ def fit(pack: Record, riders: list[Record]) -> Record:
     """
     requirements = [requirement for rider in riders for requirement in rider["requirements"]]
     loads = power_for_all([requirement for requirement in requirements if requirement["sort"] == "power"], pack)
+    hangs = hangs_for_all([requirement for requirement in requirements if requirement["sort"] in HUNG], pack)
     verdicts: list[Record] = []
     for requirement in requirements:
-        verdicts.append(loads.pop(0) if requirement["sort"] == "power" else judged(requirement, pack))
+        together = loads if requirement["sort"] == "power" else hangs if requirement["sort"] in HUNG else None
+        verdicts.append(judged(requirement, pack) if together is None else together.pop(0))
     for requirement in day_requirements(riders, pack):
         verdicts.append(judged(requirement, pack))
     verdicts = [*verdicts, *stays_on_deck(riders, pack)]
@@ -104,13 +108,18 @@ def questions(verdicts: list[Record]) -> list[Record]:
 
 
 def cautions(verdicts: list[Record], pack: Record) -> list[str]:
-    """The cautions of the departments that answered, in the pack's order, each once."""
+    """The cautions of the departments that answered or are asked, in the pack's order, each once."""
     found: list[str] = []
     for section in pack["sections"]:
         for words in section["cautions"]:
-            if words not in found and any(each["fact"] is not None and each["fact"]["key"].split(".")[0] == section["key"] for each in verdicts):
+            if words not in found and any(answers(section, each) for each in verdicts):
                 found.append(words)
     return found
+
+
+def answers(section: Record, found: Record) -> bool:
+    """Whether a verdict shows a fact of a section, or is of its department: what is only asked has figures in its reason too."""
+    return bool(found["department"] == section["key"] or (found["fact"] is not None and found["fact"]["key"].split(".")[0] == section["key"]))
 
 
 def counts(result: Record) -> Record:

@@ -9,6 +9,8 @@ from builder.rules import Rule
 
 Record = dict[str, Any]
 Wanted = dict[tuple[str, str], set[str]]
+BARE = {"at.across", "at.depth", "beam", "carried", "low-steel"}
+"""Values of rigging points and groups that the hang plan counts with and no verdict shows by themselves: their number and text alone."""
 FREE = {f"{name}.{phase}" for name in ("free", "free-least") for phase in ("L1", "L2", "L3")}
 FED = {*FREE, "rating", "fed_from", "system", "dimmers"}
 BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
@@ -20,6 +22,14 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     ("access", "dock"): {"approach", "trucks_at_once"},
     ("access", "route"): {"from_dock", "to_place", "tightest_width", "tightest_height", "tightest_weight"},
     ("stage", "place"): {"at.across", "at.depth"},
+    ("rigging", "point"): {"limit", *BARE},
+    ("rigging", "beam"): {"limit", "left", "carried"},
+    ("rigging", "zone"): {"limit", "left", "carried", "beams", "points"},
+    ("rigging", "roof"): {"limit", "left", "carried", "spacing_at_least"},
+    ("rigging", "house"): {"bridles_allowed"},
+    ("rigging", "bridles_allowed"): {"allowed", "beams"},
+    ("rigging", "dynamic_factor"): {"factor"},
+    ("rigging", "hoist"): {"weight"},
     ("power", "supply"): FED,
     ("power", "generator"): FED,
     ("power", "board"): FED,
@@ -27,6 +37,9 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     ("power", "outlet"): {"rating", "breaker", "count", "phases", "place", "fed_from"},
 }
 """What the checks read that are more than comparisons."""
+GROUPS = ("beam", "zone", "roof")
+NO_LIMIT = "a limit: none"
+"""What a limit's figure lacks where the house writes that there is none."""
 
 
 def fit_record(pack: Pack, *, pages: Mapping[str, str] | None = None) -> Record:
@@ -84,8 +97,20 @@ def item_record(item: Item, section: Section, pages: Mapping[str, str], wanted: 
         "condition": item.condition,
         "note": item.note,
         "terms": next((fact.terms for fact in item.facts if fact.terms), ""),
-        "values": {value.key[len(item.key) + 1 :]: value_record(value, section, pages.get(value.key, page)) for value in found},
+        "values": {value.key[len(item.key) + 1 :]: shown_record(value, item, section, pages.get(value.key, page)) for value in found},
     }
+
+
+def shown_record(value: Fact | Figure, item: Item, section: Section, page: str) -> Record:
+    """A value in full, or only what is counted with where no verdict shows it. A limit that the house says does not exist is ``none``."""
+    record = value_record(value, section, page)
+    if section.key != "rigging":
+        return record
+    if isinstance(value, Figure) and item.kind in GROUPS and value.missing == (NO_LIMIT,):
+        return {**record, "standing": Standing.NONE.value}
+    if value.key[len(item.key) + 1 :] in BARE:
+        return {name: record[name] for name in ("standing", "text", "number")}
+    return record
 
 
 def value_record(value: Fact | Figure, section: Section, page: str) -> Record:

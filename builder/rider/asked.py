@@ -6,12 +6,14 @@ from typing import Any
 
 from builder.reading.numerals import Unreadable
 from builder.reading.problems import Problem, Refused
-from builder.reading.quantities import Area, Current, Duration, Length, Level, LoadPerArea, Mass, Quantity
+from builder.reading.quantities import Across, Area, Current, Depth, Duration, Length, Level, LoadPerArea, LoadPerLength, Mass, Quantity
 from builder.reading.reader import read
 from builder.reading.references import records_within
 from builder.reading.words import count as whole_number
 from builder.reading.words import yes_no
 from builder.rider.description import Alternative, Clock, Load, Need, Rider
+from builder.rider.hanging import Hang
+from builder.rider.hangs import hang_record, said
 from builder.rules import Rule
 
 Record = dict[str, Any]
@@ -19,6 +21,7 @@ QUANTITIES: Mapping[str, type[Quantity]] = {
     "length": Length,
     "mass": Mass,
     "load": LoadPerArea,
+    "mass per length": LoadPerLength,
     "area": Area,
     "current": Current,
     "level": Level,
@@ -70,7 +73,7 @@ def refuse_negative(quantity: Quantity) -> float:
     Unreadable
         `number-out-of-range`.
     """
-    if quantity.si < 0 and not isinstance(quantity, Level):
+    if quantity.si < 0 and not isinstance(quantity, Level | Across | Depth):
         raise Unreadable("is below zero", "number-out-of-range", "write it without the minus")
     return quantity.si
 
@@ -105,6 +108,8 @@ class Asking:
             yield from self.need(need)
         for load in self.rider.power:
             yield self.load(load)
+        for hang in self.rider.hangs:
+            yield from self.hang(hang)
         yield from self.trucks()
         yield from self.clock()
         yield from self.level()
@@ -229,6 +234,25 @@ class Asking:
             apart=load.apart_from_dimmers,
             **{"for": load.for_},
         )
+
+    def hang(self, hang: Hang) -> Iterator[Record]:
+        """A hang, and how high it should go."""
+        record, line = hang_record(hang), hang.where().line
+        if any(hang.name == other.name for other in self.rider.hangs if other is not hang):
+            self.wrong(hang, "name", hang.name, "is the name of two hangs", "need-unclear", "give each a name of its own")
+        yield self.blank(line, "hang", "rigging", f"Hang: {hang.name}", said(hang, record), strictness=hang.strictness, **record)
+        if hang.trim:
+            below_m = hang.below_steel.m if hang.below_steel else None
+            yield self.blank(
+                hang.where("trim").line,
+                "trim",
+                "rigging",
+                f"Trim of {hang.name}",
+                f"underside at {hang.trim.text}",
+                strictness=hang.strictness,
+                trim_m=hang.trim.m,
+                below_m=below_m,
+            )
 
     def trucks(self) -> Iterator[Record]:
         """The trucks and the largest case."""

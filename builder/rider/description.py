@@ -7,6 +7,7 @@ from pydantic import Field
 from builder.reading.quantities import Current, Duration, Length, Level, Mass, TimeOfDay
 from builder.reading.words import Count, Day, Name, Text, YesNo
 from builder.reading.written import Written
+from builder.rider.hanging import Hang
 
 Strictness = Literal["must", "should"]
 CarriedBy = Literal["show", "house", "hire"]
@@ -161,6 +162,8 @@ class Rider(Written):
     """What is needed, line by line."""
     power: tuple[Load, ...] = ()
     """Power by department. All loads are placed at the same time."""
+    hangs: tuple[Hang, ...] = ()
+    """What the show flies. All hangs are judged at the same time, in the order written."""
     trucks: Trucks | None = None
     """Trucks and the largest case."""
     clock: Clock | None = None

@@ -3,6 +3,7 @@
 import random
 from typing import Any
 
+from tests.fit.hang_pairs import a_hang, a_trim, rigging_items
 from tests.fit.sample import RULES, Record, item, value
 
 PLACES = ("Stage left", "Stage right", "Dock", "Mix position")
@@ -187,6 +188,7 @@ def outlet_items(dice: Dice, names: list[str]) -> list[Record]:
 def a_pack(dice: Dice) -> Record:
     """A pack in which any rule may find nothing, one item or several."""
     parts: dict[str, list[Record]] = {"house": house_items(dice), "access": access_items(dice), "stage": [], "power": power_items(dice)}
+    parts["rigging"] = rigging_items(dice)
     for name in PLACES:
         parts["stage"].append(item("place", name, **{"at.across": value("x", dice.number(9.0)), "at.depth": value("x", dice.number(9.0))}))
     for rule in RULES:
@@ -200,7 +202,9 @@ def a_pack(dice: Dice) -> Record:
 
 def a_requirement(dice: Dice, act: str) -> Record:
     """One requirement of any sort."""
-    sort = dice.one(("rule",) * 6 + ("any", "power", "power", "power", "trucks", "ends", "load in", "level", "question"))
+    sort = dice.one(
+        ("rule",) * 6 + ("any", "power", "power", "power", "hang", "hang", "hang", "trim", "trucks", "ends", "load in", "level", "question")
+    )
     blank = {
         "act": act,
         "line": dice.random.randint(0, 40),
@@ -250,6 +254,10 @@ def deep(dice: Dice, sort: str) -> Record:
             "of": dice.one((*PLACES, "Nowhere")) if within is not None or dice.yes(0.3) else "",
             "apart": dice.yes(0.3),
         }
+    if sort == "hang":
+        return a_hang(dice)
+    if sort == "trim":
+        return a_trim(dice)
     if sort == "trucks":
         scales = {"length": 16.0, "height": 4.0, "weight": 40000.0, "case_width": 2.0, "case_height": 2.0, "case_weight": 900.0}
         return {"count": float(dice.random.randint(1, 4)), **{name: dice.number(scale) if dice.yes() else None for name, scale in scales.items()}}

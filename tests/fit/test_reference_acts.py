@@ -70,6 +70,14 @@ THEATRE_IN_THE_DEMO = [
     ("Power for lighting", "fits, with a note"),  # 400 A at 80 % less the dimmers' 65 A leaves 255 A; straight-line distance noted
     ("Power for sound", "fits, with a note"),  # 125 A at 80 % less 36.4 A on L2 leaves 63.6 A; the lighting switch's dimmers share the intake
     ("Power for rigging", "fits"),  # 63 A at 80 % less 2.2 A leaves 48.2 A; all three loads ask 295 A of the intake's 376 A at least
+    # 1,000 lb = 453.6 kg, 1,500 lb = 680.4 kg, 300 lb = 136.1 kg. Left on points and beams: the rigging page of the demo.
+    ("Hang: Front truss", "fits"),  # R3-4 has 1,000 less the front truss's 330 kg left: 670 kg; beam R3 1,789 kg for 1,361 kg
+    ("Hang: Mid truss", "fits"),  # nothing hangs on R5-2, R5-4, R5-6
+    ("Hang: Back truss", "fits"),  # R6-4 has 1,000 less 371 kg left: 629 kg
+    ("Trim of Back truss", "fits"),  # steel at 9.6 m less 1.4 m is 8.2 m; 24 ft = 7.32 m
+    ("Hang: Loudspeakers left", "short"),  # R3-7 takes them, but beam R3 has 1,789 - 1,361 = 428 kg left for 680 kg
+    ("Hang: Loudspeakers right", "short"),  # so it is on the other side
+    ("Hang: Banner", "fits"),  # R7-1 and R7-3 carry 600 kg each and nothing
     ("Trucks and the largest case", "fits"),  # 53 ft = 16.15 m of 16.5 m
     ("End of the show", "fits"),  # Tuesday 22:30, curfew 22:30
     ("Level of the show", "short"),  # 102 dB(A) against 99 dB(A)
@@ -90,6 +98,9 @@ ARENA_IN_THE_QUARRY = [
     ("Inputs of the house system's processor", "fits"),  # 8, 4 asked
     ("Power for lighting", "short"),  # 400 A at 80 % less the work light's 20 A leaves 300 A
     ("Power for sound", "short"),  # dimmers hang on the lighting panel, and the sound panel has at most 160 - 60 = 100 A
+    # The roof's 18,000 lb less the front wash with its hoists, 868 lb times 1.2, leaves 16,958 lb; the house multiplies by 1.2.
+    ("Hang: Mains", "short"),  # 6 times 4,000 lb times 1.2 = 28,800 lb
+    ("Hang: Sides left", "short"),  # the roof is full already
     ("Trucks and the largest case", "short"),  # 70 ft against 34 ft
     ("Load-in", "ask"),
     ("End of the show", "fits"),  # 22:00, curfew 22:00
@@ -115,6 +126,20 @@ def test_the_arena_act_in_the_quarry(title: str, verdict: str) -> None:
 def test_each_act_as_a_whole() -> None:
     assert [checked("demo", act)["verdict"] for act in ("club", "theatre", "arena")] == ["ask", "short", "short"]
     assert [checked("quarry", act)["verdict"] for act in ("theatre", "arena")] == ["short", "short"]
+
+
+def test_what_the_theatre_act_s_loudspeakers_lack_is_told_to_the_kilogram() -> None:
+    # Beam R3: 3,000 kg less the house's 1,210.7 kg leave 1,789.3 kg. Three times 453.6 and once 680.4 kg are 2,041.2 kg.
+    found = next(each for each in checked("demo", "theatre")["verdicts"] if each["title"] == "Hang: Loudspeakers left")
+    assert found["reason"] == "1,789 kg left on beam R3, and the show brings 2,041 kg: 252 kg too much."
+    assert found["margin"] == ["−252 kg", "−555 lb"]
+    assert "the house itself hangs there" in found["remedy"]
+
+
+def test_the_theatre_act_s_spots_find_no_points_in_the_quarry_which_allows_no_bridles() -> None:
+    found = [each for each in checked("quarry", "theatre")["verdicts"] if each["title"].startswith("Hang: ")]
+    assert [each["verdict"] for each in found] == ["short"] * 6
+    assert all("the house allows none" in each["reason"] for each in found)
 
 
 def test_on_one_day_the_club_act_lacks_depth_in_front_of_the_theatre_act() -> None:

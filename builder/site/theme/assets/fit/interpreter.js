@@ -3,10 +3,16 @@
   "use strict";
   const { ASK, NOT_NEEDED, SHORT, NOTED, RANK, verdict, sectionOf, compared } = fit;
 
+  const HUNG = ["hang", "trim"];
+
   function check(pack, riders) {
     const requirements = riders.flatMap((rider) => rider.requirements);
     const loads = fit.powerForAll(requirements.filter((requirement) => requirement.sort === "power"), pack);
-    const verdicts = requirements.map((requirement) => (requirement.sort === "power" ? loads.shift() : judged(requirement, pack)));
+    const hangs = fit.hangsForAll(requirements.filter((requirement) => HUNG.includes(requirement.sort)), pack);
+    const verdicts = requirements.map((requirement) => {
+      const together = requirement.sort === "power" ? loads : HUNG.includes(requirement.sort) ? hangs : null;
+      return together === null ? judged(requirement, pack) : together.shift();
+    });
     for (const requirement of fit.dayRequirements(riders, pack)) verdicts.push(judged(requirement, pack));
     verdicts.push(...fit.staysOnDeck(riders, pack));
     return {
@@ -77,10 +83,14 @@
     const found = [];
     for (const section of pack.sections) {
       for (const words of section.cautions) {
-        if (!found.includes(words) && verdicts.some((each) => each.fact !== null && each.fact.key.split(".")[0] === section.key)) found.push(words);
+        if (!found.includes(words) && verdicts.some((each) => answers(section, each))) found.push(words);
       }
     }
     return found;
+  }
+
+  function answers(section, found) {
+    return found.department === section.key || (found.fact !== null && found.fact.key.split(".")[0] === section.key);
   }
 
   Object.assign(fit, { check });

@@ -75,7 +75,7 @@
     slots = new Map();
     const open = new Set([...root.querySelectorAll("details[open]")].map((node) => node.dataset.part));
     const opened = (key, filled) => open.has(key) || filled;
-    root.replaceChildren(top(), show(), ...departments(opened), power(opened), trucks(opened), clock(opened), level(opened), questions(opened), fromFile(), outcome());
+    root.replaceChildren(top(), show(), ...departments(opened), power(opened), hangs(opened), trucks(opened), clock(opened), level(opened), questions(opened), fromFile(), outcome());
     refresh();
   }
 
@@ -167,6 +167,13 @@
     const rows = loads.map((load, index) => loadRow(load, index, places));
     const more = make("button", { type: "button", class: "check-more", onclick: () => { data.power = [...loads, { for: "", current: "" }]; build(); focusLast(); } }, "Add a load");
     return folded("Power, by load", "loads", opened("loads", loads.length > 0), ...rows, more);
+  }
+
+  // A hang plan is too much for a form: it comes from a rider file, and its verdicts stand here.
+  function hangs(opened) {
+    const listed = Array.isArray(data.hangs) ? data.hangs : [];
+    const words = listed.length > 0 ? "From the rider file. Change it there, and open it again." : "A hang plan is read from a rider file: write it there under hangs, with points or spots, weights and hoists, and open the file above.";
+    return folded("Hang plan", "hangs", opened("hangs", listed.length > 0), make("p", { class: "check-note" }, words), slot("hangs"), ...listed.map((_, index) => slot("hangs " + (index + 1))));
   }
 
   function focusLast() {
@@ -310,7 +317,7 @@
   function answer(requirement, found) {
     const node = slotOf(requirement.slot, requirement.sort === "any" ? "" : requirement.what);
     if (node === null) return;
-    const named = requirement.sort === "any" || ["clock"].includes(requirement.slot);
+    const named = ["any", "hang", "trim"].includes(requirement.sort) || ["clock"].includes(requirement.slot);
     const head = make("p", { class: "check-verdict" }, make("span", { class: "tag check-" + WORDS[found.verdict] }, found.verdict), named ? " " + found.title + ", " + found.need + ". " : " ", found.reason);
     const margin = found.margin.filter((each) => each !== "");
     if (margin.length > 0 && !found.reason.includes("Exactly")) head.append(" ", make("span", { class: "check-margin" }, margin.join(" / ")));

@@ -6,6 +6,15 @@
   const VULGAR = { "½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3" };
   const SIGNS = { "′": "'", "’": "'", "″": '"', "”": '"', "“": '"', "−": "-", "²": "2", "³": "3" };
 
+  const DIRECTIONS = {
+    across: { sl: 1, "stage left": 1, sr: -1, "stage right": -1 },
+    depth: { us: 1, upstage: 1, ds: -1, downstage: -1 },
+    height: { up: 1, down: -1 },
+  };
+  const POSITION = { across: "4.2 m SL", depth: "2 m US", height: "1.4 m up" };
+  const CENTRE = ["centre", "center", "on centre", "on center"];
+  const ELSEWHERE = [...Object.values(DIRECTIONS).flatMap((each) => Object.keys(each)), "house left", "house right", "left", "right"];
+
   class Unreadable extends Error {}
 
   function plain(text) {
@@ -78,11 +87,35 @@
     return (top < 0n ? -1 : 1) * (Number(sticky) / 2 ** Number(shift));
   }
 
-  // A value of a kind as { si, weighting }. A second wording, in brackets or after a slash, is left to the house's own check.
-  function quantity(text, kind, units) {
+  // The first wording of a text. A second one, in brackets or after a slash, is left to the house's own check.
+  function firstWording(text) {
     if (text.length > LONGEST * 2) throw new Unreadable("is too long");
     const line = plain(text).replace(/ ?\(\s*[-.0-9][^)]*\)$/, "").replace(/ \/ .*$/, "");
     if (line === "") throw new Unreadable("is empty");
+    return line;
+  }
+
+  // A position in metres: across to stage left, depth to upstage, height above the deck.
+  function position(text, way, units) {
+    const line = firstWording(text), found = / ?([A-Za-z]+(?: [A-Za-z]+)?)$/.exec(line);
+    if (way === "across" && CENTRE.includes(line.toLowerCase())) return 0;
+    const last = found === null ? [""] : found[1].includes(" ") ? [found[1], found[1].split(" ")[1]] : [found[1]];
+    const word = last.find((each) => Object.hasOwn(DIRECTIONS[way], each.toLowerCase()));
+    if (word === undefined) {
+      if (last.some((each) => ELSEWHERE.includes(each.toLowerCase()))) throw new Unreadable("goes another way; write it like " + POSITION[way]);
+      const { si } = single(line, units.length);
+      if (si !== 0 && way !== "height") throw new Unreadable("does not say which way; write it like " + POSITION[way]);
+      return si + 0;
+    }
+    const size = line.slice(0, line.length - word.length).trimEnd();
+    const { si } = single(size, units.length);
+    if (size.startsWith("-")) throw new Unreadable("has a minus and a direction; write it like " + POSITION[way]);
+    return si * DIRECTIONS[way][word.toLowerCase()] + 0;
+  }
+
+  // A value of a kind as { si, weighting }.
+  function quantity(text, kind, units) {
+    const line = firstWording(text);
     const found = single(line, units[kind]);
     if (found.si < 0 && kind !== "level") throw new Unreadable("is below zero");
     return { si: found.si, weighting: kind === "level" ? found.unit.symbol.slice(3, 4) : "" };
@@ -114,5 +147,5 @@
     return ["yes", "true"].includes(line) ? "yes" : "no";
   }
 
-  Object.assign(fit, { Unreadable, quantity, count, timeOfDay, yesNo, folded: (text) => text.trim().split(/\s+/).join(" ") });
+  Object.assign(fit, { Unreadable, quantity, position, count, timeOfDay, yesNo, folded: (text) => text.trim().split(/\s+/).join(" ") });
 })((window.housefit = window.housefit || {}));

@@ -1,0 +1,212 @@
+"""The hang plan: all hangs of all acts at the same time against points, beams, zones and roof, the house's own hangs staying up."""
+
+from typing import Any
+
+from builder.fit.comparing import LENGTH_TOLERANCE_M, age_notes, asked, item_notes, once, section_of, signed
+from builder.fit.hang_limits import REMEDY, limits_over, spacing_issues
+from builder.fit.hang_loads import loads_of, on
+from builder.fit.hang_points import NEAR_M, issue, number_of, placed
+from builder.fit.verdicts import ASK, FITS, SHORT, Record, settled, verdict, with_question, with_remedy
+from builder.fit.wording import both
+
+GRAM_KG = 0.001
+"""What a sum of masses may lose in arithmetic; no tolerance on a limit."""
+NEAR_ENOUGH_M = 0.025
+HOUSE_DOWN = "Ask whether what the house itself hangs there can come down."
+HANG = {
+    "question": "Which points can this hang have, what may each carry, and what hangs there already?",
+    "remedy": "",
+    "who": "the show's and the house's head riggers, with the house's engineer",
+}
+TRIM = {
+    "question": "How high does this hang go under your steel, with hoists run up?",
+    "remedy": "Fly lower, hang from a higher beam, or use shorter hoists, slings or truss.",
+    "who": "the show's head rigger",
+}
+
+
+def hangs_for_all(requirements: list[Record], pack: Record) -> list[Record]:
+    """A verdict for each hang and each trim, in order. Each hang is judged beside all hangs before it, whatever their verdicts."""
+    section = section_of(pack, "rigging")
+    if section is None:
+        return [asked(each, HANG if each["sort"] == "hang" else TRIM, "The pack does not describe rigging.") for each in requirements]
+    hangs = [each for each in requirements if each["sort"] == "hang"]
+    places = placed(hangs, section)
+    sums: dict[str, Record] = {}
+    loaded: list[str] = []
+    found: list[Record] = []
+    last: list[Record] = []
+    for requirement in requirements:
+        if requirement["sort"] == "hang":
+            last = places.pop(0)
+            found.append(hung(requirement, last, section, sums, loaded))
+        else:
+            found.append(trimmed(requirement, last))
+    return found
+
+
+def hung(hang: Record, places: list[Record], section: Record, sums: dict[str, Record], loaded: list[str]) -> Record:
+    """The verdict on one hang; its loads are added to the sums."""
+    items = [place["item"] for place in places if place["item"] is not None]
+    loaded += [item["key"] for item in items]
+    brought = loads_of(hang, section)
+    issues = [each for place in places for each in place["issues"]]
+    for item in items:
+        issues = [*issues, *spacing_issues(item, loaded, section)]
+    looks = [looked(each, brought, sums) for each in limits_of(places, section)]
+    issues = [*issues, *brought["issues"], *(each["issue"] for each in looks if each["issue"] is not None)]
+    return told(hang, places, brought, issues, looks)
+
+
+def limits_of(places: list[Record], section: Record) -> list[Record]:
+    """Every limit that a hang hangs under, once, with the supports that are under it."""
+    found: list[Record] = []
+    for index in range(len(places)):
+        for each in limits_over(places[index]["item"], section):
+            known = next((other for other in found if other["key"] == each["key"]), None)
+            if known is None:
+                found.append({**each, "supports": [index]})
+            else:
+                known["supports"].append(index)
+    return found
+
+
+def looked(each: Record, brought: Record, sums: dict[str, Record]) -> Record:
+    """A limit with all that the show brings under it so far: its slack at the most, or what stands against it."""
+    so_far = sums.get(each["key"], {"low": 0.0, "high": 0.0})
+    low_kg = so_far["low"] + on(brought["low"], each["supports"], brought["hoist_low"], most=False)
+    high_kg = so_far["high"] + on(brought["high"], each["supports"], brought["hoist_high"], most=True)
+    sums[each["key"]] = {"low": low_kg, "high": high_kg}
+    left_kg = each["left_kg"]
+    name = each["words"]
+    found: Record = {"limit": each, "slack": None, "issue": None}
+    if left_kg is None:
+        question = "What may " + name + " carry, and what hangs there already?"
+        found["issue"] = {**issue(ASK, "Nobody has said what is left on " + name + ".", question=question), "fact": each["fact"]}
+    elif low_kg > left_kg + GRAM_KG:
+        least = "" if high_kg <= low_kg + GRAM_KG else "at least "
+        reason = left_words(each) + ", and the show brings " + least + kg(low_kg) + ": " + kg(low_kg - left_kg) + " too much."
+        passed = issue(SHORT, reason, remedy=REMEDY[each["kind"]])
+        found["issue"] = {**passed, "slack": left_kg - low_kg, "fact": each["fact"], "house": each["house"]}
+    elif high_kg > left_kg + GRAM_KG:
+        reason = (
+            left_words(each)
+            + ". Hung level, the show brings "
+            + kg(low_kg)
+            + "; with a support slack or the heaviest hoists, up to "
+            + kg(high_kg)
+            + "."
+        )
+        question = "May " + name + " take up to " + kg(high_kg) + " while a support is slack, or how is that kept from happening?"
+        found["issue"] = {**issue(ASK, reason, question=question), "fact": each["fact"]}
+    else:
+        found["slack"] = left_kg - high_kg
+    return found
+
+
+def kg(mass_kg: float) -> str:
+    """A mass in words."""
+    return both("mass", mass_kg)[0]
+
+
+def left_words(each: Record) -> str:
+    """What is left under a limit, as the beginning of a sentence."""
+    return (kg(each["left_kg"]) if each["left_kg"] > 0 else "Nothing") + " left on " + str(each["words"])
+
+
+def told(hang: Record, places: list[Record], brought: Record, issues: list[Record], looks: list[Record]) -> Record:
+    """The verdict in words: what is short first, then what must be asked, else how much is to spare at the tightest limit."""
+    word = SHORT if any(each["word"] == SHORT for each in issues) else ASK if len(issues) > 0 else FITS
+    against = [each for each in issues if each["word"] == word]
+    if word == FITS:
+        return fitting(hang, places, brought, looks)
+    found = verdict(hang, word, " ".join(once([each["reason"] for each in against])))
+    worst = against[0]
+    for each in against:
+        if each["slack"] < worst["slack"]:
+            worst = each
+    found["fact"] = worst["fact"]
+    if word == SHORT:
+        house = [HOUSE_DOWN] if any(each["house"] for each in against) else []
+        with_remedy(found, {**HANG, "remedy": " ".join([*once([each["remedy"] for each in against]), *house])})
+        found["margin"] = signed(both("mass", -worst["slack"]), worst["slack"]) if worst["slack"] < 0 else ["", ""]
+        found["notes"] = once([each["reason"] for each in issues if each["word"] == ASK])
+    else:
+        with_question(found, hang, " ".join(once([each["question"] for each in against])))
+        found["fact"] = next((each["fact"] for each in against if each["fact"] is not None), None)
+        found["notes"] = once(brought["notes"])
+    return found
+
+
+def fitting(hang: Record, places: list[Record], brought: Record, looks: list[Record]) -> Record:
+    """A hang that fits, with the tightest limit and what to know."""
+    known = [each for each in looks if each["slack"] is not None]
+    if len(known) == 0:
+        return asked(hang, HANG, "The house has not said what any limit is.")
+    tightest = known[0]
+    for each in known:
+        if each["slack"] < tightest["slack"]:
+            tightest = each
+    carried = ", ".join(on_point(places[index], index, brought) for index in range(len(places)))
+    limit = tightest["limit"]
+    hoists = ", hoists counted: " if brought["hoist_high"] > 0 else ": "
+    reason = "At the most" + hoists + carried + ". Tightest: " + limit["words"] + ", " + kg(tightest["slack"]) + " to spare beside all hangs so far."
+    found = verdict(hang, FITS, reason)
+    found["fact"] = limit["fact"]
+    found["margin"] = signed(both("mass", tightest["slack"]), tightest["slack"])
+    notes = [*brought["notes"], *(note for place in places for note in place_notes(place)), *age_notes(limit["value"])]
+    found["notes"] = once(notes)
+    return settled(found)
+
+
+def on_point(place: Record, index: int, brought: Record) -> str:
+    """A point with the most that this hang brings to it."""
+    return str(place["item"]["name"]) + " " + kg(on(brought["high"], [index], brought["hoist_high"], most=True))
+
+
+def place_notes(place: Record) -> list[str]:
+    """What to know about a point, and how far it is from the spot."""
+    notes = item_notes(place["item"])
+    if place["away_m"] > NEAR_ENOUGH_M:
+        words = both("length", place["away_m"])[0] + " from the spot, within the " + both("length", NEAR_M)[0] + " that this check allows"
+        notes.append(str(place["item"]["name"]) + " is " + words + "; the truss moves or the pick leans by that.")
+    return notes
+
+
+def trimmed(requirement: Record, places: list[Record]) -> Record:
+    """Whether a hang goes as high as wanted: the lowest steel over its points, less what is between steel and the hang's underside."""
+    lowest: Any = None
+    for place in places:
+        steel_m = number_of(place["item"], "low-steel")
+        if steel_m is None:
+            return asked(requirement, TRIM, "The low steel over all of its points is not known.")
+        if lowest is None or steel_m < number_of(lowest, "low-steel"):
+            lowest = place["item"]
+    if lowest is None:
+        return asked(requirement, TRIM, "The hang has no points yet.")
+    room_m = number_of(lowest, "low-steel") - requirement["trim_m"]
+    below_m = requirement["below_m"]
+    slack_m = room_m if below_m is None else room_m - below_m
+    words = both("length", abs(slack_m))
+    if slack_m < -LENGTH_TOLERANCE_M:
+        found = with_remedy(verdict(requirement, SHORT, "Too high under the steel at " + lowest["name"] + " by " + words[0] + "."), TRIM)
+    elif below_m is None:
+        reason = (
+            words[0] + " between the steel at " + lowest["name"] + " and the trim. The rider does not say what hoists, slings and truss take of that."
+        )
+        found = asked(requirement, TRIM, reason)
+    else:
+        found = verdict(requirement, FITS, words[0] + " to spare under the steel at " + lowest["name"] + ".")
+        if slack_m < 0:
+            found["reason"] = "Within the tolerance."
+            found["notes"] = ["Short by " + words[0] + ", within the tolerance for rounding."]
+    found["margin"] = signed(words, slack_m) if found["verdict"] != ASK else ["", ""]
+    found["fact"] = steel_fact(lowest)
+    return settled(found)
+
+
+def steel_fact(item: Record) -> Record:
+    """The low steel of a point as a verdict shows it."""
+    words = both("length", number_of(item, "low-steel"))
+    fact = {"key": item["key"] + ".low-steel", "item": item["name"], "label": "Low steel", "text": words[0], "standing": "stated", "also": words[1]}
+    return {**fact, "page": item["page"], "checked": item["checked"]}
