@@ -53,11 +53,22 @@ def test_every_link_of_an_answer_leads_to_a_place_that_exists(browser: Browser, 
 def test_a_rider_file_gives_the_same_as_in_the_terminal(browser: Browser, where: str) -> None:
     with visit(browser, where) as page:
         opened(page, where, "theatre")
-        # 26 requirements: 17 fit, 5 with a note, 1 short, 3 to ask, as tests/fit/test_reference_acts.py reasons.
-        assert page.locator("#check-state").inner_text() == "short 17 fit · 5 fit, with a note · 1 short · 3 to ask"
+        # 33 requirements: 22 fit, 5 with a note, 3 short, 3 to ask, as tests/fit/test_reference_acts.py reasons.
+        assert page.locator("#check-state").inner_text() == "short 22 fit · 5 fit, with a note · 3 short · 3 to ask"
         questions = page.locator("#check-questions").input_value()
         assert "Who coordinates radio, which bands are free, and when is the list due? (Pale Ferrymen, rider line 24:" in questions
         assert "A competent rigger decides" in page.locator("#check-cautions").inner_text()
+
+
+def test_a_hang_plan_from_a_file_is_answered_hang_by_hang(browser: Browser, where: str) -> None:
+    with visit(browser, where) as page:
+        page.goto(f"{where}/check.html")
+        page.locator("summary", has_text="Hang plan").click()
+        assert "A hang plan is read from a rider file" in page.locator("[data-part=hangs]").inner_text()
+        opened(page, where, "theatre")
+        answers = page.locator("[data-part=hangs] .check-verdict")
+        assert [text.split(",")[0] for text in answers.all_inner_texts()][3:5] == ["fits Trim of Back truss", "short Hang: Loudspeakers left"]
+        assert "1,789 kg left on beam R3, and the show brings 2,041 kg: 252 kg too much." in answers.nth(4).inner_text()
 
 
 def test_the_address_keeps_what_was_written(browser: Browser, where: str) -> None:

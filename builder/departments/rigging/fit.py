@@ -1,4 +1,4 @@
-"""What a show may ask of rigging line by line. A hang plan as a whole is not checked: the head rigger's approval stands for that."""
+"""What a show may ask of rigging line by line. A hang plan as a whole is checked by ``builder/fit/hang.py``; the head rigger approves it."""
 
 from functools import partial
 
