@@ -126,7 +126,8 @@ class Picture:
     """
     A drawing. ``svg`` is complete and made by us alone (never a venue's text unescaped); ``alt`` says what it shows.
 
-    ``inline`` drawings use currentColor and stand in the page; others become files, with ``dark`` as the version for a dark page.
+    ``inline`` drawings use currentColor and stand in the page; others become files, with ``dark`` as the version for a dark page. A drawing
+    ``beside`` the text stands to its right where the page has room.
     """
 
     name: str
@@ -135,6 +136,7 @@ class Picture:
     caption: str = ""
     inline: bool = True
     dark: str = ""
+    beside: bool = False
 
 
 @dataclass(frozen=True, slots=True)

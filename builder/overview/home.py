@@ -2,11 +2,17 @@
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from builder.cautions import EVERYWHERE
-from builder.document import Block, Bullets, Caution, Entry, Facts, Heading, Headline, Inline, Link, Page, Paragraph, Tag, Words
+from builder.document import Block, Bullets, Caution, Day, Entry, Facts, Folded, Heading, Headline, Inline, Link, Page, Paragraph, Strong, Tag, Words
 from builder.layout import checked_pieces
+from builder.overview.changes import DONE, newest_first, sentence
+from builder.overview.elevation import elevation
 from builder.pack import Item, Level, Pack, Section, Standing
+
+SHOWN = 6
+"""How many lines of a long list stand open."""
 
 
 def home_page(pack: Pack, headlines: Sequence[Entry]) -> Page:
@@ -15,11 +21,14 @@ def home_page(pack: Pack, headlines: Sequence[Entry]) -> Page:
 
 
 def blocks(pack: Pack, headlines: Sequence[Entry]) -> Iterator[Block]:
-    """The page from top to bottom."""
+    """The page from top to bottom: what the house is, what is wrong today, the numbers, what moved last."""
+    if drawing := elevation(pack):
+        yield replace(drawing, beside=True)
     identity = next((item for item in pack.items() if item.kind == "identity"), None)
     if identity:
-        yield Paragraph([identity.text("what"), " ", identity.text("town"), "."])
+        yield Paragraph([identity.text("what"), " ", Strong(identity.text("town")), "."] if identity.text("town") else identity.text("what"))
     yield from dangers(pack)
+    yield from lately(pack)
     yield Headline(headlines)
     yield Caution(EVERYWHERE)
     yield from trouble(pack)
@@ -30,14 +39,31 @@ def blocks(pack: Pack, headlines: Sequence[Entry]) -> Iterator[Block]:
 
 
 def dangers(pack: Pack) -> Iterator[Block]:
-    """A line that says how many findings are open, before any figure is read."""
+    """The first danger in its own words and how many findings are open, before any figure is read."""
     count = Counter(finding.level for finding in pack.findings)
-    if count[Level.DANGER] or count[Level.CAUTION]:
-        words = " and ".join(
-            f"{number} {level.value}{'' if number == 1 else 's'}" for level in (Level.DANGER, Level.CAUTION) if (number := count[level])
-        )
-        tone = "danger" if count[Level.DANGER] else "caution"
-        yield Caution([f"{words} on this revision. ", Link("Read the findings", "findings")], title="Open findings", tone=tone)
+    said = " and ".join(count_of(number, level.value) for level in (Level.DANGER, Level.CAUTION) if (number := count[level]))
+    if not said:
+        return
+    first = next((finding.sentence for finding in pack.findings if finding.level is Level.DANGER), "")
+    if first:
+        yield Caution([f"{first} ", Link(f"All findings: {said}", "findings")], title="Danger", tone="danger")
+    else:
+        yield Caution([f"{said} on this revision. ", Link("Read the findings", "findings")], title="Open findings", tone="caution")
+
+
+def lately(pack: Pack) -> Iterator[Block]:
+    """What the house changed last, where it keeps a log, with the way to what moved with it."""
+    newest = newest_first(pack)[:1]
+    for change, anchor in newest:
+        did = ", ".join(part for part in (change.line, DONE.get(change.did, change.did)) if part)
+        moved = f" {count_of(len(change.moved), 'figure')} moved with it. " if change.moved else " "
+        words = f"{sentence(did)} {sentence(change.why)}" if did else sentence(change.why)
+        yield Paragraph([Strong("Last change"), " ", Day(change.on), f": {words}{moved}", Link("What changed", "changes", anchor)])
+
+
+def count_of(number: int, thing: str) -> str:
+    """How many, in words."""
+    return f"{number} {thing}{'' if number == 1 else 's'}"
 
 
 def trouble(pack: Pack) -> Iterator[Block]:
@@ -61,13 +87,23 @@ def shortcomings(pack: Pack) -> Iterator[Block]:
     """What is out of service or limited, and what the house does not know yet."""
     reduced = [(section, item) for section in pack.sections for item in section.items if item.condition in ("limited", "out of service")]
     if reduced:
+        reduced.sort(key=lambda found: found[1].condition != "out of service")
         yield Heading(2, "Not in full service today", "reduced")
-        yield Bullets([reduced_words(section, item) for section, item in reduced])
+        yield from some([reduced_words(section, item) for section, item in reduced])
     every = [(section, item, fact) for section in pack.sections for item in section.items for fact in item.facts]
     unknown = [(section, item, fact) for section, item, fact in every if fact.standing is Standing.UNKNOWN]
     if unknown:
         yield Heading(2, "Not known yet", "unknown")
-        yield Bullets([[Link(section.title, section.key), f": {item.name}, {fact.label.lower()}"] for section, item, fact in unknown])
+        yield from some([[Link(section.title, section.key), f": {item.name}, {fact.label.lower()}"] for section, item, fact in unknown])
+
+
+def some(entries: Sequence[Words]) -> Iterator[Block]:
+    """The first few lines of a list, the rest behind a line that opens it."""
+    if len(entries) <= SHOWN + 2:
+        yield Bullets(entries)
+        return
+    yield Bullets(entries[:SHOWN])
+    yield Folded(f"{len(entries) - SHOWN} more", [Bullets(entries[SHOWN:])])
 
 
 def reduced_words(section: Section, item: Item) -> Sequence[Inline]:
@@ -79,10 +115,11 @@ def reduced_words(section: Section, item: Item) -> Sequence[Inline]:
 
 def freshness(section: Section) -> Entry:
     """When a department was last checked."""
-    words: list[Inline] = checked_pieces(section.verified) if section.verified else [Tag("not verified", "caution")]
-    if section.verified and section.verified.stale:
-        words = [Tag("old check", "caution"), " ", *words]
-    return Entry(section.title, words)
+    if section.verified is None:
+        return Entry(section.title, [Tag("not verified", "caution")])
+    tone: list[Inline] = [Tag("old check", "caution"), " "] if section.verified.stale else []
+    when, *how = checked_pieces(section.verified)[1:]
+    return Entry(section.title, [*tone, when], small="".join(str(piece) for piece in how).strip())
 
 
 def revision_words(pack: Pack) -> str:

@@ -1,15 +1,16 @@
 """Blocks as HTML. Markdown has no words for row anchors, scopes and sort values, so most of a page is written this way."""
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 
-from builder.document import Block, Bullets, Caution, Entry, Facts, Folded, Heading, Headline, Link, Paragraph, Photo, Picture, Words
+from builder.document import Block, Bullets, Caution, Entry, Facts, Folded, Heading, Headline, Link, Paragraph, Photo, Picture, Small, Words
 from builder.document import Table as TableBlock
 from builder.render.escaping import escaped, shown
 from builder.render.inline import html_linker, said, tone, written
 from builder.render.references import Anchors, given
 from builder.render.rows import table
+from builder.render.sizes import Size, size_of
 
 NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 DRAWINGS = "drawings"
@@ -22,7 +23,7 @@ class Scribe:
     """Writes the blocks of one page and collects the files that go beside it."""
 
     anchors: Anchors
-    paths: frozenset[str] = frozenset()
+    paths: Mapping[str, str | bytes] = field(default_factory=dict)
     files: dict[str, bytes] = field(default_factory=dict)
 
     def html(self, block: Block) -> str:
@@ -63,7 +64,7 @@ class Scribe:
     def _answer(self, entry: Entry) -> str:
         page, _, anchor = entry.anchor.partition("#")
         label = self.words((Link(entry.label, page, anchor),)) if page else shown(entry.label)
-        size = "answer answer-long" if len(said(entry.words)) > LARGEST_ANSWER else "answer"
+        size = "answer answer-long" if len(said(large(entry.words))) > LARGEST_ANSWER else "answer"
         return f'<div><dt>{label}</dt> <dd><span class="{size}">{self.words(entry.words)}</span>{self._below(entry.small)}</dd></div>'
 
     def _below(self, words: Words) -> str:
@@ -91,19 +92,24 @@ class Scribe:
         # The label says what is drawn; the drawing's own labels would only repeat the tables in a search or a screen reader.
         drawing = f'<div class="drawing" role="img" aria-label="{escaped(block.alt)}" data-search-exclude>\n{block.svg}\n</div>'
         file = f'<a class="file" href="{path}">The drawing as a file</a>'
-        return f"<figure>\n{drawing}\n<figcaption>{shown(block.caption)} {file}</figcaption>\n</figure>"
+        beside = ' class="beside"' if block.beside else ""
+        return f"<figure{beside}>\n{drawing}\n<figcaption>{shown(block.caption)} {file}</figcaption>\n</figure>"
 
     def _pictured(self, block: Picture) -> str:
         path = self._filed(block.name, block.svg)
         if not block.dark:
-            return figure(image(path, block.alt), block.caption)
+            return figure(image(path, block.alt, size=size_of(block.svg.encode())), block.caption)
         dark = self._filed(f"{block.name}-dark", block.dark)
-        return figure(image(path, block.alt, "on-light") + image(dark, block.alt, "on-dark"), block.caption)
+        return figure(
+            image(path, block.alt, "on-light", size_of(block.svg.encode())) + image(dark, block.alt, "on-dark", size_of(block.dark.encode())),
+            block.caption,
+        )
 
     def _photo(self, block: Photo) -> str:
         if block.path not in self.paths:
             raise ValueError(f"path of a photo must be a file of the document, got {block.path!r}")
-        return figure(image(block.path, block.alt, "photo"), block.caption)
+        content = self.paths[block.path]
+        return figure(image(block.path, block.alt, "photo", size_of(content if isinstance(content, bytes) else content.encode())), block.caption)
 
     def _filed(self, name: str, svg: str) -> str:
         if not NAME.fullmatch(name):
@@ -113,6 +119,11 @@ class Scribe:
             raise ValueError(f"names of pictures must differ, got {name!r} twice")
         self.files[path] = svg.encode()
         return path
+
+
+def large(words: Words) -> Words:
+    """What of an answer is set large: all but the small print."""
+    return words if isinstance(words, str) else [piece for piece in words if not isinstance(piece, Small)]
 
 
 def level(heading: Heading) -> int:
@@ -133,10 +144,11 @@ def listed(kind: str, entries: Sequence[Entry], each: Callable[[Entry], str]) ->
     return f'<dl class="{kind}">\n{lines}\n</dl>'
 
 
-def image(path: str, alt: str, kind: str = "") -> str:
-    """An image element; a dark and a light one stand side by side and the style sheet shows one."""
+def image(path: str, alt: str, kind: str = "", size: Size | None = None) -> str:
+    """An image element, its place kept by its ``size``; a dark and a light one stand side by side and the style sheet shows one."""
     marked = f' class="{kind}"' if kind else ""
-    return f'<img{marked} src="{path}" alt="{escaped(alt)}" loading="lazy">'
+    kept = f' width="{size[0]}" height="{size[1]}"' if size else ""
+    return f'<img{marked} src="{path}" alt="{escaped(alt)}"{kept} loading="lazy" decoding="async">'
 
 
 def figure(content: str, caption: str) -> str:

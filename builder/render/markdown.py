@@ -54,7 +54,7 @@ def render(document: Document) -> Rendered:
     """
     anchors = anchors_of(document)
     files = attached(document.files)
-    scribe = Scribe(anchors, frozenset(files))
+    scribe = Scribe(anchors, files)
     pages = {f"{named(page)}.md": page_text(page, scribe) for page in document.pages}
     return Rendered({**pages, **files, **scribe.files}, navigation_of(document.pages))
 

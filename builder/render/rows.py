@@ -7,6 +7,8 @@ from builder.render.escaping import escaped, shown
 from builder.render.references import given
 
 Writer = Callable[[Words], str]
+FEWEST = 3
+WIDE = 5
 
 
 def table(block: Table, words: Writer) -> str:
@@ -24,10 +26,16 @@ def table(block: Table, words: Writer) -> str:
     rows = "\n".join(row_of(row, block, words) for row in block.rows)
     label = escaped(block.summary or ", ".join(block.columns))
     sortable = " data-sortable" if block.sortable else ""
+    kind = "table few" if few(block) else "table"
     return (
-        f'<div class="table" role="region" tabindex="0" aria-label="{label}">\n<table{sortable}>\n{caption}'
+        f'<div class="{kind}" role="region" tabindex="0" aria-label="{label}">\n<table{sortable}>\n{caption}'
         f"<thead>\n<tr>{heads}</tr>\n</thead>\n<tbody>\n{rows}\n</tbody>\n</table>\n</div>"
     )
+
+
+def few(block: Table) -> bool:
+    """Whether a table has so few lines and so many columns that a phone shows each line as a list of its own."""
+    return len(block.rows) <= FEWEST and len(block.columns) >= WIDE
 
 
 def checked(block: Table) -> None:
@@ -53,7 +61,8 @@ def cell_of(index: int, row: Row, block: Table, words: Writer) -> str:
     """A cell from its attributes on, without the element's name."""
     value = row.order[index] if row.order else None
     order = "" if value is None else f' data-order="{value:.12g}"'
-    return f"{flush(index, block)}{order}>{words(row.cells[index])}"
+    label = f' data-label="{escaped(block.columns[index])}"' if index and few(block) else ""
+    return f"{flush(index, block)}{order}{label}>{words(row.cells[index])}"
 
 
 def flush(index: int, block: Table) -> str:

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator, Sequence
 
-from builder.departments.rigging.shown import caution_of
 from builder.document import Block, Entry, Facts, Heading, Tag
 from builder.layout import anchor_of, facts_block, shown_fact, shown_figure
 from builder.pack import Item, Pack, Section
@@ -78,7 +77,7 @@ def answers(section: Section) -> Iterator[Entry]:
     if limit := roof.figure("limit"):
         left = roof.figure("left")
         said = f"{left.value.text} left. " if left and left.value else ""
-        yield Entry("Roof", shown_figure(limit), small=f"{said}{caution_of(section)}", anchor="rigging#limits")
+        yield Entry("Roof", shown_figure(limit), small=f"{said}Planning figures: a competent rigger decides.", anchor="rigging#limits")
     points = section.of_kind("point")
     if points:
         full = roof.figure("full-at-once")

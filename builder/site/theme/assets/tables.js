@@ -1,4 +1,4 @@
-// Tables: sort by a header, and keep the header in sight where the table fits the page. Without this script the tables stand as written.
+// Tables: sort by a header, show only some rows of a long one, and keep the header in sight where the table fits the page. Without this script the tables stand as written.
 (function () {
   function value(row, column) {
     var cell = row.cells[column];
@@ -47,6 +47,40 @@
   frames.forEach(function (frame) {
     // A long table that scrolls sideways also scrolls by itself, so that its header stays over the numbers.
     frame.classList.toggle("long", frame.querySelectorAll("tbody tr").length > 12);
+  });
+  // A row stays while it holds every word; blanks and hyphens do not count, so that r43 finds R4-3.
+  function bare(text) {
+    return text.toLowerCase().replace(/[\s\u00a0-]+/g, "");
+  }
+  function only(frame, rows, words) {
+    var wanted = words.split(/\s+/).map(bare);
+    rows.forEach(function (row) {
+      var said = bare(row.textContent);
+      row.hidden = !wanted.every(function (word) { return said.indexOf(word) >= 0; });
+    });
+    frame.scrollTop = 0;
+  }
+  frames.forEach(function (frame) {
+    var rows = Array.from(frame.querySelectorAll("tbody tr"));
+    if (rows.length < 15 || rows[0].id.indexOf("change-") === 0) return;
+    var label = document.createElement("label");
+    var field = document.createElement("input");
+    label.className = "filter";
+    field.type = "text";
+    field.setAttribute("aria-label", "Only rows with");
+    field.autocomplete = "off";
+    field.spellcheck = false;
+    field.setAttribute("autocapitalize", "off");
+    field.addEventListener("input", function () { only(frame, rows, field.value); });
+    // On paper all rows stand; and whoever follows a link to a row must find it.
+    function all() {
+      field.value = "";
+      only(frame, rows, "");
+    }
+    addEventListener("beforeprint", all);
+    addEventListener("hashchange", all);
+    label.append("Only rows with", field);
+    frame.before(label);
   });
   function fit() {
     frames.forEach(function (frame) {
