@@ -77,7 +77,7 @@ def answers(section: Section) -> Iterator[Entry]:
     if limit := roof.figure("limit"):
         left = roof.figure("left")
         said = f"{left.value.text} left. " if left and left.value else ""
-        yield Entry("Roof", shown_figure(limit), small=f"{said}Planning figures: a competent rigger decides.", anchor="rigging#limits")
+        yield Entry("Roof", shown_figure(limit), small=f"{said}Planning figures. A competent rigger decides.", anchor="rigging#limits")
     points = section.of_kind("point")
     if points:
         full = roof.figure("full-at-once")
