@@ -8,6 +8,7 @@ import click
 
 from builder.cli.changes import changes
 from builder.cli.fit import fit
+from builder.cli.phases import phases
 from builder.cli.stock import stock
 from builder.cli.venue import build, check, new, pack, schema, serve
 
@@ -18,5 +19,5 @@ def main() -> None:
     """One checked description of a venue, turned into a searchable tech pack with computed figures."""
 
 
-for command in (new, check, build, serve, pack, schema, stock, changes, fit):
+for command in (new, check, build, serve, pack, schema, stock, changes, fit, phases):
     main.add_command(command)

@@ -43,6 +43,7 @@ E1_31 = Source("ANSI E1.31-2018", "Lightweight streaming protocol for transport 
 HIBBELER = Source("Hibbeler 2013", "R. C. Hibbeler: Engineering Mechanics: Statics, 13th edition")
 KASSIMALI = Source("Kassimali 2005", "A. Kassimali: Structural Analysis, 3rd edition")
 COTTLE_PANG_STONE = Source("Cottle, Pang & Stone 1992", "R. W. Cottle, J.-S. Pang, R. E. Stone: The Linear Complementarity Problem")
+EDMONDS = Source("Edmonds 1971", "J. Edmonds: Matroids and the greedy algorithm, Mathematical Programming 1")
 LAND_DOIG = Source("Land & Doig 1960", "A. H. Land, A. G. Doig: An automatic method of solving discrete programming problems, Econometrica 28")
 HALL = Source("Hall, Rigging Math", "D. L. Hall: Rigging Math (Made Simple), online primer")
 EN_1991_1_4 = Source("EN 1991-1-4:2005", "Actions on structures: wind actions")

@@ -47,6 +47,13 @@ def test_one_lamp_on_an_empty_service_is_no_imbalance_worth_telling() -> None:
     assert len(found(INTAKE + SWITCH + load(12.6, 0, 0), "phases-uneven")) == 1
 
 
+def test_imbalance_of_one_service_is_not_told_again_of_what_feeds_only_it() -> None:
+    text = INTAKE.replace("630 A", "125 A") + SWITCH
+    assert [told.subject for told in found(text + load(60, 40, 30), "phases-uneven")] == ["power.service.switch"]
+    on_intake = load(60, 40, 30).replace("]", ", {what: Lift, on: Intake, draws: 1 A, power_factor: 1, phases: all}]")
+    assert [told.subject for told in found(text + on_intake, "phases-uneven")] == ["power.supply.intake", "power.service.switch"]
+
+
 def test_a_house_may_set_its_own_limit_of_imbalance() -> None:
     assert found("imbalance_limit: 20 %\n" + INTAKE + SWITCH + load(46.2, 40, 33.8), "phases-uneven") == []
 

@@ -11,8 +11,8 @@ from builder.render.plan import HAIR, PALE, Area, Element, Look, Mark, Note, Pla
 LOOKS = {"deck": Look(width=1.8, fill=0.04), "wing": PALE, "obstruction": Look(width=1.0, fill=0.5)}
 ASIDE_M, DOWN_M, UP_M = 19.0, -6.0, 18.0
 """How far from the datum a mark may lie to be on the plan of the stage; the rest are in the key alone."""
-NUMBER_SIZE = 25.0
-"""Of the numbers, so that they can be read where the plan is as wide as a phone."""
+NUMBER_SIZE, SIGN_SIZE, LETTERING = 38.0, 15.0, 31.0
+"""Of numbers, signs and words: a phone shows the plan at about three eighths, so that words there are 12 px high or more."""
 HANGING_M = 4.0
 """Obstructions wider than this hang above the stage and are left out here."""
 
@@ -56,7 +56,7 @@ def outlet_plan(keyed: Sequence[Keyed], pack: Pack) -> tuple[str, str] | None:
         return None
     says = in_words(keyed)
     marks = [element for number in sorted({each.number for each in shown}) for element in drawn([each for each in shown if each.number == number])]
-    return plan_svg(Plan("power-plan", "Services and outlets", says, (*outlines(pack), *marks), margin_m=1.9)), says
+    return plan_svg(Plan("power-plan", "Services and outlets", says, (*outlines(pack), *marks), margin_m=2.6, lettering=LETTERING)), says
 
 
 def is_near(at: tuple[float, float]) -> bool:
@@ -121,9 +121,9 @@ def drawn(together: Sequence[Keyed]) -> Iterator[Element]:
         return
     says = "; ".join(each.spot.says for each in together)
     filled = 1.0 if first.spot.kind == "service" else 0.0
-    yield Mark(at, SIGNS[first.spot.kind], filled=filled, size=9, says=says, anchor=first.spot.anchor)
+    yield Mark(at, SIGNS[first.spot.kind], filled=filled, size=SIGN_SIZE, says=says, anchor=first.spot.anchor)
     right = (at[0] > 0) == (first.spot.kind != "outlet")
-    yield Note(at, str(first.number), NUMBER_SIZE, side="start" if right else "end", shift=(15 if right else -15, 9), strong=True)
+    yield Note(at, str(first.number), NUMBER_SIZE, side="start" if right else "end", shift=(23 if right else -23, 13), strong=True)
 
 
 def in_words(keyed: Sequence[Keyed]) -> str:

@@ -63,15 +63,25 @@ def overloads(source: Source, network: Network) -> Iterator[Finding]:
 
 
 def unevenness(source: Source, network: Network, power: Power) -> Iterator[Finding]:
-    """Phases loaded more unevenly than the house wants, where the load is worth the talk."""
+    """Phases loaded more unevenly than the house wants, told once, at the lowest node that all these loads hang on: there they can be moved."""
+    if not is_uneven(source, network, power):
+        return
+    fed = [other for other in network.sources.values() if other.fed_from == source.name]
+    if any(network.below(other.name) == network.below(source.name) and is_uneven(other, network, power) for other in fed):
+        return
+    sizes = phase_sizes(network.standing[source.name], source.phases)
+    words = ", ".join(f"{phase} {size_a:.1f} A" for phase, size_a in zip(source.phases, sizes, strict=True))
+    uneven, limit = imbalance_percent(sizes), power.imbalance_limit.share * 100
+    sentence = f"{source.name} is loaded unevenly, {words}: {uneven:.0f} % off the mean, and the house wants {limit:.3g} % at most."
+    yield told(Level.CAUTION, "phases-uneven", sentence, source.record)
+
+
+def is_uneven(source: Source, network: Network, power: Power) -> bool:
+    """True where phases are loaded more unevenly than the house wants, and the load is worth the talk."""
     sizes = phase_sizes(network.standing[source.name], source.phases)
     if len(sizes) < 2 or not any(sizes) or max(sizes) < NOTABLE_SHARE * max(limit_a(source.node)):
-        return
-    uneven, limit = imbalance_percent(sizes), power.imbalance_limit.share * 100
-    if uneven > limit + ROUNDING:
-        words = ", ".join(f"{phase} {size_a:.1f} A" for phase, size_a in zip(source.phases, sizes, strict=True))
-        sentence = f"{source.name} is loaded unevenly, {words}: {uneven:.0f} % off the mean, and the house wants {limit:.3g} % at most."
-        yield told(Level.CAUTION, "phases-uneven", sentence, source.record)
+        return False
+    return imbalance_percent(sizes) > power.imbalance_limit.share * 100 + ROUNDING
 
 
 def voltages_open(source: Source) -> Iterator[Finding]:

@@ -14,14 +14,16 @@ from builder.layout import anchor_of
 from builder.pack import Item, Section
 from builder.render.plan import number
 
-WIDTH = 390.0
-INDENT = 20.0
-BOX, GAP, TOP = 58.0, 12.0, 8.0
-BAR, AMPERES = 52.0, 46.0
+WIDTH = 340.0
+"""As wide as a phone leaves, so that letters there have the size they are given here."""
+INDENT = 14.0
+BOX, GAP, TOP = 64.0, 11.0, 6.0
+BAR, AMPERES, ROW = 30.0, 56.0, 18.0
+NAME_SIZE, WORD_SIZE = 14.0, 12.0
 SIZE = "max-width:26rem;max-height:none;margin:0 auto"
 """A tall drawing: scaled to a screen's height it could not be read on a phone."""
-LETTER = 6.6
-"""About the width of a letter of a name, in drawing units."""
+LETTER = 7.2
+"""About the width of a letter of a name, in drawing units; of the other words, a seventh less."""
 PHASES = ("L1", "L2", "L3")
 NODES = ("supply", "generator", "service", "board")
 
@@ -40,10 +42,10 @@ def one_line(section: Section) -> tuple[str, str]:
     branches = branches_of(section)
     foot = wrapped(section.cautions[0]) if section.cautions else ()
     bottom = TOP + len(branches) * (BOX + GAP)
-    height = bottom + len(foot) * 13 + TOP
+    height = bottom + len(foot) * 15 + TOP
     says = in_words(branches)
     parts = [*(wire(index, branch) for index, branch in enumerate(branches)), *(box(index, branch) for index, branch in enumerate(branches))]
-    parts += [text(4, bottom + 10 + row * 13, line, 10) for row, line in enumerate(foot)]
+    parts += [text(4, bottom + 12 + row * 15, line, WORD_SIZE) for row, line in enumerate(foot)]
     head = (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(WIDTH)} {number(height)}" role="img" class="plan one-line" '
         f'aria-labelledby="one-line-t one-line-d" fill="none" stroke="currentColor" stroke-linejoin="round" font-family="inherit" '
@@ -55,7 +57,7 @@ def one_line(section: Section) -> tuple[str, str]:
 
 def wrapped(words: str) -> Sequence[str]:
     """The caution in lines that fit, so that the drawing as a file carries it too."""
-    return wrap(words, 74)
+    return wrap(words, 54)
 
 
 def branches_of(section: Section) -> tuple[Branch, ...]:
@@ -101,11 +103,11 @@ def box(index: int, branch: Branch) -> str:
     """One node: frame, name, rating, bars."""
     item, x, y = branch.item, left_of(branch), top_of(index)
     width = WIDTH - 4 - x
-    room = width - BAR - AMPERES - 44
-    words = [linked(item, text(x + 9, y + 19, fitting(item.name, room), strong=item.kind != "board")), text(x + 9, y + 36, rating_words(item), 11)]
-    if second := second_line(item):
-        words.append(text(x + 9, y + 51, fitting(second, room + LETTER * 4), 11))
-    bars = "".join(bar(item, phase, WIDTH - BAR - AMPERES - 12, y + 8 + row * 16) for row, phase in enumerate(phases_of(item)))
+    room = width - BAR - AMPERES - 42
+    words = [linked(item, text(x + 8, y + 19, fitting(item.name, room), NAME_SIZE, strong=item.kind != "board"))]
+    lines = (rating_words(item), second_line(item))
+    words += [text(x + 8, y + 38 + row * 17, fitting(line, room * NAME_SIZE / WORD_SIZE), WORD_SIZE) for row, line in enumerate(lines) if line]
+    bars = "".join(bar(item, phase, WIDTH - BAR - AMPERES - 10, y + 8 + row * ROW) for row, phase in enumerate(phases_of(item)))
     return f"<g><title>{escape(hover(item))}</title>{frame(item, x, y, width)}{''.join(words)}{bars}</g>"
 
 
@@ -125,7 +127,7 @@ def linked(item: Item, words: str) -> str:
     return f'<a href="#{anchor_of(item.key)}">{words}</a>' if item.kind == "service" else words
 
 
-def text(x: float, y: float, words: str, size: float = 12.5, *, strong: bool = False, side: str = "start") -> str:
+def text(x: float, y: float, words: str, size: float = WORD_SIZE, *, strong: bool = False, side: str = "start") -> str:
     """A line of text."""
     weight = ' font-weight="600"' if strong else ""
     return (
@@ -164,15 +166,15 @@ def second_line(item: Item) -> str:
 def bar(item: Item, phase: str, x: float, y: float) -> str:
     """What stands on one phase and what is free, as a bar with the free ampere."""
     limit, free = item.number("continuous"), item.number(f"free.{phase}")
-    label = text(x - 22, y + 9, phase, 10.5)
+    label = text(x - 21, y + 11, phase)
     figure = item.figure(f"free.{phase}")
     if limit is None or free is None or limit <= 0 or figure is None or figure.value is None:
         words = "out of service" if item.condition == "out of service" else "not known"
-        return label + text(WIDTH - 12, y + 9, words, 10.5, side="end")
+        return label + text(WIDTH - 9, y + 11, words, side="end")
     used = min(1.0, max(0.0, 1 - free / limit))
-    filled = f'<rect x="{number(x)}" y="{number(y)}" width="{number(BAR * used)}" height="10" fill="currentColor" fill-opacity="0.75" stroke="none"/>'
-    outline = f'<rect x="{number(x)}" y="{number(y)}" width="{number(BAR)}" height="10" stroke-width="0.8"/>'
-    return label + filled + outline + text(WIDTH - 12, y + 9, figure.value.text.replace("at most", "≤"), 10.5, side="end")
+    filled = f'<rect x="{number(x)}" y="{number(y)}" width="{number(BAR * used)}" height="12" fill="currentColor" fill-opacity="0.75" stroke="none"/>'
+    outline = f'<rect x="{number(x)}" y="{number(y)}" width="{number(BAR)}" height="12" stroke-width="0.8"/>'
+    return label + filled + outline + text(WIDTH - 9, y + 11, figure.value.text.replace("at most", "≤"), side="end")
 
 
 def hover(item: Item) -> str:

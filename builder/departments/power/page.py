@@ -14,18 +14,22 @@ from builder.document import (
     Facts,
     Folded,
     Heading,
+    Inline,
     Link,
     Page,
     Paragraph,
     Picture,
     Row,
+    Small,
     Strong,
     Table,
 )
 from builder.layout import anchor_of, checked_line, entry_of, facts_block, findings_block, item_table, shown_figure, working_blocks
-from builder.pack import Item, Level, Pack, Section
+from builder.pack import Figure, Item, Level, Pack, Section
 
+PHASES = ("L1", "L2", "L3")
 NODES = ("supply", "generator", "service", "board")
+LOADED = "How many can be loaded fully"
 ALL_WORKINGS = Link("Workings and sources", "workings")
 
 
@@ -42,6 +46,7 @@ def blocks(section: Section, pack: Pack) -> Iterator[Block]:
     yield from worst_first(section, pack)
     yield from services(section)
     yield from at_once(section)
+    yield from next_loads(section)
     yield from drawings(section, pack)
     yield from details(section)
     yield from supplies(section)
@@ -81,21 +86,41 @@ def at_once(section: Section) -> Iterator[Block]:
         yield Paragraph([Strong("All places together:"), " ", *shown_figure(whole.figure("at-once")), " can be loaded fully, house loads running."])
     words = "All at once loads as many as can be, handed round among places on the same board; they may share them otherwise."
     yield Paragraph(f"Outlets that work and that visitors may use. {words}")
-    columns = ("Place", "There", "Alone", "All at once", "Connector", "Fed from")
-    yield Table(columns, [available_row(item) for item in found], summary="How many can be loaded fully", numeric=(1, 2, 3))
+    yield Table(("Place", "There", "Alone", "All at once"), [available_row(item) for item in found], summary=LOADED, numeric=(1, 2, 3))
 
 
 def available_row(item: Item) -> Row:
     """Outlets of one connector at one place."""
     numbers = ("there", "alone", "at-once")
-    cells = [
-        item.text("place"),
-        item.text("there"),
-        *(shown_figure(item.figure(name)) for name in numbers[1:]),
-        item.text("connector"),
-        item.text("fed_from"),
-    ]
-    return Row(cells, anchor=anchor_of(item.key), order=(None, *(item.number(name) for name in numbers), None, None))
+    name: list[Inline] = [item.text("place"), " ", Small(f"{item.text('connector')}, on {item.text('fed_from')}")]
+    cells = [name, item.text("there"), *(proven_cell(item.figure(name)) for name in numbers[1:])]
+    return Row(cells, anchor=anchor_of(item.key), order=(None, *(item.number(name) for name in numbers)))
+
+
+def proven_cell(figure: Figure | None) -> list[Inline]:
+    """A count; where a better one was not ruled out, that stands under it."""
+    return [*shown_figure(figure), " ", Small("at least")] if figure and figure.value and figure.note else shown_figure(figure)
+
+
+def next_loads(section: Section) -> Iterator[Block]:
+    """Single-phase sockets by board: which phase comes next, and how many hold."""
+    found = section.of_kind("next")
+    if not found:
+        return
+    yield Heading(2, "The next single-phase loads", "next-loads")
+    words = (
+        "Plug in this order: each load goes on the phase with most left. Counted for each board alone, every socket at full load for hours on end."
+    )
+    yield Paragraph(f"{words} Which socket is on which phase stands on its label.")
+    rows = [Row([next_cell(item), *(shown_figure(item.figure(name)) for name in ("holds", *PHASES))]) for item in found]
+    yield Table(("Board, with its order", "Holds", *PHASES), rows, summary="Where the next single-phase loads go", numeric=range(1, 5))
+
+
+def next_cell(item: Item) -> list[Inline]:
+    """A board with the order of phases, then its sockets and places."""
+    sockets = f"{item.text('there')} × {item.text('connector')}, {item.text('each')} each: {item.text('places')}"
+    order = item.text("order")
+    return [item.text("board"), *([": ", order] if order else []), " ", Small(sockets)]
 
 
 def drawings(section: Section, pack: Pack) -> Iterator[Block]:
@@ -111,7 +136,8 @@ def drawings(section: Section, pack: Pack) -> Iterator[Block]:
     if plan:
         yield Heading(2, "Where it comes out", "plan")
         caption = (
-            "Diamonds are supplies, double circles generators, squares services, circles outlets. The key tells the numbers. Audience at the bottom."
+            "Diamonds are supplies, double circles generators, squares services, circles outlets. The key tells the numbers. "
+            "Audience at the bottom, stage left on the right."
         )
         yield Picture("power-plan", plan[0], plan[1], caption=f"{caption} {caution}")
         yield key_table(keyed)
@@ -120,8 +146,8 @@ def drawings(section: Section, pack: Pack) -> Iterator[Block]:
 def key_table(keyed: Sequence[Keyed]) -> Table:
     """What each number on the plan stands for, and what lies off it."""
     ordered = sorted(keyed, key=lambda each: (not each.number, each.number))
-    rows = [Row([str(each.number) if each.number else "off the plan", each.spot.name, each.spot.words]) for each in ordered]
-    return Table(("Number", "What", "There"), rows, summary="Key to the plan")
+    rows = [Row([str(each.number) if each.number else "off the plan", [Strong(each.spot.name), " ", Small(each.spot.words)]]) for each in ordered]
+    return Table(("Number", "What"), rows, summary="Key to the plan")
 
 
 def details(section: Section) -> Iterator[Block]:
@@ -146,7 +172,10 @@ def standing(section: Section) -> Iterator[Block]:
         yield item_table(found, ("on", "draws", "phases", "power_factor", "third_harmonic", "told_by"), first="Load", summary="Standing loads")
     if rules := section.item("rules"):
         yield Heading(2, "House rules on power", "rules")
-        names = [fact.key.removeprefix(f"{rules.key}.") for fact in rules.facts if "voltage_drop_limits" not in fact.key]
+        # Limits of voltage drop and shore power have sections of their own.
+        names = [
+            name for fact in rules.facts if not (name := fact.key.removeprefix(f"{rules.key}.")).startswith(("voltage_drop_limits", "shore_power"))
+        ]
         yield facts_block(rules, only=names)
 
 
@@ -154,7 +183,7 @@ def folded(section: Section) -> Iterator[Block]:
     """The workings, one fold for each supply and service and one for all outlets; the rest are on the page of all workings."""
     yield Heading(2, "Workings", "workings")
     yield Paragraph(["Each figure can be redone by hand. Those of boards and single lines of outlets are under ", ALL_WORKINGS, "."])
-    for kind in ("supply", "generator", "service", "available-in-all"):
+    for kind in ("supply", "generator", "service", "available-in-all", "next"):
         for item in section.of_kind(kind):
             yield Folded(f"Workings: {item.name}", tuple(working_of(item)))
 

@@ -12,6 +12,7 @@ from builder.departments.power.figures import node_figures
 from builder.departments.power.findings import findings
 from builder.departments.power.generating import generator_figures
 from builder.departments.power.network import Carried, Network, network_of
+from builder.departments.power.next_circuits import next_items
 from builder.pack import Fact, Item, Section, Standing, Value
 from builder.stating import Stater
 
@@ -47,6 +48,7 @@ def items(power: Power, stater: Stater, network: Network) -> Iterator[Item]:
     for item, outlet in zip(shore, power.shore_outlets, strict=True):
         yield replace(item, figures=shore_capacity(item, outlet, network))
     yield from available_items(power, network)
+    yield from next_items(power, network)
 
 
 def nodes(power: Power, stater: Stater, network: Network) -> Iterator[Item]:

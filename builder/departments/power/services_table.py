@@ -2,11 +2,13 @@
 
 from collections.abc import Iterator
 
+from builder.departments.power.words import plain_words
 from builder.document import Block, Bullets, Heading, Inline, Paragraph, Row, Small, Strong, Table, Tag, Words
 from builder.layout import anchor_of, shown_fact, shown_figure, state
-from builder.pack import Item, Section
+from builder.pack import Figure, Item, Section
 
 PHASES = ("L1", "L2", "L3")
+AT_MOST = "at most "
 
 
 def services(section: Section) -> Iterator[Block]:
@@ -15,8 +17,8 @@ def services(section: Section) -> Iterator[Block]:
     if not found:
         return
     yield Heading(2, "Services", "services")
-    yield Paragraph("Free is what the house's own loads leave on each phase, for hours on end. The switch or board that sets the limit is named.")
-    columns = ("Service", "Free L1", "Free L2", "Free L3", "Rating", "Connectors", "Where", "Tie-in", "Bound by", "Kept for")
+    yield Paragraph("What the house's own loads leave on each phase, for hours on end. The switch or board that sets the limit is named.")
+    columns = ("Service", "Free L1", "Free L2", "Free L3", "Tie-in", "Bound by", "Kept for")
     yield Table(columns, [service_row(item) for item in found], summary="Services", numeric=(1, 2, 3))
     said: list[Words] = [[Strong(item.name), f": {item.note}"] for item in found if item.note]
     if said:
@@ -24,12 +26,27 @@ def services(section: Section) -> Iterator[Block]:
 
 
 def service_row(item: Item) -> Row:
-    """One service: the few answers that decide."""
-    free = [shown_figure(item.figure(f"free.{phase}")) for phase in PHASES]
-    words = [rating(item), shown_fact(item.fact("connectors")), where(item), tie_in(item), bound_by(item)]
+    """One service: its name with what it is under it, then the few answers that decide, so that a phone shows them side by side."""
+    free = [free_cell(item.figure(f"free.{phase}")) for phase in PHASES]
+    words = [tie_in(item), bound_by(item), shown_fact(item.fact("dedicated_to"))]
     numbers = [item.number(f"free.{phase}") for phase in PHASES]
-    order = (None, *numbers, item.number("rating"), *(None for _ in range(5)))
-    return Row([item.name, *free, *words, shown_fact(item.fact("dedicated_to"))], anchor=anchor_of(item.key), order=order)
+    return Row([named(item), *free, *words], anchor=anchor_of(item.key), order=(None, *numbers, None, None, None))
+
+
+def named(item: Item) -> list[Inline]:
+    """The service with its state, then rating, system, connectors and place, each told or told to be missing."""
+    terms = terms_of(item)
+    tags: list[Inline] = [*state(item), *([Tag(terms, "note")] if terms else [])]
+    spaced = [piece for tag in tags for piece in (" ", tag)]
+    rating = f"{plain_words(item.fact('rating'), 'rating')}, {item.text('system') or 'system not stated'}"
+    return [item.name, *spaced, " ", Small("; ".join((rating, plain_words(item.fact("connectors"), "connectors"), where(item))))]
+
+
+def free_cell(figure: Figure | None) -> list[Inline]:
+    """What is free; where it is only an upper bound, that stands under the number."""
+    if figure and figure.value and figure.value.text.startswith(AT_MOST):
+        return [figure.value.text.removeprefix(AT_MOST), " ", Small(AT_MOST.strip())]
+    return shown_figure(figure)
 
 
 def terms_of(item: Item) -> str:
@@ -44,21 +61,10 @@ def bound_by(item: Item) -> list[Inline]:
     return [*shown_figure(figure), " ", Small(figure.note)] if figure and figure.note else shown_figure(figure)
 
 
-def rating(item: Item) -> list[Inline]:
-    """Ampere a phase with the state of the service, then the system, so that nobody guesses line to what."""
-    terms = terms_of(item)
-    tags: list[Inline] = [*state(item), *([Tag(terms, "note")] if terms else [])]
-    spaced = [piece for tag in tags for piece in (" ", tag)]
-    return [*shown_fact(item.fact("rating")), *spaced, " ", Small(item.text("system") or "system not stated")]
-
-
-def where(item: Item) -> list[Inline]:
-    """The place, then its position from the datum."""
+def where(item: Item) -> str:
+    """The place, or where there is none its position from the datum."""
     position = ", ".join(text for name in ("at.across", "at.depth", "at.height") if (text := item.text(name)))
-    place = item.fact("place")
-    if place is None and position:
-        return [position]
-    return [*shown_fact(place), " ", Small(position)] if position else [*shown_fact(place)]
+    return item.text("place") or position or "place not stated"
 
 
 def tie_in(item: Item) -> list[Inline]:

@@ -2,8 +2,9 @@
 
 from collections.abc import Iterator, Sequence
 
+from builder.departments.power.words import plain_words
 from builder.document import Block, Facts, Heading, Inline, Paragraph, Row, Small, Table
-from builder.layout import entry_of, item_table, shown_fact, shown_figure
+from builder.layout import anchor_of, entry_of, item_table, shown_fact, shown_figure, state
 from builder.pack import Item, Section
 
 DROPS = ("drop", "drop-total")
@@ -16,14 +17,33 @@ def supplies(section: Section) -> Iterator[Block]:
         ("supply", "Supplies", "Supply", ("rating", "breaker", "system", "earthing", *figures)),
         ("generator", "Generators", "Generator", ("prime", "site-rating", "load-share", "fuel", "runs-for", *figures)),
         ("board", "Boards", "Board", ("fed_from", "rating", *figures[:-1])),
-        ("outlet", "All outlets", "Connector", ("place", "count", "rating", "breaker", "phases", "fed_from", "residual_current_device", "meant_for")),
     ):
         if found := section.of_kind(kind):
-            yield Heading(2, title, f"all-{kind}" if kind == "outlet" else f"{kind}-table")
+            yield Heading(2, title, f"{kind}-table")
             yield item_table(found, columns, first=first, summary=title)
+    yield from outlets(section)
     if found := section.of_kind("service"):
         yield Heading(2, "Services in numbers", "service-numbers")
         yield numbers_table(found, ("capacity", "continuous", "current.L1", "current.L2", "current.L3", "neutral-current", "imbalance"))
+
+
+def outlets(section: Section) -> Iterator[Block]:
+    """Every line of outlets by place, with what protects it."""
+    found = sorted(section.of_kind("outlet"), key=lambda item: item.text("place"))
+    if not found:
+        return
+    yield Heading(2, "All outlets", "all-outlet")
+    columns = ("Place", "Count", "Rating", "Phases", "Residual current device", "Breaker", "Fed from", "Meant for")
+    yield Table(columns, [outlet_row(item) for item in found], summary="Every line of outlets", numeric=(1, 2))
+
+
+def outlet_row(item: Item) -> Row:
+    """One line of outlets, its connector under its place."""
+    spaced = [piece for tag in state(item) for piece in (" ", tag)]
+    name: list[Inline] = [item.text("place"), *spaced, " ", Small("; ".join(part for part in (item.text("connector"), item.note) if part))]
+    names = ("count", "rating", "phases", "residual_current_device", "breaker", "fed_from", "meant_for")
+    order = (None, item.number("count"), item.number("rating"), *(None for _ in range(5)))
+    return Row([name, *(shown_fact(item.fact(each)) for each in names)], anchor=anchor_of(item.key), order=order)
 
 
 def numbers_table(items: Sequence[Item], names: Sequence[str]) -> Table:
@@ -47,14 +67,20 @@ def drops(section: Section) -> Iterator[Block]:
     if limits:
         yield Facts([entry_of(fact) for fact in limits])
     rows = [drop_row(item) for item in found]
-    columns = ("Feeder of", "Lost along it", "Lost from the supply", "Length one way", "Conductor")
-    yield Table(columns, rows, summary="At the full continuous load of each, nothing else on")
+    yield Table(
+        ("Feeder of", "Along it", "In all"),
+        rows,
+        summary="At the full continuous load of each, nothing else on; in all is from the supply",
+        numeric=(1, 2),
+    )
 
 
 def drop_row(item: Item) -> Row:
-    """One feeder with what is lost along it."""
-    cable = [shown_fact(item.fact(name)) for name in ("feeder.length", "feeder.conductor")]
-    return Row([item.name, *(drop_cell(item, name) for name in DROPS), *cable])
+    """One feeder with what is lost along it; its length one way and its conductor under the name."""
+    length, conductor = (plain_words(item.fact(name), label) for name, label in (("feeder.length", "length"), ("feeder.conductor", "conductor")))
+    name: list[Inline] = [item.name, " ", Small(f"{length} one way of {conductor}")]
+    cells = [drop_cell(item, "drop"), shown_figure(item.figure("drop-total"))]
+    return Row([name, *cells], order=(None, *(item.number(each) for each in DROPS)))
 
 
 def drop_cell(item: Item, name: str) -> list[Inline]:
