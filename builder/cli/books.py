@@ -59,7 +59,7 @@ def turned_by(venue: Path, before: Pack, after: Pack, on: date) -> tuple[tuple[s
     unread = tuple(dict.fromkeys(problem.where.file for problem in books.problems))
     now = outlook(books, after, on)
     turns = turned(outlook(books, before, on), now)
-    return tuple(turned_lines(turns, now, unread)), now.cautions([turn.after for turn in turns]) if turns else ()
+    return tuple(turned_lines(turns, now, unread)), now.cautions([turn.found for turn in turns]) if turns else ()
 
 
 def echo_problems(problems: Iterable[Problem], venue: Path) -> None:

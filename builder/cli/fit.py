@@ -56,20 +56,24 @@ def said(result: dict[str, Any], form: str) -> str:
 def riders_or_exit(paths: tuple[Path, ...], rules: Mapping[str, Rule]) -> list[dict[str, Any]]:
     """The riders, or every problem in every one of them, and exit with 1."""
     from builder.files import read_rider
-    from builder.rider.asked import acts_differ, rider_of
+    from builder.reading.reader import read
+    from builder.rider.asked import acts_differ, asked_of, one_date
+    from builder.rider.description import Rider
 
-    asked, problems = [], []
+    riders, asked, problems = [], [], []
     for path in paths:
         try:
-            asked.append(rider_of(read_rider(path), file=path.name, rules=rules))
+            riders.append(read(read_rider(path), file=path.name, kind=Rider))
+            asked.append(asked_of(riders[-1], rules))
         except Refused as refused:
             problems += [(path, problem) for problem in refused.problems]
     if problems:
         exit_with(problems)
     try:
         acts_differ(asked)
-    except ValueError as same:
-        raise click.UsageError(str(same)) from None
+        one_date(riders)
+    except ValueError as wrong:
+        raise click.UsageError(str(wrong)) from None
     return asked
 
 

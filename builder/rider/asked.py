@@ -93,6 +93,20 @@ def acts_differ(riders: Iterable[Record]) -> None:
         raise ValueError(f"riders must name different acts, got {', '.join(twice)} twice")
 
 
+def one_date(riders: Iterable[Rider]) -> None:
+    """
+    Refuse riders of several dates: they make no show day. A rider without a date goes with any.
+
+    Raises
+    ------
+    ValueError
+        If two riders play on different dates.
+    """
+    dates = sorted({rider.plays.isoformat() for rider in riders if rider.plays})
+    if len(dates) > 1:
+        raise ValueError(f"riders must play on one date, got {', '.join(dates)}; check each date by itself")
+
+
 class Asking:
     """One rider on its way to requirements; collects what is wrong on the way."""
 

@@ -1,5 +1,6 @@
 """Verdicts on the shows to come, from the pack alone; and which of them a change of the house turns."""
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import date
@@ -29,6 +30,11 @@ class Judged:
     verdicts: tuple[Record, ...]
 
     @property
+    def key(self) -> tuple[str, str, str]:
+        """What makes it the one it is: date, hold and file."""
+        return (self.day.plays.isoformat(), self.day.booking, self.show.file if self.show else "")
+
+    @property
     def verdict(self) -> str:
         """The worst verdict. What only should be so makes nothing short."""
         return overall(list(self.verdicts), "")
@@ -55,11 +61,23 @@ class Outlook:
 
 @dataclass(frozen=True, slots=True)
 class Turned:
-    """A verdict of a show that a change turns: another word, another shortage, or the same word by another line of the house."""
+    """
+    A verdict of a show that a change turns: another word, another shortage, or the same word by another line of the house.
+
+    ``before`` is None for a verdict that was not there, ``after`` for one that would not be: some checks tell only what they find.
+    """
 
     judged: Judged
-    before: Record
-    after: Record
+    before: Record | None
+    after: Record | None
+
+    @property
+    def found(self) -> Record:
+        """The verdict as it would be, or as it is where it would not be there."""
+        found = self.after or self.before
+        if found is None:
+            raise ValueError("before and after must not both be None")
+        return found
 
 
 def outlook(books: Books, pack: Pack, on: date) -> Outlook:
@@ -79,18 +97,37 @@ def judged_day(day: ShowDay, asked: Record) -> list[Judged]:
 
 
 def turned(before: Outlook, after: Outlook) -> tuple[Turned, ...]:
-    """
-    The verdicts that a change turns, those that become short first.
-
-    Both outlooks are of the same books and day. Requirements are the rider's, so that both have the same verdicts in the same order.
-    """
+    """The verdicts that a change turns, those that become short first. Both outlooks are of the same books and day."""
+    was, now = ({judged.key: judged for judged in each.coming} for each in (before, after))
     found = [
-        Turned(now, old, new)
-        for was, now in zip(before.coming, after.coming, strict=True)
-        for old, new in zip(was.verdicts, now.verdicts, strict=True)
-        if says(old) != says(new)
+        Turned(now.get(key) or was[key], old, new)
+        for key in dict.fromkeys((*now, *was))
+        for old, new in pairs(verdicts_of(was.get(key)), verdicts_of(now.get(key)))
+        if old is None or new is None or says(old) != says(new)
     ]
     return tuple(sorted(found, key=weight))
+
+
+def verdicts_of(judged: Judged | None) -> tuple[Record, ...]:
+    """The verdicts of a show, none where it has none."""
+    return judged.verdicts if judged else ()
+
+
+def pairs(before: Sequence[Record], after: Sequence[Record]) -> list[tuple[Record | None, Record | None]]:
+    """The verdicts of two states on one and the same requirement, in the order they have now; None where one state has none."""
+    old, new = numbered(before), numbered(after)
+    return [(old.get(key), new.get(key)) for key in dict.fromkeys((*new, *old))]
+
+
+def numbered(verdicts: Sequence[Record]) -> dict[tuple[object, ...], Record]:
+    """Verdicts by what was asked, and which of those that ask the same it is."""
+    found: dict[tuple[object, ...], Record] = {}
+    met: Counter[tuple[object, ...]] = Counter()
+    for verdict in verdicts:
+        asked = (verdict["line"], verdict["title"], verdict["need"])
+        met[asked] += 1
+        found[(*asked, met[asked])] = verdict
+    return found
 
 
 def says(verdict: Record) -> tuple[str, str, str]:
@@ -105,5 +142,5 @@ def answers(verdict: Record) -> str:
 
 def weight(turn: Turned) -> tuple[bool, bool, bool, int]:
     """What becomes short first, what must be before what should; then what else turns, and last what only another line answers."""
-    was, now = turn.before["verdict"], turn.after["verdict"]
-    return (was == now, now != SHORT, turn.after["strictness"] != "must", -RANK[now])
+    was, now = (found["verdict"] if found else "" for found in (turn.before, turn.after))
+    return (was == now != SHORT, now != SHORT, turn.found["strictness"] != "must", -RANK.get(now, 0))

@@ -43,19 +43,27 @@ def turned_lines(turns: Sequence[Turned], outlook: Outlook, unread: Sequence[str
 def turn_words(turn: Turned) -> str:
     """One verdict before and after: power for sound fits now, would be short by 32 A."""
     was, now = turn.before, turn.after
-    if (was["verdict"], by_how_much(was)) == (now["verdict"], by_how_much(now)):
+    if now is None:
+        return f"{named(turn)} {IS[turn.found['verdict']]}{by_how_much(turn.found)} now, would no longer be told"
+    if was and (was["verdict"], by_how_much(was)) == (now["verdict"], by_how_much(now)):
         return f"{named(turn)} still {now['verdict']}: by {answers(now) or 'nothing stated'} in place of {answers(was) or 'nothing stated'}"
-    note = ", with a note" if (was["verdict"], now["verdict"]) == (FITS, NOTED) else ""
-    explained = now["verdict"] in (SHORT, ASK) and not now["reason"].startswith("Short by")
-    why = f" ({now['reason'].rstrip('.')})" if explained else ""
-    return f"{named(turn)} {IS[was['verdict']]}{by_how_much(was)} now, would {WOULD[now['verdict']]}{by_how_much(now)}{note}{why}"
+    before = f"{IS[was['verdict']]}{by_how_much(was)} now, " if was else ""
+    return f"{named(turn)} {before}would {WOULD[now['verdict']]}{by_how_much(now)}{explained(was, now)}"
+
+
+def explained(was: Record | None, now: Record) -> str:
+    """What else to say of a verdict as it would be: that it has a note, or why it is short or to ask."""
+    if was and (was["verdict"], now["verdict"]) == (FITS, NOTED):
+        return ", with a note"
+    why = now["verdict"] in (SHORT, ASK) and not now["reason"].startswith("Short by")
+    return f" ({now['reason'].rstrip('.')})" if why else ""
 
 
 def named(turn: Turned) -> str:
     """What was asked; with how much of it where the show asks for several things of that name."""
-    title = turn.after["title"]
+    title = turn.found["title"]
     several = sum(found["title"] == title for found in turn.judged.verdicts) > 1
-    words = f"{title}, {turn.after['need']}," if several else title
+    words = f"{title}, {turn.found['need']}," if several else title
     return words[:1].lower() + words[1:]
 
 

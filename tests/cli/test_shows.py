@@ -144,3 +144,11 @@ def test_a_show_that_leads_out_of_the_folder_is_refused(venue: Path, tmp_path: P
 
 def test_a_rider_on_the_books_answers_to_fit_too(venue: Path) -> None:
     assert "X short: Height to the lowest thing above the deck" in run(venue, "fit", str(venue / "shows" / "kestrel.yml")).output
+
+
+def test_riders_of_two_dates_are_no_show_day(venue: Path) -> None:
+    other = venue / "shows" / "other.yml"
+    other.write_text(SHOW.replace(MARK, "Other").replace("2026-03-07", "2026-03-08"), encoding="utf-8")
+    result = run(venue, "fit", str(venue / "shows" / "kestrel.yml"), str(other))
+    assert result.exit_code == 2
+    assert "riders must play on one date, got 2026-03-07, 2026-03-08; check each date by itself" in flat(result)

@@ -1,5 +1,6 @@
 """Verdicts on the shows to come, and which of them a change of the demo turns."""
 
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -112,6 +113,16 @@ def test_acts_of_one_date_share_the_power_and_what_adds_up(before: Pack) -> None
     heads = told(outlook_lines(both))
     assert "Saturday 5 December, all acts together: 1 short" in heads
     assert "short by 2: Parking for buses, at least 4 together (2 + 2)" in heads
+
+
+def test_a_verdict_that_only_one_state_has_is_told_too(before: Pack) -> None:
+    found = outlook(books(A=lighting(300)), before, ON)
+    (judged,) = found.coming
+    none = replace(found, coming=(replace(judged, verdicts=()),))
+    assert "A: power for lighting would be short by" in told(turned_lines(turned(none, found), found, ()))
+    assert "A: power for lighting is short by" in told(turned_lines(turned(found, none), none, ()))
+    assert told(turned_lines(turned(found, none), none, ())).endswith("now, would no longer be told")
+    assert "would be short by" in told(turned_lines(turned(replace(found, coming=()), found), found, ()))
 
 
 def test_a_hold_is_told_as_one_and_its_day_with_it(before: Pack) -> None:
