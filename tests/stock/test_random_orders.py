@@ -5,7 +5,11 @@ import random
 
 import pytest
 
+from builder.pipeline import pack_of
 from builder.reading.problems import Refused
+from builder.registry import RULES
+from builder.shows.booked import books_of
+from builder.shows.judging import outlook, turned
 from builder.stock.adding import added
 from builder.stock.changing import Stockroom
 from builder.stock.lines import found
@@ -15,6 +19,16 @@ from tests.stock.test_orders import Make, after, ordered
 
 NAMES = ("Vellum 8", "Vellum 7", "Vellum 5", "Meridian", "Pocket", "A", "B")
 PLACES = ("Mix position", "Stage left")
+SHOW = """
+act: Act
+plays: 2026-03-07
+needs:
+  - {what: stage width, at least: 8 m}
+  - {what: clear height, at least: 7 m}
+  - {what: monitor mixes, at least: 2}
+  - {what: mix position distance, at most: 20 m}
+"""
+BOOKS = books_of({"shows/act.yml": SHOW}, RULES)
 SEQUENCES = 200 if os.environ.get("HOUSEPACK_LONG") else 8
 
 
@@ -68,3 +82,6 @@ def test_random_orders_and_their_opposites_give_the_first_bytes(sequence: int) -
         there = after(there, opposite)
     assert there.texts["sound.yml"] == SOUND
     assert {name: text for name, text in there.texts.items() if name != "log.yml"} == TEXTS
+    first, last = (outlook(BOOKS, pack_of(each.venue), BOOKS.shows[0].plays) for each in (room(), there))
+    assert len(first.coming[0].verdicts) == 4
+    assert turned(first, last) == ()
