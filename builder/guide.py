@@ -85,11 +85,17 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   limit is no beam without limit. Where no point is near enough, a bridle would be wanted: asked, or short where the house allows none.
   All hangs of all acts hang at the same time, each judged beside those before it, so name the headliner's file first.
   Not judged: the truss itself, bridles' legs, hoists' ratings and numbers, wind.
+* **Stage plot**: every rectangle is laid on the outlines that the house publishes, on the deck that takes the plot best. It must lie on the deck or
+  in one wing, clear of what stands or hangs there, clear of the other rectangles and out of lanes, and its weight must be carried. What fits is one
+  line; each other rectangle has its own, with how far it is out and what would mend it. A move is only told where the rectangle then stands free.
+  25 mm over an edge or into a neighbour is rounding; loads have no tolerance, weights count as spread evenly. Without a place only sizes are looked
+  at. List what stands on the floor once: what stands on a riser belongs to the riser. Sight lines, and what is between rectangles, are not judged.
 * **Trucks**: approach, dock and route must all do, and for one and the same dock.
 * **Level**: compared only with a limit of the same weighting, metric and place. A limit wins over what a system can do.
 * **Show days**: what adds up, by the tables below, is summed over all acts. Behind `stays on deck` an aisle of 0.9 m is kept.
+  What stays of one act's stage plot (`stays: yes`) is in the way of the others'; where nobody says, it is asked. No aisle is kept between rectangles.
   Everything else is judged act by act.
-* **Not checked yet**: a stage plot drawn on the deck, the day's schedule from load-in to doors, and what the house
+* **Not checked yet**: the day's schedule from load-in to doors, and what the house
   system reaches against the level you wish.
 
 Exit status of `housepack fit`: 0 where nothing that must be is short, 1 where something is or a file cannot be read, 2 for wrong usage.

@@ -7,7 +7,9 @@ from builder.fit.comparing import compared, section_of
 from builder.fit.hang import hangs_for_all
 from builder.fit.loudness import under_limits
 from builder.fit.placing import power_for_all
+from builder.fit.plot_day import plots_together
 from builder.fit.show_day import day_requirements, stays_on_deck
+from builder.fit.stage_plot import stage_plot
 from builder.fit.verdicts import ASK, NOT_NEEDED, RANK, Record, verdict
 from builder.fit.way_in import trucks_get_in
 
@@ -30,7 +32,7 @@ def fit(pack: Record, riders: list[Record]) -> Record:
         verdicts.append(judged(requirement, pack) if together is None else together.pop(0))
     for requirement in day_requirements(riders, pack):
         verdicts.append(judged(requirement, pack))
-    verdicts = [*verdicts, *stays_on_deck(riders, pack)]
+    verdicts = [*verdicts, *stays_on_deck(riders, pack), *plots_together(riders, pack)]
     return {
         "venue": pack["venue"],
         "revision": pack["revision"],
@@ -57,6 +59,8 @@ def judged(requirement: Record, pack: Record) -> Record:
         return load_in_after(requirement, section_of(pack, "house"))
     if sort == "level":
         return under_limits(requirement, section_of(pack, "house"))
+    if sort == "plot":
+        return stage_plot(requirement, pack)
     if sort == "trucks":
         return trucks_get_in(requirement, section_of(pack, "access"))
     return compared(requirement, rule_of(requirement["what"], pack), pack)
@@ -99,7 +103,7 @@ def overall(verdicts: list[Record], act: str) -> str:
 def questions(verdicts: list[Record]) -> list[Record]:
     """What to ask, by department in alphabetical order, each question once."""
     groups: dict[str, list[str]] = {}
-    for found in verdicts:
+    for found in [each for whole in verdicts for each in (whole, *whole["parts"])]:
         if found["question"] != "":
             asks = groups.setdefault(found["department"], [])
             if found["question"] not in asks:

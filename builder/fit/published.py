@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import asdict
 from typing import Any
 
-from builder.pack import Fact, Figure, Item, Pack, Section, Standing, Verified
+from builder.pack import Fact, Figure, Item, Outline, Pack, Section, Standing, Verified
 from builder.rules import Rule
 
 Record = dict[str, Any]
@@ -30,6 +30,10 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     ("rigging", "bridles_allowed"): {"allowed", "beams"},
     ("rigging", "dynamic_factor"): {"factor"},
     ("rigging", "hoist"): {"weight"},
+    ("stage", "deck"): {"usable_width", "usable_depth", "clear_height", "load", "point_load", "configurations"},
+    ("stage", "wing"): {"level_with_deck", "clear_height", "load"},
+    ("stage", "zone"): {"load", "point_load"},
+    ("stage", "obstruction"): {"from_height"},
     ("power", "supply"): FED,
     ("power", "generator"): FED,
     ("power", "board"): FED,
@@ -40,6 +44,9 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
 GROUPS = ("beam", "zone", "roof")
 NO_LIMIT = "a limit: none"
 """What a limit's figure lacks where the house writes that there is none."""
+
+DRAWN = {"stage"}
+"""The sections whose outlines the checks read."""
 
 
 def fit_record(pack: Pack, *, pages: Mapping[str, str] | None = None) -> Record:
@@ -77,8 +84,14 @@ def section_record(section: Section, pages: Mapping[str, str], wanted: Wanted) -
         "key": section.key,
         "title": section.title,
         "cautions": list(section.cautions),
+        "outlines": [outline_record(outline) for outline in section.outlines if section.key in DRAWN],
         "items": [item_record(item, section, pages, wanted[section.key, item.kind]) for item in section.items if (section.key, item.kind) in wanted],
     }
+
+
+def outline_record(outline: Outline) -> Record:
+    """A shape on the plan with lists for tuples, as JSON has them."""
+    return {"kind": outline.kind, "name": outline.name, "corners": [list(corner) for corner in outline.corners]}
 
 
 def item_record(item: Item, section: Section, pages: Mapping[str, str], wanted: set[str]) -> Record:

@@ -25,6 +25,7 @@ def verdict(requirement: Record, word: str, reason: str) -> Record:
         "remedy": "",
         "who": "",
         "question": "",
+        "parts": [],
     }
 
 

@@ -6,7 +6,7 @@ from typing import Any
 
 from builder.reading.numerals import Unreadable
 from builder.reading.problems import Problem, Refused
-from builder.reading.quantities import Across, Area, Current, Depth, Duration, Length, Level, LoadPerArea, LoadPerLength, Mass, Quantity
+from builder.reading.quantities import Across, Angle, Area, Current, Depth, Duration, Length, Level, LoadPerArea, LoadPerLength, Mass, Quantity
 from builder.reading.reader import read
 from builder.reading.references import records_within
 from builder.reading.words import count as whole_number
@@ -14,6 +14,7 @@ from builder.reading.words import yes_no
 from builder.rider.description import Alternative, Clock, Load, Need, Rider
 from builder.rider.hanging import Hang
 from builder.rider.hangs import hang_record, said
+from builder.rider.plot import plot_complaints, plot_need, plot_record
 from builder.rules import Rule
 
 Record = dict[str, Any]
@@ -26,6 +27,7 @@ QUANTITIES: Mapping[str, type[Quantity]] = {
     "current": Current,
     "level": Level,
     "duration": Duration,
+    "angle": Angle,
 }
 WORDED = ("permission", "yes")
 
@@ -73,7 +75,7 @@ def refuse_negative(quantity: Quantity) -> float:
     Unreadable
         `number-out-of-range`.
     """
-    if quantity.si < 0 and not isinstance(quantity, Level | Across | Depth):
+    if quantity.si < 0 and not isinstance(quantity, Level | Across | Depth | Angle):
         raise Unreadable("is below zero", "number-out-of-range", "write it without the minus")
     return quantity.si
 
@@ -124,6 +126,7 @@ class Asking:
             yield self.load(load)
         for hang in self.rider.hangs:
             yield from self.hang(hang)
+        yield from self.plot()
         yield from self.trucks()
         yield from self.clock()
         yield from self.level()
@@ -267,6 +270,14 @@ class Asking:
                 trim_m=hang.trim.m,
                 below_m=below_m,
             )
+
+    def plot(self) -> Iterator[Record]:
+        """The stage plot, as one requirement."""
+        if not self.rider.plot:
+            return
+        for record, key, value, reason, advice in plot_complaints(self.rider):
+            self.wrong(record, key, value, reason, "need-unclear", advice)
+        yield self.blank(self.rider.where("plot").line, "plot", "stage", "Stage plot", plot_need(self.rider), rectangles=plot_record(self.rider))
 
     def trucks(self) -> Iterator[Record]:
         """The trucks and the largest case."""

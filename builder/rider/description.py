@@ -4,7 +4,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from builder.reading.quantities import Current, Duration, Length, Level, Mass, TimeOfDay
+from builder.reading.quantities import Across, Angle, Current, Depth, Duration, Length, Level, Mass, TimeOfDay
 from builder.reading.words import Count, Day, Name, Text, YesNo
 from builder.reading.written import Written
 from builder.rider.hanging import Hang
@@ -145,6 +145,44 @@ class Trucks(Written):
     """Must, or should where the show can live without."""
 
 
+class Spot(Written):
+    """A spot on the plan, from the house's datum."""
+
+    across: Across
+    """From the centre line."""
+    depth: Depth
+    """From the house's reference line."""
+
+
+class PlotRectangle(Written):
+    """Something that takes floor on the stage, as a rectangle: a riser, a desk, a tower, a set piece, or a lane to keep clear."""
+
+    name: Name
+    """What it is."""
+    width: Length
+    """How wide it is, across the stage."""
+    depth: Length
+    """How deep it is, up and down the stage."""
+    at: Spot | None = None
+    """Where its centre stands. Without a place only its size is looked at."""
+    turned: Angle | None = None
+    """How far it is turned about its centre, anticlockwise as seen from above; with a minus clockwise."""
+    on: Literal["deck", "stage left", "stage right", "upstage"] | None = None
+    """The deck, or the wing it stands in; left out where its place tells."""
+    height: Length | None = None
+    """How high it reaches with all that stands on it. Then what hangs lower is in its way."""
+    weight: Mass | None = None
+    """What it weighs with all that stands on it. Then the floor is checked, with the weight spread evenly."""
+    point_load: Mass | None = Field(default=None, alias="point load")
+    """The most that one foot or castor presses with. Then the floor's largest single load is checked."""
+    keep_clear: YesNo = Field(default=False, alias="keep clear")
+    """Whether it is a lane in which nothing may stand. Lanes may cross."""
+    stays: YesNo | None = None
+    """Whether it stays there while other acts of the day play."""
+    strictness: Strictness = "must"
+    """Must, or should where the show can live without."""
+
+
 class Rider(Written):
     """A rider: what a visiting show needs. Only the act's name must be there; nothing is judged that was not asked."""
 
@@ -164,6 +202,8 @@ class Rider(Written):
     """Power by department. All loads are placed at the same time."""
     hangs: tuple[Hang, ...] = ()
     """What the show flies. All hangs are judged at the same time, in the order written."""
+    plot: tuple[PlotRectangle, ...] = ()
+    """The stage plot. All rectangles are laid on the stage together; at most 100."""
     trucks: Trucks | None = None
     """Trucks and the largest case."""
     clock: Clock | None = None

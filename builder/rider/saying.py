@@ -60,15 +60,20 @@ def acts(result: Record) -> list[Record]:
     return [*parts, {"head": "The day, all acts together", "verdicts": gravest_first(day)}] if day else parts
 
 
-def text_lines(found: Record) -> list[str]:
-    """One verdict."""
+def text_lines(found: Record, indent: str = "  ") -> list[str]:
+    """One verdict, and below it its parts, set in."""
     should = " (should)" if found["strictness"] == "should" else ""
     margin = f" [{' / '.join(part for part in found['margin'] if part)}]" if found["margin"][0] else ""
-    lines = folded(f"{MARKS[found['verdict']]} {found['verdict']}: {found['title']}, {found['need']}{should}{margin}", "  ", "  ")
+    lines = folded(f"{MARKS[found['verdict']]} {found['verdict']}: {found['title']}, {found['need']}{should}{margin}", indent, "  ")
     if found["verdict"] != NOT_NEEDED:
         for detail in details(found)[1 if plain(found) else 0 :]:
-            lines += folded(detail, "      ", "  ")
-    return lines
+            lines += folded(detail, f"{indent}    ", "  ")
+    return [*lines, *(line for part in parts_of(found) for line in text_lines(part, f"{indent}    "))]
+
+
+def parts_of(found: Record) -> list[Record]:
+    """The parts of a verdict, the gravest first; a fact that stands above is not told again."""
+    return [{**part, "fact": None} if part["fact"] == found["fact"] else part for part in gravest_first(found["parts"])]
 
 
 def plain(found: Record) -> bool:
@@ -111,7 +116,7 @@ def as_markdown(result: Record) -> str:
     safe = harmless
     parts = [f"# {safe(result['venue'])}, revision {safe(result['revision']['number'])}: {result['verdict']}"]
     for act in acts(result):
-        rows = [markdown_row(found) for found in act["verdicts"]]
+        rows = [markdown_row(found) for whole in act["verdicts"] for found in (whole, *parts_of(whole))]
         parts.append("\n".join([f"## {safe(act['head'])}", "", "| verdict | asked | margin | why |", "|---|---|---|---|", *rows]))
     for group in result["questions"]:
         parts.append("\n".join([f"## Questions: {safe(group['department'])}", "", *(f"* {safe(question)}" for question in group["questions"])]))

@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -11,7 +12,15 @@ from playwright.sync_api import Error as BrowserError
 from playwright.sync_api import Page, sync_playwright
 
 SCRIPTS = Path(__file__).parents[2] / "builder" / "site" / "theme" / "assets" / "fit"
+CHECK = SCRIPTS.parents[1] / "check.html"
 CHROMIUM = Path("/usr/bin/chromium")
+
+
+def served(last: str) -> tuple[str, ...]:
+    """The scripts that the page loads, in its order, up to one of them."""
+    listed = re.search(r"for name in \[(.*?)\]", CHECK.read_text("utf-8"), re.DOTALL)
+    names = re.findall(r'"(\w+)"', listed[1]) if listed else []
+    return tuple(names[: names.index(last) + 1])
 
 
 @contextmanager

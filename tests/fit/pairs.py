@@ -4,6 +4,7 @@ import random
 from typing import Any
 
 from tests.fit.hang_pairs import a_hang, a_trim, rigging_items
+from tests.fit.plots import a_plot, stage_parts
 from tests.fit.sample import RULES, Record, item, value
 
 PLACES = ("Stage left", "Stage right", "Dock", "Mix position")
@@ -196,14 +197,22 @@ def a_pack(dice: Dice) -> Record:
             parts[rule["section"]] += [ruled_item(dice, rule) for _ in range(dice.random.randint(0, 3))]
     if dice.yes(0.2):
         parts["access"].append(item("whole", "W", docks=value(standing="none"), vehicles=value(standing=dice.one(("none", "unknown")))))
-    sections = [{"key": key, "title": key, "cautions": ["Take care."], "items": items} for key, items in parts.items() if dice.yes(0.93)]
+    stage, outlines = stage_parts(dice, state)
+    parts["stage"] += stage
+    drawn = {"stage": outlines}
+    sections = [
+        {"key": key, "title": key, "cautions": ["Take care."], "outlines": drawn.get(key, []), "items": items}
+        for key, items in parts.items()
+        if dice.yes(0.93)
+    ]
     return {"venue": "Hall", "revision": {"number": "1", "on": "2026-01-11"}, "rules": RULES, "sections": sections}
 
 
 def a_requirement(dice: Dice, act: str) -> Record:
     """One requirement of any sort."""
     sort = dice.one(
-        ("rule",) * 6 + ("any", "power", "power", "power", "hang", "hang", "hang", "trim", "trucks", "ends", "load in", "level", "question")
+        ("rule",) * 6
+        + ("plot", "plot", "any", "power", "power", "power", "hang", "hang", "hang", "trim", "trucks", "ends", "load in", "level", "question")
     )
     blank = {
         "act": act,
@@ -258,6 +267,8 @@ def deep(dice: Dice, sort: str) -> Record:
         return a_hang(dice)
     if sort == "trim":
         return a_trim(dice)
+    if sort == "plot":
+        return a_plot(dice)
     if sort == "trucks":
         scales = {"length": 16.0, "height": 4.0, "weight": 40000.0, "case_width": 2.0, "case_height": 2.0, "case_weight": 900.0}
         return {"count": float(dice.random.randint(1, 4)), **{name: dice.number(scale) if dice.yes() else None for name, scale in scales.items()}}

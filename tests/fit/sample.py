@@ -38,7 +38,7 @@ def item(kind: str, name: str, /, *, condition: str = "in service", terms: str =
 
 def pack(**sections: list[Record]) -> Record:
     """A pack with these sections."""
-    parts = [{"key": key, "title": key, "cautions": [], "items": items} for key, items in sections.items()]
+    parts = [{"key": key, "title": key, "cautions": [], "outlines": [], "items": items} for key, items in sections.items()]
     return {"venue": "Hall", "revision": {"number": "1", "on": "2026-01-11"}, "rules": RULES, "sections": parts}
 
 

@@ -104,6 +104,44 @@ BROKEN = [
     "act: A\nplays: ''\n",
     "act: A\nplays: 2026-12-05\nbooking: perhaps\n",
 ]
+BROKEN_PLOTS = [
+    "act: A\nplot: [{name: A, width: 0 m, depth: 1 m}]\n",
+    "act: A\nplot: [{name: A, width: 1 m}]\n",
+    "act: A\nplot: [{name: A, width: 1 m, depth: 1 m, at: centre}]\n",
+    "act: A\nplot: [{name: A, width: 1 m, depth: 1 m, at: {across: centre}}]\n",
+    "act: A\nplot: [{name: A, width: 1 m, depth: 1 m, on: roof}]\n",
+    "act: A\nplot: [{name: A, width: 1 m, depth: 1 m, weight: -1 kg}]\n",
+    "act: A\nplot: [{name: A, width: 1 m, depth: 1 m, turned: 5}]\n",
+    "act: A\nplot: [{name: A, width: 1 m, depth: 1 m, stays: perhaps}]\n",
+    "act: A\nplot: [{name: A, width: 1 m, depth: 1 m, colour: red}]\n",
+    "act: A\nplot: none\n",
+    "act: A\nplot: [A]\n",
+    "act: A\nplot:\n" + "  - {name: A, width: 1 m, depth: 1 m}\n" * 101,
+]
+ACROSS = [
+    "4.2 m SL",
+    "9.5 m SR",
+    "14 ft stage left",
+    "centre",
+    "on centre",
+    "0 m",
+    "3 m",
+    "-3 m SL",
+    "3 m US",
+    "3 m house left",
+    "SL",
+    "4'-6\" sr",
+    "2 m left",
+    "3 m SL (10 ft)",
+]
+DEPTHS = ["2 m US", "3 ft 6 in DS", "1 m upstage", "0 ft", "1 m downstage", "1 m SL", "centre", "2 m", "1/2 in DS"]
+PLOTS = [
+    "name: Riser, width: 8 ft, depth: 2.4 m, height: 1 ft, weight: 1500 lb, point load: 300 kg, stays: yes",
+    "name: Lane, width: 1 m, depth: 9 m, keep clear: yes, stays: no, strictness: should",
+    "name: Wall, width: 9 m, depth: 0.3 m, turned: -12.5 deg, on: stage left",
+    "name: Wall, width: 9 m, depth: 0.3 m, turned: 90 degrees, on: deck",
+    "name: Wall, width: 9 m, depth: 0.3 m, turned: 30°",
+]
 
 
 HANGS = [
@@ -164,7 +202,7 @@ def quoted(text: str) -> str:
 
 def texts() -> list[str]:
     """Riders: whole, with one value each, broken ones, and a few hundred with numbers by chance."""
-    found = [*WHOLE, *BROKEN]
+    found = [*WHOLE, *BROKEN, *BROKEN_PLOTS]
     found += [f"act: A\nneeds:\n  - {{what: stage width, at least: {quoted(value)}}}\n" for value in VALUES]
     found += [f"act: A\nneeds:\n  - {{what: point load, at least: {quoted(value)}}}\n" for value in WEIGHTS]
     found += [f"act: A\nneeds:\n  - {{what: deck load, at least: {quoted(value)}}}\n" for value in LOADS]
@@ -173,6 +211,9 @@ def texts() -> list[str]:
     found += [f"act: A\nhangs:\n  - {hang}\n" for hang in HANGS]
     found.append(f"act: A\nhangs:\n  - {HANGS[0]}\n  - {HANGS[1]}\n")
     found.append(f"act: A\nhangs:\n  - {HANGS[0]}\n  - {HANGS[1].replace('name: A', 'name: B')}\n")
+    found += [f"act: A\nplot:\n  - {{{line}}}\n  - {{{line}, at: {{across: 1 m SL, depth: 2 ft US}}}}\n" for line in PLOTS]
+    spots = [(across, "1 m US") for across in ACROSS] + [("1 m SL", depth) for depth in DEPTHS]
+    found += [f"act: A\nplot: [{{name: A, width: 1 m, depth: 1 m, at: {{across: {quoted(x)}, depth: {quoted(y)}}}}}]\n" for x, y in spots]
     chance = random.Random(7)  # noqa: S311 - not for secrets
     for _ in range(300):
         number = f"{chance.randint(0, 9999) / 10 ** chance.randint(0, 3):g}"
@@ -201,7 +242,7 @@ def in_python(text: str) -> dict[str, Any] | None:
 @pytest.mark.browser
 def test_both_read_the_same_from_the_same_text() -> None:
     given = texts()
-    with page_with("wording", "verdicts", "quantities", "text", "hangs", "asking", pack=PACK) as page:
+    with page_with("wording", "verdicts", "quantities", "text", "hangs", "plots", "asking", pack=PACK) as page:
         read = page.evaluate(READ, given)
     ours = [json.loads(json.dumps(in_python(text))) for text in given]
     different = [(text, mine, theirs) for text, mine, theirs in zip(given, ours, read, strict=True) if mine != theirs]
@@ -236,7 +277,7 @@ def test_what_the_browser_writes_both_read_as_it_was() -> None:
         ">",
     ]
     data = {"act": "A: B", "questions": words, "needs": [{"what": "stage width", "between": ["1 m", "27'-10 1/2\""]}]}
-    with page_with("wording", "verdicts", "quantities", "text", "hangs", "asking", pack=PACK) as page:
+    with page_with("wording", "verdicts", "quantities", "text", "hangs", "plots", "asking", pack=PACK) as page:
         written, read = page.evaluate("(data) => { const text = housefit.writeRider(data); return [text, housefit.readRider(text).data]; }", data)
     assert read == data
     ours = in_python(written)
@@ -256,5 +297,5 @@ def test_what_the_browser_does_not_read_of_yaml_it_refuses() -> None:
         "__proto__: A\n",
         "act: " + "{d: " * 30 + "x" + "}" * 30 + "\n",
     ]
-    with page_with("wording", "verdicts", "quantities", "text", "hangs", "asking", pack=PACK) as page:
+    with page_with("wording", "verdicts", "quantities", "text", "hangs", "plots", "asking", pack=PACK) as page:
         assert page.evaluate(READ, texts) == [None] * len(texts)

@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+from builder.cautions import STAGE
 from builder.files import read_folder
 from builder.fit.interpreter import fit
 from builder.fit.published import fit_record
@@ -49,6 +50,7 @@ CLUB_IN_THE_DEMO = [
     ("Stereo in-ear mixes", "not needed"),  # the show carries them
     ("From the datum to the mix position", "short"),  # 28.5 m against 60 ft = 18.29 m at most
     ("Power for backline", "fits"),  # two of nine 16 A outlets, one each on L1 and L2; the intake has 376 A even with the kitchen's 80 A breaker full
+    ("Stage plot", "fits, with a note"),  # one riser in the middle, 2.4 m high below the duct's 8.6 m; its weight is taken as spread
     ("Trucks and the largest case", "fits"),  # 11 m of 16.5 m by Rope Street; the arch of Basin Lane does not matter there
     ("Load-in", "fits"),  # 16:00, from 07:00
     ("End of the show", "fits"),  # Friday 23:00, curfew 23:30
@@ -78,6 +80,7 @@ THEATRE_IN_THE_DEMO = [
     ("Hang: Loudspeakers left", "short"),  # R3-7 takes them, but beam R3 has 1,789 - 1,361 = 428 kg left for 680 kg
     ("Hang: Loudspeakers right", "short"),  # so it is on the other side
     ("Hang: Banner", "fits"),  # R7-1 and R7-3 carry 600 kg each and nothing
+    ("Stage plot", "short"),  # a column stands where the dimmer racks should
     ("Trucks and the largest case", "fits"),  # 53 ft = 16.15 m of 16.5 m
     ("End of the show", "fits"),  # Tuesday 22:30, curfew 22:30
     ("Level of the show", "short"),  # 102 dB(A) against 99 dB(A)
@@ -101,6 +104,7 @@ ARENA_IN_THE_QUARRY = [
     # The roof's 18,000 lb less the front wash with its hoists, 868 lb times 1.2, leaves 16,958 lb; the house multiplies by 1.2.
     ("Hang: Mains", "short"),  # 6 times 4,000 lb times 1.2 = 28,800 lb
     ("Hang: Sides left", "short"),  # the roof is full already
+    ("Stage plot", "short"),  # a wall of 50 ft on a deck of 40 ft
     ("Trucks and the largest case", "short"),  # 70 ft against 34 ft
     ("Load-in", "ask"),
     ("End of the show", "fits"),  # 22:00, curfew 22:00
@@ -148,6 +152,45 @@ def test_on_one_day_the_club_act_lacks_depth_in_front_of_the_theatre_act() -> No
     assert verdict_of(day, "Deck depth for Five Wet Dogs in front of what stays") == "short"
     radio = next(each for each in day["verdicts"] if each["act"] == "The day" and each["title"] == "Radio channels at once")
     assert radio["need"] == "at least 20 together (6 + 14)"
+
+
+def parts_of(venue: str, act: str) -> dict[str, Record]:
+    """The parts of an act's stage plot, by rectangle."""
+    found = next(each for each in checked(venue, act)["verdicts"] if each["title"] == "Stage plot")
+    return {part["title"]: part for part in found["parts"]}
+
+
+def test_the_theatre_act_s_plot_in_the_demo() -> None:
+    # The racks take 8.84 to 11.28 m SR and 3.66 to 4.88 m US; the column stands at 10.4 to 10.8 m SR and 4.0 to 4.4 m US. Past it upstage
+    # are 4.4 - 3.66 = 0.74 m, downstage 4.88 - 4.0 = 0.88 m. 907.2 kg on 2.97 m² are 2.99 kPa of the cellar's 3.5.
+    parts = parts_of("demo", "theatre")
+    assert list(parts) == ["Dimmer racks"]
+    assert parts["Dimmer racks"]["remedy"] == "Move it 742 mm (2'-5\") upstage."
+    assert parts["Dimmer racks"]["fact"]["key"] == "stage.obstruction.wing-column"
+
+
+def test_the_arena_act_s_plot_in_the_quarry() -> None:
+    # 104 psf of 150 under the riser. The wall is 25 ft to each side of the centre, the deck 20 ft. Monitor world ends at 36 ft SL, its wing at
+    # 32 ft. The wing stage right has a step. Nobody says what one foot may press with on the deck.
+    parts = parts_of("quarry", "arena")
+    verdicts = {name: (part["verdict"], part["margin"][1]) for name, part in parts.items()}
+    assert verdicts == {
+        "Video wall": ("short", "−5'-0\""),
+        "Monitor world": ("short", "−4'-0\""),
+        "Guitar world": ("fits, with a note", ""),
+        "Side tower": ("ask", ""),
+    }
+
+
+def test_on_one_day_the_club_act_s_riser_stands_in_the_theatre_act_s_backline() -> None:
+    # The riser takes 8 to 16 ft US, the backline 15 to 21 ft: 1 ft = 305 mm.
+    found = next(each for each in checked("demo", "club", "theatre")["verdicts"] if each["title"] == "Stage plot of Five Wet Dogs beside what stays")
+    assert (found["verdict"], found["reason"]) == ("short", "Drum riser overlaps Backline of Pale Ferrymen by 305 mm, which stays.")
+
+
+def test_the_caution_of_the_stage_stands_beside_every_plot() -> None:
+    for venue, act in (("demo", "club"), ("demo", "theatre"), ("quarry", "arena")):
+        assert STAGE in checked(venue, act)["cautions"]
 
 
 def test_every_verdict_but_not_needed_says_why_and_every_ask_has_its_question() -> None:

@@ -7,13 +7,12 @@ import pytest
 
 from builder.fit.interpreter import fit
 from builder.fit.verdicts import RANK
-from tests.fit.chromium import page_with
+from tests.fit.chromium import page_with, served
 from tests.fit.pairs import a_pair
 
 PAIRS = 2400
 AT_ONCE = 300
-HANG = ("hang_beam", "hang_points", "hang_limits", "hang_loads", "hang")
-ORDER = ("wording", "verdicts", "comparing", "clock", "loudness", "way_in", "feeds", "circuits", "placing", *HANG, "show_day", "interpreter")
+ORDER = served("interpreter")
 SORTED_JSON = """(pairs) => {
   const sorted = (value) => Array.isArray(value) ? value.map(sorted)
     : value !== null && typeof value === "object" ? Object.fromEntries(Object.keys(value).sort().map((key) => [key, sorted(value[key])])) : value;
@@ -53,6 +52,6 @@ def test_the_pairs_reach_every_verdict_and_every_kind_of_requirement() -> None:
         sorts.update((found["title"].split()[-1], found["verdict"]) for found in verdicts)
     assert set(words) == set(RANK)
     assert min(words.values()) > 100
-    for sort in ("power", "hang", "trim", "trucks", "ends", "level"):
+    for sort in ("power", "plot", "hang", "trim", "trucks", "ends", "level"):
         assert {word for name, word in sorts if name == sort} >= {"ask", "short"}
         assert {word for name, word in sorts if name == sort} & {"fits", "fits, with a note"}

@@ -53,8 +53,8 @@ def test_every_link_of_an_answer_leads_to_a_place_that_exists(browser: Browser, 
 def test_a_rider_file_gives_the_same_as_in_the_terminal(browser: Browser, where: str) -> None:
     with visit(browser, where) as page:
         opened(page, where, "theatre")
-        # 33 requirements: 22 fit, 5 with a note, 3 short, 3 to ask, as tests/fit/test_reference_acts.py reasons.
-        assert page.locator("#check-state").inner_text() == "short 22 fit · 5 fit, with a note · 3 short · 3 to ask"
+        # 34 requirements: 22 fit, 5 with a note, 4 short, 3 to ask, as tests/fit/test_reference_acts.py reasons.
+        assert page.locator("#check-state").inner_text() == "short 22 fit · 5 fit, with a note · 4 short · 3 to ask"
         questions = page.locator("#check-questions").input_value()
         assert "Who coordinates radio, which bands are free, and when is the list due? (Pale Ferrymen, rider line 24:" in questions
         assert "A competent rigger decides" in page.locator("#check-cautions").inner_text()
@@ -69,6 +69,19 @@ def test_a_hang_plan_from_a_file_is_answered_hang_by_hang(browser: Browser, wher
         answers = page.locator("[data-part=hangs] .check-verdict")
         assert [text.split(",")[0] for text in answers.all_inner_texts()][3:5] == ["fits Trim of Back truss", "short Hang: Loudspeakers left"]
         assert "1,789 kg left on beam R3, and the show brings 2,041 kg: 252 kg too much." in answers.nth(4).inner_text()
+
+
+def test_a_stage_plot_comes_from_a_rider_file_and_says_which_rectangle_is_short(browser: Browser, where: str) -> None:
+    with visit(browser, where) as page:
+        page.goto(f"{where}/check.html")
+        assert "The form has no place for a stage plot." in page.locator("[data-part=plot]").text_content()
+        opened(page, where, "theatre")
+        plot = page.locator("[data-part=plot]")
+        assert plot.locator(".check-note").first.inner_text().startswith("6 rectangles from the rider file.")
+        assert "5 of 6 as asked" in plot.locator(".check-verdict").first.inner_text()
+        inner = plot.locator(".check-within").inner_text()
+        assert "Wing column stands" in inner
+        assert "Move it 742 mm (2'-5\") upstage." in inner
 
 
 def test_the_address_keeps_what_was_written(browser: Browser, where: str) -> None:
@@ -93,7 +106,7 @@ def test_a_saved_rider_is_read_in_the_terminal(browser: Browser, demo_over_http:
     for rider in (again, first):
         for requirement in rider["requirements"]:
             requirement["line"] = 0
-            for part in requirement.get("any", []):
+            for part in (*requirement.get("any", []), *requirement.get("rectangles", [])):
                 part["line"] = 0
     assert again == first
 
@@ -101,7 +114,9 @@ def test_a_saved_rider_is_read_in_the_terminal(browser: Browser, demo_over_http:
 def test_hostile_text_stays_text(browser: Browser, where: str, tmp_path: Path) -> None:
     rider = tmp_path / "rider.yml"
     rider.write_text(
-        f'act: "{HOSTILE}"\nconfiguration: "{HOSTILE}"\nquestions: ["{HOSTILE}"]\npower:\n  - {{for: "{HOSTILE}", current: 20 A}}\n', "utf-8"
+        f'act: "{HOSTILE}"\nconfiguration: "{HOSTILE}"\nquestions: ["{HOSTILE}"]\npower:\n  - {{for: "{HOSTILE}", current: 20 A}}\n'
+        f'plot:\n  - {{name: "{HOSTILE}", width: 90 m, depth: 1 m, at: {{across: centre, depth: 1 m US}}}}\n',
+        "utf-8",
     )
     with visit(browser, where) as page:
         page.goto(f"{where}/check.html")
@@ -119,6 +134,8 @@ def test_hostile_text_stays_text(browser: Browser, where: str, tmp_path: Path) -
         "null",
         "%5B1%5D",
         "%7B%22needs%22%3A5%2C%22power%22%3A%7B%7D%7D",
+        "%7B%22plot%22%3A%5B1%2Cnull%2C%7B%22name%22%3A%22x%22%2C%22width%22%3A%221%20m%22%2C%22depth%22%3A%221%20m%22%2C%22at%22%3A%5B%5D%7D%5D%7D",
+        "%7B%22plot%22%3A%22x%22%7D",
         "%7B%22needs%22%3A%5B1%2Cnull%2C%7B%7D%5D%2C%22trucks%22%3A%22x%22%7D",
     ],
 )
@@ -183,7 +200,7 @@ def test_it_keeps_to_the_width_of_the_screen(browser: Browser, demo_over_http: s
 
 
 def test_it_is_small_and_answers_an_edit_within_50_ms(browser: Browser, demo: Path) -> None:
-    assert sum(path.stat().st_size for path in (demo / "assets" / "fit").iterdir()) < 400_000
+    assert sum(path.stat().st_size for path in (demo / "assets" / "fit").iterdir()) < 500_000
     with visit(browser, demo.as_uri(), viewport=PHONE) as page:
         opened(page, demo.as_uri(), "arena")
         field = "[...document.querySelectorAll('#check input')].find((node) => node.getAttribute('aria-label') === 'Stage width, clear')"

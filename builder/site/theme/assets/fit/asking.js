@@ -7,7 +7,7 @@
   const WEEKDAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"];
   const BOOKINGS = ["confirmed", "first hold", "second hold", "third hold"];
   const KEYS = {
-    "": ["act", "revision", "plays", "booking", "configuration", "needs", "power", "hangs", "trucks", "clock", "level", "stays on deck", "questions", "note"],
+    "": ["act", "revision", "plays", "booking", "configuration", "needs", "power", "hangs", "plot", "trucks", "clock", "level", "stays on deck", "questions", "note"],
     needs: ["what", ...WAYS, "any of", "strictness", "carried by", "note"],
     power: ["for", "current", "count", "phases", "system", "connector", "within", "of", "apart from dimmers", "strictness", "carried by"],
     trucks: ["count", "length", "height", "weight", "largest case", "strictness"],
@@ -29,6 +29,7 @@
       ...list(asking, "needs").flatMap((need, index) => slotted(needed(asking, need, index), "needs " + (index + 1))),
       ...list(asking, "power").flatMap((load, index) => slotted([powered(asking, load, index)], "power " + (index + 1))),
       ...list(asking, "hangs").flatMap((hang, index) => slotted(fit.hangsAsked(asking, hang, index, TOOLS), "hangs " + (index + 1))),
+      ...slotted(fit.plotAsked(asking, list(asking, "plot"), TOOLS), "plot"),
       ...slotted(trucks(asking), "trucks"), ...slotted(clock(asking), "clock"), ...slotted(level(asking), "level"), ...slotted(questions(asking), "questions"),
     ];
     const stays = read(asking, data, "stays on deck", "length", "stays on deck");

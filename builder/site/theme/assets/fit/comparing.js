@@ -223,5 +223,5 @@
     return notes.filter((note, index) => notes.indexOf(note) === index);
   }
 
-  Object.assign(fit, { LENGTH_TOLERANCE_M, SHARE_TOLERANCE, compared, asked, chosen, answered, itemNotes, ageNotes, signed, once });
+  Object.assign(fit, { LENGTH_TOLERANCE_M, SHARE_TOLERANCE, compared, asked, chosen, inConfiguration, answered, itemNotes, ageNotes, signed, once });
 })((window.housefit = window.housefit || {}));

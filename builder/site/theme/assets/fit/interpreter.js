@@ -14,7 +14,7 @@
       return together === null ? judged(requirement, pack) : together.shift();
     });
     for (const requirement of fit.dayRequirements(riders, pack)) verdicts.push(judged(requirement, pack));
-    verdicts.push(...fit.staysOnDeck(riders, pack));
+    verdicts.push(...fit.staysOnDeck(riders, pack), ...fit.plotsTogether(riders, pack));
     return {
       venue: pack.venue,
       revision: pack.revision,
@@ -37,6 +37,7 @@
       case "ends": return fit.endsBeforeCurfew(requirement, sectionOf(pack, "house"));
       case "load in": return fit.loadInAfter(requirement, sectionOf(pack, "house"));
       case "level": return fit.underLimits(requirement, sectionOf(pack, "house"));
+      case "plot": return fit.stagePlot(requirement, pack);
       case "trucks": return fit.trucksGetIn(requirement, sectionOf(pack, "access"));
       default: return compared(requirement, ruleOf(requirement.what, pack), pack);
     }
@@ -69,7 +70,7 @@
 
   function questions(verdicts) {
     const groups = new Map();
-    for (const found of verdicts) {
+    for (const found of verdicts.flatMap((whole) => [whole, ...whole.parts])) {
       if (found.question !== "") {
         if (!groups.has(found.department)) groups.set(found.department, []);
         const asks = groups.get(found.department);

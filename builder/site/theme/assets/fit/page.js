@@ -75,7 +75,7 @@
     slots = new Map();
     const open = new Set([...root.querySelectorAll("details[open]")].map((node) => node.dataset.part));
     const opened = (key, filled) => open.has(key) || filled;
-    root.replaceChildren(top(), show(), ...departments(opened), power(opened), hangs(opened), trucks(opened), clock(opened), level(opened), questions(opened), fromFile(), outcome());
+    root.replaceChildren(top(), show(), ...departments(opened), power(opened), hangs(opened), stagePlot(opened), trucks(opened), clock(opened), level(opened), questions(opened), fromFile(), outcome());
     refresh();
   }
 
@@ -174,6 +174,15 @@
     const listed = Array.isArray(data.hangs) ? data.hangs : [];
     const words = listed.length > 0 ? "From the rider file. Change it there, and open it again." : "A hang plan is read from a rider file: write it there under hangs, with points or spots, weights and hoists, and open the file above.";
     return folded("Hang plan", "hangs", opened("hangs", listed.length > 0), make("p", { class: "check-note" }, words), slot("hangs"), ...listed.map((_, index) => slot("hangs " + (index + 1))));
+  }
+
+  // The stage plot has no form: a rider file brings it, the page keeps, judges and saves it.
+  function stagePlot(opened) {
+    const number = Array.isArray(data.plot) ? data.plot.length : 0;
+    const told = number === 0
+      ? "The form has no place for a stage plot. Write it in a rider file, as the guide to riders shows, and open that file here: every rectangle is then checked."
+      : number + (number === 1 ? " rectangle" : " rectangles") + " from the rider file. To change them, change the file and open it again.";
+    return folded("Stage plot", "plot", opened("plot", number > 0), make("p", { class: "check-note" }, told), slot("plot"));
   }
 
   function focusLast() {
@@ -321,10 +330,26 @@
     const head = make("p", { class: "check-verdict" }, make("span", { class: "tag check-" + WORDS[found.verdict] }, found.verdict), named ? " " + found.title + ", " + found.need + ". " : " ", found.reason);
     const margin = found.margin.filter((each) => each !== "");
     if (margin.length > 0 && !found.reason.includes("Exactly")) head.append(" ", make("span", { class: "check-margin" }, margin.join(" / ")));
-    node.append(head);
-    if (found.fact !== null) node.append(fact(found.fact));
-    for (const note of found.notes) node.append(make("p", { class: "check-note" }, note));
-    if (found.remedy !== "") node.append(make("p", { class: "check-note" }, "What would mend it: " + found.remedy + " Who could: " + found.who + "."));
+    node.append(head, ...details(found));
+    for (const part of [...found.parts].sort((one, other) => fit.RANK[other.verdict] - fit.RANK[one.verdict])) node.append(partOf(found, part));
+  }
+
+  // The house's fact, notes and remedy of an answer.
+  function details(found) {
+    const nodes = found.fact !== null ? [fact(found.fact)] : [];
+    for (const note of found.notes) nodes.push(make("p", { class: "check-note" }, note));
+    if (found.remedy !== "") nodes.push(make("p", { class: "check-note" }, "What would mend it: " + found.remedy + " Who could: " + found.who + "."));
+    return nodes;
+  }
+
+  // The parts of an answer, the gravest first, each with its own fact, notes and remedy; a fact that stands above is not told again.
+  function partOf(whole, part) {
+    const margin = part.margin.filter((each) => each !== "").join(" / ");
+    const node = make("div", { class: "check-within" }, make("p", { class: "check-verdict" },
+      make("span", { class: "tag check-" + WORDS[part.verdict] }, part.verdict), " ", make("strong", {}, part.title), ", " + part.need + ". " + part.reason + " ",
+      ...(margin !== "" ? [make("span", { class: "check-margin" }, margin)] : [])));
+    node.append(...details(JSON.stringify(part.fact) === JSON.stringify(whole.fact) ? { ...part, fact: null } : part));
+    return node;
   }
 
   function fact(found) {

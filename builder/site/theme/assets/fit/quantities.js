@@ -117,7 +117,7 @@
   function quantity(text, kind, units) {
     const line = firstWording(text);
     const found = single(line, units[kind]);
-    if (found.si < 0 && kind !== "level") throw new Unreadable("is below zero");
+    if (found.si < 0 && !["level", "angle"].includes(kind)) throw new Unreadable("is below zero");
     return { si: found.si, weighting: kind === "level" ? found.unit.symbol.slice(3, 4) : "" };
   }
 

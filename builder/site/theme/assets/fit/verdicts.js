@@ -6,7 +6,7 @@
 
   function verdict(requirement, word, reason) {
     const { act, line, department, title, need, strictness } = requirement;
-    return { act, line, department, title, need, strictness, verdict: word, reason, fact: null, margin: ["", ""], notes: [], remedy: "", who: "", question: "" };
+    return { act, line, department, title, need, strictness, verdict: word, reason, fact: null, margin: ["", ""], notes: [], remedy: "", who: "", question: "", parts: [] };
   }
 
   function withRemedy(found, rule) {

@@ -89,5 +89,5 @@
     }
   }
 
-  Object.assign(fit, { digits, clock, span, both });
+  Object.assign(fit, { digits, metres, clock, span, both });
 })((window.housefit = window.housefit || {}));

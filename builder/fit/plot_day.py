@@ -1,0 +1,67 @@
+"""Several acts on one day: each stage plot beside what the others leave standing on the deck."""
+
+from builder.fit.comparing import signed
+from builder.fit.rectangles import overlap, overlap_m
+from builder.fit.stage_plot import deck_fact, rect_of, sentence
+from builder.fit.verdicts import ASK, FITS, SHORT, Record, verdict, with_question, with_remedy
+from builder.fit.wording import both
+
+THE_DAY = "The day"
+ROOM = {"remedy": "Let it roll off for the other act, or move the other act's plot.", "who": "both acts, with the house's stage manager"}
+STAYS = "Does what stands there stay on the deck while others play?"
+
+
+def plots_together(riders: list[Record], pack: Record) -> list[Record]:
+    """One verdict for each act whose plot shares the day with another's."""
+    plots = [{"rider": rider, "requirement": each} for rider in riders for each in rider["requirements"] if each["sort"] == "plot"]
+    found = []
+    for plot in plots:
+        others = [other for other in plots if other["rider"]["act"] != plot["rider"]["act"]]
+        left = [{"act": other["rider"]["act"], "wish": wish} for other in others for wish in other["requirement"]["rectangles"] if stays(wish)]
+        if len(left) > 0:
+            found.append(beside_others(plot["requirement"], left, pack))
+    return found
+
+
+def stays(wish: Record) -> bool:
+    """Whether a rectangle may stand there while others play: it does, or nobody has said."""
+    return bool(wish["stays"] != "no" and not wish["lane"] and wish["strictness"] == "must")
+
+
+def beside_others(requirement: Record, left: list[Record], pack: Record) -> Record:
+    """One act's plot beside what the other acts leave standing."""
+    line = {**requirement, "act": THE_DAY, "title": "Stage plot of " + requirement["act"] + " beside what stays", "line": 0, "strictness": "must"}
+    mine = [wish for wish in requirement["rectangles"] if wish["strictness"] == "must"]
+    pairs = [[wish, other] for wish in mine for other in left if in_each_other(wish, other["wish"])]
+    shorts = [pair for pair in pairs if pair[1]["wish"]["stays"] == "yes"]
+    asks = [clash(pair) + ", and nobody says whether that stays" for pair in pairs if pair[1]["wish"]["stays"] == ""]
+    asks = [*asks, *open_places(mine, left)]
+    if len(shorts) > 0:
+        found = with_remedy(verdict(line, SHORT, sentence([clash(pair) + ", which stays" for pair in shorts])), ROOM)
+        most = max([overlap_m(rect_of(pair[0]), rect_of(pair[1]["wish"])) for pair in shorts])
+        found["margin"] = signed(both("length", most), -most)
+    elif len(asks) > 0:
+        found = with_question(verdict(line, ASK, sentence(asks)), line, STAYS)
+    else:
+        found = verdict(line, FITS, "Nothing that stays, or may stay, stands in its way.")
+    found["fact"] = deck_fact(requirement, pack)
+    return found
+
+
+def in_each_other(one: Record, other: Record) -> bool:
+    """Whether two rectangles that have their places overlap."""
+    return one["across_m"] is not None and other["across_m"] is not None and overlap(rect_of(one), rect_of(other))
+
+
+def clash(pair: list[Record]) -> str:
+    """Two rectangles of two acts in each other, in words."""
+    wish, other = pair[0], pair[1]["wish"]
+    words: str = wish["name"] + " overlaps " + other["name"] + " of " + pair[1]["act"]
+    return words + " by " + both("length", overlap_m(rect_of(wish), rect_of(other)))[0]
+
+
+def open_places(mine: list[Record], left: list[Record]) -> list[str]:
+    """What nobody gives a place, on either side."""
+    names = [wish["name"] for wish in mine if wish["across_m"] is None]
+    names = [*names, *(each["wish"]["name"] + " of " + each["act"] for each in left if each["wish"]["across_m"] is None)]
+    return ["no place is given for " + ", ".join(names)] if len(names) > 0 and len(mine) > 0 else []
