@@ -136,8 +136,9 @@ def says(verdict: Record) -> tuple[str, str, str]:
 
 
 def answers(verdict: Record) -> str:
-    """The line of the house that answers, empty where none does."""
-    return verdict["fact"]["item"] if verdict["fact"] else ""
+    """The line of the house that answers; empty where none does, or many are added up, for then the margin alone moves."""
+    item = verdict["fact"]["item"] if verdict["fact"] else ""
+    return "" if item.endswith(" together") else item
 
 
 def weight(turn: Turned) -> tuple[bool, bool, bool, int]:

@@ -54,7 +54,7 @@ def turn_words(turn: Turned) -> str:
 def explained(was: Record | None, now: Record) -> str:
     """What else to say of a verdict as it would be: that it has a note, or why it is short or to ask."""
     if was and (was["verdict"], now["verdict"]) == (FITS, NOTED):
-        return ", with a note"
+        return f", with a note: {now['notes'][0].rstrip('.')}" if now["notes"] else ", with a note"
     why = now["verdict"] in (SHORT, ASK) and not now["reason"].startswith("Short by")
     return f" ({now['reason'].rstrip('.')})" if why else ""
 

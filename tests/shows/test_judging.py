@@ -99,6 +99,15 @@ def test_what_becomes_short_stands_before_what_another_service_answers(before: P
     assert "in place of SL lighting switch" in said
 
 
+def test_a_fit_that_gets_a_note_tells_it_and_a_sum_that_is_still_enough_is_not_told(before: Pack) -> None:
+    worn = TEXTS["access.yml"].replace("kind: forklift, count: 1,", "kind: forklift, count: 1, condition: limited, note: Slow.,")
+    after = pack_of(venue_of({**TEXTS, "access.yml": worn}, DEMO.photos))
+    said = turns(books(A="needs:\n  - {what: forklift capacity, at least: 1 t}\n"), before, after)
+    assert "rated capacity of a forklift fits now, would fit, with a note: Yard forklift is limited: Slow" in said
+    fewer = pack_of(venue_of({**TEXTS, "access.yml": TEXTS["access.yml"].replace("what: buses, count: 2", "what: buses, count: 3")}, DEMO.photos))
+    assert turns(books(A="needs:\n  - {what: bus parking, at least: 1}\n"), fewer, before) == "Shows on the books: no verdict changes."
+
+
 def test_a_change_and_its_opposite_turn_nothing(before: Pack) -> None:
     shows = books(A=lighting(40), B="needs:\n  - {what: stage depth, at least: 3 m}\nstays on deck: 1 m\n")
     assert turned(outlook(shows, before, ON), outlook(shows, pack(), ON)) == ()
