@@ -78,7 +78,8 @@ def test_a_service_tells_what_is_free_connector_place_and_tie_in() -> None:
         "80.0 A",
         "80.0 A",
         "electrician notice 5 days",
-        "itself",
+        # 100 A less nothing in the neutral over three times the 80 A that are free.
+        "itself its neutral, where an even load has more than 41.7 % third harmonic",
         "sound",
     ]
 

@@ -67,6 +67,8 @@ class Fed(Line):
     """What it may carry on each phase."""
     breaker: Annotated[Maybe[Amperes], Plausible(5.0, 2000.0)] = Absent.NOT_STATED
     """The setting of the breaker or fuse in front of it, on each phase."""
+    neutral_rating: Annotated[Maybe[Amperes], Plausible(5.0, 4000.0)] = Absent.NOT_STATED
+    """What its neutral may carry; none where it has no neutral. Left out, it is counted like one of the lines."""
     breaker_type: Maybe[Name] = Absent.NOT_STATED
     """Kind and curve of the breaker or fuse."""
     transformer: Annotated[Maybe[KilovoltAmperes], Plausible(1.0e3, 5.0e6)] = Absent.NOT_STATED
@@ -97,7 +99,7 @@ class Service(Fed):
     earth: Maybe[Text] = Absent.NOT_STATED
     """How it is earthed, and whether the earth is isolated."""
     neutral: Maybe[Text] = Absent.NOT_STATED
-    """Size of the neutral against the lines."""
+    """Size of the neutral against the lines, in words. For the figures write neutral_rating."""
     dedicated_to: Annotated[Maybe[Name], Decisive()] = Absent.NOT_STATED
     """The department it is kept for."""
     shared_with: Maybe[tuple[Name, ...]] = Absent.NOT_STATED

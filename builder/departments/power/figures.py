@@ -7,7 +7,7 @@ from builder.cautions import ELECTRICITY
 from builder.departments.power.network import Network
 from builder.departments.power.sources import Source, capacity
 from builder.formulas.circuits import Standing, booked_a, limit_a, standing
-from builder.formulas.phasors import PHASES, imbalance_percent, line_currents, neutral_current, summed_currents
+from builder.formulas.phasors import PHASES, imbalance_percent, line_currents, summed_currents
 from builder.pack import Figure, Input, Item, Value, Working
 from builder.reading.measures import shown
 from builder.reading.quantities import ApparentPower, Current, Percent
@@ -44,7 +44,7 @@ def node_figures(item: Item, name: str, network: Network) -> tuple[Figure, ...]:
     source, stands = network.sources[name], network.standing[name]
     found = [capacity_figure(item, source), continuous_figure(item, source), *free_figures(item, source, network)]
     if network.below(name):
-        found += [*current_figures(item, source, network), *neutral_figures(item, source, stands)]
+        found += [*current_figures(item, source, network), *imbalance_figure(item, source, stands)]
     if source.fed_from is None:
         found.append(total_free_figure(item, source, network))
     return tuple(found)
@@ -112,16 +112,12 @@ def load_step(step: str, ratio: float) -> str:
     return step if ratio == 1 else f"{step}; seen here × {ratio:.4g}"
 
 
-def neutral_figures(item: Item, source: Source, stands: Standing) -> Iterator[Figure]:
-    """Current in the neutral, and how uneven the phases are."""
+def imbalance_figure(item: Item, source: Source, stands: Standing) -> Iterator[Figure]:
+    """How uneven the phases are."""
     if len(source.phases) < 2:
         return
     sizes = [abs(stands.carried[PHASES.index(phase)]) for phase in source.phases]
     names = [Input(phase, f"{size_a:.4g} A") for phase, size_a in zip(source.phases, sizes, strict=True)]
-    third, fundamental = stands.neutral.third_harmonic_a, rounded(stands.neutral.fundamental_a)
-    steps = [f"√({fundamental:.4g}² + {third:.4g}²) = {rounded(stands.neutral.total_a):.4g} A"]
-    working = worked(neutral_current, inputs=[*names, Input("Third harmonics", f"{third:.4g} A")], steps=steps, leaves_out=PER_PHASE_LEAVES_OUT)
-    yield figure(f"{item.key}.neutral-current", "Neutral current", ampere(rounded(stands.neutral.total_a)), working, caution=ELECTRICITY)
     mean_a = sum(sizes) / len(sizes)
     uneven = imbalance_percent(sizes)
     far_a = max(sizes, key=lambda size_a: abs(size_a - mean_a))

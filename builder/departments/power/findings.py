@@ -8,6 +8,7 @@ from builder.departments.power.drops import drop_at, limit_percent
 from builder.departments.power.figures import phase_sizes
 from builder.departments.power.generating import loading
 from builder.departments.power.network import Network
+from builder.departments.power.neutrals import neutral_findings
 from builder.departments.power.outlet_findings import outlet_findings
 from builder.departments.power.sources import Source
 from builder.departments.power.subjects import told
@@ -27,6 +28,7 @@ def findings(power: Power, network: Network) -> Iterator[Finding]:
     for source in network.sources.values():
         yield from overloads(source, network)
         yield from unevenness(source, network, power)
+        yield from neutral_findings(source, network)
         yield from voltages_open(source)
         yield from larger_than_its_source(source, network)
         if isinstance(source.record, Fed):

@@ -12,6 +12,7 @@ from builder.departments.power.figures import node_figures
 from builder.departments.power.findings import findings
 from builder.departments.power.generating import generator_figures
 from builder.departments.power.network import Carried, Network, network_of
+from builder.departments.power.neutrals import neutral_figures
 from builder.departments.power.next_circuits import next_items
 from builder.pack import Fact, Item, Section, Standing, Value
 from builder.stating import Stater
@@ -39,7 +40,14 @@ def items(power: Power, stater: Stater, network: Network) -> Iterator[Item]:
     yield stater.item(power, "power.rules", "rules", "House rules on power", leave_out=leave_out)
     yield from nodes(power, stater, network)
     for item, generator in zip(stater.named(power.generators, "power", "generator", leave_out=("burns",)), power.generators, strict=True):
-        item = replace(item, figures=(*node_figures(item, generator.name, network), *generator_figures(item, generator, network)))
+        item = replace(
+            item,
+            figures=(
+                *node_figures(item, generator.name, network),
+                *neutral_figures(item, generator.name, network),
+                *generator_figures(item, generator, network),
+            ),
+        )
         yield wired(item, network)
     yield from stater.counted(power.outlets, "power", "outlet", name_key="connector")
     yield from stater.counted(power.standing_loads, "power", "load", name_key="what")
@@ -56,7 +64,11 @@ def nodes(power: Power, stater: Stater, network: Network) -> Iterator[Item]:
     lists: tuple[tuple[str, Sequence[Supply | Fed]], ...] = (("supply", power.supplies), ("service", power.services), ("board", power.boards))
     for kind, records in lists:
         for item, record in zip(stater.named(records, "power", kind), records, strict=True):
-            figures = (*node_figures(item, record.name, network), *drop_figures(item, record.name, network, power))
+            figures = (
+                *node_figures(item, record.name, network),
+                *neutral_figures(item, record.name, network),
+                *drop_figures(item, record.name, network, power),
+            )
             yield wired(replace(item, figures=figures), network)
 
 

@@ -56,9 +56,12 @@ def terms_of(item: Item) -> str:
 
 
 def bound_by(item: Item) -> list[Inline]:
-    """The limit that binds, and loads that nobody has measured."""
-    figure = item.figure("binding")
-    return [*shown_figure(figure), " ", Small(figure.note)] if figure and figure.note else shown_figure(figure)
+    """The limit that binds, loads that nobody has measured, and from which third harmonic the neutral binds instead."""
+    figure, neutral = item.figure("binding"), item.number("neutral-binds")
+    notes = [figure.note] if figure and figure.note else []
+    if neutral is not None:
+        notes.append(f"its neutral, where an even load has more than {item.text('neutral-binds')} third harmonic")
+    return [*shown_figure(figure), *(piece for note in notes for piece in (" ", Small(note)))]
 
 
 def where(item: Item) -> str:

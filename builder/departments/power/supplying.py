@@ -37,6 +37,8 @@ class Supply(Line):
     """What it may carry on each phase."""
     breaker: Annotated[Maybe[Amperes], Plausible(10.0, 6000.0)] = Absent.NOT_STATED
     """The setting of its main breaker, on each phase."""
+    neutral_rating: Annotated[Maybe[Amperes], Plausible(5.0, 6000.0)] = Absent.NOT_STATED
+    """What its neutral may carry; none where it has no neutral. Left out, it is counted like one of the lines."""
     transformer: Annotated[Maybe[KilovoltAmperes], Plausible(1.0e3, 5.0e6)] = Absent.NOT_STATED
     """Rating of the transformer in front of it."""
     continuous_share: Annotated[Maybe[Share], Plausible(0.5, 1.0)] = Absent.NOT_STATED

@@ -24,7 +24,10 @@ def supplies(section: Section) -> Iterator[Block]:
     yield from outlets(section)
     if found := section.of_kind("service"):
         yield Heading(2, "Services in numbers", "service-numbers")
-        yield numbers_table(found, ("capacity", "continuous", "current.L1", "current.L2", "current.L3", "neutral-current", "imbalance"))
+        yield numbers_table(
+            found,
+            ("capacity", "continuous", "current.L1", "current.L2", "current.L3", "neutral-current", "neutral-left", "neutral-binds", "imbalance"),
+        )
 
 
 def outlets(section: Section) -> Iterator[Block]:
