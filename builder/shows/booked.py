@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from builder.fit.clock import of_the_show
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.reader import read
 from builder.rider.asked import asked_of
@@ -28,6 +29,11 @@ class Booked:
     def act(self) -> str:
         """The name of the act."""
         return str(self.asks["act"])
+
+    @property
+    def ends_s(self) -> float:
+        """When its last note ends, after midnight on the same evening; 0 where its rider does not say. [s]"""
+        return max((of_the_show(each["time_s"]) for each in self.asks["requirements"] if each["sort"] == "ends"), default=0.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,8 +68,13 @@ class Books:
 
 
 def together(shows: Sequence[Booked], plays: date, booking: str) -> tuple[Booked, ...]:
-    """The shows of one date that are confirmed or of one hold."""
-    return tuple(show for show in shows if show.plays == plays and show.booking in (CONFIRMED, booking))
+    """
+    The shows of one date that are confirmed or of one hold, who plays last first.
+
+    Hangs and loads of an act are placed beside those before it: what is not enough for both is short for the opener.
+    """
+    found = [show for show in shows if show.plays == plays and show.booking in (CONFIRMED, booking)]
+    return tuple(sorted(found, key=lambda show: (-show.ends_s, show.file)))
 
 
 def books_of(texts: Mapping[str, str], rules: Mapping[str, Rule]) -> Books:

@@ -30,6 +30,12 @@ def test_confirmed_acts_of_one_date_are_one_day() -> None:
     assert days(books(A="plays: 2026-12-05", B="plays: 2026-12-05")) == [("2026-12-05", "confirmed", ["A", "B"])]
 
 
+def test_who_plays_last_stands_first_so_that_what_is_short_is_short_for_the_opener() -> None:
+    ends = "plays: 2026-12-05\nclock: {ends: '%s'}"
+    found = books(Opener=ends % "20:40", Silent="plays: 2026-12-05", Head=ends % "22:30", Late=ends % "01:00")
+    assert days(found) == [("2026-12-05", "confirmed", ["Late", "Head", "Opener", "Silent"])]
+
+
 def test_holds_of_one_date_stand_against_each_other_and_beside_what_is_confirmed() -> None:
     found = books(
         Opener="plays: 2026-12-05",
@@ -39,7 +45,7 @@ def test_holds_of_one_date_stand_against_each_other_and_beside_what_is_confirmed
     )
     assert days(found) == [
         ("2026-12-05", "confirmed", ["Opener"]),
-        ("2026-12-05", "first hold", ["Opener", "One", "With"]),
+        ("2026-12-05", "first hold", ["One", "Opener", "With"]),
         ("2026-12-05", "second hold", ["Opener", "Two"]),
     ]
 
