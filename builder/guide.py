@@ -95,8 +95,13 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
 * **Show days**: what adds up, by the tables below, is summed over all acts. Behind `stays on deck` an aisle of 0.9 m is kept.
   What stays of one act's stage plot (`stays: yes`) is in the way of the others'; where nobody says, it is asked. No aisle is kept between rectangles.
   Everything else is judged act by act.
-* **Not checked yet**: the day's schedule from load-in to doors, and what the house
-  system reaches against the level you wish.
+* **The day's clock**: the last act on checks first, so that its backline stays. Load-in, set-up, checks and clearing are laid out one after the
+  other, each as early as it can be, until doors less what the house keeps before them. A meal break stops work when the house says it is due; a
+  check is not broken by it. No check is heard in the house's quiet hours. A wait as long as a meal break counts as one. Then changeovers
+  (strike, rolling on, patch, lines by their rate, monitors, spare), sets, curfew, load-out and the crew's longest call. Times before 06:00
+  in the evening are after midnight. A length that decides and that nobody stated is asked; what is common stands in the question alone.
+  The day is shown as a table too. Meals after doors are left to you.
+* **Not checked yet**: what the house system reaches against the level you wish.
 
 Exit status of `housepack fit`: 0 where nothing that must be is short, 1 where something is or a file cannot be read, 2 for wrong usage.
 

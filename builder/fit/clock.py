@@ -38,6 +38,13 @@ def holds_on(text: str, day: str) -> str:
     return "yes" if day in words else "no"
 
 
+def holds_today(text: str, day: str) -> str:
+    """The same where the day may not be named: then yes only for words that name every day, else unclear."""
+    if day != "":
+        return holds_on(text, day)
+    return "yes" if all(holds_on(text, each) == "yes" for each in DAYS) else "unclear"
+
+
 def ends_before_curfew(requirement: Record, section: Any) -> Record:
     """Whether the last note is before the curfew of that day, or of every day where the rider names none."""
     if section is None:

@@ -3,6 +3,7 @@
 from typing import Any
 
 from builder.fit.clock import ends_before_curfew, load_in_after
+from builder.fit.clock_day import the_day
 from builder.fit.comparing import compared, section_of
 from builder.fit.hang import hangs_for_all
 from builder.fit.loudness import under_limits
@@ -32,13 +33,15 @@ def fit(pack: Record, riders: list[Record]) -> Record:
         verdicts.append(judged(requirement, pack) if together is None else together.pop(0))
     for requirement in day_requirements(riders, pack):
         verdicts.append(judged(requirement, pack))
-    verdicts = [*verdicts, *stays_on_deck(riders, pack), *plots_together(riders, pack)]
+    day = the_day(riders, pack)
+    verdicts = [*verdicts, *stays_on_deck(riders, pack), *plots_together(riders, pack), *day["verdicts"]]
     return {
         "venue": pack["venue"],
         "revision": pack["revision"],
         "acts": [{"act": rider["act"], "revision": rider["revision"], "verdict": overall(verdicts, rider["act"])} for rider in riders],
         "verdict": overall(verdicts, ""),
         "verdicts": verdicts,
+        "day": day["rows"],
         "questions": questions(verdicts),
         "cautions": cautions(verdicts, pack),
     }

@@ -14,7 +14,17 @@ BARE = {"at.across", "at.depth", "beam", "carried", "low-steel"}
 FREE = {f"{name}.{phase}" for name in ("free", "free-least") for phase in ("L1", "L2", "L3")}
 FED = {*FREE, "rating", "fed_from", "system", "dimmers"}
 BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
-    ("house", "identity"): {"curfews", "noise_limits", "load_in_from"},
+    ("house", "identity"): {
+        "curfews",
+        "noise_limits",
+        "load_in_from",
+        "load_out_until",
+        "quiet_hours",
+        "checks_end_before_doors",
+        "doors_before_show",
+    },
+    ("house", "quiet"): {"from", "until"},
+    ("house", "crew"): {"meal_after", "meal_break", "shortest_call", "longest_call"},
     ("house", "configuration"): set(),
     ("house", "curfew"): {"music_ends", "strictness"},
     ("house", "noise"): {"level", "metric", "over", "measured_at"},

@@ -73,6 +73,8 @@ def feet(value_m: float) -> str:
 
 def clock(value_s: float) -> str:
     """A time of day, the next day's hours after 24:00 included."""
+    if value_s >= LARGEST:
+        return digits(value_s, 0) + " s"
     minutes = floor(value_s / 60 + 0.5)
     hours = minutes // 60
     later = ""
@@ -90,6 +92,18 @@ def span(value_s: float) -> str:
     if size < 172800:
         return trimmed(digits(value_s / 3600, 1)) + " h"
     return trimmed(digits(value_s / 86400, 1)) + " days"
+
+
+def lasting(value_s: float) -> str:
+    """A length of time on one day, to the tenth of a minute: minutes up to two hours, then hours and minutes."""
+    if abs(value_s) >= LARGEST:
+        return digits(value_s, 0) + " s"
+    tenths = floor(abs(value_s) / 6 + 0.5)
+    if tenths < 1200:
+        return trimmed(digits(tenths / 10, 1)) + " min"
+    hours = tenths // 600
+    rest = tenths - hours * 600
+    return grouped(str(hours)) + " h" + ("" if rest == 0 else " " + trimmed(digits(rest / 10, 1)) + " min")
 
 
 def trimmed(text: str) -> str:

@@ -4,6 +4,8 @@ import difflib
 from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
+from builder.fit.clock import of_the_show
+from builder.fit.wording import clock as clock_words
 from builder.reading.numerals import Unreadable
 from builder.reading.problems import Problem, Refused
 from builder.reading.quantities import Across, Angle, Area, Current, Depth, Duration, Length, Level, LoadPerArea, LoadPerLength, Mass, Quantity
@@ -15,6 +17,7 @@ from builder.rider.description import Alternative, Clock, Load, Need, Rider
 from builder.rider.hanging import Hang
 from builder.rider.hangs import hang_record, said
 from builder.rider.plot import plot_complaints, plot_need, plot_record
+from builder.rider.timing import timing_of
 from builder.rules import Rule
 
 Record = dict[str, Any]
@@ -62,6 +65,7 @@ def asked_of(rider: Rider, rules: Mapping[str, Rule]) -> Record:
         "act": rider.act,
         "revision": f"{issue.number} of {issue.on.isoformat()}" if issue else "",
         "stays_m": rider.stays_on_deck.si if rider.stays_on_deck else None,
+        "clock": timing_of(rider.clock, asking.weekday(rider.clock)) if rider.clock else None,
         "requirements": requirements,
     }
 
@@ -334,6 +338,14 @@ class Asking:
         if clock.ends:
             said = f"ends at {clock.ends.text}" + (f" on a {weekday}" if weekday else "")
             yield self.blank(clock.where("ends").line, "ends", "house", "End of the show", said, time_s=clock.ends.si, day=day)
+        elif clock.on_stage and clock.set_:
+            end_s = of_the_show(clock.on_stage.si) + clock.set_.si
+            said = f"ends at {clock_words(end_s)}, from {clock.on_stage.text} for {clock.set_.text}"
+            said += f" on a {weekday}" if weekday else ""
+            yield self.blank(clock.where("on stage").line, "ends", "house", "End of the show", said, time_s=end_s, day=day)
+        parts = clock.changeover_parts
+        if parts and parts.lines_a_minute == 0:
+            self.wrong(parts, "lines a minute", "0", "is no rate", "number-out-of-range", "write how many lines your crew checks in a minute")
 
     def weekday(self, clock: Clock) -> str:
         """The day of the week: as written, or that of the date, which must not be another."""

@@ -91,15 +91,58 @@ class Load(Written):
     """Who brings it: house, hire, or show, such as a generator of its own."""
 
 
+class ChangeoverParts(Written):
+    """What a changeover to this act is made of, for a day with several acts. The strike of the act before comes on top."""
+
+    roll_on: Duration | None = Field(default=None, alias="roll on")
+    """Rolling on and setting what waits in the wing."""
+    patch: Duration | None = None
+    """Plugging lines and power; 0 min where all of it is patched before."""
+    lines: Count | None = None
+    """How many lines are checked."""
+    lines_a_minute: Count | None = Field(default=None, alias="lines a minute")
+    """How many lines your crew checks in a minute."""
+    lines_checked_before: YesNo = Field(default=False, alias="lines checked before")
+    """Yes where your lines are checked during the set before, on tails of their own; then they cost nothing in the gap."""
+    monitors: Duration | None = None
+    """Wedges, in-ears and vocal positions."""
+    spare: Duration | None = None
+    """What you keep for what goes wrong; 0 min for none."""
+
+
 class Clock(Written):
-    """The show's day."""
+    """The show's day. Write as much as you know: what a verdict hangs on and nobody has said becomes a question, never a guess."""
 
     day: Weekday | None = None
     """The day of the week. Curfews differ by day."""
     load_in: TimeOfDay | None = Field(default=None, alias="load in")
     """When the first truck is opened."""
+    set_up: Duration | None = Field(default=None, alias="set up")
+    """How long from load-in until your check can begin: rigging, system, backline. For who checks after another act: from a free deck."""
+    line_check: Duration | None = Field(default=None, alias="line check")
+    """How long your line check before doors takes, where it is not part of the check."""
+    check: Duration | None = None
+    """How long your check on stage takes, its line check included unless that is written by itself; 0 min for none."""
+    check_from: TimeOfDay | None = Field(default=None, alias="check from")
+    """When your check begins, where that is agreed. Left out, it begins as early as it can."""
+    clear_after_check: Duration | None = Field(default=None, alias="clear after check")
+    """How long after your check until the next act can set up in front of you; 0 min where nothing moves. The last act on checks first."""
+    doors: TimeOfDay | None = None
+    """When the audience is let in."""
+    on_stage: TimeOfDay | None = Field(default=None, alias="on stage")
+    """When your first note is played. A time before 06:00 belongs to the evening before."""
+    set_: Duration | None = Field(default=None, alias="set")
+    """How long you play."""
     ends: TimeOfDay | None = None
     """When the last note ends. A time before 06:00 belongs to the evening before."""
+    changeover: Duration | None = None
+    """How long from the last note of the act before to your first, all in. Or write its parts."""
+    changeover_parts: ChangeoverParts | None = Field(default=None, alias="changeover parts")
+    """The parts of the changeover to you."""
+    strike: Duration | None = None
+    """How long you take to clear the deck after your last note, before the next act rolls on."""
+    load_out: Duration | None = Field(default=None, alias="load out")
+    """How long from your last note until your last truck is closed."""
 
 
 class Loudness(Written):

@@ -13,6 +13,7 @@ MARKS = {"fits": "+", "fits, with a note": "~", "short": "X", "ask": "?", "not n
 COUNTED = {"short": "short", "ask": "to ask", "fits, with a note": "with a note", "fits": "fit", "not needed": "not needed"}
 COLUMNS = 100
 folded = partial(terminal.folded, columns=COLUMNS)
+DAY = "The day, each thing as early as it can be"
 
 
 def as_text(result: Record) -> str:
@@ -24,6 +25,7 @@ def as_text(result: Record) -> str:
         for found in act["verdicts"]:
             lines += text_lines(found)
         lines.append("")
+    lines += day_lines(result)
     lines += question_lines(result)
     for caution in (*result["cautions"], EVERYWHERE):
         lines += folded(caution)
@@ -98,6 +100,20 @@ def details(found: Record) -> list[str]:
     return lines
 
 
+def day_lines(result: Record) -> list[str]:
+    """The day as a table in columns."""
+    if not result["day"]:
+        return []
+    rows = [("start", "end", "long", "what", "whose"), *(day_cells(row) for row in result["day"])]
+    widths = [max(len(row[column]) for row in rows) for column in range(5)]
+    return [DAY, "", *("  " + "  ".join(f"{cell:{width}}" for cell, width in zip(row, widths, strict=True)).rstrip() for row in rows), ""]
+
+
+def day_cells(row: Record) -> tuple[str, str, str, str, str]:
+    """A row of the day: start, end, how long, what, whose."""
+    return row["start"], row["end"], row["long"], row["what"], row["whose"]
+
+
 def question_lines(result: Record) -> list[str]:
     """The questions by department, ready to send."""
     if not result["questions"]:
@@ -118,6 +134,9 @@ def as_markdown(result: Record) -> str:
     for act in acts(result):
         rows = [markdown_row(found) for whole in act["verdicts"] for found in (whole, *parts_of(whole))]
         parts.append("\n".join([f"## {safe(act['head'])}", "", "| verdict | asked | margin | why |", "|---|---|---|---|", *rows]))
+    if result["day"]:
+        rows = [f"| {' | '.join(harmless(cell) for cell in day_cells(row))} |" for row in result["day"]]
+        parts.append("\n".join([f"## {DAY}", "", "| start | end | long | what | whose |", "|---|---|---|---|---|", *rows]))
     for group in result["questions"]:
         parts.append("\n".join([f"## Questions: {safe(group['department'])}", "", *(f"* {safe(question)}" for question in group["questions"])]))
     return "\n\n".join([*parts, *(safe(words) for words in result["cautions"]), EVERYWHERE]) + "\n"

@@ -3,6 +3,7 @@
 import random
 from typing import Any
 
+from tests.fit.clocks import a_clock, crew, hours, quiet
 from tests.fit.hang_pairs import a_hang, a_trim, rigging_items
 from tests.fit.plots import a_plot, stage_parts
 from tests.fit.sample import RULES, Record, item, value
@@ -92,7 +93,10 @@ def house_items(dice: Dice) -> list[Record]:
                 curfews=value(standing="none"),
                 noise_limits=value(standing="none"),
             ),
-        )
+            **hours(dice),
+        ),
+        *quiet(dice),
+        *crew(dice),
     ]
     for _ in range(dice.random.randint(0, 2)):
         days = dice.one(("Sunday to Thursday", "Friday and Saturday", "every day", "Saturday, Sunday", "school term"))
@@ -288,7 +292,8 @@ def a_pair(seed: int) -> tuple[Record, list[Record]]:
     """A pack and the riders of one day."""
     dice = Dice(seed)
     riders = []
-    for act in ("Opener", "Ünder & <b>", "The day")[: dice.one((1, 1, 2, 3))]:
+    for place, act in enumerate(("Opener", "Ünder & <b>", "The day")[: dice.one((1, 1, 2, 3))]):
         requirements = [a_requirement(dice, act) for _ in range(dice.random.randint(0, 9))]
-        riders.append({"act": act, "revision": "", "stays_m": dice.one((None, 0.0, dice.number(5.0))), "requirements": requirements})
+        day = {"stays_m": dice.one((None, 0.0, dice.number(5.0))), "clock": a_clock(dice, place)}
+        riders.append({"act": act, "revision": "", **day, "requirements": requirements})
     return a_pack(dice), riders

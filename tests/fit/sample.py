@@ -48,6 +48,6 @@ def asks(what: str, way: str = "at least", low: float = 0.0, high: float = 0.0, 
     return {**blank, "configuration": "", "what": what, "way": way, "low": low, "high": high, "words": words, **more}
 
 
-def rider(*requirements: Record, act: str = "Act", stays_m: float | None = None) -> Record:
+def rider(*requirements: Record, act: str = "Act", stays_m: float | None = None, clock: Record | None = None) -> Record:
     """A rider as the check takes it."""
-    return {"act": act, "revision": "", "stays_m": stays_m, "requirements": [{**each, "act": act} for each in requirements]}
+    return {"act": act, "revision": "", "stays_m": stays_m, "clock": clock, "requirements": [{**each, "act": act} for each in requirements]}

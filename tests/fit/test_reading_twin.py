@@ -12,10 +12,11 @@ from builder.reading.problems import Refused
 from builder.registry import RULES
 from builder.rider.asked import QUANTITIES, rider_of
 from builder.rider.units import units_of
-from tests.fit.chromium import page_with
+from tests.fit.chromium import page_with, served
 
 ROOT = Path(__file__).parents[2]
 PACK = {"rules": [rule_record(rule) for rule in RULES.values()], "units": units_of(QUANTITIES), "sections": []}
+READERS = served("asking")
 READ = """(texts) => texts.map((text) => {
   try {
     const { data, places } = housefit.readRider(text);
@@ -64,6 +65,23 @@ VALUES = [
 WEIGHTS = ["900 kg", "1.5 t", "2000 lb", "1 short ton", "1 ton", "3 oz", "12 m"]
 LOADS = ["7.2 kPa", "150 psf", "500 kg/m2", "5 kN/m2", "7.2"]
 TIMES = ["22:30", "10:30 pm", "12 am", "24:00", "24:01", "9", "9:75", "13 pm", "00:00"]
+LASTING = ["90 min", "1 h 30 min", "1.5 h", "90", "0 min", "-5 min", "?", "1/3 h", "3 h 61 min", "4 days"]
+CLOCKS = [
+    "set up: 5 h",
+    "check from: '15:00'",
+    "check: soon",
+    "day: Monday",
+    "doors: 7 pm",
+    "changeover: 25 min",
+    "changeover parts: {roll on: 4 min, patch: 3 min, lines: 24, lines a minute: 5, lines checked before: yes, monitors: 4 min, spare: 0 min}",
+    "changeover parts: {lines: 24, lines a minute: 0}",
+    "changeover parts: {lines: few}",
+    "changeover parts: {lines checked before: perhaps}",
+    "changeover parts: {roll: 4 min}",
+    "changeover parts: 25 min",
+    "strike: 6 min",
+    "reset: 6 min",
+]
 BROKEN = [
     "act: A\n  b: c\n",
     "act: A\nact: B\n",
@@ -214,6 +232,8 @@ def texts() -> list[str]:
     found += [f"act: A\nplot:\n  - {{{line}}}\n  - {{{line}, at: {{across: 1 m SL, depth: 2 ft US}}}}\n" for line in PLOTS]
     spots = [(across, "1 m US") for across in ACROSS] + [("1 m SL", depth) for depth in DEPTHS]
     found += [f"act: A\nplot: [{{name: A, width: 1 m, depth: 1 m, at: {{across: {quoted(x)}, depth: {quoted(y)}}}}}]\n" for x, y in spots]
+    found += [f"act: A\nclock: {{on stage: '21:00', set: {quoted(value)}}}\n" for value in LASTING]
+    found += [f"act: A\nclock:\n  load in: '9:00'\n  {line}\n" for line in CLOCKS]
     chance = random.Random(7)  # noqa: S311 - not for secrets
     for _ in range(300):
         number = f"{chance.randint(0, 9999) / 10 ** chance.randint(0, 3):g}"
@@ -242,7 +262,7 @@ def in_python(text: str) -> dict[str, Any] | None:
 @pytest.mark.browser
 def test_both_read_the_same_from_the_same_text() -> None:
     given = texts()
-    with page_with("wording", "verdicts", "quantities", "text", "hangs", "plots", "asking", pack=PACK) as page:
+    with page_with(*READERS, pack=PACK) as page:
         read = page.evaluate(READ, given)
     ours = [json.loads(json.dumps(in_python(text))) for text in given]
     different = [(text, mine, theirs) for text, mine, theirs in zip(given, ours, read, strict=True) if mine != theirs]
@@ -277,7 +297,7 @@ def test_what_the_browser_writes_both_read_as_it_was() -> None:
         ">",
     ]
     data = {"act": "A: B", "questions": words, "needs": [{"what": "stage width", "between": ["1 m", "27'-10 1/2\""]}]}
-    with page_with("wording", "verdicts", "quantities", "text", "hangs", "plots", "asking", pack=PACK) as page:
+    with page_with(*READERS, pack=PACK) as page:
         written, read = page.evaluate("(data) => { const text = housefit.writeRider(data); return [text, housefit.readRider(text).data]; }", data)
     assert read == data
     ours = in_python(written)
@@ -297,5 +317,5 @@ def test_what_the_browser_does_not_read_of_yaml_it_refuses() -> None:
         "__proto__: A\n",
         "act: " + "{d: " * 30 + "x" + "}" * 30 + "\n",
     ]
-    with page_with("wording", "verdicts", "quantities", "text", "hangs", "plots", "asking", pack=PACK) as page:
+    with page_with(*READERS, pack=PACK) as page:
         assert page.evaluate(READ, texts) == [None] * len(texts)

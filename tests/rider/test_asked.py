@@ -23,7 +23,7 @@ def problems(text: str) -> list[str]:
 
 
 def test_a_rider_needs_no_more_than_a_name() -> None:
-    assert read("act: Five Wet Dogs") == {"act": "Five Wet Dogs", "revision": "", "stays_m": None, "requirements": []}
+    assert read("act: Five Wet Dogs") == {"act": "Five Wet Dogs", "revision": "", "stays_m": None, "clock": None, "requirements": []}
 
 
 def test_a_need_is_read_in_si_with_its_line_and_its_own_words() -> None:
@@ -119,6 +119,6 @@ def test_no_text_makes_anything_but_a_rider_or_problems(text: str) -> None:
     try:
         keys, count = set(read(text)), 1
     except Refused as refused:
-        keys, count = {"act", "revision", "stays_m", "requirements"}, len(refused.problems)
-    assert keys == {"act", "revision", "stays_m", "requirements"}
+        keys, count = {"act", "revision", "stays_m", "clock", "requirements"}, len(refused.problems)
+    assert keys == {"act", "revision", "stays_m", "clock", "requirements"}
     assert count > 0

@@ -2,6 +2,8 @@
 
 from typing import Annotated, ClassVar, Literal
 
+from pydantic import Field
+
 from builder.reading.absent import Absent, Maybe
 from builder.reading.quantities import Duration, Length, Level, Percent, Temperature, TimeOfDay
 from builder.reading.words import Count, Day, Name, Text, YesNo
@@ -87,6 +89,19 @@ class Curfew(Line):
     """What an overrun costs, and who collects it."""
 
 
+class QuietHours(Line):
+    """Hours in which no check may be heard, such as lessons next door."""
+
+    days: Name
+    """The days they hold for, such as Monday to Friday."""
+    from_: Annotated[TimeOfDay, Field(alias="from")]
+    """From when no check and no line check may be heard."""
+    until: TimeOfDay
+    """Until when."""
+    why: Text | None = None
+    """Whose quiet it is."""
+
+
 class NoiseLimit(Line):
     """A limit on sound level, with everything that makes it one: metric, time, place."""
 
@@ -135,6 +150,10 @@ class Crew(Line):
     """The shortest call that is paid."""
     meal_after: Annotated[Maybe[Duration], Decisive()] = Absent.NOT_STATED
     """After how long a meal break is due."""
+    meal_break: Maybe[Annotated[Duration, Plausible(900, 2 * 3600)]] = Absent.NOT_STATED
+    """How long work stops for a meal. None where the crew eats by turns and work goes on."""
+    longest_call: Maybe[Annotated[Duration, Plausible(4 * 3600, 24 * 3600)]] = Absent.NOT_STATED
+    """The longest that one crew works on one day. Beyond it a second crew is called."""
     ordered_by: Maybe[Duration] = Absent.NOT_STATED
     """How long before the show crew must be ordered."""
     least_crew: Maybe[Text] = Absent.NOT_STATED
@@ -185,6 +204,14 @@ class House(DepartmentFile):
     """When sound must stop."""
     load_in_from: Maybe[TimeOfDay] = Absent.NOT_STATED
     """From when work with noise outside is allowed."""
+    load_out_until: Maybe[TimeOfDay] = Absent.NOT_STATED
+    """Until when work with noise outside is allowed after a show. A time before 06:00 belongs to the evening before."""
+    quiet_hours: Maybe[tuple[QuietHours, ...]] = Absent.NOT_STATED
+    """Hours of the day in which no check may be heard."""
+    checks_end_before_doors: Maybe[Annotated[Duration, Plausible(0, 2 * 3600)]] = Absent.NOT_STATED
+    """How long before doors the last check must have ended, so that the hall can be made ready. None where they may run up to doors."""
+    doors_before_show: Maybe[Annotated[Duration, Plausible(0, 3 * 3600)]] = Absent.NOT_STATED
+    """The least time from doors to the first act. None where there is no such rule."""
     noise_limits: Annotated[Maybe[tuple[NoiseLimit, ...]], Decisive()] = Absent.NOT_STATED
     """The limits on sound level."""
     air: Air | None = None

@@ -29,6 +29,7 @@ def parts(section: Section) -> Iterator[Block]:
     for kind, title, columns in (
         ("configuration", "Capacity by configuration", ("audience", "capacity", "wheelchair_places", "lost_to_mix_position")),
         ("curfew", "Curfew", ("music_ends", "strictness", "overrun")),
+        ("quiet", "Quiet hours: no check may be heard", ("from", "until", "why")),
         ("noise", "Noise limits", ("level", "metric", "over", "measured_at", "hours", "enforced_by")),
         ("contact", "Whom to ask", ("about", "phone", "mail", "hours")),
         ("address", "Addresses", ("lines", "position")),
@@ -46,7 +47,7 @@ def parts(section: Section) -> Iterator[Block]:
 
 def title_of_first_column(kind: str) -> str:
     """What the first column of a table names."""
-    return {"curfew": "Days", "noise": "Limit", "contact": "Role", "address": "For", "effect": "Effect"}.get(kind, "Configuration")
+    return {"curfew": "Days", "quiet": "Days", "noise": "Limit", "contact": "Role", "address": "For", "effect": "Effect"}.get(kind, "Configuration")
 
 
 def headline(section: Section, _: Pack) -> Sequence[Entry]:

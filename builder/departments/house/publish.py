@@ -49,6 +49,8 @@ def items(house: House, stater: Stater) -> Iterator[Item]:
     yield from stater.counted(house.trouble_spots, "house", "trouble", name_key="what")
     if not isinstance(house.curfews, Absent):
         yield from stater.counted(house.curfews, "house", "curfew", name_key="days")
+    if not isinstance(house.quiet_hours, Absent):
+        yield from stater.counted(house.quiet_hours, "house", "quiet", name_key="days")
     if not isinstance(house.noise_limits, Absent):
         yield from stater.counted(house.noise_limits, "house", "noise", name_key="name")
     yield from stater.named(house.effects, "house", "effect")

@@ -12,7 +12,8 @@
     power: ["for", "current", "count", "phases", "system", "connector", "within", "of", "apart from dimmers", "strictness", "carried by"],
     trucks: ["count", "length", "height", "weight", "largest case", "strictness"],
     "largest case": ["width", "height", "weight"],
-    clock: ["day", "load in", "ends"],
+    clock: ["day", ...fit.TIMES, ...fit.LENGTHS, "changeover parts"],
+    "changeover parts": ["roll on", "patch", "lines", "lines a minute", "lines checked before", "monitors", "spare"],
     level: ["at", "metric", "over", "place", "strictness"],
     revision: ["number", "on", "by"],
   };
@@ -35,7 +36,7 @@
     const stays = read(asking, data, "stays on deck", "length", "stays on deck");
     const issue = data.revision && typeof data.revision === "object" ? data.revision : null;
     const revision = issue ? text(asking, issue, "number", "revision") + " of " + text(asking, issue, "on", "revision") : "";
-    const rider = { act, revision, stays_m: stays === null ? null : stays.si, requirements: requirements.map((each) => (each.any ? { ...each, act, any: each.any.map((part) => ({ ...part, act })) } : { ...each, act })) };
+    const rider = { act, revision, stays_m: stays === null ? null : stays.si, clock: timing(asking), requirements: requirements.map((each) => (each.any ? { ...each, act, any: each.any.map((part) => ({ ...part, act })) } : { ...each, act })) };
     return { rider, problems: asking.problems };
   }
 
@@ -244,13 +245,19 @@
     if (found === null) return [];
     strange(asking, found, "clock", "clock");
     const weekday = dayOf(asking, choice(asking, found, "day", WEEKDAYS, "", "clock"));
+    asking.weekday = weekday;
     const time = (key) => (text(asking, found, key, "clock") === "" ? null : attempt(asking, "clock", key, () => timeOfDay(found[key])));
     const [start, end] = [time("load in"), time("ends")];
     const day = weekday.toLowerCase(), out = [];
+    const first = time("on stage"), lasts = length(asking, found, "set");
     if (start !== null) out.push(blank(asking, lineOf(asking, found, "load in"), "load in", "house", "Load-in", "from " + folded(found["load in"]), { time_s: start, day }));
     if (end !== null) {
       const need = "ends at " + folded(found.ends) + (weekday !== "" ? " on a " + weekday : "");
       out.push(blank(asking, lineOf(asking, found, "ends"), "ends", "house", "End of the show", need, { time_s: end, day }));
+    } else if (first !== null && lasts !== null) {
+      const last = fit.ofTheShow(first) + lasts;
+      const need = "ends at " + fit.clock(last) + ", from " + folded(found["on stage"]) + " for " + folded(found.set) + (weekday !== "" ? " on a " + weekday : "");
+      out.push(blank(asking, lineOf(asking, found, "on stage"), "ends", "house", "End of the show", need, { time_s: last, day }));
     }
     return out;
   }
@@ -271,6 +278,32 @@
     const byDate = WEEKDAYS[(asking.plays.getUTCDay() + 6) % 7];
     if (written !== "" && written !== byDate) wrong(asking, "clock", "day is " + written + ", and the date it plays is a " + byDate);
     return written !== "" ? written : byDate;
+  }
+
+  function length(asking, record, key) {
+    const found = read(asking, record, key, "duration", "clock");
+    return found === null ? null : found.si;
+  }
+
+  // The day's clock in seconds; what cannot be read was told with its requirements, or is told here.
+  function timing(asking) {
+    const found = asking.data.clock;
+    if (found === undefined || found === null || typeof found !== "object" || Array.isArray(found)) return null;
+    const parts = found["changeover parts"];
+    const whole = parts !== null && typeof parts === "object" && !Array.isArray(parts);
+    if (parts !== undefined && !whole) wrong(asking, "clock", "changeover parts should be a group of keys");
+    if (whole) strange(asking, parts, "changeover parts", "clock");
+    const written = (record, key) => text(asking, record, key, "clock") !== "";
+    const clock = fit.timingOf(found, whole ? parts : null, {
+      line: (record) => lineOf(asking, record),
+      day: () => asking.weekday,
+      time: (record, key) => (written(record, key) ? attempt(asking, "clock", key, () => timeOfDay(record[key])) : null),
+      length: (record, key) => length(asking, record, key),
+      count: (record, key) => (written(record, key) ? attempt(asking, "clock", key, () => count(record[key])) : null),
+      yes: (record, key) => written(record, key) && attempt(asking, "clock", key, () => yesNo(record[key])) === "yes",
+    });
+    if (clock.parts !== null && clock.parts["lines a minute"] === 0) wrong(asking, "clock", "lines a minute is no rate; write how many lines your crew checks in a minute");
+    return clock;
   }
 
   function level(asking) {

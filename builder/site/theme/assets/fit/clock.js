@@ -28,6 +28,11 @@
     return words.includes(day) ? "yes" : "no";
   }
 
+  function holdsToday(text, day) {
+    if (day !== "") return holdsOn(text, day);
+    return DAYS.every((each) => holdsOn(text, each) === "yes") ? "yes" : "unclear";
+  }
+
   function endsBeforeCurfew(requirement, section) {
     if (section === null) return asked(requirement, CURFEW, "The pack does not describe this.");
     const curfews = section.items.filter((item) => item.kind === "curfew" && applies(item, requirement.day));
@@ -110,5 +115,5 @@
     return settled(found);
   }
 
-  Object.assign(fit, { endsBeforeCurfew, loadInAfter });
+  Object.assign(fit, { DAY_S, ofTheShow, holdsToday, endsBeforeCurfew, loadInAfter });
 })((window.housefit = window.housefit || {}));

@@ -14,13 +14,15 @@
       return together === null ? judged(requirement, pack) : together.shift();
     });
     for (const requirement of fit.dayRequirements(riders, pack)) verdicts.push(judged(requirement, pack));
-    verdicts.push(...fit.staysOnDeck(riders, pack), ...fit.plotsTogether(riders, pack));
+    const day = fit.theDay(riders, pack);
+    verdicts.push(...fit.staysOnDeck(riders, pack), ...fit.plotsTogether(riders, pack), ...day.verdicts);
     return {
       venue: pack.venue,
       revision: pack.revision,
       acts: riders.map((rider) => ({ act: rider.act, revision: rider.revision, verdict: overall(verdicts, rider.act) })),
       verdict: overall(verdicts, ""),
       verdicts,
+      day: day.rows,
       questions: questions(verdicts),
       cautions: cautions(verdicts, pack),
     };

@@ -6,6 +6,7 @@
   if (root === null || pack === undefined) return;
   const WORDS = { fits: "fits", "fits, with a note": "note", short: "short", ask: "ask", "not needed": "not-needed" };
   const EXAMPLES = { length: "12 m or 40 ft", mass: "900 kg or 2000 lb", load: "7.2 kPa or 150 psf", area: "40 m2", count: "2", current: "32 A", duration: "4 h" };
+  const OF_THE_DAY = { slot: "clock", sort: "day" };
   let data = { act: "" };
   let places = new Map();
   let slots = new Map();
@@ -234,7 +235,23 @@
 
   function clock(opened) {
     const days = [["", "not said"], ...fit.WEEKDAYS.map((day) => [day, day])];
-    return group("The day's clock", "clock", [["day", "Day", "", days], ["load in", "Load-in", "10:00"], ["ends", "Last note ends", "22:30"]], opened);
+    const node = group("The day's clock", "clock", [
+      ["day", "Day", "", days], ["load in", "Load-in", "10:00"], ["set up", "Set-up, until the check", "5 h"], ["line check", "Line check, if by itself", "20 min"],
+      ["check", "Check", "90 min"], ["check from", "Check begins, if agreed", "15:00"], ["clear after check", "Clear after the check", "15 min"], ["doors", "Doors", "19:00"],
+      ["on stage", "On stage", "21:00"], ["set", "Set", "90 min"], ["ends", "Last note ends", "22:30"], ["changeover", "Changeover before, all in", "25 min"],
+      ["strike", "Strike, until others roll on", "8 min"], ["load out", "Load-out", "2 h"]], opened);
+    const parts = data.clock && typeof data.clock["changeover parts"] === "object" ? data.clock["changeover parts"] : {};
+    const change = (name) => (value) => changedPart("clock", (found) => {
+      const inner = found["changeover parts"] && typeof found["changeover parts"] === "object" ? found["changeover parts"] : {};
+      put(inner, name, value);
+      put(found, "changeover parts", Object.keys(inner).length > 0 ? inner : "");
+    });
+    const of = (name, label, example) => field(label, input(parts[name], change(name), { placeholder: example }));
+    node.lastChild.before(make("fieldset", { class: "check-load" }, make("legend", {}, "Or the changeover by its parts"), make("div", { class: "check-row" },
+      of("roll on", "Roll on", "4 min"), of("patch", "Patch", "3 min"), of("lines", "Lines", "24"), of("lines a minute", "Lines a minute", "5"),
+      field("Lines checked in the set before", select(parts["lines checked before"] || "", [["", "no"], ["yes", "yes"]], change("lines checked before"))),
+      of("monitors", "Monitors", "4 min"), of("spare", "Spare", "3 min"))));
+    return node;
   }
 
   function level(opened) {
@@ -267,7 +284,7 @@
     const area = make("textarea", { rows: "8", readonly: true, id: "check-questions", "aria-label": "Questions to the house" });
     const told = make("span", { role: "status", class: "check-told" });
     const copy = make("button", { type: "button", onclick: async () => { told.textContent = (await copied(area)) ? "Copied." : "Select the text and copy it."; } }, "Copy the questions");
-    return make("section", { class: "check-outcome" }, make("h2", { id: "questions" }, "Questions to the house"), make("p", { id: "check-none" }, "Nothing to ask yet."), area, make("div", { class: "check-buttons" }, copy, told), make("div", { id: "check-cautions" }));
+    return make("section", { class: "check-outcome" }, make("div", { id: "check-day" }), make("h2", { id: "questions" }, "Questions to the house"), make("p", { id: "check-none" }, "Nothing to ask yet."), area, make("div", { class: "check-buttons" }, copy, told), make("div", { id: "check-cautions" }));
   }
 
   async function copied(area) {
@@ -286,7 +303,8 @@
     const { rider, problems } = fit.riderOf({ ...data, act: data.act === "" ? "The show" : data.act }, pack, places);
     const result = fit.check(pack, [rider]);
     for (const node of slots.values()) node.replaceChildren();
-    rider.requirements.forEach((requirement, index) => answer(requirement, result.verdicts[index]));
+    result.verdicts.forEach((found, index) => answer(rider.requirements[index] || OF_THE_DAY, found));
+    theDay(result.day);
     for (const problem of problems) tell(problem);
     summary(result, problems);
     first(rider, result);
@@ -297,12 +315,21 @@
 
   // What is short, then what to ask, each leading to its line of the form.
   function first(rider, result) {
-    const found = result.verdicts.map((each, index) => [each, rider.requirements[index]]).filter(([each, requirement]) => requirement !== undefined && ["short", "ask"].includes(each.verdict));
+    const found = result.verdicts.map((each, index) => [each, rider.requirements[index] || OF_THE_DAY]).filter(([each]) => ["short", "ask"].includes(each.verdict));
     found.sort(([one], [other]) => fit.RANK[other.verdict] - fit.RANK[one.verdict]);
     document.getElementById("check-first").replaceChildren(...found.map(([each, requirement]) => {
       const go = () => lead(slotOf(requirement.slot, requirement.sort === "any" ? "" : requirement.what));
       return make("li", {}, make("button", { type: "button", onclick: go }, make("span", { class: "tag check-" + WORDS[each.verdict] }, each.verdict), " " + each.title + (each.margin[0] !== "" && each.verdict === "short" ? " " + each.margin[0] : "")));
     }));
+  }
+
+  // The day as a table, each thing as early as it can be.
+  function theDay(rows) {
+    const heads = [["start", "Start"], ["end", "End"], ["long", "Long"], ["what", "What"], ["whose", "Whose"]];
+    const table = () => make("div", { class: "check-scroll", tabindex: "0", role: "region", "aria-label": "The day as a table" }, make("table", { class: "check-table" },
+      make("thead", {}, make("tr", {}, ...heads.map(([, words]) => make("th", { scope: "col" }, words)))),
+      make("tbody", {}, ...rows.map((row) => make("tr", {}, ...heads.map(([key]) => make("td", {}, row[key])))))));
+    document.getElementById("check-day").replaceChildren(...(rows.length === 0 ? [] : [make("h2", { id: "day" }, "The day, each thing as early as it can be"), table()]));
   }
 
   function lead(node) {

@@ -54,6 +54,7 @@
   }
 
   function clock(value) {
+    if (value >= LARGEST) return digits(value, 0) + " s";
     const minutes = Math.floor(value / 60 + 0.5);
     let hours = Math.floor(minutes / 60);
     let later = "";
@@ -69,6 +70,15 @@
     if (size < 7200) return trimmed(digits(value / 60, 1)) + " min";
     if (size < 172800) return trimmed(digits(value / 3600, 1)) + " h";
     return trimmed(digits(value / 86400, 1)) + " days";
+  }
+
+  function lasting(value) {
+    if (Math.abs(value) >= LARGEST) return digits(value, 0) + " s";
+    const tenths = Math.floor(Math.abs(value) / 6 + 0.5);
+    if (tenths < 1200) return trimmed(digits(tenths / 10, 1)) + " min";
+    const hours = Math.floor(tenths / 600);
+    const rest = tenths - hours * 600;
+    return grouped(String(hours)) + " h" + (rest === 0 ? "" : " " + trimmed(digits(rest / 10, 1)) + " min");
   }
 
   function trimmed(text) {
@@ -89,5 +99,5 @@
     }
   }
 
-  Object.assign(fit, { digits, metres, clock, span, both });
+  Object.assign(fit, { digits, metres, clock, span, lasting, both });
 })((window.housefit = window.housefit || {}));
