@@ -104,6 +104,7 @@ def test_a_saved_rider_is_read_in_the_terminal(browser: Browser, demo_over_http:
     again = rider_of((tmp_path / "rider.yml").read_text("utf-8"), file="rider.yml", rules=RULES)
     first = rider_of((RIDERS / "theatre.yml").read_text("utf-8"), file="rider.yml", rules=RULES)
     for rider in (again, first):
+        rider["clock"]["line"] = 0
         for requirement in rider["requirements"]:
             requirement["line"] = 0
             for part in (*requirement.get("any", []), *requirement.get("rectangles", [])):
