@@ -90,7 +90,10 @@ class Scribe:
     def _drawing(self, block: Picture) -> str:
         path = self._filed(block.name, block.svg)
         # The label says what is drawn; the drawing's own labels would only repeat the tables in a search or a screen reader.
-        drawing = f'<div class="drawing" role="img" aria-label="{escaped(block.alt)}" data-search-exclude>\n{block.svg}\n</div>'
+        # What holds links is no picture to a screen reader, or its links could not be reached.
+        role = "group" if "<a " in block.svg else "img"
+        svg = block.svg.replace(' role="img"', f' role="{role}"', 1)
+        drawing = f'<div class="drawing" role="{role}" aria-label="{escaped(block.alt)}">\n{svg}\n</div>'
         file = f'<a class="file" href="{path}">The drawing as a file</a>'
         beside = ' class="beside"' if block.beside else ""
         return f"<figure{beside}>\n{drawing}\n<figcaption>{shown(block.caption)} {file}</figcaption>\n</figure>"

@@ -4,6 +4,7 @@ import html as html_module
 import logging
 import re
 from dataclasses import dataclass
+from itertools import count
 from pathlib import Path
 from typing import Any, Literal
 
@@ -168,9 +169,13 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
 
 
 def framed(html: str) -> str:
-    """A guide's tables in the frame that ours have, so that a wide one scrolls and the page does not."""
-    frame = '<div class="table" role="region" tabindex="0" aria-label="Table">'
-    return html.replace("<table>", f"{frame}<table>").replace("</table>", "</table></div>")
+    """A guide's tables in the frame that ours have, so that a wide one scrolls and the page does not; each with a name of its own."""
+    number = count(1)
+
+    def opened(_: re.Match[str]) -> str:
+        return f'<div class="table" role="region" tabindex="0" aria-label="Table {next(number)}"><table>'
+
+    return re.sub("<table>", opened, html).replace("</table>", "</table></div>")
 
 
 def counted(number: int) -> str:

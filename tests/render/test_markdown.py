@@ -247,7 +247,7 @@ def test_an_unknown_tone_is_refused() -> None:
 def test_an_inline_drawing_stands_in_the_page_and_beside_it_as_a_file() -> None:
     found = render(Document("House", (Page("plan", "Plan", (Picture("plan-stage", SVG, "The stage from above", "Plan"),)),)))
     assert found.pages["drawings/plan-stage.svg"] == SVG.encode()
-    assert '<div class="drawing" role="img" aria-label="The stage from above" data-search-exclude>' in str(found.pages["plan.md"])
+    assert '<div class="drawing" role="img" aria-label="The stage from above">' in str(found.pages["plan.md"])
     assert "\n\n<path" not in str(found.pages["plan.md"])
 
 
@@ -305,3 +305,10 @@ def test_raw_html_holds_no_blank_line() -> None:
 def test_an_anchor_named_like_the_page_does_not_meet_the_titles() -> None:
     reader = read(Facts((Entry("Rigging", "x", anchor="rigging"),)))
     assert [attributes["id"] for _, attributes in reader.elements if "id" in attributes] == ["the_title", "rigging"]
+
+
+def test_a_drawing_with_links_is_a_group_whose_links_can_be_reached() -> None:
+    picture = Picture("plan", '<svg xmlns="http://www.w3.org/2000/svg" role="img"><a href="#p1"><circle/></a></svg>', "Points")
+    text = str(render(Document("House", (Page("plan", "Plan", (picture,)),))).pages["plan.md"])
+    assert text.count('role="group"') == 2
+    assert 'role="img"' not in text

@@ -129,8 +129,8 @@ def test_the_keyboard_reaches_text_search_and_answers(browser: Browser, over_htt
     with visit(browser, over_http) as page:
         page.goto(f"{over_http}/index.html")
         page.keyboard.press("Tab")
-        assert page.evaluate("document.activeElement.classList.contains('md-skip')")
-        box = page.locator(".md-skip").bounding_box()
+        assert page.evaluate("document.activeElement.classList.contains('skip')")
+        box = page.locator(".skip").bounding_box()
         assert box
         assert box["x"] >= 0
         page.keyboard.press("/")

@@ -64,7 +64,7 @@ def test_a_guides_table_stands_in_a_frame_of_its_own(tmp_path: Path, monkeypatch
     (tmp_path / "docs" / "reading.md").write_text("# How to read this pack\n\n| a | b |\n|---|---|\n| 1 | 2 |\n", "utf-8")
     run(config)
     text = (tmp_path / "site" / "reading.html").read_text("utf-8")
-    assert '<div class="table" role="region" tabindex="0" aria-label="Table"><table>' in text
+    assert '<div class="table" role="region" tabindex="0" aria-label="Table 1"><table>' in text
     assert "</table></div>" in text
 
 

@@ -82,7 +82,13 @@
     label.append("Only rows with", field);
     frame.before(label);
   });
+  // What scrolls can be reached and moved by the keyboard.
+  function reachable(part) {
+    if (part.scrollWidth > part.clientWidth + 1) part.tabIndex = 0;
+    else part.removeAttribute("tabindex");
+  }
   function fit() {
+    document.querySelectorAll(".drawing, pre").forEach(reachable);
     frames.forEach(function (frame) {
       frame.classList.remove("fits");
       var fits = frame.scrollWidth <= frame.clientWidth;
