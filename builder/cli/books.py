@@ -14,6 +14,7 @@ from builder.reading.problems import Problem
 if TYPE_CHECKING:  # its rules load every department; see carrying.py
     from builder.shows.booked import Books
     from builder.shows.judging import Outlook
+    from builder.stock.changing import Asked
 
 
 def books_at(venue: Path) -> "tuple[Books, Shows]":
@@ -46,20 +47,21 @@ def echo_outlook(books: "Books", folder: Shows, pack: Pack, on: date, venue: Pat
         click.echo(f"Not read, for they do not end in .yml: {', '.join(folder.others)}.")
 
 
-def turned_by(venue: Path, before: Pack, after: Pack, on: date) -> tuple[tuple[str, ...], tuple[str, ...]]:
+def turned_by(venue: Path, before: Pack, after: Pack, asked: "Asked") -> tuple[tuple[str, ...], tuple[str, ...]]:
     """
-    What a change of the house turns for the shows to come, line by line, and the cautions that belong to it.
+    What a change of the house turns for the shows to come, line by line, and the cautions that belong to it. A reason that names an act is told too.
 
     A show whose file has a problem is named and left out: gear that breaks cannot wait for a rider to be mended.
     """
     from builder.shows.judging import outlook, turned
-    from builder.shows.telling import turned_lines
+    from builder.shows.telling import named_lines, turned_lines
 
     books, _ = books_at(venue)
     unread = tuple(dict.fromkeys(problem.where.file for problem in books.problems))
-    now = outlook(books, after, on)
-    turns = turned(outlook(books, before, on), now)
-    return tuple(turned_lines(turns, now, unread)), now.cautions([turn.found for turn in turns]) if turns else ()
+    now = outlook(books, after, asked.on)
+    turns = turned(outlook(books, before, asked.on), now)
+    lines = (*turned_lines(turns, now, unread), *named_lines(asked.why, books))
+    return lines, now.cautions([turn.found for turn in turns]) if turns else ()
 
 
 def echo_problems(problems: Iterable[Problem], venue: Path) -> None:

@@ -12,7 +12,7 @@ from builder.reading.problems import Refused
 from builder.render.terminal import hung
 
 if TYPE_CHECKING:  # the departments behind these take most of a second to load, and every command would wait for them
-    from builder.stock.changing import Changed, Stockroom
+    from builder.stock.changing import Asked, Changed, Stockroom
     from builder.stock.lines import Held
     from builder.stock.order import Order
 
@@ -35,17 +35,17 @@ def carry_out_all(orders: "Callable[[Stockroom], Sequence[Order]]", given: Mappi
     from builder.stock.changing import Asked, changed
 
     venue: Path = given["venue"]
-    on = day_of(given)
+    asked = Asked(given["by"], given["why"], day_of(given))
     room = room_of(venue)
     try:
         wanted = orders(room)
         if not wanted:
             click.echo("Nothing differs, so nothing was changed.")
             return
-        result = changed(room, wanted, Asked(given["by"], given["why"], on))
+        result = changed(room, wanted, asked)
     except Refused as refused:
         tell_and_exit(refused)
-    show(result, venue, on, every=given["every"])
+    show(result, venue, asked, every=given["every"])
     if given["dry_run"]:
         click.echo("Nothing was written.")
         return
@@ -59,7 +59,7 @@ def carry_out_all(orders: "Callable[[Stockroom], Sequence[Order]]", given: Mappi
     click.echo(f"Wrote {' and '.join(str(venue / each.file) for each in result.rewrites)}.")
 
 
-def show(result: "Changed", venue: Path, on: date, *, every: bool) -> None:
+def show(result: "Changed", venue: Path, asked: "Asked", *, every: bool) -> None:
     """The lines that change, the knock-ons, and a word on the revision where the change is later than it."""
     from builder.cli.books import turned_by
     from builder.stock.changing import difference_text
@@ -67,7 +67,7 @@ def show(result: "Changed", venue: Path, on: date, *, every: bool) -> None:
 
     click.echo(difference_text(result.rewrites))
     click.echo("")
-    click.echo(knock_ons(result.comparison, *turned_by(venue, result.before, result.after, on), every=every))
+    click.echo(knock_ons(result.comparison, *turned_by(venue, result.before, result.after, asked), every=every))
     revision, newest = result.after.revision, max((change.on for change in result.after.log), default="")
     if newest > revision.on:
         click.echo(hung(f"The pack says revision {revision.number} of {revision.on}. Raise it in house.yml before you publish this."))

@@ -8,7 +8,7 @@ from builder.cautions import EVERYWHERE
 from builder.fit.verdicts import ASK, FITS, NOT_NEEDED, NOTED, SHORT
 from builder.render.terminal import hung
 from builder.rider.saying import COUNTED
-from builder.shows.booked import CONFIRMED, Booked
+from builder.shows.booked import CONFIRMED, Booked, Books
 from builder.shows.judging import Judged, Outlook, Record, Turned, answers
 
 IS = {FITS: "fits", NOTED: "fits", SHORT: "is short", ASK: "is to ask", NOT_NEEDED: "is not needed"}
@@ -38,6 +38,19 @@ def turned_lines(turns: Sequence[Turned], outlook: Outlook, unread: Sequence[str
         yield "Shows on the books: no verdict changes."
     if unread:
         yield hung(f"Not judged, for 'housepack check' finds problems in them: {', '.join(unread)}.")
+
+
+def names_in(words: str, books: Books) -> tuple[str, ...]:
+    """The acts on the books that a text names, whatever its capitals."""
+    return tuple(dict.fromkeys(show.act for show in books.shows if show.act.casefold() in words.casefold()))
+
+
+def named_lines(words: str, books: Books) -> Iterator[str]:
+    """A warning where a text that is published names acts on the books."""
+    if acts := names_in(words, books):
+        yield hung(
+            f"The reason names {', '.join(acts)} from your books, and the log is published. Give the order again without it if that is too early."
+        )
 
 
 def turn_words(turn: Turned) -> str:

@@ -152,3 +152,11 @@ def test_riders_of_two_dates_are_no_show_day(venue: Path) -> None:
     result = run(venue, "fit", str(venue / "shows" / "kestrel.yml"), str(other))
     assert result.exit_code == 2
     assert "riders must play on one date, got 2026-03-07, 2026-03-08; check each date by itself" in flat(result)
+
+
+def test_a_reason_that_names_a_show_is_warned_of_before_it_is_published(venue: Path) -> None:
+    words = ("--by", "us", "--why", "Lent to sallow kestrel.", "--on", "2026-01-02")
+    result = run(venue, "stock", "out", "Vellum 7", *words, answer="n\n")
+    assert "The reason names Sallow Kestrel from your books, and the log is published." in flat(result)
+    assert result.output.index("The reason names") < result.output.index("Write this?")
+    assert "The reason names" not in run(venue, "stock", "out", "Vellum 7", *WHO, "--dry-run").output
