@@ -4,7 +4,7 @@ from builder.fit.plot_floor import GRAVITY_M_S2, named
 from builder.fit.plot_hits import of_word
 from builder.fit.plot_way import hits_of
 from builder.fit.rectangles import beyond, corners_of, extent, moved, quarter_turned
-from builder.fit.verdicts import SHORT, Record
+from builder.fit.verdicts import ASK, SHORT, Record
 from builder.fit.wording import both
 
 MOST_TRIED = 8
@@ -33,8 +33,9 @@ def remedy_of(wish: Record, rect: Record, others: list[Record], ground: Record, 
 
 
 def mends(wish: Record, rect: Record, others: list[Record], ground: Record, allowed: list[str]) -> bool:
-    """Whether nothing is short at a place, but for what no place mends."""
-    return all(each["sort"] in allowed for each in of_word(hits_of(wish, rect, others, ground), SHORT))
+    """Whether nothing is short at a place, but for what no place mends, and no edge is crossed that would have to be asked."""
+    hits = hits_of(wish, rect, others, ground)
+    return all(each["sort"] in allowed for each in of_word(hits, SHORT)) and all(each["sort"] != "edge" for each in of_word(hits, ASK))
 
 
 def moves(wish: Record, rect: Record, ground: Record, hits: list[Record]) -> list[list[float]]:

@@ -13,7 +13,7 @@ from builder.fit.wording import both, digits
 
 PLOT = {
     "question": "What is the outline of the deck, what is in the way on it, and what does it carry?",
-    "remedy": "Each rectangle that is named has its own remedy.",
+    "remedy": "Told below for each.",
     "who": "the show, with the house's stage manager",
 }
 SPREAD = "Weights are taken as spread evenly over their rectangles. Whoever answers for the floor decides, on feet and castors too."

@@ -53,6 +53,12 @@ def test_over_a_corner_the_move_goes_both_ways() -> None:
     assert found["remedy"] == "Move it 500 mm (1'-7 1/2\") to stage right and 500 mm (1'-7 1/2\") downstage."
 
 
+def test_a_move_is_not_told_where_the_edge_would_still_be_crossed_into_a_wing() -> None:
+    # 500 mm upstage alone would leave it 600 mm in the wing, which is to ask; both moves leave it on the deck.
+    found = part(plotted(stage((WING[0], box(8.0, 12.0, 0.0, 9.0))), piece("A", (7.6, 0.5))), "A")
+    assert found["remedy"] == "Move it 600 mm (1'-11 1/2\") to stage right and 500 mm (1'-7 1/2\") upstage."
+
+
 # 12 m deep on a deck of 10 m: no move helps, a quarter turn does, 12 m of 16 m.
 def test_where_no_move_helps_a_turn_may() -> None:
     assert part(plotted(stage(), piece("Wall", (0, 5), (1.0, 12.0))), "Wall")["remedy"] == "Turn it by a quarter."

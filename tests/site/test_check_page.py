@@ -84,6 +84,25 @@ def test_a_stage_plot_comes_from_a_rider_file_and_says_which_rectangle_is_short(
         assert "Move it 742 mm (2'-5\") upstage." in inner
 
 
+def test_the_stage_plot_is_drawn_and_what_is_short_is_crossed_out(browser: Browser, demo_over_http: str) -> None:
+    with visit(browser, demo_over_http, viewport=PHONE) as page:
+        opened(page, demo_over_http, "theatre")
+        drawing = page.locator(".check-plan svg")
+        assert drawing.get_attribute("role") == "img"
+        assert "5 Dimmer racks, short. 6 Cross in front, fits." in (drawing.get_attribute("aria-label") or "")
+        assert drawing.locator(".plot-fits polygon").count() == 5
+        assert drawing.locator(".plot-short polyline").count() == 2
+        assert page.locator(".check-plan li").all_inner_texts()[4:] == ["Dimmer racks: short", "Cross in front: fits"]
+        # The thrust's own zone is no part of the end stage.
+        assert drawing.locator("title", has_text="Thrust deck").count() == 0
+        height = page.evaluate("[...document.querySelectorAll('.check-plan text')].map((node) => node.getBoundingClientRect().height)")
+        assert min(height) >= 12
+        # Edges drawn to scale: the band risers are 40 ft, the deck is 16.8 m wide.
+        wide = "(name) => [...document.querySelectorAll('.check-plan title')].find((node) => node.textContent.includes(name)).parentNode"
+        wide += ".querySelector('polygon').getBoundingClientRect().width"
+        assert page.evaluate(wide, "Band risers") / page.evaluate(wide, "End stage") == pytest.approx(12.192 / 16.8, abs=0.02)
+
+
 def test_the_address_keeps_what_was_written(browser: Browser, where: str) -> None:
     with visit(browser, where) as page:
         opened(page, where, "club")

@@ -358,6 +358,8 @@
     const margin = found.margin.filter((each) => each !== "");
     if (margin.length > 0 && !found.reason.includes("Exactly")) head.append(" ", make("span", { class: "check-margin" }, margin.join(" / ")));
     node.append(head, ...details(found));
+    const drawing = requirement.sort === "plot" ? fit.plotDrawing(pack, requirement, found) : null;
+    if (drawing !== null) node.append(drawing);
     for (const part of [...found.parts].sort((one, other) => fit.RANK[other.verdict] - fit.RANK[one.verdict])) node.append(partOf(found, part));
   }
 

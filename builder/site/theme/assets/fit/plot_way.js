@@ -141,7 +141,8 @@
   }
 
   function mends(wish, rect, others, ground, allowed) {
-    return ofWord(hitsOf(wish, rect, others, ground), SHORT).every((each) => allowed.includes(each.sort));
+    const hits = hitsOf(wish, rect, others, ground);
+    return ofWord(hits, SHORT).every((each) => allowed.includes(each.sort)) && ofWord(hits, ASK).every((each) => each.sort !== "edge");
   }
 
   function moves(wish, rect, ground, hits) {
