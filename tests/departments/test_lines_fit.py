@@ -1,6 +1,8 @@
 """A show that asks for lines to the mix position is held against those that are free."""
 
+from functools import cache
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -49,3 +51,91 @@ def test_a_house_without_permanent_lines_falls_short_and_one_that_says_nothing_i
 
 def test_kinds_are_asked_apart() -> None:
     assert verdict(fibres("4"), "data lines to the mix position", 1) != "fits"
+
+
+def asked(lines: str, wish: str) -> str:
+    """The verdict on a wish as a rider writes it, in a venue with these lines; an empty text is the quarry's own."""
+    folder = read_folder(QUARRY)
+    texts = {name: text for name, text in folder.texts.items() if name in ("house.yml", "stage.yml", "lines.yml")}
+    if lines:
+        texts["lines.yml"] = CHECKED + lines
+    rider = rider_of(f"act: A\nneeds: [{{{wish}}}]\n", file="a.yml", rules=RULES)
+    (found,) = fit(fit_record(pack_of(venue_of(texts))), [rider])["verdicts"]
+    return str(found["verdict"])
+
+
+STATIONS = """talkback_channels: [{name: A}, {name: B}]
+talkback_stations:
+  - {place: Stage left, kind: desk station, count: 2, working: %s}
+  - {place: Mix position, kind: belt pack, count: 3}
+  - {place: Stage right, kind: socket, count: 9}
+"""
+
+
+@pytest.mark.parametrize(("working", "least", "answer"), [("1", 4, "fits"), ("1", 5, "short"), ("?", 4, "ask")])
+def test_stations_that_work_are_counted_and_sockets_are_not(working: str, least: int, answer: str) -> None:
+    assert asked(STATIONS % working, f"what: intercom stations, at least: {least}") == answer
+
+
+@pytest.mark.parametrize(("least", "answer"), [(2, "fits"), (3, "short")])
+def test_channels_are_counted(least: int, answer: str) -> None:
+    assert asked(STATIONS % 2, f"what: intercom channels, at least: {least}") == answer
+
+
+@pytest.mark.parametrize(
+    ("network", "answer"),
+    [
+        ("[{name: N, internet_down: 40 Mbit/s}]", "fits"),
+        ("[{name: N, internet_down: none}]", "short"),
+        ("[{name: N, internet_down: ?}]", "ask"),
+        ("[{name: N, internet_down: none}, {name: M}]", "ask"),
+        ("[{name: N, internet_down: 40 Mbit/s, terms: not for visitors}]", "ask"),
+        ("none", "short"),
+        ("?", "ask"),
+    ],
+)
+def test_internet_is_there_not_there_or_asked(network: str, answer: str) -> None:
+    assert asked(f"networks: {network}\n", "what: internet, is: yes") == answer
+
+
+@pytest.mark.parametrize(("at", "answer"), [("Mix position", "fits"), ("Stage left", "short")])
+def test_a_network_at_the_mix_position_needs_a_socket_there(at: str, answer: str) -> None:
+    text = f"consoles: [{{name: Mix, place: Mix position, by: none}}]\nnetworks: [{{name: N, at: [{at}]}}]\n"
+    assert asked(text, "what: network at the mix position, is: yes") == answer
+
+
+def test_the_quarry_has_internet_at_the_mix_position_and_no_intercom() -> None:
+    # Its lines.yml: a site link of 40 Mbit/s at the mix position; talkback channels: none; 30 of 38 ways of the snake free.
+    assert asked("", "what: internet, is: yes") == "fits"
+    assert asked("", "what: network at the mix position, is: yes") == "fits"
+    assert asked("", "what: intercom stations, at least: 1") == "short"
+    assert asked("", "what: analogue lines to the mix position, at least: 30") == "fits"
+    assert asked("", "what: lighting control lines, at least: 1") == "ask"
+
+
+DEMO = Path(__file__).parents[2] / "venue"
+
+
+@pytest.mark.parametrize(
+    ("wish", "answer"),
+    [
+        ("what: intercom channels, at least: 2", "fits"),  # A and B
+        ("what: intercom channels, at least: 3", "short"),
+        ("what: intercom stations, at least: 1", "ask"),  # nobody knows whether the dimmer room's works
+        ("what: internet, is: yes", "fits"),  # the production network, 500 Mbit/s
+        ("what: network at the mix position, is: yes", "fits"),
+        ("what: lighting control lines, at least: 2", "fits"),  # 2 of 4 free
+        ("what: lighting control lines, at least: 3", "short"),
+    ],
+)
+def test_what_the_demo_answers(wish: str, answer: str) -> None:
+    rider = rider_of(f"act: A\nneeds: [{{{wish}}}]\n", file="a.yml", rules=RULES)
+    (found,) = fit(demo(), [rider])["verdicts"]
+    assert found["verdict"] == answer
+
+
+@cache
+def demo() -> dict[str, Any]:
+    """The demo's part of the pack that the check reads."""
+    folder = read_folder(DEMO)
+    return fit_record(pack_of(venue_of(folder.texts, folder.photos)))

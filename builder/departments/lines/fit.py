@@ -1,8 +1,8 @@
-"""What a show may ask of permanent lines: how many are free from the stage to the mix position."""
+"""What a show may ask of lines: how many are free from the stage to the mix position, talkback, networks."""
 
 from functools import partial
 
-from builder.rules import Rule
+from builder.rules import IS, Rule
 
 to_mix = partial(
     Rule,
@@ -14,6 +14,8 @@ to_mix = partial(
     day="sum",
     who="the show",
 )
+
+reaching = partial(Rule, department="lines", section="lines", item="reaching")
 
 RULES = (
     to_mix(
@@ -43,5 +45,54 @@ RULES = (
         value="coax.free",
         question="How many video lines run to the mix position, of which signal and length?",
         remedy="Bring your own cable or converters to fibre.",
+    ),
+    to_mix(
+        key="lighting control lines",
+        title="Free DMX lines from the stage to the mix position",
+        value="dmx.free",
+        question="How many lighting control lines run to the mix position, and how many are free?",
+        remedy="Bring your own cable, or go by the lighting network.",
+    ),
+    reaching(
+        key="intercom stations",
+        title="Intercom stations that work",
+        kind="count",
+        value="stations",
+        whole="talkback_channels",
+        day="largest",
+        question="How many intercom stations work, of which kind, where, and on which connector?",
+        remedy="Bring belt packs of your own, or hire a wireless set.",
+        who="the show, or hire",
+    ),
+    reaching(
+        key="intercom channels",
+        title="Intercom channels",
+        kind="count",
+        value="channels",
+        whole="talkback_channels",
+        day="largest",
+        question="How many intercom channels are there, and who is on which?",
+        remedy="Share a channel, or bring a set of your own for the show's own people.",
+        who="the show",
+    ),
+    reaching(
+        key="internet",
+        title="Internet by cable",
+        kind="yes",
+        ways=(IS,),
+        value="internet",
+        question="Is there internet by cable for production, how fast both ways, and at which places?",
+        remedy="Bring a mobile link, and try it on site.",
+        who="the show",
+    ),
+    reaching(
+        key="network at the mix position",
+        title="A network of the house at the mix position",
+        kind="yes",
+        ways=(IS,),
+        value="at_mix",
+        question="Which network has sockets at the mix position, and whom do we ask before we plug in?",
+        remedy="Run a cable from the nearest socket, within 100 m.",
+        who="the show",
     ),
 )

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from builder.departments.lines.drawing import lines_plan
 from builder.departments.lines.tables import at_place, between_places, by_kind, consoles, every_line, kind_in, network_tables, stations, turns
 from builder.document import Block, Entry, Facts, Folded, Heading, Page, Paragraph, Picture
-from builder.layout import checked_line, entry_of, findings_block, item_table, shown_fact, workings
+from builder.layout import checked_line, entry_of, findings_block, item_table, shown_fact, shown_figure, workings
 from builder.pack import Level, Pack, Section
 
 CAUTION = (
@@ -107,6 +107,9 @@ def talking(section: Section) -> Iterator[Block]:
         yield Facts([entry_of(fact) for fact in facts])
     if channels:
         yield item_table(channels, ("used_by",), first="Channel", summary="Talkback channels")
+    reaching = section.item("reaching")
+    if reaching and (figure := reaching.figure("stations")):
+        yield Paragraph([f"{figure.label}: ", *shown_figure(figure), "."])
     if places:
         yield stations(section)
 

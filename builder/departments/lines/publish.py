@@ -9,6 +9,7 @@ from builder.departments.lines.description import Lines, listed
 from builder.departments.lines.drive import drive_items
 from builder.departments.lines.findings import findings
 from builder.departments.lines.reach import reach_figures, straight_figure
+from builder.departments.lines.reaching import reaching_item
 from builder.departments.lines.ways import pair_item, pairs_of, shared_names, stage_to_mix, working_figure
 from builder.pack import Fact, Item, Section, Standing, Value
 from builder.stating import Stater, place
@@ -39,6 +40,7 @@ def items(described: Lines, stater: Stater, around: Surroundings) -> Iterator[It
     yield from stater.named(listed(described.talkback_channels), "lines", "channel")
     yield from stater.counted(described.talkback_stations, "lines", "station", name_key="place")
     yield from stater.named(listed(described.networks), "lines", "network")
+    yield from reaching_item(described)
 
 
 def shared(item: Item, line: PermanentLine, lines: Sequence[PermanentLine]) -> Iterator[Fact]:
