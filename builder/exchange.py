@@ -90,6 +90,22 @@ class SoundLimit:
 
 
 @dataclass(frozen=True, slots=True)
+class Altitude:
+    """How high the house lies above sea level, with the house's own words for it. [m]"""
+
+    altitude_m: float
+    said: str
+
+
+@dataclass(frozen=True, slots=True)
+class Drive:
+    """A drive line of the house system, and the kinds of signal it takes, such as AES3."""
+
+    name: str
+    signals: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Datum:
     """What positions are measured from, in the house's words."""
 
@@ -106,8 +122,10 @@ class Offers:
     spots: tuple[Spot, ...] = ()
     shapes: tuple[Shape, ...] = ()
     limits: tuple[SoundLimit, ...] = ()
+    drives: tuple[Drive, ...] = ()
     air: Air | None = None
     datum: Datum | None = None
+    altitude: Altitude | None = None
 
     def spot(self, kind: str, name: str = "") -> Spot | None:
         """The first spot of a kind, or the one with that name."""
@@ -125,4 +143,6 @@ def joined(offers: Iterable[Offers]) -> Offers:
         limits=tuple(chain.from_iterable(offer.limits for offer in every)),
         air=next((offer.air for offer in every if offer.air), None),
         datum=next((offer.datum for offer in every if offer.datum), None),
+        drives=tuple(chain.from_iterable(offer.drives for offer in every)),
+        altitude=next((offer.altitude for offer in every if offer.altitude), None),
     )

@@ -45,9 +45,9 @@ def phases(on: str, loads: tuple[str, ...], venue: Path) -> None:
     power = read.descriptions.get("power")
     if not isinstance(power, Power):
         raise click.UsageError(f"{venue} has no power.yml, so nothing is known of its phases.")
-    draws = joined(department.offer(file) for department, file in described(read)).draws
+    offers = joined(department.offer(file) for department, file in described(read))
     try:
-        found = extra_loads(power, draws, on=named(on, power), loads=asked)
+        found = extra_loads(power, offers, on=named(on, power), loads=asked)
     except ValueError as wrong:
         raise click.UsageError(str(wrong)) from None
     click.echo("\n".join(lines(on, asked, found)))

@@ -1,5 +1,5 @@
 """
-Resistance and reactance of copper conductors, by the tables of two codes.
+Resistance and reactance of copper and aluminium conductors, by the tables of two codes.
 
 Every value is for one conductor and one way. Which temperature it holds for is part of the record.
 """
@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from builder.formulas.cite import Citation, cites
 from builder.formulas.ranges import above_zero
-from builder.formulas.sources import BS_7671, IEC_60364_5_52, NFPA_70
+from builder.formulas.sources import BS_7671, IEC_60228, IEC_60364_5_52, NFPA_70
 
 FT_PER_KM = 1000 / 0.3048
 
@@ -66,6 +66,33 @@ NEC_TABLE_9_OHM_PER_KFT = {
 }
 """Alternating current resistance and reactance, uncoated copper, three single conductors in PVC conduit, 75 °C, 60 Hz."""
 
+NEC_ALUMINIUM_OHM_PER_KFT = {
+    "12 AWG": (3.18, 3.2),
+    "10 AWG": (2.00, 2.0),
+    "8 AWG": (1.26, 1.3),
+    "6 AWG": (0.808, 0.81),
+    "4 AWG": (0.508, 0.51),
+    "3 AWG": (0.403, 0.40),
+    "2 AWG": (0.319, 0.32),
+    "1 AWG": (0.253, 0.25),
+    "1/0": (0.201, 0.20),
+    "2/0": (0.159, 0.16),
+    "3/0": (0.126, 0.13),
+    "4/0": (0.100, 0.10),
+    "250 kcmil": (0.0847, 0.085),
+    "350 kcmil": (0.0605, 0.061),
+    "500 kcmil": (0.0424, 0.043),
+}
+"""Aluminium at 75 °C: direct current, table 8; alternating current in PVC conduit, table 9. Reactance is that of copper."""
+
+IEC_ALUMINIUM_20C_OHM_PER_KM = {
+    10: 3.08, 16: 1.91, 25: 1.20, 35: 0.868, 50: 0.641, 70: 0.443, 95: 0.320, 120: 0.253, 150: 0.206, 185: 0.164, 240: 0.125, 300: 0.100,
+    400: 0.0778, 500: 0.0605, 630: 0.0469,
+}  # fmt: skip
+"""Greatest resistance of aluminium conductors of class 1 and 2 at 20 °C, by mm²."""
+HOT = 1.25
+"""Resistance in service over that at 20 °C, as annex G takes it."""
+
 BS_7671_FLEXIBLE_MV_PER_A_M = {4: 11.1, 6: 7.4, 10: 4.4, 16: 2.7, 25: 1.73, 35: 1.22, 50: 0.91, 70: 0.62, 95: 0.47, 120: 0.37}
 """Resistive drop between lines of three-phase flexible cable at 90 °C, by mm²; up to 16 mm² the table prints one value for all."""
 
@@ -108,6 +135,68 @@ def awg_conductor(size: str) -> Conductor:
         "copper at 75 °C, 60 Hz, single conductors",
         Citation(NFPA_70, NEC_CLAUSE + (", from memory" if size == "14 AWG" else ""), "per km = per kft / 0.3048"),
     )
+
+
+ALUMINIUM_TABLE = "resistance of aluminium at 20 °C by class 2; times 1.25 in service and 0.08 ohm/km by IEC 60364-5-52, Annex G, from memory"
+
+
+@cites(NFPA_70, NEC_CLAUSE, equation="per km = per kft / 0.3048")
+def awg_aluminium(size: str) -> Conductor:
+    """
+    An aluminium conductor by its American size.
+
+    Parameters
+    ----------
+    size
+        As in ``2 AWG``, ``4/0`` or ``500 kcmil``.
+
+    Returns
+    -------
+    Conductor
+        The larger resistance of tables 8 and 9, reactance by table 9. [ohm/km]
+
+    Raises
+    ------
+    ValueError
+        If the size is not in the tables.
+    """
+    if size not in NEC_ALUMINIUM_OHM_PER_KFT:
+        raise ValueError(f"size must be one of {', '.join(NEC_ALUMINIUM_OHM_PER_KFT)} in aluminium, got {size!r}")
+    per_km = FT_PER_KM / 1000
+    return Conductor(
+        size,
+        max(NEC_ALUMINIUM_OHM_PER_KFT[size]) * per_km,
+        NEC_TABLE_9_OHM_PER_KFT[size][1] * per_km,
+        "aluminium at 75 °C, 60 Hz, single conductors",
+        Citation(NFPA_70, NEC_CLAUSE, "per km = per kft / 0.3048"),
+    )
+
+
+@cites(IEC_60228, ALUMINIUM_TABLE, equation="R = 1.25 R20 ohm/km, X = 0.08 ohm/km")
+def metric_aluminium(area_mm2: float) -> Conductor:
+    """
+    An aluminium conductor of fixed wiring by its area.
+
+    Parameters
+    ----------
+    area_mm2
+        Area of the conductor: a size of the table. [mm²]
+
+    Returns
+    -------
+    Conductor
+        Resistance in service and reactance. [ohm/km]
+
+    Raises
+    ------
+    ValueError
+        If the area is not in the table.
+    """
+    if area_mm2 not in IEC_ALUMINIUM_20C_OHM_PER_KM:
+        raise ValueError(f"area_mm2 must be one of {', '.join(map(str, IEC_ALUMINIUM_20C_OHM_PER_KM))} in aluminium, got {area_mm2:g}")
+    resistance = IEC_ALUMINIUM_20C_OHM_PER_KM[int(area_mm2)] * HOT
+    citation = Citation(IEC_60228, ALUMINIUM_TABLE, "R = 1.25 R20 ohm/km, X = 0.08 ohm/km")
+    return Conductor(f"{area_mm2:g} mm²", resistance, IEC_LAMBDA_OHM_PER_KM, "aluminium in service, 50 Hz", citation)
 
 
 @cites(IEC_60364_5_52, ANNEX_G, equation="R = 22.5 / S ohm/km, X = 0.08 ohm/km")

@@ -4,12 +4,11 @@ How far a line may run by kind, and the arithmetic of the signals on it.
 Limits are for one link in good condition, connectors and patches included where the standard says so. Planning figures: the maker's data decide.
 """
 
-import math
 from dataclasses import dataclass
 
 from builder.formulas.cite import Citation, Source, cites
-from builder.formulas.ranges import above_zero, not_negative
-from builder.formulas.sources import AES50, COMMON_PRACTICE, E1_11, IEEE_802_3, NILSSON_RIEDEL, SMPTE_292, SMPTE_424, TIA_485
+from builder.formulas.ranges import not_negative
+from builder.formulas.sources import AES50, COMMON_PRACTICE, E1_11, IEEE_802_3, SMPTE_292, SMPTE_424, TIA_485
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,38 +99,6 @@ def length_left_m(kind: str, *, lengths_m: tuple[float, ...]) -> float:
         If the kind is unknown or a length is negative.
     """
     return line_limit(kind).length_m - sum(not_negative("lengths_m", length) for length in lengths_m)
-
-
-@cites(NILSSON_RIEDEL, "ch. 14, low-pass RC filter", equation="f = 1 / (2 pi R C)")
-def cable_roll_off_hz(*, source_ohm: float, capacitance_pf_per_m: float, length_m: float) -> float:
-    """
-    Frequency at which an audio cable loses 3 dB.
-
-    Parameters
-    ----------
-    source_ohm
-        Output impedance of what drives it. [ohm]
-    capacitance_pf_per_m
-        Of the cable. [pF/m]
-    length_m
-        Of the cable. [m]
-
-    Returns
-    -------
-    float
-        Frequency. [Hz]
-
-    Raises
-    ------
-    ValueError
-        If a number is not above 0.
-
-    Notes
-    -----
-    One lump of capacitance, a load far above the source, a cable far shorter than the wavelength.
-    """
-    farad = above_zero("capacitance_pf_per_m", capacitance_pf_per_m) * above_zero("length_m", length_m) * 1e-12
-    return 1 / (2 * math.pi * above_zero("source_ohm", source_ohm) * farad)
 
 
 @cites(E1_11, "8, timing, from memory", equation="t = break + mark + 44 us * (1 + slots)")

@@ -9,6 +9,7 @@ NILSSON_RIEDEL = Source("Nilsson & Riedel 2011", "J. W. Nilsson, S. A. Riedel: E
 NFPA_70 = Source("NFPA 70:2020", "National Electrical Code")
 NEMA_MG_1 = Source("NEMA MG 1-2016", "Motors and generators")
 NEMA_WD_6 = Source("NEMA WD 6-2016", "Wiring devices: dimensional specifications")
+IEC_60228 = Source("IEC 60228:2004", "Conductors of insulated cables")
 IEC_60364_5_52 = Source("IEC 60364-5-52:2009", "Low-voltage electrical installations: selection and erection of equipment, wiring systems")
 IEC_60309_2 = Source(
     "IEC 60309-2:2021", "Plugs, fixed or portable socket-outlets and appliance inlets for industrial purposes: dimensional compatibility"

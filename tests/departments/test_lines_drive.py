@@ -1,9 +1,14 @@
 """The drive plan: ways through, what moves at a hand-over, and consoles that reach nothing."""
 
+from datetime import date
+
 import pytest
 
-from builder.pack import Level
-from tests.departments.lined import codes, figure, findings, item, line, lines, published
+from builder.department import Surroundings
+from builder.exchange import Drive, Offers
+from builder.pack import Finding, Level
+from builder.stating import Ageing
+from tests.departments.lined import DOCK, MIX, STAGE, codes, figure, findings, item, line, lines, published
 
 SWITCHER = "switchers: [{name: S, place: Mix, inputs: 4, ways: 8, formats: [AES3, analogue]}]\n"
 
@@ -115,3 +120,34 @@ def test_rates_of_a_network_are_in_bits_a_second() -> None:
     network = item("networks: [{name: N, owner: office, internet_down: 500 Mbit/s, internet_up: none}]\n", "network")
     assert network.number("internet_down") == 5e8
     assert network.number("internet_up") is None
+
+
+DRIVES = """switchers: [{{name: Switch, place: Mix, inputs: 2, ways: 8, formats: [AES3, analogue]{converts}}}]
+consoles: [{{name: Desk, place: Mix, sends: [{sends}], ways: 8, switcher: Switch, input: 1{reaches}}}]
+"""
+
+
+def deaf(sends: str, converts: str = "", reaches: str = "") -> list[Finding]:
+    """What is told of drive lines, where left takes AES3 and the fills analogue."""
+    drives = (Drive("Left", ("AES3",)), Drive("Fills", ("analogue", "AES67")))
+    around = Surroundings(Offers(spots=(STAGE, MIX, DOCK), drives=drives), Ageing(date(2026, 6, 1), 365), "metric")
+    text = DRIVES.format(sends=sends, converts=f", converts: {converts}" if converts else "", reaches=f", reaches: [{reaches}]" if reaches else "")
+    return [finding for finding in published(text, around).findings if finding.code == "drive-signal-differs"]
+
+
+def test_a_drive_line_that_takes_none_of_what_a_console_sends_is_told() -> None:
+    (told,) = deaf("AES3", converts="no")
+    assert told.level is Level.CAUTION
+    assert told.sentence == "Desk sends AES3, and Fills takes analogue or AES67 only. Say what changes the format."
+
+
+def test_where_nobody_says_whether_the_switcher_changes_formats_it_is_a_note_and_where_it_does_nothing() -> None:
+    (told,) = deaf("AES3")
+    assert told.level is Level.NOTE
+    assert told.sentence.endswith("Say whether Switch changes the format (converts).")
+    assert deaf("AES3", converts="yes") == []
+
+
+def test_what_reaches_no_deaf_line_is_no_finding() -> None:
+    assert deaf("AES3, analogue", converts="no") == []
+    assert deaf("AES3", converts="no", reaches="Left") == []

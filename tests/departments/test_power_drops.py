@@ -28,6 +28,18 @@ def test_flexible_cable_has_its_own_table() -> None:
     assert number("usual_power_factor: 1\n" + INTAKE + flexible, "service", "drop") * 400 == pytest.approx(4.32, abs=0.005)
 
 
+@pytest.mark.source("by hand: √3 × 100 A × 0.1 km × 1.25 × 0.641 Ω/km (IEC 60228, aluminium of 50 mm² at 20 °C) = 13.88 V at power factor 1")
+def test_aluminium_has_its_own_table() -> None:
+    feeder = SERVICE.format("230/400 V three phase", "100 A", "100 m", "50 mm2", ", metal: aluminium")
+    assert number("usual_power_factor: 1\n" + INTAKE + feeder, "service", "drop") * 400 == pytest.approx(13.88, abs=0.005)
+
+
+@pytest.mark.source("by hand: √3 × 300 A × 91.44 m × 0.100 Ω / 304.8 m (NFPA 70, table 8, aluminium 4/0) = 15.59 V at power factor 1")
+def test_american_aluminium_has_its_own_column() -> None:
+    text = "usual_power_factor: 1\n" + AMERICAN + SERVICE.format("120/208 V three phase", "300 A", "300 ft", "4/0 AWG", ", metal: aluminium")
+    assert number(text, "service", "drop") * 208 == pytest.approx(15.59, abs=0.005)
+
+
 @pytest.mark.source("by hand: 2 × 32 A × 0.05 km × 22.5 / 6 Ω/km = 12.0 V of 230 V")
 def test_one_phase_loses_out_and_back_and_counts_to_neutral() -> None:
     text = "usual_power_factor: 1\n" + INTAKE + SERVICE.format("230 V single phase, phases: L1", "32 A", "50 m", "6 mm2", "")
@@ -62,7 +74,9 @@ def test_the_drop_from_the_supply_adds_the_feeders_on_the_way() -> None:
     [
         ("length: '?', conductor: 35 mm2", ("the feeder's length",)),
         ("length: 10 m", ("the feeder's conductor",)),
-        ("length: 10 m, conductor: 35 mm2, metal: aluminium", ("a table for aluminium",)),
+        ("length: 10 m, conductor: 6 mm2, metal: aluminium", ("a table for aluminium of 6 mm²",)),
+        ("length: 10 m, conductor: 14 AWG, metal: aluminium", ("a table for 14 AWG in aluminium",)),
+        ("length: 10 m, conductor: 35 mm2, metal: aluminium, cable: flexible", ("a table for flexible aluminium, which no code here has",)),
         ("length: 10 m, conductor: 20 AWG", ("a table for 20 AWG",)),
     ],
 )

@@ -2,7 +2,10 @@
 
 import pytest
 
-from tests.departments.powered import figure, found, number
+from builder.department import Surroundings
+from builder.departments.power.publish import publish
+from builder.exchange import Altitude, Offers
+from tests.departments.powered import AGEING, described, figure, found, number
 
 MACHINE = "generators: [{{name: G, system: 120/208 V three phase, prime: 250 kVA, rated_power_factor: 0.8{}}}]\n"
 SHEET = ", altitude_derating: {above: 1000 m, per: 500 m, loses: 3 %}, temperature_derating: {above: 40 C, per: 5 C, loses: 3 %}"
@@ -25,6 +28,24 @@ def test_steps_in_fahrenheit_are_differences() -> None:
 def test_a_sheet_without_the_site_leaves_the_rating_open() -> None:
     found_figure = figure(MACHINE.format(SHEET + ", works_at_altitude: 2500 m"), "generator", "site-rating")
     assert (found_figure.value, found_figure.missing) == (None, ("a height and air temperature at which it still runs",))
+
+
+def at_house(text: str, altitude: Altitude | None) -> float | None:
+    """Rating on site of the generator of a text in a house at an altitude."""
+    part = publish(described(text), Surroundings(Offers(altitude=altitude), AGEING, "metric"))
+    item = part.section.item("generator", "G")
+    assert item is not None
+    return item.number("site-rating")
+
+
+@pytest.mark.source("a maker's sheet: 3 % each 500 m above 1000 m; 2000 m leave 0.94, 1500 m leave 0.97")
+def test_the_altitude_of_the_house_counts_unless_the_generator_says_its_own() -> None:
+    sheet = ", altitude_derating: {above: 1000 m, per: 500 m, loses: 3 %}"
+    house = Altitude(2000.0, "2000 m")
+    assert at_house(MACHINE.format(sheet), house) == pytest.approx(250_000 * 0.94)
+    assert at_house(MACHINE.format(sheet + ", works_at_altitude: 1500 m"), house) == pytest.approx(250_000 * 0.97)
+    assert at_house(MACHINE.format(sheet + ", works_at_altitude: '?'"), house) is None
+    assert at_house(MACHINE.format(sheet), None) is None
 
 
 def test_without_a_sheet_nothing_is_taken_off_and_that_is_said() -> None:

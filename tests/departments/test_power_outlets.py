@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.departments.powered import INTAKE, SWITCH, figure, item, number, published
+from tests.departments.powered import INTAKE, SWITCH, figure, found, item, number, published
 
 OUTLETS = "outlets: [{}]\n"
 BLUE = "{{place: {}, connector: IEC 60309 16 A 3-pin blue, count: {}, rating: 16 A, phases: {}, fed_from: Switch}}"
@@ -109,3 +109,21 @@ def test_shore_power_that_is_none_is_an_answer() -> None:
     unsaid = item(INTAKE, "rules").fact("shore_power")
     assert unsaid is not None
     assert unsaid.standing == "not stated"
+
+
+@pytest.mark.parametrize(
+    ("connector", "near"),
+    [
+        ("IEC 60309 16 A 3-pin bleu", "IEC 60309 16 A 3-pin blue"),
+        ("NEMA L21-3", "NEMA L21-30"),
+        ("IEC 60309 16 A 3-pin blue", ""),
+        ("IEC 60309 63 A 5-pin", ""),
+        ("lugs for bare tails M12", ""),
+    ],
+)
+def test_a_connector_written_much_like_a_known_one_is_asked_about(connector: str, near: str) -> None:
+    outlet = f"outlets: [{{place: Left, connector: {connector}, count: 1, rating: 16 A, phases: L1, fed_from: Switch}}]\n"
+    service = SWITCH.replace("rating: 125 A", f"connectors: [{connector}], rating: 125 A")
+    for text in (INTAKE + SWITCH + outlet, INTAKE + service):
+        told = found(text, "connector-unknown")
+        assert [f"did you mean '{near}'?" in each.sentence for each in told] == ([True] if near else [])

@@ -9,7 +9,7 @@ import pytest
 
 import builder.formulas
 from builder.formulas.cite import CITED, FROM_MEMORY, Citation
-from builder.formulas.conductors import NEC_TABLE_9_OHM_PER_KFT, awg_conductor, flexible_conductor, metric_conductor
+from builder.formulas.conductors import NEC_TABLE_9_OHM_PER_KFT, awg_conductor, flexible_conductor, metric_aluminium, metric_conductor
 from builder.formulas.connectors import CONNECTORS
 from builder.formulas.signals import LINE_LIMITS
 
@@ -47,7 +47,7 @@ def citations() -> Iterator[Citation]:
     for module in pkgutil.iter_modules(builder.formulas.__path__):
         importlib.import_module(f"builder.formulas.{module.name}")
     yield from CITED.values()
-    yield from (one.citation for one in (*CONNECTORS, *LINE_LIMITS, metric_conductor(35), flexible_conductor(35)))
+    yield from (one.citation for one in (*CONNECTORS, *LINE_LIMITS, metric_conductor(35), metric_aluminium(35), flexible_conductor(35)))
     yield from (awg_conductor(size).citation for size in NEC_TABLE_9_OHM_PER_KFT)
 
 

@@ -4,7 +4,16 @@ import math
 
 import pytest
 
-from builder.formulas.conductors import BS_7671_FLEXIBLE_MV_PER_A_M, awg_conductor, flexible_conductor, metric_conductor
+from builder.formulas.conductors import (
+    BS_7671_FLEXIBLE_MV_PER_A_M,
+    IEC_ALUMINIUM_20C_OHM_PER_KM,
+    NEC_ALUMINIUM_OHM_PER_KFT,
+    awg_aluminium,
+    awg_conductor,
+    flexible_conductor,
+    metric_aluminium,
+    metric_conductor,
+)
 
 KM_PER_KFT = 0.3048
 
@@ -102,3 +111,36 @@ def test_sizes_that_no_table_has_are_refused() -> None:
         flexible_conductor(30)
     with pytest.raises(ValueError, match=r"area_mm2 must be a number above 0, got 0"):
         metric_conductor(0)
+
+
+@pytest.mark.source(
+    "NFPA 70, chapter 9, table 8: aluminium at 75 °C, ohm/km: 6 AWG 2.651, 2 AWG 1.047, 1/0 0.659, 4/0 0.328, 250 kcmil 0.278 (table 9 rounds up)"
+)
+@pytest.mark.parametrize(("size", "ohm_per_km"), [("6 AWG", 2.651), ("2 AWG", 1.047), ("1/0", 0.659), ("4/0", 0.328), ("250 kcmil", 0.278)])
+def test_american_aluminium(size: str, ohm_per_km: float) -> None:
+    conductor = awg_aluminium(size)
+    assert conductor.r_ohm_per_km == pytest.approx(ohm_per_km, rel=0.006)
+    assert conductor.x_ohm_per_km == awg_conductor(size).x_ohm_per_km
+
+
+@pytest.mark.source("IEC 60228:2004, aluminium of class 2 at 20 °C: 16 mm² 1.91, 50 mm² 0.641, 240 mm² 0.125 ohm/km; times 1.25 by hand")
+@pytest.mark.parametrize(("area_mm2", "ohm_per_km"), [(16, 2.3875), (50, 0.80125), (240, 0.15625)])
+def test_metric_aluminium(area_mm2: float, ohm_per_km: float) -> None:
+    assert metric_aluminium(area_mm2).r_ohm_per_km == pytest.approx(ohm_per_km)
+
+
+@pytest.mark.source("resistivities at 20 °C, handbook: copper 0.017241, aluminium 0.028264 ohm mm²/m (IEC 60028, IEC 60889), a ratio of 1.64")
+def test_aluminium_resists_as_much_more_as_its_metal_does() -> None:
+    for size in NEC_ALUMINIUM_OHM_PER_KFT:
+        assert awg_aluminium(size).r_ohm_per_km / awg_conductor(size).r_ohm_per_km == pytest.approx(1.64, rel=0.06)
+    for area_mm2 in IEC_ALUMINIUM_20C_OHM_PER_KM:
+        # Annex G gives copper one resistivity for all sizes; the table of conductors allows for their lay, so it lies up to an eighth above.
+        assert 1.55 < metric_aluminium(area_mm2).r_ohm_per_km / metric_conductor(area_mm2).r_ohm_per_km < 1.85
+
+
+@pytest.mark.law
+def test_aluminium_of_other_sizes_is_refused() -> None:
+    with pytest.raises(ValueError, match=r"^size must be one of 12 AWG, .* in aluminium, got '14 AWG'"):
+        awg_aluminium("14 AWG")
+    with pytest.raises(ValueError, match=r"^area_mm2 must be one of 10, .* in aluminium, got 6$"):
+        metric_aluminium(6)

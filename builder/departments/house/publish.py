@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from builder.cautions import NOISE
 from builder.department import Published, Surroundings
 from builder.departments.house.description import Configuration, House, NoiseLimit
-from builder.exchange import Air, Offers, SoundLimit
+from builder.exchange import Air, Altitude, Offers, SoundLimit
 from builder.formulas.dimensions import sum_gap
 from builder.pack import Finding, Item, Level, Section
 from builder.reading.absent import Absent
@@ -15,10 +15,11 @@ ISA_SEA_LEVEL_KPA = 101.325
 
 
 def offer(house: House) -> Offers:
-    """The air during a show and the limits on sound level, which sound needs."""
+    """The air during a show and the limits on sound level, which sound needs; the altitude, which generators need."""
     air = Air(house.air.temperature.c, house.air.humidity.share * 100, ISA_SEA_LEVEL_KPA) if house.air else None
     limits = () if isinstance(house.noise_limits, Absent) else tuple(sound_limit(limit) for limit in house.noise_limits)
-    return Offers(air=air, limits=limits)
+    altitude = None if isinstance(house.altitude, Absent) else Altitude(house.altitude.m, house.altitude.text)
+    return Offers(air=air, limits=limits, altitude=altitude)
 
 
 def sound_limit(limit: NoiseLimit) -> SoundLimit:

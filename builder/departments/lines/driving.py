@@ -3,7 +3,7 @@
 from typing import Annotated, ClassVar, Literal
 
 from builder.reading.absent import Absent, Maybe
-from builder.reading.words import Count, Name, Text
+from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import Decisive, Line, Plausible, RefersTo
 
 Format = Literal["analogue", "AES3", "AES50", "AES67", "MADI", "other network"]
@@ -23,6 +23,8 @@ class Switcher(Line):
     """How many ways each input has, such as 8 for left, right, subs and five more."""
     formats: Annotated[tuple[Format, ...], Decisive()] = ()
     """What it takes: analogue, AES3, AES50, AES67, MADI or other network."""
+    converts: YesNo | None = None
+    """Whether it changes one format into another, such as AES3 in and analogue out. Left out, nobody has said."""
     goes_on_by: Annotated[Maybe[Name], RefersTo("line")] = Absent.NOT_STATED
     """The line by which it goes on to the house system."""
     switched_by: Maybe[Text] = Absent.NOT_STATED

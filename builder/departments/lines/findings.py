@@ -32,6 +32,7 @@ def findings(described: Lines, offers: Offers, system: System) -> Iterator[Findi
         yield from without_drive(console, described)
         yield from drive_elsewhere(console, described)
         yield from format_differs(console, described)
+        yield from signal_differs(console, described, offers)
     yield from inputs_twice(described)
     yield from silent_channels(described)
 
@@ -119,6 +120,24 @@ def format_differs(console: ConsolePosition, described: Lines) -> Iterator[Findi
     sentence = f"{console.name} sends {' or '.join(console.sends)}, but {switcher.name} takes {' or '.join(switcher.formats)} only."
     subject = f"lines.console.{spelling(console.name)}"
     yield Finding(Level.CAUTION, "drive-format-differs", sentence, subject=subject, place=place(console.where("sends")))
+
+
+def signal_differs(console: ConsolePosition, described: Lines, offers: Offers) -> Iterator[Finding]:
+    """Drive lines of the house system that take none of what a console sends, where nothing on the way is said to change it."""
+    switcher = switcher_of(console, described)
+    passing = [each for each in console.sends if switcher is None or not switcher.formats or each in switcher.formats]
+    if not passing or (switcher is not None and switcher.converts):
+        return
+    reached = [drive for drive in offers.drives if not console.reaches or drive.name in console.reaches]
+    deaf = [drive for drive in reached if drive.signals and not set(drive.signals) & set(passing)]
+    if not deaf:
+        return
+    takes = "; ".join(f"{drive.name} takes {' or '.join(drive.signals)}" for drive in deaf)
+    open_end = switcher is not None and switcher.converts is None
+    advice = f"Say whether {switcher.name} changes the format (converts)." if open_end and switcher else "Say what changes the format."
+    sentence = f"{console.name} sends {' or '.join(passing)}, and {takes} only. {advice}"
+    subject = f"lines.console.{spelling(console.name)}"
+    yield Finding(Level.NOTE if open_end else Level.CAUTION, "drive-signal-differs", sentence, subject=subject, place=place(console.where("sends")))
 
 
 def inputs_twice(described: Lines) -> Iterator[Finding]:

@@ -88,7 +88,7 @@ def drive(section: Section, pack: Pack) -> Iterator[Block]:
         yield Paragraph("What each console position can send to the house system. Its inputs are told with the sound system.")
         yield consoles(section, pack)
     if found := section.of_kind("switcher"):
-        columns = ("place", "inputs", "ways", "formats", "switched_by", "change", "goes_on_by", "if_it_fails")
+        columns = ("place", "inputs", "ways", "formats", "converts", "switched_by", "change", "goes_on_by", "if_it_fails")
         yield item_table(found, columns, first="Switcher", summary="Switchers")
     if section.of_kind("turn"):
         yield Heading(3, "Who is heard when", "hand-over")

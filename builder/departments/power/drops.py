@@ -1,5 +1,6 @@
 """Voltage lost along each feeder at the full continuous load of what it feeds, and from the supply to there."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from builder.cautions import ELECTRICITY
@@ -8,7 +9,15 @@ from builder.departments.power.figures import percent
 from builder.departments.power.network import Network, usual_power_factor
 from builder.departments.power.sources import Source
 from builder.formulas.circuits import limit_a
-from builder.formulas.conductors import BS_7671_FLEXIBLE_MV_PER_A_M, Conductor, awg_conductor, flexible_conductor, metric_conductor
+from builder.formulas.conductors import (
+    BS_7671_FLEXIBLE_MV_PER_A_M,
+    Conductor,
+    awg_aluminium,
+    awg_conductor,
+    flexible_conductor,
+    metric_aluminium,
+    metric_conductor,
+)
 from builder.formulas.voltage_drop import drop_percent, single_phase_drop_v, three_phase_drop_v
 from builder.pack import Figure, Input, Item, Value
 from builder.reading.absent import Absent
@@ -46,25 +55,36 @@ def conductor_of(fed: Fed) -> tuple[Conductor, Cited] | str:
     feeder = fed.feeder
     if feeder is None or isinstance(feeder.conductor, Absent):
         return "the feeder's conductor"
-    if feeder.metal != "copper":
-        return "a table for aluminium"
+    aluminium = feeder.metal == "aluminium"
+    if aluminium and feeder.cable == "flexible":
+        return "a table for flexible aluminium, which no code here has"
     written = " ".join(feeder.conductor.text.split()).upper()
     if "AWG" in written or "KCMIL" in written or "MCM" in written:
-        return american(written)
+        return american(written, awg_aluminium if aluminium else awg_conductor)
     area_mm2 = feeder.conductor.mm2
+    if aluminium:
+        return metric_aluminium_or_why(area_mm2)
     if feeder.cable == "flexible" and area_mm2 in BS_7671_FLEXIBLE_MV_PER_A_M:
         return flexible_conductor(int(area_mm2)), flexible_conductor
     return metric_conductor(area_mm2), metric_conductor
 
 
-def american(written: str) -> tuple[Conductor, Cited] | str:
-    """A conductor by its American size."""
+def metric_aluminium_or_why(area_mm2: float) -> tuple[Conductor, Cited] | str:
+    """An aluminium conductor by its area, or that the table has no such size."""
+    try:
+        return metric_aluminium(area_mm2), metric_aluminium
+    except ValueError:
+        return f"a table for aluminium of {area_mm2:g} mm²"
+
+
+def american(written: str, table: Callable[[str], Conductor]) -> tuple[Conductor, Cited] | str:
+    """A conductor by its American size in one table."""
     size = written.replace("MCM", "kcmil").replace("KCMIL", "kcmil").replace("#", "")
     size = size.replace("AWG", "").strip() if "/0" in size else size
     try:
-        return awg_conductor(size), awg_conductor
+        return table(size), table
     except ValueError:
-        return f"a table for {written}"
+        return f"a table for {written}{' in aluminium' if table is awg_aluminium else ''}"
 
 
 def drop_at(name: str, current_a: float, network: Network, power: Power) -> Drop | list[str]:

@@ -1,11 +1,12 @@
 """Extra single-phase loads on a service or board: a phase for each, and what is left then. For the crew's own question, on no page."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
+from builder.departments.power.altitude import at_altitude
 from builder.departments.power.description import Power
 from builder.departments.power.network import network_of
-from builder.exchange import PowerDraw
+from builder.exchange import Offers
 from builder.formulas.circuits import Load, standing
 from builder.formulas.phases import ExtraLoad, Placing, place_on_phases
 from builder.formulas.phasors import PHASES, line_currents
@@ -23,7 +24,7 @@ class Extra:
     unmeasured: tuple[str, ...]
 
 
-def extra_loads(power: Power, draws: Iterable[PowerDraw], *, on: str, loads: Sequence[tuple[str, float]]) -> Extra:
+def extra_loads(power: Power, offers: Offers, *, on: str, loads: Sequence[tuple[str, float]]) -> Extra:
     """
     A phase for each extra load, so that every limit up the tree holds and the phases are even.
 
@@ -32,7 +33,7 @@ def extra_loads(power: Power, draws: Iterable[PowerDraw], *, on: str, loads: Seq
     ValueError
         If nothing bears that name, or what may be drawn there is not known.
     """
-    network = network_of(power, draws)
+    network = network_of(at_altitude(power, offers.altitude), offers.draws)
     if on not in network.sources:
         raise ValueError(f"on must be one of {', '.join(network.sources)}, got {on!r}")
     if lacking := network.lacking_above(on):

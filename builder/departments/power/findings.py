@@ -9,7 +9,7 @@ from builder.departments.power.figures import phase_sizes
 from builder.departments.power.generating import loading
 from builder.departments.power.network import Network
 from builder.departments.power.neutrals import neutral_findings
-from builder.departments.power.outlet_findings import outlet_findings
+from builder.departments.power.outlet_findings import outlet_findings, service_connectors
 from builder.departments.power.sources import Source
 from builder.departments.power.subjects import told
 from builder.formulas.circuits import limit_a
@@ -35,6 +35,7 @@ def findings(power: Power, network: Network) -> Iterator[Finding]:
             yield from long_feeder(source, network, power)
         if isinstance(source.record, Service):
             yield from incomplete(source.record, source)
+            yield from service_connectors(source.record)
         if isinstance(source.record, Generator):
             yield from generator_load(source.record, network)
         yield from more_below_than_it_carries(source, network)

@@ -1,13 +1,14 @@
 """What the house should know about its outlets: what protects them, and what they ask together."""
 
 from collections.abc import Iterator, Sequence
+from difflib import get_close_matches
 
 from builder.departments.power.available import rows_of
-from builder.departments.power.description import Outlet
+from builder.departments.power.description import Outlet, Service
 from builder.departments.power.network import Network
 from builder.departments.power.subjects import told
 from builder.formulas.circuits import limit_a
-from builder.formulas.connectors import connectors_named
+from builder.formulas.connectors import CONNECTORS, connectors_named
 from builder.formulas.phasors import PHASES
 from builder.pack import Finding, Level
 from builder.reading.absent import Absent
@@ -15,14 +16,40 @@ from builder.reading.quantities import Current
 from builder.stating import place
 
 ROUNDING = 1e-6
+NEAR = 0.86
+"""How alike two names must be before one is taken for a slip of the other, from 0 to 1."""
 
 
 def outlet_findings(outlets: Sequence[Outlet], network: Network) -> Iterator[Finding]:
     """Each line of outlets that works, then all that hang on one service or board."""
     working = [outlet for outlet in outlets if outlet.condition != "out of service"]
+    for outlet in outlets:
+        if near := near_name(outlet.connector):
+            yield outlet_told(Level.NOTE, "connector-unknown", unknown_words(outlet.connector, near), outlet, "connector")
     for outlet in working:
         yield from ill_protected(outlet, network)
     yield from outlets_together(working, network)
+
+
+def near_name(connector: str) -> str:
+    """The standard's name that an unknown one is probably meant for; empty where it is known, or nothing is near."""
+    if connectors_named(connector):
+        return ""
+    spelled = {known.name.lower(): known.name for known in CONNECTORS}
+    near = get_close_matches(" ".join(connector.lower().split()), spelled, n=1, cutoff=NEAR)
+    return spelled[near[0]] if near else ""
+
+
+def unknown_words(connector: str, near: str) -> str:
+    """The sentence on an unknown name."""
+    return f"'{connector}' is no connector that we know; did you mean '{near}'? Until then nothing is said of what mates with it."
+
+
+def service_connectors(service: Service) -> Iterator[Finding]:
+    """Names among a service's connectors that are probably meant for others."""
+    for connector in service.connectors if not isinstance(service.connectors, Absent) else ():
+        if near := near_name(connector):
+            yield told(Level.NOTE, "connector-unknown", unknown_words(connector, near), service, "connectors")
 
 
 def outlet_told(level: Level, code: str, sentence: str, outlet: Outlet, key: str) -> Finding:

@@ -5,8 +5,9 @@ from dataclasses import replace
 
 from builder.cautions import ELECTRICITY
 from builder.department import Published, Surroundings
+from builder.departments.power.altitude import at_altitude
 from builder.departments.power.available import available_items, shore_capacity
-from builder.departments.power.description import Fed, Power, Supply
+from builder.departments.power.description import Fed, Generator, Power, Supply
 from builder.departments.power.drops import drop_figures
 from builder.departments.power.figures import node_figures
 from builder.departments.power.findings import findings
@@ -23,23 +24,24 @@ LISTS = ("supplies", "generators", "services", "boards", "outlets", "standing_lo
 def publish(power: Power, around: Surroundings) -> Published:
     """The power section with its findings."""
     stater = around.stater(power)
-    network = network_of(power, around.exchange.draws)
+    placed = at_altitude(power, around.exchange.altitude)
+    network = network_of(placed, around.exchange.draws)
     section = Section(
         key="power",
         title="Power",
-        items=tuple(items(power, stater, network)),
+        items=tuple(items(power, stater, network, placed.generators)),
         cautions=(ELECTRICITY,),
         verified=stater.inherited,
     )
-    return Published(section, tuple(findings(power, network)))
+    return Published(section, tuple(findings(placed, network)))
 
 
-def items(power: Power, stater: Stater, network: Network) -> Iterator[Item]:
-    """House rules, nodes, outlets, loads, shore power, and what is available."""
+def items(power: Power, stater: Stater, network: Network, generators: Sequence[Generator]) -> Iterator[Item]:
+    """House rules, nodes, outlets, loads, shore power, and what is available. ``generators`` are those of the file, at their altitude."""
     leave_out = LISTS if power.shore_outlets else tuple(name for name in LISTS if name != "shore_power")
     yield stater.item(power, "power.rules", "rules", "House rules on power", leave_out=leave_out)
     yield from nodes(power, stater, network)
-    for item, generator in zip(stater.named(power.generators, "power", "generator", leave_out=("burns",)), power.generators, strict=True):
+    for item, generator in zip(stater.named(power.generators, "power", "generator", leave_out=("burns",)), generators, strict=True):
         item = replace(
             item,
             figures=(

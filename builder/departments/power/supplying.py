@@ -99,7 +99,7 @@ class Generator(Line):
     continuous_share: Annotated[Maybe[Share], Plausible(0.5, 1.0)] = Absent.NOT_STATED
     """Share of the rating that may be used for hours, where it differs from the house's."""
     works_at_altitude: Annotated[Maybe[Length], Plausible(-430.0, 5000.0)] = Absent.NOT_STATED
-    """Height above sea level where it runs."""
+    """Height above sea level where it runs, where that is not the house's own altitude from house.yml."""
     works_in_air_of: Annotated[Maybe[Temperature], Plausible(233.15, 333.15)] = Absent.NOT_STATED
     """The hottest air it must run in."""
     altitude_derating: AltitudeDerating | None = None

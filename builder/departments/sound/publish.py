@@ -24,7 +24,7 @@ from builder.departments.sound.sub_bands import audience_figure, band_items, flo
 from builder.departments.sound.sub_ways import way_items
 from builder.departments.sound.subs import line_figures, sub_items
 from builder.departments.sound.system import aligned_fill, hang_boxes
-from builder.exchange import Offers, Shape
+from builder.exchange import Drive, Offers, Shape
 from builder.formulas.air import speed_of_sound_m_s
 from builder.formulas.polygons import contains
 from builder.pack import Field, Figure, Finding, Item, Level, Outline, Section
@@ -38,9 +38,11 @@ HEARD_SHARE, HEARD_DB = 0.5, 6.0
 
 
 def offer(sound: Sound) -> Offers:
-    """What the hangs weigh, for rigging, and the audience areas, for everybody's plans."""
+    """What the hangs weigh, for rigging, the audience areas, for everybody's plans, and what the drive lines take, for the drive plan."""
     shapes = tuple(Shape("sound", "audience", area.name, corners_of(area), heights_of(area)) for area in sound.audience)
-    return Offers(loads=tuple(hung_loads(sound)), shapes=shapes)
+    lines = () if isinstance(sound.drive_lines, Absent) else sound.drive_lines
+    drives = tuple(Drive(line.name, line.signals) for line in lines if line.condition != "out of service")
+    return Offers(loads=tuple(hung_loads(sound)), shapes=shapes, drives=drives)
 
 
 @dataclass(frozen=True, slots=True)
