@@ -6,7 +6,7 @@ The whole story: text, venue, pack, document. Start here.
 
 import hashlib
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from builder.department import Department, Published, Surroundings
@@ -15,7 +15,8 @@ from builder.exchange import joined
 from builder.overview import overview_pages
 from builder.overview.changes import FEED, changes_feed
 from builder.overview.log import LOG, Log, changes_of
-from builder.pack import Finding, Level, Pack, Revision, to_json
+from builder.pack import Finding, Level, Pack, Revision, Section, to_json
+from builder.reading.measures import System
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.reader import read
 from builder.reading.references import missing_photos, problems_with_names
@@ -23,6 +24,7 @@ from builder.reading.review import Remark, review
 from builder.reading.written import DepartmentFile
 from builder.registry import DEPARTMENTS, HOUSE, RULES, House
 from builder.stating import Ageing, place
+from builder.working import in_both
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,6 +107,14 @@ def fingerprint_of(texts: Mapping[str, str], photos: Mapping[str, bytes]) -> str
     return digest.hexdigest()[:12]
 
 
+def read_in(system: System, section: Section) -> Section:
+    """A section whose workings a house of these units can follow: steps are computed in metres and kilograms."""
+    if system != "imperial":
+        return section
+    items = [replace(item, figures=tuple(replace(figure, working=in_both(figure.working)) for figure in item.figures)) for item in section.items]
+    return replace(section, items=tuple(items), fields=tuple(replace(field, working=in_both(field.working)) for field in section.fields))
+
+
 def pack_of(venue: Venue, *, on: date | None = None) -> Pack:
     """Compute what the venue publishes. Ages count to the day of the revision, or to ``on``."""
     house = venue.house
@@ -117,7 +127,7 @@ def pack_of(venue: Venue, *, on: date | None = None) -> Pack:
     return Pack(
         venue=house.name,
         revision=revision_of(venue),
-        sections=tuple(part.section for part in published),
+        sections=tuple(read_in(house.units, part.section) for part in published),
         findings=tuple(sorted(findings, key=weight)),
         system=house.units,
         stale_after_days=house.stale_after_days,

@@ -1,11 +1,27 @@
 """Figures and their workings: the citation is fetched from the formula that computed, so a page cannot cite another."""
 
+import re
 from collections.abc import Callable, Sequence
+from dataclasses import replace
+from math import floor, log10
 
 from builder.formulas.cite import citation_of
 from builder.pack import Figure, Input, Reference, Value, Working
+from builder.reading import units
 
 Formula = Callable[..., object]
+OTHERS = {
+    "kg": ("lb", units.MASS["kg"], units.MASS["lb"]),
+    "kg/m": ("lb/ft", units.LOAD_PER_LENGTH["kg/m"], units.LOAD_PER_LENGTH["lb/ft"]),
+    "m": ("ft", units.LENGTH["m"], units.LENGTH["ft"]),
+    "mm": ("in", units.LENGTH["mm"], units.LENGTH["in"]),
+    "m²": ("sq ft", units.AREA["m2"], units.AREA["ft2"]),
+    "kN": ("lbf", units.FORCE["kN"], units.FORCE["lbf"]),
+    "kPa": ("psf", units.LOAD_PER_AREA["kPa"], units.LOAD_PER_AREA["psf"]),
+}
+"""Units that steps are written in, and what a house that measures in feet and pounds reads beside them."""
+LEAST_FIGURES = 3
+MEASURE = re.compile(r"(?<![\w.,])([-−]?\d[\d,]*(?:\.\d+)?) (kg/m|kg|kN|kPa|m²|mm|m)(?![\w·/²³]| m\b| m²)")
 
 
 def worked(*formulas: Formula, inputs: Sequence[Input], steps: Sequence[str] = (), leaves_out: str = "", equation: str = "") -> Working:
@@ -28,3 +44,20 @@ def figure(key: str, label: str, value: Value, working: Working, *, caution: str
 def missing(key: str, label: str, working: Working, inputs: Sequence[str], *, caution: str = "") -> Figure:
     """A figure that cannot be computed: it says which inputs are missing, and there is no value."""
     return Figure(key=key, label=label, value=None, working=working, caution=caution, missing=tuple(inputs))
+
+
+def in_both(working: Working) -> Working:
+    """The working with feet and pounds in brackets behind each measure of its steps, for a house whose units they are."""
+    return replace(working, steps=tuple(MEASURE.sub(both, step) for step in working.steps))
+
+
+def both(found: re.Match[str]) -> str:
+    """One measure and the same in the other unit, to a figure less than was written: a whole kilogram is no whole pound."""
+    other, unit, theirs = OTHERS[found[2]]
+    digits = found[1].lstrip("-−").replace(",", "")
+    value = float(digits) * float(unit.factor / theirs.factor) * (1 if found[1][0].isdigit() else -1)
+    if not value:
+        return found[0]
+    figures = max(LEAST_FIGURES, len(digits.replace(".", "").lstrip("0")) - 1)
+    places = figures - 1 - floor(log10(abs(value)))
+    return f"{found[0]} ({round(value, places):,.{max(0, places)}f} {other})".replace("(-", "(−")

@@ -1,5 +1,7 @@
 """The stage's figures: what the outlines and the stock make up, each with its working."""
 
+from collections.abc import Sequence
+
 from builder.cautions import STAGE
 from builder.departments.stage.description import Deck, Riser
 from builder.formulas.polygons import polygon_area_m2
@@ -22,10 +24,23 @@ def deck_area(key: str, deck: Deck, system: System) -> Figure:
     working = worked(
         polygon_area_m2,
         inputs=[Input("corners (across, depth) [m]", listed, f"{key}.outline")],
-        steps=[f"A = {area_m2:.1f} m2"],
+        steps=shoelace(corners, area_m2),
         leaves_out="Columns and what always stands on the deck.",
     )
     return figure(f"{key}.area", "Deck area", area_value(area_m2, system), working, caution=STAGE)
+
+
+def shoelace(corners: Sequence[tuple[float, float]], area_m2: float) -> list[str]:
+    """The area's sum with numbers: for each side one product less the other."""
+    sides = zip(corners, (*corners[1:], corners[0]), strict=True)
+    terms = [(f"{x:g} × {signed(v)} − {signed(u)} × {signed(y)}", x * v - u * y + 0.0) for (x, y), (u, v) in sides]
+    written = [f"Side {number}: {text} = {term:.2f} m²" for number, (text, term) in enumerate(terms, 1)]
+    return [*written, f"A = |{sum(term for _, term in terms):.2f}| / 2 = {area_m2:.1f} m²"]
+
+
+def signed(number: float) -> str:
+    """A number behind a sign: in brackets where it has one of its own."""
+    return f"({number:g})" if number < 0 else f"{number:g}"
 
 
 def riser_area(key: str, riser: Riser, system: System) -> Figure:
@@ -36,6 +51,6 @@ def riser_area(key: str, riser: Riser, system: System) -> Figure:
         polygon_area_m2,
         equation="A = count × width × depth",
         inputs=[Input("count", str(riser.count), f"{key}.count"), Input("width", riser.width.text), Input("depth", riser.depth.text)],
-        steps=[f"A = {riser.count} × {width_m:g} m × {depth_m:g} m = {area_m2:.1f} m2"],
+        steps=[f"A = {riser.count} × {width_m:g} m × {depth_m:g} m = {area_m2:.1f} m²"],
     )
     return figure(f"{key}.area", "Area in all", area_value(area_m2, system), working)
