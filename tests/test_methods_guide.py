@@ -4,6 +4,7 @@ import ast
 import math
 import re
 from collections.abc import Callable, Iterator
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -29,7 +30,7 @@ def sums() -> Iterator[tuple[str, str, str]]:
     """Each sum of numbers in the guide that names its result: the sum as it is written, the result, and its unit."""
     for line in GUIDE.splitlines():
         parts = line.split("=")
-        for left, right in zip(parts, parts[1:], strict=False):
+        for left, right in pairwise(parts):
             result = RESULT.match(right)
             written = re.split(r"[:;|,.]\s|\s{3,}|\bis\b|\b[A-Z]\w*\s(?=\d)|[=~≈]", left)[-1]
             if result and computed(written) is not None:
