@@ -91,7 +91,9 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   25 mm over an edge or into a neighbour is rounding; loads have no tolerance, weights count as spread evenly. Without a place only sizes are looked
   at. List what stands on the floor once: what stands on a riser belongs to the riser. Sight lines, and what is between rectangles, are not judged.
 * **Trucks**: approach, dock and route must all do, and for one and the same dock.
-* **Level**: compared only with a limit of the same weighting, metric and place. A limit wins over what a system can do.
+* **Level**: compared only with a limit of the same weighting, metric and place. A limit comes first. Where it leaves room, an equivalent level in
+  dB(A) at the mix position is held to the estimate of the house system by its makers' figures: above it by more than the error is short, within
+  the error fits with a note. A show with a system of its own is not held to it.
 * **Show days**: what adds up, by the tables below, is summed over all acts. Behind `stays on deck` an aisle of 0.9 m is kept.
   What stays of one act's stage plot (`stays: yes`) is in the way of the others'; where nobody says, it is asked. No aisle is kept between rectangles.
   Everything else is judged act by act.
@@ -101,7 +103,6 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   (strike, rolling on, patch, lines by their rate, monitors, spare), sets, curfew, load-out and the crew's longest call. Times before 06:00
   in the evening are after midnight. A length that decides and that nobody stated is asked; what is common stands in the question alone.
   The day is shown as a table too. Meals after doors are left to you.
-* **Not checked yet**: what the house system reaches against the level you wish.
 
 Exit status of `housepack fit`: 0 where nothing that must be is short, 1 where something is or a file cannot be read, 2 for wrong usage.
 

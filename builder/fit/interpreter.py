@@ -6,7 +6,7 @@ from builder.fit.clock import ends_before_curfew, load_in_after
 from builder.fit.clock_day import the_day
 from builder.fit.comparing import compared, section_of
 from builder.fit.hang import hangs_for_all
-from builder.fit.loudness import under_limits
+from builder.fit.loudness import level_asked
 from builder.fit.placing import power_for_all
 from builder.fit.plot_day import plots_together
 from builder.fit.show_day import day_requirements, stays_on_deck
@@ -61,7 +61,7 @@ def judged(requirement: Record, pack: Record) -> Record:
     if sort == "load in":
         return load_in_after(requirement, section_of(pack, "house"))
     if sort == "level":
-        return under_limits(requirement, section_of(pack, "house"))
+        return level_asked(requirement, section_of(pack, "house"), section_of(pack, "sound"))
     if sort == "plot":
         return stage_plot(requirement, pack)
     if sort == "trucks":

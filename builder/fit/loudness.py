@@ -1,4 +1,8 @@
-"""A wished level against the house's limits. Levels are compared only where weighting, metric and place are the same; nothing is guessed."""
+"""
+A wished level against the house's limits first, then against what the house system is estimated to reach.
+
+Levels are compared only where weighting, metric and place are the same; nothing is guessed.
+"""
 
 from typing import Any
 
@@ -11,6 +15,13 @@ LIMIT = {
     "remedy": "The show plays to the limit. Hiring a larger system does not help; only whoever set the limit can change it.",
     "who": "the show",
 }
+
+SYSTEM = {
+    "question": "Which level does the house system reach at the mix position, with this weighting and metric?",
+    "remedy": "Bring or hire a larger system, or play softer on the house system.",
+    "who": "the show",
+}
+OWN_SYSTEM = "This is the house system. A show with a system of its own is not held to it."
 
 
 def weighting(text: str) -> str:
@@ -34,6 +45,50 @@ def lacking(requirement: Record) -> list[str]:
     if requirement["place"] == "":
         lacks.append("where")
     return lacks
+
+
+def level_asked(requirement: Record, house: Any, sound: Any) -> Record:
+    """The wished level against limits; where these leave room, against the estimate of the house system. A limit is never outdone by a system."""
+    found = under_limits(requirement, house)
+    mix = mix_of(requirement, sound)
+    if found["verdict"] == SHORT or len(lacking(requirement)) > 0 or mix is None:
+        return found
+    return against_system(requirement, found, mix)
+
+
+def mix_of(requirement: Record, sound: Any) -> Any:
+    """The mix position, where the wish is for there and the pack has an estimate of the house system."""
+    for item in sound["items"] if sound is not None else []:
+        if item["kind"] == "mix" and item["name"].lower() == requirement["place"].lower():
+            values = item["values"]
+            if "average_level" in values and values["average_level"]["number"] is not None and "average_level_error" in values:
+                return item
+    return None
+
+
+def against_system(requirement: Record, found: Record, mix: Record) -> Record:
+    """A wish that limits leave room for, against the estimate with its error. Within the error nobody knows."""
+    level, error = mix["values"]["average_level"], mix["values"]["average_level_error"]
+    estimate = "the estimate of the house system, " + level["text"] + " " + error["text"]
+    if weighting(level["text"]) != requirement["weighting"] or requirement["metric"] != "equivalent level":
+        other = asked(requirement, SYSTEM, "It cannot be compared with " + estimate + ", equivalent level.")
+        return found if found["verdict"] == ASK else with_limits(other, found)
+    above = requirement["level_db"] - level["number"]
+    if above > error["number"]:
+        short = with_remedy(verdict(requirement, SHORT, "Above " + estimate + ", by " + both("level", above)[0] + "."), SYSTEM)
+        short["fact"] = fact_of(level, mix)
+        short["margin"] = signed(both("level", above), -above)
+        short["notes"] = [OWN_SYSTEM]
+        return with_limits(short, found)
+    if above >= -error["number"]:
+        found["notes"] = [*found["notes"], "Within the error of " + estimate + "."]
+    return settled(found)
+
+
+def with_limits(found: Record, limits: Record) -> Record:
+    """A verdict on the system that still tells what the limits made of the wish."""
+    found["notes"] = [*found["notes"], "Limits: " + limits["reason"], *limits["notes"]]
+    return found
 
 
 def under_limits(requirement: Record, section: Any) -> Record:

@@ -28,6 +28,7 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     ("house", "configuration"): set(),
     ("house", "curfew"): {"music_ends", "strictness"},
     ("house", "noise"): {"level", "metric", "over", "measured_at"},
+    ("sound", "mix"): {"average_level", "average_level_error"},
     ("access", "approach"): {"longest_truck", "lowest_clearance", "weight_limit"},
     ("access", "dock"): {"approach", "trucks_at_once"},
     ("access", "route"): {"from_dock", "to_place", "tightest_width", "tightest_height", "tightest_weight"},

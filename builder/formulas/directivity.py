@@ -168,8 +168,10 @@ def coverage_at_deg(stated: Sequence[tuple[float, float]], *, frequency_hz: floa
     frequencies = [above_zero("stated frequency", frequency) for frequency, _ in stated]
     if not stated or any(b <= a for a, b in pairwise(frequencies)):
         raise ValueError(f"stated must hold coverage at rising frequencies, got {list(stated)}")
-    angles = [math.log(above_zero("stated coverage", angle)) for _, angle in stated]
-    return math.exp(float(np.interp(math.log(above_zero("frequency_hz", frequency_hz)), np.log(frequencies), angles)))
+    angles = [above_zero("stated coverage", angle) for _, angle in stated]
+    found = math.exp(float(np.interp(math.log(above_zero("frequency_hz", frequency_hz)), np.log(frequencies), np.log(angles))))
+    # The logarithm of 360 and back is a hair above 360, and nothing covers more than all round.
+    return min(max(found, min(angles)), max(angles))
 
 
 @cites(KINSLER, "7.4, piston, taken at -6 dB, from memory", equation="width = 2 asin(2.2151 / (k a))")

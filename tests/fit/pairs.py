@@ -190,6 +190,13 @@ def outlet_items(dice: Dice, names: list[str]) -> list[Record]:
     return found
 
 
+def mix_items(dice: Dice) -> list[Record]:
+    """A mix position, with an estimate of the house system or without."""
+    level = value("100 dB(A)", 100.0) if dice.yes(0.8) else value(standing="unknown")
+    error = {"average_level_error": value("±5 dB", dice.one((5.0, 3.0, 1.0)))} if dice.yes(0.9) else {}
+    return [item("mix", dice.one(("Mix position", "Mix position", "Gate")), average_level=level, **error)] if dice.yes(0.8) else []
+
+
 def a_pack(dice: Dice) -> Record:
     """A pack in which any rule may find nothing, one item or several."""
     parts: dict[str, list[Record]] = {"house": house_items(dice), "access": access_items(dice), "stage": [], "power": power_items(dice)}
@@ -201,6 +208,7 @@ def a_pack(dice: Dice) -> Record:
             parts[rule["section"]] += [ruled_item(dice, rule) for _ in range(dice.random.randint(0, 3))]
     if dice.yes(0.2):
         parts["access"].append(item("whole", "W", docks=value(standing="none"), vehicles=value(standing=dice.one(("none", "unknown")))))
+    parts["sound"] = mix_items(dice)
     stage, outlines = stage_parts(dice, state)
     parts["stage"] += stage
     drawn = {"stage": outlines}

@@ -95,3 +95,10 @@ def test_what_cannot_be_is_refused() -> None:
         directivity.coverage_at_deg([], frequency_hz=1000)
     with pytest.raises(ValueError, match="ka must be a number above 0, got 0"):
         directivity.piston_width_deg(0)
+
+
+@pytest.mark.source("by hand: a box that is stated to cover 360 degrees in every band covers 360 degrees between them, and radiates alike all round")
+@pytest.mark.parametrize("frequency_hz", [125.0, 700.0, 16_000.0])
+def test_all_round_stays_all_round_between_bands(frequency_hz: float) -> None:
+    stated = ((250.0, 360.0), (1000.0, 360.0))
+    assert directivity.coverage_at_deg(stated, frequency_hz=frequency_hz) == 360.0

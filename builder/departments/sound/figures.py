@@ -1,27 +1,24 @@
 """The figures of hangs, fills, areas and the mix position, each with its working."""
 
 from collections.abc import Iterator, Sequence
-from math import cos, hypot, isfinite, log10, radians
+from math import cos, hypot, radians
 
 from builder.cautions import LOADS, NOISE
-from builder.departments.sound.coverage import BARE, PROGRAMME, THIRDS, Covered, Listening, working
+from builder.departments.sound.coverage import BARE, PROGRAMME, Covered, Listening, working
 from builder.departments.sound.geometry import Box, aim, centre_of_weight, corners_of, floor_corners
+from builder.departments.sound.house_level import average_figures, greatest_figure
 from builder.departments.sound.loudspeakers import AudienceArea, Fill, Hang
 from builder.departments.sound.system import Aligned
 from builder.exchange import Spot
 from builder.formulas.air import speed_of_sound_m_s
 from builder.formulas.alignment import alignment_delay_ms
 from builder.formulas.areas import floor_of, level_spread
-from builder.formulas.field import field, programme_level_db
 from builder.formulas.polygons import contains
 from builder.formulas.sources import COMMON_PRACTICE
 from builder.pack import Figure, Input, Reference, Value, Working
 from builder.reading.measures import System, shown
-from builder.reading.quantities import Depth, Length, Level
+from builder.reading.quantities import Depth, Length
 from builder.working import figure, missing, worked
-
-EXPECTED_ERROR_DB = 5
-"""How far a real room and real boxes may lie from a level by the makers' figures: from experience, no source."""
 
 
 def by_hand(equation: str, clause: str, *, inputs: Sequence[Input], steps: Sequence[str] = (), leaves_out: str = "") -> Working:
@@ -180,29 +177,5 @@ def mix_figures(spot: Spot | None, key: str, system: System, heard: Listening | 
         side = "" if not spot.across_m else "to stage left" if spot.across_m > 0 else "to stage right"
         yield length_figure(f"{key}.off_centre", "Off the centre line", abs(spot.across_m), system, work, note=side)
     if heard is not None:
-        yield level_figure(heard, f"{key}.greatest_level")
-
-
-def level_figure(heard: Listening, key: str) -> Figure:
-    """The level at the mix position when every box is at its maker's level, less what the house turns it down."""
-    label = "Highest level by the makers' figures"
-    used = heard.system.used
-    means = tuple(Input(model.name, f"{model.level.text} at 1 m" if isinstance(model.level, Level) else "not stated") for model in used)
-    left_out = "Reflections, compression, limiters and the room: a measured level can differ by 5 dB or more."
-    work = worked(field, programme_level_db, inputs=means, leaves_out=left_out)
-    if any(not isinstance(model.level, Level) for model in used):
-        return missing(
-            key, label, work, [f"the maker's level of {model.name}" for model in used if not isinstance(model.level, Level)], caution=NOISE
-        )
-    energies = field(heard.system.speakers(fills=True), heard.mix, bands=THIRDS, air=heard.air)
-    total = float(energies.energy.sum(axis=1).mean())
-    level_db = 10 * log10(total) if total > 0 else float("-inf")
-    note = f"As the makers mean their levels, 50 Hz to 10 kHz, unweighted; ±{EXPECTED_ERROR_DB} dB. It is no measurement and no promise."
-    return figure(
-        key,
-        label,
-        Value(f"{level_db:.0f} dB", number=level_db, unit="dB") if isfinite(level_db) else Value("no sound"),
-        work,
-        caution=NOISE,
-        note=note,
-    )
+        yield greatest_figure(heard, f"{key}.greatest_level")
+        yield from average_figures(heard, key)

@@ -85,6 +85,8 @@ class Model(Line):
     """The maker's highest level at 1 m, one box in the open."""
     level_means: Maybe[Text] = Absent.NOT_STATED
     """What the maker's level is for: peak or average, which signal, which weighting."""
+    level_crest: Annotated[Maybe[Level], Plausible(0.0, 20.0)] = Absent.NOT_STATED
+    """How far that level is above the average of the maker's signal: 12 dB for a peak with noise of 12 dB crest, 0 dB where it is an average."""
     lowest: Annotated[Frequency, Plausible(15.0, 400.0)]
     """The lowest frequency it is used for."""
     highest: Annotated[Frequency, Plausible(50.0, 22_000.0)]

@@ -110,7 +110,7 @@ def system_blocks(section: Section, pack: Pack) -> Iterator[Block]:
     yield from noted(section, "room", "The room", ())
 
 
-MODEL_KEYS = ("kind", "level", "level_means", "lowest", "highest", "width", "height", "depth", "weight", "drivers")
+MODEL_KEYS = ("kind", "level", "level_crest", "level_means", "lowest", "highest", "width", "height", "depth", "weight", "drivers")
 
 
 def noted(section: Section, kind: str, title: str, only: Sequence[str]) -> Iterator[Block]:
@@ -140,15 +140,16 @@ def mix_blocks(section: Section) -> Iterator[Block]:
     if mix is None:
         return
     yield Heading(2, "Mix position", "mix")
-    yield figures_block([figure for figure in mix.figures if not figure.key.endswith("greatest_level")])
+    levels = [figure for figure in mix.figures if "_level" in figure.key]
+    yield figures_block([figure for figure in mix.figures if figure not in levels])
     yield facts_block(mix)
     if mix.note:
         yield Paragraph(mix.note)
     yield Heading(3, "Levels", "levels")
     if claims := section.of_kind("claim"):
         yield item_table(claims, ("metric", "over", "at", "signal"), first="Claimed by the house", summary="Levels that the house says it reaches")
-    if level := mix.figure("greatest_level"):
-        yield figures_block([level])
+    if levels:
+        yield figures_block(levels)
     yield from (Caution(text) for text in section.cautions)
     yield workings("How the distances and the level were found", mix.figures)
     yield from limit_blocks(section)

@@ -38,7 +38,7 @@
       }
       case "ends": return fit.endsBeforeCurfew(requirement, sectionOf(pack, "house"));
       case "load in": return fit.loadInAfter(requirement, sectionOf(pack, "house"));
-      case "level": return fit.underLimits(requirement, sectionOf(pack, "house"));
+      case "level": return fit.levelAsked(requirement, sectionOf(pack, "house"), sectionOf(pack, "sound"));
       case "plot": return fit.stagePlot(requirement, pack);
       case "trucks": return fit.trucksGetIn(requirement, sectionOf(pack, "access"));
       default: return compared(requirement, ruleOf(requirement.what, pack), pack);

@@ -1,4 +1,4 @@
-// A wished level against the house's limits. Twin of builder/fit/loudness.py.
+// A wished level against the house's limits first, then against what the house system is estimated to reach. Twin of builder/fit/loudness.py.
 (function (fit) {
   "use strict";
   const { FITS, SHORT, ASK, verdict, withRemedy, factOf, settled, valueOf, asked, ageNotes, signed, both, span } = fit;
@@ -7,6 +7,12 @@
     remedy: "The show plays to the limit. Hiring a larger system does not help; only whoever set the limit can change it.",
     who: "the show",
   };
+  const SYSTEM = {
+    question: "Which level does the house system reach at the mix position, with this weighting and metric?",
+    remedy: "Bring or hire a larger system, or play softer on the house system.",
+    who: "the show",
+  };
+  const OWN_SYSTEM = "This is the house system. A show with a system of its own is not held to it.";
 
   function weighting(text) {
     const words = text.replaceAll(" ", "");
@@ -21,6 +27,45 @@
     if (requirement.metric === "equivalent level" && requirement.over_s === null) lacks.push("over what time");
     if (requirement.place === "") lacks.push("where");
     return lacks;
+  }
+
+  function levelAsked(requirement, house, sound) {
+    const found = underLimits(requirement, house);
+    const mix = mixOf(requirement, sound);
+    return found.verdict === SHORT || lacking(requirement).length > 0 || mix === null ? found : againstSystem(requirement, found, mix);
+  }
+
+  function mixOf(requirement, sound) {
+    for (const item of sound !== null ? sound.items : []) {
+      if (item.kind !== "mix" || item.name.toLowerCase() !== requirement.place.toLowerCase()) continue;
+      const level = valueOf(item, "average_level");
+      if (level !== null && level.number !== null && valueOf(item, "average_level_error") !== null) return item;
+    }
+    return null;
+  }
+
+  function againstSystem(requirement, found, mix) {
+    const level = mix.values.average_level, error = mix.values.average_level_error;
+    const estimate = "the estimate of the house system, " + level.text + " " + error.text;
+    if (weighting(level.text) !== requirement.weighting || requirement.metric !== "equivalent level") {
+      const other = asked(requirement, SYSTEM, "It cannot be compared with " + estimate + ", equivalent level.");
+      return found.verdict === ASK ? found : withLimits(other, found);
+    }
+    const above = requirement.level_db - level.number;
+    if (above > error.number) {
+      const short = withRemedy(verdict(requirement, SHORT, "Above " + estimate + ", by " + both("level", above)[0] + "."), SYSTEM);
+      short.fact = factOf(level, mix);
+      short.margin = signed(both("level", above), -above);
+      short.notes = [OWN_SYSTEM];
+      return withLimits(short, found);
+    }
+    if (above >= -error.number) found.notes = [...found.notes, "Within the error of " + estimate + "."];
+    return settled(found);
+  }
+
+  function withLimits(found, limits) {
+    found.notes = [...found.notes, "Limits: " + limits.reason, ...limits.notes];
+    return found;
   }
 
   function underLimits(requirement, section) {
@@ -87,5 +132,5 @@
     return found;
   }
 
-  Object.assign(fit, { underLimits });
+  Object.assign(fit, { levelAsked });
 })((window.housefit = window.housefit || {}));
