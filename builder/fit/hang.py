@@ -3,9 +3,10 @@
 from typing import Any
 
 from builder.fit.comparing import LENGTH_TOLERANCE_M, age_notes, asked, item_notes, once, section_of, signed
+from builder.fit.hang_bridles import with_bridles
 from builder.fit.hang_limits import REMEDY, limits_over, spacing_issues
 from builder.fit.hang_loads import loads_of, on
-from builder.fit.hang_points import NEAR_M, issue, number_of, placed
+from builder.fit.hang_points import BRIDLE, NEAR_M, issue, number_of, placed
 from builder.fit.verdicts import ASK, FITS, SHORT, Record, settled, verdict, with_question, with_remedy
 from builder.fit.wording import both
 
@@ -31,7 +32,9 @@ def hangs_for_all(requirements: list[Record], pack: Record) -> list[Record]:
     if section is None:
         return [asked(each, HANG if each["sort"] == "hang" else TRIM, "The pack does not describe rigging.") for each in requirements]
     hangs = [each for each in requirements if each["sort"] == "hang"]
-    places = placed(hangs, section)
+    taken: list[str] = []
+    places = placed(hangs, section, taken)
+    with_bridles(hangs, places, section, taken)
     sums: dict[str, Record] = {}
     loaded: list[str] = []
     found: list[Record] = []
@@ -47,36 +50,68 @@ def hangs_for_all(requirements: list[Record], pack: Record) -> list[Record]:
 
 def hung(hang: Record, places: list[Record], section: Record, sums: dict[str, Record], loaded: list[str]) -> Record:
     """The verdict on one hang; its loads are added to the sums."""
-    items = [place["item"] for place in places if place["item"] is not None]
+    items = [item for place in places for item in items_of(place)]
     loaded += [item["key"] for item in items]
     brought = loads_of(hang, section)
     issues = [each for place in places for each in place["issues"]]
     for item in items:
-        issues = [*issues, *spacing_issues(item, loaded, section)]
+        bridled = any(leg["item"]["key"] == item["key"] for place in places for leg in place["legs"])
+        issues = [*issues, *(another_bridle(each) if bridled else each for each in spacing_issues(item, loaded, section))]
+    issues = [*issues, *(each for index in range(len(places)) for each in pull_issues(places[index], index, brought))]
     looks = [looked(each, brought, sums) for each in limits_of(places, section)]
     issues = [*issues, *brought["issues"], *(each["issue"] for each in looks if each["issue"] is not None)]
     return told(hang, places, brought, issues, looks)
 
 
+def items_of(place: Record) -> list[Record]:
+    """The points that a place hangs from: one, the two of a bridle, or none."""
+    return [leg["item"] for leg in place["legs"]] if place["item"] is None else [place["item"]]
+
+
+def another_bridle(found: Record) -> Record:
+    """What stands against this bridle does not stand against every other: it is asked."""
+    if found["word"] != SHORT:
+        return found
+    return {**found, "word": ASK, "reason": "With this bridle: " + found["reason"], "question": BRIDLE, "remedy": "", "slack": 0.0}
+
+
+def pull_issues(place: Record, index: int, brought: Record) -> list[Record]:
+    """Legs that pull more than their points may carry."""
+    found = []
+    for leg in place["legs"]:
+        pull_kg = leg["pull"] * on(brought["high"], [[index, 1.0]], brought["hoist_high"], most=True)
+        if pull_kg > number_of(leg["item"], "limit") + GRAM_KG:
+            name = leg["item"]["name"]
+            reason = "The leg to " + name + " would pull " + kg(pull_kg) + ", and " + name + " may carry " + kg(number_of(leg["item"], "limit")) + "."
+            found.append(another_bridle(issue(SHORT, reason, item=leg["item"])))
+    return found
+
+
 def limits_of(places: list[Record], section: Record) -> list[Record]:
-    """Every limit that a hang hangs under, once, with the supports that are under it."""
+    """Every limit that a hang hangs under, once, with the supports that are under it and how much of each; ``bridled`` where a bridle leads there."""
     found: list[Record] = []
     for index in range(len(places)):
-        for each in limits_over(places[index]["item"], section):
-            known = next((other for other in found if other["key"] == each["key"]), None)
-            if known is None:
-                found.append({**each, "supports": [index]})
-            else:
-                known["supports"].append(index)
+        legs = places[index]["legs"]
+        ends = [[places[index]["item"], 1.0]] if len(legs) == 0 else [[leg["item"], leg["share"]] for leg in legs]
+        for item, share in ends:
+            for each in limits_over(item, section):
+                bridled = len(legs) > 0 and each["kind"] != "roof"
+                known = next((other for other in found if other["key"] == each["key"]), None)
+                if known is None:
+                    found.append({**each, "shares": [[index, share]], "bridled": bridled})
+                else:
+                    known["shares"].append([index, share])
+                    known["bridled"] = known["bridled"] or bridled
     return found
 
 
 def looked(each: Record, brought: Record, sums: dict[str, Record]) -> Record:
     """A limit with all that the show brings under it so far: its slack at the most, or what stands against it."""
-    so_far = sums.get(each["key"], {"low": 0.0, "high": 0.0})
-    low_kg = so_far["low"] + on(brought["low"], each["supports"], brought["hoist_low"], most=False)
-    high_kg = so_far["high"] + on(brought["high"], each["supports"], brought["hoist_high"], most=True)
-    sums[each["key"]] = {"low": low_kg, "high": high_kg}
+    so_far = sums.get(each["key"], {"low": 0.0, "high": 0.0, "bridled": False})
+    bridled = so_far["bridled"] or each["bridled"]
+    low_kg = so_far["low"] + on(brought["low"], each["shares"], brought["hoist_low"], most=False)
+    high_kg = so_far["high"] + on(brought["high"], each["shares"], brought["hoist_high"], most=True)
+    sums[each["key"]] = {"low": low_kg, "high": high_kg, "bridled": bridled}
     left_kg = each["left_kg"]
     name = each["words"]
     found: Record = {"limit": each, "slack": None, "issue": None}
@@ -85,22 +120,18 @@ def looked(each: Record, brought: Record, sums: dict[str, Record]) -> Record:
         found["issue"] = {**issue(ASK, "Nobody has said what is left on " + name + ".", question=question), "fact": each["fact"]}
     elif low_kg > left_kg + GRAM_KG:
         least = "" if high_kg <= low_kg + GRAM_KG else "at least "
-        reason = left_words(each) + ", and the show brings " + least + kg(low_kg) + ": " + kg(low_kg - left_kg) + " too much."
+        reason = left_words(each) + ", and the show's hangs so far bring " + least + kg(low_kg) + ": " + kg(low_kg - left_kg) + " too much."
         passed = issue(SHORT, reason, remedy=REMEDY[each["kind"]])
         found["issue"] = {**passed, "slack": left_kg - low_kg, "fact": each["fact"], "house": each["house"]}
     elif high_kg > left_kg + GRAM_KG:
-        reason = (
-            left_words(each)
-            + ". Hung level, the show brings "
-            + kg(low_kg)
-            + "; with a support slack or the heaviest hoists, up to "
-            + kg(high_kg)
-            + "."
-        )
+        reason = left_words(each) + ". Hung level, the show's hangs so far bring " + kg(low_kg)
+        reason += "; with a support slack or the heaviest hoists, up to " + kg(high_kg) + "."
         question = "May " + name + " take up to " + kg(high_kg) + " while a support is slack, or how is that kept from happening?"
         found["issue"] = {**issue(ASK, reason, question=question), "fact": each["fact"]}
     else:
         found["slack"] = left_kg - high_kg
+    if found["issue"] is not None and bridled:
+        found["issue"] = another_bridle(found["issue"])
     return found
 
 
@@ -154,54 +185,73 @@ def fitting(hang: Record, places: list[Record], brought: Record, looks: list[Rec
     found = verdict(hang, FITS, reason)
     found["fact"] = limit["fact"]
     found["margin"] = signed(both("mass", tightest["slack"]), tightest["slack"])
-    notes = [*brought["notes"], *(note for place in places for note in place_notes(place)), *age_notes(limit["value"])]
+    notes = [
+        *brought["notes"],
+        *(note for index in range(len(places)) for note in place_notes(places[index], index, brought)),
+        *age_notes(limit["value"]),
+    ]
     found["notes"] = once(notes)
     return settled(found)
 
 
 def on_point(place: Record, index: int, brought: Record) -> str:
-    """A point with the most that this hang brings to it."""
-    return str(place["item"]["name"]) + " " + kg(on(brought["high"], [index], brought["hoist_high"], most=True))
+    """A point, or the two of a bridle, with the most that this hang brings to it."""
+    most_kg = on(brought["high"], [[index, 1.0]], brought["hoist_high"], most=True)
+    if place["item"] is not None:
+        return str(place["item"]["name"]) + " " + kg(most_kg)
+    return " with ".join(str(leg["item"]["name"]) + " " + kg(most_kg * leg["share"]) for leg in place["legs"])
 
 
-def place_notes(place: Record) -> list[str]:
-    """What to know about a point, and how far it is from the spot."""
-    notes = item_notes(place["item"])
+def place_notes(place: Record, index: int, brought: Record) -> list[str]:
+    """What to know about a point, how far it is from the spot, and what the legs of a bridle pull."""
+    notes = [note for item in items_of(place) for note in item_notes(item)]
     if place["away_m"] > NEAR_ENOUGH_M:
         words = both("length", place["away_m"])[0] + " from the spot, within the " + both("length", NEAR_M)[0] + " that this check allows"
         notes.append(str(place["item"]["name"]) + " is " + words + "; the truss moves or the pick leans by that.")
+    if len(place["legs"]) > 0:
+        most_kg = on(brought["high"], [[index, 1.0]], brought["hoist_high"], most=True)
+        pulls = " and ".join(kg(most_kg * leg["pull"]) + " in the leg to " + str(leg["item"]["name"]) for leg in place["legs"])
+        notes.append(
+            "A bridle that meets at " + both("length", place["apex_m"])[0] + ": at the most " + pulls + ". The house's rigger decides on it."
+        )
     return notes
+
+
+def top_m(place: Record) -> Any:
+    """How high what carries a place is: the steel at its point, or where its bridle meets; None where that is not known. [m]"""
+    return place["apex_m"] if len(place["legs"]) > 0 else number_of(place["item"], "low-steel")
 
 
 def trimmed(requirement: Record, places: list[Record]) -> Record:
     """Whether a hang goes as high as wanted: the lowest steel over its points, less what is between steel and the hang's underside."""
     lowest: Any = None
     for place in places:
-        steel_m = number_of(place["item"], "low-steel")
-        if steel_m is None:
+        height_m = top_m(place)
+        if height_m is None:
             return asked(requirement, TRIM, "The low steel over all of its points is not known.")
-        if lowest is None or steel_m < number_of(lowest, "low-steel"):
-            lowest = place["item"]
+        if lowest is None or height_m < top_m(lowest):
+            lowest = place
     if lowest is None:
         return asked(requirement, TRIM, "The hang has no points yet.")
-    room_m = number_of(lowest, "low-steel") - requirement["trim_m"]
+    item = items_of(lowest)[0]
+    under = "the steel at " + item["name"] if len(lowest["legs"]) == 0 else "the bridle to " + item["name"]
+    room_m = top_m(lowest) - requirement["trim_m"]
     below_m = requirement["below_m"]
     slack_m = room_m if below_m is None else room_m - below_m
     words = both("length", abs(slack_m))
     if slack_m < -LENGTH_TOLERANCE_M:
-        found = with_remedy(verdict(requirement, SHORT, "Too high under the steel at " + lowest["name"] + " by " + words[0] + "."), TRIM)
+        found = with_remedy(verdict(requirement, SHORT, "Too high under " + under + " by " + words[0] + "."), TRIM)
     elif below_m is None:
-        reason = (
-            words[0] + " between the steel at " + lowest["name"] + " and the trim. The rider does not say what hoists, slings and truss take of that."
-        )
+        reason = words[0] + " between " + under + " and the trim."
+        reason += " The rider does not say what hoists, slings and truss take of that."
         found = asked(requirement, TRIM, reason)
     else:
-        found = verdict(requirement, FITS, words[0] + " to spare under the steel at " + lowest["name"] + ".")
+        found = verdict(requirement, FITS, words[0] + " to spare under " + under + ".")
         if slack_m < 0:
             found["reason"] = "Within the tolerance."
             found["notes"] = ["Short by " + words[0] + ", within the tolerance for rounding."]
     found["margin"] = signed(words, slack_m) if found["verdict"] != ASK else ["", ""]
-    found["fact"] = steel_fact(lowest)
+    found["fact"] = steel_fact(item)
     return settled(found)
 
 

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from builder.fit.hang_points import beam_of, issue, number_of, points_of, text_of
+from builder.fit.hang_points import beam_of, issue, listed, number_of, points_of, text_of
 from builder.fit.verdicts import ASK, SHORT, Record, fact_of
 from builder.fit.wording import both
 
@@ -50,11 +50,6 @@ def limit(kind: str, words: str, item: Any, shown: str, left_kg: Any) -> Record:
 def without_limit(kind: str, item: Any) -> bool:
     """Whether the house says that a beam, a zone or the roof has no limit of its own."""
     return kind != "point" and item is not None and "limit" in item["values"] and item["values"]["limit"]["standing"] == "none"
-
-
-def listed(name: str, names: str) -> bool:
-    """Whether a name is in a list of names as the pack writes it, whatever the capitals."""
-    return name != "" and (", " + name.lower() + ", ") in (", " + names.lower() + ", ")
 
 
 def spacing_issues(item: Record, loaded: list[str], section: Record) -> list[Record]:

@@ -102,13 +102,13 @@ def between(weights: list[float]) -> str:
     return lightest if lightest == heaviest else lightest + " to " + heaviest
 
 
-def on(cases: list[list[float]], indexes: list[int], hoist_kg: float, *, most: bool) -> float:
-    """The least or the most that some supports carry together over the cases, with a hoist each. [kg]"""
+def on(cases: list[list[float]], shares: list[list[float]], hoist_kg: float, *, most: bool) -> float:
+    """The least or the most of some supports together over the cases, hoists counted. A share is a support's number and how much of it. [kg]"""
     found = None
     for case in cases:
         total_kg = 0.0
-        for index in indexes:
-            total_kg += case[index]
+        for index, part in shares:
+            total_kg += (case[int(index)] + hoist_kg) * part
         if found is None or (total_kg > found if most else total_kg < found):
             found = total_kg
-    return (0.0 if found is None else found) + hoist_kg * len(indexes)
+    return 0.0 if found is None else found

@@ -9,6 +9,7 @@ from builder.fit.wording import both
 NEAR_M = 0.25
 """A point this near to a spot takes it: about what a rigger leans a pick or moves a truss without asking."""
 ROUNDING_M = 0.000001
+BRIDLE = "Can you make a bridle for this spot, how high may it meet, and what may hang from it?"
 
 
 def issue(word: str, reason: str, *, question: str = "", remedy: str = "", item: Any = None) -> Record:
@@ -33,14 +34,19 @@ def text_of(item: Record, name: str) -> str:
     return str(item["values"][name]["text"]) if name in item["values"] else ""
 
 
-def placed(hangs: list[Record], section: Record) -> list[list[Record]]:
-    """
-    For each hang a place for each support: its point or None, how far that is from the spot, and what stands against it.
+def listed(name: str, names: str) -> bool:
+    """Whether a name is in a list of names as the pack writes it, whatever the capitals."""
+    return name != "" and (", " + name.lower() + ", ") in (", " + names.lower() + ", ")
 
-    Names go first, so that no spot takes a point that another hang names. A spot takes no point that the show has taken.
+
+def placed(hangs: list[Record], section: Record, taken: list[str]) -> list[list[Record]]:
+    """
+    For each hang a place for each support: its point or None, how far that is from the spot, what stands against it, and no bridle's legs yet.
+
+    Names go first, so that no spot takes a point that another hang names. A spot takes no point that the show has taken; ``taken`` grows.
     """
     found: list[list[Record]] = [[named(support, section) for support in hang["supports"]] for hang in hangs]
-    taken = [place["item"]["key"] for places in found for place in places if place["item"] is not None]
+    taken += [place["item"]["key"] for places in found for place in places if place["item"] is not None]
     for hang, places in zip(hangs, found, strict=True):
         for index in range(len(places)):
             if hang["supports"][index]["across_m"] is not None:
@@ -50,9 +56,14 @@ def placed(hangs: list[Record], section: Record) -> list[list[Record]]:
     return found
 
 
+def at_point(item: Any, away_m: float) -> Record:
+    """A place at a point, or at none, so far from where it was wanted. [m]"""
+    return {"item": item, "away_m": away_m, "issues": [], "legs": [], "apex_m": None}
+
+
 def named(support: Record, section: Record) -> Record:
     """A support at a point that the rider names."""
-    place: Record = {"item": None, "away_m": 0.0, "issues": []}
+    place = at_point(None, 0.0)
     if support["point"] == "":
         if support["across_m"] is None:
             place["issues"].append(issue(ASK, "A support says neither a point nor a spot.", question="Which points can this hang have?"))
@@ -111,18 +122,32 @@ def nearest(support: Record, section: Record, taken: list[str]) -> Record:
     within = [each for each in near if each["away_m"] <= NEAR_M + ROUNDING_M]
     for each in within:
         if each["item"]["key"] not in taken and len(unusable(each["item"], section)) == 0:
-            return {"item": each["item"], "away_m": each["away_m"], "issues": []}
-    place: Record = {"item": None, "away_m": 0.0, "issues": []}
+            return at_point(each["item"], each["away_m"])
+    place = at_point(None, 0.0)
     if len(within) > 0:
         first = within[0]["item"]
         if first["key"] in taken:
             reason = "The nearest point, " + first["name"] + ", is taken by another support of this show."
             place["issues"] = [issue(ASK, reason, question="Which other point can this spot have?", item=first)]
         else:
-            place["issues"] = unusable(first, section)
+            place["issues"] = [or_a_bridle(each, section) for each in unusable(first, section)]
         return place
     place["issues"] = [too_far(near, section)]
     return place
+
+
+def or_a_bridle(found: Record, section: Record) -> Record:
+    """The only point near a spot may not be used: short, unless the house may make a bridle."""
+    if found["word"] != SHORT or bridle_rule(section) == "no":
+        return found
+    reason = found["reason"] + " A bridle would be wanted" + allowed_words(section)
+    return {**found, "word": ASK, "reason": reason, "question": BRIDLE, "remedy": ""}
+
+
+def allowed_words(section: Record) -> str:
+    """Whether bridles are allowed, as the end of a sentence."""
+    rule = bridle_rule(section)
+    return ", and the house allows them " + rule + "." if rule != "" else ", and the house has not said whether it allows them."
 
 
 def too_far(near: list[Record], section: Record) -> Record:
@@ -131,11 +156,9 @@ def too_far(near: list[Record], section: Record) -> Record:
         return issue(ASK, "The house has not said where its points are.", question="Where are your points?")
     words = "No point is within " + both("length", NEAR_M)[0] + " of a spot; the nearest, " + near[0]["item"]["name"] + ", is "
     words += both("length", near[0]["away_m"])[0] + " away. A bridle would be wanted"
-    rule = bridle_rule(section)
-    if rule == "no":
+    if bridle_rule(section) == "no":
         return issue(SHORT, words + ", and the house allows none.", remedy="Move the spot to a point.", item=near[0]["item"])
-    said = ", and the house allows them " + rule + "." if rule != "" else ", and the house has not said whether it allows them."
-    return issue(ASK, words + said, question="Can you make a bridle for this spot, and what may hang from it?", item=near[0]["item"])
+    return issue(ASK, words + allowed_words(section), question=BRIDLE, item=near[0]["item"])
 
 
 def bridle_rule(section: Record) -> str:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import asdict
+from math import cos, radians
 from typing import Any
 
 from builder.pack import Fact, Figure, Item, Outline, Pack, Section, Standing, Verified
@@ -9,8 +10,10 @@ from builder.rules import Rule
 
 Record = dict[str, Any]
 Wanted = dict[tuple[str, str], set[str]]
-BARE = {"at.across", "at.depth", "beam", "carried", "low-steel"}
+BARE = {"at.across", "at.depth", "beam", "carried", "low-steel", "directions"}
 """Values of rigging points and groups that the hang plan counts with and no verdict shows by themselves: their number and text alone."""
+COSINES = {"widest_angle", "widest_lean"}
+"""Angles of bridles. The check compares their cosines, worked out here once: two languages need not give the same cosine."""
 FREE = {f"{name}.{phase}" for name in ("free", "free-least") for phase in ("L1", "L2", "L3")}
 FED = {*FREE, "rating", "fed_from", "system", "dimmers"}
 BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
@@ -33,12 +36,13 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     ("access", "dock"): {"approach", "trucks_at_once"},
     ("access", "route"): {"from_dock", "to_place", "tightest_width", "tightest_height", "tightest_weight"},
     ("stage", "place"): {"at.across", "at.depth"},
-    ("rigging", "point"): {"limit", *BARE},
+    ("rigging", "point"): {"limit", "directions", "widest_lean", *BARE},
     ("rigging", "beam"): {"limit", "left", "carried"},
     ("rigging", "zone"): {"limit", "left", "carried", "beams", "points"},
-    ("rigging", "roof"): {"limit", "left", "carried", "spacing_at_least"},
+    ("rigging", "roof"): {"limit", "left", "carried", "spacing_at_least", "directions", "widest_lean"},
+    ("rigging", "exception"): {"beams", "points", "directions", "widest_lean"},
     ("rigging", "house"): {"bridles_allowed"},
-    ("rigging", "bridles_allowed"): {"allowed", "beams"},
+    ("rigging", "bridles_allowed"): {"allowed", "beams", "widest_angle"},
     ("rigging", "dynamic_factor"): {"factor"},
     ("rigging", "hoist"): {"weight"},
     ("stage", "deck"): {"usable_width", "usable_depth", "clear_height", "load", "point_load", "configurations"},
@@ -132,6 +136,8 @@ def shown_record(value: Fact | Figure, item: Item, section: Section, page: str) 
         return record
     if isinstance(value, Figure) and item.kind in GROUPS and value.missing == (NO_LIMIT,):
         return {**record, "standing": Standing.NONE.value}
+    if value.key[len(item.key) + 1 :] in COSINES and record["number"] is not None:
+        return {"standing": record["standing"], "text": record["text"], "number": cos(radians(record["number"]))}
     if value.key[len(item.key) + 1 :] in BARE:
         return {name: record[name] for name in ("standing", "text", "number")}
     return record

@@ -28,6 +28,8 @@ class Support(Written):
     """Where no point is named: distance from the centre line."""
     depth: Depth | None = None
     """Where no point is named: distance from the house's reference line."""
+    apex: Height | None = None
+    """For a spot that no point is near to: how high above the deck the two legs of a bridle may meet."""
     at: Length | None = None
     """Where along the hang, counted from its first end. Needed for two supports or more whose loads are worked out."""
     load: Mass | None = None
@@ -39,6 +41,8 @@ class Support(Written):
             yield unclear(self, "across", "needs both across and depth, or a point", "write the one that is missing")
         elif self.point is not None and self.across is not None:
             yield unclear(self, "point", "stands beside a spot", "write either point, or across and depth")
+        elif self.apex is not None and self.across is None:
+            yield unclear(self, "apex", "stands without a spot", "write across and depth too")
 
 
 class Hanging(Written):

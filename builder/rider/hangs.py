@@ -6,6 +6,7 @@ from builder.fit.wording import both
 from builder.rider.hanging import Hang, Hanging
 
 Record = dict[str, Any]
+HOISTS = {"counted": "hoists in that", "none": "dead hung"}
 
 
 def hang_record(hang: Hang) -> Record:
@@ -16,6 +17,7 @@ def hang_record(hang: Hang) -> Record:
                 "point": support.point or "",
                 "across_m": support.across.m if support.across else None,
                 "depth_m": support.depth.m if support.depth else None,
+                "apex_m": support.apex.m if support.apex else None,
                 "at_m": support.at.m if support.at else 0.0,
                 "load_kg": support.load.kg if support.load else None,
             }
@@ -60,4 +62,4 @@ def said(hang: Hang, record: Record) -> str:
         total_kg += each
     words = both("mass", total_kg)
     count = len(hang.supports)
-    return f"{count} support{'' if count == 1 else 's'}, {words[0]} ({words[1]}) in all, hoists apart"
+    return f"{count} support{'' if count == 1 else 's'}, {words[0]} ({words[1]}) in all, {HOISTS.get(hang.hoists or '', 'hoists apart')}"

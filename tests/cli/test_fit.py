@@ -48,6 +48,40 @@ def test_a_terminal_shows_verdicts_in_colour_unless_it_asks_for_none(monkeypatch
     assert "\x1b" not in CliRunner().invoke(main, arguments, color=True).output
 
 
+HUNG = "act: A\nhangs:\n  - {name: Wall, supports: [{point: R4-3, load: 450 kg}], hoists: counted}\n"
+
+
+@pytest.mark.parametrize("form", ["text", "markdown", "json"])
+def test_a_hang_plan_carries_rigging_s_caution_in_every_form(tmp_path: Path, form: str) -> None:
+    rider = tmp_path / "rider.yml"
+    rider.write_text(HUNG, "utf-8")
+    result = run("fit", str(rider), *DEMO, "--format", form)
+    unfolded = " ".join(result.output.split())
+    assert result.exit_code == 1
+    assert "Nothing left on point R4-3, and the show's hangs so far bring 450 kg: 496 kg too much." in unfolded
+    assert "A competent rigger decides on site what hangs, where and how." in unfolded
+    assert "rigging.point.r4-3.limit" in unfolded
+
+
+@pytest.mark.parametrize(
+    ("hang", "says"),
+    [
+        ("{name: W, supports: []}", "W has 0 supports; write 1 to 12; split a longer hang [need-unclear]"),
+        ("{name: W, supports: [{point: A}]}", "W does not say what it weighs; write load at each support, or weight and loads [need-unclear]"),
+        ("{name: W, supports: [{across: 1 m SL, load: 1 kg}]}", "support needs both across and depth, or a point"),
+        ("{name: W, supports: [{point: A, load: 1 kg}], hoists: show}", "W needs the weight of the show's hoists"),
+        ("{name: W, supports: [{point: A, load: -1 kg}]}", "is below zero"),
+    ],
+)
+def test_a_hang_that_cannot_be_judged_is_refused_with_its_line_and_what_to_write(tmp_path: Path, hang: str, says: str) -> None:
+    rider = tmp_path / "rider.yml"
+    rider.write_text(f"act: A\nhangs:\n  - {hang}\n", "utf-8")
+    result = run("fit", str(rider), *DEMO)
+    assert result.exit_code == 1
+    assert "rider.yml:3:" in result.output
+    assert says in result.output
+
+
 def test_json_is_for_programs_and_the_same_twice() -> None:
     once, again = (run("fit", str(RIDERS / "club.yml"), *DEMO, "--format", "json").output for _ in range(2))
     assert once == again

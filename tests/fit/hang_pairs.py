@@ -62,13 +62,29 @@ def rules_of(dice: "Dice") -> list[Record]:
         found.append(
             item("zone", "Stage", beams=value("R1, R2"), points=value("Bäm & 3-1"), left=some(dice, kilos(dice, 40)), limit=some(dice, 4000.0))
         )
+    leaning = {
+        "directions": bare(dice.one(("at an angle", "at an angle", "straight down only")), None),
+        "widest_lean": bare("x", dice.one((0.5, 0.2, 0.7))),
+    }
+    if dice.yes():
+        found.append(item("exception", "E", beams=value(dice.one(("R1, R2", "r1"))), points=value("Bäm & 3-1"), **chosen(dice, leaning, 0.8)))
     if dice.yes(0.95):
         spacing = value("x", dice.one((1.2, 1.2, 2.0, 2.5)), standing=dice.one(("stated", "none", "not stated")))
         if dice.yes(0.1):
             spacing = value(standing="unknown")
-        found.append(item("roof", "Whole roof", left=some(dice, kilos(dice, 60)), limit=some(dice, 6000.0), spacing_at_least=spacing))
+        found.append(
+            item(
+                "roof",
+                "Whole roof",
+                left=some(dice, kilos(dice, 60)),
+                limit=some(dice, 6000.0),
+                spacing_at_least=spacing,
+                **chosen(dice, leaning, 0.8),
+            )
+        )
     if dice.yes(0.7):
-        found.append(item("bridles_allowed", "Bridles", allowed=value(dice.one(("yes", "no", "between some beams"))), beams=value("R1, r2")))
+        angle = chosen(dice, {"widest_angle": bare("x", dice.one((0.0, 0.5, -0.5, -0.7)))}, 0.7)
+        found.append(item("bridles_allowed", "Bridles", allowed=value(dice.one(("yes", "no", "between some beams"))), beams=value("R1, r2"), **angle))
     elif dice.yes():
         found.append(item("house", "Rigging", bridles_allowed=value(standing=dice.one(("none", "unknown")))))
     if dice.yes(0.3):
@@ -93,12 +109,12 @@ def a_support(dice: "Dice", index: int, stated: bool) -> Record:
     """A support at a point, at a spot near one, or nowhere."""
     way = dice.one(("point",) * 5 + ("spot",) * 4 + ("none",))
     off_m = dice.one((0.0, 0.02, 0.1, 0.25, 0.25, 0.2500001, 0.3, -0.25))
-    spot: dict[str, Any] = {"across_m": dice.random.randint(0, 4) * 2.0 + off_m, "depth_m": dice.one((0.0, 3.0, 6.0))}
+    spot: dict[str, Any] = {"across_m": dice.random.randint(0, 8) * 1.0 + off_m, "depth_m": dice.one((0.0, 3.0, 6.0, 1.5))}
     name = f"{dice.one((*BEAMS[:1] * 4, *BEAMS))}-{dice.random.randint(0, 4)}"
     at = {"at_m": index * dice.one((2.0, 2.0, 2.1, 0.5)) + index * 0.01, "load_kg": abs(kilos(dice, 6)) if stated else None}
     if way == "spot":
-        return {"point": "", **spot, **at}
-    return {"point": dice.one((name, name, name.upper())) if way == "point" else "", "across_m": None, "depth_m": None, **at}
+        return {"point": "", **spot, "apex_m": dice.one((None, 6.0, 7.5, 8.2, 8.8)), **at}
+    return {"point": dice.one((name, name, name.upper())) if way == "point" else "", "across_m": None, "depth_m": None, "apex_m": None, **at}
 
 
 def a_load(dice: "Dice", count: int) -> Record:

@@ -40,10 +40,12 @@ def roof(**changes: Any) -> list[Record]:
     return [each for each in items.values() if each is not None]
 
 
-def support(name: str = "", load_kg: float | None = None, at_m: float = 0.0, spot: tuple[float, float] | None = None) -> Record:
+def support(
+    name: str = "", load_kg: float | None = None, at_m: float = 0.0, spot: tuple[float, float] | None = None, apex_m: float | None = None
+) -> Record:
     """A support at a point or a spot."""
     across_m, depth_m = spot or (None, None)
-    return {"point": name, "across_m": across_m, "depth_m": depth_m, "at_m": at_m, "load_kg": load_kg}
+    return {"point": name, "across_m": across_m, "depth_m": depth_m, "apex_m": apex_m, "at_m": at_m, "load_kg": load_kg}
 
 
 def hang(*supports: Record, loads: list[Record] | None = None, hoists: str = "counted", hoist_kg: float = 0.0, **more: Any) -> Record:
@@ -105,7 +107,7 @@ def test_hangs_of_one_show_add_up_on_a_point_and_the_later_one_is_short() -> Non
 
 def test_a_short_says_which_limit_by_how_much_and_what_would_mend_it() -> None:
     found = verdicts(hang(support("R-1", 450.0)))[0]
-    assert found["reason"] == "400 kg left on point R-1, and the show brings 450 kg: 50.0 kg too much."
+    assert found["reason"] == "400 kg left on point R-1, and the show's hangs so far bring 450 kg: 50.0 kg too much."
     assert found["margin"] == ["−50.0 kg", "−110 lb"]
     assert found["fact"]["item"] == "R-1"
     assert found["remedy"] == (
@@ -135,7 +137,8 @@ def test_three_supports_fit_with_one_slack_are_short_when_level_is_too_much_and_
 def test_a_worst_case_that_is_asked_names_both_cases_and_carries_its_question() -> None:
     found = verdicts(three(640.0))[0]
     assert (
-        found["reason"] == "500 kg left on point R-3. Hung level, the show brings 400 kg; with a support slack or the heaviest hoists, up to 640 kg."
+        found["reason"]
+        == "500 kg left on point R-3. Hung level, the show's hangs so far bring 400 kg; with a support slack or the heaviest hoists, up to 640 kg."
     )
     assert found["question"].startswith(
         "May point R-3 take up to 640 kg while a support is slack, or how is that kept from happening? (Act, rider line 3"

@@ -87,7 +87,7 @@ def test_all_of_a_hang_comes_on_its_supports_in_every_case(seed: int) -> None:
         for case in brought["high"]:
             assert sum(case) == pytest.approx(total_kg * factor)
             assert min(case) >= 0
-        every = list(range(count))
+        every = [[index, 1.0] for index in range(count)]
         assert on(brought["high"], every, brought["hoist_high"], most=True) == pytest.approx(total_kg * factor + brought["hoist_high"] * count)
 
 

@@ -44,14 +44,17 @@ def test_python_and_javascript_agree_to_the_byte() -> None:
 
 def test_the_pairs_reach_every_verdict_and_every_kind_of_requirement() -> None:
     words: Counter[str] = Counter()
+    bridles = 0
     sorts: Counter[tuple[str, str]] = Counter()
     for seed in range(600):
         pack, riders = a_pair(seed)
         verdicts = fit(pack, riders)["verdicts"]
         words.update(found["verdict"] for found in verdicts)
+        bridles += sum("A bridle that meets" in note for found in verdicts for note in found["notes"])
         sorts.update((found["title"].split()[-1], found["verdict"]) for found in verdicts)
     assert set(words) == set(RANK)
     assert min(words.values()) > 100
+    assert bridles > 5
     for sort in ("power", "plot", "hang", "trim", "trucks", "ends", "level"):
         assert {word for name, word in sorts if name == sort} >= {"ask", "short"}
         assert {word for name, word in sorts if name == sort} & {"fits", "fits, with a note"}

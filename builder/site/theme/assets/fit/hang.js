@@ -2,7 +2,7 @@
 (function (fit) {
   "use strict";
   const { ASK, FITS, SHORT, LENGTH_TOLERANCE_M, ageNotes, asked, both, itemNotes, once, sectionOf, settled, signed, verdict, withQuestion, withRemedy } = fit;
-  const { NEAR_M, issue, limitsOver, loadsOf, numberOf, on, placed, REMEDY, spacingIssues } = fit.hangs;
+  const { BRIDLE, NEAR_M, issue, limitsOver, loadsOf, numberOf, on, placed, REMEDY, spacingIssues, withBridles } = fit.hangs;
   const GRAM_KG = 0.001;
   const NEAR_ENOUGH_M = 0.025;
   const HOUSE_DOWN = "Ask whether what the house itself hangs there can come down.";
@@ -20,7 +20,9 @@
   function hangsForAll(requirements, pack) {
     const section = sectionOf(pack, "rigging");
     if (section === null) return requirements.map((each) => asked(each, each.sort === "hang" ? HANG : TRIM, "The pack does not describe rigging."));
-    const places = placed(requirements.filter((each) => each.sort === "hang"), section);
+    const hangs = requirements.filter((each) => each.sort === "hang"), taken = [];
+    const places = placed(hangs, section, taken);
+    withBridles(hangs, places, section, taken);
     const sums = new Map(), loaded = [];
     let last = [];
     return requirements.map((requirement) => {
@@ -31,46 +33,78 @@
   }
 
   function hung(hang, places, section, sums, loaded) {
-    const items = places.filter((place) => place.item !== null).map((place) => place.item);
+    const items = places.flatMap(itemsOf);
     loaded.push(...items.map((item) => item.key));
     const brought = loadsOf(hang, section);
     const issues = places.flatMap((place) => place.issues);
-    for (const item of items) issues.push(...spacingIssues(item, loaded, section));
+    for (const item of items) {
+      const bridled = places.some((place) => place.legs.some((leg) => leg.item.key === item.key));
+      issues.push(...spacingIssues(item, loaded, section).map((each) => (bridled ? anotherBridle(each) : each)));
+    }
+    places.forEach((place, index) => issues.push(...pullIssues(place, index, brought)));
     const looks = limitsOf(places, section).map((each) => looked(each, brought, sums));
     issues.push(...brought.issues, ...looks.filter((each) => each.issue !== null).map((each) => each.issue));
     return told(hang, places, brought, issues, looks);
   }
 
+  function itemsOf(place) {
+    return place.item === null ? place.legs.map((leg) => leg.item) : [place.item];
+  }
+
+  function anotherBridle(found) {
+    if (found.word !== SHORT) return found;
+    return { ...found, word: ASK, reason: "With this bridle: " + found.reason, question: BRIDLE, remedy: "", slack: 0 };
+  }
+
+  function pullIssues(place, index, brought) {
+    const found = [];
+    for (const leg of place.legs) {
+      const pull = leg.pull * on(brought.high, [[index, 1]], brought.hoist_high, true), most = numberOf(leg.item, "limit"), name = leg.item.name;
+      if (pull > most + GRAM_KG) {
+        const reason = "The leg to " + name + " would pull " + kg(pull) + ", and " + name + " may carry " + kg(most) + ".";
+        found.push(anotherBridle(issue(SHORT, reason, { item: leg.item })));
+      }
+    }
+    return found;
+  }
+
   function limitsOf(places, section) {
     const found = [];
     places.forEach((place, index) => {
-      for (const each of limitsOver(place.item, section)) {
-        const known = found.find((other) => other.key === each.key);
-        if (known === undefined) found.push({ ...each, supports: [index] });
-        else known.supports.push(index);
+      const ends = place.legs.length === 0 ? [[place.item, 1]] : place.legs.map((leg) => [leg.item, leg.share]);
+      for (const [item, share] of ends) {
+        for (const each of limitsOver(item, section)) {
+          const bridled = place.legs.length > 0 && each.kind !== "roof", known = found.find((other) => other.key === each.key);
+          if (known === undefined) found.push({ ...each, shares: [[index, share]], bridled });
+          else {
+            known.shares.push([index, share]);
+            known.bridled = known.bridled || bridled;
+          }
+        }
       }
     });
     return found;
   }
 
   function looked(each, brought, sums) {
-    const soFar = sums.get(each.key) || { low: 0, high: 0 };
-    const low = soFar.low + on(brought.low, each.supports, brought.hoist_low, false);
-    const high = soFar.high + on(brought.high, each.supports, brought.hoist_high, true);
-    sums.set(each.key, { low, high });
+    const soFar = sums.get(each.key) || { low: 0, high: 0, bridled: false }, bridled = soFar.bridled || each.bridled;
+    const low = soFar.low + on(brought.low, each.shares, brought.hoist_low, false);
+    const high = soFar.high + on(brought.high, each.shares, brought.hoist_high, true);
+    sums.set(each.key, { low, high, bridled });
     const left = each.left_kg, name = each.words, found = { limit: each, slack: null, issue: null };
     if (left === null) {
       const question = "What may " + name + " carry, and what hangs there already?";
       found.issue = { ...issue(ASK, "Nobody has said what is left on " + name + ".", { question }), fact: each.fact };
     } else if (low > left + GRAM_KG) {
       const least = high <= low + GRAM_KG ? "" : "at least ";
-      const reason = leftWords(each) + ", and the show brings " + least + kg(low) + ": " + kg(low - left) + " too much.";
+      const reason = leftWords(each) + ", and the show's hangs so far bring " + least + kg(low) + ": " + kg(low - left) + " too much.";
       found.issue = { ...issue(SHORT, reason, { remedy: REMEDY[each.kind] }), slack: left - low, fact: each.fact, house: each.house };
     } else if (high > left + GRAM_KG) {
-      const reason = leftWords(each) + ". Hung level, the show brings " + kg(low) + "; with a support slack or the heaviest hoists, up to " + kg(high) + ".";
+      const reason = leftWords(each) + ". Hung level, the show's hangs so far bring " + kg(low) + "; with a support slack or the heaviest hoists, up to " + kg(high) + ".";
       const question = "May " + name + " take up to " + kg(high) + " while a support is slack, or how is that kept from happening?";
       found.issue = { ...issue(ASK, reason, { question }), fact: each.fact };
     } else found.slack = left - high;
+    if (found.issue !== null && bridled) found.issue = anotherBridle(found.issue);
     return found;
   }
 
@@ -115,49 +149,60 @@
     const found = verdict(hang, FITS, reason);
     found.fact = limit.fact;
     found.margin = signed(both("mass", tightest.slack), tightest.slack);
-    found.notes = once([...brought.notes, ...places.flatMap(placeNotes), ...ageNotes(limit.value)]);
+    found.notes = once([...brought.notes, ...places.flatMap((place, index) => placeNotes(place, index, brought)), ...ageNotes(limit.value)]);
     return settled(found);
   }
 
   function onPoint(place, index, brought) {
-    return place.item.name + " " + kg(on(brought.high, [index], brought.hoist_high, true));
+    const most = on(brought.high, [[index, 1]], brought.hoist_high, true);
+    return place.item !== null ? place.item.name + " " + kg(most) : place.legs.map((leg) => leg.item.name + " " + kg(most * leg.share)).join(" with ");
   }
 
-  function placeNotes(place) {
-    const notes = itemNotes(place.item);
+  function placeNotes(place, index, brought) {
+    const notes = itemsOf(place).flatMap(itemNotes);
     if (place.away_m > NEAR_ENOUGH_M) {
       const words = both("length", place.away_m)[0] + " from the spot, within the " + both("length", NEAR_M)[0] + " that this check allows";
       notes.push(place.item.name + " is " + words + "; the truss moves or the pick leans by that.");
     }
+    if (place.legs.length > 0) {
+      const most = on(brought.high, [[index, 1]], brought.hoist_high, true);
+      const pulls = place.legs.map((leg) => kg(most * leg.pull) + " in the leg to " + leg.item.name).join(" and ");
+      notes.push("A bridle that meets at " + both("length", place.apex_m)[0] + ": at the most " + pulls + ". The house's rigger decides on it.");
+    }
     return notes;
+  }
+
+  function topOf(place) {
+    return place.legs.length > 0 ? place.apex_m : numberOf(place.item, "low-steel");
   }
 
   function trimmed(requirement, places) {
     let lowest = null;
     for (const place of places) {
-      const steel = numberOf(place.item, "low-steel");
-      if (steel === null) return asked(requirement, TRIM, "The low steel over all of its points is not known.");
-      if (lowest === null || steel < numberOf(lowest, "low-steel")) lowest = place.item;
+      const height = topOf(place);
+      if (height === null) return asked(requirement, TRIM, "The low steel over all of its points is not known.");
+      if (lowest === null || height < topOf(lowest)) lowest = place;
     }
     if (lowest === null) return asked(requirement, TRIM, "The hang has no points yet.");
-    const room = numberOf(lowest, "low-steel") - requirement.trim_m, below = requirement.below_m;
+    const item = itemsOf(lowest)[0], under = lowest.legs.length === 0 ? "the steel at " + item.name : "the bridle to " + item.name;
+    const room = topOf(lowest) - requirement.trim_m, below = requirement.below_m;
     const slack = below === null ? room : room - below;
     const words = both("length", Math.abs(slack));
     let found;
     if (slack < -LENGTH_TOLERANCE_M) {
-      found = withRemedy(verdict(requirement, SHORT, "Too high under the steel at " + lowest.name + " by " + words[0] + "."), TRIM);
+      found = withRemedy(verdict(requirement, SHORT, "Too high under " + under + " by " + words[0] + "."), TRIM);
     } else if (below === null) {
-      const reason = words[0] + " between the steel at " + lowest.name + " and the trim. The rider does not say what hoists, slings and truss take of that.";
+      const reason = words[0] + " between " + under + " and the trim. The rider does not say what hoists, slings and truss take of that.";
       found = asked(requirement, TRIM, reason);
     } else {
-      found = verdict(requirement, FITS, words[0] + " to spare under the steel at " + lowest.name + ".");
+      found = verdict(requirement, FITS, words[0] + " to spare under " + under + ".");
       if (slack < 0) {
         found.reason = "Within the tolerance.";
         found.notes = ["Short by " + words[0] + ", within the tolerance for rounding."];
       }
     }
     found.margin = found.verdict !== ASK ? signed(words, slack) : ["", ""];
-    found.fact = steelFact(lowest);
+    found.fact = steelFact(item);
     return settled(found);
   }
 

@@ -2,7 +2,7 @@
 (function (fit) {
   "use strict";
   const { ASK, SHORT, factOf, valueOf, textOf, both } = fit;
-  const { beamOf, issue, numberOf, pointsOf } = fit.hangs;
+  const { beamOf, issue, listed, numberOf, pointsOf } = fit.hangs;
   const REMEDY = {
     point: "Move the support to another point, spread it over two, or hang less there.",
     beam: "Move the hang or a part of it to another beam, or hang less there.",
@@ -45,10 +45,6 @@
   function withoutLimit(kind, item) {
     const value = item !== null ? valueOf(item, "limit") : null;
     return kind !== "point" && value !== null && value.standing === "none";
-  }
-
-  function listed(name, names) {
-    return name !== "" && (", " + names.toLowerCase() + ", ").includes(", " + name.toLowerCase() + ", ");
   }
 
   function spacingIssues(item, loaded, section) {

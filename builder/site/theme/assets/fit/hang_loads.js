@@ -66,14 +66,15 @@
     return lightest === heaviest ? lightest : lightest + " to " + heaviest;
   }
 
-  function on(cases, indexes, hoist, most) {
+  // The least or the most of some supports together over the cases, hoists counted. A share is a support's number and how much of it.
+  function on(cases, shares, hoist, most) {
     let found = null;
     for (const each of cases) {
       let total = 0;
-      for (const index of indexes) total += each[index];
+      for (const [index, part] of shares) total += (each[index] + hoist) * part;
       if (found === null || (most ? total > found : total < found)) found = total;
     }
-    return (found === null ? 0 : found) + hoist * indexes.length;
+    return found === null ? 0 : found;
   }
 
   fit.hangs = { ...fit.hangs, loadsOf, on };

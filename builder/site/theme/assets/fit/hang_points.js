@@ -4,6 +4,7 @@
   const { ASK, SHORT, factOf, valueOf, both } = fit;
   const NEAR_M = 0.25;
   const ROUNDING_M = 0.000001;
+  const BRIDLE = "Can you make a bridle for this spot, how high may it meet, and what may hang from it?";
 
   function issue(word, reason, { question = "", remedy = "", item = null } = {}) {
     const value = item !== null ? valueOf(item, "limit") : null;
@@ -19,9 +20,13 @@
     return value !== null ? value.number : null;
   }
 
-  function placed(hangs, section) {
+  function listed(name, names) {
+    return name !== "" && (", " + names.toLowerCase() + ", ").includes(", " + name.toLowerCase() + ", ");
+  }
+
+  function placed(hangs, section, taken) {
     const found = hangs.map((hang) => hang.supports.map((support) => named(support, section)));
-    const taken = found.flat().filter((place) => place.item !== null).map((place) => place.item.key);
+    taken.push(...found.flat().filter((place) => place.item !== null).map((place) => place.item.key));
     hangs.forEach((hang, each) => {
       hang.supports.forEach((support, index) => {
         if (support.across_m !== null) {
@@ -33,8 +38,12 @@
     return found;
   }
 
+  function atPoint(item, away) {
+    return { item, away_m: away, issues: [], legs: [], apex_m: null };
+  }
+
   function named(support, section) {
-    const place = { item: null, away_m: 0, issues: [] };
+    const place = atPoint(null, 0);
     if (support.point === "") {
       if (support.across_m === null) place.issues.push(issue(ASK, "A support says neither a point nor a spot.", { question: "Which points can this hang have?" }));
       return place;
@@ -80,19 +89,29 @@
     near.sort((one, other) => one.away_m - other.away_m);
     const within = near.filter((each) => each.away_m <= NEAR_M + ROUNDING_M);
     for (const each of within) {
-      if (!taken.includes(each.item.key) && unusable(each.item, section).length === 0) return { item: each.item, away_m: each.away_m, issues: [] };
+      if (!taken.includes(each.item.key) && unusable(each.item, section).length === 0) return atPoint(each.item, each.away_m);
     }
-    const place = { item: null, away_m: 0, issues: [] };
+    const place = atPoint(null, 0);
     if (within.length > 0) {
       const first = within[0].item;
       if (taken.includes(first.key)) {
         const reason = "The nearest point, " + first.name + ", is taken by another support of this show.";
         place.issues = [issue(ASK, reason, { question: "Which other point can this spot have?", item: first })];
-      } else place.issues = unusable(first, section);
+      } else place.issues = unusable(first, section).map((each) => orABridle(each, section));
       return place;
     }
     place.issues = [tooFar(near, section)];
     return place;
+  }
+
+  function orABridle(found, section) {
+    if (found.word !== SHORT || bridleRule(section) === "no") return found;
+    return { ...found, word: ASK, reason: found.reason + " A bridle would be wanted" + allowedWords(section), question: BRIDLE, remedy: "" };
+  }
+
+  function allowedWords(section) {
+    const rule = bridleRule(section);
+    return rule !== "" ? ", and the house allows them " + rule + "." : ", and the house has not said whether it allows them.";
   }
 
   function tooFar(near, section) {
@@ -100,10 +119,8 @@
     const item = near[0].item;
     let words = "No point is within " + both("length", NEAR_M)[0] + " of a spot; the nearest, " + item.name + ", is ";
     words += both("length", near[0].away_m)[0] + " away. A bridle would be wanted";
-    const rule = bridleRule(section);
-    if (rule === "no") return issue(SHORT, words + ", and the house allows none.", { remedy: "Move the spot to a point.", item });
-    const said = rule !== "" ? ", and the house allows them " + rule + "." : ", and the house has not said whether it allows them.";
-    return issue(ASK, words + said, { question: "Can you make a bridle for this spot, and what may hang from it?", item });
+    if (bridleRule(section) === "no") return issue(SHORT, words + ", and the house allows none.", { remedy: "Move the spot to a point.", item });
+    return issue(ASK, words + allowedWords(section), { question: BRIDLE, item });
   }
 
   function bridleRule(section) {
@@ -119,5 +136,5 @@
     return "";
   }
 
-  fit.hangs = { ...fit.hangs, NEAR_M, issue, pointsOf, numberOf, placed, beamOf };
+  fit.hangs = { ...fit.hangs, BRIDLE, NEAR_M, awayOf, beamOf, issue, listed, numberOf, placed, pointsOf, unusable };
 })((window.housefit = window.housefit || {}));

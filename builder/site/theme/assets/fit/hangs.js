@@ -5,9 +5,10 @@
   const LEAST_APART_M = 0.01;
   const OFF_END_M = 0.005;
   const MOST_SUPPORTS = 12;
+  const HOISTS = { counted: "hoists in that", none: "dead hung" };
   const KEYS = {
     hangs: ["name", "supports", "length", "weight", "weight in all", "loads", "hoists", "hoist weight", "trim", "below steel", "strictness", "note"],
-    supports: ["point", "across", "depth", "at", "load"],
+    supports: ["point", "across", "depth", "apex", "at", "load"],
     loads: ["what", "count", "weight", "at", "from", "to"],
   };
 
@@ -61,12 +62,14 @@
   }
 
   function supportOf(record, { read, words, place, wrong }) {
-    const found = { point: "", across_m: null, depth_m: null, at_m: null, load_kg: null };
+    const found = { point: "", across_m: null, depth_m: null, apex_m: null, at_m: null, load_kg: null };
     if (!isGroup(record, KEYS.supports, wrong)) return found;
     Object.assign(found, { point: words(record, "point"), across_m: place(record, "across", "across"), depth_m: place(record, "depth", "depth") });
-    Object.assign(found, { at_m: read(record, "at", "length"), load_kg: read(record, "load", "mass") });
+    Object.assign(found, { apex_m: place(record, "apex", "height"), at_m: read(record, "at", "length"), load_kg: read(record, "load", "mass") });
     if ((found.across_m === null) !== (found.depth_m === null)) wrong("has a support that needs both across and depth, or a point");
     else if (found.point !== "" && found.across_m !== null) wrong("has a support with a point beside a spot; write one of them");
+    else if (found.apex_m !== null && found.across_m === null) wrong("has a support with an apex and no spot; write across and depth too");
+    if (found.apex_m !== null && found.apex_m < 0) wrong("has an apex below the deck");
     return found;
   }
 
@@ -117,7 +120,7 @@
     let total = 0;
     for (const each of [...found.supports.map((support) => support.load_kg || 0), ...found.loads.map((load) => load.kg)]) total += each;
     const words = both("mass", total), number = found.supports.length;
-    const need = number + " support" + (number === 1 ? "" : "s") + ", " + words[0] + " (" + words[1] + ") in all, hoists apart";
+    const need = number + " support" + (number === 1 ? "" : "s") + ", " + words[0] + " (" + words[1] + ") in all, " + (HOISTS[found.hoists] || "hoists apart");
     const supports = found.supports.map((each) => ({ ...each, at_m: each.at_m === null ? 0 : each.at_m }));
     const out = [tools.blank(asking, tools.lineOf(asking, hang), "hang", "rigging", "Hang: " + found.name, need, {
       strictness: found.strictness, supports, loads: found.loads, hoists: found.hoists, hoist_kg: found.hoistWeight === null ? 0 : found.hoistWeight,
