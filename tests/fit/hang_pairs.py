@@ -8,7 +8,7 @@ if TYPE_CHECKING:
     from tests.fit.pairs import Dice
 
 BEAMS = ("R1", "r2", "Bäm & 3")
-STANDINGS = ("stated",) * 27 + ("unknown", "none", "not stated")
+STANDINGS = ("stated",) * 60 + ("unknown", "none", "not stated")
 
 
 def kilos(dice: "Dice", most: int) -> float:
@@ -31,21 +31,21 @@ def bare(text: str, number: float | None) -> Record:
 def rigging_items(dice: "Dice") -> list[Record]:
     """A roof of a few beams, with points, zones and rules."""
     found: list[Record] = []
-    for index, beam in enumerate(BEAMS[: dice.random.randint(1, 3)]):
-        kept = {"left": some(dice, kilos(dice, 30)), "limit": some(dice, 3000.0), "carried": bare("x", kilos(dice, 2))}
-        found.append(item("beam", beam, condition=dice.one(("in service",) * 12 + ("out of service",)), **chosen(dice, kept, 0.97)))
+    for index, beam in enumerate(BEAMS[: dice.one((1, 2, 2, 2, 3))]):
+        kept = {"left": some(dice, 500.0 + kilos(dice, 30)), "limit": some(dice, 3000.0), "carried": bare("x", kilos(dice, 2))}
+        found.append(item("beam", beam, condition=dice.one(("in service",) * 12 + ("out of service",)), **chosen(dice, kept, 0.99)))
         for number in range(dice.random.randint(3, 5)):
             at = {
                 "at.across": bare("x", number * 2.0),
                 "at.depth": bare("x", index * 3.0),
                 "low-steel": bare("x", dice.one((9.0, 9.0, 8.5, 8.5, None))),
             }
-            kept = {**at, "limit": some(dice, kilos(dice, 20)), "carried": bare("x", dice.one((0.0,) * 6 + (None, kilos(dice, 3))))}
+            kept = {**at, "limit": some(dice, 300.0 + kilos(dice, 20)), "carried": bare("x", dice.one((0.0,) * 20 + (None, kilos(dice, 3))))}
             states = {
-                "condition": dice.one(("in service",) * 20 + ("limited", "out of service")),
-                "terms": dice.one(("",) * 20 + ("not for visitors",)),
+                "condition": dice.one(("in service",) * 40 + ("limited", "out of service")),
+                "terms": dice.one(("",) * 40 + ("not for visitors",)),
             }
-            point = item("point", f"{beam}-{number}", **states, note=dice.one(("", "Cracked.")), **chosen(dice, kept, 0.97))
+            point = item("point", f"{beam}-{number}", **states, note=dice.one(("", "Cracked.")), **chosen(dice, kept, 0.99))
             found.append({**point, "values": {**point["values"], "beam": bare(beam.upper() if dice.yes(0.1) else beam, None)}})
     return [*found, *rules_of(dice)]
 
@@ -60,14 +60,16 @@ def rules_of(dice: "Dice") -> list[Record]:
     found = []
     if dice.yes():
         found.append(
-            item("zone", "Stage", beams=value("R1, R2"), points=value("Bäm & 3-1"), left=some(dice, kilos(dice, 40)), limit=some(dice, 4000.0))
+            item(
+                "zone", "Stage", beams=value("R1, R2"), points=value("Bäm & 3-1"), left=some(dice, 1000.0 + kilos(dice, 40)), limit=some(dice, 4000.0)
+            )
         )
     leaning = {
-        "directions": bare(dice.one(("at an angle", "at an angle", "straight down only")), None),
-        "widest_lean": bare("x", dice.one((0.5, 0.2, 0.7))),
+        "directions": bare(dice.one(("at an angle",) * 9 + ("straight down only",)), None),
+        "widest_lean": bare("x", dice.one((0.5, 0.2, 0.2, 0.8))),
     }
     if dice.yes():
-        found.append(item("exception", "E", beams=value(dice.one(("R1, R2", "r1"))), points=value("Bäm & 3-1"), **chosen(dice, leaning, 0.8)))
+        found.append(item("exception", "E", beams=value(dice.one(("R1, R2", "r1"))), points=value("Bäm & 3-1"), **chosen(dice, leaning, 0.95)))
     if dice.yes(0.95):
         spacing = value("x", dice.one((1.2, 1.2, 2.0, 2.5)), standing=dice.one(("stated", "none", "not stated")))
         if dice.yes(0.1):
@@ -76,15 +78,23 @@ def rules_of(dice: "Dice") -> list[Record]:
             item(
                 "roof",
                 "Whole roof",
-                left=some(dice, kilos(dice, 60)),
+                left=some(dice, 2000.0 + kilos(dice, 60)),
                 limit=some(dice, 6000.0),
                 spacing_at_least=spacing,
-                **chosen(dice, leaning, 0.8),
+                **chosen(dice, leaning, 0.95),
             )
         )
-    if dice.yes(0.7):
-        angle = chosen(dice, {"widest_angle": bare("x", dice.one((0.0, 0.5, -0.5, -0.7)))}, 0.7)
-        found.append(item("bridles_allowed", "Bridles", allowed=value(dice.one(("yes", "no", "between some beams"))), beams=value("R1, r2"), **angle))
+    if dice.yes(0.85):
+        angle = chosen(dice, {"widest_angle": bare("x", dice.one((0.0, 0.0, 0.5, -0.5, -0.7)))}, 0.7)
+        found.append(
+            item(
+                "bridles_allowed",
+                "Bridles",
+                allowed=value(dice.one(("yes", "yes", "yes", "no", "between some beams"))),
+                beams=value("R1, r2"),
+                **angle,
+            )
+        )
     elif dice.yes():
         found.append(item("house", "Rigging", bridles_allowed=value(standing=dice.one(("none", "unknown")))))
     if dice.yes(0.3):
@@ -97,7 +107,7 @@ def rules_of(dice: "Dice") -> list[Record]:
 
 def a_hang(dice: "Dice") -> Record:
     """A hang with 1 to 9 supports: loads stated, or to be worked out, sometimes such that a support would push."""
-    count = dice.one((1, 1, 2, 2, 3, 3, 4, 5, 9))
+    count = dice.one((1, 1, 1, 1, 2, 2, 3, 3, 4, 5, 9))
     stated = dice.yes(0.4)
     supports = [a_support(dice, index, stated) for index in range(count)]
     loads = [] if stated else [a_load(dice, count) for _ in range(dice.random.randint(1, 4))]
@@ -107,10 +117,17 @@ def a_hang(dice: "Dice") -> Record:
 
 def a_support(dice: "Dice", index: int, stated: bool) -> Record:
     """A support at a point, at a spot near one, or nowhere."""
-    way = dice.one(("point",) * 5 + ("spot",) * 4 + ("none",))
-    off_m = dice.one((0.0, 0.02, 0.1, 0.25, 0.25, 0.2500001, 0.3, -0.25))
-    spot: dict[str, Any] = {"across_m": dice.random.randint(0, 8) * 1.0 + off_m, "depth_m": dice.one((0.0, 3.0, 6.0, 1.5))}
-    name = f"{dice.one((*BEAMS[:1] * 4, *BEAMS))}-{dice.random.randint(0, 4)}"
+    way = dice.one(("point",) * 8 + ("spot",) * 6 + ("bridle",) * 4 + ("none",))
+    off_m = dice.one((0.0, 0.0, 0.02, 0.1, 0.25, 0.25, 0.2500001, 0.3, -0.25))
+    spot: dict[str, Any] = {"across_m": dice.random.randint(0, 3) * 2.0 + off_m, "depth_m": dice.one((0.0,) * 5 + (3.0, 1.5))}
+    if way == "bridle":
+        between = {
+            "across_m": dice.random.randint(0, 2) * 2.0 + dice.one((0.0, 0.0, 0.0, 0.3)),
+            "depth_m": 1.5,
+            "apex_m": dice.one((6.0, 6.0, 7.5, 8.2)),
+        }
+        return {"point": "", **between, "at_m": index * 2.0, "load_kg": abs(kilos(dice, 4)) if stated else None}
+    name = f"{dice.one((*BEAMS[:1] * 9, *BEAMS))}-{dice.random.randint(0, 3)}"
     at = {"at_m": index * dice.one((2.0, 2.0, 2.1, 0.5)) + index * 0.01, "load_kg": abs(kilos(dice, 6)) if stated else None}
     if way == "spot":
         return {"point": "", **spot, "apex_m": dice.one((None, 6.0, 7.5, 8.2, 8.8)), **at}
