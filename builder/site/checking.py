@@ -19,7 +19,8 @@ PAGE = "check.md"
 SCRIPT = "assets/fit/pack.js"
 TITLE = "Check your show"
 INTRODUCTION = (
-    "Fill in what your show needs, as much or as little as you like, or open a rider file. Verdicts follow as you type, each with the house's fact. "
+    "Fill in what your show needs, as much or as little as you like, or open rider files, one for each act of the day. Verdicts follow as you type, "
+    "each with the house's fact. "
     "Nothing leaves this device; the address of this page keeps what you wrote, so that you can send it to a colleague."
 )
 

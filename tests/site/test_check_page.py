@@ -160,6 +160,7 @@ def test_hostile_text_stays_text(browser: Browser, where: str, tmp_path: Path) -
         "%7B%22hangs%22%3A%5B1%2Cnull%2C%7B%7D%2C%7B%22name%22%3A%7B%7D%2C%22supports%22%3A5%7D%2C%7B%22name%22%3A%22a%22%2C%22supports%22%3A%5Bnull%2C3%5D%2C%22loads%22%3A%7B%7D%7D%5D%7D",
         "%7B%22hangs%22%3A%7B%7D%7D",
         "%7B%22needs%22%3A%5B1%2Cnull%2C%7B%7D%5D%2C%22trucks%22%3A%22x%22%7D",
+        "%7B%22act%22%3A%5B%5D%2C%22clock%22%3A%7B%22set%22%3A%5B%5D%2C%22changeover%20parts%22%3A%5B1%5D%7D%7D",
     ],
 )
 def test_a_broken_address_does_not_break_the_page(browser: Browser, demo_over_http: str, state: str) -> None:
@@ -222,10 +223,115 @@ def test_it_keeps_to_the_width_of_the_screen(browser: Browser, demo_over_http: s
         assert page.evaluate("document.documentElement.scrollWidth") <= width
 
 
+OPENER = 'act: "{act}"\nclock: {{load in: "14:00", set up: 20 min, check: 30 min, on stage: "19:45", set: 45 min, strike: 6 min}}\n'
+HEADLINER = """act: Pale Ferrymen
+clock: {day: Tuesday, load in: "08:30", set up: 5 h, check: 90 min, clear after check: 15 min, doors: "19:00", on stage: "21:00", set: 90 min,
+        changeover: 25 min}
+"""
+
+
+@pytest.fixture
+def two(tmp_path: Path) -> list[Path]:
+    """An opener with a hostile name, and a headliner."""
+    (tmp_path / "opener.yml").write_text(OPENER.format(act=HOSTILE), "utf-8")
+    (tmp_path / "headliner.yml").write_text(HEADLINER, "utf-8")
+    return [tmp_path / "opener.yml", tmp_path / "headliner.yml"]
+
+
+def day_of(page: Page, where: str, files: list[Path]) -> None:
+    """Open the page, and a day's rider files in it."""
+    page.goto(f"{where}/check.html")
+    page.set_input_files(".check-file", files)
+    page.locator("#check-acts li").nth(1).wait_for()
+
+
+def test_a_day_of_two_acts_is_told_as_in_the_terminal_and_kept_in_the_address(browser: Browser, where: str, two: list[Path]) -> None:
+    with visit(browser, where) as page:
+        day_of(page, where, two)
+        # Load-in and end of each act, then checks, doors, changeover: seven. 08:30 and 5 h is 13:30; the check waits for 15:30, the end of the
+        # quiet hours; 90 + 15 + 20 + 30 min is 18:05, 25 min before 18:30. 20:30 to 21:00 is 30 min of 25. Doors at 19:00 and 45 min is 19:45.
+        assert page.locator("#check-state").inner_text() == "The day: fits 7 fit"
+        assert page.locator("#check-acts button").all_inner_texts() == [f"fits {HOSTILE}", "fits Pale Ferrymen"]
+        assert "+25 min" in page.locator("[data-part=day] .check-verdict").first.inner_text()
+        assert page.locator("#check-day tbody tr").nth(2).locator("td").all_inner_texts() == ["15:30", "17:00", "90 min", "check", "Pale Ferrymen"]
+        assert page.locator("#check img").count() == 0
+        page.wait_for_function("() => location.hash.startsWith('#day=')")
+        address = page.url
+        page.goto("about:blank")
+        page.goto(address)
+        assert page.locator("#check-state").inner_text() == "The day: fits 7 fit"
+        assert page.locator("#check-long").inner_text() == ""
+
+
+def test_an_act_is_chosen_changed_and_removed_by_keyboard_alone(browser: Browser, demo_over_http: str, two: list[Path]) -> None:
+    with visit(browser, demo_over_http) as page:
+        day_of(page, demo_over_http, two)
+        page.locator("#check-acts button").first.focus()
+        page.keyboard.press("Enter")
+        assert page.get_by_label("Act", exact=True).input_value() == HOSTILE
+        assert page.evaluate("document.activeElement.getAttribute('aria-current')") == "true"
+        page.get_by_label("Set", exact=True).fill("80 min")
+        # 19:45 and 80 min is 21:05, five minutes after the headliner begins, whose changeover takes 25 min: 30 min short.
+        assert page.locator("#check-first button").first.inner_text() == "short Changeover to Pale Ferrymen −30 min"
+        page.get_by_role("button", name="short Changeover").focus()
+        page.keyboard.press("Enter")
+        assert page.evaluate("document.activeElement.textContent").startswith("The day, all acts together")
+        page.get_by_role("button", name="Remove this act").focus()
+        page.keyboard.press("Enter")
+        assert page.get_by_label("Act", exact=True).input_value() == "Pale Ferrymen"
+        assert not page.locator("#check-acts").is_visible()
+
+
+def test_a_file_of_the_same_act_takes_its_place_and_an_act_may_be_added_empty(browser: Browser, demo_over_http: str, two: list[Path]) -> None:
+    with visit(browser, demo_over_http) as page:
+        day_of(page, demo_over_http, two)
+        page.set_input_files(".check-file", two[1])
+        page.get_by_role("button", name="Add an act").click()
+        page.get_by_label("Act", exact=True).fill("Pale Ferrymen")
+        assert page.locator("#check-acts button").all_inner_texts() == [f"fits {HOSTILE}", "fits Pale Ferrymen", "not needed Pale Ferrymen (2)"]
+        assert "Two acts are called Pale Ferrymen" in page.locator("#check-problems").inner_text()
+        page.get_by_role("button", name="Clear all").click()
+        assert page.locator("#check-state").inner_text().startswith("Nothing is asked yet.")
+
+
+def test_the_questions_of_all_acts_are_copied_together_and_a_long_address_says_so(browser: Browser, demo_over_http: str, tmp_path: Path) -> None:
+    long = tmp_path / "long.yml"
+    long.write_text(
+        "act: Long\nquestions:\n" + "".join(f"  - Question {number} of very many that are asked here?\n" for number in range(200)), "utf-8"
+    )
+    with visit(browser, demo_over_http) as page:
+        day_of(page, demo_over_http, [RIDERS / "club.yml", RIDERS / "theatre.yml", long])
+        questions = page.locator("#check-questions").input_value()
+        assert "Five Wet Dogs" in questions
+        assert "Pale Ferrymen" in questions
+        assert "Question 199" in questions
+        page.locator("#check-long", has_text="Many mail programs cut one so long").wait_for()
+
+
+def test_one_broken_file_of_several_is_told_and_the_others_are_taken(browser: Browser, demo_over_http: str, two: list[Path]) -> None:
+    two[0].write_text("act: A\nact: B\n", "utf-8")
+    with visit(browser, demo_over_http) as page:
+        page.goto(f"{demo_over_http}/check.html")
+        page.set_input_files(".check-file", two)
+        page.locator("#check-problems", has_text="not opened").wait_for()
+        assert page.locator("#check-problems").inner_text() == "opener.yml was not opened. Line 2 writes 'act' a second time."
+        assert page.get_by_label("Act", exact=True).input_value() == "Pale Ferrymen"
+
+
+@pytest.mark.parametrize("width", [320, 390, 1440])
+def test_a_day_keeps_to_the_width_of_the_screen(browser: Browser, demo_over_http: str, width: int, two: list[Path]) -> None:
+    with visit(browser, demo_over_http, viewport={"width": width, "height": 844}) as page:
+        day_of(page, demo_over_http, [*two, RIDERS / "arena.yml"])
+        assert page.evaluate("document.documentElement.scrollWidth") <= width
+
+
 def test_it_is_small_and_answers_an_edit_within_50_ms(browser: Browser, demo: Path) -> None:
     assert sum(path.stat().st_size for path in (demo / "assets" / "fit").iterdir()) < 500_000
     with visit(browser, demo.as_uri(), viewport=PHONE) as page:
         opened(page, demo.as_uri(), "arena")
         field = "[...document.querySelectorAll('#check input')].find((node) => node.getAttribute('aria-label') === 'Stage width, clear')"
         once = f"() => {{ const start = performance.now(); {field}.dispatchEvent(new Event('input')); return performance.now() - start; }}"
+        assert min(page.evaluate(once) for _ in range(5)) < 50
+        page.set_input_files(".check-file", [RIDERS / "theatre.yml", RIDERS / "club.yml"])
+        page.locator("#check-acts li").nth(2).wait_for()
         assert min(page.evaluate(once) for _ in range(5)) < 50

@@ -6,9 +6,9 @@
   if (root === null || pack === undefined) return;
   const WORDS = { fits: "fits", "fits, with a note": "note", short: "short", ask: "ask", "not needed": "not-needed" };
   const EXAMPLES = { length: "12 m or 40 ft", mass: "900 kg or 2000 lb", load: "7.2 kPa or 150 psf", area: "40 m2", count: "2", current: "32 A", duration: "4 h" };
-  const OF_THE_DAY = { slot: "clock", sort: "day" };
-  let data = { act: "" };
-  let places = new Map();
+  let day = fit.fromAddress(location.hash) || fit.newDay();
+  // The act in the form: its plain data, and where they stood in its file.
+  let data, places;
   let slots = new Map();
   let serial = 0;
 
@@ -73,24 +73,47 @@
   }
 
   function build() {
+    ({ data, places } = day.acts[day.at]);
     slots = new Map();
     const open = new Set([...root.querySelectorAll("details[open]")].map((node) => node.dataset.part));
     const opened = (key, filled) => open.has(key) || filled;
-    root.replaceChildren(top(), show(), ...departments(opened), power(opened), hangs(opened), stagePlot(opened), trucks(opened), clock(opened), level(opened), questions(opened), fromFile(), outcome());
+    root.replaceChildren(top(), theWholeDay(opened), show(), ...departments(opened), power(opened), hangs(opened), stagePlot(opened), trucks(opened), clock(opened), level(opened), questions(opened), fromFile(), outcome());
     refresh();
   }
 
   function top() {
-    const file = make("input", { type: "file", accept: ".yml,.yaml,text/yaml", class: "check-file", "aria-label": "Open a rider file", onchange: (event) => open(event.target.files[0]) });
+    const file = make("input", { type: "file", multiple: true, accept: ".yml,.yaml,text/yaml", class: "check-file", "aria-label": "Open rider files", onchange: (event) => open([...event.target.files]) });
+    const several = day.acts.length > 1;
     return make("div", { class: "check-top" },
       make("div", { class: "check-state", role: "status", "aria-live": "polite", id: "check-state" }),
+      actsBar(several),
       make("ul", { class: "check-first", id: "check-first", "aria-label": "What is short, and what to ask" }),
       make("div", { class: "check-buttons" },
-        make("button", { type: "button", onclick: () => file.click() }, "Open a rider file"),
-        make("button", { type: "button", onclick: save }, "Save as rider file"),
-        make("button", { type: "button", onclick: clear }, "Clear"),
+        make("button", { type: "button", onclick: () => file.click() }, "Open rider files"),
+        make("button", { type: "button", onclick: () => { fit.addAct(day); build(); document.getElementById("check-act").focus(); }, disabled: day.acts.length >= fit.MOST_ACTS }, "Add an act"),
+        make("button", { type: "button", onclick: save }, several ? "Save this act as rider file" : "Save as rider file"),
+        several ? make("button", { type: "button", onclick: () => { fit.removeAct(day); build(); focusAct(); } }, "Remove this act") : "",
+        make("button", { type: "button", onclick: clear }, several ? "Clear all" : "Clear"),
         file),
+      make("p", { class: "check-note", id: "check-long", role: "status" }),
       make("p", { class: "check-problems", id: "check-problems", role: "alert", hidden: true }));
+  }
+
+  // The acts of the day, each with its verdict; one of them is in the form.
+  function actsBar(several) {
+    const rows = day.acts.map((_, index) => make("li", {}, make("button", { type: "button", "aria-current": index === day.at ? "true" : false, onclick: () => { day.at = index; build(); focusAct(); } })));
+    return make("ul", { class: "check-acts", id: "check-acts", "aria-label": "Acts of the day", hidden: !several }, ...rows);
+  }
+
+  function focusAct() {
+    const here = root.querySelector("#check-acts [aria-current]");
+    (day.acts.length > 1 && here ? here : document.getElementById("check-act")).focus();
+  }
+
+  // What holds for all acts together, before the form of one of them.
+  function theWholeDay(opened) {
+    if (day.acts.length === 1) return "";
+    return folded("The day, all acts together", "day", opened("day", true), slot("day"), make("div", { id: "check-day" }));
   }
 
   function show() {
@@ -98,10 +121,16 @@
     const names = (house ? house.items : []).filter((item) => item.kind === "configuration").map((item) => item.name);
     const known = data.configuration === undefined || names.includes(data.configuration) ? names : [...names, data.configuration];
     return make("div", { class: "check-row" },
-      field("Act", input(data.act, (value) => { data.act = value; refresh(); })),
+      actField(),
       field("Configuration of the house", select(data.configuration || "", [["", "any"], ...known.map((name) => [name, name])], (value) => { put(data, "configuration", value); refresh(); })),
       field("Stays on deck while others play", input(data["stays on deck"], (value) => { put(data, "stays on deck", value); refresh(); }, { placeholder: "4 m, or 0 m" })),
       slot("act"), slot("stays on deck"));
+  }
+
+  function actField() {
+    const node = field("Act", input(data.act, (value) => { data.act = value; refresh(); }));
+    node.lastChild.id = node.firstChild.htmlFor = "check-act";
+    return node;
   }
 
   function departments(opened) {
@@ -251,6 +280,7 @@
       of("roll on", "Roll on", "4 min"), of("patch", "Patch", "3 min"), of("lines", "Lines", "24"), of("lines a minute", "Lines a minute", "5"),
       field("Lines checked in the set before", select(parts["lines checked before"] || "", [["", "no"], ["yes", "yes"]], change("lines checked before"))),
       of("monitors", "Monitors", "4 min"), of("spare", "Spare", "3 min"))));
+    if (day.acts.length === 1) node.append(make("div", { id: "check-day" }));
     return node;
   }
 
@@ -284,7 +314,7 @@
     const area = make("textarea", { rows: "8", readonly: true, id: "check-questions", "aria-label": "Questions to the house" });
     const told = make("span", { role: "status", class: "check-told" });
     const copy = make("button", { type: "button", onclick: async () => { told.textContent = (await copied(area)) ? "Copied." : "Select the text and copy it."; } }, "Copy the questions");
-    return make("section", { class: "check-outcome" }, make("div", { id: "check-day" }), make("h2", { id: "questions" }, "Questions to the house"), make("p", { id: "check-none" }, "Nothing to ask yet."), area, make("div", { class: "check-buttons" }, copy, told), make("div", { id: "check-cautions" }));
+    return make("section", { class: "check-outcome" }, make("h2", { id: "questions" }, "Questions to the house"), make("p", { id: "check-none" }, "Nothing to ask yet."), area, make("div", { class: "check-buttons" }, copy, told), make("div", { id: "check-cautions" }));
   }
 
   async function copied(area) {
@@ -300,22 +330,49 @@
 
   let pending = 0;
   function refresh() {
-    const { rider, problems } = fit.riderOf({ ...data, act: data.act === "" ? "The show" : data.act }, pack, places);
-    const result = fit.check(pack, [rider]);
+    const read = readActs(), { rider, problems } = read[day.at];
+    const result = fit.check(pack, read.map((each) => each.rider));
     for (const node of slots.values()) node.replaceChildren();
-    result.verdicts.forEach((found, index) => answer(rider.requirements[index] || OF_THE_DAY, found));
+    const own = judgements(read, result);
+    for (const [found, requirement] of own) answer(requirement, found);
     theDay(result.day);
     for (const problem of problems) tell(problem);
+    actButtons(read, result);
     summary(result, problems);
-    first(rider, result);
+    first(own);
     asks(result);
     clearTimeout(pending);
     pending = setTimeout(keep, 250);
   }
 
+  // Every act as the check takes it. Only the one in the form can have changed; the others are read once.
+  function readActs() {
+    const names = fit.actNames(day);
+    for (const [index, act] of day.acts.entries()) {
+      if (index === day.at || act.read === undefined || act.read.rider.act !== names[index]) act.read = fit.riderOf({ ...act.data, act: names[index] }, pack, act.places);
+    }
+    return day.acts.map((act) => act.read);
+  }
+
+  // The verdicts on the act in the form and on the day, each with what asked for it. Verdicts come act by act, then those of the day.
+  function judgements(read, result) {
+    const before = read.slice(0, day.at).reduce((sum, each) => sum + each.rider.requirements.length, 0);
+    const all = read.reduce((sum, each) => sum + each.rider.requirements.length, 0);
+    const ofTheDay = result.verdicts.slice(all).map((found) => [found, { slot: day.acts.length > 1 ? "day" : "clock", sort: "day" }]);
+    return [...read[day.at].rider.requirements.map((requirement, index) => [result.verdicts[before + index], requirement]), ...ofTheDay];
+  }
+
+  function actButtons(read, result) {
+    for (const [index, row] of [...document.getElementById("check-acts").children].entries()) {
+      const { act, verdict } = result.acts[index], lost = read[index].problems.length;
+      const words = " " + act + (lost > 0 ? ", " + lost + " cannot be read" : "");
+      row.firstChild.replaceChildren(make("span", { class: "tag check-" + WORDS[verdict] }, verdict), words);
+    }
+  }
+
   // What is short, then what to ask, each leading to its line of the form.
-  function first(rider, result) {
-    const found = result.verdicts.map((each, index) => [each, rider.requirements[index] || OF_THE_DAY]).filter(([each]) => ["short", "ask"].includes(each.verdict));
+  function first(own) {
+    const found = own.filter(([each]) => ["short", "ask"].includes(each.verdict));
     found.sort(([one], [other]) => fit.RANK[other.verdict] - fit.RANK[one.verdict]);
     document.getElementById("check-first").replaceChildren(...found.map(([each, requirement]) => {
       const go = () => lead(slotOf(requirement.slot, requirement.sort === "any" ? "" : requirement.what));
@@ -329,7 +386,8 @@
     const table = () => make("div", { class: "check-scroll", tabindex: "0", role: "region", "aria-label": "The day as a table" }, make("table", { class: "check-table" },
       make("thead", {}, make("tr", {}, ...heads.map(([, words]) => make("th", { scope: "col" }, words)))),
       make("tbody", {}, ...rows.map((row) => make("tr", {}, ...heads.map(([key]) => make("td", {}, row[key])))))));
-    document.getElementById("check-day").replaceChildren(...(rows.length === 0 ? [] : [make("h2", { id: "day" }, "The day, each thing as early as it can be"), table()]));
+    const node = document.getElementById("check-day");
+    node.replaceChildren(...(rows.length === 0 ? [] : [make("h3", {}, "Each thing as early as it can be"), table()]));
   }
 
   function lead(node) {
@@ -338,7 +396,7 @@
     if (part !== null) part.open = true;
     const here = node.closest("fieldset") || part || node;
     here.scrollIntoView({ block: "center" });
-    const control = here.querySelector("input, select, textarea");
+    const control = here.querySelector("input, select, textarea") || here.querySelector("summary");
     if (control !== null) control.focus({ preventScroll: true });
   }
 
@@ -353,7 +411,7 @@
   function answer(requirement, found) {
     const node = slotOf(requirement.slot, requirement.sort === "any" ? "" : requirement.what);
     if (node === null) return;
-    const named = ["any", "hang", "trim"].includes(requirement.sort) || ["clock"].includes(requirement.slot);
+    const named = ["any", "hang", "trim"].includes(requirement.sort) || ["clock", "day"].includes(requirement.slot);
     const head = make("p", { class: "check-verdict" }, make("span", { class: "tag check-" + WORDS[found.verdict] }, found.verdict), named ? " " + found.title + ", " + found.need + ". " : " ", found.reason);
     const margin = found.margin.filter((each) => each !== "");
     if (margin.length > 0 && !found.reason.includes("Exactly")) head.append(" ", make("span", { class: "check-margin" }, margin.join(" / ")));
@@ -401,13 +459,16 @@
     const words = parts.map(([number, word]) => number + " " + said[word]).join(" · ");
     const unread = problems.length > 0 ? problems.length + " cannot be read" : "";
     const line = [words, unread].filter((each) => each !== "").join(" · ");
-    state.replaceChildren(...(line === "" ? ["Nothing is asked yet. Fill in what you need, or open a rider file."] : [...(parts.length > 0 ? [make("span", { class: "tag check-" + WORDS[result.verdict] }, result.verdict), " "] : []), line]));
+    const whole = day.acts.length > 1 && line !== "" ? "The day: " : "";
+    state.replaceChildren(whole, ...(line === "" ? ["Nothing is asked yet. Fill in what you need, or open rider files, one for each act of the day."] : [...(parts.length > 0 ? [make("span", { class: "tag check-" + WORDS[result.verdict] }, result.verdict), " "] : []), line]));
     for (const node of root.querySelectorAll("details")) {
       const inside = node.querySelectorAll(".check-verdict").length;
       node.querySelector(".check-count").textContent = inside === 0 ? "" : inside === 1 ? "1 answer" : inside + " answers";
     }
+    const twice = fit.nameTwice(day);
+    const same = twice !== "" ? "Two acts are called " + twice + "; give each a name of its own. " : "";
     const lost = problems.filter((problem) => slotOf(problem.where) === null).map((problem) => problem.where + ": " + problem.reason);
-    say(lost.length > 0 ? "Cannot be read: " + lost.join("; ") + "." : "");
+    say(same + (lost.length > 0 ? "Cannot be read: " + lost.join("; ") + "." : ""));
   }
 
   function say(words) {
@@ -427,48 +488,34 @@
     document.getElementById("check-cautions").replaceChildren(...[...result.cautions, pack.caution].map((words) => make("p", { class: "check-caution" }, words)));
   }
 
-  // The form's state stays in the page's own address, so that it can be sent to a colleague.
+  // What was written stays in the page's own address, so that it can be sent to a colleague.
   function keep() {
-    const empty = Object.keys(data).every((key) => key === "act" && data.act === "");
-    const address = location.pathname + location.search + (empty ? "" : "#show=" + encodeURIComponent(JSON.stringify(data)));
+    const kept = fit.addressOf(day);
     try {
-      history.replaceState(null, "", location.protocol === "file:" ? location.href.split("#")[0] + (empty ? "" : address.slice(address.indexOf("#"))) : address);
+      history.replaceState(null, "", location.protocol === "file:" ? location.href.split("#")[0] + kept : location.pathname + location.search + kept);
     } catch {
-      if (!empty) location.hash = address.slice(address.indexOf("#"));
+      if (kept !== "") location.hash = kept;
     }
+    const long = document.getElementById("check-long");
+    const words = kept.length > fit.LONG_ADDRESS ? "The address of this page has " + fit.digits(kept.length, 0) + " characters by now. Many mail programs cut one so long: send the rider files." : "";
+    if (long.textContent !== words) long.textContent = words;
   }
 
-  function recalled() {
-    if (!location.hash.startsWith("#show=")) return null;
-    try {
-      const found = JSON.parse(decodeURIComponent(location.hash.slice(6)));
-      return found !== null && typeof found === "object" && !Array.isArray(found) ? tidy(found, 0) : null;
-    } catch {
-      return null;
+  // Each file is an act; what cannot be read is told, and the others are taken.
+  async function open(files) {
+    const refused = [];
+    for (const file of files) {
+      try {
+        if (file.size > 200000) throw new fit.Refused(1, "begins a file that is too large for a rider.");
+        const found = fit.readRider(await file.text());
+        fit.takeIn(day, found.data, found.places);
+      } catch (failure) {
+        if (!(failure instanceof fit.Refused)) throw failure;
+        refused.push(file.name + " was not opened. " + failure.message);
+      }
     }
-  }
-
-  // Only texts, lists and groups of a rider's size come in by the address.
-  function tidy(value, depth) {
-    if (depth > 6) return "";
-    if (typeof value === "string") return value.slice(0, 2000);
-    if (Array.isArray(value)) return value.slice(0, 500).map((each) => tidy(each, depth + 1));
-    if (value !== null && typeof value === "object") return Object.fromEntries(Object.entries(value).slice(0, 50).filter(([key]) => key !== "__proto__").map(([key, each]) => [key, tidy(each, depth + 1)]));
-    return String(value);
-  }
-
-  async function open(file) {
-    if (!file) return;
-    try {
-      if (file.size > 200000) throw new fit.Refused(1, "begins a file that is too large for a rider.");
-      const found = fit.readRider(await file.text());
-      data = { act: "", ...found.data };
-      places = found.places;
-      build();
-    } catch (failure) {
-      if (!(failure instanceof fit.Refused)) throw failure;
-      say(file.name + " was not opened. " + failure.message);
-    }
+    if (refused.length < files.length) build();
+    if (refused.length > 0) say(refused.join(" "));
   }
 
   function save() {
@@ -478,25 +525,22 @@
   }
 
   function clear() {
-    data = { act: "" };
-    places = new Map();
+    day = fit.newDay();
     build();
   }
 
   for (const name of ["dragover", "drop"]) {
     root.addEventListener(name, (event) => {
       event.preventDefault();
-      if (name === "drop") open(event.dataTransfer.files[0]);
+      if (name === "drop") open([...event.dataTransfer.files]);
     });
   }
   window.addEventListener("hashchange", () => {
-    const found = recalled();
+    const found = fit.fromAddress(location.hash);
     if (found !== null) {
-      data = { act: "", ...found };
-      places = new Map();
+      day = found;
       build();
     }
   });
-  data = { act: "", ...(recalled() || {}) };
   build();
 })((window.housefit = window.housefit || {}));
