@@ -54,10 +54,10 @@ housepack fit rider.yml --pack pack.json              against a pack that a hous
 housepack fit opener.yml headliner.yml --venue venue  a show day of two acts, against a venue's own files
 ```
 
-On a tech pack's site, the page "Check your show" does the same in the browser: fill in the form, or drop rider files on it, one for each act of the day.
-A file of an act that is there already takes its place. The page's address keeps all acts; it says so when the address gets too long to send. Nothing that
-you write there leaves your device. It reads the YAML that this guide shows; what else YAML allows (text over several lines, `|`, `>`) it refuses with
-the line.
+On a tech pack's site, the page "Check your show" does the same in the browser: fill in the form, or drop rider files on it, one for each act of
+the day. A file of an act that is there already takes its place. The page's address keeps all acts, and the page says so when it gets too long to
+send. Nothing that you write there leaves your device. It reads the YAML that this guide shows; what else YAML allows (text over several lines,
+`|`, `>`) it refuses with the line.
 
 ## How it is answered
 

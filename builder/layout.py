@@ -172,22 +172,13 @@ def checked_pieces(verified: Verified) -> list[Inline]:
     return [
         "Checked on ",
         Day(verified.on),
-        f" by {verified.by}, {how}, {age(abs(verified.age_days))} {'after' if verified.age_days < 0 else 'before'} this revision",
+        f" by {verified.by}, {how}, {verified.age}",
     ]
 
 
 def checked_words(verified: Verified) -> str:
     """The same as plain text."""
     return "".join(piece.on if isinstance(piece, Day) else str(piece) for piece in checked_pieces(verified))
-
-
-def age(days: int) -> str:
-    """An age in the coarsest words that still tell: days, weeks, months."""
-    for limit, size, unit in ((14, 1, "day"), (70, 7, "week"), (731, 30, "month")):
-        if days < limit:
-            count = days // size
-            return f"{count} {unit}" if count == 1 else f"{count} {unit}s"
-    return f"{days // 365} years"
 
 
 def findings_block(findings: Sequence[Finding]) -> list[Block]:

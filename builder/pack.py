@@ -70,6 +70,20 @@ class Verified:
     age_days: int
     stale: bool = False
 
+    @property
+    def age(self) -> str:
+        """How long before this revision it was, or after it, in the coarsest words that still tell."""
+        return f"{span_of_days(abs(self.age_days))} {'after' if self.age_days < 0 else 'before'} this revision"
+
+
+def span_of_days(days: int) -> str:
+    """A span in the coarsest words that still tell: days, weeks, months."""
+    for limit, size, unit in ((14, 1, "day"), (70, 7, "week"), (731, 30, "month")):
+        if days < limit:
+            count = days // size
+            return f"{count} {unit}" if count == 1 else f"{count} {unit}s"
+    return f"{days // 365} years"
+
 
 @dataclass(frozen=True, slots=True)
 class Fact:

@@ -166,4 +166,4 @@ def checked(verified: Verified | None) -> str:
     """When, by whom and how a value was checked, in words; empty where nobody says."""
     if verified is None:
         return ""
-    return f"{verified.on} by {verified.by}, {verified.how}, {verified.age_days} days before this revision"
+    return f"{verified.on} by {verified.by}, {verified.how}, {verified.age}"
