@@ -11,6 +11,7 @@ from itertools import combinations
 
 from builder.formulas.cite import cites
 from builder.formulas.nested_bounds import Item, Room, bound_by_branches, demand_of, on_one_set, singles, upper_bound
+from builder.formulas.nested_grid import bound_by_grid
 from builder.formulas.sources import LAND_DOIG
 
 
@@ -96,6 +97,8 @@ class _Search:
         self.best = max((_light_first(items, room, some) for some in _subsets(items)), key=lambda choice: choice.total())
         if self.best.total() < self.at_most:
             self.best = _one_out_two_in(self.best, items, room)
+        if self.best.total() < self.at_most:
+            self.at_most = min(self.at_most, bound_by_grid(items, room))
 
     def branch(self, depth: int, left: dict[tuple[str, str], int], taken: Counter[str]) -> None:
         """Try every number of the item at this depth, most first, unless the bound says that none can be better."""

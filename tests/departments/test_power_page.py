@@ -2,12 +2,17 @@
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import chain
 from xml.etree import ElementTree as ET
 
+import pytest
+
 from builder.cautions import ELECTRICITY
 from builder.departments.power.page import headline, pages
-from builder.document import Block, Bullets, Caution, Folded, Heading, Page, Picture, Row, Table, Words
+from builder.document import Block, Bullets, Caution, Folded, Heading, Page, Paragraph, Picture, Row, Table, Words
+from builder.formulas.circuits import Load, Node
+from builder.formulas.free_circuits import FreeAtOnce, Outlet, free_at_once
 from builder.pack import Item, Outline, Pack, Revision, Section, to_json
 from tests.departments.powered import INTAKE, SWITCH, problems, published
 
@@ -244,3 +249,17 @@ def test_the_one_line_as_a_file_carries_the_caution_too() -> None:
     svg = drawing(TEXT, "power-one-line").svg
     lines = re.findall(r'font-size="12" text-anchor="start" fill="currentColor" stroke="none">([^<]+)</text>', svg.rsplit("</g>", 1)[1])
     assert " ".join(lines).replace("&#x27;", "'") == ELECTRICITY
+
+
+def test_a_count_that_is_not_proven_says_what_was_not_ruled_out(monkeypatch: pytest.MonkeyPatch) -> None:
+    def unfinished(nodes: Sequence[Node], loads: Sequence[Load], outlets: Sequence[Outlet]) -> FreeAtOnce:
+        return replace(free_at_once(nodes, loads, outlets), outlets=4, at_most=6, proven=False)
+
+    # The working cites the formula, so the stand-in is cited under its name too.
+    unfinished.__module__, unfinished.__qualname__ = free_at_once.__module__, free_at_once.__qualname__
+    monkeypatch.setattr("builder.departments.power.available.free_at_once", unfinished)
+    said = [plain(block.words) for block in page_of(TEXT).blocks if isinstance(block, Paragraph)]
+    assert (
+        "All places together: 4 of 6 can be loaded fully, house loads running. "
+        "So many were found to hold at once; the search ended before it could rule out 6."
+    ) in said

@@ -207,7 +207,10 @@ def house_item(found: Availability) -> Item:
     steps_in_words = [f"{name}: {count}" for name, count in whole.taken if count]
     proof = "no choice gives more" if whole.proven else f"at least; no choice gives more than {whole.at_most}"
     working = worked(free_at_once, inputs=row_inputs([row for each in found.groups for row in each.rows]), steps=[*steps_in_words, proof])
-    note = f"not counted: {'; '.join(left_out)}" if left_out else "" if whole.proven else "the most that was found; more may be possible"
+    notes = [f"not counted: {'; '.join(left_out)}"] if left_out else []
+    if not whole.proven:
+        notes.append(f"so many were found to hold at once; the search ended before it could rule out {whole.at_most}")
+    note = "; ".join(notes)
     value = Value(f"{whole.outlets:,} of {there:,}", number=float(whole.outlets))
     at_once = figure(f"{key}.at-once", "Outlets at the same time", value, working, caution=ELECTRICITY, note=note)
     return Item(key, "available-in-all", "All outlets", figures=(at_once,))

@@ -82,10 +82,13 @@ def at_once(section: Section) -> Iterator[Block]:
     if not found:
         return
     yield Heading(2, "Outlets at the same time", "outlets")
-    if whole:
-        yield Paragraph([Strong("All places together:"), " ", *shown_figure(whole.figure("at-once")), " can be loaded fully, house loads running."])
-    words = "All at once loads as many as can be, handed round among places on the same board; they may share them otherwise."
-    yield Paragraph(f"Outlets that work and that visitors may use. {words}")
+    if whole and (figure := whole.figure("at-once")):
+        words: list[Inline] = [Strong("All places together:"), " ", *shown_figure(figure), " can be loaded fully, house loads running."]
+        if figure.note:
+            words += [" ", Small(f"{figure.note[:1].upper()}{figure.note[1:]}.")]
+        yield Paragraph(words)
+    advice = "All at once loads as many as can be, handed round among places on the same board; they may share them otherwise."
+    yield Paragraph(f"Outlets that work and that visitors may use. {advice}")
     yield Table(("Place", "There", "Alone", "All at once"), [available_row(item) for item in found], summary=LOADED, numeric=(1, 2, 3))
 
 
