@@ -10,8 +10,10 @@ from builder.rules import Rule
 
 Record = dict[str, Any]
 Wanted = dict[tuple[str, str], set[str]]
-BARE = {"at.across", "at.depth", "beam", "carried", "low-steel", "directions"}
-"""Values of rigging points and groups that the hang plan counts with and no verdict shows by themselves: their number and text alone."""
+COUNTED = {"at.across", "at.depth", "carried", "low-steel"}
+"""Values of rigging points and groups that the hang plan counts with and no verdict shows by themselves: their number alone."""
+NAMED = {"beam", "directions"}
+"""The same for words."""
 COSINES = {"widest_angle", "widest_lean"}
 """Angles of bridles. The check compares their cosines, worked out here once: two languages need not give the same cosine."""
 FREE = {f"{name}.{phase}" for name in ("free", "free-least") for phase in ("L1", "L2", "L3")}
@@ -36,7 +38,7 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     ("access", "dock"): {"approach", "trucks_at_once"},
     ("access", "route"): {"from_dock", "to_place", "tightest_width", "tightest_height", "tightest_weight"},
     ("stage", "place"): {"at.across", "at.depth"},
-    ("rigging", "point"): {"limit", "directions", "widest_lean", *BARE},
+    ("rigging", "point"): {"limit", "directions", "widest_lean", *COUNTED, *NAMED},
     ("rigging", "beam"): {"limit", "left", "carried"},
     ("rigging", "zone"): {"limit", "left", "carried", "beams", "points"},
     ("rigging", "roof"): {"limit", "left", "carried", "spacing_at_least", "directions", "widest_lean"},
@@ -136,11 +138,12 @@ def shown_record(value: Fact | Figure, item: Item, section: Section, page: str) 
         return record
     if isinstance(value, Figure) and item.kind in GROUPS and value.missing == (NO_LIMIT,):
         return {**record, "standing": Standing.NONE.value}
-    if value.key[len(item.key) + 1 :] in COSINES and record["number"] is not None:
-        return {"standing": record["standing"], "text": record["text"], "number": cos(radians(record["number"]))}
-    if value.key[len(item.key) + 1 :] in BARE:
-        return {name: record[name] for name in ("standing", "text", "number")}
-    return record
+    name = value.key[len(item.key) + 1 :]
+    if name in COSINES and record["number"] is not None:
+        return {"number": cos(radians(record["number"]))}
+    if name in COUNTED:
+        return {"number": record["number"]}
+    return {"standing": record["standing"], "text": record["text"]} if name in NAMED else record
 
 
 def value_record(value: Fact | Figure, section: Section, page: str) -> Record:

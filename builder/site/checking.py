@@ -17,6 +17,12 @@ from builder.site.imprint import PACK
 
 PAGE = "check.md"
 SCRIPT = "assets/fit/pack.js"
+PUT_BACK = """(function (pack) {
+  for (const section of pack.sections) for (const item of section.items) for (const each of [item, ...Object.values(item.values)]) {
+    if (each.checked !== undefined) each.checked = pack.checks[each.checked];
+  }
+})(window.housefit.pack);
+"""
 TITLE = "Check your show"
 INTRODUCTION = (
     "Fill in what your show needs, as much or as little as you like, or open rider files, one for each act of the day. Verdicts follow as you type, "
@@ -41,9 +47,26 @@ def page_text() -> str:
 
 
 def script_of(record: Record) -> str:
-    """The record as a script. A line end of another kind, or a closing tag, cannot end the text early."""
-    text = json.dumps({**record, "units": units_of(QUANTITIES), "caution": EVERYWHERE}, ensure_ascii=True, sort_keys=True, separators=(",", ":"))
-    return f"window.housefit = window.housefit || {{}};\nwindow.housefit.pack = {text.replace('<', chr(92) + 'u003c')};\n"
+    """
+    The record as a script. A line end of another kind, or a closing tag, cannot end the text early.
+
+    A few sentences on when something was checked stand at hundreds of values: they travel once, by number, and are put back when the page loads.
+    """
+    checks = sorted({each["checked"] for each in checked_in(record)})
+    numbers = {words: number for number, words in enumerate(checks)}
+    slim: Record = json.loads(json.dumps(record))
+    for each in checked_in(slim):
+        each["checked"] = numbers[each["checked"]]
+    whole = {**slim, "checks": checks, "units": units_of(QUANTITIES), "caution": EVERYWHERE}
+    text = json.dumps(whole, ensure_ascii=True, sort_keys=True, separators=(",", ":"))
+    return f"window.housefit = window.housefit || {{}};\nwindow.housefit.pack = {text.replace('<', chr(92) + 'u003c')};\n{PUT_BACK}"
+
+
+def checked_in(record: Record) -> Iterator[Record]:
+    """Every item and value that tells when it was checked."""
+    for section in record["sections"]:
+        for item in section["items"]:
+            yield from (each for each in (item, *item["values"].values()) if "checked" in each)
 
 
 def pages_of(pack: Pack, document: Document) -> Mapping[str, str]:
