@@ -23,6 +23,7 @@ from builder.files import published, write_whole
 from builder.reading.problems import Refused
 from builder.render.escaping import plain_html
 from builder.render.markdown import NavigationEntry, NavigationGroup, Rendered, render
+from builder.site.bundling import Bundles
 from builder.site.checking import PAGE, TITLE, check_files
 from builder.site.finding import ENTRIES, GUIDE_WEIGHT, Searched, entries_script, searched
 from builder.site.guide_parts import guide_lines
@@ -71,6 +72,7 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
         self.good: Made | None = None
         self.problems: tuple[str, ...] = ()
         self.guides: list[Searched] = []
+        self.bundles = Bundles()
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:  # noqa: ARG002 - the generator's signature
         """
@@ -100,6 +102,7 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
         """Add our pages beside the guides and put both into the navigation."""
         rendered = self._good().rendered
         self.guides = []
+        self.bundles = Bundles()
         for unused in [file for file in files if UNUSED.match(file.src_uri)]:
             files.remove(unused)
         guides = [file.src_uri for file in files.documentation_pages()]
@@ -131,8 +134,17 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
             html = framed(html)
         return problems_html(self.problems) + html if self.problems else html
 
+    def on_post_page(self, output: str, *, page: SitePage, config: MkDocsConfig) -> str:  # noqa: ARG002 - the generator's signature
+        """Ask once for what a page would ask for in many requests."""
+        return self.bundles.page(output)
+
+    def on_post_template(self, output_content: str, *, template_name: str, config: MkDocsConfig) -> str:  # noqa: ARG002 - the generator's signature
+        """The same for the page that is shown where there is none."""
+        return self.bundles.page(output_content) if template_name.endswith(".html") else output_content
+
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """Write what the search knows: the pack's pages, then the guides."""
+        """Write what pages ask for at once, and what the search knows: the pack's pages, then the guides."""
+        self.bundles.write(Path(config.site_dir))
         guides = sorted(self.guides, key=lambda guide: guide.address)
         write_whole(Path(config.site_dir) / ENTRIES, entries_script((*searched(self._good().document), *guides)))
 

@@ -74,10 +74,14 @@ def test_first_screen_of_the_house_tells_danger_change_and_numbers(browser: Brow
             assert box["y"] < PHONE["height"], words
 
 
-def test_a_page_without_its_pictures_is_light(demo: Path) -> None:
-    """What a phone with bad signal waits for before it can read: the page, the styles, the scripts, without compression."""
-    extras = sum(path.stat().st_size for path in (demo / "assets").iterdir() if path.is_file()) + (demo / "assets/search/field.js").stat().st_size
-    assert extras < 60_000
-    departments = ("index", "house", "access", "stage", "rigging", "sound", "sound-coverage", "sound-stage", "power", "lines")
-    heavy = {name: size for name in departments if (size := (demo / f"{name}.html").stat().st_size + extras) > 400_000}
-    assert heavy == {}
+def test_a_page_without_its_pictures_is_light_and_asks_little(browser: Browser, demo: Path, demo_over_http: str) -> None:
+    """What a phone with bad signal waits for before it can read, without compression: the page, its style sheet, its scripts."""
+    with visit(browser, demo_over_http, viewport=PHONE) as page:
+        asked: list[str] = []
+        page.on("request", lambda request: asked.append(request.url.removeprefix(f"{demo_over_http}/")))
+        for name, most_kb in (("index", 100), ("access", 150), ("power", 400), ("rigging", 450), ("check", 900)):
+            asked.clear()
+            page.goto(f"{demo_over_http}/{name}.html")
+            needed = {url.partition("#")[0] for url in asked if url.endswith((".html", ".css", ".js"))}
+            assert len(needed) <= 4, needed
+            assert sum((demo / path).stat().st_size for path in needed) < most_kb * 1000, name
