@@ -191,7 +191,8 @@ class Field:
     """
     A computed map: levels on a grid of points, one row of numbers a band, in tenths of a dB relative to the reference named.
 
-    ``points`` are (across, depth, height) in metres. Rows of ``levels`` follow ``bands``; columns follow ``points``.
+    ``points`` are (across, depth, height) in metres. Rows of ``levels`` follow ``bands``; columns follow ``points``. ``hidden`` counts from 0
+    the points that no box of a hang reaches in a straight line: levels there are not lowered for it.
     """
 
     key: str
@@ -203,6 +204,7 @@ class Field:
     levels: tuple[tuple[int, ...], ...]
     working: Working
     caution: str = ""
+    hidden: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

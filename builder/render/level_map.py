@@ -38,10 +38,11 @@ PALE_BELOW = 0.45
 
 @dataclass(frozen=True, slots=True)
 class Layer:
-    """Levels of one area, cut at its corners; without corners they fill the map."""
+    """Levels of one area, cut at its corners; without corners they fill the map. ``hidden`` places are marked by a dot each."""
 
     levels: Levels
     corners: tuple[Place, ...] = ()
+    hidden: tuple[Place, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,7 +143,15 @@ def painted(sheet: Sheet, layer: Layer, frame: Frame, key: str) -> Iterator[str]
         place = sheet.steps_db.index(step)
         ink, width = PALE if place < pale else DARK, 14 if step == 0 else 4
         yield f'<path d="{path}" fill="{colours[place + 1]}" stroke="{ink}" stroke-width="{width}"/>'
-    yield "</g></g>"
+    yield f"</g>{dots(layer.hidden, frame)}</g>"
+
+
+def dots(places: Sequence[Place], frame: Frame) -> str:
+    """A dot at each place, dark with a pale rim: a round end of a line without length."""
+    if not places:
+        return ""
+    path = "".join(f"M{x:.1f} {y:.1f}h0" for x, y in (frame.at(*each) for each in places))
+    return "".join(f'<path d="{path}" stroke="{ink}" stroke-width="{width}" stroke-linecap="round"/>' for ink, width in ((PALE, 3.2), (DARK, 2)))
 
 
 def numbers(sheet: Sheet, layer: Layer, frame: Frame, taken: list[Place]) -> Iterator[str]:

@@ -63,6 +63,6 @@ def lines_figure() -> Figure:
     counts = [len(band.lines_hz) for band in THIRDS]
     text = f"{sum(counts)} in {len(counts)} third octaves, {min(counts)} to {max(counts)} in each"
     work = worked(
-        field, inputs=(Input("Bands", "third octaves from 50 Hz to 10 kHz"),), steps=("More in high bands, where many arrivals interfere.",)
+        field, inputs=(Input("Bands", "third octaves from 25 Hz to 20 kHz"),), steps=("More in high bands, where many arrivals interfere.",)
     )
     return figure("sound.check.lines", "Frequencies added up", Value(text, number=float(sum(counts))), work, caution=NOISE)

@@ -26,15 +26,16 @@ from builder.working import Formula, worked
 
 Array = NDArray[np.float64]
 MIX_STEP_M = 0.5
-THIRDS = third_octaves(50.0, 10_000.0)
-"""The third octaves of the octaves shown. Programme above them adds little to an A-weighted level, and is left out."""
+SHOWN_HZ = (31.5, *OCTAVES_HZ, 16_000.0)
+THIRDS = third_octaves(25.0, 20_000.0)
+"""The third octaves of the octaves shown."""
 PROGRAMME = "A"
 BARE = "A, without fills"
-BANDS = (*(band_name(hertz) for hertz in OCTAVES_HZ), PROGRAMME, BARE)
+BANDS = (*(band_name(hertz) for hertz in SHOWN_HZ), PROGRAMME, BARE)
 QUIETEST_DB = -99.0
 """Where no box plays at all the level has no number; maps show this instead."""
 LEAVES_OUT = (
-    "Reflections, the room, people and balcony fronts in the way, wind, equalisation, limiting and the phase between different models. "
+    "Reflections, the room, people and balconies in the way, wind, equalisation, limiting and the phase between different models. "
     "Each box is driven to the same share of its maker's level, less what the house turns it down."
 )
 
@@ -128,7 +129,7 @@ def covered(sound: Sound, heard: Listening) -> Iterator[Covered]:
 
 def levels_of(energies: Energies) -> dict[str, Array]:
     """Octaves and A-weighted programme of a field. [dB]"""
-    octaves = {band_name(hertz): energies.octave_db(hertz) for hertz in OCTAVES_HZ}
+    octaves = {band_name(hertz): energies.octave_db(hertz) for hertz in SHOWN_HZ}
     return {**octaves, PROGRAMME: programme_level_db(energies)}
 
 
@@ -144,7 +145,7 @@ def against(levels: Array, reference_db: float) -> Array:
     return np.where(np.isfinite(levels), np.maximum(levels - base, QUIETEST_DB), QUIETEST_DB)
 
 
-def published(found: Covered, heard: Listening, key: str) -> Field:
+def published(found: Covered, heard: Listening, key: str, hidden: Sequence[int] = ()) -> Field:
     """An area's levels as the pack holds them."""
     return Field(
         key=key,
@@ -156,6 +157,7 @@ def published(found: Covered, heard: Listening, key: str) -> Field:
         levels=tuple(tuple(round(float(level) * 10) for level in found.levels[band]) for band in BANDS),
         working=working(heard, found),
         caution=NOISE,
+        hidden=tuple(int(index) for index in hidden),
     )
 
 
@@ -169,7 +171,7 @@ def inputs(heard: Listening, found: Covered) -> tuple[Input, ...]:
     air = heard.air
     return (
         Input("Points", f"{len(found.points):,} on a grid of {found.step_m:g} m, {found.area.ears.text} above the floor"),
-        Input("Signal", "pink noise on every drive line, third octaves from 50 Hz to 10 kHz"),
+        Input("Signal", "pink noise on every drive line, third octaves from 25 Hz to 20 kHz, where a box plays them"),
         Input("Boxes", f"{len(heard.system.mains)} in hangs and subs, {len(heard.system.fills)} in fills"),
         Input("Air", f"{air.temperature_c:g} °C, {air.humidity_percent:g} %, {air.pressure_kpa:.1f} kPa, sound at {air.speed_m_s:.1f} m/s"),
         Input("Reference", f"{heard.mix_name}: mean energy of {len(heard.mix)} places over its width and depth, ears {heard.mix[0][2]:.2f} m high"),

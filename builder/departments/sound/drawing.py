@@ -15,6 +15,9 @@ FAR_FROM_DECK_M = 10.0
 PROGRAMME_STEPS_DB = tuple(range(-10, 7, 2))
 LETTERS = 17.0
 """Size of the letters in wide drawings: a phone shows them at a third."""
+HIDDEN = " Dots: a balcony hides every hang there, which the levels do not contain; expect less at high octaves."
+SILENT = -600
+"""A band that nothing plays has no map. In tenths of a decibel."""
 SEEN_DECK_M = 4.5
 """How much of the deck the maps show: enough to know where the stage is."""
 
@@ -29,7 +32,8 @@ def pictures(section: Section, pack: Pack) -> Iterator[Picture]:
             spots(section, pack, storey),
             steps_db=PROGRAMME_STEPS_DB,
         )
-        yield picture(f"coverage-{number}", shown, in_words(section, storey), f"{names}: A-weighted programme at ear height, all loudspeakers on.")
+        told = f"{names}: A-weighted programme at ear height, all loudspeakers on.{HIDDEN if any(field.hidden for field in storey) else ''}"
+        yield picture(f"coverage-{number}", shown, in_words(section, storey), told)
 
 
 def fill_pictures(section: Section, pack: Pack) -> Iterator[Picture]:
@@ -46,7 +50,7 @@ def fill_pictures(section: Section, pack: Pack) -> Iterator[Picture]:
 def band_pictures(section: Section, pack: Pack) -> Iterator[Picture]:
     """Small maps of each octave, one drawing for each storey."""
     for number, storey in enumerate(storeys(section), 1):
-        bands = [band for band in storey[0].bands if band.endswith("Hz")]
+        bands = [band for band in storey[0].bands if band.endswith("Hz") and any(max(row(field, band)) > SILENT for field in storey)]
         panels = tuple(Panel(band, band, storey) for band in bands)
         names = " and ".join(field.name for field in storey)
         areas = tuple(outline for outline in outlines(section, pack, storey) if outline.kind != "deck")
@@ -152,8 +156,16 @@ def in_words(section: Section, storey: Sequence[Field]) -> str:
     for field in storey:
         item = section.item("area", field.name)
         if item:
-            told.append(f"{field.name}: mean {item.text('mean')}, {item.text('spread')} for nine tenths of it, {item.text('within_3')} within 3 dB")
+            told.append(
+                f"{field.name}: mean {item.text('mean')}, {item.text('spread')} for nine tenths of it, "
+                f"{item.text('within_3')} within 3 dB{sight_words(item)}"
+            )
     return f"Map of A-weighted levels relative to the mix position, in steps of 2 dB. {'. '.join(told)}."
+
+
+def sight_words(item: Item) -> str:
+    """How much of an area has a straight line to a hang, where a balcony hides some of it."""
+    return f", {item.text('sees')} with a straight line to a hang" if item.number("edge_takes") is not None else ""
 
 
 def fills_in_words(section: Section, storey: Sequence[Field]) -> str:

@@ -60,9 +60,11 @@ def of_hang(hang: Hang, models: Models) -> Iterator[Finding]:
             Level.NOTE, "splay-unknown", f"The splay of {hang.name} is not known, so the maps do not contain it.", place=place(hang.where("splay"))
         )
     elif not isinstance(hang.splay, Absent) and len(hang.splay) != hang.boxes - 1:
+        wrong = len(hang.splay) - (hang.boxes - 1)
+        mend = f"Take {wrong} out of splay" if wrong > 0 else f"Add {-wrong} to splay"
         sentence = (
             f"{hang.name} has {hang.boxes} boxes and {len(hang.splay)} splay angles. There should be {hang.boxes - 1}, one between each box and "
-            "the next. The maps do not contain this hang until they fit."
+            f"the next. {mend}, or write boxes: {len(hang.splay) + 1}. The maps do not contain this hang until they fit."
         )
         yield Finding(Level.CAUTION, "splay-mismatch", sentence, place=place(hang.where("splay")))
     model = models.get(hang.model)

@@ -30,7 +30,7 @@ def greatest_figure(heard: Listening, key: str) -> Figure:
     energies = field(heard.system.speakers(fills=True), heard.mix, bands=THIRDS, air=heard.air)
     total = float(energies.energy.sum(axis=1).mean())
     level_db = 10 * log10(total) if total > 0 else float("-inf")
-    note = f"As the makers mean their levels, 50 Hz to 10 kHz, unweighted; ±{EXPECTED_ERROR_DB} dB. It is no measurement and no promise."
+    note = f"As the makers mean their levels, 25 Hz to 20 kHz, unweighted; ±{EXPECTED_ERROR_DB} dB. It is no measurement and no promise."
     return figure(
         key,
         label,
@@ -59,7 +59,7 @@ def average_figures(heard: Listening, key: str) -> Iterator[Figure]:
     level_db = mean_level_db(programme_level_db(field(speakers, heard.mix, bands=THIRDS, air=heard.air)))
     if not isfinite(level_db):
         return
-    note = "A-weighted, pink noise from 50 Hz to 10 kHz at the makers' highest level. It is no measurement and no promise."
+    note = "A-weighted, pink noise from 25 Hz to 20 kHz at the makers' highest level. It is no measurement and no promise."
     value = Value(f"{level_db:.0f} dB(A)", number=float(round(level_db)), unit="dB")
     yield figure(f"{key}.average_level", label, value, work, caution=NOISE, note=note)
     error = Working(

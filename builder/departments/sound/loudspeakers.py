@@ -276,6 +276,8 @@ class AudienceArea(Line):
     """Height of the listeners' ears above the floor: about 1.2 m seated, 1.65 m standing."""
     corners: tuple[Corner, ...]
     """The corners in order around it."""
+    underside: Annotated[Length | None, Plausible(0.05, 3.0)] = None
+    """For a balcony or tier: how far its underside is below its floor at the front edge, which hides hangs from ears below. Left out: thin."""
 
     @model_validator(mode="after")
     def _encloses(self) -> "AudienceArea":

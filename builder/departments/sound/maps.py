@@ -82,7 +82,8 @@ def extent(sheet: Sheet) -> tuple[float, float, float, float]:
 def layer(field: Field, band: str, outlines: Sequence[Outline]) -> level_map.Layer:
     """One band of a field, cut at the outline of the area that it was computed over, found by its name."""
     area = next((outline for outline in outlines if outline.name == field.name), None)
-    return level_map.Layer(Levels(*grid(field, band)), area.corners if area else ())
+    hidden = tuple(field.points[index][:2] for index in field.hidden)
+    return level_map.Layer(Levels(*grid(field, band)), area.corners if area else (), hidden)
 
 
 def grid(field: Field, band: str) -> tuple[Any, Any, Any]:

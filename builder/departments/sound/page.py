@@ -47,12 +47,13 @@ LEFT_OUT = (
     ),
     ("How well the loss to the air is known", "±10 % of that loss", "ISO 9613-1:1993, clause 7, from memory"),
     ("Wind and layers of warm air", "outdoors ±3 dB up to 1,000 m, for wind from the stage", "ISO 9613-2:1996, table 5"),
-    ("People, balcony fronts and columns in the way", "they shade high octaves most", NO_SOURCE),
+    ("People and columns in the way", "they shade high octaves most", NO_SOURCE),
+    ("A balcony in the way", "told for each area: who has no straight line to a hang, and what the edge takes at 4 kHz", "ISO 9613-2:1996, 7.4"),
     ("Phase between different models", "two alike: +6 dB to a full null; on average +3 dB", "Kinsler et al. 2000, ch. 5, from memory"),
     ("Differences from box to box, and from the maker's coverage", "ask the maker", NO_SOURCE),
     ("Equalisation and limiting", "as the house sets them", NO_SOURCE),
 )
-AREA_KEYS = ("mean", "spread", "within_3", "within_6", "bare_within_3", "fills_add")
+AREA_KEYS = ("mean", "spread", "within_3", "within_6", "bare_within_3", "fills_add", "sees", "edge_takes")
 AMPLIFIER_KEYS = ("count", "channels", "drives", "power", "kept")
 DRIVE: Shown = ("drive", "Drive lines", "Label", ("feeds", "signals", "connector", "at", "nominal"))
 POSITIONS: tuple[Shown, ...] = (

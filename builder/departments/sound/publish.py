@@ -1,6 +1,6 @@
 """From ``sound.yml`` to sound's section of the pack."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from builder.cautions import NOISE
@@ -20,6 +20,7 @@ from builder.departments.sound.neighbours import neighbour_figures, over_limits
 from builder.departments.sound.panning import missed_edges, pan_figures
 from builder.departments.sound.pattern import patterns
 from builder.departments.sound.positions import MixPosition
+from builder.departments.sound.sight import Sight, hidden_ears, sight_figures, sights
 from builder.departments.sound.sub_bands import audience_figure, band_items, floor_at
 from builder.departments.sound.sub_ways import way_items
 from builder.departments.sound.subs import line_figures, sub_items
@@ -54,6 +55,7 @@ class Room:
     stater: Stater
     heard: Listening | None
     areas: tuple[Covered, ...]
+    sights: Mapping[str, Sight]
 
     @property
     def system(self) -> System:
@@ -72,13 +74,14 @@ def publish(sound: Sound, around: Surroundings) -> Published:
     air = around.exchange.air
     heard = listening(sound, usable(air), around.exchange.spots)
     areas = tuple(covered(sound, heard)) if heard else ()
-    room = Room(sound, around, around.stater(sound), heard, areas)
+    seen = sights(sound, heard, areas) if heard else {}
+    room = Room(sound, around, around.stater(sound), heard, areas, seen)
     section = Section(
         key="sound",
         title="Sound",
         items=tuple(items(room)),
         outlines=tuple(Outline(f"sound.audience.{area.name}", "audience", area.name, corners_of(area)) for area in sound.audience),
-        fields=tuple(fields(sound, heard, areas)) if heard else (),
+        fields=tuple(fields(room, heard)) if heard else (),
         cautions=(NOISE,),
         verified=room.stater.inherited,
     )
@@ -88,11 +91,13 @@ def publish(sound: Sound, around: Surroundings) -> Published:
     )
 
 
-def fields(sound: Sound, heard: Listening, areas: Sequence[Covered]) -> Iterator[Field]:
+def fields(room: Room, heard: Listening) -> Iterator[Field]:
     """The map of each area, and the pattern of each sub line."""
-    yield from (published(found, heard, f"sound.field.{found.area.name}") for found in areas)
-    if areas:
-        yield from patterns(sound, subs_of(sound), heard)
+    for found in room.areas:
+        seen = room.sights.get(found.area.name)
+        yield published(found, heard, f"sound.field.{found.area.name}", seen.hidden.tolist() if seen else ())
+    if room.areas:
+        yield from patterns(room.sound, subs_of(room.sound), heard)
 
 
 def items(room: Room) -> Iterator[Item]:
@@ -221,7 +226,12 @@ def areas(room: Room) -> Iterator[Item]:
     found = {each.area.name: each for each in room.areas}
     for area, item in zip(room.sound.audience, room.stater.named(room.sound.audience, "sound", "area"), strict=True):
         each = found.get(area.name)
-        yield replace(item, figures=tuple(area_figures(each, room.heard, item.key))) if each and room.heard else item
+        if each is None or room.heard is None:
+            yield item
+            continue
+        seen = room.sights.get(area.name)
+        sight = sight_figures(seen, item.key) if seen else ()
+        yield replace(item, figures=(*area_figures(each, room.heard, item.key), *sight))
 
 
 def of_areas(room: Room) -> Iterator[Finding]:
@@ -232,6 +242,8 @@ def of_areas(room: Room) -> Iterator[Finding]:
             sentence = f"{area.name} is too thin for a map. Check its corners, or join it to its neighbour."
             yield Finding(Level.CAUTION, "area-too-thin", sentence, place=place(area.where("corners")))
     for found in room.areas:
+        if seen := room.sights.get(found.area.name):
+            yield from hidden_ears(found, seen)
         levels = found.levels["A"]
         share = float((levels >= -HEARD_DB).mean())
         if share < HEARD_SHARE:
