@@ -39,6 +39,36 @@ def polygon_area_m2(corners: Sequence[Point]) -> float:
     return abs(sum(a[0] * b[1] - b[0] * a[1] for a, b in sides_of(corners))) / 2
 
 
+@cites(CRC_TABLES, "plane analytic geometry, rectangular coordinates", equation="w = max(x) - min(x), d = max(y) - min(y)")
+def extent_m(corners: Sequence[Point]) -> tuple[float, float]:
+    """
+    How wide and how deep the smallest upright rectangle around a polygon is.
+
+    Parameters
+    ----------
+    corners
+        Corners in order. [m]
+
+    Returns
+    -------
+    pair of floats
+        Width across and depth. [m]
+
+    Raises
+    ------
+    ValueError
+        If there are no corners.
+
+    Notes
+    -----
+    A polygon that is no upright rectangle itself has less room than that.
+    """
+    if not corners:
+        raise ValueError("corners must be at least one, got none")
+    xs, ys = [x for x, _ in corners], [y for _, y in corners]
+    return max(xs) - min(xs), max(ys) - min(ys)
+
+
 @cites(CRC_TABLES, "plane analytic geometry, polygons", equation="sides = consecutive corners, last to first")
 def sides_of(corners: Sequence[Point]) -> list[Segment]:
     """

@@ -96,3 +96,33 @@ def test_places_and_outlines_are_offered_in_metres_from_the_datum() -> None:
     assert offers.shapes[0].corners[2] == (3.0, 4.0)
     assert offers.datum is not None
     assert offers.datum.centre_line == "a stud"
+
+
+WING = "wings: [{name: stage left, outline: [%s]}]\n"
+RECTANGLE = "{across: 3 m SL, depth: 0 m}, {across: 7 m SL, depth: 0 m}, {across: 7 m SL, depth: 5 m US}, {across: 3 m SL, depth: 5 m US}"
+SLANTED = RECTANGLE.replace("{across: 7 m SL, depth: 5 m US}", "{across: 5 m SL, depth: 5 m US}")
+COLUMN = "obstructions: [{name: Column, outline: [{across: %s m SL, depth: 2 m US}, " + (
+    "{across: 9 m SL, depth: 2 m US}, {across: 9 m SL, depth: 3 m US}]%s}]\n"
+)
+
+
+def sizes(text: str) -> list[str]:
+    """Width and depth of the wing as told."""
+    found = [figure.value for item in published(DECK % "" + text).section.of_kind("wing") for figure in item.figures]
+    return [value.text for value in found if value]
+
+
+def test_a_wing_is_as_wide_and_deep_as_its_outline() -> None:
+    # From 3 m to 7 m stage left, from the edge to 5 m upstage.
+    assert sizes(WING % RECTANGLE) == ["4.00 m", "5.00 m"]
+
+
+@pytest.mark.parametrize(
+    ("text", "most"), [(WING % SLANTED, True), (WING % RECTANGLE + COLUMN % (6, ""), True), (WING % RECTANGLE + COLUMN % (7, ""), False)]
+)
+def test_a_wing_that_is_no_clear_rectangle_is_at_most_so_large(text: str, most: bool) -> None:
+    assert [size.startswith("at most ") for size in sizes(text)] == [most, most]
+
+
+def test_what_hangs_in_a_wing_takes_nothing_of_its_floor() -> None:
+    assert sizes(WING % RECTANGLE + COLUMN % (6, ", from_height: 4 m up")) == ["4.00 m", "5.00 m"]

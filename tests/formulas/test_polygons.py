@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.formulas.polygons import contains, distance_to_side_m, polygon_area_m2, sides_cross, sides_of
+from builder.formulas.polygons import contains, distance_to_side_m, extent_m, polygon_area_m2, sides_cross, sides_of
 
 L_SHAPE = [(0.0, 0.0), (4.0, 0.0), (4.0, 2.0), (2.0, 2.0), (2.0, 5.0), (0.0, 5.0)]
 
@@ -15,6 +15,14 @@ L_SHAPE = [(0.0, 0.0), (4.0, 0.0), (4.0, 2.0), (2.0, 2.0), (2.0, 5.0), (0.0, 5.0
 def test_areas() -> None:
     assert polygon_area_m2(L_SHAPE) == pytest.approx(14)
     assert polygon_area_m2([(0, 0), (4, 0), (0, 3)]) == pytest.approx(6)
+
+
+@pytest.mark.source("by hand: the L is 4 m wide and 5 m deep; from 13.2 m to 8.4 m is 4.8 m")
+def test_extents() -> None:
+    assert extent_m(L_SHAPE) == (4.0, 5.0)
+    assert extent_m([(8.4, 0.0), (13.2, 0.0), (13.2, 9.0), (8.4, 9.0)]) == pytest.approx((4.8, 9.0))
+    with pytest.raises(ValueError, match="corners must be at least one, got none"):
+        extent_m([])
 
 
 @pytest.mark.source("by hand: the notch of an L is outside")

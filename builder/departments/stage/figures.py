@@ -3,11 +3,11 @@
 from collections.abc import Sequence
 
 from builder.cautions import STAGE
-from builder.departments.stage.description import Deck, Riser
-from builder.formulas.polygons import polygon_area_m2
+from builder.departments.stage.description import Deck, Obstruction, Outline, Riser, Wing
+from builder.formulas.polygons import extent_m, polygon_area_m2
 from builder.pack import Figure, Input, Value
 from builder.reading.measures import System, shown
-from builder.reading.quantities import Area
+from builder.reading.quantities import Area, Length
 from builder.working import figure, worked
 
 
@@ -54,3 +54,36 @@ def riser_area(key: str, riser: Riser, system: System) -> Figure:
         steps=[f"A = {riser.count} × {width_m:g} m × {depth_m:g} m = {area_m2:.1f} m²"],
     )
     return figure(f"{key}.area", "Area in all", area_value(area_m2, system), working)
+
+
+def wing_size(key: str, wing: Wing, obstructions: Sequence[Obstruction], system: System) -> tuple[Figure, Figure]:
+    """Width and depth of a wing: of its outline where that is a clear rectangle, else at most so much."""
+    corners = points(wing.outline)
+    sizes_m = extent_m(corners)
+    standing = [each.name for each in obstructions if each.from_height is None and meet(corners, points(each.outline))]
+    askew = abs(sizes_m[0] * sizes_m[1] - polygon_area_m2(corners)) > 0.001
+    less = [*(["the outline is no upright rectangle"] if askew else []), *(f"{name} stands in it" for name in standing)]
+    listed = "; ".join(f"({x:g}, {y:g})" for x, y in corners)
+    found = []
+    for name, label, axis, size_m in (("width", "Width", 0, sizes_m[0]), ("depth", "Depth", 1, sizes_m[1])):
+        ends_m = [corner[axis] for corner in corners]
+        working = worked(
+            extent_m,
+            inputs=[Input("corners (across, depth) [m]", listed, f"{key}.outline")],
+            steps=[f"{label} = {max(ends_m):g} − {signed(min(ends_m))} = {size_m:.2f} m"],
+            leaves_out=f"At most so much, for {' and '.join(less)}." if less else "",
+        )
+        text, also = shown(Length, size_m, system=system)
+        value = Value(f"at most {text}" if less else text, also, number=round(size_m, 3), unit="m")
+        found.append(figure(f"{key}.{name}", label, value, working, caution=STAGE))
+    return found[0], found[1]
+
+
+def points(outline: Outline) -> list[tuple[float, float]]:
+    """An outline in metres from the datum."""
+    return [(corner.across.m, corner.depth.m) for corner in outline]
+
+
+def meet(one: Sequence[tuple[float, float]], other: Sequence[tuple[float, float]]) -> bool:
+    """Whether the upright rectangles around two outlines have floor in common."""
+    return all(min(a[axis] for a in one) < max(b[axis] for b in other) and min(b[axis] for b in other) < max(a[axis] for a in one) for axis in (0, 1))

@@ -8,17 +8,17 @@ stage = partial(Rule, department="stage", section="stage")
 deck = partial(stage, item="deck")
 
 
-def wing(side: str, key: str, title: str) -> Rule:
-    """One side's wing, by its height."""
+def wing(side: str, size: str, title: str) -> Rule:
+    """One side's wing, by its width, depth or height."""
     return stage(
-        key=key,
+        key=f"wing {size} {side}",
         title=title,
         kind="length",
         item="wing",
-        value="clear_height",
+        value="clear_height" if size == "height" else size,
         where=(("name", side),),
-        question=f"How large is the wing {side}, and is it level with the deck?",
-        remedy="Use the other wing, or stack lower.",
+        question=f"How large is the wing {side}, clear of what stands in it, and is it level with the deck?",
+        remedy="Use the other wing, or stack lower." if size == "height" else "Use the other wing, or set up on the deck.",
         who="the show",
     )
 
@@ -84,8 +84,12 @@ RULES = (
         remedy="Spread the load on plates or beams; a structural engineer decides.",
         who="the house's engineer",
     ),
-    wing("stage left", "wing height stage left", "Clear height of the stage left wing"),
-    wing("stage right", "wing height stage right", "Clear height of the stage right wing"),
+    wing("stage left", "width", "Width of the stage left wing, off the deck"),
+    wing("stage left", "depth", "Depth of the stage left wing"),
+    wing("stage left", "height", "Clear height of the stage left wing"),
+    wing("stage right", "width", "Width of the stage right wing, off the deck"),
+    wing("stage right", "depth", "Depth of the stage right wing"),
+    wing("stage right", "height", "Clear height of the stage right wing"),
     stage(
         key="rolling risers",
         title="Rolling risers",

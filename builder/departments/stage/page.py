@@ -9,7 +9,7 @@ from builder.pack import Item, Pack, Section
 
 DECK_KEYS = ("area", "usable_width", "usable_depth", "height", "clear_height", "load", "point_load")
 TABLES = (
-    ("wing", "Wings", "Side", ("level_with_deck", "clear_height", "load")),
+    ("wing", "Wings", "Side", ("width", "depth", "level_with_deck", "clear_height", "load")),
     ("zone", "Zones that differ", "Zone", ("load", "point_load")),
     ("obstruction", "In the way", "What", ("from_height",)),
     ("riser", "Risers and decks", "What", ("count", "width", "depth", "heights", "rolling", "area", "kept")),
@@ -43,7 +43,9 @@ def blocks(section: Section) -> Iterator[Block]:
     if (whole := section.item("whole")) and whole.facts:
         yield Heading(2, "Crossover and opening", "crossover")
         yield facts_block(whole)
-    yield workings("Workings of the areas", [figure for item in (*decks, *section.of_kind("riser")) for figure in item.figures])
+    yield workings(
+        "Workings of areas and wings", [figure for item in (*decks, *section.of_kind("wing"), *section.of_kind("riser")) for figure in item.figures]
+    )
 
 
 def tables(section: Section) -> Iterator[Block]:

@@ -6,7 +6,7 @@ from dataclasses import replace
 from builder.cautions import STAGE
 from builder.department import Published, Surroundings
 from builder.departments.stage.description import Chain, Deck, Outline, Riser, Stage
-from builder.departments.stage.figures import deck_area, riser_area
+from builder.departments.stage.figures import deck_area, riser_area, wing_size
 from builder.exchange import Datum, Offers, Shape, Spot
 from builder.formulas.dimensions import chain_gap_m
 from builder.pack import Figure, Finding, Item, Level, Section
@@ -52,7 +52,8 @@ def items(stage: Stage, stater: Stater, system: System) -> Iterator[Item]:
     yield stater.item(stage, "stage.whole", "whole", "Stage", leave_out=("datum", "note"))
     for deck, item in zip(stage.decks, stater.named(stage.decks, "stage", "deck", leave_out=("outline",)), strict=True):
         yield with_figure(item, deck_area(item.key, deck, system))
-    yield from stater.named(stage.wings, "stage", "wing", leave_out=("outline",))
+    for wing, item in zip(stage.wings, stater.named(stage.wings, "stage", "wing", leave_out=("outline",)), strict=True):
+        yield replace(item, figures=(*item.figures, *wing_size(item.key, wing, stage.obstructions, system)))
     yield from stater.named(stage.zones, "stage", "zone", leave_out=("outline",))
     yield from stater.named(stage.obstructions, "stage", "obstruction", leave_out=("outline",))
     yield from stater.named(stage.places, "stage", "place")
