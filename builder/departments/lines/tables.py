@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from builder.document import Block, Inline, Link, Row, Small, Strong, Table, Tag, Words
 from builder.layout import STANDING_WORDS, anchor_of, cell, item_table, shown_fact, shown_figure, state
-from builder.pack import Figure, Item, Pack, Section
+from builder.pack import Figure, Item, Pack, Section, Standing
 
 
 def between_places(section: Section) -> Table:
@@ -70,20 +70,21 @@ def at_place(section: Section, place: str) -> Table:
         for near, far in (("from", "to"), ("to", "from"))
         if line.text(f"{near}.place") == place
     ]
-    return Table(("Line", "Panel", "Free", "Goes to", "Connector here", "Path"), rows, summary=f"Lines that end at {place}")
+    return Table(("Line", "Free", "Goes to", "Path"), rows, summary=f"Lines that end at {place}")
 
 
 def row_at(line: Item, near: str, far: str) -> Row:
-    """One line as it is found at one of its ends."""
-    naming: list[Inline] = [line.name, *spaced(state(line)), " ", Small(kind_words(line))]
+    """One line as it is found at one of its ends: panel and connector under its name, so that a phone shows them beside what is free."""
+    panel, connector = line.fact(f"{near}.panel"), line.text(f"{near}.connector")
+    silent = f"panel {STANDING_WORDS[panel.standing if panel else Standing.NOT_STATED]}"
+    here = [f"panel {panel.value.text}" if panel and panel.value else silent, connector]
+    naming: list[Inline] = [line.name, *spaced(state(line)), " ", Small("; ".join(part for part in (*here, kind_words(line)) if part))]
     if shared := line.text("shared_with"):
         naming += [" ", Small(f"same cores as {shared}: plug one of them")]
     there: list[Inline] = [line.text(f"{far}.place")]
-    if panel := line.text(f"{far}.panel"):
-        there += [" ", Small(panel)]
-    return Row(
-        [naming, shown_fact(line.fact(f"{near}.panel")), free_cell(line), there, shown_fact(line.fact(f"{near}.connector")), cell(line, "path")]
-    )
+    if there_panel := line.text(f"{far}.panel"):
+        there += [" ", Small(there_panel)]
+    return Row([naming, free_cell(line), there, cell(line, "path")])
 
 
 def kind_words(line: Item) -> str:

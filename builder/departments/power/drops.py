@@ -1,6 +1,6 @@
 """Voltage lost along each feeder at the full continuous load of what it feeds, and from the supply to there."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from builder.cautions import ELECTRICITY
@@ -154,7 +154,8 @@ def drop_figures(item: Item, name: str, network: Network, power: Power) -> tuple
     working = worked(*found.formulas, drop_percent, inputs=found.inputs, steps=[found.step, share], leaves_out=LEAVES_OUT)
     value = Value(f"{shown(Percent, found.percent / 100, 1)[0]}, {shown(Voltage, found.drop_v)[0]}", "", found.percent / 100, "1")
     own = figure(key, label, value, working, caution=ELECTRICITY, note=f"{found.base}, at {current_a:.4g} A")
-    return (own, total_figure(item, name, network, power))
+    total = total_figure(item, name, network, power)
+    return (own, total, *left_figure(item, total, power))
 
 
 def total_figure(item: Item, name: str, network: Network, power: Power) -> Figure:
@@ -179,6 +180,19 @@ def total_figure(item: Item, name: str, network: Network, power: Power) -> Figur
     if without:
         return missing(key, label, working, [f"the feeder of {up}" for up in without], caution=ELECTRICITY)
     return figure(key, label, percent(total), working, caution=ELECTRICITY, note="with nothing else on the feeders above it")
+
+
+def left_figure(item: Item, total: Figure, power: Power) -> Iterator[Figure]:
+    """What the house's limit to the load leaves for a visitor's tails, where the house states one."""
+    limit = limit_percent(power, "to_the_load")
+    if limit is None or total.value is None or total.value.number is None:
+        return
+    lost = total.value.number * 100
+    left = max(0.0, limit - lost)
+    steps = [f"{limit:.3g} % − {lost:.3g} % = {limit - lost:.3g} %"]
+    inputs = [Input("House's limit to the load", f"{limit:.3g} %"), Input("Lost from the supply", f"{lost:.3g} %")]
+    working = worked(drop_percent, inputs=inputs, steps=steps, leaves_out=LEAVES_OUT)
+    yield figure(f"{item.key}.drop-left", "Voltage drop left for tails", percent(left), working, caution=ELECTRICITY, note="of the limit to the load")
 
 
 def limit_percent(power: Power, which: str) -> float | None:

@@ -6,7 +6,7 @@ from dataclasses import replace
 from builder.departments.power.drawing import Keyed, keyed_spots, outlet_plan
 from builder.departments.power.one_line import one_line
 from builder.departments.power.services_table import services, terms_of
-from builder.departments.power.tables import drops, shore, supplies
+from builder.departments.power.tables import connectors, drops, shore, supplies
 from builder.document import (
     Block,
     Caution,
@@ -50,6 +50,7 @@ def blocks(section: Section, pack: Pack) -> Iterator[Block]:
     yield from drawings(section, pack)
     yield from details(section)
     yield from supplies(section)
+    yield from connectors(section)
     yield from drops(section)
     yield from shore(section)
     yield from standing(section)

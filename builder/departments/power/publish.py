@@ -12,6 +12,7 @@ from builder.departments.power.drops import drop_figures
 from builder.departments.power.figures import node_figures
 from builder.departments.power.findings import findings
 from builder.departments.power.generating import generator_figures
+from builder.departments.power.mating import connector_items
 from builder.departments.power.network import Carried, Network, network_of
 from builder.departments.power.neutrals import neutral_figures
 from builder.departments.power.next_circuits import next_items
@@ -59,6 +60,7 @@ def items(power: Power, stater: Stater, network: Network, generators: Sequence[G
         yield replace(item, figures=shore_capacity(item, outlet, network))
     yield from available_items(power, network)
     yield from next_items(power, network)
+    yield from connector_items(power)
 
 
 def nodes(power: Power, stater: Stater, network: Network) -> Iterator[Item]:

@@ -7,7 +7,7 @@ from builder.document import Block, Facts, Heading, Inline, Paragraph, Row, Smal
 from builder.layout import anchor_of, entry_of, item_table, shown_fact, shown_figure, state
 from builder.pack import Item, Section
 
-DROPS = ("drop", "drop-total")
+DROPS = ("drop", "drop-total", "drop-left")
 
 
 def supplies(section: Section) -> Iterator[Block]:
@@ -59,6 +59,21 @@ def numbers_table(items: Sequence[Item], names: Sequence[str]) -> Table:
     return Table(("Service", *labels), rows, summary="What services carry and what stands on them", numeric=range(1, len(used) + 1))
 
 
+def connectors(section: Section) -> Iterator[Block]:
+    """What goes into what the house has."""
+    if found := section.of_kind("connector"):
+        yield Heading(2, "What goes into what", "connectors")
+        yield Paragraph("By the standards' own shapes. That a plug goes in says nothing of voltage, earth or who may switch on.")
+        yield Table(("Connector", "Takes", "Made for"), [connector_row(item) for item in found], summary="Connectors and the plugs they take")
+
+
+def connector_row(item: Item) -> Row:
+    """One connector, with where it is under its name."""
+    figure = item.figure("takes")
+    taken = [*shown_figure(figure), " ", Small(figure.note)] if figure and figure.note else shown_figure(figure)
+    return Row([[item.name, " ", Small(item.text("at"))], taken, shown_figure(item.figure("made-for"))], anchor=anchor_of(item.key))
+
+
 def drops(section: Section) -> Iterator[Block]:
     """Voltage lost along the feeders at full continuous load."""
     found = [item for kind in ("service", "board") for item in section.of_kind(kind) if item.figure("drop")]
@@ -71,10 +86,10 @@ def drops(section: Section) -> Iterator[Block]:
         yield Facts([entry_of(fact) for fact in limits])
     rows = [drop_row(item) for item in found]
     yield Table(
-        ("Feeder of", "Along it", "In all"),
+        ("Feeder of", "Along it", "In all", "Left for tails"),
         rows,
         summary="At the full continuous load of each, nothing else on; in all is from the supply",
-        numeric=(1, 2),
+        numeric=(1, 2, 3),
     )
 
 
@@ -82,7 +97,7 @@ def drop_row(item: Item) -> Row:
     """One feeder with what is lost along it; its length one way and its conductor under the name."""
     length, conductor = (plain_words(item.fact(name), label) for name, label in (("feeder.length", "length"), ("feeder.conductor", "conductor")))
     name: list[Inline] = [item.name, " ", Small(f"{length} one way of {conductor}")]
-    cells = [drop_cell(item, "drop"), shown_figure(item.figure("drop-total"))]
+    cells = [drop_cell(item, "drop"), *(shown_figure(item.figure(each)) for each in DROPS[1:])]
     return Row([name, *cells], order=(None, *(item.number(each) for each in DROPS)))
 
 
