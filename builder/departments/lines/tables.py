@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from builder.document import Block, Inline, Link, Row, Small, Strong, Table, Tag, Words
 from builder.layout import STANDING_WORDS, anchor_of, cell, item_table, shown_fact, shown_figure, state
-from builder.pack import Figure, Item, Pack, Section, Standing
+from builder.pack import Fact, Figure, Item, Pack, Section, Standing
 
 
 def between_places(section: Section) -> Table:
@@ -75,9 +75,7 @@ def at_place(section: Section, place: str) -> Table:
 
 def row_at(line: Item, near: str, far: str) -> Row:
     """One line as it is found at one of its ends: panel and connector under its name, so that a phone shows them beside what is free."""
-    panel, connector = line.fact(f"{near}.panel"), line.text(f"{near}.connector")
-    silent = f"panel {STANDING_WORDS[panel.standing if panel else Standing.NOT_STATED]}"
-    here = [f"panel {panel.value.text}" if panel and panel.value else silent, connector]
+    here = [panel_words(line.fact(f"{near}.panel")), line.text(f"{near}.connector")]
     naming: list[Inline] = [line.name, *spaced(state(line)), " ", Small("; ".join(part for part in (*here, kind_words(line)) if part))]
     if shared := line.text("shared_with"):
         naming += [" ", Small(f"same cores as {shared}: plug one of them")]
@@ -85,6 +83,13 @@ def row_at(line: Item, near: str, far: str) -> Row:
     if there_panel := line.text(f"{far}.panel"):
         there += [" ", Small(there_panel)]
     return Row([naming, free_cell(line), there, cell(line, "path")])
+
+
+def panel_words(panel: Fact | None) -> str:
+    """The panel, or which kind of absence it is."""
+    if panel is None or panel.value is None:
+        return f"panel {STANDING_WORDS[panel.standing if panel else Standing.NOT_STATED]}"
+    return f"panel {panel.value.text}"
 
 
 def kind_words(line: Item) -> str:
