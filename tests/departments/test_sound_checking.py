@@ -1,6 +1,7 @@
 """How far the maps can be trusted is measured and told."""
 
-from builder.departments.sound.page import deck_words, pages
+from builder.departments.sound.page import pages
+from builder.departments.sound.page.coverage import deck_words
 from builder.document import Table
 from builder.pack import Outline, Pack, Revision, Section
 from tests.departments.sounding import FILL, HANGS, ROOM, SUBS, item, published

@@ -1,0 +1,45 @@
+"""Sound's pages. They read the pack and compute nothing."""
+
+from collections.abc import Iterator, Sequence
+
+from builder.departments.sound.page.coverage import coverage_blocks
+from builder.departments.sound.page.stage import stage_blocks
+from builder.departments.sound.page.system import system_blocks
+from builder.document import Entry, Page
+from builder.layout import shown_fact, shown_figure
+from builder.pack import Pack, Section
+
+
+def pages(section: Section, pack: Pack) -> Sequence[Page]:
+    """Three pages: the house system, what it covers, and positions with stock."""
+    group = "Sound"
+    return (
+        Page(
+            "sound", "House system", tuple(system_blocks(section, pack)), "Who may change it, drive lines, mix position, hangs, subs, fills.", group
+        ),
+        Page(
+            "sound-coverage",
+            "Coverage",
+            tuple(coverage_blocks(section, pack)),
+            "Where the house system reaches, relative to the mix position.",
+            group,
+        ),
+        Page("sound-stage", "Stage sound and stock", tuple(stage_blocks(section)), "Monitors, desks, split, drop boxes, radio, microphones.", group),
+    )
+
+
+def headline(section: Section, _: Pack) -> Sequence[Entry]:
+    """The house system, and the mix position's size and distance, for the home page."""
+    return tuple(answers(section))
+
+
+def answers(section: Section) -> Iterator[Entry]:
+    """The home page's answers."""
+    if policy := section.item("policy"):
+        made = "; ".join(f"{hang.name}: {hang.text('boxes')} {hang.text('model')}" for hang in section.of_kind("hang"))
+        yield Entry("House sound system", shown_fact(policy.fact("use")), small=made, anchor="sound#policy")
+    if mix := section.item("mix"):
+        size = [*shown_fact(mix.fact("width")), " × ", *shown_fact(mix.fact("depth"))]
+        distance = mix.figure("distance")
+        small = ["from the reference line: ", *shown_figure(distance)] if distance else ""
+        yield Entry("Mix position", size, small=small, anchor="sound#mix")
