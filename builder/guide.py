@@ -83,12 +83,13 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   supports carry is statics, three or more a continuous beam on level supports; at the most, each of them slack in turn. Hoists and the house's own
   factor for starting and stopping are counted. A hang fits where the most stays within what the house's own hangs leave on points, beams, zones and
   the roof; it is short where it is too much even hung level; between the two it is asked. What nobody has said is asked too: a beam without a stated
-  limit is no beam without limit. Loaded points keep the house's spacing.
+  limit is no beam without limit. Loaded points keep the house's spacing. Of the house's hoists, enough must be left, and the strongest must lift the
+  heaviest support.
 * **Bridles**: where no point is near enough to a spot, two free points make it, if the rider tells how high the legs may meet (`apex`) and the house
   states that beams, lean and angle allow it: the pair with the gentlest pull, always with a note. Otherwise it is asked; short where the house allows
   no bridles. Three legs are not tried.
 * **All hangs of all acts** hang at the same time, each judged beside those before it: name the headliner's file first. Not judged: the truss itself,
-  hoists' own ratings and numbers, wind, hangs that come down before another goes up.
+  which hoist goes where, wind, hangs that come down before another goes up.
 * **Stage plot**: every rectangle is laid on the outlines that the house publishes, on the deck that takes the plot best. It must lie on the deck or
   in one wing, clear of what stands or hangs there, clear of the other rectangles and out of lanes, and its weight must be carried. What fits is one
   line; each other rectangle has its own, with how far it is out and what would mend it. A move is only told where the rectangle then stands free.

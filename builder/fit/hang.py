@@ -4,6 +4,7 @@ from typing import Any
 
 from builder.fit.comparing import LENGTH_TOLERANCE_M, age_notes, asked, item_notes, once, section_of, signed
 from builder.fit.hang_bridles import with_bridles
+from builder.fit.hang_hoists import hoist_issues
 from builder.fit.hang_limits import REMEDY, limits_over, spacing_issues
 from builder.fit.hang_loads import loads_of, on
 from builder.fit.hang_points import BRIDLE, NEAR_M, issue, number_of, placed
@@ -59,7 +60,12 @@ def hung(hang: Record, places: list[Record], section: Record, sums: dict[str, Re
         issues = [*issues, *(another_bridle(each) if bridled else each for each in spacing_issues(item, loaded, section))]
     issues = [*issues, *(each for index in range(len(places)) for each in pull_issues(places[index], index, brought))]
     looks = [looked(each, brought, sums) for each in limits_of(places, section)]
-    issues = [*issues, *brought["issues"], *(each["issue"] for each in looks if each["issue"] is not None)]
+    issues = [
+        *issues,
+        *brought["issues"],
+        *hoist_issues(hang, brought, sums, section),
+        *(each["issue"] for each in looks if each["issue"] is not None),
+    ]
     return told(hang, places, brought, issues, looks)
 
 
@@ -122,7 +128,7 @@ def looked(each: Record, brought: Record, sums: dict[str, Record]) -> Record:
         least = "" if high_kg <= low_kg + GRAM_KG else "at least "
         reason = left_words(each) + ", and the show's hangs so far bring " + least + kg(low_kg) + ": " + kg(low_kg - left_kg) + " too much."
         passed = issue(SHORT, reason, remedy=REMEDY[each["kind"]])
-        found["issue"] = {**passed, "slack": left_kg - low_kg, "fact": each["fact"], "house": each["house"]}
+        found["issue"] = {**passed, "slack": left_kg - low_kg, "fact": each["fact"], "house": each["house"], "hangs": each["hangs"]}
     elif high_kg > left_kg + GRAM_KG:
         reason = left_words(each) + ". Hung level, the show's hangs so far bring " + kg(low_kg)
         reason += "; with a support slack or the heaviest hoists, up to " + kg(high_kg) + "."
@@ -158,8 +164,7 @@ def told(hang: Record, places: list[Record], brought: Record, issues: list[Recor
             worst = each
     found["fact"] = worst["fact"]
     if word == SHORT:
-        house = [HOUSE_DOWN] if any(each["house"] for each in against) else []
-        with_remedy(found, {**HANG, "remedy": " ".join([*once([each["remedy"] for each in against]), *house])})
+        with_remedy(found, {**HANG, "remedy": " ".join([*once([each["remedy"] for each in against]), *taken_down(against)])})
         found["margin"] = signed(both("mass", -worst["slack"]), worst["slack"]) if worst["slack"] < 0 else ["", ""]
         found["notes"] = once([each["reason"] for each in issues if each["word"] == ASK])
     else:
@@ -167,6 +172,14 @@ def told(hang: Record, places: list[Record], brought: Record, issues: list[Recor
         found["fact"] = next((each["fact"] for each in against if each["fact"] is not None), None)
         found["notes"] = once(brought["notes"])
     return found
+
+
+def taken_down(against: list[Record]) -> list[str]:
+    """What the house might take down to make room, by name where the pack tells names."""
+    names = once([name for each in against for name in each["hangs"]])
+    if len(names) > 0:
+        return ["Ask whether the house can take down what hangs there: " + ", ".join(names) + "."]
+    return [HOUSE_DOWN] if any(each["house"] for each in against) else []
 
 
 def fitting(hang: Record, places: list[Record], brought: Record, looks: list[Record]) -> Record:

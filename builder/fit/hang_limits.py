@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from builder.fit.comparing import once
 from builder.fit.hang_points import beam_of, issue, listed, number_of, points_of, text_of
 from builder.fit.verdicts import ASK, SHORT, Record, fact_of
 from builder.fit.wording import both
@@ -21,9 +22,11 @@ def limits_over(item: Any, section: Record) -> list[Record]:
     if item is not None:
         limit_kg, carried_kg = number_of(item, "limit"), number_of(item, "carried")
         if limit_kg is not None:
-            found.append(limit("point", "point " + item["name"], item, "limit", None if carried_kg is None else limit_kg - carried_kg))
+            left_kg = None if carried_kg is None else limit_kg - carried_kg
+            found.append({**limit("point", "point " + item["name"], item, "limit", left_kg), "hangs": hangs_on([item])})
         beam = beam_of(item, section)
-        found.append(limit("beam", "beam " + text_of(item, "beam"), beam, "left", number_of(beam, "left")))
+        others = [other for other in points_of(section) if text_of(other, "beam").lower() == text_of(item, "beam").lower()]
+        found.append({**limit("beam", "beam " + text_of(item, "beam"), beam, "left", number_of(beam, "left")), "hangs": hangs_on(others)})
         for zone in section["items"]:
             if zone["kind"] == "zone" and (listed(item["name"], text_of(zone, "points")) or listed(text_of(item, "beam"), text_of(zone, "beams"))):
                 found.append(limit("zone", "the zone " + zone["name"], zone, "left", number_of(zone, "left")))
@@ -44,7 +47,14 @@ def limit(kind: str, words: str, item: Any, shown: str, left_kg: Any) -> Record:
     fact = fact_of(value, item) if value is not None else None
     house = carried_kg is not None and carried_kg > 0
     key = kind + " " + (item["key"] if item is not None else words)
-    return {"key": key, "kind": kind, "words": words, "item": item, "value": value, "fact": fact, "left_kg": left_kg, "house": house}
+    left = {"left_kg": left_kg, "house": house, "hangs": []}
+    return {"key": key, "kind": kind, "words": words, "item": item, "value": value, "fact": fact, **left}
+
+
+def hangs_on(points: list[Record]) -> list[str]:
+    """What the house hangs on some points, by name, each once."""
+    found = [item["values"]["carried"] for item in points if "carried" in item["values"]]
+    return once([value["hangs"] for value in found if "hangs" in value])
 
 
 def without_limit(kind: str, item: Any) -> bool:

@@ -30,6 +30,7 @@ def loads_of(hang: Record, section: Record) -> Record:
     return {
         "low": [[kg * factor for kg in case] for case in low],
         "high": [[kg * factor for kg in case] for case in high],
+        "factor": factor,
         "hoist_low": hoists["low"] * factor,
         "hoist_high": hoists["high"] * factor,
         "issues": [*issues, *hoists["issues"]],

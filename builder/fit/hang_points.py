@@ -16,7 +16,7 @@ def issue(word: str, reason: str, *, question: str = "", remedy: str = "", item:
     """Something that stands against a fit. ``slack`` is how far a limit is passed, where one is; the fact is the item's own limit."""
     value = item["values"].get("limit") if item is not None else None
     fact = fact_of(value, item) if value is not None else None
-    return {"word": word, "reason": reason, "question": question, "remedy": remedy, "slack": 0.0, "fact": fact, "house": False}
+    return {"word": word, "reason": reason, "question": question, "remedy": remedy, "slack": 0.0, "fact": fact, "house": False, "hangs": []}
 
 
 def points_of(section: Record) -> list[Record]:

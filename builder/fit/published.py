@@ -11,7 +11,7 @@ from builder.rules import Rule
 Record = dict[str, Any]
 Wanted = dict[tuple[str, str], set[str]]
 COUNTED = {"at.across", "at.depth", "carried", "low-steel"}
-"""Values of rigging points and groups that the hang plan counts with and no verdict shows by themselves: their number alone."""
+"""Values of rigging points and groups that the hang plan counts with and no verdict shows by themselves: their number alone, and what hangs there."""
 NAMED = {"beam", "directions"}
 """The same for words."""
 COSINES = {"widest_angle", "widest_lean"}
@@ -46,7 +46,7 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     ("rigging", "house"): {"bridles_allowed"},
     ("rigging", "bridles_allowed"): {"allowed", "beams", "widest_angle"},
     ("rigging", "dynamic_factor"): {"factor"},
-    ("rigging", "hoist"): {"weight"},
+    ("rigging", "hoist"): {"weight", "rating", "free"},
     ("stage", "deck"): {"usable_width", "usable_depth", "clear_height", "load", "point_load", "configurations"},
     ("stage", "wing"): {"level_with_deck", "clear_height", "load"},
     ("stage", "zone"): {"load", "point_load"},
@@ -142,7 +142,7 @@ def shown_record(value: Fact | Figure, item: Item, section: Section, page: str) 
     if name in COSINES and record["number"] is not None:
         return {"number": cos(radians(record["number"]))}
     if name in COUNTED:
-        return {"number": record["number"]}
+        return {"number": record["number"], **({"hangs": value.note} if name == "carried" and value.note else {})}
     return {"standing": record["standing"], "text": record["text"]} if name in NAMED else record
 
 

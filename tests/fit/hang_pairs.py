@@ -40,7 +40,14 @@ def rigging_items(dice: "Dice") -> list[Record]:
                 "at.depth": bare("x", index * 3.0),
                 "low-steel": bare("x", dice.one((9.0, 9.0, 8.5, 8.5, None))),
             }
-            kept = {**at, "limit": some(dice, 300.0 + kilos(dice, 20)), "carried": bare("x", dice.one((0.0,) * 20 + (None, kilos(dice, 3))))}
+            kept = {
+                **at,
+                "limit": some(dice, 300.0 + kilos(dice, 20)),
+                "carried": {
+                    "number": dice.one((0.0,) * 20 + (None, kilos(dice, 3))),
+                    **dice.one(({}, {}, {"hangs": "Front truss"}, {"hangs": "Bar, mirror"})),
+                },
+            }
             states = {
                 "condition": dice.one(("in service",) * 40 + ("limited", "out of service")),
                 "terms": dice.one(("",) * 40 + ("not for visitors",)),
@@ -100,8 +107,12 @@ def rules_of(dice: "Dice") -> list[Record]:
     if dice.yes(0.3):
         found.append(item("dynamic_factor", "Factor", factor=value("x", dice.one((1.0, 1.2, 1.25)))))
     for name in ("H1", "H2")[: dice.random.randint(0, 2)]:
-        weight = value("x", dice.one((34.0, 52.0)))
-        found.append(item("hoist", name, condition=dice.one(("in service", "limited", "out of service")), weight=weight))
+        kept = {
+            "weight": value("x", dice.one((34.0, 52.0))),
+            "free": value("x", float(dice.random.randint(0, 9))),
+            "rating": value("x", dice.one((250.0, 500.0, 2000.0))),
+        }
+        found.append(item("hoist", name, condition=dice.one(("in service", "in service", "limited", "out of service")), **chosen(dice, kept, 0.9)))
     return found
 
 

@@ -164,7 +164,10 @@ def test_the_show_s_own_hoists_are_counted(load_kg: float, verdict: str) -> None
     assert words(hang(support("R-2", load_kg), hoists="show", hoist_kg=52.0)) == [verdict]
 
 
-HOISTS = {"light": item("hoist", "L", weight=kg(34.0)), "heavy": item("hoist", "H", weight=kg(52.0))}
+HOISTS = {
+    "light": item("hoist", "L", weight=kg(34.0), rating=kg(250.0), free=value("2", 2.0)),
+    "heavy": item("hoist", "H", weight=kg(52.0), rating=kg(500.0), free=value("1", 1.0)),
+}
 
 
 @pytest.mark.parametrize(("load_kg", "verdict"), [(448.0, "fits, with a note"), (448.01, "ask"), (466.0, "ask"), (466.01, "short")])
@@ -175,6 +178,28 @@ def test_the_house_s_hoists_are_counted_from_the_lightest_to_the_heaviest(load_k
 @pytest.mark.parametrize(("load_kg", "verdict"), [(448.0, "fits, with a note"), (448.01, "ask"), (500.0, "ask"), (500.01, "short")])
 def test_hoists_that_nobody_speaks_of_may_be_none_or_the_house_s_heaviest(load_kg: float, verdict: str) -> None:
     assert words(hang(support("R-2", load_kg), hoists=""), house=roof(**HOISTS)) == [verdict]
+
+
+@pytest.mark.parametrize(("count", "verdict"), [(3, "fits, with a note"), (4, "short")])
+def test_the_house_s_hoists_are_enough_or_not(count: int, verdict: str) -> None:
+    plans = [hang(support(name, 10.0), hoists="house") for name in ("R-2", "R-3", "R-4", "S-1")[:count]]
+    found = verdicts(*plans, house=roof(**HOISTS))[-1]
+    assert found["verdict"] == verdict
+    if verdict == "short":
+        assert found["reason"] == "The house has 3 hoists left, and the show's hangs so far ask for 4."
+
+
+@pytest.mark.parametrize(("rating_kg", "verdict"), [(300.0, "fits, with a note"), (299.9, "short")])
+def test_the_strongest_hoist_lifts_the_heaviest_support(rating_kg: float, verdict: str) -> None:
+    hoists = {"heavy": item("hoist", "H", weight=kg(52.0), rating=kg(rating_kg), free=value("4", 4.0))}
+    assert words(hang(support("R-2", 300.0), hoists="house"), house=roof(**hoists)) == [verdict]
+
+
+@pytest.mark.parametrize("lacking", ["rating", "free", "weight"])
+def test_a_house_that_does_not_tell_its_hoists_is_asked(lacking: str) -> None:
+    told = {"weight": kg(52.0), "rating": kg(500.0), "free": value("4", 4.0)}
+    hoist = item("hoist", "H", **{**told, lacking: kg(None)})
+    assert words(hang(support("R-2", 10.0), hoists="house"), house=roof(hoist=hoist)) == ["ask"]
 
 
 def test_hoists_that_cannot_be_counted_are_told() -> None:

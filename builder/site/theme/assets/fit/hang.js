@@ -2,7 +2,7 @@
 (function (fit) {
   "use strict";
   const { ASK, FITS, SHORT, LENGTH_TOLERANCE_M, ageNotes, asked, both, itemNotes, once, sectionOf, settled, signed, verdict, withQuestion, withRemedy } = fit;
-  const { BRIDLE, NEAR_M, issue, limitsOver, loadsOf, numberOf, on, placed, REMEDY, spacingIssues, withBridles } = fit.hangs;
+  const { BRIDLE, NEAR_M, hoistIssues, issue, limitsOver, loadsOf, numberOf, on, placed, REMEDY, spacingIssues, withBridles } = fit.hangs;
   const GRAM_KG = 0.001;
   const NEAR_ENOUGH_M = 0.025;
   const HOUSE_DOWN = "Ask whether what the house itself hangs there can come down.";
@@ -43,7 +43,7 @@
     }
     places.forEach((place, index) => issues.push(...pullIssues(place, index, brought)));
     const looks = limitsOf(places, section).map((each) => looked(each, brought, sums));
-    issues.push(...brought.issues, ...looks.filter((each) => each.issue !== null).map((each) => each.issue));
+    issues.push(...brought.issues, ...hoistIssues(hang, brought, sums, section), ...looks.filter((each) => each.issue !== null).map((each) => each.issue));
     return told(hang, places, brought, issues, looks);
   }
 
@@ -98,7 +98,7 @@
     } else if (low > left + GRAM_KG) {
       const least = high <= low + GRAM_KG ? "" : "at least ";
       const reason = leftWords(each) + ", and the show's hangs so far bring " + least + kg(low) + ": " + kg(low - left) + " too much.";
-      found.issue = { ...issue(SHORT, reason, { remedy: REMEDY[each.kind] }), slack: left - low, fact: each.fact, house: each.house };
+      found.issue = { ...issue(SHORT, reason, { remedy: REMEDY[each.kind] }), slack: left - low, fact: each.fact, house: each.house, hangs: each.hangs };
     } else if (high > left + GRAM_KG) {
       const reason = leftWords(each) + ". Hung level, the show's hangs so far bring " + kg(low) + "; with a support slack or the heaviest hoists, up to " + kg(high) + ".";
       const question = "May " + name + " take up to " + kg(high) + " while a support is slack, or how is that kept from happening?";
@@ -125,8 +125,7 @@
     for (const each of against) if (each.slack < worst.slack) worst = each;
     found.fact = worst.fact;
     if (word === SHORT) {
-      const house = against.some((each) => each.house) ? [HOUSE_DOWN] : [];
-      withRemedy(found, { ...HANG, remedy: [...once(against.map((each) => each.remedy)), ...house].join(" ") });
+      withRemedy(found, { ...HANG, remedy: [...once(against.map((each) => each.remedy)), ...takenDown(against)].join(" ") });
       found.margin = worst.slack < 0 ? signed(both("mass", -worst.slack), worst.slack) : ["", ""];
       found.notes = once(issues.filter((each) => each.word === ASK).map((each) => each.reason));
     } else {
@@ -136,6 +135,12 @@
       found.notes = once(brought.notes);
     }
     return found;
+  }
+
+  function takenDown(against) {
+    const names = once(against.flatMap((each) => each.hangs));
+    if (names.length > 0) return ["Ask whether the house can take down what hangs there: " + names.join(", ") + "."];
+    return against.some((each) => each.house) ? [HOUSE_DOWN] : [];
   }
 
   function fitting(hang, places, brought, looks) {

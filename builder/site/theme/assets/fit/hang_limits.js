@@ -1,7 +1,7 @@
 // The limits above a point, each with what the house's own hangs leave. Twin of builder/fit/hang_limits.py.
 (function (fit) {
   "use strict";
-  const { ASK, SHORT, factOf, valueOf, textOf, both } = fit;
+  const { ASK, SHORT, factOf, valueOf, textOf, both, once } = fit;
   const { beamOf, issue, listed, numberOf, pointsOf } = fit.hangs;
   const REMEDY = {
     point: "Move the support to another point, spread it over two, or hang less there.",
@@ -15,9 +15,10 @@
     const found = [];
     if (item !== null) {
       const most = numberOf(item, "limit"), carried = numberOf(item, "carried");
-      if (most !== null) found.push(limit("point", "point " + item.name, item, "limit", carried === null ? null : most - carried));
+      if (most !== null) found.push({ ...limit("point", "point " + item.name, item, "limit", carried === null ? null : most - carried), hangs: hangsOn([item]) });
       const beam = beamOf(item, section);
-      found.push(limit("beam", "beam " + textOf(item, "beam"), beam, "left", numberOf(beam, "left")));
+      const others = pointsOf(section).filter((other) => textOf(other, "beam").toLowerCase() === textOf(item, "beam").toLowerCase());
+      found.push({ ...limit("beam", "beam " + textOf(item, "beam"), beam, "left", numberOf(beam, "left")), hangs: hangsOn(others) });
       for (const zone of section.items) {
         if (zone.kind === "zone" && (listed(item.name, textOf(zone, "points")) || listed(textOf(item, "beam"), textOf(zone, "beams")))) {
           found.push(limit("zone", "the zone " + zone.name, zone, "left", numberOf(zone, "left")));
@@ -38,8 +39,13 @@
     const value = item !== null ? valueOf(item, shown) : null;
     return {
       key: kind + " " + (item !== null ? item.key : words), kind, words, item, value,
-      fact: value !== null ? factOf(value, item) : null, left_kg: left, house: carried !== null && carried > 0,
+      fact: value !== null ? factOf(value, item) : null, left_kg: left, house: carried !== null && carried > 0, hangs: [],
     };
+  }
+
+  function hangsOn(points) {
+    const found = points.map((item) => valueOf(item, "carried")).filter((value) => value !== null && value.hangs !== undefined);
+    return once(found.map((value) => value.hangs));
   }
 
   function withoutLimit(kind, item) {

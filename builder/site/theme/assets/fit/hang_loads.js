@@ -17,7 +17,7 @@
     const [low, high] = cases.length > 0 ? [cases.slice(0, 1), cases] : [anywhere(hang), anywhere(hang)];
     const hoists = hoistsOf(hang, section), times = (each) => each.map((kg) => kg * factor);
     return {
-      low: low.map(times), high: high.map(times), hoist_low: hoists.low * factor, hoist_high: hoists.high * factor,
+      low: low.map(times), high: high.map(times), factor, hoist_low: hoists.low * factor, hoist_high: hoists.high * factor,
       issues: [...issues, ...hoists.issues], notes: [...hoists.notes, ...factorNotes(factor)],
     };
   }

@@ -8,7 +8,7 @@
 
   function issue(word, reason, { question = "", remedy = "", item = null } = {}) {
     const value = item !== null ? valueOf(item, "limit") : null;
-    return { word, reason, question, remedy, slack: 0, fact: value !== null ? factOf(value, item) : null, house: false };
+    return { word, reason, question, remedy, slack: 0, fact: value !== null ? factOf(value, item) : null, house: false, hangs: [] };
   }
 
   function pointsOf(section) {
