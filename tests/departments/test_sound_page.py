@@ -7,7 +7,10 @@ from math import dist
 
 import pytest
 
-from builder.departments.sound.drawing import area_fields, pattern_pictures, pictures, section_picture, storeys, subs_picture
+from builder.departments.sound.drawing.areas import pattern_pictures, pictures
+from builder.departments.sound.drawing.places import area_fields, storeys
+from builder.departments.sound.drawing.plan import subs_picture
+from builder.departments.sound.drawing.section import section_picture
 from builder.departments.sound.maps import INKS, Panel, Sheet, Spot, map_svg
 from builder.departments.sound.page import headline, pages
 from builder.document import Block, Caution, Folded, Picture

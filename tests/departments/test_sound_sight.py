@@ -2,7 +2,7 @@
 
 import pytest
 
-from builder.departments.sound.drawing import pictures
+from builder.departments.sound.drawing.areas import pictures
 from builder.pack import Pack, Revision, from_json, to_json
 from tests.departments.sounding import HANGS, MIXING, MODELS, codes, item, published
 

@@ -2,12 +2,7 @@
 
 from collections.abc import Iterator
 
-from builder.departments.sound.drawing import (
-    band_pictures,
-    fill_pictures,
-    pattern_pictures,
-    pictures,
-)
+from builder.departments.sound.drawing.areas import band_pictures, fill_pictures, pattern_pictures, pictures
 from builder.document import Block, Caution, Folded, Heading, Link, Paragraph, Row, Table
 from builder.layout import figures_block, item_table, working_blocks, workings
 from builder.pack import Pack, Section

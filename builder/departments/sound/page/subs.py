@@ -2,9 +2,7 @@
 
 from collections.abc import Iterator
 
-from builder.departments.sound.drawing import (
-    subs_picture,
-)
+from builder.departments.sound.drawing.plan import subs_picture
 from builder.departments.sound.page.parts import again
 from builder.document import Block, Caution, Heading, Link, Paragraph
 from builder.layout import figures_block, item_table, workings

@@ -2,10 +2,8 @@
 
 from collections.abc import Iterator
 
-from builder.departments.sound.drawing import (
-    hangs_from_above,
-    section_picture,
-)
+from builder.departments.sound.drawing.plan import hangs_from_above
+from builder.departments.sound.drawing.section import section_picture
 from builder.departments.sound.page.mix import mix_blocks
 from builder.departments.sound.page.parts import Shown, again, noted, tables
 from builder.departments.sound.page.subs import subs_blocks

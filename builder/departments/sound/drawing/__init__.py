@@ -1,0 +1,1 @@
+"""Sound's drawings."""
