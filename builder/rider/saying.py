@@ -106,7 +106,9 @@ def day_lines(result: Record) -> list[str]:
         return []
     rows = [("start", "end", "long", "what", "whose"), *(day_cells(row) for row in result["day"])]
     widths = [max(len(row[column]) for row in rows) for column in range(5)]
-    return [DAY, "", *("  " + "  ".join(f"{cell:{width}}" for cell, width in zip(row, widths, strict=True)).rstrip() for row in rows), ""]
+    lines = ["  ".join(f"{cell:{width}}" for cell, width in zip(row, widths, strict=True)).rstrip() for row in rows]
+    last = " " * (sum(widths[:4]) + 8)
+    return [DAY, "", *(part for line in lines for part in folded(line, "  ", last)), ""]
 
 
 def day_cells(row: Record) -> tuple[str, str, str, str, str]:

@@ -48,6 +48,24 @@ def test_a_terminal_shows_verdicts_in_colour_unless_it_asks_for_none(monkeypatch
     assert "\x1b" not in CliRunner().invoke(main, arguments, color=True).output
 
 
+LONG_DAY = """act: "{act}"
+clock: {{day: Tuesday, load in: "08:30", set up: 5 h, check: 90 min, doors: "18:00", on stage: "23:00", set: 90 min, load out: 2 h}}
+"""
+
+
+def test_the_day_is_a_table_in_every_form_and_says_where_it_does_not_close(tmp_path: Path) -> None:
+    rider = tmp_path / "rider.yml"
+    rider.write_text(LONG_DAY.format(act="A | <b>very</b> long name of an act that nobody would fit into a column"), "utf-8")
+    text, markdown, data = (run("fit", str(rider), *DEMO, "--format", form).output for form in ("text", "markdown", "json"))
+    # 08:30 and 5 h is 13:30; the check waits for 15:30, the end of the quiet hours, and ends at 17:00; 23:00 and 90 min is 00:30.
+    assert "  15:30               17:00               90 min  check" in text
+    assert "  00:30 the next day  02:30 the next day  2 h     load-out" in text
+    assert "short by 30 min." in " ".join(text.split())
+    assert max(len(line) for line in text.splitlines()) <= 100
+    assert "| 15:30 | 17:00 | 90 min | check | A &#124; &#60;b&#62;very" in markdown
+    assert [row["start"] for row in json.loads(data)["day"]][:3] == ["08:30", "13:30", "15:30"]
+
+
 HUNG = "act: A\nhangs:\n  - {name: Wall, supports: [{point: R4-3, load: 450 kg}], hoists: counted}\n"
 
 
