@@ -103,6 +103,19 @@ def test_the_stage_plot_is_drawn_and_what_is_short_is_crossed_out(browser: Brows
         assert page.evaluate(wide, "Band risers") / page.evaluate(wide, "End stage") == pytest.approx(12.192 / 16.8, abs=0.02)
 
 
+def test_an_opened_rider_shows_only_what_it_asks_until_all_is_wanted(browser: Browser, demo_over_http: str) -> None:
+    with visit(browser, demo_over_http) as page:
+        opened(page, demo_over_http, "club")
+        legends = page.locator(".check-rule legend")
+        asked = legends.filter(visible=True).all_inner_texts()
+        assert "Stage width, clear" in asked
+        assert "Drones allowed" not in asked
+        assert page.locator("summary:visible", has_text="Video").count() == 0
+        page.get_by_label("Only what is asked").uncheck()
+        page.locator("summary", has_text="House").click()
+        assert "Drones allowed" in legends.filter(visible=True).all_inner_texts()
+
+
 def test_the_address_keeps_what_was_written(browser: Browser, where: str) -> None:
     with visit(browser, where) as page:
         opened(page, where, "club")

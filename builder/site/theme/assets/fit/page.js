@@ -6,7 +6,10 @@
   if (root === null || pack === undefined) return;
   const WORDS = { fits: "fits", "fits, with a note": "note", short: "short", ask: "ask", "not needed": "not-needed" };
   const EXAMPLES = { length: "12 m or 40 ft", mass: "900 kg or 2000 lb", load: "7.2 kPa or 150 psf", area: "40 m2", count: "2", current: "32 A", duration: "4 h" };
-  let day = fit.fromAddress(location.hash) || fit.newDay();
+  const arrived = fit.fromAddress(location.hash);
+  let day = arrived || fit.newDay();
+  // Whether lines and parts that nothing asks of are hidden: so that a whole rider reads as its answers.
+  let lean = arrived !== null;
   // The act in the form: its plain data, and where they stood in its file.
   let data, places;
   let slots = new Map();
@@ -90,10 +93,11 @@
       make("ul", { class: "check-first", id: "check-first", "aria-label": "What is short, and what to ask" }),
       make("div", { class: "check-buttons" },
         make("button", { type: "button", onclick: () => file.click() }, "Open rider files"),
-        make("button", { type: "button", onclick: () => { fit.addAct(day); build(); document.getElementById("check-act").focus(); }, disabled: day.acts.length >= fit.MOST_ACTS }, "Add an act"),
+        make("button", { type: "button", onclick: () => { fit.addAct(day); lean = false; build(); document.getElementById("check-act").focus(); }, disabled: day.acts.length >= fit.MOST_ACTS }, "Add an act"),
         make("button", { type: "button", onclick: save }, several ? "Save this act as rider file" : "Save as rider file"),
         several ? make("button", { type: "button", onclick: () => { fit.removeAct(day); build(); focusAct(); } }, "Remove this act") : "",
         make("button", { type: "button", onclick: clear }, several ? "Clear all" : "Clear"),
+        tick("Only what is asked", lean, (on) => { lean = on; refresh(); }),
         file),
       make("p", { class: "check-note", id: "check-long", role: "status" }),
       make("p", { class: "check-problems", id: "check-problems", role: "alert", hidden: true }));
@@ -335,6 +339,7 @@
     for (const node of slots.values()) node.replaceChildren();
     const own = judgements(read, result);
     for (const [found, requirement] of own) answer(requirement, found);
+    root.classList.toggle("check-lean", lean && rider.requirements.length > 0);
     theDay(result.day);
     for (const problem of problems) tell(problem);
     actButtons(read, result);
@@ -463,6 +468,7 @@
     state.replaceChildren(whole, ...(line === "" ? ["Nothing is asked yet. Fill in what you need, or open rider files, one for each act of the day."] : [...(parts.length > 0 ? [make("span", { class: "tag check-" + WORDS[result.verdict] }, result.verdict), " "] : []), line]));
     for (const node of root.querySelectorAll("details")) {
       const inside = node.querySelectorAll(".check-verdict").length;
+      node.classList.toggle("check-none", inside === 0 && node.querySelector(".check-problem") === null);
       node.querySelector(".check-count").textContent = inside === 0 ? "" : inside === 1 ? "1 answer" : inside + " answers";
     }
     const twice = fit.nameTwice(day);
@@ -514,7 +520,10 @@
         refused.push(file.name + " was not opened. " + failure.message);
       }
     }
-    if (refused.length < files.length) build();
+    if (refused.length < files.length) {
+      lean = true;
+      build();
+    }
     if (refused.length > 0) say(refused.join(" "));
   }
 
@@ -526,6 +535,7 @@
 
   function clear() {
     day = fit.newDay();
+    lean = false;
     build();
   }
 
@@ -539,6 +549,7 @@
     const found = fit.fromAddress(location.hash);
     if (found !== null) {
       day = found;
+      lean = true;
       build();
     }
   });
