@@ -84,7 +84,7 @@ def test_a_service_tells_what_is_free_connector_place_and_tie_in() -> None:
         "80.0 A",
         "electrician notice 5 days",
         # 100 A less nothing in the neutral over three times the 80 A that are free.
-        "itself its neutral, where an even load has more than 41.7 % third harmonic",
+        "itself or its neutral, above 41.7 % third harmonic of an even load",
         "sound",
     ]
 

@@ -60,7 +60,7 @@ def bound_by(item: Item) -> list[Inline]:
     figure, neutral = item.figure("binding"), item.number("neutral-binds")
     notes = [figure.note] if figure and figure.note else []
     if neutral is not None:
-        notes.append(f"its neutral, where an even load has more than {item.text('neutral-binds')} third harmonic")
+        notes.append(f"or its neutral, above {item.text('neutral-binds')} third harmonic of an even load")
     return [*shown_figure(figure), *(piece for note in notes for piece in (" ", Small(note)))]
 
 
