@@ -26,6 +26,8 @@ ON_A_DESK = 1.4
 """How much larger it stands on a wide page."""
 LETTERS = 11.5
 TICKS_LEFT, TICKS_BELOW, TITLE, GAP, SCALE = 60.0, 20.0, 19.0, 12.0, 46.0
+HALF_LABEL = 26.0
+"""Half of the longest label below a map: the last one keeps within the drawing."""
 NUMBERS_APART = 44.0
 """How far numbers keep from each other and from marks on the drawing, so that none crowds the next."""
 CLEAR_M = 0.8
@@ -240,7 +242,7 @@ def ticks(sheet: Sheet, frame: Frame) -> Iterator[str]:
     for metres in round_metres(left, right, 72 / frame.scale):
         x, _ = frame.at(metres, near)
         yield f'<path d="M{x:.1f} {edge_y:.1f}v4" stroke="{INK}" stroke-width=".7"/>'
-        yield f'<text x="{x:.1f}" y="{edge_y + 16:.1f}">{sided(metres, "SL", "SR")}</text>'
+        yield f'<text x="{min(x, WIDTH - HALF_LABEL):.1f}" y="{edge_y + 16:.1f}">{sided(metres, "SL", "SR")}</text>'
     for metres in round_metres(near, far, 50 / frame.scale):
         _, y = frame.at(left, metres)
         yield f'<path d="M{edge_x - 4:.1f} {y:.1f}h4" stroke="{INK}" stroke-width=".7"/>'

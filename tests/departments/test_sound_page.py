@@ -13,7 +13,7 @@ from builder.departments.sound.drawing.plan import subs_picture
 from builder.departments.sound.drawing.section import section_picture
 from builder.departments.sound.maps import INKS, Panel, Sheet, Spot, map_svg
 from builder.departments.sound.page import headline, pages
-from builder.document import Block, Caution, Folded, Picture
+from builder.document import Block, Caution, Folded, Heading, Picture
 from builder.pack import Pack, Revision, Section, from_json, to_json
 from tests.departments.sounding import FILL, FLOOR, HANGS, MIXING, MODELS, ROOM, SUBS, published
 
@@ -163,3 +163,10 @@ def test_numbers_on_a_map_keep_clear_of_each_other(section: Section) -> None:
     on_the_scale = 9
     assert len(chips) > on_the_scale
     assert all(dist(one, other) > 20 for one, other in combinations(chips, 2))
+
+
+def test_a_system_without_fills_compares_no_maps_with_and_without_them() -> None:
+    without = packed(ROOM + HANGS)
+    headings = [block.text for block in pages(without.sections[0], without)[1].blocks if isinstance(block, Heading)]
+    assert "Octave by octave" in headings
+    assert "With and without fills" not in headings

@@ -124,3 +124,9 @@ def test_the_colour_blind_see_the_same_order(seen_as: tuple[tuple[float, ...], .
     linear = [channels(colour) for colour in level_colours(9)]
     seen = [lightness([float(value) for value in np.array(seen_as) @ colour]) for colour in linear]
     assert np.diff(seen).min() > 5
+
+
+def test_the_last_label_below_a_map_keeps_within_the_drawing() -> None:
+    drawn = level_map_svg(sheet())
+    labels = [float(x) for x in re.findall(r'<text x="([\d.]+)"[^>]*>\d+ m SL</text>', drawn)]
+    assert max(labels) <= 390 - 26

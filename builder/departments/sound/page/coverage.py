@@ -44,8 +44,9 @@ def coverage_blocks(section: Section, pack: Pack) -> Iterator[Block]:
     yield item_table(areas, AREA_KEYS, first="Area", summary="A-weighted programme relative to the mix position, by area")
     yield Heading(2, "Maps", "maps")
     yield from pictures(section, pack)
-    yield Heading(2, "With and without fills", "with-fills")
-    yield from fill_pictures(section, pack)
+    if compared := list(fill_pictures(section, pack)):
+        yield Heading(2, "With and without fills", "with-fills")
+        yield from compared
     yield Heading(2, "Octave by octave", "octaves")
     yield from band_pictures(section, pack)
     if any(field.key.startswith("sound.pattern.") for field in section.fields):
