@@ -47,12 +47,20 @@ def read_amount(text: str, table: Table, kind: str) -> Amount:
 def missing_unit(text: str, table: Table) -> Unreadable:
     """A bare number where a quantity belongs, with the number in the units most likely meant."""
     if "%" in table:
-        # 0.08 may be meant as a share and 12 as one in twelve: appending the sign would be a guess.
-        return Unreadable("needs a unit", "unit-missing")
+        # Among slopes, 12 may be meant as one in twelve: appending the sign would be a guess.
+        return Unreadable("needs a unit", "unit-missing", "" if "deg" in table else missing_sign(text))
     symbols: dict[str, str] = {}
     for unit in table.values():
         symbols.setdefault(unit.system, unit.symbol)
     return Unreadable("needs a unit", "unit-missing", "write " + " or ".join(f"'{text} {symbol}'" for symbol in symbols.values()))
+
+
+def missing_sign(text: str) -> str:
+    """What to write for a bare number where a percentage belongs: 0.8 is mostly a share of one, and who reads this knows."""
+    number, _ = leading_numeral(text)
+    return (
+        f"write '{float(number.value * 100):g} %', or '{text} %' if that is meant" if 0 < number.value < 1 else f"write '{text} %' if that is meant"
+    )
 
 
 def _compound(number: Numeral, unit: Unit, text: str, table: Table, kind: str) -> Amount:

@@ -23,6 +23,8 @@ _LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 # character of the same width, so places stay true, and swapped back in every scalar: text where the swap was not needed comes back unharmed.
 _LONE_MARK = re.compile(r"((?:^|[:\-])[ \t]+|^|[\[,{:][ \t]*)\?(?=[ \t\r]*(?:$|[,\]}]|[ \t]#))", re.MULTILINE)
 _STAND_IN = "\ue000"
+# Names are numbered like this, and YAML takes what follows for a comment. Someone who comments writes a word.
+_NUMBER_LOST = re.compile(r"[ \t]+(#\d[^\s,\]}]*)")
 _WORD = re.compile(r"[a-z][a-z_]*")
 
 
@@ -45,14 +47,14 @@ def compose(text: str, file: str) -> Composed:
     ------
     Refused
         With every problem found: `yaml-syntax`, `duplicate-key`, `alias`, `tag`, `several-documents`, `not-a-mapping`, `empty-file`,
-        `empty-value`, `key-not-text`, `control-character`, `too-big`, `too-deep`, `too-many-nodes`.
+        `empty-value`, `number-lost`, `key-not-text`, `control-character`, `too-big`, `too-deep`, `too-many-nodes`.
     """
     if len(text) > LARGEST_BYTES:
         raise Refused([too_big(file)])
     refuse_unfit(text, file)
     if len(text.encode()) > LARGEST_BYTES:
         raise Refused([too_big(file)])
-    builder = _Builder(file)
+    builder = _Builder(file, text.split("\n"))
     try:
         for event in yaml.parse(parsable(text), Loader=_LOADER):
             if not builder.take(event):
@@ -114,6 +116,7 @@ class _Builder:
     """Takes the parser's events one by one and keeps its own stack, so that no text can exhaust Python's."""
 
     file: str
+    lines: list[str] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
     places: dict[Path, Where] = field(default_factory=dict)
     key_places: dict[Path, Where] = field(default_factory=dict)
@@ -200,7 +203,16 @@ class _Builder:
             return
         if not value and bare and isinstance(event, yaml.ScalarEvent) and self.stack:
             self._report(where, self._path(), "has no value", "empty-value", empty_advice(self.stack[-1]))
+        if value and bare:
+            self._refuse_lost_number(event, where)
         self._place(value, where)
+
+    def _refuse_lost_number(self, event: Any, where: Where) -> None:
+        mark = event.end_mark
+        found = _NUMBER_LOST.match(self.lines[mark.line], mark.column) if mark.line < len(self.lines) else None
+        if found:
+            reason = f"is followed by '{found[1]}', which YAML takes for a comment and does not read"
+            self._report(where, self._path(), reason, "number-lost", "put quotes around the whole value, or begin a comment with a word")
 
     def _key(self, key: str, where: Where, *, bare: bool) -> None:
         within = self.stack[-1]

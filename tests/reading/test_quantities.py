@@ -267,7 +267,7 @@ def said(kind: type[q.Quantity], text: str) -> str:
             "4 m left",
             "'4 m left' goes 'left', and a position across the stage is wanted here; say whose: SL is stage left, SR stage right [direction-missing]",
         ),
-        (q.Percent, "0.08", "'0.08' needs a unit; write it like 8 % [unit-missing]"),
+        (q.Percent, "0.08", "'0.08' needs a unit; write '8 %', or '0.08 %' if that is meant [unit-missing]"),
         (q.Slope, "12", "'12' needs a unit; write it like 1:12 or 8 % or 4.8 deg [unit-missing]"),
         (q.Length, "", " is empty; write a value, `?` if nobody knows it yet, `none`, or leave the key out [empty-value]"),
         (
