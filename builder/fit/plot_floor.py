@@ -2,12 +2,14 @@
 
 from typing import Any
 
+from builder.fit.comparing import item_notes
 from builder.fit.plot_hits import hit
 from builder.fit.rectangles import ROUNDING_M, TOLERANCE_M, extent, lies_within, meets
-from builder.fit.verdicts import ASK, FITS, SHORT, Record, fact_of
+from builder.fit.verdicts import ASK, FITS, NOTED, SHORT, Record, fact_of
 from builder.fit.wording import both
 
 GRAVITY_M_S2 = 9.80665
+STEP = "How high is the floor of this wing against the deck?"
 FLOAT_SHARE = 0.000000001
 """What the arithmetic itself may cost. A limit on loads has no tolerance."""
 
@@ -68,6 +70,12 @@ def not_in_use(floor: Record) -> list[Record]:
     return []
 
 
+def stepped(floor: Record) -> bool:
+    """Whether a floor is a wing that is not said to be level with the deck. Heights are published from the deck."""
+    level = floor["item"]["values"].get("level_with_deck")
+    return floor["on"] != "deck" and (level is None or level["text"] != "yes")
+
+
 def too_high(wish: Record, floor: Record) -> list[Record]:
     """What a rectangle's height makes of the clear height above its floor."""
     if wish["height_m"] is None:
@@ -76,11 +84,14 @@ def too_high(wish: Record, floor: Record) -> list[Record]:
     value = item["values"].get("clear_height")
     if value is not None and (value["standing"] == "none" or value["text"] == "no limit"):
         return []
+    if stepped(floor):
+        return [hit(ASK, "height", "what is clear above the " + named(floor) + " counts from the deck, not from its own floor", question=STEP)]
     over_m = wish["height_m"] - value["number"] if value is not None and value["number"] is not None else 0.0
     if over_m > TOLERANCE_M + ROUNDING_M:
         return [hit(SHORT, "height", both("length", over_m)[0] + " higher than what is clear above it", by=over_m, fact=fact_of(value, item))]
     if known(value):
-        return []
+        words = both("length", over_m)[0] + " higher than what is clear above it, within the tolerance for rounding"
+        return [hit(NOTED, "height", words)] if over_m > ROUNDING_M else []
     question = "How high is the lowest fixed thing above the " + named(floor) + "?"
     return [hit(ASK, "height", "nobody says how high the lowest thing above the " + named(floor) + " is", question=question)]
 
@@ -92,8 +103,6 @@ def known(value: Any) -> bool:
 
 def carried(wish: Record, rect: Record, floor: Record, section: Record) -> list[Record]:
     """What weight and feet make of every floor under a rectangle. The floor's own limit does not bind where a zone lies under all of it."""
-    if wish["weight_kg"] is None and wish["foot_kg"] is None:
-        return []
     under = []
     covered = False
     for item in section["items"]:
@@ -102,16 +111,23 @@ def carried(wish: Record, rect: Record, floor: Record, section: Record) -> list[
             under.append({"item": item, "corners": corners})
             covered = covered or lies_within(rect, corners)
     found = []
+    for zone in under:
+        found += zone_state(zone["item"], zone["corners"])
     for each in under if covered else [floor, *under]:
         found += loads_on(wish, each["item"], each["corners"])
     return found
 
 
+def zone_state(item: Record, corners: list[list[float]]) -> list[Record]:
+    """A zone that is out of service takes nothing; one that is limited is told."""
+    if item["condition"] == "out of service":
+        return [hit(SHORT, "use", item["name"] + " is out of service", box=extent(corners))]
+    return [hit(NOTED, "state", words) for words in item_notes(item)]
+
+
 def loads_on(wish: Record, item: Record, corners: list[list[float]]) -> list[Record]:
     """A rectangle's loads against what one floor carries."""
     found = []
-    if item["kind"] == "zone" and item["condition"] == "out of service":
-        found.append(hit(SHORT, "use", item["name"] + " is out of service", box=extent(corners)))
     if wish["weight_kg"] is not None:
         pressure_pa = wish["weight_kg"] * GRAVITY_M_S2 / (wish["width_m"] * wish["depth_m"])
         found.append(loaded(pressure_pa, "load", item, corners))

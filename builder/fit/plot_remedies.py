@@ -1,16 +1,15 @@
 """What would mend a rectangle of a stage plot that is short. A move is only told where the rectangle then stands without anything short."""
 
-from builder.fit.plot_floor import GRAVITY_M_S2, named
+from builder.fit.plot_floor import GRAVITY_M_S2, floor_called, named, stepped
 from builder.fit.plot_hits import of_word
 from builder.fit.plot_way import hits_of
-from builder.fit.rectangles import beyond, corners_of, extent, moved, quarter_turned
+from builder.fit.rectangles import TOLERANCE_M, beyond, corners_of, extent, moved, quarter_turned
 from builder.fit.verdicts import ASK, SHORT, Record
 from builder.fit.wording import both
 
 MOST_TRIED = 8
 FIXED = ["load", "mass", "height"]
 """What a lighter or lower piece mends, wherever it stands."""
-SMALLER = "Make it smaller, or leave it off this stage."
 ENGINEER = "the house's engineer"
 SHOW = "the show"
 
@@ -29,7 +28,7 @@ def remedy_of(wish: Record, rect: Record, others: list[Record], ground: Record, 
             return ["Turn it by a quarter." + (" " + lighter if len(allowed) > 0 else ""), SHOW]
         if len(fixed) > 0 and mends(wish, rect, others, ground, FIXED):
             return [lighter, who]
-    return [elsewhere(rect, wish, ground), SHOW]
+    return [elsewhere(rect, wish, ground) + smaller(rect, wish, ground), SHOW]
 
 
 def mends(wish: Record, rect: Record, others: list[Record], ground: Record, allowed: list[str]) -> bool:
@@ -99,11 +98,22 @@ def lessened(wish: Record, each: Record) -> str:
 
 
 def elsewhere(rect: Record, wish: Record, ground: Record) -> str:
-    """A level wing that is large enough by its extent; else a smaller piece."""
+    """A level wing that is large enough by its extent, where there is one."""
     one = extent(corners_of(rect))
     for floor in ground["floors"]:
-        box, level = extent(floor["corners"]), floor["item"]["values"].get("level_with_deck")
+        box = extent(floor["corners"])
         large = one[1] - one[0] <= box[1] - box[0] and one[3] - one[2] <= box[3] - box[2]
-        if floor["on"] not in ("deck", wish["on"]) and large and level is not None and level["text"] == "yes":
-            return "By its size it goes in the " + named(floor) + ". " + SMALLER
-    return SMALLER
+        if floor["on"] not in ("deck", wish["on"]) and large and not stepped(floor):
+            return "By its size it goes in the " + named(floor) + ". "
+    return ""
+
+
+def smaller(rect: Record, wish: Record, ground: Record) -> str:
+    """How much smaller it would have to be, where it is larger than its floor."""
+    one, floor = extent(corners_of(rect)), floor_called(ground["floors"], wish["on"])
+    parts = []
+    for axis, words in ((0, " across"), (2, " in depth")):
+        over_m = one[axis + 1] - one[axis] - (extent(floor["corners"])[axis + 1] - extent(floor["corners"])[axis])
+        if over_m > TOLERANCE_M:
+            parts.append(length_words(over_m) + words)
+    return "Make it smaller" + (" by " + " and ".join(parts) if len(parts) > 0 else "") + ", or leave it off this stage."

@@ -2,9 +2,9 @@
 
 from typing import Any
 
-from builder.fit.comparing import item_notes
-from builder.fit.plot_floor import carried, floor_called, floor_under, named, not_in_use, outline_fact, too_high
+from builder.fit.plot_floor import STEP, carried, floor_called, floor_under, named, not_in_use, outline_fact, stepped, too_high
 from builder.fit.plot_hits import hit
+from builder.fit.plot_notes import beside, by_rounding
 from builder.fit.rectangles import ROUNDING_M, TOLERANCE_M, beyond, corners_of, extent, into_m, meets, overlap, overlap_m, shared_m2
 from builder.fit.verdicts import ASK, NOTED, SHORT, Record
 from builder.fit.wording import both, metres
@@ -21,11 +21,11 @@ def hits_of(wish: Record, rect: Record, others: list[Record], ground: Record) ->
     holding = floor_under(wish, rect, ground["floors"])
     floor = floor if holding is None else holding
     found = [*not_in_use(floor), *(over_edges(wish, rect, floor, ground) if holding is None else larger(rect, floor))]
-    found = [*found, *too_high(wish, floor), *in_the_way(wish, rect, ground["section"])]
-    for other in others:
-        if counts(other["wish"], wish) and overlap(rect, other["rect"]):
-            found.append(overlapping(wish, rect, other))
-    return [*found, *carried(wish, rect, floor, ground["section"]), *beside(rect, floor)]
+    found = [*found, *too_high(wish, floor), *in_the_way(wish, rect, floor, ground["section"])]
+    beside_it = [other for other in others if counts(other["wish"], wish)]
+    found = [*found, *(overlapping(wish, rect, other) for other in beside_it if overlap(rect, other["rect"]))]
+    found = [*found, *carried(wish, rect, floor, ground["section"]), *beside(rect, floor)]
+    return found if holding is None else [*found, *by_rounding(rect, floor, beside_it, ground["section"])]
 
 
 def counts(other: Record, wish: Record) -> bool:
@@ -87,18 +87,19 @@ def larger(rect: Record, floor: Record) -> list[Record]:
     return found
 
 
-def in_the_way(wish: Record, rect: Record, section: Record) -> list[Record]:
+def in_the_way(wish: Record, rect: Record, floor: Record, section: Record) -> list[Record]:
     """The obstructions that a rectangle meets: what stands there, and what hangs lower than it is high."""
     found = []
     for outline in section["outlines"]:
         if outline["kind"] == "obstruction" and len(outline["corners"]) > 2 and meets(rect, outline["corners"]):
             item = next((each for each in section["items"] if each["kind"] == "obstruction" and each["name"] == outline["name"]), None)
-            found += blocked(wish, rect, outline, item)
+            found += blocked(wish, rect, {"outline": outline, "item": item, "floor": floor})
     return found
 
 
-def blocked(wish: Record, rect: Record, outline: Record, item: Any) -> list[Record]:
+def blocked(wish: Record, rect: Record, met: Record) -> list[Record]:
     """One obstruction that a rectangle meets on the plan."""
+    outline, item = met["outline"], met["item"]
     under = item["values"].get("from_height") if item is not None else None
     box, fact = extent(outline["corners"]), obstruction_fact(item)
     if under is None:
@@ -110,10 +111,12 @@ def blocked(wish: Record, rect: Record, outline: Record, item: Any) -> list[Reco
     hangs = outline["name"] + " hangs above it, " + metres(under["number"]) + " up"
     if wish["height_m"] is None:
         return [hit(NOTED, "height", hangs + "; the rider does not say how high this is")]
+    if stepped(met["floor"]):
+        return [hit(ASK, "height", hangs + " from the deck, which is not known to be level here", question=STEP, fact=fact)]
     over_m = wish["height_m"] - under["number"]
     if over_m > TOLERANCE_M + ROUNDING_M:
         return [hit(SHORT, "height", hangs + ", lower than it is high by " + both("length", over_m)[0], by=over_m, fact=fact, box=box)]
-    return []
+    return [hit(NOTED, "height", hangs + ", lower by " + metres(over_m) + ", within the tolerance for rounding")] if over_m > ROUNDING_M else []
 
 
 def obstruction_fact(item: Any) -> Any:
@@ -130,28 +133,3 @@ def overlapping(wish: Record, rect: Record, other: Record) -> Record:
     name = other["wish"]["name"]
     lane = "it stands in the lane " + name if other["wish"]["lane"] else name + " stands in this lane" if wish["lane"] else "it overlaps " + name
     return hit(SHORT, "overlap", lane + " by " + both("length", by)[0], by=by, box=extent(corners_of(other["rect"])))
-
-
-def beside(rect: Record, floor: Record) -> list[Record]:
-    """Notes on a rectangle that stands: past what the house calls clear, or in a wing that is not level."""
-    if floor["on"] != "deck":
-        return in_a_wing(floor)
-    values, box = floor["item"]["values"], extent(corners_of(rect))
-    width, depth = values.get("usable_width"), values.get("usable_depth")
-    notes = []
-    if width is not None and width["number"] is not None and max(-box[0], box[1]) > width["number"] / 2 + TOLERANCE_M:
-        words = "it reaches past the clear width of " + metres(width["number"]) + ", if that lies evenly about the centre line"
-        notes.append(hit(NOTED, "clear", words))
-    if depth is not None and depth["number"] is not None and box[3] > extent(floor["corners"])[2] + depth["number"] + TOLERANCE_M:
-        words = "it reaches past the clear depth of " + metres(depth["number"]) + ", if that counts from the front edge"
-        notes.append(hit(NOTED, "clear", words))
-    return notes
-
-
-def in_a_wing(floor: Record) -> list[Record]:
-    """Notes on a wing: its level, and its state."""
-    level = floor["item"]["values"].get("level_with_deck")
-    notes = [hit(NOTED, "state", words) for words in item_notes({**floor["item"], "name": "the " + named(floor)})]
-    if level is None or level["text"] not in ("yes", "no"):
-        return [*notes, hit(NOTED, "level", "nobody says whether the " + named(floor) + " is level with the deck")]
-    return [*notes, hit(NOTED, "level", "the " + named(floor) + " is not level with the deck")] if level["text"] == "no" else notes

@@ -128,11 +128,11 @@ def twice_area(corners: list[Numbers]) -> float:
     return total
 
 
-def beyond(rect: Record, corners: list[Numbers]) -> list[Record]:
-    """How far a rectangle reaches over each edge that passes through it, by the edge's side of the stage."""
+def beyond(rect: Record, corners: list[Numbers], *, exact: bool = False) -> list[Record]:
+    """How far a rectangle reaches over each edge that passes through it, by the edge's side of the stage; ``exact`` leaves no tolerance."""
     way = 1.0 if twice_area(corners) >= 0 else -1.0
     over = dict.fromkeys(SIDES, 0.0)
-    seen, box = edges(framed(rect, corners)), core(rect)
+    seen, box = edges(framed(rect, corners)), whole(rect) if exact else core(rect)
     for index, (one, two) in enumerate(edges(corners)):
         if crosses(box, seen[index]):
             across, upstage = (two[1] - one[1]) * way, (one[0] - two[0]) * way
@@ -140,7 +140,7 @@ def beyond(rect: Record, corners: list[Numbers]) -> list[Record]:
             side = toward(across, upstage)
             for corner in corners_of(rect):
                 over[side] = max(over[side], ((corner[0] - one[0]) * across + (corner[1] - one[1]) * upstage) / length)
-    return [{"side": side, "over_m": over_m} for side, over_m in over.items() if over_m > 0]
+    return [{"side": side, "over_m": over_m} for side, over_m in over.items() if over_m > ROUNDING_M]
 
 
 def toward(across: float, upstage: float) -> str:
@@ -194,6 +194,12 @@ def overlap_m(one: Record, other: Record) -> float:
 def overlap(one: Record, other: Record) -> bool:
     """Whether two rectangles overlap by more than the tolerance."""
     return overlap_m(one, other) > TOLERANCE_M + ROUNDING_M
+
+
+def touches(rect: Record, corners: list[Numbers]) -> bool:
+    """Whether a rectangle and an outline share any floor, the tolerance counted too."""
+    seen = framed(rect, corners)
+    return holds(seen, 0.0, 0.0) or any(crosses(whole(rect), edge) for edge in edges(seen))
 
 
 def into_m(rect: Record, corners: list[Numbers]) -> float:

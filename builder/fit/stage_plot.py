@@ -17,6 +17,7 @@ PLOT = {
     "who": "the show, with the house's stage manager",
 }
 SPREAD = "Weights are taken as spread evenly over their rectangles. Whoever answers for the floor decides, on feet and castors too."
+FEET = "One foot is held against the largest single load that the house states; the footprint which that counts for decides."
 AREA_SHARE = 1.005
 
 
@@ -223,5 +224,7 @@ def with_room(found: Record, stands: list[Record], ground: Record) -> Record:
 def notes_of(requirement: Record, deck: Record) -> list[str]:
     """What to know about the deck, its check, and how weights were taken."""
     notes = [*item_notes(deck), *age_notes({"standing": "stated", "checked": deck["checked"], "stale": deck["stale"]})]
-    weighs = any(wish["weight_kg"] is not None for wish in requirement["rectangles"])
-    return [*notes, SPREAD] if weighs else notes
+    for key, words in (("weight_kg", SPREAD), ("foot_kg", FEET)):
+        if any(wish[key] is not None for wish in requirement["rectangles"]):
+            notes.append(words)
+    return notes

@@ -5,7 +5,7 @@ from typing import Any
 
 from tests.fit.clocks import a_clock, crew, hours, quiet
 from tests.fit.hang_pairs import a_hang, a_trim, rigging_items
-from tests.fit.plots import a_plot, stage_parts
+from tests.fit.plots import a_plot, more_outlines, stage_parts
 from tests.fit.sample import RULES, Record, item, value
 
 PLACES = ("Stage left", "Stage right", "Dock", "Mix position")
@@ -211,7 +211,7 @@ def a_pack(dice: Dice) -> Record:
     parts["sound"] = mix_items(dice)
     stage, outlines = stage_parts(dice, state)
     parts["stage"] += stage
-    drawn = {"stage": outlines}
+    drawn = {"stage": [*outlines, *more_outlines(dice, parts["stage"], outlines)]}
     sections = [
         {"key": key, "title": key, "cautions": ["Take care."], "outlines": drawn.get(key, []), "items": items}
         for key, items in parts.items()
@@ -222,10 +222,8 @@ def a_pack(dice: Dice) -> Record:
 
 def a_requirement(dice: Dice, act: str) -> Record:
     """One requirement of any sort."""
-    sort = dice.one(
-        ("rule",) * 6
-        + ("plot", "plot", "any", "power", "power", "power", "hang", "hang", "hang", "trim", "trucks", "ends", "load in", "level", "question")
-    )
+    many = ("rule",) * 6 + ("power",) * 3 + ("hang",) * 5 + ("plot",) * 3
+    sort = dice.one((*many, "any", "trim", "trucks", "ends", "load in", "level", "question"))
     blank = {
         "act": act,
         "line": dice.random.randint(0, 40),

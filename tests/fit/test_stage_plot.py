@@ -11,6 +11,7 @@ from tests.fit.plots import box
 from tests.fit.sample import Record, item, rider, value
 from tests.fit.stages import outline, piece, plot, plotted, stage, word
 
+NOTED = "fits, with a note"
 LEVEL = {"level_with_deck": value("yes"), "load": value("3 kPa", 3000.0), "clear_height": value("4 m", 4.0)}
 WING = (item("wing", "stage left", **LEVEL), box(8.0, 12.0, 0.0, 6.0))
 COLUMN = (item("obstruction", "Column"), box(1.0, 1.4, 5.0, 5.4))
@@ -31,14 +32,23 @@ def test_what_stands_as_asked_is_one_line_with_the_least_room_to_an_edge() -> No
 
 
 # Half of 2 m beyond 7 m is 8 m, the edge. 25 mm more is rounding, a hair more is not.
-@pytest.mark.parametrize(("across_m", "verdict"), [(7.0, "fits"), (7.025, "fits"), (7.0251, "short"), (-7.025, "fits"), (-7.0251, "short")])
+@pytest.mark.parametrize(("across_m", "verdict"), [(7.0, "fits"), (7.025, NOTED), (7.0251, "short"), (-7.025, NOTED), (-7.0251, "short")])
 def test_an_edge_may_be_passed_by_rounding_alone(across_m: float, verdict: str) -> None:
     assert word(stage(), piece(at=(across_m, 5))) == verdict
 
 
-@pytest.mark.parametrize(("upstage_m", "verdict"), [(9.025, "fits"), (9.0251, "short"), (0.975, "fits"), (0.9749, "short")])
+@pytest.mark.parametrize(("upstage_m", "verdict"), [(9.025, NOTED), (9.0251, "short"), (0.975, NOTED), (0.9749, "short")])
 def test_so_in_depth(upstage_m: float, verdict: str) -> None:
     assert word(stage(), piece(at=(0, upstage_m))) == verdict
+
+
+def test_what_rounding_let_pass_is_noted() -> None:
+    found = plotted(stage(COLUMN), piece("A", (7.02, 9)), piece("B", (5.04, 9)), piece("C", (0.01, 5)))
+    assert [(each["title"], each["reason"]) for each in found["parts"]] == [
+        ("A", "20 mm over the edge stage left, within the tolerance for rounding; 20 mm into B, within the tolerance for rounding."),
+        ("B", "20 mm into A, within the tolerance for rounding."),
+        ("C", "10 mm into Column, within the tolerance for rounding."),
+    ]
 
 
 def test_a_rectangle_over_an_edge_tells_by_how_much_and_which_move_mends_it() -> None:
@@ -66,13 +76,14 @@ def test_where_no_move_helps_a_turn_may() -> None:
 
 def test_a_turned_rectangle_stands_where_its_corners_do() -> None:
     # Turned by 45 degrees, 2 m by 2 m reach 1.4142 m from the centre. 25 mm along both of its sides are 35 mm at the corner.
-    assert word(stage(), piece(at=(0, 1.380), turned_deg=45.0)) == "fits"
+    assert word(stage(), piece(at=(0, 1.380), turned_deg=45.0)) == NOTED
+    assert word(stage(), piece(at=(0, 1.42), turned_deg=45.0)) == "fits"
     assert word(stage(), piece(at=(0, 1.378), turned_deg=45.0)) == "short"
     assert word(stage(), piece(at=(0, 5), size=(1, 12), turned_deg=90.0)) == "fits"
 
 
 def test_larger_than_the_deck_by_more_than_rounding_is_short_though_each_edge_is_passed_by_less() -> None:
-    assert word(stage(), piece(at=(0, 5), size=(16.025, 2))) == "fits"
+    assert word(stage(), piece(at=(0, 5), size=(16.025, 2))) == NOTED
     assert word(stage(), piece(at=(0, 5), size=(16.04, 2))) == "short"
 
 
@@ -84,7 +95,7 @@ def test_beside_a_thrust_there_is_no_floor() -> None:
 
 
 # The column stands at 1.0 m to 1.4 m. A riser of 2 m about 0 m ends at 1 m.
-@pytest.mark.parametrize(("across_m", "verdict"), [(0.0, "fits"), (0.025, "fits"), (0.0251, "short"), (2.375, "fits"), (2.3749, "short")])
+@pytest.mark.parametrize(("across_m", "verdict"), [(0.0, "fits"), (0.025, NOTED), (0.0251, "short"), (2.375, NOTED), (2.3749, "short")])
 def test_a_column_is_in_the_way(across_m: float, verdict: str) -> None:
     assert word(stage(COLUMN), piece(at=(across_m, 5))) == verdict
 
@@ -95,7 +106,7 @@ def test_past_a_column_the_shortest_move_is_told_with_the_house_s_fact() -> None
     assert found["fact"]["key"] == "x.obstruction.Column"
 
 
-@pytest.mark.parametrize(("height_m", "verdict"), [(3.0, "fits"), (3.025, "fits"), (3.0251, "short"), (None, "fits, with a note")])
+@pytest.mark.parametrize(("height_m", "verdict"), [(3.0, "fits"), (3.025, NOTED), (3.0251, "short"), (None, NOTED)])
 def test_what_hangs_is_in_the_way_of_what_is_higher(height_m: float | None, verdict: str) -> None:
     assert word(stage(DUCT), piece(at=(0, 8), height_m=height_m)) == verdict
 
@@ -106,7 +117,7 @@ def test_how_high_something_hangs_is_asked_where_nobody_knows() -> None:
     assert (found["verdict"], found["parts"][0]["question"].split("?")[0]) == ("ask", "How high above the deck is the underside of Duct")
 
 
-@pytest.mark.parametrize(("height_m", "verdict"), [(6.0, "fits"), (6.025, "fits"), (6.0251, "short")])
+@pytest.mark.parametrize(("height_m", "verdict"), [(6.0, "fits"), (6.025, NOTED), (6.0251, "short")])
 def test_the_clear_height_of_the_deck_is_kept(height_m: float, verdict: str) -> None:
     assert word(stage(), piece(height_m=height_m)) == verdict
     assert word(stage(clear_height=value(standing="unknown")), piece(height_m=height_m)) == "ask"
@@ -114,7 +125,7 @@ def test_the_clear_height_of_the_deck_is_kept(height_m: float, verdict: str) -> 
 
 
 # Two of 2 m about 0 m and 2 m touch. 25 mm into each other is rounding.
-@pytest.mark.parametrize(("across_m", "verdict"), [(2.0, "fits"), (1.975, "fits"), (1.9749, "short")])
+@pytest.mark.parametrize(("across_m", "verdict"), [(2.0, "fits"), (1.975, NOTED), (1.9749, "short")])
 def test_two_rectangles_may_touch_and_not_overlap(across_m: float, verdict: str) -> None:
     assert word(stage(), piece("A", (0, 5)), piece("B", (across_m, 5))) == verdict
 
@@ -158,7 +169,7 @@ def test_too_heavy_tells_the_floor_it_would_need() -> None:
     assert (found["who"], found["fact"]["key"]) == ("the house's engineer", "x.deck.Deck.load")
 
 
-@pytest.mark.parametrize(("foot_kg", "verdict"), [(500.0, "fits"), (500.1, "short")])
+@pytest.mark.parametrize(("foot_kg", "verdict"), [(500.0, NOTED), (500.1, "short")])
 def test_one_foot_is_held_against_the_largest_single_load(foot_kg: float, verdict: str) -> None:
     assert word(stage(), piece(foot_kg=foot_kg)) == verdict
     assert word(stage(point_load=value(standing="unknown")), piece(foot_kg=foot_kg)) == "ask"
@@ -207,6 +218,31 @@ def test_a_wing_with_a_step_is_told() -> None:
     low = (item("wing", "stage left", level_with_deck=value("no")), WING[1])
     assert part(plotted(stage(low), piece("A", (10, 3))), "A")["reason"] == "The wing stage left is not level with the deck."
     assert part(plotted(stage(low), piece("A", (8, 3))), "A")["verdict"] == "short"
+
+
+def test_heights_over_a_wing_with_a_step_are_asked_for_they_are_published_from_the_deck() -> None:
+    low = (item("wing", "stage left", level_with_deck=value("no"), clear_height=value("4 m", 4.0)), WING[1])
+    found = part(plotted(stage(low), piece("A", (10, 3), height_m=2.0)), "A")
+    assert (found["verdict"], found["question"].split("?")[0]) == ("ask", "How high is the floor of this wing against the deck")
+
+
+def test_a_zone_out_of_service_takes_nothing_and_a_limited_one_is_told() -> None:
+    for condition, verdict in (("out of service", "short"), ("limited", NOTED), ("in service", "fits")):
+        pit = (item("zone", "Pit cover", condition=condition), PIT[1])
+        assert word(stage(pit), piece(at=(0, 1))) == verdict
+
+
+def test_what_goes_nowhere_tells_how_much_smaller_it_would_have_to_be() -> None:
+    # 20 m by 11 m on 16 m by 10 m.
+    assert part(plotted(stage(), piece("Wall", (0, 5), (20, 11))), "Wall")["remedy"] == (
+        "Make it smaller by 4.00 m (13'-1 1/2\") across and 1.00 m (3'-3 1/2\") in depth, or leave it off this stage."
+    )
+
+
+def test_what_is_too_large_for_its_wing_is_told_the_other() -> None:
+    right = (item("wing", "stage right", level_with_deck=value("yes")), box(-16.0, -8.0, 0.0, 8.0))
+    found = part(plotted(stage(WING, right), piece("Desk", (10, 3), (5, 5), on="stage left")), "Desk")
+    assert found["remedy"].startswith("By its size it goes in the wing stage right. Make it smaller by 1.00 m (3'-3 1/2\") across")
 
 
 def test_across_the_edge_into_a_level_wing_is_asked() -> None:

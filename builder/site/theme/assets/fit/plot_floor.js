@@ -1,9 +1,10 @@
 // What a rectangle of a stage plot stands on, how high it may be there, and what the floor carries. Twin of builder/fit/plot_hits.py and plot_floor.py.
 (function (fit) {
   "use strict";
-  const { FITS, NOTED, SHORT, ASK, factOf, valueOf, both } = fit;
-  const { SLACK_M, extent, liesWithin, meets } = fit.plan;
+  const { FITS, NOTED, SHORT, ASK, factOf, valueOf, textOf, itemNotes, both } = fit;
+  const { SLACK_M, ROUNDING_M, extent, liesWithin, meets } = fit.plan;
   const GRAVITY_M_S2 = 9.80665;
+  const STEP = "How high is the floor of this wing against the deck?";
   const FLOAT_SHARE = 0.000000001;
 
   function hit(word, sort, words, more) {
@@ -54,13 +55,21 @@
     return [hit(SHORT, "use", words, { fact: outlineFact(floor) })];
   }
 
+  function stepped(floor) {
+    return floor.on !== "deck" && textOf(floor.item, "level_with_deck") !== "yes";
+  }
+
   function tooHigh(wish, floor) {
     if (wish.height_m === null) return [];
     const item = floor.item, value = valueOf(item, "clear_height");
     if (value !== null && (value.standing === "none" || value.text === "no limit")) return [];
+    if (stepped(floor)) return [hit(ASK, "height", "what is clear above the " + named(floor) + " counts from the deck, not from its own floor", { question: STEP })];
     const over = value !== null && value.number !== null ? wish.height_m - value.number : 0;
     if (over > SLACK_M) return [hit(SHORT, "height", both("length", over)[0] + " higher than what is clear above it", { by: over, fact: factOf(value, item) })];
-    if (known(value)) return [];
+    if (known(value)) {
+      const words = both("length", over)[0] + " higher than what is clear above it, within the tolerance for rounding";
+      return over > ROUNDING_M ? [hit(NOTED, "height", words)] : [];
+    }
     const question = "How high is the lowest fixed thing above the " + named(floor) + "?";
     return [hit(ASK, "height", "nobody says how high the lowest thing above the " + named(floor) + " is", { question })];
   }
@@ -70,16 +79,20 @@
   }
 
   function carried(wish, rect, floor, section) {
-    if (wish.weight_kg === null && wish.foot_kg === null) return [];
     const zones = section.items.filter((item) => item.kind === "zone").map((item) => ({ item, corners: outlineOf(section, "zone", item.name) }));
     const under = zones.filter((zone) => zone.corners.length > 0 && meets(rect, zone.corners));
     const covered = under.some((zone) => liesWithin(rect, zone.corners));
-    return (covered ? under : [floor, ...under]).flatMap((each) => loadsOn(wish, each.item, each.corners));
+    const loads = (covered ? under : [floor, ...under]).flatMap((each) => loadsOn(wish, each.item, each.corners));
+    return [...under.flatMap((zone) => zoneState(zone.item, zone.corners)), ...loads];
+  }
+
+  function zoneState(item, corners) {
+    if (item.condition === "out of service") return [hit(SHORT, "use", item.name + " is out of service", { box: extent(corners) })];
+    return itemNotes(item).map((words) => hit(NOTED, "state", words));
   }
 
   function loadsOn(wish, item, corners) {
     const found = [];
-    if (item.kind === "zone" && item.condition === "out of service") found.push(hit(SHORT, "use", item.name + " is out of service", { box: extent(corners) }));
     if (wish.weight_kg !== null) found.push(loaded(wish.weight_kg * GRAVITY_M_S2 / (wish.width_m * wish.depth_m), "load", item, corners));
     if (wish.foot_kg !== null) found.push(loaded(wish.foot_kg, "mass", item, corners));
     return found;
@@ -101,5 +114,5 @@
     return hit(ASK, kind, words + ", and nobody says what it carries", { question, fact });
   }
 
-  Object.assign(fit.plan, { GRAVITY_M_S2, hit, ofWord, worst, floorsOf, floorCalled, floorUnder, named, outlineFact, notInUse, tooHigh, carried });
+  Object.assign(fit.plan, { GRAVITY_M_S2, STEP, stepped, hit, ofWord, worst, floorsOf, floorCalled, floorUnder, named, outlineFact, notInUse, tooHigh, carried });
 })((window.housefit = window.housefit || {}));

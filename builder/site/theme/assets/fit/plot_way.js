@@ -1,15 +1,11 @@
-// What is in the way of a rectangle of a stage plot, and what would mend it. Twin of builder/fit/plot_way.py and plot_remedies.py.
+// What is in the way of a rectangle of a stage plot, and what to know about it. Twin of builder/fit/plot_way.py and plot_notes.py.
 (function (fit) {
   "use strict";
   const { NOTED, SHORT, ASK, valueOf, itemNotes, both, metres } = fit;
   const plan = fit.plan;
-  const { TOLERANCE_M, SLACK_M, beyond, cornersOf, extent, hit, ofWord, named, outlineFact } = plan;
+  const { TOLERANCE_M, SLACK_M, ROUNDING_M, beyond, cornersOf, extent, hit, named, outlineFact } = plan;
   const COVERED_SHARE = 0.995;
-  const MOST_TRIED = 8;
-  const FIXED = ["load", "mass", "height"];
-  const SMALLER = "Make it smaller, or leave it off this stage.";
-  const ENGINEER = "the house's engineer";
-  const SHOW = "the show";
+  const ROUNDED = ", within the tolerance for rounding";
 
   function hitsOf(wish, rect, others, ground) {
     const called = plan.floorCalled(ground.floors, wish.on);
@@ -19,11 +15,13 @@
     }
     const holding = plan.floorUnder(wish, rect, ground.floors);
     const floor = holding === null ? called : holding;
+    const besideIt = others.filter((other) => counts(other.wish, wish));
     return [
       ...plan.notInUse(floor), ...(holding === null ? overEdges(wish, rect, floor, ground) : larger(rect, floor)),
-      ...plan.tooHigh(wish, floor), ...inTheWay(wish, rect, ground.section),
-      ...others.filter((other) => counts(other.wish, wish) && plan.overlap(rect, other.rect)).map((other) => overlapping(wish, rect, other)),
+      ...plan.tooHigh(wish, floor), ...inTheWay(wish, rect, floor, ground.section),
+      ...besideIt.filter((other) => plan.overlap(rect, other.rect)).map((other) => overlapping(wish, rect, other)),
       ...plan.carried(wish, rect, floor, ground.section), ...beside(rect, floor),
+      ...(holding === null ? [] : byRounding(rect, floor, besideIt, ground.section)),
     ];
   }
 
@@ -68,14 +66,14 @@
     return found;
   }
 
-  function inTheWay(wish, rect, section) {
+  function inTheWay(wish, rect, floor, section) {
     return section.outlines.filter((outline) => outline.kind === "obstruction" && outline.corners.length > 2 && plan.meets(rect, outline.corners)).flatMap((outline) => {
       const item = section.items.find((each) => each.kind === "obstruction" && each.name === outline.name);
-      return blocked(wish, rect, outline, item === undefined ? null : item);
+      return blocked(wish, rect, floor, outline, item === undefined ? null : item);
     });
   }
 
-  function blocked(wish, rect, outline, item) {
+  function blocked(wish, rect, floor, outline, item) {
     const under = item !== null ? valueOf(item, "from_height") : null;
     const box = extent(outline.corners), fact = obstructionFact(item);
     if (under === null) {
@@ -88,8 +86,10 @@
     }
     const hangs = outline.name + " hangs above it, " + metres(under.number) + " up";
     if (wish.height_m === null) return [hit(NOTED, "height", hangs + "; the rider does not say how high this is")];
+    if (plan.stepped(floor)) return [hit(ASK, "height", hangs + " from the deck, which is not known to be level here", { question: plan.STEP, fact })];
     const over = wish.height_m - under.number;
-    return over > SLACK_M ? [hit(SHORT, "height", hangs + ", lower than it is high by " + both("length", over)[0], { by: over, fact, box })] : [];
+    if (over > SLACK_M) return [hit(SHORT, "height", hangs + ", lower than it is high by " + both("length", over)[0], { by: over, fact, box })];
+    return over > ROUNDING_M ? [hit(NOTED, "height", hangs + ", lower by " + metres(over) + ROUNDED)] : [];
   }
 
   function obstructionFact(item) {
@@ -101,6 +101,21 @@
     const by = plan.overlapBy(rect, other.rect), name = other.wish.name;
     const words = other.wish.lane ? "it stands in the lane " + name : wish.lane ? name + " stands in this lane" : "it overlaps " + name;
     return hit(SHORT, "overlap", words + " by " + both("length", by)[0], { by, box: extent(cornersOf(other.rect)) });
+  }
+
+  function byRounding(rect, floor, others, section) {
+    const words = beyond(rect, floor.corners, true).map((each) => both("length", each.over_m)[0] + " over the edge " + each.side);
+    for (const other of others) {
+      const by = plan.overlapBy(rect, other.rect);
+      if (by > ROUNDING_M && !plan.overlap(rect, other.rect)) words.push(both("length", by)[0] + " into " + other.wish.name);
+    }
+    const hanging = section.items.filter((item) => item.kind === "obstruction" && valueOf(item, "from_height") !== null).map((item) => item.name);
+    for (const { kind, name, corners } of section.outlines) {
+      if (kind !== "obstruction" || corners.length < 3 || hanging.includes(name) || !plan.touches(rect, corners) || plan.meets(rect, corners)) continue;
+      const by = plan.into(rect, corners);
+      if (by > ROUNDING_M) words.push(both("length", by)[0] + " into " + name);
+    }
+    return words.map((each) => hit(NOTED, "rounding", each + ROUNDED));
   }
 
   function beside(rect, floor) {
@@ -123,82 +138,5 @@
     return level.text === "no" ? [...notes, hit(NOTED, "level", "the " + named(floor) + " is not level with the deck")] : notes;
   }
 
-  function remedyOf(wish, rect, others, ground, hits) {
-    const fixed = ofWord(hits, SHORT).filter((each) => FIXED.includes(each.sort));
-    const lighter = fixed.map((each) => lessened(wish, each)).join(" ");
-    const who = fixed.some((each) => each.sort !== "height") ? ENGINEER : SHOW;
-    const size = (move) => Math.abs(move[0]) + Math.abs(move[1]);
-    const tries = moves(wish, rect, ground, hits).sort((one, other) => size(one) - size(other));
-    for (const allowed of [[], FIXED]) {
-      const more = allowed.length > 0 ? " " + lighter : "";
-      for (const move of tries) {
-        if (mends(wish, plan.moved(rect, move[0], move[1]), others, ground, allowed)) return ["Move it " + moveWords(move) + "." + more, SHOW];
-      }
-      if (mends(wish, plan.quarterTurned(rect), others, ground, allowed) && !mends(wish, rect, others, ground, allowed)) return ["Turn it by a quarter." + more, SHOW];
-      if (fixed.length > 0 && mends(wish, rect, others, ground, FIXED)) return [lighter, who];
-    }
-    return [elsewhere(rect, wish, ground), SHOW];
-  }
-
-  function mends(wish, rect, others, ground, allowed) {
-    const hits = hitsOf(wish, rect, others, ground);
-    return ofWord(hits, SHORT).every((each) => allowed.includes(each.sort)) && ofWord(hits, ASK).every((each) => each.sort !== "edge");
-  }
-
-  function moves(wish, rect, ground, hits) {
-    const one = extent(cornersOf(rect));
-    const found = ground.floors.filter((floor) => floor.on === (wish.on !== "" ? wish.on : "deck")).flatMap((floor) => backWithin(rect, one, floor.corners));
-    for (const { box } of ofWord(hits, SHORT).slice(0, MOST_TRIED)) {
-      if (box !== null) found.push([box[1] - one[0], 0], [box[0] - one[1], 0], [0, box[3] - one[2]], [0, box[2] - one[3]]);
-    }
-    return found.filter((each) => each[0] !== 0 || each[1] !== 0);
-  }
-
-  function backWithin(rect, one, corners) {
-    const found = beyond(rect, corners).map(({ side, over_m: over }) => ({ "stage left": [-over, 0], "stage right": [over, 0], upstage: [0, -over], downstage: [0, over] })[side]);
-    const box = extent(corners);
-    return [...found, [within(one[0], one[1], box[0], box[1]), within(one[2], one[3], box[2], box[3])]];
-  }
-
-  function within(low, high, least, most) {
-    return low < least ? least - low : high > most ? most - high : 0;
-  }
-
-  function moveWords(move) {
-    const parts = [];
-    if (move[0] !== 0) parts.push(lengthWords(move[0]) + (move[0] > 0 ? " to stage left" : " to stage right"));
-    if (move[1] !== 0) parts.push(lengthWords(move[1]) + (move[1] > 0 ? " upstage" : " downstage"));
-    return parts.join(" and ");
-  }
-
-  function lengthWords(length) {
-    const words = both("length", Math.abs(length));
-    return words[0] + " (" + words[1] + ")";
-  }
-
-  function lessened(wish, each) {
-    if (each.sort === "height") {
-      const words = both("length", each.by);
-      return "Build it lower by " + words[0] + " (" + words[1] + ").";
-    }
-    if (each.limit <= 0) return "Leave it off this floor; a structural engineer decides.";
-    if (each.sort === "mass") {
-      const words = both("mass", each.limit);
-      return "Spread it on plates, so that no foot presses with more than " + words[0] + " (" + words[1] + "); a structural engineer decides.";
-    }
-    const words = both("area", wish.weight_kg * plan.GRAVITY_M_S2 / each.limit);
-    return "Spread it over " + words[0] + " (" + words[1] + ") or more; a structural engineer decides.";
-  }
-
-  function elsewhere(rect, wish, ground) {
-    const one = extent(cornersOf(rect));
-    for (const floor of ground.floors) {
-      const box = extent(floor.corners), level = valueOf(floor.item, "level_with_deck");
-      const large = one[1] - one[0] <= box[1] - box[0] && one[3] - one[2] <= box[3] - box[2];
-      if (!["deck", wish.on].includes(floor.on) && large && level !== null && level.text === "yes") return "By its size it goes in the " + named(floor) + ". " + SMALLER;
-    }
-    return SMALLER;
-  }
-
-  Object.assign(plan, { hitsOf, larger, remedyOf });
+  Object.assign(plan, { hitsOf, larger });
 })((window.housefit = window.housefit || {}));

@@ -113,10 +113,10 @@
     return total;
   }
 
-  function beyond(rect, corners) {
+  function beyond(rect, corners, exact) {
     const way = twiceArea(corners) >= 0 ? 1 : -1;
     const over = new Map(SIDES.map((side) => [side, 0]));
-    const seen = edges(framed(rect, corners)), box = core(rect);
+    const seen = edges(framed(rect, corners)), box = exact ? whole(rect) : core(rect);
     edges(corners).forEach(([one, two], index) => {
       if (!crosses(box, seen[index])) return;
       const across = (two[1] - one[1]) * way, upstage = (one[0] - two[0]) * way;
@@ -124,7 +124,7 @@
       const side = toward(across, upstage);
       for (const corner of cornersOf(rect)) over.set(side, Math.max(over.get(side), ((corner[0] - one[0]) * across + (corner[1] - one[1]) * upstage) / length));
     });
-    return SIDES.filter((side) => over.get(side) > 0).map((side) => ({ side, over_m: over.get(side) }));
+    return SIDES.filter((side) => over.get(side) > ROUNDING_M).map((side) => ({ side, over_m: over.get(side) }));
   }
 
   function toward(across, upstage) {
@@ -171,6 +171,11 @@
     return overlapBy(one, other) > TOLERANCE_M + ROUNDING_M;
   }
 
+  function touches(rect, corners) {
+    const seen = framed(rect, corners);
+    return holds(seen, 0, 0) || edges(seen).some((edge) => crosses(whole(rect), edge));
+  }
+
   function into(rect, corners) {
     const box = whole(rect), seen = extent(framed(rect, corners));
     return Math.min(box[1] - seen[0], seen[1] - box[0], box[3] - seen[2], seen[3] - box[2]);
@@ -197,5 +202,5 @@
   }
 
   const SLACK_M = TOLERANCE_M + ROUNDING_M;
-  fit.plan = { TOLERANCE_M, SLACK_M, rectangle, moved, quarterTurned, cornersOf, extent, liesWithin, meets, twiceArea, beyond, gap, overlapBy, overlap, into, shared };
+  fit.plan = { TOLERANCE_M, SLACK_M, ROUNDING_M, rectangle, moved, quarterTurned, cornersOf, extent, liesWithin, meets, twiceArea, beyond, gap, overlapBy, overlap, touches, into, shared };
 })((window.housefit = window.housefit || {}));

@@ -10,6 +10,7 @@
     who: "the show, with the house's stage manager",
   };
   const SPREAD = "Weights are taken as spread evenly over their rectangles. Whoever answers for the floor decides, on feet and castors too.";
+  const FEET = "One foot is held against the largest single load that the house states; the footprint which that counts for decides.";
   const AREA_SHARE = 1.005;
   const THE_DAY = "The day";
   const ROOM = { remedy: "Let it roll off for the other act, or move the other act's plot.", who: "both acts, with the house's stage manager" };
@@ -181,7 +182,8 @@
 
   function notesOf(requirement, deck) {
     const notes = [...itemNotes(deck), ...ageNotes({ standing: "stated", checked: deck.checked, stale: deck.stale })];
-    return requirement.rectangles.some((wish) => wish.weight_kg !== null) ? [...notes, SPREAD] : notes;
+    for (const [key, words] of [["weight_kg", SPREAD], ["foot_kg", FEET]]) if (requirement.rectangles.some((wish) => wish[key] !== null)) notes.push(words);
+    return notes;
   }
 
   function plotsTogether(riders, pack) {
