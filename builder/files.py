@@ -54,7 +54,18 @@ def read_folder(venue: Path) -> Folder:
         If the folder is not there, or a file is not text, is too big, or leads out of the folder.
     """
     if not venue.is_dir():
-        raise Refused([Problem(Where(venue.name), "", "", "is not a folder", "folder-missing", "give a venue's folder with --venue")])
+        raise Refused(
+            [
+                Problem(
+                    Where(venue.name),
+                    "",
+                    "",
+                    "is not a folder",
+                    "folder-missing",
+                    "give a venue's folder with --venue, or begin one with 'housepack new'",
+                )
+            ]
+        )
     texts, wrong_texts = read_each([path for path in sorted(venue.iterdir()) if path.suffix in (".yml", ".yaml")], venue, LARGEST_TEXT)
     photo_paths = sorted((venue / "photos").iterdir()) if (venue / "photos").is_dir() else []
     photos, wrong_photos = read_each([path for path in photo_paths if path.suffix.lower() in PHOTO_ENDINGS], venue, LARGEST_PHOTO)

@@ -5,7 +5,9 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
+from builder.cli import main
 from builder.files import read_folder
 from builder.pipeline import venue_of
 from builder.reading.problems import Refused
@@ -62,7 +64,9 @@ def test_a_missing_house_file_is_told_with_the_way_to_get_one(tmp_path: Path) ->
 
 
 def test_a_missing_folder_is_told(tmp_path: Path) -> None:
-    assert messages(tmp_path / "nothing") == ["nothing is not a folder; give a venue's folder with --venue [folder-missing]"]
+    assert messages(tmp_path / "nothing") == [
+        "nothing is not a folder; give a venue's folder with --venue, or begin one with 'housepack new' [folder-missing]"
+    ]
 
 
 def test_a_file_of_no_department_is_told(write: Write) -> None:
@@ -215,3 +219,9 @@ def test_a_photo_may_not_be_a_link_out_of_the_folder(tmp_path: Path, tmp_path_fa
     (folder / "photos" / "dock.png").unlink()
     (folder / "photos" / "dock.png").symlink_to(outside)
     assert messages(folder) == ["photos/dock.png leads out of the venue's folder; put the file itself into the folder [path-outside]"]
+
+
+def test_a_folder_that_is_not_there_is_named_once_in_the_terminal(tmp_path: Path) -> None:
+    said = CliRunner().invoke(main, ["check", "--venue", str(tmp_path / "nothing")])
+    assert said.exit_code == 1
+    assert said.stderr.startswith(f"{tmp_path / 'nothing'} is not a folder; give a venue's folder with --venue, or begin one with 'housepack new'")

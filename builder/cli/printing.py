@@ -37,7 +37,8 @@ def exit_with_problems(problems: tuple[Problem, ...], venue: Path, form: str) ->
         click.echo(json.dumps({"problems": records, "findings": []}, indent=1, ensure_ascii=False))
     else:
         for problem in problems:
-            click.echo(f"{venue}/{problem}", err=True)
+            # A folder that is not there names itself.
+            click.echo(str(venue.parent / str(problem)) if problem.code == "folder-missing" else f"{venue}/{problem}", err=True)
         count = len(problems)
         click.echo(f"{count} problem{'' if count == 1 else 's'}. Nothing was built.", err=True)
     sys.exit(1)
