@@ -132,8 +132,15 @@ def nearest(support: Record, section: Record, taken: list[str]) -> Record:
         else:
             place["issues"] = [or_a_bridle(each, section) for each in unusable(first, section)]
         return place
-    place["issues"] = [too_far(near, section)]
+    place["issues"] = [too_far(support, near, section)]
     return place
+
+
+def spot_words(support: Record) -> str:
+    """A spot from the datum in words."""
+    across_m, depth_m = support["across_m"], support["depth_m"]
+    across = "centre" if across_m == 0 else both("length", abs(across_m))[0] + (" SL" if across_m > 0 else " SR")
+    return across + ", " + both("length", abs(depth_m))[0] + ("" if depth_m == 0 else " US" if depth_m > 0 else " DS")
 
 
 def or_a_bridle(found: Record, section: Record) -> Record:
@@ -150,11 +157,19 @@ def allowed_words(section: Record) -> str:
     return ", and the house allows them " + rule + "." if rule != "" else ", and the house has not said whether it allows them."
 
 
-def too_far(near: list[Record], section: Record) -> Record:
+def too_far(support: Record, near: list[Record], section: Record) -> Record:
     """No point is near enough: a bridle is wanted, which the house allows, forbids, or says nothing about."""
     if len(near) == 0:
         return issue(ASK, "The house has not said where its points are.", question="Where are your points?")
-    words = "No point is within " + both("length", NEAR_M)[0] + " of a spot; the nearest, " + near[0]["item"]["name"] + ", is "
+    words = (
+        "No point is within "
+        + both("length", NEAR_M)[0]
+        + " of the spot at "
+        + spot_words(support)
+        + "; the nearest, "
+        + near[0]["item"]["name"]
+        + ", is "
+    )
     words += both("length", near[0]["away_m"])[0] + " away. A bridle would be wanted"
     if bridle_rule(section) == "no":
         return issue(SHORT, words + ", and the house allows none.", remedy="Move the spot to a point.", item=near[0]["item"])

@@ -250,7 +250,7 @@ def test_a_spot_takes_a_point_within_a_quarter_metre(off_m: float, verdict: str)
 def test_a_spot_without_a_point_wants_a_bridle(rule: dict[str, Record], verdict: str, says: str) -> None:
     found = verdicts(hang(support(spot=(3.0, 1.5), load_kg=100.0)), house=roof(**rule))[0]
     assert found["verdict"] == verdict
-    assert found["reason"].startswith("No point is within 250 mm of a spot; the nearest, ")
+    assert found["reason"].startswith("No point is within 250 mm of the spot at 3.00 m SL, 1.50 m US; the nearest, ")
     assert found["reason"].endswith(says)
 
 

@@ -100,8 +100,14 @@
       } else place.issues = unusable(first, section).map((each) => orABridle(each, section));
       return place;
     }
-    place.issues = [tooFar(near, section)];
+    place.issues = [tooFar(support, near, section)];
     return place;
+  }
+
+  function spotWords(support) {
+    const across = support.across_m, depth = support.depth_m;
+    const first = across === 0 ? "centre" : both("length", Math.abs(across))[0] + (across > 0 ? " SL" : " SR");
+    return first + ", " + both("length", Math.abs(depth))[0] + (depth === 0 ? "" : depth > 0 ? " US" : " DS");
   }
 
   function orABridle(found, section) {
@@ -114,10 +120,10 @@
     return rule !== "" ? ", and the house allows them " + rule + "." : ", and the house has not said whether it allows them.";
   }
 
-  function tooFar(near, section) {
+  function tooFar(support, near, section) {
     if (near.length === 0) return issue(ASK, "The house has not said where its points are.", { question: "Where are your points?" });
     const item = near[0].item;
-    let words = "No point is within " + both("length", NEAR_M)[0] + " of a spot; the nearest, " + item.name + ", is ";
+    let words = "No point is within " + both("length", NEAR_M)[0] + " of the spot at " + spotWords(support) + "; the nearest, " + item.name + ", is ";
     words += both("length", near[0].away_m)[0] + " away. A bridle would be wanted";
     if (bridleRule(section) === "no") return issue(SHORT, words + ", and the house allows none.", { remedy: "Move the spot to a point.", item });
     return issue(ASK, words + allowedWords(section), { question: BRIDLE, item });
