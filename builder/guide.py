@@ -78,6 +78,7 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   What nobody has measured is counted between nothing and the limit of what feeds it; what fits only if it draws little is asked.
   All loads of all acts are placed at the same time.
   Single-phase circuits go on outlets, each on the phase with most left; the verdict names outlets and phases.
+  A place that the house does not name is asked. A voltage that the rider leaves out, and a service kept for something else, are notes.
   Sockets in turn are taken as L1, L2, L3 from the first; the label at the socket decides. Distances are straight lines; a cable is longer.
 * **Hangs**: a support takes the point that it names, or the nearest in service with a known rating within 0.25 m of its spot. What one or two
   supports carry is statics, three or more a continuous beam on level supports; at the most, each of them slack in turn. Hoists and the house's own
@@ -95,6 +96,7 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   line; each other rectangle has its own, with how far it is out and what would mend it. A move is only told where the rectangle then stands free.
   25 mm over an edge or into a neighbour is rounding; loads have no tolerance, weights count as spread evenly. Without a place only sizes are looked
   at. List what stands on the floor once: what stands on a riser belongs to the riser. Sight lines, and what is between rectangles, are not judged.
+* **Configuration**: by the house's own name for it, to the letter; another is asked, with the names that the house has.
 * **Trucks**: approach, dock and route must all do, and for one and the same dock.
 * **Level**: compared only with a limit of the same weighting, metric and place. A limit comes first. Where it leaves room, an equivalent level in
   dB(A) at the mix position is held to the estimate of the house system by its makers' figures: above it by more than the error is short, within

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 
 AT_LEAST, AT_MOST, BETWEEN, IS = "at least", "at most", "between", "is"
 NUMBERS = (AT_LEAST, AT_MOST, BETWEEN)
+WHOLES = ("whole", "rules")
+"""The kinds of item in which a section says that the house has none of something."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -12,9 +14,10 @@ class Rule:
     One thing that can be asked.
 
     ``key`` is what a rider writes. ``section``, ``item`` and ``value`` say where the answer stands; without a section no department describes
-    it yet, and the answer is a question. ``where`` keeps only items whose fact (or ``name``) has that text. ``combine`` tells what several items
-    make: ``best`` (one must do), ``all`` or ``sum``. ``whole`` is the fact that says there is none of the kind. ``none_means`` is what the house's
-    "none" says: ``lacking``, ``zero`` or ``no limit``. ``day`` tells what several acts on one day ask together: ``largest`` or ``sum``.
+    it yet, and the answer is a question. ``where`` keeps only items whose fact (or ``name``) has that text, or with ``not`` before it another one.
+    ``combine`` tells what several items make: ``best`` (one must do), ``all`` or ``sum``. ``whole`` is the fact that says there is none of the kind.
+    ``none_means`` is what the house's "none" says: ``lacking``, ``zero`` or ``no limit``. ``day`` tells what several acts on one day ask together:
+    ``largest`` or ``sum``.
     """
 
     key: str

@@ -19,9 +19,12 @@ CIRCUITS = {
 }
 
 
-def circuits(answer: Record, section: Record, nodes: dict[str, Record]) -> None:
+def circuits(answer: Record, section: Record, stage: Any, nodes: dict[str, Record]) -> None:
     """The outlets that could take a line of circuits, or why they cannot all be taken."""
     requirement = answer["requirement"]
+    if not place_known(requirement["of"], section, stage):
+        answer["alone"] = asked(requirement, CIRCUITS, "The house names no place " + requirement["of"] + ".")
+        return
     there, unknown = 0.0, 0
     rows: list[Record] = []
     notes: list[str] = []
@@ -40,7 +43,7 @@ def circuits(answer: Record, section: Record, nodes: dict[str, Record]) -> None:
                 found = rows_of(item, requirement, nodes)
                 rows = [*rows, *found]
                 unknown += 1 if len(found) == 0 else 0
-                notes = [*notes, *item_notes(item), *age_notes(rating)]
+                notes = [*notes, *item_notes(item), *age_notes(rating), *voltage_note(requirement, item, section)]
                 last = fact_of(rating, item)
     answer["fact"] = last
     answer["notes"] = once(notes)
@@ -54,6 +57,15 @@ def circuits(answer: Record, section: Record, nodes: dict[str, Record]) -> None:
         answer["alone"] = too_few(requirement, there, most, unknown, last)
         if answer["alone"]["verdict"] == SHORT:
             answer["alone"]["reason"] = " ".join([answer["alone"]["reason"], *once(dead)])
+
+
+def place_known(name: str, section: Record, stage: Any) -> bool:
+    """Whether the house names a place on its stage or at an outlet; no name is any place."""
+    if name == "":
+        return True
+    places = [item["name"] for item in stage["items"] if item["kind"] == "place"] if stage is not None else []
+    outlets = [item["values"]["place"]["text"] for item in section["items"] if item["kind"] == "outlet" and "place" in item["values"]]
+    return any(each.lower() == name.lower() for each in [*places, *outlets])
 
 
 def is_nested(rows: list[Record]) -> bool:
@@ -90,6 +102,12 @@ def serves(requirement: Record, item: Record, section: Record, nodes: dict[str, 
         return lines == 1
     # One line and neutral have the lower voltage of a system, two lines the higher.
     return (lines == 1 and volts(requirement["system"]) == wired[0]) or (lines == 2 and volts(requirement["system"]) == wired[-1])
+
+
+def voltage_note(requirement: Record, item: Record, section: Record) -> list[str]:
+    """The voltage of an outlet's line, where the rider states none and the house does."""
+    wired = volts(system_of(item, section)).split("/")[0]
+    return ["The rider states no voltage; this is " + wired + " V."] if requirement["system"] == "" and wired != "" else []
 
 
 def dimmed(item: Record, nodes: dict[str, Record]) -> bool:

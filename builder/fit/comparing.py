@@ -4,6 +4,7 @@ from typing import Any
 
 from builder.fit.verdicts import ASK, FITS, NOT_NEEDED, SHORT, Record, fact_of, settled, verdict, with_question, with_remedy
 from builder.fit.wording import both, digits
+from builder.rules import WHOLES
 
 LENGTH_TOLERANCE_M = 0.025
 SHARE_TOLERANCE = 0.005
@@ -32,6 +33,8 @@ def compared(requirement: Record, rule: Record, pack: Record) -> Record:
     if section is None:
         return asked(requirement, rule, "The pack does not describe this.")
     items = chosen(section, rule, requirement)
+    if len(items) == 0 and len(chosen(section, rule, {**requirement, "configuration": ""})) > 0:
+        return which_configuration(requirement, rule, pack)
     if len(items) == 0:
         return empty(requirement, rule, section)
     if rule["combine"] == "sum":
@@ -66,8 +69,10 @@ def chosen(section: Record, rule: Record, requirement: Record) -> list[Record]:
 def matches(item: Record, rule: Record) -> bool:
     """Whether an item is of the sort that a rule looks at."""
     for name, wanted in rule["where"]:
-        text = item["name"] if name == "name" else item["values"][name]["text"] if name in item["values"] else ""
-        if text != wanted:
+        but = name[:4] == "not "
+        of = name[4:] if but else name
+        text = item["name"] if of == "name" else item["values"][of]["text"] if of in item["values"] else ""
+        if (text != wanted) != but:
             return False
     return True
 
@@ -83,10 +88,22 @@ def in_configuration(item: Record, configuration: str) -> bool:
     return True
 
 
+def which_configuration(requirement: Record, rule: Record, pack: Record) -> Record:
+    """The house has what is asked, but not for the configuration that the rider names: it names no such one, or has not said for it."""
+    house = section_of(pack, "house")
+    names = [item["name"] for item in house["items"] if item["kind"] == "configuration"] if house is not None else []
+    written = requirement["configuration"]
+    if len(names) == 0 or written in names:
+        return asked(requirement, rule, "The house has not said for the configuration " + written + ".")
+    found = verdict(requirement, ASK, "The house names no configuration " + written + "; it names: " + "; ".join(names) + ".")
+    found["question"] = requirement["act"] + ": which configuration is meant by " + written + "? The house names: " + "; ".join(names) + "."
+    return found
+
+
 def empty(requirement: Record, rule: Record, section: Record) -> Record:
     """No item answers: the house says there is none, or nobody has said."""
     for item in section["items"]:
-        if item["kind"] == "whole" and rule["whole"] != "" and rule["whole"] in item["values"]:
+        if item["kind"] in WHOLES and rule["whole"] != "" and rule["whole"] in item["values"]:
             value = item["values"][rule["whole"]]
             if value["standing"] == "none":
                 if rule["none_means"] == "no limit":

@@ -162,7 +162,7 @@ def first_look(requirement: Record, section: Any, stage: Any, nodes: dict[str, R
     elif section is None:
         answer["alone"] = asked(requirement, POWER, "The pack does not describe power.")
     elif requirement["phases"] == "single":
-        circuits(answer, section, nodes)
+        circuits(answer, section, stage, nodes)
     else:
         services(answer, section, stage, nodes)
     return answer
@@ -205,6 +205,8 @@ def look(requirement: Record, item: Record, section: Record, stage: Any, nodes: 
     if off != "":
         reasons.append(off + ", which feeds it, is out of service")
     system = system_says(requirement, item, section)
+    if requirement["system"] == "" and system_of(item, section) != "":
+        notes.append("The rider states no voltage; this is " + system_of(item, section) + ".")
     (reasons if system[:5] == "other" else unknown if system != "" else []).append(system)
     connector = connector_says(requirement, item)
     if connector == "none":
@@ -230,11 +232,14 @@ def look(requirement: Record, item: Record, section: Record, stage: Any, nodes: 
         reasons.append(both("current", -slack)[0] + " too little on the fullest phase")
     word = "short" if len(reasons) > 0 else "ask" if len(unknown) > 0 else "fits"
     meant = item["values"]["dedicated_to"]["text"] if "dedicated_to" in item["values"] else ""
+    order = 0 if requirement["for"].lower() in meant.lower() else 1
+    if order == 1 and meant != "":
+        notes.append("The house keeps it for " + meant + ".")
     return {
         "word": word,
         "item": item,
         "free": 0.0 if free is None else free,
-        "order": 0 if requirement["for"].lower() in meant.lower() else 1,
+        "order": order,
         "misses": len(reasons),
         "reason": item["name"] + ": " + ", ".join(reasons if len(reasons) > 0 else unknown) + ".",
         "notes": [*notes, *age_notes(item["values"].get("rating"))],
@@ -297,18 +302,20 @@ def place_named(stage: Any, name: str) -> Any:
 
 def distance_says(requirement: Record, item: Record, stage: Any) -> Record:
     """Whether a service is near enough, by the straight line; a cable is always longer."""
-    if requirement["within_m"] is None:
+    if requirement["within_m"] is None and requirement["of"] == "":
         return {"word": "fits", "words": ""}
     named = place_named(stage, item["values"]["place"]["text"]) if "place" in item["values"] else None
     here = position_of(item) if position_of(item) is not None else position_of(named)
     there = position_of(place_named(stage, requirement["of"]))
     if there is None:
         return {"word": "ask", "words": "the house names no place " + requirement["of"]}
+    if here is None and requirement["within_m"] is None:
+        return {"word": "fits", "words": "How far it is from " + requirement["of"] + " is not stated."}
     if here is None:
         return {"word": "ask", "words": "where it is, is not stated"}
     across_m, depth_m = here[0] - there[0], here[1] - there[1]
     distance_m = sqrt(across_m * across_m + depth_m * depth_m)
-    if distance_m > requirement["within_m"]:
+    if requirement["within_m"] is not None and distance_m > requirement["within_m"]:
         return {"word": "short", "words": both("length", distance_m)[0] + " from " + requirement["of"] + " in a straight line"}
     return {"word": "fits", "words": both("length", distance_m)[0] + " from " + requirement["of"] + " in a straight line; the cable path is longer."}
 

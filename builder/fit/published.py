@@ -6,7 +6,7 @@ from math import cos, radians
 from typing import Any
 
 from builder.pack import Fact, Figure, Item, Outline, Pack, Section, Standing, Verified
-from builder.rules import Rule
+from builder.rules import WHOLES, Rule
 
 Record = dict[str, Any]
 Wanted = dict[tuple[str, str], set[str]]
@@ -86,7 +86,8 @@ def wanted_of(rules: Iterable[Rule]) -> Wanted:
     for rule in rules:
         names = {rule.value, *(name for name, _ in rule.where), "configurations"}
         found.setdefault((rule.section, rule.item), set()).update(names)
-        found.setdefault((rule.section, "whole"), set()).add(rule.whole)
+        for kind in WHOLES:
+            found.setdefault((rule.section, kind), set()).add(rule.whole)
     return found
 
 

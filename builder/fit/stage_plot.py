@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from builder.fit.comparing import age_notes, asked, in_configuration, item_notes, once, section_of, signed
+from builder.fit.comparing import age_notes, asked, in_configuration, item_notes, once, section_of, signed, which_configuration
 from builder.fit.plot_floor import floor_called, floor_under, floors_of, outline_fact
 from builder.fit.plot_hits import of_word, worst
 from builder.fit.plot_remedies import remedy_of
@@ -25,6 +25,8 @@ def stage_plot(requirement: Record, pack: Record) -> Record:
     """The verdict on all rectangles of one act, on the one deck that takes them best."""
     section = section_of(pack, "stage")
     decks = decks_of(requirement, section)
+    if len(decks) == 0 and len(decks_of({**requirement, "configuration": ""}, section)) > 0:
+        return which_configuration(requirement, PLOT, pack)
     if len(decks) == 0:
         return asked(requirement, PLOT, "The pack does not describe a deck for this.")
     chosen = laid_out(requirement, section, decks[0])

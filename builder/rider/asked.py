@@ -18,7 +18,7 @@ from builder.rider.hanging import Hang
 from builder.rider.hangs import hang_record, said
 from builder.rider.plot import plot_complaints, plot_need, plot_record
 from builder.rider.timing import timing_of
-from builder.rules import Rule
+from builder.rules import BETWEEN, Rule
 
 Record = dict[str, Any]
 QUANTITIES: Mapping[str, type[Quantity]] = {
@@ -187,6 +187,10 @@ class Asking:
             self.wrong(line, "what", line.what or "", "is nothing that can be checked", "need-unknown", advice)
             return None
         ways = [way for way, value in (("at least", line.at_least), ("at most", line.at_most), ("between", line.between), ("is", line.is_)) if value]
+        if len(ways) > 1:
+            advice = "write between for the least and the most" if BETWEEN in rule.ways else f"write one of: {', '.join(rule.ways)}"
+            self.wrong(line, "what", line.what or "", f"says {' and '.join(ways)}", "need-unclear", advice)
+            return None
         if len(ways) != 1 or ways[0] not in rule.ways:
             self.wrong(line, "what", line.what or "", "does not say how much", "need-unclear", f"write one of: {', '.join(rule.ways)}")
             return None
@@ -235,6 +239,9 @@ class Asking:
         parts = [f"{load.count} × {load.current.text}" if load.phases == "single" else f"{load.current.text} on each of three phases"]
         parts += [load.system or "", load.connector or "", "apart from dimmers" if load.apart_from_dimmers else ""]
         parts += [f"within {load.within.text} of {load.of or ''}".strip() if load.within else f"at {load.of}" if load.of else ""]
+        if load.phases == "three" and load.count != 1:
+            advice = "add phases: single, or write a line for each feed of three phases"
+            self.wrong(load, "count", str(load.count), "counts single-phase circuits, and this load is on three phases", "need-unclear", advice)
         if load.within and not load.of:
             self.wrong(load, "within", load.within.text, "does not say of what", "need-unclear", "add of: with a place of the house")
         return self.blank(

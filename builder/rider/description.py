@@ -72,7 +72,7 @@ class Load(Written):
     current: Current
     """How much on each phase, or on each single-phase circuit."""
     count: Count = 1
-    """How many single-phase circuits."""
+    """How many single-phase circuits. A load on three phases is one feed: write a line for each."""
     phases: Literal["three", "single"] = "three"
     """Three phases, or single-phase circuits."""
     system: Name | None = None

@@ -175,3 +175,16 @@ def test_outlets_below_something_out_of_service_are_none_and_it_is_named() -> No
 def test_what_feeds_itself_ends_the_search_for_an_outage() -> None:
     power = [feed("Board", (60.0, 60.0, 60.0), "Other"), feed("Other", (60.0, 60.0, 60.0), "Board"), outlet(2)]
     assert first(circuits(1, 16), power=power)["verdict"].startswith("fits")
+
+
+def test_outlets_at_a_place_that_the_house_does_not_name_are_asked_not_short() -> None:
+    power = [feed("Board", (63.0, 63.0, 63.0)), outlet(9)]
+    found = verdicts(circuits(2, 16.0, of="Stage middle"), power=power)[0]
+    assert (found["verdict"], found["reason"]) == ("ask", "The house names no place Stage middle.")
+    assert verdicts(circuits(2, 16.0, of="stage left"), power=power)[0]["verdict"] == "fits"
+
+
+def test_circuits_without_a_voltage_are_told_the_house_s() -> None:
+    power = [feed("Board", (63.0, 63.0, 63.0), system=value("230/400 V three phase 50 Hz")), outlet(9)]
+    assert verdicts(circuits(2, 16.0), power=power)[0]["notes"] == ["The rider states no voltage; this is 230 V."]
+    assert verdicts(circuits(2, 16.0, system="230 V single phase"), power=power)[0]["notes"] == []

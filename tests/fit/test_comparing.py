@@ -178,3 +178,30 @@ def test_a_should_that_is_short_does_not_make_the_show_short() -> None:
     should = fit(house, [rider(asks("stage width", low=12.0, strictness="should"))])
     assert should["verdict"] == "fits, with a note"
     assert fit(house, [rider(asks("stage width", low=12.0))])["verdict"] == "short"
+
+
+def test_a_configuration_that_the_house_does_not_name_is_asked_with_the_names_that_it_has() -> None:
+    wide = deck("Wide", usable_width=value("14 m", 14.0), configurations=value("Standing, end stage"))
+    house = [item("configuration", "Standing, end stage"), item("configuration", "Seated")]
+    found = only(asks("stage width", low=12.0, configuration="In the round"), stage=[wide], house=house)
+    assert found["verdict"] == "ask"
+    assert found["reason"] == "The house names no configuration In the round; it names: Standing, end stage; Seated."
+    assert found["question"] == "Act: which configuration is meant by In the round? The house names: Standing, end stage; Seated."
+
+
+def test_a_configuration_that_the_house_names_without_a_deck_for_it_is_asked_of_the_house() -> None:
+    wide = deck("Wide", usable_width=value("14 m", 14.0), configurations=value("Standing"))
+    found = only(asks("stage width", low=12.0, configuration="Seated"), stage=[wide], house=[item("configuration", "Seated")])
+    assert (found["verdict"], found["reason"]) == ("ask", "The house has not said for the configuration Seated.")
+
+
+def test_the_opening_to_the_deck_is_not_told_from_a_way_to_the_hall_floor() -> None:
+    to_deck = item("route", "To the deck", to_place=value("Upstage left"), tightest_width=value("2.1 m", 2.1))
+    to_hall = item("route", "To the hall", to_place=value("Mix position"), tightest_width=value("2.4 m", 2.4))
+    assert only(asks("opening width", low=2.3), access=[to_deck, to_hall])["verdict"] == "short"
+    assert only(asks("opening width", low=2.3), access=[to_hall])["verdict"] == "ask"
+
+
+def test_no_shore_power_is_no_outlet_for_buses() -> None:
+    found = only(asks("shore outlets", low=2.0), power=[item("rules", "House rules on power", shore_power=value(standing="none"))])
+    assert (found["verdict"], found["reason"]) == ("short", "The house has none.")

@@ -261,3 +261,29 @@ def test_an_opener_has_the_depth_in_front_of_what_stays_less_an_aisle(stays_m: f
     day = fit(pack(stage=[deck]), [opener, rider(act="Headliner", stays_m=stays_m)])
     found = [each["verdict"] for each in day["verdicts"] if each["act"] == "The day"]
     assert found == ([] if stays_m == 0.0 else [verdict])
+
+
+def notes(requirement: Record, **more: Record) -> list[str]:
+    """The notes of a load on one service."""
+    found: list[str] = fit(pack(power=[feed("Switch", 100.0, **more)]), [rider(requirement)])["verdicts"][0]["notes"]
+    return found
+
+
+def test_a_load_without_a_voltage_is_told_the_house_s() -> None:
+    system = value("230/400 V three phase 50 Hz")
+    assert notes(load(63.0), system=system) == ["The rider states no voltage; this is 230/400 V three phase 50 Hz."]
+    assert notes(load(63.0, system="230/400 V three phase"), system=system) == []
+
+
+def test_a_load_on_a_service_that_is_kept_for_something_else_is_told_so() -> None:
+    assert notes(load(63.0, **{"for": "rigging"}), dedicated_to=value("sound")) == ["The house keeps it for sound."]
+    assert notes(load(63.0), dedicated_to=value("sound and stage")) == []
+
+
+def test_a_place_without_a_distance_is_told_and_one_that_the_house_does_not_name_is_asked() -> None:
+    stage = [item("place", "Stage left", **{"at.across": value("x", 8.0), "at.depth": value("x", -2.0)})]
+    switch = feed("Switch", 100.0, **{"at.across": value("x", -4.0), "at.depth": value("x", -7.0)})
+    near = fit(pack(power=[switch], stage=stage), [rider(load(63.0, of="Stage left"))])["verdicts"][0]
+    assert near["notes"] == ["13.00 m from Stage left in a straight line; the cable path is longer."]
+    nowhere = fit(pack(power=[switch], stage=stage), [rider(load(63.0, of="Stage middle"))])["verdicts"][0]
+    assert (nowhere["verdict"], nowhere["reason"]) == ("ask", "Switch: the house names no place Stage middle.")

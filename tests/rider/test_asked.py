@@ -88,6 +88,15 @@ def test_a_level_without_its_terms_stays_without_them() -> None:
             "rider.yml:3:41 within: '10 m' does not say of what; add of: with a place of the house [need-unclear]",
         ),
         (
+            "act: A\npower:\n  - {for: sound, current: 63 A, count: 2}\n",
+            "rider.yml:3:40 count: '2' counts single-phase circuits, and this load is on three phases; "
+            "add phases: single, or write a line for each feed of three phases [need-unclear]",
+        ),
+        (
+            "act: A\nneeds:\n  - {what: deck height, at least: 1 m, at most: 2 m}\n",
+            "rider.yml:3:12 what: 'deck height' says at least and at most; write between for the least and the most [need-unclear]",
+        ),
+        (
             "act: A\nneeds:\n  - {what: stage width, at least: -3 m}\n",
             "rider.yml:3:35 at least: '-3 m' is below zero; write it without the minus [number-out-of-range]",
         ),

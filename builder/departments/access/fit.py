@@ -4,6 +4,8 @@ from functools import partial
 
 from builder.rules import NUMBERS, Rule
 
+NOT_TO_THE_MIX_POSITION = (("not to_place", "Mix position"),)
+"""A way to the hall floor may be wider than every way to the deck."""
 access = partial(Rule, department="access", section="access")
 dock = partial(access, item="dock", whole="docks")
 vehicle = partial(access, item="vehicle", whole="vehicles", kind="count", value="count", combine="sum")
@@ -58,6 +60,7 @@ RULES = (
         kind="length",
         item="route",
         value="tightest_width",
+        where=NOT_TO_THE_MIX_POSITION,
         question="What is the tightest width from the dock to the deck?",
         remedy="Split the widest case or set piece.",
         who="the show",
@@ -68,6 +71,7 @@ RULES = (
         kind="length",
         item="route",
         value="tightest_height",
+        where=NOT_TO_THE_MIX_POSITION,
         question="What is the tightest height from the dock to the deck?",
         remedy="Lay the highest case or set piece down.",
         who="the show",

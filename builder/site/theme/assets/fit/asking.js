@@ -149,6 +149,10 @@
       return null;
     }
     const ways = WAYS.filter((way) => line[way] !== undefined);
+    if (ways.length > 1) {
+      wrong(asking, where, rule.key + " says " + ways.join(" and ") + "; write " + (rule.ways.includes("between") ? "between for the least and the most" : "one of: " + rule.ways.join(", ")));
+      return null;
+    }
     if (ways.length !== 1 || !rule.ways.includes(ways[0])) {
       wrong(asking, where, rule.key + " does not say how much; write one of: " + rule.ways.join(", "));
       return null;
@@ -203,6 +207,9 @@
     const [system, connector, of] = ["system", "connector", "of"].map((key) => text(asking, load, key, where));
     const within = read(asking, load, "within", "length", where);
     const apart = text(asking, load, "apart from dimmers", where) === "" ? "no" : attempt(asking, where, "apart from dimmers", () => yesNo(load["apart from dimmers"]));
+    if (phases === "three" && number !== null && number !== 1) {
+      wrong(asking, where, "count " + number + " counts single-phase circuits, and this load is on three phases; add phases: single, or write a line for each feed of three phases");
+    }
     if (within !== null && of === "") wrong(asking, where, "within does not say of what; add of, with a place of the house");
     if (number === null || apart === null) return null;
     const parts = [

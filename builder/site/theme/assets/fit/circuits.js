@@ -10,8 +10,12 @@
   };
   const SETS = ["L1", "L2", "L3", "L1 L2", "L1 L3", "L2 L3"];
 
-  function circuits(answer, section, nodes) {
+  function circuits(answer, section, stage, nodes) {
     const requirement = answer.requirement;
+    if (!placeKnown(requirement.of, section, stage)) {
+      answer.alone = asked(requirement, CIRCUITS, "The house names no place " + requirement.of + ".");
+      return;
+    }
     let there = 0, unknown = 0, last = null, rows = [], notes = [];
     const dead = [];
     for (const item of section.items) {
@@ -25,7 +29,7 @@
           const found = rowsOf(item, requirement, nodes);
           rows = [...rows, ...found];
           unknown += found.length === 0 ? 1 : 0;
-          notes = [...notes, ...itemNotes(item), ...ageNotes(rating)];
+          notes = [...notes, ...itemNotes(item), ...ageNotes(rating), ...voltageNote(requirement, item, section)];
           last = factOf(rating, item);
         }
       }
@@ -40,6 +44,13 @@
       answer.alone = tooFew(requirement, there, most, unknown, last);
       if (answer.alone.verdict === SHORT) answer.alone.reason = [answer.alone.reason, ...once(dead)].join(" ");
     }
+  }
+
+  function placeKnown(name, section, stage) {
+    if (name === "") return true;
+    const places = (stage === null ? [] : stage.items).filter((item) => item.kind === "place").map((item) => item.name);
+    const outlets = section.items.filter((item) => item.kind === "outlet" && valueOf(item, "place") !== null).map((item) => item.values.place.text);
+    return [...places, ...outlets].some((each) => each.toLowerCase() === name.toLowerCase());
   }
 
   function isNested(rows) {
@@ -67,6 +78,11 @@
     if (requirement.system === "") return lines === 1;
     const wanted = volts(requirement.system);
     return (lines === 1 && wanted === wired[0]) || (lines === 2 && wanted === wired[wired.length - 1]);
+  }
+
+  function voltageNote(requirement, item, section) {
+    const wired = volts(systemOf(item, section)).split("/")[0];
+    return requirement.system === "" && wired !== "" ? ["The rider states no voltage; this is " + wired + " V."] : [];
   }
 
   function dimmed(item, nodes) {

@@ -5,6 +5,7 @@
   const LENGTH_TOLERANCE_M = 0.025;
   const SHARE_TOLERANCE = 0.005;
   const ROUNDED_KINDS = ["mass", "load", "area"];
+  const WHOLES = ["whole", "rules"];
   const SOME_DO = { deck: "Only in", configuration: "Only in", beam: "Only under" };
   const ORDER = [FITS, NOTED, ASK, SHORT];
 
@@ -20,6 +21,7 @@
     if (requirement.way === "unknown") return asked(requirement, rule, "The rider does not know yet how much it needs.");
     if (section === null) return asked(requirement, rule, "The pack does not describe this.");
     const items = chosen(section, rule, requirement);
+    if (items.length === 0 && chosen(section, rule, { ...requirement, configuration: "" }).length > 0) return whichConfiguration(requirement, rule, pack);
     if (items.length === 0) return empty(requirement, rule, section);
     if (rule.combine === "sum") return summed(requirement, rule, items);
     if (rule.combine === "all") return worst(requirement, rule, items);
@@ -35,7 +37,10 @@
   }
 
   function matches(item, rule) {
-    return rule.where.every(([name, wanted]) => (name === "name" ? item.name : textOf(item, name)) === wanted);
+    return rule.where.every(([name, wanted]) => {
+      const but = name.startsWith("not "), of = but ? name.slice(4) : name;
+      return ((of === "name" ? item.name : textOf(item, of)) === wanted) !== but;
+    });
   }
 
   function inConfiguration(item, configuration) {
@@ -45,9 +50,18 @@
     return value === null || value.text.includes(configuration);
   }
 
+  function whichConfiguration(requirement, rule, pack) {
+    const house = sectionOf(pack, "house"), written = requirement.configuration;
+    const names = (house === null ? [] : house.items).filter((item) => item.kind === "configuration").map((item) => item.name);
+    if (names.length === 0 || names.includes(written)) return asked(requirement, rule, "The house has not said for the configuration " + written + ".");
+    const found = verdict(requirement, ASK, "The house names no configuration " + written + "; it names: " + names.join("; ") + ".");
+    found.question = requirement.act + ": which configuration is meant by " + written + "? The house names: " + names.join("; ") + ".";
+    return found;
+  }
+
   function empty(requirement, rule, section) {
     for (const item of section.items) {
-      const value = item.kind === "whole" && rule.whole !== "" ? valueOf(item, rule.whole) : null;
+      const value = WHOLES.includes(item.kind) && rule.whole !== "" ? valueOf(item, rule.whole) : null;
       if (value !== null && value.standing === "none") {
         if (rule.none_means === "no limit") return asked(requirement, rule, "The house has none of these, so nothing says what limits it.");
         const found = verdict(requirement, SHORT, "The house has none.");
@@ -223,5 +237,5 @@
     return notes.filter((note, index) => notes.indexOf(note) === index);
   }
 
-  Object.assign(fit, { LENGTH_TOLERANCE_M, SHARE_TOLERANCE, compared, asked, chosen, inConfiguration, answered, itemNotes, ageNotes, signed, once });
+  Object.assign(fit, { LENGTH_TOLERANCE_M, SHARE_TOLERANCE, compared, asked, chosen, whichConfiguration, inConfiguration, answered, itemNotes, ageNotes, signed, once });
 })((window.housefit = window.housefit || {}));

@@ -121,7 +121,7 @@
     const answer = { requirement, choices: [], placed: null, alone: null, proven: false };
     if (requirement.carried === "show") answer.alone = verdict(requirement, NOT_NEEDED, "The show brings it.");
     else if (section === null) answer.alone = asked(requirement, POWER, "The pack does not describe power.");
-    else if (requirement.phases === "single") circuits(answer, section, nodes);
+    else if (requirement.phases === "single") circuits(answer, section, stage, nodes);
     else services(answer, section, stage, nodes);
     return answer;
   }
@@ -155,6 +155,7 @@
     if (item.condition === "out of service" || item.terms === "not for visitors") reasons.push(item.condition === "out of service" ? item.condition : item.terms);
     if (off !== "") reasons.push(off + ", which feeds it, is out of service");
     const system = systemSays(requirement, item, section);
+    if (requirement.system === "" && systemOf(item, section) !== "") notes.push("The rider states no voltage; this is " + systemOf(item, section) + ".");
     if (system.startsWith("other")) reasons.push(system);
     else if (system !== "") unknown.push(system);
     const connector = connectorSays(requirement, item);
@@ -170,11 +171,13 @@
     if (free === null) unknown.push("what is free is not known");
     else if (slack < 0) reasons.push(both("current", -slack)[0] + " too little on the fullest phase");
     const word = reasons.length > 0 ? "short" : unknown.length > 0 ? "ask" : "fits";
+    const meant = textOf(item, "dedicated_to"), order = meant.toLowerCase().includes(requirement.for.toLowerCase()) ? 0 : 1;
+    if (order === 1 && meant !== "") notes.push("The house keeps it for " + meant + ".");
     return {
       word,
       item,
       free: free === null ? 0 : free,
-      order: textOf(item, "dedicated_to").toLowerCase().includes(requirement.for.toLowerCase()) ? 0 : 1,
+      order,
       misses: reasons.length,
       reason: item.name + ": " + (reasons.length > 0 ? reasons : unknown).join(", ") + ".",
       notes: [...notes, ...ageNotes(valueOf(item, "rating"))],
@@ -220,16 +223,17 @@
   }
 
   function distanceSays(requirement, item, stage) {
-    if (requirement.within_m === null) return { word: "fits", words: "" };
+    if (requirement.within_m === null && requirement.of === "") return { word: "fits", words: "" };
     const named = valueOf(item, "place") !== null ? placeNamed(stage, item.values.place.text) : null;
     const here = positionOf(item) !== null ? positionOf(item) : positionOf(named);
     const there = positionOf(placeNamed(stage, requirement.of));
     if (there === null) return { word: "ask", words: "the house names no place " + requirement.of };
+    if (here === null && requirement.within_m === null) return { word: "fits", words: "How far it is from " + requirement.of + " is not stated." };
     if (here === null) return { word: "ask", words: "where it is, is not stated" };
     const across = here[0] - there[0], depth = here[1] - there[1];
     const distance = Math.sqrt(across * across + depth * depth);
     const words = both("length", distance)[0] + " from " + requirement.of + " in a straight line";
-    return distance > requirement.within_m ? { word: "short", words } : { word: "fits", words: words + "; the cable path is longer." };
+    return requirement.within_m !== null && distance > requirement.within_m ? { word: "short", words } : { word: "fits", words: words + "; the cable path is longer." };
   }
 
   function outcome(answer, nodes, end) {

@@ -1,7 +1,7 @@
 // A stage plot as one verdict with its parts, and beside what other acts leave standing. Twin of builder/fit/stage_plot.py and plot_day.py.
 (function (fit) {
   "use strict";
-  const { FITS, NOTED, SHORT, ASK, RANK, verdict, withRemedy, withQuestion, settled, sectionOf, asked, inConfiguration, itemNotes, ageNotes, once, signed, both, digits } = fit;
+  const { FITS, NOTED, SHORT, ASK, RANK, verdict, withRemedy, withQuestion, settled, sectionOf, asked, whichConfiguration, inConfiguration, itemNotes, ageNotes, once, signed, both, digits } = fit;
   const plan = fit.plan;
   const { ofWord, outlineFact, twiceArea } = plan;
   const PLOT = {
@@ -19,6 +19,7 @@
   function stagePlot(requirement, pack) {
     const section = sectionOf(pack, "stage");
     const decks = decksOf(requirement, section);
+    if (decks.length === 0 && decksOf({ ...requirement, configuration: "" }, section).length > 0) return whichConfiguration(requirement, PLOT, pack);
     if (decks.length === 0) return asked(requirement, PLOT, "The pack does not describe a deck for this.");
     let chosen = null;
     for (const deck of decks) {
