@@ -378,3 +378,21 @@ def test_a_shorter_set_before_never_turns_a_changeover_into_a_short(minutes: flo
 
     if word(90).startswith("fits"):
         assert word(90 - less).startswith("fits")
+
+
+# Quarters of an hour from 18:00 to 05:45 of the night after, as a clock on the wall tells them.
+evenings = st.integers(72, 119)
+
+
+@settings(deadline=None)
+@given(evenings, evenings, evenings, st.integers(0, 20))
+def test_a_later_curfew_or_a_shorter_set_never_turns_a_fit_into_a_short(ends: int, one: int, other: int, less: int) -> None:
+    def word(curfew: int, end: int) -> str:
+        where = pack(house=[item("curfew", "every day", music_ends=value("x", curfew * 900.0 % 86400), strictness=value("hard"))])
+        asks = {"act": "A", "line": 1, "sort": "ends", "department": "house", "title": "T", "need": "n", "strictness": "must", "carried": "house"}
+        return str(fit(where, [rider({**asks, "configuration": "", "time_s": end * 900.0 % 86400, "day": ""})])["verdict"])
+
+    early, late = sorted((one, other))
+    if word(early, ends).startswith("fits"):
+        assert word(late, ends).startswith("fits")
+        assert word(early, max(72, ends - less)).startswith("fits")
