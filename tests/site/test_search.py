@@ -33,7 +33,7 @@ FIRST = (
     ("curfew", "House", "Curfew"),
     ("curfiew", "House", "Curfew"),
     ("22:30", "House", "Sunday to Thursday"),
-    ("99 dBA limit", "House", "Audience protection"),
+    ("noise limit", "House", "Noise limits"),
     ("gaffer", "House", "House electrician"),
     ("electrician phone", "House", "House electrician"),
     ("haze", "House", "haze"),
