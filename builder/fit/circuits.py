@@ -18,6 +18,11 @@ CIRCUITS = {
     "who": "the house electrician, or hire",
 }
 
+OTHER_SYSTEM = {
+    "remedy": "Hire a transformer, where the frequency suits, or a generator of the system asked for. Never connect to another voltage.",
+    "who": "the house electrician, or hire",
+}
+
 
 def circuits(answer: Record, section: Record, stage: Any, nodes: dict[str, Record]) -> None:
     """The outlets that could take a line of circuits, or why they cannot all be taken."""
@@ -55,6 +60,10 @@ def circuits(answer: Record, section: Record, stage: Any, nodes: dict[str, Recor
         answer["alone"] = asked(requirement, CIRCUITS, digits(float(most), 0) + " were found to fit at the same time, and more is not ruled out.")
     else:
         answer["alone"] = too_few(requirement, there, most, unknown, last)
+        if answer["alone"]["verdict"] == SHORT and there == 0:
+            others = other_voltages(requirement, section, nodes)
+            answer["alone"]["reason"] = " ".join([answer["alone"]["reason"], *others])
+            with_remedy(answer["alone"], OTHER_SYSTEM if len(others) > 0 else CIRCUITS)
         if answer["alone"]["verdict"] == SHORT:
             answer["alone"]["reason"] = " ".join([answer["alone"]["reason"], *once(dead)])
 
@@ -108,6 +117,16 @@ def voltage_note(requirement: Record, item: Record, section: Record) -> list[str
     """The voltage of an outlet's line, where the rider states none and the house does."""
     wired = volts(system_of(item, section)).split("/")[0]
     return ["The rider states no voltage; this is " + wired + " V."] if requirement["system"] == "" and wired != "" else []
+
+
+def other_voltages(requirement: Record, section: Record, nodes: dict[str, Record]) -> list[str]:
+    """The voltages of the outlets that are there, where none has the one asked for."""
+    if requirement["system"] == "":
+        return []
+    open_to_all = {**requirement, "system": ""}
+    there = [item for item in section["items"] if item["kind"] == "outlet" and serves(open_to_all, item, section, nodes)]
+    found = [volts(system_of(item, section)).split("/")[0] for item in there]
+    return once(["The outlets there are of " + wired + " V." for wired in found if wired != ""])
 
 
 def dimmed(item: Record, nodes: dict[str, Record]) -> bool:

@@ -306,7 +306,7 @@ def summed(requirement: Record, rule: Record, items: list[Record]) -> Record:
     for item in items:
         value = item["values"].get(rule["value"])
         if rule["value"] == "":
-            value = itself(item)
+            value = itself(item) if is_rated(item) else None
         if item["condition"] == "out of service" or item["terms"] == "not for visitors":
             left_out.append(item["name"] + " is left out: " + (item["condition"] if item["condition"] == "out of service" else item["terms"]) + ".")
         elif value is None or (value["standing"] != "none" and value["number"] is None):
@@ -317,7 +317,9 @@ def summed(requirement: Record, rule: Record, items: list[Record]) -> Record:
             last = fact_of(value, item)
             used += 1
     found = numbered(requirement, rule, total)
-    if found["verdict"] == SHORT and unknown > 0:
+    # What counts by being there adds at most one each; what else is unknown may add any amount.
+    open_ended = unknown > 0 and (rule["value"] != "" or numbered(requirement, rule, total + unknown)["verdict"] != SHORT)
+    if found["verdict"] == SHORT and open_ended:
         found = asked(requirement, rule, "The house has not said all of it: " + both(rule["kind"], total)[0] + " are known.")
         found["slack"] = 0.0
     if last is not None and (used > 1 or rule["value"] == ""):
@@ -327,6 +329,11 @@ def summed(requirement: Record, rule: Record, items: list[Record]) -> Record:
     if found["verdict"] == FITS or len(left_out) > 0:
         found["notes"] = [*found["notes"], *left_out, *once(notes)]
     return settled(without_slack(found))
+
+
+def is_rated(item: Record) -> bool:
+    """Whether a point of rigging has a known limit; what is no point has none to know."""
+    return item["kind"] != "point" or ("limit" in item["values"] and item["values"]["limit"]["number"] is not None)
 
 
 def itself(item: Record) -> Record:

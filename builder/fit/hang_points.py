@@ -130,7 +130,7 @@ def nearest(support: Record, section: Record, taken: list[str]) -> Record:
             reason = "The nearest point, " + first["name"] + ", is taken by another support of this show."
             place["issues"] = [issue(ASK, reason, question="Which other point can this spot have?", item=first)]
         else:
-            place["issues"] = [or_a_bridle(each, section) for each in unusable(first, section)]
+            place["issues"] = [or_a_bridle(support, each, section) for each in unusable(first, section)]
         return place
     place["issues"] = [too_far(support, near, section)]
     return place
@@ -143,12 +143,17 @@ def spot_words(support: Record) -> str:
     return across + ", " + both("length", abs(depth_m))[0] + ("" if depth_m == 0 else " US" if depth_m > 0 else " DS")
 
 
-def or_a_bridle(found: Record, section: Record) -> Record:
+def bridle_at(support: Record) -> str:
+    """What to ask of a house about a bridle: it knows the spot only from the question."""
+    return "Can you make a bridle at " + spot_words(support) + ", how high may it meet, and what may hang from it?"
+
+
+def or_a_bridle(support: Record, found: Record, section: Record) -> Record:
     """The only point near a spot may not be used: short, unless the house may make a bridle."""
     if found["word"] != SHORT or bridle_rule(section) == "no":
         return found
     reason = found["reason"] + " A bridle would be wanted" + allowed_words(section)
-    return {**found, "word": ASK, "reason": reason, "question": BRIDLE, "remedy": ""}
+    return {**found, "word": ASK, "reason": reason, "question": bridle_at(support), "remedy": ""}
 
 
 def allowed_words(section: Record) -> str:
@@ -173,7 +178,7 @@ def too_far(support: Record, near: list[Record], section: Record) -> Record:
     words += both("length", near[0]["away_m"])[0] + " away. A bridle would be wanted"
     if bridle_rule(section) == "no":
         return issue(SHORT, words + ", and the house allows none.", remedy="Move the spot to a point.", item=near[0]["item"])
-    return issue(ASK, words + allowed_words(section), question=BRIDLE, item=near[0]["item"])
+    return issue(ASK, words + allowed_words(section), question=bridle_at(support), item=near[0]["item"])
 
 
 def bridle_rule(section: Record) -> str:

@@ -104,14 +104,29 @@ def overall(verdicts: list[Record], act: str) -> str:
 
 
 def questions(verdicts: list[Record]) -> list[Record]:
-    """What to ask, by department in alphabetical order, each question once."""
-    groups: dict[str, list[str]] = {}
+    """What to ask, by department in alphabetical order, each question once, with all the riders' lines that ask it."""
+    groups: dict[str, dict[str, list[str]]] = {}
     for found in [each for whole in verdicts for each in (whole, *whole["parts"])]:
         if found["question"] != "":
-            asks = groups.setdefault(found["department"], [])
-            if found["question"] not in asks:
-                asks.append(found["question"])
-    return [{"department": name, "questions": groups[name]} for name in sorted(groups)]
+            line = quoted_line(found)
+            words = found["question"][: len(found["question"]) - len(line) - 4] if line != "" else found["question"]
+            lines = groups.setdefault(found["department"], {}).setdefault(words, [])
+            if line not in lines:
+                lines.append(line)
+    return [{"department": name, "questions": [with_lines(words, groups[name][words]) for words in groups[name]]} for name in sorted(groups)]
+
+
+def quoted_line(found: Record) -> str:
+    """The line of the rider that a question quotes at its end, or an empty one where it quotes none."""
+    line = ", rider line " + str(found["line"]) if found["line"] > 0 else ""
+    whole = found["act"] + line + ": " + found["title"] + ", " + found["need"]
+    return whole if found["question"][-len(whole) - 4 :] == " (" + whole + ".)" else ""
+
+
+def with_lines(words: str, lines: list[str]) -> str:
+    """A question with the lines that ask it."""
+    quoted = [line for line in lines if line != ""]
+    return words if len(quoted) == 0 else words + " (" + "; ".join(quoted) + ".)"
 
 
 def cautions(verdicts: list[Record], pack: Record) -> list[str]:

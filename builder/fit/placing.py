@@ -3,7 +3,7 @@
 from math import sqrt
 from typing import Any
 
-from builder.fit.circuits import circuits, filled, is_nested, left_on, most_of, placed_circuits, with_one
+from builder.fit.circuits import OTHER_SYSTEM, circuits, filled, is_nested, left_on, most_of, placed_circuits, with_one
 from builder.fit.comparing import age_notes, asked, item_notes, section_of, signed
 from builder.fit.feeds import (
     PHASES,
@@ -185,7 +185,7 @@ def services(answer: Record, section: Record, stage: Any, nodes: dict[str, Recor
     for each in looks:
         if each["misses"] < nearest["misses"] or (each["misses"] == nearest["misses"] and each["free"] > nearest["free"]):
             nearest = each
-    found = with_remedy(verdict(requirement, SHORT, nearest["reason"]), POWER)
+    found = with_remedy(verdict(requirement, SHORT, nearest["reason"]), OTHER_SYSTEM if nearest["other_system"] else POWER)
     found["fact"] = nearest["fact"]
     found["margin"] = nearest["margin"]
     answer["alone"] = found
@@ -241,6 +241,7 @@ def look(requirement: Record, item: Record, section: Record, stage: Any, nodes: 
         "free": 0.0 if free is None else free,
         "order": order,
         "misses": len(reasons),
+        "other_system": system[:5] == "other",
         "reason": item["name"] + ": " + ", ".join(reasons if len(reasons) > 0 else unknown) + ".",
         "notes": [*notes, *age_notes(item["values"].get("rating"))],
         "fact": fact_of(shown, item) if shown is not None else None,

@@ -136,7 +136,7 @@ class Asking:
         yield from self.level()
         for index, words in enumerate(self.rider.questions):
             line = self.rider.where("questions", index).line
-            yield self.blank(line, "question", "other", "A question", "an answer", words=words)
+            yield self.blank(line, "question", "other", "A question", words, words=words)
 
     def below_zero(self) -> None:
         """Note every quantity outside ``needs`` that is below zero."""

@@ -132,7 +132,7 @@ class Hang(Written):
         several = len(self.supports) > 1
         spread = self.weight_in_all is not None or any(load.at is None and load.from_ is None for load in self.loads)
         if self.length is None and (self.weight is not None or (several and spread)):
-            yield unclear(self, "length", "is missing, and a weight is spread over it", "write the length of the hang")
+            yield unclear(self, "length", "needs a length, for a weight is spread over it", "write the length of the hang")
         places = [support.at.m for support in self.supports if support.at is not None]
         if several and len(places) < len(self.supports):
             yield unclear(self, "supports", "does not say where along it each support is", "write at for every support")

@@ -188,3 +188,10 @@ def test_circuits_without_a_voltage_are_told_the_house_s() -> None:
     power = [feed("Board", (63.0, 63.0, 63.0), system=value("230/400 V three phase 50 Hz")), outlet(9)]
     assert verdicts(circuits(2, 16.0), power=power)[0]["notes"] == ["The rider states no voltage; this is 230 V."]
     assert verdicts(circuits(2, 16.0, system="230 V single phase"), power=power)[0]["notes"] == []
+
+
+def test_outlets_of_another_voltage_are_told_and_drawing_less_is_no_remedy() -> None:
+    power = [feed("Board", (63.0, 63.0, 63.0), system=value("230/400 V three phase 50 Hz")), outlet(9)]
+    found = verdicts(circuits(2, 16.0, system="120 V single phase"), power=power)[0]
+    assert (found["verdict"], found["reason"]) == ("short", "0 such outlets of 2. The outlets there are of 230 V.")
+    assert found["remedy"].startswith("Hire a transformer, where the frequency suits, or a generator of the system asked for.")

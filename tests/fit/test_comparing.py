@@ -205,3 +205,20 @@ def test_the_opening_to_the_deck_is_not_told_from_a_way_to_the_hall_floor() -> N
 def test_no_shore_power_is_no_outlet_for_buses() -> None:
     found = only(asks("shore outlets", low=2.0), power=[item("rules", "House rules on power", shore_power=value(standing="none"))])
     assert (found["verdict"], found["reason"]) == ("short", "The house has none.")
+
+
+def test_a_point_whose_rating_nobody_knows_makes_no_fit_and_no_shortage() -> None:
+    rated, unrated = item("point", "R1", limit=value("500 kg", 500.0)), item("point", "R2", limit=value(standing="unknown"))
+    assert only(asks("points", low=1.0), rigging=[rated, unrated])["verdict"] == "fits"
+    found = only(asks("points", low=2.0), rigging=[rated, unrated])
+    assert (found["verdict"], found["reason"]) == ("ask", "The house has not said all of it: 1 are known.")
+    assert only(asks("points", low=2.0), rigging=[rated, rated])["verdict"] == "fits"
+    assert only(asks("points", low=3.0), rigging=[rated, unrated])["verdict"] == "short"
+
+
+def test_what_two_acts_ask_alike_is_one_question_that_quotes_both() -> None:
+    riders = [rider(asks("stage width", low=low, line=line), act=act) for act, low, line in (("A", 12.0, 4), ("B", 10.0, 7))]
+    questions = fit(pack(stage=[]), riders)["questions"]
+    assert [each["department"] for each in questions] == ["stage"]
+    ask = "What is the clear width of the deck, between what always stands there?"
+    assert questions[0]["questions"] == [f"{ask} (A, rider line 4: stage width, at least; B, rider line 7: stage width, at least.)"]

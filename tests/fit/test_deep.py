@@ -263,6 +263,13 @@ def test_an_opener_has_the_depth_in_front_of_what_stays_less_an_aisle(stays_m: f
     assert found == ([] if stays_m == 0.0 else [verdict])
 
 
+def test_a_service_of_another_voltage_is_not_mended_by_drawing_less() -> None:
+    power = [feed("Switch", 100.0, system=value("230/400 V three phase 50 Hz"))]
+    found = fit(pack(power=power), [rider(load(63.0, system="120/208 V three phase"))])["verdicts"][0]
+    assert (found["verdict"], found["reason"]) == ("short", "Switch: other system, 230/400 V three phase 50 Hz.")
+    assert found["remedy"].startswith("Hire a transformer, where the frequency suits, or a generator of the system asked for.")
+
+
 def notes(requirement: Record, **more: Record) -> list[str]:
     """The notes of a load on one service."""
     found: list[str] = fit(pack(power=[feed("Switch", 100.0, **more)]), [rider(requirement)])["verdicts"][0]["notes"]

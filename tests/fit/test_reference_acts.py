@@ -49,7 +49,8 @@ CLUB_IN_THE_DEMO = [
     ("Height to the lowest thing above the deck", "fits"),  # 10 ft = 3.05 m of 9.1 m
     ("Stereo in-ear mixes", "not needed"),  # the show carries them
     ("From the datum to the mix position", "short"),  # 28.5 m against 60 ft = 18.29 m at most
-    ("Power for backline", "fits"),  # two of nine 16 A outlets, one each on L1 and L2; the intake has 376 A even with the kitchen's 80 A breaker full
+    # No voltage is stated. Two of nine 16 A outlets, one each on L1 and L2; the intake has 376 A even with the kitchen's 80 A breaker full.
+    ("Power for backline", "fits, with a note"),
     ("Stage plot", "fits, with a note"),  # one riser in the middle, 2.4 m high below the duct's 8.6 m; its weight is taken as spread
     ("Trucks and the largest case", "fits"),  # 11 m of 16.5 m by Rope Street; the arch of Basin Lane does not matter there
     ("Load-in", "fits"),  # 16:00, from 07:00

@@ -331,7 +331,7 @@
   function questions(asking) {
     const found = list(asking, "questions"), lines = asking.places.get(asking.data.questions);
     return found.map((words, index) => {
-      if (typeof words === "string" && folded(words) !== "") return blank(asking, Array.isArray(lines) ? lines[index] : 0, "question", "other", "A question", "an answer", { words: folded(words) });
+      if (typeof words === "string" && folded(words) !== "") return blank(asking, Array.isArray(lines) ? lines[index] : 0, "question", "other", "A question", folded(words), { words: folded(words) });
       wrong(asking, "questions " + (index + 1), "should be one text");
       return null;
     });

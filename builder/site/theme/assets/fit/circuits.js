@@ -8,6 +8,10 @@
     remedy: "Bring a distribution board for a three-phase service, draw less, or hire a generator.",
     who: "the house electrician, or hire",
   };
+  const OTHER_SYSTEM = {
+    remedy: "Hire a transformer, where the frequency suits, or a generator of the system asked for. Never connect to another voltage.",
+    who: "the house electrician, or hire",
+  };
   const SETS = ["L1", "L2", "L3", "L1 L2", "L1 L3", "L2 L3"];
 
   function circuits(answer, section, stage, nodes) {
@@ -42,6 +46,11 @@
       answer.alone = asked(requirement, CIRCUITS, digits(most, 0) + " were found to fit at the same time, and more is not ruled out.");
     } else {
       answer.alone = tooFew(requirement, there, most, unknown, last);
+      if (answer.alone.verdict === SHORT && there === 0) {
+        const others = otherVoltages(requirement, section, nodes);
+        answer.alone.reason = [answer.alone.reason, ...others].join(" ");
+        withRemedy(answer.alone, others.length > 0 ? OTHER_SYSTEM : CIRCUITS);
+      }
       if (answer.alone.verdict === SHORT) answer.alone.reason = [answer.alone.reason, ...once(dead)].join(" ");
     }
   }
@@ -83,6 +92,12 @@
   function voltageNote(requirement, item, section) {
     const wired = volts(systemOf(item, section)).split("/")[0];
     return requirement.system === "" && wired !== "" ? ["The rider states no voltage; this is " + wired + " V."] : [];
+  }
+
+  function otherVoltages(requirement, section, nodes) {
+    if (requirement.system === "") return [];
+    const there = section.items.filter((item) => item.kind === "outlet" && serves({ ...requirement, system: "" }, item, section, nodes));
+    return once(there.map((item) => volts(systemOf(item, section)).split("/")[0]).filter((wired) => wired !== "").map((wired) => "The outlets there are of " + wired + " V."));
   }
 
   function dimmed(item, nodes) {
@@ -200,5 +215,5 @@
     return "At " + row.item.values.place.text + ", " + row.item.name + ": " + parts.join(", ");
   }
 
-  Object.assign(fit, { circuits, isNested, mostOf, leftOn, withOne, filled, placedCircuits });
+  Object.assign(fit, { OTHER_SYSTEM, circuits, isNested, mostOf, leftOn, withOne, filled, placedCircuits });
 })((window.housefit = window.housefit || {}));

@@ -203,7 +203,7 @@
     let total = 0, unknown = 0, used = 0, last = null, notes = [];
     const leftOut = [];
     for (const item of items) {
-      const value = rule.value === "" ? itself(item) : valueOf(item, rule.value);
+      const value = rule.value !== "" ? valueOf(item, rule.value) : isRated(item) ? itself(item) : null;
       if (item.condition === "out of service" || item.terms === "not for visitors") {
         leftOut.push(item.name + " is left out: " + (item.condition === "out of service" ? item.condition : item.terms) + ".");
       } else if (value === null || (value.standing !== "none" && value.number === null)) {
@@ -216,7 +216,8 @@
       }
     }
     let found = numbered(requirement, rule, total);
-    if (found.verdict === SHORT && unknown > 0) {
+    const openEnded = unknown > 0 && (rule.value !== "" || numbered(requirement, rule, total + unknown).verdict !== SHORT);
+    if (found.verdict === SHORT && openEnded) {
       found = slackless(asked(requirement, rule, "The house has not said all of it: " + both(rule.kind, total)[0] + " are known."));
     }
     if (last !== null && (used > 1 || rule.value === "")) {
@@ -226,6 +227,11 @@
     found.fact = last;
     if (found.verdict === FITS || leftOut.length > 0) found.notes = [...found.notes, ...leftOut, ...once(notes)];
     return settled(withoutSlack(found));
+  }
+
+  function isRated(item) {
+    const limit = valueOf(item, "limit");
+    return item.kind !== "point" || (limit !== null && limit.number !== null);
   }
 
   function itself(item) {

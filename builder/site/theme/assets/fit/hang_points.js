@@ -97,7 +97,7 @@
       if (taken.includes(first.key)) {
         const reason = "The nearest point, " + first.name + ", is taken by another support of this show.";
         place.issues = [issue(ASK, reason, { question: "Which other point can this spot have?", item: first })];
-      } else place.issues = unusable(first, section).map((each) => orABridle(each, section));
+      } else place.issues = unusable(first, section).map((each) => orABridle(support, each, section));
       return place;
     }
     place.issues = [tooFar(support, near, section)];
@@ -110,9 +110,13 @@
     return first + ", " + both("length", Math.abs(depth))[0] + (depth === 0 ? "" : depth > 0 ? " US" : " DS");
   }
 
-  function orABridle(found, section) {
+  function bridleAt(support) {
+    return "Can you make a bridle at " + spotWords(support) + ", how high may it meet, and what may hang from it?";
+  }
+
+  function orABridle(support, found, section) {
     if (found.word !== SHORT || bridleRule(section) === "no") return found;
-    return { ...found, word: ASK, reason: found.reason + " A bridle would be wanted" + allowedWords(section), question: BRIDLE, remedy: "" };
+    return { ...found, word: ASK, reason: found.reason + " A bridle would be wanted" + allowedWords(section), question: bridleAt(support), remedy: "" };
   }
 
   function allowedWords(section) {
@@ -126,7 +130,7 @@
     let words = "No point is within " + both("length", NEAR_M)[0] + " of the spot at " + spotWords(support) + "; the nearest, " + item.name + ", is ";
     words += both("length", near[0].away_m)[0] + " away. A bridle would be wanted";
     if (bridleRule(section) === "no") return issue(SHORT, words + ", and the house allows none.", { remedy: "Move the spot to a point.", item });
-    return issue(ASK, words + allowedWords(section), { question: BRIDLE, item });
+    return issue(ASK, words + allowedWords(section), { question: bridleAt(support), item });
   }
 
   function bridleRule(section) {

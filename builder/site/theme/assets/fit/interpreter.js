@@ -74,12 +74,26 @@
     const groups = new Map();
     for (const found of verdicts.flatMap((whole) => [whole, ...whole.parts])) {
       if (found.question !== "") {
-        if (!groups.has(found.department)) groups.set(found.department, []);
+        const line = quotedLine(found);
+        const words = line !== "" ? found.question.slice(0, found.question.length - line.length - 4) : found.question;
+        if (!groups.has(found.department)) groups.set(found.department, new Map());
         const asks = groups.get(found.department);
-        if (!asks.includes(found.question)) asks.push(found.question);
+        if (!asks.has(words)) asks.set(words, []);
+        if (!asks.get(words).includes(line)) asks.get(words).push(line);
       }
     }
-    return [...groups.keys()].sort().map((department) => ({ department, questions: groups.get(department) }));
+    return [...groups.keys()].sort().map((department) => ({ department, questions: [...groups.get(department)].map(([words, lines]) => withLines(words, lines)) }));
+  }
+
+  function quotedLine(found) {
+    const line = found.line > 0 ? ", rider line " + found.line : "";
+    const whole = found.act + line + ": " + found.title + ", " + found.need;
+    return found.question.endsWith(" (" + whole + ".)") ? whole : "";
+  }
+
+  function withLines(words, lines) {
+    const quoted = lines.filter((line) => line !== "");
+    return quoted.length === 0 ? words : words + " (" + quoted.join("; ") + ".)";
   }
 
   function cautions(verdicts, pack) {

@@ -3,7 +3,7 @@
   "use strict";
   const { FITS, SHORT, ASK, NOT_NEEDED, verdict, withRemedy, withQuestion, factOf, settled, valueOf, textOf, sectionOf, asked, ageNotes, itemNotes, signed, both, digits } = fit;
   const { PHASES, ROUNDING, tree, freeOf, leastFree, leastOfAll, notSure, fullest, above, outage, roomOf, leastRoom, less, systemOf, volts } = fit;
-  const { circuits, isNested, mostOf, leftOn, withOne, filled, placedCircuits } = fit;
+  const { OTHER_SYSTEM, circuits, isNested, mostOf, leftOn, withOne, filled, placedCircuits } = fit;
   const POWER = {
     question: "Which service can we have, of what current on each phase, on which connector, and how far is it from where we need it?",
     remedy: "Hire a generator, or share with another department and draw less.",
@@ -142,7 +142,7 @@
     for (const each of looks) {
       if (each.misses < nearest.misses || (each.misses === nearest.misses && each.free > nearest.free)) nearest = each;
     }
-    const found = withRemedy(verdict(requirement, SHORT, nearest.reason), POWER);
+    const found = withRemedy(verdict(requirement, SHORT, nearest.reason), nearest.otherSystem ? OTHER_SYSTEM : POWER);
     found.fact = nearest.fact;
     found.margin = nearest.margin;
     answer.alone = found;
@@ -179,6 +179,7 @@
       free: free === null ? 0 : free,
       order,
       misses: reasons.length,
+      otherSystem: system.startsWith("other"),
       reason: item.name + ": " + (reasons.length > 0 ? reasons : unknown).join(", ") + ".",
       notes: [...notes, ...ageNotes(valueOf(item, "rating"))],
       fact: shown !== null ? factOf(shown, item) : null,
