@@ -1,9 +1,19 @@
-"""The rule of the formula tests: an expected value says where it comes from, or the test does not run."""
+"""
+What holds for all tests: a formula test says where its expected value comes from, or does not run; how tests are shared out; one browser a process.
+"""
 
+import os
+from collections.abc import Iterator
+from pathlib import Path
 from typing import Any
 
 import pytest
+from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Error as BrowserError
 from xdist.scheduler import LoadScopeScheduling
+
+CHROMIUM = Path("/usr/bin/chromium")
+QUIET = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"]
 
 LOOK_AT_THE_DEMO = ("tests/site/test_check_page.py", "tests/site/test_demo.py", "tests/site/test_search.py")
 
@@ -37,3 +47,17 @@ def names_its_ground(item: pytest.Item) -> bool:
     """True where a test has a source with text, or is a law for all inputs."""
     source = item.get_closest_marker("source")
     return item.get_closest_marker("law") is not None or (source is not None and bool(source.args) and bool(str(source.args[0]).strip()))
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """Chromium. Without it tests are left out, unless HOUSEPACK_BROWSER=required says that they must run."""
+    with sync_playwright() as playwright:
+        try:
+            found = playwright.chromium.launch(executable_path=CHROMIUM if CHROMIUM.exists() else None, args=QUIET)
+        except BrowserError as failure:
+            if os.environ.get("HOUSEPACK_BROWSER") == "required":
+                pytest.fail(f"HOUSEPACK_BROWSER=required, but Chromium does not start: {failure.message.splitlines()[0]}")
+            pytest.skip("Chromium is not installed; HOUSEPACK_BROWSER=required makes this a failure.")
+        yield found
+        found.close()

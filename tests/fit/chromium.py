@@ -1,19 +1,15 @@
 """The scripts that the site serves, in a real browser."""
 
 import json
-import os
 import re
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-import pytest
-from playwright.sync_api import Error as BrowserError
-from playwright.sync_api import Page, sync_playwright
+from playwright.sync_api import Browser, Page
 
 SCRIPTS = Path(__file__).parents[2] / "builder" / "site" / "theme" / "assets" / "fit"
 CHECK = SCRIPTS.parents[1] / "check.html"
-CHROMIUM = Path("/usr/bin/chromium")
 
 
 def served(last: str) -> tuple[str, ...]:
@@ -24,19 +20,12 @@ def served(last: str) -> tuple[str, ...]:
 
 
 @contextmanager
-def page_with(*names: str, pack: object = None) -> Iterator[Page]:
+def page_with(browser: Browser, *names: str, pack: object = None) -> Iterator[Page]:
     """An empty page that runs these scripts, with a pack where one is given."""
-    with sync_playwright() as playwright:
-        try:
-            browser = playwright.chromium.launch(executable_path=CHROMIUM if CHROMIUM.exists() else None, args=["--no-sandbox", "--disable-gpu"])
-        except BrowserError as failure:
-            if os.environ.get("HOUSEPACK_BROWSER") == "required":
-                pytest.fail(f"HOUSEPACK_BROWSER=required, but Chromium does not start: {failure.message.splitlines()[0]}")
-            pytest.skip("Chromium is not installed; HOUSEPACK_BROWSER=required makes this a failure.")
-        page = browser.new_page()
-        for name in names:
-            page.add_script_tag(content=(SCRIPTS / f"{name}.js").read_text("utf-8"))
-        if pack is not None:
-            page.evaluate("(text) => { housefit.pack = JSON.parse(text); }", json.dumps(pack))
-        yield page
-        browser.close()
+    page = browser.new_page()
+    for name in names:
+        page.add_script_tag(content=(SCRIPTS / f"{name}.js").read_text("utf-8"))
+    if pack is not None:
+        page.evaluate("(text) => { housefit.pack = JSON.parse(text); }", json.dumps(pack))
+    yield page
+    page.close()

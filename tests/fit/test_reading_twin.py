@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from playwright.sync_api import Browser
 
 from builder.fit.published import rule_record
 from builder.reading.problems import Refused
@@ -263,9 +264,9 @@ def in_python(text: str) -> dict[str, Any] | None:
 
 
 @pytest.mark.browser
-def test_both_read_the_same_from_the_same_text() -> None:
+def test_both_read_the_same_from_the_same_text(browser: Browser) -> None:
     given = texts()
-    with page_with(*READERS, pack=PACK) as page:
+    with page_with(browser, *READERS, pack=PACK) as page:
         read = page.evaluate(READ, given)
     ours = [json.loads(json.dumps(in_python(text))) for text in given]
     different = [(text, mine, theirs) for text, mine, theirs in zip(given, ours, read, strict=True) if mine != theirs]
@@ -275,7 +276,7 @@ def test_both_read_the_same_from_the_same_text() -> None:
 
 
 @pytest.mark.browser
-def test_what_the_browser_writes_both_read_as_it_was() -> None:
+def test_what_the_browser_writes_both_read_as_it_was(browser: Browser) -> None:
     words = [
         "plain",
         "it's",
@@ -300,7 +301,7 @@ def test_what_the_browser_writes_both_read_as_it_was() -> None:
         ">",
     ]
     data = {"act": "A: B", "questions": words, "needs": [{"what": "stage width", "between": ["1 m", "27'-10 1/2\""]}]}
-    with page_with(*READERS, pack=PACK) as page:
+    with page_with(browser, *READERS, pack=PACK) as page:
         written, read = page.evaluate("(data) => { const text = housefit.writeRider(data); return [text, housefit.readRider(text).data]; }", data)
     assert read == data
     ours = in_python(written)
@@ -309,7 +310,7 @@ def test_what_the_browser_writes_both_read_as_it_was() -> None:
 
 
 @pytest.mark.browser
-def test_what_the_browser_does_not_read_of_yaml_it_refuses() -> None:
+def test_what_the_browser_does_not_read_of_yaml_it_refuses(browser: Browser) -> None:
     texts = [
         "act: |\n  A\n",
         "act: >\n  A\n",
@@ -320,5 +321,5 @@ def test_what_the_browser_does_not_read_of_yaml_it_refuses() -> None:
         "__proto__: A\n",
         "act: " + "{d: " * 30 + "x" + "}" * 30 + "\n",
     ]
-    with page_with(*READERS, pack=PACK) as page:
+    with page_with(browser, *READERS, pack=PACK) as page:
         assert page.evaluate(READ, texts) == [None] * len(texts)

@@ -6,6 +6,7 @@ from functools import cache
 from typing import Any
 
 import pytest
+from playwright.sync_api import Browser
 
 from builder.fit.interpreter import fit
 from builder.fit.verdicts import RANK
@@ -27,10 +28,10 @@ def in_python(seed: int) -> str:
     return json.dumps(fit(*a_pair(seed)), sort_keys=True, ensure_ascii=False, separators=(",", ":"))
 
 
-def in_the_browser() -> list[str]:
+def in_the_browser(browser: Browser) -> list[str]:
     """Every pair's result as JSON, from the scripts that the site serves."""
     found: list[str] = []
-    with page_with(*ORDER) as page:
+    with page_with(browser, *ORDER) as page:
         for start in range(0, PAIRS, AT_ONCE):
             # The pairs travel as text: the browser's own reader of JSON makes the numbers, as it does with a published pack.
             found += page.evaluate(SORTED_JSON, json.dumps([a_pair(seed) for seed in range(start, start + AT_ONCE)]))
@@ -38,9 +39,9 @@ def in_the_browser() -> list[str]:
 
 
 @pytest.mark.browser
-def test_python_and_javascript_agree_to_the_byte() -> None:
+def test_python_and_javascript_agree_to_the_byte(browser: Browser) -> None:
     expected = [in_python(seed) for seed in range(PAIRS)]
-    different = [seed for seed, (ours, theirs) in enumerate(zip(expected, in_the_browser(), strict=True)) if ours != theirs]
+    different = [seed for seed, (ours, theirs) in enumerate(zip(expected, in_the_browser(browser), strict=True)) if ours != theirs]
     assert different == []
 
 

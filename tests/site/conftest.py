@@ -1,6 +1,5 @@
-"""One built sample site and one browser for all tests that look at it."""
+"""One built sample site for all tests that look at it."""
 
-import os
 import threading
 from collections.abc import Iterator
 from functools import partial
@@ -8,8 +7,6 @@ from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, sync_playwright
-from playwright.sync_api import Error as BrowserError
 
 from builder.files import published
 from builder.site import build as building
@@ -30,8 +27,6 @@ Figures are planning figures. See [the points](rigging.md#p07).
 housepack check --venue a-folder-with-a-name-that-is-longer-than-any-phone-is-wide-in-this-type
 ```
 """
-CHROMIUM = Path("/usr/bin/chromium")
-QUIET = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"]
 
 
 @pytest.fixture(scope="session", autouse=True)
@@ -71,20 +66,6 @@ def demo_over_http(demo: Path) -> Iterator[str]:
 def where(request: pytest.FixtureRequest, demo: Path, demo_over_http: str) -> str:
     """The demo's address, once on a server and once in a folder."""
     return demo_over_http if request.param == "http" else demo.as_uri()
-
-
-@pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
-    """Chromium. Without it tests are left out, unless HOUSEPACK_BROWSER=required says that they must run."""
-    with sync_playwright() as playwright:
-        try:
-            found = playwright.chromium.launch(executable_path=CHROMIUM if CHROMIUM.exists() else None, args=QUIET)
-        except BrowserError as failure:
-            if os.environ.get("HOUSEPACK_BROWSER") == "required":
-                pytest.fail(f"HOUSEPACK_BROWSER=required, but Chromium does not start: {failure.message.splitlines()[0]}")
-            pytest.skip("Chromium is not installed; HOUSEPACK_BROWSER=required makes this a failure.")
-        yield found
-        found.close()
 
 
 class Silent(SimpleHTTPRequestHandler):

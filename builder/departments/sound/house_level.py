@@ -64,7 +64,7 @@ def average_figures(heard: Listening, key: str) -> Iterator[Figure]:
     yield figure(f"{key}.average_level", label, value, work, caution=NOISE, note=note)
     error = Working(
         f"±{EXPECTED_ERROR_DB} dB",
-        (),
+        (Input(label, value.text),),
         (Reference(COMMON_PRACTICE.key, "experience", COMMON_PRACTICE.title),),
         leaves_out="A hall can differ by more.",
     )
