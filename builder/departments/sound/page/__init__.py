@@ -7,7 +7,7 @@ from builder.departments.sound.page.stage import stage_blocks
 from builder.departments.sound.page.system import system_blocks
 from builder.document import Entry, Page
 from builder.layout import shown_fact, shown_figure
-from builder.pack import Pack, Section
+from builder.pack import Item, Pack, Section
 
 
 def pages(section: Section, pack: Pack) -> Sequence[Page]:
@@ -36,10 +36,20 @@ def headline(section: Section, _: Pack) -> Sequence[Entry]:
 def answers(section: Section) -> Iterator[Entry]:
     """The home page's answers."""
     if policy := section.item("policy"):
-        made = "; ".join(f"{hang.name}: {hang.text('boxes')} {hang.text('model')}" for hang in section.of_kind("hang"))
-        yield Entry("House sound system", shown_fact(policy.fact("use")), small=made, anchor="sound#policy")
+        yield system_entry(section, policy)
     if mix := section.item("mix"):
         size = [*shown_fact(mix.fact("width")), " × ", *shown_fact(mix.fact("depth"))]
         distance = mix.figure("distance")
         small = ["from the reference line: ", *shown_figure(distance)] if distance else ""
         yield Entry("Mix position", size, small=small, anchor="sound#mix")
+
+
+def system_entry(section: Section, policy: Item) -> Entry:
+    """What flies, hang by hang, and whether visitors may use it; without hangs the permission alone."""
+    hangs = section.of_kind("hang")
+    permission = shown_fact(policy.fact("use"))
+    if not hangs:
+        return Entry("House sound system", permission, anchor="sound#policy")
+    made = "; ".join(f"{hang.name}: {hang.text('boxes')} {hang.text('model')}" for hang in hangs)
+    boxes = " + ".join(hang.text("boxes") or "?" for hang in hangs)
+    return Entry("House sound system", f"{boxes} boxes flown", small=[*permission, f"; {made}"], anchor="sound#policy")
