@@ -97,10 +97,15 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   25 mm over an edge or into a neighbour is rounding; loads have no tolerance, weights count as spread evenly. Without a place only sizes are looked
   at. List what stands on the floor once: what stands on a riser belongs to the riser. Sight lines, and what is between rectangles, are not judged.
 * **Configuration**: by the house's own name for it, to the letter; another is asked, with the names that the house has.
+* **Stock**: of a line those count that work; all of it where the line does not say how many do, and none of it where it is out of service. Wedges
+  are matched, so one line must have enough; classes of microphone are not told apart. Faults of drop boxes stand beside the inputs.
+* **An amount that you do not know yet**: `at least: "?"` comes back to you as a question, with what the house has.
+* **Voltage**: a load on three phases may name the voltage between lines alone: `400 V` for 230/400 V, `208 V` for 120/208 V.
 * **Trucks**: approach, dock and route must all do, and for one and the same dock.
-* **Level**: compared only with a limit of the same weighting, metric and place. A limit comes first. Where it leaves room, an equivalent level in
-  dB(A) at the mix position is held to the estimate of the house system by its makers' figures: above it by more than the error is short, within
-  the error fits with a note. A show with a system of its own is not held to it.
+* **Level**: compared only with a limit of the same weighting, metric and place; FOH and front of house are the mix
+  position. A limit comes first. Where it leaves room, an equivalent level in dB(A) at the mix position is held to the estimate of the house
+  system by its makers' figures: above it by more than the error is short, within the error fits with a note. A show with a system of its own is
+  not held to it.
 * **Show days**: what adds up, by the tables below, is summed over all acts. Behind `stays on deck` an aisle of 0.9 m is kept.
   What stays of one act's stage plot (`stays: yes`) is in the way of the others'; where nobody says, it is asked. No aisle is kept between rectangles.
   Everything else is judged act by act.

@@ -17,7 +17,8 @@ class Rule:
     it yet, and the answer is a question. ``where`` keeps only items whose fact (or ``name``) has that text, or with ``not`` before it another one.
     ``combine`` tells what several items make: ``best`` (one must do), ``all`` or ``sum``. ``whole`` is the fact that says there is none of the kind.
     ``none_means`` is what the house's "none" says: ``lacking``, ``zero`` or ``no limit``. ``day`` tells what several acts on one day ask together:
-    ``largest`` or ``sum``.
+    ``largest`` or ``sum``. ``otherwise`` is the value that answers where the first is not written: all of a line work unless it says how many do.
+    ``beside`` is another kind of item whose faults are told with the answer.
     """
 
     key: str
@@ -29,6 +30,8 @@ class Rule:
     section: str = ""
     item: str = ""
     value: str = ""
+    otherwise: str = ""
+    beside: str = ""
     where: tuple[tuple[str, str], ...] = ()
     combine: str = "best"
     whole: str = ""

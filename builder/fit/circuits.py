@@ -49,6 +49,8 @@ def circuits(answer: Record, section: Record, stage: Any, nodes: dict[str, Recor
                 rows = [*rows, *found]
                 unknown += 1 if len(found) == 0 else 0
                 notes = [*notes, *item_notes(item), *age_notes(rating), *voltage_note(requirement, item, section)]
+                if requirement["apart"]:
+                    notes = [*notes, dimmers_beside(above(item["values"]["fed_from"]["text"], nodes), section, nodes)]
                 last = fact_of(rating, item)
     answer["fact"] = last
     answer["notes"] = once(notes)
@@ -136,6 +138,16 @@ def dimmed(item: Record, nodes: dict[str, Record]) -> bool:
         if "dimmers" in values and values["dimmers"]["text"] == "yes":
             return True
     return False
+
+
+def dimmers_beside(path: list[str], section: Record, nodes: dict[str, Record]) -> str:
+    """Which service with dimmers on it shares something on this way up, as far as the pack says."""
+    for other in section["items"]:
+        if other["kind"] == "service" and "dimmers" in other["values"] and other["values"]["dimmers"]["text"] == "yes":
+            shared = [name for name in above(other["name"], nodes) if name in path]
+            if len(shared) > 0:
+                return "It shares " + shared[0] + " with " + str(other["name"]) + ", which has dimmers on it."
+    return "Ask whether dimmers share its transformer."
 
 
 def lines_of(item: Record) -> int:

@@ -3,12 +3,14 @@
 from typing import Any
 
 from builder.fit.verdicts import ASK, FITS, NOT_NEEDED, SHORT, Record, fact_of, settled, verdict, with_question, with_remedy
-from builder.fit.wording import both, digits
+from builder.fit.wording import LESS, both, digits
 from builder.rules import WHOLES
 
 LENGTH_TOLERANCE_M = 0.025
 SHARE_TOLERANCE = 0.005
 ROUNDED_KINDS = ("mass", "load", "area")
+WORDED = ("yes", "permission")
+WANTED = {"count": "How many do you need?", "yes": "Do you need it?", "permission": "Do you need it?"}
 SOME_DO = {"deck": "Only in", "configuration": "Only in", "beam": "Only under"}
 
 
@@ -29,7 +31,7 @@ def compared(requirement: Record, rule: Record, pack: Record) -> Record:
         return verdict(requirement, NOT_NEEDED, "The show brings it.")
     section = section_of(pack, rule["section"])
     if requirement["way"] == "unknown":
-        return asked(requirement, rule, "The rider does not know yet how much it needs.")
+        return not_known_yet(requirement, rule, pack)
     if section is None:
         return asked(requirement, rule, "The pack does not describe this.")
     items = chosen(section, rule, requirement)
@@ -41,7 +43,24 @@ def compared(requirement: Record, rule: Record, pack: Record) -> Record:
         return summed(requirement, rule, items)
     if rule["combine"] == "all":
         return worst(requirement, rule, items)
-    return best(requirement, rule, items)
+    return with_faults(best(requirement, rule, items), rule, section)
+
+
+def not_known_yet(requirement: Record, rule: Record, pack: Record) -> Record:
+    """A need without its amount: a question to the act where the house has said what it has, and to the house where it has not."""
+    reason = "The rider does not know yet how much it needs."
+    if section_of(pack, rule["section"]) is None:
+        return asked(requirement, rule, reason)
+    fact = compared({**requirement, "way": rule["ways"][0], "low": 0.0, "high": 0.0, "words": "yes"}, rule, pack)["fact"]
+    if fact is None or fact["standing"] != "stated" or fact["text"] == "":
+        return asked(requirement, rule, reason)
+    found = verdict(requirement, ASK, reason)
+    line = ", rider line " + str(requirement["line"]) if requirement["line"] > 0 else ""
+    wanted = WANTED.get(rule["kind"], "How much do you need?")
+    has = " The house says " if rule["kind"] in WORDED else " The house has "
+    found["question"] = requirement["act"] + line + ": " + requirement["title"] + ". " + wanted + has + fact["text"] + "."
+    found["fact"] = fact
+    return found
 
 
 def section_of(pack: Record, key: str) -> Any:
@@ -127,6 +146,26 @@ def best(requirement: Record, rule: Record, items: list[Record]) -> Record:
     return settled(without_slack(chosen_one))
 
 
+def with_faults(found: Record, rule: Record, section: Record) -> Record:
+    """A fit with the faults of what stands before it: boxes that are out or limited, and ways that do not work."""
+    if rule["beside"] == "" or found["verdict"] not in (FITS, "fits, with a note"):
+        return found
+    for item in section["items"]:
+        if item["kind"] == rule["beside"]:
+            found["notes"] = [*found["notes"], *faults_of(item)]
+    return settled(found)
+
+
+def faults_of(item: Record) -> list[str]:
+    """What does not work of an item."""
+    if item["condition"] == "out of service":
+        return [item["name"] + " is out of service."]
+    dead = item["values"].get("dead")
+    if dead is not None and dead["text"] != "":
+        return [item["name"] + ", ways that do not work: " + dead["text"] + (". " + item["note"] if item["note"] != "" else ".")]
+    return item_notes(item)
+
+
 def worst(requirement: Record, rule: Record, items: list[Record]) -> Record:
     """The verdict of the item that answers worst, where every one of them must do."""
     found = [settled(answered(requirement, rule, item)) for item in items]
@@ -152,7 +191,7 @@ def without_slack(found: Record) -> Record:
 
 def answered(requirement: Record, rule: Record, item: Record) -> Record:
     """One item's answer."""
-    value = item["values"].get(rule["value"])
+    value = value_for(item, rule)
     found = standing(requirement, rule, value)
     if value is not None:
         found["fact"] = fact_of(value, item)
@@ -293,8 +332,21 @@ def direction(requirement: Record, number: float) -> str:
 
 def signed(words: list[str], slack: float) -> list[str]:
     """A margin with its sign, in both systems."""
-    sign = "−" if slack < 0 else "+" if slack > 0 else ""
-    return [sign + words[0], sign + words[1] if words[1] != "" else ""]
+    return [with_sign(word, slack) if word != "" else "" for word in words]
+
+
+def with_sign(word: str, slack: float) -> str:
+    """One margin with its sign. What is too small to show says to which side it lies."""
+    if word[: len(LESS)] == LESS:
+        return word + (" short" if slack < 0 else " to spare")
+    return ("−" if slack < 0 else "+" if slack > 0 else "") + word
+
+
+def value_for(item: Record, rule: Record) -> Any:
+    """The value of an item that answers a rule, or None."""
+    value = item["values"].get(rule["value"])
+    unsaid = value is None or value["standing"] == "not stated"
+    return item["values"].get(rule["otherwise"]) if unsaid and rule["otherwise"] != "" else value
 
 
 def summed(requirement: Record, rule: Record, items: list[Record]) -> Record:
@@ -304,7 +356,7 @@ def summed(requirement: Record, rule: Record, items: list[Record]) -> Record:
     notes: list[str] = []
     left_out: list[str] = []
     for item in items:
-        value = item["values"].get(rule["value"])
+        value = value_for(item, rule)
         if rule["value"] == "":
             value = itself(item) if is_rated(item) else None
         if item["condition"] == "out of service" or item["terms"] == "not for visitors":

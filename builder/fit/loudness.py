@@ -21,6 +21,7 @@ SYSTEM = {
     "remedy": "Bring or hire a larger system, or play softer on the house system.",
     "who": "the show",
 }
+MIX_WORDS = ("mix position", "the mix position", "foh", "foh position", "front of house", "front-of-house")
 OWN_SYSTEM = "This is the house system. A show with a system of its own is not held to it."
 
 
@@ -49,6 +50,7 @@ def lacking(requirement: Record) -> list[str]:
 
 def level_asked(requirement: Record, house: Any, sound: Any) -> Record:
     """The wished level against limits; where these leave room, against the estimate of the house system. A limit is never outdone by a system."""
+    requirement = {**requirement, "mix": name_of_mix(sound)}
     found = under_limits(requirement, house)
     mix = mix_of(requirement, sound)
     if found["verdict"] == SHORT or len(lacking(requirement)) > 0 or mix is None:
@@ -56,10 +58,24 @@ def level_asked(requirement: Record, house: Any, sound: Any) -> Record:
     return against_system(requirement, found, mix)
 
 
+def name_of_mix(sound: Any) -> str:
+    """The house's own name of the mix position."""
+    for item in sound["items"] if sound is not None else []:
+        if item["kind"] == "mix":
+            return str(item["name"]).lower()
+    return MIX_WORDS[0]
+
+
+def meant(place: str, mix: str) -> str:
+    """A place in small letters; the mix position by whichever of its names."""
+    name = place.lower()
+    return MIX_WORDS[0] if name == mix or name in MIX_WORDS else name
+
+
 def mix_of(requirement: Record, sound: Any) -> Any:
     """The mix position, where the wish is for there and the pack has an estimate of the house system."""
     for item in sound["items"] if sound is not None else []:
-        if item["kind"] == "mix" and item["name"].lower() == requirement["place"].lower():
+        if item["kind"] == "mix" and meant(requirement["place"], requirement["mix"]) == MIX_WORDS[0]:
             values = item["values"]
             if "average_level" in values and values["average_level"]["number"] is not None and "average_level_error" in values:
                 return item
@@ -132,7 +148,7 @@ def place_of(item: Record) -> str:
 
 def same_place(requirement: Record, item: Record) -> bool:
     """Whether wish and limit are measured at one place, by its words."""
-    return bool(place_of(item).lower() == requirement["place"].lower())
+    return meant(place_of(item), requirement["mix"]) == meant(requirement["place"], requirement["mix"])
 
 
 def against_limit(requirement: Record, item: Record) -> Record:

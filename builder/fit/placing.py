@@ -3,7 +3,7 @@
 from math import sqrt
 from typing import Any
 
-from builder.fit.circuits import OTHER_SYSTEM, circuits, filled, is_nested, left_on, most_of, placed_circuits, with_one
+from builder.fit.circuits import OTHER_SYSTEM, circuits, dimmers_beside, filled, is_nested, left_on, most_of, placed_circuits, with_one
 from builder.fit.comparing import age_notes, asked, item_notes, section_of, signed
 from builder.fit.feeds import (
     PHASES,
@@ -218,7 +218,7 @@ def look(requirement: Record, item: Record, section: Record, stage: Any, nodes: 
     if requirement["apart"] and "dimmers" in item["values"] and item["values"]["dimmers"]["text"] == "yes":
         reasons.append("dimmers hang on it")
     elif requirement["apart"]:
-        notes.append(dimmers_beside(item, section, nodes))
+        notes.append(dimmers_beside(above(item["name"], nodes), section, nodes))
     distance = distance_says(requirement, item, stage)
     if distance["word"] == "short":
         reasons.append(distance["words"])
@@ -249,17 +249,6 @@ def look(requirement: Record, item: Record, section: Record, stage: Any, nodes: 
     }
 
 
-def dimmers_beside(item: Record, section: Record, nodes: dict[str, Record]) -> str:
-    """Which service with dimmers on it shares a feed with this one, as far as the pack says."""
-    path = above(item["name"], nodes)
-    for other in section["items"]:
-        if other["kind"] == "service" and "dimmers" in other["values"] and other["values"]["dimmers"]["text"] == "yes":
-            shared = [name for name in above(other["name"], nodes) if name in path]
-            if len(shared) > 0:
-                return "It shares " + shared[0] + " with " + str(other["name"]) + ", which has dimmers on it."
-    return "Ask whether dimmers share its transformer."
-
-
 def system_says(requirement: Record, item: Record, section: Record) -> str:
     """Empty where the voltages are those asked for; otherwise why not. A service without a word takes that of what feeds it."""
     if requirement["system"] == "":
@@ -267,7 +256,8 @@ def system_says(requirement: Record, item: Record, section: Record) -> str:
     text = system_of(item, section)
     if text == "":
         return "its system is not stated"
-    if volts(text) != volts(requirement["system"]):
+    # Three-phase loads are often called by the voltage between lines alone: 400 V of 230/400 V.
+    if volts(requirement["system"]) not in (volts(text), volts(text).split("/")[-1]):
         return "other system, " + text
     return ""
 

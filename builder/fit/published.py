@@ -84,8 +84,10 @@ def wanted_of(rules: Iterable[Rule]) -> Wanted:
     """The values that rules and checks read, by section and kind of item. The rest of the pack, most of it, is left out."""
     found = {place: set(names) for place, names in BEYOND_RULES.items()}
     for rule in rules:
-        names = {rule.value, *(name for name, _ in rule.where), "configurations"}
+        names = {rule.value, rule.otherwise, *(name for name, _ in rule.where), "configurations"}
         found.setdefault((rule.section, rule.item), set()).update(names)
+        if rule.beside:
+            found.setdefault((rule.section, rule.beside), set()).add("dead")
         for kind in WHOLES:
             found.setdefault((rule.section, kind), set()).add(rule.whole)
     return found

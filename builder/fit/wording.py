@@ -6,6 +6,7 @@ FOOT_M = 0.3048
 POUND_KG = 0.45359237
 PSF_PA = 47.88025898033584
 SQUARE_FOOT_M2 = 0.09290304
+LESS = "less than "
 LARGEST = 100000000000.0
 LARGEST_WORDS = "100,000,000,000"
 
@@ -47,18 +48,22 @@ def fitting(number: float) -> int:
 
 
 def metres(value_m: float) -> str:
-    """A length in metres, below one metre in millimetres."""
+    """A length in metres, below one metre in millimetres. What would print as nothing but is something is less than 1 mm."""
     millimetres = floor(abs(value_m) * 1000 + 0.5)
+    if millimetres == 0 and value_m != 0:
+        return LESS + "1 mm"
     if 0 < millimetres < 1000:
         return digits(value_m * 1000, 0) + " mm"
     return digits(value_m, 2) + " m"
 
 
 def feet(value_m: float) -> str:
-    """A length in feet and inches, to the half inch."""
+    """A length in feet and inches, to the half inch. What would print as nothing but is something is less than that."""
     if abs(value_m) >= LARGEST:
         return digits(value_m, 0) + " ft"
     halves = floor(abs(value_m) / FOOT_M * 24 + 0.5)
+    if halves == 0 and value_m != 0:
+        return LESS + '1/2"'
     whole = halves // 24
     rest = halves - whole * 24
     inches = rest // 2

@@ -12,19 +12,11 @@ crew = partial(Rule, department="crew", kind="count")
 
 UNDESCRIBED = (
     lines(
-        key="inputs",
-        title="Input lines from the stage",
-        question="How many input lines are there from the stage to the mix position, and where are the drop boxes?",
-    ),
-    lines(key="split ways", title="Ways of the split", question="How many ways does your split have?"),
-    lines(key="split legs", title="Legs of the split", question="How many legs does your split have, and which are isolated?", day="sum"),
-    lines(
         key="fibres to the mix position",
         title="Fibre or data lines to the mix position",
         question="How many fibre and data lines run to the mix position?",
         day="sum",
     ),
-    sound(key="wedges", title="Matched wedges", question="How many matched wedges do you have, on how many mixes?"),
     sound(key="in-ear mixes", title="Stereo in-ear mixes", question="How many stereo in-ear systems do you have, and in which band?", day="sum"),
     sound(
         key="radio channels",
@@ -32,7 +24,6 @@ UNDESCRIBED = (
         question="Who coordinates radio, which bands are free, and when is the list due?",
         day="sum",
     ),
-    sound(key="microphones", title="Microphones in stock", question="Which microphones and stands do you have, by class?"),
     sound(key="subs", title="Subs", question="How many subs are there, how low do they go, and can they be fed apart?"),
     lighting(key="followspots", title="Followspots", question="How many followspots are there, of what throw, and who runs them?"),
     lighting(key="moving lights", title="Moving lights", question="Which moving lights hang, and in which positions?"),

@@ -128,7 +128,7 @@ def a_hang(dice: "Dice") -> Record:
 
 def a_support(dice: "Dice", index: int, stated: bool) -> Record:
     """A support at a point, at a spot near one, or nowhere."""
-    way = dice.one(("point",) * 8 + ("spot",) * 6 + ("bridle",) * 4 + ("none",))
+    way = dice.one(("point",) * 8 + ("spot",) * 6 + ("bridle",) * 8 + ("none",))
     off_m = dice.one((0.0, 0.0, 0.02, 0.1, 0.25, 0.25, 0.2500001, 0.3, -0.25))
     spot: dict[str, Any] = {"across_m": dice.random.randint(0, 3) * 2.0 + off_m, "depth_m": dice.one((0.0,) * 5 + (3.0, 1.5))}
     if way == "bridle":

@@ -61,6 +61,8 @@ def ruled_item(dice: Dice, rule: Record) -> Record:
     where = {name: value(text if dice.yes(0.9) else "other") for name, text in rule["where"] if name != "name"}
     name = next((text for name, text in rule["where"] if name == "name"), dice.one(NAMES))
     values = {**where, **({rule["value"]: any_value(dice, rule)} if rule["value"] else {})}
+    if rule["otherwise"]:
+        values = {**{name: each for name, each in values.items() if dice.yes()}, rule["otherwise"]: any_value(dice, rule)}
     if rule["item"] == "deck" and dice.yes():
         values["configurations"] = value(dice.one(("Standing", "Seated", "Standing, Seated")))
     return item(rule["item"], name, **state(dice), **values)
@@ -199,16 +201,23 @@ def mix_items(dice: Dice) -> list[Record]:
 
 def a_pack(dice: Dice) -> Record:
     """A pack in which any rule may find nothing, one item or several."""
-    parts: dict[str, list[Record]] = {"house": house_items(dice), "access": access_items(dice), "stage": [], "power": power_items(dice)}
+    parts: dict[str, list[Record]] = {
+        "house": house_items(dice),
+        "access": access_items(dice),
+        "stage": [],
+        "power": power_items(dice),
+        "sound": mix_items(dice),
+    }
     parts["rigging"] = rigging_items(dice)
     for name in PLACES:
         parts["stage"].append(item("place", name, **{"at.across": value("x", dice.number(9.0)), "at.depth": value("x", dice.number(9.0))}))
     for rule in RULES:
-        if rule["section"] in parts and dice.yes(0.6) and rule["item"] not in ("dock",):
+        if rule["section"] in parts and dice.yes(0.6) and rule["item"] not in ("dock", "mix"):
             parts[rule["section"]] += [ruled_item(dice, rule) for _ in range(dice.random.randint(0, 3))]
+    for name in NAMES[: dice.random.randint(0, 1)]:
+        parts["sound"].append(item("dropbox", name, **state(dice), dead=value(dice.one(("", "11", "1, 2")))))
     if dice.yes(0.2):
         parts["access"].append(item("whole", "W", docks=value(standing="none"), vehicles=value(standing=dice.one(("none", "unknown")))))
-    parts["sound"] = mix_items(dice)
     stage, outlines = stage_parts(dice, state)
     parts["stage"] += stage
     drawn = {"stage": [*outlines, *more_outlines(dice, parts["stage"], outlines)]}
@@ -267,7 +276,7 @@ def deep(dice: Dice, sort: str) -> Record:
             "current_a": dice.one((16.0, 32.0, dice.number(80.0))),
             "count": float(dice.random.randint(1, 7)),
             "phases": dice.one(("three", "three", "single", "single")),
-            "system": dice.one((*SYSTEMS, "", "", "", "208 V single phase", "400 V")),
+            "system": dice.one((*SYSTEMS, "", "", "", "208 V single phase", "400 V", "208V")),
             "connector": dice.one(("", "", "lugs", "iec 60309")),
             "within_m": within,
             "of": dice.one((*PLACES, "Nowhere")) if within is not None or dice.yes(0.3) else "",
@@ -288,7 +297,7 @@ def deep(dice: Dice, sort: str) -> Record:
         terms = {
             "weighting": dice.one(("A", "A", "A", "C", "")),
             "metric": dice.one(("equivalent level",) * 3 + ("peak level", "")),
-            "place": dice.one(("mix position", "mix position", "gate", "")),
+            "place": dice.one(("mix position", "FOH", "gate", "")),
         }
         return {"level_db": float(dice.random.randint(94, 104)), "over_s": dice.one((900.0, 900.0, 3600.0, None)), **terms}
     return {"words": dice.one(("Who has the key?", "<img src=x>"))}

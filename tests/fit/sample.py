@@ -6,12 +6,13 @@ from builder.departments.access.fit import RULES as ACCESS
 from builder.departments.house.fit import RULES as HOUSE
 from builder.departments.power.fit import RULES as POWER
 from builder.departments.rigging.fit import RULES as RIGGING
+from builder.departments.sound.fit import RULES as SOUND
 from builder.departments.stage.fit import RULES as STAGE
 from builder.fit.published import rule_record
 from builder.rider.undescribed import UNDESCRIBED
 
 Record = dict[str, Any]
-RULES = [rule_record(rule) for rule in (*UNDESCRIBED, *HOUSE, *ACCESS, *STAGE, *RIGGING, *POWER)]
+RULES = [rule_record(rule) for rule in (*UNDESCRIBED, *HOUSE, *ACCESS, *STAGE, *RIGGING, *SOUND, *POWER)]
 
 
 def value(text: str = "", number: float | None = None, standing: str = "stated", **more: Any) -> Record:

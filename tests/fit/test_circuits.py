@@ -115,6 +115,17 @@ def test_sockets_behind_dimmers_do_not_serve_circuits_that_must_be_apart() -> No
     assert verdicts(circuits(1, 16.0), power=power)[0]["verdict"] == "fits"
 
 
+def test_circuits_apart_from_dimmers_are_told_what_they_share_with_them() -> None:
+    supply = feed("Intake", (90.0, 90.0, 90.0), kind="supply")
+    dimmers = feed("Lighting switch", (60.0, 60.0, 60.0), "Intake", "service", dimmers=value("yes"))
+    power = [supply, dimmers, feed("Board", (60.0, 60.0, 60.0), "Intake"), outlet(3)]
+    notes = verdicts(circuits(1, 16.0, apart=True), power=power)[0]["notes"]
+    assert "It shares Intake with Lighting switch, which has dimmers on it." in notes
+    assert not any("dimmers" in note for note in verdicts(circuits(1, 16.0), power=power)[0]["notes"])
+    alone = verdicts(circuits(1, 16.0, apart=True), power=[feed("Board", (60.0, 60.0, 60.0)), outlet(3)])[0]
+    assert "Ask whether dimmers share its transformer." in alone["notes"]
+
+
 def test_the_connector_asked_for_is_taken_first_and_another_is_a_note() -> None:
     other = {**outlet(3), "name": "CEE 7/3", "key": "x.other"}
     power = [feed("Board", (99.0, 99.0, 99.0)), outlet(1, phases="L1"), other]

@@ -222,3 +222,64 @@ def test_what_two_acts_ask_alike_is_one_question_that_quotes_both() -> None:
     assert [each["department"] for each in questions] == ["stage"]
     ask = "What is the clear width of the deck, between what always stands there?"
     assert questions[0]["questions"] == [f"{ask} (A, rider line 4: stage width, at least; B, rider line 7: stage width, at least.)"]
+
+
+@pytest.mark.parametrize(
+    ("house_m", "reason", "margin"),
+    [
+        (12.0003, "less than 1 mm to spare.", ["less than 1 mm to spare", 'less than 1/2" to spare']),
+        (12.003, "3 mm to spare.", ["+3 mm", 'less than 1/2" to spare']),
+        (11.9997, "Within the tolerance.", ["less than 1 mm short", 'less than 1/2" short']),
+        (12.0, "Exactly enough.", ["0.00 m", '0"']),
+    ],
+)
+def test_a_margin_too_small_to_print_is_told_in_words(house_m: float, reason: str, margin: list[str]) -> None:
+    found = only(asks("stage width", low=12.0), stage=[deck(usable_width=value("x", house_m))])
+    assert (found["reason"], found["margin"]) == (reason, margin)
+
+
+def test_an_amount_that_the_rider_does_not_know_is_asked_of_the_act_with_what_the_house_has() -> None:
+    split = item("split", "Split", ways=value("56", 56.0))
+    found = only(asks("inputs", "unknown"), sound=[split])
+    assert (found["verdict"], found["fact"]["text"], found["margin"]) == ("ask", "56", ["", ""])
+    assert found["question"] == "Act, rider line 3: inputs. How many do you need? The house has 56."
+    longer = only(asks("stage width", "unknown"), stage=[deck(usable_width=value("14 m", 14.0))])
+    assert longer["question"] == "Act, rider line 3: stage width. How much do you need? The house has 14 m."
+    haze = only(asks("haze", "unknown"), house=[item("effect", "haze", allowed=value("by arrangement"))])
+    assert haze["question"].endswith("Do you need it? The house says by arrangement.")
+
+
+@pytest.mark.parametrize("sections", [{}, {"sound": []}, {"sound": [item("split", "Split", ways=value(standing="unknown"))]}])
+def test_an_amount_that_neither_side_knows_is_asked_of_the_house(sections: dict[str, list[Record]]) -> None:
+    assert only(asks("inputs", "unknown"), **sections)["question"].startswith("How many input lines are there")
+
+
+def test_of_stock_those_count_that_work_and_all_where_the_line_does_not_say() -> None:
+    # 13 of 14, all 4, nobody knows how many of 10, none of what is out of service: 17 are known.
+    fourteen = item("stock", "A", kind=value("microphone"), count=value("14", 14.0), working=value("13", 13.0))
+    four = item("stock", "B", kind=value("microphone"), count=value("4", 4.0))
+    ten = item("stock", "C", kind=value("microphone"), count=value("10", 10.0), working=value(standing="unknown"))
+    out = item("stock", "D", condition="out of service", kind=value("microphone"), count=value("5", 5.0))
+    stand = item("stock", "E", kind=value("stand"), count=value("30", 30.0))
+    there = {"sound": [fourteen, four, ten, out, stand]}
+    assert only(asks("microphones", low=17.0), **there)["fact"]["text"] == "17"
+    assert only(asks("microphones", low=17.0), **there)["verdict"] == "fits, with a note"
+    assert only(asks("microphones", low=18.0), **there)["verdict"] == "ask"
+    assert only(asks("microphones", low=18.0), sound=[fourteen, four, out])["verdict"] == "short"
+
+
+def test_wedges_of_two_models_are_not_matched() -> None:
+    # The larger line has 13 that work; 13 and 8 of another model make no 14 alike.
+    lines = [("A", "wedge", 14.0, 13.0), ("B", "wedge", 8.0, 8.0), ("C", "side fill", 20.0, 20.0)]
+    stock = [item("monitor", name, kind=value(kind), count=value("x", count), working=value("y", working)) for name, kind, count, working in lines]
+    assert only(asks("wedges", low=13.0), sound=stock)["verdict"] == "fits"
+    assert only(asks("wedges", low=14.0), sound=stock)["verdict"] == "short"
+
+
+def test_ways_that_do_not_work_are_told_with_the_inputs() -> None:
+    split = item("split", "Split", ways=value("56", 56.0))
+    box, dark = item("dropbox", "A", note="Bent shell.", dead=value("11")), item("dropbox", "B", condition="out of service")
+    found = only(asks("inputs", low=48.0), sound=[split, box, dark])
+    assert (found["verdict"], found["notes"]) == ("fits, with a note", ["A, ways that do not work: 11. Bent shell.", "B is out of service."])
+    assert only(asks("inputs", low=48.0), sound=[split, item("dropbox", "A")])["verdict"] == "fits"
+    assert only(asks("inputs", low=57.0), sound=[split, box])["notes"] == []

@@ -294,3 +294,19 @@ def test_a_place_without_a_distance_is_told_and_one_that_the_house_does_not_name
     assert near["notes"] == ["13.00 m from Stage left in a straight line; the cable path is longer."]
     nowhere = fit(pack(power=[switch], stage=stage), [rider(load(63.0, of="Stage middle"))])["verdicts"][0]
     assert (nowhere["verdict"], nowhere["reason"]) == ("ask", "Switch: the house names no place Stage middle.")
+
+
+@pytest.mark.source("common practice, no source: a three-phase system is called by its voltage between lines")
+@pytest.mark.parametrize(
+    ("wish", "house", "verdict"),
+    [
+        ("400V", "230/400 V three phase 50 Hz", "fits"),
+        ("400 V three phase", "230/400 V three phase 50 Hz", "fits"),
+        ("208V", "120/208 V three phase 60 Hz", "fits"),
+        ("230 V", "230/400 V three phase 50 Hz", "short"),
+        ("208 V", "230/400 V three phase 50 Hz", "short"),
+        ("230/400 V", "400 V three phase 50 Hz", "short"),
+    ],
+)
+def test_a_three_phase_load_may_name_the_voltage_between_lines_alone(wish: str, house: str, verdict: str) -> None:
+    assert words(load(50.0, system=wish), power=[feed("A", 100.0, system=value(house))]) == [verdict]

@@ -76,6 +76,15 @@ def test_a_level_elsewhere_is_no_matter_of_the_mix_position() -> None:
     assert found(wish(120.0, place="street"), limit=street)["verdict"] == "fits"
 
 
+@pytest.mark.parametrize("place", ["FOH", "front of house", "the mix position", "Booth"])
+def test_the_mix_position_is_known_by_the_names_that_riders_give_it(place: str) -> None:
+    # 106 dB(A) are 4 dB below the limit of 110 there, and 1 dB above the estimate of 100 dB(A) ± 5 dB.
+    booth = item("mix", "Booth", average_level=value("100 dB(A)", 100.0), average_level_error=value("±5 dB", 5.0))
+    assert found(wish(106.0, place=place), mix=booth)["verdict"] == "short"
+    assert "Limits: 4.0 dB below the limit of 110 dB(A)." in found(wish(106.0, place=place), mix=booth)["notes"]
+    assert found(wish(106.0, place="gate"), mix=booth)["verdict"] == "ask"
+
+
 def test_without_an_estimate_the_limit_alone_decides() -> None:
     nothing = item("mix", "Mix position", average_level=value(standing="unknown"), average_level_error=value("±5 dB", 5.0))
     assert found(wish(109.0), mix=nothing)["verdict"] == "fits"

@@ -1,4 +1,4 @@
-"""What a show may ask of sound: the mix and monitor positions, and the drive lines."""
+"""What a show may ask of sound: the mix and monitor positions, the drive lines, the split, and what is in the store."""
 
 from functools import partial
 
@@ -7,6 +7,8 @@ from builder.rules import IS, NUMBERS, Rule
 sound = partial(Rule, department="sound", section="sound")
 mix = partial(sound, item="mix")
 monitors = partial(sound, item="monitor-position")
+split = partial(sound, item="split", kind="count", who="the show, or hire")
+stocked = partial(sound, kind="count", value="working", combine="sum", day="sum", who="the show, or hire")
 
 RULES = (
     mix(
@@ -105,5 +107,77 @@ RULES = (
         question="How many inputs does the house system's processor have, of which signals?",
         remedy="Feed fewer zones by themselves, or matrix in the visiting desk.",
         who="the show",
+    ),
+    split(
+        key="inputs",
+        title="Input lines from the stage",
+        value="ways",
+        beside="dropbox",
+        question="How many input lines are there from the stage to the mix position, and where are the drop boxes?",
+        remedy="Bring your own multicore and stage boxes for the rest, or share lines with an act that is patched again.",
+    ),
+    split(
+        key="split ways",
+        title="Ways of the split",
+        value="ways",
+        beside="dropbox",
+        whole="splits",
+        question="How many ways does your split have?",
+        remedy="Bring a split of your own, or hire one.",
+    ),
+    split(
+        key="split legs",
+        title="Legs of the split, the direct one included",
+        value="legs",
+        whole="splits",
+        day="sum",
+        question="How many legs does your split have, and which are isolated?",
+        remedy="Bring a split of your own, or take both desks from one stage box.",
+    ),
+    stocked(
+        key="wedges",
+        title="Matched wedges that work",
+        item="monitor",
+        where=(("kind", "wedge"),),
+        otherwise="count",
+        combine="best",
+        question="How many matched wedges do you have, on how many mixes?",
+        remedy="Hire wedges of one model, or mix models on mixes of their own.",
+    ),
+    stocked(
+        key="radio microphones",
+        title="Channels of the house's radio microphones that work",
+        item="radio",
+        where=(("kind", "microphone"),),
+        otherwise="channels",
+        question="How many radio microphones do you have, and over which band do they tune?",
+        remedy="Bring or hire radio microphones, and send their frequencies to whoever coordinates.",
+    ),
+    stocked(
+        key="microphones",
+        title="Microphones that work, all classes together",
+        item="stock",
+        where=(("kind", "microphone"),),
+        otherwise="count",
+        question="Which microphones and stands do you have, by class?",
+        remedy="Bring or hire the rest. Compare the list by class.",
+    ),
+    stocked(
+        key="direct boxes",
+        title="Direct boxes that work, active and passive together",
+        item="stock",
+        where=(("kind", "direct box"),),
+        otherwise="count",
+        question="How many direct boxes do you have, active and passive?",
+        remedy="Bring or hire the rest.",
+    ),
+    stocked(
+        key="microphone stands",
+        title="Microphone stands that work, clamps included",
+        item="stock",
+        where=(("kind", "stand"),),
+        otherwise="count",
+        question="How many microphone stands do you have, by kind?",
+        remedy="Bring or hire the rest.",
     ),
 )

@@ -34,6 +34,7 @@
           rows = [...rows, ...found];
           unknown += found.length === 0 ? 1 : 0;
           notes = [...notes, ...itemNotes(item), ...ageNotes(rating), ...voltageNote(requirement, item, section)];
+          if (requirement.apart) notes = [...notes, dimmersBeside(above(item.values.fed_from.text, nodes), section, nodes)];
           last = factOf(rating, item);
         }
       }
@@ -102,6 +103,16 @@
 
   function dimmed(item, nodes) {
     return above(item.values.fed_from.text, nodes).some((name) => textOf(nodes.get(name).item, "dimmers") === "yes");
+  }
+
+  function dimmersBeside(path, section, nodes) {
+    for (const other of section.items) {
+      if (other.kind === "service" && textOf(other, "dimmers") === "yes") {
+        const shared = above(other.name, nodes).filter((name) => path.includes(name));
+        if (shared.length > 0) return "It shares " + shared[0] + " with " + other.name + ", which has dimmers on it.";
+      }
+    }
+    return "Ask whether dimmers share its transformer.";
   }
 
   function linesOf(item) {
@@ -215,5 +226,5 @@
     return "At " + row.item.values.place.text + ", " + row.item.name + ": " + parts.join(", ");
   }
 
-  Object.assign(fit, { OTHER_SYSTEM, circuits, isNested, mostOf, leftOn, withOne, filled, placedCircuits });
+  Object.assign(fit, { OTHER_SYSTEM, circuits, dimmersBeside, isNested, mostOf, leftOn, withOne, filled, placedCircuits });
 })((window.housefit = window.housefit || {}));

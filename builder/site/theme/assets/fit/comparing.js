@@ -1,11 +1,13 @@
 // One requirement against the facts that can answer it. Twin of builder/fit/comparing.py.
 (function (fit) {
   "use strict";
-  const { FITS, NOTED, SHORT, ASK, NOT_NEEDED, verdict, withRemedy, withQuestion, factOf, settled, valueOf, textOf, sectionOf, both, digits } = fit;
+  const { FITS, NOTED, SHORT, ASK, NOT_NEEDED, verdict, withRemedy, withQuestion, factOf, settled, valueOf, textOf, sectionOf, LESS, both, digits } = fit;
   const LENGTH_TOLERANCE_M = 0.025;
   const SHARE_TOLERANCE = 0.005;
   const ROUNDED_KINDS = ["mass", "load", "area"];
   const WHOLES = ["whole", "rules"];
+  const WORDED = ["yes", "permission"];
+  const WANTED = { count: "How many do you need?", yes: "Do you need it?", permission: "Do you need it?" };
   const SOME_DO = { deck: "Only in", configuration: "Only in", beam: "Only under" };
   const ORDER = [FITS, NOTED, ASK, SHORT];
 
@@ -18,14 +20,28 @@
   function compared(requirement, rule, pack) {
     if (requirement.carried === "show") return verdict(requirement, NOT_NEEDED, "The show brings it.");
     const section = sectionOf(pack, rule.section);
-    if (requirement.way === "unknown") return asked(requirement, rule, "The rider does not know yet how much it needs.");
+    if (requirement.way === "unknown") return notKnownYet(requirement, rule, pack);
     if (section === null) return asked(requirement, rule, "The pack does not describe this.");
     const items = chosen(section, rule, requirement);
     if (items.length === 0 && chosen(section, rule, { ...requirement, configuration: "" }).length > 0) return whichConfiguration(requirement, rule, pack);
     if (items.length === 0) return empty(requirement, rule, section);
     if (rule.combine === "sum") return summed(requirement, rule, items);
     if (rule.combine === "all") return worst(requirement, rule, items);
-    return best(requirement, rule, items);
+    return withFaults(best(requirement, rule, items), rule, section);
+  }
+
+  function notKnownYet(requirement, rule, pack) {
+    const reason = "The rider does not know yet how much it needs.";
+    if (sectionOf(pack, rule.section) === null) return asked(requirement, rule, reason);
+    const fact = compared({ ...requirement, way: rule.ways[0], low: 0, high: 0, words: "yes" }, rule, pack).fact;
+    if (fact === null || fact.standing !== "stated" || fact.text === "") return asked(requirement, rule, reason);
+    const found = verdict(requirement, ASK, reason);
+    const line = requirement.line > 0 ? ", rider line " + requirement.line : "";
+    const wanted = Object.hasOwn(WANTED, rule.kind) ? WANTED[rule.kind] : "How much do you need?";
+    const has = WORDED.includes(rule.kind) ? " The house says " : " The house has ";
+    found.question = requirement.act + line + ": " + requirement.title + ". " + wanted + has + fact.text + ".";
+    found.fact = fact;
+    return found;
   }
 
   function asked(requirement, rule, reason) {
@@ -81,6 +97,18 @@
     return settled(withoutSlack(one));
   }
 
+  function withFaults(found, rule, section) {
+    if (rule.beside === "" || ![FITS, NOTED].includes(found.verdict)) return found;
+    for (const item of section.items) if (item.kind === rule.beside) found.notes = [...found.notes, ...faultsOf(item)];
+    return settled(found);
+  }
+
+  function faultsOf(item) {
+    if (item.condition === "out of service") return [item.name + " is out of service."];
+    const dead = textOf(item, "dead");
+    return dead !== "" ? [item.name + ", ways that do not work: " + dead + (item.note !== "" ? ". " + item.note : ".")] : itemNotes(item);
+  }
+
   function worst(requirement, rule, items) {
     const found = items.map((item) => settled(answered(requirement, rule, item)));
     let one = found[0];
@@ -99,7 +127,7 @@
   }
 
   function answered(requirement, rule, item) {
-    const value = valueOf(item, rule.value);
+    const value = valueFor(item, rule);
     let found = standing(requirement, rule, value);
     if (value !== null) found.fact = factOf(value, item);
     if (item.condition === "out of service") found = refused(requirement, rule, item, "It is out of service.");
@@ -195,15 +223,25 @@
   }
 
   function signed(words, slack) {
-    const sign = slack < 0 ? "−" : slack > 0 ? "+" : "";
-    return [sign + words[0], words[1] !== "" ? sign + words[1] : ""];
+    return words.map((word) => (word !== "" ? withSign(word, slack) : ""));
+  }
+
+  function withSign(word, slack) {
+    if (word.startsWith(LESS)) return word + (slack < 0 ? " short" : " to spare");
+    return (slack < 0 ? "−" : slack > 0 ? "+" : "") + word;
+  }
+
+  function valueFor(item, rule) {
+    const value = valueOf(item, rule.value);
+    const unsaid = value === null || value.standing === "not stated";
+    return unsaid && rule.otherwise !== "" ? valueOf(item, rule.otherwise) : value;
   }
 
   function summed(requirement, rule, items) {
     let total = 0, unknown = 0, used = 0, last = null, notes = [];
     const leftOut = [];
     for (const item of items) {
-      const value = rule.value !== "" ? valueOf(item, rule.value) : isRated(item) ? itself(item) : null;
+      const value = rule.value !== "" ? valueFor(item, rule) : isRated(item) ? itself(item) : null;
       if (item.condition === "out of service" || item.terms === "not for visitors") {
         leftOut.push(item.name + " is left out: " + (item.condition === "out of service" ? item.condition : item.terms) + ".");
       } else if (value === null || (value.standing !== "none" && value.number === null)) {

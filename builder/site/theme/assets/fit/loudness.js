@@ -12,6 +12,7 @@
     remedy: "Bring or hire a larger system, or play softer on the house system.",
     who: "the show",
   };
+  const MIX_WORDS = ["mix position", "the mix position", "foh", "foh position", "front of house", "front-of-house"];
   const OWN_SYSTEM = "This is the house system. A show with a system of its own is not held to it.";
 
   function weighting(text) {
@@ -29,15 +30,26 @@
     return lacks;
   }
 
-  function levelAsked(requirement, house, sound) {
+  function levelAsked(written, house, sound) {
+    const requirement = { ...written, mix: nameOfMix(sound) };
     const found = underLimits(requirement, house);
     const mix = mixOf(requirement, sound);
     return found.verdict === SHORT || lacking(requirement).length > 0 || mix === null ? found : againstSystem(requirement, found, mix);
   }
 
+  function nameOfMix(sound) {
+    const mix = (sound !== null ? sound.items : []).find((item) => item.kind === "mix");
+    return mix !== undefined ? mix.name.toLowerCase() : MIX_WORDS[0];
+  }
+
+  function meant(place, mix) {
+    const name = place.toLowerCase();
+    return name === mix || MIX_WORDS.includes(name) ? MIX_WORDS[0] : name;
+  }
+
   function mixOf(requirement, sound) {
     for (const item of sound !== null ? sound.items : []) {
-      if (item.kind !== "mix" || item.name.toLowerCase() !== requirement.place.toLowerCase()) continue;
+      if (item.kind !== "mix" || meant(requirement.place, requirement.mix) !== MIX_WORDS[0]) continue;
       const level = valueOf(item, "average_level");
       if (level !== null && level.number !== null && valueOf(item, "average_level_error") !== null) return item;
     }
@@ -103,7 +115,7 @@
   }
 
   function samePlace(requirement, item) {
-    return item.values.measured_at.text.toLowerCase() === requirement.place.toLowerCase();
+    return meant(item.values.measured_at.text, requirement.mix) === meant(requirement.place, requirement.mix);
   }
 
   function againstLimit(requirement, item) {

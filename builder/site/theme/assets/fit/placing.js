@@ -3,7 +3,7 @@
   "use strict";
   const { FITS, SHORT, ASK, NOT_NEEDED, verdict, withRemedy, withQuestion, factOf, settled, valueOf, textOf, sectionOf, asked, ageNotes, itemNotes, signed, both, digits } = fit;
   const { PHASES, ROUNDING, tree, freeOf, leastFree, leastOfAll, notSure, fullest, above, outage, roomOf, leastRoom, less, systemOf, volts } = fit;
-  const { OTHER_SYSTEM, circuits, isNested, mostOf, leftOn, withOne, filled, placedCircuits } = fit;
+  const { OTHER_SYSTEM, circuits, dimmersBeside, isNested, mostOf, leftOn, withOne, filled, placedCircuits } = fit;
   const POWER = {
     question: "Which service can we have, of what current on each phase, on which connector, and how far is it from where we need it?",
     remedy: "Hire a generator, or share with another department and draw less.",
@@ -163,7 +163,7 @@
     else if (connector === "unknown") unknown.push("its connectors are not stated");
     else if (connector !== "") notes.push(connector);
     if (requirement.apart && textOf(item, "dimmers") === "yes") reasons.push("dimmers hang on it");
-    else if (requirement.apart) notes.push(dimmersBeside(item, section, nodes));
+    else if (requirement.apart) notes.push(dimmersBeside(above(item.name, nodes), section, nodes));
     const distance = distanceSays(requirement, item, stage);
     if (distance.word === "short") reasons.push(distance.words);
     else if (distance.word === "ask") unknown.push(distance.words);
@@ -187,22 +187,12 @@
     };
   }
 
-  function dimmersBeside(item, section, nodes) {
-    const path = above(item.name, nodes);
-    for (const other of section.items) {
-      if (other.kind === "service" && textOf(other, "dimmers") === "yes") {
-        const shared = above(other.name, nodes).filter((name) => path.includes(name));
-        if (shared.length > 0) return "It shares " + shared[0] + " with " + other.name + ", which has dimmers on it.";
-      }
-    }
-    return "Ask whether dimmers share its transformer.";
-  }
-
   function systemSays(requirement, item, section) {
     if (requirement.system === "") return "";
     const text = systemOf(item, section);
     if (text === "") return "its system is not stated";
-    return volts(text) !== volts(requirement.system) ? "other system, " + text : "";
+    const wired = volts(text);
+    return [wired, wired.split("/").pop()].includes(volts(requirement.system)) ? "" : "other system, " + text;
   }
 
   function connectorSays(requirement, item) {

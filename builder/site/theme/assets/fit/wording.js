@@ -5,6 +5,7 @@
   const POUND_KG = 0.45359237;
   const PSF_PA = 47.88025898033584;
   const SQUARE_FOOT_M2 = 0.09290304;
+  const LESS = "less than ";
   const LARGEST = 100000000000;
   const LARGEST_WORDS = "100,000,000,000";
 
@@ -37,12 +38,14 @@
 
   function metres(value) {
     const millimetres = Math.floor(Math.abs(value) * 1000 + 0.5);
+    if (millimetres === 0 && value !== 0) return LESS + "1 mm";
     return millimetres > 0 && millimetres < 1000 ? digits(value * 1000, 0) + " mm" : digits(value, 2) + " m";
   }
 
   function feet(value) {
     if (Math.abs(value) >= LARGEST) return digits(value, 0) + " ft";
     const halves = Math.floor((Math.abs(value) / FOOT_M) * 24 + 0.5);
+    if (halves === 0 && value !== 0) return LESS + '1/2"';
     const whole = Math.floor(halves / 24);
     const rest = halves - whole * 24;
     const inches = Math.floor(rest / 2);
@@ -99,5 +102,5 @@
     }
   }
 
-  Object.assign(fit, { digits, metres, clock, span, lasting, both });
+  Object.assign(fit, { LESS, digits, metres, clock, span, lasting, both });
 })((window.housefit = window.housefit || {}));
