@@ -17,7 +17,7 @@ def plots_together(riders: list[Record], pack: Record) -> list[Record]:
     found = []
     for plot in plots:
         others = [other for other in plots if other["rider"]["act"] != plot["rider"]["act"]]
-        left = [{"act": other["rider"]["act"], "wish": wish} for other in others for wish in other["requirement"]["rectangles"] if stays(wish)]
+        left = [{"act": other["rider"]["act"], **placed(wish)} for other in others for wish in other["requirement"]["rectangles"] if stays(wish)]
         if len(left) > 0:
             found.append(beside_others(plot["requirement"], left, pack))
     return found
@@ -28,17 +28,22 @@ def stays(wish: Record) -> bool:
     return bool(wish["stays"] != "no" and not wish["lane"] and wish["strictness"] == "must")
 
 
+def placed(wish: Record) -> Record:
+    """A rectangle as it stands on the plan, worked out once; None where the rider gives it no place."""
+    return {"wish": wish, "rect": None if wish["across_m"] is None else rect_of(wish)}
+
+
 def beside_others(requirement: Record, left: list[Record], pack: Record) -> Record:
     """One act's plot beside what the other acts leave standing."""
     line = {**requirement, "act": THE_DAY, "title": "Stage plot of " + requirement["act"] + " beside what stays", "line": 0, "strictness": "must"}
-    mine = [wish for wish in requirement["rectangles"] if wish["strictness"] == "must"]
-    pairs = [[wish, other] for wish in mine for other in left if in_each_other(wish, other["wish"])]
+    mine = [placed(wish) for wish in requirement["rectangles"] if wish["strictness"] == "must"]
+    pairs = [[one, other] for one in mine for other in left if in_each_other(one, other)]
     shorts = [pair for pair in pairs if pair[1]["wish"]["stays"] == "yes"]
     asks = [clash(pair) + ", and nobody says whether that stays" for pair in pairs if pair[1]["wish"]["stays"] == ""]
     asks = [*asks, *open_places(mine, left)]
     if len(shorts) > 0:
         found = with_remedy(verdict(line, SHORT, sentence([clash(pair) + ", which stays" for pair in shorts])), ROOM)
-        most = max([overlap_m(rect_of(pair[0]), rect_of(pair[1]["wish"])) for pair in shorts])
+        most = max([overlap_m(pair[0]["rect"], pair[1]["rect"]) for pair in shorts])
         found["margin"] = signed(both("length", most), -most)
     elif len(asks) > 0:
         found = with_question(verdict(line, ASK, sentence(asks)), line, STAYS)
@@ -50,18 +55,18 @@ def beside_others(requirement: Record, left: list[Record], pack: Record) -> Reco
 
 def in_each_other(one: Record, other: Record) -> bool:
     """Whether two rectangles that have their places overlap."""
-    return one["across_m"] is not None and other["across_m"] is not None and overlap(rect_of(one), rect_of(other))
+    return one["rect"] is not None and other["rect"] is not None and overlap(one["rect"], other["rect"])
 
 
 def clash(pair: list[Record]) -> str:
     """Two rectangles of two acts in each other, in words."""
-    wish, other = pair[0], pair[1]["wish"]
-    words: str = wish["name"] + " overlaps " + other["name"] + " of " + pair[1]["act"]
-    return words + " by " + both("length", overlap_m(rect_of(wish), rect_of(other)))[0]
+    one, other = pair
+    words: str = one["wish"]["name"] + " overlaps " + other["wish"]["name"] + " of " + other["act"]
+    return words + " by " + both("length", overlap_m(one["rect"], other["rect"]))[0]
 
 
 def open_places(mine: list[Record], left: list[Record]) -> list[str]:
     """What nobody gives a place, on either side."""
-    names = [wish["name"] for wish in mine if wish["across_m"] is None]
-    names = [*names, *(each["wish"]["name"] + " of " + each["act"] for each in left if each["wish"]["across_m"] is None)]
+    names = [each["wish"]["name"] for each in mine if each["rect"] is None]
+    names = [*names, *(each["wish"]["name"] + " of " + each["act"] for each in left if each["rect"] is None)]
     return ["no place is given for " + ", ".join(names)] if len(names) > 0 and len(mine) > 0 else []

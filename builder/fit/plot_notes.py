@@ -3,7 +3,7 @@
 from builder.fit.comparing import item_notes
 from builder.fit.plot_floor import named
 from builder.fit.plot_hits import hit
-from builder.fit.rectangles import ROUNDING_M, TOLERANCE_M, beyond, corners_of, extent, into_m, meets, overlap, overlap_m, touches
+from builder.fit.rectangles import ROUNDING_M, TOLERANCE_M, apart, beyond, corners_of, extent, into_m, meets, overlap_m, touches
 from builder.fit.verdicts import NOTED, Record
 from builder.fit.wording import both, metres
 
@@ -14,8 +14,8 @@ def by_rounding(rect: Record, floor: Record, others: list[Record], section: Reco
     """Edges, neighbours and columns that a rectangle passes by no more than the tolerance."""
     words = [both("length", each["over_m"])[0] + " over the edge " + each["side"] for each in beyond(rect, floor["corners"], exact=True)]
     for other in others:
-        by = overlap_m(rect, other["rect"])
-        if by > ROUNDING_M and not overlap(rect, other["rect"]):
+        by = 0.0 if apart(rect, other["rect"]) else overlap_m(rect, other["rect"])
+        if ROUNDING_M < by <= TOLERANCE_M + ROUNDING_M:
             words.append(both("length", by)[0] + " into " + other["wish"]["name"])
     hanging = [item["name"] for item in section["items"] if item["kind"] == "obstruction" and "from_height" in item["values"]]
     for outline in section["outlines"]:

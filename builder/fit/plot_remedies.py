@@ -3,7 +3,7 @@
 from builder.fit.plot_floor import GRAVITY_M_S2, floor_called, named, stepped
 from builder.fit.plot_hits import of_word
 from builder.fit.plot_way import hits_of
-from builder.fit.rectangles import TOLERANCE_M, beyond, corners_of, extent, moved, quarter_turned
+from builder.fit.rectangles import TOLERANCE_M, beyond, corners_of, extent, moved, overlap, quarter_turned
 from builder.fit.verdicts import ASK, SHORT, Record
 from builder.fit.wording import both
 
@@ -20,7 +20,7 @@ def remedy_of(wish: Record, rect: Record, others: list[Record], ground: Record, 
     lighter = " ".join(lessened(wish, each) for each in fixed)
     who = ENGINEER if any(each["sort"] != "height" for each in fixed) else SHOW
     tries = sorted(moves(wish, rect, ground, hits), key=lambda each: abs(each[0]) + abs(each[1]))
-    for allowed in ([], FIXED):
+    for allowed in ([], FIXED) if len(fixed) > 0 else ([],):
         for move in tries:
             if mends(wish, moved(rect, move[0], move[1]), others, ground, allowed):
                 return ["Move it " + move_words(move) + "." + (" " + lighter if len(allowed) > 0 else ""), SHOW]
@@ -33,6 +33,8 @@ def remedy_of(wish: Record, rect: Record, others: list[Record], ground: Record, 
 
 def mends(wish: Record, rect: Record, others: list[Record], ground: Record, allowed: list[str]) -> bool:
     """Whether nothing is short at a place, but for what no place mends, and no edge is crossed that would have to be asked."""
+    if any(overlap(rect, other["rect"]) for other in others):
+        return False
     hits = hits_of(wish, rect, others, ground)
     return all(each["sort"] in allowed for each in of_word(hits, SHORT)) and all(each["sort"] != "edge" for each in of_word(hits, ASK))
 

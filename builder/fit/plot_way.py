@@ -13,7 +13,7 @@ COVERED_SHARE = 0.995
 
 
 def hits_of(wish: Record, rect: Record, others: list[Record], ground: Record) -> list[Record]:
-    """Everything that is found about a rectangle at a place, what weighs most first."""
+    """Everything that is found about a rectangle at a place, what weighs most first. ``others`` are those that can be in its way."""
     floor = floor_called(ground["floors"], wish["on"])
     if floor is None:
         words = "the pack describes no wing " + wish["on"]
@@ -22,10 +22,9 @@ def hits_of(wish: Record, rect: Record, others: list[Record], ground: Record) ->
     floor = floor if holding is None else holding
     found = [*not_in_use(floor), *(over_edges(wish, rect, floor, ground) if holding is None else larger(rect, floor))]
     found = [*found, *too_high(wish, floor), *in_the_way(wish, rect, floor, ground["section"])]
-    beside_it = [other for other in others if counts(other["wish"], wish)]
-    found = [*found, *(overlapping(wish, rect, other) for other in beside_it if overlap(rect, other["rect"]))]
+    found = [*found, *(overlapping(wish, rect, other) for other in others if overlap(rect, other["rect"]))]
     found = [*found, *carried(wish, rect, floor, ground["section"]), *beside(rect, floor)]
-    return found if holding is None else [*found, *by_rounding(rect, floor, beside_it, ground["section"])]
+    return found if holding is None else [*found, *by_rounding(rect, floor, others, ground["section"])]
 
 
 def counts(other: Record, wish: Record) -> bool:
@@ -132,4 +131,4 @@ def overlapping(wish: Record, rect: Record, other: Record) -> Record:
     by = overlap_m(rect, other["rect"])
     name = other["wish"]["name"]
     lane = "it stands in the lane " + name if other["wish"]["lane"] else name + " stands in this lane" if wish["lane"] else "it overlaps " + name
-    return hit(SHORT, "overlap", lane + " by " + both("length", by)[0], by=by, box=extent(corners_of(other["rect"])))
+    return hit(SHORT, "overlap", lane + " by " + both("length", by)[0], by=by, box=other["box"])

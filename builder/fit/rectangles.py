@@ -183,17 +183,30 @@ def to_edge_m(across_m: float, upstage_m: float, edge: list[Numbers]) -> float:
 
 def overlap_m(one: Record, other: Record) -> float:
     """The shortest move that takes two rectangles apart, along a side of either; below zero where they stand apart."""
+    across, upstage = other["x"] - one["x"], other["y"] - one["y"]
+    along = abs(one["cos"] * other["cos"] + one["sin"] * other["sin"])
+    athwart = abs(one["cos"] * other["sin"] - one["sin"] * other["cos"])
     least = 1000000000000000.0
     for first, second in ((one, other), (other, one)):
-        box, seen = whole(first), extent(framed(first, corners_of(second)))
-        for axis in (0, 2):
-            least = min(least, box[axis + 1] - seen[axis], seen[axis + 1] - box[axis])
+        wide = (first["width"] + second["width"] * along + second["depth"] * athwart) / 2
+        deep = (first["depth"] + second["width"] * athwart + second["depth"] * along) / 2
+        off_across = abs(across * first["cos"] + upstage * first["sin"])
+        off_upstage = abs(upstage * first["cos"] - across * first["sin"])
+        least = min(least, wide - off_across, deep - off_upstage)
     return least
+
+
+def apart(one: Record, other: Record) -> bool:
+    """Whether two centres lie so far apart that the circles about the rectangles cannot meet; the cheap look before the exact one."""
+    across, upstage = other["x"] - one["x"], other["y"] - one["y"]
+    sides = one["width"] * one["width"] + one["depth"] * one["depth"] + other["width"] * other["width"] + other["depth"] * other["depth"]
+    # Two half diagonals p and q: (p + q)² is never more than 2 (p² + q²), which is half the sum of the squares of all four sides.
+    return bool(across * across + upstage * upstage > sides / 2)
 
 
 def overlap(one: Record, other: Record) -> bool:
     """Whether two rectangles overlap by more than the tolerance."""
-    return overlap_m(one, other) > TOLERANCE_M + ROUNDING_M
+    return not apart(one, other) and overlap_m(one, other) > TOLERANCE_M + ROUNDING_M
 
 
 def touches(rect: Record, corners: list[Numbers]) -> bool:

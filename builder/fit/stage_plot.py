@@ -6,8 +6,8 @@ from builder.fit.comparing import age_notes, asked, in_configuration, item_notes
 from builder.fit.plot_floor import floor_called, floor_under, floors_of, outline_fact
 from builder.fit.plot_hits import of_word, worst
 from builder.fit.plot_remedies import remedy_of
-from builder.fit.plot_way import hits_of, larger
-from builder.fit.rectangles import gap_m, rectangle, twice_area
+from builder.fit.plot_way import counts, hits_of, larger
+from builder.fit.rectangles import corners_of, extent, gap_m, rectangle, twice_area
 from builder.fit.verdicts import ASK, FITS, NOTED, RANK, SHORT, Record, settled, verdict, with_question, with_remedy
 from builder.fit.wording import both, digits
 
@@ -29,12 +29,15 @@ def stage_plot(requirement: Record, pack: Record) -> Record:
         return which_configuration(requirement, PLOT, pack)
     if len(decks) == 0:
         return asked(requirement, PLOT, "The pack does not describe a deck for this.")
-    chosen = laid_out(requirement, section, decks[0])
-    for deck in decks[1:]:
-        other = laid_out(requirement, section, deck)
-        if badness(other) < badness(chosen):
-            chosen = other
-    return chosen
+    return laid_out(requirement, section, chosen_of(requirement, section, decks), remedied=True)
+
+
+def chosen_of(requirement: Record, section: Any, decks: list[Record]) -> Record:
+    """The deck that takes the plot best, the first among equals; what would mend it is worked out for that one alone."""
+    if len(decks) == 1:
+        return decks[0]
+    bad = [badness(laid_out(requirement, section, deck, remedied=False)) for deck in decks]
+    return decks[bad.index(min(bad))]
 
 
 def decks_of(requirement: Record, section: Any) -> list[Record]:
@@ -61,16 +64,23 @@ def badness(found: Record) -> int:
     return total + 1000 * (RANK[NOTED] if found["verdict"] == SHORT and found["strictness"] == "should" else RANK[found["verdict"]])
 
 
-def laid_out(requirement: Record, section: Record, deck: Record) -> Record:
-    """The whole plot on one deck."""
+def laid_out(requirement: Record, section: Record, deck: Record, *, remedied: bool) -> Record:
+    """The whole plot on one deck, with remedies or without."""
     ground: Record = {"section": section, "floors": floors_of(section, deck)}
     if len(ground["floors"][0]["corners"]) == 0:
         return asked(requirement, PLOT, deck["name"] + ": its outline is not drawn.")
-    stands = [{"wish": wish, "rect": rect_of(wish)} for wish in requirement["rectangles"] if wish["across_m"] is not None]
+    stands = [stand_of(wish) for wish in requirement["rectangles"] if wish["across_m"] is not None]
     parts = []
-    for index, each in enumerate(stands):
-        parts.append(part_of(requirement, each, stands[:index] + stands[index + 1 :], ground))
+    for each in stands:
+        others = [other for other in stands if other is not each and counts(other["wish"], each["wish"])]
+        parts.append(part_of(requirement, each, others, {**ground, "remedied": remedied}))
     return summed_up(requirement, [*parts, *without_place(requirement, ground)], stands, ground)
+
+
+def stand_of(wish: Record) -> Record:
+    """A rectangle that has its place, with its extent, worked out once."""
+    rect = rect_of(wish)
+    return {"wish": wish, "rect": rect, "box": extent(corners_of(rect))}
 
 
 def rect_of(wish: Record) -> Record:
@@ -92,7 +102,7 @@ def part_of(requirement: Record, stand: Record, others: list[Record], ground: Re
     found = told(line_of(requirement, wish), word if word != "" else FITS, hits)
     if found["fact"] is None:
         found["fact"] = outline_fact(ground["floors"][0])
-    if word == SHORT:
+    if word == SHORT and ground["remedied"]:
         remedy = remedy_of(wish, stand["rect"], others, ground, hits)
         return with_remedy(found, {"remedy": remedy[0], "who": remedy[1]})
     return found

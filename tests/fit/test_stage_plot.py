@@ -6,7 +6,9 @@ The deck is 16 m wide about the centre line and 10 m deep from the reference lin
 
 import pytest
 
+from builder.fit import plot_notes, plot_way, rectangles
 from builder.fit.interpreter import fit
+from builder.fit.rectangles import overlap_m
 from tests.fit.plots import box
 from tests.fit.sample import Record, item, rider, value
 from tests.fit.stages import outline, piece, plot, plotted, stage, word
@@ -326,3 +328,42 @@ def test_beside_what_stays_there_may_be_room_or_nobody_has_said_where() -> None:
     for at, verdict in (((0.0, 8.0), "fits"), (None, "ask")):
         headliner = rider(plot(piece("Drum riser", at, stays="yes")), act="Headliner")
         assert fit(stage(), [headliner, opener])["verdicts"][-1]["verdict"] == verdict
+
+
+def crowd(apart_m: float) -> list[Record]:
+    """A hundred turned rectangles of 2 m by 1 m, ten by ten."""
+    spots = [((index % 10 - 4.5) * apart_m, index // 10 * apart_m) for index in range(100)]
+    return [piece(f"R{index}", spot, (2.0, 1.0), turned_deg=7.0 * index) for index, spot in enumerate(spots)]
+
+
+def compared(monkeypatch: pytest.MonkeyPatch, *pieces: Record) -> int:
+    """How often two rectangles are compared exactly for a plot."""
+    calls: list[int] = []
+
+    def counted(one: Record, other: Record) -> float:
+        calls.append(1)
+        return overlap_m(one, other)
+
+    for module in (rectangles, plot_way, plot_notes):
+        monkeypatch.setattr(module, "overlap_m", counted)
+    plotted(stage(deck=box(-20.0, 20.0, -5.0, 40.0)), *pieces)
+    return len(calls)
+
+
+def test_rectangles_that_are_far_apart_are_never_compared_exactly(monkeypatch: pytest.MonkeyPatch) -> None:
+    assert compared(monkeypatch, *crowd(2.3)) == 0
+
+
+def test_a_crowd_is_compared_exactly_only_with_who_is_near_and_for_few_moves(monkeypatch: pytest.MonkeyPatch) -> None:
+    # At 1.5 m apart, a circle of 2.24 m about a centre holds 8 others: 800 near pairs, looked at twice at most; each of 8 neighbours offers 4 moves,
+    # and each move ends at the first overlap: the rest stays within ten times that many.
+    assert 800 <= compared(monkeypatch, *crowd(1.5)) < 16000
+
+
+def test_a_move_onto_a_floor_that_carries_less_is_not_told_as_one_that_mends() -> None:
+    # The column of 1 m pushes 0.7 m; on either side lies a zone for 100 Pa, and 200 kg on 4 m² are 490 Pa.
+    weak = [(item("zone", name, load=value("100 Pa", 100.0)), box(*sides, -1.0, 11.0)) for name, sides in (("L", (1.05, 9.0)), ("R", (-9.0, -1.05)))]
+    column = (item("obstruction", "Column"), box(-0.5, 0.5, 0.0, 10.0))
+    found = part(plotted(stage(*weak, column), piece("A", (0, 5), weight_kg=200)), "A")
+    assert found["reason"].startswith("Column stands")
+    assert "Move it" not in found["remedy"]

@@ -11,7 +11,10 @@ from playwright.sync_api import Browser
 from builder.fit.interpreter import fit
 from builder.fit.verdicts import RANK
 from tests.fit.chromium import page_with, served
-from tests.fit.pairs import a_pair
+from tests.fit.pairs import Dice, a_pair
+from tests.fit.plots import a_rectangle
+from tests.fit.sample import Record, rider
+from tests.fit.stages import plot, stage
 
 PAIRS = 2400
 AT_ONCE = 300
@@ -43,6 +46,22 @@ def test_python_and_javascript_agree_to_the_byte(browser: Browser) -> None:
     expected = [in_python(seed) for seed in range(PAIRS)]
     different = [seed for seed, (ours, theirs) in enumerate(zip(expected, in_the_browser(browser), strict=True)) if ours != theirs]
     assert different == []
+
+
+def a_crowd(seed: int) -> list[Any]:
+    """A deck and a plot of as many rectangles as a rider may have."""
+    dice = Dice(seed)
+    rectangles: list[Record] = [a_rectangle(dice, index, dice.yes(0.3)) for index in range(100)]
+    return [stage(), [rider(plot(*rectangles))]]
+
+
+@pytest.mark.browser
+def test_they_agree_on_crowded_stage_plots_too(browser: Browser) -> None:
+    crowds = [a_crowd(seed) for seed in range(4)]
+    expected = [json.dumps(fit(*each), sort_keys=True, ensure_ascii=False, separators=(",", ":")) for each in crowds]
+    with page_with(browser, *ORDER) as page:
+        assert page.evaluate(SORTED_JSON, json.dumps(crowds)) == expected
+    assert all("Move it" in each for each in expected)
 
 
 @cache

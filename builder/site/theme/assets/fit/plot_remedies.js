@@ -15,7 +15,7 @@
     const who = fixed.some((each) => each.sort !== "height") ? ENGINEER : SHOW;
     const size = (move) => Math.abs(move[0]) + Math.abs(move[1]);
     const tries = moves(wish, rect, ground, hits).sort((one, other) => size(one) - size(other));
-    for (const allowed of [[], FIXED]) {
+    for (const allowed of fixed.length > 0 ? [[], FIXED] : [[]]) {
       const more = allowed.length > 0 ? " " + lighter : "";
       for (const move of tries) {
         if (mends(wish, plan.moved(rect, move[0], move[1]), others, ground, allowed)) return ["Move it " + moveWords(move) + "." + more, SHOW];
@@ -27,6 +27,7 @@
   }
 
   function mends(wish, rect, others, ground, allowed) {
+    if (others.some((other) => plan.overlap(rect, other.rect))) return false;
     const hits = plan.hitsOf(wish, rect, others, ground);
     return ofWord(hits, SHORT).every((each) => allowed.includes(each.sort)) && ofWord(hits, ASK).every((each) => each.sort !== "edge");
   }

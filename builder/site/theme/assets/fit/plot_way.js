@@ -15,13 +15,12 @@
     }
     const holding = plan.floorUnder(wish, rect, ground.floors);
     const floor = holding === null ? called : holding;
-    const besideIt = others.filter((other) => counts(other.wish, wish));
     return [
       ...plan.notInUse(floor), ...(holding === null ? overEdges(wish, rect, floor, ground) : larger(rect, floor)),
       ...plan.tooHigh(wish, floor), ...inTheWay(wish, rect, floor, ground.section),
-      ...besideIt.filter((other) => plan.overlap(rect, other.rect)).map((other) => overlapping(wish, rect, other)),
+      ...others.filter((other) => plan.overlap(rect, other.rect)).map((other) => overlapping(wish, rect, other)),
       ...plan.carried(wish, rect, floor, ground.section), ...beside(rect, floor),
-      ...(holding === null ? [] : byRounding(rect, floor, besideIt, ground.section)),
+      ...(holding === null ? [] : byRounding(rect, floor, others, ground.section)),
     ];
   }
 
@@ -100,14 +99,14 @@
   function overlapping(wish, rect, other) {
     const by = plan.overlapBy(rect, other.rect), name = other.wish.name;
     const words = other.wish.lane ? "it stands in the lane " + name : wish.lane ? name + " stands in this lane" : "it overlaps " + name;
-    return hit(SHORT, "overlap", words + " by " + both("length", by)[0], { by, box: extent(cornersOf(other.rect)) });
+    return hit(SHORT, "overlap", words + " by " + both("length", by)[0], { by, box: other.box });
   }
 
   function byRounding(rect, floor, others, section) {
     const words = beyond(rect, floor.corners, true).map((each) => both("length", each.over_m)[0] + " over the edge " + each.side);
     for (const other of others) {
-      const by = plan.overlapBy(rect, other.rect);
-      if (by > ROUNDING_M && !plan.overlap(rect, other.rect)) words.push(both("length", by)[0] + " into " + other.wish.name);
+      const by = plan.apart(rect, other.rect) ? 0 : plan.overlapBy(rect, other.rect);
+      if (by > ROUNDING_M && by <= SLACK_M) words.push(both("length", by)[0] + " into " + other.wish.name);
     }
     const hanging = section.items.filter((item) => item.kind === "obstruction" && valueOf(item, "from_height") !== null).map((item) => item.name);
     for (const { kind, name, corners } of section.outlines) {
@@ -138,5 +137,5 @@
     return level.text === "no" ? [...notes, hit(NOTED, "level", "the " + named(floor) + " is not level with the deck")] : notes;
   }
 
-  Object.assign(plan, { hitsOf, larger });
+  Object.assign(plan, { hitsOf, counts, larger });
 })((window.housefit = window.housefit || {}));

@@ -159,16 +159,26 @@
   }
 
   function overlapBy(one, other) {
+    const across = other.x - one.x, upstage = other.y - one.y;
+    const along = Math.abs(one.cos * other.cos + one.sin * other.sin), athwart = Math.abs(one.cos * other.sin - one.sin * other.cos);
     let shortest = 1000000000000000;
     for (const [first, second] of [[one, other], [other, one]]) {
-      const box = whole(first), seen = extent(framed(first, cornersOf(second)));
-      for (const axis of [0, 2]) shortest = Math.min(shortest, box[axis + 1] - seen[axis], seen[axis + 1] - box[axis]);
+      const wide = (first.width + second.width * along + second.depth * athwart) / 2;
+      const deep = (first.depth + second.width * athwart + second.depth * along) / 2;
+      const offAcross = Math.abs(across * first.cos + upstage * first.sin), offUpstage = Math.abs(upstage * first.cos - across * first.sin);
+      shortest = Math.min(shortest, wide - offAcross, deep - offUpstage);
     }
     return shortest;
   }
 
+  function apart(one, other) {
+    const across = other.x - one.x, upstage = other.y - one.y;
+    const sides = one.width * one.width + one.depth * one.depth + other.width * other.width + other.depth * other.depth;
+    return across * across + upstage * upstage > sides / 2;
+  }
+
   function overlap(one, other) {
-    return overlapBy(one, other) > TOLERANCE_M + ROUNDING_M;
+    return !apart(one, other) && overlapBy(one, other) > TOLERANCE_M + ROUNDING_M;
   }
 
   function touches(rect, corners) {
@@ -202,5 +212,5 @@
   }
 
   const SLACK_M = TOLERANCE_M + ROUNDING_M;
-  fit.plan = { TOLERANCE_M, SLACK_M, ROUNDING_M, rectangle, moved, quarterTurned, cornersOf, extent, liesWithin, meets, twiceArea, beyond, gap, overlapBy, overlap, touches, into, shared };
+  fit.plan = { TOLERANCE_M, SLACK_M, ROUNDING_M, rectangle, moved, quarterTurned, cornersOf, extent, liesWithin, meets, twiceArea, beyond, gap, overlapBy, apart, overlap, touches, into, shared };
 })((window.housefit = window.housefit || {}));

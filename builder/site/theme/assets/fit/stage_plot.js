@@ -21,12 +21,13 @@
     const decks = decksOf(requirement, section);
     if (decks.length === 0 && decksOf({ ...requirement, configuration: "" }, section).length > 0) return whichConfiguration(requirement, PLOT, pack);
     if (decks.length === 0) return asked(requirement, PLOT, "The pack does not describe a deck for this.");
-    let chosen = null;
-    for (const deck of decks) {
-      const other = laidOut(requirement, section, deck);
-      if (chosen === null || badness(other) < badness(chosen)) chosen = other;
-    }
-    return chosen;
+    return laidOut(requirement, section, chosenOf(requirement, section, decks), true);
+  }
+
+  function chosenOf(requirement, section, decks) {
+    if (decks.length === 1) return decks[0];
+    const bad = decks.map((deck) => badness(laidOut(requirement, section, deck, false)));
+    return decks[bad.indexOf(Math.min(...bad))];
   }
 
   function decksOf(requirement, section) {
@@ -44,12 +45,18 @@
     return found.parts.reduce((total, each) => total + RANK[each.verdict], 1000 * whole);
   }
 
-  function laidOut(requirement, section, deck) {
+  function laidOut(requirement, section, deck, remedied) {
     const ground = { section, floors: plan.floorsOf(section, deck) };
     if (ground.floors[0].corners.length === 0) return asked(requirement, PLOT, deck.name + ": its outline is not drawn.");
-    const stands = requirement.rectangles.filter((wish) => wish.across_m !== null).map((wish) => ({ wish, rect: rectOf(wish) }));
-    const parts = stands.map((each) => partOf(requirement, each, stands.filter((other) => other !== each), ground));
+    const stands = requirement.rectangles.filter((wish) => wish.across_m !== null).map(standOf);
+    const beside = (each) => stands.filter((other) => other !== each && plan.counts(other.wish, each.wish));
+    const parts = stands.map((each) => partOf(requirement, each, beside(each), { ...ground, remedied }));
     return summedUp(requirement, [...parts, ...withoutPlace(requirement, ground)], stands, ground);
+  }
+
+  function standOf(wish) {
+    const rect = rectOf(wish);
+    return { wish, rect, box: plan.extent(plan.cornersOf(rect)) };
   }
 
   function rectOf(wish) {
@@ -67,7 +74,7 @@
     const word = plan.worst(hits);
     const found = told(lineOf(requirement, wish), word !== "" ? word : FITS, hits);
     if (found.fact === null) found.fact = outlineFact(ground.floors[0]);
-    if (word !== SHORT) return found;
+    if (word !== SHORT || !ground.remedied) return found;
     const [remedy, who] = plan.remedyOf(wish, stand.rect, others, ground, hits);
     return withRemedy(found, { remedy, who });
   }
@@ -191,7 +198,7 @@
     const plots = riders.flatMap((rider) => rider.requirements.filter((each) => each.sort === "plot").map((requirement) => ({ act: rider.act, requirement })));
     return plots.flatMap(({ act, requirement }) => {
       const others = plots.filter((other) => other.act !== act);
-      const left = others.flatMap((other) => other.requirement.rectangles.filter(stays).map((wish) => ({ act: other.act, wish })));
+      const left = others.flatMap((other) => other.requirement.rectangles.filter(stays).map((wish) => ({ act: other.act, ...placed(wish) })));
       return left.length > 0 ? [besideOthers(requirement, left, pack)] : [];
     });
   }
@@ -200,17 +207,21 @@
     return wish.stays !== "no" && !wish.lane && wish.strictness === "must";
   }
 
+  function placed(wish) {
+    return { wish, rect: wish.across_m === null ? null : rectOf(wish) };
+  }
+
   function besideOthers(requirement, left, pack) {
     const line = { ...requirement, act: THE_DAY, title: "Stage plot of " + requirement.act + " beside what stays", line: 0, strictness: "must" };
-    const mine = requirement.rectangles.filter((wish) => wish.strictness === "must");
-    const pairs = mine.flatMap((wish) => left.filter((other) => inEachOther(wish, other.wish)).map((other) => [wish, other]));
+    const mine = requirement.rectangles.filter((wish) => wish.strictness === "must").map(placed);
+    const pairs = mine.flatMap((one) => left.filter((other) => inEachOther(one, other)).map((other) => [one, other]));
     const shorts = pairs.filter(([, other]) => other.wish.stays === "yes");
     const open = pairs.filter(([, other]) => other.wish.stays === "").map((pair) => clash(pair) + ", and nobody says whether that stays");
     const asks = [...open, ...openPlaces(mine, left)];
     let found;
     if (shorts.length > 0) {
       found = withRemedy(verdict(line, SHORT, sentence(shorts.map((pair) => clash(pair) + ", which stays"))), ROOM);
-      const most = Math.max(...shorts.map(([wish, other]) => plan.overlapBy(rectOf(wish), rectOf(other.wish))));
+      const most = shorts.reduce((longest, [one, other]) => Math.max(longest, plan.overlapBy(one.rect, other.rect)), 0);
       found.margin = signed(both("length", most), -most);
     } else if (asks.length > 0) {
       found = withQuestion(verdict(line, ASK, sentence(asks)), line, STAYS);
@@ -222,16 +233,16 @@
   }
 
   function inEachOther(one, other) {
-    return one.across_m !== null && other.across_m !== null && plan.overlap(rectOf(one), rectOf(other));
+    return one.rect !== null && other.rect !== null && plan.overlap(one.rect, other.rect);
   }
 
-  function clash([wish, other]) {
-    return wish.name + " overlaps " + other.wish.name + " of " + other.act + " by " + both("length", plan.overlapBy(rectOf(wish), rectOf(other.wish)))[0];
+  function clash([one, other]) {
+    return one.wish.name + " overlaps " + other.wish.name + " of " + other.act + " by " + both("length", plan.overlapBy(one.rect, other.rect))[0];
   }
 
   function openPlaces(mine, left) {
-    const names = mine.filter((wish) => wish.across_m === null).map((wish) => wish.name);
-    for (const { act, wish } of left) if (wish.across_m === null) names.push(wish.name + " of " + act);
+    const names = mine.filter((each) => each.rect === null).map((each) => each.wish.name);
+    for (const { act, wish, rect } of left) if (rect === null) names.push(wish.name + " of " + act);
     return names.length > 0 && mine.length > 0 ? ["no place is given for " + names.join(", ")] : [];
   }
 
