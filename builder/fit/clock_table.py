@@ -12,12 +12,13 @@ from builder.fit.wording import lasting
 
 NOT_KNOWN = "?"
 SPARE = "to spare"
+BEFORE_ALL_S = -604800.0
 
 
 def table(acts: list[Record], before: list[Record], section: Any) -> list[Record]:
     """Rows in the order of the day, in words: start, end, how long, what, whose."""
     doors_s = doors_of(acts)["s"]
-    early = [*before, *ready_rows(doors_s, section)] if len(before) > 0 else []
+    early = by_start([*before, *ready_rows(doors_s, section)]) if len(before) > 0 else []
     rows = with_spare([*early, *doors_rows(doors_s, acts[0])])
     for index in range(len(acts)):
         if index > 0:
@@ -27,7 +28,17 @@ def table(acts: list[Record], before: list[Record], section: Any) -> list[Record
     rows = [*rows, *curfew_rows(acts, section)]
     if last["ends_s"] is not None and last["clock"]["load out"] is not None:
         rows.append(row(last["ends_s"], last["ends_s"] + last["clock"]["load out"], "load-out", last["act"]))
-    return [words_of(each) for each in rows]
+    return [words_of(each) for each in by_start(rows)]
+
+
+def by_start(rows: list[Record]) -> list[Record]:
+    """Rows by their start; one whose start nobody knows stays behind the one before it."""
+    placed: list[Record] = []
+    start_s = BEFORE_ALL_S
+    for each in rows:
+        start_s = each["from_s"] if each["from_s"] is not None else start_s
+        placed.append({"start_s": start_s, "row": each})
+    return [each["row"] for each in sorted(placed, key=lambda each: each["start_s"])]
 
 
 def row(first_s: Any, last_s: Any, what: str, whose: str) -> Record:
@@ -67,12 +78,12 @@ def doors_rows(doors_s: Any, first: Record) -> list[Record]:
 def with_spare(rows: list[Record]) -> list[Record]:
     """The rows with the time between them that nobody needs."""
     found: list[Record] = []
+    end_s = None
     for each in rows:
-        if len(found) > 0 and each["from_s"] is not None:
-            end_s = found[len(found) - 1]["to_s"]
-            if end_s is not None and end_s < each["from_s"]:
-                found.append(row(end_s, each["from_s"], SPARE, ""))
+        if end_s is not None and each["from_s"] is not None and end_s < each["from_s"]:
+            found.append(row(end_s, each["from_s"], SPARE, ""))
         found.append(each)
+        end_s = max(end_s, each["to_s"]) if end_s is not None and each["to_s"] is not None else each["to_s"]
     return found
 
 

@@ -292,9 +292,28 @@ def test_the_table_goes_from_load_in_to_the_last_truck_over_midnight() -> None:
         ("18:30", "19:00", "hall made ready", "House"),
         ("19:00", "22:00", "doors", "House"),
         ("22:00", "00:15 the next day", "set", "A"),
-        ("00:30 the next day", "00:30 the next day", "curfew", "House"),
         ("00:15 the next day", "01:45 the next day", "load-out", "A"),
+        ("00:30 the next day", "00:30 the next day", "curfew", "House"),
     ]
+
+
+def test_the_table_of_a_day_that_does_not_close_is_in_the_order_of_its_starts_too() -> None:
+    # 15:00 and 2 h is 17:00; 105 min of check end at 18:45; the hall is made ready from 18:00 to doors at 18:30, and nothing is to spare before it.
+    result = day(house(ready_min=30), ("A", clock(load_in=15, set_up=120, check=105, doors=18.5, on_stage=20, set=60)))
+    assert rows(result) == [
+        ("15:00", "17:00", "set-up", "A"),
+        ("17:00", "18:45", "check", "A"),
+        ("18:00", "18:30", "hall made ready", "House"),
+        ("18:30", "20:00", "doors", "House"),
+        ("20:00", "21:00", "set", "A"),
+    ]
+
+
+def test_a_curfew_stands_behind_a_load_out_that_begins_before_it() -> None:
+    where = house()
+    where["sections"][0]["items"].append(item("curfew", "every day", music_ends=value("x", 23.5 * 3600), strictness=value("hard")))
+    result = day(where, ("A", clock(load_in=15, set_up=120, check=60, doors=19, on_stage=21, set=90, load_out=60)))
+    assert [(start, what) for start, _, what, _ in rows(result)][-2:] == [("22:30", "load-out"), ("23:30", "curfew")]
 
 
 def test_a_rider_that_says_no_more_than_load_in_and_end_gets_no_table() -> None:

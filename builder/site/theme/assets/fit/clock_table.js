@@ -4,10 +4,11 @@
   const { clock: clockWords, lasting } = fit;
   const NOT_KNOWN = "?";
   const SPARE = "to spare";
+  const BEFORE_ALL_S = -604800;
 
   function table(acts, before, section) {
     const doors = fit.doorsOf(acts).s, last = acts[acts.length - 1], length = last.clock["load out"];
-    const early = before.length > 0 ? [...before, ...readyRows(doors, section)] : [];
+    const early = before.length > 0 ? byStart([...before, ...readyRows(doors, section)]) : [];
     const rows = withSpare([...early, ...doorsRows(doors, acts[0])]);
     acts.forEach((act, index) => {
       if (index > 0) rows.push(gapRow(acts[index - 1], act));
@@ -15,7 +16,13 @@
     });
     rows.push(...curfewRows(acts, section));
     if (last.endsS !== null && length !== null) rows.push(row(last.endsS, last.endsS + length, "load-out", last.act));
-    return rows.map(wordsOf);
+    return byStart(rows).map(wordsOf);
+  }
+
+  function byStart(rows) {
+    let start = BEFORE_ALL_S;
+    const placed = rows.map((each) => [(start = each.fromS !== null ? each.fromS : start), each]);
+    return placed.sort(([one], [other]) => one - other).map(([, each]) => each);
   }
 
   function row(fromS, toS, what, whose) {
@@ -44,10 +51,11 @@
 
   function withSpare(rows) {
     const found = [];
+    let end = null;
     for (const each of rows) {
-      const end = found.length > 0 && each.fromS !== null ? found[found.length - 1].toS : null;
-      if (end !== null && end < each.fromS) found.push(row(end, each.fromS, SPARE, ""));
+      if (end !== null && each.fromS !== null && end < each.fromS) found.push(row(end, each.fromS, SPARE, ""));
       found.push(each);
+      end = end !== null && each.toS !== null ? Math.max(end, each.toS) : each.toS;
     }
     return found;
   }
