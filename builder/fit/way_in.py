@@ -21,6 +21,7 @@ ROUTE = (
     ("case height", "case_height", "tightest_height", "length"),
     ("case weight", "case_weight", "tightest_weight", "mass"),
 )
+NO_SIZE = "The rider gives no size of a truck or a case, so no way in can be judged."
 MIX_POSITION = "Mix position"
 
 
@@ -29,6 +30,8 @@ def trucks_get_in(requirement: Record, section: Any) -> Record:
     docks = [item for item in section["items"] if item["kind"] == "dock"] if section is not None else []
     if len(docks) == 0:
         return asked(requirement, WAY_IN, "The house has not said.")
+    if all(requirement[wish] is None for _, wish, _, _ in (*APPROACH, *ROUTE)):
+        return asked(requirement, WAY_IN, NO_SIZE)
     ways = [way for dock in docks for way in ways_by(section, dock)]
     found = [by_way(requirement, way) for way in ways]
     chosen = found[0]

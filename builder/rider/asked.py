@@ -311,15 +311,6 @@ class Asking:
             "case_weight": case.weight if case else None,
         }
         numbers = {name: value.si if value else None for name, value in values.items()}
-        if not any(value is not None for value in numbers.values()):
-            self.wrong(
-                trucks,
-                "length",
-                "",
-                "and every other size is missing",
-                "need-unclear",
-                "write how long, high or heavy the trucks or the largest case are",
-            )
         yield self.blank(
             trucks.where().line,
             "trucks",

@@ -1,5 +1,6 @@
 """A rider file: what a visiting show needs, in the tone of a crew."""
 
+from types import MappingProxyType
 from typing import Literal
 
 from pydantic import Field
@@ -91,12 +92,19 @@ class Load(Written):
     """Who brings it: house, hire, or show, such as a generator of its own."""
 
 
+class Lasting(Duration):
+    """A length of time in a show's day: a bare number is most likely minutes."""
+
+    __slots__ = ()
+    units = MappingProxyType({"min": Duration.units["min"], **Duration.units})
+
+
 class ChangeoverParts(Written):
     """What a changeover to this act is made of, for a day with several acts. The strike of the act before comes on top."""
 
-    roll_on: Duration | None = Field(default=None, alias="roll on")
+    roll_on: Lasting | None = Field(default=None, alias="roll on")
     """Rolling on and setting what waits in the wing."""
-    patch: Duration | None = None
+    patch: Lasting | None = None
     """Plugging lines and power; 0 min where all of it is patched before."""
     lines: Count | None = None
     """How many lines are checked."""
@@ -104,9 +112,9 @@ class ChangeoverParts(Written):
     """How many lines your crew checks in a minute."""
     lines_checked_before: YesNo = Field(default=False, alias="lines checked before")
     """Yes where your lines are checked during the set before, on tails of their own; then they cost nothing in the gap."""
-    monitors: Duration | None = None
+    monitors: Lasting | None = None
     """Wedges, in-ears and vocal positions."""
-    spare: Duration | None = None
+    spare: Lasting | None = None
     """What you keep for what goes wrong; 0 min for none."""
 
 
@@ -117,31 +125,31 @@ class Clock(Written):
     """The day of the week. Curfews differ by day."""
     load_in: TimeOfDay | None = Field(default=None, alias="load in")
     """When the first truck is opened."""
-    set_up: Duration | None = Field(default=None, alias="set up")
+    set_up: Lasting | None = Field(default=None, alias="set up")
     """How long from load-in until your check can begin: rigging, system, backline. For who checks after another act: from a free deck."""
-    line_check: Duration | None = Field(default=None, alias="line check")
+    line_check: Lasting | None = Field(default=None, alias="line check")
     """How long your line check before doors takes, where it is not part of the check."""
-    check: Duration | None = None
+    check: Lasting | None = None
     """How long your check on stage takes, its line check included unless that is written by itself; 0 min for none."""
     check_from: TimeOfDay | None = Field(default=None, alias="check from")
     """When your check begins, where that is agreed. Left out, it begins as early as it can."""
-    clear_after_check: Duration | None = Field(default=None, alias="clear after check")
+    clear_after_check: Lasting | None = Field(default=None, alias="clear after check")
     """How long after your check until the next act can set up in front of you; 0 min where nothing moves. The last act on checks first."""
     doors: TimeOfDay | None = None
     """When the audience is let in."""
     on_stage: TimeOfDay | None = Field(default=None, alias="on stage")
     """When your first note is played. A time before 06:00 belongs to the evening before."""
-    set_: Duration | None = Field(default=None, alias="set")
+    set_: Lasting | None = Field(default=None, alias="set")
     """How long you play."""
     ends: TimeOfDay | None = None
     """When the last note ends. A time before 06:00 belongs to the evening before."""
-    changeover: Duration | None = None
+    changeover: Lasting | None = None
     """How long from the last note of the act before to your first, all in. Or write its parts."""
     changeover_parts: ChangeoverParts | None = Field(default=None, alias="changeover parts")
     """The parts of the changeover to you."""
-    strike: Duration | None = None
+    strike: Lasting | None = None
     """How long you take to clear the deck after your last note, before the next act rolls on."""
-    load_out: Duration | None = Field(default=None, alias="load out")
+    load_out: Lasting | None = Field(default=None, alias="load out")
     """How long from your last note until your last truck is closed."""
 
 
@@ -172,7 +180,7 @@ class LargestCase(Written):
 
 
 class Trucks(Written):
-    """The trucks, and the largest thing in them."""
+    """The trucks, and the largest thing in them. Without any size the way in is asked about."""
 
     count: Count
     """How many."""

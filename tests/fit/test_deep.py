@@ -310,3 +310,8 @@ def test_a_place_without_a_distance_is_told_and_one_that_the_house_does_not_name
 )
 def test_a_three_phase_load_may_name_the_voltage_between_lines_alone(wish: str, house: str, verdict: str) -> None:
     assert words(load(50.0, system=wish), power=[feed("A", 100.0, system=value(house))]) == [verdict]
+
+
+def test_trucks_without_a_size_are_asked_and_never_fit() -> None:
+    found = first(trucks(), access=way_in("Yard", 16.5, 2.0))
+    assert (found["verdict"], found["reason"]) == ("ask", "The rider gives no size of a truck or a case, so no way in can be judged.")

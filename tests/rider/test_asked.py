@@ -105,8 +105,12 @@ def test_a_level_without_its_terms_stays_without_them() -> None:
             "rider.yml:2:16 stays on deck: '-3 m' is below zero; write it without the minus [number-out-of-range]",
         ),
         (
-            "act: A\ntrucks: {count: 2}\n",
-            "rider.yml:2:9 length and every other size is missing; write how long, high or heavy the trucks or the largest case are [need-unclear]",
+            "act: A\nclock: {set: 90}\n",
+            "rider.yml:2:14 clock.set: '90' needs a unit; write '90 min' [unit-missing]",
+        ),
+        (
+            "act: A\nclock: {changeover parts: {patch: 4}}\n",
+            "rider.yml:2:35 clock.changeover parts.patch: '4' needs a unit; write '4 min' [unit-missing]",
         ),
     ],
 )

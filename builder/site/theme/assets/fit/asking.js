@@ -18,7 +18,7 @@
     revision: ["number", "on", "by"],
   };
 
-  // { rider, problems }: problems name the part and the entry, such as needs 2, and say what to write.
+  // { rider, plays, problems }: plays is the date or nothing; problems name the part and the entry, such as needs 2, and say what to write.
   function riderOf(data, pack, places) {
     const asking = { data, rules: new Map(pack.rules.map((rule) => [rule.key, rule])), units: pack.units, problems: [], places: places || new Map() };
     strange(asking, data, "", "");
@@ -37,7 +37,7 @@
     const issue = data.revision && typeof data.revision === "object" ? data.revision : null;
     const revision = issue ? text(asking, issue, "number", "revision") + " of " + text(asking, issue, "on", "revision") : "";
     const rider = { act, revision, stays_m: stays === null ? null : stays.si, clock: timing(asking), requirements: requirements.map((each) => (each.any ? { ...each, act, any: each.any.map((part) => ({ ...part, act })) } : { ...each, act })) };
-    return { rider, problems: asking.problems };
+    return { rider, plays: asking.plays === null ? "" : asking.plays.toISOString().slice(0, 10), problems: asking.problems };
   }
 
   // Each requirement told the part of the form that it came from.
@@ -235,7 +235,6 @@
     const sizes = [["long", "length", found, "length"], ["high", "height", found, "length"], ["gross", "weight", found, "mass"]];
     const boxes = [["wide", "width", box, "length"], ["high", "height", box, "length"], ["heavy", "weight", box, "mass"]];
     const values = [...sizes, ...boxes].map(([, key, record, kind]) => size(record, key, kind));
-    if (values.every((each) => each === null)) wrong(asking, "trucks", "write how long, high or heavy the trucks or the largest case are");
     if (number === null) return [];
     const say = (parts) => parts.filter(([, key, record]) => text(asking, record, key, "trucks") !== "").map(([words, key, record]) => folded(record[key]) + " " + words);
     let need = [String(number), ...say(sizes)].join(", ");
@@ -287,7 +286,12 @@
     return written !== "" ? written : byDate;
   }
 
+  // A bare number in the day's clock is most likely minutes.
   function length(asking, record, key) {
+    if (typeof record[key] === "string" && /^[0-9]+(\.[0-9]+)?$/.test(folded(record[key]))) {
+      wrong(asking, "clock", key + " needs a unit; write '" + folded(record[key]) + " min'");
+      return null;
+    }
     const found = read(asking, record, key, "duration", "clock");
     return found === null ? null : found.si;
   }

@@ -17,11 +17,13 @@
     ["case height", "case_height", "tightest_height", "length"],
     ["case weight", "case_weight", "tightest_weight", "mass"],
   ];
+  const NO_SIZE = "The rider gives no size of a truck or a case, so no way in can be judged.";
   const MIX_POSITION = "Mix position";
 
   function trucksGetIn(requirement, section) {
     const docks = section !== null ? section.items.filter((item) => item.kind === "dock") : [];
     if (docks.length === 0) return asked(requirement, WAY_IN, "The house has not said.");
+    if ([...APPROACH, ...ROUTE].every(([, wish]) => requirement[wish] === null)) return asked(requirement, WAY_IN, NO_SIZE);
     const found = docks.flatMap((dock) => waysBy(section, dock)).map((way) => byWay(requirement, way));
     let one = found[0];
     for (const other of found) if (rank(other) < rank(one)) one = other;
