@@ -307,6 +307,20 @@ def test_a_file_of_the_same_act_takes_its_place_and_an_act_may_be_added_empty(br
         assert page.locator("#check-state").inner_text().startswith("Nothing is asked yet.")
 
 
+def test_acts_of_several_dates_are_told_to_make_no_day_and_get_no_verdict_on_one(browser: Browser, demo_over_http: str, two: list[Path]) -> None:
+    for file, date in zip(two, ("2026-12-01", "2026-12-08"), strict=True):
+        file.write_text(f"plays: {date}\n{file.read_text('utf-8')}", "utf-8")
+    with visit(browser, demo_over_http) as page:
+        day_of(page, demo_over_http, two)
+        told = "The acts play on several dates: 2026-12-01, 2026-12-08."
+        assert page.locator("#check-state").inner_text().startswith(told)
+        assert page.locator("#check-problems").inner_text().startswith(told)
+        assert page.locator("#check-state .tag, #check-day tr, [data-part=day] .check-verdict").count() == 0
+        page.get_by_role("button", name="Remove this act").click()
+        page.locator("#check-state .tag").wait_for()
+        assert not page.locator("#check-problems").is_visible()
+
+
 def test_the_questions_of_all_acts_are_copied_together_and_a_long_address_says_so(browser: Browser, demo_over_http: str, tmp_path: Path) -> None:
     long = tmp_path / "long.yml"
     long.write_text(

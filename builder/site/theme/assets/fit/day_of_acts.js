@@ -39,6 +39,12 @@
     return names.find((name, index) => names.indexOf(name) !== index) || "";
   }
 
+  // The dates of acts that play on several, or nothing: they make no show day. An act without a date goes with any.
+  function datesApart(dates) {
+    const found = [...new Set(dates.filter((date) => date !== ""))].sort();
+    return found.length > 1 ? found.join(", ") : "";
+  }
+
   // A rider's file: it fills an empty form, takes the place of the act of that name, or is one act more.
   function takeIn(day, data, places) {
     const act = newAct(data, places), name = written(act);
@@ -89,5 +95,5 @@
     return String(value);
   }
 
-  Object.assign(fit, { MOST_ACTS: MOST, LONG_ADDRESS: LONG, newDay, actNames, nameTwice, takeIn, addAct, removeAct, addressOf, fromAddress });
+  Object.assign(fit, { MOST_ACTS: MOST, LONG_ADDRESS: LONG, newDay, actNames, nameTwice, datesApart, takeIn, addAct, removeAct, addressOf, fromAddress });
 })((window.housefit = window.housefit || {}));

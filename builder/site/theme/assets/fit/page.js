@@ -337,13 +337,14 @@
     const read = readActs(), { rider, problems } = read[day.at];
     const result = fit.check(pack, read.map((each) => each.rider));
     for (const node of slots.values()) node.replaceChildren();
-    const own = judgements(read, result);
+    const apart = fit.datesApart(read.map((each) => each.plays));
+    const own = judgements(read, result).filter(([, requirement]) => apart === "" || requirement.sort !== "day");
     for (const [found, requirement] of own) answer(requirement, found);
     root.classList.toggle("check-lean", lean && rider.requirements.length > 0);
-    theDay(result.day);
+    theDay(apart === "" ? result.day : []);
     for (const problem of problems) tell(problem);
     actButtons(read, result);
-    summary(result, problems);
+    summary(result, problems, apart);
     first(own);
     asks(result);
     clearTimeout(pending);
@@ -456,16 +457,18 @@
     if (node !== null) node.append(make("p", { class: "check-problem" }, "Cannot be read: " + problem.reason + "."));
   }
 
-  function summary(result, problems) {
+  function summary(result, problems, apart) {
     const count = (word) => result.verdicts.filter((found) => found.verdict === word).length;
     const parts = ["fits", "fits, with a note", "short", "ask"].map((word) => [count(word), word]).filter(([number]) => number > 0);
     const state = document.getElementById("check-state");
     const said = { fits: "fit", "fits, with a note": "fit, with a note", short: "short", ask: "to ask" };
+    const several = apart !== "" ? "The acts play on several dates: " + apart + ". They make no show day, so no verdict is given on one; check each date by itself. " : "";
     const words = parts.map(([number, word]) => number + " " + said[word]).join(" · ");
     const unread = problems.length > 0 ? problems.length + " cannot be read" : "";
     const line = [words, unread].filter((each) => each !== "").join(" · ");
     const whole = day.acts.length > 1 && line !== "" ? "The day: " : "";
-    state.replaceChildren(whole, ...(line === "" ? ["Nothing is asked yet. Fill in what you need, or open rider files, one for each act of the day."] : [...(parts.length > 0 ? [make("span", { class: "tag check-" + WORDS[result.verdict] }, result.verdict), " "] : []), line]));
+    if (several !== "") state.replaceChildren(several.trim());
+    else state.replaceChildren(whole, ...(line === "" ? ["Nothing is asked yet. Fill in what you need, or open rider files, one for each act of the day."] : [...(parts.length > 0 ? [make("span", { class: "tag check-" + WORDS[result.verdict] }, result.verdict), " "] : []), line]));
     for (const node of root.querySelectorAll("details")) {
       const inside = node.querySelectorAll(".check-verdict").length;
       node.classList.toggle("check-none", inside === 0 && node.querySelector(".check-problem") === null);
@@ -474,7 +477,7 @@
     const twice = fit.nameTwice(day);
     const same = twice !== "" ? "Two acts are called " + twice + "; give each a name of its own. " : "";
     const lost = problems.filter((problem) => slotOf(problem.where) === null).map((problem) => problem.where + ": " + problem.reason);
-    say(same + (lost.length > 0 ? "Cannot be read: " + lost.join("; ") + "." : ""));
+    say(several + same + (lost.length > 0 ? "Cannot be read: " + lost.join("; ") + "." : ""));
   }
 
   function say(words) {
