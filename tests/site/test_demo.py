@@ -74,6 +74,15 @@ def test_first_screen_of_the_house_tells_danger_change_and_numbers(browser: Brow
             assert box["y"] < PHONE["height"], words
 
 
+def test_the_first_page_s_drawing_is_whole_on_a_phone(browser: Browser, demo_over_http: str) -> None:
+    with visit(browser, demo_over_http, viewport=PHONE) as page:
+        page.goto(f"{demo_over_http}/index.html")
+        drawn, frame = page.locator(".beside svg").bounding_box(), page.locator(".beside .drawing").bounding_box()
+        assert drawn is not None
+        assert frame is not None
+        assert drawn["width"] <= frame["width"]
+
+
 def test_a_page_without_its_pictures_is_light_and_asks_little(browser: Browser, demo: Path, demo_over_http: str) -> None:
     """What a phone with bad signal waits for before it can read, without compression: the page, its style sheet, its scripts."""
     with visit(browser, demo_over_http, viewport=PHONE) as page:

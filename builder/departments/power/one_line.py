@@ -160,7 +160,7 @@ def second_line(item: Item) -> str:
     if item.kind in ("supply", "generator"):
         return item.text("system")
     length, conductor = item.text("feeder.length"), item.text("feeder.conductor")
-    return " of ".join(part for part in (length, conductor) if part)
+    return " of ".join(part for part in (length, conductor.replace("mm2", "mm²")) if part)
 
 
 def bar(item: Item, phase: str, x: float, y: float) -> str:
