@@ -195,58 +195,68 @@ def look(requirement: Record, item: Record, section: Record, stage: Any, nodes: 
     """One service: does it do, how much is free, and what must be known."""
     free = free_of(item)
     shown = fullest(item)
-    off = outage(above(item["name"], nodes)[1:], nodes)
     slack = 0.0 if free is None else free - requirement["current_a"]
-    reasons: list[str] = []
-    unknown: list[str] = []
-    notes = item_notes(item)
-    if item["condition"] == "out of service" or item["terms"] == "not for visitors":
-        reasons.append(item["condition"] if item["condition"] == "out of service" else item["terms"])
-    if off != "":
-        reasons.append(off + ", which feeds it, is out of service")
-    system = system_says(requirement, item, section)
-    if requirement["system"] == "" and system_of(item, section) != "":
-        notes.append("The rider states no voltage; this is " + system_of(item, section) + ".")
-    (reasons if system[:5] == "other" else unknown if system != "" else []).append(system)
-    connector = connector_says(requirement, item)
-    if connector == "none":
-        reasons.append("no connector for visitors")
-    elif connector == "unknown":
-        unknown.append("its connectors are not stated")
-    elif connector != "":
-        notes.append(connector)
-    if requirement["apart"] and "dimmers" in item["values"] and item["values"]["dimmers"]["text"] == "yes":
-        reasons.append("dimmers hang on it")
-    elif requirement["apart"]:
-        notes.append(dimmers_beside(above(item["name"], nodes), section, nodes))
-    distance = distance_says(requirement, item, stage)
-    if distance["word"] == "short":
-        reasons.append(distance["words"])
-    elif distance["word"] == "ask":
-        unknown.append(distance["words"])
-    elif distance["words"] != "":
-        notes.append(distance["words"])
+    said = found_out(requirement, item, section, stage, nodes)
     if free is None:
-        unknown.append("what is free is not known")
+        said["unknown"].append("what is free is not known")
     elif slack < 0:
-        reasons.append(both("current", -slack)[0] + " too little on the fullest phase")
-    word = "short" if len(reasons) > 0 else "ask" if len(unknown) > 0 else "fits"
+        said["against"].append(both("current", -slack)[0] + " too little on the fullest phase")
+    word = "short" if len(said["against"]) > 0 else "ask" if len(said["unknown"]) > 0 else "fits"
     meant = item["values"]["dedicated_to"]["text"] if "dedicated_to" in item["values"] else ""
     order = 0 if requirement["for"].lower() in meant.lower() else 1
     if order == 1 and meant != "":
-        notes.append("The house keeps it for " + meant + ".")
+        said["notes"].append("The house keeps it for " + meant + ".")
     return {
         "word": word,
         "item": item,
         "free": 0.0 if free is None else free,
         "order": order,
-        "misses": len(reasons),
-        "other_system": system[:5] == "other",
-        "reason": item["name"] + ": " + ", ".join(reasons if len(reasons) > 0 else unknown) + ".",
-        "notes": [*notes, *age_notes(item["values"].get("rating"))],
+        "misses": len(said["against"]),
+        "other_system": system_says(requirement, item, section)[:5] == "other",
+        "reason": item["name"] + ": " + ", ".join(said["against"] if len(said["against"]) > 0 else said["unknown"]) + ".",
+        "notes": [*said["notes"], *age_notes(item["values"].get("rating"))],
         "fact": fact_of(shown, item) if shown is not None else None,
         "margin": signed(both("current", abs(slack)), slack) if free is not None and (slack < 0 or word == "fits") else ["", ""],
     }
+
+
+def found_out(requirement: Record, item: Record, section: Record, stage: Any, nodes: dict[str, Record]) -> Record:
+    """What speaks against a service whatever is free on it, what is not known of it, and what to note."""
+    said: Record = {"against": [], "unknown": [], "notes": item_notes(item)}
+    off = outage(above(item["name"], nodes)[1:], nodes)
+    if item["condition"] == "out of service" or item["terms"] == "not for visitors":
+        said["against"].append(item["condition"] if item["condition"] == "out of service" else item["terms"])
+    if off != "":
+        said["against"].append(off + ", which feeds it, is out of service")
+    sort_system(said, requirement, item, section)
+    sort_connector(said, connector_says(requirement, item))
+    if requirement["apart"] and "dimmers" in item["values"] and item["values"]["dimmers"]["text"] == "yes":
+        said["against"].append("dimmers hang on it")
+    elif requirement["apart"]:
+        said["notes"].append(dimmers_beside(above(item["name"], nodes), section, nodes))
+    distance = distance_says(requirement, item, stage)
+    if distance["words"] != "":
+        said[{"short": "against", "ask": "unknown", "fits": "notes"}[distance["word"]]].append(distance["words"])
+    return said
+
+
+def sort_system(said: Record, requirement: Record, item: Record, section: Record) -> None:
+    """Put what the voltages say where it belongs."""
+    system = system_says(requirement, item, section)
+    if system != "":
+        said["against" if system[:5] == "other" else "unknown"].append(system)
+    if requirement["system"] == "" and system_of(item, section) != "":
+        said["notes"].append("The rider states no voltage; this is " + system_of(item, section) + ".")
+
+
+def sort_connector(said: Record, connector: str) -> None:
+    """Put what the connectors say where it belongs."""
+    if connector == "none":
+        said["against"].append("no connector for visitors")
+    elif connector == "unknown":
+        said["unknown"].append("its connectors are not stated")
+    elif connector != "":
+        said["notes"].append(connector)
 
 
 def system_says(requirement: Record, item: Record, section: Record) -> str:
