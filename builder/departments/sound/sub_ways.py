@@ -78,7 +78,8 @@ def pairs_of(line: SubLine, model: Model, speed_m_s: float) -> Pairs | None:
         return None
     count = len(places) // 2
     step_m = (places[-1] - places[0]) / (count - 1)
-    across_m = tuple(places[0] + step_m * number for number in range(count))
+    # To the nanometre, so that the two halves of a line are told alike.
+    across_m = tuple(round(places[0] + step_m * number, 9) for number in range(count))
     radius = radius_m(line)
     arc_ms = arc_delays_ms(across_m, radius_m=radius, speed_m_s=speed_m_s) if radius else (0.0,) * count
     return Pairs(line, speed_m_s, depth_m(model, speed_m_s), across_m, tuple(arc_ms), len(places) - 2 * count)
