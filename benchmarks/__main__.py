@@ -1,4 +1,7 @@
-"""Run every benchmark in turn: ``make bench``. Each prints ratios against a stated peer measured in the same run."""
+"""
+Run every benchmark in turn: ``make bench``. Each prints ratios against a stated peer measured in
+the same run.
+"""
 
 import importlib
 import pkgutil

@@ -3,8 +3,9 @@ How fast the sound field is: the shipped way, the plain numpy way and a plain C 
 
     python benchmarks/coverage.py [--points 20000 100000] [--repeat 2]
 
-Rates are points × sources × lines each second. Wall clock depends on what else the machine is doing; processor time much less. Read the ratios.
-The shipped way works in double precision on two threads; 'single' is the same in single precision. The plain ways use one thread.
+Rates are points × sources × lines each second. Wall clock depends on what else the machine is
+doing; processor time much less. Read the ratios. The shipped way works in double precision on two
+threads; 'single' is the same in single precision. The plain ways use one thread.
 """
 
 import argparse
@@ -23,12 +24,12 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
 START = time.perf_counter()
 
-import numpy as np  # noqa: E402  the clock starts before numpy loads, to time a cold start
+import numpy as np  # noqa: E402
 
-from builder.formulas import field as sound  # noqa: E402  as above
-from builder.formulas.band_lines import Band, third_octaves  # noqa: E402  as above
-from builder.formulas.field_tables import REALS, Precision  # noqa: E402  as above
-from builder.formulas.loudspeakers import Loudspeaker  # noqa: E402  as above
+from builder.formulas import field as sound  # noqa: E402
+from builder.formulas.band_lines import Band, third_octaves  # noqa: E402
+from builder.formulas.field_tables import REALS, Precision  # noqa: E402
+from builder.formulas.loudspeakers import Loudspeaker  # noqa: E402
 
 IMPORTED = time.perf_counter()
 SOURCES = 58
@@ -53,7 +54,7 @@ void energy(long points, long sources, const double *r, const double *gain, doub
         out[p] += re * re + im * im;
     }
 }
-"""
+"""  # noqa: E501
 C_OPTIONS = ("-O3", "-march=native", "-ffast-math", "-mprefer-vector-width=512", "-shared", "-fPIC")
 
 
@@ -63,15 +64,30 @@ def rig() -> list[Loudspeaker]:
     boxes = []
     for side in (-8.0, 8.0):
         for i in range(15):
-            boxes.append(Loudspeaker(0, side, 10 - 0.29 * i, elevation_deg=-1 - 0.25 * i * i, width_m=0.7, height_m=0.28, coverage_deg=coverage))
-    row = [Loudspeaker(1, 0.6 * i - 8.1, 0.5, width_m=0.5, height_m=0.5, delay_ms=0.05 * abs(i - 13.5)) for i in range(28)]
+            boxes.append(
+                Loudspeaker(
+                    0,
+                    side,
+                    10 - 0.29 * i,
+                    elevation_deg=-1 - 0.25 * i * i,
+                    width_m=0.7,
+                    height_m=0.28,
+                    coverage_deg=coverage,
+                )
+            )
+    row = [
+        Loudspeaker(1, 0.6 * i - 8.1, 0.5, width_m=0.5, height_m=0.5, delay_ms=0.05 * abs(i - 13.5))
+        for i in range(28)
+    ]
     return boxes + row
 
 
 def audience(count: int) -> np.ndarray:
     """A grid of ears over 80 m by 60 m."""
     across = round(math.sqrt(count * 0.75))
-    x, y = np.meshgrid(np.linspace(5, 85, -(-count // across)), np.linspace(-30, 30, across), indexing="ij")
+    x, y = np.meshgrid(
+        np.linspace(5, 85, -(-count // across)), np.linspace(-30, 30, across), indexing="ij"
+    )
     return np.column_stack([x.ravel(), y.ravel(), np.full(x.size, 1.5)])[:count]
 
 
@@ -82,19 +98,30 @@ def timed(work: Callable[[], object]) -> Seconds:
     return time.perf_counter() - wall, time.process_time() - cpu
 
 
-def shipped(points: np.ndarray, bands: tuple[Band, ...], precision: Precision = "double") -> Seconds:
+def shipped(
+    points: np.ndarray, bands: tuple[Band, ...], precision: Precision = "double"
+) -> Seconds:
     """Seconds for the whole field by the shipped way, tables and directions included."""
     return timed(lambda: sound.field(rig(), points, bands=bands, precision=precision))
 
 
 def numpy_lines(points: np.ndarray, lines_hz: np.ndarray, speed: float) -> Seconds:
-    """Seconds for lines as one complex exponential for every point and source; directivity given."""
+    """
+    Seconds for lines as one complex exponential for every point and source; directivity given.
+    """
     distance, gain = _distances(points)
     energy = np.zeros(len(points))
 
     def lines() -> None:
         for frequency in lines_hz:
-            energy[:] += np.abs((gain * np.exp(-(0.001 + 2j * np.pi * frequency / speed) * distance)).sum(axis=1)) ** 2
+            energy[:] += (
+                np.abs(
+                    (gain * np.exp(-(0.001 + 2j * np.pi * frequency / speed) * distance)).sum(
+                        axis=1
+                    )
+                )
+                ** 2
+            )
 
     return timed(lines)
 
@@ -117,7 +144,14 @@ def c_lines(points: np.ndarray, lines_hz: np.ndarray, speed: float) -> Seconds |
             for frequency in lines_hz:
                 k = math.tau * float(frequency) / speed
                 pointers = (address(a.ctypes.data) for a in (distance, gain))
-                loop(ctypes.c_long(len(points)), ctypes.c_long(SOURCES), *pointers, real(k), real(0.001), address(energy.ctypes.data))
+                loop(
+                    ctypes.c_long(len(points)),
+                    ctypes.c_long(SOURCES),
+                    *pointers,
+                    real(k),
+                    real(0.001),
+                    address(energy.ctypes.data),
+                )
 
         return timed(lines)
 
@@ -159,10 +193,19 @@ def report(points: np.ndarray, bands: tuple[Band, ...], repeat: int) -> None:
         wall, cpu = (min(seconds[kind] for seconds in found if seconds) for kind in (0, 1))
         work = len(points) * SOURCES * count
         rates[way] = work / wall, work / cpu
-        print(f"  {way:8s} {wall:6.2f} s for {count} lines, {work / wall / 1e6:7.1f} million a second")
+        print(
+            f"  {way:8s} {wall:6.2f} s for {count} lines, {work / wall / 1e6:7.1f} million a second"
+        )
     for way in ("shipped", "single"):
-        over = {peer: [rates[way][kind] / rates[peer][kind] for kind in (0, 1)] for peer in ("numpy", "C") if peer in rates}
-        told = "; ".join(f"{clock:.1f} × {peer} by the clock, {cpu:.1f} × by processor time" for peer, (clock, cpu) in over.items())
+        over = {
+            peer: [rates[way][kind] / rates[peer][kind] for kind in (0, 1)]
+            for peer in ("numpy", "C")
+            if peer in rates
+        }
+        told = "; ".join(
+            f"{clock:.1f} × {peer} by the clock, {cpu:.1f} × by processor time"
+            for peer, (clock, cpu) in over.items()
+        )
         print(f"  {way} is {told}")
 
 
@@ -170,12 +213,17 @@ def cold(points: int, precision: Precision) -> None:
     """One field in this process from a cold start; print seconds and memory."""
     took, _ = shipped(audience(points), third_octaves(), precision)
     peak_mb = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
-    print(f"cold, {points} points, {precision}: import {IMPORTED - START:.2f} s, field of 366 lines {took:.2f} s, peak memory {peak_mb:.0f} MB")
+    print(
+        f"cold, {points} points, {precision}: import {IMPORTED - START:.2f} s, field of 366 lines"
+        f" {took:.2f} s, peak memory {peak_mb:.0f} MB"
+    )
 
 
 def main() -> None:
     """Run everything."""
-    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser = argparse.ArgumentParser(
+        description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter
+    )
     parser.add_argument("--points", type=int, nargs="*", default=[20_000, 100_000])
     parser.add_argument("--repeat", type=int, default=2)
     parser.add_argument("--cold", choices=REALS, help="only one field from a cold start")
@@ -185,13 +233,18 @@ def main() -> None:
             cold(count, chosen.cold)
             continue
         for precision in REALS:
-            subprocess.run([sys.executable, __file__, "--cold", precision, "--points", str(count)], check=True)
+            subprocess.run(
+                [sys.executable, __file__, "--cold", precision, "--points", str(count)], check=True
+            )
         points = audience(count)
         for bands in (third_octaves(intervals=4), third_octaves()):
             report(points, bands, chosen.repeat)
     if not chosen.cold:
         two_thousand = audience(2000)
-        print(f"\n2,000 points × 30 sources × 366 lines: {best(lambda: sound.field(rig()[:30], two_thousand), 5):.3f} s")
+        print(
+            "\n2,000 points × 30 sources × 366 lines:"
+            f" {best(lambda: sound.field(rig()[:30], two_thousand), 5):.3f} s"
+        )
 
 
 if __name__ == "__main__":

@@ -1,8 +1,9 @@
 """
 Maps of levels as drawings: our own writer against matplotlib, on the sheets of the demo.
 
-Peer: matplotlib draws the same grids with the same steps as filled contours with lines, numbers, outlines, marks and one scale, saved as SVG.
-Both find contours by the same library, so the ratio is what the rest of a drawing costs. The peer draws one ink; ours holds both.
+Peer: matplotlib draws the same grids with the same steps as filled contours with lines, numbers,
+outlines, marks and one scale, saved as SVG. Both find contours by the same library, so the ratio is
+what the rest of a drawing costs. The peer draws one ink; ours holds both.
 """
 
 import time
@@ -55,8 +56,12 @@ def by_the_peer(sheet: Sheet) -> bytes:
         frame.set(title=title, xlim=(left, right), ylim=(near, far), aspect="equal")
         for layer in layers:
             grid = layer.levels
-            filled = frame.contourf(grid.xs_m, grid.ys_m, grid.db, levels=sheet.steps_db, extend="both")
-            lines = frame.contour(grid.xs_m, grid.ys_m, grid.db, levels=sheet.steps_db, colors="black", linewidths=0.5)
+            filled = frame.contourf(
+                grid.xs_m, grid.ys_m, grid.db, levels=sheet.steps_db, extend="both"
+            )
+            lines = frame.contour(
+                grid.xs_m, grid.ys_m, grid.db, levels=sheet.steps_db, colors="black", linewidths=0.5
+            )
             frame.clabel(lines, fontsize=7)
             if layer.corners:
                 area = Polygon(layer.corners, closed=True, transform=frame.transData)
@@ -91,7 +96,10 @@ def main() -> None:
     size = sum(len(level_map.level_map_svg(sheet).encode()) for sheet in sheets)
     size_by_peer = sum(len(by_the_peer(sheet)) for sheet in sheets)
     print(f"{len(sheets)} sheets, {sum(len(sheet.panels) for sheet in sheets)} maps")
-    print(f"ours {ours:.2f} s, {size / 1000:,.0f} kB; matplotlib {peer:.2f} s, {size_by_peer / 1000:,.0f} kB")
+    print(
+        f"ours {ours:.2f} s, {size / 1000:,.0f} kB; matplotlib {peer:.2f} s,"
+        f" {size_by_peer / 1000:,.0f} kB"
+    )
     print(f"ratio: {peer / ours:.0f} x as fast, {size_by_peer / size:.1f} x as small")
 
 

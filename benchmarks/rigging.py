@@ -1,9 +1,11 @@
 """
-How fast hoist loads are: 30 trusses on 200 points, nominal and each hoist slack, against the fastest beam library present.
+How fast hoist loads are: 30 trusses on 200 points, nominal and each hoist slack, against the
+fastest beam library present.
 
-Run with ``python -m benchmarks.rigging``. The libraries solve the same beams as if supports could push; ours also releases those that would.
-Then the exact worst out of level, for which no library has an answer, points that can be full at once, and the
-demo's own hangs. Cases come from a fixed seed.
+Run with ``python -m benchmarks.rigging``. The libraries solve the same beams as if supports could
+push; ours also releases those that would. Then the exact worst out of level, for which no library
+has an answer, points that can be full at once, and the demo's own hangs. Cases come from a fixed
+seed.
 """
 
 import time
@@ -34,8 +36,8 @@ def library_models() -> ModuleType:
     """The tests' models of a truss in other libraries, so that both compare with the same."""
     path = Path(__file__).parents[1] / "tests" / "formulas" / "test_reference_trusses.py"
     spec = spec_from_file_location("reference_trusses", path)
-    assert spec is not None  # noqa: S101  # the file is part of this repository
-    assert spec.loader is not None  # noqa: S101  # as above
+    assert spec is not None  # the file is part of this repository  # noqa: S101
+    assert spec.loader is not None  # as above  # noqa: S101
     module = module_from_spec(spec)
     spec.loader.exec_module(module)
     return module
@@ -55,12 +57,25 @@ def thirty_trusses() -> list[Truss]:
 
 
 def a_truss(rng: np.random.Generator, hoists: int) -> Truss:
-    """A truss with its own weight, a part-uniform load and eight point loads, a metre over at each end."""
-    supports = [round(float(x), 2) for x in 1 + np.cumsum(np.concatenate(([0], rng.uniform(2, 5, hoists - 1))))]
+    """
+    A truss with its own weight, a part-uniform load and eight point loads, a metre over at each
+    end.
+    """
+    supports = [
+        round(float(x), 2)
+        for x in 1 + np.cumsum(np.concatenate(([0], rng.uniform(2, 5, hoists - 1))))
+    ]
     length = round(supports[-1] + 1, 2)
     spread = UniformLoad(round(length / 4, 2), round(length / 2, 2), float(rng.uniform(5, 40)))
-    hung = [PointLoad(round(float(x), 2), float(rng.uniform(20, 300))) for x in rng.uniform(0.5, length - 0.5, 8)]
-    return Truss(length, (UniformLoad(0.0, length, float(rng.uniform(10, 30))), spread, *hung), tuple(supports))
+    hung = [
+        PointLoad(round(float(x), 2), float(rng.uniform(20, 300)))
+        for x in rng.uniform(0.5, length - 0.5, 8)
+    ]
+    return Truss(
+        length,
+        (UniformLoad(0.0, length, float(rng.uniform(10, 30))), spread, *hung),
+        tuple(supports),
+    )
 
 
 def by_pycba(truss: Truss) -> list[float]:
@@ -121,7 +136,10 @@ def timed(work: Callable[[], object], repeats: int = 1) -> float:
 
 
 def greatest_difference(trusses: list[Truss], solver: Solver) -> tuple[float, int, int]:
-    """Greatest difference as a share of the load, in how many cases, and how many were left out because more hoists went slack."""
+    """
+    Greatest difference as a share of the load, in how many cases, and how many were left out
+    because more hoists went slack.
+    """
     worst, compared, left_out = 0.0, 0, 0
     for truss in trusses:
         for k, (case, found) in enumerate(zip(cases_of(truss), ours(truss), strict=True)):
@@ -130,7 +148,11 @@ def greatest_difference(trusses: list[Truss], solver: Solver) -> tuple[float, in
                 continue
             kept = [kg for i, kg in enumerate(found.reactions_kg) if i not in found.slack]
             theirs = solver(case)
-            worst = max(worst, max(abs(a - b) for a, b in zip(kept, theirs, strict=True)) / total_load_kg(truss.loads))
+            worst = max(
+                worst,
+                max(abs(a - b) for a, b in zip(kept, theirs, strict=True))
+                / total_load_kg(truss.loads),
+            )
             compared += 1
     return worst, compared, left_out
 
@@ -145,53 +167,92 @@ def report_reactions(trusses: list[Truss]) -> None:
     cases = [case for truss in trusses for case in cases_of(truss)]
     all_ours_s = timed(lambda: [ours(truss) for truss in trusses], 5)
     as_beam_s = timed(lambda: [reactions(case.loads, case.supports_m) for case in cases], 5)
-    print(f"{sum(len(truss.supports_m) for truss in trusses)} points, {len(trusses)} trusses, {len(cases)} cases")
+    print(
+        f"{sum(len(truss.supports_m) for truss in trusses)} points, {len(trusses)} trusses,"
+        f" {len(cases)} cases"
+    )
     print(f"  ours, slack hoists released   {all_ours_s * 1000:9.1f} ms")
     print(f"  ours, as if they could push   {as_beam_s * 1000:9.1f} ms")
     found = {name: timed(partial(all_solved, solver, cases)) for name, solver in solvers().items()}
     for name, seconds in found.items():
         worst, compared, left_out = greatest_difference(trusses, solvers()[name])
-        print(f"  {name:<28}  {seconds * 1000:9.1f} ms  greatest difference {worst:.1e} of the load in {compared} cases")
+        print(
+            f"  {name:<28}  {seconds * 1000:9.1f} ms  greatest difference {worst:.1e} of the load"
+            f" in {compared} cases"
+        )
         print(f"{'':44}{left_out} cases left out, where more hoists went slack or the body tips")
     if found:
         fastest = min(found, key=lambda name: found[name])
         with_slack, as_beam = found[fastest] / all_ours_s, found[fastest] / as_beam_s
-        print(f"  ratio to the fastest ({fastest}): {with_slack:.1f} with slack hoists released, {as_beam:.1f} as if they could push")
+        print(
+            f"  ratio to the fastest ({fastest}): {with_slack:.1f} with slack hoists released,"
+            f" {as_beam:.1f} as if they could push"
+        )
 
 
 def report_envelope(trusses: list[Truss]) -> None:
     """Exact worst out of level, against corners and random levels."""
-    seconds = timed(lambda: [out_of_level(truss.loads, truss.supports_m, tolerance_m=0.01, ei_kn_m2=EI_KN_M2) for truss in trusses])
+    seconds = timed(
+        lambda: [
+            out_of_level(truss.loads, truss.supports_m, tolerance_m=0.01, ei_kn_m2=EI_KN_M2)
+            for truss in trusses
+        ]
+    )
     print(f"worst out of level by 10 mm, exact: {seconds * 1000:.0f} ms for {len(trusses)} trusses")
     rng = np.random.default_rng(10)
     short = []
     for truss in trusses[:3]:
-        peaks = [extremes.most_kg for extremes in out_of_level(truss.loads, truss.supports_m, tolerance_m=0.01, ei_kn_m2=EI_KN_M2)]
+        peaks = [
+            extremes.most_kg
+            for extremes in out_of_level(
+                truss.loads, truss.supports_m, tolerance_m=0.01, ei_kn_m2=EI_KN_M2
+            )
+        ]
         levels = rng.uniform(-0.01, 0.01, (2000, len(truss.supports_m)))
-        drawn = [held(truss.loads, truss.supports_m, settlements_m=list(row), ei_kn_m2=EI_KN_M2).reactions_kg for row in levels]
+        drawn = [
+            held(
+                truss.loads, truss.supports_m, settlements_m=list(row), ei_kn_m2=EI_KN_M2
+            ).reactions_kg
+            for row in levels
+        ]
         short += [1 - max(row[i] for row in drawn) / peak for i, peak in enumerate(peaks)]
-    print(f"  2,000 random levels fall short of it by up to {max(short):.1%}, and pass it by {max(0.0, -min(short)):.1e}")
+    print(
+        f"  2,000 random levels fall short of it by up to {max(short):.1%}, and pass it by"
+        f" {max(0.0, -min(short)):.1e}"
+    )
 
 
 def report_limits() -> None:
     """Two hundred points on 25 beams under crossing zones and a roof."""
     rng = np.random.default_rng(200)
     points = [
-        RatedPoint(f"P{k}", float(rng.integers(2, 11) * 100), groups=(f"beam {k // 8}", f"zone {k % 3}", "roof"), at_m=1.2 * (k % 8))
+        RatedPoint(
+            f"P{k}",
+            float(rng.integers(2, 11) * 100),
+            groups=(f"beam {k // 8}", f"zone {k % 3}", "roof"),
+            at_m=1.2 * (k % 8),
+        )
         for k in range(200)
     ]
-    limits = [GroupLimit(f"beam {b}", 2500, least_spacing_m=1.5) for b in range(25)] + [GroupLimit(f"zone {z}", 7000) for z in range(3)]
+    limits = [GroupLimit(f"beam {b}", 2500, least_spacing_m=1.5) for b in range(25)] + [
+        GroupLimit(f"zone {z}", 7000) for z in range(3)
+    ]
     limits.append(GroupLimit("roof", 18000))
     start = time.perf_counter()
     found = full_points(points, limits)
     seconds = time.perf_counter() - start
-    print(f"full at once: {len(found.names)} of 200 points (at most {found.at_most}, proven {found.proven}) in {seconds * 1000:.0f} ms")
+    print(
+        f"full at once: {len(found.names)} of 200 points (at most {found.at_most}, proven"
+        f" {found.proven}) in {seconds * 1000:.0f} ms"
+    )
 
 
 def report_demo() -> None:
     """The exact worst cases of the demo's own hangs, as they are worked out at every build."""
     venue = Path(__file__).parents[1] / "venue"
-    rigging = read((venue / "rigging.yml").read_text(encoding="utf-8"), file="rigging.yml", kind=Rigging)
+    rigging = read(
+        (venue / "rigging.yml").read_text(encoding="utf-8"), file="rigging.yml", kind=Rigging
+    )
     sound = read((venue / "sound.yml").read_text(encoding="utf-8"), file="sound.yml", kind=Sound)
     hung = bodies(rigging, tuple(overhead(rigging.points, rigging.beams)), tuple(hung_loads(sound)))
     level = rigging.limits.level_within
@@ -201,8 +262,14 @@ def report_demo() -> None:
     envelope_s = timed(lambda: [envelope(body, within_m) for body in hung], 5)
     extremes = [extreme for part in found for extreme in part.level]
     proven = sum(extreme.proven for extreme in extremes)
-    print(f"the demo's {len(hung)} hangs on {sum(len(body.supports_m) for body in hung)} points, out of level as the house states, exact:")
-    print(f"  {envelope_s * 1000:.0f} ms (aim: below 1,000 ms), {proven} of {len(extremes)} points proven")
+    print(
+        f"the demo's {len(hung)} hangs on {sum(len(body.supports_m) for body in hung)} points, out"
+        " of level as the house states, exact:"
+    )
+    print(
+        f"  {envelope_s * 1000:.0f} ms (aim: below 1,000 ms), {proven} of {len(extremes)} points"
+        " proven"
+    )
     print(f"  with nominal and each hoist slack {every_s * 1000:.0f} ms")
 
 

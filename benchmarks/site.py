@@ -1,7 +1,8 @@
 """
 The whole build against the site generator alone, and growth with the size of the venue.
 
-Peer: plain ``mkdocs build`` of the same pages, written to a folder with the same theme and settings. The ratio is what our own part costs.
+Peer: plain ``mkdocs build`` of the same pages, written to a folder with the same theme and
+settings. The ratio is what our own part costs.
 """
 
 import os
@@ -41,7 +42,18 @@ def best(action: Callable[[], object]) -> float:
 def whole_build(folder: Path) -> None:
     """A cold ``housepack build``, as a user runs it."""
     subprocess.run(
-        [sys.executable, "-m", "builder.cli", "build", "--venue", str(VENUE), "--to", str(folder / "ours")], check=True, capture_output=True
+        [
+            sys.executable,
+            "-m",
+            "builder.cli",
+            "build",
+            "--venue",
+            str(VENUE),
+            "--to",
+            str(folder / "ours"),
+        ],
+        check=True,
+        capture_output=True,
     )
 
 
@@ -68,7 +80,17 @@ def write_plain(folder: Path) -> None:
 def plain_build(folder: Path) -> None:
     """A cold build by the site generator alone."""
     environment = {**os.environ, "NO_MKDOCS_2_WARNING": "1"}
-    command = [sys.executable, "-m", "mkdocs", "build", "-q", "-f", str(folder / "mkdocs.yml"), "-d", str(folder / "plain")]
+    command = [
+        sys.executable,
+        "-m",
+        "mkdocs",
+        "build",
+        "-q",
+        "-f",
+        str(folder / "mkdocs.yml"),
+        "-d",
+        str(folder / "plain"),
+    ]
     subprocess.run(command, check=True, capture_output=True, env=environment)
 
 
@@ -82,25 +104,54 @@ def larger(texts: dict[str, str], times: int) -> dict[str, str]:
 
 
 def multiplied(data: dict[str, object], times: int) -> dict[str, object]:
-    """Lists of places, furnishings, contacts, docks and the like, ``times`` over. References keep pointing at the first copy."""
+    """
+    Lists of places, furnishings, contacts, docks and the like, ``times`` over.
+
+    References keep pointing at the first copy.
+    """
     grown = dict(data)
-    for key in ("places", "furnishings", "contacts", "docks", "storage", "points", "outlets", "services", "microphones", "stock"):
+    for key in (
+        "places",
+        "furnishings",
+        "contacts",
+        "docks",
+        "storage",
+        "points",
+        "outlets",
+        "services",
+        "microphones",
+        "stock",
+    ):
         if isinstance(entries := data.get(key), list):
             grown[key] = [renamed(entry, copy) for copy in range(times) for entry in entries]
     return grown
 
 
 def renamed(entry: object, copy: int) -> object:
-    """A copy of an entry under another name. Each is a thing of its own, so that none is written as an alias of another."""
+    """
+    A copy of an entry under another name.
+
+    Each is a thing of its own, so that none is written as an alias of another.
+    """
     own = deepcopy(entry)
-    return {**own, "name": f"{own['name']} {'abcdefghij'[copy % 10]}{copy}"} if isinstance(own, dict) and "name" in own and copy else own
+    return (
+        {**own, "name": f"{own['name']} {'abcdefghij'[copy % 10]}{copy}"}
+        if isinstance(own, dict) and "name" in own and copy
+        else own
+    )
 
 
 def our_part(texts: dict[str, str], photos: Mapping[str, bytes]) -> float:
     """Text to rendered pages, in seconds, without the site generator."""
     document = document_of(pack_of(venue_of(texts, photos)))
     photo_files = tuple(Attachment(f"photos/{name}", content) for name, content in photos.items())
-    return best(lambda: render(replace(document_of(pack_of(venue_of(texts, photos))), files=(*document.files, *photo_files))))
+    return best(
+        lambda: render(
+            replace(
+                document_of(pack_of(venue_of(texts, photos))), files=(*document.files, *photo_files)
+            )
+        )
+    )
 
 
 def main() -> None:
@@ -109,11 +160,17 @@ def main() -> None:
         folder = Path(name)
         write_plain(folder)
         ours, plain = best(lambda: whole_build(folder)), best(lambda: plain_build(folder))
-    print(f"housepack build {ours:.2f} s, plain mkdocs build of the same pages {plain:.2f} s: ratio {ours / plain:.2f}")
+    print(
+        f"housepack build {ours:.2f} s, plain mkdocs build of the same pages {plain:.2f} s: ratio"
+        f" {ours / plain:.2f}"
+    )
     found = read_folder(VENUE)
     texts = dict(found.texts)
     once, tenfold = our_part(texts, found.photos), our_part(larger(texts, 10), found.photos)
-    print(f"our part {once:.3f} s, with ten times the stock {tenfold:.3f} s: {tenfold / once:.1f} times")
+    print(
+        f"our part {once:.3f} s, with ten times the stock {tenfold:.3f} s: {tenfold / once:.1f}"
+        " times"
+    )
 
 
 if __name__ == "__main__":

@@ -1,4 +1,7 @@
-"""A department as the rest of the program sees it: a description, what it offers to others, what it publishes, and how that reads."""
+"""
+A department as the rest of the program sees it: a description, what it offers to others, what it
+publishes, and how that reads.
+"""
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
@@ -17,7 +20,10 @@ File = TypeVar("File", bound=DepartmentFile)
 
 @dataclass(frozen=True, slots=True)
 class Surroundings:
-    """What a department knows beyond its own file: the offers of all, ages, and which unit system comes first."""
+    """
+    What a department knows beyond its own file: the offers of all, ages, and which unit system
+    comes first.
+    """
 
     exchange: Offers
     ageing: Ageing
@@ -46,8 +52,8 @@ class Department(Generic[File]):
     """
     One department. Its file is ``<key>.yml`` in the venue's folder.
 
-    ``publish`` computes; ``pages`` and ``headline`` only read the pack. ``headline`` gives the few answers that the home page shows. ``rules``
-    say what a visiting show may ask of it.
+    ``publish`` computes; ``pages`` and ``headline`` only read the pack. ``headline`` gives the few
+    answers that the home page shows. ``rules`` say what a visiting show may ask of it.
     """
 
     key: str

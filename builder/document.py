@@ -1,7 +1,8 @@
 """
 The document: pages as blocks. A block knows no markup; each renderer writes and escapes its own.
 
-Text in a block is a string, or a sequence of inline pieces (strings, :class:`Link`, :class:`Strong`, :class:`Small`).
+Text in a block is a string, or a sequence of inline pieces (strings, :class:`Link`,
+:class:`Strong`, :class:`Small`).
 """
 
 from collections.abc import Sequence
@@ -10,7 +11,10 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Link:
-    """A link to a page of this document (by page key, with an anchor there), never to text that a venue wrote."""
+    """
+    A link to a page of this document (by page key, with an anchor there), never to text that a
+    venue wrote.
+    """
 
     text: str
     page: str
@@ -33,7 +37,10 @@ class Small:
 
 @dataclass(frozen=True, slots=True)
 class Tag:
-    """A short state in a frame: ``tone`` is plain, note, caution or danger. The text says it too, so colour is never alone."""
+    """
+    A short state in a frame: ``tone`` is plain, note, caution or danger. The text says it too, so
+    colour is never alone.
+    """
 
     text: str
     tone: str = "plain"
@@ -41,7 +48,10 @@ class Tag:
 
 @dataclass(frozen=True, slots=True)
 class Day:
-    """A day, year first. A page that can may add how long ago that is when it is read; the text alone never needs a clock."""
+    """
+    A day, year first. A page that can may add how long ago that is when it is read; the text alone
+    never needs a clock.
+    """
 
     on: str
 
@@ -52,7 +62,10 @@ Words = str | Sequence[Inline]
 
 @dataclass(frozen=True, slots=True)
 class Heading:
-    """A heading. ``level`` is 2 or more (a page's title is its level 1); ``anchor`` is what links point at."""
+    """
+    A heading. ``level`` is 2 or more (a page's title is its level 1); ``anchor`` is what links
+    point at.
+    """
 
     level: int
     text: str
@@ -75,7 +88,10 @@ class Bullets:
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One row of a table. ``anchor`` makes it a target, ``order`` gives a number a cell to sort by (None sorts by the text)."""
+    """
+    One row of a table. ``anchor`` makes it a target, ``order`` gives a number a cell to sort by
+    (None sorts by the text).
+    """
 
     cells: Sequence[Words]
     anchor: str = ""
@@ -85,7 +101,8 @@ class Row:
 @dataclass(frozen=True, slots=True)
 class Table:
     """
-    A table. The first column names the row. ``numeric`` holds the indices of columns set flush right.
+    A table. The first column names the row. ``numeric`` holds the indices of columns set flush
+    right.
 
     ``summary`` is said before the table to those who cannot see it and stands as its caption.
     """
@@ -116,7 +133,10 @@ class Facts:
 
 @dataclass(frozen=True, slots=True)
 class Headline:
-    """A few large answers for a reader with two minutes: label, value, small print, and the page that tells more."""
+    """
+    A few large answers for a reader with two minutes: label, value, small print, and the page that
+    tells more.
+    """
 
     entries: Sequence[Entry]
 
@@ -124,10 +144,12 @@ class Headline:
 @dataclass(frozen=True, slots=True)
 class Picture:
     """
-    A drawing. ``svg`` is complete and made by us alone (never a venue's text unescaped); ``alt`` says what it shows.
+    A drawing. ``svg`` is complete and made by us alone (never a venue's text unescaped); ``alt``
+    says what it shows.
 
-    ``inline`` drawings use currentColor and stand in the page; others become files, with ``dark`` as the version for a dark page. A drawing
-    ``beside`` the text stands to its right where the page has room.
+    ``inline`` drawings use currentColor and stand in the page; others become files, with ``dark``
+    as the version for a dark page. A drawing ``beside`` the text stands to its right where the page
+    has room.
     """
 
     name: str
@@ -166,12 +188,17 @@ class Folded:
     anchor: str = ""
 
 
-Block = Heading | Paragraph | Bullets | Table | Facts | Headline | Picture | Photo | Caution | Folded
+Block = (
+    Heading | Paragraph | Bullets | Table | Facts | Headline | Picture | Photo | Caution | Folded
+)
 
 
 @dataclass(frozen=True, slots=True)
 class Page:
-    """A page: ``key`` is its file name without ending, ``title`` its heading and navigation name, ``summary`` a sentence for search."""
+    """
+    A page: ``key`` is its file name without ending, ``title`` its heading and navigation name,
+    ``summary`` a sentence for search.
+    """
 
     key: str
     title: str
@@ -182,7 +209,10 @@ class Page:
 
 @dataclass(frozen=True, slots=True)
 class Document:
-    """All pages in the order of the navigation, with the files that go beside them by path (pictures, data)."""
+    """
+    All pages in the order of the navigation, with the files that go beside them by path (pictures,
+    data).
+    """
 
     title: str
     pages: Sequence[Page]

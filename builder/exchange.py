@@ -1,8 +1,8 @@
 """
 What departments tell each other.
 
-Rigging does not know that sound exists: it receives loads that say who hung them. A department offers; the pipeline joins all offers; every
-department then computes with the whole.
+Rigging does not know that sound exists: it receives loads that say who hung them. A department
+offers; the pipeline joins all offers; every department then computes with the whole.
 """
 
 from collections.abc import Iterable
@@ -17,9 +17,10 @@ class HungLoad:
     """
     A load on a hang.
 
-    ``at_m`` counts along the hang from its first end; where it is None, ``across_m`` and ``depth_m`` say where the load is from the datum; where
-    they are None too, the load is at the hang's middle. ``top_m`` and ``bottom_m`` are the heights above the deck between which it hangs, where the
-    department knows them.
+    ``at_m`` counts along the hang from its first end; where it is None, ``across_m`` and
+    ``depth_m`` say where the load is from the datum; where they are None too, the load is at the
+    hang's middle. ``top_m`` and ``bottom_m`` are the heights above the deck between which it hangs,
+    where the department knows them.
     """
 
     department: str
@@ -35,7 +36,10 @@ class HungLoad:
 
 @dataclass(frozen=True, slots=True)
 class PowerDraw:
-    """A standing load on a service or outlet, by name. ``phases`` names them, such as ``("L1", "L2", "L3")``; empty means all of the service's."""
+    """
+    A standing load on a service or outlet, by name. ``phases`` names them, such as ``("L1", "L2",
+    "L3")``; empty means all of the service's.
+    """
 
     department: str
     what: str
@@ -47,7 +51,10 @@ class PowerDraw:
 
 @dataclass(frozen=True, slots=True)
 class Spot:
-    """A named position in metres from the datum: x to stage left, y upstage, z up from the deck. ``kind`` says what is there."""
+    """
+    A named position in metres from the datum: x to stage left, y upstage, z up from the deck.
+    ``kind`` says what is there.
+    """
 
     department: str
     kind: str
@@ -59,7 +66,10 @@ class Spot:
 
 @dataclass(frozen=True, slots=True)
 class Shape:
-    """An outline on the plan. ``height_m`` is the level of each corner above the deck, for slopes and balconies."""
+    """
+    An outline on the plan. ``height_m`` is the level of each corner above the deck, for slopes and
+    balconies.
+    """
 
     department: str
     kind: str
@@ -79,7 +89,10 @@ class Air:
 
 @dataclass(frozen=True, slots=True)
 class SoundLimit:
-    """A limit on sound level as the house states it. ``weighting`` is A, C or empty; ``over_min`` is 0 where no time is stated. [dB], [min]"""
+    """
+    A limit on sound level as the house states it. ``weighting`` is A, C or empty; ``over_min`` is 0
+    where no time is stated. [dB], [min]
+    """
 
     name: str
     level_db: float
@@ -129,11 +142,16 @@ class Offers:
 
     def spot(self, kind: str, name: str = "") -> Spot | None:
         """The first spot of a kind, or the one with that name."""
-        return next((spot for spot in self.spots if spot.kind == kind and name in ("", spot.name)), None)
+        return next(
+            (spot for spot in self.spots if spot.kind == kind and name in ("", spot.name)), None
+        )
 
 
 def joined(offers: Iterable[Offers]) -> Offers:
-    """All offers as one. What only one department may say (the air, the datum) is taken from the first that says it."""
+    """
+    All offers as one. What only one department may say (the air, the datum) is taken from the first
+    that says it.
+    """
     every = tuple(offers)
     return Offers(
         loads=tuple(chain.from_iterable(offer.loads for offer in every)),

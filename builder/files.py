@@ -1,8 +1,8 @@
 """
 The edge to the disk: read a venue's folder, write files whole. Nothing else opens a file.
 
-A venue's folder holds ``<department>.yml`` files, ``photos/`` and ``shows/``. Riders in ``shows/`` are private: only :func:`read_shows` reads them,
-and nothing that publishes calls it.
+A venue's folder holds ``<department>.yml`` files, ``photos/`` and ``shows/``. Riders in ``shows/``
+are private: only :func:`read_shows` reads them, and nothing that publishes calls it.
 """
 
 import os
@@ -29,7 +29,10 @@ SHOWS = "shows"
 
 @dataclass(frozen=True, slots=True)
 class Shows:
-    """The riders in ``shows/`` as text, by file name within the venue's folder; what stood in the way of others; and files that are no riders."""
+    """
+    The riders in ``shows/`` as text, by file name within the venue's folder; what stood in the way
+    of others; and files that are no riders.
+    """
 
     texts: Mapping[str, str]
     problems: tuple[Problem, ...]
@@ -66,29 +69,57 @@ def read_folder(venue: Path) -> Folder:
                 )
             ]
         )
-    texts, wrong_texts = read_each([path for path in sorted(venue.iterdir()) if path.suffix in (".yml", ".yaml")], venue, LARGEST_TEXT)
+    texts, wrong_texts = read_each(
+        [path for path in sorted(venue.iterdir()) if path.suffix in (".yml", ".yaml")],
+        venue,
+        LARGEST_TEXT,
+    )
     photo_paths = sorted((venue / "photos").iterdir()) if (venue / "photos").is_dir() else []
-    photos, wrong_photos = read_each([path for path in photo_paths if path.suffix.lower() in PHOTO_ENDINGS], venue, LARGEST_PHOTO)
-    problems = [*wrong_texts, *wrong_photos, *(unreadable_photo(name) for name, content in photos.items() if not is_image(content))]
+    photos, wrong_photos = read_each(
+        [path for path in photo_paths if path.suffix.lower() in PHOTO_ENDINGS], venue, LARGEST_PHOTO
+    )
+    problems = [
+        *wrong_texts,
+        *wrong_photos,
+        *(unreadable_photo(name) for name, content in photos.items() if not is_image(content)),
+    ]
     readable, unreadable = decoded(texts)
     problems += unreadable
     if problems:
         raise Refused(problems)
-    return Folder(readable, {name.removeprefix("photos/"): content for name, content in photos.items()})
+    return Folder(
+        readable, {name.removeprefix("photos/"): content for name, content in photos.items()}
+    )
 
 
 def read_shows(venue: Path) -> Shows:
-    """The riders of the shows on a venue's books. What cannot be read is told beside the others: one show must not hide the rest."""
+    """
+    The riders of the shows on a venue's books.
+
+    What cannot be read is told beside the others: one show must not hide the rest.
+    """
     folder = venue / SHOWS
     try:
-        paths = [path for path in sorted(folder.iterdir()) if not path.name.startswith(".")] if folder.is_dir() else []
+        paths = (
+            [path for path in sorted(folder.iterdir()) if not path.name.startswith(".")]
+            if folder.is_dir()
+            else []
+        )
     except OSError as failure:
         reason = f"cannot be read: {(failure.strerror or 'unknown reason').lower()}"
-        return Shows({}, (Problem(Where(SHOWS), "", "", reason, "file-unreadable", "check its permissions"),), ())
+        return Shows(
+            {},
+            (Problem(Where(SHOWS), "", "", reason, "file-unreadable", "check its permissions"),),
+            (),
+        )
     riders = [path for path in paths if path.suffix in (".yml", ".yaml")]
     contents, wrong = read_each(riders, venue, LARGEST_TEXT)
     texts, problems = decoded(contents)
-    return Shows(texts, (*wrong, *problems), tuple(path.relative_to(venue).as_posix() for path in paths if path not in riders))
+    return Shows(
+        texts,
+        (*wrong, *problems),
+        tuple(path.relative_to(venue).as_posix() for path in paths if path not in riders),
+    )
 
 
 def read_sheet(path: Path) -> str:
@@ -101,7 +132,18 @@ def read_sheet(path: Path) -> str:
         If it is not there, is not text, or is too big.
     """
     if not path.exists():
-        raise Refused([Problem(Where(path.name), "", "", "is not there", "file-unreadable", "give a NUMBER after a line's name, or a counted sheet")])
+        raise Refused(
+            [
+                Problem(
+                    Where(path.name),
+                    "",
+                    "",
+                    "is not there",
+                    "file-unreadable",
+                    "give a NUMBER after a line's name, or a counted sheet",
+                )
+            ]
+        )
     return decode(read_within(path, path.parent, path.name, LARGEST_TEXT), path.name)
 
 
@@ -132,12 +174,28 @@ def read_pack(path: Path) -> Pack:
         pack = None
     if pack is None or pack.format != FORMAT:
         reason = "is not a pack that this version reads"
-        raise Refused([Problem(Where(path.name), "", "", reason, "pack-unreadable", "give the pack.json of a site, or what 'housepack pack' writes")])
+        raise Refused(
+            [
+                Problem(
+                    Where(path.name),
+                    "",
+                    "",
+                    reason,
+                    "pack-unreadable",
+                    "give the pack.json of a site, or what 'housepack pack' writes",
+                )
+            ]
+        )
     return pack
 
 
-def read_each(paths: Sequence[Path], folder: Path, largest: int) -> tuple[dict[str, bytes], list[Problem]]:
-    """The bytes of each file by its name within the folder, and what stood in the way of reading the others."""
+def read_each(
+    paths: Sequence[Path], folder: Path, largest: int
+) -> tuple[dict[str, bytes], list[Problem]]:
+    """
+    The bytes of each file by its name within the folder, and what stood in the way of reading the
+    others.
+    """
     read: dict[str, bytes] = {}
     problems: list[Problem] = []
     for path in paths:
@@ -162,13 +220,26 @@ def decoded(contents: Mapping[str, bytes]) -> tuple[dict[str, str], list[Problem
 
 
 def is_image(content: bytes) -> bool:
-    """True where the first bytes are those of a PNG, JPEG or WebP image. Other kinds can carry scripts or are not shown by browsers."""
-    return content.startswith((b"\x89PNG\r\n\x1a\n", b"\xff\xd8\xff")) or (content[:4] == b"RIFF" and content[8:12] == b"WEBP")
+    """
+    True where the first bytes are those of a PNG, JPEG or WebP image.
+
+    Other kinds can carry scripts or are not shown by browsers.
+    """
+    return content.startswith((b"\x89PNG\r\n\x1a\n", b"\xff\xd8\xff")) or (
+        content[:4] == b"RIFF" and content[8:12] == b"WEBP"
+    )
 
 
 def unreadable_photo(name: str) -> Problem:
     """The problem with a photo that is no image."""
-    return Problem(Where(name), "", "", "is not a PNG, JPEG or WebP image", "photo-unreadable", "save it as one of these")
+    return Problem(
+        Where(name),
+        "",
+        "",
+        "is not a PNG, JPEG or WebP image",
+        "photo-unreadable",
+        "save it as one of these",
+    )
 
 
 def read_within(path: Path, folder: Path, name: str, largest: int) -> bytes:
@@ -182,17 +253,61 @@ def read_within(path: Path, folder: Path, name: str, largest: int) -> bytes:
     """
     where = Where(name)
     if path.is_symlink() and not path.resolve().is_relative_to(folder.resolve()):
-        raise Refused([Problem(where, "", "", "leads out of the venue's folder", "path-outside", "put the file itself into the folder")])
+        raise Refused(
+            [
+                Problem(
+                    where,
+                    "",
+                    "",
+                    "leads out of the venue's folder",
+                    "path-outside",
+                    "put the file itself into the folder",
+                )
+            ]
+        )
     try:
         details = path.stat()
         if not stat.S_ISREG(details.st_mode):
-            raise Refused([Problem(where, "", "", "is not a file", "not-a-file", "a venue's folder holds text files")])
+            raise Refused(
+                [
+                    Problem(
+                        where,
+                        "",
+                        "",
+                        "is not a file",
+                        "not-a-file",
+                        "a venue's folder holds text files",
+                    )
+                ]
+            )
         if details.st_size > largest:
-            raise Refused([Problem(where, "", "", f"is larger than {largest // 1024 // 1024} MiB", "too-big", "split off what is not needed")])
+            raise Refused(
+                [
+                    Problem(
+                        where,
+                        "",
+                        "",
+                        f"is larger than {largest // 1024 // 1024} MiB",
+                        "too-big",
+                        "split off what is not needed",
+                    )
+                ]
+            )
         return path.read_bytes()
     except OSError as failure:
         reason = failure.strerror or "unknown reason"
-        raise Refused([Problem(where, "", "", f"cannot be read: {reason.lower()}", "file-unreadable", "check its permissions")]) from None
+        raise Refused(
+            [
+                Problem(
+                    where,
+                    "",
+                    "",
+                    f"cannot be read: {reason.lower()}",
+                    "file-unreadable",
+                    "check its permissions",
+                )
+            ]
+        ) from None
 
 
 def published(venue: Path) -> Document:
@@ -204,7 +319,8 @@ def published(venue: Path) -> Document:
     Refused
         With every problem in the folder's files.
     """
-    # Here and not above: whoever reads a rider and a pack file must not wait for every department to load.
+    # Here and not above: whoever reads a rider and a pack file must not wait for every department
+    # to load.
     from builder.pipeline import document_of, pack_of, venue_of
 
     folder = read_folder(venue)
@@ -216,7 +332,10 @@ def published(venue: Path) -> Document:
 def package_texts(package: str, ending: str) -> dict[str, str]:
     """The text files that come with a package of ours, by name, in alphabetical order."""
     found = [entry for entry in resources.files(package).iterdir() if entry.name.endswith(ending)]
-    return {entry.name: entry.read_text(encoding="utf-8") for entry in sorted(found, key=lambda entry: entry.name)}
+    return {
+        entry.name: entry.read_text(encoding="utf-8")
+        for entry in sorted(found, key=lambda entry: entry.name)
+    }
 
 
 def write_whole(path: Path, text: str) -> None:

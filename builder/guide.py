@@ -1,7 +1,9 @@
 """
-Every key explained: the guide to the description language, made from the descriptions themselves, so it cannot lag behind them.
+Every key explained: the guide to the description language, made from the descriptions themselves,
+so it cannot lag behind them.
 
-``make guide`` writes ``docs/keys.md`` and ``docs/riders.md``; tests keep them equal. All text here is our own, so it is written as Markdown directly.
+``make guide`` writes ``docs/keys.md`` and ``docs/riders.md``; tests keep them equal. All text here
+is our own, so it is written as Markdown directly.
 """
 
 import types
@@ -25,12 +27,15 @@ This page is made from the descriptions that read your files, so it says what th
 
 A value is one of these:
 
-* a quantity with its unit, such as `18.3 m` or `60 ft`. Write both, `24 ft (7.32 m)`, and they are compared;
+* a quantity with its unit, such as `18.3 m` or `60 ft`. Write both, `24 ft (7.32 m)`, and they are
+compared;
 * a position, such as `4.2 m SL`, `3 ft 6 in US`, `1.4 m up`;
 * a text, a count, a day such as `2026-03-02`, or one of the choices listed;
-* `?` where nobody knows yet, `none` where there is none, where the table says so. Leave a key out to say nothing.
+* `?` where nobody knows yet, `none` where there is none, where the table says so. Leave a key out
+to say nothing.
 
-**Needed** keys must be there. **Decisive** keys are those that shows stop on: where one is left out, the pack says "not stated".
+**Needed** keys must be there. **Decisive** keys are those that shows stop on: where one is left
+out, the pack says "not stated".
 """
 
 
@@ -47,17 +52,19 @@ VALUES = {
 }
 RIDERS = """# Write a rider
 
-For a touring crew: what your show needs, in a file that a house's tech pack can answer. `housepack new --rider rider.yml` writes one to begin with.
+For a touring crew: what your show needs, in a file that a house's tech pack can answer. `housepack
+new --rider rider.yml` writes one to begin with.
 
 ```text
 housepack fit rider.yml --pack pack.json              against a pack that a house publishes
 housepack fit opener.yml headliner.yml --venue venue  a show day of two acts, against a venue's own files
 ```
 
-On a tech pack's site, the page "Check your show" does the same in the browser: fill in the form, or drop rider files on it, one for each act of
-the day. A file of an act that is there already takes its place. The page's address keeps all acts, and the page says so when it gets too long to
-send. Nothing that you write there leaves your device. It reads the YAML that this guide shows; what else YAML allows (text over several lines,
-`|`, `>`) it refuses with the line.
+On a tech pack's site, the page "Check your show" does the same in the browser: fill in the form, or
+drop rider files on it, one for each act of the day. A file of an act that is there already takes
+its place. The page's address keeps all acts, and the page says so when it gets too long to send.
+Nothing that you write there leaves your device. It reads the YAML that this guide shows; what else
+YAML allows (text over several lines, `|`, `>`) it refuses with the line.
 
 ## How it is answered
 
@@ -71,55 +78,74 @@ send. Nothing that you write there leaves your device. It reads the YAML that th
 
 Nothing is judged that was not asked. What is not stated is never called a fit or a shortage.
 
-* **Rounding**: 25 mm of a length, 0.5 % of a weight, load or area. Counts, times, currents, levels, and what a law or an engineer's letter limits
-  have none.
+* **Rounding**: 25 mm of a length, 0.5 % of a weight, load or area. Counts, times, currents, levels,
+  and what a law or an engineer's letter limits have none.
 * **must and should**: a `should` that is short does not make the show short.
-* **Power**: each load gets one service; no service, and nothing that feeds it, goes above what is free on its fullest phase.
-  What nobody has measured is counted between nothing and the limit of what feeds it; what fits only if it draws little is asked.
-  All loads of all acts are placed at the same time.
-  Single-phase circuits go on outlets, each on the phase with most left; the verdict names outlets and phases.
-  A place that the house does not name is asked. A voltage that the rider leaves out, and a service kept for something else, are notes.
-  Sockets in turn are taken as L1, L2, L3 from the first; the label at the socket decides. Distances are straight lines; a cable is longer.
-* **Hangs**: a support takes the point that it names, or the nearest in service with a known rating within 0.25 m of its spot. What one or two
-  supports carry is statics, three or more a continuous beam on level supports; at the most, each of them slack in turn. Hoists and the house's own
-  factor for starting and stopping are counted. A hang fits where the most stays within what the house's own hangs leave on points, beams, zones and
-  the roof; it is short where it is too much even hung level; between the two it is asked. What nobody has said is asked too: a beam without a stated
-  limit is no beam without limit. Loaded points keep the house's spacing. Of the house's hoists, enough must be left, and the strongest must lift the
-  heaviest support.
-* **Bridles**: where no point is near enough to a spot, two free points make it, if the rider tells how high the legs may meet (`apex`) and the house
-  states that beams, lean and angle allow it: the pair with the gentlest pull, always with a note. Otherwise it is asked; short where the house allows
-  no bridles. Three legs are not tried.
-* **All hangs of all acts** hang at the same time, each judged beside those before it: name the headliner's file first. Not judged: the truss itself,
-  which hoist goes where, wind, hangs that come down before another goes up.
-* **Stage plot**: every rectangle is laid on the outlines that the house publishes, on the deck that takes the plot best. It must lie on the deck or
-  in one wing, clear of what stands or hangs there, clear of the other rectangles and out of lanes, and its weight must be carried. What fits is one
-  line; each other rectangle has its own, with how far it is out and what would mend it. A move is only told where the rectangle then stands free.
-  25 mm over an edge or into a neighbour is rounding; loads have no tolerance, weights count as spread evenly. Without a place only sizes are looked
-  at. List what stands on the floor once: what stands on a riser belongs to the riser. Sight lines, and what is between rectangles, are not judged.
-* **Configuration**: by the house's own name for it, to the letter; another is asked, with the names that the house has.
-* **Stock**: of a line those count that work; all of it where the line does not say how many do, and none of it where it is out of service. Wedges
-  are matched, so one line must have enough; classes of microphone are not told apart. Faults of drop boxes stand beside the inputs.
-* **An amount that you do not know yet**: `at least: "?"` comes back to you as a question, with what the house has.
-* **Voltage**: a load on three phases may name the voltage between lines alone: `400 V` for 230/400 V, `208 V` for 120/208 V.
+* **Power**: each load gets one service; no service, and nothing that feeds it, goes above what is
+  free on its fullest phase. What nobody has measured is counted between nothing and the limit of
+  what feeds it; what fits only if it draws little is asked. All loads of all acts are placed at the
+  same time. Single-phase circuits go on outlets, each on the phase with most left; the verdict
+  names outlets and phases. A place that the house does not name is asked. A voltage that the rider
+  leaves out, and a service kept for something else, are notes. Sockets in turn are taken as L1, L2,
+  L3 from the first; the label at the socket decides. Distances are straight lines; a cable is
+  longer.
+* **Hangs**: a support takes the point that it names, or the nearest in service with a known rating
+  within 0.25 m of its spot. What one or two supports carry is statics, three or more a continuous
+  beam on level supports; at the most, each of them slack in turn. Hoists and the house's own factor
+  for starting and stopping are counted. A hang fits where the most stays within what the house's
+  own hangs leave on points, beams, zones and the roof; it is short where it is too much even hung
+  level; between the two it is asked. What nobody has said is asked too: a beam without a stated
+  limit is no beam without limit. Loaded points keep the house's spacing. Of the house's hoists,
+  enough must be left, and the strongest must lift the heaviest support.
+* **Bridles**: where no point is near enough to a spot, two free points make it, if the rider tells
+  how high the legs may meet (`apex`) and the house states that beams, lean and angle allow it: the
+  pair with the gentlest pull, always with a note. Otherwise it is asked; short where the house
+  allows no bridles. Three legs are not tried.
+* **All hangs of all acts** hang at the same time, each judged beside those before it: name the
+  headliner's file first. Not judged: the truss itself, which hoist goes where, wind, hangs that
+  come down before another goes up.
+* **Stage plot**: every rectangle is laid on the outlines that the house publishes, on the deck that
+  takes the plot best. It must lie on the deck or in one wing, clear of what stands or hangs there,
+  clear of the other rectangles and out of lanes, and its weight must be carried. What fits is one
+  line; each other rectangle has its own, with how far it is out and what would mend it. A move is
+  only told where the rectangle then stands free. 25 mm over an edge or into a neighbour is
+  rounding; loads have no tolerance, weights count as spread evenly. Without a place only sizes are
+  looked at. List what stands on the floor once: what stands on a riser belongs to the riser. Sight
+  lines, and what is between rectangles, are not judged.
+* **Configuration**: by the house's own name for it, to the letter; another is asked, with the names
+  that the house has.
+* **Stock**: of a line those count that work; all of it where the line does not say how many do, and
+  none of it where it is out of service. Wedges are matched, so one line must have enough; classes
+  of microphone are not told apart. Faults of drop boxes stand beside the inputs.
+* **An amount that you do not know yet**: `at least: "?"` comes back to you as a question, with what
+  the house has.
+* **Voltage**: a load on three phases may name the voltage between lines alone: `400 V` for 230/400
+  V, `208 V` for 120/208 V.
 * **Trucks**: approach, dock and route must all do, and for one and the same dock.
-* **Level**: compared only with a limit of the same weighting, metric and place; FOH and front of house are the mix
-  position. A limit comes first. Where it leaves room, an equivalent level in dB(A) at the mix position is held to the estimate of the house
-  system by its makers' figures: above it by more than the error is short, within the error fits with a note. A show with a system of its own is
-  not held to it.
-* **Show days**: what adds up, by the tables below, is summed over all acts. Behind `stays on deck` an aisle of 0.9 m is kept.
-  What stays of one act's stage plot (`stays: yes`) is in the way of the others'; where nobody says, it is asked. No aisle is kept between rectangles.
-  Everything else is judged act by act.
-* **The day's clock**: the last act on checks first, so that its backline stays. Load-in, set-up, checks and clearing are laid out one after the
-  other, each as early as it can be, until doors less what the house keeps before them. A meal break stops work when the house says it is due; a
-  check is not broken by it. No check is heard in the house's quiet hours. A wait as long as a meal break counts as one. Then changeovers
-  (strike, rolling on, patch, lines by their rate, monitors, spare), sets, curfew, load-out and the crew's longest call. Times before 06:00
-  in the evening are after midnight. A length that decides and that nobody stated is asked; what is common stands in the question alone.
-  The day is shown as a table too. Meals after doors are left to you.
+* **Level**: compared only with a limit of the same weighting, metric and place; FOH and front of
+  house are the mix position. A limit comes first. Where it leaves room, an equivalent level in
+  dB(A) at the mix position is held to the estimate of the house system by its makers' figures:
+  above it by more than the error is short, within the error fits with a note. A show with a system
+  of its own is not held to it.
+* **Show days**: what adds up, by the tables below, is summed over all acts. Behind `stays on deck`
+  an aisle of 0.9 m is kept. What stays of one act's stage plot (`stays: yes`) is in the way of the
+  others'; where nobody says, it is asked. No aisle is kept between rectangles. Everything else is
+  judged act by act.
+* **The day's clock**: the last act on checks first, so that its backline stays. Load-in, set-up,
+  checks and clearing are laid out one after the other, each as early as it can be, until doors less
+  what the house keeps before them. A meal break stops work when the house says it is due; a check
+  is not broken by it. No check is heard in the house's quiet hours. A wait as long as a meal break
+  counts as one. Then changeovers (strike, rolling on, patch, lines by their rate, monitors, spare),
+  sets, curfew, load-out and the crew's longest call. Times before 06:00 in the evening are after
+  midnight. A length that decides and that nobody stated is asked; what is common stands in the
+  question alone. The day is shown as a table too. Meals after doors are left to you.
 
-Exit status of `housepack fit`: 0 where nothing that must be is short, 1 where something is or a file cannot be read, 2 for wrong usage.
+Exit status of `housepack fit`: 0 where nothing that must be is short, 1 where something is or a
+file cannot be read, 2 for wrong usage.
 
-Verdicts are planning figures. The local code, the makers' data and a licensed or competent person decide.
-"""
+Verdicts are planning figures. The local code, the makers' data and a licensed or competent person
+decide.
+"""  # noqa: E501
 
 
 def keys_page() -> str:
@@ -131,7 +157,10 @@ def keys_page() -> str:
 
 
 def riders_page() -> str:
-    """The guide to riders: every key, and all that can be asked, from the records that are read and the rules that answer."""
+    """
+    The guide to riders: every key, and all that can be asked, from the records that are read and
+    the rules that answer.
+    """
     parts = [RIDERS, "## The file", table(Rider)]
     for record in records_of(Rider):
         parts += [f"### {title(record)}", document(record), table(record)]
@@ -144,7 +173,8 @@ def asking_tables() -> Iterator[str]:
     for department in dict.fromkeys(rule.department for rule in RULES.values()):
         rules = [rule for rule in RULES.values() if rule.department == department]
         rows = [
-            f"| `{rule.key}` | {rule.title} | {VALUES[rule.kind]}, {' or '.join(f'`{way}`' for way in rule.ways)} | {answer(rule)} |"
+            f"| `{rule.key}` | {rule.title} | {VALUES[rule.kind]},"
+            f" {' or '.join(f'`{way}`' for way in rule.ways)} | {answer(rule)} |"
             for rule in rules
         ]
         yield f"### {department.capitalize()}"
@@ -155,8 +185,12 @@ def answer(rule: Rule) -> str:
     """How a rule is answered, in words."""
     if not rule.section:
         return "a question: no department describes it yet"
-    words = {"best": "the best of the house's", "all": "each of the house's", "sum": "all of the house's together"}[rule.combine]
-    return f"{words}{'; adds up over the acts of a day' if rule.day == 'sum' else ''}{'; no tolerance' if rule.legal else ''}"
+    words = {
+        "best": "the best of the house's",
+        "all": "each of the house's",
+        "sum": "all of the house's together",
+    }[rule.combine]
+    return f"{words}{'; adds up over the acts of a day' if rule.day == 'sum' else ''}{'; no tolerance' if rule.legal else ''}"  # noqa: E501
 
 
 def qualifiers() -> Iterator[str]:
@@ -202,7 +236,9 @@ def within(annotation: Any) -> Iterator[type[Written]]:
 
 def table(kind: type[Written], *, own_only: bool = True) -> str:
     """The keys of a record. Keys that every line has are explained once, at the top of the page."""
-    shared = set(Line.model_fields) if own_only and issubclass(kind, Line | DepartmentFile) else set()
+    shared = (
+        set(Line.model_fields) if own_only and issubclass(kind, Line | DepartmentFile) else set()
+    )
     # What all loose stock says stands after what a record says of its own.
     fields = sorted(kind.model_fields.items(), key=lambda field: field[0] in Loose.__annotations__)
     rows = [row(name, field) for name, field in fields if name not in shared]
@@ -212,19 +248,29 @@ def table(kind: type[Written], *, own_only: bool = True) -> str:
 def row(name: str, field: FieldInfo) -> str:
     """One key: its name, its explanation, its value, and whether it must be there."""
     marks = [type(mark).__name__ for mark in field.metadata]
-    need = " **Needed.**" if field.is_required() else " **Decisive.**" if "Decisive" in marks else ""
+    need = (
+        " **Needed.**" if field.is_required() else " **Decisive.**" if "Decisive" in marks else ""
+    )
     refers = next((mark.kind for mark in field.metadata if isinstance(mark, RefersTo)), "")
     value = value_of(field, refers)
     return f"| `{field.alias or name}` | {cell(field.description or '')}{need} | {cell(value)} |"
 
 
 def value_of(field: FieldInfo, refers: str) -> str:
-    """What may be written under a key: its own kind of value, then whether it may be unknown or none."""
+    """
+    What may be written under a key: its own kind of value, then whether it may be unknown or none.
+    """
     word = next((mark.description for mark in field.metadata if isinstance(mark, WordField)), "")
     value = word or value_words(field.annotation)
     if refers:
-        value = f"a list of names of a {refers}" if get_origin(field.annotation) is tuple else f"the name of a {refers}"
-    absent = "; or `?`, or `none`" if any(isinstance(mark, OrAbsent) for mark in field.metadata) else ""
+        value = (
+            f"a list of names of a {refers}"
+            if get_origin(field.annotation) is tuple
+            else f"the name of a {refers}"
+        )
+    absent = (
+        "; or `?`, or `none`" if any(isinstance(mark, OrAbsent) for mark in field.metadata) else ""
+    )
     return f"{value}{absent}"
 
 
@@ -235,13 +281,23 @@ def value_words(annotation: Any) -> str:
     if isinstance(annotation, type) and issubclass(annotation, Written):
         return f"keys, see {title(annotation)}"
     if isinstance(annotation, type) and issubclass(annotation, Quantity):
-        return f"{annotation.kind}, such as `{annotation.examples[0]}`" if annotation.examples else annotation.kind
+        return (
+            f"{annotation.kind}, such as `{annotation.examples[0]}`"
+            if annotation.examples
+            else annotation.kind
+        )
     return plain_words(annotation) or compound_words(annotation)
 
 
 def plain_words(annotation: Any) -> str:
     """Texts, counts, days, yes and no."""
-    plain = {str: "a text", int: "a count", float: "a number", bool: "`yes` or `no`", date: "a day, such as `2026-03-02`"}
+    plain = {
+        str: "a text",
+        int: "a count",
+        float: "a number",
+        bool: "`yes` or `no`",
+        date: "a day, such as `2026-03-02`",
+    }
     return plain.get(annotation, "") if isinstance(annotation, type) else ""
 
 
@@ -266,8 +322,8 @@ def title(kind: type[Written]) -> str:
 
 
 def document(kind: type[Written]) -> str:
-    """The first line of a record's docstring."""
-    return (kind.__doc__ or "").strip().splitlines()[0].replace("``", "`")
+    """The first paragraph of a record's docstring."""
+    return " ".join((kind.__doc__ or "").strip().split("\n\n")[0].split()).replace("``", "`")
 
 
 def cell(text: str) -> str:

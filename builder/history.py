@@ -1,4 +1,7 @@
-"""A venue's folder as it was at a revision of git, read from git's own store: nothing is checked out and no file is touched."""
+"""
+A venue's folder as it was at a revision of git, read from git's own store: nothing is checked out
+and no file is touched.
+"""
 
 import re
 import subprocess
@@ -17,7 +20,10 @@ PLAIN_FILES = ("100644", "100755")
 
 @dataclass(frozen=True, slots=True)
 class Past:
-    """A folder as it was, and a problem for each file of it that is left out: the past cannot be mended, so it is said and not refused."""
+    """
+    A folder as it was, and a problem for each file of it that is left out: the past cannot be
+    mended, so it is said and not refused.
+    """
 
     folder: Folder
     left_out: tuple[Problem, ...]
@@ -25,7 +31,10 @@ class Past:
 
 @dataclass(frozen=True, slots=True)
 class Blob:
-    """A file that git keeps: its name within the folder, its size in bytes, and whether it is a plain file."""
+    """
+    A file that git keeps: its name within the folder, its size in bytes, and whether it is a plain
+    file.
+    """
 
     name: str
     size: int
@@ -34,22 +43,33 @@ class Blob:
 
 def folder_at(venue: Path, revision: str) -> Past:
     """
-    The folder at a revision: a commit, a tag, a branch, ``HEAD~3``; or at the end of a day such as ``2026-10-12``.
+    The folder at a revision: a commit, a tag, a branch, ``HEAD~3``; or at the end of a day such as
+    ``2026-10-12``.
 
     Raises
     ------
     Refused
-        `revision-unknown` where git or the revision is not there, and whatever else a folder is refused for.
+        `revision-unknown` where git or the revision is not there, and whatever else a folder is
+        refused for.
     """
     commit = commit_of(venue, revision)
     if not commit:
         reason = "is no pack file, no folder and no revision that git knows here"
-        raise Refused([Problem(Where("changes"), "", revision, reason, "revision-unknown", advice_at(venue))])
+        raise Refused(
+            [Problem(Where("changes"), "", revision, reason, "revision-unknown", advice_at(venue))]
+        )
     texts, wrong_texts = contents(venue, commit, "", (".yml", ".yaml"), LARGEST_TEXT)
     photos, wrong_photos = contents(venue, commit, "photos/", PHOTO_ENDINGS, LARGEST_PHOTO)
     images = {name: content for name, content in photos.items() if is_image(content)}
-    strange = [left_out(f"photos/{name}", "is not a PNG, JPEG or WebP image", "photo-unreadable") for name in photos if name not in images]
-    return Past(Folder({name: decode(content, name) for name, content in texts.items()}, images), (*wrong_texts, *wrong_photos, *strange))
+    strange = [
+        left_out(f"photos/{name}", "is not a PNG, JPEG or WebP image", "photo-unreadable")
+        for name in photos
+        if name not in images
+    ]
+    return Past(
+        Folder({name: decode(content, name) for name, content in texts.items()}, images),
+        (*wrong_texts, *wrong_photos, *strange),
+    )
 
 
 def left_out(name: str, reason: str, code: str) -> Problem:
@@ -61,33 +81,59 @@ def advice_at(venue: Path) -> str:
     """What to give instead: without git only files and folders can be compared."""
     if git(venue, "rev-parse", "--is-inside-work-tree"):
         return "give a pack.json, a venue's folder, a commit or a day"
-    return f"{venue.name} is not kept in git, so there is no earlier state; give two: housepack changes OLD NEW, each a pack.json or a venue's folder"
+    return (
+        f"{venue.name} is not kept in git, so there is no earlier state; give two: housepack"
+        " changes OLD NEW, each a pack.json or a venue's folder"
+    )
 
 
 def commit_of(venue: Path, revision: str) -> str:
     """The commit that a revision or a day means, empty where there is none."""
     if DAY.fullmatch(revision):
-        return git(venue, "rev-list", "-1", f"--before={revision} 23:59:59", "HEAD").decode().strip()
-    return git(venue, "rev-parse", "--verify", "--quiet", "--end-of-options", f"{revision}^{{commit}}").decode().strip()
+        return (
+            git(venue, "rev-list", "-1", f"--before={revision} 23:59:59", "HEAD").decode().strip()
+        )
+    return (
+        git(venue, "rev-parse", "--verify", "--quiet", "--end-of-options", f"{revision}^{{commit}}")
+        .decode()
+        .strip()
+    )
 
 
-def contents(venue: Path, commit: str, within: str, endings: tuple[str, ...], largest: int) -> tuple[dict[str, bytes], list[Problem]]:
-    """The plain files of one folder of a commit by name, and a problem for each that is no plain file or too large."""
+def contents(
+    venue: Path, commit: str, within: str, endings: tuple[str, ...], largest: int
+) -> tuple[dict[str, bytes], list[Problem]]:
+    """
+    The plain files of one folder of a commit by name, and a problem for each that is no plain file
+    or too large.
+    """
     found: dict[str, bytes] = {}
     problems: list[Problem] = []
     for blob, mark in blobs(venue, commit, within, endings):
         if not blob.plain:
-            problems.append(left_out(f"{within}{blob.name}", "is a link, which is not followed", "not-a-file"))
+            problems.append(
+                left_out(f"{within}{blob.name}", "is a link, which is not followed", "not-a-file")
+            )
         elif blob.size > largest:
-            problems.append(left_out(f"{within}{blob.name}", f"is larger than {largest // 1024 // 1024} MiB", "too-big"))
+            problems.append(
+                left_out(
+                    f"{within}{blob.name}",
+                    f"is larger than {largest // 1024 // 1024} MiB",
+                    "too-big",
+                )
+            )
         else:
             found[blob.name] = git(venue, "cat-file", "blob", mark)
     return found, problems
 
 
-def blobs(venue: Path, commit: str, within: str, endings: tuple[str, ...]) -> Iterator[tuple[Blob, str]]:
+def blobs(
+    venue: Path, commit: str, within: str, endings: tuple[str, ...]
+) -> Iterator[tuple[Blob, str]]:
     """The files of one folder of a commit, each with git's own name for its content."""
-    listed = git(venue, "ls-tree", "-z", "-l", commit, *([within] if within else [])).decode("utf-8", "surrogateescape")
+    listed = git(venue, "ls-tree", "-z", "-l", commit, *([within] if within else [])).decode(
+        "utf-8", "surrogateescape"
+    )
     for entry in filter(None, listed.split("\0")):
         about, _, path = entry.partition("\t")
         mode, kind, mark, size = about.split()
@@ -98,8 +144,14 @@ def blobs(venue: Path, commit: str, within: str, endings: tuple[str, ...]) -> It
 def git(venue: Path, *words: str) -> bytes:
     """What git answers, nothing where it fails or is not there."""
     try:
-        # The words are ours but for the revision, which cannot be taken for an option, and no shell reads them.
-        ran = subprocess.run(["git", "-C", str(venue), *words], capture_output=True, timeout=SECONDS, check=False)  # noqa: S603, S607
+        # The words are ours but for the revision, which cannot be taken for an option, and no shell
+        # reads them.
+        ran = subprocess.run(  # noqa: S603
+            ["git", "-C", str(venue), *words],  # noqa: S607
+            capture_output=True,
+            timeout=SECONDS,
+            check=False,
+        )
     except (OSError, subprocess.TimeoutExpired):
         return b""
     return ran.stdout if ran.returncode == 0 else b""

@@ -1,16 +1,53 @@
 """
 How facts, figures, workings and findings are laid out, the same on every page.
 
-Reads the pack and gives blocks; departments choose which items and columns, never how a value looks.
+Reads the pack and gives blocks; departments choose which items and columns, never how a value
+looks.
 """
 
 from collections.abc import Iterable, Sequence
 
-from builder.document import Block, Bullets, Caution, Day, Entry, Facts, Folded, Inline, Paragraph, Photo, Row, Small, Table, Tag, Words
-from builder.pack import Fact, Figure, Finding, Input, Item, Section, Standing, Value, Verified, Working
+from builder.document import (
+    Block,
+    Bullets,
+    Caution,
+    Day,
+    Entry,
+    Facts,
+    Folded,
+    Inline,
+    Paragraph,
+    Photo,
+    Row,
+    Small,
+    Table,
+    Tag,
+    Words,
+)
+from builder.pack import (
+    Fact,
+    Figure,
+    Finding,
+    Input,
+    Item,
+    Section,
+    Standing,
+    Value,
+    Verified,
+    Working,
+)
 
-STANDING_WORDS = {Standing.UNKNOWN: "not known yet", Standing.NONE: "none", Standing.NOT_STATED: "not stated"}
-CHECKED_BY = {"measured": "measured", "drawing": "from a drawing", "nameplate": "from the nameplate", "maker's sheet": "from the maker's sheet"}
+STANDING_WORDS = {
+    Standing.UNKNOWN: "not known yet",
+    Standing.NONE: "none",
+    Standing.NOT_STATED: "not stated",
+}
+CHECKED_BY = {
+    "measured": "measured",
+    "drawing": "from a drawing",
+    "nameplate": "from the nameplate",
+    "maker's sheet": "from the maker's sheet",
+}
 
 
 def anchor_of(key: str) -> str:
@@ -67,10 +104,14 @@ def item_table(
     """
     A table of items: a row each, a column for each fact or figure named.
 
-    Column labels are those of the facts unless ``labels`` gives others. Columns that no item fills are left out. Conditions and notes stand
-    under the item's name.
+    Column labels are those of the facts unless ``labels`` gives others. Columns that no item fills
+    are left out. Conditions and notes stand under the item's name.
     """
-    used = [(name, index) for index, name in enumerate(columns) if any(item.fact(name) or item.figure(name) for item in items)]
+    used = [
+        (name, index)
+        for index, name in enumerate(columns)
+        if any(item.fact(name) or item.figure(name) for item in items)
+    ]
     titles = [labels[index] if labels else label_of(items, name) for name, index in used]
     numeric = [position for position, (name, _) in enumerate(used, 1) if all_numbers(items, name)]
     rows = [row_of(item, [name for name, _ in used]) for item in items]
@@ -85,7 +126,9 @@ def row_of(item: Item, columns: Sequence[str]) -> Row:
     if item.note:
         naming.append(Small(item.note))
     cells: list[Words] = [naming, *(cell(item, name) for name in columns)]
-    return Row(cells, anchor=anchor_of(item.key), order=(None, *(item.number(name) for name in columns)))
+    return Row(
+        cells, anchor=anchor_of(item.key), order=(None, *(item.number(name) for name in columns))
+    )
 
 
 def label_of(items: Sequence[Item], name: str) -> str:
@@ -98,12 +141,19 @@ def label_of(items: Sequence[Item], name: str) -> str:
 
 def all_numbers(items: Sequence[Item], name: str) -> bool:
     """True where every value of a column that is there is a number."""
-    values = [found.value for item in items if (found := item.fact(name) or item.figure(name)) and found.value]
+    values = [
+        found.value
+        for item in items
+        if (found := item.fact(name) or item.figure(name)) and found.value
+    ]
     return bool(values) and all(value.number is not None for value in values)
 
 
 def facts_block(item: Item, *, only: Sequence[str] = ()) -> Facts:
-    """All facts of an item as labels and values, or those named, in that order; then what qualifies the whole line, once."""
+    """
+    All facts of an item as labels and values, or those named, in that order; then what qualifies
+    the whole line, once.
+    """
     chosen = [fact for name in only if (fact := item.fact(name))] if only else item.facts
     return Facts([*(entry_of(fact) for fact in chosen), *qualifiers(item)])
 
@@ -113,44 +163,71 @@ def entry_of(fact: Fact) -> Entry:
     parts = [f"from {fact.datum}" if fact.datum else ""]
     if fact.verified and fact.verified.stale:
         parts.append(checked_words(fact.verified))
-    return Entry(fact.label, shown_fact(fact), small="; ".join(part for part in parts if part), anchor=anchor_of(fact.key))
+    return Entry(
+        fact.label,
+        shown_fact(fact),
+        small="; ".join(part for part in parts if part),
+        anchor=anchor_of(fact.key),
+    )
 
 
 def qualifiers(item: Item) -> list[Entry]:
     """The condition, terms and note of an item's line, where there is something to say."""
     terms = next((fact.terms for fact in item.facts if fact.terms), "")
     entries = [Entry("Condition", found)] if (found := state(item)) else []
-    return [*entries, *(Entry(label, text) for label, text in (("Terms", terms), ("Note", item.note)) if text)]
+    return [
+        *entries,
+        *(Entry(label, text) for label, text in (("Terms", terms), ("Note", item.note)) if text),
+    ]
 
 
 def photos(items: Iterable[Item]) -> list[Block]:
     """The photos of items that show one, each under its name."""
-    return [Photo(f"photos/{item.photo}", f"Picture: {item.name}", caption=item.name) for item in items if item.photo]
+    return [
+        Photo(f"photos/{item.photo}", f"Picture: {item.name}", caption=item.name)
+        for item in items
+        if item.photo
+    ]
 
 
 def figures_block(figures: Iterable[Figure]) -> Facts:
     """Figures as labels and values. Their workings are laid out by :func:`workings`."""
-    return Facts([Entry(figure.label, shown_figure(figure), small=figure.note, anchor=anchor_of(figure.key)) for figure in figures])
+    return Facts(
+        [
+            Entry(
+                figure.label, shown_figure(figure), small=figure.note, anchor=anchor_of(figure.key)
+            )
+            for figure in figures
+        ]
+    )
 
 
 def workings(title: str, figures: Sequence[Figure]) -> Folded:
     """The workings of figures, folded behind one line."""
     blocks: list[Block] = []
     for figure in figures:
-        blocks += [Paragraph([figure.label, ": ", *shown_figure(figure)]), *working_blocks(figure.working)]
+        blocks += [
+            Paragraph([figure.label, ": ", *shown_figure(figure)]),
+            *working_blocks(figure.working),
+        ]
         if figure.caution:
             blocks.append(Caution(figure.caution))
     return Folded(title, blocks)
 
 
 def working_blocks(working: Working) -> list[Block]:
-    """One working: the equation, the same with numbers, the inputs, the source, and what is left out."""
+    """
+    One working: the equation, the same with numbers, the inputs, the source, and what is left out.
+    """
     blocks: list[Block] = [Facts([Entry("Formula", working.equation)])]
     if working.inputs:
         blocks.append(Facts([Entry(entered.label, entered.text) for entered in working.inputs]))
     if working.steps:
         blocks.append(Bullets(working.steps))
-    sources = [f"{reference.source}, {reference.clause}" if reference.clause else reference.source for reference in working.references]
+    sources = [
+        f"{reference.source}, {reference.clause}" if reference.clause else reference.source
+        for reference in working.references
+    ]
     if sources:
         blocks.append(Facts([Entry("Source", "; ".join(sources))]))
     if working.leaves_out:
@@ -161,7 +238,12 @@ def working_blocks(working: Working) -> list[Block]:
 def checked_line(section: Section) -> Paragraph:
     """When a department's facts were last checked, or that nobody says."""
     if section.verified is None:
-        return Paragraph([Tag("not verified", "caution"), " The house does not say when this page was last checked."])
+        return Paragraph(
+            [
+                Tag("not verified", "caution"),
+                " The house does not say when this page was last checked.",
+            ]
+        )
     tone: list[Inline] = [Tag("old check", "caution"), " "] if section.verified.stale else []
     return Paragraph([*tone, *checked_pieces(section.verified), "."])
 
@@ -178,12 +260,17 @@ def checked_pieces(verified: Verified) -> list[Inline]:
 
 def checked_words(verified: Verified) -> str:
     """The same as plain text."""
-    return "".join(piece.on if isinstance(piece, Day) else str(piece) for piece in checked_pieces(verified))
+    return "".join(
+        piece.on if isinstance(piece, Day) else str(piece) for piece in checked_pieces(verified)
+    )
 
 
 def findings_block(findings: Sequence[Finding]) -> list[Block]:
     """Findings as framed sentences, dangers first."""
-    return [Caution(finding.sentence, title=finding.level.value.capitalize(), tone=finding.level.value) for finding in findings]
+    return [
+        Caution(finding.sentence, title=finding.level.value.capitalize(), tone=finding.level.value)
+        for finding in findings
+    ]
 
 
 def input_of(item: Item, name: str, label: str = "") -> Input:

@@ -1,8 +1,9 @@
 """
 The pack: what a venue publishes, as plain frozen records that turn into JSON and back without loss.
 
-Everything after this point (pages, drawings, fit, comparison) reads the pack alone. A *fact* is stated by the house; a *figure* is
-computed and carries its working. Facts and figures belong to *items* (a rigging point, a service), items to *sections* (a department).
+Everything after this point (pages, drawings, fit, comparison) reads the pack alone. A *fact* is
+stated by the house; a *figure* is computed and carries its working. Facts and figures belong to
+*items* (a rigging point, a service), items to *sections* (a department).
 """
 
 import json
@@ -16,7 +17,10 @@ from builder.rules import Rule
 NUMBERS_ONLY = re.compile(r"\[\s+-?[0-9][0-9.eE+-]*(?:,\s+-?[0-9][0-9.eE+-]*)*\s+\]")
 
 FORMAT = 1
-"""Raised when a reader of the previous format would misread this one; ``docs/pack-format.md`` tells what changed."""
+"""
+Raised when a reader of the previous format would misread this one; ``docs/pack-format.md`` tells
+what changed.
+"""
 
 
 class Standing(StrEnum):
@@ -50,8 +54,8 @@ class Value:
     """
     A value as people read it and as programs do.
 
-    ``text`` is shown first (the author's own wording for facts), ``also`` is the same in the other unit system, ``number`` is
-    in ``unit`` (SI).
+    ``text`` is shown first (the author's own wording for facts), ``also`` is the same in the other
+    unit system, ``number`` is in ``unit`` (SI).
     """
 
     text: str
@@ -62,7 +66,10 @@ class Value:
 
 @dataclass(frozen=True, slots=True)
 class Verified:
-    """When, by whom and how a value was checked. ``age_days`` counts to the day of the pack's revision."""
+    """
+    When, by whom and how a value was checked. ``age_days`` counts to the day of the pack's
+    revision.
+    """
 
     on: str
     by: str
@@ -72,8 +79,13 @@ class Verified:
 
     @property
     def age(self) -> str:
-        """How long before this revision it was, or after it, in the coarsest words that still tell."""
-        return f"{span_of_days(abs(self.age_days))} {'after' if self.age_days < 0 else 'before'} this revision"
+        """
+        How long before this revision it was, or after it, in the coarsest words that still tell.
+        """
+        return (
+            f"{span_of_days(abs(self.age_days))} {'after' if self.age_days < 0 else 'before'} this"
+            " revision"
+        )
 
 
 def span_of_days(days: int) -> str:
@@ -112,7 +124,10 @@ class Reference:
 
 @dataclass(frozen=True, slots=True)
 class Input:
-    """One value that went into a figure, named as the equation names it. ``key`` is the fact or figure it came from, where there is one."""
+    """
+    One value that went into a figure, named as the equation names it. ``key`` is the fact or figure
+    it came from, where there is one.
+    """
 
     label: str
     text: str
@@ -121,7 +136,10 @@ class Input:
 
 @dataclass(frozen=True, slots=True)
 class Working:
-    """How a figure came about, so that a reader can redo it by hand. ``leaves_out`` says what the model does not contain."""
+    """
+    How a figure came about, so that a reader can redo it by hand. ``leaves_out`` says what the
+    model does not contain.
+    """
 
     equation: str
     inputs: tuple[Input, ...]
@@ -132,7 +150,9 @@ class Working:
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """One computed value. Where inputs are missing there is no value, and ``missing`` names them."""
+    """
+    One computed value. Where inputs are missing there is no value, and ``missing`` names them.
+    """
 
     key: str
     label: str
@@ -145,7 +165,10 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """A thing the house has, such as a rigging point. ``key`` is unique in the pack, ``kind`` groups items into tables."""
+    """
+    A thing the house has, such as a rigging point. ``key`` is unique in the pack, ``kind`` groups
+    items into tables.
+    """
 
     key: str
     kind: str
@@ -189,10 +212,12 @@ class Outline:
 @dataclass(frozen=True, slots=True)
 class Field:
     """
-    A computed map: levels on a grid of points, one row of numbers a band, in tenths of a dB relative to the reference named.
+    A computed map: levels on a grid of points, one row of numbers a band, in tenths of a dB
+    relative to the reference named.
 
-    ``points`` are (across, depth, height) in metres. Rows of ``levels`` follow ``bands``; columns follow ``points``. ``hidden`` counts from 0
-    the points that no box of a hang reaches in a straight line: levels there are not lowered for it.
+    ``points`` are (across, depth, height) in metres. Rows of ``levels`` follow ``bands``; columns
+    follow ``points``. ``hidden`` counts from 0 the points that no box of a hang reaches in a
+    straight line: levels there are not lowered for it.
     """
 
     key: str
@@ -209,7 +234,10 @@ class Field:
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """Something the house should know. ``code`` is stable; ``subject`` is the key of the item, fact or figure concerned."""
+    """
+    Something the house should know. ``code`` is stable; ``subject`` is the key of the item, fact or
+    figure concerned.
+    """
 
     level: Level
     code: str
@@ -241,7 +269,10 @@ class Section:
 
 @dataclass(frozen=True, slots=True)
 class Revision:
-    """Which state of the house this is. ``fingerprint`` is a hash of the description's text, so two packs can be told apart."""
+    """
+    Which state of the house this is. ``fingerprint`` is a hash of the description's text, so two
+    packs can be told apart.
+    """
 
     number: str
     on: str
@@ -298,17 +329,29 @@ class Pack:
 
 
 def to_json(pack: Pack) -> str:
-    """The pack as JSON: keys sorted, lists in the author's order, the same bytes on every machine."""
-    text = json.dumps(record_of(pack), sort_keys=True, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
-    # A map holds thousands of numbers; a line for each would double the file. Texts hold no line breaks, so only lists of numbers match.
+    """
+    The pack as JSON: keys sorted, lists in the author's order, the same bytes on every machine.
+    """
+    text = (
+        json.dumps(record_of(pack), sort_keys=True, ensure_ascii=False, indent=1, allow_nan=False)
+        + "\n"
+    )
+    # A map holds thousands of numbers; a line for each would double the file. Texts hold no line
+    # breaks, so only lists of numbers match.
     return NUMBERS_ONLY.sub(lambda found: " ".join(found.group().split()), text)
 
 
 def record_of(value: object) -> object:
-    """A record as a plain mapping. What has its default value is left out: most facts have neither terms nor a note."""
+    """
+    A record as a plain mapping.
+
+    What has its default value is left out: most facts have neither terms nor a note.
+    """
     if is_dataclass(value) and not isinstance(value, type):
         stated = {
-            part.name: getattr(value, part.name) for part in fields(value) if part.name == "format" or getattr(value, part.name) != part.default
+            part.name: getattr(value, part.name)
+            for part in fields(value)
+            if part.name == "format" or getattr(value, part.name) != part.default
         }
         return {name: record_of(part) for name, part in stated.items()}
     return [record_of(part) for part in value] if isinstance(value, tuple) else value
@@ -323,6 +366,8 @@ def from_json(text: str) -> Pack:
     ValueError
         If the text is no pack of this format.
     """
-    from pydantic import TypeAdapter  # the fit room reads packs as plain records and must not pay for this import
+    from pydantic import (
+        TypeAdapter,
+    )  # the fit room reads packs as plain records and must not pay for this import
 
     return TypeAdapter(Pack).validate_json(text)

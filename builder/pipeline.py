@@ -1,7 +1,8 @@
 """
 The whole story: text, venue, pack, document. Start here.
 
-``venue_of`` reads and checks, ``pack_of`` computes, ``document_of`` lays out. Each is a function from value to value; nothing here opens a file.
+``venue_of`` reads and checks, ``pack_of`` computes, ``document_of`` lays out. Each is a function
+from value to value; nothing here opens a file.
 """
 
 import hashlib
@@ -29,7 +30,10 @@ from builder.working import in_both
 
 @dataclass(frozen=True, slots=True)
 class Venue:
-    """What the crew wrote, read and checked: one description a department, by key, in the order of the site."""
+    """
+    What the crew wrote, read and checked: one description a department, by key, in the order of the
+    site.
+    """
 
     descriptions: Mapping[str, DepartmentFile]
     fingerprint: str
@@ -40,7 +44,9 @@ class Venue:
         """The house's own file, which every venue has."""
         found = self.descriptions[HOUSE.key]
         if not isinstance(found, House):
-            raise ValueError(f"descriptions['{HOUSE.key}'] must be a House, got {type(found).__name__}")
+            raise ValueError(
+                f"descriptions['{HOUSE.key}'] must be a House, got {type(found).__name__}"
+            )
         return found
 
 
@@ -58,14 +64,20 @@ def venue_of(texts: Mapping[str, str], photos: Mapping[str, bytes] | None = None
     for department in DEPARTMENTS:
         if (file := f"{department.key}.yml") in texts:
             try:
-                descriptions[department.key] = read(texts[file], file=file, kind=department.description)
+                descriptions[department.key] = read(
+                    texts[file], file=file, kind=department.description
+                )
             except Refused as refused:
                 problems += refused.problems
     log, wrong = log_of(texts)
     problems += wrong
-    # A file that could not be read would make every reference to it look wrong, so names are compared only where all files were read.
+    # A file that could not be read would make every reference to it look wrong, so names are
+    # compared only where all files were read.
     if not problems:
-        problems += (*problems_with_names(descriptions.values()), *missing_photos(descriptions.values(), photos or {}))
+        problems += (
+            *problems_with_names(descriptions.values()),
+            *missing_photos(descriptions.values(), photos or {}),
+        )
     if problems:
         raise Refused(problems)
     return Venue(descriptions, fingerprint_of(texts, photos or {}), log)
@@ -82,15 +94,32 @@ def log_of(texts: Mapping[str, str]) -> tuple[Log | None, tuple[Problem, ...]]:
 
 
 def missing_files(texts: Mapping[str, str]) -> list[Problem]:
-    """A problem for each file that every venue needs and this one lacks, and for each that no department reads."""
+    """
+    A problem for each file that every venue needs and this one lacks, and for each that no
+    department reads.
+    """
     known = {f"{department.key}.yml": department for department in DEPARTMENTS}
     lacking = [
-        Problem(Where(file), "", "", "is missing", "file-missing", f"write it; 'housepack new' shows one to begin with ({department.title})")
+        Problem(
+            Where(file),
+            "",
+            "",
+            "is missing",
+            "file-missing",
+            f"write it; 'housepack new' shows one to begin with ({department.title})",
+        )
         for file, department in known.items()
         if department.required and file not in texts
     ]
     strangers = [
-        Problem(Where(file), "", "", "is not a file of any department", "file-unknown", f"known: {', '.join((*known, LOG))}")
+        Problem(
+            Where(file),
+            "",
+            "",
+            "is not a file of any department",
+            "file-unknown",
+            f"known: {', '.join((*known, LOG))}",
+        )
         for file in texts
         if file not in known and file != LOG
     ]
@@ -108,11 +137,26 @@ def fingerprint_of(texts: Mapping[str, str], photos: Mapping[str, bytes]) -> str
 
 
 def read_in(system: System, section: Section) -> Section:
-    """A section whose workings a house of these units can follow: steps are computed in metres and kilograms."""
+    """
+    A section whose workings a house of these units can follow: steps are computed in metres and
+    kilograms.
+    """
     if system != "imperial":
         return section
-    items = [replace(item, figures=tuple(replace(figure, working=in_both(figure.working)) for figure in item.figures)) for item in section.items]
-    return replace(section, items=tuple(items), fields=tuple(replace(field, working=in_both(field.working)) for field in section.fields))
+    items = [
+        replace(
+            item,
+            figures=tuple(
+                replace(figure, working=in_both(figure.working)) for figure in item.figures
+            ),
+        )
+        for item in section.items
+    ]
+    return replace(
+        section,
+        items=tuple(items),
+        fields=tuple(replace(field, working=in_both(field.working)) for field in section.fields),
+    )
 
 
 def pack_of(venue: Venue, *, on: date | None = None) -> Pack:
@@ -121,9 +165,18 @@ def pack_of(venue: Venue, *, on: date | None = None) -> Pack:
     ageing = Ageing(on=on or house.revision.on, stale_after_days=house.stale_after_days)
     offers = joined(department.offer(file) for department, file in described(venue))
     around = Surroundings(offers, ageing, house.units)
-    published: list[Published] = [department.publish(file, around) for department, file in described(venue)]
-    remarks = [remark for _, file in described(venue) for remark in review(file, on=ageing.on, stale_after_days=ageing.stale_after_days)]
-    findings = (*(finding for part in published for finding in part.findings), *(finding_of(remark) for remark in remarks))
+    published: list[Published] = [
+        department.publish(file, around) for department, file in described(venue)
+    ]
+    remarks = [
+        remark
+        for _, file in described(venue)
+        for remark in review(file, on=ageing.on, stale_after_days=ageing.stale_after_days)
+    ]
+    findings = (
+        *(finding for part in published for finding in part.findings),
+        *(finding_of(remark) for remark in remarks),
+    )
     return Pack(
         venue=house.name,
         revision=revision_of(venue),
@@ -139,12 +192,22 @@ def pack_of(venue: Venue, *, on: date | None = None) -> Pack:
 def revision_of(venue: Venue) -> Revision:
     """Which revision a venue is, with the mark of its texts."""
     revision = venue.house.revision
-    return Revision(revision.number, revision.on.isoformat(), revision.by, venue.fingerprint, revision.note or "")
+    return Revision(
+        revision.number,
+        revision.on.isoformat(),
+        revision.by,
+        venue.fingerprint,
+        revision.note or "",
+    )
 
 
 def described(venue: Venue) -> list[tuple[Department[DepartmentFile], DepartmentFile]]:
     """The departments that this venue describes, each with its file."""
-    return [(department, venue.descriptions[department.key]) for department in DEPARTMENTS if department.key in venue.descriptions]
+    return [
+        (department, venue.descriptions[department.key])
+        for department in DEPARTMENTS
+        if department.key in venue.descriptions
+    ]
 
 
 def finding_of(remark: Remark) -> Finding:
@@ -153,16 +216,31 @@ def finding_of(remark: Remark) -> Finding:
 
 
 def weight(finding: Finding) -> tuple[int, str, int, str, str]:
-    """Dangers first, then cautions, then notes; within those by place and words, so that the order never depends on chance."""
+    """
+    Dangers first, then cautions, then notes; within those by place and words, so that the order
+    never depends on chance.
+    """
     where = finding.place
-    return (list(Level).index(finding.level), where.file if where else "", where.line if where else 0, finding.code, finding.sentence)
+    return (
+        list(Level).index(finding.level),
+        where.file if where else "",
+        where.line if where else 0,
+        finding.code,
+        finding.sentence,
+    )
 
 
 def document_of(pack: Pack) -> Document:
     """Lay a pack out as pages. Reads the pack alone."""
     by_key = {department.key: department for department in DEPARTMENTS}
     pages = [page for section in pack.sections for page in by_key[section.key].pages(section, pack)]
-    headlines = [entry for section in pack.sections for entry in by_key[section.key].headline(section, pack)]
+    headlines = [
+        entry for section in pack.sections for entry in by_key[section.key].headline(section, pack)
+    ]
     home, *others = overview_pages(pack, headlines)
     feeds = [Attachment(FEED, changes_feed(pack).encode())] if pack.log else []
-    return Document(pack.venue, (home, *pages, *others), (Attachment("pack.json", to_json(pack).encode()), *feeds))
+    return Document(
+        pack.venue,
+        (home, *pages, *others),
+        (Attachment("pack.json", to_json(pack).encode()), *feeds),
+    )

@@ -1,4 +1,8 @@
-"""All departments, in the order of the site. Adding one is a folder under ``departments/`` and a line here."""
+"""
+All departments, in the order of the site.
+
+Adding one is a folder under ``departments/`` and a line here.
+"""
 
 from typing import Any
 
@@ -24,8 +28,13 @@ DEPARTMENTS: tuple[Department[Any], ...] = (
 )
 
 _DESCRIBED = tuple(rule for department in DEPARTMENTS for rule in department.rules)
-_BEYOND = tuple(rule for rule in UNDESCRIBED if rule.key not in {described.key for described in _DESCRIBED})
+_BEYOND = tuple(
+    rule for rule in UNDESCRIBED if rule.key not in {described.key for described in _DESCRIBED}
+)
 RULES: dict[str, Rule] = {rule.key: rule for rule in (*_DESCRIBED, *_BEYOND)}
-"""All that a visiting show may ask, by what its rider writes. A described rule replaces one that nobody describes yet."""
+"""
+All that a visiting show may ask, by what its rider writes. A described rule replaces one that
+nobody describes yet.
+"""
 
 __all__ = ["DEPARTMENTS", "HOUSE", "RULES", "House"]

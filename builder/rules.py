@@ -1,4 +1,8 @@
-"""What a visiting show may ask, as data: a rule names the fact or figure that answers it. The pack publishes the rules beside the facts."""
+"""
+What a visiting show may ask, as data: a rule names the fact or figure that answers it.
+
+The pack publishes the rules beside the facts.
+"""
 
 from dataclasses import dataclass
 
@@ -13,12 +17,15 @@ class Rule:
     """
     One thing that can be asked.
 
-    ``key`` is what a rider writes. ``section``, ``item`` and ``value`` say where the answer stands; without a section no department describes
-    it yet, and the answer is a question. ``where`` keeps only items whose fact (or ``name``) has that text, or with ``not`` before it another one.
-    ``combine`` tells what several items make: ``best`` (one must do), ``all`` or ``sum``. ``whole`` is the fact that says there is none of the kind.
-    ``none_means`` is what the house's "none" says: ``lacking``, ``zero`` or ``no limit``. ``day`` tells what several acts on one day ask together:
-    ``largest`` or ``sum``. ``otherwise`` is the value that answers where the first is not written: all of a line work unless it says how many do.
-    ``beside`` is another kind of item whose faults are told with the answer.
+    ``key`` is what a rider writes. ``section``, ``item`` and ``value`` say where the answer stands;
+    without a section no department describes it yet, and the answer is a question. ``where`` keeps
+    only items whose fact (or ``name``) has that text, or with ``not`` before it another one.
+    ``combine`` tells what several items make: ``best`` (one must do), ``all`` or ``sum``. ``whole``
+    is the fact that says there is none of the kind. ``none_means`` is what the house's "none" says:
+    ``lacking``, ``zero`` or ``no limit``. ``day`` tells what several acts on one day ask together:
+    ``largest`` or ``sum``. ``otherwise`` is the value that answers where the first is not written:
+    all of a line work unless it says how many do. ``beside`` is another kind of item whose faults
+    are told with the answer.
     """
 
     key: str

@@ -1,8 +1,10 @@
 """
-Write changed files into a venue's folder: all of them or none, and never over what somebody else has written since.
+Write changed files into a venue's folder: all of them or none, and never over what somebody else
+has written since.
 
-Every new text is first written beside the old one and forced to the disk. One file is then put in place in one step. Several are first listed in
-a note, ``.housepack-unfinished``: whoever is cut off after the note is finished by the next change, and before it nothing has begun.
+Every new text is first written beside the old one and forced to the disk. One file is then put in
+place in one step. Several are first listed in a note, ``.housepack-unfinished``: whoever is cut off
+after the note is finished by the next change, and before it nothing has begun.
 """
 
 import errno
@@ -30,7 +32,9 @@ CLOSED = (errno.EACCES, errno.EPERM, errno.EROFS)
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """A file on its way: the hash it had (empty where it was not there) and the hash it will have."""
+    """
+    A file on its way: the hash it had (empty where it was not there) and the hash it will have.
+    """
 
     file: str
     before: str
@@ -44,8 +48,9 @@ def save(venue: Path, rewrites: Sequence[Rewrite]) -> None:
     Raises
     ------
     Refused
-        `being-changed` where another change holds the folder, `changed-since` where a file is no longer what was read, `not-written` where the
-        disk refuses, `change-unfinished` where an earlier change was cut off and a file was changed by hand since. Nothing is changed then.
+        `being-changed` where another change holds the folder, `changed-since` where a file is no
+        longer what was read, `not-written` where the disk refuses, `change-unfinished` where an
+        earlier change was cut off and a file was changed by hand since. Nothing is changed then.
     """
     for rewrite in rewrites:
         if Path(rewrite.file).name != rewrite.file or rewrite.file.startswith("."):
@@ -69,7 +74,8 @@ def save(venue: Path, rewrites: Sequence[Rewrite]) -> None:
 
 def recover(venue: Path) -> None:
     """
-    Finish a change that was cut off, so that what is read next is whole. Errors as for :func:`save`.
+    Finish a change that was cut off, so that what is read next is whole. Errors as for
+    :func:`save`.
     """
     if (venue / NOTE).exists() or parts_left(venue):
         with locked(venue), told(venue):
@@ -87,7 +93,10 @@ def finish(venue: Path) -> None:
 
 
 def refuse_unfinishable(venue: Path, step: Step) -> None:
-    """Refuse where a file is neither what it was nor what it should become: somebody has changed it by hand."""
+    """
+    Refuse where a file is neither what it was nor what it should become: somebody has changed it by
+    hand.
+    """
     current = hashed(venue / step.file)
     ready = current == step.before and hashed(part(venue, step.file)) == step.after
     if current != step.after and not ready:
@@ -110,9 +119,22 @@ def put_in_place(venue: Path, steps: Sequence[Step]) -> None:
 def step_of(venue: Path, rewrite: Rewrite) -> Step:
     """A rewrite as a step; refuses where the file is no longer what was read."""
     raw = content(venue / rewrite.file)
-    if (None if raw is None else raw.removeprefix(BOM)) != (None if rewrite.before is None else rewrite.before.encode()):
+    if (None if raw is None else raw.removeprefix(BOM)) != (
+        None if rewrite.before is None else rewrite.before.encode()
+    ):
         reason = "was changed by somebody else since it was read"
-        raise Refused([Problem(Where(rewrite.file), "", "", reason, "changed-since", "look at it, and give the order again; nothing was changed")])
+        raise Refused(
+            [
+                Problem(
+                    Where(rewrite.file),
+                    "",
+                    "",
+                    reason,
+                    "changed-since",
+                    "look at it, and give the order again; nothing was changed",
+                )
+            ]
+        )
     return Step(rewrite.file, hashed(venue / rewrite.file), digest(new_content(raw, rewrite)))
 
 
@@ -124,12 +146,18 @@ def new_content(raw: bytes | None, rewrite: Rewrite) -> bytes:
 def write_part(venue: Path, rewrite: Rewrite) -> None:
     """The new text beside the old one, with the old one's permissions."""
     path, raw = venue / rewrite.file, content(venue / rewrite.file)
-    write_durably(part(venue, rewrite.file), new_content(raw, rewrite), mode=path.stat().st_mode & 0o777 if raw is not None else 0o644)
+    write_durably(
+        part(venue, rewrite.file),
+        new_content(raw, rewrite),
+        mode=path.stat().st_mode & 0o777 if raw is not None else 0o644,
+    )
 
 
 def write_durably(path: Path, content: bytes, mode: int = 0o644) -> None:
     """Write a new file and force it to the disk."""
-    handle = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_NOFOLLOW", 0), 0o600)
+    handle = os.open(
+        path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_NOFOLLOW", 0), 0o600
+    )
     try:
         rest = memoryview(content)
         while rest:
@@ -194,15 +222,28 @@ def note_of(steps: Sequence[Step]) -> str:
 @contextmanager
 def locked(venue: Path) -> Iterator[None]:
     """
-    Hold the folder against a second change. The lock is the system's and goes with the process, however that ends.
+    Hold the folder against a second change. The lock is the system's and goes with the process,
+    however that ends.
 
     Raises
     ------
     Refused
-        `being-changed` where another holds it for longer than a moment, `not-written` where the system has no such locks.
+        `being-changed` where another holds it for longer than a moment, `not-written` where the
+        system has no such locks.
     """
     if sys.platform == "win32":
-        raise Refused([Problem(Where(venue.name), "", "", "cannot be locked on this system", "not-written", "change the files in an editor")])
+        raise Refused(
+            [
+                Problem(
+                    Where(venue.name),
+                    "",
+                    "",
+                    "cannot be locked on this system",
+                    "not-written",
+                    "change the files in an editor",
+                )
+            ]
+        )
     import fcntl
 
     with told(venue):
@@ -216,10 +257,22 @@ def locked(venue: Path) -> Iterator[None]:
                 time.sleep(PAUSE_S)
         else:
             reason = "is being changed by somebody else at this moment"
-            raise Refused([Problem(Where(venue.name), "", "", reason, "being-changed", "wait, and give the order again; nothing was changed")])
+            raise Refused(
+                [
+                    Problem(
+                        Where(venue.name),
+                        "",
+                        "",
+                        reason,
+                        "being-changed",
+                        "wait, and give the order again; nothing was changed",
+                    )
+                ]
+            )
         yield
     finally:
-        # By now the change is made or refused, and a lock that cannot be let go ends with the process.
+        # By now the change is made or refused, and a lock that cannot be let go ends with the
+        # process.
         with suppress(OSError):
             os.close(handle)
 
@@ -240,8 +293,14 @@ def told(venue: Path) -> Iterator[None]:
         cut_off = False
         with suppress(OSError):
             cut_off = (venue / NOTE).exists()
-        advice = "the change is half written; give any order again and it is finished first" if cut_off else "nothing was changed"
-        raise Refused([Problem(Where(venue.name), "", "", refusal(failure), "not-written", advice)]) from None
+        advice = (
+            "the change is half written; give any order again and it is finished first"
+            if cut_off
+            else "nothing was changed"
+        )
+        raise Refused(
+            [Problem(Where(venue.name), "", "", refusal(failure), "not-written", advice)]
+        ) from None
 
 
 def refusal(failure: OSError) -> str:

@@ -1,7 +1,9 @@
 """
-From what was written to facts: every key of a record becomes a fact, by itself, so no department types a label or a value twice.
+From what was written to facts: every key of a record becomes a fact, by itself, so no department
+types a label or a value twice.
 
-A field may carry marks: :class:`Measured` tells from where it is measured, ``Decisive`` makes its absence visible.
+A field may carry marks: :class:`Measured` tells from where it is measured, ``Decisive`` makes its
+absence visible.
 """
 
 from collections.abc import Iterator, Sequence
@@ -42,12 +44,21 @@ class Ageing:
         if verification is None:
             return None
         age_days = (self.on - verification.on).days
-        return Checked(verification.on.isoformat(), verification.by, verification.how, age_days, age_days > self.stale_after_days)
+        return Checked(
+            verification.on.isoformat(),
+            verification.by,
+            verification.how,
+            age_days,
+            age_days > self.stale_after_days,
+        )
 
 
 @dataclass(frozen=True, slots=True)
 class Stater:
-    """Turns the records of one file into facts; lines without a verification of their own inherit the file's."""
+    """
+    Turns the records of one file into facts; lines without a verification of their own inherit the
+    file's.
+    """
 
     ageing: Ageing
     inherited: Checked | None = None
@@ -55,10 +66,18 @@ class Stater:
     @classmethod
     def of_file(cls, file: DepartmentFile, ageing: Ageing) -> "Stater":
         """The stater for a department's file."""
-        return cls(ageing, ageing.checked(file.verified) if isinstance(file.verified, Verification) else None)
+        return cls(
+            ageing,
+            ageing.checked(file.verified) if isinstance(file.verified, Verification) else None,
+        )
 
-    def facts(self, record: Written, key: str, *, leave_out: tuple[str, ...] = ()) -> tuple[Fact, ...]:
-        """A fact for each key of a record, nested records included under ``outer.inner``; lists of records are the department's to place."""
+    def facts(
+        self, record: Written, key: str, *, leave_out: tuple[str, ...] = ()
+    ) -> tuple[Fact, ...]:
+        """
+        A fact for each key of a record, nested records included under ``outer.inner``; lists of
+        records are the department's to place.
+        """
         own = self.ageing.checked(record.verified) if isinstance(record, Line) else None
         blank = Fact(
             key=key,
@@ -71,8 +90,14 @@ class Stater:
         )
         return tuple(self._facts_within(record, blank, leave_out))
 
-    def item(self, record: Written, key: str, kind: str, name: str, *, leave_out: tuple[str, ...] = ()) -> Item:
-        """A record as an item of the pack, with a fact for each of its keys. Computed figures are added by the department."""
+    def item(
+        self, record: Written, key: str, kind: str, name: str, *, leave_out: tuple[str, ...] = ()
+    ) -> Item:
+        """
+        A record as an item of the pack, with a fact for each of its keys.
+
+        Computed figures are added by the department.
+        """
         line = record if isinstance(record, Line) else None
         return Item(
             key=key,
@@ -85,23 +110,49 @@ class Stater:
             place=place(record.where()),
         )
 
-    def named(self, records: Sequence[Written], section: str, kind: str, *, leave_out: tuple[str, ...] = ()) -> tuple[Item, ...]:
+    def named(
+        self,
+        records: Sequence[Written],
+        section: str,
+        kind: str,
+        *,
+        leave_out: tuple[str, ...] = (),
+    ) -> tuple[Item, ...]:
         """Named records as items, under ``section.kind.name``."""
-        named = [(record, str(getattr(record, "name"))) for record in records]  # noqa: B009 - the caller gives records that have a name
-        return tuple(self.item(record, f"{section}.{kind}.{spelling(name)}", kind, name, leave_out=leave_out) for record, name in named)
+        named = [(record, str(getattr(record, "name"))) for record in records]  # noqa: B009
+        return tuple(
+            self.item(record, f"{section}.{kind}.{spelling(name)}", kind, name, leave_out=leave_out)
+            for record, name in named
+        )
 
-    def counted(self, records: Sequence[Written], section: str, kind: str, *, name_key: str) -> tuple[Item, ...]:
-        """Records without a name of their own as items, under ``section.kind.1`` and on; ``name_key`` is the key that says what each is."""
-        return tuple(self.item(record, f"{section}.{kind}.{count}", kind, str(getattr(record, name_key))) for count, record in enumerate(records, 1))
+    def counted(
+        self, records: Sequence[Written], section: str, kind: str, *, name_key: str
+    ) -> tuple[Item, ...]:
+        """
+        Records without a name of their own as items, under ``section.kind.1`` and on; ``name_key``
+        is the key that says what each is.
+        """
+        return tuple(
+            self.item(record, f"{section}.{kind}.{count}", kind, str(getattr(record, name_key)))
+            for count, record in enumerate(records, 1)
+        )
 
-    def _facts_within(self, record: Written, blank: Fact, leave_out: tuple[str, ...]) -> Iterator[Fact]:
+    def _facts_within(
+        self, record: Written, blank: Fact, leave_out: tuple[str, ...]
+    ) -> Iterator[Fact]:
         for name, field in type(record).model_fields.items():
             value = getattr(record, name)
             spoken = field.alias or name
-            if name in leave_out or (name in QUALIFIERS and isinstance(record, Line)) or isinstance(value, Verification):
+            if (
+                name in leave_out
+                or (name in QUALIFIERS and isinstance(record, Line))
+                or isinstance(value, Verification)
+            ):
                 continue
             label = f"{blank.label}: {spaced(spoken).lower()}" if blank.label else spaced(spoken)
-            inner = replace(blank, key=f"{blank.key}.{spoken}", label=label, place=place(record.where(spoken)))
+            inner = replace(
+                blank, key=f"{blank.key}.{spoken}", label=label, place=place(record.where(spoken))
+            )
             if isinstance(value, Written):
                 yield from self._facts_within(value, inner, ())
             elif fact := filled(inner, value, field):
@@ -110,12 +161,16 @@ class Stater:
 
 def filled(blank: Fact, value: object, field: FieldInfo) -> Fact | None:
     """The fact with its value, or None where there is nothing to say."""
-    blank = replace(blank, datum=next((mark.datum for mark in field.metadata if isinstance(mark, Measured)), ""))
+    blank = replace(
+        blank, datum=next((mark.datum for mark in field.metadata if isinstance(mark, Measured)), "")
+    )
     decisive = any(isinstance(mark, Decisive) for mark in field.metadata)
     if value is None or value is Absent.NOT_STATED or value == ():
         return replace(blank, standing=Standing.NOT_STATED, place=None) if decisive else None
     if isinstance(value, Absent):
-        return replace(blank, standing=Standing.UNKNOWN if value is Absent.UNKNOWN else Standing.NONE)
+        return replace(
+            blank, standing=Standing.UNKNOWN if value is Absent.UNKNOWN else Standing.NONE
+        )
     shown = value_of(value)
     return replace(blank, value=shown) if shown else None
 
@@ -136,7 +191,11 @@ def value_of(value: object) -> Value | None:
             return Value(value.isoformat())
         case tuple():
             parts = [value_of(part) for part in value]
-            return Value(", ".join(part.text for part in parts if part)) if parts and all(parts) else None
+            return (
+                Value(", ".join(part.text for part in parts if part))
+                if parts and all(parts)
+                else None
+            )
         case _:
             return None
 

@@ -1,4 +1,7 @@
-"""Figures and their workings: the citation is fetched from the formula that computed, so a page cannot cite another."""
+"""
+Figures and their workings: the citation is fetched from the formula that computed, so a page cannot
+cite another.
+"""
 
 import re
 from collections.abc import Callable, Sequence
@@ -19,43 +22,77 @@ OTHERS = {
     "kN": ("lbf", units.FORCE["kN"], units.FORCE["lbf"]),
     "kPa": ("psf", units.LOAD_PER_AREA["kPa"], units.LOAD_PER_AREA["psf"]),
 }
-"""Units that steps are written in, and what a house that measures in feet and pounds reads beside them."""
+"""
+Units that steps are written in, and what a house that measures in feet and pounds reads beside
+them.
+"""
 LEAST_FIGURES = 3
-MEASURE = re.compile(r"(?<![\w.,])([-−]?\d[\d,]*(?:\.\d+)?) (kg/m|kg|kN|kPa|m²|mm|m)(?![\w·/²³]| m\b| m²)")
+MEASURE = re.compile(
+    r"(?<![\w.,])([-−]?\d[\d,]*(?:\.\d+)?) (kg/m|kg|kN|kPa|m²|mm|m)(?![\w·/²³]| m\b| m²)"
+)
 
 
-def worked(*formulas: Formula, inputs: Sequence[Input], steps: Sequence[str] = (), leaves_out: str = "", equation: str = "") -> Working:
+def worked(
+    *formulas: Formula,
+    inputs: Sequence[Input],
+    steps: Sequence[str] = (),
+    leaves_out: str = "",
+    equation: str = "",
+) -> Working:
     """
     The working of a figure that one or more formulas gave.
 
-    ``equation`` replaces the formulas' own where a figure joins several; ``steps`` are the same with numbers filled in, a line each.
+    ``equation`` replaces the formulas' own where a figure joins several; ``steps`` are the same
+    with numbers filled in, a line each.
     """
     citations = [citation_of(formula) for formula in formulas]
-    references = tuple(Reference(found.source.key, found.clause, found.source.title) for found in citations)
+    references = tuple(
+        Reference(found.source.key, found.clause, found.source.title) for found in citations
+    )
     joined = equation or "; ".join(dict.fromkeys(found.equation for found in citations))
-    return Working(equation=joined, inputs=tuple(inputs), references=tuple(dict.fromkeys(references)), steps=tuple(steps), leaves_out=leaves_out)
+    return Working(
+        equation=joined,
+        inputs=tuple(inputs),
+        references=tuple(dict.fromkeys(references)),
+        steps=tuple(steps),
+        leaves_out=leaves_out,
+    )
 
 
-def figure(key: str, label: str, value: Value, working: Working, *, caution: str = "", note: str = "") -> Figure:
+def figure(
+    key: str, label: str, value: Value, working: Working, *, caution: str = "", note: str = ""
+) -> Figure:
     """A figure with its value."""
     return Figure(key=key, label=label, value=value, working=working, caution=caution, note=note)
 
 
-def missing(key: str, label: str, working: Working, inputs: Sequence[str], *, caution: str = "") -> Figure:
+def missing(
+    key: str, label: str, working: Working, inputs: Sequence[str], *, caution: str = ""
+) -> Figure:
     """A figure that cannot be computed: it says which inputs are missing, and there is no value."""
-    return Figure(key=key, label=label, value=None, working=working, caution=caution, missing=tuple(inputs))
+    return Figure(
+        key=key, label=label, value=None, working=working, caution=caution, missing=tuple(inputs)
+    )
 
 
 def in_both(working: Working) -> Working:
-    """The working with feet and pounds in brackets behind each measure of its steps, for a house whose units they are."""
+    """
+    The working with feet and pounds in brackets behind each measure of its steps, for a house whose
+    units they are.
+    """
     return replace(working, steps=tuple(MEASURE.sub(both, step) for step in working.steps))
 
 
 def both(found: re.Match[str]) -> str:
-    """One measure and the same in the other unit, to a figure less than was written: a whole kilogram is no whole pound."""
+    """
+    One measure and the same in the other unit, to a figure less than was written: a whole kilogram
+    is no whole pound.
+    """
     other, unit, theirs = OTHERS[found[2]]
     digits = found[1].lstrip("-−").replace(",", "")
-    value = float(digits) * float(unit.factor / theirs.factor) * (1 if found[1][0].isdigit() else -1)
+    value = (
+        float(digits) * float(unit.factor / theirs.factor) * (1 if found[1][0].isdigit() else -1)
+    )
     if not value:
         return found[0]
     figures = max(LEAST_FIGURES, len(digits.replace(".", "").lstrip("0")) - 1)

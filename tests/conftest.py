@@ -1,5 +1,6 @@
 """
-What holds for all tests: a formula test says where its expected value comes from, or does not run; how tests are shared out; one browser a process.
+What holds for all tests: a formula test says where its expected value comes from, or does not run;
+how tests are shared out; one browser a process.
 """
 
 import os
@@ -13,13 +14,26 @@ from playwright.sync_api import Error as BrowserError
 from xdist.scheduler import LoadScopeScheduling
 
 CHROMIUM = Path("/usr/bin/chromium")
-QUIET = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"]
+QUIET = [
+    "--headless",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-background-networking",
+    "--no-first-run",
+]
 
-LOOK_AT_THE_DEMO = ("tests/site/test_check_page.py", "tests/site/test_demo.py", "tests/site/test_search.py")
+LOOK_AT_THE_DEMO = (
+    "tests/site/test_check_page.py",
+    "tests/site/test_demo.py",
+    "tests/site/test_search.py",
+)
 
 
 class TogetherByFile(LoadScopeScheduling):
-    """A file's tests run in one process, so that what they share is made once; so do all that look at the demo's whole site."""
+    """
+    A file's tests run in one process, so that what they share is made once; so do all that look at
+    the demo's whole site.
+    """
 
     def _split_scope(self, nodeid: str) -> str:
         file = nodeid.split("::", 1)[0]
@@ -28,36 +42,56 @@ class TogetherByFile(LoadScopeScheduling):
 
 @pytest.hookimpl(optionalhook=True)
 def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> TogetherByFile:
-    """How tests are shared out among processes. The package's own groups by mark (`--dist loadgroup`) do nothing under pytest 9.2."""
+    """
+    How tests are shared out among processes.
+
+    The package's own groups by mark (`--dist loadgroup`) do nothing under pytest 9.2.
+    """
     return TogetherByFile(config, log)
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """Refuse a formula test that names neither a source nor a law."""
-    bare = [item.nodeid for item in items if "tests/formulas/" in item.nodeid and not names_its_ground(item)]
+    bare = [
+        item.nodeid
+        for item in items
+        if "tests/formulas/" in item.nodeid and not names_its_ground(item)
+    ]
     if bare:
         listed = "\n  ".join(sorted(bare)[:20])
         raise pytest.UsageError(
-            f"{len(bare)} formula tests name no source: mark each with @pytest.mark.source('where the value is from') "
-            f"or @pytest.mark.law.\n  {listed}"
+            f"{len(bare)} formula tests name no source: mark each with @pytest.mark.source('where"
+            f" the value is from') or @pytest.mark.law.\n  {listed}"
         )
 
 
 def names_its_ground(item: pytest.Item) -> bool:
     """True where a test has a source with text, or is a law for all inputs."""
     source = item.get_closest_marker("source")
-    return item.get_closest_marker("law") is not None or (source is not None and bool(source.args) and bool(str(source.args[0]).strip()))
+    return item.get_closest_marker("law") is not None or (
+        source is not None and bool(source.args) and bool(str(source.args[0]).strip())
+    )
 
 
 @pytest.fixture(scope="session")
 def browser() -> Iterator[Browser]:
-    """Chromium. Without it tests are left out, unless HOUSEPACK_BROWSER=required says that they must run."""
+    """
+    Chromium. Without it tests are left out, unless HOUSEPACK_BROWSER=required says that they must
+    run.
+    """
     with sync_playwright() as playwright:
         try:
-            found = playwright.chromium.launch(executable_path=CHROMIUM if CHROMIUM.exists() else None, args=QUIET)
+            found = playwright.chromium.launch(
+                executable_path=CHROMIUM if CHROMIUM.exists() else None, args=QUIET
+            )
         except BrowserError as failure:
             if os.environ.get("HOUSEPACK_BROWSER") == "required":
-                pytest.fail(f"HOUSEPACK_BROWSER=required, but Chromium does not start: {failure.message.splitlines()[0]}")
-            pytest.skip("Chromium is not installed; HOUSEPACK_BROWSER=required makes this a failure.")
+                pytest.fail(
+                    "HOUSEPACK_BROWSER=required, but Chromium does not start:"
+                    f" {failure.message.splitlines()[0]}"
+                )
+            pytest.skip(
+                "Chromium is not installed; HOUSEPACK_BROWSER=required makes this a failure."
+            )
         yield found
         found.close()

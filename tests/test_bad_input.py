@@ -1,4 +1,7 @@
-"""Every kind of bad input that an author or a disk can give, as the whole message that the author reads."""
+"""
+Every kind of bad input that an author or a disk can give, as the whole message that the author
+reads.
+"""
 
 import os
 from collections.abc import Callable
@@ -56,16 +59,22 @@ def test_the_house_file_by_itself_is_a_venue(write: Write) -> None:
 
 
 def test_an_empty_file_is_told_so(write: Write) -> None:
-    assert messages(write("")) == ["house.yml is empty; write `key: value` lines, or remove the file [empty-file]"]
+    assert messages(write("")) == [
+        "house.yml is empty; write `key: value` lines, or remove the file [empty-file]"
+    ]
 
 
 def test_a_missing_house_file_is_told_with_the_way_to_get_one(tmp_path: Path) -> None:
-    assert messages(tmp_path) == ["house.yml is missing; write it; 'housepack new' shows one to begin with (House) [file-missing]"]
+    assert messages(tmp_path) == [
+        "house.yml is missing; write it; 'housepack new' shows one to begin with (House)"
+        " [file-missing]"
+    ]
 
 
 def test_a_missing_folder_is_told(tmp_path: Path) -> None:
     assert messages(tmp_path / "nothing") == [
-        "nothing is not a folder; give a venue's folder with --venue, or begin one with 'housepack new' [folder-missing]"
+        "nothing is not a folder; give a venue's folder with --venue, or begin one with 'housepack"
+        " new' [folder-missing]"
     ]
 
 
@@ -96,18 +105,25 @@ def test_a_key_written_twice_is_told_where_the_first_one_stands(write: Write) ->
 
 
 def test_an_unknown_key_is_told_with_the_nearest(write: Write) -> None:
-    assert messages(write(HOUSE + "curfew: none\n")) == ["house.yml:7:1 curfew is not a key here; did you mean 'curfews'? [unknown-key]"]
+    assert messages(write(HOUSE + "curfew: none\n")) == [
+        "house.yml:7:1 curfew is not a key here; did you mean 'curfews'? [unknown-key]"
+    ]
 
 
 def test_a_missing_key_is_told_at_its_group(write: Write) -> None:
     text = HOUSE.replace("town: Nowhere\n", "")
-    assert messages(write(text)) == ["house.yml:1:1 town is missing here; write it, or write '?' where the field allows not knowing [missing-key]"]
+    assert messages(write(text)) == [
+        "house.yml:1:1 town is missing here; write it, or write '?' where the field allows not"
+        " knowing [missing-key]"
+    ]
 
 
 def test_a_wrong_shape_is_told(write: Write) -> None:
     (message,) = messages(write(HOUSE + "contacts: the house manager\n"))
     assert message.startswith("house.yml:7:11 contacts: 'the house manager' should be a list; ")
-    assert message.endswith("begin each entry with '- ', and give it keys such as role, about, phone [wrong-shape]")
+    assert message.endswith(
+        "begin each entry with '- ', and give it keys such as role, about, phone [wrong-shape]"
+    )
 
 
 def test_a_number_without_a_unit_is_told_with_an_example(write: Write) -> None:
@@ -124,33 +140,40 @@ def test_a_unit_of_another_kind_is_told(write: Write) -> None:
 
 def test_a_reference_to_nothing_is_told_with_the_nearest_name(write: Write) -> None:
     stage = (
-        "datum: {centre_line: a stud, reference_line: the edge}\n"
-        "decks:\n"
-        "  - name: Deck\n"
-        "    configurations: [Standin]\n"
-        "    outline: [{across: 0 m, depth: 0 m}, {across: 1 m SL, depth: 0 m}, {across: 1 m SL, depth: 1 m US}]\n"
+        "datum: {centre_line: a stud, reference_line: the edge}\ndecks:\n  - name: Deck\n   "
+        " configurations: [Standin]\n    outline: [{across: 0 m, depth: 0 m}, {across: 1 m SL,"
+        " depth: 0 m}, {across: 1 m SL, depth: 1 m US}]\n"
     )
     house = HOUSE + "configurations: [{name: Standing, audience: standing}]\n"
     assert messages(write(house, stage=stage)) == [
-        "stage.yml:4:22 configurations[1]: 'Standin' is not the name of any configuration; did you mean 'Standing'? [reference-unknown]"
+        "stage.yml:4:22 configurations[1]: 'Standin' is not the name of any configuration; did you"
+        " mean 'Standing'? [reference-unknown]"
     ]
 
 
 def test_a_name_borne_twice_is_told_with_the_first_place(write: Write) -> None:
-    house = HOUSE + "configurations:\n  - {name: Standing, audience: standing}\n  - {name: standing, audience: standing}\n"
+    house = (
+        HOUSE + "configurations:\n  - {name: Standing, audience: standing}\n  - {name: standing,"
+        " audience: standing}\n"
+    )
     assert messages(write(house)) == [
-        "house.yml:9:12 name: 'standing' is too near 'Standing', the name of a configuration at house.yml:8:12; "
-        "give each its own name [duplicate-name]"
+        "house.yml:9:12 name: 'standing' is too near 'Standing', the name of a configuration at"
+        " house.yml:8:12; give each its own name [duplicate-name]"
     ]
 
 
 def test_an_alias_bomb_is_refused_at_its_first_anchor(write: Write) -> None:
-    bomb = "a: &a [x, x, x, x]\n" + "".join(f"{chr(98 + i)}: &{chr(98 + i)} [*{chr(97 + i)}, *{chr(97 + i)}, *{chr(97 + i)}]\n" for i in range(20))
+    bomb = "a: &a [x, x, x, x]\n" + "".join(
+        f"{chr(98 + i)}: &{chr(98 + i)} [*{chr(97 + i)}, *{chr(97 + i)}, *{chr(97 + i)}]\n"
+        for i in range(20)
+    )
     assert all(message.endswith("[alias]") for message in messages(write(bomb)))
 
 
 def test_ten_mebibytes_are_refused_unread(write: Write) -> None:
-    assert messages(write(b"a: " + b"x" * (10 * 1024 * 1024))) == ["house.yml is larger than 2 MiB; split off what is not needed [too-big]"]
+    assert messages(write(b"a: " + b"x" * (10 * 1024 * 1024))) == [
+        "house.yml is larger than 2 MiB; split off what is not needed [too-big]"
+    ]
 
 
 def test_two_hundred_levels_are_refused(write: Write) -> None:
@@ -159,30 +182,44 @@ def test_two_hundred_levels_are_refused(write: Write) -> None:
     assert message.endswith("[too-deep]")
 
 
-def test_a_link_out_of_the_folder_is_refused(write: Write, tmp_path_factory: pytest.TempPathFactory) -> None:
+def test_a_link_out_of_the_folder_is_refused(
+    write: Write, tmp_path_factory: pytest.TempPathFactory
+) -> None:
     outside = tmp_path_factory.mktemp("outside") / "stage.yml"
     outside.write_text("note: x", encoding="utf-8")
     folder = write()
     (folder / "stage.yml").symlink_to(outside)
-    assert messages(folder) == ["stage.yml leads out of the venue's folder; put the file itself into the folder [path-outside]"]
+    assert messages(folder) == [
+        "stage.yml leads out of the venue's folder; put the file itself into the folder"
+        " [path-outside]"
+    ]
 
 
 def test_a_folder_in_place_of_a_file_is_refused(write: Write) -> None:
     folder = write()
     (folder / "stage.yml").mkdir()
-    assert messages(folder) == ["stage.yml is not a file; a venue's folder holds text files [not-a-file]"]
+    assert messages(folder) == [
+        "stage.yml is not a file; a venue's folder holds text files [not-a-file]"
+    ]
 
 
 @pytest.mark.skipif(os.geteuid() == 0, reason="the superuser may read everything")
 def test_a_file_that_may_not_be_read_is_told(write: Write) -> None:
     folder = write()
     (folder / "house.yml").chmod(0)
-    assert messages(folder) == ["house.yml cannot be read: permission denied; check its permissions [file-unreadable]"]
+    assert messages(folder) == [
+        "house.yml cannot be read: permission denied; check its permissions [file-unreadable]"
+    ]
 
 
 def test_all_mistakes_of_all_files_are_told_at_once(write: Write) -> None:
     found = messages(write(HOUSE + "altitude: 38\nsize: 3\n", stage="datum: 3\n"))
-    assert [message.split(" ", 1)[0] for message in found] == ["house.yml:7:11", "house.yml:8:1", "stage.yml:1:1", "stage.yml:1:8"]
+    assert [message.split(" ", 1)[0] for message in found] == [
+        "house.yml:7:11",
+        "house.yml:8:1",
+        "stage.yml:1:1",
+        "stage.yml:1:8",
+    ]
 
 
 PNG = b"\x89PNG\r\n\x1a\n" + b"\x00" * 16
@@ -190,7 +227,9 @@ PNG = b"\x89PNG\r\n\x1a\n" + b"\x00" * 16
 
 def with_photo(folder: Path, content: bytes, name: str = "dock.png") -> Path:
     """A venue whose trouble spot shows a photo, with the photo's file."""
-    (folder / "house.yml").write_text(HOUSE + f"trouble_spots: [{{what: A step., photo: {name}}}]\n", encoding="utf-8")
+    (folder / "house.yml").write_text(
+        HOUSE + f"trouble_spots: [{{what: A step., photo: {name}}}]\n", encoding="utf-8"
+    )
     (folder / "photos").mkdir()
     (folder / "photos" / name).write_bytes(content)
     return folder
@@ -203,25 +242,38 @@ def test_a_photo_that_is_an_image_is_read(tmp_path: Path) -> None:
 
 def test_a_photo_that_is_not_an_image_is_told(tmp_path: Path) -> None:
     assert messages(with_photo(tmp_path, b"<svg onload=alert(1)>")) == [
-        "photos/dock.png is not a PNG, JPEG or WebP image; save it as one of these [photo-unreadable]"
+        "photos/dock.png is not a PNG, JPEG or WebP image; save it as one of these"
+        " [photo-unreadable]"
     ]
 
 
 def test_a_photo_that_is_not_there_is_told_at_the_line_that_shows_it(write: Write) -> None:
     (message,) = messages(write(HOUSE + "trouble_spots: [{what: A step., photo: dok.png}]\n"))
-    assert message == "house.yml:7:40 photo: 'dok.png' is not a file in photos/; put it there, or mend the name [photo-missing]"
+    assert (
+        message
+        == "house.yml:7:40 photo: 'dok.png' is not a file in photos/; put it there, or mend the"
+        " name [photo-missing]"
+    )
 
 
-def test_a_photo_may_not_be_a_link_out_of_the_folder(tmp_path: Path, tmp_path_factory: pytest.TempPathFactory) -> None:
+def test_a_photo_may_not_be_a_link_out_of_the_folder(
+    tmp_path: Path, tmp_path_factory: pytest.TempPathFactory
+) -> None:
     outside = tmp_path_factory.mktemp("outside") / "secret.png"
     outside.write_bytes(PNG)
     folder = with_photo(tmp_path, PNG)
     (folder / "photos" / "dock.png").unlink()
     (folder / "photos" / "dock.png").symlink_to(outside)
-    assert messages(folder) == ["photos/dock.png leads out of the venue's folder; put the file itself into the folder [path-outside]"]
+    assert messages(folder) == [
+        "photos/dock.png leads out of the venue's folder; put the file itself into the folder"
+        " [path-outside]"
+    ]
 
 
 def test_a_folder_that_is_not_there_is_named_once_in_the_terminal(tmp_path: Path) -> None:
     said = CliRunner().invoke(main, ["check", "--venue", str(tmp_path / "nothing")])
     assert said.exit_code == 1
-    assert said.stderr.startswith(f"{tmp_path / 'nothing'} is not a folder; give a venue's folder with --venue, or begin one with 'housepack new'")
+    assert said.stderr.startswith(
+        f"{tmp_path / 'nothing'} is not a folder; give a venue's folder with --venue, or begin one"
+        " with 'housepack new'"
+    )

@@ -1,4 +1,6 @@
-"""What must be complete: every code explained, every key in the guide, every formula cited and tested."""
+"""
+What must be complete: every code explained, every key in the guide, every formula cited and tested.
+"""
 
 import ast
 import importlib
@@ -31,7 +33,11 @@ def raised_codes() -> set[str]:
         index = CODE_ARGUMENT.get(name)
         if index is None:
             continue
-        given = call.args[index] if len(call.args) > index else next((word.value for word in call.keywords if word.arg == "code"), None)
+        given = (
+            call.args[index]
+            if len(call.args) > index
+            else next((word.value for word in call.keywords if word.arg == "code"), None)
+        )
         if isinstance(given, ast.Constant) and isinstance(given.value, str):
             found.add(given.value)
     return found
@@ -40,12 +46,19 @@ def raised_codes() -> set[str]:
 def explained_codes() -> list[str]:
     """The headings of the page that explains them."""
     text = (ROOT / "docs" / "problems.md").read_text(encoding="utf-8")
-    return [line.removeprefix("## ").strip() for line in text.splitlines() if line.startswith("## ")]
+    return [
+        line.removeprefix("## ").strip() for line in text.splitlines() if line.startswith("## ")
+    ]
 
 
 def constants() -> set[str]:
     """Every text constant of the program."""
-    return {node.value for tree in trees() for node in ast.walk(tree) if isinstance(node, ast.Constant) and isinstance(node.value, str)}
+    return {
+        node.value
+        for tree in trees()
+        for node in ast.walk(tree)
+        if isinstance(node, ast.Constant) and isinstance(node.value, str)
+    }
 
 
 def test_every_code_that_is_raised_is_explained() -> None:
@@ -61,18 +74,26 @@ def test_codes_are_explained_once_and_in_alphabetical_order() -> None:
 
 
 def test_the_guide_to_the_keys_is_that_of_the_descriptions() -> None:
-    assert (ROOT / "docs" / "keys.md").read_text(encoding="utf-8") == keys_page(), "run 'make guide'"
+    assert (ROOT / "docs" / "keys.md").read_text(encoding="utf-8") == keys_page(), (
+        "run 'make guide'"
+    )
 
 
 def test_every_key_has_an_explanation() -> None:
     rows = [line for line in keys_page().splitlines() if line.startswith("| `")]
     assert rows
-    assert [row for row in rows if not row.split("|")[2].replace("**Needed.**", "").replace("**Decisive.**", "").strip()] == []
+    assert [
+        row
+        for row in rows
+        if not row.split("|")[2].replace("**Needed.**", "").replace("**Decisive.**", "").strip()
+    ] == []
 
 
 def test_every_department_is_in_the_demo_and_in_the_starting_venue() -> None:
     for folder in (ROOT / "venue", ROOT / "builder" / "starter"):
-        assert {f"{department.key}.yml" for department in DEPARTMENTS} <= {path.name for path in folder.glob("*.yml")}
+        assert {f"{department.key}.yml" for department in DEPARTMENTS} <= {
+            path.name for path in folder.glob("*.yml")
+        }
 
 
 def formulas() -> Iterator[object]:
@@ -80,13 +101,20 @@ def formulas() -> Iterator[object]:
     for module in pkgutil.iter_modules(builder.formulas.__path__):
         loaded = importlib.import_module(f"builder.formulas.{module.name}")
         for name, found in inspect.getmembers(loaded, inspect.isfunction):
-            if not name.startswith("_") and found.__module__ == loaded.__name__ and module.name != "cite":
+            if (
+                not name.startswith("_")
+                and found.__module__ == loaded.__name__
+                and module.name != "cite"
+            ):
                 yield found
 
 
 def test_every_cited_formula_is_named_in_a_test() -> None:
     list(formulas())
-    text = "\n".join(path.read_text(encoding="utf-8") for path in sorted((ROOT / "tests" / "formulas").glob("test_*.py")))
+    text = "\n".join(
+        path.read_text(encoding="utf-8")
+        for path in sorted((ROOT / "tests" / "formulas").glob("test_*.py"))
+    )
     assert [name for name in sorted(CITED) if name.rsplit(".", 1)[-1] not in text] == []
 
 
@@ -96,4 +124,6 @@ def test_every_formula_says_what_it_raises_or_returns() -> None:
 
 
 def test_the_guide_to_riders_is_that_of_the_records_and_rules() -> None:
-    assert (ROOT / "docs" / "riders.md").read_text(encoding="utf-8") == riders_page(), "run 'make guide'"
+    assert (ROOT / "docs" / "riders.md").read_text(encoding="utf-8") == riders_page(), (
+        "run 'make guide'"
+    )

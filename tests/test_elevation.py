@@ -8,7 +8,11 @@ from builder.overview.elevation import elevation
 from builder.pipeline import pack_of, venue_of
 from tests.stock.small import TEXTS
 
-DECK = TEXTS["stage.yml"].replace("usable_width: 9 m", "usable_width: 16.0 m\n    height: 1.35 m").replace("clear_height: 6 m", "clear_height: 9.1 m")
+DECK = (
+    TEXTS["stage.yml"]
+    .replace("usable_width: 9 m", "usable_width: 16.0 m\n    height: 1.35 m")
+    .replace("clear_height: 6 m", "clear_height: 9.1 m")
+)
 
 
 def drawn(deck: str) -> str:
@@ -18,7 +22,9 @@ def drawn(deck: str) -> str:
 
 
 def test_the_drawing_is_to_scale() -> None:
-    """By hand: the deck is 16.0 m wide and 1.35 m high, so its outline is 11.85 times as wide as high."""
+    """
+    By hand: the deck is 16.0 m wide and 1.35 m high, so its outline is 11.85 times as wide as high.
+    """
     corners = re.search(r'<polygon points="([^"]+)" stroke-width="2.5"', drawn(DECK))
     assert corners
     places = [tuple(float(part) for part in corner.split(",")) for corner in corners[1].split()]
@@ -39,4 +45,8 @@ def test_a_house_that_does_not_state_width_or_height_has_no_drawing() -> None:
 
 def test_without_a_clear_height_no_limit_is_drawn() -> None:
     assert "9.1 m" in drawn(DECK)
-    assert "9.1 m" not in re.sub(r"<(title|desc).*?</\1>", "", drawn(DECK.replace("clear_height: 9.1 m", "clear_height: none")))
+    assert "9.1 m" not in re.sub(
+        r"<(title|desc).*?</\1>",
+        "",
+        drawn(DECK.replace("clear_height: 9.1 m", "clear_height: none")),
+    )

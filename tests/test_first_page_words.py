@@ -1,4 +1,6 @@
-"""How the first page puts what the house wrote: a check dated later, a trouble spot and what to do."""
+"""
+How the first page puts what the house wrote: a check dated later, a trouble spot and what to do.
+"""
 
 from builder.layout import checked_words
 from builder.overview.home import trouble_words
@@ -7,7 +9,10 @@ from builder.pack import Fact, Item, Standing, Value, Verified
 
 def spot(what: str, do: str) -> Item:
     """One trouble spot."""
-    facts = tuple(Fact(f"house.trouble.1.{key}", key, Standing.STATED, Value(text)) for key, text in (("what", what), ("do", do)))
+    facts = tuple(
+        Fact(f"house.trouble.1.{key}", key, Standing.STATED, Value(text))
+        for key, text in (("what", what), ("do", do))
+    )
     return Item(key="house.trouble.1", kind="trouble", name=what, facts=facts)
 
 
@@ -18,5 +23,11 @@ def test_a_check_dated_after_the_revision_is_told_as_after_and_never_as_minus() 
 
 
 def test_a_trouble_spot_and_what_to_do_about_it_are_two_sentences() -> None:
-    assert "".join(map(str, trouble_words(spot("The stairs are steep", "Bring two people")))) == "The stairs are steep. Bring two people"
-    assert "".join(map(str, trouble_words(spot("The stairs are steep.", "Bring two people.")))) == "The stairs are steep. Bring two people."
+    assert (
+        "".join(map(str, trouble_words(spot("The stairs are steep", "Bring two people"))))
+        == "The stairs are steep. Bring two people"
+    )
+    assert (
+        "".join(map(str, trouble_words(spot("The stairs are steep.", "Bring two people."))))
+        == "The stairs are steep. Bring two people."
+    )

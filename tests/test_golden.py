@@ -1,8 +1,9 @@
 """
 What the demo's pages read like, in plain text, kept in ``tests/golden/``.
 
-A slip of two per cent in a figure, a lost caution or a changed label shows in review. After a change that is meant, run
-``HOUSEPACK_GOLDEN=write python -m pytest tests/test_golden.py`` and read the difference before committing it.
+A slip of two per cent in a figure, a lost caution or a changed label shows in review. After a
+change that is meant, run ``HOUSEPACK_GOLDEN=write python -m pytest tests/test_golden.py`` and read
+the difference before committing it.
 """
 
 import os
@@ -37,7 +38,17 @@ from builder.files import published
 
 ROOT = Path(__file__).parent.parent
 GOLDEN = Path(__file__).parent / "golden"
-DEPARTMENTS = ("index", "house", "access", "stage", "rigging", "sound", "power", "lines", "findings")
+DEPARTMENTS = (
+    "index",
+    "house",
+    "access",
+    "stage",
+    "rigging",
+    "sound",
+    "power",
+    "lines",
+    "findings",
+)
 
 
 @pytest.fixture(scope="module")
@@ -48,7 +59,10 @@ def document() -> Document:
 
 @pytest.mark.parametrize("key", DEPARTMENTS)
 def test_a_page_reads_as_it_did(document: Document, key: str) -> None:
-    text = "\n".join(line for page in document.pages if page.key == key for line in page_lines(page)) + "\n"
+    text = (
+        "\n".join(line for page in document.pages if page.key == key for line in page_lines(page))
+        + "\n"
+    )
     golden = GOLDEN / f"{key}.txt"
     if os.environ.get("HOUSEPACK_GOLDEN") == "write":
         golden.write_text(text, encoding="utf-8")

@@ -1,4 +1,7 @@
-"""The guide to methods: its worked numbers come out, and its constants and its demo's figures are those of the code."""
+"""
+The guide to methods: its worked numbers come out, and its constants and its demo's figures are
+those of the code.
+"""
 
 import ast
 import math
@@ -19,15 +22,31 @@ from builder.pack import Pack, from_json
 
 ROOT = Path(__file__).parents[1]
 GUIDE = (ROOT / "docs" / "methods.md").read_text("utf-8")
-UNITS = r"(?:kN·m²|kN m²|kg·m²|kg/m³|kg·m|kg m|kg/m|m/s²|m/s|Ω/km|N/m²|m²|mm²|km|mm|ms|m|kg|kN|N|kVA|kW|VA|A|V|W|%|Hz|dB|°C|deg|min|h|t)"
+UNITS = (
+    r"(?:kN·m²|kN m²|kg·m²|kg/m³|kg·m|kg"
+    r" m|kg/m|m/s²|m/s|Ω/km|N/m²|m²|mm²|km|mm|ms|m|kg|kN|N|kVA|kW|VA|A|V|W|%|Hz|dB|°C|deg|min|h|t)"
+)
 RESULT = re.compile(rf"\s*(?:\*\*)?(−?\d[\d,]*(?:\.\d+)?)\s?({UNITS})?(?![\w.]*\d?\s*[×/+(])")
 SCALE = {"ms": 1000, "%": 100}
 """What a result is told in, where the sum's own numbers are plain."""
-ALLOWED = (ast.Expression, ast.BinOp, ast.UnaryOp, ast.Constant, ast.Call, ast.Name, ast.Load, ast.operator, ast.unaryop)
+ALLOWED = (
+    ast.Expression,
+    ast.BinOp,
+    ast.UnaryOp,
+    ast.Constant,
+    ast.Call,
+    ast.Name,
+    ast.Load,
+    ast.operator,
+    ast.unaryop,
+)
 
 
 def sums() -> Iterator[tuple[str, str, str]]:
-    """Each sum of numbers in the guide that names its result: the sum as it is written, the result, and its unit."""
+    """
+    Each sum of numbers in the guide that names its result: the sum as it is written, the result,
+    and its unit.
+    """
     for line in GUIDE.splitlines():
         parts = line.split("=")
         for left, right in pairwise(parts):
@@ -40,20 +59,34 @@ def sums() -> Iterator[tuple[str, str, str]]:
 def computed(written: str) -> float | None:
     """The value of a sum of numbers, None where it is none or is no sum."""
     written = re.sub(r"(\d+) ms", r"(\1 / 1000)", written)
-    text = re.sub(rf"(?<=[\d)])\s?{UNITS}(?![\w²])", "", written.strip().strip("*")).replace("²", "**2").replace("³", "**3")
-    text = re.sub(r"(?<=\d),(?=\d{3})", "", text).replace("×", "*").replace("−", "-").replace("·", "*")
+    text = (
+        re.sub(rf"(?<=[\d)])\s?{UNITS}(?![\w²])", "", written.strip().strip("*"))
+        .replace("²", "**2")
+        .replace("³", "**3")
+    )
+    text = (
+        re.sub(r"(?<=\d),(?=\d{3})", "", text).replace("×", "*").replace("−", "-").replace("·", "*")
+    )
     text = re.sub(r"√(\d[\d.]*)", r"sqrt(\1)", text).replace("√", "sqrt")
     text = re.sub(r"(sin|cos|tan) ([\d.]+)°", r"\1(\2)", text)
     try:
         tree = ast.parse(text, mode="eval")
     except SyntaxError:
         return None
-    if not all(isinstance(node, ALLOWED) for node in ast.walk(tree)) or not any(isinstance(node, ast.BinOp) for node in ast.walk(tree)):
+    if not all(isinstance(node, ALLOWED) for node in ast.walk(tree)) or not any(
+        isinstance(node, ast.BinOp) for node in ast.walk(tree)
+    ):
         return None
-    known = {"sqrt": math.sqrt, "ceil": math.ceil, "sin": of_degrees(math.sin), "cos": of_degrees(math.cos), "tan": of_degrees(math.tan)}
+    known = {
+        "sqrt": math.sqrt,
+        "ceil": math.ceil,
+        "sin": of_degrees(math.sin),
+        "cos": of_degrees(math.cos),
+        "tan": of_degrees(math.tan),
+    }
     if not {node.id for node in ast.walk(tree) if isinstance(node, ast.Name)} <= set(known):
         return None
-    return float(eval(compile(tree, "guide", "eval"), {"__builtins__": {}}, known))  # noqa: S307 - only numbers, operators and four functions passed
+    return float(eval(compile(tree, "guide", "eval"), {"__builtins__": {}}, known))  # noqa: S307
 
 
 def of_degrees(known: Callable[[float], float]) -> Callable[[float], float]:
@@ -62,7 +95,10 @@ def of_degrees(known: Callable[[float], float]) -> Callable[[float], float]:
 
 
 def test_every_sum_in_the_guide_comes_out() -> None:
-    """By hand, as a reader would: within two of the last digit, or a tenth of a percent, for the guide's own numbers are rounded."""
+    """
+    By hand, as a reader would: within two of the last digit, or a tenth of a percent, for the
+    guide's own numbers are rounded.
+    """
     wrong = []
     count = 0
     for written, result, unit in sums():
@@ -82,7 +118,10 @@ def test_every_sum_in_the_guide_comes_out() -> None:
         f"g = {NEWTONS_PER_KG} m/s²",
         f"nearest point in service with a known rating within {NEAR_M:g} m",
         f"a grid of {STEP_M:g} m, coarser where more than {MOST_POINTS:,} would be needed",
-        f"c = {speed_of_sound_m_s(REFERENCE_TEMPERATURE_K - 273.15):.1f} √(T / {REFERENCE_TEMPERATURE_K:g}) m/s",
+        (
+            f"c = {speed_of_sound_m_s(REFERENCE_TEMPERATURE_K - 273.15):.1f} √(T /"
+            f" {REFERENCE_TEMPERATURE_K:g}) m/s"
+        ),
         f"| air density | {AIR_KG_M3:g} kg/m³",
         f"X = {IEC_LAMBDA_OHM_PER_KM:g} Ω/km",
     ],
@@ -94,7 +133,9 @@ def test_the_guides_constants_are_the_codes(words: str) -> None:
 @pytest.fixture(scope="module")
 def demo() -> Pack:
     """The demo's pack."""
-    content = next(file.content for file in published(ROOT / "venue").files if file.path == "pack.json")
+    content = next(
+        file.content for file in published(ROOT / "venue").files if file.path == "pack.json"
+    )
     return from_json(content.decode())
 
 

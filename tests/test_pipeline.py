@@ -27,12 +27,15 @@ def test_a_pack_turns_into_json_and_back_without_loss(pack: Pack) -> None:
 
 def test_a_pack_is_the_same_bytes_in_another_process_with_other_hashing(pack: Pack) -> None:
     code = (
-        "import sys; from pathlib import Path; from builder.files import read_folder; from builder.pack import to_json;"
-        "from builder.pipeline import pack_of, venue_of; found = read_folder(Path(sys.argv[1]));"
-        "sys.stdout.write(to_json(pack_of(venue_of(found.texts, found.photos))))"
+        "import sys; from pathlib import Path; from builder.files import read_folder; from"
+        " builder.pack import to_json;from builder.pipeline import pack_of, venue_of; found ="
+        " read_folder(Path(sys.argv[1]));sys.stdout.write(to_json(pack_of(venue_of(found.texts,"
+        " found.photos))))"
     )
     environment = {**os.environ, "PYTHONHASHSEED": "4711"}
-    found = subprocess.run([sys.executable, "-c", code, str(DEMO)], capture_output=True, check=True, env=environment)
+    found = subprocess.run(
+        [sys.executable, "-c", code, str(DEMO)], capture_output=True, check=True, env=environment
+    )
     assert found.stdout.decode() == to_json(pack)
 
 
@@ -53,7 +56,11 @@ def test_keys_of_items_facts_and_figures_are_unique(pack: Pack) -> None:
 def test_every_figure_has_a_source_and_its_inputs(pack: Pack) -> None:
     figures = [figure for item in pack.items() for figure in item.figures]
     assert figures
-    bare = [figure.key for figure in figures if not (figure.working.references and figure.working.equation and figure.working.inputs)]
+    bare = [
+        figure.key
+        for figure in figures
+        if not (figure.working.references and figure.working.equation and figure.working.inputs)
+    ]
     assert bare == []
 
 
@@ -63,7 +70,13 @@ def test_a_figure_without_a_value_says_what_is_missing(pack: Pack) -> None:
 
 
 def test_figures_that_can_hurt_carry_their_caution(pack: Pack) -> None:
-    hurting = [figure for section in pack.sections if section.key in ("rigging", "power") for item in section.items for figure in item.figures]
+    hurting = [
+        figure
+        for section in pack.sections
+        if section.key in ("rigging", "power")
+        for item in section.items
+        for figure in item.figures
+    ]
     assert hurting
     assert [figure.key for figure in hurting if "Planning figures." not in figure.caution] == []
 
@@ -80,4 +93,14 @@ def test_the_word_that_promises_too_much_stands_nowhere(pack: Pack) -> None:
 def test_the_document_begins_with_the_home_page_and_holds_every_department(pack: Pack) -> None:
     pages = [page.key for page in document_of(pack).pages]
     assert pages[0] == "index"
-    assert {"house", "access", "stage", "rigging", "sound", "power", "findings", "workings", "glossary"} <= set(pages)
+    assert {
+        "house",
+        "access",
+        "stage",
+        "rigging",
+        "sound",
+        "power",
+        "findings",
+        "workings",
+        "glossary",
+    } <= set(pages)

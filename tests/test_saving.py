@@ -1,4 +1,7 @@
-"""Writing changed files: whole or not at all, through kills at every call, a second editor, a full disk and a closed folder."""
+"""
+Writing changed files: whole or not at all, through kills at every call, a second editor, a full
+disk and a closed folder.
+"""
 
 import errno
 import fcntl
@@ -99,7 +102,9 @@ def test_a_new_file_is_written(venue: Path) -> None:
     assert texts(venue)["access.yml"] == "b: 1\n"
 
 
-def test_a_kill_at_every_call_leaves_the_old_or_the_new_and_the_next_change_finishes_it(venue: Path) -> None:
+def test_a_kill_at_every_call_leaves_the_old_or_the_new_and_the_next_change_finishes_it(
+    venue: Path,
+) -> None:
     ends = set()
     for number in range(1, 200):
         for name, text in OLD.items():
@@ -130,7 +135,7 @@ def test_a_kill_at_every_call_leaves_the_old_or_the_new_and_the_next_change_fini
 
 
 def test_kills_at_random_moments_lose_nothing(venue: Path) -> None:
-    chance = random.Random(4711)  # noqa: S311 - moments to kill at, not secrets
+    chance = random.Random(4711)
     for _ in range(200 if os.environ.get("HOUSEPACK_LONG") else 60):
         child = os.fork()
         if child == 0:
@@ -154,8 +159,10 @@ def test_kills_at_random_moments_lose_nothing(venue: Path) -> None:
 
 def test_a_file_that_was_changed_since_it_was_read_is_left_alone(venue: Path) -> None:
     (venue / "log.yml").write_text("entries: [by hand]\n")
-    assert told(lambda: save(venue, BOTH)) == (
-        "log.yml was changed by somebody else since it was read; look at it, and give the order again; nothing was changed [changed-since]"
+    assert (
+        told(lambda: save(venue, BOTH))
+        == "log.yml was changed by somebody else since it was read; look at it, and give the order"
+        " again; nothing was changed [changed-since]"
     )
     assert texts(venue) == {"sound.yml": OLD["sound.yml"], "log.yml": "entries: [by hand]\n"}
     assert hidden(venue) == []
@@ -169,8 +176,10 @@ def test_a_second_editor_is_told_to_wait(venue: Path, monkeypatch: pytest.Monkey
     monkeypatch.setattr(saving, "PAUSES", 2)
     handle = os.open(venue, os.O_RDONLY)
     fcntl.flock(handle, fcntl.LOCK_EX)
-    assert told(lambda: save(venue, BOTH)) == (
-        "venue is being changed by somebody else at this moment; wait, and give the order again; nothing was changed [being-changed]"
+    assert (
+        told(lambda: save(venue, BOTH))
+        == "venue is being changed by somebody else at this moment; wait, and give the order again;"
+        " nothing was changed [being-changed]"
     )
     os.close(handle)
     assert texts(venue) == OLD
@@ -187,7 +196,10 @@ def test_of_many_editors_at_once_one_writes_and_the_others_are_told(venue: Path)
             os._exit(0)
         return child
 
-    codes = [os.waitstatus_to_exitcode(os.waitpid(child, 0)[1]) for child in [edit(number) for number in range(8)]]
+    codes = [
+        os.waitstatus_to_exitcode(os.waitpid(child, 0)[1])
+        for child in [edit(number) for number in range(8)]
+    ]
     assert sorted(codes) == [0, 7, 7, 7, 7, 7, 7, 7]
     writer = codes.index(0)
     assert texts(venue) == {name: f"{text}# {writer}\n" for name, text in OLD.items()}
@@ -195,9 +207,15 @@ def test_of_many_editors_at_once_one_writes_and_the_others_are_told(venue: Path)
 
 @pytest.mark.parametrize(
     ("number", "words"),
-    [(errno.ENOSPC, "the disk is full"), (errno.EROFS, "it is closed to you, or the disk is read-only"), (errno.EIO, "input/output error")],
+    [
+        (errno.ENOSPC, "the disk is full"),
+        (errno.EROFS, "it is closed to you, or the disk is read-only"),
+        (errno.EIO, "input/output error"),
+    ],
 )
-def test_whichever_call_the_disk_refuses_the_files_are_old_or_finished_later(venue: Path, number: int, words: str) -> None:
+def test_whichever_call_the_disk_refuses_the_files_are_old_or_finished_later(
+    venue: Path, number: int, words: str
+) -> None:
     def fail() -> None:
         raise OSError(number, os.strerror(number))
 
@@ -238,7 +256,10 @@ def test_a_file_that_may_grow_no_further_leaves_all_as_it_was(venue: Path) -> No
 
 
 def test_a_closed_folder_is_told() -> None:
-    """The superuser may write anywhere, so a child that is somebody else tries; a temporary folder of pytest's is closed to others altogether."""
+    """
+    The superuser may write anywhere, so a child that is somebody else tries; a temporary folder of
+    pytest's is closed to others altogether.
+    """
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
         for file, text in OLD.items():
@@ -251,7 +272,12 @@ def test_a_closed_folder_is_told() -> None:
             try:
                 save(folder, BOTH)
             except Refused as refused:
-                os._exit(7 if "it is closed to you, or the disk is read-only; nothing was changed" in str(refused) else 8)
+                os._exit(
+                    7
+                    if "it is closed to you, or the disk is read-only; nothing was changed"
+                    in str(refused)
+                    else 8
+                )
 
         assert in_a_child(attempt) == 7
         assert texts(folder) == OLD
@@ -260,9 +286,11 @@ def test_a_closed_folder_is_told() -> None:
 
 def test_a_change_that_was_cut_off_and_touched_since_is_left_to_a_person(venue: Path) -> None:
     (venue / NOTE).write_text('[["sound.yml", "0", "1"]]')
-    assert told(lambda: recover(venue)) == (
-        "sound.yml belongs to a change that was cut off, and was changed by hand since; "
-        "look through the venue's files, then delete .housepack-unfinished in their folder [change-unfinished]"
+    assert (
+        told(lambda: recover(venue))
+        == "sound.yml belongs to a change that was cut off, and was changed by hand since; look"
+        " through the venue's files, then delete .housepack-unfinished in their folder"
+        " [change-unfinished]"
     )
 
 

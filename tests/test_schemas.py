@@ -26,7 +26,9 @@ def test_the_demo_fits_its_schema(name: str) -> None:
 
 @pytest.mark.parametrize("path", RIDERS, ids=lambda path: path.stem)
 def test_riders_fit_their_schema(path: Path) -> None:
-    jsonschema.validate(compose(path.read_text("utf-8"), path.name).data, json.loads(schemas()[RIDER]))
+    jsonschema.validate(
+        compose(path.read_text("utf-8"), path.name).data, json.loads(schemas()[RIDER])
+    )
 
 
 @pytest.mark.parametrize("name", VENUE_SCHEMAS)
@@ -42,4 +44,6 @@ def test_an_unknown_key_does_not_fit() -> None:
 
 def test_the_schemas_in_the_repository_are_those_of_the_descriptions() -> None:
     folder = Path(__file__).parent.parent / "schemas"
-    assert {path.name: path.read_text(encoding="utf-8") for path in folder.glob("*.json")} == schemas()
+    assert {
+        path.name: path.read_text(encoding="utf-8") for path in folder.glob("*.json")
+    } == schemas()

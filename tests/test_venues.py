@@ -1,4 +1,7 @@
-"""Three venues are read, computed and built: the demo, a stage in a quarry, and what ``housepack new`` writes."""
+"""
+Three venues are read, computed and built: the demo, a stage in a quarry, and what ``housepack new``
+writes.
+"""
 
 from pathlib import Path
 
@@ -32,13 +35,17 @@ def pack(venue: Path) -> Pack:
 
 def test_the_starting_venue_has_every_department_and_nothing_to_mend(starter: Path) -> None:
     made = pack(starter)
-    assert {section.key for section in made.sections} == {department.key for department in DEPARTMENTS}
+    assert {section.key for section in made.sections} == {
+        department.key for department in DEPARTMENTS
+    }
     assert [finding for finding in made.findings if finding.level is not Level.NOTE] == []
 
 
 def test_the_quarry_has_every_department_in_feet_first() -> None:
     made = pack(QUARRY)
-    assert {section.key for section in made.sections} == {department.key for department in DEPARTMENTS}
+    assert {section.key for section in made.sections} == {
+        department.key for department in DEPARTMENTS
+    }
     stage = made.section("stage")
     deck = stage.item("deck") if stage else None
     assert deck is not None
@@ -47,13 +54,23 @@ def test_the_quarry_has_every_department_in_feet_first() -> None:
 
 def test_the_demo_shows_its_one_danger_and_what_is_old() -> None:
     made = pack(ROOT / "venue")
-    assert [finding.code for finding in made.findings if finding.level is Level.DANGER] == ["limit-passed"]
-    assert [finding.code for finding in made.findings if finding.level is Level.CAUTION] == ["stale"]
+    assert [finding.code for finding in made.findings if finding.level is Level.DANGER] == [
+        "limit-passed"
+    ]
+    assert [finding.code for finding in made.findings if finding.level is Level.CAUTION] == [
+        "stale"
+    ]
 
 
-def test_each_venue_becomes_a_site(starter: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(building, "guides_folder", guides_folder)  # the project's own guides, whatever other tests stand in their place
+def test_each_venue_becomes_a_site(
+    starter: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(
+        building, "guides_folder", guides_folder
+    )  # the project's own guides, whatever other tests stand in their place
     for venue in (starter, QUARRY):
         site = tmp_path / f"site-of-{venue.name}"
         build(venue, site)
-        assert {f"{department.key}.html" for department in DEPARTMENTS} <= {page.name for page in site.glob("*.html")}
+        assert {f"{department.key}.html" for department in DEPARTMENTS} <= {
+            page.name for page in site.glob("*.html")
+        }

@@ -25,7 +25,7 @@ entries:
   - {on: 2026-02-03, by: "<b>us</b>", why: "](x) <script>alert(1)</script> & more", did: out, file: sound.yml, within: sound.stock, line: Vellum 8,
      changes: [{key: working, was: 13, now: 12}], moved: ["Floor, level: 1 dB → 2 dB (+1 dB)"]}
   - {on: 2026-02-03, by: us, why: Again., did: back, file: lights.yml, line: Lamp}
-"""
+"""  # noqa: E501
 
 
 def document(log: str | None = LOG) -> Document:
@@ -42,7 +42,7 @@ def entries(log: str = LOG) -> list[ET.Element]:
     """The entries of the feed."""
     content = render(document(log)).pages["changes.xml"]
     assert isinstance(content, bytes)
-    return ET.fromstring(content).findall(f"{ATOM}entry")  # noqa: S314 - our own text
+    return ET.fromstring(content).findall(f"{ATOM}entry")  # noqa: S314
 
 
 def test_a_venue_without_a_log_has_neither_page_nor_feed() -> None:
@@ -52,7 +52,10 @@ def test_a_venue_without_a_log_has_neither_page_nor_feed() -> None:
 
 def test_the_newest_stands_first_and_of_one_day_the_later_line() -> None:
     text = page()
-    places = [text.index(f'id="{name}"') for name in ("change-2026-02-03-2", "change-2026-02-03-1", "change-2026-01-05-1")]
+    places = [
+        text.index(f'id="{name}"')
+        for name in ("change-2026-02-03-2", "change-2026-02-03-1", "change-2026-01-05-1")
+    ]
     assert places == sorted(places)
 
 
@@ -73,10 +76,17 @@ def test_nothing_in_a_log_becomes_markup() -> None:
 
 def test_the_feed_is_atom_with_lasting_names_and_days_from_the_log() -> None:
     found = entries()
-    assert [entry.findtext(f"{ATOM}updated") for entry in found] == ["2026-02-03T00:00:00Z", "2026-02-03T00:00:00Z", "2026-01-05T00:00:00Z"]
+    assert [entry.findtext(f"{ATOM}updated") for entry in found] == [
+        "2026-02-03T00:00:00Z",
+        "2026-02-03T00:00:00Z",
+        "2026-01-05T00:00:00Z",
+    ]
     names = [entry.findtext(f"{ATOM}id") for entry in found]
     assert len(set(names)) == 3
-    later = [entry.findtext(f"{ATOM}id") for entry in entries(LOG + "  - {on: 2026-03-01, by: us, why: More.}\n")]
+    later = [
+        entry.findtext(f"{ATOM}id")
+        for entry in entries(LOG + "  - {on: 2026-03-01, by: us, why: More.}\n")
+    ]
     assert later[1:] == names
 
 
@@ -94,13 +104,21 @@ def test_the_log_is_in_the_pack_and_comes_back_from_json() -> None:
 def test_a_wrong_log_is_told_like_any_other_file() -> None:
     with pytest.raises(Refused) as refused:
         venue_of({**TEXTS, "log.yml": "entries:\n  - {on: yesterday, by: us, wy: x}\n"})
-    assert {problem.code for problem in refused.value.problems} == {"date-unreadable", "missing-key", "unknown-key"}
+    assert {problem.code for problem in refused.value.problems} == {
+        "date-unreadable",
+        "missing-key",
+        "unknown-key",
+    }
 
 
 def test_what_an_order_writes_is_on_the_page() -> None:
     there = room()
     line = found(there.lines, "Vellum 7")
-    result = changed(there, [out(line, written_line(line, there.texts), count=1)], Asked("head of sound", "Horn blown.", date(2026, 1, 2)))
+    result = changed(
+        there,
+        [out(line, written_line(line, there.texts), count=1)],
+        Asked("head of sound", "Horn blown.", date(2026, 1, 2)),
+    )
     text = str(render(document_of(result.after)).pages["changes.md"])
     assert "Vellum 7&#46; Out of service&#58; working 11" in text
     assert "Horn blown" in text
@@ -109,14 +127,32 @@ def test_what_an_order_writes_is_on_the_page() -> None:
 @pytest.mark.parametrize(
     ("change", "words"),
     [
-        (Change("", "", "", "out", altered=(Altered("out_of_service", "[7]", "[7, 3]"),)), "Out of service: numbers that do not play 7 → 7, 3."),
-        (Change("", "", "", "back", altered=(Altered("dead", "[3]", ""),)), "Back in service: dead ways 3 → none."),
-        (Change("", "", "", "out", altered=(Altered("condition", "", "out of service"),)), "Out of service."),
         (
-            Change("", "", "", "count", altered=(Altered("count", "12", "9"), Altered("at.across", "4 m SL", ""))),
+            Change("", "", "", "out", altered=(Altered("out_of_service", "[7]", "[7, 3]"),)),
+            "Out of service: numbers that do not play 7 → 7, 3.",
+        ),
+        (
+            Change("", "", "", "back", altered=(Altered("dead", "[3]", ""),)),
+            "Back in service: dead ways 3 → none.",
+        ),
+        (
+            Change("", "", "", "out", altered=(Altered("condition", "", "out of service"),)),
+            "Out of service.",
+        ),
+        (
+            Change(
+                "",
+                "",
+                "",
+                "count",
+                altered=(Altered("count", "12", "9"), Altered("at.across", "4 m SL", "")),
+            ),
             "Counted: count 12 → 9, at across 4 m SL no longer said.",
         ),
-        (Change("", "", "", "verified", altered=(Altered("verified.on", "", "2026-01-02"),)), "Checked again."),
+        (
+            Change("", "", "", "verified", altered=(Altered("verified.on", "", "2026-01-02"),)),
+            "Checked again.",
+        ),
         (Change("", "", "", "rewired"), "Rewired."),
         (Change("", "", ""), ""),
     ],

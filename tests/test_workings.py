@@ -19,11 +19,20 @@ def pack() -> Pack:
     """The demo venue's pack, cut down to one figure with two references."""
     folder = read_folder(DEMO)
     whole = pack_of(venue_of(folder.texts, folder.photos))
-    section = next(section for section in whole.sections if any(item.figures for item in section.items))
+    section = next(
+        section for section in whole.sections if any(item.figures for item in section.items)
+    )
     item = next(item for item in section.items if item.figures)
-    read, unread = Reference("Book one", "ch. 2, a rule", "A title"), Reference("Book two", "ch. 3, a rule, from memory", "")
-    figure = replace(item.figures[0], working=replace(item.figures[0].working, references=(read, unread)))
-    return replace(whole, sections=(replace(section, items=(replace(item, figures=(figure,)),), fields=()),))
+    read, unread = (
+        Reference("Book one", "ch. 2, a rule", "A title"),
+        Reference("Book two", "ch. 3, a rule, from memory", ""),
+    )
+    figure = replace(
+        item.figures[0], working=replace(item.figures[0].working, references=(read, unread))
+    )
+    return replace(
+        whole, sections=(replace(section, items=(replace(item, figures=(figure,)),), fields=()),)
+    )
 
 
 def test_a_source_whose_place_is_from_memory_is_marked(pack: Pack) -> None:

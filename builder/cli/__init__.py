@@ -1,7 +1,8 @@
 """
 The command ``housepack``: parse, call, print, exit. Every other room returns values.
 
-Exit status: 0 done and well; 1 problems, dangers under ``--strict``, or a show that falls short; 2 wrong usage.
+Exit status: 0 done and well; 1 problems, dangers under ``--strict``, or a show that falls short; 2
+wrong usage.
 """
 
 import click
@@ -16,7 +17,9 @@ from builder.cli.venue import build, check, new, pack, schema, serve
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="housepack")
 def main() -> None:
-    """One checked description of a venue, turned into a searchable tech pack with computed figures."""
+    """
+    One checked description of a venue, turned into a searchable tech pack with computed figures.
+    """
 
 
 for command in (new, check, build, serve, pack, schema, stock, changes, fit, phases):

@@ -1,4 +1,8 @@
-"""The shows on a venue's books, as ``check`` and ``stock`` tell of them. They are private: nothing here is written to a file."""
+"""
+The shows on a venue's books, as ``check`` and ``stock`` tell of them.
+
+They are private: nothing here is written to a file.
+"""
 
 from collections.abc import Iterable
 from datetime import date
@@ -18,7 +22,9 @@ if TYPE_CHECKING:  # its rules load every department; see carrying.py
 
 
 def books_at(venue: Path) -> "tuple[Books, Shows]":
-    """The shows on a venue's books, with what is wrong in their files, and the folder as it was read."""
+    """
+    The shows on a venue's books, with what is wrong in their files, and the folder as it was read.
+    """
     from builder.registry import RULES
     from builder.shows.booked import Books, books_of
 
@@ -35,23 +41,33 @@ def outlook_on(books: "Books", pack: Pack, on: date) -> "Outlook":
 
 
 def echo_outlook(books: "Books", folder: Shows, pack: Pack, on: date, venue: Path) -> None:
-    """Print the shows to come, each with its verdicts in numbers and what is short; nothing where no show is kept."""
+    """
+    Print the shows to come, each with its verdicts in numbers and what is short; nothing where no
+    show is kept.
+    """
     from builder.shows.telling import outlook_lines
 
     if books.shows:
         click.echo("")
         for line in outlook_lines(outlook_on(books, pack, on)):
             click.echo(line)
-        click.echo(f"  Every verdict of a show, and what to ask: housepack fit {venue}/{books.shows[-1].file}")
+        click.echo(
+            "  Every verdict of a show, and what to ask: housepack fit"
+            f" {venue}/{books.shows[-1].file}"
+        )
     if folder.others:
         click.echo(f"Not read, for they do not end in .yml: {', '.join(folder.others)}.")
 
 
-def turned_by(venue: Path, before: Pack, after: Pack, asked: "Asked") -> tuple[tuple[str, ...], tuple[str, ...]]:
+def turned_by(
+    venue: Path, before: Pack, after: Pack, asked: "Asked"
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """
-    What a change of the house turns for the shows to come, line by line, and the cautions that belong to it. A reason that names an act is told too.
+    What a change of the house turns for the shows to come, line by line, and the cautions that
+    belong to it. A reason that names an act is told too.
 
-    A show whose file has a problem is named and left out: gear that breaks cannot wait for a rider to be mended.
+    A show whose file has a problem is named and left out: gear that breaks cannot wait for a rider
+    to be mended.
     """
     from builder.shows.judging import outlook, turned
     from builder.shows.telling import named_lines, turned_lines

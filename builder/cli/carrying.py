@@ -11,13 +11,19 @@ import click
 from builder.reading.problems import Refused
 from builder.render.terminal import hung
 
-if TYPE_CHECKING:  # the departments behind these take most of a second to load, and every command would wait for them
+# the departments behind these take most of a second to load, and every command would wait for them
+if TYPE_CHECKING:
     from builder.stock.changing import Asked, Changed, Stockroom
     from builder.stock.lines import Held
     from builder.stock.order import Order
 
 
-def carry_out(order: "Callable[[Stockroom, Held, Mapping[str, Any]], Order]", name: str, within: str, given: Mapping[str, Any]) -> None:
+def carry_out(
+    order: "Callable[[Stockroom, Held, Mapping[str, Any]], Order]",
+    name: str,
+    within: str,
+    given: Mapping[str, Any],
+) -> None:
     """Find the line of a name and carry out an order on it."""
     from builder.stock.lines import found
     from builder.stock.order import written_line
@@ -29,7 +35,9 @@ def carry_out(order: "Callable[[Stockroom, Held, Mapping[str, Any]], Order]", na
     carry_out_all(orders, given)
 
 
-def carry_out_all(orders: "Callable[[Stockroom], Sequence[Order]]", given: Mapping[str, Any]) -> None:
+def carry_out_all(
+    orders: "Callable[[Stockroom], Sequence[Order]]", given: Mapping[str, Any]
+) -> None:
     """Carry out orders: show what they come to, ask, write."""
     from builder.saving import save
     from builder.stock.changing import Asked, changed
@@ -60,21 +68,40 @@ def carry_out_all(orders: "Callable[[Stockroom], Sequence[Order]]", given: Mappi
 
 
 def show(result: "Changed", venue: Path, asked: "Asked", *, every: bool) -> None:
-    """The lines that change, the knock-ons, and a word on the revision where the change is later than it."""
+    """
+    The lines that change, the knock-ons, and a word on the revision where the change is later than
+    it.
+    """
     from builder.cli.books import turned_by
     from builder.stock.changing import difference_text
     from builder.stock.telling import knock_ons
 
     click.echo(difference_text(result.rewrites))
     click.echo("")
-    click.echo(knock_ons(result.comparison, *turned_by(venue, result.before, result.after, asked), every=every))
-    revision, newest = result.after.revision, max((change.on for change in result.after.log), default="")
+    click.echo(
+        knock_ons(
+            result.comparison, *turned_by(venue, result.before, result.after, asked), every=every
+        )
+    )
+    revision, newest = (
+        result.after.revision,
+        max((change.on for change in result.after.log), default=""),
+    )
     if newest > revision.on:
-        click.echo(hung(f"The pack says revision {revision.number} of {revision.on}. Raise it in house.yml before you publish this."))
+        click.echo(
+            hung(
+                f"The pack says revision {revision.number} of {revision.on}. Raise it in house.yml"
+                " before you publish this."
+            )
+        )
 
 
 def room_of(venue: Path) -> "Stockroom":
-    """A venue's stock; a change that was cut off is finished first. Prints the problems and exits with 1 where there are any."""
+    """
+    A venue's stock; a change that was cut off is finished first.
+
+    Prints the problems and exits with 1 where there are any.
+    """
     from builder.files import read_folder
     from builder.saving import recover
     from builder.stock.changing import stockroom_of
@@ -95,6 +122,8 @@ def tell_and_exit(refused: Refused) -> NoReturn:
 
 
 def day_of(given: Mapping[str, Any]) -> date:
-    """The day of a change. This is the one place that asks the clock, and only where no day is given."""
+    """
+    The day of a change. This is the one place that asks the clock, and only where no day is given.
+    """
     day: datetime | None = given["day"]
     return (day or datetime.now().astimezone()).date()

@@ -16,14 +16,26 @@ from builder.reading.problems import Refused
 @click.argument("before", default="HEAD")
 @click.argument("after", default="")
 @VENUE
-@click.option("--format", "form", type=click.Choice(["text", "markdown", "json"]), default="text", show_default=True, help="How to print.")
-@click.option("--all", "every", is_flag=True, help="Show every figure that moved, not the largest moves alone. JSON always has every one.")
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice(["text", "markdown", "json"]),
+    default="text",
+    show_default=True,
+    help="How to print.",
+)
+@click.option(
+    "--all",
+    "every",
+    is_flag=True,
+    help="Show every figure that moved, not the largest moves alone. JSON always has every one.",
+)
 def changes(before: str, after: str, venue: Path, form: str, every: bool) -> None:
     """
     Print what changed from BEFORE to AFTER: facts, figures and findings.
 
-    Each is a pack.json, a venue's folder, a git revision of the venue such as HEAD~3, or a day such as 2026-10-12. Left out, BEFORE is the last
-    commit and AFTER the folder as it is now.
+    Each is a pack.json, a venue's folder, a git revision of the venue such as HEAD~3, or a day such
+    as 2026-10-12. Left out, BEFORE is the last commit and AFTER the folder as it is now.
     """
     from builder.stock.comparison import Comparison, compare
     from builder.stock.telling import as_json, as_markdown, as_text
@@ -38,7 +50,9 @@ def changes(before: str, after: str, venue: Path, form: str, every: bool) -> Non
 
 
 def pack_or_tell(which: str, venue: Path) -> Pack:
-    """One of the two packs; prints what is wrong with it, and with which of the two, and exits with 1."""
+    """
+    One of the two packs; prints what is wrong with it, and with which of the two, and exits with 1.
+    """
     try:
         return pack_at(which, venue)
     except Refused as refused:

@@ -17,13 +17,26 @@ from builder.rules import Rule
 @click.command()
 @click.argument("riders", nargs=-1, required=True, type=click.Path(path_type=Path))
 @VENUE
-@click.option("--pack", "pack_file", type=click.Path(path_type=Path), help="A published pack.json, in place of a venue's folder.")
-@click.option("--format", "form", type=click.Choice(["text", "markdown", "json"]), default="text", show_default=True, help="How to print.")
+@click.option(
+    "--pack",
+    "pack_file",
+    type=click.Path(path_type=Path),
+    help="A published pack.json, in place of a venue's folder.",
+)
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice(["text", "markdown", "json"]),
+    default="text",
+    show_default=True,
+    help="How to print.",
+)
 def fit(riders: tuple[Path, ...], venue: Path, pack_file: Path | None, form: str) -> None:
     """
     Check RIDERS, one or more for one show day, against a pack.
 
-    Exit status: 0 where nothing that must be is short; 1 where something is, or a file cannot be read; 2 for wrong usage.
+    Exit status: 0 where nothing that must be is short; 1 where something is, or a file cannot be
+    read; 2 for wrong usage.
     """
     from builder.fit.interpreter import fit as verdicts
     from builder.fit.published import fit_record
@@ -32,7 +45,9 @@ def fit(riders: tuple[Path, ...], venue: Path, pack_file: Path | None, form: str
     asked = riders_or_exit(riders, {rule.key: rule for rule in pack.rules})
     result = verdicts(fit_record(pack), asked)
     words = said(result, form)
-    click.echo(coloured(words) if form == "text" and not os.environ.get("NO_COLOR") else words, nl=False)
+    click.echo(
+        coloured(words) if form == "text" and not os.environ.get("NO_COLOR") else words, nl=False
+    )
     if result["verdict"] == "short":
         sys.exit(1)
 
@@ -42,8 +57,14 @@ MARKED = re.compile("^  (" + "|".join(re.escape(mark) for mark in COLOURS) + ")(
 
 
 def coloured(text: str) -> str:
-    """The text with its verdicts in colour. The words say the same, and :func:`click.echo` leaves the colour out where it is not a terminal."""
-    return MARKED.sub(lambda found: "  " + click.style(found[1], fg=COLOURS[found[1]], bold=True), text)
+    """
+    The text with its verdicts in colour.
+
+    The words say the same, and :func:`click.echo` leaves the colour out where it is not a terminal.
+    """
+    return MARKED.sub(
+        lambda found: "  " + click.style(found[1], fg=COLOURS[found[1]], bold=True), text
+    )
 
 
 def said(result: dict[str, Any], form: str) -> str:

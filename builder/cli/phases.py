@@ -25,9 +25,11 @@ MOST = 200
 @VENUE
 def phases(on: str, loads: tuple[str, ...], venue: Path) -> None:
     """
-    Choose a phase of the service or board ON for each of LOADS, such as "16 A", "4 x 10 A" or "keys: 6 A".
+    Choose a phase of the service or board ON for each of LOADS, such as "16 A", "4 x 10 A" or
+    "keys: 6 A".
 
-    Exit status: 0 where all have a place; 1 where they have none, or the venue cannot be read; 2 for wrong usage.
+    Exit status: 0 where all have a place; 1 where they have none, or the venue cannot be read; 2
+    for wrong usage.
     """
     from builder.departments.power.description import Power
     from builder.departments.power.extra import extra_loads
@@ -81,7 +83,9 @@ def read_loads(written: tuple[str, ...]) -> Iterator[tuple[str, float]]:
             raise click.UsageError(f"LOADS: {text!r} {wrong.reason}; {wrong.advice}") from None
         count = int(found["count"] or 1)
         if not 0 < count <= MOST - number or current_a <= 0:
-            raise click.UsageError(f"LOADS must be above 0 A and {MOST} in all at most, got {text!r}")
+            raise click.UsageError(
+                f"LOADS must be above 0 A and {MOST} in all at most, got {text!r}"
+            )
         for _ in range(count):
             number += 1
             yield f"{number}. {(found['name'] or '').strip()}".rstrip(), current_a
@@ -96,11 +100,23 @@ def lines(on: str, asked: list[tuple[str, float]], found: "Extra") -> Iterator[s
     if placing.verdict == "placed":
         phase_of = dict(placing.phase_of)
         width = max(len(name) for name, _ in asked)
-        yield from (f"  {name:<{width}}  {current_a:g} A on {phase_of[name]}" for name, current_a in asked)
-        yield f"Left then: {by_phase(found.phases, found.left_a)}, bound by {', '.join(dict.fromkeys(found.bound_by))}"
-        yield "No placing is more even." if placing.evenest else "A more even placing may exist; the search met its bound."
+        yield from (
+            f"  {name:<{width}}  {current_a:g} A on {phase_of[name]}" for name, current_a in asked
+        )
+        yield (
+            f"Left then: {by_phase(found.phases, found.left_a)}, bound by"
+            f" {', '.join(dict.fromkeys(found.bound_by))}"
+        )
+        yield (
+            "No placing is more even."
+            if placing.evenest
+            else "A more even placing may exist; the search met its bound."
+        )
     else:
-        yield f"{'They do not fit' if placing.verdict == 'impossible' else 'Not proven either way'}: {placing.why}."
+        yield (
+            f"{'They do not fit' if placing.verdict == 'impossible' else 'Not proven either way'}:"
+            f" {placing.why}."
+        )
     if found.unmeasured:
         yield f"Less what {', '.join(found.unmeasured)} draws, which nobody has measured."
     yield ELECTRICITY
@@ -108,4 +124,6 @@ def lines(on: str, asked: list[tuple[str, float]], found: "Extra") -> Iterator[s
 
 def by_phase(names: tuple[str, ...], amperes: tuple[float, ...]) -> str:
     """Ampere by phase."""
-    return ", ".join(f"{name} {current_a:.1f} A" for name, current_a in zip(names, amperes, strict=True))
+    return ", ".join(
+        f"{name} {current_a:.1f} A" for name, current_a in zip(names, amperes, strict=True)
+    )

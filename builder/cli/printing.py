@@ -14,12 +14,21 @@ from builder.pack import Finding, Level, Pack
 from builder.reading.problems import Problem, Refused
 
 VENUE = click.option(
-    "--venue", type=click.Path(path_type=Path), default=Path("venue"), show_default=True, help="The folder that describes the venue."
+    "--venue",
+    type=click.Path(path_type=Path),
+    default=Path("venue"),
+    show_default=True,
+    help="The folder that describes the venue.",
 )
 
 
-def pack_or_exit(venue: Path, form: str, on: date | None = None, also: Iterable[Problem] = ()) -> Pack:
-    """The pack of a venue's folder; prints the problems, those found elsewhere too, and exits with 1 where the venue has any."""
+def pack_or_exit(
+    venue: Path, form: str, on: date | None = None, also: Iterable[Problem] = ()
+) -> Pack:
+    """
+    The pack of a venue's folder; prints the problems, those found elsewhere too, and exits with 1
+    where the venue has any.
+    """
     from builder.files import read_folder
     from builder.pipeline import pack_of, venue_of
 
@@ -38,7 +47,14 @@ def exit_with_problems(problems: tuple[Problem, ...], venue: Path, form: str) ->
     else:
         for problem in problems:
             # A folder that is not there names itself.
-            click.echo(str(venue.parent / str(problem)) if problem.code == "folder-missing" else f"{venue}/{problem}", err=True)
+            click.echo(
+                (
+                    str(venue.parent / str(problem))
+                    if problem.code == "folder-missing"
+                    else f"{venue}/{problem}"
+                ),
+                err=True,
+            )
         count = len(problems)
         click.echo(f"{count} problem{'' if count == 1 else 's'}. Nothing was built.", err=True)
     sys.exit(1)
@@ -73,11 +89,18 @@ def finding_record(finding: Finding) -> dict[str, object]:
 
 
 def print_findings(pack: Pack, venue: Path, *, problems: int = 0) -> None:
-    """Print each finding with its place, then a count of them and of the problems in the files of shows."""
+    """
+    Print each finding with its place, then a count of them and of the problems in the files of
+    shows.
+    """
     for finding in pack.findings:
         place = f"{venue}/{finding.place.file}:{finding.place.line}: " if finding.place else ""
         click.echo(f"{place}{finding.level.value}: {finding.sentence} [{finding.code}]")
     count = Counter(finding.level for finding in pack.findings)
-    words = ", ".join(f"{count[level]} {level.value}{'' if count[level] == 1 else 's'}" for level in Level)
-    wrong = f"{problems} problem{'' if problems == 1 else 's'} in shows" if problems else "no problems"
+    words = ", ".join(
+        f"{count[level]} {level.value}{'' if count[level] == 1 else 's'}" for level in Level
+    )
+    wrong = (
+        f"{problems} problem{'' if problems == 1 else 's'} in shows" if problems else "no problems"
+    )
     click.echo(f"{pack.venue}, revision {pack.revision.number}: {wrong}; {words}.")

@@ -1,4 +1,6 @@
-"""``housepack stock``: change what the house owns, and see the knock-ons before anything is written."""
+"""
+``housepack stock``: change what the house owns, and see the knock-ons before anything is written.
+"""
 
 from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
@@ -18,7 +20,9 @@ if TYPE_CHECKING:  # they load every department; see carrying.py
 
 
 class Words(click.ParamType[str]):
-    """Text that a description can hold: white space folded, no character that hides what is written."""
+    """
+    Text that a description can hold: white space folded, no character that hides what is written.
+    """
 
     name = "text"
 
@@ -34,14 +38,45 @@ WORDS = Words()
 Command = TypeVar("Command", bound=Callable[..., Any])
 ROLES = ("measured", "drawing", "nameplate", "maker's sheet", "memory")
 
-BY = click.option("--by", type=WORDS, required=True, metavar="ROLE", help="Who changes it, by role, such as 'head of sound'.")
-WHY = click.option("--why", type=WORDS, required=True, metavar="TEXT", help="Why, in a sentence; it stands in the log.")
-ON = click.option("--on", "day", type=click.DateTime(["%Y-%m-%d"]), help="The day of the change; today where it is not given.")
+BY = click.option(
+    "--by",
+    type=WORDS,
+    required=True,
+    metavar="ROLE",
+    help="Who changes it, by role, such as 'head of sound'.",
+)
+WHY = click.option(
+    "--why",
+    type=WORDS,
+    required=True,
+    metavar="TEXT",
+    help="Why, in a sentence; it stands in the log.",
+)
+ON = click.option(
+    "--on",
+    "day",
+    type=click.DateTime(["%Y-%m-%d"]),
+    help="The day of the change; today where it is not given.",
+)
 DRY = click.option("--dry-run", is_flag=True, help="Show what would change, and write nothing.")
 YES = click.option("--yes", is_flag=True, help="Write without asking.")
-IN = click.option("--in", "within", type=WORDS, default=None, metavar="LIST", help="The list the line stands in, such as sound or sound.stock.")
-ALL = click.option("--all", "every", is_flag=True, help="Show every figure that moves, not the largest moves alone.")
-UNIT = click.option("--unit", type=int, help="One numbered unit, such as a sub of a line or a way of a drop box.")
+IN = click.option(
+    "--in",
+    "within",
+    type=WORDS,
+    default=None,
+    metavar="LIST",
+    help="The list the line stands in, such as sound or sound.stock.",
+)
+ALL = click.option(
+    "--all",
+    "every",
+    is_flag=True,
+    help="Show every figure that moves, not the largest moves alone.",
+)
+UNIT = click.option(
+    "--unit", type=int, help="One numbered unit, such as a sub of a line or a way of a drop box."
+)
 
 
 def asked(command: Command) -> Command:
@@ -56,13 +91,19 @@ def stock() -> None:
     """
     Change what the house owns, and see what moves with it.
 
-    Comments, order, quotes and blank lines of your files stay. The change, its knock-ons and the log's new line are shown first.
+    Comments, order, quotes and blank lines of your files stay. The change, its knock-ons and the
+    log's new line are shown first.
     """
 
 
 @stock.command()
 @click.argument("name", type=WORDS)
-@click.option("--count", "number", type=int, help="How many go out; the whole line where neither this nor --unit is given.")
+@click.option(
+    "--count",
+    "number",
+    type=int,
+    help="How many go out; the whole line where neither this nor --unit is given.",
+)
 @UNIT
 @IN
 @asked
@@ -71,12 +112,19 @@ def out(name: str, number: int | None, unit: int | None, within: str, **given: A
     from builder.stock.service import out
 
     one_of(number, unit)
-    carry_out(lambda _room, line, said: out(line, said, count=number, unit=unit), name, within, given)
+    carry_out(
+        lambda _room, line, said: out(line, said, count=number, unit=unit), name, within, given
+    )
 
 
 @stock.command()
 @click.argument("name", type=WORDS)
-@click.option("--count", "number", type=int, help="How many come back; the whole line where neither this nor --unit is given.")
+@click.option(
+    "--count",
+    "number",
+    type=int,
+    help="How many come back; the whole line where neither this nor --unit is given.",
+)
 @UNIT
 @IN
 @asked
@@ -85,7 +133,12 @@ def back(name: str, number: int | None, unit: int | None, within: str, **given: 
     from builder.stock.service import back
 
     one_of(number, unit)
-    carry_out(lambda room, line, said: back(line, said, room.venue.log, count=number, unit=unit), name, within, given)
+    carry_out(
+        lambda room, line, said: back(line, said, room.venue.log, count=number, unit=unit),
+        name,
+        within,
+        given,
+    )
 
 
 @stock.command()
@@ -102,7 +155,12 @@ def count(what: str, rest: tuple[str, ...], working: int | None, within: str, **
         take_sheet(Path(what), given)
         return
     number, also = whole_number(rest[0]), settings(rest[1:])
-    carry_out(lambda _room, line, said: count(line, said, number, working=working, also=also), what, within, given)
+    carry_out(
+        lambda _room, line, said: count(line, said, number, working=working, also=also),
+        what,
+        within,
+        given,
+    )
 
 
 @stock.command()
@@ -111,14 +169,23 @@ def count(what: str, rest: tuple[str, ...], working: int | None, within: str, **
 @IN
 @asked
 def move(name: str, where: tuple[str, ...], within: str, **given: Any) -> None:
-    """Say that NAME is at PLACE, or at a position such as across='4 m SL'. PLACE 'nowhere' takes the word back."""
+    """
+    Say that NAME is at PLACE, or at a position such as across='4 m SL'.
+
+    PLACE 'nowhere' takes the word back.
+    """
     from builder.stock.orders import move
 
     places = [word for word in where if "=" not in word]
     if len(places) > 1:
-        raise click.UsageError(f"One place at a time, and {len(places)} were given; put quotes around a name of several words.")
+        raise click.UsageError(
+            f"One place at a time, and {len(places)} were given; put quotes around a name of"
+            " several words."
+        )
     also = settings(word for word in where if "=" in word)
-    carry_out(lambda _room, line, said: move(line, said, "".join(places), also), name, within, given)
+    carry_out(
+        lambda _room, line, said: move(line, said, "".join(places), also), name, within, given
+    )
 
 
 @stock.command()
@@ -128,14 +195,18 @@ def move(name: str, where: tuple[str, ...], within: str, **given: Any) -> None:
 @IN
 @asked
 def swap(name: str, other: str, rest: tuple[str, ...], within: str, **given: Any) -> None:
-    """Put OTHER in the place of NAME: another model where the line names one, another name where not."""
+    """
+    Put OTHER in the place of NAME: another model where the line names one, another name where not.
+    """
     from builder.stock.lines import referring
     from builder.stock.orders import swap
 
     also = settings(rest)
 
     def order(room: "Stockroom", line: "Held", _: Mapping[str, Any]) -> "Order":
-        return swap(line, other, also, referring(room.venue.descriptions, line.record.defines, line.name))
+        return swap(
+            line, other, also, referring(room.venue.descriptions, line.record.defines, line.name)
+        )
 
     carry_out(order, name, within, given)
 
@@ -166,7 +237,9 @@ def remove(name: str, within: str, **given: Any) -> None:
 @stock.command()
 @click.argument("what", type=WORDS, metavar="FILE-OR-LINE")
 @click.option("--how", type=click.Choice(ROLES), required=True, help="How it was checked.")
-@click.option("--why", type=WORDS, default="Checked again.", show_default=True, help="Why, in a sentence.")
+@click.option(
+    "--why", type=WORDS, default="Checked again.", show_default=True, help="Why, in a sentence."
+)
 @IN
 @BY
 @ON
@@ -178,14 +251,24 @@ def verified(what: str, how: str, within: str, **given: Any) -> None:
     """Stamp a file, such as sound.yml, or a line as checked."""
     from builder.stock.adding import stamped
 
-    carry_out_all(lambda room: [stamped(room, what, within, on=day_of(given), by=given["by"], how=how)], given)
+    carry_out_all(
+        lambda room: [stamped(room, what, within, on=day_of(given), by=given["by"], how=how)], given
+    )
 
 
 @stock.command()
 @VENUE
-@click.option("--to", "target", type=click.Path(path_type=Path), help="The file to write; printed where it is not given.")
+@click.option(
+    "--to",
+    "target",
+    type=click.Path(path_type=Path),
+    help="The file to write; printed where it is not given.",
+)
 def sheet(venue: Path, target: Path | None) -> None:
-    """Write the counting sheet, place by place: as CSV, or as a page to print where the file ends in .html."""
+    """
+    Write the counting sheet, place by place: as CSV, or as a page to print where the file ends in
+    .html.
+    """
     from builder.files import write_whole
     from builder.pipeline import revision_of
     from builder.stock.sheet import sheet, sheet_to_print
@@ -194,11 +277,19 @@ def sheet(venue: Path, target: Path | None) -> None:
     if target is None:
         click.echo(sheet(room.lines), nl=False)
     elif target.suffix.lower() in (".html", ".htm"):
-        write_whole(target, sheet_to_print(room.lines, room.venue.house.name, revision_of(room.venue)))
-        click.echo(f"Wrote {target}. Open it in a browser to print. Counts come back in the CSV, or each by 'housepack stock count NAME NUMBER'.")
+        write_whole(
+            target, sheet_to_print(room.lines, room.venue.house.name, revision_of(room.venue))
+        )
+        click.echo(
+            f"Wrote {target}. Open it in a browser to print. Counts come back in the CSV, or each"
+            " by 'housepack stock count NAME NUMBER'."
+        )
     else:
         write_whole(target, sheet(room.lines))
-        click.echo(f"Wrote {target}. Fill in the columns 'counted' and 'counted working', then run: housepack stock count {target}")
+        click.echo(
+            f"Wrote {target}. Fill in the columns 'counted' and 'counted working', then run:"
+            f" housepack stock count {target}"
+        )
 
 
 def take_sheet(path: Path, given: Mapping[str, Any]) -> None:

@@ -8,7 +8,14 @@ from typing import TYPE_CHECKING
 
 import click
 
-from builder.cli.printing import VENUE, exit_with_problems, finding_record, pack_or_exit, print_findings, problem_record
+from builder.cli.printing import (
+    VENUE,
+    exit_with_problems,
+    finding_record,
+    pack_or_exit,
+    print_findings,
+    problem_record,
+)
 from builder.pack import Level, Pack, to_json
 from builder.reading.problems import Refused
 
@@ -18,9 +25,15 @@ if TYPE_CHECKING:  # its rules load every department; see carrying.py
 
 @click.command()
 @click.argument("folder", required=False, type=click.Path(path_type=Path))
-@click.option("--rider", type=click.Path(path_type=Path, dir_okay=False), help="Write a rider to start from into this file instead.")
+@click.option(
+    "--rider",
+    type=click.Path(path_type=Path, dir_okay=False),
+    help="Write a rider to start from into this file instead.",
+)
 def new(folder: Path | None, rider: Path | None) -> None:
-    """Write a venue to start from into FOLDER, or a rider into a file, with comments that explain."""
+    """
+    Write a venue to start from into FOLDER, or a rider into a file, with comments that explain.
+    """
     from builder.starter import write_starter, write_starter_rider
 
     if (folder is None) == (rider is None):
@@ -31,7 +44,10 @@ def new(folder: Path | None, rider: Path | None) -> None:
             click.echo(f"Wrote {rider}. Edit it, then run: housepack fit {rider}")
         if folder is not None:
             written = write_starter(folder)
-            click.echo(f"Wrote {len(written)} files to {folder}. Edit them, then run: housepack check --venue {folder}")
+            click.echo(
+                f"Wrote {len(written)} files to {folder}. Edit them, then run: housepack check"
+                f" --venue {folder}"
+            )
     except FileExistsError as failure:
         raise click.UsageError(str(failure)) from None
 
@@ -39,13 +55,26 @@ def new(folder: Path | None, rider: Path | None) -> None:
 @click.command()
 @VENUE
 @click.option("--strict", is_flag=True, help="Exit with 1 where a danger is found.")
-@click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", show_default=True, help="How to print.")
-@click.option("--on", "day", type=click.DateTime(["%Y-%m-%d"]), help="Count ages, and shows to come, from this day instead of the revision's.")
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice(["text", "json"]),
+    default="text",
+    show_default=True,
+    help="How to print.",
+)
+@click.option(
+    "--on",
+    "day",
+    type=click.DateTime(["%Y-%m-%d"]),
+    help="Count ages, and shows to come, from this day instead of the revision's.",
+)
 def check(venue: Path, strict: bool, form: str, day: datetime | None) -> None:
     """
     Print problems and findings, and how the shows on the books stand.
 
-    Exit status: 0 done; 1 where a file has a problem, or a danger is found under --strict. A show that is short is said, and is no fault of the pack.
+    Exit status: 0 done; 1 where a file has a problem, or a danger is found under --strict. A show
+    that is short is said, and is no fault of the pack.
     """
     from builder.cli.books import books_at, echo_outlook, echo_problems
 
@@ -58,7 +87,9 @@ def check(venue: Path, strict: bool, form: str, day: datetime | None) -> None:
         print_findings(pack, venue, problems=len(books.problems))
         echo_outlook(books, folder, pack, on, venue)
         echo_problems(books.problems, venue)
-    if books.problems or (strict and any(finding.level is Level.DANGER for finding in pack.findings)):
+    if books.problems or (
+        strict and any(finding.level is Level.DANGER for finding in pack.findings)
+    ):
         sys.exit(1)
 
 
@@ -76,7 +107,14 @@ def check_record(pack: Pack, books: "Books", on: date) -> dict[str, object]:
 
 @click.command()
 @VENUE
-@click.option("--to", "site", type=click.Path(path_type=Path), default=Path("site"), show_default=True, help="The folder to write the site to.")
+@click.option(
+    "--to",
+    "site",
+    type=click.Path(path_type=Path),
+    default=Path("site"),
+    show_default=True,
+    help="The folder to write the site to.",
+)
 def build(venue: Path, site: Path) -> None:
     """Build the whole site. A build that fails leaves the old site as it was."""
     from builder.site.build import SiteFailed
@@ -99,13 +137,20 @@ def serve(venue: Path, host: str, port: int) -> None:
     """Serve the site, rebuilt as files change."""
     from builder.site.build import serve as serve_site
 
-    click.echo(f"Serving {venue} at http://{host}:{port}/ until you press Ctrl-C. Pages follow your edits.")
+    click.echo(
+        f"Serving {venue} at http://{host}:{port}/ until you press Ctrl-C. Pages follow your edits."
+    )
     serve_site(venue, host, port)
 
 
 @click.command()
 @VENUE
-@click.option("--to", "target", type=click.Path(path_type=Path), help="The file to write; printed where it is not given.")
+@click.option(
+    "--to",
+    "target",
+    type=click.Path(path_type=Path),
+    help="The file to write; printed where it is not given.",
+)
 def pack(venue: Path, target: Path | None) -> None:
     """Write the pack as JSON."""
     text = to_json(pack_or_exit(venue, "text"))
@@ -119,7 +164,14 @@ def pack(venue: Path, target: Path | None) -> None:
 
 
 @click.command()
-@click.option("--to", "folder", type=click.Path(path_type=Path), default=Path("schemas"), show_default=True, help="The folder to write to.")
+@click.option(
+    "--to",
+    "folder",
+    type=click.Path(path_type=Path),
+    default=Path("schemas"),
+    show_default=True,
+    help="The folder to write to.",
+)
 def schema(folder: Path) -> None:
     """Write JSON Schemas, so that an editor completes and explains keys."""
     from builder.files import write_whole

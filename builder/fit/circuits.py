@@ -1,8 +1,10 @@
 """
-Single-phase circuits on the house's outlets: so many of a current, each on one outlet and one phase, no phase of what feeds them above what is free.
+Single-phase circuits on the house's outlets: so many of a current, each on one outlet and one
+phase, no phase of what feeds them above what is free.
 
-Circuits of one line are alike. Under limits that lie one in another, taking any that still fits finds the most of them
-(Edmonds 1971, matroids and the greedy algorithm: such limits make a laminar matroid), so what this cannot take, nobody can.
+Circuits of one line are alike. Under limits that lie one in another, taking any that still fits
+finds the most of them (Edmonds 1971, matroids and the greedy algorithm: such limits make a laminar
+matroid), so what this cannot take, nobody can.
 """
 
 from typing import Any
@@ -13,13 +15,21 @@ from builder.fit.verdicts import FITS, SHORT, Record, fact_of, settled, verdict,
 from builder.fit.wording import both, digits
 
 CIRCUITS = {
-    "question": "How many single-phase circuits of that current can we have, where, on which connector and on which phases?",
-    "remedy": "Bring a distribution board for a three-phase service, draw less, or hire a generator.",
+    "question": (
+        "How many single-phase circuits of that current can we have, where, on which connector and"
+        " on which phases?"
+    ),
+    "remedy": (
+        "Bring a distribution board for a three-phase service, draw less, or hire a generator."
+    ),
     "who": "the house electrician, or hire",
 }
 
 OTHER_SYSTEM = {
-    "remedy": "Hire a transformer, where the frequency suits, or a generator of the system asked for. Never connect to another voltage.",
+    "remedy": (
+        "Hire a transformer, where the frequency suits, or a generator of the system asked for."
+        " Never connect to another voltage."
+    ),
     "who": "the house electrician, or hire",
 }
 
@@ -28,7 +38,9 @@ def circuits(answer: Record, section: Record, stage: Any, nodes: dict[str, Recor
     """The outlets that could take a line of circuits, or why they cannot all be taken."""
     requirement = answer["requirement"]
     if not place_known(requirement["of"], section, stage):
-        answer["alone"] = asked(requirement, CIRCUITS, "The house names no place " + requirement["of"] + ".")
+        answer["alone"] = asked(
+            requirement, CIRCUITS, "The house names no place " + requirement["of"] + "."
+        )
         return
     there, unknown = 0.0, 0
     rows: list[Record] = []
@@ -48,9 +60,19 @@ def circuits(answer: Record, section: Record, stage: Any, nodes: dict[str, Recor
                 found = rows_of(item, requirement, nodes)
                 rows = [*rows, *found]
                 unknown += 1 if len(found) == 0 else 0
-                notes = [*notes, *item_notes(item), *age_notes(rating), *voltage_note(requirement, item, section)]
+                notes = [
+                    *notes,
+                    *item_notes(item),
+                    *age_notes(rating),
+                    *voltage_note(requirement, item, section),
+                ]
                 if requirement["apart"]:
-                    notes = [*notes, dimmers_beside(above(item["values"]["fed_from"]["text"], nodes), section, nodes)]
+                    notes = [
+                        *notes,
+                        dimmers_beside(
+                            above(item["values"]["fed_from"]["text"], nodes), section, nodes
+                        ),
+                    ]
                 last = fact_of(rating, item)
     answer["fact"] = last
     answer["notes"] = once(notes)
@@ -58,8 +80,14 @@ def circuits(answer: Record, section: Record, stage: Any, nodes: dict[str, Recor
     if most >= requirement["count"]:
         answer["choices"] = rows
     elif unknown == 0 and there >= requirement["count"] and not is_nested(rows):
-        # Circuits between two lines share limits crosswise, so another order than the one tried might hold more.
-        answer["alone"] = asked(requirement, CIRCUITS, digits(float(most), 0) + " were found to fit at the same time, and more is not ruled out.")
+        # Circuits between two lines share limits crosswise, so another order than the one tried
+        # might hold more.
+        answer["alone"] = asked(
+            requirement,
+            CIRCUITS,
+            digits(float(most), 0)
+            + " were found to fit at the same time, and more is not ruled out.",
+        )
     else:
         answer["alone"] = too_few(requirement, there, most, unknown, last)
         if answer["alone"]["verdict"] == SHORT and there == 0:
@@ -74,8 +102,16 @@ def place_known(name: str, section: Record, stage: Any) -> bool:
     """Whether the house names a place on its stage or at an outlet; no name is any place."""
     if name == "":
         return True
-    places = [item["name"] for item in stage["items"] if item["kind"] == "place"] if stage is not None else []
-    outlets = [item["values"]["place"]["text"] for item in section["items"] if item["kind"] == "outlet" and "place" in item["values"]]
+    places = (
+        [item["name"] for item in stage["items"] if item["kind"] == "place"]
+        if stage is not None
+        else []
+    )
+    outlets = [
+        item["values"]["place"]["text"]
+        for item in section["items"]
+        if item["kind"] == "outlet" and "place" in item["values"]
+    ]
     return any(each.lower() == name.lower() for each in [*places, *outlets])
 
 
@@ -85,13 +121,24 @@ def is_nested(rows: list[Record]) -> bool:
 
 
 def too_few(requirement: Record, there: float, most: int, unknown: int, last: Any) -> Record:
-    """The verdict where not all circuits can be taken, even with nothing else on the house's outlets."""
+    """
+    The verdict where not all circuits can be taken, even with nothing else on the house's outlets.
+    """
     if unknown > 0:
-        return asked(requirement, CIRCUITS, "The house has not said what some outlets are rated for, or what is free behind them.")
+        return asked(
+            requirement,
+            CIRCUITS,
+            "The house has not said what some outlets are rated for, or what is free behind them.",
+        )
     if there < requirement["count"]:
         reason = digits(there, 0) + " such outlets of " + digits(requirement["count"], 0) + "."
     else:
-        reason = digits(there, 0) + " such outlets, and " + digits(float(most), 0) + " can be loaded so at the same time beside what the house draws."
+        reason = (
+            digits(there, 0)
+            + " such outlets, and "
+            + digits(float(most), 0)
+            + " can be loaded so at the same time beside what the house draws."
+        )
     found = with_remedy(verdict(requirement, SHORT, reason), CIRCUITS)
     slack = (there if there < requirement["count"] else float(most)) - requirement["count"]
     found["fact"] = last
@@ -100,10 +147,16 @@ def too_few(requirement: Record, there: float, most: int, unknown: int, last: An
 
 
 def serves(requirement: Record, item: Record, section: Record, nodes: dict[str, Record]) -> bool:
-    """Whether an outlet is single-phase, may be used, and stands where it is asked for on the voltage asked for, away from dimmers where asked."""
+    """
+    Whether an outlet is single-phase, may be used, and stands where it is asked for on the voltage
+    asked for, away from dimmers where asked.
+    """
     if item["condition"] == "out of service" or item["terms"] == "not for visitors":
         return False
-    if requirement["of"] != "" and item["values"]["place"]["text"].lower() != requirement["of"].lower():
+    if (
+        requirement["of"] != ""
+        and item["values"]["place"]["text"].lower() != requirement["of"].lower()
+    ):
         return False
     if requirement["apart"] and dimmed(item, nodes):
         return False
@@ -112,13 +165,19 @@ def serves(requirement: Record, item: Record, section: Record, nodes: dict[str, 
     if requirement["system"] == "":
         return lines == 1
     # One line and neutral have the lower voltage of a system, two lines the higher.
-    return (lines == 1 and volts(requirement["system"]) == wired[0]) or (lines == 2 and volts(requirement["system"]) == wired[-1])
+    return (lines == 1 and volts(requirement["system"]) == wired[0]) or (
+        lines == 2 and volts(requirement["system"]) == wired[-1]
+    )
 
 
 def voltage_note(requirement: Record, item: Record, section: Record) -> list[str]:
     """The voltage of an outlet's line, where the rider states none and the house does."""
     wired = volts(system_of(item, section)).split("/")[0]
-    return ["The rider states no voltage; this is " + wired + " V."] if requirement["system"] == "" and wired != "" else []
+    return (
+        ["The rider states no voltage; this is " + wired + " V."]
+        if requirement["system"] == "" and wired != ""
+        else []
+    )
 
 
 def other_voltages(requirement: Record, section: Record, nodes: dict[str, Record]) -> list[str]:
@@ -126,7 +185,11 @@ def other_voltages(requirement: Record, section: Record, nodes: dict[str, Record
     if requirement["system"] == "":
         return []
     open_to_all = {**requirement, "system": ""}
-    there = [item for item in section["items"] if item["kind"] == "outlet" and serves(open_to_all, item, section, nodes)]
+    there = [
+        item
+        for item in section["items"]
+        if item["kind"] == "outlet" and serves(open_to_all, item, section, nodes)
+    ]
     found = [volts(system_of(item, section)).split("/")[0] for item in there]
     return once(["The outlets there are of " + wired + " V." for wired in found if wired != ""])
 
@@ -143,10 +206,20 @@ def dimmed(item: Record, nodes: dict[str, Record]) -> bool:
 def dimmers_beside(path: list[str], section: Record, nodes: dict[str, Record]) -> str:
     """Which service with dimmers on it shares something on this way up, as far as the pack says."""
     for other in section["items"]:
-        if other["kind"] == "service" and "dimmers" in other["values"] and other["values"]["dimmers"]["text"] == "yes":
+        if (
+            other["kind"] == "service"
+            and "dimmers" in other["values"]
+            and other["values"]["dimmers"]["text"] == "yes"
+        ):
             shared = [name for name in above(other["name"], nodes) if name in path]
             if len(shared) > 0:
-                return "It shares " + shared[0] + " with " + str(other["name"]) + ", which has dimmers on it."
+                return (
+                    "It shares "
+                    + shared[0]
+                    + " with "
+                    + str(other["name"])
+                    + ", which has dimmers on it."
+                )
     return "Ask whether dimmers share its transformer."
 
 
@@ -159,28 +232,53 @@ def lines_of(item: Record) -> int:
 
 
 def carries(item: Record) -> float:
-    """What one outlet may carry: its rating, or its breaker where that is less. The rating is known."""
+    """
+    What one outlet may carry: its rating, or its breaker where that is less.
+
+    The rating is known.
+    """
     rating_a = float(item["values"]["rating"]["number"])
     breaker = item["values"].get("breaker")
-    return rating_a if breaker is None or breaker["number"] is None or breaker["number"] > rating_a else float(breaker["number"])
+    return (
+        rating_a
+        if breaker is None or breaker["number"] is None or breaker["number"] > rating_a
+        else float(breaker["number"])
+    )
 
 
 def rows_of(item: Record, requirement: Record, nodes: dict[str, Record]) -> list[Record]:
-    """An outlet line as rows, one for each phase; none where what is free behind it is not known."""
+    """
+    An outlet line as rows, one for each phase; none where what is free behind it is not known.
+    """
     fed = item["values"]["fed_from"]["text"]
     if fed not in nodes:
         return []
     text = item["values"]["phases"]["text"]
     turns = [phase for phase in PHASES if nodes[fed]["free"][phase] is not None]
-    sets = [[phase] for phase in turns] if text == "in turn" else [[phase for phase in PHASES if phase in text.split(" ")]]
-    fits = requirement["connector"] == "" or requirement["connector"].lower() in item["name"].lower()
+    sets = (
+        [[phase] for phase in turns]
+        if text == "in turn"
+        else [[phase for phase in PHASES if phase in text.split(" ")]]
+    )
+    fits = (
+        requirement["connector"] == "" or requirement["connector"].lower() in item["name"].lower()
+    )
     count = int(item["values"]["count"]["number"])
     rows = []
     for index, phases in enumerate(sets):
         slots = count // len(sets) + (1 if index < count % len(sets) else 0)
         if all(nodes[fed]["free"][phase] is not None for phase in phases):
             key = item["key"] + " " + " ".join(phases)
-            rows.append({"key": key, "item": item, "phases": phases, "path": above(fed, nodes), "count": slots, "connector": fits})
+            rows.append(
+                {
+                    "key": key,
+                    "item": item,
+                    "phases": phases,
+                    "path": above(fed, nodes),
+                    "count": slots,
+                    "connector": fits,
+                }
+            )
     return rows
 
 
@@ -195,12 +293,17 @@ def most_of(rows: list[Record], requirement: Record, state: Record) -> int:
 
 
 def best_row(rows: list[Record], current_a: float, state: Record) -> Any:
-    """The row for the next circuit: the connector asked for before others, then the phase with most left, so that phases fill evenly."""
+    """
+    The row for the next circuit: the connector asked for before others, then the phase with most
+    left, so that phases fill evenly.
+    """
     best, best_room = None, 0.0
     for row in rows:
         room = left_on(row, current_a, state)
         if room is not None and (
-            best is None or (row["connector"] and not best["connector"]) or (row["connector"] == best["connector"] and room > best_room)
+            best is None
+            or (row["connector"] and not best["connector"])
+            or (row["connector"] == best["connector"] and room > best_room)
         ):
             best, best_room = row, room
     return best
@@ -221,7 +324,12 @@ def with_one(row: Record, current_a: float, state: Record) -> Record:
 
 
 def filled(load: Record, state: Record, steps: dict[str, int]) -> Any:
-    """All circuits of a load placed by the rule of :func:`best_row`: the row of each, and the state then. None where they do not all fit."""
+    """
+    All circuits of a load placed by the rule of :func:`best_row`: the row of each, and the state
+    then.
+
+    None where they do not all fit.
+    """
     chosen: list[Record] = []
     while len(chosen) < load["requirement"]["count"]:
         steps["left"] -= 1
@@ -234,13 +342,20 @@ def filled(load: Record, state: Record, steps: dict[str, int]) -> Any:
 
 
 def placed_circuits(answer: Record, room: dict[str, Record], notes: list[str]) -> Record:
-    """The verdict on circuits that have their places: how many at which outlets, on which phases."""
+    """
+    The verdict on circuits that have their places: how many at which outlets, on which phases.
+    """
     requirement = answer["requirement"]
     lines = once([line_of(row, answer["placed"]) for row in answer["placed"]])
     least_a = least_of(answer["placed"], room)
     words = both("current", least_a)
     found = verdict(
-        requirement, FITS, "; ".join(lines) + "; " + words[0] + " are left on the fullest of these phases beside all loads that have a place."
+        requirement,
+        FITS,
+        "; ".join(lines)
+        + "; "
+        + words[0]
+        + " are left on the fullest of these phases beside all loads that have a place.",
     )
     others = [row for row in answer["placed"] if not row["connector"]]
     if len(others) > 0:
@@ -275,4 +390,11 @@ def line_of(row: Record, placed: list[Record]) -> str:
         number = len([other for other in same if " ".join(other["phases"]) == phase])
         if number > 0:
             parts.append(digits(float(number), 0) + " on " + phase)
-    return "At " + str(row["item"]["values"]["place"]["text"]) + ", " + str(row["item"]["name"]) + ": " + ", ".join(parts)
+    return (
+        "At "
+        + str(row["item"]["values"]["place"]["text"])
+        + ", "
+        + str(row["item"]["name"])
+        + ": "
+        + ", ".join(parts)
+    )

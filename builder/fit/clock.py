@@ -1,4 +1,7 @@
-"""The day's clock against the house's hours: when sound must stop, and from when work may be heard outside."""
+"""
+The day's clock against the house's hours: when sound must stop, and from when work may be heard
+outside.
+"""
 
 from typing import Any
 
@@ -15,11 +18,17 @@ CURFEW = {
     "remedy": "Start earlier, or shorten a set or a changeover.",
     "who": "the show and the promoter",
 }
-LOAD_IN = {"question": "From when may we load in?", "remedy": "Come later, or load in the day before.", "who": "the show"}
+LOAD_IN = {
+    "question": "From when may we load in?",
+    "remedy": "Come later, or load in the day before.",
+    "who": "the show",
+}
 
 
 def of_the_show(time_s: float) -> float:
-    """A time on the show's own day: what ends before six in the morning belongs to the evening before."""
+    """
+    A time on the show's own day: what ends before six in the morning belongs to the evening before.
+    """
     return time_s + DAY_S if time_s < DAY_BEGINS_S else time_s
 
 
@@ -30,7 +39,9 @@ def holds_on(text: str, day: str) -> str:
         return "yes"
     if len(words) == 3 and words[1] == "to" and words[0] in DAYS and words[2] in DAYS:
         first, last, asked_for = DAYS.index(words[0]), DAYS.index(words[2]), DAYS.index(day)
-        inside = first <= asked_for <= last if first <= last else asked_for >= first or asked_for <= last
+        inside = (
+            first <= asked_for <= last if first <= last else asked_for >= first or asked_for <= last
+        )
         return "yes" if inside else "no"
     for word in words:
         if word != "and" and word not in DAYS:
@@ -39,17 +50,27 @@ def holds_on(text: str, day: str) -> str:
 
 
 def holds_today(text: str, day: str) -> str:
-    """The same where the day may not be named: then yes only for words that name every day, else unclear."""
+    """
+    The same where the day may not be named: then yes only for words that name every day, else
+    unclear.
+    """
     if day != "":
         return holds_on(text, day)
     return "yes" if all(holds_on(text, each) == "yes" for each in DAYS) else "unclear"
 
 
 def ends_before_curfew(requirement: Record, section: Any) -> Record:
-    """Whether the last note is before the curfew of that day, or of every day where the rider names none."""
+    """
+    Whether the last note is before the curfew of that day, or of every day where the rider names
+    none.
+    """
     if section is None:
         return asked(requirement, CURFEW, "The pack does not describe this.")
-    curfews = [item for item in section["items"] if item["kind"] == "curfew" and applies(item, requirement["day"])]
+    curfews = [
+        item
+        for item in section["items"]
+        if item["kind"] == "curfew" and applies(item, requirement["day"])
+    ]
     if len(curfews) == 0:
         return no_curfew(requirement, section)
     found = [against_curfew(requirement, item) for item in curfews]
@@ -72,7 +93,11 @@ def applies(item: Record, day: str) -> bool:
 def no_curfew(requirement: Record, section: Record) -> Record:
     """No curfew in the pack: there is none, or nobody has said."""
     for item in section["items"]:
-        if item["kind"] == "identity" and "curfews" in item["values"] and item["values"]["curfews"]["standing"] == "none":
+        if (
+            item["kind"] == "identity"
+            and "curfews" in item["values"]
+            and item["values"]["curfews"]["standing"] == "none"
+        ):
             found = verdict(requirement, FITS, "The house has no curfew.")
             found["fact"] = fact_of(item["values"]["curfews"], item)
             return found
@@ -86,14 +111,34 @@ def against_curfew(requirement: Record, item: Record) -> Record:
     slack = of_the_show(value["number"]) - of_the_show(requirement["time_s"])
     words = both("duration", abs(slack))
     if requirement["day"] != "" and holds_on(item["name"], requirement["day"]) == "unclear":
-        found = asked(requirement, CURFEW, "It is not clear whether this curfew holds on that day: " + item["name"] + ".")
+        found = asked(
+            requirement,
+            CURFEW,
+            "It is not clear whether this curfew holds on that day: " + item["name"] + ".",
+        )
     elif slack >= 0:
-        found = verdict(requirement, FITS, words[0] + " before the curfew at " + clock_words(value["number"]) + ".")
+        found = verdict(
+            requirement,
+            FITS,
+            words[0] + " before the curfew at " + clock_words(value["number"]) + ".",
+        )
         found["notes"] = age_notes(value)
     elif hard:
-        found = with_remedy(verdict(requirement, SHORT, words[0] + " after the curfew at " + clock_words(value["number"]) + "."), CURFEW)
+        found = with_remedy(
+            verdict(
+                requirement,
+                SHORT,
+                words[0] + " after the curfew at " + clock_words(value["number"]) + ".",
+            ),
+            CURFEW,
+        )
     else:
-        reason = words[0] + " after the curfew at " + clock_words(value["number"]) + ", which somebody may extend."
+        reason = (
+            words[0]
+            + " after the curfew at "
+            + clock_words(value["number"])
+            + ", which somebody may extend."
+        )
         found = asked(requirement, CURFEW, reason)
     found["fact"] = fact_of(value, item)
     found["margin"] = signed(words, slack)

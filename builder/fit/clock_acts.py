@@ -1,4 +1,7 @@
-"""The acts of a day by their times: when each begins and ends, who plays after whom, and what they say of doors and the day of the week."""
+"""
+The acts of a day by their times: when each begins and ends, who plays after whom, and what they say
+of doors and the day of the week.
+"""
 
 from typing import Any
 
@@ -7,15 +10,29 @@ from builder.fit.verdicts import Record
 from builder.fit.wording import clock as clock_words
 
 TIMES = ("load in", "check from", "doors", "on stage", "ends")
-LENGTHS = ("set up", "line check", "check", "clear after check", "set", "changeover", "strike", "load out")
+LENGTHS = (
+    "set up",
+    "line check",
+    "check",
+    "clear after check",
+    "set",
+    "changeover",
+    "strike",
+    "load out",
+)
 
 
 def acts_of(riders: list[Record]) -> list[Record]:
-    """The acts in the order of their riders, each with its clock and with its first and last note where they are known."""
+    """
+    The acts in the order of their riders, each with its clock and with its first and last note
+    where they are known.
+    """
     found = []
     for rider in riders:
         clock = rider["clock"] if "clock" in rider and rider["clock"] is not None else blank()
-        found.append({"act": rider["act"], "clock": clock, "starts_s": starts(clock), "ends_s": ends(clock)})
+        found.append(
+            {"act": rider["act"], "clock": clock, "starts_s": starts(clock), "ends_s": ends(clock)}
+        )
     return found
 
 

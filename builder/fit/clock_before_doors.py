@@ -1,4 +1,6 @@
-"""Load-in, set-up and checks against doors: the last act on checks first, so that its backline stays."""
+"""
+Load-in, set-up and checks against doors: the last act on checks first, so that its backline stays.
+"""
 
 from typing import Any
 
@@ -13,15 +15,30 @@ from builder.fit.wording import lasting
 NAMES = ("set up", "line check", "check", "check from", "clear after check", "doors")
 COMMONLY = {
     "load in": "when is your first truck opened?",
-    "set up": "how long from load-in until your check can begin? Commonly 2 to 8 h, by the size of the show" + PRACTICE,
-    "set up behind": "how long do you set up, from a free deck until your check can begin? Commonly 15 to 30 min" + PRACTICE,
-    "check": "how long is your check, or 0 min for none? Commonly 60 to 90 min for who plays last, 30 to 45 min for others" + PRACTICE,
-    "clear after check": "how long after your check until the next act can set up in front of you? Commonly 10 to 20 min" + PRACTICE,
+    "set up": (
+        "how long from load-in until your check can begin? Commonly 2 to 8 h, by the size of the"
+        " show" + PRACTICE
+    ),
+    "set up behind": (
+        "how long do you set up, from a free deck until your check can begin? Commonly 15 to 30 min"
+        + PRACTICE
+    ),
+    "check": (
+        "how long is your check, or 0 min for none? Commonly 60 to 90 min for who plays last, 30 to"
+        " 45 min for others" + PRACTICE
+    ),
+    "clear after check": (
+        "how long after your check until the next act can set up in front of you? Commonly 10 to"
+        " 20 min" + PRACTICE
+    ),
 }
 
 
 def plan_of(acts: list[Record], section: Any) -> Record:
-    """Everything that decides whether the checks are done by doors: the pieces, what the house says, and what nobody has said."""
+    """
+    Everything that decides whether the checks are done by doors: the pieces, what the house says,
+    and what nobody has said.
+    """
     doors, day = doors_of(acts), day_of(acts)
     ready = said_by_house(section, "identity", "checks_end_before_doors")
     quiet = quiet_of(section, day)
@@ -49,8 +66,12 @@ def plan_of(acts: list[Record], section: Any) -> Record:
 
 
 def may_be_heard(act: Record) -> bool:
-    """Whether an act has a check that quiet hours could stop: one of a stated or an unknown length."""
-    return act["clock"]["check"] != 0 or (act["clock"]["line check"] is not None and act["clock"]["line check"] > 0)
+    """
+    Whether an act has a check that quiet hours could stop: one of a stated or an unknown length.
+    """
+    return act["clock"]["check"] != 0 or (
+        act["clock"]["line check"] is not None and act["clock"]["line check"] > 0
+    )
 
 
 def lacking(acts: list[Record]) -> list[str]:
@@ -74,30 +95,73 @@ def pieces_of(act: Record, followed: bool) -> list[Record]:
     """An act's work before doors; clearing the deck only where another act sets up after it."""
     clock = act["clock"]
     agreed_s = work_time(act, "check from")
-    blank = {"whose": act["act"], "not_before_s": None, "until_s": None, "at_s": None, "splits": True}
-    pieces = [{**blank, "what": "set-up", "length_s": clock["set up"], "not_before_s": clock["load in"], "until_s": agreed_s}]
+    blank = {
+        "whose": act["act"],
+        "not_before_s": None,
+        "until_s": None,
+        "at_s": None,
+        "splits": True,
+    }
+    pieces = [
+        {
+            **blank,
+            "what": "set-up",
+            "length_s": clock["set up"],
+            "not_before_s": clock["load in"],
+            "until_s": agreed_s,
+        }
+    ]
     if clock["line check"] is not None:
-        pieces.append({**blank, "what": "line check", "length_s": clock["line check"], "at_s": agreed_s, "splits": False})
+        pieces.append(
+            {
+                **blank,
+                "what": "line check",
+                "length_s": clock["line check"],
+                "at_s": agreed_s,
+                "splits": False,
+            }
+        )
         agreed_s = None
-    pieces.append({**blank, "what": "check", "length_s": clock["check"], "at_s": agreed_s, "splits": False})
+    pieces.append(
+        {**blank, "what": "check", "length_s": clock["check"], "at_s": agreed_s, "splits": False}
+    )
     if followed:
-        pieces.append({**blank, "what": "clearing the deck", "length_s": clock["clear after check"]})
+        pieces.append(
+            {**blank, "what": "clearing the deck", "length_s": clock["clear after check"]}
+        )
     return pieces
 
 
 def run(plan: Record) -> Record:
-    """The plan laid out, with by how much doors are missed; nothing where load-in or doors are not known."""
+    """
+    The plan laid out, with by how much doors are missed; nothing where load-in or doors are not
+    known.
+    """
     if plan["start_s"] is None or plan["doors_s"] is None:
-        return {"rows": [], "late": [], "lacks": [*plan["lacks"], *plan["meals"]["asks"]], "now_s": None}
+        return {
+            "rows": [],
+            "late": [],
+            "lacks": [*plan["lacks"], *plan["meals"]["asks"]],
+            "now_s": None,
+        }
     state = laid_out(plan["pieces"], plan["start_s"], plan["meals"], plan["quiet"])
     lacks = list(plan["lacks"])
     for piece in state["open"]:
-        lacks.append(piece["whose"] + ": " + COMMONLY["set up"] + " A meal break is due before your check.")
+        lacks.append(
+            piece["whose"] + ": " + COMMONLY["set up"] + " A meal break is due before your check."
+        )
     span_s = state["now_s"] - plan["start_s"]
-    if len(plan["meals"]["asks"]) > 0 and (plan["meals"]["due_s"] is None or span_s > plan["meals"]["due_s"] or len(lacks) > 0):
+    if len(plan["meals"]["asks"]) > 0 and (
+        plan["meals"]["due_s"] is None or span_s > plan["meals"]["due_s"] or len(lacks) > 0
+    ):
         lacks = [*lacks, *plan["meals"]["asks"]]
     before_s = plan["ready"]["s"] if plan["ready"]["s"] is not None else 0.0
-    last = {"late_s": state["now_s"] + before_s - plan["doors_s"], "at_s": plan["doors_s"] - before_s, "what": "", "whose": ""}
+    last = {
+        "late_s": state["now_s"] + before_s - plan["doors_s"],
+        "at_s": plan["doors_s"] - before_s,
+        "what": "",
+        "whose": "",
+    }
     return {**state, "late": [*state["pins"], last], "lacks": lacks}
 
 
@@ -116,7 +180,11 @@ def before_doors(requirement: Record, plan: Record, laid: Record) -> Record:
 
 
 def against_doors(requirement: Record, plan: Record, laid: Record) -> Record:
-    """Whether it closes, where it does not, and by how much. A length that nobody stated can only make it later."""
+    """
+    Whether it closes, where it does not, and by how much.
+
+    A length that nobody stated can only make it later.
+    """
     worst = laid["late"][0]
     for other in laid["late"]:
         if other["late_s"] > worst["late_s"]:
@@ -126,9 +194,16 @@ def against_doors(requirement: Record, plan: Record, laid: Record) -> Record:
     words = lasting(worst["late_s"])
     if worst["late_s"] > 0:
         least = "at least " if len(laid["lacks"]) > 0 else ""
-        found = verdict(requirement, SHORT, where(worst, plan) + " " + least + words + " late. " + sum_of(laid))
+        found = verdict(
+            requirement, SHORT, where(worst, plan) + " " + least + words + " late. " + sum_of(laid)
+        )
         found["margin"] = ["−" + words, ""]
-        return mended(found, plan, worst["late_s"], "As far as is known, any" if len(laid["lacks"]) > 0 else "Any")
+        return mended(
+            found,
+            plan,
+            worst["late_s"],
+            "As far as is known, any" if len(laid["lacks"]) > 0 else "Any",
+        )
     found = verdict(requirement, FITS, spared(laid, plan) + " " + sum_of(laid))
     found["margin"] = ["+" + words if worst["late_s"] < 0 else words, ""]
     found["notes"] = [*plan["notes"], *plan["meals"]["notes"], *age_notes(plan["ready"]["value"])]
@@ -139,10 +214,20 @@ def where(late: Record, plan: Record) -> str:
     """What does not close."""
     if late["what"] != "":
         check = str(late["what"]) + " of " + str(late["whose"])
-        return "It does not close at the " + check + ", agreed for " + clock_words(late["at_s"]) + ": it can begin"
+        return (
+            "It does not close at the "
+            + check
+            + ", agreed for "
+            + clock_words(late["at_s"])
+            + ": it can begin"
+        )
     if plan["ready"]["s"] is None or plan["ready"]["s"] == 0:
-        return "It does not close at doors, " + clock_words(plan["doors_s"]) + ": the last check ends"
-    kept: str = ", " + lasting(plan["ready"]["s"]) + " before doors at " + clock_words(plan["doors_s"])
+        return (
+            "It does not close at doors, " + clock_words(plan["doors_s"]) + ": the last check ends"
+        )
+    kept: str = (
+        ", " + lasting(plan["ready"]["s"]) + " before doors at " + clock_words(plan["doors_s"])
+    )
     return "It does not close at " + clock_words(late["at_s"]) + kept + ": the last check ends"
 
 
@@ -150,8 +235,18 @@ def spared(laid: Record, plan: Record) -> str:
     """How much is to spare, at each agreed time and at doors."""
     parts = []
     for late in laid["late"]:
-        at = "the " + late["what"] + " of " + late["whose"] + " at" if late["what"] != "" else "the checks must have ended at"
-        parts.append((lasting(late["late_s"]) if late["late_s"] < 0 else "nothing") + " before " + at + " " + clock_words(late["at_s"]))
+        at = (
+            "the " + late["what"] + " of " + late["whose"] + " at"
+            if late["what"] != ""
+            else "the checks must have ended at"
+        )
+        parts.append(
+            (lasting(late["late_s"]) if late["late_s"] < 0 else "nothing")
+            + " before "
+            + at
+            + " "
+            + clock_words(late["at_s"])
+        )
     said: str = ", ".join(parts)
     return "To spare: " + said + " (doors " + clock_words(plan["doors_s"]) + ")."
 
@@ -161,7 +256,13 @@ def sum_of(laid: Record) -> str:
     words, whose = "", ""
     for each in laid["rows"]:
         length = lasting(each["length_s"]) if each["length_s"] is not None else "not stated"
-        before = ", " if each["whose"] == whose else each["whose"] + ": " if words == "" else "; " + each["whose"] + ": "
+        before = (
+            ", "
+            if each["whose"] == whose
+            else each["whose"] + ": "
+            if words == ""
+            else "; " + each["whose"] + ": "
+        )
         words = words + before + each["what"] + " " + length
         whose = each["whose"]
     return str(words) + "."
@@ -171,7 +272,9 @@ def mended(found: Record, plan: Record, late_s: float, any_of: str) -> Record:
     """What would mend a day that does not close. Each is proven by laying the day out again."""
     ways = [*earlier(plan, late_s), *shorter(plan, late_s), *later(plan, late_s)]
     if len(ways) == 0:
-        found["remedy"] = "No single change closes it: load in the day before, or leave out a check."
+        found["remedy"] = (
+            "No single change closes it: load in the day before, or leave out a check."
+        )
         found["who"] = "the show and the promoter"
         return found
     found["remedy"] = any_of + " of these closes it: " + "; ".join(words for words, _ in ways) + "."
@@ -189,7 +292,10 @@ def earlier(plan: Record, late_s: float) -> list[tuple[str, str]]:
     start_s = plan["start_s"] - late_s
     if start_s < 0 or (plan["from"]["s"] is not None and start_s < plan["from"]["s"]):
         return []
-    pieces = [{**piece, "not_before_s": start_s} if piece["not_before_s"] == plan["start_s"] else piece for piece in plan["pieces"]]
+    pieces = [
+        {**piece, "not_before_s": start_s} if piece["not_before_s"] == plan["start_s"] else piece
+        for piece in plan["pieces"]
+    ]
     if not closes({**plan, "start_s": start_s, "pieces": pieces}):
         return []
     asks = " if the house allows it" if plan["from"]["standing"] == "ask" else ""
@@ -200,11 +306,25 @@ def shorter(plan: Record, late_s: float) -> list[tuple[str, str]]:
     """A shorter check; the one that comes last first, for it has the least to lose."""
     for index in range(len(plan["pieces"]) - 1, -1, -1):
         piece = plan["pieces"][index]
-        if piece["what"] == "check" and piece["length_s"] is not None and piece["length_s"] >= late_s:
+        if (
+            piece["what"] == "check"
+            and piece["length_s"] is not None
+            and piece["length_s"] >= late_s
+        ):
             left_s = piece["length_s"] - late_s
-            if closes({**plan, "pieces": [{**each, "length_s": left_s} if each is piece else each for each in plan["pieces"]]}):
+            if closes(
+                {
+                    **plan,
+                    "pieces": [
+                        {**each, "length_s": left_s} if each is piece else each
+                        for each in plan["pieces"]
+                    ],
+                }
+            ):
                 words = (
-                    "shorten the check of " + piece["whose"] + " to " + lasting(left_s) if left_s > 0 else "leave out the check of " + piece["whose"]
+                    "shorten the check of " + piece["whose"] + " to " + lasting(left_s)
+                    if left_s > 0
+                    else "leave out the check of " + piece["whose"]
                 )
                 return [(words, "the show")]
     return []
@@ -214,6 +334,10 @@ def later(plan: Record, late_s: float) -> list[tuple[str, str]]:
     """Later doors, where the first act leaves room for it."""
     doors_s = plan["doors_s"] + late_s
     kept_s = plan["kept"]["s"] if plan["kept"]["s"] is not None else 0.0
-    if plan["first_s"] is None or doors_s + kept_s > plan["first_s"] or not closes({**plan, "doors_s": doors_s}):
+    if (
+        plan["first_s"] is None
+        or doors_s + kept_s > plan["first_s"]
+        or not closes({**plan, "doors_s": doors_s})
+    ):
         return []
     return [("open doors at " + clock_words(doors_s), "the promoter and the house")]

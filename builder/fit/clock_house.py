@@ -1,4 +1,7 @@
-"""What the house says of the working day: meals, calls, quiet hours, and the time it keeps for itself before doors."""
+"""
+What the house says of the working day: meals, calls, quiet hours, and the time it keeps for itself
+before doors.
+"""
 
 from typing import Any
 
@@ -8,8 +11,8 @@ from builder.fit.verdicts import Record
 
 PRACTICE = " (common practice, no source)."
 MEALS = (
-    "After how long is a meal break due, and how long does work stop for it? Commonly after 5 h, for 30 to 60 min (common practice, no source); none "
-    "where the crew eats by turns."
+    "After how long is a meal break due, and how long does work stop for it? Commonly after 5 h,"
+    " for 30 to 60 min (common practice, no source); none where the crew eats by turns."
 )
 QUIET = "Are there hours in which no check may be heard, and on which days?"
 READY = "How long before doors must the last check have ended? Commonly 15 to 30 min" + PRACTICE
@@ -17,7 +20,10 @@ SHORTEST_S = 900
 
 
 def said_by_house(section: Any, kind: str, name: str) -> Record:
-    """A length or time that the house states: ``standing`` is stated, none, or ask; ``s`` its seconds where it is stated."""
+    """
+    A length or time that the house states: ``standing`` is stated, none, or ask; ``s`` its seconds
+    where it is stated.
+    """
     for item in section["items"] if section is not None else []:
         if item["kind"] == kind and name in item["values"]:
             value = item["values"][name]
@@ -29,8 +35,15 @@ def said_by_house(section: Any, kind: str, name: str) -> Record:
 
 
 def meals_of(section: Any) -> Record:
-    """When a meal break is due and how long it stops work. ``asks`` holds a question where both must be known and are not."""
-    after, length = said_by_house(section, "crew", "meal_after"), said_by_house(section, "crew", "meal_break")
+    """
+    When a meal break is due and how long it stops work.
+
+    ``asks`` holds a question where both must be known and are not.
+    """
+    after, length = (
+        said_by_house(section, "crew", "meal_after"),
+        said_by_house(section, "crew", "meal_break"),
+    )
     without: Record = {"after_s": None, "break_s": 0.0, "asks": [], "notes": [], "due_s": None}
     if after["standing"] == "none" or length["standing"] == "none":
         return without
@@ -39,14 +52,27 @@ def meals_of(section: Any) -> Record:
     if after["standing"] == "ask" or length["standing"] == "ask":
         return {**without, "asks": [MEALS], "due_s": after["s"]}
     notes = [*age_notes(after["value"]), *age_notes(length["value"])]
-    return {"after_s": after["s"], "break_s": length["s"], "asks": [], "notes": notes, "due_s": after["s"]}
+    return {
+        "after_s": after["s"],
+        "break_s": length["s"],
+        "asks": [],
+        "notes": notes,
+        "due_s": after["s"],
+    }
 
 
 def quiet_of(section: Any, day: str) -> Record:
-    """The hours in which no check may be heard on a day, as pairs of seconds, the evening before and the night after included."""
+    """
+    The hours in which no check may be heard on a day, as pairs of seconds, the evening before and
+    the night after included.
+    """
     if said_by_house(section, "identity", "quiet_hours")["standing"] == "none":
         return {"hours": [], "asks": [], "notes": []}
-    items = [item for item in section["items"] if item["kind"] == "quiet"] if section is not None else []
+    items = (
+        [item for item in section["items"] if item["kind"] == "quiet"]
+        if section is not None
+        else []
+    )
     found: Record = {"hours": [], "asks": [] if len(items) > 0 else [QUIET], "notes": []}
     for item in items:
         holds = holds_today(item["name"], day)

@@ -1,8 +1,8 @@
 """
 The work before doors, laid out from load-in onwards, each piece as early as it can be.
 
-A meal break stops work at the latest when it is due. A check is never broken by a meal, and never heard in quiet hours. A wait as long as a meal
-break counts as one.
+A meal break stops work at the latest when it is due. A check is never broken by a meal, and never
+heard in quiet hours. A wait as long as a meal break counts as one.
 """
 
 from typing import Any
@@ -13,14 +13,26 @@ LATEST_S = 604800
 QUIET = "waiting: quiet hours"
 
 
-def laid_out(pieces: list[Record], start_s: float, meals: Record, quiet: list[list[float]]) -> Record:
+def laid_out(
+    pieces: list[Record], start_s: float, meals: Record, quiet: list[list[float]]
+) -> Record:
     """
-    The pieces in their order from ``start_s`` on. A piece of unknown length counts as none, so that the end can only be later.
+    The pieces in their order from ``start_s`` on. A piece of unknown length counts as none, so that
+    the end can only be later.
 
-    Returns ``now_s``, when the last ends; ``rows`` of the table; ``pins``, by how much each agreed time is missed (less than none: kept, and that
-    much to spare); ``open``, the pieces whose length must be known although their end is agreed; ``meals``, how many breaks there are.
+    Returns ``now_s``, when the last ends; ``rows`` of the table; ``pins``, by how much each agreed
+    time is missed (less than none: kept, and that much to spare); ``open``, the pieces whose length
+    must be known although their end is agreed; ``meals``, how many breaks there are.
     """
-    state: Record = {"now_s": start_s, "fresh_s": start_s, "sure": True, "rows": [], "pins": [], "open": [], "breaks": 0}
+    state: Record = {
+        "now_s": start_s,
+        "fresh_s": start_s,
+        "sure": True,
+        "rows": [],
+        "pins": [],
+        "open": [],
+        "breaks": 0,
+    }
     for piece in pieces:
         wait_until(piece["not_before_s"], state, meals)
         if piece["length_s"] is None and piece["until_s"] is not None:
@@ -49,14 +61,20 @@ def rested(time_s: float, state: Record, meals: Record) -> bool:
 
 def due(time_s: float, state: Record, meals: Record) -> bool:
     """Whether a meal break is due before a time."""
-    return meals["after_s"] is not None and time_s > state["fresh_s"] + meals["after_s"] and state["now_s"] < LATEST_S
+    return (
+        meals["after_s"] is not None
+        and time_s > state["fresh_s"] + meals["after_s"]
+        and state["now_s"] < LATEST_S
+    )
 
 
 def row(state: Record, what: str, whose: str, length_s: float) -> None:
     """A row of the table from now on; its times are not known once a length was not known."""
     if length_s > 0:
         first, last = (state["now_s"], state["now_s"] + length_s) if state["sure"] else (None, None)
-        state["rows"].append({"from_s": first, "to_s": last, "length_s": length_s, "what": what, "whose": whose})
+        state["rows"].append(
+            {"from_s": first, "to_s": last, "length_s": length_s, "what": what, "whose": whose}
+        )
     state["now_s"] = state["now_s"] + length_s
 
 
@@ -68,7 +86,11 @@ def rest(state: Record, meals: Record) -> None:
 
 
 def fill(piece: Record, state: Record, meals: Record) -> None:
-    """Work of a length that nobody stated, up to a time that somebody did. Whether a meal fits into it, nobody can tell."""
+    """
+    Work of a length that nobody stated, up to a time that somebody did.
+
+    Whether a meal fits into it, nobody can tell.
+    """
     length_s = piece["until_s"] - state["now_s"]
     if length_s > 0:
         if meals["due_s"] is not None and piece["until_s"] > state["fresh_s"] + meals["due_s"]:
@@ -95,7 +117,15 @@ def in_parts(piece: Record, state: Record, meals: Record) -> None:
 def unknown(piece: Record, state: Record) -> None:
     """A piece of unknown length: what follows begins nobody knows when."""
     first = state["now_s"] if state["sure"] else None
-    state["rows"].append({"from_s": first, "to_s": None, "length_s": None, "what": piece["what"], "whose": piece["whose"]})
+    state["rows"].append(
+        {
+            "from_s": first,
+            "to_s": None,
+            "length_s": None,
+            "what": piece["what"],
+            "whose": piece["whose"],
+        }
+    )
     state["sure"] = False
 
 
@@ -103,15 +133,38 @@ def whole(piece: Record, state: Record, meals: Record, quiet: list[list[float]])
     """A check: in one piece, at its agreed time where there is one, and out of quiet hours."""
     length_s = piece["length_s"] if piece["length_s"] is not None else 0.0
     start_s = heard_from(piece, state, length_s, quiet)
-    if not rested(start_s, state, meals) and due(start_s + length_s, state, meals) and state["now_s"] > state["fresh_s"]:
+    if (
+        not rested(start_s, state, meals)
+        and due(start_s + length_s, state, meals)
+        and state["now_s"] > state["fresh_s"]
+    ):
         rest(state, meals)
         start_s = heard_from(piece, state, length_s, quiet)
         rested(start_s, state, meals)
-    first_s = piece["at_s"] if piece["at_s"] is not None and piece["at_s"] > state["now_s"] else state["now_s"]
+    first_s = (
+        piece["at_s"]
+        if piece["at_s"] is not None and piece["at_s"] > state["now_s"]
+        else state["now_s"]
+    )
     if start_s > first_s and state["sure"]:
-        state["rows"].append({"from_s": first_s, "to_s": start_s, "length_s": start_s - first_s, "what": QUIET, "whose": "House"})
+        state["rows"].append(
+            {
+                "from_s": first_s,
+                "to_s": start_s,
+                "length_s": start_s - first_s,
+                "what": QUIET,
+                "whose": "House",
+            }
+        )
     if piece["at_s"] is not None:
-        state["pins"].append({"late_s": start_s - piece["at_s"], "at_s": piece["at_s"], "what": piece["what"], "whose": piece["whose"]})
+        state["pins"].append(
+            {
+                "late_s": start_s - piece["at_s"],
+                "at_s": piece["at_s"],
+                "what": piece["what"],
+                "whose": piece["whose"],
+            }
+        )
         state["sure"] = state["sure"] or start_s == piece["at_s"]
     state["now_s"] = start_s
     if piece["length_s"] is None:
@@ -121,7 +174,10 @@ def whole(piece: Record, state: Record, meals: Record, quiet: list[list[float]])
 
 
 def heard_from(piece: Record, state: Record, length_s: float, quiet: list[list[float]]) -> float:
-    """The earliest time from now, and from its agreed time, at which a check is out of all quiet hours."""
+    """
+    The earliest time from now, and from its agreed time, at which a check is out of all quiet
+    hours.
+    """
     start_s: float = state["now_s"]
     if piece["at_s"] is not None and piece["at_s"] > start_s:
         start_s = piece["at_s"]

@@ -27,7 +27,9 @@ def table(acts: list[Record], before: list[Record], section: Any) -> list[Record
     last = acts[len(acts) - 1]
     rows = [*rows, *curfew_rows(acts, section)]
     if last["ends_s"] is not None and last["clock"]["load out"] is not None:
-        rows.append(row(last["ends_s"], last["ends_s"] + last["clock"]["load out"], "load-out", last["act"]))
+        rows.append(
+            row(last["ends_s"], last["ends_s"] + last["clock"]["load out"], "load-out", last["act"])
+        )
     return [words_of(each) for each in by_start(rows)]
 
 
@@ -43,7 +45,11 @@ def by_start(rows: list[Record]) -> list[Record]:
 
 def row(first_s: Any, last_s: Any, what: str, whose: str) -> Record:
     """A row in seconds."""
-    length_s = last_s - first_s if first_s is not None and last_s is not None and last_s != first_s else None
+    length_s = (
+        last_s - first_s
+        if first_s is not None and last_s is not None and last_s != first_s
+        else None
+    )
     return {"from_s": first_s, "to_s": last_s, "length_s": length_s, "what": what, "whose": whose}
 
 
@@ -71,7 +77,11 @@ def doors_rows(doors_s: Any, first: Record) -> list[Record]:
     """Doors, until the first note where it is known and later."""
     if doors_s is None:
         return []
-    until_s = first["starts_s"] if first["starts_s"] is not None and first["starts_s"] > doors_s else doors_s
+    until_s = (
+        first["starts_s"]
+        if first["starts_s"] is not None and first["starts_s"] > doors_s
+        else doors_s
+    )
     return [row(doors_s, until_s, "doors", "House")]
 
 
@@ -83,7 +93,11 @@ def with_spare(rows: list[Record]) -> list[Record]:
         if end_s is not None and each["from_s"] is not None and end_s < each["from_s"]:
             found.append(row(end_s, each["from_s"], SPARE, ""))
         found.append(each)
-        end_s = max(end_s, each["to_s"]) if end_s is not None and each["to_s"] is not None else each["to_s"]
+        end_s = (
+            max(end_s, each["to_s"])
+            if end_s is not None and each["to_s"] is not None
+            else each["to_s"]
+        )
     return found
 
 

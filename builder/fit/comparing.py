@@ -2,7 +2,18 @@
 
 from typing import Any
 
-from builder.fit.verdicts import ASK, FITS, NOT_NEEDED, SHORT, Record, fact_of, settled, verdict, with_question, with_remedy
+from builder.fit.verdicts import (
+    ASK,
+    FITS,
+    NOT_NEEDED,
+    SHORT,
+    Record,
+    fact_of,
+    settled,
+    verdict,
+    with_question,
+    with_remedy,
+)
 from builder.fit.wording import LESS, both, digits
 from builder.rules import WHOLES
 
@@ -10,12 +21,19 @@ LENGTH_TOLERANCE_M = 0.025
 SHARE_TOLERANCE = 0.005
 ROUNDED_KINDS = ("mass", "load", "area")
 WORDED = ("yes", "permission")
-WANTED = {"count": "How many do you need?", "yes": "Do you need it?", "permission": "Do you need it?"}
+WANTED = {
+    "count": "How many do you need?",
+    "yes": "Do you need it?",
+    "permission": "Do you need it?",
+}
 SOME_DO = {"deck": "Only in", "configuration": "Only in", "beam": "Only under"}
 
 
 def tolerance(rule: Record, wanted: float) -> float:
-    """What rounding may cost: 25 mm of a length, 0.5 % of a weight, load or area; nothing of a count, time, level or legal limit."""
+    """
+    What rounding may cost: 25 mm of a length, 0.5 % of a weight, load or area; nothing of a count,
+    time, level or legal limit.
+    """
     if rule["legal"]:
         return 0.0
     if rule["kind"] == "length":
@@ -47,18 +65,33 @@ def compared(requirement: Record, rule: Record, pack: Record) -> Record:
 
 
 def not_known_yet(requirement: Record, rule: Record, pack: Record) -> Record:
-    """A need without its amount: a question to the act where the house has said what it has, and to the house where it has not."""
+    """
+    A need without its amount: a question to the act where the house has said what it has, and to
+    the house where it has not.
+    """
     reason = "The rider does not know yet how much it needs."
     if section_of(pack, rule["section"]) is None:
         return asked(requirement, rule, reason)
-    fact = compared({**requirement, "way": rule["ways"][0], "low": 0.0, "high": 0.0, "words": "yes"}, rule, pack)["fact"]
+    fact = compared(
+        {**requirement, "way": rule["ways"][0], "low": 0.0, "high": 0.0, "words": "yes"}, rule, pack
+    )["fact"]
     if fact is None or fact["standing"] != "stated" or fact["text"] == "":
         return asked(requirement, rule, reason)
     found = verdict(requirement, ASK, reason)
     line = ", rider line " + str(requirement["line"]) if requirement["line"] > 0 else ""
     wanted = WANTED.get(rule["kind"], "How much do you need?")
     has = " The house says " if rule["kind"] in WORDED else " The house has "
-    found["question"] = requirement["act"] + line + ": " + requirement["title"] + ". " + wanted + has + fact["text"] + "."
+    found["question"] = (
+        requirement["act"]
+        + line
+        + ": "
+        + requirement["title"]
+        + ". "
+        + wanted
+        + has
+        + fact["text"]
+        + "."
+    )
     found["fact"] = fact
     return found
 
@@ -80,7 +113,11 @@ def chosen(section: Record, rule: Record, requirement: Record) -> list[Record]:
     """The items that can answer, in the pack's order."""
     found = []
     for item in section["items"]:
-        if item["kind"] == rule["item"] and matches(item, rule) and in_configuration(item, requirement["configuration"]):
+        if (
+            item["kind"] == rule["item"]
+            and matches(item, rule)
+            and in_configuration(item, requirement["configuration"])
+        ):
             found.append(item)
     return found
 
@@ -90,14 +127,24 @@ def matches(item: Record, rule: Record) -> bool:
     for name, wanted in rule["where"]:
         but = name[:4] == "not "
         of = name[4:] if but else name
-        text = item["name"] if of == "name" else item["values"][of]["text"] if of in item["values"] else ""
+        text = (
+            item["name"]
+            if of == "name"
+            else item["values"][of]["text"]
+            if of in item["values"]
+            else ""
+        )
         if (text != wanted) != but:
             return False
     return True
 
 
 def in_configuration(item: Record, configuration: str) -> bool:
-    """Whether an item belongs to the configuration asked for. Items that name none belong to all."""
+    """
+    Whether an item belongs to the configuration asked for.
+
+    Items that name none belong to all.
+    """
     if configuration == "":
         return True
     if item["kind"] == "configuration":
@@ -108,14 +155,34 @@ def in_configuration(item: Record, configuration: str) -> bool:
 
 
 def which_configuration(requirement: Record, rule: Record, pack: Record) -> Record:
-    """The house has what is asked, but not for the configuration that the rider names: it names no such one, or has not said for it."""
+    """
+    The house has what is asked, but not for the configuration that the rider names: it names no
+    such one, or has not said for it.
+    """
     house = section_of(pack, "house")
-    names = [item["name"] for item in house["items"] if item["kind"] == "configuration"] if house is not None else []
+    names = (
+        [item["name"] for item in house["items"] if item["kind"] == "configuration"]
+        if house is not None
+        else []
+    )
     written = requirement["configuration"]
     if len(names) == 0 or written in names:
-        return asked(requirement, rule, "The house has not said for the configuration " + written + ".")
-    found = verdict(requirement, ASK, "The house names no configuration " + written + "; it names: " + "; ".join(names) + ".")
-    found["question"] = requirement["act"] + ": which configuration is meant by " + written + "? The house names: " + "; ".join(names) + "."
+        return asked(
+            requirement, rule, "The house has not said for the configuration " + written + "."
+        )
+    found = verdict(
+        requirement,
+        ASK,
+        "The house names no configuration " + written + "; it names: " + "; ".join(names) + ".",
+    )
+    found["question"] = (
+        requirement["act"]
+        + ": which configuration is meant by "
+        + written
+        + "? The house names: "
+        + "; ".join(names)
+        + "."
+    )
     return found
 
 
@@ -126,7 +193,11 @@ def empty(requirement: Record, rule: Record, section: Record) -> Record:
             value = item["values"][rule["whole"]]
             if value["standing"] == "none":
                 if rule["none_means"] == "no limit":
-                    return asked(requirement, rule, "The house has none of these, so nothing says what limits it.")
+                    return asked(
+                        requirement,
+                        rule,
+                        "The house has none of these, so nothing says what limits it.",
+                    )
                 found = verdict(requirement, SHORT, "The house has none.")
                 found["fact"] = fact_of(value, item)
                 return with_remedy(found, rule)
@@ -134,20 +205,29 @@ def empty(requirement: Record, rule: Record, section: Record) -> Record:
 
 
 def best(requirement: Record, rule: Record, items: list[Record]) -> Record:
-    """The verdict of the item that answers best; where only some configurations do, it says which."""
+    """
+    The verdict of the item that answers best; where only some configurations do, it says which.
+    """
     found = [settled(answered(requirement, rule, item)) for item in items]
     chosen_one = found[0]
     for other in found:
         if better(other, chosen_one):
             chosen_one = other
-    good = [item["name"] for item, each in zip(items, found, strict=True) if each["verdict"] in (FITS, "fits, with a note")]
+    good = [
+        item["name"]
+        for item, each in zip(items, found, strict=True)
+        if each["verdict"] in (FITS, "fits, with a note")
+    ]
     if 0 < len(good) < len(items) and rule["item"] in SOME_DO:
         chosen_one["notes"].append(SOME_DO[rule["item"]] + ": " + ", ".join(good) + ".")
     return settled(without_slack(chosen_one))
 
 
 def with_faults(found: Record, rule: Record, section: Record) -> Record:
-    """A fit with the faults of what stands before it: boxes that are out or limited, and ways that do not work."""
+    """
+    A fit with the faults of what stands before it: boxes that are out or limited, and ways that do
+    not work.
+    """
     if rule["beside"] == "" or found["verdict"] not in (FITS, "fits, with a note"):
         return found
     for item in section["items"]:
@@ -162,7 +242,12 @@ def faults_of(item: Record) -> list[str]:
         return [item["name"] + " is out of service."]
     dead = item["values"].get("dead")
     if dead is not None and dead["text"] != "":
-        return [item["name"] + ", ways that do not work: " + dead["text"] + (". " + item["note"] if item["note"] != "" else ".")]
+        return [
+            item["name"]
+            + ", ways that do not work: "
+            + dead["text"]
+            + (". " + item["note"] if item["note"] != "" else ".")
+        ]
     return item_notes(item)
 
 
@@ -215,7 +300,9 @@ def item_notes(item: Record) -> list[str]:
     """What to know about the item itself."""
     notes = []
     if item["condition"] == "limited":
-        notes.append(item["name"] + " is limited" + (": " + item["note"] if item["note"] != "" else "."))
+        notes.append(
+            item["name"] + " is limited" + (": " + item["note"] if item["note"] != "" else ".")
+        )
     if item["terms"] in ("extra charge", "by arrangement"):
         notes.append(item["name"] + ": " + item["terms"] + ".")
     return notes
@@ -275,7 +362,10 @@ def stated(requirement: Record, rule: Record, value: Record) -> Record:
 
 
 def bounded(requirement: Record, rule: Record, value: Record) -> Record:
-    """A figure that can only be less, as not all of its inputs are known: it can show a shortage, never a fit."""
+    """
+    A figure that can only be less, as not all of its inputs are known: it can show a shortage,
+    never a fit.
+    """
     found = numbered(requirement, rule, value["number"])
     if found["verdict"] == SHORT:
         return found
@@ -287,14 +377,22 @@ def bounded(requirement: Record, rule: Record, value: Record) -> Record:
 def permitted(requirement: Record, rule: Record, value: Record) -> Record:
     """A permission against a wish to use something."""
     found = said(requirement, rule, value["text"] != "no" or requirement["words"] == "no")
-    if found["verdict"] == FITS and value["text"] == "by arrangement" and requirement["words"] == "yes":
+    if (
+        found["verdict"] == FITS
+        and value["text"] == "by arrangement"
+        and requirement["words"] == "yes"
+    ):
         found["notes"].append("By arrangement: ask in time.")
     return found
 
 
 def said(requirement: Record, rule: Record, agrees: bool) -> Record:
     """A yes or no that agrees with the wish, or does not."""
-    found = verdict(requirement, FITS, "As asked.") if agrees else with_remedy(verdict(requirement, SHORT, "The house says otherwise."), rule)
+    found = (
+        verdict(requirement, FITS, "As asked.")
+        if agrees
+        else with_remedy(verdict(requirement, SHORT, "The house says otherwise."), rule)
+    )
     found["slack"] = 0.0
     return found
 
@@ -302,14 +400,29 @@ def said(requirement: Record, rule: Record, agrees: bool) -> Record:
 def numbered(requirement: Record, rule: Record, number: float) -> Record:
     """A number against the requirement, with its margin."""
     slack = slack_of(requirement, number)
-    allowed = tolerance(rule, requirement["high"] if requirement["way"] == "at most" else requirement["low"])
+    allowed = tolerance(
+        rule, requirement["high"] if requirement["way"] == "at most" else requirement["low"]
+    )
     words = both(rule["kind"], abs(slack))
     if slack >= -allowed:
-        found = verdict(requirement, FITS, words[0] + " to spare." if slack > 0 else "Exactly enough." if slack == 0 else "Within the tolerance.")
+        found = verdict(
+            requirement,
+            FITS,
+            (
+                words[0] + " to spare."
+                if slack > 0
+                else "Exactly enough."
+                if slack == 0
+                else "Within the tolerance."
+            ),
+        )
         if slack < 0:
             found["notes"].append("Short by " + words[0] + ", within the tolerance for rounding.")
     else:
-        found = with_remedy(verdict(requirement, SHORT, direction(requirement, number) + " by " + words[0] + "."), rule)
+        found = with_remedy(
+            verdict(requirement, SHORT, direction(requirement, number) + " by " + words[0] + "."),
+            rule,
+        )
     found["margin"] = signed(words, slack)
     found["slack"] = slack
     return found
@@ -350,7 +463,11 @@ def value_for(item: Record, rule: Record) -> Any:
 
 
 def summed(requirement: Record, rule: Record, items: list[Record]) -> Record:
-    """What all items make together. What is not known can only add, so it turns a shortage into a question."""
+    """
+    What all items make together.
+
+    What is not known can only add, so it turns a shortage into a question.
+    """
     total, unknown, last = 0.0, 0, None
     used = 0
     notes: list[str] = []
@@ -360,7 +477,12 @@ def summed(requirement: Record, rule: Record, items: list[Record]) -> Record:
         if rule["value"] == "":
             value = itself(item) if is_rated(item) else None
         if item["condition"] == "out of service" or item["terms"] == "not for visitors":
-            left_out.append(item["name"] + " is left out: " + (item["condition"] if item["condition"] == "out of service" else item["terms"]) + ".")
+            left_out.append(
+                item["name"]
+                + " is left out: "
+                + (item["condition"] if item["condition"] == "out of service" else item["terms"])
+                + "."
+            )
         elif value is None or (value["standing"] != "none" and value["number"] is None):
             unknown += 1
         elif value["number"] is not None:
@@ -370,13 +492,25 @@ def summed(requirement: Record, rule: Record, items: list[Record]) -> Record:
             used += 1
     found = numbered(requirement, rule, total)
     # What counts by being there adds at most one each; what else is unknown may add any amount.
-    open_ended = unknown > 0 and (rule["value"] != "" or numbered(requirement, rule, total + unknown)["verdict"] != SHORT)
+    open_ended = unknown > 0 and (
+        rule["value"] != "" or numbered(requirement, rule, total + unknown)["verdict"] != SHORT
+    )
     if found["verdict"] == SHORT and open_ended:
-        found = asked(requirement, rule, "The house has not said all of it: " + both(rule["kind"], total)[0] + " are known.")
+        found = asked(
+            requirement,
+            rule,
+            "The house has not said all of it: " + both(rule["kind"], total)[0] + " are known.",
+        )
         found["slack"] = 0.0
     if last is not None and (used > 1 or rule["value"] == ""):
         words = both(rule["kind"], total)
-        last = {**last, "item": digits(used, 0) + " together", "label": rule["title"], "text": words[0], "also": words[1]}
+        last = {
+            **last,
+            "item": digits(used, 0) + " together",
+            "label": rule["title"],
+            "text": words[0],
+            "also": words[1],
+        }
     found["fact"] = last
     if found["verdict"] == FITS or len(left_out) > 0:
         found["notes"] = [*found["notes"], *left_out, *once(notes)]
@@ -385,13 +519,28 @@ def summed(requirement: Record, rule: Record, items: list[Record]) -> Record:
 
 def is_rated(item: Record) -> bool:
     """Whether a point of rigging has a known limit; what is no point has none to know."""
-    return item["kind"] != "point" or ("limit" in item["values"] and item["values"]["limit"]["number"] is not None)
+    return item["kind"] != "point" or (
+        "limit" in item["values"] and item["values"]["limit"]["number"] is not None
+    )
 
 
 def itself(item: Record) -> Record:
     """An item that counts as one by being there."""
-    blank = {"key": item["key"], "label": item["name"], "standing": "stated", "text": item["name"], "also": "", "number": 1.0}
-    return {**blank, "bound": False, "page": item["page"], "checked": item["checked"], "stale": item["stale"]}
+    blank = {
+        "key": item["key"],
+        "label": item["name"],
+        "standing": "stated",
+        "text": item["name"],
+        "also": "",
+        "number": 1.0,
+    }
+    return {
+        **blank,
+        "bound": False,
+        "page": item["page"],
+        "checked": item["checked"],
+        "stale": item["stale"],
+    }
 
 
 def once(notes: list[str]) -> list[str]:

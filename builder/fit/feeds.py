@@ -1,4 +1,7 @@
-"""What feeds what, and how much is free on each phase: the tree of power as plain records, and taking from it."""
+"""
+What feeds what, and how much is free on each phase: the tree of power as plain records, and taking
+from it.
+"""
 
 from typing import Any
 
@@ -9,29 +12,45 @@ ROUNDING_A = 0.000001
 
 
 def tree(section: Any) -> dict[str, Record]:
-    """What feeds what, by name: what is free on each phase, what is free there at least, and the name of what feeds it."""
+    """
+    What feeds what, by name: what is free on each phase, what is free there at least, and the name
+    of what feeds it.
+    """
     nodes: dict[str, Record] = {}
     for item in section["items"] if section is not None else []:
         if item["kind"] in ("supply", "generator", "service", "board"):
             above = item["values"]["fed_from"]["text"] if "fed_from" in item["values"] else ""
-            nodes[item["name"]] = {"free": free_on(item), "least": least_on(item), "above": above, "item": item}
+            nodes[item["name"]] = {
+                "free": free_on(item),
+                "least": least_on(item),
+                "above": above,
+                "item": item,
+            }
     return nodes
 
 
 def least_on(item: Record) -> dict[str, Any]:
-    """What is free on each phase at least: where the figure is an upper bound, the pack's lower one, or nothing."""
+    """
+    What is free on each phase at least: where the figure is an upper bound, the pack's lower one,
+    or nothing.
+    """
     values = item["values"]
     least = free_on(item)
     for phase in PHASES:
         if least[phase] is not None and values["free." + phase]["bound"]:
-            least[phase] = values["free-least." + phase]["number"] if "free-least." + phase in values else 0.0
+            least[phase] = (
+                values["free-least." + phase]["number"] if "free-least." + phase in values else 0.0
+            )
     return least
 
 
 def free_on(item: Record) -> dict[str, Any]:
     """Free current by phase; None where the pack has no such figure."""
     values = item["values"]
-    return {phase: values["free." + phase]["number"] if "free." + phase in values else None for phase in PHASES}
+    return {
+        phase: values["free." + phase]["number"] if "free." + phase in values else None
+        for phase in PHASES
+    }
 
 
 def free_of(item: Record) -> Any:
@@ -52,7 +71,11 @@ def fullest(item: Record) -> Any:
     """The figure of the phase with least free, or the rating where the pack has no such figure."""
     least = free_of(item)
     for phase in PHASES:
-        if "free." + phase in item["values"] and item["values"]["free." + phase]["number"] == least and least is not None:
+        if (
+            "free." + phase in item["values"]
+            and item["values"]["free." + phase]["number"] == least
+            and least is not None
+        ):
             return item["values"]["free." + phase]
     return item["values"].get("rating")
 
@@ -84,12 +107,20 @@ def least_of_all(nodes: dict[str, Record]) -> dict[str, Record]:
     return {name: nodes[name]["least"] for name in nodes}
 
 
-def not_sure(path: list[str], phases: list[str], room: dict[str, Record], nodes: dict[str, Record]) -> Any:
-    """The first thing along a path that holds what was placed only if what nobody has measured draws little; None where all of it surely holds."""
+def not_sure(
+    path: list[str], phases: list[str], room: dict[str, Record], nodes: dict[str, Record]
+) -> Any:
+    """
+    The first thing along a path that holds what was placed only if what nobody has measured draws
+    little; None where all of it surely holds.
+    """
     for name in path:
         for phase in phases:
             here = room[name][phase]
-            if here is not None and here - (nodes[name]["free"][phase] - nodes[name]["least"][phase]) < -ROUNDING_A:
+            if (
+                here is not None
+                and here - (nodes[name]["free"][phase] - nodes[name]["least"][phase]) < -ROUNDING_A
+            ):
                 return name
     return None
 
@@ -105,11 +136,20 @@ def least_room(path: list[str], phases: list[str], room: dict[str, Record]) -> A
     return least
 
 
-def less(room: dict[str, Record], path: list[str], phases: list[str], current_a: float) -> dict[str, Record]:
-    """The room once a current is taken on these phases along a path. The room given stays as it is."""
+def less(
+    room: dict[str, Record], path: list[str], phases: list[str], current_a: float
+) -> dict[str, Record]:
+    """
+    The room once a current is taken on these phases along a path.
+
+    The room given stays as it is.
+    """
     left = {**room}
     for name in path:
-        left[name] = {phase: taken(room[name][phase], current_a) if phase in phases else room[name][phase] for phase in PHASES}
+        left[name] = {
+            phase: taken(room[name][phase], current_a) if phase in phases else room[name][phase]
+            for phase in PHASES
+        }
     return left
 
 
@@ -127,7 +167,14 @@ def system_of(item: Record, section: Record) -> str:
         if "system" in here["values"]:
             return str(here["values"]["system"]["text"])
         above_name = str(here["values"]["fed_from"]["text"]) if "fed_from" in here["values"] else ""
-        here = next((other for other in section["items"] if other["name"] == above_name and other["kind"] not in ("load", "outlet")), None)
+        here = next(
+            (
+                other
+                for other in section["items"]
+                if other["name"] == above_name and other["kind"] not in ("load", "outlet")
+            ),
+            None,
+        )
     return ""
 
 

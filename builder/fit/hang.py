@@ -1,14 +1,34 @@
-"""The hang plan: all hangs of all acts at the same time against points, beams, zones and roof, the house's own hangs staying up."""
+"""
+The hang plan: all hangs of all acts at the same time against points, beams, zones and roof, the
+house's own hangs staying up.
+"""
 
 from typing import Any
 
-from builder.fit.comparing import LENGTH_TOLERANCE_M, age_notes, asked, item_notes, once, section_of, signed
+from builder.fit.comparing import (
+    LENGTH_TOLERANCE_M,
+    age_notes,
+    asked,
+    item_notes,
+    once,
+    section_of,
+    signed,
+)
 from builder.fit.hang_bridles import with_bridles
 from builder.fit.hang_hoists import hoist_issues
 from builder.fit.hang_limits import REMEDY, limits_over, spacing_issues
 from builder.fit.hang_loads import loads_of, on
 from builder.fit.hang_points import BRIDLE, NEAR_M, issue, number_of, placed
-from builder.fit.verdicts import ASK, FITS, SHORT, Record, settled, verdict, with_question, with_remedy
+from builder.fit.verdicts import (
+    ASK,
+    FITS,
+    SHORT,
+    Record,
+    settled,
+    verdict,
+    with_question,
+    with_remedy,
+)
 from builder.fit.wording import both
 
 GRAM_KG = 0.001
@@ -16,7 +36,9 @@ GRAM_KG = 0.001
 NEAR_ENOUGH_M = 0.025
 HOUSE_DOWN = "Ask whether what the house itself hangs there can come down."
 HANG = {
-    "question": "Which points can this hang have, what may each carry, and what hangs there already?",
+    "question": (
+        "Which points can this hang have, what may each carry, and what hangs there already?"
+    ),
     "remedy": "",
     "who": "the show's and the house's head riggers, with the house's engineer",
 }
@@ -28,10 +50,21 @@ TRIM = {
 
 
 def hangs_for_all(requirements: list[Record], pack: Record) -> list[Record]:
-    """A verdict for each hang and each trim, in order. Each hang is judged beside all hangs before it, whatever their verdicts."""
+    """
+    A verdict for each hang and each trim, in order.
+
+    Each hang is judged beside all hangs before it, whatever their verdicts.
+    """
     section = section_of(pack, "rigging")
     if section is None:
-        return [asked(each, HANG if each["sort"] == "hang" else TRIM, "The pack does not describe rigging.") for each in requirements]
+        return [
+            asked(
+                each,
+                HANG if each["sort"] == "hang" else TRIM,
+                "The pack does not describe rigging.",
+            )
+            for each in requirements
+        ]
     hangs = [each for each in requirements if each["sort"] == "hang"]
     taken: list[str] = []
     places = placed(hangs, section, taken)
@@ -49,16 +82,33 @@ def hangs_for_all(requirements: list[Record], pack: Record) -> list[Record]:
     return found
 
 
-def hung(hang: Record, places: list[Record], section: Record, sums: dict[str, Record], loaded: list[str]) -> Record:
+def hung(
+    hang: Record, places: list[Record], section: Record, sums: dict[str, Record], loaded: list[str]
+) -> Record:
     """The verdict on one hang; its loads are added to the sums."""
     items = [item for place in places for item in items_of(place)]
     loaded += [item["key"] for item in items]
     brought = loads_of(hang, section)
     issues = [each for place in places for each in place["issues"]]
     for item in items:
-        bridled = any(leg["item"]["key"] == item["key"] for place in places for leg in place["legs"])
-        issues = [*issues, *(another_bridle(each) if bridled else each for each in spacing_issues(item, loaded, section))]
-    issues = [*issues, *(each for index in range(len(places)) for each in pull_issues(places[index], index, brought))]
+        bridled = any(
+            leg["item"]["key"] == item["key"] for place in places for leg in place["legs"]
+        )
+        issues = [
+            *issues,
+            *(
+                another_bridle(each) if bridled else each
+                for each in spacing_issues(item, loaded, section)
+            ),
+        ]
+    issues = [
+        *issues,
+        *(
+            each
+            for index in range(len(places))
+            for each in pull_issues(places[index], index, brought)
+        ),
+    ]
     looks = [looked(each, brought, sums) for each in limits_of(places, section)]
     issues = [
         *issues,
@@ -78,27 +128,53 @@ def another_bridle(found: Record) -> Record:
     """What stands against this bridle does not stand against every other: it is asked."""
     if found["word"] != SHORT:
         return found
-    return {**found, "word": ASK, "reason": "With this bridle: " + found["reason"], "question": BRIDLE, "remedy": "", "slack": 0.0}
+    return {
+        **found,
+        "word": ASK,
+        "reason": "With this bridle: " + found["reason"],
+        "question": BRIDLE,
+        "remedy": "",
+        "slack": 0.0,
+    }
 
 
 def pull_issues(place: Record, index: int, brought: Record) -> list[Record]:
     """Legs that pull more than their points may carry."""
     found = []
     for leg in place["legs"]:
-        pull_kg = leg["pull"] * on(brought["high"], [[index, 1.0]], brought["hoist_high"], most=True)
+        pull_kg = leg["pull"] * on(
+            brought["high"], [[index, 1.0]], brought["hoist_high"], most=True
+        )
         if pull_kg > number_of(leg["item"], "limit") + GRAM_KG:
             name = leg["item"]["name"]
-            reason = "The leg to " + name + " would pull " + kg(pull_kg) + ", and " + name + " may carry " + kg(number_of(leg["item"], "limit")) + "."
+            reason = (
+                "The leg to "
+                + name
+                + " would pull "
+                + kg(pull_kg)
+                + ", and "
+                + name
+                + " may carry "
+                + kg(number_of(leg["item"], "limit"))
+                + "."
+            )
             found.append(another_bridle(issue(SHORT, reason, item=leg["item"])))
     return found
 
 
 def limits_of(places: list[Record], section: Record) -> list[Record]:
-    """Every limit that a hang hangs under, once, with the supports that are under it and how much of each; ``bridled`` where a bridle leads there."""
+    """
+    Every limit that a hang hangs under, once, with the supports that are under it and how much of
+    each; ``bridled`` where a bridle leads there.
+    """
     found: list[Record] = []
     for index in range(len(places)):
         legs = places[index]["legs"]
-        ends = [[places[index]["item"], 1.0]] if len(legs) == 0 else [[leg["item"], leg["share"]] for leg in legs]
+        ends = (
+            [[places[index]["item"], 1.0]]
+            if len(legs) == 0
+            else [[leg["item"], leg["share"]] for leg in legs]
+        )
         for item, share in ends:
             for each in limits_over(item, section):
                 bridled = len(legs) > 0 and each["kind"] != "roof"
@@ -112,7 +188,10 @@ def limits_of(places: list[Record], section: Record) -> list[Record]:
 
 
 def looked(each: Record, brought: Record, sums: dict[str, Record]) -> Record:
-    """A limit with all that the show brings under it so far: its slack at the most, or what stands against it."""
+    """
+    A limit with all that the show brings under it so far: its slack at the most, or what stands
+    against it.
+    """
     so_far = sums.get(each["key"], {"low": 0.0, "high": 0.0, "bridled": False})
     bridled = so_far["bridled"] or each["bridled"]
     low_kg = so_far["low"] + on(brought["low"], each["shares"], brought["hoist_low"], most=False)
@@ -123,16 +202,39 @@ def looked(each: Record, brought: Record, sums: dict[str, Record]) -> Record:
     found: Record = {"limit": each, "slack": None, "issue": None}
     if left_kg is None:
         question = "What may " + name + " carry, and what hangs there already?"
-        found["issue"] = {**issue(ASK, "Nobody has said what is left on " + name + ".", question=question), "fact": each["fact"]}
+        found["issue"] = {
+            **issue(ASK, "Nobody has said what is left on " + name + ".", question=question),
+            "fact": each["fact"],
+        }
     elif low_kg > left_kg + GRAM_KG:
         least = "" if high_kg <= low_kg + GRAM_KG else "at least "
-        reason = left_words(each) + ", and the show's hangs so far bring " + least + kg(low_kg) + ": " + kg(low_kg - left_kg) + " too much."
+        reason = (
+            left_words(each)
+            + ", and the show's hangs so far bring "
+            + least
+            + kg(low_kg)
+            + ": "
+            + kg(low_kg - left_kg)
+            + " too much."
+        )
         passed = issue(SHORT, reason, remedy=REMEDY[each["kind"]])
-        found["issue"] = {**passed, "slack": left_kg - low_kg, "fact": each["fact"], "house": each["house"], "hangs": each["hangs"]}
+        found["issue"] = {
+            **passed,
+            "slack": left_kg - low_kg,
+            "fact": each["fact"],
+            "house": each["house"],
+            "hangs": each["hangs"],
+        }
     elif high_kg > left_kg + GRAM_KG:
         reason = left_words(each) + ". Hung level, the show's hangs so far bring " + kg(low_kg)
         reason += "; with a support slack or the heaviest hoists, up to " + kg(high_kg) + "."
-        question = "May " + name + " take up to " + kg(high_kg) + " while a support is slack, or how is that kept from happening?"
+        question = (
+            "May "
+            + name
+            + " take up to "
+            + kg(high_kg)
+            + " while a support is slack, or how is that kept from happening?"
+        )
         found["issue"] = {**issue(ASK, reason, question=question), "fact": each["fact"]}
     else:
         found["slack"] = left_kg - high_kg
@@ -148,12 +250,23 @@ def kg(mass_kg: float) -> str:
 
 def left_words(each: Record) -> str:
     """What is left under a limit, as the beginning of a sentence."""
-    return (kg(each["left_kg"]) if each["left_kg"] > 0 else "Nothing") + " left on " + str(each["words"])
+    return (
+        (kg(each["left_kg"]) if each["left_kg"] > 0 else "Nothing")
+        + " left on "
+        + str(each["words"])
+    )
 
 
-def told(hang: Record, places: list[Record], brought: Record, issues: list[Record], looks: list[Record]) -> Record:
-    """The verdict in words: what is short first, then what must be asked, else how much is to spare at the tightest limit."""
-    word = SHORT if any(each["word"] == SHORT for each in issues) else ASK if len(issues) > 0 else FITS
+def told(
+    hang: Record, places: list[Record], brought: Record, issues: list[Record], looks: list[Record]
+) -> Record:
+    """
+    The verdict in words: what is short first, then what must be asked, else how much is to spare at
+    the tightest limit.
+    """
+    word = (
+        SHORT if any(each["word"] == SHORT for each in issues) else ASK if len(issues) > 0 else FITS
+    )
     against = [each for each in issues if each["word"] == word]
     if word == FITS:
         return fitting(hang, places, brought, looks)
@@ -164,8 +277,20 @@ def told(hang: Record, places: list[Record], brought: Record, issues: list[Recor
             worst = each
     found["fact"] = worst["fact"]
     if word == SHORT:
-        with_remedy(found, {**HANG, "remedy": " ".join([*once([each["remedy"] for each in against]), *taken_down(against)])})
-        found["margin"] = signed(both("mass", -worst["slack"]), worst["slack"]) if worst["slack"] < 0 else ["", ""]
+        with_remedy(
+            found,
+            {
+                **HANG,
+                "remedy": " ".join(
+                    [*once([each["remedy"] for each in against]), *taken_down(against)]
+                ),
+            },
+        )
+        found["margin"] = (
+            signed(both("mass", -worst["slack"]), worst["slack"])
+            if worst["slack"] < 0
+            else ["", ""]
+        )
         found["notes"] = once([each["reason"] for each in issues if each["word"] == ASK])
     else:
         with_question(found, hang, " ".join(once([each["question"] for each in against])))
@@ -194,13 +319,26 @@ def fitting(hang: Record, places: list[Record], brought: Record, looks: list[Rec
     carried = ", ".join(on_point(places[index], index, brought) for index in range(len(places)))
     limit = tightest["limit"]
     hoists = ", hoists counted: " if brought["hoist_high"] > 0 else ": "
-    reason = "At the most" + hoists + carried + ". Tightest: " + limit["words"] + ", " + kg(tightest["slack"]) + " to spare beside all hangs so far."
+    reason = (
+        "At the most"
+        + hoists
+        + carried
+        + ". Tightest: "
+        + limit["words"]
+        + ", "
+        + kg(tightest["slack"])
+        + " to spare beside all hangs so far."
+    )
     found = verdict(hang, FITS, reason)
     found["fact"] = limit["fact"]
     found["margin"] = signed(both("mass", tightest["slack"]), tightest["slack"])
     notes = [
         *brought["notes"],
-        *(note for index in range(len(places)) for note in place_notes(places[index], index, brought)),
+        *(
+            note
+            for index in range(len(places))
+            for note in place_notes(places[index], index, brought)
+        ),
         *age_notes(limit["value"]),
     ]
     found["notes"] = once(notes)
@@ -212,31 +350,58 @@ def on_point(place: Record, index: int, brought: Record) -> str:
     most_kg = on(brought["high"], [[index, 1.0]], brought["hoist_high"], most=True)
     if place["item"] is not None:
         return str(place["item"]["name"]) + " " + kg(most_kg)
-    return " with ".join(str(leg["item"]["name"]) + " " + kg(most_kg * leg["share"]) for leg in place["legs"])
+    return " with ".join(
+        str(leg["item"]["name"]) + " " + kg(most_kg * leg["share"]) for leg in place["legs"]
+    )
 
 
 def place_notes(place: Record, index: int, brought: Record) -> list[str]:
-    """What to know about a point, how far it is from the spot, and what the legs of a bridle pull."""
+    """
+    What to know about a point, how far it is from the spot, and what the legs of a bridle pull.
+    """
     notes = [note for item in items_of(place) for note in item_notes(item)]
     if place["away_m"] > NEAR_ENOUGH_M:
-        words = both("length", place["away_m"])[0] + " from the spot, within the " + both("length", NEAR_M)[0] + " that this check allows"
-        notes.append(str(place["item"]["name"]) + " is " + words + "; the truss moves or the pick leans by that.")
+        words = (
+            both("length", place["away_m"])[0]
+            + " from the spot, within the "
+            + both("length", NEAR_M)[0]
+            + " that this check allows"
+        )
+        notes.append(
+            str(place["item"]["name"])
+            + " is "
+            + words
+            + "; the truss moves or the pick leans by that."
+        )
     if len(place["legs"]) > 0:
         most_kg = on(brought["high"], [[index, 1.0]], brought["hoist_high"], most=True)
-        pulls = " and ".join(kg(most_kg * leg["pull"]) + " in the leg to " + str(leg["item"]["name"]) for leg in place["legs"])
+        pulls = " and ".join(
+            kg(most_kg * leg["pull"]) + " in the leg to " + str(leg["item"]["name"])
+            for leg in place["legs"]
+        )
         notes.append(
-            "A bridle that meets at " + both("length", place["apex_m"])[0] + ": at the most " + pulls + ". The house's rigger decides on it."
+            "A bridle that meets at "
+            + both("length", place["apex_m"])[0]
+            + ": at the most "
+            + pulls
+            + ". The house's rigger decides on it."
         )
     return notes
 
 
 def top_m(place: Record) -> Any:
-    """How high what carries a place is: the steel at its point, or where its bridle meets; None where that is not known. [m]"""
+    """
+    How high what carries a place is: the steel at its point, or where its bridle meets; None where
+    that is not known. [m]
+    """
     return place["apex_m"] if len(place["legs"]) > 0 else number_of(place["item"], "low-steel")
 
 
 def trimmed(requirement: Record, places: list[Record]) -> Record:
-    """Whether a hang goes as high as wanted: the lowest steel over its points, less what is between steel and the hang's underside."""
+    """
+    Whether a hang goes as high as wanted: the lowest steel over its points, less what is between
+    steel and the hang's underside.
+    """
     lowest: Any = None
     for place in places:
         height_m = top_m(place)
@@ -247,13 +412,19 @@ def trimmed(requirement: Record, places: list[Record]) -> Record:
     if lowest is None:
         return asked(requirement, TRIM, "The hang has no points yet.")
     item = items_of(lowest)[0]
-    under = "the steel at " + item["name"] if len(lowest["legs"]) == 0 else "the bridle to " + item["name"]
+    under = (
+        "the steel at " + item["name"]
+        if len(lowest["legs"]) == 0
+        else "the bridle to " + item["name"]
+    )
     room_m = top_m(lowest) - requirement["trim_m"]
     below_m = requirement["below_m"]
     slack_m = room_m if below_m is None else room_m - below_m
     words = both("length", abs(slack_m))
     if slack_m < -LENGTH_TOLERANCE_M:
-        found = with_remedy(verdict(requirement, SHORT, "Too high under " + under + " by " + words[0] + "."), TRIM)
+        found = with_remedy(
+            verdict(requirement, SHORT, "Too high under " + under + " by " + words[0] + "."), TRIM
+        )
     elif below_m is None:
         reason = words[0] + " between " + under + " and the trim."
         reason += " The rider does not say what hoists, slings and truss take of that."
@@ -271,5 +442,12 @@ def trimmed(requirement: Record, places: list[Record]) -> Record:
 def steel_fact(item: Record) -> Record:
     """The low steel of a point as a verdict shows it."""
     words = both("length", number_of(item, "low-steel"))
-    fact = {"key": item["key"] + ".low-steel", "item": item["name"], "label": "Low steel", "text": words[0], "standing": "stated", "also": words[1]}
+    fact = {
+        "key": item["key"] + ".low-steel",
+        "item": item["name"],
+        "label": "Low steel",
+        "text": words[0],
+        "standing": "stated",
+        "also": words[1],
+    }
     return {**fact, "page": item["page"], "checked": item["checked"]}

@@ -1,4 +1,7 @@
-"""A bridle of two legs for a spot that no point is near to: which free points make it with the gentlest pull, by the house's rules."""
+"""
+A bridle of two legs for a spot that no point is near to: which free points make it with the
+gentlest pull, by the house's rules.
+"""
 
 from math import sqrt
 from typing import Any
@@ -17,21 +20,50 @@ STEEPEST_LEAN = 0.5
 ROUNDING = 0.000000001
 
 
-def with_bridles(hangs: list[Record], places: list[list[Record]], section: Record, taken: list[str]) -> None:
-    """Give the spots that found no point two legs, where their apex is told and the house's rules allow it. Points that are taken stay so."""
+def with_bridles(
+    hangs: list[Record], places: list[list[Record]], section: Record, taken: list[str]
+) -> None:
+    """
+    Give the spots that found no point two legs, where their apex is told and the house's rules
+    allow it.
+
+    Points that are taken stay so.
+    """
     for hang, found in zip(hangs, places, strict=True):
         for index in range(len(found)):
             support = hang["supports"][index]
-            if found[index]["item"] is None and support["apex_m"] is not None and support["across_m"] is not None:
+            if (
+                found[index]["item"] is None
+                and support["apex_m"] is not None
+                and support["across_m"] is not None
+            ):
                 legs = bridle(support, section, taken)
                 if len(legs) > 0:
-                    found[index] = {"item": None, "away_m": 0.0, "issues": [], "legs": legs, "apex_m": support["apex_m"]}
+                    found[index] = {
+                        "item": None,
+                        "away_m": 0.0,
+                        "issues": [],
+                        "legs": legs,
+                        "apex_m": support["apex_m"],
+                    }
                     taken += [leg["item"]["key"] for leg in legs]
 
 
 def bridle(support: Record, section: Record, taken: list[str]) -> list[Record]:
-    """The two legs with the gentlest pull, or none. Each leg tells its share of the load straight down and its pull, for a load of 1."""
-    ends = [end for end in (end_of(support, item, section) for item in points_of(section) if item["key"] not in taken) if end is not None]
+    """
+    The two legs with the gentlest pull, or none.
+
+    Each leg tells its share of the load straight down and its pull, for a load of 1.
+    """
+    ends = [
+        end
+        for end in (
+            end_of(support, item, section)
+            for item in points_of(section)
+            if item["key"] not in taken
+        )
+        if end is not None
+    ]
     widest = widest_cosine(section)
     best: list[Record] = []
     for first in range(len(ends)):
@@ -48,15 +80,40 @@ def hardest(legs: list[Record]) -> float:
 
 
 def end_of(support: Record, item: Record, section: Record) -> Any:
-    """A point as the end of a leg: in service, free of loads, under a bridle rule and a lean that are known. None where it is not one."""
-    run_m, steel_m, lean = away_of(support, item), number_of(item, "low-steel"), lean_cosine(item, section)
-    if len(unusable(item, section)) > 0 or number_of(item, "carried") is None or number_of(item, "carried") > 0 or not allowed(item, section):
+    """
+    A point as the end of a leg: in service, free of loads, under a bridle rule and a lean that are
+    known.
+
+    None where it is not one.
+    """
+    run_m, steel_m, lean = (
+        away_of(support, item),
+        number_of(item, "low-steel"),
+        lean_cosine(item, section),
+    )
+    if (
+        len(unusable(item, section)) > 0
+        or number_of(item, "carried") is None
+        or number_of(item, "carried") > 0
+        or not allowed(item, section)
+    ):
         return None
-    if run_m is None or run_m <= NEAR_M or run_m > REACH_M or steel_m is None or steel_m <= support["apex_m"] or lean is None:
+    if (
+        run_m is None
+        or run_m <= NEAR_M
+        or run_m > REACH_M
+        or steel_m is None
+        or steel_m <= support["apex_m"]
+        or lean is None
+    ):
         return None
     rise_m = steel_m - support["apex_m"]
     length_m = sqrt(run_m * run_m + rise_m * rise_m)
-    return {"item": item, "run_m": run_m, "rise_m": rise_m, "length_m": length_m} if rise_m / length_m >= lean - ROUNDING else None
+    return (
+        {"item": item, "run_m": run_m, "rise_m": rise_m, "length_m": length_m}
+        if rise_m / length_m >= lean - ROUNDING
+        else None
+    )
 
 
 def allowed(item: Record, section: Record) -> bool:
@@ -64,7 +121,10 @@ def allowed(item: Record, section: Record) -> bool:
     for rule in section["items"]:
         if rule["kind"] == "bridles_allowed":
             said = text_of(rule, "allowed")
-            return said == "yes" or (said == "between some beams" and listed(text_of(item, "beam"), text_of(rule, "beams")))
+            return said == "yes" or (
+                said == "between some beams"
+                and listed(text_of(item, "beam"), text_of(rule, "beams"))
+            )
     return False
 
 
@@ -78,27 +138,50 @@ def widest_cosine(section: Record) -> float:
 
 
 def lean_cosine(item: Record, section: Record) -> Any:
-    """The cosine of the widest lean of a pull on a point: its own line first, then exceptions, then the rule for all. None: straight, or not said."""
+    """
+    The cosine of the widest lean of a pull on a point: its own line first, then exceptions, then
+    the rule for all.
+
+    None: straight, or not said.
+    """
     rules = [item]
     exceptions = [rule for rule in section["items"] if rule["kind"] == "exception"]
-    rules = [*rules, *(rule for rule in exceptions if listed(item["name"], text_of(rule, "points")))]
-    rules = [*rules, *(rule for rule in exceptions if listed(text_of(item, "beam"), text_of(rule, "beams")))]
+    rules = [
+        *rules,
+        *(rule for rule in exceptions if listed(item["name"], text_of(rule, "points"))),
+    ]
+    rules = [
+        *rules,
+        *(rule for rule in exceptions if listed(text_of(item, "beam"), text_of(rule, "beams"))),
+    ]
     rules = [*rules, *(rule for rule in section["items"] if rule["kind"] == "roof")]
     for rule in rules:
-        if "directions" in rule["values"] and rule["values"]["directions"]["standing"] != "not stated":
-            lean = number_of(rule, "widest_lean") if text_of(rule, "directions") == "at an angle" else None
+        if (
+            "directions" in rule["values"]
+            and rule["values"]["directions"]["standing"] != "not stated"
+        ):
+            lean = (
+                number_of(rule, "widest_lean")
+                if text_of(rule, "directions") == "at an angle"
+                else None
+            )
             return None if lean is None else lean if lean > STEEPEST_LEAN else STEEPEST_LEAN
     return None
 
 
 def legs_of(first: Record, second: Record, widest: float) -> list[Record]:
-    """Two legs in one plane that meet at the spot, or none where it is not between the points or the angle is too wide."""
+    """
+    Two legs in one plane that meet at the spot, or none where it is not between the points or the
+    angle is too wide.
+    """
     aside_m = number_of(first["item"], "at.across") - number_of(second["item"], "at.across")
     along_m = number_of(first["item"], "at.depth") - number_of(second["item"], "at.depth")
     apart_m = sqrt(aside_m * aside_m + along_m * along_m)
     if apart_m <= 0 or first["run_m"] + second["run_m"] - apart_m > IN_LINE_M:
         return []
-    cosine = (first["rise_m"] * second["rise_m"] - first["run_m"] * second["run_m"]) / (first["length_m"] * second["length_m"])
+    cosine = (first["rise_m"] * second["rise_m"] - first["run_m"] * second["run_m"]) / (
+        first["length_m"] * second["length_m"]
+    )
     if cosine < widest - ROUNDING:
         return []
     turn_m2 = first["rise_m"] * second["run_m"] + second["rise_m"] * first["run_m"]

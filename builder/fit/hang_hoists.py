@@ -1,4 +1,7 @@
-"""The house's hoists for the hangs that ask for them: whether enough are left, and whether the strongest lifts what comes on each support."""
+"""
+The house's hoists for the hangs that ask for them: whether enough are left, and whether the
+strongest lifts what comes on each support.
+"""
 
 from builder.fit.hang_loads import on
 from builder.fit.hang_points import issue, number_of
@@ -10,13 +13,25 @@ STRONGER = "Spread the load over more supports, or bring stronger hoists."
 QUESTION = "How many of your hoists are free, of what rating?"
 
 
-def hoist_issues(hang: Record, brought: Record, sums: dict[str, Record], section: Record) -> list[Record]:
-    """What stands against hanging from the house's hoists, those of earlier hangs counted. Which hoist goes where is the riggers' to say."""
+def hoist_issues(
+    hang: Record, brought: Record, sums: dict[str, Record], section: Record
+) -> list[Record]:
+    """
+    What stands against hanging from the house's hoists, those of earlier hangs counted.
+
+    Which hoist goes where is the riggers' to say.
+    """
     if hang["hoists"] != "house":
         return []
-    wanted = (sums["house hoists"]["count"] if "house hoists" in sums else 0) + len(hang["supports"])
+    wanted = (sums["house hoists"]["count"] if "house hoists" in sums else 0) + len(
+        hang["supports"]
+    )
     sums["house hoists"] = {"count": wanted}
-    hoists = [item for item in section["items"] if item["kind"] == "hoist" and item["condition"] != "out of service"]
+    hoists = [
+        item
+        for item in section["items"]
+        if item["kind"] == "hoist" and item["condition"] != "out of service"
+    ]
     if len(hoists) == 0:
         return []
     return [*enough(wanted, hoists), *strong(hang, brought, hoists)]
@@ -27,21 +42,48 @@ def enough(wanted: int, hoists: list[Record]) -> list[Record]:
     total = 0.0
     for item in hoists:
         if number_of(item, "free") is None:
-            return [issue(ASK, "The house has not said how many of its hoists are left.", question=QUESTION)]
+            return [
+                issue(
+                    ASK,
+                    "The house has not said how many of its hoists are left.",
+                    question=QUESTION,
+                )
+            ]
         total += number_of(item, "free")
     if wanted <= total:
         return []
-    reason = "The house has " + digits(total, 0) + " hoists left, and the show's hangs so far ask for " + digits(wanted, 0) + "."
-    return [{**issue(SHORT, reason, remedy=MORE), "fact": fact_of(hoists[0]["values"]["free"], hoists[0])}]
+    reason = (
+        "The house has "
+        + digits(total, 0)
+        + " hoists left, and the show's hangs so far ask for "
+        + digits(wanted, 0)
+        + "."
+    )
+    return [
+        {
+            **issue(SHORT, reason, remedy=MORE),
+            "fact": fact_of(hoists[0]["values"]["free"], hoists[0]),
+        }
+    ]
 
 
 def strong(hang: Record, brought: Record, hoists: list[Record]) -> list[Record]:
-    """Whether the strongest hoist is rated for the heaviest support. The house's factor is left out: a hoist's rating has its maker's own."""
+    """
+    Whether the strongest hoist is rated for the heaviest support.
+
+    The house's factor is left out: a hoist's rating has its maker's own.
+    """
     strongest = None
     for item in hoists:
         rating_kg = number_of(item, "rating")
         if rating_kg is None:
-            return [issue(ASK, "The house has not said what all of its hoists are rated for.", question=QUESTION)]
+            return [
+                issue(
+                    ASK,
+                    "The house has not said what all of its hoists are rated for.",
+                    question=QUESTION,
+                )
+            ]
         if strongest is None or rating_kg > number_of(strongest, "rating"):
             strongest = item
     most_kg = number_of(strongest, "rating")
@@ -58,5 +100,14 @@ def strong(hang: Record, brought: Record, hoists: list[Record]) -> list[Record]:
             )
             if level_kg > most_kg + 0.001:
                 return [issue(SHORT, reason, remedy=STRONGER)]
-            return [issue(ASK, reason, question="May a hoist take that while another is slack, or how is that kept from happening?")]
+            return [
+                issue(
+                    ASK,
+                    reason,
+                    question=(
+                        "May a hoist take that while another is slack, or how is that kept from"
+                        " happening?"
+                    ),
+                )
+            ]
     return []

@@ -1,4 +1,7 @@
-"""The limits above a point: its own, its beam's, its zones', the whole roof's, each with what the house's own hangs leave."""
+"""
+The limits above a point: its own, its beam's, its zones', the whole roof's, each with what the
+house's own hangs leave.
+"""
 
 from typing import Any
 
@@ -17,22 +20,51 @@ SPACING_ROUNDING_M = 0.000000001
 
 
 def limits_over(item: Any, section: Record) -> list[Record]:
-    """The limits that a support on a point hangs under, the nearest first. Without a point only the roof's is known."""
+    """
+    The limits that a support on a point hangs under, the nearest first.
+
+    Without a point only the roof's is known.
+    """
     found: list[Record] = []
     if item is not None:
         limit_kg, carried_kg = number_of(item, "limit"), number_of(item, "carried")
         if limit_kg is not None:
             left_kg = None if carried_kg is None else limit_kg - carried_kg
-            found.append({**limit("point", "point " + item["name"], item, "limit", left_kg), "hangs": hangs_on([item])})
+            found.append(
+                {
+                    **limit("point", "point " + item["name"], item, "limit", left_kg),
+                    "hangs": hangs_on([item]),
+                }
+            )
         beam = beam_of(item, section)
-        others = [other for other in points_of(section) if text_of(other, "beam").lower() == text_of(item, "beam").lower()]
-        found.append({**limit("beam", "beam " + text_of(item, "beam"), beam, "left", number_of(beam, "left")), "hangs": hangs_on(others)})
+        others = [
+            other
+            for other in points_of(section)
+            if text_of(other, "beam").lower() == text_of(item, "beam").lower()
+        ]
+        found.append(
+            {
+                **limit(
+                    "beam", "beam " + text_of(item, "beam"), beam, "left", number_of(beam, "left")
+                ),
+                "hangs": hangs_on(others),
+            }
+        )
         for zone in section["items"]:
-            if zone["kind"] == "zone" and (listed(item["name"], text_of(zone, "points")) or listed(text_of(item, "beam"), text_of(zone, "beams"))):
-                found.append(limit("zone", "the zone " + zone["name"], zone, "left", number_of(zone, "left")))
+            if zone["kind"] == "zone" and (
+                listed(item["name"], text_of(zone, "points"))
+                or listed(text_of(item, "beam"), text_of(zone, "beams"))
+            ):
+                found.append(
+                    limit("zone", "the zone " + zone["name"], zone, "left", number_of(zone, "left"))
+                )
     roof = roof_of(section)
     found.append(limit("roof", "the whole roof", roof, "left", number_of(roof, "left")))
-    return [each for each in found if each["left_kg"] is not None or not without_limit(each["kind"], each["item"])]
+    return [
+        each
+        for each in found
+        if each["left_kg"] is not None or not without_limit(each["kind"], each["item"])
+    ]
 
 
 def roof_of(section: Record) -> Any:
@@ -41,14 +73,25 @@ def roof_of(section: Record) -> Any:
 
 
 def limit(kind: str, words: str, item: Any, shown: str, left_kg: Any) -> Record:
-    """A limit: what it is called, the fact that shows it, what is left (None where nobody says), and whether the house hangs something there."""
+    """
+    A limit: what it is called, the fact that shows it, what is left (None where nobody says), and
+    whether the house hangs something there.
+    """
     carried_kg = number_of(item, "carried")
     value = item["values"].get(shown) if item is not None else None
     fact = fact_of(value, item) if value is not None else None
     house = carried_kg is not None and carried_kg > 0
     key = kind + " " + (item["key"] if item is not None else words)
     left = {"left_kg": left_kg, "house": house, "hangs": []}
-    return {"key": key, "kind": kind, "words": words, "item": item, "value": value, "fact": fact, **left}
+    return {
+        "key": key,
+        "kind": kind,
+        "words": words,
+        "item": item,
+        "value": value,
+        "fact": fact,
+        **left,
+    }
 
 
 def hangs_on(points: list[Record]) -> list[str]:
@@ -59,11 +102,19 @@ def hangs_on(points: list[Record]) -> list[str]:
 
 def without_limit(kind: str, item: Any) -> bool:
     """Whether the house says that a beam, a zone or the roof has no limit of its own."""
-    return kind != "point" and item is not None and "limit" in item["values"] and item["values"]["limit"]["standing"] == "none"
+    return (
+        kind != "point"
+        and item is not None
+        and "limit" in item["values"]
+        and item["values"]["limit"]["standing"] == "none"
+    )
 
 
 def spacing_issues(item: Record, loaded: list[str], section: Record) -> list[Record]:
-    """Neighbours on the same beam, loaded by the house or the show, that are nearer than the house allows."""
+    """
+    Neighbours on the same beam, loaded by the house or the show, that are nearer than the house
+    allows.
+    """
     roof = roof_of(section)
     rule = roof["values"].get("spacing_at_least") if roof is not None else None
     if rule is None or rule["standing"] in ("none", "not stated"):
@@ -77,7 +128,10 @@ def spacing_issues(item: Record, loaded: list[str], section: Record) -> list[Rec
             carried_kg = number_of(other, "carried")
             known = other["key"] in loaded or carried_kg is not None
             if other["key"] in loaded or carried_kg is None or carried_kg > 0:
-                found = [*found, *neighbour([item, other] if after else [other, item], rule, item, known=known)]
+                found = [
+                    *found,
+                    *neighbour([item, other] if after else [other, item], rule, item, known=known),
+                ]
     return found
 
 
@@ -96,11 +150,31 @@ def neighbour(pair: list[Record], rule: Record, item: Record, *, known: bool) ->
     apart_m = apart_of(pair)
     question = "How near may two loaded points be to each other on one beam? (" + names + ")"
     if rule["number"] is None or apart_m is None:
-        return [issue(ASK, "Nobody has said how near to each other " + names + " may both be loaded.", question=question, item=item)]
+        return [
+            issue(
+                ASK,
+                "Nobody has said how near to each other " + names + " may both be loaded.",
+                question=question,
+                item=item,
+            )
+        ]
     if apart_m >= rule["number"] - SPACING_ROUNDING_M:
         return []
-    reason = names + " are " + both("length", apart_m)[0] + " apart on one beam; the house keeps " + both("length", rule["number"])[0]
+    reason = (
+        names
+        + " are "
+        + both("length", apart_m)[0]
+        + " apart on one beam; the house keeps "
+        + both("length", rule["number"])[0]
+    )
     if known:
-        return [issue(SHORT, reason + " between loaded points.", remedy="Take a point that is farther from a loaded one.", item=item)]
+        return [
+            issue(
+                SHORT,
+                reason + " between loaded points.",
+                remedy="Take a point that is farther from a loaded one.",
+                item=item,
+            )
+        ]
     reason += " between loaded points, and it is not known whether both are."
     return [issue(ASK, reason, question=question, item=item)]

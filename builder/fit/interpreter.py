@@ -1,4 +1,8 @@
-"""Riders and a pack in, verdicts and questions out. This is the whole of the check; the page in the browser runs its twin."""
+"""
+Riders and a pack in, verdicts and questions out.
+
+This is the whole of the check; the page in the browser runs its twin.
+"""
 
 from typing import Any
 
@@ -22,23 +26,46 @@ def fit(pack: Record, riders: list[Record]) -> Record:
     """
     The verdicts on every requirement of every rider, and on the day.
 
-    ``pack`` is what :func:`builder.fit.published.fit_record` makes, a rider what :func:`builder.rider.asked.asked` makes.
+    ``pack`` is what :func:`builder.fit.published.fit_record` makes, a rider what
+    :func:`builder.rider.asked.asked` makes.
     """
     requirements = [requirement for rider in riders for requirement in rider["requirements"]]
-    loads = power_for_all([requirement for requirement in requirements if requirement["sort"] == "power"], pack)
-    hangs = hangs_for_all([requirement for requirement in requirements if requirement["sort"] in HUNG], pack)
+    loads = power_for_all(
+        [requirement for requirement in requirements if requirement["sort"] == "power"], pack
+    )
+    hangs = hangs_for_all(
+        [requirement for requirement in requirements if requirement["sort"] in HUNG], pack
+    )
     verdicts: list[Record] = []
     for requirement in requirements:
-        together = loads if requirement["sort"] == "power" else hangs if requirement["sort"] in HUNG else None
+        together = (
+            loads
+            if requirement["sort"] == "power"
+            else hangs
+            if requirement["sort"] in HUNG
+            else None
+        )
         verdicts.append(judged(requirement, pack) if together is None else together.pop(0))
     for requirement in day_requirements(riders, pack):
         verdicts.append(judged(requirement, pack))
     day = the_day(riders, pack)
-    verdicts = [*verdicts, *stays_on_deck(riders, pack), *plots_together(riders, pack), *day["verdicts"]]
+    verdicts = [
+        *verdicts,
+        *stays_on_deck(riders, pack),
+        *plots_together(riders, pack),
+        *day["verdicts"],
+    ]
     return {
         "venue": pack["venue"],
         "revision": pack["revision"],
-        "acts": [{"act": rider["act"], "revision": rider["revision"], "verdict": overall(verdicts, rider["act"])} for rider in riders],
+        "acts": [
+            {
+                "act": rider["act"],
+                "revision": rider["revision"],
+                "verdict": overall(verdicts, rider["act"]),
+            }
+            for rider in riders
+        ],
         "verdict": overall(verdicts, ""),
         "verdicts": verdicts,
         "day": day["rows"],
@@ -70,11 +97,22 @@ def judged(requirement: Record, pack: Record) -> Record:
 
 
 def rule_of(key: str, pack: Record) -> Record:
-    """The rule that a requirement names. The rider's reader knows the same rules, so it is there; a pack of another edition may lack it."""
+    """
+    The rule that a requirement names.
+
+    The rider's reader knows the same rules, so it is there; a pack of another edition may lack it.
+    """
     for rule in pack["rules"]:
         if rule["key"] == key:
             return dict(rule)
-    return {"section": "", "question": "Does the house have " + key + "?", "legal": False, "kind": "", "remedy": "", "who": ""}
+    return {
+        "section": "",
+        "question": "Does the house have " + key + "?",
+        "legal": False,
+        "kind": "",
+        "remedy": "",
+        "who": "",
+    }
 
 
 def any_of(requirement: Record, pack: Record) -> Record:
@@ -104,20 +142,35 @@ def overall(verdicts: list[Record], act: str) -> str:
 
 
 def questions(verdicts: list[Record]) -> list[Record]:
-    """What to ask, by department in alphabetical order, each question once, with all the riders' lines that ask it."""
+    """
+    What to ask, by department in alphabetical order, each question once, with all the riders' lines
+    that ask it.
+    """
     groups: dict[str, dict[str, list[str]]] = {}
     for found in [each for whole in verdicts for each in (whole, *whole["parts"])]:
         if found["question"] != "":
             line = quoted_line(found)
-            words = found["question"][: len(found["question"]) - len(line) - 4] if line != "" else found["question"]
+            words = (
+                found["question"][: len(found["question"]) - len(line) - 4]
+                if line != ""
+                else found["question"]
+            )
             lines = groups.setdefault(found["department"], {}).setdefault(words, [])
             if line not in lines:
                 lines.append(line)
-    return [{"department": name, "questions": [with_lines(words, groups[name][words]) for words in groups[name]]} for name in sorted(groups)]
+    return [
+        {
+            "department": name,
+            "questions": [with_lines(words, groups[name][words]) for words in groups[name]],
+        }
+        for name in sorted(groups)
+    ]
 
 
 def quoted_line(found: Record) -> str:
-    """The line of the rider that a question quotes at its end, or an empty one where it quotes none."""
+    """
+    The line of the rider that a question quotes at its end, or an empty one where it quotes none.
+    """
     line = ", rider line " + str(found["line"]) if found["line"] > 0 else ""
     whole = found["act"] + line + ": " + found["title"] + ", " + found["need"]
     return whole if found["question"][-len(whole) - 4 :] == " (" + whole + ".)" else ""
@@ -130,7 +183,9 @@ def with_lines(words: str, lines: list[str]) -> str:
 
 
 def cautions(verdicts: list[Record], pack: Record) -> list[str]:
-    """The cautions of the departments that answered or are asked, in the pack's order, each once."""
+    """
+    The cautions of the departments that answered or are asked, in the pack's order, each once.
+    """
     found: list[str] = []
     for section in pack["sections"]:
         for words in section["cautions"]:
@@ -140,8 +195,14 @@ def cautions(verdicts: list[Record], pack: Record) -> list[str]:
 
 
 def answers(section: Record, found: Record) -> bool:
-    """Whether a verdict shows a fact of a section, or is of its department: what is only asked has figures in its reason too."""
-    return bool(found["department"] == section["key"] or (found["fact"] is not None and found["fact"]["key"].split(".")[0] == section["key"]))
+    """
+    Whether a verdict shows a fact of a section, or is of its department: what is only asked has
+    figures in its reason too.
+    """
+    return bool(
+        found["department"] == section["key"]
+        or (found["fact"] is not None and found["fact"]["key"].split(".")[0] == section["key"])
+    )
 
 
 def counts(result: Record) -> Record:

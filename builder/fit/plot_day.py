@@ -7,17 +7,30 @@ from builder.fit.verdicts import ASK, FITS, SHORT, Record, verdict, with_questio
 from builder.fit.wording import both
 
 THE_DAY = "The day"
-ROOM = {"remedy": "Let it roll off for the other act, or move the other act's plot.", "who": "both acts, with the house's stage manager"}
+ROOM = {
+    "remedy": "Let it roll off for the other act, or move the other act's plot.",
+    "who": "both acts, with the house's stage manager",
+}
 STAYS = "Does what stands there stay on the deck while others play?"
 
 
 def plots_together(riders: list[Record], pack: Record) -> list[Record]:
     """One verdict for each act whose plot shares the day with another's."""
-    plots = [{"rider": rider, "requirement": each} for rider in riders for each in rider["requirements"] if each["sort"] == "plot"]
+    plots = [
+        {"rider": rider, "requirement": each}
+        for rider in riders
+        for each in rider["requirements"]
+        if each["sort"] == "plot"
+    ]
     found = []
     for plot in plots:
         others = [other for other in plots if other["rider"]["act"] != plot["rider"]["act"]]
-        left = [{"act": other["rider"]["act"], **placed(wish)} for other in others for wish in other["requirement"]["rectangles"] if stays(wish)]
+        left = [
+            {"act": other["rider"]["act"], **placed(wish)}
+            for other in others
+            for wish in other["requirement"]["rectangles"]
+            if stays(wish)
+        ]
         if len(left) > 0:
             found.append(beside_others(plot["requirement"], left, pack))
     return found
@@ -29,20 +42,34 @@ def stays(wish: Record) -> bool:
 
 
 def placed(wish: Record) -> Record:
-    """A rectangle as it stands on the plan, worked out once; None where the rider gives it no place."""
+    """
+    A rectangle as it stands on the plan, worked out once; None where the rider gives it no place.
+    """
     return {"wish": wish, "rect": None if wish["across_m"] is None else rect_of(wish)}
 
 
 def beside_others(requirement: Record, left: list[Record], pack: Record) -> Record:
     """One act's plot beside what the other acts leave standing."""
-    line = {**requirement, "act": THE_DAY, "title": "Stage plot of " + requirement["act"] + " beside what stays", "line": 0, "strictness": "must"}
+    line = {
+        **requirement,
+        "act": THE_DAY,
+        "title": "Stage plot of " + requirement["act"] + " beside what stays",
+        "line": 0,
+        "strictness": "must",
+    }
     mine = [placed(wish) for wish in requirement["rectangles"] if wish["strictness"] == "must"]
     pairs = [[one, other] for one in mine for other in left if in_each_other(one, other)]
     shorts = [pair for pair in pairs if pair[1]["wish"]["stays"] == "yes"]
-    asks = [clash(pair) + ", and nobody says whether that stays" for pair in pairs if pair[1]["wish"]["stays"] == ""]
+    asks = [
+        clash(pair) + ", and nobody says whether that stays"
+        for pair in pairs
+        if pair[1]["wish"]["stays"] == ""
+    ]
     asks = [*asks, *open_places(mine, left)]
     if len(shorts) > 0:
-        found = with_remedy(verdict(line, SHORT, sentence([clash(pair) + ", which stays" for pair in shorts])), ROOM)
+        found = with_remedy(
+            verdict(line, SHORT, sentence([clash(pair) + ", which stays" for pair in shorts])), ROOM
+        )
         most = max([overlap_m(pair[0]["rect"], pair[1]["rect"]) for pair in shorts])
         found["margin"] = signed(both("length", most), -most)
     elif len(asks) > 0:
@@ -55,7 +82,11 @@ def beside_others(requirement: Record, left: list[Record], pack: Record) -> Reco
 
 def in_each_other(one: Record, other: Record) -> bool:
     """Whether two rectangles that have their places overlap."""
-    return one["rect"] is not None and other["rect"] is not None and overlap(one["rect"], other["rect"])
+    return (
+        one["rect"] is not None
+        and other["rect"] is not None
+        and overlap(one["rect"], other["rect"])
+    )
 
 
 def clash(pair: list[Record]) -> str:
@@ -68,5 +99,8 @@ def clash(pair: list[Record]) -> str:
 def open_places(mine: list[Record], left: list[Record]) -> list[str]:
     """What nobody gives a place, on either side."""
     names = [each["wish"]["name"] for each in mine if each["rect"] is None]
-    names = [*names, *(each["wish"]["name"] + " of " + each["act"] for each in left if each["rect"] is None)]
+    names = [
+        *names,
+        *(each["wish"]["name"] + " of " + each["act"] for each in left if each["rect"] is None),
+    ]
     return ["no place is given for " + ", ".join(names)] if len(names) > 0 and len(mine) > 0 else []

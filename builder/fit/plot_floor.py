@@ -1,4 +1,7 @@
-"""What a rectangle of a stage plot stands on: the deck or a wing, how high it may be there, and what the floor carries."""
+"""
+What a rectangle of a stage plot stands on: the deck or a wing, how high it may be there, and what
+the floor carries.
+"""
 
 from typing import Any
 
@@ -33,7 +36,10 @@ def floors_of(section: Record, deck: Record) -> list[Record]:
 
 
 def floor_called(floors: list[Record], on: str) -> Any:
-    """The floor that a rider names; the deck where it names none; None where the pack has no such wing."""
+    """
+    The floor that a rider names; the deck where it names none; None where the pack has no such
+    wing.
+    """
     for floor in floors:
         if floor["on"] == (on if on != "" else "deck"):
             return floor
@@ -57,21 +63,41 @@ def outline_fact(floor: Record) -> Record:
     """A floor's outline as the house's fact."""
     box, item = extent(floor["corners"]), floor["item"]
     across, depth = both("length", box[1] - box[0]), both("length", box[3] - box[2])
-    fact = {"key": item["key"], "item": item["name"], "label": "outline, across and in depth", "text": across[0] + " × " + depth[0]}
-    return {**fact, "standing": "stated", "also": across[1] + " × " + depth[1], "page": item["page"], "checked": item["checked"]}
+    fact = {
+        "key": item["key"],
+        "item": item["name"],
+        "label": "outline, across and in depth",
+        "text": across[0] + " × " + depth[0],
+    }
+    return {
+        **fact,
+        "standing": "stated",
+        "also": across[1] + " × " + depth[1],
+        "page": item["page"],
+        "checked": item["checked"],
+    }
 
 
 def not_in_use(floor: Record) -> list[Record]:
     """What a visitor may not use."""
     item = floor["item"]
     if item["condition"] == "out of service" or item["terms"] == "not for visitors":
-        words = "the " + named(floor) + " is " + ("out of service" if item["condition"] == "out of service" else "not for visitors")
+        words = (
+            "the "
+            + named(floor)
+            + " is "
+            + ("out of service" if item["condition"] == "out of service" else "not for visitors")
+        )
         return [hit(SHORT, "use", words, fact=outline_fact(floor))]
     return []
 
 
 def stepped(floor: Record) -> bool:
-    """Whether a floor is a wing that is not said to be level with the deck. Heights are published from the deck."""
+    """
+    Whether a floor is a wing that is not said to be level with the deck.
+
+    Heights are published from the deck.
+    """
     level = floor["item"]["values"].get("level_with_deck")
     return floor["on"] != "deck" and (level is None or level["text"] != "yes")
 
@@ -85,15 +111,46 @@ def too_high(wish: Record, floor: Record) -> list[Record]:
     if value is not None and (value["standing"] == "none" or value["text"] == "no limit"):
         return []
     if stepped(floor):
-        return [hit(ASK, "height", "what is clear above the " + named(floor) + " counts from the deck, not from its own floor", question=STEP)]
-    over_m = wish["height_m"] - value["number"] if value is not None and value["number"] is not None else 0.0
+        return [
+            hit(
+                ASK,
+                "height",
+                "what is clear above the "
+                + named(floor)
+                + " counts from the deck, not from its own floor",
+                question=STEP,
+            )
+        ]
+    over_m = (
+        wish["height_m"] - value["number"]
+        if value is not None and value["number"] is not None
+        else 0.0
+    )
     if over_m > TOLERANCE_M + ROUNDING_M:
-        return [hit(SHORT, "height", both("length", over_m)[0] + " higher than what is clear above it", by=over_m, fact=fact_of(value, item))]
+        return [
+            hit(
+                SHORT,
+                "height",
+                both("length", over_m)[0] + " higher than what is clear above it",
+                by=over_m,
+                fact=fact_of(value, item),
+            )
+        ]
     if known(value):
-        words = both("length", over_m)[0] + " higher than what is clear above it, within the tolerance for rounding"
+        words = (
+            both("length", over_m)[0]
+            + " higher than what is clear above it, within the tolerance for rounding"
+        )
         return [hit(NOTED, "height", words)] if over_m > ROUNDING_M else []
     question = "How high is the lowest fixed thing above the " + named(floor) + "?"
-    return [hit(ASK, "height", "nobody says how high the lowest thing above the " + named(floor) + " is", question=question)]
+    return [
+        hit(
+            ASK,
+            "height",
+            "nobody says how high the lowest thing above the " + named(floor) + " is",
+            question=question,
+        )
+    ]
 
 
 def known(value: Any) -> bool:
@@ -102,7 +159,11 @@ def known(value: Any) -> bool:
 
 
 def carried(wish: Record, rect: Record, floor: Record, section: Record) -> list[Record]:
-    """What weight and feet make of every floor under a rectangle. The floor's own limit does not bind where a zone lies under all of it."""
+    """
+    What weight and feet make of every floor under a rectangle.
+
+    The floor's own limit does not bind where a zone lies under all of it.
+    """
     under = []
     covered = False
     for item in section["items"]:
@@ -139,14 +200,27 @@ def loads_on(wish: Record, item: Record, corners: list[list[float]]) -> list[Rec
 def loaded(load: float, kind: str, item: Record, corners: list[list[float]]) -> Record:
     """One load against one limit, without a tolerance."""
     value = item["values"].get("load" if kind == "load" else "point_load")
-    words = both(kind, load)[0] + (" spread evenly on " if kind == "load" else " on one foot on ") + item["name"]
+    words = (
+        both(kind, load)[0]
+        + (" spread evenly on " if kind == "load" else " on one foot on ")
+        + item["name"]
+    )
     fact = fact_of(value, item) if value is not None else None
     if value is not None and value["number"] is not None:
         over = load - value["number"]
         carries = words + ", which carries " + both(kind, value["number"])[0]
         if over > abs(value["number"]) * FLOAT_SHARE:
             zone = extent(corners) if item["kind"] == "zone" else None
-            return hit(SHORT, kind, carries, by=over, measure=kind, fact=fact, box=zone, limit=value["number"])
+            return hit(
+                SHORT,
+                kind,
+                carries,
+                by=over,
+                measure=kind,
+                fact=fact,
+                box=zone,
+                limit=value["number"],
+            )
         if known(value):
             return hit(FITS, kind, carries, fact=fact)
     what = "uniform load" if kind == "load" else "largest single load, on what footprint,"

@@ -17,7 +17,9 @@ def hit(
     box: Any = None,
     limit: float = 0.0,
 ) -> Record:
-    """One thing found: its word, what sort it is, by how much, and the extent of what is in the way."""
+    """
+    One thing found: its word, what sort it is, by how much, and the extent of what is in the way.
+    """
     return {
         "word": word,
         "sort": sort,

@@ -1,9 +1,21 @@
-"""What would mend a rectangle of a stage plot that is short. A move is only told where the rectangle then stands without anything short."""
+"""
+What would mend a rectangle of a stage plot that is short.
+
+A move is only told where the rectangle then stands without anything short.
+"""
 
 from builder.fit.plot_floor import GRAVITY_M_S2, floor_called, named, stepped
 from builder.fit.plot_hits import of_word
 from builder.fit.plot_way import hits_of
-from builder.fit.rectangles import TOLERANCE_M, beyond, corners_of, extent, moved, overlap, quarter_turned
+from builder.fit.rectangles import (
+    TOLERANCE_M,
+    beyond,
+    corners_of,
+    extent,
+    moved,
+    overlap,
+    quarter_turned,
+)
 from builder.fit.verdicts import ASK, SHORT, Record
 from builder.fit.wording import both
 
@@ -14,8 +26,14 @@ ENGINEER = "the house's engineer"
 SHOW = "the show"
 
 
-def remedy_of(wish: Record, rect: Record, others: list[Record], ground: Record, hits: list[Record]) -> list[str]:
-    """What would mend it, and who could. Where no move helps against loads and heights, one that mends the rest is told beside."""
+def remedy_of(
+    wish: Record, rect: Record, others: list[Record], ground: Record, hits: list[Record]
+) -> list[str]:
+    """
+    What would mend it, and who could.
+
+    Where no move helps against loads and heights, one that mends the rest is told beside.
+    """
     fixed = [each for each in of_word(hits, SHORT) if each["sort"] in FIXED]
     lighter = " ".join(lessened(wish, each) for each in fixed)
     who = ENGINEER if any(each["sort"] != "height" for each in fixed) else SHOW
@@ -23,20 +41,35 @@ def remedy_of(wish: Record, rect: Record, others: list[Record], ground: Record, 
     for allowed in ([], FIXED) if len(fixed) > 0 else ([],):
         for move in tries:
             if mends(wish, moved(rect, move[0], move[1]), others, ground, allowed):
-                return ["Move it " + move_words(move) + "." + (" " + lighter if len(allowed) > 0 else ""), SHOW]
-        if mends(wish, quarter_turned(rect), others, ground, allowed) and not mends(wish, rect, others, ground, allowed):
+                return [
+                    "Move it "
+                    + move_words(move)
+                    + "."
+                    + (" " + lighter if len(allowed) > 0 else ""),
+                    SHOW,
+                ]
+        if mends(wish, quarter_turned(rect), others, ground, allowed) and not mends(
+            wish, rect, others, ground, allowed
+        ):
             return ["Turn it by a quarter." + (" " + lighter if len(allowed) > 0 else ""), SHOW]
         if len(fixed) > 0 and mends(wish, rect, others, ground, FIXED):
             return [lighter, who]
     return [elsewhere(rect, wish, ground) + smaller(rect, wish, ground), SHOW]
 
 
-def mends(wish: Record, rect: Record, others: list[Record], ground: Record, allowed: list[str]) -> bool:
-    """Whether nothing is short at a place, but for what no place mends, and no edge is crossed that would have to be asked."""
+def mends(
+    wish: Record, rect: Record, others: list[Record], ground: Record, allowed: list[str]
+) -> bool:
+    """
+    Whether nothing is short at a place, but for what no place mends, and no edge is crossed that
+    would have to be asked.
+    """
     if any(overlap(rect, other["rect"]) for other in others):
         return False
     hits = hits_of(wish, rect, others, ground)
-    return all(each["sort"] in allowed for each in of_word(hits, SHORT)) and all(each["sort"] != "edge" for each in of_word(hits, ASK))
+    return all(each["sort"] in allowed for each in of_word(hits, SHORT)) and all(
+        each["sort"] != "edge" for each in of_word(hits, ASK)
+    )
 
 
 def moves(wish: Record, rect: Record, ground: Record, hits: list[Record]) -> list[list[float]]:
@@ -49,7 +82,12 @@ def moves(wish: Record, rect: Record, ground: Record, hits: list[Record]) -> lis
     for each in of_word(hits, SHORT)[:MOST_TRIED]:
         if each["box"] is not None:
             box = each["box"]
-            found += [[box[1] - one[0], 0.0], [box[0] - one[1], 0.0], [0.0, box[3] - one[2]], [0.0, box[2] - one[3]]]
+            found += [
+                [box[1] - one[0], 0.0],
+                [box[0] - one[1], 0.0],
+                [0.0, box[3] - one[2]],
+                [0.0, box[2] - one[3]],
+            ]
     return [each for each in found if each[0] != 0 or each[1] != 0]
 
 
@@ -58,10 +96,18 @@ def back_within(rect: Record, one: list[float], corners: list[list[float]]) -> l
     found = []
     for each in beyond(rect, corners):
         over_m = each["over_m"]
-        steps = {"stage left": [-over_m, 0.0], "stage right": [over_m, 0.0], "upstage": [0.0, -over_m], "downstage": [0.0, over_m]}
+        steps = {
+            "stage left": [-over_m, 0.0],
+            "stage right": [over_m, 0.0],
+            "upstage": [0.0, -over_m],
+            "downstage": [0.0, over_m],
+        }
         found.append(steps[each["side"]])
     box = extent(corners)
-    return [*found, [within(one[0], one[1], box[0], box[1]), within(one[2], one[3], box[2], box[3])]]
+    return [
+        *found,
+        [within(one[0], one[1], box[0], box[1]), within(one[2], one[3], box[2], box[3])],
+    ]
 
 
 def within(low: float, high: float, least: float, most: float) -> float:
@@ -73,7 +119,9 @@ def move_words(move: list[float]) -> str:
     """A move in words, in both unit systems."""
     parts = []
     if move[0] != 0:
-        parts.append(length_words(move[0]) + (" to stage left" if move[0] > 0 else " to stage right"))
+        parts.append(
+            length_words(move[0]) + (" to stage left" if move[0] > 0 else " to stage right")
+        )
     if move[1] != 0:
         parts.append(length_words(move[1]) + (" upstage" if move[1] > 0 else " downstage"))
     return " and ".join(parts)
@@ -94,9 +142,17 @@ def lessened(wish: Record, each: Record) -> str:
         return "Leave it off this floor; a structural engineer decides."
     if each["sort"] == "mass":
         words = both("mass", each["limit"])
-        return "Spread it on plates, so that no foot presses with more than " + words[0] + " (" + words[1] + "); a structural engineer decides."
+        return (
+            "Spread it on plates, so that no foot presses with more than "
+            + words[0]
+            + " ("
+            + words[1]
+            + "); a structural engineer decides."
+        )
     words = both("area", wish["weight_kg"] * GRAVITY_M_S2 / each["limit"])
-    return "Spread it over " + words[0] + " (" + words[1] + ") or more; a structural engineer decides."
+    return (
+        "Spread it over " + words[0] + " (" + words[1] + ") or more; a structural engineer decides."
+    )
 
 
 def elsewhere(rect: Record, wish: Record, ground: Record) -> str:
@@ -115,7 +171,15 @@ def smaller(rect: Record, wish: Record, ground: Record) -> str:
     one, floor = extent(corners_of(rect)), floor_called(ground["floors"], wish["on"])
     parts = []
     for axis, words in ((0, " across"), (2, " in depth")):
-        over_m = one[axis + 1] - one[axis] - (extent(floor["corners"])[axis + 1] - extent(floor["corners"])[axis])
+        over_m = (
+            one[axis + 1]
+            - one[axis]
+            - (extent(floor["corners"])[axis + 1] - extent(floor["corners"])[axis])
+        )
         if over_m > TOLERANCE_M:
             parts.append(length_words(over_m) + words)
-    return "Make it smaller" + (" by " + " and ".join(parts) if len(parts) > 0 else "") + ", or leave it off this stage."
+    return (
+        "Make it smaller"
+        + (" by " + " and ".join(parts) if len(parts) > 0 else "")
+        + ", or leave it off this stage."
+    )

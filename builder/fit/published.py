@@ -1,4 +1,7 @@
-"""The part of a pack that the check needs, as one plain record: every value with its standing, its age and its page."""
+"""
+The part of a pack that the check needs, as one plain record: every value with its standing, its age
+and its page.
+"""
 
 from collections.abc import Iterable, Mapping
 from dataclasses import asdict
@@ -11,11 +14,17 @@ from builder.rules import WHOLES, Rule
 Record = dict[str, Any]
 Wanted = dict[tuple[str, str], set[str]]
 COUNTED = {"at.across", "at.depth", "carried", "low-steel"}
-"""Values of rigging points and groups that the hang plan counts with and no verdict shows by themselves: their number alone, and what hangs there."""
+"""
+Values of rigging points and groups that the hang plan counts with and no verdict shows by
+themselves: their number alone, and what hangs there.
+"""
 NAMED = {"beam", "directions"}
 """The same for words."""
 COSINES = {"widest_angle", "widest_lean"}
-"""Angles of bridles. The check compares their cosines, worked out here once: two languages need not give the same cosine."""
+"""
+Angles of bridles. The check compares their cosines, worked out here once: two languages need not
+give the same cosine.
+"""
 FREE = {f"{name}.{phase}" for name in ("free", "free-least") for phase in ("L1", "L2", "L3")}
 FED = {*FREE, "rating", "fed_from", "system", "dimmers"}
 BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
@@ -36,18 +45,38 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     ("sound", "mix"): {"average_level", "average_level_error"},
     ("access", "approach"): {"longest_truck", "lowest_clearance", "weight_limit"},
     ("access", "dock"): {"approach", "trucks_at_once"},
-    ("access", "route"): {"from_dock", "to_place", "tightest_width", "tightest_height", "tightest_weight"},
+    ("access", "route"): {
+        "from_dock",
+        "to_place",
+        "tightest_width",
+        "tightest_height",
+        "tightest_weight",
+    },
     ("stage", "place"): {"at.across", "at.depth"},
     ("rigging", "point"): {"limit", "directions", "widest_lean", *COUNTED, *NAMED},
     ("rigging", "beam"): {"limit", "left", "carried"},
     ("rigging", "zone"): {"limit", "left", "carried", "beams", "points"},
-    ("rigging", "roof"): {"limit", "left", "carried", "spacing_at_least", "directions", "widest_lean"},
+    ("rigging", "roof"): {
+        "limit",
+        "left",
+        "carried",
+        "spacing_at_least",
+        "directions",
+        "widest_lean",
+    },
     ("rigging", "exception"): {"beams", "points", "directions", "widest_lean"},
     ("rigging", "house"): {"bridles_allowed"},
     ("rigging", "bridles_allowed"): {"allowed", "beams", "widest_angle"},
     ("rigging", "dynamic_factor"): {"factor"},
     ("rigging", "hoist"): {"weight", "rating", "free"},
-    ("stage", "deck"): {"usable_width", "usable_depth", "clear_height", "load", "point_load", "configurations"},
+    ("stage", "deck"): {
+        "usable_width",
+        "usable_depth",
+        "clear_height",
+        "load",
+        "point_load",
+        "configurations",
+    },
     ("stage", "wing"): {"level_with_deck", "clear_height", "load"},
     ("stage", "zone"): {"load", "point_load"},
     ("stage", "obstruction"): {"from_height"},
@@ -68,7 +97,8 @@ DRAWN = {"stage"}
 
 def fit_record(pack: Pack, *, pages: Mapping[str, str] | None = None) -> Record:
     """
-    What the check reads of a pack. ``pages`` tells where facts, figures and items stand on the site: page and anchor by their key.
+    What the check reads of a pack. ``pages`` tells where facts, figures and items stand on the
+    site: page and anchor by their key.
     """
     places = pages or {}
     wanted = wanted_of(pack.rules)
@@ -81,7 +111,11 @@ def fit_record(pack: Pack, *, pages: Mapping[str, str] | None = None) -> Record:
 
 
 def wanted_of(rules: Iterable[Rule]) -> Wanted:
-    """The values that rules and checks read, by section and kind of item. The rest of the pack, most of it, is left out."""
+    """
+    The values that rules and checks read, by section and kind of item.
+
+    The rest of the pack, most of it, is left out.
+    """
     found = {place: set(names) for place, names in BEYOND_RULES.items()}
     for rule in rules:
         names = {rule.value, rule.otherwise, *(name for name, _ in rule.where), "configurations"}
@@ -104,14 +138,24 @@ def section_record(section: Section, pages: Mapping[str, str], wanted: Wanted) -
         "key": section.key,
         "title": section.title,
         "cautions": list(section.cautions),
-        "outlines": [outline_record(outline) for outline in section.outlines if section.key in DRAWN],
-        "items": [item_record(item, section, pages, wanted[section.key, item.kind]) for item in section.items if (section.key, item.kind) in wanted],
+        "outlines": [
+            outline_record(outline) for outline in section.outlines if section.key in DRAWN
+        ],
+        "items": [
+            item_record(item, section, pages, wanted[section.key, item.kind])
+            for item in section.items
+            if (section.key, item.kind) in wanted
+        ],
     }
 
 
 def outline_record(outline: Outline) -> Record:
     """A shape on the plan with lists for tuples, as JSON has them."""
-    return {"kind": outline.kind, "name": outline.name, "corners": [list(corner) for corner in outline.corners]}
+    return {
+        "kind": outline.kind,
+        "name": outline.name,
+        "corners": [list(corner) for corner in outline.corners],
+    }
 
 
 def item_record(item: Item, section: Section, pages: Mapping[str, str], wanted: set[str]) -> Record:
@@ -119,7 +163,9 @@ def item_record(item: Item, section: Section, pages: Mapping[str, str], wanted: 
     every: tuple[Fact | Figure, ...] = (*item.facts, *item.figures)
     found = [value for value in every if value.key[len(item.key) + 1 :] in wanted]
     page = pages.get(item.key, f"{section.key}.html")
-    verified = next((fact.verified for fact in item.facts if fact.verified), None) or section.verified
+    verified = (
+        next((fact.verified for fact in item.facts if fact.verified), None) or section.verified
+    )
     return {
         "page": page,
         "checked": checked(verified),
@@ -130,12 +176,21 @@ def item_record(item: Item, section: Section, pages: Mapping[str, str], wanted: 
         "condition": item.condition,
         "note": item.note,
         "terms": next((fact.terms for fact in item.facts if fact.terms), ""),
-        "values": {value.key[len(item.key) + 1 :]: shown_record(value, item, section, pages.get(value.key, page)) for value in found},
+        "values": {
+            value.key[len(item.key) + 1 :]: shown_record(
+                value, item, section, pages.get(value.key, page)
+            )
+            for value in found
+        },
     }
 
 
 def shown_record(value: Fact | Figure, item: Item, section: Section, page: str) -> Record:
-    """A value in full, or only what is counted with where no verdict shows it. A limit that the house says does not exist is ``none``."""
+    """
+    A value in full, or only what is counted with where no verdict shows it.
+
+    A limit that the house says does not exist is ``none``.
+    """
     record = value_record(value, section, page)
     if section.key != "rigging":
         return record
@@ -145,7 +200,10 @@ def shown_record(value: Fact | Figure, item: Item, section: Section, page: str) 
     if name in COSINES and record["number"] is not None:
         return {"number": cos(radians(record["number"]))}
     if name in COUNTED:
-        return {"number": record["number"], **({"hangs": value.note} if name == "carried" and value.note else {})}
+        return {
+            "number": record["number"],
+            **({"hangs": value.note} if name == "carried" and value.note else {}),
+        }
     return {"standing": record["standing"], "text": record["text"]} if name in NAMED else record
 
 
@@ -153,7 +211,13 @@ def value_record(value: Fact | Figure, section: Section, page: str) -> Record:
     """A fact or figure. A figure is as old as the section's check."""
     verified = (value.verified if isinstance(value, Fact) else None) or section.verified
     shown = value.value
-    standing = value.standing if isinstance(value, Fact) else Standing.STATED if shown else Standing.UNKNOWN
+    standing = (
+        value.standing
+        if isinstance(value, Fact)
+        else Standing.STATED
+        if shown
+        else Standing.UNKNOWN
+    )
     return {
         "key": value.key,
         "label": value.label,

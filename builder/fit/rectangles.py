@@ -1,4 +1,8 @@
-"""Rectangles on a plan against outlines and each other, turned or not. A rectangle is its centre, its sizes and its turn; lengths in metres."""
+"""
+Rectangles on a plan against outlines and each other, turned or not.
+
+A rectangle is its centre, its sizes and its turn; lengths in metres.
+"""
 
 from math import floor, sqrt
 
@@ -13,14 +17,26 @@ SIDES = ("stage left", "stage right", "upstage", "downstage")
 Numbers = list[float]
 
 
-def rectangle(across_m: float, upstage_m: float, *, width_m: float, depth_m: float, turned_deg: float = 0.0) -> Record:
+def rectangle(
+    across_m: float, upstage_m: float, *, width_m: float, depth_m: float, turned_deg: float = 0.0
+) -> Record:
     """A rectangle about its centre, turned anticlockwise as seen from above."""
     cosine, sine = turn(turned_deg)
-    return {"x": across_m, "y": upstage_m, "width": width_m, "depth": depth_m, "cos": cosine, "sin": sine}
+    return {
+        "x": across_m,
+        "y": upstage_m,
+        "width": width_m,
+        "depth": depth_m,
+        "cos": cosine,
+        "sin": sine,
+    }
 
 
 def turn(turned_deg: float) -> Numbers:
-    """Cosine and sine by whole quarters and a series, so that two languages find the same to the last digit; a quarter is exact."""
+    """
+    Cosine and sine by whole quarters and a series, so that two languages find the same to the last
+    digit; a quarter is exact.
+    """
     quarter = floor(turned_deg / 90 + 0.5)
     angle = (turned_deg - 90 * quarter) * DEGREE
     cosine, sine, term = 0.0, 0.0, 1.0
@@ -28,7 +44,9 @@ def turn(turned_deg: float) -> Numbers:
         cosine += term
         sine += term * angle / (power + 1)
         term = -term * angle * angle / ((power + 1) * (power + 2))
-    return [[cosine, sine], [-sine, cosine], [-cosine, -sine], [sine, -cosine]][quarter - 4 * floor(quarter / 4)]
+    return [[cosine, sine], [-sine, cosine], [-cosine, -sine], [sine, -cosine]][
+        quarter - 4 * floor(quarter / 4)
+    ]
 
 
 def moved(rect: Record, across_m: float, upstage_m: float) -> Record:
@@ -46,7 +64,12 @@ def corners_of(rect: Record) -> list[Numbers]:
     found = []
     for across, upstage in ((-0.5, -0.5), (0.5, -0.5), (0.5, 0.5), (-0.5, 0.5)):
         u, v = across * rect["width"], upstage * rect["depth"]
-        found.append([rect["x"] + u * rect["cos"] - v * rect["sin"], rect["y"] + u * rect["sin"] + v * rect["cos"]])
+        found.append(
+            [
+                rect["x"] + u * rect["cos"] - v * rect["sin"],
+                rect["y"] + u * rect["sin"] + v * rect["cos"],
+            ]
+        )
     return found
 
 
@@ -55,7 +78,12 @@ def framed(rect: Record, corners: list[Numbers]) -> list[Numbers]:
     found = []
     for corner in corners:
         across, upstage = corner[0] - rect["x"], corner[1] - rect["y"]
-        found.append([across * rect["cos"] + upstage * rect["sin"], upstage * rect["cos"] - across * rect["sin"]])
+        found.append(
+            [
+                across * rect["cos"] + upstage * rect["sin"],
+                upstage * rect["cos"] - across * rect["sin"],
+            ]
+        )
     return found
 
 
@@ -103,13 +131,18 @@ def holds(corners: list[Numbers], across_m: float, upstage_m: float) -> bool:
     """Whether a spot lies within an outline."""
     within = False
     for one, two in edges(corners):
-        if (one[1] > upstage_m) != (two[1] > upstage_m) and across_m < one[0] + (upstage_m - one[1]) / (two[1] - one[1]) * (two[0] - one[0]):
+        if (one[1] > upstage_m) != (two[1] > upstage_m) and across_m < one[0] + (
+            upstage_m - one[1]
+        ) / (two[1] - one[1]) * (two[0] - one[0]):
             within = not within
     return within
 
 
 def lies_within(rect: Record, corners: list[Numbers]) -> bool:
-    """Whether all of a rectangle lies within an outline, but for the tolerance: no side passes through it, and its middle is in."""
+    """
+    Whether all of a rectangle lies within an outline, but for the tolerance: no side passes through
+    it, and its middle is in.
+    """
     seen, box = framed(rect, corners), core(rect)
     return holds(seen, 0.0, 0.0) and not any(crosses(box, edge) for edge in edges(seen))
 
@@ -129,7 +162,10 @@ def twice_area(corners: list[Numbers]) -> float:
 
 
 def beyond(rect: Record, corners: list[Numbers], *, exact: bool = False) -> list[Record]:
-    """How far a rectangle reaches over each edge that passes through it, by the edge's side of the stage; ``exact`` leaves no tolerance."""
+    """
+    How far a rectangle reaches over each edge that passes through it, by the edge's side of the
+    stage; ``exact`` leaves no tolerance.
+    """
     way = 1.0 if twice_area(corners) >= 0 else -1.0
     over = dict.fromkeys(SIDES, 0.0)
     seen, box = edges(framed(rect, corners)), whole(rect) if exact else core(rect)
@@ -139,8 +175,13 @@ def beyond(rect: Record, corners: list[Numbers], *, exact: bool = False) -> list
             length = sqrt(across * across + upstage * upstage)
             side = toward(across, upstage)
             for corner in corners_of(rect):
-                over[side] = max(over[side], ((corner[0] - one[0]) * across + (corner[1] - one[1]) * upstage) / length)
-    return [{"side": side, "over_m": over_m} for side, over_m in over.items() if over_m > ROUNDING_M]
+                over[side] = max(
+                    over[side],
+                    ((corner[0] - one[0]) * across + (corner[1] - one[1]) * upstage) / length,
+                )
+    return [
+        {"side": side, "over_m": over_m} for side, over_m in over.items() if over_m > ROUNDING_M
+    ]
 
 
 def toward(across: float, upstage: float) -> str:
@@ -175,14 +216,24 @@ def to_edge_m(across_m: float, upstage_m: float, edge: list[Numbers]) -> float:
     """From a spot to a side."""
     across, upstage = edge[1][0] - edge[0][0], edge[1][1] - edge[0][1]
     square = across * across + upstage * upstage
-    part = ((across_m - edge[0][0]) * across + (upstage_m - edge[0][1]) * upstage) / square if square > 0 else 0.0
+    part = (
+        ((across_m - edge[0][0]) * across + (upstage_m - edge[0][1]) * upstage) / square
+        if square > 0
+        else 0.0
+    )
     part = max(0.0, min(1.0, part))
-    off_across, off_upstage = edge[0][0] + part * across - across_m, edge[0][1] + part * upstage - upstage_m
+    off_across, off_upstage = (
+        edge[0][0] + part * across - across_m,
+        edge[0][1] + part * upstage - upstage_m,
+    )
     return sqrt(off_across * off_across + off_upstage * off_upstage)
 
 
 def overlap_m(one: Record, other: Record) -> float:
-    """The shortest move that takes two rectangles apart, along a side of either; below zero where they stand apart."""
+    """
+    The shortest move that takes two rectangles apart, along a side of either; below zero where they
+    stand apart.
+    """
     across, upstage = other["x"] - one["x"], other["y"] - one["y"]
     along = abs(one["cos"] * other["cos"] + one["sin"] * other["sin"])
     athwart = abs(one["cos"] * other["sin"] - one["sin"] * other["cos"])
@@ -197,10 +248,19 @@ def overlap_m(one: Record, other: Record) -> float:
 
 
 def apart(one: Record, other: Record) -> bool:
-    """Whether two centres lie so far apart that the circles about the rectangles cannot meet; the cheap look before the exact one."""
+    """
+    Whether two centres lie so far apart that the circles about the rectangles cannot meet; the
+    cheap look before the exact one.
+    """
     across, upstage = other["x"] - one["x"], other["y"] - one["y"]
-    sides = one["width"] * one["width"] + one["depth"] * one["depth"] + other["width"] * other["width"] + other["depth"] * other["depth"]
-    # Two half diagonals p and q: (p + q)² is never more than 2 (p² + q²), which is half the sum of the squares of all four sides.
+    sides = (
+        one["width"] * one["width"]
+        + one["depth"] * one["depth"]
+        + other["width"] * other["width"]
+        + other["depth"] * other["depth"]
+    )
+    # Two half diagonals p and q: (p + q)² is never more than 2 (p² + q²), which is half the sum of
+    # the squares of all four sides.
     return bool(across * across + upstage * upstage > sides / 2)
 
 
@@ -222,10 +282,18 @@ def into_m(rect: Record, corners: list[Numbers]) -> float:
 
 
 def shared_m2(rect: Record, corners: list[Numbers]) -> float:
-    """The floor that a rectangle and an outline share: the outline cut along the rectangle's four sides, one after the other."""
+    """
+    The floor that a rectangle and an outline share: the outline cut along the rectangle's four
+    sides, one after the other.
+    """
     left = framed(rect, corners)
     box = whole(rect)
-    for axis, limit, way in ((0, box[0], 1.0), (0, box[1], -1.0), (1, box[2], 1.0), (1, box[3], -1.0)):
+    for axis, limit, way in (
+        (0, box[0], 1.0),
+        (0, box[1], -1.0),
+        (1, box[2], 1.0),
+        (1, box[3], -1.0),
+    ):
         left = cut(left, axis, limit, way)
     return abs(twice_area(left)) / 2
 

@@ -1,23 +1,54 @@
-"""A stage plot as one verdict: what stands as asked in one line, and under it each rectangle that does not, with its own remedy or question."""
+"""
+A stage plot as one verdict: what stands as asked in one line, and under it each rectangle that does
+not, with its own remedy or question.
+"""
 
 from typing import Any
 
-from builder.fit.comparing import age_notes, asked, in_configuration, item_notes, once, section_of, signed, which_configuration
+from builder.fit.comparing import (
+    age_notes,
+    asked,
+    in_configuration,
+    item_notes,
+    once,
+    section_of,
+    signed,
+    which_configuration,
+)
 from builder.fit.plot_floor import floor_called, floor_under, floors_of, outline_fact
 from builder.fit.plot_hits import of_word, worst
 from builder.fit.plot_remedies import remedy_of
 from builder.fit.plot_way import counts, hits_of, larger
 from builder.fit.rectangles import corners_of, extent, gap_m, rectangle, twice_area
-from builder.fit.verdicts import ASK, FITS, NOTED, RANK, SHORT, Record, settled, verdict, with_question, with_remedy
+from builder.fit.verdicts import (
+    ASK,
+    FITS,
+    NOTED,
+    RANK,
+    SHORT,
+    Record,
+    settled,
+    verdict,
+    with_question,
+    with_remedy,
+)
 from builder.fit.wording import both, digits
 
 PLOT = {
-    "question": "What is the outline of the deck, what is in the way on it, and what does it carry?",
+    "question": (
+        "What is the outline of the deck, what is in the way on it, and what does it carry?"
+    ),
     "remedy": "Told below for each.",
     "who": "the show, with the house's stage manager",
 }
-SPREAD = "Weights are taken as spread evenly over their rectangles. Whoever answers for the floor decides, on feet and castors too."
-FEET = "One foot is held against the largest single load that the house states; the footprint which that counts for decides."
+SPREAD = (
+    "Weights are taken as spread evenly over their rectangles. Whoever answers for the floor"
+    " decides, on feet and castors too."
+)
+FEET = (
+    "One foot is held against the largest single load that the house states; the footprint which"
+    " that counts for decides."
+)
 AREA_SHARE = 1.005
 
 
@@ -33,7 +64,10 @@ def stage_plot(requirement: Record, pack: Record) -> Record:
 
 
 def chosen_of(requirement: Record, section: Any, decks: list[Record]) -> Record:
-    """The deck that takes the plot best, the first among equals; what would mend it is worked out for that one alone."""
+    """
+    The deck that takes the plot best, the first among equals; what would mend it is worked out for
+    that one alone.
+    """
     if len(decks) == 1:
         return decks[0]
     bad = [badness(laid_out(requirement, section, deck, remedied=False)) for deck in decks]
@@ -43,7 +77,11 @@ def chosen_of(requirement: Record, section: Any, decks: list[Record]) -> Record:
 def decks_of(requirement: Record, section: Any) -> list[Record]:
     """The decks of the configuration asked for."""
     items = section["items"] if section is not None else []
-    return [item for item in items if item["kind"] == "deck" and in_configuration(item, requirement["configuration"])]
+    return [
+        item
+        for item in items
+        if item["kind"] == "deck" and in_configuration(item, requirement["configuration"])
+    ]
 
 
 def deck_fact(requirement: Record, pack: Record) -> Any:
@@ -61,7 +99,11 @@ def badness(found: Record) -> int:
     total = 0
     for each in found["parts"]:
         total += RANK[each["verdict"]]
-    return total + 1000 * (RANK[NOTED] if found["verdict"] == SHORT and found["strictness"] == "should" else RANK[found["verdict"]])
+    return total + 1000 * (
+        RANK[NOTED]
+        if found["verdict"] == SHORT and found["strictness"] == "should"
+        else RANK[found["verdict"]]
+    )
 
 
 def laid_out(requirement: Record, section: Record, deck: Record, *, remedied: bool) -> Record:
@@ -72,7 +114,9 @@ def laid_out(requirement: Record, section: Record, deck: Record, *, remedied: bo
     stands = [stand_of(wish) for wish in requirement["rectangles"] if wish["across_m"] is not None]
     parts = []
     for each in stands:
-        others = [other for other in stands if other is not each and counts(other["wish"], each["wish"])]
+        others = [
+            other for other in stands if other is not each and counts(other["wish"], each["wish"])
+        ]
         parts.append(part_of(requirement, each, others, {**ground, "remedied": remedied}))
     return summed_up(requirement, [*parts, *without_place(requirement, ground)], stands, ground)
 
@@ -85,17 +129,34 @@ def stand_of(wish: Record) -> Record:
 
 def rect_of(wish: Record) -> Record:
     """A rectangle where the rider puts it; about the datum where it has no place."""
-    across_m, upstage_m = (0.0, 0.0) if wish["across_m"] is None else (wish["across_m"], wish["upstage_m"])
-    return rectangle(across_m, upstage_m, width_m=wish["width_m"], depth_m=wish["depth_m"], turned_deg=wish["turned_deg"])
+    across_m, upstage_m = (
+        (0.0, 0.0) if wish["across_m"] is None else (wish["across_m"], wish["upstage_m"])
+    )
+    return rectangle(
+        across_m,
+        upstage_m,
+        width_m=wish["width_m"],
+        depth_m=wish["depth_m"],
+        turned_deg=wish["turned_deg"],
+    )
 
 
 def line_of(requirement: Record, wish: Record) -> Record:
     """One rectangle's line of the rider."""
-    return {**requirement, "title": wish["name"], "need": wish["need"], "line": wish["line"], "strictness": wish["strictness"]}
+    return {
+        **requirement,
+        "title": wish["name"],
+        "need": wish["need"],
+        "line": wish["line"],
+        "strictness": wish["strictness"],
+    }
 
 
 def part_of(requirement: Record, stand: Record, others: list[Record], ground: Record) -> Record:
-    """The verdict on one rectangle that has its place: the first thing that is short says by how much, all are told."""
+    """
+    The verdict on one rectangle that has its place: the first thing that is short says by how much,
+    all are told.
+    """
     wish = stand["wish"]
     hits = hits_of(wish, stand["rect"], others, ground)
     word = worst(hits)
@@ -112,12 +173,20 @@ def told(line: Record, word: str, hits: list[Record]) -> Record:
     """A rectangle's verdict with what was found about it."""
     said = of_word(hits, word)
     others = [each for each in [*of_word(hits, ASK), *of_word(hits, NOTED)] if each["word"] != word]
-    found = verdict(line, word, sentence([each["words"] for each in said]) if len(said) > 0 else "It stands as asked.")
-    found["notes"] = [sentence([each["words"]]) for each in (others if word in (SHORT, ASK) else [])]
+    found = verdict(
+        line,
+        word,
+        sentence([each["words"] for each in said]) if len(said) > 0 else "It stands as asked.",
+    )
+    found["notes"] = [
+        sentence([each["words"]]) for each in (others if word in (SHORT, ASK) else [])
+    ]
     found["fact"] = next((each["fact"] for each in said if each["fact"] is not None), None)
     measured = [each for each in said if each["by"] > 0]
     if word == SHORT and len(measured) > 0:
-        found["margin"] = signed(both(measured[0]["measure"], measured[0]["by"]), -measured[0]["by"])
+        found["margin"] = signed(
+            both(measured[0]["measure"], measured[0]["by"]), -measured[0]["by"]
+        )
     if word == ASK:
         found = with_question(found, line, " ".join(once([each["question"] for each in said])))
     return found
@@ -130,7 +199,10 @@ def sentence(words: list[str]) -> str:
 
 
 def without_place(requirement: Record, ground: Record) -> list[Record]:
-    """What can be said of rectangles that have no place: each that is too large for its floor, and one question for the rest."""
+    """
+    What can be said of rectangles that have no place: each that is too large for its floor, and one
+    question for the rest.
+    """
     found, open_ones = [], []
     for wish in requirement["rectangles"]:
         if wish["across_m"] is None:
@@ -138,28 +210,57 @@ def without_place(requirement: Record, ground: Record) -> list[Record]:
             hits = larger(rect_of(wish), floor) if floor is not None else []
             if len(hits) > 0:
                 turned = larger(rect_of({**wish, "turned_deg": wish["turned_deg"] + 90}), floor)
-                remedy = "Turn it by a quarter." if len(turned) == 0 else "Make it smaller, or leave it off this stage."
-                found.append(with_remedy(told(line_of(requirement, wish), SHORT, hits), {"remedy": remedy, "who": "the show"}))
+                remedy = (
+                    "Turn it by a quarter."
+                    if len(turned) == 0
+                    else "Make it smaller, or leave it off this stage."
+                )
+                found.append(
+                    with_remedy(
+                        told(line_of(requirement, wish), SHORT, hits),
+                        {"remedy": remedy, "who": "the show"},
+                    )
+                )
             else:
                 open_ones.append(wish)
     return [*found, *(placeless(requirement, open_ones, ground) if len(open_ones) > 0 else [])]
 
 
 def placeless(requirement: Record, wishes: list[Record], ground: Record) -> list[Record]:
-    """One line for all rectangles without a place: short where the whole plot has more floor than the deck, else a question."""
+    """
+    One line for all rectangles without a place: short where the whole plot has more floor than the
+    deck, else a question.
+    """
     names = ", ".join(wish["name"] for wish in wishes)
     must = any(wish["strictness"] == "must" for wish in wishes)
-    line = {**requirement, "title": digits(len(wishes), 0) + " without a place", "need": names, "line": wishes[0]["line"]}
+    line = {
+        **requirement,
+        "title": digits(len(wishes), 0) + " without a place",
+        "need": names,
+        "line": wishes[0]["line"],
+    }
     line["strictness"] = "must" if must else "should"
     deck = ground["floors"][0]
-    wanted_m2, deck_m2 = floor_wanted_m2(requirement["rectangles"], must), abs(twice_area(deck["corners"])) / 2
-    words = both("area", wanted_m2)[0] + " are asked on the deck, which has " + both("area", deck_m2)[0]
+    wanted_m2, deck_m2 = (
+        floor_wanted_m2(requirement["rectangles"], must),
+        abs(twice_area(deck["corners"])) / 2,
+    )
+    words = (
+        both("area", wanted_m2)[0] + " are asked on the deck, which has " + both("area", deck_m2)[0]
+    )
     if wanted_m2 > deck_m2 * AREA_SHARE:
-        found = with_remedy(verdict(line, SHORT, "Together " + words + "."), {"remedy": "Leave some of it off this stage.", "who": "the show"})
+        found = with_remedy(
+            verdict(line, SHORT, "Together " + words + "."),
+            {"remedy": "Leave some of it off this stage.", "who": "the show"},
+        )
         found["margin"] = signed(both("area", wanted_m2 - deck_m2), deck_m2 - wanted_m2)
     else:
         sizes = "; ".join(wish["name"] + ", " + wish["need"] for wish in wishes)
-        found = verdict(line, ASK, "The rider gives no place; only sizes were looked at. Together " + words + ".")
+        found = verdict(
+            line,
+            ASK,
+            "The rider gives no place; only sizes were looked at. Together " + words + ".",
+        )
         found = with_question(found, {**line, "need": sizes}, "Where on the stage can these stand?")
     found["fact"] = outline_fact(deck)
     return [found]
@@ -175,12 +276,22 @@ def floor_wanted_m2(wishes: list[Record], must: bool) -> float:
     return total
 
 
-def summed_up(requirement: Record, parts: list[Record], stands: list[Record], ground: Record) -> Record:
-    """The plot's one line over its parts. What fits is told by name in it; only the rest has lines of its own."""
+def summed_up(
+    requirement: Record, parts: list[Record], stands: list[Record], ground: Record
+) -> Record:
+    """
+    The plot's one line over its parts.
+
+    What fits is told by name in it; only the rest has lines of its own.
+    """
     deck = ground["floors"][0]
     word, strictness = overall(parts)
     rest = [each for each in parts if each["verdict"] != FITS]
-    found = verdict({**requirement, "strictness": strictness}, word, deck["item"]["name"] + ": " + counted(parts, len(requirement["rectangles"])))
+    found = verdict(
+        {**requirement, "strictness": strictness},
+        word,
+        deck["item"]["name"] + ": " + counted(parts, len(requirement["rectangles"])),
+    )
     found["parts"] = rest
     found["fact"] = outline_fact(deck)
     worst_parts = [each for each in rest if each["verdict"] == word]
@@ -212,7 +323,13 @@ def overall(parts: list[Record]) -> list[str]:
 def counted(parts: list[Record], number: int) -> str:
     """How many rectangles stand as asked, and which do not."""
     good = [each["title"] for each in parts if each["verdict"] == FITS]
-    words = digits(len(good), 0) + " of " + digits(number, 0) + " as asked" + (": " + ", ".join(good) if len(good) > 0 else "")
+    words = (
+        digits(len(good), 0)
+        + " of "
+        + digits(number, 0)
+        + " as asked"
+        + (": " + ", ".join(good) if len(good) > 0 else "")
+    )
     for word, said in ((SHORT, "short"), (ASK, "to ask"), (NOTED, "with a note")):
         names = [each["title"] for each in parts if each["verdict"] == word]
         words += "; " + said + ": " + ", ".join(names) if len(names) > 0 else ""
@@ -235,7 +352,10 @@ def with_room(found: Record, stands: list[Record], ground: Record) -> Record:
 
 def notes_of(requirement: Record, deck: Record) -> list[str]:
     """What to know about the deck, its check, and how weights were taken."""
-    notes = [*item_notes(deck), *age_notes({"standing": "stated", "checked": deck["checked"], "stale": deck["stale"]})]
+    notes = [
+        *item_notes(deck),
+        *age_notes({"standing": "stated", "checked": deck["checked"], "stale": deck["stale"]}),
+    ]
     for key, words in (("weight_kg", SPREAD), ("foot_kg", FEET)):
         if any(wish[key] is not None for wish in requirement["rectangles"]):
             notes.append(words)

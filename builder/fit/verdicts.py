@@ -39,7 +39,17 @@ def with_remedy(found: Record, rule: Record) -> Record:
 def with_question(found: Record, requirement: Record, question: str) -> Record:
     """An ask that carries its question, the rider's own line quoted."""
     line = ", rider line " + str(requirement["line"]) if requirement["line"] > 0 else ""
-    found["question"] = question + " (" + requirement["act"] + line + ": " + requirement["title"] + ", " + requirement["need"] + ".)"
+    found["question"] = (
+        question
+        + " ("
+        + requirement["act"]
+        + line
+        + ": "
+        + requirement["title"]
+        + ", "
+        + requirement["need"]
+        + ".)"
+    )
     return found
 
 

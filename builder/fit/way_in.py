@@ -1,4 +1,7 @@
-"""Trucks and the largest case against one way in, taken whole: approach, dock and route must all do, and do for the same dock."""
+"""
+Trucks and the largest case against one way in, taken whole: approach, dock and route must all do,
+and do for the same dock.
+"""
 
 from typing import Any
 
@@ -7,7 +10,10 @@ from builder.fit.verdicts import ASK, FITS, SHORT, Record, fact_of, settled, ver
 from builder.fit.wording import both
 
 WAY_IN = {
-    "question": "How do trucks come, how long and high may they be, and how wide and high is the tightest opening from the dock to the deck?",
+    "question": (
+        "How do trucks come, how long and high may they be, and how wide and high is the tightest"
+        " opening from the dock to the deck?"
+    ),
     "remedy": "Load into smaller trucks, or split the largest case.",
     "who": "the show",
 }
@@ -27,7 +33,9 @@ MIX_POSITION = "Mix position"
 
 def trucks_get_in(requirement: Record, section: Any) -> Record:
     """The verdict of the dock that answers best."""
-    docks = [item for item in section["items"] if item["kind"] == "dock"] if section is not None else []
+    docks = (
+        [item for item in section["items"] if item["kind"] == "dock"] if section is not None else []
+    )
     if len(docks) == 0:
         return asked(requirement, WAY_IN, "The house has not said.")
     if all(requirement[wish] is None for _, wish, _, _ in (*APPROACH, *ROUTE)):
@@ -43,17 +51,24 @@ def trucks_get_in(requirement: Record, section: Any) -> Record:
 
 def rank(found: Record) -> int:
     """Fits come first, notes after those without, then asks."""
-    return {FITS: 0, ASK: 2, SHORT: 3}[found["verdict"]] + (1 if found["verdict"] == FITS and len(found["notes"]) > 0 else 0)
+    return {FITS: 0, ASK: 2, SHORT: 3}[found["verdict"]] + (
+        1 if found["verdict"] == FITS and len(found["notes"]) > 0 else 0
+    )
 
 
 def ways_by(section: Record, dock: Record) -> list[Record]:
-    """Each whole way through a dock: its approach, or None, and each of its routes that does not end at the mix position, or None."""
+    """
+    Each whole way through a dock: its approach, or None, and each of its routes that does not end
+    at the mix position, or None.
+    """
     name = text_of(dock, "approach")
     approach = named(section, "approach", name)
     routes = [
         item
         for item in section["items"]
-        if item["kind"] == "route" and text_of(item, "from_dock") == dock["name"] and text_of(item, "to_place") != MIX_POSITION
+        if item["kind"] == "route"
+        and text_of(item, "from_dock") == dock["name"]
+        and text_of(item, "to_place") != MIX_POSITION
     ]
     if len(routes) == 0:
         return [{"dock": dock, "approach": approach, "route": None}]
@@ -74,7 +89,10 @@ def named(section: Record, kind: str, name: str) -> Any:
 
 
 def by_way(requirement: Record, way: Record) -> Record:
-    """One way in: the first thing that is too small, else the first that nobody has said, else it fits."""
+    """
+    One way in: the first thing that is too small, else the first that nobody has said, else it
+    fits.
+    """
     asks: list[str] = []
     shorts: list[str] = []
     spare: list[str] = []
@@ -83,7 +101,9 @@ def by_way(requirement: Record, way: Record) -> Record:
         for title, wish, value, kind in tests:
             if requirement[wish] is not None:
                 outcome = passes(requirement[wish], holder, value, kind)
-                {"fits": spare, "ask": asks, "short": shorts}[outcome["word"]].append(title + " " + outcome["words"])
+                {"fits": spare, "ask": asks, "short": shorts}[outcome["word"]].append(
+                    title + " " + outcome["words"]
+                )
                 if fact is None and outcome["fact"] is not None:
                     fact = outcome["fact"]
                 if outcome["word"] == "short":
@@ -95,7 +115,11 @@ def by_way(requirement: Record, way: Record) -> Record:
 
 def passes(wanted: float, holder: Any, value_name: str, kind: str) -> Record:
     """One size against one limit on the way."""
-    value = holder["values"][value_name] if holder is not None and value_name in holder["values"] else None
+    value = (
+        holder["values"][value_name]
+        if holder is not None and value_name in holder["values"]
+        else None
+    )
     if value is None or value["standing"] in ("unknown", "not stated"):
         return {"word": "ask", "words": "not stated", "fact": None}
     fact = fact_of(value, holder)
@@ -107,11 +131,17 @@ def passes(wanted: float, holder: Any, value_name: str, kind: str) -> Record:
     allowed = LENGTH_TOLERANCE_M if kind == "length" else wanted * SHARE_TOLERANCE
     words = both(kind, abs(slack))[0]
     if slack >= -allowed:
-        return {"word": "fits", "words": words + " to spare" if slack >= 0 else words + " short, within the tolerance", "fact": fact}
+        return {
+            "word": "fits",
+            "words": words + " to spare" if slack >= 0 else words + " short, within the tolerance",
+            "fact": fact,
+        }
     return {"word": "short", "words": "short by " + words, "fact": fact}
 
 
-def summary(requirement: Record, way: Record, asks: list[str], shorts: list[str], spare: list[str]) -> Record:
+def summary(
+    requirement: Record, way: Record, asks: list[str], shorts: list[str], spare: list[str]
+) -> Record:
     """A way's verdict in words."""
     by = "By " + way["dock"]["name"] + ": "
     if not usable(way):
@@ -131,7 +161,9 @@ def summary(requirement: Record, way: Record, asks: list[str], shorts: list[str]
 def usable(way: Record) -> bool:
     """Whether no part of the way is out of service."""
     for holder in (way["approach"], way["dock"], way["route"]):
-        if holder is not None and (holder["condition"] == "out of service" or holder["terms"] == "not for visitors"):
+        if holder is not None and (
+            holder["condition"] == "out of service" or holder["terms"] == "not for visitors"
+        ):
             return False
     return True
 
@@ -142,7 +174,10 @@ def waiting(requirement: Record, dock: Record) -> list[str]:
     notes = age_notes(value)
     if value is not None and value["number"] is not None and requirement["count"] > value["number"]:
         notes = [
-            both("count", value["number"])[0] + " unload at once, " + both("count", requirement["count"] - value["number"])[0] + " wait.",
+            both("count", value["number"])[0]
+            + " unload at once, "
+            + both("count", requirement["count"] - value["number"])[0]
+            + " wait.",
             *notes,
         ]
     return notes

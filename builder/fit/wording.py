@@ -1,4 +1,6 @@
-"""Numbers in words, in both unit systems, by integer arithmetic, so that two languages print the same."""
+"""
+Numbers in words, in both unit systems, by integer arithmetic, so that two languages print the same.
+"""
 
 from math import floor
 
@@ -12,7 +14,10 @@ LARGEST_WORDS = "100,000,000,000"
 
 
 def digits(number: float, places: int) -> str:
-    """A number with commas between thousands and this many digits after the point, halves away from zero; what no show needs is only called large."""
+    """
+    A number with commas between thousands and this many digits after the point, halves away from
+    zero; what no show needs is only called large.
+    """
     if abs(number) >= LARGEST:
         return "-over " + LARGEST_WORDS if number < 0 else "over " + LARGEST_WORDS
     scale = 10**places
@@ -48,7 +53,11 @@ def fitting(number: float) -> int:
 
 
 def metres(value_m: float) -> str:
-    """A length in metres, below one metre in millimetres. What would print as nothing but is something is less than 1 mm."""
+    """
+    A length in metres, below one metre in millimetres.
+
+    What would print as nothing but is something is less than 1 mm.
+    """
     millimetres = floor(abs(value_m) * 1000 + 0.5)
     if millimetres == 0 and value_m != 0:
         return LESS + "1 mm"
@@ -58,7 +67,11 @@ def metres(value_m: float) -> str:
 
 
 def feet(value_m: float) -> str:
-    """A length in feet and inches, to the half inch. What would print as nothing but is something is less than that."""
+    """
+    A length in feet and inches, to the half inch.
+
+    What would print as nothing but is something is less than that.
+    """
     if abs(value_m) >= LARGEST:
         return digits(value_m, 0) + " ft"
     halves = floor(abs(value_m) / FOOT_M * 24 + 0.5)
@@ -100,7 +113,10 @@ def span(value_s: float) -> str:
 
 
 def lasting(value_s: float) -> str:
-    """A length of time on one day, to the tenth of a minute: minutes up to two hours, then hours and minutes."""
+    """
+    A length of time on one day, to the tenth of a minute: minutes up to two hours, then hours and
+    minutes.
+    """
     if abs(value_s) >= LARGEST:
         return digits(value_s, 0) + " s"
     tenths = floor(abs(value_s) / 6 + 0.5)
@@ -108,7 +124,11 @@ def lasting(value_s: float) -> str:
         return trimmed(digits(tenths / 10, 1)) + " min"
     hours = tenths // 600
     rest = tenths - hours * 600
-    return grouped(str(hours)) + " h" + ("" if rest == 0 else " " + trimmed(digits(rest / 10, 1)) + " min")
+    return (
+        grouped(str(hours))
+        + " h"
+        + ("" if rest == 0 else " " + trimmed(digits(rest / 10, 1)) + " min")
+    )
 
 
 def trimmed(text: str) -> str:
@@ -117,15 +137,27 @@ def trimmed(text: str) -> str:
 
 
 def both(kind: str, value: float) -> list[str]:
-    """A value of a kind in metric and in imperial words; the second is empty where a kind has one system."""
+    """
+    A value of a kind in metric and in imperial words; the second is empty where a kind has one
+    system.
+    """
     if kind == "length":
         return [metres(value), feet(value)]
     if kind == "mass":
-        return [digits(value, fitting(value)) + " kg", digits(value / POUND_KG, fitting(value / POUND_KG)) + " lb"]
+        return [
+            digits(value, fitting(value)) + " kg",
+            digits(value / POUND_KG, fitting(value / POUND_KG)) + " lb",
+        ]
     if kind == "load":
-        return [digits(value / 1000, 2) + " kPa", digits(value / PSF_PA, fitting(value / PSF_PA)) + " psf"]
+        return [
+            digits(value / 1000, 2) + " kPa",
+            digits(value / PSF_PA, fitting(value / PSF_PA)) + " psf",
+        ]
     if kind == "area":
-        return [digits(value, fitting(value)) + " m²", digits(value / SQUARE_FOOT_M2, fitting(value / SQUARE_FOOT_M2)) + " sq ft"]
+        return [
+            digits(value, fitting(value)) + " m²",
+            digits(value / SQUARE_FOOT_M2, fitting(value / SQUARE_FOOT_M2)) + " sq ft",
+        ]
     if kind == "current":
         return [digits(value, fitting(value)) + " A", ""]
     if kind == "level":

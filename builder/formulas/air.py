@@ -27,12 +27,16 @@ NOMINAL_SHARE = 0.03
     ISO_9613_1,
     "equations (3) to (5), and annex B for the molar concentration of water vapour",
     equation=(
-        "alpha = 8.686 f^2 [1.84e-11 (pr/pa) (T/T0)^0.5 + (T/T0)^-2.5 (0.01275 e^(-2239.1/T) / (frO + f^2/frO) "
-        "+ 0.1068 e^(-3352/T) / (frN + f^2/frN))]"
+        "alpha = 8.686 f^2 [1.84e-11 (pr/pa) (T/T0)^0.5 + (T/T0)^-2.5 (0.01275 e^(-2239.1/T) / (frO"
+        " + f^2/frO) + 0.1068 e^(-3352/T) / (frN + f^2/frN))]"
     ),
 )
 def air_absorption_db_per_m(
-    frequency_hz: float, *, temperature_c: float = 20.0, humidity_percent: float = 50.0, pressure_kpa: float = REFERENCE_PRESSURE_KPA
+    frequency_hz: float,
+    *,
+    temperature_c: float = 20.0,
+    humidity_percent: float = 50.0,
+    pressure_kpa: float = REFERENCE_PRESSURE_KPA,
 ) -> float:
     """
     Loss of a pure tone for each metre of still air.
@@ -56,17 +60,21 @@ def air_absorption_db_per_m(
     Raises
     ------
     ValueError
-        If the frequency is not above 0, the temperature outside -20 to 50 °C, the humidity outside 0 to 100 % or the pressure outside 0 to 200 kPa.
+        If the frequency is not above 0, the temperature outside -20 to 50 °C, the humidity outside
+        0 to 100 % or the pressure outside 0 to 200 kPa.
 
     Notes
     -----
-    The standard states ±10 % where the air holds 0.05 % to 5 % of water vapour (molar) and f/pa is 0.0004 to 10 Hz/Pa. No wind, fog or turbulence.
+    The standard states ±10 % where the air holds 0.05 % to 5 % of water vapour (molar) and f/pa is
+    0.0004 to 10 Hz/Pa. No wind, fog or turbulence.
     """
     above_zero("frequency_hz", frequency_hz)
     kelvin = _kelvin(temperature_c)
     pressure = _checked_pressure(pressure_kpa) / REFERENCE_PRESSURE_KPA
     warmth = kelvin / REFERENCE_TEMPERATURE_K
-    oxygen, nitrogen = relaxation_frequencies_hz(temperature_c=temperature_c, humidity_percent=humidity_percent, pressure_kpa=pressure_kpa)
+    oxygen, nitrogen = relaxation_frequencies_hz(
+        temperature_c=temperature_c, humidity_percent=humidity_percent, pressure_kpa=pressure_kpa
+    )
     squared = frequency_hz**2
     classical = 1.84e-11 / pressure * math.sqrt(warmth)
     by_oxygen = 0.01275 * math.exp(-2239.1 / kelvin) / (oxygen + squared / oxygen)
@@ -77,9 +85,14 @@ def air_absorption_db_per_m(
 @cites(
     ISO_9613_1,
     "equations (3) and (4)",
-    equation="frO = (pa/pr)(24 + 40400 h (0.02 + h)/(0.391 + h)); frN = (pa/pr)(T/T0)^-0.5 (9 + 280 h exp(-4.170 ((T/T0)^(-1/3) - 1)))",
+    equation=(
+        "frO = (pa/pr)(24 + 40400 h (0.02 + h)/(0.391 + h)); frN = (pa/pr)(T/T0)^-0.5 (9 + 280 h"
+        " exp(-4.170 ((T/T0)^(-1/3) - 1)))"
+    ),
 )
-def relaxation_frequencies_hz(*, temperature_c: float, humidity_percent: float, pressure_kpa: float = REFERENCE_PRESSURE_KPA) -> tuple[float, float]:
+def relaxation_frequencies_hz(
+    *, temperature_c: float, humidity_percent: float, pressure_kpa: float = REFERENCE_PRESSURE_KPA
+) -> tuple[float, float]:
     """
     Relaxation frequencies of oxygen and nitrogen.
 
@@ -100,9 +113,15 @@ def relaxation_frequencies_hz(*, temperature_c: float, humidity_percent: float, 
     """
     pressure = _checked_pressure(pressure_kpa) / REFERENCE_PRESSURE_KPA
     warmth = _kelvin(temperature_c) / REFERENCE_TEMPERATURE_K
-    h = water_vapour_percent(temperature_c=temperature_c, humidity_percent=humidity_percent, pressure_kpa=pressure_kpa)
+    h = water_vapour_percent(
+        temperature_c=temperature_c, humidity_percent=humidity_percent, pressure_kpa=pressure_kpa
+    )
     oxygen = pressure * (24 + 4.04e4 * h * (0.02 + h) / (0.391 + h))
-    nitrogen = pressure / math.sqrt(warmth) * (9 + 280 * h * math.exp(-4.170 * (math.pow(warmth, -1 / 3) - 1)))
+    nitrogen = (
+        pressure
+        / math.sqrt(warmth)
+        * (9 + 280 * h * math.exp(-4.170 * (math.pow(warmth, -1 / 3) - 1)))
+    )
     return oxygen, nitrogen
 
 
@@ -111,7 +130,9 @@ def relaxation_frequencies_hz(*, temperature_c: float, humidity_percent: float, 
     "annex B, equations (B.1) to (B.3)",
     equation="h = hr (psat/pr)/(pa/pr); psat/pr = 10^(-6.8346 (273.16/T)^1.261 + 4.6151)",
 )
-def water_vapour_percent(*, temperature_c: float, humidity_percent: float, pressure_kpa: float = REFERENCE_PRESSURE_KPA) -> float:
+def water_vapour_percent(
+    *, temperature_c: float, humidity_percent: float, pressure_kpa: float = REFERENCE_PRESSURE_KPA
+) -> float:
     """
     Molar concentration of water vapour.
 
@@ -133,11 +154,17 @@ def water_vapour_percent(*, temperature_c: float, humidity_percent: float, press
     if not 0 <= humidity_percent <= 100:
         raise ValueError(f"humidity_percent must be 0 to 100, got {humidity_percent}")
     pressure = _checked_pressure(pressure_kpa) / REFERENCE_PRESSURE_KPA
-    saturation = math.pow(10, -6.8346 * math.pow(TRIPLE_POINT_K / _kelvin(temperature_c), 1.261) + 4.6151)
+    saturation = math.pow(
+        10, -6.8346 * math.pow(TRIPLE_POINT_K / _kelvin(temperature_c), 1.261) + 4.6151
+    )
     return humidity_percent * saturation / pressure
 
 
-@cites(ISO_9613_1, "annex A, equation (A.5), dry reference air", equation="c = 343.2 sqrt(T/293.15), T in kelvin")
+@cites(
+    ISO_9613_1,
+    "annex A, equation (A.5), dry reference air",
+    equation="c = 343.2 sqrt(T/293.15), T in kelvin",
+)
 def speed_of_sound_m_s(temperature_c: float = 20.0) -> float:
     """
     Speed of sound at a temperature.
@@ -164,7 +191,11 @@ def speed_of_sound_m_s(temperature_c: float = 20.0) -> float:
     return 343.2 * math.sqrt(_kelvin(temperature_c) / REFERENCE_TEMPERATURE_K)
 
 
-@cites(IEC_61260_1, "equations (1) and (2), base ten", equation="f = 1000 * 10^(3k/10) for octaves, 1000 * 10^(k/10) for third octaves")
+@cites(
+    IEC_61260_1,
+    "equations (1) and (2), base ten",
+    equation="f = 1000 * 10^(3k/10) for octaves, 1000 * 10^(k/10) for third octaves",
+)
 def exact_midband_hz(nominal_hz: float, bands: Bands = "third octave") -> float:
     """
     Exact midband frequency of a band that is called by its nominal one.
@@ -190,7 +221,10 @@ def exact_midband_hz(nominal_hz: float, bands: Bands = "third octave") -> float:
     per_decade = BANDS_PER_DECADE[bands]
     exact = 1000 * math.pow(10, round(per_decade * math.log10(nominal_hz / 1000)) / per_decade)
     if abs(nominal_hz / exact - 1) > NOMINAL_SHARE:
-        raise ValueError(f"nominal_hz must be a nominal {bands} midband, got {nominal_hz}; the nearest exact one is {exact:.4g}")
+        raise ValueError(
+            f"nominal_hz must be a nominal {bands} midband, got {nominal_hz}; the nearest exact one"
+            f" is {exact:.4g}"
+        )
     return exact
 
 
@@ -198,8 +232,8 @@ def exact_midband_hz(nominal_hz: float, bands: Bands = "third octave") -> float:
     IEC_61672_1,
     "annex E, equations (E.1) and (E.6)",
     equation=(
-        "A(f) = 20 lg(12194^2 f^4 / ((f^2 + 20.6^2)(f^2 + 12194^2) sqrt(f^2 + 107.7^2) sqrt(f^2 + 737.9^2))) + 2.000; "
-        "C(f) = 20 lg(12194^2 f^2 / ((f^2 + 20.6^2)(f^2 + 12194^2))) + 0.062"
+        "A(f) = 20 lg(12194^2 f^4 / ((f^2 + 20.6^2)(f^2 + 12194^2) sqrt(f^2 + 107.7^2) sqrt(f^2 +"
+        " 737.9^2))) + 2.000; C(f) = 20 lg(12194^2 f^2 / ((f^2 + 20.6^2)(f^2 + 12194^2))) + 0.062"
     ),
 )
 def weighting_db(frequency_hz: float, weighting: Weighting) -> float:
@@ -230,17 +264,27 @@ def weighting_db(frequency_hz: float, weighting: Weighting) -> float:
     if weighting == "C":
         return 20 * math.log10(c_ratio) + 0.062
     if weighting == "A":
-        return 20 * math.log10(c_ratio * squared / math.sqrt((squared + 107.7**2) * (squared + 737.9**2))) + 2.000
+        return (
+            20
+            * math.log10(c_ratio * squared / math.sqrt((squared + 107.7**2) * (squared + 737.9**2)))
+            + 2.000
+        )
     raise ValueError(f"weighting must be A, C or Z, got {weighting!r}")
 
 
 def _kelvin(temperature_c: float) -> float:
     if not LEAST_TEMPERATURE_C <= temperature_c <= GREATEST_TEMPERATURE_C:
-        raise ValueError(f"temperature_c must be {LEAST_TEMPERATURE_C:g} to {GREATEST_TEMPERATURE_C:g}, got {temperature_c}")
+        raise ValueError(
+            f"temperature_c must be {LEAST_TEMPERATURE_C:g} to {GREATEST_TEMPERATURE_C:g}, got"
+            f" {temperature_c}"
+        )
     return temperature_c + ZERO_CELSIUS_K
 
 
 def _checked_pressure(pressure_kpa: float) -> float:
     if not 0 < pressure_kpa <= GREATEST_PRESSURE_KPA:
-        raise ValueError(f"pressure_kpa must be above 0 and at most {GREATEST_PRESSURE_KPA:g}, got {pressure_kpa}")
+        raise ValueError(
+            f"pressure_kpa must be above 0 and at most {GREATEST_PRESSURE_KPA:g}, got"
+            f" {pressure_kpa}"
+        )
     return pressure_kpa

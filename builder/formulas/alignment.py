@@ -1,4 +1,7 @@
-"""Delay of fills and delay loudspeakers, its drift with temperature, where levels meet, coverage edges and aim."""
+"""
+Delay of fills and delay loudspeakers, its drift with temperature, where levels meet, coverage edges
+and aim.
+"""
 
 import math
 from dataclasses import dataclass
@@ -13,7 +16,10 @@ DRIFT_TEMPERATURES_C = (5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 35.0)
 
 @dataclass(frozen=True, slots=True)
 class Drift:
-    """What the air does to an alignment: how much later than set, against the fill, the reference arrives at a temperature. [°C], [ms]"""
+    """
+    What the air does to an alignment: how much later than set, against the fill, the reference
+    arrives at a temperature. [°C], [ms]
+    """
 
     temperature_c: float
     reference_late_ms: float
@@ -21,16 +27,28 @@ class Drift:
 
 @dataclass(frozen=True, slots=True)
 class VerticalAim:
-    """Angles from the horizontal, upwards above 0, to the first and the last row, and the angle between them. [deg]"""
+    """
+    Angles from the horizontal, upwards above 0, to the first and the last row, and the angle
+    between them. [deg]
+    """
 
     first_row_deg: float
     last_row_deg: float
     spread_deg: float
 
 
-@cites(COMMON_PRACTICE, "difference of two travel times", equation="t = (d_ref - d_fill)/c + t_ref + offset")
+@cites(
+    COMMON_PRACTICE,
+    "difference of two travel times",
+    equation="t = (d_ref - d_fill)/c + t_ref + offset",
+)
 def alignment_delay_ms(
-    *, reference_distance_m: float, fill_distance_m: float, speed_m_s: float, offset_ms: float = 0.0, reference_delay_ms: float = 0.0
+    *,
+    reference_distance_m: float,
+    fill_distance_m: float,
+    speed_m_s: float,
+    offset_ms: float = 0.0,
+    reference_delay_ms: float = 0.0,
 ) -> float:
     """
     Delay that lets a fill arrive a stated time after its reference, at one place.
@@ -42,26 +60,34 @@ def alignment_delay_ms(
     speed_m_s
         Speed of sound. [m/s]
     offset_ms
-        Wanted lateness of the fill; 10 to 20 ms keeps the ear on the reference (common practice). [ms]
+        Wanted lateness of the fill; 10 to 20 ms keeps the ear on the reference (common practice).
+        [ms]
     reference_delay_ms
         Delay already on the reference. [ms]
 
     Returns
     -------
     float
-        Delay of the fill. Below 0, the fill would have to speak first: delay the reference by so much instead. [ms]
+        Delay of the fill. Below 0, the fill would have to speak first: delay the reference by so
+        much instead. [ms]
 
     Raises
     ------
     ValueError
         If a distance is negative or the speed is not above 0.
     """
-    longer_m = not_negative("reference_distance_m", reference_distance_m) - not_negative("fill_distance_m", fill_distance_m)
+    longer_m = not_negative("reference_distance_m", reference_distance_m) - not_negative(
+        "fill_distance_m", fill_distance_m
+    )
     return 1000 * longer_m / above_zero("speed_m_s", speed_m_s) + reference_delay_ms + offset_ms
 
 
-@cites(ISO_9613_1, "annex A, equation (A.5)", equation="late = (d_ref - d_fill)(1/c(T) - 1/c(T_set))")
-def alignment_drift(*, reference_distance_m: float, fill_distance_m: float, set_at_c: float) -> tuple[Drift, ...]:
+@cites(
+    ISO_9613_1, "annex A, equation (A.5)", equation="late = (d_ref - d_fill)(1/c(T) - 1/c(T_set))"
+)
+def alignment_drift(
+    *, reference_distance_m: float, fill_distance_m: float, set_at_c: float
+) -> tuple[Drift, ...]:
     """
     How far an alignment runs away as the air warms and cools from 5 to 35 °C.
 
@@ -82,17 +108,26 @@ def alignment_drift(*, reference_distance_m: float, fill_distance_m: float, set_
     ValueError
         If a distance is negative or the temperature outside -20 to 50 °C.
     """
-    longer_m = not_negative("reference_distance_m", reference_distance_m) - not_negative("fill_distance_m", fill_distance_m)
+    longer_m = not_negative("reference_distance_m", reference_distance_m) - not_negative(
+        "fill_distance_m", fill_distance_m
+    )
     set_s_per_m = 1 / speed_of_sound_m_s(set_at_c)
-    return tuple(Drift(c, 1000 * longer_m * (1 / speed_of_sound_m_s(c) - set_s_per_m)) for c in DRIFT_TEMPERATURES_C)
+    return tuple(
+        Drift(c, 1000 * longer_m * (1 / speed_of_sound_m_s(c) - set_s_per_m))
+        for c in DRIFT_TEMPERATURES_C
+    )
 
 
 @cites(
     KINSLER,
     "ch. 5, spherical waves from two sources in line, from memory",
-    equation="L_main - 20 lg(s + x) = L_fill - 20 lg(x), so x = s / (10^((L_main - L_fill)/20) - 1)",
+    equation=(
+        "L_main - 20 lg(s + x) = L_fill - 20 lg(x), so x = s / (10^((L_main - L_fill)/20) - 1)"
+    ),
 )
-def equal_level_distance_m(*, main_level_db: float, fill_level_db: float, separation_m: float) -> float | None:
+def equal_level_distance_m(
+    *, main_level_db: float, fill_level_db: float, separation_m: float
+) -> float | None:
     """
     How far behind a delay loudspeaker the main one is as loud again, both on axis in the open.
 
@@ -106,7 +141,8 @@ def equal_level_distance_m(*, main_level_db: float, fill_level_db: float, separa
     Returns
     -------
     float or None
-        Distance beyond the delay loudspeaker; None where the main is not the stronger and never catches up. [m]
+        Distance beyond the delay loudspeaker; None where the main is not the stronger and never
+        catches up. [m]
 
     Raises
     ------
@@ -143,8 +179,17 @@ def coverage_edge_m(distance_m: float, *, coverage_deg: float) -> float:
     return 2 * not_negative("distance_m", distance_m) * math.tan(math.radians(coverage_deg) / 2)
 
 
-@cites(COMMON_PRACTICE, "lines of sight in section", equation="angle = atan((z_ear - z_source) / d)")
-def vertical_aim(*, source_height_m: float, first_row_m: float, first_ear_m: float, last_row_m: float, last_ear_m: float) -> VerticalAim:
+@cites(
+    COMMON_PRACTICE, "lines of sight in section", equation="angle = atan((z_ear - z_source) / d)"
+)
+def vertical_aim(
+    *,
+    source_height_m: float,
+    first_row_m: float,
+    first_ear_m: float,
+    last_row_m: float,
+    last_ear_m: float,
+) -> VerticalAim:
     """
     Angles from a source to the ears of the first and the last row.
 
@@ -174,7 +219,11 @@ def vertical_aim(*, source_height_m: float, first_row_m: float, first_ear_m: flo
     return VerticalAim(first, last, abs(last - first))
 
 
-@cites(COMMON_PRACTICE, "direction of the centre ray on plan against a seat", equation="beta = atan2(dy, dx) - azimuth, folded to -180 to 180")
+@cites(
+    COMMON_PRACTICE,
+    "direction of the centre ray on plan against a seat",
+    equation="beta = atan2(dy, dx) - azimuth, folded to -180 to 180",
+)
 def off_axis_deg(*, azimuth_deg: float, ahead_m: float, aside_m: float) -> float:
     """
     How far a seat lies to the side of an aim, on plan.

@@ -1,5 +1,6 @@
 """
-What a feeder cable may carry by the American code: the cable's own table, how many conductors are loaded, and its lugs.
+What a feeder cable may carry by the American code: the cable's own table, how many conductors are
+loaded, and its lugs.
 
 Planning figures: the local code, the maker's data and a licensed electrician decide.
 """
@@ -18,11 +19,22 @@ FLEXIBLE_90C_A = {
     "4/0": (405, 361, 316),
 }
 """
-Table 400.5(A)(2), type W, 90 °C, 30 °C around it: one conductor apart from others, two, and three loaded conductors together. [A]
+Table 400.5(A)(2), type W, 90 °C, 30 °C around it: one conductor apart from others, two, and three
+loaded conductors together. [A]
 
-The first column is only for single conductors that touch no other but for 24 in through the wall of an enclosure (note 1 of the table).
+The first column is only for single conductors that touch no other but for 24 in through the wall of
+an enclosure (note 1 of the table).
 """
-TERMINAL_75C_A = {"8 AWG": 50, "6 AWG": 65, "4 AWG": 85, "2 AWG": 115, "1 AWG": 130, "1/0": 150, "2/0": 175, "4/0": 230}
+TERMINAL_75C_A = {
+    "8 AWG": 50,
+    "6 AWG": 65,
+    "4 AWG": 85,
+    "2 AWG": 115,
+    "1 AWG": 130,
+    "1/0": 150,
+    "2/0": 175,
+    "4/0": 230,
+}
 """Table 310.16, copper, 75 °C: what lugs marked 75 °C allow. [A]"""
 
 
@@ -53,7 +65,9 @@ def loaded_conductors_factor(loaded: int) -> float:
 
 
 @cites(
-    NFPA_70, "tables 400.5(A)(2), 400.5(A)(3) and 310.16; lugs by 110.14(C), from memory", equation="I = min(table for 1, 2 or 3 * factor, terminal)"
+    NFPA_70,
+    "tables 400.5(A)(2), 400.5(A)(3) and 310.16; lugs by 110.14(C), from memory",
+    equation="I = min(table for 1, 2 or 3 * factor, terminal)",
 )
 def flexible_feeder_a(size: str, *, loaded: int, terminals_75c: bool) -> float:
     """
@@ -64,7 +78,8 @@ def flexible_feeder_a(size: str, *, loaded: int, terminals_75c: bool) -> float:
     size
         As in ``FLEXIBLE_90C_A``.
     loaded
-        Current-carrying conductors that touch each other or share a jacket; 1 only where each single conductor lies apart. [-]
+        Current-carrying conductors that touch each other or share a jacket; 1 only where each
+        single conductor lies apart. [-]
     terminals_75c
         True where the lugs or connectors are marked for 75 °C.
 
@@ -80,7 +95,8 @@ def flexible_feeder_a(size: str, *, loaded: int, terminals_75c: bool) -> float:
 
     Notes
     -----
-    The factor for more than three conductors is taken from the ampacity of three, as the code has it. Ambient air above 30 °C is left out.
+    The factor for more than three conductors is taken from the ampacity of three, as the code has
+    it. Ambient air above 30 °C is left out.
     """
     if size not in FLEXIBLE_90C_A:
         raise ValueError(f"size must be one of {', '.join(FLEXIBLE_90C_A)}, got {size!r}")

@@ -1,4 +1,6 @@
-"""Audience areas: a flat or sloped polygon sampled into ears, and the statistics of levels over them."""
+"""
+Audience areas: a flat or sloped polygon sampled into ears, and the statistics of levels over them.
+"""
 
 import math
 from collections.abc import Sequence
@@ -38,7 +40,8 @@ class Plane:
 @dataclass(frozen=True, slots=True)
 class LevelSpread:
     """
-    Levels over an area against a reference: mean, and 5th and 95th percentile [dB]; shares of the area within ±3 and ±6 dB of the reference, 0 to 1.
+    Levels over an area against a reference: mean, and 5th and 95th percentile [dB]; shares of the
+    area within ±3 and ±6 dB of the reference, 0 to 1.
     """
 
     mean_db: float
@@ -53,7 +56,11 @@ class LevelSpread:
         return self.high_db - self.low_db
 
 
-@cites(CRC_TABLES, "plane through points, least squares", equation="minimise sum (z_i - h - a x_i - b y_i)^2")
+@cites(
+    CRC_TABLES,
+    "plane through points, least squares",
+    equation="minimise sum (z_i - h - a x_i - b y_i)^2",
+)
 def floor_of(corners_m: Corners) -> Plane:
     """
     Plane of an area's floor.
@@ -71,16 +78,22 @@ def floor_of(corners_m: Corners) -> Plane:
     Raises
     ------
     ValueError
-        If the outline crosses itself, encloses nothing on plan, or a corner is more than 50 mm off the plane.
+        If the outline crosses itself, encloses nothing on plan, or a corner is more than 50 mm off
+        the plane.
     """
     corners = _checked_outline(corners_m)
     centre = corners.mean(axis=0)
     design = np.column_stack([np.ones(len(corners)), corners[:, :2] - centre[:2]])
-    offset, rise_x, rise_y = (float(v) for v in np.linalg.lstsq(design, corners[:, 2], rcond=None)[0])
+    offset, rise_x, rise_y = (
+        float(v) for v in np.linalg.lstsq(design, corners[:, 2], rcond=None)[0]
+    )
     plane = Plane(offset - rise_x * float(centre[0]) - rise_y * float(centre[1]), rise_x, rise_y)
     off_m = float(np.abs(corners[:, 2] - plane.z_m(corners[:, 0], corners[:, 1])).max())
     if off_m > FLATNESS_M:
-        raise ValueError(f"corners_m must lie in one plane within {FLATNESS_M} m, got {off_m:.2f} m off; split the area")
+        raise ValueError(
+            f"corners_m must lie in one plane within {FLATNESS_M} m, got {off_m:.2f} m off; split"
+            " the area"
+        )
     return plane
 
 
@@ -107,7 +120,11 @@ def plan_area_m2(corners_m: Corners) -> float:
     return _area_m2(_checked_outline(corners_m))
 
 
-@cites(CRC_TABLES, "point in polygon by crossings", equation="inside where a ray from the point crosses the outline an odd number of times")
+@cites(
+    CRC_TABLES,
+    "point in polygon by crossings",
+    equation="inside where a ray from the point crosses the outline an odd number of times",
+)
 def inside(points_m: Array, corners_m: Corners) -> NDArray[np.bool_]:
     """
     Which points lie inside an outline on plan.
@@ -158,20 +175,32 @@ def ears_m(corners_m: Corners, *, step_m: float, ear_height_m: float) -> Array:
     Raises
     ------
     ValueError
-        If the outline is refused by `floor_of`, the step is not above 0 or a square larger than the area, or no square's middle is inside.
+        If the outline is refused by `floor_of`, the step is not above 0 or a square larger than the
+        area, or no square's middle is inside.
     """
     above_zero("step_m", step_m)
     not_negative("ear_height_m", ear_height_m)
     floor, corners = floor_of(corners_m), np.array(corners_m, dtype=np.float64)
-    x, y = (grid.ravel() for grid in np.meshgrid(*(_middles(corners[:, axis], step_m) for axis in (0, 1)), indexing="ij"))
+    x, y = (
+        grid.ravel()
+        for grid in np.meshgrid(
+            *(_middles(corners[:, axis], step_m) for axis in (0, 1)), indexing="ij"
+        )
+    )
     within = _inside(x, y, corners)
     if not within.any() or step_m**2 > _area_m2(corners):
-        raise ValueError(f"step_m must be fine enough for an area of {_area_m2(corners):.3g} m², got {step_m}")
+        raise ValueError(
+            f"step_m must be fine enough for an area of {_area_m2(corners):.3g} m², got {step_m}"
+        )
     x, y = x[within], y[within]
     return np.column_stack([x, y, floor.z_m(x, y) + ear_height_m])
 
 
-@cites(COMMON_PRACTICE, "spread of level over an area", equation="share = count(|L_i - L_ref| <= 3) / N; percentiles by straight lines between ranks")
+@cites(
+    COMMON_PRACTICE,
+    "spread of level over an area",
+    equation="share = count(|L_i - L_ref| <= 3) / N; percentiles by straight lines between ranks",
+)
 def level_spread(levels_db: Array, *, reference_db: float) -> LevelSpread:
     """
     How even levels are.
@@ -194,10 +223,15 @@ def level_spread(levels_db: Array, *, reference_db: float) -> LevelSpread:
         If there is no level or one is not finite.
     """
     if levels_db.size == 0 or not np.isfinite(levels_db).all() or not math.isfinite(reference_db):
-        raise ValueError(f"levels_db must hold finite levels, got {levels_db.size} of which {int(np.isfinite(levels_db).sum())} finite")
+        raise ValueError(
+            f"levels_db must hold finite levels, got {levels_db.size} of which"
+            f" {int(np.isfinite(levels_db).sum())} finite"
+        )
     low, high = (float(v) for v in np.percentile(levels_db, (5, 95)))
     off = np.abs(levels_db - reference_db)
-    return LevelSpread(float(levels_db.mean()), low, high, float((off <= 3).mean()), float((off <= 6).mean()))
+    return LevelSpread(
+        float(levels_db.mean()), low, high, float((off <= 3).mean()), float((off <= 6).mean())
+    )
 
 
 def _middles(values_m: Array, step_m: float) -> Array:
@@ -232,8 +266,15 @@ def _edges(corners: Array) -> list[Edge]:
 
 def _checked_outline(corners_m: Corners) -> Array:
     corners = np.array(corners_m, dtype=np.float64)
-    if corners.ndim != 2 or corners.shape[0] < 3 or corners.shape[1] != 3 or not np.isfinite(corners).all():
-        raise ValueError(f"corners_m must hold three or more corners of finite x, y, z, got {corners_m}")
+    if (
+        corners.ndim != 2
+        or corners.shape[0] < 3
+        or corners.shape[1] != 3
+        or not np.isfinite(corners).all()
+    ):
+        raise ValueError(
+            f"corners_m must hold three or more corners of finite x, y, z, got {corners_m}"
+        )
     edges = _edges(corners)
     for (i, one), (j, other) in combinations(enumerate(edges), 2):
         neighbours = j - i == 1 or j - i == len(edges) - 1

@@ -19,7 +19,10 @@ IBC_M2_PER_PERSON = {
 }
 """Net area a person of table 1004.1.2. [m²]"""
 GREEN_GUIDE_PER_M_MIN = {"level": 82.0, "stair": 66.0}
-"""People for each metre of width and each minute. A published study saw fewer than 60 on the level: a ceiling, not a forecast."""
+"""
+People for each metre of width and each minute. A published study saw fewer than 60 on the level: a
+ceiling, not a forecast.
+"""
 
 
 @cites(IBC_2015, "table 1004.1.2", equation="people = floor(A / area a person)")
@@ -48,7 +51,9 @@ def occupants(*, net_area_m2: float, m2_per_person: float) -> int:
     -----
     The exits may allow fewer; the lower number counts.
     """
-    return math.floor(not_negative("net_area_m2", net_area_m2) / above_zero("m2_per_person", m2_per_person) + 1e-9)
+    return math.floor(
+        not_negative("net_area_m2", net_area_m2) / above_zero("m2_per_person", m2_per_person) + 1e-9
+    )
 
 
 @cites(GREEN_GUIDE, "ch. 10, exit systems, from memory", equation="people = floor(W * rate * t)")
@@ -75,5 +80,7 @@ def exit_capacity(*, exit_width_m: float, people_per_m_min: float, egress_min: f
     ValueError
         If a number is negative.
     """
-    rate = not_negative("exit_width_m", exit_width_m) * not_negative("people_per_m_min", people_per_m_min)
+    rate = not_negative("exit_width_m", exit_width_m) * not_negative(
+        "people_per_m_min", people_per_m_min
+    )
     return math.floor(rate * not_negative("egress_min", egress_min) + 1e-9)

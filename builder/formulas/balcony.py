@@ -1,4 +1,7 @@
-"""The shadow of a balcony: which ears have a straight line to a loudspeaker past its front edge, and the way over the edge to the others."""
+"""
+The shadow of a balcony: which ears have a straight line to a loudspeaker past its front edge, and
+the way over the edge to the others.
+"""
 
 from dataclasses import dataclass
 
@@ -15,7 +18,10 @@ Array = NDArray[np.float64]
 
 @dataclass(frozen=True, slots=True)
 class OverEdge:
-    """For each ear, shape (N,): whether the straight line is blocked; from the source to the edge and from there to the ear, where it is. [m]"""
+    """
+    For each ear, shape (N,): whether the straight line is blocked; from the source to the edge and
+    from there to the ear, where it is. [m]
+    """
 
     blocked: NDArray[np.bool_]
     source_to_edge_m: Array
@@ -25,9 +31,18 @@ class OverEdge:
 @cites(
     CRC_TABLES,
     "a line and a plane; distances between points",
-    equation="blocked where the line is above the underside when it comes over the balcony, and below it at the ear",
+    equation=(
+        "blocked where the line is above the underside when it comes over the balcony, and below it"
+        " at the ear"
+    ),
 )
-def over_edge(source_m: tuple[float, float, float], points_m: Array, *, corners_m: Corners, thickness_m: float = 0.0) -> OverEdge:
+def over_edge(
+    source_m: tuple[float, float, float],
+    points_m: Array,
+    *,
+    corners_m: Corners,
+    thickness_m: float = 0.0,
+) -> OverEdge:
     """
     Straight lines from a source to ears, past a balcony.
 
@@ -54,8 +69,9 @@ def over_edge(source_m: tuple[float, float, float], points_m: Array, *, corners_
 
     Notes
     -----
-    Ears on top of the balcony are not in its shadow. The plan is taken as solid from where the line enters it to where it leaves it last.
-    Ways round the sides, and what is reflected below, are left out.
+    Ears on top of the balcony are not in its shadow. The plan is taken as solid from where the line
+    enters it to where it leaves it last. Ways round the sides, and what is reflected below, are
+    left out.
     """
     plane, thick = floor_of(corners_m), not_negative("thickness_m", thickness_m)
     source = np.array(source_m)
@@ -68,11 +84,16 @@ def over_edge(source_m: tuple[float, float, float], points_m: Array, *, corners_
     edge = np.column_stack([meets[:, :2], plane.z_m(meets[:, 0], meets[:, 1]) - thick])
     below = points_m[:, 2] < plane.z_m(points_m[:, 0], points_m[:, 1]) - thick
     blocked = there & (meets[:, 2] > edge[:, 2]) & below
-    return OverEdge(blocked, np.linalg.norm(edge - source, axis=1), np.linalg.norm(points_m - edge, axis=1))
+    return OverEdge(
+        blocked, np.linalg.norm(edge - source, axis=1), np.linalg.norm(points_m - edge, axis=1)
+    )
 
 
 def _crossings(source: Array, run: Array, corners_m: Corners) -> list[Array]:
-    """Where along each line it crosses each side on the plan, as a share of its length; infinite where it does not."""
+    """
+    Where along each line it crosses each side on the plan, as a share of its length; infinite where
+    it does not.
+    """
     found = []
     for (ax, ay, *_), (bx, by, *_) in zip(corners_m, (*corners_m[1:], corners_m[0]), strict=True):
         dx, dy = bx - ax, by - ay
@@ -80,5 +101,11 @@ def _crossings(source: Array, run: Array, corners_m: Corners) -> list[Array]:
         with np.errstate(divide="ignore", invalid="ignore"):
             along = ((ax - source[0]) * dy - (ay - source[1]) * dx) / across
             beside = ((ax - source[0]) * run[:, 1] - (ay - source[1]) * run[:, 0]) / across
-        found.append(np.where((across != 0) & (along >= 0) & (along <= 1) & (beside >= 0) & (beside <= 1), along, np.inf))
+        found.append(
+            np.where(
+                (across != 0) & (along >= 0) & (along <= 1) & (beside >= 0) & (beside <= 1),
+                along,
+                np.inf,
+            )
+        )
     return found

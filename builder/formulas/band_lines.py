@@ -15,7 +15,10 @@ Array = NDArray[np.float64]
 
 BANDS_PER_OCTAVE = 3
 INTERVALS_BELOW_HZ = ((55.0, 2), (140.0, 4), (450.0, 8), (math.inf, 16))
-"""Intervals between lines in a band, by its midband: with fewer, bands heard by several sources at once are up to 2 dB off above 1 kHz."""
+"""
+Intervals between lines in a band, by its midband: with fewer, bands heard by several sources at
+once are up to 2 dB off above 1 kHz.
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +26,8 @@ class Band:
     """
     A third octave as lines at even steps, both edges included.
 
-    ``index`` counts third octaves from 1 kHz. Frequencies in Hz; ``intervals`` is one less than the number of lines.
+    ``index`` counts third octaves from 1 kHz. Frequencies in Hz; ``intervals`` is one less than the
+    number of lines.
     """
 
     index: int
@@ -31,7 +35,10 @@ class Band:
 
     @property
     def midband_hz(self) -> float:
-        """Middle of the band on the scale of twos, at most 1.2 % from the exact midband of the standard."""
+        """
+        Middle of the band on the scale of twos, at most 1.2 % from the exact midband of the
+        standard.
+        """
         return 1000 * math.pow(2, self.index / BANDS_PER_OCTAVE)
 
     @property
@@ -42,7 +49,11 @@ class Band:
     @property
     def step_hz(self) -> float:
         """From line to line."""
-        return self.midband_hz * (math.pow(2, 0.5 / BANDS_PER_OCTAVE) - math.pow(2, -0.5 / BANDS_PER_OCTAVE)) / self.intervals
+        return (
+            self.midband_hz
+            * (math.pow(2, 0.5 / BANDS_PER_OCTAVE) - math.pow(2, -0.5 / BANDS_PER_OCTAVE))
+            / self.intervals
+        )
 
     @property
     def exact_midband_hz(self) -> float:
@@ -56,7 +67,10 @@ class Band:
 
     @property
     def shares(self) -> Array:
-        """Share of the band's energy that each line stands for: pink noise by the trapezium rule; they sum to 1."""
+        """
+        Share of the band's energy that each line stands for: pink noise by the trapezium rule; they
+        sum to 1.
+        """
         ends = np.ones(self.intervals + 1)
         ends[[0, -1]] = 0.5
         energy = ends / self.lines_hz
@@ -68,7 +82,9 @@ class Band:
     "third octaves; on a scale of twos, so that an octave up is exactly double",
     equation="f_m = 1000 * 2^(k/3); lines from f_m 2^(-1/6) to f_m 2^(1/6)",
 )
-def third_octaves(lowest_hz: float = 25.0, highest_hz: float = 20_000.0, *, intervals: int | None = None) -> tuple[Band, ...]:
+def third_octaves(
+    lowest_hz: float = 25.0, highest_hz: float = 20_000.0, *, intervals: int | None = None
+) -> tuple[Band, ...]:
     """
     Third octaves from one nominal midband to another.
 
@@ -77,7 +93,8 @@ def third_octaves(lowest_hz: float = 25.0, highest_hz: float = 20_000.0, *, inte
     lowest_hz, highest_hz
         Nominal midbands, both included. [Hz]
     intervals
-        Intervals between lines in every band; if None, 2 below 55 Hz, 4 to 140, 8 to 450, 16 above (366 lines from 25 Hz to 20 kHz).
+        Intervals between lines in every band; if None, 2 below 55 Hz, 4 to 140, 8 to 450, 16 above
+        (366 lines from 25 Hz to 20 kHz).
 
     Returns
     -------
@@ -89,15 +106,24 @@ def third_octaves(lowest_hz: float = 25.0, highest_hz: float = 20_000.0, *, inte
     ValueError
         If a frequency is not above 0, they do not rise, or ``intervals`` is below 1.
     """
-    first, last = (round(BANDS_PER_OCTAVE * math.log2(above_zero("frequency_hz", f) / 1000)) for f in (lowest_hz, highest_hz))
+    first, last = (
+        round(BANDS_PER_OCTAVE * math.log2(above_zero("frequency_hz", f) / 1000))
+        for f in (lowest_hz, highest_hz)
+    )
     if last < first:
         raise ValueError(f"highest_hz must be at least lowest_hz {lowest_hz}, got {highest_hz}")
     if intervals is not None and intervals < 1:
         raise ValueError(f"intervals must be at least 1, got {intervals}")
-    return tuple(Band(k, intervals or _intervals(Band(k, 1).midband_hz)) for k in range(first, last + 1))
+    return tuple(
+        Band(k, intervals or _intervals(Band(k, 1).midband_hz)) for k in range(first, last + 1)
+    )
 
 
-@cites(COMMON_PRACTICE, "an octave band is its three third octaves", equation="E_octave = E_lower + E_middle + E_upper")
+@cites(
+    COMMON_PRACTICE,
+    "an octave band is its three third octaves",
+    equation="E_octave = E_lower + E_middle + E_upper",
+)
 def octave_members(bands: tuple[Band, ...], *, octave_hz: float) -> tuple[int, ...]:
     """
     Places of an octave's third octaves among bands.

@@ -1,4 +1,7 @@
-"""A continuous beam seen from its supports: influence lines and stiffness, found once and used for every load case."""
+"""
+A continuous beam seen from its supports: influence lines and stiffness, found once and used for
+every load case.
+"""
 
 import math
 from collections.abc import Sequence
@@ -24,8 +27,9 @@ class CondensedBeam:
     """
     A beam seen from its supports alone, in rising order of place.
 
-    ``pieces[k, p, i]`` is the coefficient of ``t**p`` in the influence line of support i, in the first overhang (k = 0), the spans and the last
-    overhang; t is measured from ``origins_m[k]``. ``areas_m[k, i]`` is that line's integral from the first support to the origin.
+    ``pieces[k, p, i]`` is the coefficient of ``t**p`` in the influence line of support i, in the
+    first overhang (k = 0), the spans and the last overhang; t is measured from ``origins_m[k]``.
+    ``areas_m[k, i]`` is that line's integral from the first support to the origin.
     ``stiffness_per_m3[i, j]`` times EI is the force at support i for unit movement of support j.
     """
 
@@ -39,7 +43,10 @@ class CondensedBeam:
 @cites(
     KASSIMALI,
     "App. D, three-moment equation, solved for unit movements of the supports",
-    equation="L_j m_(j-1) + 2 (L_j + L_(j+1)) m_j + L_(j+1) m_(j+1) = 6 ((d_(j+1) - d_j)/L_(j+1) - (d_j - d_(j-1))/L_j)",
+    equation=(
+        "L_j m_(j-1) + 2 (L_j + L_(j+1)) m_j + L_(j+1) m_(j+1) = 6 ((d_(j+1) - d_j)/L_(j+1) - (d_j"
+        " - d_(j-1))/L_j)"
+    ),
 )
 def condensed_beam(supports_m: Sequence[float] | Array) -> CondensedBeam:
     """
@@ -89,14 +96,20 @@ def level_reactions_kg(beam: CondensedBeam, loads: Sequence[Load]) -> Array:
         Reactions in rising order of place. [kg]
     """
     points = [(load.at_m, load.load_kg) for load in loads if isinstance(load, PointLoad)]
-    spread = [(load.from_m, load.to_m, load.load_kg_per_m) for load in loads if isinstance(load, UniformLoad)]
+    spread = [
+        (load.from_m, load.to_m, load.load_kg_per_m)
+        for load in loads
+        if isinstance(load, UniformLoad)
+    ]
     found = np.zeros(len(beam.supports_m))
     if points:
         at, kg = np.array(points).T
         found += kg @ _influence(beam, at, integrated=False)
     if spread:
         start, end, per_m = np.array(spread).T
-        found += per_m @ (_influence(beam, end, integrated=True) - _influence(beam, start, integrated=True))
+        found += per_m @ (
+            _influence(beam, end, integrated=True) - _influence(beam, start, integrated=True)
+        )
     return found
 
 
@@ -123,12 +136,17 @@ def stiffness_kg_per_m(beam: CondensedBeam, ei_kn_m2: float | None) -> Array:
         If the stiffness is missing or not above 0.
     """
     if ei_kn_m2 is None or not 0 < ei_kn_m2 < math.inf:
-        raise ValueError(f"ei_kn_m2 must be a number above 0 where supports are out of level, got {ei_kn_m2}")
+        raise ValueError(
+            f"ei_kn_m2 must be a number above 0 where supports are out of level, got {ei_kn_m2}"
+        )
     return beam.stiffness_per_m3 * (ei_kn_m2 * 1000 / STANDARD_GRAVITY_M_S2)
 
 
 def _curvatures_per_unit_movement(x: Array) -> tuple[Array, Array]:
-    """Curvature at every support for unit movement of each, and the force that movement takes (times EI)."""
+    """
+    Curvature at every support for unit movement of each, and the force that movement takes (times
+    EI).
+    """
     count, span = len(x), np.diff(x)
     kink = np.zeros((count - 2, count))
     bend = np.zeros((count - 2, count - 2))
@@ -155,7 +173,9 @@ def _influence_pieces(span: Array, curvature: Array) -> Array:
     pieces[1:-1, 3] = (last - first) / (6 * length)
     pieces[0, :2] = pieces[1, :2]
     pieces[-1, 0] = unit[-1]
-    pieces[-1, 1] = (unit[-1] - unit[-2]) / span[-1] + span[-1] * (curvature[-2] + 2 * curvature[-1]) / 6
+    pieces[-1, 1] = (unit[-1] - unit[-2]) / span[-1] + span[-1] * (
+        curvature[-2] + 2 * curvature[-1]
+    ) / 6
     return pieces
 
 
@@ -168,7 +188,10 @@ def _areas_to_origins(pieces: Array, span: Array) -> Array:
 
 
 def _influence(beam: CondensedBeam, at_m: Array, *, integrated: bool) -> Array:
-    """Influence lines of all supports (or their integrals from the first support) at places; shape (places, supports)."""
+    """
+    Influence lines of all supports (or their integrals from the first support) at places; shape
+    (places, supports).
+    """
     piece = np.searchsorted(beam.supports_m, at_m, side="right")
     t = at_m - beam.origins_m[piece]
     exponents = np.arange(4)
@@ -182,25 +205,35 @@ def _sums(pieces: Array, powers: Array) -> Array:
     return np.asarray((pieces * powers[:, :, None]).sum(axis=1), dtype=np.float64)
 
 
-def _checked_supports(supports_m: Sequence[float] | Array, *, at_least: int = 1, exactly: int | None = None) -> tuple[float, ...]:
+def _checked_supports(
+    supports_m: Sequence[float] | Array, *, at_least: int = 1, exactly: int | None = None
+) -> tuple[float, ...]:
     """The places as floats, in the order given. Refuses too few, and two at one place."""
     places = tuple(float(place) for place in supports_m)
     if exactly is not None and len(places) != exactly:
         raise ValueError(f"supports_m must hold {exactly} supports, got {len(places)}")
     if len(places) < at_least:
-        raise ValueError(f"supports_m must hold at least {at_least} support{'s' if at_least > 1 else ''}, got {len(places)}")
+        raise ValueError(
+            f"supports_m must hold at least {at_least} support{'s' if at_least > 1 else ''}, got"
+            f" {len(places)}"
+        )
     for place in places:
         _finite("supports_m", place)
     ordered = sorted(places)
     for first, second in pairwise(ordered):
         if second - first < LEAST_SPACING_M - 1e-9:
-            raise ValueError(f"supports_m must be at least {LEAST_SPACING_M} m apart, got {first} and {second}")
+            raise ValueError(
+                f"supports_m must be at least {LEAST_SPACING_M} m apart, got {first} and {second}"
+            )
     return places
 
 
 def _checked_settlements(settlements_m: Sequence[float], count: int) -> Array:
     if len(settlements_m) != count:
-        raise ValueError(f"settlements_m must hold one value for each of {count} supports, got {len(settlements_m)}")
+        raise ValueError(
+            f"settlements_m must hold one value for each of {count} supports, got"
+            f" {len(settlements_m)}"
+        )
     for value in settlements_m:
         _finite("settlements_m", value)
     return np.array(settlements_m, dtype=np.float64)

@@ -1,7 +1,8 @@
 """
 Bridles: one point hung from two or three anchors.
 
-Legs have no weight and no stretch, and the load is still. Planning figures: a competent person decides whether an anchor may be pulled sideways.
+Legs have no weight and no stretch, and the load is still. Planning figures: a competent person
+decides whether an anchor may be pulled sideways.
 """
 
 import math
@@ -14,7 +15,10 @@ from builder.formulas.ranges import above_zero, not_negative
 from builder.formulas.sources import HALL, HIBBELER
 
 FLAT = 1e-9
-"""Below this share of the size of a bridle, its anchors are in one line or its apex is level with them."""
+"""
+Below this share of the size of a bridle, its anchors are in one line or its apex is level with
+them.
+"""
 
 Place = tuple[float, float, float]
 """Across, along and up, from any common origin. [m]"""
@@ -25,7 +29,8 @@ class TwoLegs:
     """
     A loaded two-leg bridle. [kg], [m], [deg]
 
-    ``horizontal_kg`` pulls the two anchors towards each other, the same at both. ``headroom_m`` is from the lower anchor down to the apex.
+    ``horizontal_kg`` pulls the two anchors towards each other, the same at both. ``headroom_m`` is
+    from the lower anchor down to the apex.
     """
 
     lengths_m: tuple[float, float]
@@ -38,7 +43,10 @@ class TwoLegs:
 
 @dataclass(frozen=True, slots=True)
 class Apex:
-    """Where the apex of two legs lands: along the line from the first anchor to the second, and below the first. [m]"""
+    """
+    Where the apex of two legs lands: along the line from the first anchor to the second, and below
+    the first. [m]
+    """
 
     from_first_m: float
     below_first_m: float
@@ -49,7 +57,8 @@ class ThreeLegs:
     """
     A loaded three-leg bridle. [kg], [m], [deg]
 
-    ``horizontals_kg`` is the sideways pull on each anchor; ``included_angles_deg`` is between legs 1 and 2, 2 and 3, 3 and 1.
+    ``horizontals_kg`` is the sideways pull on each anchor; ``included_angles_deg`` is between legs
+    1 and 2, 2 and 3, 3 and 1.
     """
 
     lengths_m: tuple[float, float, float]
@@ -63,9 +72,13 @@ class ThreeLegs:
 @cites(
     HALL,
     "Lessons 3 and 4, bridle lengths and tensions",
-    equation="L = sqrt(V^2 + H^2); T1 = W L1 H2 / (V1 H2 + V2 H1); pull = W H1 H2 / (V1 H2 + V2 H1)",
+    equation=(
+        "L = sqrt(V^2 + H^2); T1 = W L1 H2 / (V1 H2 + V2 H1); pull = W H1 H2 / (V1 H2 + V2 H1)"
+    ),
 )
-def two_leg_bridle(load_kg: float, *, run_m: float, rise_m: float, other_run_m: float, other_rise_m: float) -> TwoLegs:
+def two_leg_bridle(
+    load_kg: float, *, run_m: float, rise_m: float, other_run_m: float, other_rise_m: float
+) -> TwoLegs:
     """
     Leg lengths, tensions and sideways pull of a two-leg bridle for a wanted apex.
 
@@ -90,8 +103,9 @@ def two_leg_bridle(load_kg: float, *, run_m: float, rise_m: float, other_run_m: 
 
     Notes
     -----
-    Both legs and the load are in one plane. Above 120 degrees between equal legs, each carries more than the load. The angle is between the legs,
-    not from the horizontal. Leaves out the weight and stretch of legs, and what the sideways pull does to the beam.
+    Both legs and the load are in one plane. Above 120 degrees between equal legs, each carries more
+    than the load. The angle is between the legs, not from the horizontal. Leaves out the weight and
+    stretch of legs, and what the sideways pull does to the beam.
     """
     not_negative("load_kg", load_kg)
     not_negative("run_m", run_m)
@@ -108,7 +122,9 @@ def two_leg_bridle(load_kg: float, *, run_m: float, rise_m: float, other_run_m: 
         tensions_kg=(lengths_m[0] * per_m[0], lengths_m[1] * per_m[1]),
         verticals_kg=(rise_m * per_m[0], other_rise_m * per_m[1]),
         horizontal_kg=run_m * per_m[0],
-        included_angle_deg=math.degrees(math.atan2(run_m, rise_m) + math.atan2(other_run_m, other_rise_m)),
+        included_angle_deg=math.degrees(
+            math.atan2(run_m, rise_m) + math.atan2(other_run_m, other_rise_m)
+        ),
         headroom_m=min(rise_m, other_rise_m),
     )
 
@@ -118,7 +134,9 @@ def two_leg_bridle(load_kg: float, *, run_m: float, rise_m: float, other_run_m: 
     "ch. 3, equilibrium of a particle; two circles meet",
     equation="|apex - anchor 1| = L1, |apex - anchor 2| = L2, the lower of the two meeting points",
 )
-def two_leg_apex(*, span_m: float, second_above_m: float, first_leg_m: float, second_leg_m: float) -> Apex:
+def two_leg_apex(
+    *, span_m: float, second_above_m: float, first_leg_m: float, second_leg_m: float
+) -> Apex:
     """
     Where the apex lands when two legs of stock lengths hang between two anchors.
 
@@ -139,20 +157,24 @@ def two_leg_apex(*, span_m: float, second_above_m: float, first_leg_m: float, se
     Raises
     ------
     ValueError
-        If a length or the span is not above 0, the legs cannot reach each other, one leg is too long for the other to be taut, or the apex would
-        not be between and below both anchors.
+        If a length or the span is not above 0, the legs cannot reach each other, one leg is too
+        long for the other to be taut, or the apex would not be between and below both anchors.
     """
     above_zero("span_m", span_m)
     above_zero("first_leg_m", first_leg_m)
     above_zero("second_leg_m", second_leg_m)
     apart_m = math.hypot(span_m, second_above_m)
     if first_leg_m + second_leg_m <= apart_m * (1 + FLAT):
-        raise ValueError(f"first_leg_m and second_leg_m cannot reach over {apart_m:.6g} m between anchors, got {first_leg_m} and {second_leg_m}")
+        raise ValueError(
+            f"first_leg_m and second_leg_m cannot reach over {apart_m:.6g} m between anchors, got"
+            f" {first_leg_m} and {second_leg_m}"
+        )
     along_m = (apart_m**2 + first_leg_m**2 - second_leg_m**2) / (2 * apart_m)
     square_m2 = first_leg_m**2 - along_m**2
     if square_m2 <= 0:
         raise ValueError(
-            f"first_leg_m and second_leg_m differ by more than the {apart_m:.6g} m between anchors, got {first_leg_m} and {second_leg_m}"
+            f"first_leg_m and second_leg_m differ by more than the {apart_m:.6g} m between anchors,"
+            f" got {first_leg_m} and {second_leg_m}"
         )
     across_m = math.sqrt(square_m2)
     from_first_m = (along_m * span_m + across_m * second_above_m) / apart_m
@@ -160,8 +182,9 @@ def two_leg_apex(*, span_m: float, second_above_m: float, first_leg_m: float, se
     slop_m = FLAT * apart_m
     if not -slop_m <= from_first_m <= span_m + slop_m or below_first_m <= max(0.0, -second_above_m):
         raise ValueError(
-            f"first_leg_m and second_leg_m put the apex {from_first_m:.6g} m along and {below_first_m:.6g} m below the first anchor, "
-            f"not between and below both, got {first_leg_m} and {second_leg_m}"
+            f"first_leg_m and second_leg_m put the apex {from_first_m:.6g} m along and"
+            f" {below_first_m:.6g} m below the first anchor, not between and below both, got"
+            f" {first_leg_m} and {second_leg_m}"
         )
     return Apex(from_first_m, below_first_m)
 
@@ -171,7 +194,9 @@ def two_leg_apex(*, span_m: float, second_above_m: float, first_leg_m: float, se
     "ch. 3, equilibrium of a particle in three dimensions",
     equation="sum(T_i u_i) = W upwards, u_i: unit vector from the apex to anchor i",
 )
-def three_leg_bridle(load_kg: float, *, apex_m: Place, anchors_m: tuple[Place, Place, Place]) -> ThreeLegs:
+def three_leg_bridle(
+    load_kg: float, *, apex_m: Place, anchors_m: tuple[Place, Place, Place]
+) -> ThreeLegs:
     """
     Leg lengths, tensions and sideways pulls of a three-leg bridle for a wanted apex.
 
@@ -192,23 +217,31 @@ def three_leg_bridle(load_kg: float, *, apex_m: Place, anchors_m: tuple[Place, P
     Raises
     ------
     ValueError
-        If the load is negative, an anchor is not above the apex, the legs lie in one plane, or the apex is outside the anchors' triangle in plan.
+        If the load is negative, an anchor is not above the apex, the legs lie in one plane, or the
+        apex is outside the anchors' triangle in plan.
 
     Notes
     -----
-    With the apex on a side of the triangle the third leg is slack at 0 kg. Leaves out the weight and stretch of legs.
+    With the apex on a side of the triangle the third leg is slack at 0 kg. Leaves out the weight
+    and stretch of legs.
     """
     not_negative("load_kg", load_kg)
     legs = np.array(anchors_m, dtype=np.float64) - np.array(apex_m, dtype=np.float64)
     if not np.isfinite(legs).all() or legs[:, 2].min() <= 0:
-        raise ValueError(f"anchors_m must all be above the apex at {apex_m[2]} m, got {tuple(float(place[2]) for place in anchors_m)}")
+        raise ValueError(
+            f"anchors_m must all be above the apex at {apex_m[2]} m, got"
+            f" {tuple(float(place[2]) for place in anchors_m)}"
+        )
     lengths = np.sqrt((legs**2).sum(axis=1))
     units = legs / lengths[:, None]
     if abs(float(np.linalg.det(units))) < FLAT:
         raise ValueError(f"anchors_m must not be in one plane with the apex, got {anchors_m}")
     shares = np.linalg.solve(units.T, np.array([0.0, 0.0, 1.0]))
     if float(shares.min()) < -FLAT:
-        raise ValueError(f"apex_m must be inside the triangle of the anchors, got {apex_m[:2]}: leg {int(shares.argmin()) + 1} would have to push")
+        raise ValueError(
+            f"apex_m must be inside the triangle of the anchors, got {apex_m[:2]}: leg"
+            f" {int(shares.argmin()) + 1} would have to push"
+        )
     pulls = np.maximum(shares, 0.0) * load_kg
     cosines = [float(np.clip(units[i] @ units[(i + 1) % 3], -1.0, 1.0)) for i in range(3)]
     return ThreeLegs(
@@ -226,7 +259,9 @@ def three_leg_bridle(load_kg: float, *, apex_m: Place, anchors_m: tuple[Place, P
     "ch. 3, equilibrium of a particle in three dimensions; three spheres meet",
     equation="|apex - anchor i| = L_i for three legs, the lower of the two meeting points",
 )
-def three_leg_apex(*, anchors_m: tuple[Place, Place, Place], legs_m: tuple[float, float, float]) -> Place:
+def three_leg_apex(
+    *, anchors_m: tuple[Place, Place, Place], legs_m: tuple[float, float, float]
+) -> Place:
     """
     Where the apex lands when three legs of stock lengths hang from three anchors.
 
@@ -245,11 +280,13 @@ def three_leg_apex(*, anchors_m: tuple[Place, Place, Place], legs_m: tuple[float
     Raises
     ------
     ValueError
-        If a length is not above 0, the anchors are in one line, the legs cannot meet, or a leg would have to push to hold the apex there.
+        If a length is not above 0, the anchors are in one line, the legs cannot meet, or a leg
+        would have to push to hold the apex there.
 
     Notes
     -----
-    Legs that meet but would not all be taut under load are refused: the load would swing away from that place.
+    Legs that meet but would not all be taut under load are refused: the load would swing away from
+    that place.
     """
     for length_m in legs_m:
         above_zero("legs_m", length_m)
@@ -263,7 +300,9 @@ def three_leg_apex(*, anchors_m: tuple[Place, Place, Place], legs_m: tuple[float
     y_axis = np.cross(z_axis, x_axis)
     third_x, third_y = float((third - first) @ x_axis), float((third - first) @ y_axis)
     x = (legs_m[0] ** 2 - legs_m[1] ** 2 + size**2) / (2 * size)
-    y = (legs_m[0] ** 2 - legs_m[2] ** 2 + third_x**2 + third_y**2 - 2 * third_x * x) / (2 * third_y)
+    y = (legs_m[0] ** 2 - legs_m[2] ** 2 + third_x**2 + third_y**2 - 2 * third_x * x) / (
+        2 * third_y
+    )
     square = legs_m[0] ** 2 - x**2 - y**2
     if square <= 0:
         raise ValueError(f"legs_m cannot meet at one place below these anchors, got {legs_m}")
@@ -273,7 +312,9 @@ def three_leg_apex(*, anchors_m: tuple[Place, Place, Place], legs_m: tuple[float
     return apex
 
 
-def _check_taut(apex_m: Place, anchors_m: tuple[Place, Place, Place], legs_m: tuple[float, float, float]) -> None:
+def _check_taut(
+    apex_m: Place, anchors_m: tuple[Place, Place, Place], legs_m: tuple[float, float, float]
+) -> None:
     try:
         three_leg_bridle(1.0, apex_m=apex_m, anchors_m=anchors_m)
     except ValueError as reason:

@@ -1,7 +1,8 @@
 """
 Citations as data.
 
-A formula says where it comes from with :func:`cites`; pages print that beside the number, and the sources page is complete by construction.
+A formula says where it comes from with :func:`cites`; pages print that beside the number, and the
+sources page is complete by construction.
 """
 
 from collections.abc import Callable
@@ -13,7 +14,10 @@ Formula = TypeVar("Formula", bound=Callable[..., object])
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """A published work. ``key`` names the edition, as in ``ISO 9613-1:1993``; ``title`` is what a library would list."""
+    """
+    A published work. ``key`` names the edition, as in ``ISO 9613-1:1993``; ``title`` is what a
+    library would list.
+    """
 
     key: str
     title: str
@@ -29,14 +33,24 @@ class Citation:
 
 
 FROM_MEMORY = "from memory"
-"""A clause ends so where nobody looked the number of its chapter, clause or table up, or where it holds a value from memory."""
+"""
+A clause ends so where nobody looked the number of its chapter, clause or table up, or where it
+holds a value from memory.
+"""
 
 CITED: dict[str, Citation] = {}
-"""Every cited formula by its full name, filled while the formula modules load; read by the sources page and by the completeness tests."""
+"""
+Every cited formula by its full name, filled while the formula modules load; read by the sources
+page and by the completeness tests.
+"""
 
 
 def cites(source: Source, clause: str, *, equation: str) -> Callable[[Formula], Formula]:
-    """Attach a citation to a formula. ``equation`` is plain text, such as ``R_far = sum(P a) / span``."""
+    """
+    Attach a citation to a formula.
+
+    ``equation`` is plain text, such as ``R_far = sum(P a) / span``.
+    """
 
     def attach(formula: Formula) -> Formula:
         CITED[name_of(formula)] = Citation(source, clause, equation)

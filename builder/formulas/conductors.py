@@ -16,7 +16,10 @@ FT_PER_KM = 1000 / 0.3048
 
 @dataclass(frozen=True, slots=True)
 class Conductor:
-    """One conductor: resistance and reactance for each kilometre of it, what they hold for, and where they are printed. [ohm/km]"""
+    """
+    One conductor: resistance and reactance for each kilometre of it, what they hold for, and where
+    they are printed. [ohm/km]
+    """
 
     size: str
     r_ohm_per_km: float
@@ -44,7 +47,10 @@ NEC_TABLE_8_OHM_PER_KFT = {
     "350 kcmil": 0.0367,
     "500 kcmil": 0.0258,
 }
-"""Direct current resistance, stranded uncoated copper, 75 °C. 14 and 8 AWG are from memory; for 8 AWG table 9 is larger and counts."""
+"""
+Direct current resistance, stranded uncoated copper, 75 °C. 14 and 8 AWG are from memory; for 8 AWG
+table 9 is larger and counts.
+"""
 
 NEC_TABLE_9_OHM_PER_KFT = {
     "14 AWG": (3.1, 0.058),
@@ -64,7 +70,10 @@ NEC_TABLE_9_OHM_PER_KFT = {
     "350 kcmil": (0.038, 0.040),
     "500 kcmil": (0.027, 0.039),
 }
-"""Alternating current resistance and reactance, uncoated copper, three single conductors in PVC conduit, 75 °C, 60 Hz."""
+"""
+Alternating current resistance and reactance, uncoated copper, three single conductors in PVC
+conduit, 75 °C, 60 Hz.
+"""
 
 NEC_ALUMINIUM_OHM_PER_KFT = {
     "12 AWG": (3.18, 3.2),
@@ -83,24 +92,46 @@ NEC_ALUMINIUM_OHM_PER_KFT = {
     "350 kcmil": (0.0605, 0.061),
     "500 kcmil": (0.0424, 0.043),
 }
-"""Aluminium at 75 °C: direct current, table 8; alternating current in PVC conduit, table 9. Reactance is that of copper."""
+"""
+Aluminium at 75 °C: direct current, table 8; alternating current in PVC conduit, table 9. Reactance
+is that of copper.
+"""
 
 IEC_ALUMINIUM_20C_OHM_PER_KM = {
-    10: 3.08, 16: 1.91, 25: 1.20, 35: 0.868, 50: 0.641, 70: 0.443, 95: 0.320, 120: 0.253, 150: 0.206, 185: 0.164, 240: 0.125, 300: 0.100,
+    10: 3.08, 16: 1.91, 25: 1.20, 35: 0.868, 50: 0.641, 70: 0.443, 95: 0.320, 120: 0.253, 150: 0.206, 185: 0.164, 240: 0.125, 300: 0.100,  # noqa: E501
     400: 0.0778, 500: 0.0605, 630: 0.0469,
 }  # fmt: skip
 """Greatest resistance of aluminium conductors of class 1 and 2 at 20 °C, by mm²."""
 HOT = 1.25
 """Resistance in service over that at 20 °C, as annex G takes it."""
 
-BS_7671_FLEXIBLE_MV_PER_A_M = {4: 11.1, 6: 7.4, 10: 4.4, 16: 2.7, 25: 1.73, 35: 1.22, 50: 0.91, 70: 0.62, 95: 0.47, 120: 0.37}
-"""Resistive drop between lines of three-phase flexible cable at 90 °C, by mm²; up to 16 mm² the table prints one value for all."""
+BS_7671_FLEXIBLE_MV_PER_A_M = {
+    4: 11.1,
+    6: 7.4,
+    10: 4.4,
+    16: 2.7,
+    25: 1.73,
+    35: 1.22,
+    50: 0.91,
+    70: 0.62,
+    95: 0.47,
+    120: 0.37,
+}
+"""
+Resistive drop between lines of three-phase flexible cable at 90 °C, by mm²; up to 16 mm² the table
+prints one value for all.
+"""
 
 IEC_RHO_OHM_MM2_PER_M = 0.0225
 IEC_LAMBDA_OHM_PER_KM = 0.08
-"""Annex G: resistivity of copper in service, 1.25 times that at 20 °C, and reactance where nothing better is known (from memory)."""
+"""
+Annex G: resistivity of copper in service, 1.25 times that at 20 °C, and reactance where nothing
+better is known (from memory).
+"""
 ANNEX_G = "Annex G; its reactance of 0.08 ohm/km from memory"
-FLEXIBLE_CLAUSE = "Appendix 4, Table 4F2B; reactance of 0.08 ohm/km by IEC 60364-5-52, Annex G, from memory"
+FLEXIBLE_CLAUSE = (
+    "Appendix 4, Table 4F2B; reactance of 0.08 ohm/km by IEC 60364-5-52, Annex G, from memory"
+)
 
 
 @cites(NFPA_70, NEC_CLAUSE, equation="per km = per kft / 0.3048")
@@ -116,8 +147,8 @@ def awg_conductor(size: str) -> Conductor:
     Returns
     -------
     Conductor
-        Resistance by table 8, which prints more digits, never below that of table 9's alternating current column where that is larger;
-        reactance by table 9. [ohm/km]
+        Resistance by table 8, which prints more digits, never below that of table 9's alternating
+        current column where that is larger; reactance by table 9. [ohm/km]
 
     Raises
     ------
@@ -133,11 +164,18 @@ def awg_conductor(size: str) -> Conductor:
         max(resistance, NEC_TABLE_8_OHM_PER_KFT[size]) * per_km,
         reactance * per_km,
         "copper at 75 °C, 60 Hz, single conductors",
-        Citation(NFPA_70, NEC_CLAUSE + (", from memory" if size == "14 AWG" else ""), "per km = per kft / 0.3048"),
+        Citation(
+            NFPA_70,
+            NEC_CLAUSE + (", from memory" if size == "14 AWG" else ""),
+            "per km = per kft / 0.3048",
+        ),
     )
 
 
-ALUMINIUM_TABLE = "resistance of aluminium at 20 °C by class 2; times 1.25 in service and 0.08 ohm/km by IEC 60364-5-52, Annex G, from memory"
+ALUMINIUM_TABLE = (
+    "resistance of aluminium at 20 °C by class 2; times 1.25 in service and 0.08 ohm/km by IEC"
+    " 60364-5-52, Annex G, from memory"
+)
 
 
 @cites(NFPA_70, NEC_CLAUSE, equation="per km = per kft / 0.3048")
@@ -161,7 +199,9 @@ def awg_aluminium(size: str) -> Conductor:
         If the size is not in the tables.
     """
     if size not in NEC_ALUMINIUM_OHM_PER_KFT:
-        raise ValueError(f"size must be one of {', '.join(NEC_ALUMINIUM_OHM_PER_KFT)} in aluminium, got {size!r}")
+        raise ValueError(
+            f"size must be one of {', '.join(NEC_ALUMINIUM_OHM_PER_KFT)} in aluminium, got {size!r}"
+        )
     per_km = FT_PER_KM / 1000
     return Conductor(
         size,
@@ -193,10 +233,19 @@ def metric_aluminium(area_mm2: float) -> Conductor:
         If the area is not in the table.
     """
     if area_mm2 not in IEC_ALUMINIUM_20C_OHM_PER_KM:
-        raise ValueError(f"area_mm2 must be one of {', '.join(map(str, IEC_ALUMINIUM_20C_OHM_PER_KM))} in aluminium, got {area_mm2:g}")
+        raise ValueError(
+            f"area_mm2 must be one of {', '.join(map(str, IEC_ALUMINIUM_20C_OHM_PER_KM))} in"
+            f" aluminium, got {area_mm2:g}"
+        )
     resistance = IEC_ALUMINIUM_20C_OHM_PER_KM[int(area_mm2)] * HOT
     citation = Citation(IEC_60228, ALUMINIUM_TABLE, "R = 1.25 R20 ohm/km, X = 0.08 ohm/km")
-    return Conductor(f"{area_mm2:g} mm²", resistance, IEC_LAMBDA_OHM_PER_KM, "aluminium in service, 50 Hz", citation)
+    return Conductor(
+        f"{area_mm2:g} mm²",
+        resistance,
+        IEC_LAMBDA_OHM_PER_KM,
+        "aluminium in service, 50 Hz",
+        citation,
+    )
 
 
 @cites(IEC_60364_5_52, ANNEX_G, equation="R = 22.5 / S ohm/km, X = 0.08 ohm/km")
@@ -225,7 +274,9 @@ def metric_conductor(area_mm2: float) -> Conductor:
     """
     resistance = IEC_RHO_OHM_MM2_PER_M * 1000 / above_zero("area_mm2", area_mm2)
     citation = Citation(IEC_60364_5_52, ANNEX_G, "R = 22.5 / S ohm/km, X = 0.08 ohm/km")
-    return Conductor(f"{area_mm2:g} mm²", resistance, IEC_LAMBDA_OHM_PER_KM, "copper in service, 50 Hz", citation)
+    return Conductor(
+        f"{area_mm2:g} mm²", resistance, IEC_LAMBDA_OHM_PER_KM, "copper in service, 50 Hz", citation
+    )
 
 
 @cites(BS_7671, FLEXIBLE_CLAUSE, equation="R = (mV/A/m) / sqrt(3) ohm/km, X = 0.08 ohm/km")
@@ -249,7 +300,16 @@ def flexible_conductor(area_mm2: int) -> Conductor:
         If the size is not in the table.
     """
     if area_mm2 not in BS_7671_FLEXIBLE_MV_PER_A_M:
-        raise ValueError(f"area_mm2 must be one of {', '.join(map(str, BS_7671_FLEXIBLE_MV_PER_A_M))}, got {area_mm2}")
+        raise ValueError(
+            f"area_mm2 must be one of {', '.join(map(str, BS_7671_FLEXIBLE_MV_PER_A_M))}, got"
+            f" {area_mm2}"
+        )
     resistance = BS_7671_FLEXIBLE_MV_PER_A_M[area_mm2] / math.sqrt(3)
     citation = Citation(BS_7671, FLEXIBLE_CLAUSE, "R = (mV/A/m) / sqrt(3) ohm/km, X = 0.08 ohm/km")
-    return Conductor(f"{area_mm2} mm²", resistance, IEC_LAMBDA_OHM_PER_KM, "flexible copper at 90 °C, 50 Hz", citation)
+    return Conductor(
+        f"{area_mm2} mm²",
+        resistance,
+        IEC_LAMBDA_OHM_PER_KM,
+        "flexible copper at 90 °C, 50 Hz",
+        citation,
+    )

@@ -1,5 +1,6 @@
 """
-Power connectors of open standards: what they carry and what goes into what. Nominal data; the device's own marking decides.
+Power connectors of open standards: what they carry and what goes into what. Nominal data; the
+device's own marking decides.
 """
 
 from dataclasses import dataclass
@@ -15,8 +16,9 @@ class Connector:
     """
     A connector type. ``poles`` counts live and neutral contacts, ``wires`` the protective one too.
 
-    ``volts`` is the standard's own voltage range or designation, as printed. ``accepts`` names other plugs that its outlet also takes.
-    ``keyed`` is False where no standard fixes the shape, so that only a look at both parts tells.
+    ``volts`` is the standard's own voltage range or designation, as printed. ``accepts`` names
+    other plugs that its outlet also takes. ``keyed`` is False where no standard fixes the shape, so
+    that only a look at both parts tells.
     """
 
     name: str
@@ -51,7 +53,10 @@ IEC_FORMS = (
     ("3P+N+E", 5, 3, "120/208–144/250 V", "blue", "9 h"),
     ("3P+N+E", 5, 3, "200/346–240/415 V", "red", "6 h"),
 )
-"""Contacts, wires, phases, voltage at 50 and 60 Hz, colour, and the clock position of the earth contact."""
+"""
+Contacts, wires, phases, voltage at 50 and 60 Hz, colour, and the clock position of the earth
+contact.
+"""
 
 NEMA_FORMS = (
     ("5-15", 15, "2P+E", 3, 1, "125 V", ()),
@@ -73,12 +78,17 @@ NEMA_FORMS = (
     ("L21-20", 20, "4P+E", 5, 3, "120/208 V", ()),
     ("L21-30", 30, "4P+E", 5, 3, "120/208 V", ()),
 )
-"""Configuration, ampere, contacts, wires, phases, voltage, and what else its outlet takes. A letter L says that it locks."""
+"""
+Configuration, ampere, contacts, wires, phases, voltage, and what else its outlet takes. A letter L
+says that it locks.
+"""
 
 
 def _iec_connectors() -> tuple[Connector, ...]:
     citation = Citation(
-        IEC_60309_2, "standard sheets and clock positions, series I, from memory", "plug fits outlet where ampere, contacts and earth position agree"
+        IEC_60309_2,
+        "standard sheets and clock positions, series I, from memory",
+        "plug fits outlet where ampere, contacts and earth position agree",
     )
     return tuple(
         Connector(
@@ -93,14 +103,22 @@ def _iec_connectors() -> tuple[Connector, ...]:
             earth_position=position,
             citation=citation,
         )
-        for ampere, (poles, wires, phases, volts, colour, position) in product((16, 32, 63, 125), IEC_FORMS)
+        for ampere, (poles, wires, phases, volts, colour, position) in product(
+            (16, 32, 63, 125), IEC_FORMS
+        )
     )
 
 
 def _nema_connectors() -> tuple[Connector, ...]:
-    citation = Citation(NEMA_WD_6, "configuration charts", "plug fits outlet of its own configuration; a 20 A slot takes the 15 A blade")
+    citation = Citation(
+        NEMA_WD_6,
+        "configuration charts",
+        "plug fits outlet of its own configuration; a 20 A slot takes the 15 A blade",
+    )
     return tuple(
-        Connector(f"NEMA {form}", "NEMA", ampere, poles, wires, volts, phases, citation, accepts=accepts)
+        Connector(
+            f"NEMA {form}", "NEMA", ampere, poles, wires, volts, phases, citation, accepts=accepts
+        )
         for form, ampere, poles, wires, phases, volts, accepts in NEMA_FORMS
     )
 
@@ -115,7 +133,11 @@ SINGLE_POLE = tuple(
         volts="up to 600 V, as marked",
         phases=3,
         keyed=False,
-        citation=Citation(COMMON_PRACTICE, "five single connectors: earth, neutral, three lines", "no standard fixes their shape or who is plug"),
+        citation=Citation(
+            COMMON_PRACTICE,
+            "five single connectors: earth, neutral, three lines",
+            "no standard fixes their shape or who is plug",
+        ),
     )
     for ampere in (150, 400)
 )
@@ -123,7 +145,11 @@ SINGLE_POLE = tuple(
 CONNECTORS: tuple[Connector, ...] = (*_iec_connectors(), *_nema_connectors(), *SINGLE_POLE)
 
 
-@cites(IEC_60309_2, "naming by ampere, contacts and colour; NEMA WD 6 configurations", equation="same name or its beginning")
+@cites(
+    IEC_60309_2,
+    "naming by ampere, contacts and colour; NEMA WD 6 configurations",
+    equation="same name or its beginning",
+)
 def connectors_named(name: str) -> tuple[Connector, ...]:
     """
     Connectors that a written name may mean.
@@ -131,16 +157,20 @@ def connectors_named(name: str) -> tuple[Connector, ...]:
     Parameters
     ----------
     name
-        Such as ``NEMA L21-30``, ``IEC 60309 32 A 5-pin red`` or, without colour, ``IEC 60309 32 A 5-pin``.
+        Such as ``NEMA L21-30``, ``IEC 60309 32 A 5-pin red`` or, without colour, ``IEC 60309 32 A
+        5-pin``.
 
     Returns
     -------
     tuple of Connector
-        One where the name is whole, several where it leaves the voltage open, none where it is unknown.
+        One where the name is whole, several where it leaves the voltage open, none where it is
+        unknown.
     """
     wanted = " ".join(name.lower().split())
     whole = tuple(connector for connector in CONNECTORS if connector.name.lower() == wanted)
-    return whole or tuple(connector for connector in CONNECTORS if connector.name.lower().startswith(f"{wanted} "))
+    return whole or tuple(
+        connector for connector in CONNECTORS if connector.name.lower().startswith(f"{wanted} ")
+    )
 
 
 @cites(
@@ -171,7 +201,13 @@ def mates(*, plug: Connector, outlet: Connector) -> Mating:
     if plug.ampere_a != outlet.ampere_a and plug.name not in outlet.accepts:
         return Mating("no", f"{plug.ampere_a} A and {outlet.ampere_a} A parts do not go together")
     if not plug.keyed:
-        return Mating("ask", "no standard fixes the shape of single-pole connectors: compare pattern, gender and colours with the house")
+        return Mating(
+            "ask",
+            "no standard fixes the shape of single-pole connectors: compare pattern, gender and"
+            " colours with the house",
+        )
     if plug.name == outlet.name or plug.name in outlet.accepts:
         return Mating("yes", f"an outlet {outlet.name} takes a plug {plug.name}")
-    return Mating("no", f"{plug.name} ({plug.volts}) and {outlet.name} ({outlet.volts}) are keyed apart")
+    return Mating(
+        "no", f"{plug.name} ({plug.volts}) and {outlet.name} ({outlet.volts}) are keyed apart"
+    )

@@ -1,4 +1,7 @@
-"""How a source radiates by direction: a piston in a baffle, a short line, a stated coverage angle; and when rows of sources grow extra lobes."""
+"""
+How a source radiates by direction: a piston in a baffle, a short line, a stated coverage angle; and
+when rows of sources grow extra lobes.
+"""
 
 import math
 from collections.abc import Sequence
@@ -9,15 +12,37 @@ from numpy.typing import NDArray
 
 from builder.formulas.cite import cites
 from builder.formulas.ranges import above_zero
-from builder.formulas.sources import ABRAMOWITZ_STEGUN, BALANIS, COMMON_PRACTICE, HEIL_URBAN, KINSLER
+from builder.formulas.sources import (
+    ABRAMOWITZ_STEGUN,
+    BALANIS,
+    COMMON_PRACTICE,
+    HEIL_URBAN,
+    KINSLER,
+)
 
 Array = NDArray[np.float64]
 
 ALL_ROUND_DEG = 360.0
 SMALL_ARGUMENT = (0.5, -0.56249985, 0.21093573, -0.03954289, 0.00443319, -0.00031761, 0.00001109)
-LARGE_MODULUS = (0.79788456, 0.00000156, 0.01659667, 0.00017105, -0.00249511, 0.00113653, -0.00020033)
+LARGE_MODULUS = (
+    0.79788456,
+    0.00000156,
+    0.01659667,
+    0.00017105,
+    -0.00249511,
+    0.00113653,
+    -0.00020033,
+)
 LARGEST_SMALL = 3.0
-LARGE_PHASE = (-2.35619449, 0.12499612, 0.00005650, -0.00637879, 0.00074348, 0.00079824, -0.00029166)
+LARGE_PHASE = (
+    -2.35619449,
+    0.12499612,
+    0.00005650,
+    -0.00637879,
+    0.00074348,
+    0.00079824,
+    -0.00029166,
+)
 PISTON_HALF_PRESSURE = 2.215089
 """Where 2 J1(x)/x is one half."""
 LINE_HALF_PRESSURE = 1.895494
@@ -25,7 +50,9 @@ LINE_HALF_PRESSURE = 1.895494
 
 
 @cites(
-    ABRAMOWITZ_STEGUN, "9.4.4 and 9.4.6, polynomial approximations", equation="J1(x) = x P(x^2/9) up to 3, f1(3/x) cos(theta1(3/x)) / sqrt(x) above"
+    ABRAMOWITZ_STEGUN,
+    "9.4.4 and 9.4.6, polynomial approximations",
+    equation="J1(x) = x P(x^2/9) up to 3, f1(3/x) cos(theta1(3/x)) / sqrt(x) above",
 )
 def bessel_j1(x: Array) -> Array:
     """
@@ -44,7 +71,11 @@ def bessel_j1(x: Array) -> Array:
     return x * _j1_over_x(x)
 
 
-@cites(KINSLER, "7.4, radiation from a plane circular piston, from memory", equation="D = 2 J1(x) / x, x = k a sin(theta)")
+@cites(
+    KINSLER,
+    "7.4, radiation from a plane circular piston, from memory",
+    equation="D = 2 J1(x) / x, x = k a sin(theta)",
+)
 def piston_response(x: Array) -> Array:
     """
     Pressure of a circular piston in a large flat baffle against straight ahead, far away.
@@ -62,7 +93,11 @@ def piston_response(x: Array) -> Array:
     return 2 * _j1_over_x(x)
 
 
-@cites(KINSLER, "7.3, the continuous line source, from memory", equation="D = sin(x) / x, x = (k L / 2) sin(theta)")
+@cites(
+    KINSLER,
+    "7.3, the continuous line source, from memory",
+    equation="D = sin(x) / x, x = (k L / 2) sin(theta)",
+)
 def line_response(x: Array) -> Array:
     """
     Pressure of a short straight line that moves as one against straight ahead, far away.
@@ -106,15 +141,22 @@ def coverage_exponent(coverage_deg: float) -> float:
 
     Notes
     -----
-    One smooth lobe, no side lobes, nothing straight behind: real boxes are louder behind and less even inside.
+    One smooth lobe, no side lobes, nothing straight behind: real boxes are louder behind and less
+    even inside.
     """
     if not 0 < coverage_deg <= ALL_ROUND_DEG:
-        raise ValueError(f"coverage_deg must be above 0 and at most {ALL_ROUND_DEG:g}, got {coverage_deg}")
+        raise ValueError(
+            f"coverage_deg must be above 0 and at most {ALL_ROUND_DEG:g}, got {coverage_deg}"
+        )
     cosine = math.cos(math.radians(coverage_deg) / 4)
     return 0.0 if coverage_deg == ALL_ROUND_DEG else math.log(0.5) / math.log(cosine)
 
 
-@cites(COMMON_PRACTICE, "power of the half-angle cosine", equation="D = |cos(theta/2)|^m, D = 1/2 at C/2")
+@cites(
+    COMMON_PRACTICE,
+    "power of the half-angle cosine",
+    equation="D = |cos(theta/2)|^m, D = 1/2 at C/2",
+)
 def coverage_response(angle_rad: Array, *, coverage_deg: float) -> Array:
     """
     Pressure at an angle from the axis for a stated coverage, against straight ahead.
@@ -136,7 +178,9 @@ def coverage_response(angle_rad: Array, *, coverage_deg: float) -> Array:
     ValueError
         As in `coverage_exponent`.
     """
-    return np.asarray(np.abs(np.cos(angle_rad / 2)) ** coverage_exponent(coverage_deg), dtype=np.float64)
+    return np.asarray(
+        np.abs(np.cos(angle_rad / 2)) ** coverage_exponent(coverage_deg), dtype=np.float64
+    )
 
 
 @cites(
@@ -169,12 +213,22 @@ def coverage_at_deg(stated: Sequence[tuple[float, float]], *, frequency_hz: floa
     if not stated or any(b <= a for a, b in pairwise(frequencies)):
         raise ValueError(f"stated must hold coverage at rising frequencies, got {list(stated)}")
     angles = [above_zero("stated coverage", angle) for _, angle in stated]
-    found = math.exp(float(np.interp(math.log(above_zero("frequency_hz", frequency_hz)), np.log(frequencies), np.log(angles))))
+    found = math.exp(
+        float(
+            np.interp(
+                math.log(above_zero("frequency_hz", frequency_hz)),
+                np.log(frequencies),
+                np.log(angles),
+            )
+        )
+    )
     # The logarithm of 360 and back is a hair above 360, and nothing covers more than all round.
     return min(max(found, min(angles)), max(angles))
 
 
-@cites(KINSLER, "7.4, piston, taken at -6 dB, from memory", equation="width = 2 asin(2.2151 / (k a))")
+@cites(
+    KINSLER, "7.4, piston, taken at -6 dB, from memory", equation="width = 2 asin(2.2151 / (k a))"
+)
 def piston_width_deg(ka: float) -> float | None:
     """
     Full angle between the -6 dB directions of a piston in a baffle.
@@ -198,7 +252,9 @@ def piston_width_deg(ka: float) -> float | None:
     return 2 * math.degrees(math.asin(sine)) if sine <= 1 else None
 
 
-@cites(KINSLER, "7.3, line, taken at -6 dB, from memory", equation="width = 2 asin(0.6034 lambda / L)")
+@cites(
+    KINSLER, "7.3, line, taken at -6 dB, from memory", equation="width = 2 asin(0.6034 lambda / L)"
+)
 def line_width_deg(*, length_m: float, wavelength_m: float) -> float | None:
     """
     Full angle between the -6 dB directions of a straight line in phase.
@@ -218,11 +274,18 @@ def line_width_deg(*, length_m: float, wavelength_m: float) -> float | None:
     ValueError
         If an input is not above 0.
     """
-    sine = LINE_HALF_PRESSURE / math.pi * above_zero("wavelength_m", wavelength_m) / above_zero("length_m", length_m)
+    sine = (
+        LINE_HALF_PRESSURE
+        / math.pi
+        * above_zero("wavelength_m", wavelength_m)
+        / above_zero("length_m", length_m)
+    )
     return 2 * math.degrees(math.asin(sine)) if sine <= 1 else None
 
 
-@cites(BALANIS, "6.3 and 6.4, grating lobes, from memory", equation="d = lambda / (1 + |sin(theta0)|)")
+@cites(
+    BALANIS, "6.3 and 6.4, grating lobes, from memory", equation="d = lambda / (1 + |sin(theta0)|)"
+)
 def grating_spacing_m(*, wavelength_m: float, steered_deg: float = 0.0) -> float:
     """
     Spacing from which a regular row grows a second full lobe.
@@ -247,7 +310,11 @@ def grating_spacing_m(*, wavelength_m: float, steered_deg: float = 0.0) -> float
     return above_zero("wavelength_m", wavelength_m) / (1 + abs(math.sin(math.radians(steered_deg))))
 
 
-@cites(HEIL_URBAN, "border between cylindrical and spherical zone", equation="d = (3/2) F H^2 sqrt(1 - 1/(3 F H)^2), F in kHz")
+@cites(
+    HEIL_URBAN,
+    "border between cylindrical and spherical zone",
+    equation="d = (3/2) F H^2 sqrt(1 - 1/(3 F H)^2), F in kHz",
+)
 def line_border_m(*, height_m: float, frequency_hz: float) -> float | None:
     """
     Distance from which a straight line in phase spreads like a point.
@@ -269,9 +336,12 @@ def line_border_m(*, height_m: float, frequency_hz: float) -> float | None:
 
     Notes
     -----
-    Straight, in phase and without gaps. Other published conventions give other distances; a curved array spreads like a point much nearer.
+    Straight, in phase and without gaps. Other published conventions give other distances; a curved
+    array spreads like a point much nearer.
     """
-    threefold = 3 * above_zero("frequency_hz", frequency_hz) / 1000 * above_zero("height_m", height_m)
+    threefold = (
+        3 * above_zero("frequency_hz", frequency_hz) / 1000 * above_zero("height_m", height_m)
+    )
     return None if threefold <= 1 else threefold * height_m / 2 * math.sqrt(1 - 1 / threefold**2)
 
 
@@ -281,7 +351,10 @@ def _j1_over_x(x: Array) -> Array:
     found = np.empty_like(size)
     found[near] = _polynomial(SMALL_ARGUMENT, (size[near] / LARGEST_SMALL) ** 2)
     far = size[~near]
-    modulus, phase = _polynomial(LARGE_MODULUS, LARGEST_SMALL / far), _polynomial(LARGE_PHASE, LARGEST_SMALL / far)
+    modulus, phase = (
+        _polynomial(LARGE_MODULUS, LARGEST_SMALL / far),
+        _polynomial(LARGE_PHASE, LARGEST_SMALL / far),
+    )
     found[~near] = modulus * np.cos(far + phase) / (far * np.sqrt(far))
     return found
 

@@ -22,7 +22,8 @@ def single_phase_kva(*, current_a: float, wire_to_wire_v: float) -> float:
     current_a
         Current in the line. [A]
     wire_to_wire_v
-        Voltage between the circuit's two wires: line to neutral, or line to line where both are lines. [V]
+        Voltage between the circuit's two wires: line to neutral, or line to line where both are
+        lines. [V]
 
     Returns
     -------
@@ -34,13 +35,20 @@ def single_phase_kva(*, current_a: float, wire_to_wire_v: float) -> float:
     ValueError
         If the current is negative or the voltage is not above 0.
     """
-    return not_negative("current_a", current_a) * above_zero("wire_to_wire_v", wire_to_wire_v) / 1000
+    return (
+        not_negative("current_a", current_a) * above_zero("wire_to_wire_v", wire_to_wire_v) / 1000
+    )
 
 
-@cites(NILSSON_RIEDEL, "ch. 10, apparent power; two halves of a centre-tapped winding", equation="S = 2 U_LN I / 1000")
+@cites(
+    NILSSON_RIEDEL,
+    "ch. 10, apparent power; two halves of a centre-tapped winding",
+    equation="S = 2 U_LN I / 1000",
+)
 def split_phase_kva(*, current_a: float, line_to_neutral_v: float) -> float:
     """
-    Apparent power of a centre-tapped single-phase system (such as 120/240 V) with the same current in both lines.
+    Apparent power of a centre-tapped single-phase system (such as 120/240 V) with the same current
+    in both lines.
 
     Parameters
     ----------
@@ -59,10 +67,19 @@ def split_phase_kva(*, current_a: float, line_to_neutral_v: float) -> float:
     ValueError
         If the current is negative or the voltage is not above 0.
     """
-    return 2 * not_negative("current_a", current_a) * above_zero("line_to_neutral_v", line_to_neutral_v) / 1000
+    return (
+        2
+        * not_negative("current_a", current_a)
+        * above_zero("line_to_neutral_v", line_to_neutral_v)
+        / 1000
+    )
 
 
-@cites(NILSSON_RIEDEL, "ch. 11, power in balanced three-phase circuits", equation="S = sqrt(3) U_LL I / 1000")
+@cites(
+    NILSSON_RIEDEL,
+    "ch. 11, power in balanced three-phase circuits",
+    equation="S = sqrt(3) U_LL I / 1000",
+)
 def three_phase_kva(*, current_a: float, line_to_line_v: float) -> float:
     """
     Apparent power of a three-phase system with the same current in all lines.
@@ -84,7 +101,12 @@ def three_phase_kva(*, current_a: float, line_to_line_v: float) -> float:
     ValueError
         If the current is negative or the voltage is not above 0.
     """
-    return math.sqrt(3) * not_negative("current_a", current_a) * above_zero("line_to_line_v", line_to_line_v) / 1000
+    return (
+        math.sqrt(3)
+        * not_negative("current_a", current_a)
+        * above_zero("line_to_line_v", line_to_line_v)
+        / 1000
+    )
 
 
 @cites(NILSSON_RIEDEL, "ch. 11, balanced three-phase voltages", equation="U_LL = sqrt(3) U_LN")
@@ -157,7 +179,11 @@ def current_on_one_phase_a(*, apparent_kva: float, line_to_neutral_v: float) -> 
     ValueError
         If the power is negative or the voltage is not above 0.
     """
-    return 1000 * not_negative("apparent_kva", apparent_kva) / above_zero("line_to_neutral_v", line_to_neutral_v)
+    return (
+        1000
+        * not_negative("apparent_kva", apparent_kva)
+        / above_zero("line_to_neutral_v", line_to_neutral_v)
+    )
 
 
 @cites(NILSSON_RIEDEL, "ch. 10, apparent power", equation="I = 1000 S / U_LL")
@@ -182,10 +208,18 @@ def current_between_two_phases_a(*, apparent_kva: float, line_to_line_v: float) 
     ValueError
         If the power is negative or the voltage is not above 0.
     """
-    return 1000 * not_negative("apparent_kva", apparent_kva) / above_zero("line_to_line_v", line_to_line_v)
+    return (
+        1000
+        * not_negative("apparent_kva", apparent_kva)
+        / above_zero("line_to_line_v", line_to_line_v)
+    )
 
 
-@cites(NILSSON_RIEDEL, "ch. 11, power in balanced three-phase circuits", equation="I = 1000 S / (sqrt(3) U_LL)")
+@cites(
+    NILSSON_RIEDEL,
+    "ch. 11, power in balanced three-phase circuits",
+    equation="I = 1000 S / (sqrt(3) U_LL)",
+)
 def current_on_three_phases_a(*, apparent_kva: float, line_to_line_v: float) -> float:
     """
     Line current of a load spread evenly over three phases.
@@ -207,4 +241,6 @@ def current_on_three_phases_a(*, apparent_kva: float, line_to_line_v: float) -> 
     ValueError
         If the power is negative or the voltage is not above 0.
     """
-    return current_between_two_phases_a(apparent_kva=apparent_kva, line_to_line_v=line_to_line_v) / math.sqrt(3)
+    return current_between_two_phases_a(
+        apparent_kva=apparent_kva, line_to_line_v=line_to_line_v
+    ) / math.sqrt(3)

@@ -1,5 +1,6 @@
 """
-The sound field over an audience: every source at every point, as complex sums line by line and energies band by band, without reflections.
+The sound field over an audience: every source at every point, as complex sums line by line and
+energies band by band, without reflections.
 
 Planning figures: real rooms reflect, real boxes differ from their stated coverage.
 """
@@ -11,12 +12,23 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from builder.formulas.air import Weighting, air_absorption_db_per_m, speed_of_sound_m_s, weighting_db
+from builder.formulas.air import (
+    Weighting,
+    air_absorption_db_per_m,
+    speed_of_sound_m_s,
+    weighting_db,
+)
 from builder.formulas.band_lines import Band, octave_members, third_octaves
 from builder.formulas.cite import cites
 from builder.formulas.field_blocks import in_blocks
 from builder.formulas.field_tables import Plan, Precision, Propagation
-from builder.formulas.loudspeakers import Bearings, Speakers, across_response, bearings, upward_response
+from builder.formulas.loudspeakers import (
+    Bearings,
+    Speakers,
+    across_response,
+    bearings,
+    upward_response,
+)
 from builder.formulas.sources import IEC_61672_1, KINSLER
 
 Array = NDArray[np.float64]
@@ -39,8 +51,14 @@ class Air:
 
     def loss_np_per_m(self, frequencies_hz: Array) -> Array:
         """Absorption at each frequency, as nepers for each metre."""
-        air = {"temperature_c": self.temperature_c, "humidity_percent": self.humidity_percent, "pressure_kpa": self.pressure_kpa}
-        return NEPERS_PER_DB * np.array([air_absorption_db_per_m(float(f), **air) for f in frequencies_hz])
+        air = {
+            "temperature_c": self.temperature_c,
+            "humidity_percent": self.humidity_percent,
+            "pressure_kpa": self.pressure_kpa,
+        }
+        return NEPERS_PER_DB * np.array(
+            [air_absorption_db_per_m(float(f), **air) for f in frequencies_hz]
+        )
 
 
 ROOM_AIR = Air()
@@ -48,25 +66,36 @@ ROOM_AIR = Air()
 
 @dataclass(frozen=True, slots=True)
 class Field:
-    """Energy at each point in each third octave, shape (points, bands), against that of level 0 dB. Every band is fed alike: pink noise."""
+    """
+    Energy at each point in each third octave, shape (points, bands), against that of level 0 dB.
+    Every band is fed alike: pink noise.
+    """
 
     bands: tuple[Band, ...]
     energy: Array
 
     def levels_db(self) -> Array:
-        """Level of every third octave, shape (points, bands); minus infinity where nothing plays. [dB]"""
+        """
+        Level of every third octave, shape (points, bands); minus infinity where nothing plays. [dB]
+        """
         return _level_db(self.energy)
 
     def octave_db(self, octave_hz: float) -> Array:
         """Level of an octave by its nominal midband, shape (points,). [dB]"""
-        return _level_db(self.energy[:, list(octave_members(self.bands, octave_hz=octave_hz))].sum(axis=1))
+        return _level_db(
+            self.energy[:, list(octave_members(self.bands, octave_hz=octave_hz))].sum(axis=1)
+        )
 
     def programme_db(self, weighting: Weighting = "A") -> Array:
         """Weighted level of pink noise over all bands, shape (points,). [dB]"""
         return programme_level_db(self, weighting)
 
 
-@cites(IEC_61672_1, "annex E weighting at each exact midband, on pink noise", equation="L_A = 10 lg(sum 10^((L_b + A_b)/10))")
+@cites(
+    IEC_61672_1,
+    "annex E weighting at each exact midband, on pink noise",
+    equation="L_A = 10 lg(sum 10^((L_b + A_b)/10))",
+)
 def programme_level_db(field: Field, weighting: Weighting = "A") -> Array:
     """
     Weighted level of a programme with equal energy in every third octave.
@@ -95,10 +124,17 @@ def programme_level_db(field: Field, weighting: Weighting = "A") -> Array:
 @cites(
     KINSLER,
     "ch. 5 and 7, spherical waves with losses, added as phasors, from memory",
-    equation="p(f) = sum_s g_s D_s e^(-a r) e^(-j 2 pi f (r/c + t_s)) / r; E_band = sum_i w_i |p(f_i)|^2",
+    equation=(
+        "p(f) = sum_s g_s D_s e^(-a r) e^(-j 2 pi f (r/c + t_s)) / r; E_band = sum_i w_i |p(f_i)|^2"
+    ),
 )
 def field_direct(
-    speakers: Speakers, points_m: Array, *, bands: tuple[Band, ...] | None = None, air: Air = ROOM_AIR, each_line: bool = False
+    speakers: Speakers,
+    points_m: Array,
+    *,
+    bands: tuple[Band, ...] | None = None,
+    air: Air = ROOM_AIR,
+    each_line: bool = False,
 ) -> Field:
     """
     The field as its definition says it, line after line; slow, and the measure of `field`.
@@ -114,7 +150,8 @@ def field_direct(
     air
         State of the air.
     each_line
-        True takes each box's pattern anew at every line; False once for each third octave, at its midband, as `field` does.
+        True takes each box's pattern anew at every line; False once for each third octave, at its
+        midband, as `field` does.
 
     Returns
     -------
@@ -127,15 +164,21 @@ def field_direct(
         If there is no box, points_m does not have three columns, or the air is outside ISO 9613-1.
     """
     bands = _checked(speakers, points_m, bands)
-    blocks = [points_m[start : start + DIRECT_BLOCK] for start in range(0, len(points_m), DIRECT_BLOCK)]
-    energies = [_direct_energy(speakers, block, bands, air, each_line=each_line) for block in blocks]
+    blocks = [
+        points_m[start : start + DIRECT_BLOCK] for start in range(0, len(points_m), DIRECT_BLOCK)
+    ]
+    energies = [
+        _direct_energy(speakers, block, bands, air, each_line=each_line) for block in blocks
+    ]
     return Field(bands, np.concatenate(energies) if energies else np.zeros((0, len(bands))))
 
 
 @cites(
     KINSLER,
     "ch. 5 and 7, as for the direct sum, with phasors at 2 f as squares of those at f, from memory",
-    equation="p(f) = sum_s g_s D_s e^(-a r) e^(-j 2 pi f (r/c + t_s)) / r; E_band = sum_i w_i |p(f_i)|^2",
+    equation=(
+        "p(f) = sum_s g_s D_s e^(-a r) e^(-j 2 pi f (r/c + t_s)) / r; E_band = sum_i w_i |p(f_i)|^2"
+    ),
 )
 def field(
     speakers: Speakers,
@@ -170,29 +213,43 @@ def field(
     Raises
     ------
     ValueError
-        If there is no box, points_m does not have three columns, the air is outside ISO 9613-1 or ``workers`` is below 1.
+        If there is no box, points_m does not have three columns, the air is outside ISO 9613-1 or
+        ``workers`` is below 1.
 
     Notes
     -----
-    No reflections, no bodies in the way, no wind. A box's pattern is taken once for each third octave, at its midband; taking it at every line
-    moves an array's third octaves above 1 kHz by about 0.4 dB rms. Within 0.1 dB of `field_direct` where the level is within 40 dB of the greatest.
+    No reflections, no bodies in the way, no wind. A box's pattern is taken once for each third
+    octave, at its midband; taking it at every line moves an array's third octaves above 1 kHz by
+    about 0.4 dB rms. Within 0.1 dB of `field_direct` where the level is within 40 dB of the
+    greatest.
     """
     if workers < 1:
         raise ValueError(f"workers must be at least 1, got {workers}")
     bands = _checked(speakers, points_m, bands)
-    plan = Plan.of(speakers, bands, [_propagation(band, air) for band in bands], speed_m_s=air.speed_m_s, precision=precision)
+    plan = Plan.of(
+        speakers,
+        bands,
+        [_propagation(band, air) for band in bands],
+        speed_m_s=air.speed_m_s,
+        precision=precision,
+    )
     return Field(bands, in_blocks(plan, points_m, workers=workers))
 
 
 def _propagation(band: Band, air: Air) -> Propagation:
-    """Absorption over a band as a straight line from line to line, by least squares: the midband alone is up to 2 dB off at 12.5 kHz."""
+    """
+    Absorption over a band as a straight line from line to line, by least squares: the midband alone
+    is up to 2 dB off at 12.5 kHz.
+    """
     losses = air.loss_np_per_m(band.lines_hz)
     lines = np.arange(len(losses)) - (len(losses) - 1) / 2
     slope = float((lines * losses).sum() / (lines * lines).sum())
     return Propagation(float(losses.mean()), slope)
 
 
-def _direct_energy(speakers: Speakers, points_m: Array, bands: tuple[Band, ...], air: Air, *, each_line: bool) -> Array:
+def _direct_energy(
+    speakers: Speakers, points_m: Array, bands: tuple[Band, ...], air: Air, *, each_line: bool
+) -> Array:
     seen = bearings(speakers, points_m)
     energy = np.zeros((len(points_m), len(bands)))
     for place, band in enumerate(bands):
@@ -207,7 +264,9 @@ def _direct_energy(speakers: Speakers, points_m: Array, bands: tuple[Band, ...],
     return energy
 
 
-def _pressures(gains: list[tuple[float, float]], seen: Bearings, frequency_hz: float, air: Air) -> NDArray[np.complex128]:
+def _pressures(
+    gains: list[tuple[float, float]], seen: Bearings, frequency_hz: float, air: Air
+) -> NDArray[np.complex128]:
     """Phasors of boxes that radiate alike, at 1/r, before absorption."""
     gain, delay_s = (np.array(column)[:, None] for column in zip(*gains, strict=True))
     travel_s = seen.distance_m / air.speed_m_s + delay_s
@@ -220,9 +279,17 @@ def _playing(speakers: Speakers, band: Band) -> list[tuple[float, float]]:
 
 
 def _patterns(speakers: Speakers, seen: Bearings, frequency_hz: float, air: Air) -> Array:
-    how: tuple[tuple[Callable[..., Array], Array], ...] = ((across_response, seen.aside_rad), (upward_response, seen.up_rad))
+    how: tuple[tuple[Callable[..., Array], Array], ...] = (
+        (across_response, seen.aside_rad),
+        (upward_response, seen.up_rad),
+    )
     across, upward = (
-        np.stack([response(s, angles[row], frequency_hz=frequency_hz, speed_m_s=air.speed_m_s) for row, s in enumerate(speakers)])
+        np.stack(
+            [
+                response(s, angles[row], frequency_hz=frequency_hz, speed_m_s=air.speed_m_s)
+                for row, s in enumerate(speakers)
+            ]
+        )
         for response, angles in how
     )
     return np.asarray(across * upward, dtype=np.float64)
@@ -233,7 +300,9 @@ def _level_db(energy: Array) -> Array:
         return np.asarray(10 * np.log10(energy), dtype=np.float64)
 
 
-def _checked(speakers: Speakers, points_m: Array, bands: tuple[Band, ...] | None) -> tuple[Band, ...]:
+def _checked(
+    speakers: Speakers, points_m: Array, bands: tuple[Band, ...] | None
+) -> tuple[Band, ...]:
     if not speakers:
         raise ValueError("speakers must hold at least one box, got none")
     if points_m.ndim != 2 or points_m.shape[1] != 3:

@@ -1,9 +1,11 @@
 """
 The field in blocks of points that stay in the processor's cache.
 
-Sines and cosines are taken for the lowest octave only: the phasor at 2 f is the square of that at f. From line to line of a band a phasor turns by a
-fixed complex step, which carries the slope of the air's absorption; a band's last line is the next band's first. Sums run over rows in order, without
-a matrix library, so that thread counts and block sizes cannot change a result by more than the last digits.
+Sines and cosines are taken for the lowest octave only: the phasor at 2 f is the square of that at
+f. From line to line of a band a phasor turns by a fixed complex step, which carries the slope of
+the air's absorption; a band's last line is the next band's first. Sums run over rows in order,
+without a matrix library, so that thread counts and block sizes cannot change a result by more than
+the last digits.
 """
 
 import math
@@ -15,7 +17,15 @@ from numpy.typing import NDArray
 
 from builder.formulas.band_lines import BANDS_PER_OCTAVE, Band
 from builder.formulas.cite import cites
-from builder.formulas.field_tables import PATTERN_STEPS, PHASORS, REALS, Places, Plan, Precision, Reals
+from builder.formulas.field_tables import (
+    PATTERN_STEPS,
+    PHASORS,
+    REALS,
+    Places,
+    Plan,
+    Precision,
+    Reals,
+)
 from builder.formulas.loudspeakers import bearings
 from builder.formulas.sources import ABRAMOWITZ_STEGUN
 
@@ -26,12 +36,18 @@ PAIRS_IN_BLOCK: dict[Precision, int] = {"double": 16_384, "single": 32_768}
 """Points times boxes: what is turned together then fits the cache of a processor core."""
 PHASE_STEPS = 4096
 NEGLIGIBLE_TILT_NP = 0.01
-"""Absorption that rises by less than 0.09 dB over a band is taken at its mean: the band's energy moves by less than 0.001 dB."""
+"""
+Absorption that rises by less than 0.09 dB over a band is taken at its mean: the band's energy moves
+by less than 0.001 dB.
+"""
 
 
 @dataclass(frozen=True, slots=True)
 class Paths:
-    """From every box to every point of a block, shape (boxes, points): distance [m], time [s], pressure at 1/r [-], places in the pattern tables."""
+    """
+    From every box to every point of a block, shape (boxes, points): distance [m], time [s],
+    pressure at 1/r [-], places in the pattern tables.
+    """
 
     distance_m: Reals
     travel_s: Array
@@ -51,7 +67,9 @@ class Turning:
 
 @dataclass(frozen=True, slots=True)
 class Scratch:
-    """Room that one thread uses for every band of every block: fresh memory costs more than the sums."""
+    """
+    Room that one thread uses for every band of every block: fresh memory costs more than the sums.
+    """
 
     moving: Phasors
     step: Phasors
@@ -61,12 +79,23 @@ class Scratch:
     @classmethod
     def of(cls, plan: Plan, points: int) -> "Scratch":
         """Room for a block."""
-        shape, real, phasor = (len(plan.speakers), points), REALS[plan.precision], PHASORS[plan.precision]
-        return cls(np.empty(shape, phasor), np.empty(shape, phasor), np.empty(shape, real), np.empty(shape, real))
+        shape, real, phasor = (
+            (len(plan.speakers), points),
+            REALS[plan.precision],
+            PHASORS[plan.precision],
+        )
+        return cls(
+            np.empty(shape, phasor),
+            np.empty(shape, phasor),
+            np.empty(shape, real),
+            np.empty(shape, real),
+        )
 
     def cut(self, boxes: int) -> "Scratch":
         """Room for fewer boxes."""
-        return Scratch(self.moving[:boxes], self.step[:boxes], self.amplitude[:boxes], self.factor[:boxes])
+        return Scratch(
+            self.moving[:boxes], self.step[:boxes], self.amplitude[:boxes], self.factor[:boxes]
+        )
 
 
 def in_blocks(plan: Plan, points_m: Array, *, workers: int) -> Array:
@@ -91,7 +120,12 @@ def in_blocks(plan: Plan, points_m: Array, *, workers: int) -> Array:
     count = max(1, PAIRS_IN_BLOCK[plan.precision] // len(plan.speakers))
     starts = range(0, len(points_m), count)
     with ThreadPoolExecutor(workers) as pool:
-        list(pool.map(lambda worker: _fill(energy, plan, points_m, starts[worker::workers], count), range(workers)))
+        list(
+            pool.map(
+                lambda worker: _fill(energy, plan, points_m, starts[worker::workers], count),
+                range(workers),
+            )
+        )
     return energy
 
 
@@ -102,7 +136,8 @@ def in_blocks(plan: Plan, points_m: Array, *, workers: int) -> Array:
 )
 def unit_phasors(turns: Array) -> NDArray[np.complex128]:
     """
-    Complex exponentials to about 1e-13, from a table and a short series: faster than sine and cosine, and by products only.
+    Complex exponentials to about 1e-13, from a table and a short series: faster than sine and
+    cosine, and by products only.
 
     Parameters
     ----------
@@ -131,7 +166,12 @@ def unit_phasors(turns: Array) -> NDArray[np.complex128]:
     return small
 
 
-_PHASE_TABLE = np.array([complex(math.cos(math.tau * k / PHASE_STEPS), math.sin(math.tau * k / PHASE_STEPS)) for k in range(PHASE_STEPS)])
+_PHASE_TABLE = np.array(
+    [
+        complex(math.cos(math.tau * k / PHASE_STEPS), math.sin(math.tau * k / PHASE_STEPS))
+        for k in range(PHASE_STEPS)
+    ]
+)
 
 
 def _fill(energy: Array, plan: Plan, points_m: Array, starts: range, count: int) -> None:
@@ -145,7 +185,11 @@ def _fill(energy: Array, plan: Plan, points_m: Array, starts: range, count: int)
 
 
 def _block_energy(plan: Plan, points_m: Array, room: Scratch) -> Array:
-    """Energy of a block, shape (bands, points). One family of octaves after the other, so that only one family's phasors are in the cache."""
+    """
+    Energy of a block, shape (bands, points).
+
+    One family of octaves after the other, so that only one family's phasors are in the cache.
+    """
     paths = _paths(plan, points_m)
     energy = np.zeros((len(plan.bands), len(points_m)))
     lowest = _lowest(plan, paths.travel_s)
@@ -153,7 +197,11 @@ def _block_energy(plan: Plan, points_m: Array, room: Scratch) -> Array:
         turning: Turning | None = None
         for place, band in enumerate(plan.bands):
             if band.index % BANDS_PER_OCTAVE == family:
-                turning = lowest[place] if place < len(lowest) else _turning(turning, band, paths.travel_s, plan)
+                turning = (
+                    lowest[place]
+                    if place < len(lowest)
+                    else _turning(turning, band, paths.travel_s, plan)
+                )
                 energy[place] = _band_energy(plan, place, paths, turning, room)
     return energy
 
@@ -172,7 +220,10 @@ def _paths(plan: Plan, points_m: Array) -> Paths:
 
 
 def _lowest(plan: Plan, travel_s: Array) -> list[Turning]:
-    """The bands of the lowest octave: the first line of each but the first is the last line of the band below."""
+    """
+    The bands of the lowest octave: the first line of each but the first is the last line of the
+    band below.
+    """
     found: list[Turning] = []
     first: NDArray[np.complex128] | None = None
     for band in plan.bands[:BANDS_PER_OCTAVE]:
@@ -191,16 +242,30 @@ def _power(phasors: NDArray[np.complex128], exponent: int) -> NDArray[np.complex
     return whole * phasors if exponent > 1 and exponent % 2 else whole
 
 
-def _as_turning(band: Band, first: NDArray[np.complex128], step: NDArray[np.complex128], plan: Plan) -> Turning:
+def _as_turning(
+    band: Band, first: NDArray[np.complex128], step: NDArray[np.complex128], plan: Plan
+) -> Turning:
     kind = PHASORS[plan.precision]
     return Turning(band, first.astype(kind, copy=False), step.astype(kind, copy=False))
 
 
 def _turning(octave_below: Turning | None, band: Band, travel_s: Array, plan: Plan) -> Turning:
-    """Phasors of a band, by squaring those an octave below: its lines are at doubled frequencies, or halfway between these too."""
-    finer = band.intervals / octave_below.band.intervals if octave_below and octave_below.band.index == band.index - BANDS_PER_OCTAVE else 0
+    """
+    Phasors of a band, by squaring those an octave below: its lines are at doubled frequencies, or
+    halfway between these too.
+    """
+    finer = (
+        band.intervals / octave_below.band.intervals
+        if octave_below and octave_below.band.index == band.index - BANDS_PER_OCTAVE
+        else 0
+    )
     if octave_below is None or finer not in (1, 2):
-        return _as_turning(band, unit_phasors(-band.lower_hz * travel_s), unit_phasors(-band.step_hz * travel_s), plan)
+        return _as_turning(
+            band,
+            unit_phasors(-band.lower_hz * travel_s),
+            unit_phasors(-band.step_hz * travel_s),
+            plan,
+        )
     first, step = octave_below.first, octave_below.step
     np.multiply(first, first, out=first)
     if finer == 1:
@@ -223,7 +288,9 @@ def _band_energy(plan: Plan, place: int, paths: Paths, turning: Turning, room: S
     amplitude *= plan.across[place].take(paths.aside[rows], out=room.factor, mode="clip")
     amplitude *= plan.upward[place].take(paths.up[rows], out=room.factor, mode="clip")
     amplitude *= paths.pressure[rows]
-    return _summed_energy(np.multiply(turning.first[rows], amplitude, out=room.moving), step, turning.band.shares)
+    return _summed_energy(
+        np.multiply(turning.first[rows], amplitude, out=room.moving), step, turning.band.shares
+    )
 
 
 def _decay(distance_m: Reals, loss_np_per_m: float, out: Reals) -> Reals:

@@ -1,4 +1,7 @@
-"""What is the same for every block of the field: which boxes play a band, and the patterns of the boxes as tables over angle."""
+"""
+What is the same for every block of the field: which boxes play a band, and the patterns of the
+boxes as tables over angle.
+"""
 
 import math
 from dataclasses import dataclass, replace
@@ -22,7 +25,10 @@ KEPT_TABLES = 256
 """Tables that are kept for the next field with the same models: 16 MB at most, each way."""
 STILL = Loudspeaker(x_m=0, y_m=0, z_m=0)
 REALS: dict[Precision, type[np.floating]] = {"double": np.float64, "single": np.float32}
-PHASORS: dict[Precision, type[np.complexfloating]] = {"double": np.complex128, "single": np.complex64}
+PHASORS: dict[Precision, type[np.complexfloating]] = {
+    "double": np.complex128,
+    "single": np.complex64,
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,8 +44,9 @@ class Plan:
     """
     What is the same for all blocks.
 
-    ``across`` and ``upward`` hold the response of each distinct model by band and angle, shape (bands, models * PATTERN_STEPS);
-    the ``..._from`` columns say where each box's model begins. ``playing`` names the boxes that play in each band.
+    ``across`` and ``upward`` hold the response of each distinct model by band and angle, shape
+    (bands, models * PATTERN_STEPS); the ``..._from`` columns say where each box's model begins.
+    ``playing`` names the boxes that play in each band.
     """
 
     speakers: Speakers
@@ -55,13 +62,29 @@ class Plan:
 
     @classmethod
     def of(
-        cls, speakers: Speakers, bands: tuple[Band, ...], propagations: list[Propagation], *, speed_m_s: float, precision: Precision = "double"
+        cls,
+        speakers: Speakers,
+        bands: tuple[Band, ...],
+        propagations: list[Propagation],
+        *,
+        speed_m_s: float,
+        precision: Precision = "double",
     ) -> "Plan":
         """Tables for boxes in bands."""
-        sideways, across_from = _distinct([replace(STILL, coverage_deg=s.coverage_deg, width_m=s.width_m) for s in speakers])
-        vertical, upward_from = _distinct([replace(STILL, vertical_coverage_deg=s.vertical_coverage_deg, height_m=s.height_m) for s in speakers])
+        sideways, across_from = _distinct(
+            [replace(STILL, coverage_deg=s.coverage_deg, width_m=s.width_m) for s in speakers]
+        )
+        vertical, upward_from = _distinct(
+            [
+                replace(STILL, vertical_coverage_deg=s.vertical_coverage_deg, height_m=s.height_m)
+                for s in speakers
+            ]
+        )
         across, upward = (
-            [np.concatenate([table(s, band.midband_hz, speed_m_s) for s in models]) for band in bands]
+            [
+                np.concatenate([table(s, band.midband_hz, speed_m_s) for s in models])
+                for band in bands
+            ]
             for table, models in ((across_table, sideways), (upward_table, vertical))
         )
         real = REALS[precision]
@@ -82,13 +105,27 @@ class Plan:
 @lru_cache(maxsize=KEPT_TABLES)
 def across_table(model: Loudspeaker, frequency_hz: float, speed_m_s: float) -> Array:
     """Response of a model at angles aside from 0 to half a turn."""
-    return _kept(across_response(model, np.linspace(0, math.pi, PATTERN_STEPS), frequency_hz=frequency_hz, speed_m_s=speed_m_s))
+    return _kept(
+        across_response(
+            model,
+            np.linspace(0, math.pi, PATTERN_STEPS),
+            frequency_hz=frequency_hz,
+            speed_m_s=speed_m_s,
+        )
+    )
 
 
 @lru_cache(maxsize=KEPT_TABLES)
 def upward_table(model: Loudspeaker, frequency_hz: float, speed_m_s: float) -> Array:
     """Response of a model at angles up or down from 0 to a quarter of a turn."""
-    return _kept(upward_response(model, np.linspace(0, math.pi / 2, PATTERN_STEPS), frequency_hz=frequency_hz, speed_m_s=speed_m_s))
+    return _kept(
+        upward_response(
+            model,
+            np.linspace(0, math.pi / 2, PATTERN_STEPS),
+            frequency_hz=frequency_hz,
+            speed_m_s=speed_m_s,
+        )
+    )
 
 
 def _kept(table: Array) -> Array:
@@ -106,4 +143,6 @@ def _playing(speakers: Speakers, band: Band) -> Rows:
 def _distinct(models: list[Loudspeaker]) -> tuple[list[Loudspeaker], Places]:
     """Each distinct model once, and where each box's model begins in a table of them."""
     places = {model: place for place, model in enumerate(dict.fromkeys(models))}
-    return list(places), np.array([[places[model] * PATTERN_STEPS] for model in models], dtype=np.intp)
+    return list(places), np.array(
+        [[places[model] * PATTERN_STEPS] for model in models], dtype=np.intp
+    )

@@ -1,8 +1,8 @@
 """
 How many outlets can be loaded fully at the same time, under every breaker up the tree.
 
-Ratings of outlets add up to more than the services behind them; this says what is left when all are counted together.
-Planning figures: the local code and a licensed electrician decide.
+Ratings of outlets add up to more than the services behind them; this says what is left when all are
+counted together. Planning figures: the local code and a licensed electrician decide.
 """
 
 import math
@@ -19,7 +19,10 @@ from builder.formulas.ranges import above_zero, not_negative
 from builder.formulas.sources import LAND_DOIG
 
 STEP_BOUND = 20_000
-"""Items looked at in relaxations before the search gives up: counted, not timed, so that the answer is the same on every machine."""
+"""
+Items looked at in relaxations before the search gives up: counted, not timed, so that the answer is
+the same on every machine.
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,9 +47,11 @@ class FreeAtOnce:
     """
     Outlets that can be loaded fully at the same time.
 
-    ``taken`` gives how many of each outlet entry (one choice of several that may be as good), ``by_connector`` the same by connector.
-    ``proven`` is False where the step bound ended the search; ``at_most`` is then the least upper bound known, else it equals ``outlets``.
-    ``above_breaker`` names entries that a breaker up the tree, or their own, could never feed fully: they are not counted.
+    ``taken`` gives how many of each outlet entry (one choice of several that may be as good),
+    ``by_connector`` the same by connector. ``proven`` is False where the step bound ended the
+    search; ``at_most`` is then the least upper bound known, else it equals ``outlets``.
+    ``above_breaker`` names entries that a breaker up the tree, or their own, could never feed
+    fully: they are not counted.
     """
 
     outlets: int
@@ -58,8 +63,21 @@ class FreeAtOnce:
     steps: int
 
 
-@cites(LAND_DOIG, "branch and bound", equation="max sum n_j, sum over outlets below v on phase p of n_j I_j <= limit_v - booked_v,p, for all v, p")
-def free_at_once(nodes: Sequence[Node], loads: Sequence[Load], outlets: Sequence[Outlet], *, step_bound: int = STEP_BOUND) -> FreeAtOnce:
+@cites(
+    LAND_DOIG,
+    "branch and bound",
+    equation=(
+        "max sum n_j, sum over outlets below v on phase p of n_j I_j <= limit_v - booked_v,p, for"
+        " all v, p"
+    ),
+)
+def free_at_once(
+    nodes: Sequence[Node],
+    loads: Sequence[Load],
+    outlets: Sequence[Outlet],
+    *,
+    step_bound: int = STEP_BOUND,
+) -> FreeAtOnce:
     """
     The most outlets that can be loaded fully at the same time.
 
@@ -70,7 +88,8 @@ def free_at_once(nodes: Sequence[Node], loads: Sequence[Load], outlets: Sequence
     loads
         Standing loads with the node they stand on.
     outlets
-        Outlet entries; their ampere is what full load means (write 80 % here where the code asks it of the outlet).
+        Outlet entries; their ampere is what full load means (write 80 % here where the code asks it
+        of the outlet).
     step_bound
         Items to look at in relaxations before giving up on proof.
 
@@ -82,19 +101,24 @@ def free_at_once(nodes: Sequence[Node], loads: Sequence[Load], outlets: Sequence
     Raises
     ------
     ValueError
-        If the nodes are no tree, an outlet is on no node or on a phase its node lacks, a name is written twice, or a number is out of range.
+        If the nodes are no tree, an outlet is on no node or on a phase its node lacks, a name is
+        written twice, or a number is out of range.
 
     Notes
     -----
-    Outlet currents add up as sizes: what will be plugged in is not known, so neither is its angle; the sum is never below the true one.
-    Outlets with one set of phases under nested limits: taking the smallest first is exact, for if the smallest is left out of a best choice,
-    it can replace one in the lowest limit it breaks, which frees at least as much in every limit above. Mixed sets: branch on outlets with
-    several phases, with that rule on sums of phases as the upper bound.
+    Outlet currents add up as sizes: what will be plugged in is not known, so neither is its angle;
+    the sum is never below the true one. Outlets with one set of phases under nested limits: taking
+    the smallest first is exact, for if the smallest is left out of a best choice, it can replace
+    one in the lowest limit it breaks, which frees at least as much in every limit above. Mixed
+    sets: branch on outlets with several phases, with that rule on sums of phases as the upper
+    bound.
     """
     tree = tree_of(nodes)
     _check(outlets, tree)
     above = tuple(outlet.name for outlet in outlets if _is_above_breaker(outlet, tree))
-    items = [_item(outlet, tree) for outlet in outlets if outlet.name not in above and outlet.count > 0]
+    items = [
+        _item(outlet, tree) for outlet in outlets if outlet.name not in above and outlet.count > 0
+    ]
     choice = most_items(items, _room(tree, nodes, loads), step_bound=step_bound)
     total = choice.taken.total()
     return FreeAtOnce(
@@ -121,19 +145,35 @@ def _check(outlets: Sequence[Outlet], tree: Tree) -> None:
             raise ValueError(f"outlets must have names of their own, got {name!r} twice")
     for outlet in outlets:
         if outlet.node not in tree.nodes:
-            raise ValueError(f"node of outlet {outlet.name!r} must be a node, got {outlet.node!r}, which does not exist")
+            raise ValueError(
+                f"node of outlet {outlet.name!r} must be a node, got {outlet.node!r}, which does"
+                " not exist"
+            )
         wired = tree.nodes[outlet.node].phases
-        if not outlet.phases or len(set(outlet.phases)) != len(outlet.phases) or not set(outlet.phases) <= set(wired):
-            raise ValueError(f"phases of outlet {outlet.name!r} must be among those of {outlet.node!r}, got {outlet.phases} on {wired}")
+        if (
+            not outlet.phases
+            or len(set(outlet.phases)) != len(outlet.phases)
+            or not set(outlet.phases) <= set(wired)
+        ):
+            raise ValueError(
+                f"phases of outlet {outlet.name!r} must be among those of {outlet.node!r}, got"
+                f" {outlet.phases} on {wired}"
+            )
         above_zero(f"ampere_a of outlet {outlet.name!r}", outlet.ampere_a)
         not_negative(f"count of outlet {outlet.name!r}", outlet.count)
 
 
 def _is_above_breaker(outlet: Outlet, tree: Tree) -> bool:
-    """True where a breaker, its own or one up the tree, is smaller than the outlet, even with nothing else on it."""
+    """
+    True where a breaker, its own or one up the tree, is smaller than the outlet, even with nothing
+    else on it.
+    """
     own = outlet.breaker_a is not None and outlet.ampere_a > outlet.breaker_a
     weight_ma = _item(outlet, tree).weight_ma
-    return own or any(weight_ma > _floor_ma(max(limit_a(tree.nodes[up])) * tree.scale[up]) for up in tree.path[outlet.node])
+    return own or any(
+        weight_ma > _floor_ma(max(limit_a(tree.nodes[up])) * tree.scale[up])
+        for up in tree.path[outlet.node]
+    )
 
 
 def _item(outlet: Outlet, tree: Tree) -> Item:
@@ -147,6 +187,12 @@ def _floor_ma(current_a: float) -> int:
 
 
 def _room(tree: Tree, nodes: Sequence[Node], loads: Sequence[Load]) -> dict[tuple[str, str], int]:
-    """What each node leaves on each phase, in the ampere of its supply; 0 where it is overloaded."""
+    """
+    What each node leaves on each phase, in the ampere of its supply; 0 where it is overloaded.
+    """
     found = standing(nodes, loads)
-    return {(name, phase): max(0, _floor_ma(found[name].free_a[k] * tree.scale[name])) for name in tree.nodes for k, phase in enumerate(PHASES)}
+    return {
+        (name, phase): max(0, _floor_ma(found[name].free_a[k] * tree.scale[name]))
+        for name in tree.nodes
+        for k, phase in enumerate(PHASES)
+    }

@@ -1,10 +1,22 @@
-"""How many points can be at their rating at once under nested limits. Start at :func:`full_points`."""
+"""
+How many points can be at their rating at once under nested limits.
+
+Start at :func:`full_points`.
+"""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from builder.formulas.cite import cites
-from builder.formulas.limits import GroupLimit, RatedPoint, _carried_kg, _check, _crowded_by, _too_near, sum_of_ratings_kg
+from builder.formulas.limits import (
+    GroupLimit,
+    RatedPoint,
+    _carried_kg,
+    _check,
+    _crowded_by,
+    _too_near,
+    sum_of_ratings_kg,
+)
 from builder.formulas.sources import BELLMAN
 
 MOST_CASES = 2_000
@@ -17,8 +29,9 @@ class FullPoints:
     """
     The most points that can be at their rating at once.
 
-    ``at_most`` equals the number of ``names`` where the answer is proven; else the search met its bound and the true number is between the two.
-    ``load_kg`` is what those points then carry; ``sum_of_ratings_kg`` is the number that misleads. [kg]
+    ``at_most`` equals the number of ``names`` where the answer is proven; else the search met its
+    bound and the true number is between the two. ``load_kg`` is what those points then carry;
+    ``sum_of_ratings_kg`` is the number that misleads. [kg]
     """
 
     names: tuple[str, ...]
@@ -31,7 +44,10 @@ class FullPoints:
 @cites(
     BELLMAN,
     "dynamic programming over nested groups; branching where groups cross",
-    equation="max |S|: for every group, carried + sum over S of (rating - carried) <= limit; spacing between points of S",
+    equation=(
+        "max |S|: for every group, carried + sum over S of (rating - carried) <= limit; spacing"
+        " between points of S"
+    ),
 )
 def full_points(points: Sequence[RatedPoint], limits: Sequence[GroupLimit]) -> FullPoints:
     """
@@ -52,12 +68,14 @@ def full_points(points: Sequence[RatedPoint], limits: Sequence[GroupLimit]) -> F
     Raises
     ------
     ValueError
-        If names are not unique, a point names an unknown group, or a spacing rule meets a point without a place.
+        If names are not unique, a point names an unknown group, or a spacing rule meets a point
+        without a place.
 
     Notes
     -----
-    Other points keep what they carry. Groups that nest are solved exactly in one pass: for every number of full points, the least load that it
-    takes. Groups that cross others are checked after, and the case is split where one is passed, up to a fixed number of cases.
+    Other points keep what they carry. Groups that nest are solved exactly in one pass: for every
+    number of full points, the least load that it takes. Groups that cross others are checked after,
+    and the case is split where one is passed, up to a fixed number of cases.
     """
     _check(points, limits)
     names, bound = _most_full(_Roof.of(points, limits))
@@ -79,7 +97,9 @@ class _Branch:
 
 @dataclass(frozen=True, slots=True)
 class _Roof:
-    """Points that could be filled at all, the groups that nest as a tree, and those that cross others."""
+    """
+    Points that could be filled at all, the groups that nest as a tree, and those that cross others.
+    """
 
     tree: _Branch
     crossing: tuple[tuple[GroupLimit, float, frozenset[str]], ...]
@@ -87,20 +107,45 @@ class _Roof:
 
     @staticmethod
     def of(points: Sequence[RatedPoint], limits: Sequence[GroupLimit]) -> "_Roof":
-        able = [point for point in points if point.carried_kg <= point.rating_kg + ROUNDING_KG and not _crowded_by(point, points, limits)]
-        members = {limit.name: frozenset(point.name for point in able if limit.name in point.groups) for limit in limits}
+        able = [
+            point
+            for point in points
+            if point.carried_kg <= point.rating_kg + ROUNDING_KG
+            and not _crowded_by(point, points, limits)
+        ]
+        members = {
+            limit.name: frozenset(point.name for point in able if limit.name in point.groups)
+            for limit in limits
+        }
         room_kg = {limit.name: limit.limit_kg - _carried_kg(points, limit) for limit in limits}
         nested: list[GroupLimit] = []
         for limit in sorted(limits, key=lambda limit: limit.least_spacing_m <= 0):
             if all(_nest(limit, other, members) for other in nested):
                 nested.append(limit)
-        crossing = tuple((limit, room_kg[limit.name], members[limit.name]) for limit in limits if limit not in nested)
-        tree = _tree(None, tuple(able), sorted(nested, key=lambda limit: (-len(members[limit.name]), limit.least_spacing_m > 0)), members, room_kg)
+        crossing = tuple(
+            (limit, room_kg[limit.name], members[limit.name])
+            for limit in limits
+            if limit not in nested
+        )
+        tree = _tree(
+            None,
+            tuple(able),
+            sorted(
+                nested, key=lambda limit: (-len(members[limit.name]), limit.least_spacing_m > 0)
+            ),
+            members,
+            room_kg,
+        )
         return _Roof(tree, crossing, {point.name: point for point in able})
 
 
-def _nest(limit: GroupLimit, spaced_or_wider: GroupLimit, members: dict[str, frozenset[str]]) -> bool:
-    """True where the two are apart or one holds the other, and no spacing rule would have to look across another group's points."""
+def _nest(
+    limit: GroupLimit, spaced_or_wider: GroupLimit, members: dict[str, frozenset[str]]
+) -> bool:
+    """
+    True where the two are apart or one holds the other, and no spacing rule would have to look
+    across another group's points.
+    """
     mine, theirs = members[limit.name], members[spaced_or_wider.name]
     if not mine & theirs:
         return True
@@ -157,7 +202,10 @@ def _most_full(roof: _Roof) -> tuple[tuple[str, ...], int]:
 
 
 def _relaxed(tree: _Branch, forced: Forced) -> tuple[str, ...] | None:
-    """The largest set that nested groups allow, crossing ones left out; None where the forced points do not fit."""
+    """
+    The largest set that nested groups allow, crossing ones left out; None where the forced points
+    do not fit.
+    """
     choices = _choices(tree, forced)
     return choices[max(choices)][1] if choices else None
 
@@ -168,7 +216,11 @@ def _choices(branch: _Branch, forced: Forced) -> dict[int, Choice]:
     found = _choices_in_line(branch.own, spacing_m, forced)
     for part in branch.within:
         found = _joined(found, _choices(part, forced))
-    return {count: choice for count, choice in found.items() if count == 0 or choice[0] <= branch.room_kg + ROUNDING_KG}
+    return {
+        count: choice
+        for count, choice in found.items()
+        if count == 0 or choice[0] <= branch.room_kg + ROUNDING_KG
+    }
 
 
 def _joined(first: dict[int, Choice], second: dict[int, Choice]) -> dict[int, Choice]:
@@ -181,16 +233,27 @@ def _joined(first: dict[int, Choice], second: dict[int, Choice]) -> dict[int, Ch
     return both
 
 
-def _choices_in_line(own: Sequence[RatedPoint], spacing_m: float, forced: Forced) -> dict[int, Choice]:
-    """Points one after another: each is left out, or taken after the last that stands far enough before it."""
+def _choices_in_line(
+    own: Sequence[RatedPoint], spacing_m: float, forced: Forced
+) -> dict[int, Choice]:
+    """
+    Points one after another: each is left out, or taken after the last that stands far enough
+    before it.
+    """
     line = sorted(own, key=lambda point: point.at_m or 0.0) if spacing_m > 0 else list(own)
     upto: list[dict[int, Choice]] = [{0: (0.0, ())}]
     for j, point in enumerate(line):
         before = j
-        while spacing_m > 0 and before and (point.at_m or 0.0) - (line[before - 1].at_m or 0.0) < spacing_m - 1e-9:
+        while (
+            spacing_m > 0
+            and before
+            and (point.at_m or 0.0) - (line[before - 1].at_m or 0.0) < spacing_m - 1e-9
+        ):
             before -= 1
         here: dict[int, Choice] = {} if forced.get(point.name) else dict(upto[j])
-        if forced.get(point.name, True) and not any(forced.get(other.name) for other in line[before:j]):
+        if forced.get(point.name, True) and not any(
+            forced.get(other.name) for other in line[before:j]
+        ):
             for count, (kg, names) in upto[before].items():
                 added = kg + max(point.rating_kg - point.carried_kg, 0.0)
                 if count + 1 not in here or added < here[count + 1][0] - ROUNDING_KG:
@@ -200,15 +263,23 @@ def _choices_in_line(own: Sequence[RatedPoint], spacing_m: float, forced: Forced
 
 
 def _passed(roof: _Roof, names: tuple[str, ...], forced: Forced) -> str | None:
-    """A free point to split on where a crossing group is passed; an empty string where all are forced; None where none is passed."""
+    """
+    A free point to split on where a crossing group is passed; an empty string where all are forced;
+    None where none is passed.
+    """
     for limit, room_kg, members in roof.crossing:
         inside = [roof.by_name[name] for name in names if name in members]
         offending = (
-            inside if _added_kg(inside) > max(room_kg, 0.0) + ROUNDING_KG or (inside and room_kg < -ROUNDING_KG) else _near_pair(inside, limit)
+            inside
+            if _added_kg(inside) > max(room_kg, 0.0) + ROUNDING_KG
+            or (inside and room_kg < -ROUNDING_KG)
+            else _near_pair(inside, limit)
         )
         if offending:
             free = [point for point in offending if point.name not in forced]
-            return max(free, key=lambda point: point.rating_kg - point.carried_kg).name if free else ""
+            return (
+                max(free, key=lambda point: point.rating_kg - point.carried_kg).name if free else ""
+            )
     return None
 
 

@@ -1,7 +1,8 @@
 """
 Generators: what is left of the prime rating on this site, how far it is loaded, and what it burns.
 
-Steps of derating and consumption are the machine's own data. Planning figures: the maker's data and a competent person decide.
+Steps of derating and consumption are the machine's own data. Planning figures: the maker's data and
+a competent person decide.
 """
 
 import math
@@ -16,7 +17,10 @@ from builder.formulas.sources import COMMON_PRACTICE, ISO_8528_1
 
 @dataclass(frozen=True, slots=True)
 class DeratingStep:
-    """A maker's sentence such as '3 % per 500 m above 1000 m': all three in one unit of height [m] or temperature [°C], the loss in %."""
+    """
+    A maker's sentence such as '3 % per 500 m above 1000 m': all three in one unit of height [m] or
+    temperature [°C], the loss in %.
+    """
 
     starts_at: float
     per: float
@@ -44,7 +48,11 @@ class GeneratorLoading:
         return max(self.apparent_share, self.active_share)
 
 
-@cites(ISO_8528_1, "site conditions; steps from the machine's own sheet", equation="k = 1 - loss/100 * max(0, value - start) / step")
+@cites(
+    ISO_8528_1,
+    "site conditions; steps from the machine's own sheet",
+    equation="k = 1 - loss/100 * max(0, value - start) / step",
+)
 def derating_factor(value: float, step: DeratingStep) -> float:
     """
     Share of the rating left at a height or an air temperature.
@@ -68,8 +76,8 @@ def derating_factor(value: float, step: DeratingStep) -> float:
 
     Notes
     -----
-    Parts of a step count in proportion. Multiply the factors for height and temperature where the sheet says so. Engine and alternator
-    may have steps of their own: the lower result holds.
+    Parts of a step count in proportion. Multiply the factors for height and temperature where the
+    sheet says so. Engine and alternator may have steps of their own: the lower result holds.
     """
     if not math.isfinite(value):
         raise ValueError(f"value must be a finite number, got {value}")
@@ -108,8 +116,14 @@ def site_rating_kva(*, prime_kva: float, factors: Sequence[float]) -> float:
     return not_negative("prime_kva", prime_kva) * math.prod(factors)
 
 
-@cites(ISO_8528_1, "rated power and rated power factor", equation="share = max(S / S_site, P / (S_site * pf_rated))")
-def generator_loading(*, load_kva: float, load_kw: float, site_kva: float, rated_power_factor: float = 0.8) -> GeneratorLoading:
+@cites(
+    ISO_8528_1,
+    "rated power and rated power factor",
+    equation="share = max(S / S_site, P / (S_site * pf_rated))",
+)
+def generator_loading(
+    *, load_kva: float, load_kw: float, site_kva: float, rated_power_factor: float = 0.8
+) -> GeneratorLoading:
     """
     How far a load takes a generator: its alternator by kVA, its engine by kW.
 
@@ -134,7 +148,9 @@ def generator_loading(*, load_kva: float, load_kw: float, site_kva: float, rated
     """
     site = above_zero("site_kva", site_kva)
     if not 0 < rated_power_factor <= 1:
-        raise ValueError(f"rated_power_factor must be above 0 and at most 1, got {rated_power_factor}")
+        raise ValueError(
+            f"rated_power_factor must be above 0 and at most 1, got {rated_power_factor}"
+        )
     if not_negative("load_kw", load_kw) > not_negative("load_kva", load_kva) * (1 + 1e-9):
         raise ValueError(f"load_kw must be at most load_kva, got {load_kw} kW of {load_kva} kVA")
     return GeneratorLoading(load_kva / site, load_kw / (site * rated_power_factor))
@@ -167,7 +183,11 @@ def generator_needed_kva(*, load_kva: float, wanted_share: float) -> float:
     return not_negative("load_kva", load_kva) / wanted_share
 
 
-@cites(COMMON_PRACTICE, "the maker's consumption, straight between its points", equation="V = hours * (q1 + (q2 - q1)(share - s1)/(s2 - s1))")
+@cites(
+    COMMON_PRACTICE,
+    "the maker's consumption, straight between its points",
+    equation="V = hours * (q1 + (q2 - q1)(share - s1)/(s2 - s1))",
+)
 def fuel_l(*, stated: Sequence[Consumption], load_share: float, hours: float) -> float:
     """
     Fuel burnt at a steady load, by the maker's own figures.
@@ -189,14 +209,21 @@ def fuel_l(*, stated: Sequence[Consumption], load_share: float, hours: float) ->
     Raises
     ------
     ValueError
-        If fewer than two shares are stated, one is stated twice, or the load lies outside them: figures are never stretched outwards.
+        If fewer than two shares are stated, one is stated twice, or the load lies outside them:
+        figures are never stretched outwards.
     """
     points = sorted(stated, key=lambda point: point.load_share)
     if len(points) < 2 or len({point.load_share for point in points}) < len(points):
-        raise ValueError(f"stated must hold at least two different load shares, got {[point.load_share for point in points]}")
+        raise ValueError(
+            "stated must hold at least two different load shares, got"
+            f" {[point.load_share for point in points]}"
+        )
     not_negative("hours", hours)
     for low, high in pairwise(points):
         if low.load_share <= load_share <= high.load_share:
             way = (load_share - low.load_share) / (high.load_share - low.load_share)
             return hours * (low.litre_per_h + (high.litre_per_h - low.litre_per_h) * way)
-    raise ValueError(f"load_share must lie within the stated {points[0].load_share} to {points[-1].load_share}, got {load_share}")
+    raise ValueError(
+        f"load_share must lie within the stated {points[0].load_share} to {points[-1].load_share},"
+        f" got {load_share}"
+    )

@@ -1,4 +1,8 @@
-"""Sums of levels, level over distance and time, what is left of a limit, and noise dose. Planning figures: the local code decides."""
+"""
+Sums of levels, level over distance and time, what is left of a limit, and noise dose.
+
+Planning figures: the local code decides.
+"""
 
 import cmath
 import math
@@ -12,7 +16,10 @@ from builder.formulas.sources import ISO_1996_1, KINSLER, OSHA_1910_95
 
 @dataclass(frozen=True, slots=True)
 class NoiseCriterion:
-    """A noise limit for workers: the level that fills a shift, the shift, and the rise that halves the time. [dB(A)], [h], [dB]"""
+    """
+    A noise limit for workers: the level that fills a shift, the shift, and the rise that halves the
+    time. [dB(A)], [h], [dB]
+    """
 
     name: str
     level_dba: float
@@ -23,10 +30,17 @@ class NoiseCriterion:
 OSHA = NoiseCriterion("OSHA permissible exposure", 90.0, 5.0)
 NIOSH = NoiseCriterion("NIOSH recommended exposure", 85.0, 3.0)
 CANADA = NoiseCriterion("Canada, federal", 87.0, 3.0)
-"""Canada Labour Code, by the table of the National Joint Council's directive: 87 dB(A) over eight hours."""
+"""
+Canada Labour Code, by the table of the National Joint Council's directive: 87 dB(A) over eight
+hours.
+"""
 
 
-@cites(KINSLER, "ch. 5, incoherent sources: energies add, from memory", equation="L = 10 lg(sum 10^(L_i/10))")
+@cites(
+    KINSLER,
+    "ch. 5, incoherent sources: energies add, from memory",
+    equation="L = 10 lg(sum 10^(L_i/10))",
+)
 def incoherent_sum_db(levels_db: Sequence[float]) -> float:
     """
     Sum of sounds without a fixed phase between them.
@@ -50,7 +64,11 @@ def incoherent_sum_db(levels_db: Sequence[float]) -> float:
     return loudest + 10 * math.log10(math.fsum(_energy(level - loudest) for level in levels_db))
 
 
-@cites(KINSLER, "ch. 5, coherent sources: pressures add as phasors, from memory", equation="L = 20 lg |sum 10^(L_i/20) e^(j phi_i)|")
+@cites(
+    KINSLER,
+    "ch. 5, coherent sources: pressures add as phasors, from memory",
+    equation="L = 20 lg |sum 10^(L_i/20) e^(j phi_i)|",
+)
 def coherent_sum_db(levels_db: Sequence[float], phases_deg: Sequence[float]) -> float:
     """
     Sum of sounds of one frequency with fixed phases.
@@ -72,8 +90,14 @@ def coherent_sum_db(levels_db: Sequence[float], phases_deg: Sequence[float]) -> 
     """
     loudest = max(_checked_levels(levels_db))
     if len(phases_deg) != len(levels_db):
-        raise ValueError(f"phases_deg must hold one phase for each of {len(levels_db)} levels, got {len(phases_deg)}")
-    total = sum(10 ** ((level - loudest) / 20) * cmath.exp(1j * math.radians(phase)) for level, phase in zip(levels_db, phases_deg, strict=True))
+        raise ValueError(
+            f"phases_deg must hold one phase for each of {len(levels_db)} levels, got"
+            f" {len(phases_deg)}"
+        )
+    total = sum(
+        10 ** ((level - loudest) / 20) * cmath.exp(1j * math.radians(phase))
+        for level, phase in zip(levels_db, phases_deg, strict=True)
+    )
     return loudest + 20 * math.log10(abs(total)) if abs(total) > 0 else -math.inf
 
 
@@ -102,7 +126,9 @@ def level_at_distance_db(level_at_1m_db: float, *, distance_m: float) -> float:
     return level_at_1m_db - 20 * math.log10(above_zero("distance_m", distance_m))
 
 
-@cites(KINSLER, "ch. 14, loudspeaker sensitivity, from memory", equation="L(1 m) = S + 10 lg(P / 1 W)")
+@cites(
+    KINSLER, "ch. 14, loudspeaker sensitivity, from memory", equation="L(1 m) = S + 10 lg(P / 1 W)"
+)
 def level_from_power_db(sensitivity_db: float, *, power_w: float) -> float:
     """
     Level at 1 m from the sensitivity for 1 W at 1 m; power compression is not counted.
@@ -125,7 +151,11 @@ def level_from_power_db(sensitivity_db: float, *, power_w: float) -> float:
     return sensitivity_db + 10 * math.log10(above_zero("power_w", power_w))
 
 
-@cites(ISO_1996_1, "clause 3, definition of the equivalent continuous level, from memory", equation="L_eq = 10 lg(sum(t_i 10^(L_i/10)) / sum t_i)")
+@cites(
+    ISO_1996_1,
+    "clause 3, definition of the equivalent continuous level, from memory",
+    equation="L_eq = 10 lg(sum(t_i 10^(L_i/10)) / sum t_i)",
+)
 def equivalent_level_db(periods: Sequence[tuple[float, float]]) -> float:
     """
     Level of a steady sound with the same energy.
@@ -148,17 +178,23 @@ def equivalent_level_db(periods: Sequence[tuple[float, float]]) -> float:
     levels = _checked_levels([level for level, _ in periods])
     total_min = math.fsum(above_zero("duration", minutes) for _, minutes in periods)
     loudest = max(levels)
-    return loudest + 10 * math.log10(math.fsum(minutes * _energy(level - loudest) for level, minutes in periods) / total_min)
+    return loudest + 10 * math.log10(
+        math.fsum(minutes * _energy(level - loudest) for level, minutes in periods) / total_min
+    )
 
 
 @cites(
     ISO_1996_1,
-    "clause 3, definition of the equivalent continuous level, solved for the rest of the period, from memory",
+    "clause 3, definition of the equivalent continuous level, solved for the rest of the period,"
+    " from memory",
     equation="L_rem = 10 lg((T 10^(L_lim/10) - t 10^(L_eq/10)) / (T - t))",
 )
-def remaining_level_db(*, limit_db: float, period_min: float, level_so_far_db: float, elapsed_min: float) -> float | None:
+def remaining_level_db(
+    *, limit_db: float, period_min: float, level_so_far_db: float, elapsed_min: float
+) -> float | None:
     """
-    Steady level that the rest of a period may hold so that its equivalent level meets a limit exactly.
+    Steady level that the rest of a period may hold so that its equivalent level meets a limit
+    exactly.
 
     Parameters
     ----------
@@ -178,13 +214,21 @@ def remaining_level_db(*, limit_db: float, period_min: float, level_so_far_db: f
         If the period is not above 0 or the time gone is not within it.
     """
     if not 0 <= elapsed_min < above_zero("period_min", period_min):
-        raise ValueError(f"elapsed_min must be at least 0 and below period_min {period_min}, got {elapsed_min}")
-    used_share = elapsed_min / period_min * _energy(level_so_far_db - limit_db) if elapsed_min else 0.0
+        raise ValueError(
+            f"elapsed_min must be at least 0 and below period_min {period_min}, got {elapsed_min}"
+        )
+    used_share = (
+        elapsed_min / period_min * _energy(level_so_far_db - limit_db) if elapsed_min else 0.0
+    )
     left = (1 - used_share) * period_min / (period_min - elapsed_min)
     return limit_db + 10 * math.log10(left) if left > 0 else None
 
 
-@cites(OSHA_1910_95, "appendix A, table G-16a; the same form with 85 dB and 3 dB in NIOSH 98-126", equation="T = 8 h / 2^((L - L_c)/q)")
+@cites(
+    OSHA_1910_95,
+    "appendix A, table G-16a; the same form with 85 dB and 3 dB in NIOSH 98-126",
+    equation="T = 8 h / 2^((L - L_c)/q)",
+)
 def allowed_hours(level_dba: float, criterion: NoiseCriterion) -> float:
     """
     Time after which a steady level fills the day's dose.
@@ -208,13 +252,20 @@ def allowed_hours(level_dba: float, criterion: NoiseCriterion) -> float:
 
     Notes
     -----
-    Ceilings (115 dB(A) in 29 CFR 1910.95, table G-16) and thresholds below which a rule does not count a level are left out.
+    Ceilings (115 dB(A) in 29 CFR 1910.95, table G-16) and thresholds below which a rule does not
+    count a level are left out.
     """
     (level_dba,) = _checked_levels([level_dba])
-    return criterion.shift_h / math.pow(2, (level_dba - criterion.level_dba) / criterion.exchange_db)
+    return criterion.shift_h / math.pow(
+        2, (level_dba - criterion.level_dba) / criterion.exchange_db
+    )
 
 
-@cites(OSHA_1910_95, "appendix A, noise dose; the same form in NIOSH 98-126", equation="D = 100 sum(C_i / T_i)")
+@cites(
+    OSHA_1910_95,
+    "appendix A, noise dose; the same form in NIOSH 98-126",
+    equation="D = 100 sum(C_i / T_i)",
+)
 def noise_dose_percent(periods: Sequence[tuple[float, float]], criterion: NoiseCriterion) -> float:
     """
     Share of the day's noise dose that a crew member's periods fill.
@@ -236,13 +287,17 @@ def noise_dose_percent(periods: Sequence[tuple[float, float]], criterion: NoiseC
     ValueError
         If a level is not finite or a time is negative.
     """
-    return 100 * math.fsum(not_negative("hours", hours) / allowed_hours(level, criterion) for level, hours in periods)
+    return 100 * math.fsum(
+        not_negative("hours", hours) / allowed_hours(level, criterion) for level, hours in periods
+    )
 
 
 @cites(
     OSHA_1910_95,
     "appendix A; the same form with 10 lg(D/100) + 85 in NIOSH 98-126",
-    equation="TWA = q/lg 2 lg(D/100) + L_c: 16.61 lg(D/100) + 90 for 5 dB, 10 lg(D/100) + 85 for 3 dB",
+    equation=(
+        "TWA = q/lg 2 lg(D/100) + L_c: 16.61 lg(D/100) + 90 for 5 dB, 10 lg(D/100) + 85 for 3 dB"
+    ),
 )
 def time_weighted_level_dba(dose_percent: float, criterion: NoiseCriterion) -> float:
     """
@@ -265,7 +320,9 @@ def time_weighted_level_dba(dose_percent: float, criterion: NoiseCriterion) -> f
     ValueError
         If the dose is not above 0.
     """
-    return criterion.level_dba + criterion.exchange_db * math.log2(above_zero("dose_percent", dose_percent) / 100)
+    return criterion.level_dba + criterion.exchange_db * math.log2(
+        above_zero("dose_percent", dose_percent) / 100
+    )
 
 
 def _energy(level_db: float) -> float:

@@ -14,7 +14,10 @@ from builder.formulas.sources import COMMON_PRACTICE
 
 @dataclass(frozen=True, slots=True)
 class RatedPoint:
-    """A point, what it may carry and what it carries. ``at_m`` is its place along the beam whose spacing rule it is under. [kg], [m]"""
+    """
+    A point, what it may carry and what it carries. ``at_m`` is its place along the beam whose
+    spacing rule it is under. [kg], [m]
+    """
 
     name: str
     rating_kg: float
@@ -33,7 +36,8 @@ class GroupLimit:
     """
     What the points of a beam, a zone or the whole roof may carry together.
 
-    ``carried_kg`` is what hangs there besides the points. Loaded points of the group stand ``least_spacing_m`` or more apart. [kg], [m]
+    ``carried_kg`` is what hangs there besides the points. Loaded points of the group stand
+    ``least_spacing_m`` or more apart. [kg], [m]
     """
 
     name: str
@@ -50,7 +54,10 @@ class GroupLimit:
 
 @dataclass(frozen=True, slots=True)
 class Left:
-    """What one point may still take; negative where a limit is already passed. ``binds`` names the point or group that sets it. [kg]"""
+    """
+    What one point may still take; negative where a limit is already passed. ``binds`` names the
+    point or group that sets it. [kg]
+    """
 
     name: str
     left_kg: float
@@ -82,12 +89,13 @@ def left_on_points(points: Sequence[RatedPoint], limits: Sequence[GroupLimit]) -
     Raises
     ------
     ValueError
-        If names are not unique, a point names an unknown group, or a spacing rule meets a point without a place.
+        If names are not unique, a point names an unknown group, or a spacing rule meets a point
+        without a place.
 
     Notes
     -----
-    Not additive: what is left on one point is used up when a neighbour takes it. A point nearer to a loaded one than the spacing rule allows
-    has nothing left.
+    Not additive: what is left on one point is used up when a neighbour takes it. A point nearer to
+    a loaded one than the spacing rule allows has nothing left.
     """
     _check(points, limits)
     free_kg = {limit.name: limit.limit_kg - _carried_kg(points, limit) for limit in limits}
@@ -122,16 +130,28 @@ def _check(points: Sequence[RatedPoint], limits: Sequence[GroupLimit]) -> None:
     for point in points:
         for group in point.groups:
             if group not in names:
-                raise ValueError(f"groups of point {point.name!r} must be among the limits, got {group!r}")
+                raise ValueError(
+                    f"groups of point {point.name!r} must be among the limits, got {group!r}"
+                )
             if group in spaced and point.at_m is None:
-                raise ValueError(f"at_m of point {point.name!r} must be given for the spacing rule of {group!r}, got None")
+                raise ValueError(
+                    f"at_m of point {point.name!r} must be given for the spacing rule of {group!r},"
+                    " got None"
+                )
 
 
 def _carried_kg(points: Sequence[RatedPoint], limit: GroupLimit) -> float:
-    return limit.carried_kg + sum(point.carried_kg for point in points if limit.name in point.groups)
+    return limit.carried_kg + sum(
+        point.carried_kg for point in points if limit.name in point.groups
+    )
 
 
-def _left(point: RatedPoint, points: Sequence[RatedPoint], limits: Sequence[GroupLimit], free_kg: dict[str, float]) -> Left:
+def _left(
+    point: RatedPoint,
+    points: Sequence[RatedPoint],
+    limits: Sequence[GroupLimit],
+    free_kg: dict[str, float],
+) -> Left:
     best = Left(point.name, point.rating_kg - point.carried_kg, point.name)
     for limit in limits:
         if limit.name in point.groups and free_kg[limit.name] < best.left_kg:
@@ -140,11 +160,20 @@ def _left(point: RatedPoint, points: Sequence[RatedPoint], limits: Sequence[Grou
     return Left(point.name, 0.0, crowded, by_spacing=True) if crowded and best.left_kg > 0 else best
 
 
-def _crowded_by(point: RatedPoint, points: Sequence[RatedPoint], limits: Sequence[GroupLimit]) -> str:
-    """The first group whose spacing rule a loaded neighbour sets against this point, or an empty string."""
+def _crowded_by(
+    point: RatedPoint, points: Sequence[RatedPoint], limits: Sequence[GroupLimit]
+) -> str:
+    """
+    The first group whose spacing rule a loaded neighbour sets against this point, or an empty
+    string.
+    """
     for limit in limits:
         if limit.name in point.groups and any(
-            other is not point and other.carried_kg > 0 and limit.name in other.groups and _too_near(point, other, limit) for other in points
+            other is not point
+            and other.carried_kg > 0
+            and limit.name in other.groups
+            and _too_near(point, other, limit)
+            for other in points
         ):
             return limit.name
     return ""

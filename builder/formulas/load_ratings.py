@@ -95,7 +95,10 @@ def cable_rating_with_third_harmonic_a(*, line_a: float, third_harmonic_share: f
     -----
     Above 33 % the neutral current decides, not the line current. Balanced phases only.
     """
-    size, share = not_negative("line_a", line_a), not_negative("third_harmonic_share", third_harmonic_share)
+    size, share = (
+        not_negative("line_a", line_a),
+        not_negative("third_harmonic_share", third_harmonic_share),
+    )
     neutral_a = 3 * share * size
     if share <= 0.15:
         return size
@@ -104,7 +107,11 @@ def cable_rating_with_third_harmonic_a(*, line_a: float, third_harmonic_share: f
     return neutral_a / 0.86 if share <= 0.45 else max(neutral_a, size)
 
 
-@cites(NFPA_70, "520.53, neutral of single-conductor feeders to phase-control dimmers", equation="I_N,rating >= 1.3 I_line,rating")
+@cites(
+    NFPA_70,
+    "520.53, neutral of single-conductor feeders to phase-control dimmers",
+    equation="I_N,rating >= 1.3 I_line,rating",
+)
 def dimmer_neutral_rating_a(*, line_rating_a: float) -> float:
     """
     Least ampacity of a separate neutral conductor that feeds phase-control dimmers.

@@ -61,7 +61,11 @@ class UniformLoad:
 Load = PointLoad | UniformLoad
 
 
-@cites(HIBBELER, "ch. 4, force system resultants: parallel forces", equation="x = sum(P_i x_i) / sum(P_i)")
+@cites(
+    HIBBELER,
+    "ch. 4, force system resultants: parallel forces",
+    equation="x = sum(P_i x_i) / sum(P_i)",
+)
 def centre_of_mass_m(loads: Sequence[Load]) -> float:
     """
     Where along the body the whole load acts.
@@ -83,11 +87,17 @@ def centre_of_mass_m(loads: Sequence[Load]) -> float:
     """
     total_kg = total_load_kg(loads)
     if total_kg <= 0:
-        raise ValueError(f"loads must weigh more than 0 kg together to have a centre, got {total_kg}")
+        raise ValueError(
+            f"loads must weigh more than 0 kg together to have a centre, got {total_kg}"
+        )
     return math.fsum(load.total_kg * load.centre_m for load in loads) / total_kg
 
 
-@cites(HIBBELER, "ch. 4, force system resultants: parallel forces", equation="W = sum(P_i) + sum(w_k l_k)")
+@cites(
+    HIBBELER,
+    "ch. 4, force system resultants: parallel forces",
+    equation="W = sum(P_i) + sum(w_k l_k)",
+)
 def total_load_kg(loads: Sequence[Load]) -> float:
     """
     Sum of point and uniform loads.
@@ -105,7 +115,11 @@ def total_load_kg(loads: Sequence[Load]) -> float:
     return math.fsum(load.total_kg for load in loads)
 
 
-@cites(COMMON_PRACTICE, "a factor stated by the house, with its own source", equation="P_dyn = factor P")
+@cites(
+    COMMON_PRACTICE,
+    "a factor stated by the house, with its own source",
+    equation="P_dyn = factor P",
+)
 def dynamic_load_kg(*, load_kg: float, dynamic_factor: float) -> float:
     """
     A load as the support feels it while it is started, stopped or blown about.
@@ -129,7 +143,8 @@ def dynamic_load_kg(*, load_kg: float, dynamic_factor: float) -> float:
 
     Notes
     -----
-    No factor is assumed here. It is not a design factor: a working load limit already holds that one.
+    No factor is assumed here. It is not a design factor: a working load limit already holds that
+    one.
     """
     if not 1 <= dynamic_factor < math.inf:
         raise ValueError(f"dynamic_factor must be at least 1, got {dynamic_factor}")

@@ -8,13 +8,20 @@ import numpy as np
 from numpy.typing import NDArray
 
 from builder.formulas.cite import cites
-from builder.formulas.directivity import coverage_at_deg, coverage_response, line_response, piston_response
+from builder.formulas.directivity import (
+    coverage_at_deg,
+    coverage_response,
+    line_response,
+    piston_response,
+)
 from builder.formulas.ranges import above_zero, not_negative
 from builder.formulas.sources import COMMON_PRACTICE
 
 Array = NDArray[np.float64]
 LEAST_DISTANCE_M = 0.1
-"""Points nearer to a box than this are taken to be this far, so that no level grows without bound."""
+"""
+Points nearer to a box than this are taken to be this far, so that no level grows without bound.
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,13 +29,15 @@ class Loudspeaker:
     """
     One box.
 
-    Place [m]. Aim: ``azimuth_deg`` from +x towards +y, ``elevation_deg`` upwards [deg]. ``level_db`` at 1 m on axis in each third octave that the box
-    plays, against any reference [dB]. ``delay_ms`` [ms], ``inverted`` polarity, size of the front [m].
+    Place [m]. Aim: ``azimuth_deg`` from +x towards +y, ``elevation_deg`` upwards [deg].
+    ``level_db`` at 1 m on axis in each third octave that the box plays, against any reference [dB].
+    ``delay_ms`` [ms], ``inverted`` polarity, size of the front [m].
 
-    Model across: the stated ``coverage_deg``, pairs of frequency and full angle [Hz, deg]; else a piston as wide as the box.
-    Model up and down: ``vertical_coverage_deg``; else a short straight line as high as the box, which makes a column of boxes an array.
-    A size of 0 radiates alike. Behind, the piston keeps its value at the side. Bands whose midband is outside ``lowest_hz`` to ``highest_hz``
-    are not played at all.
+    Model across: the stated ``coverage_deg``, pairs of frequency and full angle [Hz, deg]; else a
+    piston as wide as the box. Model up and down: ``vertical_coverage_deg``; else a short straight
+    line as high as the box, which makes a column of boxes an array. A size of 0 radiates alike.
+    Behind, the piston keeps its value at the side. Bands whose midband is outside ``lowest_hz`` to
+    ``highest_hz`` are not played at all.
     """
 
     x_m: float
@@ -54,13 +63,17 @@ class Loudspeaker:
         not_negative("width_m", self.width_m)
         not_negative("height_m", self.height_m)
         if not 0 <= self.lowest_hz < self.highest_hz:
-            raise ValueError(f"highest_hz must be above lowest_hz {self.lowest_hz}, got {self.highest_hz}")
+            raise ValueError(
+                f"highest_hz must be above lowest_hz {self.lowest_hz}, got {self.highest_hz}"
+            )
         for stated in filter(None, (self.coverage_deg, self.vertical_coverage_deg)):
             coverage_at_deg(stated, frequency_hz=1000.0)
 
     @property
     def pressure(self) -> float:
-        """Pressure at 1 m on axis against that of level 0 dB, below 0 where the polarity is inverted."""
+        """
+        Pressure at 1 m on axis against that of level 0 dB, below 0 where the polarity is inverted.
+        """
         return math.copysign(math.pow(10, self.level_db / 20), -1.0 if self.inverted else 1.0)
 
     def plays(self, midband_hz: float) -> bool:
@@ -73,7 +86,10 @@ Speakers = Sequence[Loudspeaker]
 
 @dataclass(frozen=True, slots=True)
 class Bearings:
-    """Points as boxes see them, shape (boxes, points): distance [m], angle aside from the aim, 0 to pi, and upwards from it [rad]."""
+    """
+    Points as boxes see them, shape (boxes, points): distance [m], angle aside from the aim, 0 to
+    pi, and upwards from it [rad].
+    """
 
     distance_m: Array
     aside_rad: Array
@@ -108,16 +124,27 @@ def bearings(speakers: Speakers, points_m: Array) -> Bearings:
     """
     if points_m.ndim != 2 or points_m.shape[1] != 3:
         raise ValueError(f"points_m must have three columns, got shape {points_m.shape}")
-    dx, dy, dz = (points_m[None, :, axis] - np.array(place)[:, None] for axis, place in enumerate(_places(speakers)))
+    dx, dy, dz = (
+        points_m[None, :, axis] - np.array(place)[:, None]
+        for axis, place in enumerate(_places(speakers))
+    )
     ca, sa, ce, se = (np.array(column)[:, None] for column in _aims(speakers))
     ahead = ca * dx + sa * dy
     forward, up, right = ce * ahead + se * dz, ce * dz - se * ahead, sa * dx - ca * dy
     distance = np.maximum(np.sqrt(dx * dx + dy * dy + dz * dz), LEAST_DISTANCE_M)
-    return Bearings(distance, np.arctan2(np.abs(right), forward), np.arcsin(np.clip(up / distance, -1, 1)))
+    return Bearings(
+        distance, np.arctan2(np.abs(right), forward), np.arcsin(np.clip(up / distance, -1, 1))
+    )
 
 
-@cites(COMMON_PRACTICE, "a box's pattern as the product of one across and one up and down", equation="D = D_across(aside) D_up(up)")
-def across_response(speaker: Loudspeaker, aside_rad: Array, *, frequency_hz: float, speed_m_s: float) -> Array:
+@cites(
+    COMMON_PRACTICE,
+    "a box's pattern as the product of one across and one up and down",
+    equation="D = D_across(aside) D_up(up)",
+)
+def across_response(
+    speaker: Loudspeaker, aside_rad: Array, *, frequency_hz: float, speed_m_s: float
+) -> Array:
     """
     Response of a box to the side.
 
@@ -141,13 +168,21 @@ def across_response(speaker: Loudspeaker, aside_rad: Array, *, frequency_hz: flo
         If frequency or speed is not above 0.
     """
     if speaker.coverage_deg:
-        return coverage_response(aside_rad, coverage_deg=coverage_at_deg(speaker.coverage_deg, frequency_hz=frequency_hz))
+        return coverage_response(
+            aside_rad, coverage_deg=coverage_at_deg(speaker.coverage_deg, frequency_hz=frequency_hz)
+        )
     sine = np.sin(np.minimum(np.abs(aside_rad), math.pi / 2))
     return piston_response(_wavenumber_per_m(frequency_hz, speed_m_s) * speaker.width_m / 2 * sine)
 
 
-@cites(COMMON_PRACTICE, "a box's pattern as the product of one across and one up and down", equation="D = D_across(aside) D_up(up)")
-def upward_response(speaker: Loudspeaker, up_rad: Array, *, frequency_hz: float, speed_m_s: float) -> Array:
+@cites(
+    COMMON_PRACTICE,
+    "a box's pattern as the product of one across and one up and down",
+    equation="D = D_across(aside) D_up(up)",
+)
+def upward_response(
+    speaker: Loudspeaker, up_rad: Array, *, frequency_hz: float, speed_m_s: float
+) -> Array:
     """
     Response of a box above and below its aim.
 
@@ -171,8 +206,13 @@ def upward_response(speaker: Loudspeaker, up_rad: Array, *, frequency_hz: float,
         If frequency or speed is not above 0.
     """
     if speaker.vertical_coverage_deg:
-        return coverage_response(up_rad, coverage_deg=coverage_at_deg(speaker.vertical_coverage_deg, frequency_hz=frequency_hz))
-    return line_response(_wavenumber_per_m(frequency_hz, speed_m_s) * speaker.height_m / 2 * np.sin(up_rad))
+        return coverage_response(
+            up_rad,
+            coverage_deg=coverage_at_deg(speaker.vertical_coverage_deg, frequency_hz=frequency_hz),
+        )
+    return line_response(
+        _wavenumber_per_m(frequency_hz, speed_m_s) * speaker.height_m / 2 * np.sin(up_rad)
+    )
 
 
 def _wavenumber_per_m(frequency_hz: float, speed_m_s: float) -> float:
@@ -185,5 +225,13 @@ def _places(speakers: Speakers) -> tuple[list[float], list[float], list[float]]:
 
 def _aims(speakers: Speakers) -> tuple[list[float], list[float], list[float], list[float]]:
     """Cosine and sine of azimuth and of elevation."""
-    turn, lift = [math.radians(s.azimuth_deg) for s in speakers], [math.radians(s.elevation_deg) for s in speakers]
-    return [math.cos(a) for a in turn], [math.sin(a) for a in turn], [math.cos(e) for e in lift], [math.sin(e) for e in lift]
+    turn, lift = (
+        [math.radians(s.azimuth_deg) for s in speakers],
+        [math.radians(s.elevation_deg) for s in speakers],
+    )
+    return (
+        [math.cos(a) for a in turn],
+        [math.sin(a) for a in turn],
+        [math.cos(e) for e in lift],
+        [math.sin(e) for e in lift],
+    )

@@ -1,7 +1,9 @@
 """
-What nested limits hold: exact choices where items load phases in step, and upper bounds where they do not.
+What nested limits hold: exact choices where items load phases in step, and upper bounds where they
+do not.
 
-Whole milliampere. Limits hang in a tree and hold for each phase apart; an item weighs on one phase or several, all the way up.
+Whole milliampere. Limits hang in a tree and hold for each phase apart; an item weighs on one phase
+or several, all the way up.
 """
 
 import math
@@ -23,7 +25,10 @@ Room = Mapping[tuple[str, str], int]
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """``count`` equal items that weigh ``weight_ma`` on each of ``phases``, at every node of ``path`` (own node first, root last)."""
+    """
+    ``count`` equal items that weigh ``weight_ma`` on each of ``phases``, at every node of ``path``
+    (own node first, root last).
+    """
 
     name: str
     path: tuple[str, ...]
@@ -62,12 +67,21 @@ def demand_of(items: Sequence[Item], room: Room) -> dict[tuple[str, str], int]:
     return demand
 
 
-def _smallest_first(items: Iterable[Item], weigh: Callable[[Item], int], capacity: Mapping[str, int]) -> Counter[str]:
-    """Take items in order of weight, as many as every node on the way up still holds; one capacity a node."""
+def _smallest_first(
+    items: Iterable[Item], weigh: Callable[[Item], int], capacity: Mapping[str, int]
+) -> Counter[str]:
+    """
+    Take items in order of weight, as many as every node on the way up still holds; one capacity a
+    node.
+    """
     left, taken = dict(capacity), Counter[str]()
     for item in sorted(items, key=lambda one: (weigh(one), one.name)):
         weight = weigh(item)
-        number = min([item.count, *(left[node] // weight for node in item.path)]) if weight else item.count
+        number = (
+            min([item.count, *(left[node] // weight for node in item.path)])
+            if weight
+            else item.count
+        )
         taken[item.name] = number
         for node in item.path:
             left[node] -= number * weight
@@ -77,7 +91,8 @@ def _smallest_first(items: Iterable[Item], weigh: Callable[[Item], int], capacit
 @cites(LAND_DOIG, "relaxation", equation="smallest first, under min over phases of the room")
 def on_one_set(items: Sequence[Item], room: Room) -> Counter[str]:
     """
-    Exact choice among items that all have the same set of phases: they fill those phases in step, so the fullest one decides.
+    Exact choice among items that all have the same set of phases: they fill those phases in step,
+    so the fullest one decides.
 
     Parameters
     ----------
@@ -92,7 +107,11 @@ def on_one_set(items: Sequence[Item], room: Room) -> Counter[str]:
         Number of each item.
     """
     nodes = {node for item in items for node in item.path}
-    return _smallest_first(items, lambda item: item.weight_ma, {n: min(room[n, p] for p in items[0].phases) for n in nodes})
+    return _smallest_first(
+        items,
+        lambda item: item.weight_ma,
+        {n: min(room[n, p] for p in items[0].phases) for n in nodes},
+    )
 
 
 @cites(LAND_DOIG, "relaxation", equation="smallest first on each phase apart")
@@ -153,10 +172,15 @@ def _weigher(some: Sequence[str]) -> Callable[[Item], int]:
     return lambda item: item.weight_ma * len(set(item.phases).intersection(some))
 
 
-@cites(LAND_DOIG, "relaxation", equation="max over k of k + sum over phases of the most single ones in room - lightest k")
+@cites(
+    LAND_DOIG,
+    "relaxation",
+    equation="max over k of k + sum over phases of the most single ones in room - lightest k",
+)
 def bound_by_kinds(items: Sequence[Item], room: Room) -> int:
     """
-    Upper bound for items that share a node: for every number of items of each set of phases, what the single ones can still add there.
+    Upper bound for items that share a node: for every number of items of each set of phases, what
+    the single ones can still add there.
 
     Parameters
     ----------
@@ -172,8 +196,9 @@ def bound_by_kinds(items: Sequence[Item], room: Room) -> int:
 
     Notes
     -----
-    Whole items on each phase apart, so that leftovers of three phases are not added up to one more item. Without a shared node, or with
-    too many numbers to go through, it is the count of all items.
+    Whole items on each phase apart, so that leftovers of three phases are not added up to one more
+    item. Without a shared node, or with too many numbers to go through, it is the count of all
+    items.
     """
     shared = set(items[0].path).intersection(*(item.path for item in items))
     kinds = sorted({tuple(sorted(item.phases)) for item in items})
@@ -186,14 +211,20 @@ def bound_by_kinds(items: Sequence[Item], room: Room) -> int:
         return sum(item.count for item in items)
     left = {phase: room[top, phase] for kind in kinds for phase in kind}
     return max(
-        _with_singles(dict(zip(several, numbers, strict=True)), lightest, left) for numbers in product(*(range(len(lightest[k])) for k in several))
+        _with_singles(dict(zip(several, numbers, strict=True)), lightest, left)
+        for numbers in product(*(range(len(lightest[k])) for k in several))
     )
 
 
-@cites(LAND_DOIG, "relaxation", equation="B(v) = min(bound with v's own room, own items + sum over children of B(c))")
+@cites(
+    LAND_DOIG,
+    "relaxation",
+    equation="B(v) = min(bound with v's own room, own items + sum over children of B(c))",
+)
 def bound_by_branches(items: Sequence[Item], room: Room, *, depth: int = 1) -> int:
     """
-    Upper bound where the limits that bind hang lower than the root: the least of the whole and of its branches added up.
+    Upper bound where the limits that bind hang lower than the root: the least of the whole and of
+    its branches added up.
 
     Parameters
     ----------
@@ -213,15 +244,26 @@ def bound_by_branches(items: Sequence[Item], room: Room, *, depth: int = 1) -> i
     for item in items:
         branches[item.path[-depth - 1] if len(item.path) > depth else ""].append(item)
     own = sum(item.count for item in branches.pop("", []))
-    apart = own + sum(bound_by_branches(branch, room, depth=depth + 1) for branch in branches.values())
+    apart = own + sum(
+        bound_by_branches(branch, room, depth=depth + 1) for branch in branches.values()
+    )
     return min(apart, upper_bound(items, room), bound_by_kinds(items, room))
 
 
-def _with_singles(numbers: Mapping[tuple[str, ...], int], lightest: Mapping[tuple[str, ...], list[int]], left: Mapping[str, int]) -> int:
-    """So many items with several phases, and the most single ones beside them; -1 where even the lightest do not fit."""
+def _with_singles(
+    numbers: Mapping[tuple[str, ...], int],
+    lightest: Mapping[tuple[str, ...], list[int]],
+    left: Mapping[str, int],
+) -> int:
+    """
+    So many items with several phases, and the most single ones beside them; -1 where even the
+    lightest do not fit.
+    """
     total = sum(numbers.values())
     for phase, room in left.items():
-        rest = room - sum(lightest[kind][number] for kind, number in numbers.items() if phase in kind)
+        rest = room - sum(
+            lightest[kind][number] for kind, number in numbers.items() if phase in kind
+        )
         if rest < 0:
             return -1
         total += bisect_right(lightest.get((phase,), [0]), rest) - 1
@@ -229,8 +271,15 @@ def _with_singles(numbers: Mapping[tuple[str, ...], int], lightest: Mapping[tupl
 
 
 def _lightest(items: Sequence[Item], kind: tuple[str, ...], top: str, room: Room) -> list[int]:
-    """Least weight of 0, 1, 2 … items of one set of phases, under the limits below the shared node and, alone, its own."""
-    below = [Item(i.name, i.path[: i.path.index(top)], kind, i.weight_ma, i.count) for i in items if tuple(sorted(i.phases)) == kind]
+    """
+    Least weight of 0, 1, 2 … items of one set of phases, under the limits below the shared node
+    and, alone, its own.
+    """
+    below = [
+        Item(i.name, i.path[: i.path.index(top)], kind, i.weight_ma, i.count)
+        for i in items
+        if tuple(sorted(i.phases)) == kind
+    ]
     taken = on_one_set(below, room)
     weights = sorted(item.weight_ma for item in below for _ in range(taken[item.name]))
     sums = [0, *accumulate(weights)]

@@ -1,7 +1,9 @@
 """
-An upper bound on items under nested limits, by tables of what each limit lets through: exact where the tables are small.
+An upper bound on items under nested limits, by tables of what each limit lets through: exact where
+the tables are small.
 
-Currents of one house are multiples of few sizes (16, 24, 40 A), so rooms count in their greatest common divisor. Start at :func:`bound_by_grid`.
+Currents of one house are multiples of few sizes (16, 24, 40 A), so rooms count in their greatest
+common divisor. Start at :func:`bound_by_grid`.
 """
 
 import math
@@ -20,14 +22,20 @@ Counts = NDArray[np.int32]
 MOST_CELLS = 200_000
 """Cells of one table of three phases."""
 MOST_UNITS = 6_000
-"""Units on all phases of the root together: currents without a common measure make too many, and then nothing is said."""
+"""
+Units on all phases of the root together: currents without a common measure make too many, and then
+nothing is said.
+"""
 MOST_WORK = 30_000_000
 """Cells looked at while one table is filled."""
 
 
 @dataclass(frozen=True, slots=True)
 class _Node:
-    """What hangs on a limit: its own items and the limits below, with its room on each phase, in units."""
+    """
+    What hangs on a limit: its own items and the limits below, with its room on each phase, in
+    units.
+    """
 
     caps: tuple[int, ...]
     items: tuple[Item, ...]
@@ -39,15 +47,20 @@ class _Table:
     """
     What a limit lets through.
 
-    ``exact`` gives the most items for so many units on each phase, None where that table would be too large. ``sums`` gives, for each set of phases,
-    no less than the most items for so many units on these phases together.
+    ``exact`` gives the most items for so many units on each phase, None where that table would be
+    too large. ``sums`` gives, for each set of phases, no less than the most items for so many units
+    on these phases together.
     """
 
     exact: Counts | None
     sums: dict[tuple[int, ...], Counts]
 
 
-@cites(BELLMAN, "dynamic programming over the tree of limits", equation="F_v(y) = max over shares y_c of sum F_c(y_c), y <= room_v")
+@cites(
+    BELLMAN,
+    "dynamic programming over the tree of limits",
+    equation="F_v(y) = max over shares y_c of sum F_c(y_c), y <= room_v",
+)
 def bound_by_grid(items: Sequence[Item], room: Room) -> int:
     """
     No choice has more items; equal to the most there are where all tables are small.
@@ -66,25 +79,32 @@ def bound_by_grid(items: Sequence[Item], room: Room) -> int:
 
     Notes
     -----
-    Where a limit is too wide for a table of three phases, it is kept for each sum of phases apart, which forgets how they are shared.
-    Where the currents have no common measure, the bound is the number of all items.
+    Where a limit is too wide for a table of three phases, it is kept for each sum of phases apart,
+    which forgets how they are shared. Where the currents have no common measure, the bound is the
+    number of all items.
     """
     phases = sorted({phase for item in items for phase in item.phases})
     unit_ma = math.gcd(*(item.weight_ma for item in items))
     demand = demand_of(items, room)
-    root = _node(items, 1, phases, {key: min(room[key], wanted) // unit_ma for key, wanted in demand.items()})
+    root = _node(
+        items, 1, phases, {key: min(room[key], wanted) // unit_ma for key, wanted in demand.items()}
+    )
     if sum(root.caps) > MOST_UNITS:
         return sum(item.count for item in items)
     table = _table(root, phases, unit_ma)
     return min(int(table.sums[some][-1]) for some in table.sums)
 
 
-def _node(items: Sequence[Item], depth: int, phases: Sequence[str], caps: dict[tuple[str, str], int]) -> _Node:
+def _node(
+    items: Sequence[Item], depth: int, phases: Sequence[str], caps: dict[tuple[str, str], int]
+) -> _Node:
     """The tree below the node that all paths share at this depth from the root."""
     name = items[0].path[-depth]
     branches: dict[str, list[Item]] = {}
     for item in items:
-        branches.setdefault(item.path[-depth - 1] if len(item.path) > depth else "", []).append(item)
+        branches.setdefault(item.path[-depth - 1] if len(item.path) > depth else "", []).append(
+            item
+        )
     own = tuple(branches.pop("", []))
     below = tuple(_node(branch, depth + 1, phases, caps) for branch in branches.values())
     return _Node(tuple(caps.get((name, phase), 0) for phase in phases), own, below)
@@ -96,7 +116,10 @@ def _table(node: _Node, phases: Sequence[str], unit_ma: int) -> _Table:
     exact = _exact(node, below, phases, unit_ma)
     if exact is not None:
         return _Table(exact, {some: _sum_of(exact, some) for some in _sets(len(phases))})
-    sums = {some: _wide(node, [each.sums[some] for each in below], some, phases, unit_ma) for some in _sets(len(phases))}
+    sums = {
+        some: _wide(node, [each.sums[some] for each in below], some, phases, unit_ma)
+        for some in _sets(len(phases))
+    }
     least = min(int(each[-1]) for each in sums.values())
     return _Table(None, {some: np.minimum(each, least) for some, each in sums.items()})
 
@@ -107,7 +130,9 @@ def _sets(count: int) -> Iterator[tuple[int, ...]]:
         yield from combinations(range(count), size)
 
 
-def _exact(node: _Node, below: Sequence[_Table], phases: Sequence[str], unit_ma: int) -> Counts | None:
+def _exact(
+    node: _Node, below: Sequence[_Table], phases: Sequence[str], unit_ma: int
+) -> Counts | None:
     """The table of a node, or None where it would be too large or would take too long."""
     shape = tuple(cap + 1 for cap in node.caps)
     if math.prod(shape) > MOST_CELLS or any(each.exact is None for each in below):
@@ -140,11 +165,16 @@ def _raise(table: Counts, before: Counts, shift: Sequence[int], count: int) -> N
 
 
 def _steps(table: Counts) -> list[tuple[tuple[int, ...], int]]:
-    """The cells of a table that no smaller cell equals: the only shares worth giving to what it stands for."""
+    """
+    The cells of a table that no smaller cell equals: the only shares worth giving to what it stands
+    for.
+    """
     worth = table > 0
     for axis in range(table.ndim):
         lower = np.zeros_like(table)
-        lower[(slice(None),) * axis + (slice(1, None),)] = table[(slice(None),) * axis + (slice(None, -1),)]
+        lower[(slice(None),) * axis + (slice(1, None),)] = table[
+            (slice(None),) * axis + (slice(None, -1),)
+        ]
         first = np.zeros_like(worth)
         first[(slice(None),) * axis + (0,)] = True
         worth &= first | (table > lower)
@@ -160,8 +190,13 @@ def _sum_of(exact: Counts, some: Sequence[int]) -> Counts:
     return np.maximum.accumulate(found).astype(np.int32)
 
 
-def _wide(node: _Node, below: Sequence[Counts], some: Sequence[int], phases: Sequence[str], unit_ma: int) -> Counts:
-    """A node's bound for one set of phases: its own items and what those below let through, under its rooms together."""
+def _wide(
+    node: _Node, below: Sequence[Counts], some: Sequence[int], phases: Sequence[str], unit_ma: int
+) -> Counts:
+    """
+    A node's bound for one set of phases: its own items and what those below let through, under its
+    rooms together.
+    """
     table = np.zeros(sum(node.caps[k] for k in some) + 1, dtype=np.int32)
     for item in node.items:
         units = item.weight_ma // unit_ma * sum(phases[k] in item.phases for k in some)

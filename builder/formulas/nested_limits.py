@@ -10,21 +10,36 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from builder.formulas.cite import cites
-from builder.formulas.nested_bounds import Item, Room, bound_by_branches, demand_of, on_one_set, singles, upper_bound
+from builder.formulas.nested_bounds import (
+    Item,
+    Room,
+    bound_by_branches,
+    demand_of,
+    on_one_set,
+    singles,
+    upper_bound,
+)
 from builder.formulas.nested_grid import bound_by_grid
 from builder.formulas.sources import LAND_DOIG
 
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """How many of each item; the least upper bound known; items looked at in relaxations. Proven where the bound equals the number taken."""
+    """
+    How many of each item; the least upper bound known; items looked at in relaxations. Proven where
+    the bound equals the number taken.
+    """
 
     taken: Counter[str]
     at_most: int
     steps: int
 
 
-@cites(LAND_DOIG, "branch and bound", equation="max sum n_j, subject to sum n_j w_j <= room for every node and phase")
+@cites(
+    LAND_DOIG,
+    "branch and bound",
+    equation="max sum n_j, subject to sum n_j w_j <= room for every node and phase",
+)
 def most_items(items: Sequence[Item], room: Room, *, step_bound: int) -> Choice:
     """
     Choose as many items as fit.
@@ -45,14 +60,17 @@ def most_items(items: Sequence[Item], room: Room, *, step_bound: int) -> Choice:
 
     Notes
     -----
-    Limits that could never be reached are dropped, which splits the problem. Items on one set of phases: smallest first is exact, for where a
-    best choice leaves the smallest out, it can replace one in the lowest limit it breaks, and frees at least as much in every limit above.
-    Mixed sets: branch on items with several phases; the same rule on sums of phases gives the upper bound.
+    Limits that could never be reached are dropped, which splits the problem. Items on one set of
+    phases: smallest first is exact, for where a best choice leaves the smallest out, it can replace
+    one in the lowest limit it breaks, and frees at least as much in every limit above. Mixed sets:
+    branch on items with several phases; the same rule on sums of phases gives the upper bound.
     """
     choice = Choice(Counter(), 0, 0)
     for part in _parts(items, room):
         found = _most_in_part(part, room, max(step_bound - choice.steps, 1))
-        choice = Choice(choice.taken + found.taken, choice.at_most + found.at_most, choice.steps + found.steps)
+        choice = Choice(
+            choice.taken + found.taken, choice.at_most + found.at_most, choice.steps + found.steps
+        )
     return choice
 
 
@@ -62,7 +80,9 @@ def _most_in_part(items: Sequence[Item], room: Room, step_bound: int) -> Choice:
         return Choice(taken, taken.total(), 1)
     search = _Search(items, room, step_bound)
     search.branch(0, dict(room), Counter())
-    return Choice(search.best, search.at_most if search.gave_up else search.best.total(), search.steps)
+    return Choice(
+        search.best, search.at_most if search.gave_up else search.best.total(), search.steps
+    )
 
 
 def _parts(items: Sequence[Item], room: Room) -> list[list[Item]]:
@@ -70,7 +90,11 @@ def _parts(items: Sequence[Item], room: Room) -> list[list[Item]]:
     reachable = _reachable(items, room)
     parts: list[tuple[set[tuple[str, str]], list[Item]]] = []
     for item in items:
-        keys, joined, apart = {(node, phase) for node in item.path for phase in item.phases} & reachable, [item], []
+        keys, joined, apart = (
+            {(node, phase) for node in item.path for phase in item.phases} & reachable,
+            [item],
+            [],
+        )
         for part in parts:
             if part[0] & keys:
                 keys, joined = keys | part[0], [*part[1], *joined]
@@ -90,18 +114,27 @@ class _Search:
     """Branch and bound over how many of each item with several phases; the rest follows exactly."""
 
     def __init__(self, items: Sequence[Item], room: Room, step_bound: int) -> None:
-        self.several = sorted((i for i in items if len(i.phases) > 1), key=lambda i: (i.weight_ma * len(i.phases), i.name))
+        self.several = sorted(
+            (i for i in items if len(i.phases) > 1),
+            key=lambda i: (i.weight_ma * len(i.phases), i.name),
+        )
         self.single = [item for item in items if len(item.phases) == 1]
         self.step_bound, self.steps, self.gave_up = step_bound, 0, False
         self.at_most = bound_by_branches(items, room)
-        self.best = max((_light_first(items, room, some) for some in _subsets(items)), key=lambda choice: choice.total())
+        self.best = max(
+            (_light_first(items, room, some) for some in _subsets(items)),
+            key=lambda choice: choice.total(),
+        )
         if self.best.total() < self.at_most:
             self.best = _one_out_two_in(self.best, items, room)
         if self.best.total() < self.at_most:
             self.at_most = min(self.at_most, bound_by_grid(items, room))
 
     def branch(self, depth: int, left: dict[tuple[str, str], int], taken: Counter[str]) -> None:
-        """Try every number of the item at this depth, most first, unless the bound says that none can be better."""
+        """
+        Try every number of the item at this depth, most first, unless the bound says that none can
+        be better.
+        """
         if self.best.total() == self.at_most or self.gave_up:
             return
         if self.steps >= self.step_bound:
@@ -109,9 +142,14 @@ class _Search:
             return
         self.steps += len(self.several) - depth + len(self.single)
         if depth == len(self.several):
-            self.best = max(self.best, taken + singles(self.single, left), key=lambda choice: choice.total())
+            self.best = max(
+                self.best, taken + singles(self.single, left), key=lambda choice: choice.total()
+            )
             return
-        if taken.total() + upper_bound([*self.several[depth:], *self.single], left) <= self.best.total():
+        if (
+            taken.total() + upper_bound([*self.several[depth:], *self.single], left)
+            <= self.best.total()
+        ):
             return
         item = self.several[depth]
         for number in range(min(item.count, _fit(item, left)), -1, -1):
@@ -128,14 +166,23 @@ def _subsets(items: Sequence[Item]) -> list[tuple[str, ...]]:
 def _light_first(items: Sequence[Item], room: Room, some: Sequence[str]) -> Counter[str]:
     """A first answer: lightest first, weighed over some of the phases and then over all."""
     left, taken = dict(room), Counter[str]()
-    for item in sorted(items, key=lambda i: (i.weight_ma * len(set(i.phases).intersection(some)), i.weight_ma * len(i.phases), i.name)):
+    for item in sorted(
+        items,
+        key=lambda i: (
+            i.weight_ma * len(set(i.phases).intersection(some)),
+            i.weight_ma * len(i.phases),
+            i.name,
+        ),
+    ):
         taken[item.name] = min(item.count, _fit(item, left))
         _fill(item, taken[item.name], left)
     return taken
 
 
 def _one_out_two_in(taken: Counter[str], items: Sequence[Item], room: Room) -> Counter[str]:
-    """Take one item out wherever two or more others then fit; one pass over the items, heaviest first."""
+    """
+    Take one item out wherever two or more others then fit; one pass over the items, heaviest first.
+    """
     left, now = dict(room), Counter(taken)
     for item in items:
         _fill(item, now[item.name], left)

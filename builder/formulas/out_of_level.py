@@ -1,7 +1,9 @@
 """
-The least and the most each support can carry while all supports are out of level by up to a stated amount, exactly.
+The least and the most each support can carry while all supports are out of level by up to a stated
+amount, exactly.
 
-Corners of the tolerance (every support full high or full low) understate the most: it often lies where one support only just goes slack.
+Corners of the tolerance (every support full high or full low) understate the most: it often lies
+where one support only just goes slack.
 """
 
 import math
@@ -10,7 +12,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from builder.formulas.beams import Array, _checked_supports, condensed_beam, level_reactions_kg, stiffness_kg_per_m
+from builder.formulas.beams import (
+    Array,
+    _checked_supports,
+    condensed_beam,
+    level_reactions_kg,
+    stiffness_kg_per_m,
+)
 from builder.formulas.cite import cites
 from builder.formulas.loads import Load
 from builder.formulas.slack import _standing, _weighed, complementary_release
@@ -31,8 +39,9 @@ class Extremes:
     """
     What one support can carry within the tolerance. [kg]
 
-    ``settlements_m`` is a set of support levels, positive downwards, that gives ``most_kg``. ``proven`` is False where the search met its
-    bound: then ``least_kg`` and ``most_kg`` still enclose the true values.
+    ``settlements_m`` is a set of support levels, positive downwards, that gives ``most_kg``.
+    ``proven`` is False where the search met its bound: then ``least_kg`` and ``most_kg`` still
+    enclose the true values.
     """
 
     least_kg: float
@@ -44,11 +53,17 @@ class Extremes:
 @cites(
     LAND_DOIG,
     "branch and bound; contact conditions as in Cottle, Pang & Stone 1992",
-    equation="max R_i over y >= 0, R = R_level + EI k y >= 0, for every j: y_j <= 2 h or R_j = 0; y: height above the lowest support level",
+    equation=(
+        "max R_i over y >= 0, R = R_level + EI k y >= 0, for every j: y_j <= 2 h or R_j = 0; y:"
+        " height above the lowest support level"
+    ),
 )
-def out_of_level(loads: Sequence[Load], supports_m: Sequence[float], *, tolerance_m: float, ei_kn_m2: float) -> tuple[Extremes, ...]:
+def out_of_level(
+    loads: Sequence[Load], supports_m: Sequence[float], *, tolerance_m: float, ei_kn_m2: float
+) -> tuple[Extremes, ...]:
     """
-    Least and most that each support carries when every support may stand anywhere between ``-tolerance_m`` and ``+tolerance_m``.
+    Least and most that each support carries when every support may stand anywhere between
+    ``-tolerance_m`` and ``+tolerance_m``.
 
     Parameters
     ----------
@@ -69,13 +84,16 @@ def out_of_level(loads: Sequence[Load], supports_m: Sequence[float], *, toleranc
     Raises
     ------
     ValueError
-        If the tolerance is negative, the stiffness is not above 0, there is no support or two are at one place.
+        If the tolerance is negative, the stiffness is not above 0, there is no support or two are
+        at one place.
 
     Notes
     -----
-    Supports cannot push. Any level within the tolerance is possible and none is thought more likely. Each linear program leaves the condition
-    'low enough or slack' open for some supports and so cannot understate; a case is split until the condition holds for all. Straight beam,
-    small deflections; shear flexibility and stretch of chain left out, both of which even the shares out.
+    Supports cannot push. Any level within the tolerance is possible and none is thought more
+    likely. Each linear program leaves the condition 'low enough or slack' open for some supports
+    and so cannot understate; a case is split until the condition holds for all. Straight beam,
+    small deflections; shear flexibility and stretch of chain left out, both of which even the
+    shares out.
     """
     if not 0 <= tolerance_m < math.inf:
         raise ValueError(f"tolerance_m must be a number of at least 0, got {tolerance_m}")
@@ -83,7 +101,9 @@ def out_of_level(loads: Sequence[Load], supports_m: Sequence[float], *, toleranc
     order = np.argsort(places)
     standing = _standing(_weighed(loads), places[order])
     if standing is not None:
-        given_kg = standing.reactions_kg and tuple(standing.reactions_kg[i] for i in np.argsort(order))
+        given_kg = standing.reactions_kg and tuple(
+            standing.reactions_kg[i] for i in np.argsort(order)
+        )
         return tuple(Extremes(kg, kg, (0.0,) * len(places), True) for kg in given_kg)
     beam = condensed_beam(places)
     level_kg = level_reactions_kg(beam, loads)
@@ -95,10 +115,12 @@ def out_of_level(loads: Sequence[Load], supports_m: Sequence[float], *, toleranc
 @dataclass(frozen=True, slots=True)
 class _Contact:
     """
-    All quantities of the contact problem as rows, linear in the heights y (in units of the tolerance, above the lowest level).
+    All quantities of the contact problem as rows, linear in the heights y (in units of the
+    tolerance, above the lowest level).
 
-    Rows come in four blocks of N: height y, reaction R, room below the highest level 2 - y, and -R. Asking that a row be at least 0 states a
-    condition. Reactions are shares of the load, divided by ``scale`` to keep rows of similar size.
+    Rows come in four blocks of N: height y, reaction R, room below the highest level 2 - y, and -R.
+    Asking that a row be at least 0 states a condition. Reactions are shares of the load, divided by
+    ``scale`` to keep rows of similar size.
     """
 
     rows: Array
@@ -133,7 +155,9 @@ def _released_when_level(pull: Array, stiff: Array) -> list[int]:
     if pull.min() >= 0:
         return []
     even = 1 / np.sqrt(np.diag(stiff)) if np.diag(stiff).min() > 0 else np.ones(len(pull))
-    return complementary_release(pull * even / np.abs(pull * even).max(), stiff * np.outer(even, even))
+    return complementary_release(
+        pull * even / np.abs(pull * even).max(), stiff * np.outer(even, even)
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,18 +167,31 @@ class _Peak:
     proven: bool
 
 
-def _extremes(contact: _Contact, index: int, tolerance_m: float, order: np.ndarray[tuple[int, ...], np.dtype[np.intp]]) -> Extremes:
+def _extremes(
+    contact: _Contact,
+    index: int,
+    tolerance_m: float,
+    order: np.ndarray[tuple[int, ...], np.dtype[np.intp]],
+) -> Extremes:
     count = contact.count
     most = _search(contact, count + index)
     least = _search(contact, 3 * count + index)
     kg = contact.scale[index] * contact.total_kg
     levels = np.empty(count)
     levels[order] = tolerance_m * np.clip(1.0 - most.heights, -1.0, 1.0)
-    return Extremes(max(0.0, float(-least.value * kg)), float(most.value * kg), tuple(float(level) for level in levels), most.proven and least.proven)
+    return Extremes(
+        max(0.0, float(-least.value * kg)),
+        float(most.value * kg),
+        tuple(float(level) for level in levels),
+        most.proven and least.proven,
+    )
 
 
 def _search(contact: _Contact, goal: int) -> _Peak:
-    """Most that a row can reach: relax, split on the support that breaks its condition most, drop what cannot beat the best."""
+    """
+    Most that a row can reach: relax, split on the support that breaks its condition most, drop what
+    cannot beat the best.
+    """
     count = contact.count
     level = contact.seen_from(contact.start)
     best = _Peak(float(level[goal, 0]), _resting_heights(level, count), True)
@@ -168,11 +205,15 @@ def _search(contact: _Contact, goal: int) -> _Peak:
                 return best
             best = _looked_at(contact, cases, goal, best)
     except (_BoundMetError, np.linalg.LinAlgError):
-        pass  # the reader is told: the peak is then the relaxed one, which cannot be too low, and is marked as not proven
+        # the reader is told: the peak is then the relaxed one, which cannot be too low, and is
+        # marked as not proven
+        pass
     return _Peak(max(bound, best.value), best.heights, False)
 
 
-def _looked_at(contact: _Contact, cases: list[tuple[list[int], list[int]]], goal: int, best: _Peak) -> _Peak:
+def _looked_at(
+    contact: _Contact, cases: list[tuple[list[int], list[int]]], goal: int, best: _Peak
+) -> _Peak:
     """Take the last case: drop it, keep it as the new best, or split it in two."""
     count = contact.count
     corner, asked = cases.pop()
@@ -193,15 +234,25 @@ def _resting_heights(seen: Array, count: int) -> Array:
 
 
 def _broken(seen: Array, count: int) -> int | None:
-    """The support that carries while the body stands above its highest level; the worst of them, or None."""
-    excess = np.minimum(-seen[2 * count : 3 * count, 0], 1e6) * (seen[2 * count : 3 * count, 0] < -ZERO)
-    wrong = excess * (seen[count : 2 * count, 0] > ZERO) * np.maximum(seen[count : 2 * count, 0], 0.0)
+    """
+    The support that carries while the body stands above its highest level; the worst of them, or
+    None.
+    """
+    excess = np.minimum(-seen[2 * count : 3 * count, 0], 1e6) * (
+        seen[2 * count : 3 * count, 0] < -ZERO
+    )
+    wrong = (
+        excess * (seen[count : 2 * count, 0] > ZERO) * np.maximum(seen[count : 2 * count, 0], 0.0)
+    )
     worst = int(np.argmax(wrong))
     return worst if wrong[worst] > 0 else None
 
 
 def _climb(contact: _Contact, goal: int) -> list[int]:
-    """Primal simplex with Bland's rule, from the level solution, with heights and reactions of at least 0 alone."""
+    """
+    Primal simplex with Bland's rule, from the level solution, with heights and reactions of at
+    least 0 alone.
+    """
     asked = np.arange(2 * contact.count)
     corner = list(contact.start)
     for _ in range(MOST_STEPS):
@@ -216,8 +267,13 @@ def _climb(contact: _Contact, goal: int) -> list[int]:
     raise _BoundMetError
 
 
-def _repair(contact: _Contact, corner: list[int], asked: list[int], goal: int, beat: float) -> list[int] | None:
-    """Dual simplex with Bland's rule: the best corner that meets all that is asked, or None where none beats what is known."""
+def _repair(
+    contact: _Contact, corner: list[int], asked: list[int], goal: int, beat: float
+) -> list[int] | None:
+    """
+    Dual simplex with Bland's rule: the best corner that meets all that is asked, or None where none
+    beats what is known.
+    """
     rows = np.array(sorted(asked))
     corner = list(corner)
     for _ in range(MOST_STEPS):
@@ -228,11 +284,17 @@ def _repair(contact: _Contact, corner: list[int], asked: list[int], goal: int, b
         if not short.size:
             return corner
         row = int(short[0])
-        costs = {k: max(-float(seen[goal, 1 + k]), 0.0) / float(seen[row, 1 + k]) for k in range(contact.count) if seen[row, 1 + k] > ZERO}
+        costs = {
+            k: max(-float(seen[goal, 1 + k]), 0.0) / float(seen[row, 1 + k])
+            for k in range(contact.count)
+            if seen[row, 1 + k] > ZERO
+        }
         if not costs:
             return None
         cheapest = min(costs.values()) + TIE
-        corner[min((k for k in costs if costs[k] <= cheapest), key=lambda place: corner[place])] = row
+        corner[min((k for k in costs if costs[k] <= cheapest), key=lambda place: corner[place])] = (
+            row
+        )
     raise _BoundMetError
 
 

@@ -1,7 +1,9 @@
 """
-Level outdoors at a receiver by ISO 9613-2:1996: divergence, air, ground and one barrier, octave by octave.
+Level outdoors at a receiver by ISO 9613-2:1996: divergence, air, ground and one barrier, octave by
+octave.
 
-Planning figures, for downwind propagation; the permit's own method and a measurement decide. The edition of 2024 gives other numbers.
+Planning figures, for downwind propagation; the permit's own method and a measurement decide. The
+edition of 2024 gives other numbers.
 """
 
 import math
@@ -22,9 +24,11 @@ BARRIER_SPEED_M_S = 340.0
 @dataclass(frozen=True, slots=True)
 class Barrier:
     """
-    Paths over a barrier's top edge [m]: source to edge, edge to receiver, part parallel to the edge, and between two edges where it is thick.
+    Paths over a barrier's top edge [m]: source to edge, edge to receiver, part parallel to the
+    edge, and between two edges where it is thick.
 
-    Both are taken in the plane at right angles to the edge. ``below_sight`` is True where the straight line clears the top.
+    Both are taken in the plane at right angles to the edge. ``below_sight`` is True where the
+    straight line clears the top.
     """
 
     source_to_edge_m: float
@@ -43,7 +47,9 @@ class Barrier:
 
 @dataclass(frozen=True, slots=True)
 class Ground:
-    """Share of porous ground, 0 hard to 1 porous, in the regions of source, middle and receiver. [-]"""
+    """
+    Share of porous ground, 0 hard to 1 porous, in the regions of source, middle and receiver. [-]
+    """
 
     source: float
     middle: float
@@ -109,7 +115,11 @@ def divergence_db(distance_m: float) -> float:
     return 20 * math.log10(above_zero("distance_m", distance_m)) + 11
 
 
-@cites(ISO_9613_2, "7.2, equation (8)", equation="Aatm = alpha d, alpha by ISO 9613-1 at the exact midband")
+@cites(
+    ISO_9613_2,
+    "7.2, equation (8)",
+    equation="Aatm = alpha d, alpha by ISO 9613-1 at the exact midband",
+)
 def atmospheric_db(octave_hz: int, path: Path) -> float:
     """
     Loss to the air.
@@ -132,13 +142,18 @@ def atmospheric_db(octave_hz: int, path: Path) -> float:
         If there is no such octave, or the air is outside ISO 9613-1.
     """
     exact_hz = exact_midband_hz(octave_hz, "octave")
-    return path.distance_m * air_absorption_db_per_m(exact_hz, temperature_c=path.temperature_c, humidity_percent=path.humidity_percent)
+    return path.distance_m * air_absorption_db_per_m(
+        exact_hz, temperature_c=path.temperature_c, humidity_percent=path.humidity_percent
+    )
 
 
 @cites(
     ISO_9613_2,
     "7.3.1, table 3",
-    equation="Agr = As + Ar + Am; at 500 Hz As = -1.5 + G (1.5 + 14 e^(-0.46 h^2) (1 - e^(-dp/50))), Am = -3 q (1 - Gm), q = 1 - 30 (hs + hr)/dp",
+    equation=(
+        "Agr = As + Ar + Am; at 500 Hz As = -1.5 + G (1.5 + 14 e^(-0.46 h^2) (1 - e^(-dp/50))), Am"
+        " = -3 q (1 - Gm), q = 1 - 30 (hs + hr)/dp"
+    ),
 )
 def ground_db(octave_hz: int, path: Path, ground: Ground) -> float:
     """
@@ -162,7 +177,9 @@ def ground_db(octave_hz: int, path: Path, ground: Ground) -> float:
         If there is no such octave.
     """
     if octave_hz not in OCTAVES_HZ:
-        raise ValueError(f"octave_hz must be one of {', '.join(map(str, OCTAVES_HZ))}, got {octave_hz}")
+        raise ValueError(
+            f"octave_hz must be one of {', '.join(map(str, OCTAVES_HZ))}, got {octave_hz}"
+        )
     ends = _end_region_db(octave_hz, ground.source, path.source_height_m, path) + _end_region_db(
         octave_hz, ground.receiver, path.receiver_height_m, path
     )
@@ -173,7 +190,10 @@ def ground_db(octave_hz: int, path: Path, ground: Ground) -> float:
 @cites(
     ISO_9613_2,
     "7.4, equations (14) to (18)",
-    equation="Dz = 10 lg(3 + (C2/lambda) C3 z Kmet), C2 = 20, lambda = 340/f, Kmet = exp(-sqrt(dss dsr d/(2 z))/2000), at most 20 dB (thick: 25)",
+    equation=(
+        "Dz = 10 lg(3 + (C2/lambda) C3 z Kmet), C2 = 20, lambda = 340/f, Kmet = exp(-sqrt(dss dsr"
+        " d/(2 z))/2000), at most 20 dB (thick: 25)"
+    ),
 )
 def barrier_db(octave_hz: float, distance_m: float, barrier: Barrier) -> float:
     """
@@ -196,18 +216,29 @@ def barrier_db(octave_hz: float, distance_m: float, barrier: Barrier) -> float:
     Raises
     ------
     ValueError
-        If frequency or distance is not above 0, or the way over the top is shorter than the straight one.
+        If frequency or distance is not above 0, or the way over the top is shorter than the
+        straight one.
     """
     wavelength_m = BARRIER_SPEED_M_S / above_zero("octave_hz", octave_hz)
     z_m = path_difference_m(distance_m, barrier)
     thick = barrier.between_edges_m > 0
     ratio = (5 * wavelength_m / barrier.between_edges_m) ** 2 if thick else 0.0
     thickness = (1 + ratio) / (1 / 3 + ratio) if thick else 1.0
-    inside = 3 + 20 / wavelength_m * thickness * z_m * _meteorological_factor(distance_m, z_m, barrier)
-    return min(GREATEST_DOUBLE_DB if thick else GREATEST_SINGLE_DB, 10 * math.log10(max(1.0, inside)))
+    inside = 3 + 20 / wavelength_m * thickness * z_m * _meteorological_factor(
+        distance_m, z_m, barrier
+    )
+    return min(
+        GREATEST_DOUBLE_DB if thick else GREATEST_SINGLE_DB, 10 * math.log10(max(1.0, inside))
+    )
 
 
-@cites(ISO_9613_2, "7.4, equations (16) and (17)", equation="z = sqrt((dss + dsr + e)^2 + a^2) - d, below 0 where the line of sight clears the edge")
+@cites(
+    ISO_9613_2,
+    "7.4, equations (16) and (17)",
+    equation=(
+        "z = sqrt((dss + dsr + e)^2 + a^2) - d, below 0 where the line of sight clears the edge"
+    ),
+)
 def path_difference_m(distance_m: float, barrier: Barrier) -> float:
     """
     How much longer the way over a barrier is.
@@ -229,15 +260,30 @@ def path_difference_m(distance_m: float, barrier: Barrier) -> float:
     ValueError
         If the distance is not above 0, or the way over the top is shorter than the straight one.
     """
-    over_m = math.hypot(barrier.source_to_edge_m + barrier.between_edges_m + barrier.edge_to_receiver_m, barrier.parallel_m)
+    over_m = math.hypot(
+        barrier.source_to_edge_m + barrier.between_edges_m + barrier.edge_to_receiver_m,
+        barrier.parallel_m,
+    )
     if over_m < above_zero("distance_m", distance_m) * (1 - 1e-9):
-        raise ValueError(f"the way over the barrier must be at least distance_m {distance_m:g}, got {over_m:g}")
+        raise ValueError(
+            f"the way over the barrier must be at least distance_m {distance_m:g}, got {over_m:g}"
+        )
     difference = max(0.0, over_m - distance_m)
     return -difference if barrier.below_sight else difference
 
 
-@cites(ISO_9613_2, "clause 6, equations (3) to (5)", equation="L = Lw - (Adiv + Aatm + Agr + Abar); L_A = 10 lg(sum 10^((L + A)/10))")
-def outdoor_level(power_level_db: Mapping[int, float], path: Path, *, ground: Ground, barrier: Barrier | None = None) -> Outdoors:
+@cites(
+    ISO_9613_2,
+    "clause 6, equations (3) to (5)",
+    equation="L = Lw - (Adiv + Aatm + Agr + Abar); L_A = 10 lg(sum 10^((L + A)/10))",
+)
+def outdoor_level(
+    power_level_db: Mapping[int, float],
+    path: Path,
+    *,
+    ground: Ground,
+    barrier: Barrier | None = None,
+) -> Outdoors:
     """
     Level at a receiver, downwind.
 
@@ -260,15 +306,25 @@ def outdoor_level(power_level_db: Mapping[int, float], path: Path, *, ground: Gr
 
     Notes
     -----
-    Left out: foliage, housing, reflections, ways round a barrier's ends, long-term correction Cmet. The standard states ±3 dB up to 1000 m for
-    broadband noise with a mean height of source and receiver below 30 m.
+    Left out: foliage, housing, reflections, ways round a barrier's ends, long-term correction Cmet.
+    The standard states ±3 dB up to 1000 m for broadband noise with a mean height of source and
+    receiver below 30 m.
     """
-    found = {octave: level - _attenuation_db(octave, path, ground, barrier) for octave, level in power_level_db.items()}
-    return Outdoors(found, incoherent_sum_db([level + _table_weight_db(octave) for octave, level in found.items()]))
+    found = {
+        octave: level - _attenuation_db(octave, path, ground, barrier)
+        for octave, level in power_level_db.items()
+    }
+    return Outdoors(
+        found,
+        incoherent_sum_db([level + _table_weight_db(octave) for octave, level in found.items()]),
+    )
 
 
 def _attenuation_db(octave_hz: int, path: Path, ground: Ground, barrier: Barrier | None) -> float:
-    """Equation (4); over a barrier the ground counts only where it takes more than the barrier, as 7.4 rules by Abar = Dz - Agr > 0."""
+    """
+    Equation (4); over a barrier the ground counts only where it takes more than the barrier, as 7.4
+    rules by Abar = Dz - Agr > 0.
+    """
     agr_db = ground_db(octave_hz, path, ground)
     if barrier is not None:
         agr_db = max(agr_db, barrier_db(octave_hz, path.distance_m, barrier))
@@ -276,17 +332,27 @@ def _attenuation_db(octave_hz: int, path: Path, ground: Ground, barrier: Barrier
 
 
 def _table_weight_db(octave_hz: int) -> float:
-    """A-weighting as IEC 61672-1, table 3 prints it, to 0.1 dB: the standard's test cases use it so."""
+    """
+    A-weighting as IEC 61672-1, table 3 prints it, to 0.1 dB: the standard's test cases use it so.
+    """
     return round(weighting_db(exact_midband_hz(octave_hz, "octave"), "A"), 1)
 
 
 def _meteorological_factor(distance_m: float, z_m: float, barrier: Barrier) -> float:
-    """Equation (18). Both distances count along the way actually taken, aslant to the edge, as ISO/TR 17534-3:2015 does."""
+    """
+    Equation (18). Both distances count along the way actually taken, aslant to the edge, as ISO/TR
+    17534-3:2015 does.
+    """
     if z_m <= 0:
         return 1.0
     across_m = barrier.source_to_edge_m + barrier.between_edges_m + barrier.edge_to_receiver_m
     aslant = 1 + (barrier.parallel_m / across_m) ** 2
-    return math.exp(-math.sqrt(aslant * barrier.source_to_edge_m * barrier.edge_to_receiver_m * distance_m / (2 * z_m)) / 2000)
+    return math.exp(
+        -math.sqrt(
+            aslant * barrier.source_to_edge_m * barrier.edge_to_receiver_m * distance_m / (2 * z_m)
+        )
+        / 2000
+    )
 
 
 def _end_region_db(octave_hz: int, porous: float, height_m: float, path: Path) -> float:
@@ -303,7 +369,13 @@ def _near(plan_m: float) -> float:
 
 
 _SHAPES: dict[int, Callable[[float, float], float]] = {
-    125: lambda h, dp: 1.5 + 3.0 * math.exp(-0.12 * (h - 5) ** 2) * _near(dp) + 5.7 * math.exp(-0.09 * h**2) * (1 - math.exp(-2.8e-6 * dp**2)),
+    125: (
+        lambda h, dp: (
+            1.5
+            + 3.0 * math.exp(-0.12 * (h - 5) ** 2) * _near(dp)
+            + 5.7 * math.exp(-0.09 * h**2) * (1 - math.exp(-2.8e-6 * dp**2))
+        )
+    ),
     250: lambda h, dp: 1.5 + 8.6 * math.exp(-0.09 * h**2) * _near(dp),
     500: lambda h, dp: 1.5 + 14.0 * math.exp(-0.46 * h**2) * _near(dp),
     1000: lambda h, dp: 1.5 + 5.0 * math.exp(-0.9 * h**2) * _near(dp),

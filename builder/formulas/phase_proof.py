@@ -1,5 +1,6 @@
 """
-A phase for each single-phase load, the exact way: the most even placing, or the proof that none holds, unless it takes too many steps.
+A phase for each single-phase load, the exact way: the most even placing, or the proof that none
+holds, unless it takes too many steps.
 """
 
 from dataclasses import dataclass
@@ -30,7 +31,10 @@ class TooManySteps(Exception):
 @cites(
     BELLMAN,
     "principle of optimality",
-    equation="least sum I^2 by (I1, I2, I3) of each node, from its loads and its children; drop what exceeds the room",
+    equation=(
+        "least sum I^2 by (I1, I2, I3) of each node, from its loads and its children; drop what"
+        " exceeds the room"
+    ),
 )
 def every_placing(task: Task, *, step_bound: int) -> Found:
     """
@@ -89,12 +93,18 @@ class _Sweep:
         for load in self.own[node]:
             states = self._joined(node, states, self._alone(load))
         booked = self.task.booked[node]
-        return {used: (cost + sum((used[k] + booked[k]) ** 2 for k in range(3)), chain) for used, (cost, chain) in states.items()}
+        return {
+            used: (cost + sum((used[k] + booked[k]) ** 2 for k in range(3)), chain)
+            for used, (cost, chain) in states.items()
+        }
 
     def _alone(self, load: int) -> States:
         weight = self.task.weights[load]
         return {
-            (weight * (phase == 0), weight * (phase == 1), weight * (phase == 2)): (0, _Chain(None, None, load, phase))
+            (weight * (phase == 0), weight * (phase == 1), weight * (phase == 2)): (
+                0,
+                _Chain(None, None, load, phase),
+            )
             for phase in self.task.choices[load]
         }
 
@@ -105,7 +115,9 @@ class _Sweep:
             if self.steps > self.left:
                 raise TooManySteps
             used = (one[0] + other[0], one[1] + other[1], one[2] + other[2])
-            if all(used[k] <= room[k] for k in range(3)) and (used not in states or cost + more < states[used][0]):
+            if all(used[k] <= room[k] for k in range(3)) and (
+                used not in states or cost + more < states[used][0]
+            ):
                 states[used] = (cost + more, _Chain(chain, link))
         return states
 

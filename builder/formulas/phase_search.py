@@ -1,7 +1,9 @@
 """
-A phase for each single-phase load, the quick way: it may miss a placing that holds, and proves nothing.
+A phase for each single-phase load, the quick way: it may miss a placing that holds, and proves
+nothing.
 
-Whole milliampere at the supply, so that sums are exact. Start at :func:`largest_first`; the exact way is in ``phase_proof.py``.
+Whole milliampere at the supply, so that sums are exact. Start at :func:`largest_first`; the exact
+way is in ``phase_proof.py``.
 """
 
 from collections.abc import Iterator, Mapping
@@ -19,8 +21,9 @@ class Task:
     """
     Loads to place. All in milliampere at the supply.
 
-    ``weights[i]`` goes on one of ``choices[i]`` (0, 1, 2 for L1, L2, L3) at every node of ``paths[i]``, own node first.
-    ``room`` is what each node leaves, ``booked`` what it carries already.
+    ``weights[i]`` goes on one of ``choices[i]`` (0, 1, 2 for L1, L2, L3) at every node of
+    ``paths[i]``, own node first. ``room`` is what each node leaves, ``booked`` what it carries
+    already.
     """
 
     weights: tuple[int, ...]
@@ -32,7 +35,10 @@ class Task:
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """A phase for each load, or None; how much it puts above the room; the sum of squares it leaves; steps taken."""
+    """
+    A phase for each load, or None; how much it puts above the room; the sum of squares it leaves;
+    steps taken.
+    """
 
     phases: tuple[int, ...] | None
     over_ma: int
@@ -43,7 +49,10 @@ class Found:
 @cites(
     GRAHAM,
     "largest processing time first",
-    equation="largest load first, each on the phase that keeps sum I^2 least; then moves, swaps and trades of one for two",
+    equation=(
+        "largest load first, each on the phase that keeps sum I^2 least; then moves, swaps and"
+        " trades of one for two"
+    ),
 )
 def largest_first(task: Task, *, step_bound: int) -> Found:
     """
@@ -63,7 +72,8 @@ def largest_first(task: Task, *, step_bound: int) -> Found:
 
     Notes
     -----
-    What helps: first less above the room, then a smaller sum of squares over all nodes and phases, which is what makes phases even.
+    What helps: first less above the room, then a smaller sum of squares over all nodes and phases,
+    which is what makes phases even.
     """
     board = _Board(task)
     for load in sorted(range(len(task.weights)), key=lambda i: (-task.weights[i], i)):
@@ -97,7 +107,9 @@ class _Board:
             self.placed[node][phase] += self.task.weights[load]
         self.phase[load] = phase
 
-    def _change_of_shift(self, shifts: Mapping[str, int], source: int, target: int) -> tuple[int, int]:
+    def _change_of_shift(
+        self, shifts: Mapping[str, int], source: int, target: int
+    ) -> tuple[int, int]:
         over = squares = 0
         for node, weight in shifts.items():
             for phase, change in ((source, -weight), (target, weight)):
@@ -110,7 +122,11 @@ class _Board:
         return self._change_of_shift(shifts, source, target) < (0, 0)
 
     def improve(self, step_bound: int) -> None:
-        while self.steps < step_bound and (self._move_once(step_bound) or self._swap_once(step_bound) or self._trade_once(step_bound)):
+        while self.steps < step_bound and (
+            self._move_once(step_bound)
+            or self._swap_once(step_bound)
+            or self._trade_once(step_bound)
+        ):
             pass
 
     def _move_once(self, step_bound: int) -> bool:
@@ -120,7 +136,9 @@ class _Board:
             for phase in self.task.choices[load]:
                 if self.steps >= step_bound:
                     return helped
-                if phase != self.phase[load] and self._helps(dict.fromkeys(self.task.paths[load], weight), self.phase[load], phase):
+                if phase != self.phase[load] and self._helps(
+                    dict.fromkeys(self.task.paths[load], weight), self.phase[load], phase
+                ):
                     self.put(load, phase)
                     helped = True
         return helped
@@ -147,7 +165,9 @@ class _Board:
                 yield one, other
 
     def _trade_once(self, step_bound: int) -> bool:
-        """The first trade of one load for two on another phase that helps; true where there was one."""
+        """
+        The first trade of one load for two on another phase that helps; true where there was one.
+        """
         for one, other, third in self._triples():
             if self.steps >= step_bound:
                 return False
@@ -160,13 +180,17 @@ class _Board:
         return False
 
     def _triples(self) -> Iterator[tuple[int, int, int]]:
-        """One load, and two that share another phase with each other and could change places with it."""
+        """
+        One load, and two that share another phase with each other and could change places with it.
+        """
         choices, paths = self.task.choices, self.task.paths
         for one in range(len(choices)):
             partners = [
                 load
                 for load in range(len(choices))
-                if self.phase[load] != self.phase[one] and set(choices[load]) == set(choices[one]) and paths[load][-1] == paths[one][-1]
+                if self.phase[load] != self.phase[one]
+                and set(choices[load]) == set(choices[one])
+                and paths[load][-1] == paths[one][-1]
             ]
             for other, third in combinations(partners, 2):
                 if self.phase[other] == self.phase[third]:
@@ -182,8 +206,16 @@ class _Board:
 
     def over(self) -> int:
         room = self.task.room
-        return sum(max(0, placed[k] - room[node][k]) for node, placed in self.placed.items() for k in range(3))
+        return sum(
+            max(0, placed[k] - room[node][k])
+            for node, placed in self.placed.items()
+            for k in range(3)
+        )
 
     def squares(self) -> int:
         booked = self.task.booked
-        return sum((placed[k] + booked[node][k]) ** 2 for node, placed in self.placed.items() for k in range(3))
+        return sum(
+            (placed[k] + booked[node][k]) ** 2
+            for node, placed in self.placed.items()
+            for k in range(3)
+        )

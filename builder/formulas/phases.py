@@ -1,5 +1,6 @@
 """
-A phase for each extra single-phase load, so that every breaker up the tree holds and the phases are even.
+A phase for each extra single-phase load, so that every breaker up the tree holds and the phases are
+even.
 
 Planning figures: the local code and a licensed electrician decide.
 """
@@ -18,7 +19,10 @@ from builder.formulas.ranges import above_zero
 from builder.formulas.sources import GRAHAM
 
 STEP_BOUND = 100_000
-"""Moves, swaps, trades or states looked at before giving up: counted, not timed, so that the answer is the same on every machine."""
+"""
+Moves, swaps, trades or states looked at before giving up: counted, not timed, so that the answer is
+the same on every machine.
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,9 +39,10 @@ class Placing:
     """
     Where the extra loads go.
 
-    ``verdict`` is 'impossible' only with a proof, which ``why`` tells; 'not found within the bound' means that nobody knows.
-    ``phase_of`` is empty unless placed. ``booked_a`` is what every node carries then, by node. [A]
-    ``evenest`` is True where no placing that holds has a smaller sum of squares.
+    ``verdict`` is 'impossible' only with a proof, which ``why`` tells; 'not found within the bound'
+    means that nobody knows. ``phase_of`` is empty unless placed. ``booked_a`` is what every node
+    carries then, by node. [A] ``evenest`` is True where no placing that holds has a smaller sum of
+    squares.
     """
 
     verdict: Literal["placed", "impossible", "not found within the bound"]
@@ -53,7 +58,13 @@ class Placing:
     "largest processing time first, then moves, swaps and trades; exact where small",
     equation="min sum of I^2 over nodes and phases, I <= limit everywhere",
 )
-def place_on_phases(nodes: Sequence[Node], loads: Sequence[Load], extra: Sequence[ExtraLoad], *, step_bound: int = STEP_BOUND) -> Placing:
+def place_on_phases(
+    nodes: Sequence[Node],
+    loads: Sequence[Load],
+    extra: Sequence[ExtraLoad],
+    *,
+    step_bound: int = STEP_BOUND,
+) -> Placing:
     """
     Choose a phase for every extra load.
 
@@ -76,11 +87,13 @@ def place_on_phases(nodes: Sequence[Node], loads: Sequence[Load], extra: Sequenc
     Raises
     ------
     ValueError
-        If the nodes are no tree, a load stands on no node, a name is written twice or a current is not above 0.
+        If the nodes are no tree, a load stands on no node, a name is written twice or a current is
+        not above 0.
 
     Notes
     -----
-    Currents add up as sizes, which is never below their phasor sum. Loads are not split and standing loads are not moved.
+    Currents add up as sizes, which is never below their phasor sum. Loads are not split and
+    standing loads are not moved.
     """
     tree, found = tree_of(nodes), standing(nodes, loads)
     _check(extra, tree)
@@ -96,21 +109,33 @@ def place_on_phases(nodes: Sequence[Node], loads: Sequence[Load], extra: Sequenc
     if exact.phases is None:
         why = "every placing was looked at and each one is above a limit"
         return Placing("impossible", why, (), (), evenest=False, steps=quick.steps + exact.steps)
-    # An equal answer of the quick search is kept, so that a larger bound does not reshuffle what was already best.
+    # An equal answer of the quick search is kept, so that a larger bound does not reshuffle what
+    # was already best.
     best = quick if quick.over_ma == 0 and quick.squares == exact.squares else exact
     return _answer(best, extra, task, tree, exact=True, steps=quick.steps + exact.steps)
 
 
-def _answer(found: Found, extra: Sequence[ExtraLoad], task: Task, tree: Tree, *, exact: bool, steps: int) -> Placing:
+def _answer(
+    found: Found, extra: Sequence[ExtraLoad], task: Task, tree: Tree, *, exact: bool, steps: int
+) -> Placing:
     if found.phases is None or found.over_ma > 0:
-        why = f"the best placing found is {found.over_ma / 1000:.3g} A above its limits in sum; a longer search might find one that holds"
+        why = (
+            f"the best placing found is {found.over_ma / 1000:.3g} A above its limits in sum; a"
+            " longer search might find one that holds"
+        )
         return Placing("not found within the bound", why, (), (), evenest=False, steps=steps)
-    phase_of = tuple((load.name, PHASES[phase]) for load, phase in zip(extra, found.phases, strict=True))
+    phase_of = tuple(
+        (load.name, PHASES[phase]) for load, phase in zip(extra, found.phases, strict=True)
+    )
     why = "every placing was looked at" if exact else "largest first, then moves, swaps and trades"
-    return Placing("placed", why, phase_of, _booked(found.phases, task, tree), evenest=exact, steps=steps)
+    return Placing(
+        "placed", why, phase_of, _booked(found.phases, task, tree), evenest=exact, steps=steps
+    )
 
 
-def _booked(phases: Sequence[int], task: Task, tree: Tree) -> tuple[tuple[str, tuple[float, float, float]], ...]:
+def _booked(
+    phases: Sequence[int], task: Task, tree: Tree
+) -> tuple[tuple[str, tuple[float, float, float]], ...]:
     carried = {node: list(booked) for node, booked in task.booked.items()}
     for load, phase in enumerate(phases):
         for node in task.paths[load]:
@@ -128,18 +153,31 @@ def _check(extra: Sequence[ExtraLoad], tree: Tree) -> None:
         if load.name in seen:
             raise ValueError(f"extra loads must have names of their own, got {load.name!r} twice")
         if load.node not in tree.nodes:
-            raise ValueError(f"node of load {load.name!r} must be a node, got {load.node!r}, which does not exist")
+            raise ValueError(
+                f"node of load {load.name!r} must be a node, got {load.node!r}, which does not"
+                " exist"
+            )
         above_zero(f"current_a of load {load.name!r}", load.current_a)
         seen.add(load.name)
 
 
 def _task(extra: Sequence[ExtraLoad], tree: Tree, found: dict[str, Standing]) -> Task:
     return Task(
-        weights=tuple(math.ceil(load.current_a * tree.scale[load.node] * 1000 - 1e-6) for load in extra),
+        weights=tuple(
+            math.ceil(load.current_a * tree.scale[load.node] * 1000 - 1e-6) for load in extra
+        ),
         paths=tuple(tree.path[load.node] for load in extra),
-        choices=tuple(tuple(k for k, phase in enumerate(PHASES) if phase in tree.nodes[load.node].phases) for load in extra),
-        room={name: _milliampere([max(0.0, a) for a in here.free_a], tree.scale[name]) for name, here in found.items()},
-        booked={name: _milliampere(here.booked_a, tree.scale[name]) for name, here in found.items()},
+        choices=tuple(
+            tuple(k for k, phase in enumerate(PHASES) if phase in tree.nodes[load.node].phases)
+            for load in extra
+        ),
+        room={
+            name: _milliampere([max(0.0, a) for a in here.free_a], tree.scale[name])
+            for name, here in found.items()
+        },
+        booked={
+            name: _milliampere(here.booked_a, tree.scale[name]) for name, here in found.items()
+        },
     )
 
 
@@ -149,16 +187,26 @@ def _milliampere(row: Sequence[float], scale: float) -> Triple:
 
 
 def _too_much(extra: Sequence[ExtraLoad], task: Task, tree: Tree) -> str | None:
-    """A short proof that nothing can hold: one load too large, or a sum above all phases together."""
+    """
+    A short proof that nothing can hold: one load too large, or a sum above all phases together.
+    """
     below = dict.fromkeys(task.room, 0)
-    for load, weight, path, choices in zip(extra, task.weights, task.paths, task.choices, strict=True):
+    for load, weight, path, choices in zip(
+        extra, task.weights, task.paths, task.choices, strict=True
+    ):
         most = max(task.room[path[0]][k] for k in choices)
         if weight > most:
-            return f"{load.name} draws {load.current_a:g} A and no phase of {load.node} has more than {most / tree.scale[load.node] / 1000:g} A left"
+            return (
+                f"{load.name} draws {load.current_a:g} A and no phase of {load.node} has more than"
+                f" {most / tree.scale[load.node] / 1000:g} A left"
+            )
         for node in path:
             below[node] += weight
     for node, wanted in below.items():
         if wanted > sum(task.room[node]):
             scale = tree.scale[node] * 1000
-            return f"{wanted / scale:g} A are to go on {node}, which has {sum(task.room[node]) / scale:g} A left on its phases together"
+            return (
+                f"{wanted / scale:g} A are to go on {node}, which has"
+                f" {sum(task.room[node]) / scale:g} A left on its phases together"
+            )
     return None

@@ -26,14 +26,20 @@ Phasors = tuple[complex, complex, complex]
 
 @dataclass(frozen=True, slots=True)
 class Neutral:
-    """Current in a neutral: its fundamental part, its third harmonic part, and both together. [A]"""
+    """
+    Current in a neutral: its fundamental part, its third harmonic part, and both together. [A]
+    """
 
     fundamental_a: float
     third_harmonic_a: float
     total_a: float
 
 
-@cites(NILSSON_RIEDEL, "ch. 9 and 11, phasors", equation="I_k = I at angle(U_k) - phi; two lines: I at angle(U_j - U_k) - phi and its negative")
+@cites(
+    NILSSON_RIEDEL,
+    "ch. 9 and 11, phasors",
+    equation="I_k = I at angle(U_k) - phi; two lines: I at angle(U_j - U_k) - phi and its negative",
+)
 def line_currents(
     *,
     phases: Sequence[str],
@@ -66,11 +72,13 @@ def line_currents(
     Raises
     ------
     ValueError
-        If a phase is unknown or written twice, none is given, the current is negative, or the power factor is outside its range.
+        If a phase is unknown or written twice, none is given, the current is negative, or the power
+        factor is outside its range.
 
     Notes
     -----
-    Voltages are taken as even and at their nominal angles; the shift of the neutral under uneven load is left out.
+    Voltages are taken as even and at their nominal angles; the shift of the neutral under uneven
+    load is left out.
     """
     wired = _checked_phases(phases)
     lag = math.acos(checked_power_factor(power_factor)) * (-1 if leading else 1)
@@ -87,7 +95,9 @@ def line_currents(
     return (currents[0], currents[1], currents[2])
 
 
-@cites(NILSSON_RIEDEL, "ch. 2, Kirchhoff's current law", equation="I_k = sum over loads of I_k,load")
+@cites(
+    NILSSON_RIEDEL, "ch. 2, Kirchhoff's current law", equation="I_k = sum over loads of I_k,load"
+)
 def summed_currents(loads: Sequence[Phasors]) -> Phasors:
     """
     Line currents that several loads draw together.
@@ -120,7 +130,8 @@ def neutral_current(currents: Phasors, *, third_harmonic_a: Sequence[float] = ()
     currents
         Line current phasors at the fundamental. [A]
     third_harmonic_a
-        Third harmonic current of each line. It is in phase in all three, so it adds in the neutral instead of cancelling. [A]
+        Third harmonic current of each line. It is in phase in all three, so it adds in the neutral
+        instead of cancelling. [A]
 
     Returns
     -------
@@ -141,7 +152,11 @@ def neutral_current(currents: Phasors, *, third_harmonic_a: Sequence[float] = ()
     return Neutral(fundamental_a, third_a, math.hypot(fundamental_a, third_a))
 
 
-@cites(NEMA_MG_1, "12.45 and 14.36, unbalance, from memory", equation="unbalance = 100 max|x - mean| / mean")
+@cites(
+    NEMA_MG_1,
+    "12.45 and 14.36, unbalance, from memory",
+    equation="unbalance = 100 max|x - mean| / mean",
+)
 def imbalance_percent(values: Sequence[float]) -> float:
     """
     Imbalance of the phases: the greatest distance from the mean, in percent of the mean.
@@ -163,7 +178,8 @@ def imbalance_percent(values: Sequence[float]) -> float:
 
     Notes
     -----
-    Not the ratio of negative to positive sequence, and not the spread over the mean; those give other numbers.
+    Not the ratio of negative to positive sequence, and not the spread over the mean; those give
+    other numbers.
     """
     if not values:
         raise ValueError("values must hold at least one phase, got none")
@@ -174,5 +190,7 @@ def imbalance_percent(values: Sequence[float]) -> float:
 def _checked_phases(phases: Sequence[str]) -> list[int]:
     """Indexes of named phases, in the order written."""
     if not phases or len(set(phases)) != len(phases) or not set(phases) <= set(PHASES):
-        raise ValueError(f"phases must be one, two or three of L1, L2, L3, each once, got {tuple(phases)}")
+        raise ValueError(
+            f"phases must be one, two or three of L1, L2, L3, each once, got {tuple(phases)}"
+        )
     return [PHASES.index(phase) for phase in phases]

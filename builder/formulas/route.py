@@ -1,5 +1,6 @@
 """
-The way from the truck to the stage: its tightest places, its slopes, what a forklift lifts, how long docks take.
+The way from the truck to the stage: its tightest places, its slopes, what a forklift lifts, how
+long docks take.
 
 Planning figures: the truck's data plate, the local code and a competent person decide.
 """
@@ -63,7 +64,9 @@ class Slope:
 LIMITS = ("width_m", "height_m", "carries_kg", "length_m")
 
 
-@cites(COMMON_PRACTICE, "a route is as wide as its narrowest place", equation="least = min over places")
+@cites(
+    COMMON_PRACTICE, "a route is as wide as its narrowest place", equation="least = min over places"
+)
 def tightest(openings: Sequence[Opening]) -> Tightest:
     """
     The tightest place of a route in width, height, weight and length.
@@ -84,12 +87,20 @@ def tightest(openings: Sequence[Opening]) -> Tightest:
         If a stated limit is not above 0.
     """
     least = {limit: _least(openings, limit) for limit in LIMITS}
-    unknown = tuple((limit, tuple(o.place for o in openings if getattr(o, limit) is None)) for limit in LIMITS)
-    return Tightest(least["width_m"], least["height_m"], least["carries_kg"], least["length_m"], unknown)
+    unknown = tuple(
+        (limit, tuple(o.place for o in openings if getattr(o, limit) is None)) for limit in LIMITS
+    )
+    return Tightest(
+        least["width_m"], least["height_m"], least["carries_kg"], least["length_m"], unknown
+    )
 
 
 def _least(openings: Sequence[Opening], limit: str) -> Least | None:
-    stated = [Least(above_zero(f"{limit} of {o.place!r}", getattr(o, limit)), o.place) for o in openings if getattr(o, limit) is not None]
+    stated = [
+        Least(above_zero(f"{limit} of {o.place!r}", getattr(o, limit)), o.place)
+        for o in openings
+        if getattr(o, limit) is not None
+    ]
     return min(stated, key=lambda least: least.value, default=None)
 
 
@@ -194,7 +205,11 @@ def ramp_run_m(*, rise_m: float, rise_over_run: float = 1 / 12) -> float:
     return not_negative("rise_m", rise_m) / above_zero("rise_over_run", rise_over_run)
 
 
-@cites(OSHA_TRUCKS, "load handling: field calculation of capacity", equation="C = C_rated * LC_rated / LC, at most C_rated")
+@cites(
+    OSHA_TRUCKS,
+    "load handling: field calculation of capacity",
+    equation="C = C_rated * LC_rated / LC, at most C_rated",
+)
 def forklift_capacity_kg(*, rated_kg: float, rated_centre_m: float, load_centre_m: float) -> float:
     """
     What a forklift may lift when the load's centre is further out than its plate says.
@@ -222,11 +237,17 @@ def forklift_capacity_kg(*, rated_kg: float, rated_centre_m: float, load_centre_
     -----
     A field estimate. Height of lift, attachments and slope lower it; the data plate decides.
     """
-    share = above_zero("rated_centre_m", rated_centre_m) / above_zero("load_centre_m", load_centre_m)
+    share = above_zero("rated_centre_m", rated_centre_m) / above_zero(
+        "load_centre_m", load_centre_m
+    )
     return not_negative("rated_kg", rated_kg) * min(1.0, share)
 
 
-@cites(COMMON_PRACTICE, "trucks in rounds, one at each dock", equation="t = ceil(trucks / docks) * minutes")
+@cites(
+    COMMON_PRACTICE,
+    "trucks in rounds, one at each dock",
+    equation="t = ceil(trucks / docks) * minutes",
+)
 def unloading_min(*, trucks: int, docks_at_once: int, minutes_per_truck: float) -> float:
     """
     Time to unload all trucks, in rounds of as many as there are docks.

@@ -1,7 +1,8 @@
 """
 Hoists cannot push: which supports of a hung body go slack, and what the others then carry.
 
-A support either carries (its reaction is above 0 and the body rests on it) or is slack (it carries nothing and the body stands clear of it).
+A support either carries (its reaction is above 0 and the body rests on it) or is slack (it carries
+nothing and the body stands clear of it).
 """
 
 from collections.abc import Sequence
@@ -10,7 +11,14 @@ from typing import Literal
 
 import numpy as np
 
-from builder.formulas.beams import Array, _checked_settlements, _checked_supports, condensed_beam, level_reactions_kg, stiffness_kg_per_m
+from builder.formulas.beams import (
+    Array,
+    _checked_settlements,
+    _checked_supports,
+    condensed_beam,
+    level_reactions_kg,
+    stiffness_kg_per_m,
+)
 from builder.formulas.cite import cites
 from builder.formulas.loads import Load, centre_of_mass_m, total_load_kg
 from builder.formulas.sources import COTTLE_PANG_STONE
@@ -28,9 +36,10 @@ class Held:
     """
     How supports that cannot push hold a body, in the order the supports were given.
 
-    ``slack`` lists the supports, counted from 0, that carry nothing. ``rise_m`` is how far the body stands clear of each support; None where no
-    stiffness was given. ``stability`` is ``balanced`` where all hangs on one support, and ``tips`` where no supports can hold the body: then
-    there are no reactions. [kg], [m]
+    ``slack`` lists the supports, counted from 0, that carry nothing. ``rise_m`` is how far the body
+    stands clear of each support; None where no stiffness was given. ``stability`` is ``balanced``
+    where all hangs on one support, and ``tips`` where no supports can hold the body: then there are
+    no reactions. [kg], [m]
     """
 
     reactions_kg: tuple[float, ...]
@@ -42,9 +51,18 @@ class Held:
 @cites(
     COTTLE_PANG_STONE,
     "ch. 1 and 4, contact as a linear complementarity problem; complementary pivoting, from memory",
-    equation="R = R_level - EI k (s - g); R_i >= 0; g_i >= 0; R_i g_i = 0 for every support; g: rise above the support",
+    equation=(
+        "R = R_level - EI k (s - g); R_i >= 0; g_i >= 0; R_i g_i = 0 for every support; g: rise"
+        " above the support"
+    ),
 )
-def held(loads: Sequence[Load], supports_m: Sequence[float], *, settlements_m: Sequence[float] | None = None, ei_kn_m2: float | None = None) -> Held:
+def held(
+    loads: Sequence[Load],
+    supports_m: Sequence[float],
+    *,
+    settlements_m: Sequence[float] | None = None,
+    ei_kn_m2: float | None = None,
+) -> Held:
     """
     What supports carry that can pull but not push.
 
@@ -57,25 +75,33 @@ def held(loads: Sequence[Load], supports_m: Sequence[float], *, settlements_m: S
     settlements_m
         How far each support stands below the common level; needs ``ei_kn_m2``. [m]
     ei_kn_m2
-        Bending stiffness of the body; level supports do not need it, and without it there is no rise. [kN·m²]
+        Bending stiffness of the body; level supports do not need it, and without it there is no
+        rise. [kN·m²]
 
     Returns
     -------
     Held
-        Reactions, slack supports, rise, and whether the body is held, balanced on one support, or tips. [kg], [m]
+        Reactions, slack supports, rise, and whether the body is held, balanced on one support, or
+        tips. [kg], [m]
 
     Raises
     ------
     ValueError
-        If there is no support, two are at one place, settlements come without stiffness or in another number, or the stiffness is not above 0.
+        If there is no support, two are at one place, settlements come without stiffness or in
+        another number, or the stiffness is not above 0.
 
     Notes
     -----
-    Supports are released and taken up again until none pushes and none is passed through; reactions are unique. Straight beam, small deflections,
-    rigid supports. A body is held only while its centre of mass is between two supports, however stiff it is.
+    Supports are released and taken up again until none pushes and none is passed through; reactions
+    are unique. Straight beam, small deflections, rigid supports. A body is held only while its
+    centre of mass is between two supports, however stiff it is.
     """
     places = np.array(_checked_supports(supports_m))
-    moved = np.zeros(len(places)) if settlements_m is None else _checked_settlements(settlements_m, len(places))
+    moved = (
+        np.zeros(len(places))
+        if settlements_m is None
+        else _checked_settlements(settlements_m, len(places))
+    )
     order = np.argsort(places)
     standing = _standing(_weighed(loads), places[order])
     if standing is not None:
@@ -86,12 +112,15 @@ def held(loads: Sequence[Load], supports_m: Sequence[float], *, settlements_m: S
         unit_stiffness = beam.stiffness_per_m3
         return _in_given_order(_solved(level_kg, unit_stiffness, known_stiffness=False), order)
     stiffness = stiffness_kg_per_m(beam, ei_kn_m2)
-    return _in_given_order(_solved(level_kg - stiffness @ moved[order], stiffness, known_stiffness=True), order)
+    return _in_given_order(
+        _solved(level_kg - stiffness @ moved[order], stiffness, known_stiffness=True), order
+    )
 
 
 @cites(
     COTTLE_PANG_STONE,
-    "ch. 2, principal pivot (Schur complement), once for each support; then as for level supports, from memory",
+    "ch. 2, principal pivot (Schur complement), once for each support; then as for level supports,"
+    " from memory",
     equation="R_i' = R_i - k_ij R_j / k_jj, support j let go; then R_i >= 0 as before",
 )
 def each_slack(loads: Sequence[Load], supports_m: Sequence[float]) -> tuple[Held, ...]:
@@ -108,7 +137,8 @@ def each_slack(loads: Sequence[Load], supports_m: Sequence[float]) -> tuple[Held
     Returns
     -------
     tuple of Held
-        Entry j is the case with support j let go: it is listed as slack and carries 0. ``rise_m`` is None. [kg]
+        Entry j is the case with support j let go: it is listed as slack and carries 0. ``rise_m``
+        is None. [kg]
 
     Raises
     ------
@@ -117,7 +147,8 @@ def each_slack(loads: Sequence[Load], supports_m: Sequence[float]) -> tuple[Held
 
     Notes
     -----
-    Others may go slack too; then they are released as well. The stiffness of the body does not matter.
+    Others may go slack too; then they are released as well. The stiffness of the body does not
+    matter.
     """
     places = np.array(_checked_supports(supports_m))
     if len(places) < 3:
@@ -141,7 +172,10 @@ def _weighed(loads: Sequence[Load]) -> Weighed:
 
 
 def _standing(weighed: Weighed, places: Array) -> Held | None:
-    """The cases that need no beam: no load, one support, and a centre of mass on or beyond the outermost supports."""
+    """
+    The cases that need no beam: no load, one support, and a centre of mass on or beyond the
+    outermost supports.
+    """
     count, (total_kg, centre_m) = len(places), weighed
     if total_kg == 0:
         return Held((0.0,) * count, (), None, "held")
@@ -183,7 +217,12 @@ def _put_back(case: Held, gone: int, count: int) -> Held:
     reactions_kg = [0.0] * count
     for i, reaction_kg in zip(kept, case.reactions_kg, strict=True):
         reactions_kg[i] = reaction_kg
-    return Held(tuple(reactions_kg), tuple(sorted([gone, *(kept[i] for i in case.slack)])), None, case.stability)
+    return Held(
+        tuple(reactions_kg),
+        tuple(sorted([gone, *(kept[i] for i in case.slack)])),
+        None,
+        case.stability,
+    )
 
 
 def _in_given_order(case: Held, order: np.ndarray[tuple[int, ...], np.dtype[np.intp]]) -> Held:
@@ -192,7 +231,12 @@ def _in_given_order(case: Held, order: np.ndarray[tuple[int, ...], np.dtype[np.i
         return case
     place_of = np.argsort(order)
     rise_m = None if case.rise_m is None else tuple(case.rise_m[i] for i in place_of)
-    return Held(tuple(case.reactions_kg[i] for i in place_of), tuple(sorted(int(order[i]) for i in case.slack)), rise_m, case.stability)
+    return Held(
+        tuple(case.reactions_kg[i] for i in place_of),
+        tuple(sorted(int(order[i]) for i in case.slack)),
+        rise_m,
+        case.stability,
+    )
 
 
 def _solved(pull_kg: Array, stiffness: Array, *, known_stiffness: bool) -> Held:
@@ -207,23 +251,41 @@ def _solved(pull_kg: Array, stiffness: Array, *, known_stiffness: bool) -> Held:
 
 
 def _released(pull_kg: Array, stiffness: Array, total_kg: float) -> tuple[Array, Array]:
-    """Reactions and rise once no support pushes, computed afresh from the set of released supports."""
-    even = 1 / np.sqrt(np.diag(stiffness))  # supports close together are stiffer by orders of magnitude than those far apart
-    evened_pull, evened_stiffness = pull_kg * even / np.abs(pull_kg * even).max(), stiffness * np.outer(even, even)
+    """
+    Reactions and rise once no support pushes, computed afresh from the set of released supports.
+    """
+    even = 1 / np.sqrt(
+        np.diag(stiffness)
+    )  # supports close together are stiffer by orders of magnitude than those far apart
+    evened_pull, evened_stiffness = (
+        pull_kg * even / np.abs(pull_kg * even).max(),
+        stiffness * np.outer(even, even),
+    )
     released = complementary_release(evened_pull, evened_stiffness)
     rise = np.zeros(len(pull_kg))
-    rise[released] = even[released] * np.linalg.solve(evened_stiffness[np.ix_(released, released)], -(pull_kg * even)[released])
+    rise[released] = even[released] * np.linalg.solve(
+        evened_stiffness[np.ix_(released, released)], -(pull_kg * even)[released]
+    )
     found_kg = pull_kg + stiffness @ rise
     found_kg[released] = 0.0
-    if found_kg.min() < -1e-6 * total_kg or (rise / even).min() < -1e-6 * np.abs(pull_kg * even).max():
-        raise ArithmeticError(f"supports_m: contact was not resolved, least reaction {found_kg.min()} kg of {total_kg} kg")
+    if (
+        found_kg.min() < -1e-6 * total_kg
+        or (rise / even).min() < -1e-6 * np.abs(pull_kg * even).max()
+    ):
+        raise ArithmeticError(
+            f"supports_m: contact was not resolved, least reaction {found_kg.min()} kg of"
+            f" {total_kg} kg"
+        )
     return np.maximum(found_kg, 0.0), np.maximum(rise, 0.0)
 
 
 @cites(
     COTTLE_PANG_STONE,
     "ch. 4, Lemke's method with lexicographic ratios, from memory",
-    equation="w = q + M z; w >= 0; z >= 0; w_i z_i = 0, found by lifting all supports alike and lowering that lift to 0",
+    equation=(
+        "w = q + M z; w >= 0; z >= 0; w_i z_i = 0, found by lifting all supports alike and lowering"
+        " that lift to 0"
+    ),
 )
 def complementary_release(pull: Array, stiffness: Array) -> list[int]:
     """
@@ -248,8 +310,9 @@ def complementary_release(pull: Array, stiffness: Array) -> list[int]:
 
     Notes
     -----
-    A common extra pull on all supports is taken away bit by bit; at every step one support is released or taken up again. Lexicographic ratios
-    keep it from going round in circles, so it ends for every semidefinite stiffness.
+    A common extra pull on all supports is taken away bit by bit; at every step one support is
+    released or taken up again. Lexicographic ratios keep it from going round in circles, so it ends
+    for every semidefinite stiffness.
     """
     count = len(pull)
     if pull.min() >= 0:
@@ -269,7 +332,10 @@ def complementary_release(pull: Array, stiffness: Array) -> list[int]:
 
 
 def _lexicographic_row(table: Array, entering: int, basis: list[int], count: int) -> int:
-    """The row that first falls to 0, ties broken so that no basis comes twice; the common pull leaves as soon as it can."""
+    """
+    The row that first falls to 0, ties broken so that no basis comes twice; the common pull leaves
+    as soon as it can.
+    """
     column = table[:, entering]
     rows = np.flatnonzero(column > 1e-11)
     if not rows.size:

@@ -12,7 +12,9 @@ from builder.formulas.sources import CRC_TABLES
     "hyperbola: places whose distances from two foci differ by 2 a",
     equation="x = a sqrt(1 + y^2 / ((S/2)^2 - a^2)), a = (n + 1/2) c / (2 f)",
 )
-def null_off_centre_m(*, spacing_m: float, distance_m: float, frequency_hz: float, speed_m_s: float, order: int = 0) -> float | None:
+def null_off_centre_m(
+    *, spacing_m: float, distance_m: float, frequency_hz: float, speed_m_s: float, order: int = 0
+) -> float | None:
     """
     How far off the centre line a null of two equal stacks lies, at a distance in front of them.
 
@@ -28,7 +30,8 @@ def null_off_centre_m(*, spacing_m: float, distance_m: float, frequency_hz: floa
     Returns
     -------
     float or None
-        Distance from the centre line, on either side; None where the stacks are too close for this null. [m]
+        Distance from the centre line, on either side; None where the stacks are too close for this
+        null. [m]
 
     Raises
     ------
@@ -37,7 +40,8 @@ def null_off_centre_m(*, spacing_m: float, distance_m: float, frequency_hz: floa
 
     Notes
     -----
-    Equal levels cancel fully only far away, where both paths are about as long; nearer by, the nearer stack leaves something. Walls are left out.
+    Equal levels cancel fully only far away, where both paths are about as long; nearer by, the
+    nearer stack leaves something. Walls are left out.
     """
     half_m = above_zero("spacing_m", spacing_m) / 2
     wavelength_m = above_zero("speed_m_s", speed_m_s) / above_zero("frequency_hz", frequency_hz)

@@ -1,7 +1,8 @@
 """
 What each support of a hung body carries: two supports by statics, more as a continuous beam.
 
-Loads and reactions are masses in kg: a reaction of 500 kg is the pull of 500 kg at rest. Planning figures: a competent person decides.
+Loads and reactions are masses in kg: a reaction of 500 kg is the pull of 500 kg at rest. Planning
+figures: a competent person decides.
 """
 
 import math
@@ -9,7 +10,13 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from builder.formulas.beams import _checked_settlements, _checked_supports, condensed_beam, level_reactions_kg, stiffness_kg_per_m
+from builder.formulas.beams import (
+    _checked_settlements,
+    _checked_supports,
+    condensed_beam,
+    level_reactions_kg,
+    stiffness_kg_per_m,
+)
 from builder.formulas.cite import cites
 from builder.formulas.loads import Load, PointLoad, centre_of_mass_m, total_load_kg
 from builder.formulas.sources import HIBBELER, KASSIMALI
@@ -18,8 +25,14 @@ PLUMB_M = 1e-6
 """A centre of mass this near to a lone support is under it."""
 
 
-@cites(HIBBELER, "ch. 5, equilibrium of a rigid body", equation="R_2 = sum(P_i (x_i - x_1)) / (x_2 - x_1); R_1 = sum(P_i) - R_2")
-def two_support_reactions(loads: Sequence[Load], supports_m: tuple[float, float]) -> tuple[float, float]:
+@cites(
+    HIBBELER,
+    "ch. 5, equilibrium of a rigid body",
+    equation="R_2 = sum(P_i (x_i - x_1)) / (x_2 - x_1); R_1 = sum(P_i) - R_2",
+)
+def two_support_reactions(
+    loads: Sequence[Load], supports_m: tuple[float, float]
+) -> tuple[float, float]:
     """
     What two supports carry, by force and moment alone.
 
@@ -52,8 +65,12 @@ def two_support_reactions(loads: Sequence[Load], supports_m: tuple[float, float]
 
 @cites(
     KASSIMALI,
-    "ch. 13, method of consistent deformations, with support settlements; App. D, three-moment equation; Müller-Breslau's principle",
-    equation="R_i = sum(P n_i(x)) + sum(w integral of n_i) - EI sum(k_ij d_j); n_i: beam shape for unit movement of support i",
+    "ch. 13, method of consistent deformations, with support settlements; App. D, three-moment"
+    " equation; Müller-Breslau's principle",
+    equation=(
+        "R_i = sum(P n_i(x)) + sum(w integral of n_i) - EI sum(k_ij d_j); n_i: beam shape for unit"
+        " movement of support i"
+    ),
 )
 def reactions(
     loads: Sequence[Load],
@@ -64,7 +81,8 @@ def reactions(
     ei_kn_m2: float | None = None,
 ) -> tuple[float, ...]:
     """
-    What each support carries if it can pull and push: a beam, continuous over all supports, with overhangs.
+    What each support carries if it can pull and push: a beam, continuous over all supports, with
+    overhangs.
 
     Parameters
     ----------
@@ -75,26 +93,30 @@ def reactions(
     length_m
         Length of the body; where given, loads and supports must lie on it. [m]
     settlements_m
-        How far each support stands below the common level, in the order of the supports; needs ``ei_kn_m2``. [m]
+        How far each support stands below the common level, in the order of the supports; needs
+        ``ei_kn_m2``. [m]
     ei_kn_m2
         Bending stiffness of the body. [kN·m²]
 
     Returns
     -------
     tuple of float
-        Reactions in the order of the supports; never clipped, negative where that support would have to push. [kg]
+        Reactions in the order of the supports; never clipped, negative where that support would
+        have to push. [kg]
 
     Raises
     ------
     ValueError
-        If there is no support, two are at one place, a load or support is off the body, a lone support is not over the centre of mass,
-        settlements come without stiffness, or their number differs from that of the supports.
+        If there is no support, two are at one place, a load or support is off the body, a lone
+        support is not over the centre of mass, settlements come without stiffness, or their number
+        differs from that of the supports.
 
     Notes
     -----
-    Straight beam of one section, small deflections, rigid level supports unless settlements are given. Left out: shear flexibility, hinges or
-    play at joints, stretch of chain and rope, axial force. With level supports the answer does not depend on the stiffness.
-    A hoist cannot push: see ``slack`` for what happens where a reaction here is negative.
+    Straight beam of one section, small deflections, rigid level supports unless settlements are
+    given. Left out: shear flexibility, hinges or play at joints, stretch of chain and rope, axial
+    force. With level supports the answer does not depend on the stiffness. A hoist cannot push: see
+    ``slack`` for what happens where a reaction here is negative.
     """
     places_m = _checked_supports(supports_m)
     _check_on_body(loads, places_m, length_m)
@@ -114,18 +136,27 @@ def reactions(
 def _lone_reaction_kg(loads: Sequence[Load], support_m: float) -> float:
     total_kg = total_load_kg(loads)
     if total_kg > 0 and abs(centre_of_mass_m(loads) - support_m) > PLUMB_M:
-        raise ValueError(f"supports_m: a lone support must be over the centre of mass at {centre_of_mass_m(loads):.6g} m, got {support_m}")
+        raise ValueError(
+            "supports_m: a lone support must be over the centre of mass at"
+            f" {centre_of_mass_m(loads):.6g} m, got {support_m}"
+        )
     return total_kg
 
 
-def _check_on_body(loads: Sequence[Load], supports_m: Sequence[float], length_m: float | None) -> None:
+def _check_on_body(
+    loads: Sequence[Load], supports_m: Sequence[float], length_m: float | None
+) -> None:
     if length_m is None:
         return
     if not 0 < length_m < math.inf:
         raise ValueError(f"length_m must be a number above 0, got {length_m}")
     ends = [("supports_m", place) for place in supports_m]
     for load in loads:
-        ends += [("at_m", load.at_m)] if isinstance(load, PointLoad) else [("from_m", load.from_m), ("to_m", load.to_m)]
+        ends += (
+            [("at_m", load.at_m)]
+            if isinstance(load, PointLoad)
+            else [("from_m", load.from_m), ("to_m", load.to_m)]
+        )
     for name, place in ends:
         if not 0 <= place <= length_m:
             raise ValueError(f"{name} must be on the body, 0 to {length_m} m, got {place}")

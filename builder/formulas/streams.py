@@ -31,7 +31,9 @@ def universe_address(universe: int) -> str:
 
 
 @cites(
-    IEEE_1722, "stream of AM824 samples, 8000 packets a second, 6 samples each, 74 bytes around them", equation="rate = (74 + 24 n) * 8 * 8000 / 10^6"
+    IEEE_1722,
+    "stream of AM824 samples, 8000 packets a second, 6 samples each, 74 bytes around them",
+    equation="rate = (74 + 24 n) * 8 * 8000 / 10^6",
 )
 def bridged_stream_mbit_s(*, channels: int) -> float:
     """
@@ -77,10 +79,16 @@ def multichannel_payload_kbit_s(*, channels: int, sample_rate_hz: int) -> float:
     ValueError
         If a number is not above 0.
     """
-    return 32 * above_zero("channels", channels) * above_zero("sample_rate_hz", sample_rate_hz) / 1000
+    return (
+        32 * above_zero("channels", channels) * above_zero("sample_rate_hz", sample_rate_hz) / 1000
+    )
 
 
-@cites(AES10, "channels at 48 and 96 kHz; 56 where the rate may vary", equation="n = 64 (or 56), halved at the double rate")
+@cites(
+    AES10,
+    "channels at 48 and 96 kHz; 56 where the rate may vary",
+    equation="n = 64 (or 56), halved at the double rate",
+)
 def multichannel_channels(*, sample_rate_hz: int, varying_rate: bool = False) -> int:
     """
     Channels of a serial multichannel audio line.
@@ -103,5 +111,7 @@ def multichannel_channels(*, sample_rate_hz: int, varying_rate: bool = False) ->
         If the rate is none of the four.
     """
     if sample_rate_hz not in (44_100, 48_000, 88_200, 96_000):
-        raise ValueError(f"sample_rate_hz must be 44100, 48000, 88200 or 96000, got {sample_rate_hz}")
+        raise ValueError(
+            f"sample_rate_hz must be 44100, 48000, 88200 or 96000, got {sample_rate_hz}"
+        )
     return (56 if varying_rate else 64) // (1 if sample_rate_hz <= 48_000 else 2)

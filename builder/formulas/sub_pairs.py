@@ -1,4 +1,7 @@
-"""Subwoofers in stacks and pairs: power alleys and nulls, end-fire and gradient arrangements, and spacing."""
+"""
+Subwoofers in stacks and pairs: power alleys and nulls, end-fire and gradient arrangements, and
+spacing.
+"""
 
 import math
 from collections.abc import Sequence
@@ -8,8 +11,14 @@ from builder.formulas.ranges import above_zero, not_negative
 from builder.formulas.sources import BALANIS, COMMON_PRACTICE, CRC_TABLES, KINSLER, OLSON
 
 
-@cites(KINSLER, "ch. 7, the simple line of two sources, from memory", equation="sin(theta) = (n + 1/2) c / (f S)")
-def stereo_null_angles_deg(*, spacing_m: float, frequency_hz: float, speed_m_s: float) -> tuple[float, ...]:
+@cites(
+    KINSLER,
+    "ch. 7, the simple line of two sources, from memory",
+    equation="sin(theta) = (n + 1/2) c / (f S)",
+)
+def stereo_null_angles_deg(
+    *, spacing_m: float, frequency_hz: float, speed_m_s: float
+) -> tuple[float, ...]:
     """
     Directions in which two equal stacks cancel, far away.
 
@@ -21,19 +30,30 @@ def stereo_null_angles_deg(*, spacing_m: float, frequency_hz: float, speed_m_s: 
     Returns
     -------
     tuple of float
-        Angles from straight ahead, rising, for one side. Empty where the stacks are closer than half a wavelength. [deg]
+        Angles from straight ahead, rising, for one side. Empty where the stacks are closer than
+        half a wavelength. [deg]
 
     Raises
     ------
     ValueError
         If an input is not above 0.
     """
-    in_wavelengths = above_zero("spacing_m", spacing_m) * above_zero("frequency_hz", frequency_hz) / above_zero("speed_m_s", speed_m_s)
+    in_wavelengths = (
+        above_zero("spacing_m", spacing_m)
+        * above_zero("frequency_hz", frequency_hz)
+        / above_zero("speed_m_s", speed_m_s)
+    )
     count = math.floor(in_wavelengths + 0.5)
-    return tuple(math.degrees(math.asin(min(1.0, (n + 0.5) / in_wavelengths))) for n in range(count))
+    return tuple(
+        math.degrees(math.asin(min(1.0, (n + 0.5) / in_wavelengths))) for n in range(count)
+    )
 
 
-@cites(CRC_TABLES, "two right-angled triangles", equation="d = sqrt(y^2 + (S/2 + x)^2) - sqrt(y^2 + (S/2 - x)^2)")
+@cites(
+    CRC_TABLES,
+    "two right-angled triangles",
+    equation="d = sqrt(y^2 + (S/2 + x)^2) - sqrt(y^2 + (S/2 - x)^2)",
+)
 def path_difference_m(*, spacing_m: float, off_centre_m: float, distance_m: float) -> float:
     """
     How much further the far stack is than the near one.
@@ -41,7 +61,8 @@ def path_difference_m(*, spacing_m: float, off_centre_m: float, distance_m: floa
     Parameters
     ----------
     spacing_m, off_centre_m, distance_m
-        Between the stacks; the listener from the centre line, and from the line through the stacks. [m]
+        Between the stacks; the listener from the centre line, and from the line through the stacks.
+        [m]
 
     Returns
     -------
@@ -54,11 +75,18 @@ def path_difference_m(*, spacing_m: float, off_centre_m: float, distance_m: floa
         If an input is negative.
     """
     half = not_negative("spacing_m", spacing_m) / 2
-    aside, ahead = not_negative("off_centre_m", off_centre_m), not_negative("distance_m", distance_m)
+    aside, ahead = (
+        not_negative("off_centre_m", off_centre_m),
+        not_negative("distance_m", distance_m),
+    )
     return math.hypot(ahead, half + aside) - math.hypot(ahead, half - aside)
 
 
-@cites(KINSLER, "ch. 7, two sources half a wavelength apart in path, from memory", equation="f = 1 / (2 t)")
+@cites(
+    KINSLER,
+    "ch. 7, two sources half a wavelength apart in path, from memory",
+    equation="f = 1 / (2 t)",
+)
 def first_null_hz(*, difference_ms: float) -> float:
     """
     Lowest frequency that two equal arrivals cancel.
@@ -106,7 +134,9 @@ def end_fire_delays_ms(positions_m: Sequence[float], *, speed_m_s: float) -> tup
     if not positions_m:
         raise ValueError("positions_m must hold at least one place, got none")
     rear = min(positions_m)
-    return tuple(1000 * (place - rear) / above_zero("speed_m_s", speed_m_s) for place in positions_m)
+    return tuple(
+        1000 * (place - rear) / above_zero("speed_m_s", speed_m_s) for place in positions_m
+    )
 
 
 @cites(OLSON, "gradient of the first order with delay", equation="t = d / c, rear unit inverted")
@@ -132,10 +162,15 @@ def gradient_delay_ms(*, depth_m: float, speed_m_s: float) -> float:
     return 1000 * above_zero("depth_m", depth_m) / above_zero("speed_m_s", speed_m_s)
 
 
-@cites(OLSON, "gradient of the first order with delay", equation="gain = 20 lg |1 - e^(-j 2 k d)| = 20 lg (2 |sin(2 pi f d / c)|)")
+@cites(
+    OLSON,
+    "gradient of the first order with delay",
+    equation="gain = 20 lg |1 - e^(-j 2 k d)| = 20 lg (2 |sin(2 pi f d / c)|)",
+)
 def gradient_front_gain_db(*, depth_m: float, frequency_hz: float, speed_m_s: float) -> float:
     """
-    Level in front of a gradient pair against one unit; the rear unit arrives 2 d/c late and inverted.
+    Level in front of a gradient pair against one unit; the rear unit arrives 2 d/c late and
+    inverted.
 
     Parameters
     ----------
@@ -152,7 +187,12 @@ def gradient_front_gain_db(*, depth_m: float, frequency_hz: float, speed_m_s: fl
     ValueError
         If an input is not above 0.
     """
-    phase = math.tau * above_zero("frequency_hz", frequency_hz) * above_zero("depth_m", depth_m) / above_zero("speed_m_s", speed_m_s)
+    phase = (
+        math.tau
+        * above_zero("frequency_hz", frequency_hz)
+        * above_zero("depth_m", depth_m)
+        / above_zero("speed_m_s", speed_m_s)
+    )
     magnitude = abs(2 * math.sin(phase))
     return 20 * math.log10(magnitude) if magnitude > 0 else -math.inf
 

@@ -1,4 +1,8 @@
-"""Rows of subwoofers: delays that bend a straight row into an arc, and the pattern far away. Stacks and pairs are in ``sub_pairs``."""
+"""
+Rows of subwoofers: delays that bend a straight row into an arc, and the pattern far away.
+
+Stacks and pairs are in ``sub_pairs``.
+"""
 
 import cmath
 import math
@@ -41,8 +45,14 @@ def arc_radius_m(positions_m: Sequence[float], *, arc_deg: float) -> float:
     return _half_length_m(positions_m) / math.sin(math.radians(arc_deg) / 2)
 
 
-@cites(CRC_TABLES, "depth of an arc behind its chord; here over the speed of sound", equation="t_i = (r - sqrt(r^2 - x_i^2)) / c, less the least")
-def arc_delays_ms(positions_m: Sequence[float], *, radius_m: float, speed_m_s: float) -> tuple[float, ...]:
+@cites(
+    CRC_TABLES,
+    "depth of an arc behind its chord; here over the speed of sound",
+    equation="t_i = (r - sqrt(r^2 - x_i^2)) / c, less the least",
+)
+def arc_delays_ms(
+    positions_m: Sequence[float], *, radius_m: float, speed_m_s: float
+) -> tuple[float, ...]:
     """
     Delays that make a straight row sound as if it stood on an arc; the innermost sub is first.
 
@@ -67,13 +77,27 @@ def arc_delays_ms(positions_m: Sequence[float], *, radius_m: float, speed_m_s: f
     """
     above_zero("speed_m_s", speed_m_s)
     if not _half_length_m(positions_m) <= radius_m < math.inf:
-        raise ValueError(f"radius_m must be at least half the row, {_half_length_m(positions_m):g}, got {radius_m}")
+        raise ValueError(
+            f"radius_m must be at least half the row, {_half_length_m(positions_m):g}, got"
+            f" {radius_m}"
+        )
     depths = [radius_m - math.sqrt(radius_m**2 - place**2) for place in positions_m]
     return tuple(1000 * (depth - min(depths)) / speed_m_s for depth in depths)
 
 
-@cites(BALANIS, "6.3, array factor of N elements, from memory", equation="p(theta) = (1/N) sum e^(j (k x_i sin(theta) - 2 pi f t_i))")
-def far_field_db(positions_m: Sequence[float], delays_ms: Sequence[float], *, frequency_hz: float, angle_deg: float, speed_m_s: float) -> float:
+@cites(
+    BALANIS,
+    "6.3, array factor of N elements, from memory",
+    equation="p(theta) = (1/N) sum e^(j (k x_i sin(theta) - 2 pi f t_i))",
+)
+def far_field_db(
+    positions_m: Sequence[float],
+    delays_ms: Sequence[float],
+    *,
+    frequency_hz: float,
+    angle_deg: float,
+    speed_m_s: float,
+) -> float:
     """
     Level of a row of equal point sources far away, against all of them in phase.
 
@@ -99,15 +123,31 @@ def far_field_db(positions_m: Sequence[float], delays_ms: Sequence[float], *, fr
         If there is no source, the counts differ, or frequency or speed is not above 0.
     """
     if not positions_m or len(positions_m) != len(delays_ms):
-        raise ValueError(f"delays_ms must hold one delay for each of {len(positions_m)} places, got {len(delays_ms)}")
+        raise ValueError(
+            f"delays_ms must hold one delay for each of {len(positions_m)} places, got"
+            f" {len(delays_ms)}"
+        )
     omega = math.tau * above_zero("frequency_hz", frequency_hz)
     sine = math.sin(math.radians(angle_deg)) / above_zero("speed_m_s", speed_m_s)
-    total = sum(cmath.exp(1j * omega * (place * sine - delay / 1000)) for place, delay in zip(positions_m, delays_ms, strict=True))
+    total = sum(
+        cmath.exp(1j * omega * (place * sine - delay / 1000))
+        for place, delay in zip(positions_m, delays_ms, strict=True)
+    )
     return 20 * math.log10(abs(total) / len(positions_m)) if abs(total) > 0 else -math.inf
 
 
-@cites(BALANIS, "6.3, array factor at broadside, from memory", equation="loss = -20 lg |(1/N) sum e^(-j 2 pi f t_i)|")
-def on_axis_loss_db(positions_m: Sequence[float], delays_ms: Sequence[float], *, frequency_hz: float, speed_m_s: float) -> float:
+@cites(
+    BALANIS,
+    "6.3, array factor at broadside, from memory",
+    equation="loss = -20 lg |(1/N) sum e^(-j 2 pi f t_i)|",
+)
+def on_axis_loss_db(
+    positions_m: Sequence[float],
+    delays_ms: Sequence[float],
+    *,
+    frequency_hz: float,
+    speed_m_s: float,
+) -> float:
     """
     What delays cost straight ahead, far away.
 
@@ -126,13 +166,26 @@ def on_axis_loss_db(positions_m: Sequence[float], delays_ms: Sequence[float], *,
     ValueError
         As in `far_field_db`.
     """
-    return 0.0 - far_field_db(positions_m, delays_ms, frequency_hz=frequency_hz, angle_deg=0, speed_m_s=speed_m_s)
+    return 0.0 - far_field_db(
+        positions_m, delays_ms, frequency_hz=frequency_hz, angle_deg=0, speed_m_s=speed_m_s
+    )
 
 
-@cites(BALANIS, "6.3, beamwidth of an array, taken at -6 dB, from memory", equation="p(theta) = p(0) / 2, the first angle on each side")
-def coverage_width_deg(positions_m: Sequence[float], delays_ms: Sequence[float], *, frequency_hz: float, speed_m_s: float) -> float | None:
+@cites(
+    BALANIS,
+    "6.3, beamwidth of an array, taken at -6 dB, from memory",
+    equation="p(theta) = p(0) / 2, the first angle on each side",
+)
+def coverage_width_deg(
+    positions_m: Sequence[float],
+    delays_ms: Sequence[float],
+    *,
+    frequency_hz: float,
+    speed_m_s: float,
+) -> float | None:
     """
-    Full angle between the first directions on each side that are 6 dB below straight ahead, far away.
+    Full angle between the first directions on each side that are 6 dB below straight ahead, far
+    away.
 
     Parameters
     ----------
@@ -151,22 +204,36 @@ def coverage_width_deg(positions_m: Sequence[float], delays_ms: Sequence[float],
 
     Notes
     -----
-    A row a few wavelengths long is not steered by its arc: the width is not the angle of the arc. Side lobes beyond the first drop are not looked at.
+    A row a few wavelengths long is not steered by its arc: the width is not the angle of the arc.
+    Side lobes beyond the first drop are not looked at.
     """
 
     def excess_db(angle_deg: float) -> float:
-        there = far_field_db(positions_m, delays_ms, frequency_hz=frequency_hz, angle_deg=angle_deg, speed_m_s=speed_m_s)
+        there = far_field_db(
+            positions_m,
+            delays_ms,
+            frequency_hz=frequency_hz,
+            angle_deg=angle_deg,
+            speed_m_s=speed_m_s,
+        )
         return there + COVERAGE_DROP_DB + loss_db
 
-    loss_db = on_axis_loss_db(positions_m, delays_ms, frequency_hz=frequency_hz, speed_m_s=speed_m_s)
-    right, left = _first_drop_deg(excess_db), _first_drop_deg(lambda angle_deg: excess_db(-angle_deg))
+    loss_db = on_axis_loss_db(
+        positions_m, delays_ms, frequency_hz=frequency_hz, speed_m_s=speed_m_s
+    )
+    right, left = (
+        _first_drop_deg(excess_db),
+        _first_drop_deg(lambda angle_deg: excess_db(-angle_deg)),
+    )
     return None if right is None or left is None else right + left
 
 
 def _half_length_m(positions_m: Sequence[float]) -> float:
     """Half the row, or the place furthest from its stated middle where that is further."""
     if len(positions_m) < 2 or not all(math.isfinite(place) for place in positions_m):
-        raise ValueError(f"positions_m must hold two or more finite places, got {list(positions_m)}")
+        raise ValueError(
+            f"positions_m must hold two or more finite places, got {list(positions_m)}"
+        )
     half = max(abs(place) for place in positions_m)
     return above_zero("half the row", half)
 

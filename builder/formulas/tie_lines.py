@@ -1,7 +1,8 @@
 """
 Permanent lines between places: ways that work, ways in a row, and how far apart the ends are.
 
-Counts are those of the house. Lengths of cable are stated, never worked out from a plan: a cable goes round the room.
+Counts are those of the house. Lengths of cable are stated, never worked out from a plan: a cable
+goes round the room.
 """
 
 import math
@@ -12,7 +13,9 @@ from builder.formulas.ranges import not_negative
 from builder.formulas.sources import COMMON_PRACTICE, CRC_TABLES
 
 
-@cites(COMMON_PRACTICE, "a way that is named as dead does not work", equation="working = ways - dead")
+@cites(
+    COMMON_PRACTICE, "a way that is named as dead does not work", equation="working = ways - dead"
+)
 def working_ways(*, ways: int, dead: Sequence[int]) -> int:
     """
     Ways of a line that work, from those that are named as dead.
@@ -63,7 +66,11 @@ def ways_in_all(counts: Sequence[int]) -> int:
     return sum(int(not_negative("counts", count)) for count in counts)
 
 
-@cites(COMMON_PRACTICE, "what lies in a row passes as much as its narrowest part", equation="least of the ways in a row")
+@cites(
+    COMMON_PRACTICE,
+    "what lies in a row passes as much as its narrowest part",
+    equation="least of the ways in a row",
+)
 def ways_through(counts: Sequence[int]) -> int:
     """
     Ways that pass several things in a row, such as a panel, a line and a switcher.
@@ -118,7 +125,11 @@ def changes_by_switcher(*, before: tuple[str, int], after: tuple[str, int]) -> b
     return before[0] == after[0] and before[1] != after[1]
 
 
-@cites(CRC_TABLES, "distance between two points in space", equation="d = sqrt((x2 - x1)^2 + (y2 - y1)^2 + (z2 - z1)^2)")
+@cites(
+    CRC_TABLES,
+    "distance between two points in space",
+    equation="d = sqrt((x2 - x1)^2 + (y2 - y1)^2 + (z2 - z1)^2)",
+)
 def straight_m(start_m: tuple[float, float, float], end_m: tuple[float, float, float]) -> float:
     """
     The straight line between two places. No cable is shorter.

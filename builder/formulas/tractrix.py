@@ -1,7 +1,8 @@
 """
 Where the wheels of a truck and its trailer go when its front axle follows a path, forwards.
 
-Each rear axle is pulled towards the point ahead of it: the tractrix. Tyres do not slip. Reversing is outside this model.
+Each rear axle is pulled towards the point ahead of it: the tractrix. Tyres do not slip. Reversing
+is outside this model.
 """
 
 import math
@@ -20,8 +21,9 @@ class Vehicle:
     """
     A rigid truck, or a tractor with one trailer. All lengths in metres.
 
-    ``wheelbase_m`` is front to rear axle of the first unit; ``trailer_m`` kingpin to rear axle of the trailer, 0 where there is none;
-    ``kingpin_ahead_m`` from the first unit's rear axle forward. Overhangs reach beyond the axles, ``trailer_front_m`` ahead of the kingpin.
+    ``wheelbase_m`` is front to rear axle of the first unit; ``trailer_m`` kingpin to rear axle of
+    the trailer, 0 where there is none; ``kingpin_ahead_m`` from the first unit's rear axle forward.
+    Overhangs reach beyond the axles, ``trailer_front_m`` ahead of the kingpin.
     """
 
     name: str
@@ -36,7 +38,10 @@ class Vehicle:
 
 @dataclass(frozen=True, slots=True)
 class Pose:
-    """Where a vehicle stands: its front axle's centre [m], the heading of the path there, of the first unit and of the trailer [rad]."""
+    """
+    Where a vehicle stands: its front axle's centre [m], the heading of the path there, of the first
+    unit and of the trailer [rad].
+    """
 
     front: Point
     path_heading: float
@@ -47,7 +52,10 @@ class Pose:
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """A piece of the front axle's path. ``radius_m`` None is straight on; above 0 turns left, below 0 turns right. [m]"""
+    """
+    A piece of the front axle's path. ``radius_m`` None is straight on; above 0 turns left, below 0
+    turns right. [m]
+    """
 
     length_m: float
     radius_m: float | None = None
@@ -56,9 +64,19 @@ class Piece:
 @cites(
     AASHTO_GREEN_BOOK,
     "2.1, swept path (tractrix), from memory",
-    equation="dpsi1/ds = sin(theta - psi1) / L1; dpsi2/ds = (v1 sin(psi1 - psi2) + a psi1' cos(psi1 - psi2)) / L2",
+    equation=(
+        "dpsi1/ds = sin(theta - psi1) / L1; dpsi2/ds = (v1 sin(psi1 - psi2) + a psi1' cos(psi1 -"
+        " psi2)) / L2"
+    ),
 )
-def drive(vehicle: Vehicle, pieces: Sequence[Piece], *, start: Point, heading_rad: float, step_m: float = 0.05) -> list[Pose]:
+def drive(
+    vehicle: Vehicle,
+    pieces: Sequence[Piece],
+    *,
+    start: Point,
+    heading_rad: float,
+    step_m: float = 0.05,
+) -> list[Pose]:
     """
     Poses of a vehicle that drives forwards along a path, from straight.
 
@@ -87,7 +105,8 @@ def drive(vehicle: Vehicle, pieces: Sequence[Piece], *, start: Point, heading_ra
 
     Notes
     -----
-    Fourth order Runge-Kutta steps. The front axle is taken to follow any arc; whether the wheels can steer that far is not checked.
+    Fourth order Runge-Kutta steps. The front axle is taken to follow any arc; whether the wheels
+    can steer that far is not checked.
     """
     poses = [Pose(start, heading_rad, heading_rad, heading_rad, 0.0)]
     for piece in pieces:
@@ -105,15 +124,28 @@ def _stepped(vehicle: Vehicle, pose: Pose, curvature: float, ds: float) -> Pose:
     state = (pose.heading, pose.trailer_heading)
 
     def rates(way: float, change: tuple[float, float], by: float) -> tuple[float, float]:
-        return _rates(vehicle, pose.path_heading + curvature * way, state[0] + by * change[0], state[1] + by * change[1])
+        return _rates(
+            vehicle,
+            pose.path_heading + curvature * way,
+            state[0] + by * change[0],
+            state[1] + by * change[1],
+        )
 
     first = rates(0, (0, 0), 0)
     second = rates(ds / 2, first, ds / 2)
     third = rates(ds / 2, second, ds / 2)
     fourth = rates(ds, third, ds)
-    heading, trailer = (state[k] + ds / 6 * (first[k] + 2 * second[k] + 2 * third[k] + fourth[k]) for k in (0, 1))
+    heading, trailer = (
+        state[k] + ds / 6 * (first[k] + 2 * second[k] + 2 * third[k] + fourth[k]) for k in (0, 1)
+    )
     turned = pose.path_heading + curvature * ds
-    return Pose(_along(pose.front, pose.path_heading, curvature, ds), turned, heading, trailer, pose.driven_m + ds)
+    return Pose(
+        _along(pose.front, pose.path_heading, curvature, ds),
+        turned,
+        heading,
+        trailer,
+        pose.driven_m + ds,
+    )
 
 
 def _rates(vehicle: Vehicle, theta: float, heading: float, trailer: float) -> tuple[float, float]:
@@ -122,7 +154,11 @@ def _rates(vehicle: Vehicle, theta: float, heading: float, trailer: float) -> tu
     if vehicle.trailer_m == 0:
         return turn, turn
     speed, angle = math.cos(theta - heading), heading - trailer
-    return turn, (speed * math.sin(angle) + vehicle.kingpin_ahead_m * turn * math.cos(angle)) / vehicle.trailer_m
+    return (
+        turn,
+        (speed * math.sin(angle) + vehicle.kingpin_ahead_m * turn * math.cos(angle))
+        / vehicle.trailer_m,
+    )
 
 
 def _along(point: Point, heading: float, curvature: float, ds: float) -> Point:
@@ -132,7 +168,11 @@ def _along(point: Point, heading: float, curvature: float, ds: float) -> Point:
     return point[0] + chord * math.cos(middle), point[1] + chord * math.sin(middle)
 
 
-@cites(AASHTO_GREEN_BOOK, "2.1, axle positions, from memory", equation="rear = front - L (cos psi, sin psi)")
+@cites(
+    AASHTO_GREEN_BOOK,
+    "2.1, axle positions, from memory",
+    equation="rear = front - L (cos psi, sin psi)",
+)
 def rear_axles(vehicle: Vehicle, pose: Pose) -> list[Point]:
     """
     Centres of the rear axle of each unit.
@@ -150,7 +190,14 @@ def rear_axles(vehicle: Vehicle, pose: Pose) -> list[Point]:
     rear = _back(pose.front, pose.heading, vehicle.wheelbase_m)
     if vehicle.trailer_m == 0:
         return [rear]
-    return [rear, _back(_back(rear, pose.heading, -vehicle.kingpin_ahead_m), pose.trailer_heading, vehicle.trailer_m)]
+    return [
+        rear,
+        _back(
+            _back(rear, pose.heading, -vehicle.kingpin_ahead_m),
+            pose.trailer_heading,
+            vehicle.trailer_m,
+        ),
+    ]
 
 
 def _back(point: Point, heading: float, distance: float) -> Point:

@@ -12,10 +12,22 @@ from builder.formulas.ranges import above_zero, checked_power_factor, not_negati
 from builder.formulas.sources import BS_7671, IEEE_141
 
 
-@cites(IEEE_141, "3.11, approximate voltage drop, from memory", equation="dU_line = I L (R cos(phi) + X sin(phi))")
-def one_conductor_drop_v(*, current_a: float, length_m: float, r_ohm_per_km: float, x_ohm_per_km: float, power_factor: float) -> float:
+@cites(
+    IEEE_141,
+    "3.11, approximate voltage drop, from memory",
+    equation="dU_line = I L (R cos(phi) + X sin(phi))",
+)
+def one_conductor_drop_v(
+    *,
+    current_a: float,
+    length_m: float,
+    r_ohm_per_km: float,
+    x_ohm_per_km: float,
+    power_factor: float,
+) -> float:
     """
-    Voltage lost along one conductor: of a balanced three-phase feeder, the loss from line to neutral.
+    Voltage lost along one conductor: of a balanced three-phase feeder, the loss from line to
+    neutral.
 
     Parameters
     ----------
@@ -45,13 +57,30 @@ def one_conductor_drop_v(*, current_a: float, length_m: float, r_ohm_per_km: flo
     cosine = checked_power_factor(power_factor)
     resistive = not_negative("r_ohm_per_km", r_ohm_per_km) * cosine
     reactive = not_negative("x_ohm_per_km", x_ohm_per_km) * math.sqrt(1 - cosine * cosine)
-    return not_negative("current_a", current_a) * not_negative("length_m", length_m) / 1000 * (resistive + reactive)
+    return (
+        not_negative("current_a", current_a)
+        * not_negative("length_m", length_m)
+        / 1000
+        * (resistive + reactive)
+    )
 
 
-@cites(IEEE_141, "3.11, approximate voltage drop, single phase, from memory", equation="dU = 2 I L (R cos(phi) + X sin(phi))")
-def single_phase_drop_v(*, current_a: float, length_m: float, r_ohm_per_km: float, x_ohm_per_km: float, power_factor: float) -> float:
+@cites(
+    IEEE_141,
+    "3.11, approximate voltage drop, single phase, from memory",
+    equation="dU = 2 I L (R cos(phi) + X sin(phi))",
+)
+def single_phase_drop_v(
+    *,
+    current_a: float,
+    length_m: float,
+    r_ohm_per_km: float,
+    x_ohm_per_km: float,
+    power_factor: float,
+) -> float:
     """
-    Voltage lost between the two wires of a single-phase circuit, out and back through equal conductors.
+    Voltage lost between the two wires of a single-phase circuit, out and back through equal
+    conductors.
 
     Parameters
     ----------
@@ -75,12 +104,27 @@ def single_phase_drop_v(*, current_a: float, length_m: float, r_ohm_per_km: floa
         If a number is negative or the power factor is outside its range.
     """
     return 2 * one_conductor_drop_v(
-        current_a=current_a, length_m=length_m, r_ohm_per_km=r_ohm_per_km, x_ohm_per_km=x_ohm_per_km, power_factor=power_factor
+        current_a=current_a,
+        length_m=length_m,
+        r_ohm_per_km=r_ohm_per_km,
+        x_ohm_per_km=x_ohm_per_km,
+        power_factor=power_factor,
     )
 
 
-@cites(IEEE_141, "3.11, approximate voltage drop, three phase, from memory", equation="dU_LL = sqrt(3) I L (R cos(phi) + X sin(phi))")
-def three_phase_drop_v(*, current_a: float, length_m: float, r_ohm_per_km: float, x_ohm_per_km: float, power_factor: float) -> float:
+@cites(
+    IEEE_141,
+    "3.11, approximate voltage drop, three phase, from memory",
+    equation="dU_LL = sqrt(3) I L (R cos(phi) + X sin(phi))",
+)
+def three_phase_drop_v(
+    *,
+    current_a: float,
+    length_m: float,
+    r_ohm_per_km: float,
+    x_ohm_per_km: float,
+    power_factor: float,
+) -> float:
     """
     Voltage lost between two lines of a balanced three-phase feeder.
 
@@ -106,11 +150,19 @@ def three_phase_drop_v(*, current_a: float, length_m: float, r_ohm_per_km: float
         If a number is negative or the power factor is outside its range.
     """
     return math.sqrt(3) * one_conductor_drop_v(
-        current_a=current_a, length_m=length_m, r_ohm_per_km=r_ohm_per_km, x_ohm_per_km=x_ohm_per_km, power_factor=power_factor
+        current_a=current_a,
+        length_m=length_m,
+        r_ohm_per_km=r_ohm_per_km,
+        x_ohm_per_km=x_ohm_per_km,
+        power_factor=power_factor,
     )
 
 
-@cites(IEEE_141, "3.11, exact voltage drop, from memory", equation="dU = Us + I(R cos + X sin) - sqrt(Us^2 - I^2 (X cos - R sin)^2)")
+@cites(
+    IEEE_141,
+    "3.11, exact voltage drop, from memory",
+    equation="dU = Us + I(R cos + X sin) - sqrt(Us^2 - I^2 (X cos - R sin)^2)",
+)
 def exact_drop_v(
     *,
     source_v: float,
@@ -127,7 +179,8 @@ def exact_drop_v(
     Parameters
     ----------
     source_v
-        Voltage at the sending end: line to neutral where one wire is in the path, wire to wire where two are. [V]
+        Voltage at the sending end: line to neutral where one wire is in the path, wire to wire
+        where two are. [V]
     current_a
         Current. [A]
     length_m
@@ -151,20 +204,26 @@ def exact_drop_v(
     """
     source = above_zero("source_v", source_v)
     ohms = not_negative("length_m", length_m) / 1000 * wires_in_path
-    resistive = not_negative("current_a", current_a) * not_negative("r_ohm_per_km", r_ohm_per_km) * ohms
+    resistive = (
+        not_negative("current_a", current_a) * not_negative("r_ohm_per_km", r_ohm_per_km) * ohms
+    )
     reactive = current_a * not_negative("x_ohm_per_km", x_ohm_per_km) * ohms
     cosine = checked_power_factor(power_factor)
     sine = math.sqrt(1 - cosine * cosine)
     along, across = resistive * cosine + reactive * sine, reactive * cosine - resistive * sine
     if abs(across) > source or math.sqrt(source * source - across * across) < along:
-        raise ValueError(f"current_a must be one that the feeder can deliver, got {current_a} over {length_m} m from {source_v} V")
+        raise ValueError(
+            f"current_a must be one that the feeder can deliver, got {current_a} over {length_m} m"
+            f" from {source_v} V"
+        )
     return source + along - math.sqrt(source * source - across * across)
 
 
 @cites(BS_7671, "Appendix 4, tables of voltage drop, mV/A/m", equation="dU = (mV/A/m) I L / 1000")
 def tabulated_drop_v(*, millivolt_per_a_m: float, current_a: float, length_m: float) -> float:
     """
-    Voltage lost by a table's millivolt per ampere and metre; the base is the table's own (line to line for three phases).
+    Voltage lost by a table's millivolt per ampere and metre; the base is the table's own (line to
+    line for three phases).
 
     Parameters
     ----------
@@ -217,7 +276,10 @@ def drop_percent(*, drop_v: float, base_v: float) -> float:
 @cites(
     BS_7671,
     "Appendix 4, Table 4Ab (IEC 60364-5-52, Table G.52.1)",
-    equation="3 % lighting, 5 % other; 6 % and 8 % from a private supply; + 0.005 % per m above 100 m, at most 0.5 %",
+    equation=(
+        "3 % lighting, 5 % other; 6 % and 8 % from a private supply; + 0.005 % per m above 100 m,"
+        " at most 0.5 %"
+    ),
 )
 def drop_limit_percent(*, lighting: bool, private_supply: bool, length_m: float) -> float:
     """

@@ -1,7 +1,8 @@
 """
 Wind on stated areas.
 
-The levels at which a site alerts, lowers or clears are the site's own: none is assumed here. Ballast against sliding and overturning is left out.
+The levels at which a site alerts, lowers or clears are the site's own: none is assumed here.
+Ballast against sliding and overturning is left out.
 """
 
 from builder.formulas.cite import cites
@@ -19,7 +20,8 @@ def wind_pressure_pa(*, speed_m_s: float, air_density_kg_m3: float) -> float:
     speed_m_s
         Wind speed; whether a gust or a mean is the plan's to say. [m/s]
     air_density_kg_m3
-        Density of the air: 1.25 by EN 1991-1-4, 1.225 in a standard atmosphere at sea level. [kg/m³]
+        Density of the air: 1.25 by EN 1991-1-4, 1.225 in a standard atmosphere at sea level.
+        [kg/m³]
 
     Returns
     -------
@@ -33,12 +35,21 @@ def wind_pressure_pa(*, speed_m_s: float, air_density_kg_m3: float) -> float:
 
     Notes
     -----
-    No gust, height, terrain or shelter factor: a mean speed over ten minutes understates what a gust does.
+    No gust, height, terrain or shelter factor: a mean speed over ten minutes understates what a
+    gust does.
     """
-    return 0.5 * above_zero("air_density_kg_m3", air_density_kg_m3) * not_negative("speed_m_s", speed_m_s) ** 2
+    return (
+        0.5
+        * above_zero("air_density_kg_m3", air_density_kg_m3)
+        * not_negative("speed_m_s", speed_m_s) ** 2
+    )
 
 
-@cites(EN_1991_1_4, "5.3, force by a force coefficient, structural factor left out", equation="F = q c A")
+@cites(
+    EN_1991_1_4,
+    "5.3, force by a force coefficient, structural factor left out",
+    equation="F = q c A",
+)
 def wind_force_n(*, pressure_pa: float, force_coefficient: float, area_m2: float) -> float:
     """
     Force of the wind on one area.
@@ -67,4 +78,8 @@ def wind_force_n(*, pressure_pa: float, force_coefficient: float, area_m2: float
     A still force: flutter, swing and the response of the structure are left out.
     """
     pressure_pa = not_negative("pressure_pa", pressure_pa)
-    return pressure_pa * not_negative("force_coefficient", force_coefficient) * not_negative("area_m2", area_m2)
+    return (
+        pressure_pa
+        * not_negative("force_coefficient", force_coefficient)
+        * not_negative("area_m2", area_m2)
+    )

@@ -1,4 +1,7 @@
-"""The pages that look over the whole pack: home, findings, what changed, workings and sources, glossary."""
+"""
+The pages that look over the whole pack: home, findings, what changed, workings and sources,
+glossary.
+"""
 
 from collections.abc import Sequence
 
@@ -14,4 +17,10 @@ from builder.pack import Pack
 def overview_pages(pack: Pack, headlines: Sequence[Entry]) -> tuple[Page, ...]:
     """The home page first, then the pages that stand after the departments."""
     changed = (changes_page(pack),) if pack.log else ()
-    return (home_page(pack, headlines), findings_page(pack), *changed, workings_page(pack), glossary_page())
+    return (
+        home_page(pack, headlines),
+        findings_page(pack),
+        *changed,
+        workings_page(pack),
+        glossary_page(),
+    )

@@ -1,9 +1,26 @@
-"""'What changed': the house's log, newest first, with the figures that moved. A script lets a visitor see only what is new to them."""
+"""
+'What changed': the house's log, newest first, with the figures that moved.
+
+A script lets a visitor see only what is new to them.
+"""
 
 from collections.abc import Iterator
 
 from builder.cautions import EVERYWHERE
-from builder.document import Block, Bullets, Caution, Day, Folded, Heading, Inline, Link, Page, Paragraph, Row, Table
+from builder.document import (
+    Block,
+    Bullets,
+    Caution,
+    Day,
+    Folded,
+    Heading,
+    Inline,
+    Link,
+    Page,
+    Paragraph,
+    Row,
+    Table,
+)
 from builder.pack import Altered, Change, Pack
 from builder.render.feed import FeedEntry, feed
 
@@ -29,30 +46,51 @@ UNITS = {"out_of_service": "numbers that do not play", "dead": "dead ways"}
 
 def changes_page(pack: Pack) -> Page:
     """The log as a page."""
-    return Page(KEY, TITLE, tuple(blocks(pack)), summary="What the house has changed, when, by whom and why.")
+    return Page(
+        KEY,
+        TITLE,
+        tuple(blocks(pack)),
+        summary="What the house has changed, when, by whom and why.",
+    )
 
 
 def blocks(pack: Pack) -> Iterator[Block]:
     """An introduction, the table, the figures that moved, how to subscribe."""
-    yield Paragraph("What the house has changed, newest first: what went out, came back, was counted or checked again, and why.")
+    yield Paragraph(
+        "What the house has changed, newest first: what went out, came back, was counted or checked"
+        " again, and why."
+    )
     named = newest_first(pack)
     yield Table(
-        ("Day", "What", "Why, and by whom"), [row(change, anchor, pack) for change, anchor in named], summary="Changes of the house, newest first"
+        ("Day", "What", "Why, and by whom"),
+        [row(change, anchor, pack) for change, anchor in named],
+        summary="Changes of the house, newest first",
     )
     if any(change.moved for change, _ in named):
         yield Heading(2, "Figures that moved", "moved")
         yield Caution(EVERYWHERE)
         yield from (
-            Folded(f"{change.on}, {change.line or 'the house'}", [Bullets(change.moved)], moved_anchor(anchor))
+            Folded(
+                f"{change.on}, {change.line or 'the house'}",
+                [Bullets(change.moved)],
+                moved_anchor(anchor),
+            )
             for change, anchor in named
             if change.moved
         )
     yield Heading(2, "Subscribe", "subscribe")
-    yield Paragraph(f"A reader of feeds can follow this page: give it the address of this page with {FEED} in the place of {KEY}.html.")
+    yield Paragraph(
+        f"A reader of feeds can follow this page: give it the address of this page with {FEED} in"
+        f" the place of {KEY}.html."
+    )
 
 
 def newest_first(pack: Pack) -> list[tuple[Change, str]]:
-    """The changes with the anchor of each: the day, and which of that day's it is. The log is oldest first; of one day, later lines are newer."""
+    """
+    The changes with the anchor of each: the day, and which of that day's it is.
+
+    The log is oldest first; of one day, later lines are newer.
+    """
     count: dict[str, int] = {}
     named = []
     for change in pack.log:
@@ -65,8 +103,17 @@ def newest_first(pack: Pack) -> list[tuple[Change, str]]:
 def row(change: Change, anchor: str, pack: Pack) -> Row:
     """One change as a row."""
     count = len(change.moved)
-    moved: list[Inline] = [" ", Link("What moved with it", KEY, moved_anchor(anchor))] if count else []
-    return Row(([Day(change.on)], [*what(change, pack), *moved], f"{sentence(change.why)} {sentence(change.by)}"), anchor)
+    moved: list[Inline] = (
+        [" ", Link("What moved with it", KEY, moved_anchor(anchor))] if count else []
+    )
+    return Row(
+        (
+            [Day(change.on)],
+            [*what(change, pack), *moved],
+            f"{sentence(change.why)} {sentence(change.by)}",
+        ),
+        anchor,
+    )
 
 
 def moved_anchor(anchor: str) -> str:
@@ -80,12 +127,18 @@ def sentence(text: str) -> str:
 
 
 def what(change: Change, pack: Pack) -> list[Inline]:
-    """The line that changed, with its department's page, and what was done. A change written by hand need not name a line."""
+    """
+    The line that changed, with its department's page, and what was done.
+
+    A change written by hand need not name a line.
+    """
     key = change.file.removesuffix(".yml")
     section = pack.section(key)
     did = done(change)
     if section is None:
-        return [f"{change.line}. {did}" if change.line and did else change.line or did or "The house."]
+        return [
+            f"{change.line}. {did}" if change.line and did else change.line or did or "The house."
+        ]
     return [Link(section.title, key), f": {change.line}. {did}" if change.line else f". {did}"]
 
 
@@ -112,7 +165,10 @@ def altered(part: Altered) -> str:
 def changes_feed(pack: Pack) -> str:
     """The same as an Atom feed. Its days are the log's; no clock is asked."""
     entries = [
-        FeedEntry(anchor, change.on, change.by, headline(change), body(change), f"{KEY}.html#{anchor}") for change, anchor in newest_first(pack)
+        FeedEntry(
+            anchor, change.on, change.by, headline(change), body(change), f"{KEY}.html#{anchor}"
+        )
+        for change, anchor in newest_first(pack)
     ]
     return feed(pack.venue, f"{pack.venue}: what changed", f"{KEY}.html", entries)
 

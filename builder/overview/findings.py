@@ -10,12 +10,20 @@ TITLES = {Level.DANGER: "Dangers", Level.CAUTION: "Cautions", Level.NOTE: "Notes
 
 def findings_page(pack: Pack) -> Page:
     """All findings by level, each with the line it is about."""
-    return Page("findings", "Findings", tuple(blocks(pack)), summary="What does not add up, is over a limit, is old or is not finished.")
+    return Page(
+        "findings",
+        "Findings",
+        tuple(blocks(pack)),
+        summary="What does not add up, is over a limit, is old or is not finished.",
+    )
 
 
 def blocks(pack: Pack) -> Iterator[Block]:
     """An introduction, then a heading a level."""
-    yield Paragraph("What the check of this description found. The pack is published all the same; a finding stands here until it is mended.")
+    yield Paragraph(
+        "What the check of this description found. The pack is published all the same; a finding"
+        " stands here until it is mended."
+    )
     if not pack.findings:
         yield Paragraph("Nothing was found.")
     for level, title in TITLES.items():
@@ -29,4 +37,8 @@ def framed(finding: Finding) -> Caution:
     """One finding with its code and place."""
     place = finding.place
     where = f"{place.file}, line {place.line}. " if place and place.line else ""
-    return Caution([finding.sentence, " ", Small(f"{where}Code {finding.code}.")], title=finding.level.value.capitalize(), tone=finding.level.value)
+    return Caution(
+        [finding.sentence, " ", Small(f"{where}Code {finding.code}.")],
+        title=finding.level.value.capitalize(),
+        tone=finding.level.value,
+    )

@@ -5,7 +5,24 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from builder.cautions import EVERYWHERE
-from builder.document import Block, Bullets, Caution, Day, Entry, Facts, Folded, Heading, Headline, Inline, Link, Page, Paragraph, Strong, Tag, Words
+from builder.document import (
+    Block,
+    Bullets,
+    Caution,
+    Day,
+    Entry,
+    Facts,
+    Folded,
+    Heading,
+    Headline,
+    Inline,
+    Link,
+    Page,
+    Paragraph,
+    Strong,
+    Tag,
+    Words,
+)
 from builder.layout import checked_pieces
 from builder.overview.changes import DONE, newest_first, sentence
 from builder.overview.elevation import elevation
@@ -16,17 +33,31 @@ SHOWN = 6
 
 
 def home_page(pack: Pack, headlines: Sequence[Entry]) -> Page:
-    """Answers, trouble spots, what is out of service or not known, and how fresh each department is."""
-    return Page("index", pack.venue, tuple(blocks(pack, headlines)), summary=f"The tech pack of {pack.venue}, revision {pack.revision.number}.")
+    """
+    Answers, trouble spots, what is out of service or not known, and how fresh each department is.
+    """
+    return Page(
+        "index",
+        pack.venue,
+        tuple(blocks(pack, headlines)),
+        summary=f"The tech pack of {pack.venue}, revision {pack.revision.number}.",
+    )
 
 
 def blocks(pack: Pack, headlines: Sequence[Entry]) -> Iterator[Block]:
-    """The page from top to bottom: what the house is, what is wrong today, the numbers, what moved last."""
+    """
+    The page from top to bottom: what the house is, what is wrong today, the numbers, what moved
+    last.
+    """
     if drawing := elevation(pack):
         yield replace(drawing, beside=True)
     identity = next((item for item in pack.items() if item.kind == "identity"), None)
     if identity:
-        yield Paragraph([identity.text("what"), " ", Strong(identity.text("town")), "."] if identity.text("town") else identity.text("what"))
+        yield Paragraph(
+            [identity.text("what"), " ", Strong(identity.text("town")), "."]
+            if identity.text("town")
+            else identity.text("what")
+        )
     yield from dangers(pack)
     yield from lately(pack)
     yield Headline(headlines)
@@ -39,16 +70,30 @@ def blocks(pack: Pack, headlines: Sequence[Entry]) -> Iterator[Block]:
 
 
 def dangers(pack: Pack) -> Iterator[Block]:
-    """The first danger in its own words and how many findings are open, before any figure is read."""
+    """
+    The first danger in its own words and how many findings are open, before any figure is read.
+    """
     count = Counter(finding.level for finding in pack.findings)
-    said = " and ".join(count_of(number, level.value) for level in (Level.DANGER, Level.CAUTION) if (number := count[level]))
+    said = " and ".join(
+        count_of(number, level.value)
+        for level in (Level.DANGER, Level.CAUTION)
+        if (number := count[level])
+    )
     if not said:
         return
-    first = next((finding.sentence for finding in pack.findings if finding.level is Level.DANGER), "")
+    first = next(
+        (finding.sentence for finding in pack.findings if finding.level is Level.DANGER), ""
+    )
     if first:
-        yield Caution([f"{first} ", Link(f"All findings: {said}", "findings")], title="Danger", tone="danger")
+        yield Caution(
+            [f"{first} ", Link(f"All findings: {said}", "findings")], title="Danger", tone="danger"
+        )
     else:
-        yield Caution([f"{said} on this revision. ", Link("Read the findings", "findings")], title="Open findings", tone="caution")
+        yield Caution(
+            [f"{said} on this revision. ", Link("Read the findings", "findings")],
+            title="Open findings",
+            tone="caution",
+        )
 
 
 def lately(pack: Pack) -> Iterator[Block]:
@@ -58,7 +103,15 @@ def lately(pack: Pack) -> Iterator[Block]:
         did = ", ".join(part for part in (change.line, DONE.get(change.did, change.did)) if part)
         moved = f" {count_of(len(change.moved), 'figure')} moved with it. " if change.moved else " "
         words = f"{sentence(did)} {sentence(change.why)}" if did else sentence(change.why)
-        yield Paragraph([Strong("Last change"), " ", Day(change.on), f": {words}{moved}", Link("What changed", "changes", anchor)])
+        yield Paragraph(
+            [
+                Strong("Last change"),
+                " ",
+                Day(change.on),
+                f": {words}{moved}",
+                Link("What changed", "changes", anchor),
+            ]
+        )
 
 
 def count_of(number: int, thing: str) -> str:
@@ -85,16 +138,33 @@ def trouble_words(spot: Item) -> Words:
 
 def shortcomings(pack: Pack) -> Iterator[Block]:
     """What is out of service or limited, and what the house does not know yet."""
-    reduced = [(section, item) for section in pack.sections for item in section.items if item.condition in ("limited", "out of service")]
+    reduced = [
+        (section, item)
+        for section in pack.sections
+        for item in section.items
+        if item.condition in ("limited", "out of service")
+    ]
     if reduced:
         reduced.sort(key=lambda found: found[1].condition != "out of service")
         yield Heading(2, "Not in full service today", "reduced")
         yield from some([reduced_words(section, item) for section, item in reduced])
-    every = [(section, item, fact) for section in pack.sections for item in section.items for fact in item.facts]
-    unknown = [(section, item, fact) for section, item, fact in every if fact.standing is Standing.UNKNOWN]
+    every = [
+        (section, item, fact)
+        for section in pack.sections
+        for item in section.items
+        for fact in item.facts
+    ]
+    unknown = [
+        (section, item, fact) for section, item, fact in every if fact.standing is Standing.UNKNOWN
+    ]
     if unknown:
         yield Heading(2, "Not known yet", "unknown")
-        yield from some([[Link(section.title, section.key), f": {item.name}, {fact.label.lower()}"] for section, item, fact in unknown])
+        yield from some(
+            [
+                [Link(section.title, section.key), f": {item.name}, {fact.label.lower()}"]
+                for section, item, fact in unknown
+            ]
+        )
 
 
 def some(entries: Sequence[Words]) -> Iterator[Block]:
@@ -110,7 +180,12 @@ def reduced_words(section: Section, item: Item) -> Sequence[Inline]:
     """One thing that is limited or out of service."""
     tone = "danger" if item.condition == "out of service" else "caution"
     note = f" {item.note}" if item.note else ""
-    return [Tag(item.condition, tone), " ", Link(f"{section.title}: {item.name}", section.key), note]
+    return [
+        Tag(item.condition, tone),
+        " ",
+        Link(f"{section.title}: {item.name}", section.key),
+        note,
+    ]
 
 
 def freshness(section: Section) -> Entry:
@@ -126,4 +201,7 @@ def revision_words(pack: Pack) -> str:
     """Which revision this is, for the foot of the page."""
     revision = pack.revision
     note = f" {revision.note}" if revision.note else ""
-    return f"Revision {revision.number} of {revision.on}, issued by {revision.by}. Description {revision.fingerprint}.{note}"
+    return (
+        f"Revision {revision.number} of {revision.on}, issued by {revision.by}. Description"
+        f" {revision.fingerprint}.{note}"
+    )

@@ -1,7 +1,9 @@
 """
-``log.yml``: what changed in the house, dated. Optional; ``housepack stock`` adds to it, and a crew may write in it by hand.
+``log.yml``: what changed in the house, dated. Optional; ``housepack stock`` adds to it, and a crew
+may write in it by hand.
 
-It belongs to no department and gives no facts: it is published as the page 'What changed' and its feed.
+It belongs to no department and gives no facts: it is published as the page 'What changed' and its
+feed.
 """
 
 from builder.pack import Altered, Change

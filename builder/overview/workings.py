@@ -1,4 +1,7 @@
-"""Workings and sources: each figure's formula, inputs and source in one place, and every source that is used."""
+"""
+Workings and sources: each figure's formula, inputs and source in one place, and every source that
+is used.
+"""
 
 from collections.abc import Iterator
 
@@ -10,14 +13,20 @@ from builder.pack import Field, Figure, Item, Pack, Section
 
 MARK = f" (places {FROM_MEMORY})"
 MARKED = (
-    f"A working whose source ends with '{FROM_MEMORY}' names a chapter, clause or value that nobody looked up in that edition. "
-    "The sources below that are cited so are marked; look the place up before you rely on it."
+    f"A working whose source ends with '{FROM_MEMORY}' names a chapter, clause or value that nobody"
+    " looked up in that edition. The sources below that are cited so are marked; look the place up"
+    " before you rely on it."
 )
 
 
 def workings_page(pack: Pack) -> Page:
     """Every figure by department with its working, then the list of sources."""
-    return Page("workings", "Workings and sources", tuple(blocks(pack)), summary="The formula, inputs and source of every figure.")
+    return Page(
+        "workings",
+        "Workings and sources",
+        tuple(blocks(pack)),
+        summary="The formula, inputs and source of every figure.",
+    )
 
 
 def blocks(pack: Pack) -> Iterator[Block]:
@@ -39,7 +48,10 @@ def department_blocks(section: Section) -> Iterator[Block]:
     if items or section.fields:
         yield Heading(2, section.title, section.key)
     for item in items:
-        yield Folded(f"{item.name}: {', '.join(figure.label.lower() for figure in item.figures)}", tuple(item_blocks(item)))
+        yield Folded(
+            f"{item.name}: {', '.join(figure.label.lower() for figure in item.figures)}",
+            tuple(item_blocks(item)),
+        )
     for field in section.fields:
         yield Folded(field.name, working_blocks(field.working))
 
@@ -49,14 +61,24 @@ def item_blocks(item: Item) -> Iterator[Block]:
     for figure in item.figures:
         yield Paragraph([f"{figure.label}: ", *shown_figure(figure)])
         yield from working_blocks(figure.working)
-    yield from (Caution(caution) for caution in dict.fromkeys(figure.caution for figure in item.figures) if caution)
+    yield from (
+        Caution(caution)
+        for caution in dict.fromkeys(figure.caution for figure in item.figures)
+        if caution
+    )
 
 
 def sources(pack: Pack) -> list[str]:
-    """Every source that a figure of this pack cites, once, in alphabetical order; marked where a place in it is from memory."""
+    """
+    Every source that a figure of this pack cites, once, in alphabetical order; marked where a place
+    in it is from memory.
+    """
     computed: list[Figure | Field] = [figure for item in pack.items() for figure in item.figures]
     computed += [field for section in pack.sections for field in section.fields]
     cited = [reference for figure in computed for reference in figure.working.references]
     found = {(reference.source, reference.title) for reference in cited}
     unread = {reference.source for reference in cited if reference.clause.endswith(FROM_MEMORY)}
-    return [(f"{source}. {title}" if title else source) + (MARK if source in unread else "") for source, title in sorted(found)]
+    return [
+        (f"{source}. {title}" if title else source) + (MARK if source in unread else "")
+        for source, title in sorted(found)
+    ]

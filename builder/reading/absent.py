@@ -24,15 +24,34 @@ _WRITTEN = {"?": Absent.UNKNOWN, "none": Absent.NONE}
 
 @dataclass(frozen=True, slots=True)
 class OrAbsent:
-    """Lets `?` and `none` stand in a field's place; anything else is for the field's own type, whose errors pass unchanged."""
+    """
+    Lets `?` and `none` stand in a field's place; anything else is for the field's own type, whose
+    errors pass unchanged.
+    """
 
-    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> core_schema.CoreSchema:
-        stated = handler.generate_schema(Union[tuple(each for each in get_args(source) if each is not Absent)])  # noqa: UP007 (built at run time)
+    def __get_pydantic_core_schema__(
+        self, source: Any, handler: GetCoreSchemaHandler
+    ) -> core_schema.CoreSchema:
+        stated = handler.generate_schema(
+            Union[tuple(each for each in get_args(source) if each is not Absent)]  # noqa: UP007
+        )
         written = core_schema.wrap_serializer_function_ser_schema(_written, schema=stated)
-        return core_schema.no_info_wrap_validator_function(_absent_or, stated, serialization=written)
+        return core_schema.no_info_wrap_validator_function(
+            _absent_or, stated, serialization=written
+        )
 
-    def __get_pydantic_json_schema__(self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
-        return {"anyOf": [handler(schema), {"enum": list(_WRITTEN), "description": "? if nobody knows yet, none if there is none"}]}
+    def __get_pydantic_json_schema__(
+        self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        return {
+            "anyOf": [
+                handler(schema),
+                {
+                    "enum": list(_WRITTEN),
+                    "description": "? if nobody knows yet, none if there is none",
+                },
+            ]
+        }
 
 
 def _absent_or(value: Any, stated: Callable[[Any], Any]) -> Any:
@@ -46,5 +65,5 @@ def _written(value: Any, stated: Callable[[Any], Any]) -> Any:
     return value.value if isinstance(value, Absent) else stated(value)
 
 
-Maybe = Annotated[Union[T, Absent], OrAbsent()]  # noqa: UP007 (a generic alias needs the subscript form to bind T at run time)
+Maybe = Annotated[Union[T, Absent], OrAbsent()]  # noqa: UP007
 """A field that may be unknown or none: `width: Maybe[Length] = Absent.NOT_STATED`."""

@@ -10,7 +10,9 @@ from builder.reading.numerals import Unreadable
 from builder.reading.quantity import Quantity
 from builder.reading.units import IMPERIAL, Unit
 
-_GAUGE = re.compile(r"(?:#?(?P<size>[0-9]/0|[0-9]{1,2}) ?AWG|AWG ?#?(?P<after>[0-9]/0|[0-9]{1,2}))", re.IGNORECASE)
+_GAUGE = re.compile(
+    r"(?:#?(?P<size>[0-9]/0|[0-9]{1,2}) ?AWG|AWG ?#?(?P<after>[0-9]/0|[0-9]{1,2}))", re.IGNORECASE
+)
 GAUGE = Unit("AWG", Fraction(1), IMPERIAL)
 _LARGEST_ZEROS, _SMALLEST_GAUGE = 4, 40
 
@@ -19,7 +21,12 @@ class CrossSection(Quantity):
     """The cross-section of a conductor; ``si`` is in m2."""
 
     __slots__ = ()
-    kind, examples, si_unit, units = "a cross-section", ("35 mm2", "4/0 AWG"), "m2", units.CROSS_SECTION
+    kind, examples, si_unit, units = (
+        "a cross-section",
+        ("35 mm2", "4/0 AWG"),
+        "m2",
+        units.CROSS_SECTION,
+    )
 
     @property
     def mm2(self) -> float:
@@ -48,6 +55,10 @@ def awg_mm2(size: str) -> float:
     zeros = int(size[0]) if size.endswith("/0") else 0
     gauge = 1 - zeros if zeros else int(size)
     if (size.endswith("/0") and not 1 <= zeros <= _LARGEST_ZEROS) or gauge > _SMALLEST_GAUGE:
-        raise Unreadable("is not a gauge between 4/0 and 40", "number-out-of-range", "write the cross-section in mm2 or kcmil")
+        raise Unreadable(
+            "is not a gauge between 4/0 and 40",
+            "number-out-of-range",
+            "write the cross-section in mm2 or kcmil",
+        )
     diameter_mm = 0.127 * math.pow(92, (36 - gauge) / 39)
     return math.pi / 4 * diameter_mm**2

@@ -76,7 +76,12 @@ class DataRate(Quantity):
     """How fast data passes, in bits a second."""
 
     __slots__ = ()
-    kind, examples, si_unit, units = "a data rate", ("100 Mbit/s", "1 Gbit/s"), "bit/s", units.DATA_RATE
+    kind, examples, si_unit, units = (
+        "a data rate",
+        ("100 Mbit/s", "1 Gbit/s"),
+        "bit/s",
+        units.DATA_RATE,
+    )
 
     @property
     def mbit_per_s(self) -> float:
@@ -88,7 +93,13 @@ class Level(Quantity):
     """A level in decibels, with the weighting its author gave."""
 
     __slots__ = ()
-    kind, examples, si_unit, units, may_be_negative = "a level", ("102 dB", "98 dB(A)"), "dB", units.LEVEL, True
+    kind, examples, si_unit, units, may_be_negative = (
+        "a level",
+        ("102 dB", "98 dB(A)"),
+        "dB",
+        units.LEVEL,
+        True,
+    )
 
     @property
     def db(self) -> float:

@@ -23,7 +23,12 @@ class LoadPerArea(Quantity):
     """A load spread over an area."""
 
     __slots__ = ()
-    kind, examples, si_unit, units = "a load per area", ("7.4 kPa", "155 psf"), "Pa", units.LOAD_PER_AREA
+    kind, examples, si_unit, units = (
+        "a load per area",
+        ("7.4 kPa", "155 psf"),
+        "Pa",
+        units.LOAD_PER_AREA,
+    )
 
     @property
     def kpa(self) -> float:
@@ -35,7 +40,12 @@ class LoadPerLength(Quantity):
     """A load spread along a length."""
 
     __slots__ = ()
-    kind, examples, si_unit, units = "a load per length", ("45 kg/m", "30 lb/ft"), "kg/m", units.LOAD_PER_LENGTH
+    kind, examples, si_unit, units = (
+        "a load per length",
+        ("45 kg/m", "30 lb/ft"),
+        "kg/m",
+        units.LOAD_PER_LENGTH,
+    )
 
     @property
     def kg_per_m(self) -> float:

@@ -1,7 +1,9 @@
 """
-Quantities in words: what the author wrote, the same in the other system, and computed values in both.
+Quantities in words: what the author wrote, the same in the other system, and computed values in
+both.
 
-Rounding is half to even on the shortest decimal form of the value, in exact arithmetic, so the same value gives the same words on every machine.
+Rounding is half to even on the shortest decimal form of the value, in exact arithmetic, so the same
+value gives the same words on every machine.
 """
 
 import math
@@ -33,7 +35,10 @@ class Forms:
 
 
 def both(quantity: q.Quantity) -> tuple[str, str]:
-    """The author's wording, and the same in the other system; the second is empty where the author wrote both or there is no other."""
+    """
+    The author's wording, and the same in the other system; the second is empty where the author
+    wrote both or there is no other.
+    """
     unit = quantity.amounts(quantity.text)[0].unit
     if quantity.second is not None or unit is None:
         return quantity.text, ""
@@ -42,7 +47,9 @@ def both(quantity: q.Quantity) -> tuple[str, str]:
     return quantity.text, other(_exact(quantity.si), None) if other else ""
 
 
-def shown(kind: type[q.Quantity], si: float, digits: int | None = None, system: System = "metric") -> tuple[str, str]:
+def shown(
+    kind: type[q.Quantity], si: float, digits: int | None = None, system: System = "metric"
+) -> tuple[str, str]:
     """
     A computed value in words, in this system and in the other.
 
@@ -53,14 +60,16 @@ def shown(kind: type[q.Quantity], si: float, digits: int | None = None, system: 
     si
         Its value, in the unit that ``kind.si_unit`` names.
     digits
-        Digits after the point in the first wording; None fits them to the size. Feet and inches go to the half inch whatever is asked.
+        Digits after the point in the first wording; None fits them to the size. Feet and inches go
+        to the half inch whatever is asked.
     system
         The system of the first wording. A kind with one system has it first, and nothing second.
 
     Raises
     ------
     ValueError
-        If ``si`` is not finite, ``digits`` is below 0, or a time of day is not between 0:00 and 24:00.
+        If ``si`` is not finite, ``digits`` is below 0, or a time of day is not between 0:00 and
+        24:00.
     """
     if digits is not None and digits < 0:
         raise ValueError(f"digits must be 0 or more, got {digits}")
@@ -86,7 +95,10 @@ def _forms(kind: type[q.Quantity]) -> Forms:
 
 
 def number(value: Fraction, digits: int, *, trim: bool = False) -> str:
-    """The number with commas between thousands: `1,240`, `-0.35`. With ``trim``, zeros at the end are left off."""
+    """
+    The number with commas between thousands: `1,240`, `-0.35`. With ``trim``, zeros at the end are
+    left off.
+    """
     scaled = round(value * 10**digits)
     whole, part = divmod(abs(scaled), 10**digits)
     decimals = f"{part:0{digits}d}" if digits else ""
@@ -100,7 +112,14 @@ def _fitting(value: Fraction) -> int:
     return 0 if abs(value) >= 100 else 1 if abs(value) >= 10 else 2
 
 
-def _in(label: str, factor: Fraction | int | str, digits: int | None = None, *, offset: str = "0", trim: bool = False) -> Form:
+def _in(
+    label: str,
+    factor: Fraction | int | str,
+    digits: int | None = None,
+    *,
+    offset: str = "0",
+    trim: bool = False,
+) -> Form:
     divisor, zero = Fraction(factor), Fraction(offset)
 
     def form(si: Fraction, asked: int | None) -> str:
@@ -113,7 +132,10 @@ def _in(label: str, factor: Fraction | int | str, digits: int | None = None, *, 
 
 
 def _stepped(*steps: tuple[Fraction | int | str, Form]) -> Form:
-    """The first form whose step the value reaches; zero takes the last but one, the unit without a prefix."""
+    """
+    The first form whose step the value reaches; zero takes the last but one, the unit without a
+    prefix.
+    """
 
     def form(si: Fraction, asked: int | None) -> str:
         reached = [each for least, each in steps if abs(si) >= Fraction(least)]
@@ -163,29 +185,47 @@ def _clock(si: Fraction, digits: int | None) -> str:
 def _ratio(si: Fraction, digits: int | None) -> str:
     if si == 0:
         return "0 %"
-    return f"{'-' if si < 0 else ''}1:{number(1 / abs(si), 2 if digits is None else digits, trim=digits is None)}"
+    return f"{'-' if si < 0 else ''}1:{number(1 / abs(si), 2 if digits is None else digits, trim=digits is None)}"  # noqa: E501
 
 
 _FORMS: Mapping[type, Forms] = MappingProxyType(
     {
-        q.Across: Forms(_toward(_metres, "SL", "SR", "centre"), _toward(_feet_inches, "SL", "SR", "centre")),
-        q.Depth: Forms(_toward(_metres, "US", "DS", "0 m"), _toward(_feet_inches, "US", "DS", "0 ft")),
+        q.Across: Forms(
+            _toward(_metres, "SL", "SR", "centre"), _toward(_feet_inches, "SL", "SR", "centre")
+        ),
+        q.Depth: Forms(
+            _toward(_metres, "US", "DS", "0 m"), _toward(_feet_inches, "US", "DS", "0 ft")
+        ),
         q.Height: Forms(_toward(_metres, "up", "down"), _toward(_feet_inches, "up", "down")),
         q.Length: Forms(_metres, _feet_inches),
         q.Area: Forms(_in("m²", 1), _in("sq ft", units.AREA["ft2"].factor)),
-        q.Volume: Forms(_stepped((10, _in("m³", 1)), (0, _in("l", "0.001"))), _in("cu ft", units.VOLUME["ft3"].factor)),
+        q.Volume: Forms(
+            _stepped((10, _in("m³", 1)), (0, _in("l", "0.001"))),
+            _in("cu ft", units.VOLUME["ft3"].factor),
+        ),
         q.Mass: Forms(_in("kg", 1), _in("lb", units.MASS["lb"].factor)),
         q.LoadPerArea: Forms(_in("kPa", 1000), _in("psf", units.LOAD_PER_AREA["psf"].factor)),
         q.LoadPerLength: Forms(_in("kg/m", 1), _in("lb/ft", units.LOAD_PER_LENGTH["lb/ft"].factor)),
-        q.Temperature: Forms(_in("°C", 1, 1, offset="273.15", trim=True), _in("°F", units.TEMPERATURE["F"].factor, 1, offset="459.67", trim=True)),
+        q.Temperature: Forms(
+            _in("°C", 1, 1, offset="273.15", trim=True),
+            _in("°F", units.TEMPERATURE["F"].factor, 1, offset="459.67", trim=True),
+        ),
         q.Speed: Forms(_in("m/s", 1), _in("mph", units.SPEED["mph"].factor)),
         q.Stiffness: Forms(_in("kN m²", 1000)),
         q.CrossSection: Forms(_in("mm²", "0.000001")),
         q.Current: Forms(_in("A", 1)),
         q.Voltage: Forms(_in("V", 1)),
         q.ApparentPower: Forms(_in("kVA", 1000)),
-        q.Power: Forms(_stepped((1000, _in("kW", 1000)), (1, _in("W", 1)), (0, _in("mW", "0.001")))),
-        q.Frequency: Forms(_stepped((10**6, _in("MHz", 10**6, 3)), (1000, _in("kHz", 1000, 3, trim=True)), (0, _in("Hz", 1, 1, trim=True)))),
+        q.Power: Forms(
+            _stepped((1000, _in("kW", 1000)), (1, _in("W", 1)), (0, _in("mW", "0.001")))
+        ),
+        q.Frequency: Forms(
+            _stepped(
+                (10**6, _in("MHz", 10**6, 3)),
+                (1000, _in("kHz", 1000, 3, trim=True)),
+                (0, _in("Hz", 1, 1, trim=True)),
+            )
+        ),
         q.DataRate: Forms(
             _stepped(
                 (10**9, _in("Gbit/s", 10**9, 2, trim=True)),

@@ -1,4 +1,6 @@
-"""YAML text to plain data in which every value is still the author's text, with the place of each."""
+"""
+YAML text to plain data in which every value is still the author's text, with the place of each.
+"""
 
 import re
 from dataclasses import dataclass, field
@@ -16,21 +18,29 @@ Path = tuple[str | int, ...]
 MOST_NODES = 200_000
 EMPTY_ADVICE = "write a value, `?` if nobody knows it yet, `none`, or leave the key out"
 
-# libyaml is four times faster where PyYAML was built with it; both parsers give the same events and marks.
+# libyaml is four times faster where PyYAML was built with it; both parsers give the same events and
+# marks.
 _LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
-# YAML reads a lone `?` as the start of a key, and here it is a value: `width: ?`, `- ?`, `[?, 3 m]`. It is swapped for one private
-# character of the same width, so places stay true, and swapped back in every scalar: text where the swap was not needed comes back unharmed.
-_LONE_MARK = re.compile(r"((?:^|[:\-])[ \t]+|^|[\[,{:][ \t]*)\?(?=[ \t\r]*(?:$|[,\]}]|[ \t]#))", re.MULTILINE)
+# YAML reads a lone `?` as the start of a key, and here it is a value: `width: ?`, `- ?`, `[?, 3
+# m]`. It is swapped for one private character of the same width, so places stay true, and swapped
+# back in every scalar: text where the swap was not needed comes back unharmed.
+_LONE_MARK = re.compile(
+    r"((?:^|[:\-])[ \t]+|^|[\[,{:][ \t]*)\?(?=[ \t\r]*(?:$|[,\]}]|[ \t]#))", re.MULTILINE
+)
 _STAND_IN = "\ue000"
-# Names are numbered like this, and YAML takes what follows for a comment. Someone who comments writes a word.
+# Names are numbered like this, and YAML takes what follows for a comment. Someone who comments
+# writes a word.
 _NUMBER_LOST = re.compile(r"[ \t]+(#\d[^\s,\]}]*)")
 _WORD = re.compile(r"[a-z][a-z_]*")
 
 
 @dataclass(frozen=True, slots=True)
 class Composed:
-    """The data (`dict`, `list` and `str` only), the place of each value by its path, and the place of each key. The root's path is ()."""
+    """
+    The data (`dict`, `list` and `str` only), the place of each value by its path, and the place of
+    each key. The root's path is ().
+    """
 
     data: dict[str, Any]
     places: dict[Path, Where]
@@ -41,13 +51,15 @@ def compose(text: str, file: str) -> Composed:
     """
     Read one YAML document whose top level is `key: value`.
 
-    Depth and number of nodes are counted while the parser runs, so a hostile text is cheap to refuse.
+    Depth and number of nodes are counted while the parser runs, so a hostile text is cheap to
+    refuse.
 
     Raises
     ------
     Refused
-        With every problem found: `yaml-syntax`, `duplicate-key`, `alias`, `tag`, `several-documents`, `not-a-mapping`, `empty-file`,
-        `empty-value`, `number-lost`, `key-not-text`, `control-character`, `too-big`, `too-deep`, `too-many-nodes`.
+        With every problem found: `yaml-syntax`, `duplicate-key`, `alias`, `tag`,
+        `several-documents`, `not-a-mapping`, `empty-file`, `empty-value`, `number-lost`,
+        `key-not-text`, `control-character`, `too-big`, `too-deep`, `too-many-nodes`.
     """
     if len(text) > LARGEST_BYTES:
         raise Refused([too_big(file)])
@@ -65,7 +77,10 @@ def compose(text: str, file: str) -> Composed:
 
 
 def parsable(text: str) -> str:
-    """The text as a YAML parser may read it, as long as the author's and with every character but a lone `?` in its place."""
+    """
+    The text as a YAML parser may read it, as long as the author's and with every character but a
+    lone `?` in its place.
+    """
     return _LONE_MARK.sub(rf"\1{_STAND_IN}", text)
 
 
@@ -102,18 +117,27 @@ class _Open:
 
 
 def empty_advice(within: _Open) -> str:
-    """What to do about a key without a value; in braces it is mostly no key at all, but what follows a comma."""
+    """
+    What to do about a key without a value; in braces it is mostly no key at all, but what follows a
+    comma.
+    """
     key = within.key or ""
     if not within.in_braces or (_WORD.fullmatch(key) and key != "none"):
         return EMPTY_ADVICE
     if key in ("none", "?"):
         return f"write `{key}` without the braces"
-    return "a comma in { } begins the next key; put quotes around a value that holds a comma, and write a decimal point as a point"
+    return (
+        "a comma in { } begins the next key; put quotes around a value that holds a comma, and"
+        " write a decimal point as a point"
+    )
 
 
 @dataclass(slots=True)
 class _Builder:
-    """Takes the parser's events one by one and keeps its own stack, so that no text can exhaust Python's."""
+    """
+    Takes the parser's events one by one and keeps its own stack, so that no text can exhaust
+    Python's.
+    """
 
     file: str
     lines: list[str] = field(default_factory=list)
@@ -138,7 +162,13 @@ class _Builder:
 
     def result(self) -> Composed:
         if not self.problems and not self.places:
-            self._report(Where(self.file), (), "is empty", "empty-file", "write `key: value` lines, or remove the file")
+            self._report(
+                Where(self.file),
+                (),
+                "is empty",
+                "empty-file",
+                "write `key: value` lines, or remove the file",
+            )
         if self.problems:
             raise Refused(self.problems)
         return Composed(self.root, self.places, self.key_places)
@@ -149,13 +179,25 @@ class _Builder:
     def _document(self, where: Where) -> bool:
         self.documents += 1
         if self.documents > 1:
-            self._report(where, (), "starts a second document", "several-documents", "keep one document a file; remove the `---` line")
+            self._report(
+                where,
+                (),
+                "starts a second document",
+                "several-documents",
+                "keep one document a file; remove the `---` line",
+            )
         return self.documents == 1
 
     def _node(self, event: Any, where: Where) -> bool:
         self.nodes += 1
         if self.nodes > MOST_NODES:
-            self._report(where, (), f"holds more than {MOST_NODES:,} values", "too-many-nodes", "split it into files, one a department")
+            self._report(
+                where,
+                (),
+                f"holds more than {MOST_NODES:,} values",
+                "too-many-nodes",
+                "split it into files, one a department",
+            )
             return False
         self._refuse_marks(event, where)
         if isinstance(event, yaml.CollectionStartEvent):
@@ -166,11 +208,25 @@ class _Builder:
     def _refuse_marks(self, event: Any, where: Where) -> None:
         path = self._path()
         if isinstance(event, yaml.AliasEvent):
-            self._report(where, path, f"uses the alias `*{event.anchor}`", "alias", "write the value out")
+            self._report(
+                where, path, f"uses the alias `*{event.anchor}`", "alias", "write the value out"
+            )
         elif event.anchor:
-            self._report(where, path, f"sets the anchor `&{event.anchor}`", "alias", "remove it, and write the value out wherever it is wanted")
+            self._report(
+                where,
+                path,
+                f"sets the anchor `&{event.anchor}`",
+                "alias",
+                "remove it, and write the value out wherever it is wanted",
+            )
         if getattr(event, "tag", None):
-            self._report(where, path, f"has the tag `{event.tag}`", "tag", "remove it; the field decides how its value is read")
+            self._report(
+                where,
+                path,
+                f"has the tag `{event.tag}`",
+                "tag",
+                "remove it; the field decides how its value is read",
+            )
 
     def _path(self) -> Path:
         return self.stack[-1].next_path() if self.stack else ()
@@ -180,9 +236,20 @@ class _Builder:
             self.problems.append(too_deep(where))
             return False
         into: dict[str, Any] | list[Any] = {} if isinstance(event, yaml.MappingStartEvent) else []
-        opened = _Open(into, self._path(), is_key=bool(self.stack) and self.stack[-1].wants_key(), in_braces=bool(event.flow_style))
+        opened = _Open(
+            into,
+            self._path(),
+            is_key=bool(self.stack) and self.stack[-1].wants_key(),
+            in_braces=bool(event.flow_style),
+        )
         if opened.is_key:
-            self._report(where, opened.path, "has a list or a group as a key", "key-not-text", "a key is one word or a few, before a colon")
+            self._report(
+                where,
+                opened.path,
+                "has a list or a group as a key",
+                "key-not-text",
+                "a key is one word or a few, before a colon",
+            )
         else:
             self._place(into, where)
         self.stack.append(opened)
@@ -202,28 +269,54 @@ class _Builder:
             self._key(value, where, bare=bare)
             return
         if not value and bare and isinstance(event, yaml.ScalarEvent) and self.stack:
-            self._report(where, self._path(), "has no value", "empty-value", empty_advice(self.stack[-1]))
+            self._report(
+                where, self._path(), "has no value", "empty-value", empty_advice(self.stack[-1])
+            )
         if value and bare:
             self._refuse_lost_number(event, where)
         self._place(value, where)
 
     def _refuse_lost_number(self, event: Any, where: Where) -> None:
         mark = event.end_mark
-        found = _NUMBER_LOST.match(self.lines[mark.line], mark.column) if mark.line < len(self.lines) else None
+        found = (
+            _NUMBER_LOST.match(self.lines[mark.line], mark.column)
+            if mark.line < len(self.lines)
+            else None
+        )
         if found:
-            reason = f"is followed by '{found[1]}', which YAML takes for a comment and does not read"
-            self._report(where, self._path(), reason, "number-lost", "put quotes around the whole value, or begin a comment with a word")
+            reason = (
+                f"is followed by '{found[1]}', which YAML takes for a comment and does not read"
+            )
+            self._report(
+                where,
+                self._path(),
+                reason,
+                "number-lost",
+                "put quotes around the whole value, or begin a comment with a word",
+            )
 
     def _key(self, key: str, where: Where, *, bare: bool) -> None:
         within = self.stack[-1]
         path = (*within.path, key)
         if not key.strip():
-            self._report(where, within.path, "has a value without a key", "key-not-text", "write a word before the colon")
+            self._report(
+                where,
+                within.path,
+                "has a value without a key",
+                "key-not-text",
+                "write a word before the colon",
+            )
         elif key == "<<" and bare:
             self._report(where, path, "merges keys with `<<`", "alias", "write the keys out")
         elif path in self.key_places:
             first = self.key_places[path].line
-            self._report(where, path, f"is written twice; the first is on line {first}", "duplicate-key", "keep one of them")
+            self._report(
+                where,
+                path,
+                f"is written twice; the first is on line {first}",
+                "duplicate-key",
+                "keep one of them",
+            )
         self.key_places.setdefault(path, where)
         within.key = key
 
@@ -239,7 +332,19 @@ class _Builder:
 
     def _bad_root(self, value: Any, where: Where) -> None:
         if value == "":
-            self._report(Where(self.file), (), "is empty", "empty-file", "write `key: value` lines, or remove the file")
+            self._report(
+                Where(self.file),
+                (),
+                "is empty",
+                "empty-file",
+                "write `key: value` lines, or remove the file",
+            )
             return
         is_what = "a list" if isinstance(value, list) else "one piece of text"
-        self._report(where, (), f"is {is_what} at the top level", "not-a-mapping", "begin with `key: value` lines")
+        self._report(
+            where,
+            (),
+            f"is {is_what} at the top level",
+            "not-a-mapping",
+            "begin with `key: value` lines",
+        )

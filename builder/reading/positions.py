@@ -1,4 +1,7 @@
-"""Lengths, and positions from the venue's datum: across to stage left, depth to upstage, height above the deck."""
+"""
+Lengths, and positions from the venue's datum: across to stage left, depth to upstage, height above
+the deck.
+"""
 
 import re
 from collections.abc import Mapping
@@ -13,7 +16,21 @@ from builder.reading.quantity import Quantity, wordings
 # Directions that belong to another kind of position, or that depend on where one stands.
 _ELSEWHERE: Mapping[str, str] = MappingProxyType(
     {
-        **dict.fromkeys(("sl", "sr", "us", "ds", "up", "down", "stage left", "stage right", "upstage", "downstage"), ""),
+        **dict.fromkeys(
+            (
+                "sl",
+                "sr",
+                "us",
+                "ds",
+                "up",
+                "down",
+                "stage left",
+                "stage right",
+                "upstage",
+                "downstage",
+            ),
+            "",
+        ),
         "house left": "house left is stage right: write SR",
         "house right": "house right is stage left: write SL",
         **dict.fromkeys(("left", "right"), "say whose: SL is stage left, SR stage right"),
@@ -35,7 +52,10 @@ class Length(Quantity):
 
 
 class _Position(Length):
-    """A length with a direction after it. ``directions`` gives the sign of each wording of a direction."""
+    """
+    A length with a direction after it. ``directions`` gives the sign of each wording of a
+    direction.
+    """
 
     __slots__ = ()
     directions: ClassVar[Mapping[str, int]] = MappingProxyType({})
@@ -60,21 +80,33 @@ class _Position(Length):
             cls._refuse_elsewhere(text)
         amount = super().read(length)
         if sign and length.startswith("-"):
-            raise Unreadable("has a minus and a direction", "number-unreadable", f"keep the direction alone, like {cls.like()}")
-        return Amount(amount.si * sign + 0.0, amount.step_si, amount.unit) if sign else cls._undirected(amount)
+            raise Unreadable(
+                "has a minus and a direction",
+                "number-unreadable",
+                f"keep the direction alone, like {cls.like()}",
+            )
+        return (
+            Amount(amount.si * sign + 0.0, amount.step_si, amount.unit)
+            if sign
+            else cls._undirected(amount)
+        )
 
     @classmethod
     def _undirected(cls, amount: Amount) -> Amount:
         if amount.si == 0:
             return amount
-        raise Unreadable("does not say which way", "direction-missing", f"{cls.asked}, like {cls.like()}")
+        raise Unreadable(
+            "does not say which way", "direction-missing", f"{cls.asked}, like {cls.like()}"
+        )
 
     @classmethod
     def _refuse_elsewhere(cls, text: str) -> None:
         words = next((words for words in _last_words(text) if words.casefold() in _ELSEWHERE), "")
         if words:
             advice = _ELSEWHERE[words.casefold()] or f"write it like {cls.like()}"
-            raise Unreadable(f"goes '{words}', and {cls.kind} is wanted here", "direction-missing", advice)
+            raise Unreadable(
+                f"goes '{words}', and {cls.kind} is wanted here", "direction-missing", advice
+            )
 
     @classmethod
     def _directed(cls, text: str) -> tuple[str, int, str]:
@@ -92,7 +124,10 @@ def _last_words(text: str) -> tuple[str, ...]:
 
 
 class Across(_Position):
-    """A position across the stage: metres to stage left of the centre line; to stage right is negative."""
+    """
+    A position across the stage: metres to stage left of the centre line; to stage right is
+    negative.
+    """
 
     __slots__ = ()
     kind, examples = "a position across the stage", ("4.2 m SL", "9.5 m SR", "centre")
@@ -108,7 +143,9 @@ class Across(_Position):
 
 
 class Depth(_Position):
-    """A position up and down the stage: metres upstage of the reference line; downstage is negative."""
+    """
+    A position up and down the stage: metres upstage of the reference line; downstage is negative.
+    """
 
     __slots__ = ()
     kind, examples = "a position up or down stage", ("2 m US", "3 ft 6 in DS")

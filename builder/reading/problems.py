@@ -21,8 +21,9 @@ class Problem:
     """
     One mistake in a text, in words its author can act on.
 
-    ``path`` is the key as the author would say it, such as ``services[1].rating``; ``reason`` is what is wrong with the value,
-    ``advice`` how to go on, and ``code`` a heading of the problems page.
+    ``path`` is the key as the author would say it, such as ``services[1].rating``; ``reason`` is
+    what is wrong with the value, ``advice`` how to go on, and ``code`` a heading of the problems
+    page.
     """
 
     where: Where
@@ -51,5 +52,8 @@ def shortened(value: str, longest: int = 60) -> str:
     """The value in quotes, on one line, with what a terminal must not obey shown as an escape."""
     if not value:
         return ""
-    shown = "".join(char if char.isprintable() else char.encode("unicode_escape").decode("ascii") for char in value)
+    shown = "".join(
+        char if char.isprintable() else char.encode("unicode_escape").decode("ascii")
+        for char in value
+    )
     return f"'{shown[: longest - 1]}…'" if len(shown) > longest else f"'{shown}'"

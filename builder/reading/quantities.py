@@ -6,7 +6,15 @@ from builder.reading import units
 from builder.reading.amounts import rescaled
 from builder.reading.clock import TimeOfDay
 from builder.reading.conductors import CrossSection
-from builder.reading.electrical import ApparentPower, Current, DataRate, Frequency, Level, Power, Voltage
+from builder.reading.electrical import (
+    ApparentPower,
+    Current,
+    DataRate,
+    Frequency,
+    Level,
+    Power,
+    Voltage,
+)
 from builder.reading.loads import LoadPerArea, LoadPerLength, Mass, Stiffness
 from builder.reading.numerals import Unreadable
 from builder.reading.positions import Across, Depth, Height, Length
@@ -14,8 +22,8 @@ from builder.reading.quantity import Quantity
 from builder.reading.slopes import Slope
 
 __all__ = [
-    "Across", "Angle", "ApparentPower", "Area", "CrossSection", "Current", "DataRate", "Depth", "Duration", "Frequency", "Height", "Length",
-    "Level", "LoadPerArea", "LoadPerLength", "Mass", "Percent", "Power", "Quantity", "Slope", "Speed", "Stiffness", "Temperature", "TimeOfDay",
+    "Across", "Angle", "ApparentPower", "Area", "CrossSection", "Current", "DataRate", "Depth", "Duration", "Frequency", "Height", "Length",  # noqa: E501
+    "Level", "LoadPerArea", "LoadPerLength", "Mass", "Percent", "Power", "Quantity", "Slope", "Speed", "Stiffness", "Temperature", "TimeOfDay",  # noqa: E501
     "Unreadable", "Voltage", "Volume", "disagreement",
 ]  # fmt: skip
 
@@ -39,7 +47,7 @@ class Volume(Quantity):
     kind, examples, si_unit, units = "a volume", ("120 l", "5,200 m3"), "m3", units.VOLUME
 
     @property
-    def l(self) -> float:  # noqa: E743 (the litre's symbol is agreed for this property)
+    def l(self) -> float:  # noqa: E743
         """Litres."""
         return rescaled(self.si, Fraction("0.001"))
 
@@ -53,7 +61,12 @@ class Duration(Quantity):
     """A length of time. A day is 24 hours."""
 
     __slots__ = ()
-    kind, examples, si_unit, units = "a duration", ("60 min", "5 days", "35 ms"), "s", units.DURATION
+    kind, examples, si_unit, units = (
+        "a duration",
+        ("60 min", "5 days", "35 ms"),
+        "s",
+        units.DURATION,
+    )
 
     @property
     def s(self) -> float:
@@ -70,7 +83,13 @@ class Percent(Quantity):
     """A share of a whole, written in per cent."""
 
     __slots__ = ()
-    kind, examples, si_unit, units, may_be_negative = "a percentage", ("8 %",), "1", units.SHARE, True
+    kind, examples, si_unit, units, may_be_negative = (
+        "a percentage",
+        ("8 %",),
+        "1",
+        units.SHARE,
+        True,
+    )
 
     @property
     def share(self) -> float:
@@ -79,10 +98,19 @@ class Percent(Quantity):
 
 
 class Angle(Quantity):
-    """An angle. Kept in degrees, which are accepted for use with the SI, so that what was written stays exact."""
+    """
+    An angle. Kept in degrees, which are accepted for use with the SI, so that what was written
+    stays exact.
+    """
 
     __slots__ = ()
-    kind, examples, si_unit, units, may_be_negative = "an angle", ("30 deg",), "deg", units.ANGLE, True
+    kind, examples, si_unit, units, may_be_negative = (
+        "an angle",
+        ("30 deg",),
+        "deg",
+        units.ANGLE,
+        True,
+    )
 
     @property
     def deg(self) -> float:
@@ -94,7 +122,13 @@ class Temperature(Quantity):
     """A temperature."""
 
     __slots__ = ()
-    kind, examples, si_unit, units, may_be_negative = "a temperature", ("20 °C", "68 °F"), "K", units.TEMPERATURE, True
+    kind, examples, si_unit, units, may_be_negative = (
+        "a temperature",
+        ("20 °C", "68 °F"),
+        "K",
+        units.TEMPERATURE,
+        True,
+    )
 
     @property
     def c(self) -> float:
@@ -118,12 +152,14 @@ def disagreement(quantity: Quantity) -> float | None:
     """
     How far two wordings of one quantity differ, as a share of the larger, or None where they agree.
 
-    They agree within half the last digit of the coarser wording, or within 0.5 %, whichever is more. A ratio is exact as written.
+    They agree within half the last digit of the coarser wording, or within 0.5 %, whichever is
+    more. A ratio is exact as written.
     """
     first, second = quantity.amounts(quantity.text)
     if second is None:
         return None
     apart, size = abs(first.si - second.si), max(abs(first.si), abs(second.si))
     allowed = max(max(first.step_si, second.step_si) / 2, 0.005 * size)
-    # A hair more, so that a difference of exactly half a digit is not reported because of binary fractions.
+    # A hair more, so that a difference of exactly half a digit is not reported because of binary
+    # fractions.
     return apart / size if apart > allowed * (1 + 1e-9) else None

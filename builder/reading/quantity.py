@@ -1,4 +1,6 @@
-"""What every quantity is: a value in SI beside the author's own wording, and how pydantic reads it."""
+"""
+What every quantity is: a value in SI beside the author's own wording, and how pydantic reads it.
+"""
 
 import re
 from dataclasses import dataclass
@@ -13,7 +15,8 @@ from builder.reading.numerals import LONGEST, Unreadable, folded, plain
 from builder.reading.refusing import refusing
 from builder.reading.units import Table
 
-# A slash parts two wordings where no number goes on across it: `60 ft / 18.3 m`, `60 ft/18.3 m`, but not `10 1/2"` or `kg/m2`.
+# A slash parts two wordings where no number goes on across it: `60 ft / 18.3 m`, `60 ft/18.3 m`,
+# but not `10 1/2"` or `kg/m2`.
 _SLASH = re.compile(r"(?: / |(?<=[A-Za-z%°'\"]) ?/ ?)(?=[-.0-9])")
 _BRACKET = re.compile(r" ?\((?=\s*[-.0-9])")
 
@@ -23,8 +26,9 @@ class Quantity:
     """
     A stated quantity.
 
-    ``si`` is in the unit that ``si_unit`` names, ``text`` is the author's wording with white space folded, and ``second`` is the value of a second
-    wording, in brackets or after a slash, where the author wrote both.
+    ``si`` is in the unit that ``si_unit`` names, ``text`` is the author's wording with white space
+    folded, and ``second`` is the value of a second wording, in brackets or after a slash, where the
+    author wrote both.
     """
 
     si: float
@@ -50,7 +54,9 @@ class Quantity:
         try:
             first, second = cls.amounts(text)
         except Unreadable as wrong:
-            raise Unreadable(wrong.reason, wrong.code, wrong.advice or f"write it like {cls.like()}") from wrong
+            raise Unreadable(
+                wrong.reason, wrong.code, wrong.advice or f"write it like {cls.like()}"
+            ) from wrong
         return cls(first.si, folded(text), second.si if second else None)
 
     @classmethod
@@ -73,15 +79,23 @@ class Quantity:
         return " or ".join(cls.examples)
 
     @classmethod
-    def __get_pydantic_core_schema__(cls, source: Any, handler: GetCoreSchemaHandler) -> core_schema.CoreSchema:
+    def __get_pydantic_core_schema__(
+        cls, source: Any, handler: GetCoreSchemaHandler
+    ) -> core_schema.CoreSchema:
         del source, handler
         written = core_schema.plain_serializer_function_ser_schema(lambda quantity: quantity.text)
         return core_schema.no_info_plain_validator_function(cls._validated, serialization=written)
 
     @classmethod
-    def __get_pydantic_json_schema__(cls, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+    def __get_pydantic_json_schema__(
+        cls, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
         del schema, handler
-        return {"type": "string", "description": f"{cls.kind}, such as {cls.like()}", "examples": list(cls.examples)}
+        return {
+            "type": "string",
+            "description": f"{cls.kind}, such as {cls.like()}",
+            "examples": list(cls.examples),
+        }
 
     @classmethod
     def _validated(cls, value: Any) -> Self:
@@ -100,10 +114,16 @@ def wordings(text: str) -> tuple[str, str]:
         `empty-value`, or `number-unreadable` for a text too long to be a quantity.
     """
     if len(text) > 2 * LONGEST:
-        raise Unreadable(f"is longer than {2 * LONGEST} characters, too long for a quantity", "number-unreadable")
+        raise Unreadable(
+            f"is longer than {2 * LONGEST} characters, too long for a quantity", "number-unreadable"
+        )
     whole = plain(text)
     if not whole:
-        raise Unreadable("is empty", "empty-value", "write a value, `?` if nobody knows it yet, `none`, or leave the key out")
+        raise Unreadable(
+            "is empty",
+            "empty-value",
+            "write a value, `?` if nobody knows it yet, `none`, or leave the key out",
+        )
     if whole.endswith(")") and (bracket := _BRACKET.search(whole)):
         return whole[: bracket.start()].strip(), whole[bracket.end() : -1].strip()
     first, *others = _SLASH.split(whole, maxsplit=1)

@@ -32,9 +32,13 @@ def read(text: str, *, file: str, kind: type[Description]) -> Description:
     try:
         description = kind.model_validate(composed.data)
     except ValidationError as failure:
-        raise Refused(problem_of(error, composed, kind) for error in failure.errors(include_url=False)) from None
+        raise Refused(
+            problem_of(error, composed, kind) for error in failure.errors(include_url=False)
+        ) from None
     description.placed(composed.places, ())
-    contradictions = [problem for record in records_within(description) for problem in record.contradictions()]
+    contradictions = [
+        problem for record in records_within(description) for problem in record.contradictions()
+    ]
     if contradictions:
         raise Refused(contradictions)
     return description
@@ -45,7 +49,14 @@ def problem_of(error: ErrorDetails, composed: Composed, kind: type[BaseModel]) -
     path: Path = tuple(error["loc"])
     code, reason, advice = explained(error, path, kind)
     shown = "" if code in ("missing-key", "unknown-key") else value_text(error["input"])
-    return Problem(place_of(path, composed, at_key=code == "unknown-key"), said(path), shown, reason, code, advice)
+    return Problem(
+        place_of(path, composed, at_key=code == "unknown-key"),
+        said(path),
+        shown,
+        reason,
+        code,
+        advice,
+    )
 
 
 def explained(error: ErrorDetails, path: Path, kind: type[BaseModel]) -> tuple[str, str, str]:
@@ -55,35 +66,64 @@ def explained(error: ErrorDetails, path: Path, kind: type[BaseModel]) -> tuple[s
         case "extra_forbidden":
             return "unknown-key", "is not a key here", near_name(str(path[-1]), near)
         case "missing":
-            return "missing-key", "is missing here", "write it, or write '?' where the field allows not knowing"
+            return (
+                "missing-key",
+                "is missing here",
+                "write it, or write '?' where the field allows not knowing",
+            )
         case "model_type" | "dict_type" | "model_attributes_type":
-            return "wrong-shape", "should be a group of keys", f"write keys such as {', '.join(keys_at(kind, path)[:4])}"
+            return (
+                "wrong-shape",
+                "should be a group of keys",
+                f"write keys such as {', '.join(keys_at(kind, path)[:4])}",
+            )
         case "tuple_type" | "list_type":
-            return "wrong-shape", "should be a list", list_advice(value_text(error["input"]), keys_at(kind, path))
+            return (
+                "wrong-shape",
+                "should be a list",
+                list_advice(value_text(error["input"]), keys_at(kind, path)),
+            )
         case "string_type":
             return "wrong-shape", "should be one text, not a group or a list", ""
         case "literal_error":
             return choice_unknown(error)
         case _:
             advice = str(error.get("ctx", {}).get("advice", ""))
-            return error["type"].replace("_", "-"), error["msg"], absent_advice(value_text(error["input"]), kind, path) or advice
+            return (
+                error["type"].replace("_", "-"),
+                error["msg"],
+                absent_advice(value_text(error["input"]), kind, path) or advice,
+            )
 
 
 def choice_unknown(error: ErrorDetails) -> tuple[str, str, str]:
     """The words for a value that is none of a list."""
-    allowed = [part.strip().strip("'\"") for part in str(error.get("ctx", {}).get("expected", "")).replace(" or ", ", ").split(", ")]
+    allowed = [
+        part.strip().strip("'\"")
+        for part in str(error.get("ctx", {}).get("expected", "")).replace(" or ", ", ").split(", ")
+    ]
     meant = difflib.get_close_matches(str(error["input"]), allowed, n=1, cutoff=0.75)
     advice = f"did you mean '{meant[0]}'? " if meant else ""
-    return "choice-unknown", "is not one of the choices", f"{advice}write one of: {', '.join(allowed)}"
+    return (
+        "choice-unknown",
+        "is not one of the choices",
+        f"{advice}write one of: {', '.join(allowed)}",
+    )
 
 
 def list_advice(text: str, keys: list[str]) -> str:
-    """How to write a list where one value stands; with the keys that an entry has, if it has any."""
+    """
+    How to write a list where one value stands; with the keys that an entry has, if it has any.
+    """
     if text.strip().casefold() in (*NO_VALUE, *NOT_KNOWN, "none", "?"):
         return "leave the key out where there is nothing to list"
     if keys:
         return f"begin each entry with '- ', and give it keys such as {', '.join(keys[:3])}"
-    return f"write [{text}]" if text and not set(text) & set("[]{},:#\"'") else "begin each entry with '- '"
+    return (
+        f"write [{text}]"
+        if text and not set(text) & set("[]{},:#\"'")
+        else "begin each entry with '- '"
+    )
 
 
 def absent_advice(text: str, kind: type[BaseModel], path: Path) -> str:
@@ -97,7 +137,18 @@ def absent_advice(text: str, kind: type[BaseModel], path: Path) -> str:
 def may_be_absent(kind: type[BaseModel], path: Path) -> bool:
     """Whether `?` and `none` may stand at a path."""
     holder = model_at(kind, path[:-1])
-    field = next((field for name, field in holder.model_fields.items() if path[-1] in (name, field.alias)), None) if holder else None
+    field = (
+        next(
+            (
+                field
+                for name, field in holder.model_fields.items()
+                if path[-1] in (name, field.alias)
+            ),
+            None,
+        )
+        if holder
+        else None
+    )
     return field is not None and Absent in get_args(field.annotation)
 
 
@@ -110,13 +161,25 @@ def near_name(wrong: str, known: list[str]) -> str:
 
 
 def keys_at(kind: type[BaseModel], path: Path) -> list[str]:
-    """The keys the description allows at a path, what must be there first and what every line may say last; empty where it holds no keys there."""
+    """
+    The keys the description allows at a path, what must be there first and what every line may say
+    last; empty where it holds no keys there.
+    """
     found = model_at(kind, path)
     if found is None:
         return []
-    own = [(name, field) for name, field in found.model_fields.items() if name in found.__annotations__]
-    every = [(name, field) for name, field in found.model_fields.items() if name not in found.__annotations__]
-    return [field.alias or name for name, field in [*sorted(own, key=lambda each: not each[1].is_required()), *every]]
+    own = [
+        (name, field) for name, field in found.model_fields.items() if name in found.__annotations__
+    ]
+    every = [
+        (name, field)
+        for name, field in found.model_fields.items()
+        if name not in found.__annotations__
+    ]
+    return [
+        field.alias or name
+        for name, field in [*sorted(own, key=lambda each: not each[1].is_required()), *every]
+    ]
 
 
 def model_at(kind: type[BaseModel], path: Path) -> type[BaseModel] | None:
@@ -125,13 +188,18 @@ def model_at(kind: type[BaseModel], path: Path) -> type[BaseModel] | None:
     for step in path:
         if isinstance(step, int) or found is None:
             continue
-        field = next((field for name, field in found.model_fields.items() if step in (name, field.alias)), None)
+        field = next(
+            (field for name, field in found.model_fields.items() if step in (name, field.alias)),
+            None,
+        )
         found = model_within(field.annotation) if field else None
     return found
 
 
 def model_within(annotation: object) -> type[BaseModel] | None:
-    """The description class inside an annotation such as ``tuple[Service, ...]`` or ``Maybe[At]``."""
+    """
+    The description class inside an annotation such as ``tuple[Service, ...]`` or ``Maybe[At]``.
+    """
     if isinstance(annotation, type) and issubclass(annotation, BaseModel):
         return annotation
     inner = get_args(annotation) or getattr(annotation, "__args__", ())

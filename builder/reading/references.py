@@ -1,4 +1,7 @@
-"""Names and what refers to them, over all files of a venue: a name written twice and a reference to nothing are problems."""
+"""
+Names and what refers to them, over all files of a venue: a name written twice and a reference to
+nothing are problems.
+"""
 
 import difflib
 from collections.abc import Collection, Iterable, Iterator
@@ -29,7 +32,9 @@ class Referred:
 
 
 def problems_with_names(descriptions: Iterable[Written]) -> tuple[Problem, ...]:
-    """Every name given twice to one kind of thing, and every reference to a name that nothing bears."""
+    """
+    Every name given twice to one kind of thing, and every reference to a name that nothing bears.
+    """
     records = [record for description in descriptions for record in records_within(description)]
     defined = [found for record in records if (found := definition(record))]
     known: dict[str, dict[str, Where]] = {}
@@ -40,21 +45,33 @@ def problems_with_names(descriptions: Iterable[Written]) -> tuple[Problem, ...]:
         first = taken.setdefault((name.kind, spelling(name.name)), name)
         if first is not name:
             problems.append(taken_already(name, first))
-    dangling = (refusal(referred, known.get(referred.kind, {})) for record in records for referred in references(record))
+    dangling = (
+        refusal(referred, known.get(referred.kind, {}))
+        for record in records
+        for referred in references(record)
+    )
     return (*problems, *(problem for problem in dangling if problem))
 
 
 def spelling(name: str) -> str:
-    """A name as a key: lower case, letters and digits only, joined by hyphens. Names that differ in no more than that are the same to a reader."""
+    """
+    A name as a key: lower case, letters and digits only, joined by hyphens.
+
+    Names that differ in no more than that are the same to a reader.
+    """
     return "-".join("".join(char if char.isalnum() else " " for char in name.lower()).split())
 
 
 def taken_already(name: Defined, first: Defined) -> Problem:
-    """The problem with a name that something of its kind bears already, letter for letter or nearly."""
+    """
+    The problem with a name that something of its kind bears already, letter for letter or nearly.
+    """
     reason = f"is already the name of a {name.kind} at {first.where}"
     if name.name != first.name:
         reason = f"is too near '{first.name}', the name of a {name.kind} at {first.where}"
-    return Problem(name.where, "name", name.name, reason, "duplicate-name", "give each its own name")
+    return Problem(
+        name.where, "name", name.name, reason, "duplicate-name", "give each its own name"
+    )
 
 
 MOST_NAMES = 12
@@ -63,9 +80,21 @@ MOST_NAMES = 12
 
 def missing_photos(descriptions: Iterable[Written], photos: Collection[str]) -> tuple[Problem, ...]:
     """Every photo that a line shows and the venue's folder does not hold."""
-    lines = [record for description in descriptions for record in records_within(description) if isinstance(record, Line) and record.photo]
+    lines = [
+        record
+        for description in descriptions
+        for record in records_within(description)
+        if isinstance(record, Line) and record.photo
+    ]
     return tuple(
-        Problem(line.where("photo"), "photo", line.photo or "", "is not a file in photos/", "photo-missing", "put it there, or mend the name")
+        Problem(
+            line.where("photo"),
+            "photo",
+            line.photo or "",
+            "is not a file in photos/",
+            "photo-missing",
+            "put it there, or mend the name",
+        )
         for line in lines
         if line.photo not in photos
     )
@@ -77,16 +106,29 @@ def refusal(referred: Referred, known: dict[str, Where]) -> Problem | None:
         return None
     near = difflib.get_close_matches(referred.name, known, n=1, cutoff=0.5)
     described = (
-        f"described are: {', '.join(known)}" if 0 < len(known) <= MOST_NAMES else "give it a name where it is described, or refer to one that is"
+        f"described are: {', '.join(known)}"
+        if 0 < len(known) <= MOST_NAMES
+        else "give it a name where it is described, or refer to one that is"
     )
     advice = f"did you mean '{near[0]}'?" if near else described
-    return Problem(referred.where, referred.key, referred.name, f"is not the name of any {referred.kind}", "reference-unknown", advice)
+    return Problem(
+        referred.where,
+        referred.key,
+        referred.name,
+        f"is not the name of any {referred.kind}",
+        "reference-unknown",
+        advice,
+    )
 
 
 def definition(record: Written) -> Defined | None:
     """The name a record bears, where its kind can be referred to."""
     name = getattr(record, "name", None)
-    return Defined(record.defines, name, record.where("name")) if record.defines and isinstance(name, str) else None
+    return (
+        Defined(record.defines, name, record.where("name"))
+        if record.defines and isinstance(name, str)
+        else None
+    )
 
 
 def references(record: Written) -> Iterator[Referred]:
@@ -100,7 +142,10 @@ def references(record: Written) -> Iterator[Referred]:
         if isinstance(value, str):
             yield Referred(kinds[0], value, key, record.where(key))
         else:
-            yield from (Referred(kinds[0], name, f"{key}[{i + 1}]", record.where(key, i)) for i, name in enumerate(value))
+            yield from (
+                Referred(kinds[0], name, f"{key}[{i + 1}]", record.where(key, i))
+                for i, name in enumerate(value)
+            )
 
 
 def records_within(value: object) -> Iterator[Written]:

@@ -29,5 +29,6 @@ def refusing(read: Callable[[str], T], value: object, *, advice: str = "") -> T:
 
 def error(code: str, reason: str, advice: str) -> PydanticCustomError:
     """The error that carries a problem through pydantic."""
-    # pydantic fills in one name after the other, so the reason, which may quote the author's braces, comes last.
+    # pydantic fills in one name after the other, so the reason, which may quote the author's
+    # braces, comes last.
     return PydanticCustomError(code, "{reason}", {"advice": advice, "reason": reason})

@@ -1,7 +1,8 @@
 """
 What can be seen from the text alone without refusing it.
 
-Two units that disagree, a value that is implausible for its field, placeholders, a condition hidden in prose, an old check or a future one.
+Two units that disagree, a value that is implausible for its field, placeholders, a condition hidden
+in prose, an old check or a future one.
 """
 
 import re
@@ -17,9 +18,14 @@ from builder.reading.quantities import Quantity, disagreement
 from builder.reading.references import records_within
 from builder.reading.written import Plausible, Verification, Written
 
-PLACEHOLDERS = re.compile(r"\b(tbc|tbd|tba|todo|fixme|xxx+|lorem ipsum|n/k|to be (?:confirmed|advised|announced))\b", re.IGNORECASE)
+PLACEHOLDERS = re.compile(
+    r"\b(tbc|tbd|tba|todo|fixme|xxx+|lorem ipsum|n/k|to be (?:confirmed|advised|announced))\b",
+    re.IGNORECASE,
+)
 HIDDEN_CONDITION = re.compile(
-    r"\b(broken|faulty|not working|out of order|being repaired|awaiting repair|removed)\b|\b\d+ (?:of them )?working\b", re.IGNORECASE
+    r"\b(broken|faulty|not working|out of order|being repaired|awaiting repair|removed)\b|\b\d+"
+    r" (?:of them )?working\b",
+    re.IGNORECASE,
 )
 
 
@@ -73,25 +79,46 @@ def disagreeing(reviewed: Reviewed) -> Iterable[Remark]:
     if not isinstance(value, Quantity) or disagreement(value) is None or value.second is None:
         return ()
     first, second = (shown(type(value), si)[0] for si in (value.si, value.second))
-    sentence = f"{spaced(reviewed.key)} says {shortened(value.text)}, but that is {first} against {second}. Which one is right?"
+    sentence = (
+        f"{spaced(reviewed.key)} says {shortened(value.text)}, but that is {first} against"
+        f" {second}. Which one is right?"
+    )
     return (Remark("caution", "units-disagree", sentence, reviewed.where),)
 
 
 def implausible(reviewed: Reviewed) -> Iterable[Remark]:
     """A quantity outside the range its field usually has."""
-    value, bounds = reviewed.value, next((mark for mark in reviewed.field.metadata if isinstance(mark, Plausible)), None)
-    number = value.si if isinstance(value, Quantity) else value if isinstance(value, int | float) else None
+    value, bounds = (
+        reviewed.value,
+        next((mark for mark in reviewed.field.metadata if isinstance(mark, Plausible)), None),
+    )
+    number = (
+        value.si
+        if isinstance(value, Quantity)
+        else value
+        if isinstance(value, int | float)
+        else None
+    )
     if bounds is None or number is None or bounds.low <= number <= bounds.high:
         return ()
-    low, high = (shown(type(value), si)[0] if isinstance(value, Quantity) else f"{si:g}" for si in (bounds.low, bounds.high))
+    low, high = (
+        shown(type(value), si)[0] if isinstance(value, Quantity) else f"{si:g}"
+        for si in (bounds.low, bounds.high)
+    )
     said = value.text if isinstance(value, Quantity) else str(value)
     hint = mistaken_mark(value, bounds) if isinstance(value, Quantity) else ""
-    sentence = f"{spaced(reviewed.key)} is {shortened(said)}. That is unusual here: most lie between {low} and {high}.{hint}"
+    sentence = (
+        f"{spaced(reviewed.key)} is {shortened(said)}. That is unusual here: most lie between {low}"
+        f" and {high}.{hint}"
+    )
     return (Remark("caution", "implausible", sentence, reviewed.where),)
 
 
 def mistaken_mark(value: Quantity, bounds: Plausible) -> str:
-    """A question about a feet mark written for inches, or metres for millimetres, where that would be plausible."""
+    """
+    A question about a feet mark written for inches, or metres for millimetres, where that would be
+    plausible.
+    """
     if "'" in value.text and '"' not in value.text and bounds.low <= value.si / 12 <= bounds.high:
         return " Is it inches? Then write " + shortened(value.text.replace("'", '"')) + "."
     if value.text.rstrip().endswith(" m") and bounds.low <= value.si / 100 <= bounds.high:
@@ -106,11 +133,24 @@ def unfinished(reviewed: Reviewed) -> Iterable[Remark]:
         return
     quoted = f"{spaced(reviewed.key)} says {shortened(value)}."
     if PLACEHOLDERS.search(value):
-        yield Remark("caution", "placeholder", f"{quoted} If nobody knows yet, write '?' so that it shows as a task.", reviewed.where)
+        yield Remark(
+            "caution",
+            "placeholder",
+            f"{quoted} If nobody knows yet, write '?' so that it shows as a task.",
+            reviewed.where,
+        )
     elif value.rstrip().endswith("?"):
-        yield Remark("note", "question-in-prose", f"{quoted} If nobody knows yet, write '?' in the field it is about.", reviewed.where)
+        yield Remark(
+            "note",
+            "question-in-prose",
+            f"{quoted} If nobody knows yet, write '?' in the field it is about.",
+            reviewed.where,
+        )
     if HIDDEN_CONDITION.search(value) and getattr(reviewed.record, "condition", "") == "in service":
-        advice = "Write it under condition (limited, or out of service), so that counts and figures know it."
+        advice = (
+            "Write it under condition (limited, or out of service), so that counts and figures"
+            " know it."
+        )
         yield Remark("caution", "condition-in-prose", f"{quoted} {advice}", reviewed.where)
 
 
@@ -118,10 +158,15 @@ def ageing(verification: Verification, *, on: date, stale_after_days: int) -> It
     """A check older than the house's own limit, or dated after the revision."""
     age_days = (on - verification.on).days
     if age_days < 0:
-        sentence = f"Checked on {verification.on}, which is after this revision ({on}). Is the date right?"
+        sentence = (
+            f"Checked on {verification.on}, which is after this revision ({on}). Is the date right?"
+        )
         return (Remark("caution", "verified-later", sentence, verification.where("on")),)
     if age_days > stale_after_days:
-        sentence = f"Last checked on {verification.on}, {age_days} days before this revision. The house's own limit is {stale_after_days} days."
+        sentence = (
+            f"Last checked on {verification.on}, {age_days} days before this revision. The house's"
+            f" own limit is {stale_after_days} days."
+        )
         return (Remark("caution", "stale", sentence, verification.where("on")),)
     return ()
 

@@ -18,7 +18,13 @@ class Slope(Quantity):
     """A slope, rise over run."""
 
     __slots__ = ()
-    kind, examples, si_unit, units, may_be_negative = "a slope", ("1:12", "8 %", "4.8 deg"), "1", _PERCENT_OR_ANGLE, True
+    kind, examples, si_unit, units, may_be_negative = (
+        "a slope",
+        ("1:12", "8 %", "4.8 deg"),
+        "1",
+        _PERCENT_OR_ANGLE,
+        True,
+    )
 
     @property
     def rise_per_run(self) -> float:
@@ -45,7 +51,8 @@ def _alone(text: str) -> Fraction:
 
 
 def _ratio(rise: Fraction, run: Fraction) -> Amount:
-    # A ratio is a statement of design, not a rounded reading, so its step is 0 and a second wording is held against it closely.
+    # A ratio is a statement of design, not a rounded reading, so its step is 0 and a second wording
+    # is held against it closely.
     if run == 0:
         raise Unreadable("has no run", "number-out-of-range", "write rise:run, like 1:12")
     return Amount(float(rise / run))
@@ -53,6 +60,8 @@ def _ratio(rise: Fraction, run: Fraction) -> Amount:
 
 def _of_angle(amount: Amount) -> Amount:
     if abs(amount.si) >= 90:
-        raise Unreadable("is as steep as a wall", "number-out-of-range", "a slope is less than 90 deg")
+        raise Unreadable(
+            "is as steep as a wall", "number-out-of-range", "a slope is less than 90 deg"
+        )
     slope = math.tan(math.radians(amount.si))
     return Amount(slope, math.radians(amount.step_si) * (1 + slope * slope), amount.unit)

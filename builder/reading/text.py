@@ -1,4 +1,7 @@
-"""From bytes to text that is fit to read: UTF-8, of sensible size, without characters that hide what is written."""
+"""
+From bytes to text that is fit to read: UTF-8, of sensible size, without characters that hide what
+is written.
+"""
 
 import re
 
@@ -7,9 +10,12 @@ from builder.reading.problems import Problem, Refused, Where
 LARGEST_BYTES = 2 * 1024 * 1024
 MOST_SHOWN = 20
 
-# What a terminal or an editor would obey or hide: control characters, other line ends, byte-order marks inside the text, marks that reverse the
-# order of letters, halves of characters. U+E000 stands for a lone `?` while YAML is parsed, so it cannot be the author's.
-UNFIT = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff\ue000\ufeff\ufffe\uffff]|\r(?!\n)")
+# What a terminal or an editor would obey or hide: control characters, other line ends, byte-order
+# marks inside the text, marks that reverse the order of letters, halves of characters. U+E000
+# stands for a lone `?` while YAML is parsed, so it cannot be the author's.
+UNFIT = re.compile(
+    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff\ue000\ufeff\ufffe\uffff]|\r(?!\n)"
+)
 
 
 def decode(raw: bytes, file: str) -> str:
@@ -56,20 +62,39 @@ def refuse_unfit(text: str, file: str) -> None:
 def unfit(character: str, where: Where, path: str) -> Problem:
     """A character that cannot stand in a description."""
     reason = f"has the control character U+{ord(character):04X}"
-    return Problem(where, path, "", reason, "control-character", "delete it; an editor that shows hidden characters helps to find it")
+    return Problem(
+        where,
+        path,
+        "",
+        reason,
+        "control-character",
+        "delete it; an editor that shows hidden characters helps to find it",
+    )
 
 
 def too_big(file: str) -> Problem:
     """A file beyond the limit."""
     return Problem(
-        Where(file), "", "", "is larger than 2 MiB", "too-big", "a description is a few pages; keep pictures and drawings in files of their own"
+        Where(file),
+        "",
+        "",
+        "is larger than 2 MiB",
+        "too-big",
+        "a description is a few pages; keep pictures and drawings in files of their own",
     )
 
 
 def _not_text(raw: bytes, position: int, file: str, why: str) -> Problem:
     line, start = raw.count(b"\n", 0, position) + 1, raw.rfind(b"\n", 0, position) + 1
     where = Where(file, line, len(raw[start:position].decode("utf-8-sig", "replace")) + 1)
-    return Problem(where, "", "", f"is not text: byte {position:,} {why}", "not-text", "save it as plain text in UTF-8")
+    return Problem(
+        where,
+        "",
+        "",
+        f"is not text: byte {position:,} {why}",
+        "not-text",
+        "save it as plain text in UTF-8",
+    )
 
 
 def _where(text: str, position: int, file: str) -> Where:

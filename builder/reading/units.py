@@ -1,8 +1,9 @@
 """
 The units the description language knows, by kind, with exact factors to SI.
 
-Sources: NIST SP 811 (2008), Appendix B.8; the yard and pound agreement of 1959 (1 ft = 0.3048 m, 1 lb = 0.453 592 37 kg, both exact); standard
-gravity 9.806 65 m/s² (3rd CGPM, 1901). A load per area given in kg or lb is a weight, so it uses standard gravity.
+Sources: NIST SP 811 (2008), Appendix B.8; the yard and pound agreement of 1959 (1 ft = 0.3048 m, 1
+lb = 0.453 592 37 kg, both exact); standard gravity 9.806 65 m/s² (3rd CGPM, 1901). A load per area
+given in kg or lb is a weight, so it uses standard gravity.
 """
 
 import difflib
@@ -21,7 +22,10 @@ _CUBIC_INCH = (_FOOT / 12) ** 3
 
 @dataclass(frozen=True, slots=True)
 class Unit:
-    """A unit: `si = (number + offset) * factor`. A length of feet may go on in `smaller` units, of which `count` make one."""
+    """
+    A unit: `si = (number + offset) * factor`. A length of feet may go on in `smaller` units, of
+    which `count` make one.
+    """
 
     symbol: str
     factor: Fraction
@@ -35,11 +39,17 @@ Table = Mapping[str, Unit]
 
 
 def _table(*rows: tuple[Unit, str]) -> Table:
-    spelled = {name: unit for unit, others in rows for name in (unit.symbol, *filter(None, others.split("|")))}
+    spelled = {
+        name: unit
+        for unit, others in rows
+        for name in (unit.symbol, *filter(None, others.split("|")))
+    }
     return MappingProxyType(spelled)
 
 
-def _unit(symbol: str, factor: Fraction | float | str, others: str = "", system: str = METRIC) -> tuple[Unit, str]:
+def _unit(
+    symbol: str, factor: Fraction | float | str, others: str = "", system: str = METRIC
+) -> tuple[Unit, str]:
     return Unit(symbol, Fraction(factor), system), others
 
 
@@ -89,7 +99,11 @@ LOAD_PER_AREA = _table(
     _unit("Pa", 1, "N/m2"),
     _unit("kg/m2", _GRAVITY, "kgf/m2|kg/sq m|kg per m2"),
     _unit("t/m2", _GRAVITY * 1000),
-    _imperial("psf", _POUND * _GRAVITY / _FOOT**2, "lb/ft2|lbs/ft2|lbf/ft2|lb/sq ft|lbs/sq ft|pounds per square foot"),
+    _imperial(
+        "psf",
+        _POUND * _GRAVITY / _FOOT**2,
+        "lb/ft2|lbs/ft2|lbf/ft2|lb/sq ft|lbs/sq ft|pounds per square foot",
+    ),
     _imperial("psi", _POUND * _GRAVITY / (_FOOT / 12) ** 2, "lb/in2|lbf/in2"),
 )
 LOAD_PER_LENGTH = _table(
@@ -97,9 +111,19 @@ LOAD_PER_LENGTH = _table(
     _unit("t/m", 1000),
     _imperial("lb/ft", _POUND / _FOOT, "lbs/ft|plf|lb per ft|lb/foot"),
 )
-CURRENT = _table(_unit("A", 1, "amp|amps|ampere|amperes", NEITHER), _unit("mA", "0.001", "", NEITHER), _unit("kA", 1000, "", NEITHER))
-VOLTAGE = _table(_unit("V", 1, "volt|volts", NEITHER), _unit("mV", "0.001", "", NEITHER), _unit("kV", 1000, "", NEITHER))
-APPARENT_POWER = _table(_unit("VA", 1, "", NEITHER), _unit("kVA", 1000, "", NEITHER), _unit("MVA", 1000000, "", NEITHER))
+CURRENT = _table(
+    _unit("A", 1, "amp|amps|ampere|amperes", NEITHER),
+    _unit("mA", "0.001", "", NEITHER),
+    _unit("kA", 1000, "", NEITHER),
+)
+VOLTAGE = _table(
+    _unit("V", 1, "volt|volts", NEITHER),
+    _unit("mV", "0.001", "", NEITHER),
+    _unit("kV", 1000, "", NEITHER),
+)
+APPARENT_POWER = _table(
+    _unit("VA", 1, "", NEITHER), _unit("kVA", 1000, "", NEITHER), _unit("MVA", 1000000, "", NEITHER)
+)
 POWER = _table(
     _unit("W", 1, "watt|watts", NEITHER),
     _unit("mW", "0.001", "milliwatt|milliwatts", NEITHER),
@@ -108,7 +132,10 @@ POWER = _table(
     _imperial("BTU/h", Fraction("1055.05585262") / 3600, "BTU/hr"),
 )
 FREQUENCY = _table(
-    _unit("Hz", 1, "hertz", NEITHER), _unit("kHz", 1000, "", NEITHER), _unit("MHz", 10**6, "", NEITHER), _unit("GHz", 10**9, "", NEITHER)
+    _unit("Hz", 1, "hertz", NEITHER),
+    _unit("kHz", 1000, "", NEITHER),
+    _unit("MHz", 10**6, "", NEITHER),
+    _unit("GHz", 10**9, "", NEITHER),
 )
 DATA_RATE = _table(
     _unit("bit/s", 1, "bits per second", NEITHER),
@@ -116,8 +143,14 @@ DATA_RATE = _table(
     _unit("Mbit/s", 10**6, "Mbit per s|megabits per second", NEITHER),
     _unit("Gbit/s", 10**9, "Gbit per s|gigabits per second", NEITHER),
 )
-LEVEL = _table(_unit("dB", 1, "dB SPL", NEITHER), _unit("dB(A)", 1, "dBA|dB A", NEITHER), _unit("dB(C)", 1, "dBC|dB C", NEITHER))
-REFERRED_LEVEL = _table(*(_unit(symbol, 1, "", NEITHER) for symbol in ("dBm", "dBu", "dBV", "dBFS", "dBi", "dBW")))
+LEVEL = _table(
+    _unit("dB", 1, "dB SPL", NEITHER),
+    _unit("dB(A)", 1, "dBA|dB A", NEITHER),
+    _unit("dB(C)", 1, "dBC|dB C", NEITHER),
+)
+REFERRED_LEVEL = _table(
+    *(_unit(symbol, 1, "", NEITHER) for symbol in ("dBm", "dBu", "dBV", "dBFS", "dBi", "dBW"))
+)
 DURATION = _table(
     _unit("s", 1, "sec|secs|second|seconds", NEITHER),
     _unit("ms", "0.001", "millisecond|milliseconds", NEITHER),
@@ -179,17 +212,47 @@ AMBIGUOUS: Mapping[str, tuple[str, str]] = MappingProxyType(
             ("ton", "tons", "T", "Ton", "Tons", "TON", "TONS"),
             (
                 "does not say which ton",
-                "write 't' (1,000 kg), 'short ton' (2,000 lb) or 'long ton' (2,240 lb); for a hoist, its rated capacity in kg or lb",
+                (
+                    "write 't' (1,000 kg), 'short ton' (2,000 lb) or 'long ton' (2,240 lb); for a"
+                    " hoist, its rated capacity in kg or lb"
+                ),
             ),
         ),
-        **dict.fromkeys(("K", "k"), ("has a unit that could be thousands or kelvin", "write the number in full and its unit")),
-        **dict.fromkeys(("gal", "gallon", "gallons"), ("does not say which gallon", "write 'US gal', 'imperial gal' or litres")),
         **dict.fromkeys(
-            ("Mbps", "MBps", "mbps", "Mb/s", "MB/s", "mb/s", "Gbps", "GBps", "gbps", "Gb/s", "GB/s", "gb/s"),
-            ("has a unit that could be bits or bytes", "write 'Mbit/s' or 'Gbit/s'; a byte is eight bits"),
+            ("K", "k"),
+            (
+                "has a unit that could be thousands or kelvin",
+                "write the number in full and its unit",
+            ),
+        ),
+        **dict.fromkeys(
+            ("gal", "gallon", "gallons"),
+            ("does not say which gallon", "write 'US gal', 'imperial gal' or litres"),
+        ),
+        **dict.fromkeys(
+            (
+                "Mbps",
+                "MBps",
+                "mbps",
+                "Mb/s",
+                "MB/s",
+                "mb/s",
+                "Gbps",
+                "GBps",
+                "gbps",
+                "Gb/s",
+                "GB/s",
+                "gb/s",
+            ),
+            (
+                "has a unit that could be bits or bytes",
+                "write 'Mbit/s' or 'Gbit/s'; a byte is eight bits",
+            ),
         ),
         **dict.fromkeys(("hp", "HP"), ("does not say which horsepower", "write it in kW")),
-        **dict.fromkeys(("month", "months"), ("has a unit without a fixed length", "write it in days or weeks")),
+        **dict.fromkeys(
+            ("month", "months"), ("has a unit without a fixed length", "write it in days or weeks")
+        ),
         **dict.fromkeys(("#", "k#"), ("has a unit that could be pounds or a count", "write 'lb'")),
     }
 )
@@ -199,12 +262,14 @@ def find(symbol: str, table: Table, kind: str) -> Unit:
     """
     The unit of this kind that the author's symbol names.
 
-    Capitals do not matter in a name of two letters or more, unless they change the meaning (`mW`, `MW`).
+    Capitals do not matter in a name of two letters or more, unless they change the meaning (`mW`,
+    `MW`).
 
     Raises
     ------
     Unreadable
-        `unit-ambiguous`, `unit-wrong` (a unit of another kind) or `unit-unknown` (with a near name).
+        `unit-ambiguous`, `unit-wrong` (a unit of another kind) or `unit-unknown` (with a near
+        name).
     """
     if found := _match(symbol, table):
         return found
@@ -230,7 +295,15 @@ def unknown(symbol: str, table: Table) -> Unreadable:
     """A unit nobody knows, or words after a unit that is known."""
     first, _, words = symbol.replace("(", " (").partition(" ")
     if words and any(_match(first, each) for each in KINDS.values()):
-        return Unreadable(f"has more after the unit: '{words.strip()}'", "unit-unknown", "write one value, and put the rest in `note:`")
+        return Unreadable(
+            f"has more after the unit: '{words.strip()}'",
+            "unit-unknown",
+            "write one value, and put the rest in `note:`",
+        )
     folded = {name.casefold(): name for name in table}
     near = difflib.get_close_matches(symbol.casefold()[:30], folded, n=1, cutoff=0.5)
-    return Unreadable(f"has a unit that is not known here: '{symbol}'", "unit-unknown", f"did you mean '{folded[near[0]]}'?" if near else "")
+    return Unreadable(
+        f"has a unit that is not known here: '{symbol}'",
+        "unit-unknown",
+        f"did you mean '{folded[near[0]]}'?" if near else "",
+    )

@@ -1,4 +1,6 @@
-"""Fields in plain words: names, notes, counts, yes and no, days, bare ratios, and choices from a list."""
+"""
+Fields in plain words: names, notes, counts, yes and no, days, bare ratios, and choices from a list.
+"""
 
 import difflib
 from collections.abc import Callable
@@ -13,7 +15,11 @@ from builder.reading.numerals import Numeral, Unreadable, folded, leading_numera
 from builder.reading.refusing import refusing
 
 T = TypeVar("T")
-_EMPTY = Unreadable("is empty", "empty-value", "write a value, `?` if nobody knows it yet, `none`, or leave the key out")
+_EMPTY = Unreadable(
+    "is empty",
+    "empty-value",
+    "write a value, `?` if nobody knows it yet, `none`, or leave the key out",
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,15 +31,24 @@ class ReadBy:
     description: str
     example: str
 
-    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> core_schema.CoreSchema:
+    def __get_pydantic_core_schema__(
+        self, source: Any, handler: GetCoreSchemaHandler
+    ) -> core_schema.CoreSchema:
         del source, handler
         return core_schema.no_info_plain_validator_function(self._validated)
 
-    def __get_pydantic_json_schema__(self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+    def __get_pydantic_json_schema__(
+        self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
         del schema, handler
-        # Editors type a bare 14 or true by YAML's own rules, so their types are let in beside text; reading sees the author's text all the same.
+        # Editors type a bare 14 or true by YAML's own rules, so their types are let in beside text;
+        # reading sees the author's text all the same.
         typed = {int: "integer", float: "number", bool: "boolean", str: "number"}.get(self.type)
-        return {"type": ["string", typed] if typed else "string", "description": self.description, "examples": [self.example]}
+        return {
+            "type": ["string", typed] if typed else "string",
+            "description": self.description,
+            "examples": [self.example],
+        }
 
     def _validated(self, value: Any) -> Any:
         if type(value) is self.type and self.type is not str:
@@ -44,7 +59,9 @@ class ReadBy:
         try:
             return self.read(text)
         except Unreadable as wrong:
-            raise Unreadable(wrong.reason, wrong.code, wrong.advice or f"write it like {self.example}") from wrong
+            raise Unreadable(
+                wrong.reason, wrong.code, wrong.advice or f"write it like {self.example}"
+            ) from wrong
 
 
 def words(text: str, longest: int) -> str:
@@ -60,7 +77,11 @@ def words(text: str, longest: int) -> str:
     if not line:
         raise _EMPTY
     if len(line) > longest:
-        raise Unreadable(f"is {len(line):,} characters long, and {longest:,} is the most", "text-too-long", "shorten it")
+        raise Unreadable(
+            f"is {len(line):,} characters long, and {longest:,} is the most",
+            "text-too-long",
+            "shorten it",
+        )
     return line
 
 
@@ -75,9 +96,13 @@ def count(text: str) -> int:
     """
     number = bare(text)
     if number.value.denominator != 1 or number.step != 1:
-        raise Unreadable("is not a whole number", "number-unreadable", "count in whole numbers, such as 12")
+        raise Unreadable(
+            "is not a whole number", "number-unreadable", "count in whole numbers, such as 12"
+        )
     if number.value < 0 or plain(text).startswith("-"):
-        raise Unreadable("is below zero, and a count cannot be", "count-negative", "write 0 or more")
+        raise Unreadable(
+            "is below zero, and a count cannot be", "count-negative", "write 0 or more"
+        )
     return int(number.value)
 
 
@@ -88,7 +113,11 @@ def bare(text: str) -> Numeral:
         raise _EMPTY
     number, rest = leading_numeral(line)
     if rest:
-        raise Unreadable(f"has '{rest[:40]}' after the number", "number-unreadable", "write the number alone; put words in `note:`")
+        raise Unreadable(
+            f"has '{rest[:40]}' after the number",
+            "number-unreadable",
+            "write the number alone; put words in `note:`",
+        )
     return number
 
 
@@ -133,7 +162,9 @@ def day(text: str) -> date:
         return date.fromisoformat(line)
     except ValueError:
         reason = "is not a day of the calendar" if shape else "is not a date, year first"
-        raise Unreadable(reason, "date-unreadable", "write year-month-day, like 2026-03-02") from None
+        raise Unreadable(
+            reason, "date-unreadable", "write year-month-day, like 2026-03-02"
+        ) from None
 
 
 def one_of(text: str, choices: tuple[str, ...]) -> str:
@@ -154,19 +185,27 @@ def one_of(text: str, choices: tuple[str, ...]) -> str:
     # Closer than elsewhere: "sitting" is spelt much like "standing" and means the opposite.
     near = difflib.get_close_matches(line.casefold()[:80], named, n=1, cutoff=0.75)
     guess = f"did you mean '{named[near[0]]}'? " if near else ""
-    raise Unreadable("is not one of the choices", "choice-unknown", f"{guess}write one of: {', '.join(choices)}")
+    raise Unreadable(
+        "is not one of the choices", "choice-unknown", f"{guess}write one of: {', '.join(choices)}"
+    )
 
 
 @dataclass(frozen=True, slots=True)
 class OneOf:
     """Reads a Literal of texts, and answers a wrong one with the nearest name."""
 
-    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> core_schema.CoreSchema:
+    def __get_pydantic_core_schema__(
+        self, source: Any, handler: GetCoreSchemaHandler
+    ) -> core_schema.CoreSchema:
         choices = get_args(source)
         read = ReadBy(lambda text: one_of(text, choices), str, "", " or ".join(choices))
-        return core_schema.no_info_plain_validator_function(read._validated, metadata={"choices": choices})
+        return core_schema.no_info_plain_validator_function(
+            read._validated, metadata={"choices": choices}
+        )
 
-    def __get_pydantic_json_schema__(self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+    def __get_pydantic_json_schema__(
+        self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
         del handler
         return {"type": "string", "enum": list(schema["metadata"]["choices"])}
 
@@ -181,8 +220,13 @@ def prose(text: str) -> str:
     return words(text, 2000)
 
 
-Name = Annotated[str, ReadBy(name, str, "a name, one line of at most 80 characters", "Stage right company switch")]
-Text = Annotated[str, ReadBy(prose, str, "words, at most 2,000 characters", "Hung from the purlins.")]
+Name = Annotated[
+    str,
+    ReadBy(name, str, "a name, one line of at most 80 characters", "Stage right company switch"),
+]
+Text = Annotated[
+    str, ReadBy(prose, str, "words, at most 2,000 characters", "Hung from the purlins.")
+]
 Count = Annotated[int, ReadBy(count, int, "a whole number, zero or more", "12")]
 YesNo = Annotated[bool, ReadBy(yes_no, bool, "yes or no", "yes")]
 Day = Annotated[date, ReadBy(day, date, "a day, year-month-day", "2026-03-02")]

@@ -1,8 +1,9 @@
 """
 The base of every description: what a crew writes, frozen, with the place of every line.
 
-A record that others refer to sets ``defines`` (what it is, such as ``point``) and has a ``name``; a field that refers is ``Annotated[Name,
-RefersTo("point")]``. Both are checked once for the whole venue in ``references.py``.
+A record that others refer to sets ``defines`` (what it is, such as ``point``) and has a ``name``; a
+field that refers is ``Annotated[Name, RefersTo("point")]``. Both are checked once for the whole
+venue in ``references.py``.
 """
 
 from collections.abc import Iterable, Mapping
@@ -27,7 +28,10 @@ class RefersTo:
 
 @dataclass(frozen=True, slots=True)
 class Plausible:
-    """The range a field usually lies in, in SI. Outside it the house is asked whether it meant what it wrote; nothing is refused."""
+    """
+    The range a field usually lies in, in SI. Outside it the house is asked whether it meant what it
+    wrote; nothing is refused.
+    """
 
     low: float
     high: float
@@ -35,11 +39,17 @@ class Plausible:
 
 @dataclass(frozen=True, slots=True)
 class Decisive:
-    """Marks a field that shows stop on. Where it is not stated, the pack says so instead of leaving a gap."""
+    """
+    Marks a field that shows stop on. Where it is not stated, the pack says so instead of leaving a
+    gap.
+    """
 
 
 class Written(BaseModel):
-    """A mapping in the author's file. Unknown keys are refused; ``where`` tells the place of the record or of one key."""
+    """
+    A mapping in the author's file. Unknown keys are refused; ``where`` tells the place of the
+    record or of one key.
+    """
 
     model_config = ConfigDict(frozen=True, extra="forbid", use_attribute_docstrings=True)
 
@@ -58,19 +68,29 @@ class Written(BaseModel):
         return self
 
     def where(self, *keys: str | int) -> Where:
-        """The place of this record, or of what stands under ``keys``; the nearest place known above it where that was not written."""
+        """
+        The place of this record, or of what stands under ``keys``; the nearest place known above it
+        where that was not written.
+        """
         path = (*self._path, *keys)
         while path and path not in self._places:
             path = path[:-1]
         return self._places.get(path, Where(""))
 
     def contradictions(self) -> Iterable[Problem]:
-        """Problems that only show when keys of this record are read together. Asked once the record knows its place."""
+        """
+        Problems that only show when keys of this record are read together.
+
+        Asked once the record knows its place.
+        """
         return ()
 
     def written(self) -> tuple[tuple[str, object], ...]:
         """The keys the author may write and their values, in the order of the description."""
-        return tuple((field.alias or name, getattr(self, name)) for name, field in type(self).model_fields.items())
+        return tuple(
+            (field.alias or name, getattr(self, name))
+            for name, field in type(self).model_fields.items()
+        )
 
 
 def tell(value: object, places: Mapping[Path, Where], path: Path) -> None:
@@ -104,7 +124,9 @@ class Line(Written):
     """A line of stock or of the building: what every one of them may also say."""
 
     terms: Terms | None = None
-    """On what terms visitors may use it: included, extra charge, by arrangement or not for visitors."""
+    """
+    On what terms visitors may use it: included, extra charge, by arrangement or not for visitors.
+    """
     condition: Condition = "in service"
     """In service, limited, or out of service. Say why in the note."""
     note: Text | None = None
@@ -119,13 +141,18 @@ class Loose(Line):
     """A line of loose stock: what is put away while no show uses it."""
 
     kept: Maybe[Name] = Absent.NOT_STATED
-    """Where it is kept: the room, the case, such as Sound cage, trunk 2. It is published, and the counting sheet goes by it."""
+    """
+    Where it is kept: the room, the case, such as Sound cage, trunk 2. It is published, and the
+    counting sheet goes by it.
+    """
 
 
 class DepartmentFile(Written):
     """The top of a department's file."""
 
     verified: Maybe[Verification] = Absent.NOT_STATED
-    """When what this file says was last checked, by whom and how. Lines that differ carry their own."""
+    """
+    When what this file says was last checked, by whom and how. Lines that differ carry their own.
+    """
     note: Text | None = None
     """What a reader should know about the whole department."""

@@ -16,7 +16,10 @@ ABOVE_ALL = 1e9
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """Where metres on the plan lie in the drawing: the left edge and the far edge, and drawing units a metre."""
+    """
+    Where metres on the plan lie in the drawing: the left edge and the far edge, and drawing units a
+    metre.
+    """
 
     left_m: float
     far_m: float
@@ -26,7 +29,10 @@ class Frame:
 
     def at(self, x_m: float, y_m: float) -> tuple[float, float]:
         """A place in drawing units. Depth grows to the top."""
-        return self.across + (x_m - self.left_m) * self.scale, self.down + (self.far_m - y_m) * self.scale
+        return (
+            self.across + (x_m - self.left_m) * self.scale,
+            self.down + (self.far_m - y_m) * self.scale,
+        )
 
     def tenths(self, places: Array) -> NDArray[np.int64]:
         """Places, shape (points, 2), in whole tenths of a drawing unit."""
@@ -45,14 +51,28 @@ class Levels:
 
     def contours(self) -> Any:
         """Who finds contours."""
-        from contourpy import FillType, LineType, contour_generator  # a tenth of a second that only those who draw should pay
+        from contourpy import (
+            FillType,
+            LineType,
+            contour_generator,
+        )  # a tenth of a second that only those who draw should pay
 
         masked = np.ma.masked_invalid(self.db)
-        return contour_generator(self.xs_m, self.ys_m, masked, corner_mask=True, line_type=LineType.Separate, fill_type=FillType.ChunkCombinedOffset)
+        return contour_generator(
+            self.xs_m,
+            self.ys_m,
+            masked,
+            corner_mask=True,
+            line_type=LineType.Separate,
+            fill_type=FillType.ChunkCombinedOffset,
+        )
 
 
 def filled_paths(contours: Any, steps_db: Sequence[int], frame: Frame) -> Iterator[tuple[int, str]]:
-    """For each step, the shape of all that is at least as loud, lowest first: painted in this order, the louder covers the quieter."""
+    """
+    For each step, the shape of all that is at least as loud, lowest first: painted in this order,
+    the louder covers the quieter.
+    """
     for step in steps_db:
         (points,), (offsets,) = contours.filled(step, ABOVE_ALL)
         if points is not None:
@@ -66,7 +86,9 @@ def loop_path(places: NDArray[np.int64]) -> str:
     moves = moves[moves.any(axis=1)]
     if len(moves) < 2:
         return ""
-    return f"M{places[0, 0]} {places[0, 1]}l{' '.join(map(str, moves.ravel().tolist()))}z".replace(" -", "-")
+    return f"M{places[0, 0]} {places[0, 1]}l{' '.join(map(str, moves.ravel().tolist()))}z".replace(
+        " -", "-"
+    )
 
 
 def lines_of(contours: Any, step_db: int) -> list[Array]:
@@ -75,7 +97,10 @@ def lines_of(contours: Any, step_db: int) -> list[Array]:
 
 
 def within(corners: Sequence[tuple[float, float]], places: Array) -> NDArray[np.bool_]:
-    """For each place, shape (points, 2), whether it lies inside an outline: a ray to the right crosses an odd number of its sides."""
+    """
+    For each place, shape (points, 2), whether it lies inside an outline: a ray to the right crosses
+    an odd number of its sides.
+    """
     inside = np.zeros(len(places), dtype=bool)
     x, y = places[:, 0], places[:, 1]
     for (ax, ay), (bx, by) in zip(corners, (*corners[1:], corners[0]), strict=True):

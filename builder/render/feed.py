@@ -1,4 +1,8 @@
-"""An Atom feed (RFC 4287) from days, names and plain texts. Everything is escaped here; names of entries are made from the venue's own words."""
+"""
+An Atom feed (RFC 4287) from days, names and plain texts.
+
+Everything is escaped here; names of entries are made from the venue's own words.
+"""
 
 import html
 import uuid
@@ -10,7 +14,10 @@ from builder.render.escaping import visible
 
 @dataclass(frozen=True, slots=True)
 class FeedEntry:
-    """One entry: ``name`` is unique in the feed, ``on`` a day such as 2026-11-20, ``link`` relative to the feed."""
+    """
+    One entry: ``name`` is unique in the feed, ``on`` a day such as 2026-11-20, ``link`` relative to
+    the feed.
+    """
 
     name: str
     on: str

@@ -17,15 +17,18 @@ def written(words: Words, link: Linker) -> str:
 
 def said(words: Words) -> str:
     """Words without their marks, as plain text."""
-    return "".join(piece if isinstance(piece, str) else piece.on if isinstance(piece, Day) else piece.text for piece in parted(words))
+    return "".join(
+        piece if isinstance(piece, str) else piece.on if isinstance(piece, Day) else piece.text
+        for piece in parted(words)
+    )
 
 
 def parted(words: Words) -> Iterator[Inline]:
     """
     The pieces of words, with a blank where two would run together.
 
-    Small words and tags stand apart from what is before them, and so does a link, strong word or tag behind a tag. Strings bring their own
-    blanks: a full stop must be able to follow a link.
+    Small words and tags stand apart from what is before them, and so does a link, strong word or
+    tag behind a tag. Strings bring their own blanks: a full stop must be able to follow a link.
     """
     pieces = (words,) if isinstance(words, str) else words
     before: Inline = " "
@@ -39,7 +42,12 @@ def parted(words: Words) -> Iterator[Inline]:
 def needs_blank(before: Inline, piece: Inline) -> bool:
     """Whether two pieces that follow each other would run together."""
     if isinstance(before, str):
-        return isinstance(piece, Small | Tag) and bool(before) and not before[-1].isspace() and before[-1] not in "(“"
+        return (
+            isinstance(piece, Small | Tag)
+            and bool(before)
+            and not before[-1].isspace()
+            and before[-1] not in "(“"
+        )
     if isinstance(piece, str):
         return isinstance(before, Small | Tag) and piece[:1].isalnum()
     return True
@@ -85,9 +93,13 @@ def tone(name: str) -> str:
 
 def markdown_linker(anchors: Anchors) -> Linker:
     """Links that the site generator follows and checks."""
-    return lambda link: f"[{shown(link.text)}]({target(link.page, link.anchor, ending='md', anchors=anchors)})"
+    return lambda link: (
+        f"[{shown(link.text)}]({target(link.page, link.anchor, ending='md', anchors=anchors)})"
+    )
 
 
 def html_linker(anchors: Anchors) -> Linker:
     """Links inside raw HTML, which the generator leaves alone."""
-    return lambda link: f'<a href="{target(link.page, link.anchor, ending="html", anchors=anchors)}">{shown(link.text)}</a>'
+    return lambda link: (
+        f'<a href="{target(link.page, link.anchor, ending="html", anchors=anchors)}">{shown(link.text)}</a>'  # noqa: E501
+    )

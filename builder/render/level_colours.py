@@ -1,8 +1,9 @@
 """
-Colours for levels: even in lightness from dark blue to pale yellow, so that they keep their order in grey and for the colour-blind.
+Colours for levels: even in lightness from dark blue to pale yellow, so that they keep their order
+in grey and for the colour-blind.
 
-The path is ours: lightness L* rises in equal steps, while the hue turns from blue over green to yellow. It is laid out in CIELAB and turned into sRGB
-by the equations of the standards.
+The path is ours: lightness L* rises in equal steps, while the hue turns from blue over green to
+yellow. It is laid out in CIELAB and turned into sRGB by the equations of the standards.
 """
 
 from collections.abc import Sequence
@@ -25,7 +26,10 @@ def lab_at(share: float) -> tuple[float, float, float]:
     place = share * (len(HUES_AB) - 1)
     low = min(int(place), len(HUES_AB) - 2)
     rest = place - low
-    a, b = (one + (other - one) * rest for one, other in zip(HUES_AB[low], HUES_AB[low + 1], strict=True))
+    a, b = (
+        one + (other - one) * rest
+        for one, other in zip(HUES_AB[low], HUES_AB[low + 1], strict=True)
+    )
     return DARKEST_L + (PALEST_L - DARKEST_L) * share, a, b
 
 
@@ -33,7 +37,12 @@ def hex_of(lab: tuple[float, float, float]) -> str:
     """A colour of CIELAB (CIE 15, from memory) as #rrggbb, cut where a screen cannot show it."""
     lightness, a, b = lab
     middle = (lightness + 16) / 116
-    xyz = [white * uncurved(value) for white, value in zip(WHITE_D65, (middle + a / 500, middle, middle - b / 200), strict=True)]
+    xyz = [
+        white * uncurved(value)
+        for white, value in zip(
+            WHITE_D65, (middle + a / 500, middle, middle - b / 200), strict=True
+        )
+    ]
     return "#" + "".join(f"{round(255 * gamma(mixed(row, xyz))):02x}" for row in TO_LINEAR_RGB)
 
 

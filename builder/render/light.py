@@ -1,4 +1,7 @@
-"""Headings, paragraphs and lists as Markdown that people also read as it is: only what Markdown would act on is escaped."""
+"""
+Headings, paragraphs and lists as Markdown that people also read as it is: only what Markdown would
+act on is escaped.
+"""
 
 import re
 from collections.abc import Sequence
@@ -6,8 +9,11 @@ from collections.abc import Sequence
 from builder.document import Bullets, Heading, Paragraph
 from builder.render.escaping import visible
 
-# Marks that begin emphasis, code, links, tables, HTML or entities, and what some readers turn into a link without any mark.
-ACTIVE = re.compile(r"[\\`*_{}\[\]<>#|&~$^=]|:(?=//)|(?<=www)\.|@|^[-+]|^\d+(?=[.)](?:\s|$))", re.IGNORECASE)
+# Marks that begin emphasis, code, links, tables, HTML or entities, and what some readers turn into
+# a link without any mark.
+ACTIVE = re.compile(
+    r"[\\`*_{}\[\]<>#|&~$^=]|:(?=//)|(?<=www)\.|@|^[-+]|^\d+(?=[.)](?:\s|$))", re.IGNORECASE
+)
 
 
 def light_markdown(blocks: Sequence[Heading | Paragraph | Bullets]) -> str:

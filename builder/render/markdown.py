@@ -1,4 +1,8 @@
-"""A document as Markdown pages by path, with the files beside them. Plain data: nothing here knows the site generator."""
+"""
+A document as Markdown pages by path, with the files beside them.
+
+Plain data: nothing here knows the site generator.
+"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -37,7 +41,10 @@ Navigation = tuple[NavigationEntry | NavigationGroup, ...]
 
 @dataclass(frozen=True, slots=True)
 class Rendered:
-    """Markdown as text and other files as bytes, by path in the site, and the navigation over the pages."""
+    """
+    Markdown as text and other files as bytes, by path in the site, and the navigation over the
+    pages.
+    """
 
     pages: dict[str, str | bytes]
     navigation: Navigation
@@ -50,7 +57,8 @@ def render(document: Document) -> Rendered:
     Raises
     ------
     ValueError
-        If a link points to a page or anchor that is not there, an anchor or a path comes twice, or a table's parts do not fit.
+        If a link points to a page or anchor that is not there, an anchor or a path comes twice, or
+        a table's parts do not fit.
     """
     anchors = anchors_of(document)
     files = attached(document.files)
@@ -64,8 +72,16 @@ def attached(files: Sequence[Attachment]) -> dict[str, str | bytes]:
     found: dict[str, str | bytes] = {}
     for file in files:
         path = PurePosixPath(file.path)
-        if path.is_absolute() or ".." in path.parts or str(path) != file.path or path.suffix in {".md", ".html"} or path.name.startswith("."):
-            raise ValueError(f"path of a file must be relative, inside the site and no page, got {file.path!r}")
+        if (
+            path.is_absolute()
+            or ".." in path.parts
+            or str(path) != file.path
+            or path.suffix in {".md", ".html"}
+            or path.name.startswith(".")
+        ):
+            raise ValueError(
+                f"path of a file must be relative, inside the site and no page, got {file.path!r}"
+            )
         if file.path in found:
             raise ValueError(f"paths of files must differ, got {file.path!r} twice")
         found[file.path] = file.content
@@ -75,13 +91,17 @@ def attached(files: Sequence[Attachment]) -> dict[str, str | bytes]:
 def named(page: Page) -> str:
     """The page's key, checked, for it becomes a file name and an address."""
     if not NAME.fullmatch(page.key):
-        raise ValueError(f"key of a page must be small letters, digits and hyphens, got {page.key!r}")
+        raise ValueError(
+            f"key of a page must be small letters, digits and hyphens, got {page.key!r}"
+        )
     return page.key
 
 
 def page_text(page: Page, scribe: Scribe) -> str:
     """A page: front matter, title, blocks."""
-    head = {"title": plain_html(page.title)} | ({"description": plain_html(page.summary)} if page.summary else {})
+    head = {"title": plain_html(page.title)} | (
+        {"description": plain_html(page.summary)} if page.summary else {}
+    )
     front = yaml.safe_dump(head, allow_unicode=True, sort_keys=True, width=1_000_000)
     body = "\n\n".join((f"# {shown(page.title)} {{: #{TITLE} }}", *blocks_text(page, scribe)))
     return f"---\n{front}---\n\n{body}\n"
@@ -99,7 +119,8 @@ def blocks_text(page: Page, scribe: Scribe) -> Iterator[str]:
             case Paragraph() | Bullets():
                 yield prose(block, scribe.anchors)
             case Table() if block.summary == headed:
-                # The heading says it already; only a reader who hears the table by itself needs it again.
+                # The heading says it already; only a reader who hears the table by itself needs it
+                # again.
                 yield scribe.html(block).replace("<caption>", '<caption class="heard">', 1)
             case _:
                 yield scribe.html(block)
@@ -131,13 +152,19 @@ def navigation_of(pages: Sequence[Page]) -> Navigation:
     """The pages in their order; those of one group stand together where the group comes first."""
     found: dict[str, list[NavigationEntry]] = {}
     for page in pages:
-        found.setdefault(page.group or f"\0{page.key}", []).append(NavigationEntry(plain_html(page.title), f"{page.key}.md"))
+        found.setdefault(page.group or f"\0{page.key}", []).append(
+            NavigationEntry(plain_html(page.title), f"{page.key}.md")
+        )
     return tuple(part for group, entries in found.items() for part in parts(group, entries))
 
 
 def parts(group: str, entries: list[NavigationEntry]) -> Navigation:
     """A group as one part, pages without a group as themselves."""
-    return tuple(entries) if group.startswith("\0") else (NavigationGroup(plain_html(group), tuple(entries)),)
+    return (
+        tuple(entries)
+        if group.startswith("\0")
+        else (NavigationGroup(plain_html(group), tuple(entries)),)
+    )
 
 
 __all__ = ["Navigation", "NavigationEntry", "NavigationGroup", "Rendered", "render"]

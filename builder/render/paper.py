@@ -1,4 +1,6 @@
-"""A list to fill in by hand, as one HTML file that prints on A4: no script, nothing from elsewhere."""
+"""
+A list to fill in by hand, as one HTML file that prints on A4: no script, nothing from elsewhere.
+"""
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -22,7 +24,7 @@ td { vertical-align: top; height: 5mm; }
 .blank { width: 20mm; border: 0.3mm solid #000; }
 small { font-size: 9pt; }
 @media print { body { padding: 0; } }
-"""
+"""  # noqa: E501
 OPENING = """<!doctype html>
 <html lang="en">
 <meta charset="utf-8">
@@ -31,25 +33,61 @@ OPENING = """<!doctype html>
 
 @dataclass(frozen=True, slots=True)
 class Column:
-    """A column of a table: its heading, and what it is for: words, a number, or an empty box to write in."""
+    """
+    A column of a table: its heading, and what it is for: words, a number, or an empty box to write
+    in.
+    """
 
     title: str
     kind: Literal["words", "number", "blank"]
 
 
-def paper(title: str, above: Sequence[str], columns: Sequence[Column], groups: Mapping[str, Sequence[Sequence[str]]]) -> str:
-    """A page with one table, its rows in groups. All text is escaped; what follows a line's end in a cell stands small below."""
+def paper(
+    title: str,
+    above: Sequence[str],
+    columns: Sequence[Column],
+    groups: Mapping[str, Sequence[Sequence[str]]],
+) -> str:
+    """
+    A page with one table, its rows in groups.
+
+    All text is escaped; what follows a line's end in a cell stands small below.
+    """
     head = f"<title>{escape(title)}</title>\n<style>{STYLE}</style>"
     body = [f"<h1>{escape(title)}</h1>", *(f"<p>{escape(words)}</p>" for words in above)]
-    heads = "".join(f'<th class="{column.kind}" scope="col">{escape(column.title)}</th>' for column in columns)
+    heads = "".join(
+        f'<th class="{column.kind}" scope="col">{escape(column.title)}</th>' for column in columns
+    )
     parts = [group(name, columns, rows) for name, rows in groups.items()]
-    return "\n".join((OPENING, head, *body, "<table>", f"<thead><tr>{heads}</tr></thead>", *parts, "</table>", "</html>")) + "\n"
+    return (
+        "\n".join(
+            (
+                OPENING,
+                head,
+                *body,
+                "<table>",
+                f"<thead><tr>{heads}</tr></thead>",
+                *parts,
+                "</table>",
+                "</html>",
+            )
+        )
+        + "\n"
+    )
 
 
 def group(name: str, columns: Sequence[Column], rows: Sequence[Sequence[str]]) -> str:
     """One group of rows under its name."""
-    lines = ["<tr>" + "".join(cell(column, text) for column, text in zip(columns, row, strict=True)) + "</tr>" for row in rows]
-    return f'<tbody>\n<tr><th class="group" scope="rowgroup" colspan="{len(columns)}">{escape(name)}</th></tr>\n' + "\n".join(lines) + "\n</tbody>"
+    lines = [
+        "<tr>"
+        + "".join(cell(column, text) for column, text in zip(columns, row, strict=True))
+        + "</tr>"
+        for row in rows
+    ]
+    return (
+        '<tbody>\n<tr><th class="group" scope="rowgroup"'
+        f' colspan="{len(columns)}">{escape(name)}</th></tr>\n' + "\n".join(lines) + "\n</tbody>"
+    )
 
 
 def cell(column: Column, text: str) -> str:

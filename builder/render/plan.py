@@ -1,8 +1,9 @@
 """
 Plans to scale, as SVG that stands in a page and takes its ink from it.
 
-Metres in, drawing units out. The audience is at the bottom, so stage left is on the right: x grows to the right, depth grows to the top.
-A look is a set of presentation attributes; shapes and dashes tell things apart, so a plan reads without colour.
+Metres in, drawing units out. The audience is at the bottom, so stage left is on the right: x grows
+to the right, depth grows to the top. A look is a set of presentation attributes; shapes and dashes
+tell things apart, so a plan reads without colour.
 """
 
 from collections.abc import Iterable, Sequence
@@ -19,7 +20,10 @@ FOOT = 0.3048
 
 @dataclass(frozen=True, slots=True)
 class Look:
-    """How a line or area is drawn: width in drawing units, dashes, and how strongly it is filled with ink (0 to 1)."""
+    """
+    How a line or area is drawn: width in drawing units, dashes, and how strongly it is filled with
+    ink (0 to 1).
+    """
 
     width: float = 1.2
     dash: str = ""
@@ -39,7 +43,10 @@ TINT = Look(width=1.0, fill=0.12)
 
 @dataclass(frozen=True, slots=True)
 class Area:
-    """A closed shape. ``says`` is read out and shown on hover; ``anchor`` links to a place on the same page."""
+    """
+    A closed shape. ``says`` is read out and shown on hover; ``anchor`` links to a place on the same
+    page.
+    """
 
     corners: Sequence[At]
     look: Look = SOLID
@@ -60,9 +67,11 @@ class Track:
 @dataclass(frozen=True, slots=True)
 class Mark:
     """
-    A small sign at a place: ``circle``, ``square``, ``triangle``, ``diamond``, ``cross`` or ``ring`` (a circle in a circle).
+    A small sign at a place: ``circle``, ``square``, ``triangle``, ``diamond``, ``cross`` or
+    ``ring`` (a circle in a circle).
 
-    ``filled`` from 0 to 1 fills the sign from below, so a share can be read without colour. ``size`` is half its width in drawing units.
+    ``filled`` from 0 to 1 fills the sign from below, so a share can be read without colour.
+    ``size`` is half its width in drawing units.
     """
 
     at: At
@@ -75,7 +84,10 @@ class Mark:
 
 @dataclass(frozen=True, slots=True)
 class Note:
-    """Text at a place. ``side`` is start, middle or end; ``shift`` moves it in drawing units (right, down)."""
+    """
+    Text at a place. ``side`` is start, middle or end; ``shift`` moves it in drawing units (right,
+    down).
+    """
 
     at: At
     text: str
@@ -91,9 +103,11 @@ Element = Area | Track | Mark | Note
 @dataclass(frozen=True, slots=True)
 class Plan:
     """
-    A plan: its elements in the order of drawing, and what it shows, in a sentence or two for those who cannot see it.
+    A plan: its elements in the order of drawing, and what it shows, in a sentence or two for those
+    who cannot see it.
 
-    ``across_m`` shows only that stretch across the stage; what reaches beyond is cut off. ``lettering`` sizes the words that every plan has.
+    ``across_m`` shows only that stretch across the stage; what reaches beyond is cut off.
+    ``lettering`` sizes the words that every plan has.
     """
 
     name: str
@@ -127,7 +141,10 @@ class Frame:
 
     def place(self, at: At) -> At:
         """Drawing units of a place in metres."""
-        return (MARGIN + (at[0] - self.left_m) * self.scale, MARGIN + (self.far_m - at[1]) * self.scale)
+        return (
+            MARGIN + (at[0] - self.left_m) * self.scale,
+            MARGIN + (self.far_m - at[1]) * self.scale,
+        )
 
 
 def plan_svg(plan: Plan) -> str:
@@ -145,19 +162,29 @@ def plan_svg(plan: Plan) -> str:
         *(drawn(element, frame) for element in plan.elements),
         scale_bar(frame, plan.lettering),
     ]
-    label = f'<title id="{plan.name}-t">{escape(plan.title)}</title><desc id="{plan.name}-d">{escape(plan.says)}</desc>'
+    label = (
+        f'<title id="{plan.name}-t">{escape(plan.title)}</title><desc'
+        f' id="{plan.name}-d">{escape(plan.says)}</desc>'
+    )
     head = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(WIDTH)} {number(frame.height)}" role="img" class="plan" '
-        f'aria-labelledby="{plan.name}-t {plan.name}-d" fill="none" stroke="currentColor" stroke-linejoin="round" '
-        f'font-family="inherit" font-size="11">'
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(WIDTH)}'
+        f' {number(frame.height)}" role="img" class="plan" aria-labelledby="{plan.name}-t'
+        f' {plan.name}-d" fill="none" stroke="currentColor" stroke-linejoin="round"'
+        ' font-family="inherit" font-size="11">'
     )
     inner = "".join(parts)
     return f"{head}{label}{clipped(plan.name, inner, frame) if plan.across_m else inner}</svg>"
 
 
 def clipped(name: str, inner: str, frame: Frame) -> str:
-    """A drawing cut at its frame: where a page leaves more room, what lies beyond must not show without its points."""
-    cut = f'<clipPath id="{name}-cut"><rect width="{number(WIDTH)}" height="{number(frame.height)}"/></clipPath>'
+    """
+    A drawing cut at its frame: where a page leaves more room, what lies beyond must not show
+    without its points.
+    """
+    cut = (
+        f'<clipPath id="{name}-cut"><rect width="{number(WIDTH)}"'
+        f' height="{number(frame.height)}"/></clipPath>'
+    )
     return f'{cut}<g clip-path="url(#{name}-cut)">{inner}</g>'
 
 
@@ -189,16 +216,22 @@ def drawn(element: Element, frame: Frame) -> str:
     """One element as SVG, within its title and link where it has them."""
     match element:
         case Area():
-            inner = f'<polygon points="{points(element.corners, frame)}"{attributes(element.look)}/>'
+            inner = (
+                f'<polygon points="{points(element.corners, frame)}"{attributes(element.look)}/>'
+            )
         case Track():
-            inner = f'<polyline points="{points(element.points, frame)}"{attributes(element.look)}/>'
+            inner = (
+                f'<polyline points="{points(element.points, frame)}"{attributes(element.look)}/>'
+            )
         case Mark():
             inner = sign(element, frame)
         case Note():
             return note(element, frame)
     if element.says:
         inner = f"<g><title>{escape(element.says)}</title>{inner}</g>"
-    return f'<a href="#{escape(element.anchor, quote=True)}">{inner}</a>' if element.anchor else inner
+    return (
+        f'<a href="#{escape(element.anchor, quote=True)}">{inner}</a>' if element.anchor else inner
+    )
 
 
 def attributes(look: Look) -> str:
@@ -230,12 +263,19 @@ def sign(mark: Mark, frame: Frame) -> str:
     if mark.sign in POLYGONS:
         outline = f'<polygon points="{shape(x, y, mark.size, POLYGONS[mark.sign])}"{paper}/>'
     elif mark.sign in ("circle", "ring"):
-        outline = circle(x, y, mark.size, paper) + (circle(x, y, mark.size / 2, "") if mark.sign == "ring" else "")
+        outline = circle(x, y, mark.size, paper) + (
+            circle(x, y, mark.size / 2, "") if mark.sign == "ring" else ""
+        )
     elif mark.sign == "cross":
         side = number(2 * mark.size)
-        outline = f'<path d="M{number(x - mark.size)} {number(y - mark.size)}l{side} {side}m0 -{side}l-{side} {side}" stroke-width="1.8"/>'
+        outline = (
+            f'<path d="M{number(x - mark.size)} {number(y - mark.size)}l{side} {side}m0'
+            f' -{side}l-{side} {side}" stroke-width="1.8"/>'
+        )
     else:
-        raise ValueError(f"sign must be circle, ring, cross, {', '.join(POLYGONS)}, got {mark.sign!r}")
+        raise ValueError(
+            f"sign must be circle, ring, cross, {', '.join(POLYGONS)}, got {mark.sign!r}"
+        )
     share = min(max(mark.filled, 0.0), 1.0)
     return outline + (filling(mark, x, y, share) if share else "")
 
@@ -248,12 +288,18 @@ POLYGONS: dict[str, Sequence[At]] = {
 
 
 def filling(mark: Mark, x: float, y: float, share: float) -> str:
-    """The filled share of a sign: an inner disc of that share of its area for round signs, a bar from below for the others."""
+    """
+    The filled share of a sign: an inner disc of that share of its area for round signs, a bar from
+    below for the others.
+    """
     ink = ' fill="currentColor" stroke="none"'
     if mark.sign in ("circle", "ring"):
         return circle(x, y, mark.size * share**0.5, ink)
     height = 2 * mark.size * share
-    return f'<rect x="{number(x - mark.size)}" y="{number(y + mark.size - height)}" width="{number(2 * mark.size)}" height="{number(height)}"{ink}/>'
+    return (
+        f'<rect x="{number(x - mark.size)}" y="{number(y + mark.size - height)}"'
+        f' width="{number(2 * mark.size)}" height="{number(height)}"{ink}/>'
+    )
 
 
 def circle(x: float, y: float, radius: float, look: str) -> str:
@@ -271,13 +317,18 @@ def note(element: Note, frame: Frame) -> str:
     x, y = frame.place(element.at)
     weight = ' font-weight="600"' if element.strong else ""
     return (
-        f'<text x="{number(x + element.shift[0])}" y="{number(y + element.shift[1])}" font-size="{number(element.size)}" text-anchor="{element.side}"'
-        f'{weight} fill="currentColor" stroke="var(--paper, #fff)" stroke-width="3" paint-order="stroke">{escape(element.text)}</text>'
+        f'<text x="{number(x + element.shift[0])}" y="{number(y + element.shift[1])}"'
+        f' font-size="{number(element.size)}" text-anchor="{element.side}"{weight}'
+        ' fill="currentColor" stroke="var(--paper, #fff)" stroke-width="3"'
+        f' paint-order="stroke">{escape(element.text)}</text>'
     )
 
 
 def axes(frame: Frame, size: float) -> Iterable[str]:
-    """The centre line and the datum line, where they cross the frame, with their names; the sides, where the centre line leaves room."""
+    """
+    The centre line and the datum line, where they cross the frame, with their names; the sides,
+    where the centre line leaves room.
+    """
     if frame.left_m < 0 < frame.right_m:
         yield drawn(Track(((0, frame.near_m), (0, frame.far_m)), CHAIN), frame)
         yield note(Note((0, frame.far_m), "centre line", size, shift=(0, -8)), frame)
@@ -286,9 +337,15 @@ def axes(frame: Frame, size: float) -> Iterable[str]:
         yield note(Note((frame.left_m, 0), "datum", size, side="start", shift=(-24, -4)), frame)
     room_m = 14 * size / frame.scale
     if not 0 < frame.right_m < room_m:
-        yield note(Note((frame.right_m, frame.far_m), "stage left →", size, side="end", shift=(24, -8)), frame)
+        yield note(
+            Note((frame.right_m, frame.far_m), "stage left →", size, side="end", shift=(24, -8)),
+            frame,
+        )
     if not 0 < -frame.left_m < room_m:
-        yield note(Note((frame.left_m, frame.far_m), "← stage right", size, side="start", shift=(-24, -8)), frame)
+        yield note(
+            Note((frame.left_m, frame.far_m), "← stage right", size, side="start", shift=(-24, -8)),
+            frame,
+        )
 
 
 def scale_bar(frame: Frame, lettering: float) -> str:
@@ -298,7 +355,9 @@ def scale_bar(frame: Frame, lettering: float) -> str:
     feet = bar_length((frame.right_m - frame.left_m) / 4 / FOOT, (2, 5, 10, 20, 50, 100, 200))
     x = MARGIN
     second = x + metres * frame.scale + 90 * size / 11
-    return bar(x, y, metres * frame.scale, f"{metres} m", size) + bar(second, y, feet * FOOT * frame.scale, f"{feet} ft", size)
+    return bar(x, y, metres * frame.scale, f"{metres} m", size) + bar(
+        second, y, feet * FOOT * frame.scale, f"{feet} ft", size
+    )
 
 
 def bar_length(most: float, choices: Sequence[int]) -> int:
@@ -310,13 +369,18 @@ def bar(x: float, y: float, length: float, text: str, size: float) -> str:
     """One scale bar with its length in words."""
     path = f"M{number(x)} {number(y - 4)}v8m0 -4h{number(length)}m0 -4v8"
     return (
-        f'<path d="{path}" stroke-width="1.2"/><text x="{number(x + length + 6)}" y="{number(y + 4)}" font-size="{number(size)}" fill="currentColor" '
-        f'stroke="none">{escape(text)}</text>'
+        f'<path d="{path}" stroke-width="1.2"/><text x="{number(x + length + 6)}"'
+        f' y="{number(y + 4)}" font-size="{number(size)}" fill="currentColor"'
+        f' stroke="none">{escape(text)}</text>'
     )
 
 
 def number(value: float) -> str:
-    """A number with at most one decimal, the same text on every machine. Halves go up, so that mirrored drawings stay mirrored to a tenth."""
+    """
+    A number with at most one decimal, the same text on every machine.
+
+    Halves go up, so that mirrored drawings stay mirrored to a tenth.
+    """
     tenths = floor(value * 10 + 0.5) if value >= 0 else ceil(value * 10 - 0.5)
     whole, rest = divmod(abs(tenths), 10)
     return f"{'-' if tenths < 0 else ''}{whole}{f'.{rest}' if rest else ''}"

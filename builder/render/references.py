@@ -1,4 +1,8 @@
-"""Where a document can be pointed at: its pages, their anchors and its files. A link to nowhere is our mistake and stops the build."""
+"""
+Where a document can be pointed at: its pages, their anchors and its files.
+
+A link to nowhere is our mistake and stops the build.
+"""
 
 from collections.abc import Iterator, Mapping, Sequence
 
@@ -59,7 +63,8 @@ def given(anchor: str) -> tuple[str, ...]:
 
 def target(page: str, anchor: str, *, ending: str, anchors: Anchors) -> str:
     """
-    The relative address of a page of the document, with ``ending`` ``md`` in Markdown links and ``html`` in HTML ones.
+    The relative address of a page of the document, with ``ending`` ``md`` in Markdown links and
+    ``html`` in HTML ones.
 
     Raises
     ------
@@ -71,5 +76,8 @@ def target(page: str, anchor: str, *, ending: str, anchors: Anchors) -> str:
     if not anchor:
         return f"{page}.{ending}"
     if slug(anchor) not in anchors[page]:
-        raise ValueError(f"anchor must be one of page {page!r} ({', '.join(sorted(anchors[page]))}), got {anchor!r}")
+        raise ValueError(
+            f"anchor must be one of page {page!r} ({', '.join(sorted(anchors[page]))}), got"
+            f" {anchor!r}"
+        )
     return f"{page}.{ending}#{slug(anchor)}"

@@ -1,10 +1,14 @@
-"""How large a picture is, read from its own bytes, so that a page keeps its place before the picture is there."""
+"""
+How large a picture is, read from its own bytes, so that a page keeps its place before the picture
+is there.
+"""
 
 import re
 
 PNG = b"\x89PNG\r\n\x1a\n"
 JPEG = b"\xff\xd8"
-# The frame headers of JPEG, ISO/IEC 10918-1, table B.1: all of C0 to CF but the tables C4, C8 and CC.
+# The frame headers of JPEG, ISO/IEC 10918-1, table B.1: all of C0 to CF but the tables C4, C8 and
+# CC.
 FRAMES = frozenset(range(0xC0, 0xD0)) - {0xC4, 0xC8, 0xCC}
 VIEW_BOX = re.compile(rb'<svg[^>]*\bviewBox="[-\d.]+ [-\d.]+ ([\d.]+) ([\d.]+)"')
 POINTS = re.compile(rb'<svg[^>]*\bwidth="[\d.]+pt"')
@@ -26,10 +30,15 @@ def size_of(content: bytes) -> Size | None:
 
 
 def jpeg_size(content: bytes) -> Size | None:
-    """The size in the first frame header: marker, two bytes of length, one of precision, height, width."""
+    """
+    The size in the first frame header: marker, two bytes of length, one of precision, height,
+    width.
+    """
     at = len(JPEG)
     while at + 9 <= len(content) and content[at] == 0xFF:
         if content[at + 1] in FRAMES:
-            return int.from_bytes(content[at + 7 : at + 9]), int.from_bytes(content[at + 5 : at + 7])
+            return int.from_bytes(content[at + 7 : at + 9]), int.from_bytes(
+                content[at + 5 : at + 7]
+            )
         at += 2 + int.from_bytes(content[at + 2 : at + 4])
     return None

@@ -1,4 +1,8 @@
-"""Text for a terminal: long lines broken between words, so that the eye finds where each begins. No colour carries a meaning."""
+"""
+Text for a terminal: long lines broken between words, so that the eye finds where each begins.
+
+No colour carries a meaning.
+"""
 
 import re
 from textwrap import wrap
@@ -10,7 +14,14 @@ NARROW = 79
 def folded(words: str, indent: str = "", hanging: str = "", *, columns: int = NARROW) -> list[str]:
     """A long line over several, the later ones set in; a number stays with its unit."""
     bound = re.sub(r"(?<=\d) (?=\w)", "\xa0", words).replace(" / ", "\xa0/\xa0")
-    lines = wrap(bound, columns, initial_indent=indent, subsequent_indent=indent + hanging, break_long_words=False, break_on_hyphens=False)
+    lines = wrap(
+        bound,
+        columns,
+        initial_indent=indent,
+        subsequent_indent=indent + hanging,
+        break_long_words=False,
+        break_on_hyphens=False,
+    )
     return [line.replace("\xa0", " ") for line in lines]
 
 

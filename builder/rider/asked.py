@@ -8,7 +8,20 @@ from builder.fit.clock import of_the_show
 from builder.fit.wording import clock as clock_words
 from builder.reading.numerals import Unreadable
 from builder.reading.problems import Problem, Refused
-from builder.reading.quantities import Across, Angle, Area, Current, Depth, Duration, Length, Level, LoadPerArea, LoadPerLength, Mass, Quantity
+from builder.reading.quantities import (
+    Across,
+    Angle,
+    Area,
+    Current,
+    Depth,
+    Duration,
+    Length,
+    Level,
+    LoadPerArea,
+    LoadPerLength,
+    Mass,
+    Quantity,
+)
 from builder.reading.reader import read
 from builder.reading.references import records_within
 from builder.reading.words import count as whole_number
@@ -72,7 +85,8 @@ def asked_of(rider: Rider, rules: Mapping[str, Rule]) -> Record:
 
 def refuse_negative(quantity: Quantity) -> float:
     """
-    The SI value of a quantity that cannot be below zero. Lengths are read by the same rule as positions, which can.
+    The SI value of a quantity that cannot be below zero. Lengths are read by the same rule as
+    positions, which can.
 
     Raises
     ------
@@ -110,7 +124,9 @@ def one_date(riders: Iterable[Rider]) -> None:
     """
     dates = sorted({rider.plays.isoformat() for rider in riders if rider.plays})
     if len(dates) > 1:
-        raise ValueError(f"riders must play on one date, got {', '.join(dates)}; check each date by itself")
+        raise ValueError(
+            f"riders must play on one date, got {', '.join(dates)}; check each date by itself"
+        )
 
 
 class Asking:
@@ -148,7 +164,9 @@ class Asking:
                     except Unreadable as wrong:
                         self.wrong(record, key, value.text, wrong.reason, wrong.code, wrong.advice)
 
-    def blank(self, line: int, sort: str, department: str, title: str, need: str, **more: object) -> Record:
+    def blank(
+        self, line: int, sort: str, department: str, title: str, need: str, **more: object
+    ) -> Record:
         """A requirement with what every one has."""
         return {
             "act": self.rider.act,
@@ -166,15 +184,36 @@ class Asking:
     def need(self, need: Need) -> Iterator[Record]:
         """A line of ``needs``."""
         if need.any_of and need.what:
-            self.wrong(need, "any of", "", "stands beside what", "need-unclear", "write either what, or any of with a list")
+            self.wrong(
+                need,
+                "any of",
+                "",
+                "stands beside what",
+                "need-unclear",
+                "write either what, or any of with a list",
+            )
         elif need.any_of:
             parts = [found for each in need.any_of if (found := self.ruled(each, need))]
             if parts:
                 title = " or ".join(part["title"].lower() for part in parts)
                 words = " or ".join(part["need"] for part in parts)
-                yield {**parts[0], "sort": "any", "title": title[:1].upper() + title[1:], "need": words, "line": need.where().line, "any": parts}
+                yield {
+                    **parts[0],
+                    "sort": "any",
+                    "title": title[:1].upper() + title[1:],
+                    "need": words,
+                    "line": need.where().line,
+                    "any": parts,
+                }
         elif need.what is None:
-            self.wrong(need, "what", "", "is missing here", "missing-key", "write what is needed, or any of with a list")
+            self.wrong(
+                need,
+                "what",
+                "",
+                "is missing here",
+                "missing-key",
+                "write what is needed, or any of with a list",
+            )
         elif found := self.ruled(need, need):
             yield found
 
@@ -182,24 +221,71 @@ class Asking:
         """A requirement that a rule answers, or None where the line has a problem."""
         rule = self.rules.get(" ".join((line.what or "").lower().split()))
         if rule is None:
-            near = difflib.get_close_matches((line.what or "").lower(), list(self.rules), n=1, cutoff=0.6)
-            advice = f"did you mean '{near[0]}'?" if near else "the guide to riders lists what can be asked; put anything else under questions"
-            self.wrong(line, "what", line.what or "", "is nothing that can be checked", "need-unknown", advice)
+            near = difflib.get_close_matches(
+                (line.what or "").lower(), list(self.rules), n=1, cutoff=0.6
+            )
+            advice = (
+                f"did you mean '{near[0]}'?"
+                if near
+                else (
+                    "the guide to riders lists what can be asked; put anything else under questions"
+                )
+            )
+            self.wrong(
+                line,
+                "what",
+                line.what or "",
+                "is nothing that can be checked",
+                "need-unknown",
+                advice,
+            )
             return None
-        ways = [way for way, value in (("at least", line.at_least), ("at most", line.at_most), ("between", line.between), ("is", line.is_)) if value]
+        ways = [
+            way
+            for way, value in (
+                ("at least", line.at_least),
+                ("at most", line.at_most),
+                ("between", line.between),
+                ("is", line.is_),
+            )
+            if value
+        ]
         if len(ways) > 1:
-            advice = "write between for the least and the most" if BETWEEN in rule.ways else f"write one of: {', '.join(rule.ways)}"
-            self.wrong(line, "what", line.what or "", f"says {' and '.join(ways)}", "need-unclear", advice)
+            advice = (
+                "write between for the least and the most"
+                if BETWEEN in rule.ways
+                else f"write one of: {', '.join(rule.ways)}"
+            )
+            self.wrong(
+                line, "what", line.what or "", f"says {' and '.join(ways)}", "need-unclear", advice
+            )
             return None
         if len(ways) != 1 or ways[0] not in rule.ways:
-            self.wrong(line, "what", line.what or "", "does not say how much", "need-unclear", f"write one of: {', '.join(rule.ways)}")
+            self.wrong(
+                line,
+                "what",
+                line.what or "",
+                "does not say how much",
+                "need-unclear",
+                f"write one of: {', '.join(rule.ways)}",
+            )
             return None
         return self.valued(line, need, rule, ways[0])
 
     def valued(self, line: Need | Alternative, need: Need, rule: Rule, way: str) -> Record | None:
         """The requirement with its value in SI."""
-        texts = list(line.between) if line.between else [line.at_least or line.at_most or line.is_ or ""]
-        record = self.blank(line.where().line, "rule", rule.department, rule.title, " to ".join(texts) if way == "between" else f"{way} {texts[0]}")
+        texts = (
+            list(line.between)
+            if line.between
+            else [line.at_least or line.at_most or line.is_ or ""]
+        )
+        record = self.blank(
+            line.where().line,
+            "rule",
+            rule.department,
+            rule.title,
+            " to ".join(texts) if way == "between" else f"{way} {texts[0]}",
+        )
         if way == "is" and texts[0].lower() in ("yes", "no", "true", "false"):
             record["need"] = "yes" if yes_no(texts[0]) else "no"
         values = [self.number(line, rule, way, text) for text in texts]
@@ -207,7 +293,14 @@ class Asking:
             return None
         low, high = values[0], values[-1]
         if way == "between" and isinstance(low, float) and isinstance(high, float) and low > high:
-            self.wrong(line, "between", texts[0], "is more than the second", "need-unclear", "write the least first")
+            self.wrong(
+                line,
+                "between",
+                texts[0],
+                "is more than the second",
+                "need-unclear",
+                "write the least first",
+            )
             return None
         record |= {
             "what": rule.key,
@@ -220,7 +313,9 @@ class Asking:
         }
         return record
 
-    def number(self, line: Need | Alternative, rule: Rule, way: str, text: str) -> float | str | None:
+    def number(
+        self, line: Need | Alternative, rule: Rule, way: str, text: str
+    ) -> float | str | None:
         """A value in SI, a yes or no, or None where it cannot be read."""
         try:
             if text == "?":
@@ -236,14 +331,46 @@ class Asking:
 
     def load(self, load: Load) -> Record:
         """A load of ``power``."""
-        parts = [f"{load.count} × {load.current.text}" if load.phases == "single" else f"{load.current.text} on each of three phases"]
-        parts += [load.system or "", load.connector or "", "apart from dimmers" if load.apart_from_dimmers else ""]
-        parts += [f"within {load.within.text} of {load.of or ''}".strip() if load.within else f"at {load.of}" if load.of else ""]
+        parts = [
+            (
+                f"{load.count} × {load.current.text}"
+                if load.phases == "single"
+                else f"{load.current.text} on each of three phases"
+            )
+        ]
+        parts += [
+            load.system or "",
+            load.connector or "",
+            "apart from dimmers" if load.apart_from_dimmers else "",
+        ]
+        parts += [
+            (
+                f"within {load.within.text} of {load.of or ''}".strip()
+                if load.within
+                else f"at {load.of}"
+                if load.of
+                else ""
+            )
+        ]
         if load.phases == "three" and load.count != 1:
             advice = "add phases: single, or write a line for each feed of three phases"
-            self.wrong(load, "count", str(load.count), "counts single-phase circuits, and this load is on three phases", "need-unclear", advice)
+            self.wrong(
+                load,
+                "count",
+                str(load.count),
+                "counts single-phase circuits, and this load is on three phases",
+                "need-unclear",
+                advice,
+            )
         if load.within and not load.of:
-            self.wrong(load, "within", load.within.text, "does not say of what", "need-unclear", "add of: with a place of the house")
+            self.wrong(
+                load,
+                "within",
+                load.within.text,
+                "does not say of what",
+                "need-unclear",
+                "add of: with a place of the house",
+            )
         return self.blank(
             load.where().line,
             "power",
@@ -267,8 +394,23 @@ class Asking:
         """A hang, and how high it should go."""
         record, line = hang_record(hang), hang.where().line
         if any(hang.name == other.name for other in self.rider.hangs if other is not hang):
-            self.wrong(hang, "name", hang.name, "is the name of two hangs", "need-unclear", "give each a name of its own")
-        yield self.blank(line, "hang", "rigging", f"Hang: {hang.name}", said(hang, record), strictness=hang.strictness, **record)
+            self.wrong(
+                hang,
+                "name",
+                hang.name,
+                "is the name of two hangs",
+                "need-unclear",
+                "give each a name of its own",
+            )
+        yield self.blank(
+            line,
+            "hang",
+            "rigging",
+            f"Hang: {hang.name}",
+            said(hang, record),
+            strictness=hang.strictness,
+            **record,
+        )
         if hang.trim:
             below_m = hang.below_steel.m if hang.below_steel else None
             yield self.blank(
@@ -288,7 +430,14 @@ class Asking:
             return
         for record, key, value, reason, advice in plot_complaints(self.rider):
             self.wrong(record, key, value, reason, "need-unclear", advice)
-        yield self.blank(self.rider.where("plot").line, "plot", "stage", "Stage plot", plot_need(self.rider), rectangles=plot_record(self.rider))
+        yield self.blank(
+            self.rider.where("plot").line,
+            "plot",
+            "stage",
+            "Stage plot",
+            plot_need(self.rider),
+            rectangles=plot_record(self.rider),
+        )
 
     def trucks(self) -> Iterator[Record]:
         """The trucks and the largest case."""
@@ -297,11 +446,15 @@ class Asking:
             return
         case = trucks.largest_case
         sizes = [("long", trucks.length), ("high", trucks.height), ("gross", trucks.weight)]
-        case_sizes = [("wide", case.width), ("high", case.height), ("heavy", case.weight)] if case else []
+        case_sizes = (
+            [("wide", case.width), ("high", case.height), ("heavy", case.weight)] if case else []
+        )
         words = [f"{trucks.count}", *(f"{size.text} {name}" for name, size in sizes if size)]
         said = ", ".join(words)
         if any(size for _, size in case_sizes):
-            said += "; largest case " + ", ".join(f"{size.text} {name}" for name, size in case_sizes if size)
+            said += "; largest case " + ", ".join(
+                f"{size.text} {name}" for name, size in case_sizes if size
+            )
         values = {
             "length": trucks.length,
             "height": trucks.height,
@@ -331,26 +484,62 @@ class Asking:
         day = weekday.lower()
         if clock.load_in:
             yield self.blank(
-                clock.where("load in").line, "load in", "house", "Load-in", f"from {clock.load_in.text}", time_s=clock.load_in.si, day=day
+                clock.where("load in").line,
+                "load in",
+                "house",
+                "Load-in",
+                f"from {clock.load_in.text}",
+                time_s=clock.load_in.si,
+                day=day,
             )
         if clock.ends:
             said = f"ends at {clock.ends.text}" + (f" on a {weekday}" if weekday else "")
-            yield self.blank(clock.where("ends").line, "ends", "house", "End of the show", said, time_s=clock.ends.si, day=day)
+            yield self.blank(
+                clock.where("ends").line,
+                "ends",
+                "house",
+                "End of the show",
+                said,
+                time_s=clock.ends.si,
+                day=day,
+            )
         elif clock.on_stage and clock.set_:
             end_s = of_the_show(clock.on_stage.si) + clock.set_.si
             said = f"ends at {clock_words(end_s)}, from {clock.on_stage.text} for {clock.set_.text}"
             said += f" on a {weekday}" if weekday else ""
-            yield self.blank(clock.where("on stage").line, "ends", "house", "End of the show", said, time_s=end_s, day=day)
+            yield self.blank(
+                clock.where("on stage").line,
+                "ends",
+                "house",
+                "End of the show",
+                said,
+                time_s=end_s,
+                day=day,
+            )
         parts = clock.changeover_parts
         if parts and parts.lines_a_minute == 0:
-            self.wrong(parts, "lines a minute", "0", "is no rate", "number-out-of-range", "write how many lines your crew checks in a minute")
+            self.wrong(
+                parts,
+                "lines a minute",
+                "0",
+                "is no rate",
+                "number-out-of-range",
+                "write how many lines your crew checks in a minute",
+            )
 
     def weekday(self, clock: Clock) -> str:
         """The day of the week: as written, or that of the date, which must not be another."""
         by_date = f"{self.rider.plays:%A}" if self.rider.plays else ""
         if clock.day and by_date and clock.day != by_date:
             reason = f"is not the day of the week of {self.rider.plays}, which is a {by_date}"
-            self.wrong(clock, "day", clock.day, reason, "day-differs", "mend the one that is wrong, or leave the day out")
+            self.wrong(
+                clock,
+                "day",
+                clock.day,
+                reason,
+                "day-differs",
+                "mend the one that is wrong, or leave the day out",
+            )
         return clock.day or by_date
 
     def level(self) -> Iterator[Record]:
@@ -358,7 +547,12 @@ class Asking:
         level = self.rider.level
         if level is None:
             return
-        parts = [level.at.text, level.metric or "", f"over {level.over.text}" if level.over else "", f"at the {level.place}" if level.place else ""]
+        parts = [
+            level.at.text,
+            level.metric or "",
+            f"over {level.over.text}" if level.over else "",
+            f"at the {level.place}" if level.place else "",
+        ]
         yield self.blank(
             level.where().line,
             "level",

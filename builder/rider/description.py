@@ -5,7 +5,17 @@ from typing import Literal
 
 from pydantic import Field
 
-from builder.reading.quantities import Across, Angle, Current, Depth, Duration, Length, Level, Mass, TimeOfDay
+from builder.reading.quantities import (
+    Across,
+    Angle,
+    Current,
+    Depth,
+    Duration,
+    Length,
+    Level,
+    Mass,
+    TimeOfDay,
+)
 from builder.reading.words import Count, Day, Name, Text, YesNo
 from builder.reading.written import Written
 from builder.rider.hanging import Hang
@@ -83,7 +93,10 @@ class Load(Written):
     within: Length | None = None
     """The longest way from the service, by the straight line."""
     of: Name | None = None
-    """The place that within counts from, or where single-phase outlets should be, by the house's name for it."""
+    """
+    The place that within counts from, or where single-phase outlets should be, by the house's name
+    for it.
+    """
     apart_from_dimmers: YesNo = Field(default=False, alias="apart from dimmers")
     """Whether dimmers may not hang on the same service."""
     strictness: Strictness = "must"
@@ -100,7 +113,10 @@ class Lasting(Duration):
 
 
 class ChangeoverParts(Written):
-    """What a changeover to this act is made of, for a day with several acts. The strike of the act before comes on top."""
+    """
+    What a changeover to this act is made of, for a day with several acts. The strike of the act
+    before comes on top.
+    """
 
     roll_on: Lasting | None = Field(default=None, alias="roll on")
     """Rolling on and setting what waits in the wing."""
@@ -111,7 +127,10 @@ class ChangeoverParts(Written):
     lines_a_minute: Count | None = Field(default=None, alias="lines a minute")
     """How many lines your crew checks in a minute."""
     lines_checked_before: YesNo = Field(default=False, alias="lines checked before")
-    """Yes where your lines are checked during the set before, on tails of their own; then they cost nothing in the gap."""
+    """
+    Yes where your lines are checked during the set before, on tails of their own; then they cost
+    nothing in the gap.
+    """
     monitors: Lasting | None = None
     """Wedges, in-ears and vocal positions."""
     spare: Lasting | None = None
@@ -119,22 +138,34 @@ class ChangeoverParts(Written):
 
 
 class Clock(Written):
-    """The show's day. Write as much as you know: what a verdict hangs on and nobody has said becomes a question, never a guess."""
+    """
+    The show's day. Write as much as you know: what a verdict hangs on and nobody has said becomes a
+    question, never a guess.
+    """
 
     day: Weekday | None = None
     """The day of the week. Curfews differ by day."""
     load_in: TimeOfDay | None = Field(default=None, alias="load in")
     """When the first truck is opened."""
     set_up: Lasting | None = Field(default=None, alias="set up")
-    """How long from load-in until your check can begin: rigging, system, backline. For who checks after another act: from a free deck."""
+    """
+    How long from load-in until your check can begin: rigging, system, backline. For who checks
+    after another act: from a free deck.
+    """
     line_check: Lasting | None = Field(default=None, alias="line check")
     """How long your line check before doors takes, where it is not part of the check."""
     check: Lasting | None = None
-    """How long your check on stage takes, its line check included unless that is written by itself; 0 min for none."""
+    """
+    How long your check on stage takes, its line check included unless that is written by itself; 0
+    min for none.
+    """
     check_from: TimeOfDay | None = Field(default=None, alias="check from")
     """When your check begins, where that is agreed. Left out, it begins as early as it can."""
     clear_after_check: Lasting | None = Field(default=None, alias="clear after check")
-    """How long after your check until the next act can set up in front of you; 0 min where nothing moves. The last act on checks first."""
+    """
+    How long after your check until the next act can set up in front of you; 0 min where nothing
+    moves. The last act on checks first.
+    """
     doors: TimeOfDay | None = None
     """When the audience is let in."""
     on_stage: TimeOfDay | None = Field(default=None, alias="on stage")
@@ -206,7 +237,10 @@ class Spot(Written):
 
 
 class PlotRectangle(Written):
-    """Something that takes floor on the stage, as a rectangle: a riser, a desk, a tower, a set piece, or a lane to keep clear."""
+    """
+    Something that takes floor on the stage, as a rectangle: a riser, a desk, a tower, a set piece,
+    or a lane to keep clear.
+    """
 
     name: Name
     """What it is."""
@@ -217,15 +251,22 @@ class PlotRectangle(Written):
     at: Spot | None = None
     """Where its centre stands. Without a place only its size is looked at."""
     turned: Angle | None = None
-    """How far it is turned about its centre, anticlockwise as seen from above; with a minus clockwise."""
+    """
+    How far it is turned about its centre, anticlockwise as seen from above; with a minus clockwise.
+    """
     on: Literal["deck", "stage left", "stage right", "upstage"] | None = None
     """The deck, or the wing it stands in; left out where its place tells."""
     height: Length | None = None
     """How high it reaches with all that stands on it. Then what hangs lower is in its way."""
     weight: Mass | None = None
-    """What it weighs with all that stands on it. Then the floor is checked, with the weight spread evenly."""
+    """
+    What it weighs with all that stands on it. Then the floor is checked, with the weight spread
+    evenly.
+    """
     point_load: Mass | None = Field(default=None, alias="point load")
-    """The most that one foot or castor presses with. Then the floor's largest single load is checked."""
+    """
+    The most that one foot or castor presses with. Then the floor's largest single load is checked.
+    """
     keep_clear: YesNo = Field(default=False, alias="keep clear")
     """Whether it is a lane in which nothing may stand. Lanes may cross."""
     stays: YesNo | None = None
@@ -235,16 +276,25 @@ class PlotRectangle(Written):
 
 
 class Rider(Written):
-    """A rider: what a visiting show needs. Only the act's name must be there; nothing is judged that was not asked."""
+    """
+    A rider: what a visiting show needs. Only the act's name must be there; nothing is judged that
+    was not asked.
+    """
 
     act: Name
     """The name of the act."""
     revision: Issue | None = None
     """Which rider this is."""
     plays: Day | None = None
-    """The date it plays, such as 2026-12-05. Needed where a house keeps the rider with its shows; tells the day of the week too."""
+    """
+    The date it plays, such as 2026-12-05. Needed where a house keeps the rider with its shows;
+    tells the day of the week too.
+    """
     booking: Booking = "confirmed"
-    """How firm the date is, for the house: confirmed, or which hold. Holds of one date stand against each other, not together."""
+    """
+    How firm the date is, for the house: confirmed, or which hold. Holds of one date stand against
+    each other, not together.
+    """
     configuration: Name | None = None
     """The configuration of the house that the show plays in, by the house's name for it."""
     needs: tuple[Need, ...] = ()
@@ -262,7 +312,10 @@ class Rider(Written):
     level: Loudness | None = None
     """The level that the show expects."""
     stays_on_deck: Length | None = Field(default=None, alias="stays on deck")
-    """How deep what stays on the deck is while another act plays; 0 m where all of it rolls off. For days with several acts."""
+    """
+    How deep what stays on the deck is while another act plays; 0 m where all of it rolls off. For
+    days with several acts.
+    """
     questions: tuple[Text, ...] = ()
     """What else to ask the house, in your own words."""
     note: Text | None = None

@@ -30,7 +30,10 @@ def hang_record(hang: Hang) -> Record:
 
 
 def loads_of(hang: Hang) -> list[Record]:
-    """Its own weight and each load, at a place or spread; at its beginning where it has no length. [m], [kg]"""
+    """
+    Its own weight and each load, at a place or spread; at its beginning where it has no length.
+    [m], [kg]
+    """
     length_m = hang.length.m if hang.length else 0.0
     found = []
     if hang.weight:
@@ -58,8 +61,14 @@ def load(from_m: float, to_m: float, kg: float) -> Record:
 def said(hang: Hang, record: Record) -> str:
     """What a hang asks, in a few words."""
     total_kg = 0.0
-    for each in [*(support["load_kg"] or 0.0 for support in record["supports"]), *(each["kg"] for each in record["loads"])]:
+    for each in [
+        *(support["load_kg"] or 0.0 for support in record["supports"]),
+        *(each["kg"] for each in record["loads"]),
+    ]:
         total_kg += each
     words = both("mass", total_kg)
     count = len(hang.supports)
-    return f"{count} support{'' if count == 1 else 's'}, {words[0]} ({words[1]}) in all, {HOISTS.get(hang.hoists or '', 'hoists apart')}"
+    return (
+        f"{count} support{'' if count == 1 else 's'}, {words[0]} ({words[1]}) in all,"
+        f" {HOISTS.get(hang.hoists or '', 'hoists apart')}"
+    )

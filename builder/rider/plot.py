@@ -1,4 +1,6 @@
-"""A stage plot from a rider, as the plain numbers that the check takes, with what it says in words."""
+"""
+A stage plot from a rider, as the plain numbers that the check takes, with what it says in words.
+"""
 
 from collections.abc import Iterator
 from typing import Any
@@ -15,7 +17,13 @@ MOST = 100
 def plot_complaints(rider: Rider) -> Iterator[Complaint]:
     """What makes a plot none that can be laid on a stage."""
     if len(rider.plot) > MOST:
-        yield rider, "plot", "", f"has {len(rider.plot)} rectangles, and at most {MOST} are looked at", "join what stands together into one rectangle"
+        yield (
+            rider,
+            "plot",
+            "",
+            f"has {len(rider.plot)} rectangles, and at most {MOST} are looked at",
+            "join what stands together into one rectangle",
+        )
     for rectangle in rider.plot:
         for key, size in (("width", rectangle.width), ("depth", rectangle.depth)):
             if size.si == 0:
@@ -67,7 +75,9 @@ def rectangle_words(rectangle: PlotRectangle) -> str:
     parts += [f"{rectangle.point_load.text} on one foot"] if rectangle.point_load else []
     parts += [f"turned {rectangle.turned.text}"] if rectangle.turned else []
     parts += [f"on {rectangle.on}"] if rectangle.on else []
-    return ", ".join([*parts, f"centre at {spot_words(rectangle.at)}" if rectangle.at else "no place given"])
+    return ", ".join(
+        [*parts, f"centre at {spot_words(rectangle.at)}" if rectangle.at else "no place given"]
+    )
 
 
 def spot_words(spot: Spot) -> str:

@@ -1,4 +1,8 @@
-"""Verdicts in words: plain text for a terminal, Markdown for an e-mail, JSON for programs. All can be read without colour."""
+"""
+Verdicts in words: plain text for a terminal, Markdown for an e-mail, JSON for programs.
+
+All can be read without colour.
+"""
 
 import json
 from functools import partial
@@ -10,15 +14,27 @@ from builder.render import terminal
 from builder.render.light import harmless
 
 MARKS = {"fits": "+", "fits, with a note": "~", "short": "X", "ask": "?", "not needed": "."}
-COUNTED = {"short": "short", "ask": "to ask", "fits, with a note": "with a note", "fits": "fit", "not needed": "not needed"}
+COUNTED = {
+    "short": "short",
+    "ask": "to ask",
+    "fits, with a note": "with a note",
+    "fits": "fit",
+    "not needed": "not needed",
+}
 COLUMNS = 100
 folded = partial(terminal.folded, columns=COLUMNS)
 DAY = "The day, each thing as early as it can be"
 
 
 def as_text(result: Record) -> str:
-    """What decides first: how many of each, then the verdicts of each act from short to fits with the house's fact below each, then the questions."""
-    head = f"{result['venue']}, revision {result['revision']['number']} of {result['revision']['on']}: {result['verdict'].upper()}"
+    """
+    What decides first: how many of each, then the verdicts of each act from short to fits with the
+    house's fact below each, then the questions.
+    """
+    head = (
+        f"{result['venue']}, revision {result['revision']['number']} of {result['revision']['on']}:"
+        f" {result['verdict'].upper()}"
+    )
     lines = [*folded(head), *folded(counted(result)), ""]
     for act in acts(result):
         lines += folded(act["head"])
@@ -35,7 +51,11 @@ def as_text(result: Record) -> str:
 def counted(result: Record) -> str:
     """How many verdicts of each word, the gravest first."""
     number = counts(result)
-    return ", ".join(f"{number[word]} {said}" for word, said in COUNTED.items() if number[word]) + "." if result["verdicts"] else "Nothing is asked."
+    return (
+        ", ".join(f"{number[word]} {said}" for word, said in COUNTED.items() if number[word]) + "."
+        if result["verdicts"]
+        else "Nothing is asked."
+    )
 
 
 def gravest_first(verdicts: list[Record]) -> list[Record]:
@@ -45,43 +65,72 @@ def gravest_first(verdicts: list[Record]) -> list[Record]:
 
 def as_json(result: Record) -> str:
     """The same for programs: keys sorted, lists in order."""
-    return json.dumps({**result, "caution": EVERYWHERE}, sort_keys=True, ensure_ascii=False, indent=1) + "\n"
+    return (
+        json.dumps({**result, "caution": EVERYWHERE}, sort_keys=True, ensure_ascii=False, indent=1)
+        + "\n"
+    )
 
 
 def acts(result: Record) -> list[Record]:
     """The acts with their verdicts, then the day where there is something to say of it."""
     parts = [
         {
-            "head": act["act"] + (f", rider {act['revision']}" if act["revision"] else "") + f": {act['verdict'].upper()}",
-            "verdicts": gravest_first([found for found in result["verdicts"] if found["act"] == act["act"]]),
+            "head": (
+                act["act"]
+                + (f", rider {act['revision']}" if act["revision"] else "")
+                + f": {act['verdict'].upper()}"
+            ),
+            "verdicts": gravest_first(
+                [found for found in result["verdicts"] if found["act"] == act["act"]]
+            ),
         }
         for act in result["acts"]
     ]
     known = [act["act"] for act in result["acts"]]
     day = [found for found in result["verdicts"] if found["act"] not in known]
-    return [*parts, {"head": "The day, all acts together", "verdicts": gravest_first(day)}] if day else parts
+    return (
+        [*parts, {"head": "The day, all acts together", "verdicts": gravest_first(day)}]
+        if day
+        else parts
+    )
 
 
 def text_lines(found: Record, indent: str = "  ") -> list[str]:
     """One verdict, and below it its parts, set in."""
     should = " (should)" if found["strictness"] == "should" else ""
-    margin = f" [{' / '.join(part for part in found['margin'] if part)}]" if found["margin"][0] else ""
-    lines = folded(f"{MARKS[found['verdict']]} {found['verdict']}: {found['title']}, {found['need']}{should}{margin}", indent, "  ")
+    margin = (
+        f" [{' / '.join(part for part in found['margin'] if part)}]" if found["margin"][0] else ""
+    )
+    lines = folded(
+        f"{MARKS[found['verdict']]} {found['verdict']}: {found['title']},"
+        f" {found['need']}{should}{margin}",
+        indent,
+        "  ",
+    )
     if found["verdict"] != NOT_NEEDED:
         for detail in details(found)[1 if plain(found) else 0 :]:
             lines += folded(detail, f"{indent}    ", "  ")
-    return [*lines, *(line for part in parts_of(found) for line in text_lines(part, f"{indent}    "))]
+    return [
+        *lines,
+        *(line for part in parts_of(found) for line in text_lines(part, f"{indent}    ")),
+    ]
 
 
 def parts_of(found: Record) -> list[Record]:
     """The parts of a verdict, the gravest first; a fact that stands above is not told again."""
-    return [{**part, "fact": None} if part["fact"] == found["fact"] else part for part in gravest_first(found["parts"])]
+    return [
+        {**part, "fact": None} if part["fact"] == found["fact"] else part
+        for part in gravest_first(found["parts"])
+    ]
 
 
 def plain(found: Record) -> bool:
     """Whether a fit's reason only says its margin again."""
     return bool(
-        found["verdict"] == FITS and found["fact"] and found["margin"][0] and found["reason"] == f"{found['margin'][0].lstrip('+')} to spare."
+        found["verdict"] == FITS
+        and found["fact"]
+        and found["margin"][0]
+        and found["reason"] == f"{found['margin'][0].lstrip('+')} to spare."
     )
 
 
@@ -106,7 +155,10 @@ def day_lines(result: Record) -> list[str]:
         return []
     rows = [("start", "end", "long", "what", "whose"), *(day_cells(row) for row in result["day"])]
     widths = [max(len(row[column]) for row in rows) for column in range(5)]
-    lines = ["  ".join(f"{cell:{width}}" for cell, width in zip(row, widths, strict=True)).rstrip() for row in rows]
+    lines = [
+        "  ".join(f"{cell:{width}}" for cell, width in zip(row, widths, strict=True)).rstrip()
+        for row in rows
+    ]
     last = " " * (sum(widths[:4]) + 8)
     return [DAY, "", *(part for line in lines for part in folded(line, "  ", last)), ""]
 
@@ -130,17 +182,56 @@ def question_lines(result: Record) -> list[str]:
 
 
 def as_markdown(result: Record) -> str:
-    """The same for an e-mail: one table an act, then the questions. What a rider or a house wrote is escaped."""
+    """
+    The same for an e-mail: one table an act, then the questions.
+
+    What a rider or a house wrote is escaped.
+    """
     safe = harmless
-    parts = [f"# {safe(result['venue'])}, revision {safe(result['revision']['number'])}: {result['verdict']}"]
+    parts = [
+        f"# {safe(result['venue'])}, revision {safe(result['revision']['number'])}:"
+        f" {result['verdict']}"
+    ]
     for act in acts(result):
-        rows = [markdown_row(found) for whole in act["verdicts"] for found in (whole, *parts_of(whole))]
-        parts.append("\n".join([f"## {safe(act['head'])}", "", "| verdict | asked | margin | why |", "|---|---|---|---|", *rows]))
+        rows = [
+            markdown_row(found) for whole in act["verdicts"] for found in (whole, *parts_of(whole))
+        ]
+        parts.append(
+            "\n".join(
+                [
+                    f"## {safe(act['head'])}",
+                    "",
+                    "| verdict | asked | margin | why |",
+                    "|---|---|---|---|",
+                    *rows,
+                ]
+            )
+        )
     if result["day"]:
-        rows = [f"| {' | '.join(harmless(cell) for cell in day_cells(row))} |" for row in result["day"]]
-        parts.append("\n".join([f"## {DAY}", "", "| start | end | long | what | whose |", "|---|---|---|---|---|", *rows]))
+        rows = [
+            f"| {' | '.join(harmless(cell) for cell in day_cells(row))} |" for row in result["day"]
+        ]
+        parts.append(
+            "\n".join(
+                [
+                    f"## {DAY}",
+                    "",
+                    "| start | end | long | what | whose |",
+                    "|---|---|---|---|---|",
+                    *rows,
+                ]
+            )
+        )
     for group in result["questions"]:
-        parts.append("\n".join([f"## Questions: {safe(group['department'])}", "", *(f"* {safe(question)}" for question in group["questions"])]))
+        parts.append(
+            "\n".join(
+                [
+                    f"## Questions: {safe(group['department'])}",
+                    "",
+                    *(f"* {safe(question)}" for question in group["questions"]),
+                ]
+            )
+        )
     return "\n\n".join([*parts, *(safe(words) for words in result["cautions"]), EVERYWHERE]) + "\n"
 
 
@@ -148,4 +239,7 @@ def markdown_row(found: Record) -> str:
     """One verdict as a row."""
     asked = f"{found['title']}, {found['need']}"
     margin = " / ".join(part for part in found["margin"] if part)
-    return f"| {found['verdict']} | {harmless(asked)} | {harmless(margin)} | {harmless(' '.join(details(found)))} |"
+    return (
+        f"| {found['verdict']} | {harmless(asked)} | {harmless(margin)} |"
+        f" {harmless(' '.join(details(found)))} |"
+    )

@@ -1,4 +1,8 @@
-"""The times and lengths of a show's day, from its rider to plain seconds. What is left out stays None."""
+"""
+The times and lengths of a show's day, from its rider to plain seconds.
+
+What is left out stays None.
+"""
 
 from typing import Any
 
@@ -11,7 +15,9 @@ PARTS = ("roll on", "patch", "monitors", "spare")
 
 
 def timing_of(clock: Clock, weekday: str) -> Record:
-    """A rider's clock in seconds after midnight and seconds, on a day of the week that may be empty."""
+    """
+    A rider's clock in seconds after midnight and seconds, on a day of the week that may be empty.
+    """
     written = dict(clock.written())
     parts = clock.changeover_parts
     return {

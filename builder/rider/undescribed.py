@@ -1,4 +1,8 @@
-"""Rules for what no department describes yet. They can be asked all the same; the answer is a question to the house, never a guess."""
+"""
+Rules for what no department describes yet.
+
+They can be asked all the same; the answer is a question to the house, never a guess.
+"""
 
 from functools import partial
 
@@ -17,21 +21,54 @@ UNDESCRIBED = (
         question="How many fibre and data lines run to the mix position?",
         day="sum",
     ),
-    sound(key="in-ear mixes", title="Stereo in-ear mixes", question="How many stereo in-ear systems do you have, and in which band?", day="sum"),
+    sound(
+        key="in-ear mixes",
+        title="Stereo in-ear mixes",
+        question="How many stereo in-ear systems do you have, and in which band?",
+        day="sum",
+    ),
     sound(
         key="radio channels",
         title="Radio channels at once",
         question="Who coordinates radio, which bands are free, and when is the list due?",
         day="sum",
     ),
-    sound(key="subs", title="Subs", question="How many subs are there, how low do they go, and can they be fed apart?"),
-    lighting(key="followspots", title="Followspots", question="How many followspots are there, of what throw, and who runs them?"),
-    lighting(key="moving lights", title="Moving lights", question="Which moving lights hang, and in which positions?"),
-    lighting(key="universes", title="Control universes", question="How many universes run to the mix position, by which protocol?"),
-    crew(key="stagehands", title="Stagehands", question="How many stagehands can be called, and what is the shortest call?"),
-    crew(key="riggers", title="Riggers", question="How many riggers can be called, for up and for down?"),
+    sound(
+        key="subs",
+        title="Subs",
+        question="How many subs are there, how low do they go, and can they be fed apart?",
+    ),
+    lighting(
+        key="followspots",
+        title="Followspots",
+        question="How many followspots are there, of what throw, and who runs them?",
+    ),
+    lighting(
+        key="moving lights",
+        title="Moving lights",
+        question="Which moving lights hang, and in which positions?",
+    ),
+    lighting(
+        key="universes",
+        title="Control universes",
+        question="How many universes run to the mix position, by which protocol?",
+    ),
+    crew(
+        key="stagehands",
+        title="Stagehands",
+        question="How many stagehands can be called, and what is the shortest call?",
+    ),
+    crew(
+        key="riggers",
+        title="Riggers",
+        question="How many riggers can be called, for up and for down?",
+    ),
     crew(key="loaders", title="Loaders", question="How many loaders can be called?"),
-    crew(key="electricians", title="Electricians", question="Is an electrician there for tie-in and for the show?"),
+    crew(
+        key="electricians",
+        title="Electricians",
+        question="Is an electrician there for tie-in and for the show?",
+    ),
     Rule(
         key="video lines",
         title="Video lines to the mix position",

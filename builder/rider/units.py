@@ -1,4 +1,7 @@
-"""The units that quantities are read in, as plain data, so that the browser reads the same ones with the same exact factors."""
+"""
+The units that quantities are read in, as plain data, so that the browser reads the same ones with
+the same exact factors.
+"""
 
 from collections.abc import Mapping
 from typing import Any
@@ -7,7 +10,12 @@ from builder.reading.quantities import Quantity
 
 
 def units_of(kinds: Mapping[str, type[Quantity]]) -> dict[str, dict[str, dict[str, Any]]]:
-    """Units by kind and spelling. Factors to SI are fractions of whole numbers, as text, for they may be larger than a float holds."""
+    """
+    Units by kind and spelling.
+
+    Factors to SI are fractions of whole numbers, as text, for they may be larger than a float
+    holds.
+    """
     return {
         name: {
             spelling: {

@@ -1,4 +1,6 @@
-"""The riders in ``shows/``, read: which act, on which date, how firm; and the days that they make."""
+"""
+The riders in ``shows/``, read: which act, on which date, how firm; and the days that they make.
+"""
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -18,7 +20,10 @@ CONFIRMED = "confirmed"
 
 @dataclass(frozen=True, slots=True)
 class Booked:
-    """A show on the books: its file within the venue's folder, its date, how firm that is, and what its rider asks."""
+    """
+    A show on the books: its file within the venue's folder, its date, how firm that is, and what
+    its rider asks.
+    """
 
     file: str
     plays: date
@@ -32,16 +37,28 @@ class Booked:
 
     @property
     def ends_s(self) -> float:
-        """When its last note ends, after midnight on the same evening; 0 where its rider does not say. [s]"""
-        return max((of_the_show(each["time_s"]) for each in self.asks["requirements"] if each["sort"] == "ends"), default=0.0)
+        """
+        When its last note ends, after midnight on the same evening; 0 where its rider does not say.
+        [s]
+        """
+        return max(
+            (
+                of_the_show(each["time_s"])
+                for each in self.asks["requirements"]
+                if each["sort"] == "ends"
+            ),
+            default=0.0,
+        )
 
 
 @dataclass(frozen=True, slots=True)
 class ShowDay:
     """
-    Shows that would play on one date together: those confirmed, and those of one hold where ``booking`` names one.
+    Shows that would play on one date together: those confirmed, and those of one hold where
+    ``booking`` names one.
 
-    Holds of one date stand against each other, so each is judged with what is confirmed and without the others.
+    Holds of one date stand against each other, so each is judged with what is confirmed and without
+    the others.
     """
 
     plays: date
@@ -64,21 +81,28 @@ class Books:
         """The days to come, from a day on; a date with holds is several."""
         coming = [show for show in self.shows if show.plays >= on]
         kinds = dict.fromkeys((show.plays, show.booking) for show in coming)
-        return tuple(ShowDay(plays, booking, together(coming, plays, booking)) for plays, booking in kinds)
+        return tuple(
+            ShowDay(plays, booking, together(coming, plays, booking)) for plays, booking in kinds
+        )
 
 
 def together(shows: Sequence[Booked], plays: date, booking: str) -> tuple[Booked, ...]:
     """
     The shows of one date that are confirmed or of one hold, who plays last first.
 
-    Hangs and loads of an act are placed beside those before it: what is not enough for both is short for the opener.
+    Hangs and loads of an act are placed beside those before it: what is not enough for both is
+    short for the opener.
     """
     found = [show for show in shows if show.plays == plays and show.booking in (CONFIRMED, booking)]
     return tuple(sorted(found, key=lambda show: (-show.ends_s, show.file)))
 
 
 def books_of(texts: Mapping[str, str], rules: Mapping[str, Rule]) -> Books:
-    """Read riders, given as text by file name. A rider that cannot be read becomes problems, and the others are read all the same."""
+    """
+    Read riders, given as text by file name.
+
+    A rider that cannot be read becomes problems, and the others are read all the same.
+    """
     shows: list[Booked] = []
     problems: list[Problem] = []
     for file in sorted(texts):
@@ -96,18 +120,49 @@ def booked_in(text: str, file: str, rules: Mapping[str, Rule], known: Sequence[B
     Raises
     ------
     Refused
-        With every problem in the text; `missing-key` where it does not say its date, `show-twice` where the act already plays on it.
+        With every problem in the text; `missing-key` where it does not say its date, `show-twice`
+        where the act already plays on it.
     """
     rider = read(text, file=file, kind=Rider)
     if rider.plays is None:
-        raise Refused([Problem(Where(file, 1, 1), "plays", "", "is missing", "missing-key", "write the date of the show, like plays: 2026-12-05")])
+        raise Refused(
+            [
+                Problem(
+                    Where(file, 1, 1),
+                    "plays",
+                    "",
+                    "is missing",
+                    "missing-key",
+                    "write the date of the show, like plays: 2026-12-05",
+                )
+            ]
+        )
     for other in known:
         if (other.act, other.plays) == (rider.act, rider.plays):
             reason = f"plays on {rider.plays} in {other.file} already"
-            raise Refused([Problem(rider.where("act"), "act", rider.act, reason, "show-twice", "keep one of the two files")])
+            raise Refused(
+                [
+                    Problem(
+                        rider.where("act"),
+                        "act",
+                        rider.act,
+                        reason,
+                        "show-twice",
+                        "keep one of the two files",
+                    )
+                ]
+            )
     return Booked(file, rider.plays, rider.booking, asked_of(rider, rules))
 
 
 def order(show: Booked) -> tuple[date, int, str]:
     """By date, the firm ones first, then by file."""
-    return (show.plays, 0 if show.booking == CONFIRMED else ("first hold", "second hold", "third hold").index(show.booking) + 1, show.file)
+    return (
+        show.plays,
+        (
+            0
+            if show.booking == CONFIRMED
+            else ("first hold", "second hold", "third hold").index(show.booking) + 1
+        ),
+        show.file,
+    )

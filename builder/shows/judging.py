@@ -1,4 +1,6 @@
-"""Verdicts on the shows to come, from the pack alone; and which of them a change of the house turns."""
+"""
+Verdicts on the shows to come, from the pack alone; and which of them a change of the house turns.
+"""
 
 from collections import Counter
 from collections.abc import Sequence
@@ -20,9 +22,11 @@ Record = dict[str, Any]
 @dataclass(frozen=True, slots=True)
 class Judged:
     """
-    What one show, or a day of several, comes to. ``show`` is None for what a day's acts ask together.
+    What one show, or a day of several, comes to. ``show`` is None for what a day's acts ask
+    together.
 
-    ``verdicts`` are records of :func:`builder.fit.interpreter.fit`, ``cautions`` those that belong beside them.
+    ``verdicts`` are records of :func:`builder.fit.interpreter.fit`, ``cautions`` those that belong
+    beside them.
     """
 
     day: ShowDay
@@ -55,16 +59,21 @@ class Outlook:
     asked: Record = field(repr=False)
 
     def cautions(self, verdicts: Sequence[Record]) -> tuple[str, ...]:
-        """The cautions that belong beside verdicts; the general one where no department that answered has its own."""
+        """
+        The cautions that belong beside verdicts; the general one where no department that answered
+        has its own.
+        """
         return tuple(cautions(list(verdicts), self.asked)) or (EVERYWHERE,)
 
 
 @dataclass(frozen=True, slots=True)
 class Turned:
     """
-    A verdict of a show that a change turns: another word, another shortage, or the same word by another line of the house.
+    A verdict of a show that a change turns: another word, another shortage, or the same word by
+    another line of the house.
 
-    ``before`` is None for a verdict that was not there, ``after`` for one that would not be: some checks tell only what they find.
+    ``before`` is None for a verdict that was not there, ``after`` for one that would not be: some
+    checks tell only what they find.
     """
 
     judged: Judged
@@ -88,16 +97,27 @@ def outlook(books: Books, pack: Pack, on: date) -> Outlook:
 
 
 def judged_day(day: ShowDay, asked: Record) -> list[Judged]:
-    """The acts of a day, each by itself, then what they ask together. Of a day on hold, only what the hold adds is told."""
+    """
+    The acts of a day, each by itself, then what they ask together.
+
+    Of a day on hold, only what the hold adds is told.
+    """
     verdicts = fit(asked, [dict(show.asks) for show in day.shows])["verdicts"]
     told = [show for show in day.shows if show.booking == day.booking]
-    found = [Judged(day, show, tuple(each for each in verdicts if each["act"] == show.act)) for show in told]
+    found = [
+        Judged(day, show, tuple(each for each in verdicts if each["act"] == show.act))
+        for show in told
+    ]
     of_the_day = tuple(each for each in verdicts if each["act"] == THE_DAY)
     return [*found, Judged(day, None, of_the_day)] if of_the_day else found
 
 
 def turned(before: Outlook, after: Outlook) -> tuple[Turned, ...]:
-    """The verdicts that a change turns, those that become short first. Both outlooks are of the same books and day."""
+    """
+    The verdicts that a change turns, those that become short first.
+
+    Both outlooks are of the same books and day.
+    """
     was, now = ({judged.key: judged for judged in each.coming} for each in (before, after))
     found = [
         Turned(now.get(key) or was[key], old, new)
@@ -113,8 +133,13 @@ def verdicts_of(judged: Judged | None) -> tuple[Record, ...]:
     return judged.verdicts if judged else ()
 
 
-def pairs(before: Sequence[Record], after: Sequence[Record]) -> list[tuple[Record | None, Record | None]]:
-    """The verdicts of two states on one and the same requirement, in the order they have now; None where one state has none."""
+def pairs(
+    before: Sequence[Record], after: Sequence[Record]
+) -> list[tuple[Record | None, Record | None]]:
+    """
+    The verdicts of two states on one and the same requirement, in the order they have now; None
+    where one state has none.
+    """
     old, new = numbered(before), numbered(after)
     return [(old.get(key), new.get(key)) for key in dict.fromkeys((*new, *old))]
 
@@ -131,17 +156,37 @@ def numbered(verdicts: Sequence[Record]) -> dict[tuple[object, ...], Record]:
 
 
 def says(verdict: Record) -> tuple[str, str, str]:
-    """What makes a verdict another: its word, by how much it is short, and which line of the house answers. A margin that is enough may move."""
-    return (verdict["verdict"], verdict["margin"][0] if verdict["verdict"] == SHORT else "", answers(verdict))
+    """
+    What makes a verdict another: its word, by how much it is short, and which line of the house
+    answers.
+
+    A margin that is enough may move.
+    """
+    return (
+        verdict["verdict"],
+        verdict["margin"][0] if verdict["verdict"] == SHORT else "",
+        answers(verdict),
+    )
 
 
 def answers(verdict: Record) -> str:
-    """The line of the house that answers; empty where none does, or many are added up, for then the margin alone moves."""
+    """
+    The line of the house that answers; empty where none does, or many are added up, for then the
+    margin alone moves.
+    """
     item = verdict["fact"]["item"] if verdict["fact"] else ""
     return "" if item.endswith(" together") else item
 
 
 def weight(turn: Turned) -> tuple[bool, bool, bool, int]:
-    """What becomes short first, what must be before what should; then what else turns, and last what only another line answers."""
+    """
+    What becomes short first, what must be before what should; then what else turns, and last what
+    only another line answers.
+    """
     was, now = (found["verdict"] if found else "" for found in (turn.before, turn.after))
-    return (was == now != SHORT, now != SHORT, turn.found["strictness"] != "must", -RANK.get(now, 0))
+    return (
+        was == now != SHORT,
+        now != SHORT,
+        turn.found["strictness"] != "must",
+        -RANK.get(now, 0),
+    )

@@ -12,44 +12,70 @@ from builder.shows.booked import CONFIRMED, Booked, Books
 from builder.shows.judging import Judged, Outlook, Record, Turned, answers
 
 IS = {FITS: "fits", NOTED: "fits", SHORT: "is short", ASK: "is to ask", NOT_NEEDED: "is not needed"}
-WOULD = {FITS: "fit", NOTED: "fit", SHORT: "be short", ASK: "be to ask", NOT_NEEDED: "not be needed"}
+WOULD = {
+    FITS: "fit",
+    NOTED: "fit",
+    SHORT: "be short",
+    ASK: "be to ask",
+    NOT_NEEDED: "not be needed",
+}
 TOGETHER = "all acts together"
 
 
 def outlook_lines(outlook: Outlook) -> Iterator[str]:
-    """One line for each show to come, what is short below it, the caution, and which have played."""
-    yield f"Shows on the books from {outlook.on} on:" if outlook.coming else f"No show is on the books from {outlook.on} on."
+    """
+    One line for each show to come, what is short below it, the caution, and which have played.
+    """
+    yield (
+        f"Shows on the books from {outlook.on} on:"
+        if outlook.coming
+        else f"No show is on the books from {outlook.on} on."
+    )
     for judged in outlook.coming:
         yield f"  {head(judged, outlook.on)}: {counted(judged)}"
         yield from (hung(shortage(found), 4) for found in judged.short)
     if outlook.past:
-        yield hung(f"Played before {outlook.on}, not judged: {', '.join(f'{show.act} ({show.plays})' for show in outlook.past)}.", 2)
+        yield hung(
+            f"Played before {outlook.on}, not judged:"
+            f" {', '.join(f'{show.act} ({show.plays})' for show in outlook.past)}.",
+            2,
+        )
     if outlook.coming:
         short = [found for judged in outlook.coming for found in judged.short]
         yield from (hung(words, 2) for words in outlook.cautions(short))
 
 
 def turned_lines(turns: Sequence[Turned], outlook: Outlook, unread: Sequence[str]) -> Iterator[str]:
-    """The verdicts that a change turns, one a line with date and show, and which files could not be judged."""
+    """
+    The verdicts that a change turns, one a line with date and show, and which files could not be
+    judged.
+    """
     if turns:
         yield "Shows on the books that this changes:"
-        yield from (hung(f"{head(turn.judged, outlook.on)}: {turn_words(turn)}", 2) for turn in turns)
+        yield from (
+            hung(f"{head(turn.judged, outlook.on)}: {turn_words(turn)}", 2) for turn in turns
+        )
     elif outlook.coming:
         yield "Shows on the books: no verdict changes."
     if unread:
-        yield hung(f"Not judged, for 'housepack check' finds problems in them: {', '.join(unread)}.")
+        yield hung(
+            f"Not judged, for 'housepack check' finds problems in them: {', '.join(unread)}."
+        )
 
 
 def names_in(words: str, books: Books) -> tuple[str, ...]:
     """The acts on the books that a text names, whatever its capitals."""
-    return tuple(dict.fromkeys(show.act for show in books.shows if show.act.casefold() in words.casefold()))
+    return tuple(
+        dict.fromkeys(show.act for show in books.shows if show.act.casefold() in words.casefold())
+    )
 
 
 def named_lines(words: str, books: Books) -> Iterator[str]:
     """A warning where a text that is published names acts on the books."""
     if acts := names_in(words, books):
         yield hung(
-            f"The reason names {', '.join(acts)} from your books, and the log is published. Give the order again without it if that is too early."
+            f"The reason names {', '.join(acts)} from your books, and the log is published. Give"
+            " the order again without it if that is too early."
         )
 
 
@@ -57,15 +83,26 @@ def turn_words(turn: Turned) -> str:
     """One verdict before and after: power for sound fits now, would be short by 32 A."""
     was, now = turn.before, turn.after
     if now is None:
-        return f"{named(turn)} {IS[turn.found['verdict']]}{by_how_much(turn.found)} now, would no longer be told"
+        return (
+            f"{named(turn)} {IS[turn.found['verdict']]}{by_how_much(turn.found)} now, would no"
+            " longer be told"
+        )
     if was and (was["verdict"], by_how_much(was)) == (now["verdict"], by_how_much(now)):
-        return f"{named(turn)} still {now['verdict']}: by {answers(now) or 'nothing stated'} in place of {answers(was) or 'nothing stated'}"
+        return (
+            f"{named(turn)} still {now['verdict']}: by {answers(now) or 'nothing stated'} in place"
+            f" of {answers(was) or 'nothing stated'}"
+        )
     before = f"{IS[was['verdict']]}{by_how_much(was)} now, " if was else ""
-    return f"{named(turn)} {before}would {WOULD[now['verdict']]}{by_how_much(now)}{explained(was, now)}"
+    return (
+        f"{named(turn)} {before}would"
+        f" {WOULD[now['verdict']]}{by_how_much(now)}{explained(was, now)}"
+    )
 
 
 def explained(was: Record | None, now: Record) -> str:
-    """What else to say of a verdict as it would be: that it has a note, or why it is short or to ask."""
+    """
+    What else to say of a verdict as it would be: that it has a note, or why it is short or to ask.
+    """
     if was and (was["verdict"], now["verdict"]) == (FITS, NOTED):
         return f", with a note: {now['notes'][0].rstrip('.')}" if now["notes"] else ", with a note"
     why = now["verdict"] in (SHORT, ASK) and not now["reason"].startswith("Short by")
@@ -90,11 +127,18 @@ def shortage(found: Record) -> str:
     """By how much something is short, what it is, and why where that has no number."""
     should = " (should)" if found["strictness"] == "should" else ""
     by = by_how_much(found)
-    return f"short{should}{by}: {found['title']}, {found['need']}{'' if by else ': ' + found['reason'].rstrip('.')}"
+    return (
+        f"short{should}{by}: {found['title']},"
+        f" {found['need']}{'' if by else ': ' + found['reason'].rstrip('.')}"
+    )
 
 
 def head(judged: Judged, on: date) -> str:
-    """Date and act, and how firm the date is where it is not. The year is told where it is another than that of ``on``."""
+    """
+    Date and act, and how firm the date is where it is not.
+
+    The year is told where it is another than that of ``on``.
+    """
     who = judged.show.act if judged.show else TOGETHER
     hold = "" if judged.day.booking == CONFIRMED else f", {judged.day.booking}"
     return f"{spoken(judged.day.plays, on)}, {who}{hold}"
@@ -110,7 +154,11 @@ def counted(judged: Judged) -> str:
     if not judged.verdicts:
         return "its rider asks nothing"
     numbers = {word: sum(found["verdict"] == word for found in judged.verdicts) for word in COUNTED}
-    told = [f"{number} {COUNTED[word]}" for word, number in numbers.items() if number and word != NOT_NEEDED]
+    told = [
+        f"{number} {COUNTED[word]}"
+        for word, number in numbers.items()
+        if number and word != NOT_NEEDED
+    ]
     return ", ".join(told) or "nothing is needed of the house"
 
 
@@ -138,11 +186,16 @@ def judged_record(judged: Judged) -> dict[str, Any]:
         "booking": judged.day.booking,
         "together_with": [show.act for show in judged.day.shows if show is not judged.show],
         "verdict": judged.verdict,
-        "counts": {word: sum(found["verdict"] == word for found in judged.verdicts) for word in COUNTED},
+        "counts": {
+            word: sum(found["verdict"] == word for found in judged.verdicts) for word in COUNTED
+        },
         "short": [short_record(found) for found in judged.short],
     }
 
 
 def short_record(found: Record) -> dict[str, Any]:
     """What is short, for programs."""
-    return {name: found[name] for name in ("title", "need", "strictness", "margin", "reason", "remedy", "who", "line")}
+    return {
+        name: found[name]
+        for name in ("title", "need", "strictness", "margin", "reason", "remedy", "who", "line")
+    }

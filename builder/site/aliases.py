@@ -70,7 +70,8 @@ ALIASES: Mapping[str, tuple[str, ...]] = {
     "wll": ("limit", "carry"),
 }
 """
-What is asked, as the search writes a word (small letters, one word, no plural), and the words that a pack may say for it.
+What is asked, as the search writes a word (small letters, one word, no plural), and the words that
+a pack may say for it.
 
 Several words in one stand in the place of what was asked.
 """

@@ -22,7 +22,8 @@ if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
 
 CONFIGURATION = Path(__file__).with_name("mkdocs.yml")
-# Kept out of what the command prints: a notice about the generator's future, which is for its users, not for ours.
+# Kept out of what the command prints: a notice about the generator's future, which is for its
+# users, not for ours.
 NOTICE_OFF = "NO_MKDOCS_2_WARNING"
 
 
@@ -39,7 +40,8 @@ def build(venue: Path, site: Path) -> None:
     Refused
         If the description has problems.
     SiteFailed
-        If ``site`` holds something that is no site of ours, or the generator warns of anything, such as a dead link in a guide.
+        If ``site`` holds something that is no site of ours, or the generator warns of anything,
+        such as a dead link in a guide.
     """
     document = published(venue)
     build_document(document, site)
@@ -48,7 +50,8 @@ def build(venue: Path, site: Path) -> None:
 def build_document(document: Document, site: Path) -> None:
     """Build a document that is already made; errors as for :func:`build`."""
     replaceable(site)
-    # The generator reads a relative path from the folder of its own configuration, not from where the author stands.
+    # The generator reads a relative path from the folder of its own configuration, not from where
+    # the author stands.
     site = site.absolute()
     site.parent.mkdir(parents=True, exist_ok=True)
     made = Path(tempfile.mkdtemp(prefix=f".{site.name}-", dir=site.parent))
@@ -62,24 +65,38 @@ def build_document(document: Document, site: Path) -> None:
 
 
 def replaceable(site: Path) -> None:
-    """Refuse to replace a folder that we did not make: a slip in the path must not cost someone their files."""
+    """
+    Refuse to replace a folder that we did not make: a slip in the path must not cost someone their
+    files.
+    """
     if site.exists() and not site.is_dir():
         raise SiteFailed(f"{site} is a file. Give a folder for the site with --to.")
     if site.is_symlink():
         raise SiteFailed(f"{site} is a link. Give the folder itself with --to.")
     if site.is_dir() and any(site.iterdir()) and not (site / PACK).is_file():
-        raise SiteFailed(f"{site} holds files that are not a site built before. Give a new or empty folder with --to: nothing was written.")
+        raise SiteFailed(
+            f"{site} holds files that are not a site built before. Give a new or empty folder with"
+            " --to: nothing was written."
+        )
 
 
 def complete(made: Path) -> None:
-    """Refuse to swap in a folder that lacks the first page or the pack: an old site is better than an empty one."""
+    """
+    Refuse to swap in a folder that lacks the first page or the pack: an old site is better than an
+    empty one.
+    """
     lacking = [name for name in ("index.html", PACK) if not (made / name).is_file()]
     if lacking:
-        raise SiteFailed(f"The generator wrote no {' and no '.join(lacking)}. The old site is untouched.")
+        raise SiteFailed(
+            f"The generator wrote no {' and no '.join(lacking)}. The old site is untouched."
+        )
 
 
 def generate(document: Document, site: Path) -> None:
-    """Run the generator; anything it warns of ends the build, for a warning is a page that leads nowhere."""
+    """
+    Run the generator; anything it warns of ends the build, for a warning is a page that leads
+    nowhere.
+    """
     os.environ.setdefault(NOTICE_OFF, "1")
     from mkdocs.commands.build import build as run
     from mkdocs.exceptions import MkDocsException
@@ -116,9 +133,14 @@ def hand_over(config: "MkDocsConfig", document: Document) -> None:
 
 @contextmanager
 def dated(on: str) -> Iterator[None]:
-    """Let the generator take the revision's date for the date of the build, so that the same revision gives the same bytes on any day."""
+    """
+    Let the generator take the revision's date for the date of the build, so that the same revision
+    gives the same bytes on any day.
+    """
     before = os.environ.get("SOURCE_DATE_EPOCH")
-    os.environ["SOURCE_DATE_EPOCH"] = str(int(datetime.fromisoformat(on).replace(tzinfo=UTC).timestamp()))
+    os.environ["SOURCE_DATE_EPOCH"] = str(
+        int(datetime.fromisoformat(on).replace(tzinfo=UTC).timestamp())
+    )
     try:
         yield
     finally:
@@ -155,7 +177,11 @@ def complaints() -> Iterator[list[str]]:
 
 
 def serve(venue: Path, host: str = "127.0.0.1", port: int = 8000) -> None:
-    """Serve a venue's site and rebuild it as files change, until interrupted. Problems are shown on the pages."""
+    """
+    Serve a venue's site and rebuild it as files change, until interrupted.
+
+    Problems are shown on the pages.
+    """
     os.environ.setdefault(NOTICE_OFF, "1")
     from mkdocs.commands.serve import serve as run
 
@@ -167,7 +193,8 @@ def serving_configuration(venue: Path, folder: Path) -> Path:
     """
     Write a configuration that serves this venue.
 
-    The generator reads its configuration again for every rebuild, so what is particular to this venue must stand in a file.
+    The generator reads its configuration again for every rebuild, so what is particular to this
+    venue must stand in a file.
     """
     path = folder / "mkdocs.yml"
     settings = {

@@ -1,4 +1,7 @@
-"""One style sheet and one script a page in place of many files: on a bad signal each request costs more than what it brings."""
+"""
+One style sheet and one script a page in place of many files: on a bad signal each request costs
+more than what it brings.
+"""
 
 import re
 from collections.abc import Callable
@@ -20,7 +23,9 @@ class Bundles:
     found: dict[str, tuple[str, ...]] = field(default_factory=dict)
 
     def page(self, html: str) -> str:
-        """A page that asks once for the style sheets that follow each other, and once for the scripts."""
+        """
+        A page that asks once for the style sheets that follow each other, and once for the scripts.
+        """
         html = STYLES.sub(self._joined('<link rel="stylesheet" href="{}">', "css"), html)
         return SCRIPTS.sub(self._joined('<script src="{}"></script>', "js"), html)
 
@@ -34,7 +39,10 @@ class Bundles:
             If a page asks for a file that the site does not have.
         """
         for name, parts in self.found.items():
-            write_whole(site / name, "".join(f"{(site / part).read_text('utf-8').rstrip()}\n" for part in parts))
+            write_whole(
+                site / name,
+                "".join(f"{(site / part).read_text('utf-8').rstrip()}\n" for part in parts),
+            )
 
     def _joined(self, markup: str, ending: str) -> Callable[[re.Match[str]], str]:
         def join(run: re.Match[str]) -> str:
@@ -44,7 +52,8 @@ class Bundles:
             # A page that is not at the top of the site writes the way up before each address.
             up = addresses[0][: len(addresses[0]) - len(addresses[0].lstrip("./"))]
             parts = tuple(address.removeprefix(up) for address in addresses)
-            # The name follows from what is joined, not from what it says, so that pages of one site share it.
+            # The name follows from what is joined, not from what it says, so that pages of one site
+            # share it.
             name = f"assets/{sha256(chr(10).join(parts).encode()).hexdigest()[:8]}.{ending}"
             self.found[name] = parts
             return "\n" + markup.format(up + name)

@@ -1,4 +1,7 @@
-"""What the page 'Check your show' needs beside its scripts: the pack's facts and rules as a script, for a page in a folder cannot fetch a file."""
+"""
+What the page 'Check your show' needs beside its scripts: the pack's facts and rules as a script,
+for a page in a folder cannot fetch a file.
+"""
 
 import json
 from collections.abc import Iterator, Mapping
@@ -22,12 +25,13 @@ PUT_BACK = """(function (pack) {
     if (each.checked !== undefined) each.checked = pack.checks[each.checked];
   }
 })(window.housefit.pack);
-"""
+"""  # noqa: E501
 TITLE = "Check your show"
 INTRODUCTION = (
-    "Fill in what your show needs, as much or as little as you like, or open rider files, one for each act of the day. Verdicts follow as you type, "
-    "each with the house's fact. "
-    "Nothing leaves this device; the address of this page keeps what you wrote, so that you can send it to a colleague."
+    "Fill in what your show needs, as much or as little as you like, or open rider files, one for"
+    " each act of the day. Verdicts follow as you type, each with the house's fact. Nothing leaves"
+    " this device; the address of this page keeps what you wrote, so that you can send it to a"
+    " colleague."
 )
 
 
@@ -42,7 +46,10 @@ def check_files(document: Document) -> dict[str, str]:
 
 def page_text() -> str:
     """The page: its title, what it does, and the template that brings the form."""
-    front = yaml.safe_dump({"title": TITLE, "template": "check.html", "description": "Does your show fit this house?"}, allow_unicode=True)
+    front = yaml.safe_dump(
+        {"title": TITLE, "template": "check.html", "description": "Does your show fit this house?"},
+        allow_unicode=True,
+    )
     return f"---\n{front}---\n\n# {TITLE}\n\n{INTRODUCTION}\n"
 
 
@@ -50,7 +57,8 @@ def script_of(record: Record) -> str:
     """
     The record as a script. A line end of another kind, or a closing tag, cannot end the text early.
 
-    A few sentences on when something was checked stand at hundreds of values: they travel once, by number, and are put back when the page loads.
+    A few sentences on when something was checked stand at hundreds of values: they travel once, by
+    number, and are put back when the page loads.
     """
     checks = sorted({each["checked"] for each in checked_in(record)})
     numbers = {words: number for number, words in enumerate(checks)}
@@ -59,7 +67,10 @@ def script_of(record: Record) -> str:
         each["checked"] = numbers[each["checked"]]
     whole = {**slim, "checks": checks, "units": units_of(QUANTITIES), "caution": EVERYWHERE}
     text = json.dumps(whole, ensure_ascii=True, sort_keys=True, separators=(",", ":"))
-    return f"window.housefit = window.housefit || {{}};\nwindow.housefit.pack = {text.replace('<', chr(92) + 'u003c')};\n{PUT_BACK}"
+    return (
+        "window.housefit = window.housefit || {};\nwindow.housefit.pack ="
+        f" {text.replace('<', chr(92) + 'u003c')};\n{PUT_BACK}"
+    )
 
 
 def checked_in(record: Record) -> Iterator[Record]:
@@ -70,11 +81,20 @@ def checked_in(record: Record) -> Iterator[Record]:
 
 
 def pages_of(pack: Pack, document: Document) -> Mapping[str, str]:
-    """Where each item, fact and figure stands, by its key: on a page of its own department, at its anchor there or its item's."""
-    anchors = {(page.key, anchor) for page in document.pages for anchor in anchors_within(page.blocks)}
+    """
+    Where each item, fact and figure stands, by its key: on a page of its own department, at its
+    anchor there or its item's.
+    """
+    anchors = {
+        (page.key, anchor) for page in document.pages for anchor in anchors_within(page.blocks)
+    }
     found: dict[str, str] = {}
     for section in pack.sections:
-        own = [page.key for page in document.pages if page.key == section.key or page.key.startswith(f"{section.key}-")]
+        own = [
+            page.key
+            for page in document.pages
+            if page.key == section.key or page.key.startswith(f"{section.key}-")
+        ]
         for item in section.items:
             place = place_of(anchor_of(item.key), own, anchors) or f"{section.key}.html"
             found[item.key] = place
@@ -97,7 +117,11 @@ def anchors_within(value: object) -> Iterator[str]:
     elif is_dataclass(value):
         for part in fields(value):
             content = getattr(value, part.name)
-            if part.name == "anchor" and content and "page" not in {each.name for each in fields(value)}:
+            if (
+                part.name == "anchor"
+                and content
+                and "page" not in {each.name for each in fields(value)}
+            ):
                 yield content
             elif not isinstance(content, str):
                 yield from anchors_within(content)

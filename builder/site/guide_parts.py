@@ -43,5 +43,8 @@ def guide_lines(html: str, title: str) -> tuple[Found, ...]:
     """Each part of a guide's page as a line of the search."""
     reader = Parts()
     reader.feed(html)
-    found = (Found(anchor, "".join(name).strip() or title, "", " ".join("".join(text).split())) for anchor, name, text in reader.found)
+    found = (
+        Found(anchor, "".join(name).strip() or title, "", " ".join("".join(text).split()))
+        for anchor, name, text in reader.found
+    )
     return tuple(line for line in found if line.anchor or line.text)

@@ -1,4 +1,7 @@
-"""Where the hand-written guides are: in a checkout in ``docs/``, in an installed package beside the code."""
+"""
+Where the hand-written guides are: in a checkout in ``docs/``, in an installed package beside the
+code.
+"""
 
 from pathlib import Path
 
@@ -18,14 +21,26 @@ def guides_folder(places: tuple[Path, ...] = PLACES) -> Path:
     for place in places:
         if place.is_dir():
             return place
-    raise FileNotFoundError(f"no guides in {' or '.join(str(place) for place in places)}; install housepack again")
+    raise FileNotFoundError(
+        f"no guides in {' or '.join(str(place) for place in places)}; install housepack again"
+    )
 
 
 def guide_navigation(paths: list[str]) -> list[object]:
-    """Guides as the generator's navigation: those at the top first, then one part for each folder. Titles are the guides' own."""
+    """
+    Guides as the generator's navigation: those at the top first, then one part for each folder.
+
+    Titles are the guides' own.
+    """
     folders: dict[str, list[object]] = {}
     for path in sorted(paths):
         folder, _, _ = path.rpartition("/")
         folders.setdefault(folder, []).append(path)
     top = folders.pop("", [])
-    return [*top, *({folder.rpartition("/")[2].replace("-", " ").capitalize(): entries} for folder, entries in folders.items())]
+    return [
+        *top,
+        *(
+            {folder.rpartition("/")[2].replace("-", " ").capitalize(): entries}
+            for folder, entries in folders.items()
+        ),
+    ]

@@ -11,7 +11,10 @@ PACK = "pack.json"
 
 @dataclass(frozen=True, slots=True)
 class Imprint:
-    """The house's name and the pack's revision as the published pack tells them; ``on`` is a date such as ``2026-11-02``."""
+    """
+    The house's name and the pack's revision as the published pack tells them; ``on`` is a date such
+    as ``2026-11-02``.
+    """
 
     venue: str
     number: str
@@ -22,7 +25,8 @@ class Imprint:
 
 def imprint_of(document: Document) -> Imprint:
     """
-    The imprint, read from the pack that the document publishes, so that the pages and the pack cannot name two revisions.
+    The imprint, read from the pack that the document publishes, so that the pages and the pack
+    cannot name two revisions.
 
     Raises
     ------
@@ -31,20 +35,38 @@ def imprint_of(document: Document) -> Imprint:
     """
     content = next((file.content for file in document.files if file.path == PACK), None)
     if content is None:
-        raise ValueError(f"document must have the file {PACK}, got {', '.join(file.path for file in document.files) or 'no files'}")
+        raise ValueError(
+            f"document must have the file {PACK}, got"
+            f" {', '.join(file.path for file in document.files) or 'no files'}"
+        )
     pack = json.loads(content)
     revision = pack["revision"]
-    return Imprint(pack["venue"], revision["number"], revision["on"], revision["by"], revision["fingerprint"])
+    return Imprint(
+        pack["venue"], revision["number"], revision["on"], revision["by"], revision["fingerprint"]
+    )
 
 
 def edition_css(imprint: Imprint) -> str:
     """The style sheet that puts the house and the revision at the head of every printed sheet."""
     head = css_string(f"{imprint.venue}. Tech pack, revision {imprint.number}, {imprint.on}")
-    return f"@media print {{ @page {{ @top-left {{ content: {head}; font: 7.5pt sans-serif; color: #444; }} }} }}\n"
+    return (
+        f"@media print {{ @page {{ @top-left {{ content: {head}; font: 7.5pt sans-serif; color:"
+        " #444; } } }\n"
+    )
 
 
 def css_string(text: str) -> str:
-    """Any text as a string of a style sheet: all but ASCII letters, digits and blanks by number, so that nothing can end the string."""
+    """
+    Any text as a string of a style sheet: all but ASCII letters, digits and blanks by number, so
+    that nothing can end the string.
+    """
     # The blank after a number belongs to the number.
     plain = visible(text)
-    return '"' + "".join(char if char == " " or (char.isascii() and char.isalnum()) else f"\\{ord(char):x} " for char in plain) + '"'
+    return (
+        '"'
+        + "".join(
+            char if char == " " or (char.isascii() and char.isalnum()) else f"\\{ord(char):x} "
+            for char in plain
+        )
+        + '"'
+    )

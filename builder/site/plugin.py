@@ -33,7 +33,9 @@ from builder.site.problems import nothing_yet, problems_html
 
 GUIDES = "Guides"
 # What the theme brings and our pages never ask for: its own style sheets, scripts and mark.
-UNUSED = re.compile(r"assets/stylesheets/.*|assets/javascripts/.*|assets/images/favicon\.png|.*\.scss")
+UNUSED = re.compile(
+    r"assets/stylesheets/.*|assets/javascripts/.*|assets/images/favicon\.png|.*\.scss"
+)
 log = logging.getLogger("mkdocs.plugins.housepack")
 
 
@@ -61,8 +63,8 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
     """
     Adds a venue's pages to the site.
 
-    While building, a description that cannot be read ends the build with every problem. While serving, the last good pages stay and
-    the problems stand on top of each.
+    While building, a description that cannot be read ends the build with every problem. While
+    serving, the last good pages stay and the problems stand on top of each.
     """
 
     def __init__(self) -> None:
@@ -74,12 +76,12 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
         self.guides: list[Searched] = []
         self.bundles = Bundles()
 
-    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:  # noqa: ARG002 - the generator's signature
+    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """
         Remember whether someone is watching.
 
-        Having this hook makes the generator keep the instance for the life of the process: what was good before a rebuild is still
-        known after it, and what an earlier build left must go.
+        Having this hook makes the generator keep the instance for the life of the process: what was
+        good before a rebuild is still known after it, and what an earlier build left must go.
         """
         self.serving = command == "serve"
         self.given, self.good, self.problems = None, None, ()
@@ -108,9 +110,14 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
         guides = [file.src_uri for file in files.documentation_pages()]
         for path, content in rendered.pages.items():
             if files.get_file_from_path(path) is not None:
-                raise PluginError(f"docs/{path} would hide the page of that name which the venue's description makes; give the guide another name")
+                raise PluginError(
+                    f"docs/{path} would hide the page of that name which the venue's description"
+                    " makes; give the guide another name"
+                )
             files.append(File.generated(config, path, content=content))
-        files.append(File.generated(config, "assets/edition.css", content=edition_css(self._good().imprint)))
+        files.append(
+            File.generated(config, "assets/edition.css", content=edition_css(self._good().imprint))
+        )
         checking = check_files(self._good().document)
         for path, content in checking.items():
             files.append(File.generated(config, path, content=content))
@@ -119,36 +126,59 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
             config.nav.insert(1, {TITLE: PAGE})
         return files
 
-    def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:  # noqa: ARG002 - the generator's signature
-        """Date every page by the revision, so that two builds of one revision are the same bytes on any day."""
+    def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
+        """
+        Date every page by the revision, so that two builds of one revision are the same bytes on
+        any day.
+        """
         for file in files.documentation_pages():
             if file.page is not None:
                 file.page.update_date = self._good().imprint.on
         return nav
 
-    def on_page_content(self, html: str, *, page: SitePage, config: MkDocsConfig, files: Files) -> str:  # noqa: ARG002 - the generator's signature
-        """Problems come first: whoever edits must not take the old state below for the new one. What a guide says is kept for the search."""
+    def on_page_content(
+        self, html: str, *, page: SitePage, config: MkDocsConfig, files: Files
+    ) -> str:
+        """
+        Problems come first: whoever edits must not take the old state below for the new one.
+
+        What a guide says is kept for the search.
+        """
         if page.file.src_uri not in self._good().rendered.pages:
             title = html_module.unescape(str(page.title))
-            self.guides.append(Searched(page.file.url, title, GUIDE_WEIGHT, guide_lines(html, title)))
+            self.guides.append(
+                Searched(page.file.url, title, GUIDE_WEIGHT, guide_lines(html, title))
+            )
             html = framed(html)
         return problems_html(self.problems) + html if self.problems else html
 
-    def on_post_page(self, output: str, *, page: SitePage, config: MkDocsConfig) -> str:  # noqa: ARG002 - the generator's signature
+    def on_post_page(self, output: str, *, page: SitePage, config: MkDocsConfig) -> str:
         """Ask once for what a page would ask for in many requests."""
         return self.bundles.page(output)
 
-    def on_post_template(self, output_content: str, *, template_name: str, config: MkDocsConfig) -> str:  # noqa: ARG002 - the generator's signature
+    def on_post_template(
+        self, output_content: str, *, template_name: str, config: MkDocsConfig
+    ) -> str:
         """The same for the page that is shown where there is none."""
-        return self.bundles.page(output_content) if template_name.endswith(".html") else output_content
+        return (
+            self.bundles.page(output_content) if template_name.endswith(".html") else output_content
+        )
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """Write what pages ask for at once, and what the search knows: the pack's pages, then the guides."""
+        """
+        Write what pages ask for at once, and what the search knows: the pack's pages, then the
+        guides.
+        """
         self.bundles.write(Path(config.site_dir))
         guides = sorted(self.guides, key=lambda guide: guide.address)
-        write_whole(Path(config.site_dir) / ENTRIES, entries_script((*searched(self._good().document), *guides)))
+        write_whole(
+            Path(config.site_dir) / ENTRIES,
+            entries_script((*searched(self._good().document), *guides)),
+        )
 
-    def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Any) -> LiveReloadServer:  # noqa: ARG002 - the generator's signature
+    def on_serve(
+        self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Any
+    ) -> LiveReloadServer:
         """Rebuild when the description changes."""
         server.watch(str(self._venue(config)))
         return server
@@ -172,20 +202,29 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
         except Exception as error:
             if not self.serving:
                 raise
-            # While serving, an exception would leave every request waiting for ever; the page says it instead, and the log has the rest.
+            # While serving, an exception would leave every request waiting for ever; the page says
+            # it instead, and the log has the rest.
             log.exception("The pages could not be made")
             self.problems = (f"The program failed: {type(error).__name__}: {error}",)
         if not self.serving:
-            raise PluginError("\n".join((f"{counted(len(self.problems))} in {venue}:", *self.problems)))
+            raise PluginError(
+                "\n".join((f"{counted(len(self.problems))} in {venue}:", *self.problems))
+            )
         return self.good or Made(*nothing_yet())
 
 
 def framed(html: str) -> str:
-    """A guide's tables in the frame that ours have, so that a wide one scrolls and the page does not; each with a name of its own."""
+    """
+    A guide's tables in the frame that ours have, so that a wide one scrolls and the page does not;
+    each with a name of its own.
+    """
     number = count(1)
 
     def opened(_: re.Match[str]) -> str:
-        return f'<div class="table" role="region" tabindex="0" aria-label="Table {next(number)}"><table>'
+        return (
+            '<div class="table" role="region" tabindex="0" aria-label="Table'
+            f' {next(number)}"><table>'
+        )
 
     return re.sub("<table>", opened, html).replace("</table>", "</table></div>")
 
@@ -196,9 +235,15 @@ def counted(number: int) -> str:
 
 
 def navigation(rendered: Rendered, guides: list[str], written: list[Any] | None) -> list[Any]:
-    """The generator's navigation: the pack first, then the guides in the order that the configuration gives, or by name."""
+    """
+    The generator's navigation: the pack first, then the guides in the order that the configuration
+    gives, or by name.
+    """
     guided = written if written is not None else guide_navigation(guides)
-    return [*(navigated(part) for part in rendered.navigation), *([{GUIDES: guided}] if guided else [])]
+    return [
+        *(navigated(part) for part in rendered.navigation),
+        *([{GUIDES: guided}] if guided else []),
+    ]
 
 
 def navigated(part: NavigationEntry | NavigationGroup) -> dict[str, Any]:

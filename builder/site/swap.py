@@ -1,4 +1,7 @@
-"""Put a finished folder in the place of the old one in a single step, so that a reader meets the old site or the new one."""
+"""
+Put a finished folder in the place of the old one in a single step, so that a reader meets the old
+site or the new one.
+"""
 
 import ctypes
 import os
@@ -12,7 +15,8 @@ RENAME_EXCHANGE = 2
 
 def swap_in(made: Path, place: Path) -> None:
     """
-    Move the folder ``made`` to ``place``; what stood there is removed afterwards. Both must be on one disk.
+    Move the folder ``made`` to ``place``; what stood there is removed afterwards. Both must be on
+    one disk.
 
     Raises
     ------
@@ -35,10 +39,16 @@ def swap_in(made: Path, place: Path) -> None:
 
 
 def exchanged(one: Path, other: Path) -> bool:
-    """Let two folders change names in one step. False where the system cannot; then two steps must do, with a short gap between them."""
+    """
+    Let two folders change names in one step.
+
+    False where the system cannot; then two steps must do, with a short gap between them.
+    """
     if sys.platform != "linux":
         return False
     call = getattr(ctypes.CDLL(None, use_errno=True), "renameat2", None)
     if call is None:
         return False
-    return bool(call(AT_FDCWD, os.fsencode(one), AT_FDCWD, os.fsencode(other), RENAME_EXCHANGE) == 0)
+    return bool(
+        call(AT_FDCWD, os.fsencode(one), AT_FDCWD, os.fsencode(other), RENAME_EXCHANGE) == 0
+    )

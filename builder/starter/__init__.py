@@ -1,4 +1,8 @@
-"""A venue and a rider to start from: small, whole, with comments that explain. ``housepack new`` writes them."""
+"""
+A venue and a rider to start from: small, whole, with comments that explain.
+
+``housepack new`` writes them.
+"""
 
 from pathlib import Path
 
@@ -17,7 +21,10 @@ def write_starter(folder: Path) -> tuple[Path, ...]:
     texts = package_texts("builder.starter", ".yml")
     there = [name for name in texts if (folder / name).exists()]
     if there:
-        raise FileExistsError(f"{folder} already holds {', '.join(there)}. Give a folder without them: nothing was written.")
+        raise FileExistsError(
+            f"{folder} already holds {', '.join(there)}. Give a folder without them: nothing was"
+            " written."
+        )
     for name, text in texts.items():
         write_whole(folder / name, text)
     return tuple(folder / name for name in texts)

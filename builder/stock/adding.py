@@ -1,4 +1,6 @@
-"""Orders that begin with a list or a file instead of a line: add a line, stamp a file as checked."""
+"""
+Orders that begin with a list or a file instead of a line: add a line, stamp a file as checked.
+"""
 
 import re
 from collections.abc import Mapping
@@ -32,21 +34,44 @@ def added(room: Stockroom, list_name: str, name: str, also: Mapping[str, str]) -
     """
     file, path, kind = list_of(room, list_name)
     within = f"{PurePosixPath(file).stem}.{list_name.partition('.')[2]}"
-    taken = next((line for line in room.lines if line.within == within and spelling(line.name) == spelling(name)), None)
+    taken = next(
+        (
+            line
+            for line in room.lines
+            if line.within == within and spelling(line.name) == spelling(name)
+        ),
+        None,
+    )
     if taken:
         raise Refused(
-            [Problem(taken.where, "", name, "is in that list already", "name-taken", "change its count, or give the new line its own name")]
+            [
+                Problem(
+                    taken.where,
+                    "",
+                    name,
+                    "is in that list already",
+                    "name-taken",
+                    "change its count, or give the new line its own name",
+                )
+            ]
         )
     name_key = next(key for key in NAME_KEYS if key in kind.model_fields)
     said: dict[str, Data] = {name_key: name, **{key: data_of(value) for key, value in also.items()}}
-    absent = is_there(room.texts[file], path) and isinstance(reach(compose(room.texts[file], file).data, path), str)
+    absent = is_there(room.texts[file], path) and isinstance(
+        reach(compose(room.texts[file], file).data, path), str
+    )
     return add(file, path, within, said, begun=not absent)
 
 
 def list_of(room: Stockroom, list_name: str) -> tuple[str, Path, type[Line]]:
-    """The file, the path and the kind of line of a list such as ``sound.stock`` or ``access.routes[1].passages``."""
+    """
+    The file, the path and the kind of line of a list such as ``sound.stock`` or
+    ``access.routes[1].passages``.
+    """
     key, _, rest = list_name.partition(".")
-    department = next((each for each in DEPARTMENTS if each.key == key and f"{key}.yml" in room.texts), None)
+    department = next(
+        (each for each in DEPARTMENTS if each.key == key and f"{key}.yml" in room.texts), None
+    )
     path = path_of(rest)
     kind = department and rest and kind_at(department.description, path)
     if not department or not kind or not is_there(room.texts[f"{key}.yml"], path[:-1]):
@@ -67,12 +92,23 @@ def kind_at(description: type[BaseModel], path: Path) -> type[Line] | None:
     kind: type[BaseModel] = description
     for step in path:
         if isinstance(step, str):
-            field = next((field for name, field in kind.model_fields.items() if step in (name, field.alias)), None)
-            inner = model_within(field.annotation) if field and "tuple" in str(field.annotation) else None
+            field = next(
+                (field for name, field in kind.model_fields.items() if step in (name, field.alias)),
+                None,
+            )
+            inner = (
+                model_within(field.annotation)
+                if field and "tuple" in str(field.annotation)
+                else None
+            )
             if inner is None:
                 return None
             kind = inner
-    return kind if issubclass(kind, Line) and any(key in kind.model_fields for key in NAME_KEYS) else None
+    return (
+        kind
+        if issubclass(kind, Line) and any(key in kind.model_fields for key in NAME_KEYS)
+        else None
+    )
 
 
 def is_there(text: str, path: Path) -> bool:
@@ -86,7 +122,12 @@ def is_there(text: str, path: Path) -> bool:
 
 def known_lists(room: Stockroom) -> list[str]:
     """The lists that a line can be added to."""
-    top = [f"{each.key}.{key}" for each in DEPARTMENTS for key in keys_at(each.description, ()) if kind_at(each.description, (key,))]
+    top = [
+        f"{each.key}.{key}"
+        for each in DEPARTMENTS
+        for key in keys_at(each.description, ())
+        if kind_at(each.description, (key,))
+    ]
     return [*top, *dict.fromkeys(line.within for line in room.lines if line.within not in top)]
 
 
@@ -103,6 +144,17 @@ def stamped(room: Stockroom, what: str, within: str, *, on: date, by: str, how: 
     if file.removesuffix(".yml") in room.venue.descriptions and not within:
         return verified(file, None, compose(room.texts[file], file).data, on=on, by=by, how=how)
     if what.endswith(".yml"):
-        raise Refused([Problem(Where("venue"), "", what, "is not a file of this venue", "line-unknown", near(what, sorted(room.texts)))])
+        raise Refused(
+            [
+                Problem(
+                    Where("venue"),
+                    "",
+                    what,
+                    "is not a file of this venue",
+                    "line-unknown",
+                    near(what, sorted(room.texts)),
+                )
+            ]
+        )
     line = found(room.lines, what, within)
     return verified(line.file, line, written_line(line, room.texts), on=on, by=by, how=how)

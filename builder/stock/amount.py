@@ -28,18 +28,29 @@ KINDS: tuple[type[q.Quantity], ...] = (
     q.Duration,
     q.Angle,
 )
-"""The kinds whose differences are said in their unit. Lengths stand for all positions: what moved is a distance whichever way it points."""
+"""
+The kinds whose differences are said in their unit. Lengths stand for all positions: what moved is a
+distance whichever way it points.
+"""
 
 
 def how_much(before: Value, after: Value) -> str:
     """
-    The difference with its sign, such as ``−0.5 dB``; empty where the values are no numbers in one unit, or differ by less than is shown.
+    The difference with its sign, such as ``−0.5 dB``; empty where the values are no numbers in one
+    unit, or differ by less than is shown.
     """
     if before.number is None or after.number is None or before.unit != after.unit:
         return ""
     difference = after.number - before.number
     digits = decimals(after.text)
-    text = next((text for more in (0, 1) if (text := distance(abs(difference), after, digits + more)) and NOT_ZERO.search(text)), "")
+    text = next(
+        (
+            text
+            for more in (0, 1)
+            if (text := distance(abs(difference), after, digits + more)) and NOT_ZERO.search(text)
+        ),
+        "",
+    )
     if not text:
         return ""
     signed = f"{'+' if difference > 0 else '−'}{text}"
@@ -47,7 +58,10 @@ def how_much(before: Value, after: Value) -> str:
 
 
 def how_far(before: Value | None, after: Value | None) -> float:
-    """How much of itself a number moved by, from 0 to 1: 1 where it came or went, 0 where neither is a number. Used to put large moves first."""
+    """
+    How much of itself a number moved by, from 0 to 1: 1 where it came or went, 0 where neither is a
+    number. Used to put large moves first.
+    """
     was, now = (value.number if value else None for value in (before, after))
     if before is None or after is None or was is None or now is None or before.unit != after.unit:
         return float(was is not None or now is not None)
@@ -58,14 +72,26 @@ def how_far(before: Value | None, after: Value | None) -> float:
 
 
 def of_level(moved_db: float) -> float:
-    """The share of a level's pressure that a move of so many decibels is: a decibel more or less says as much whatever the level."""
+    """
+    The share of a level's pressure that a move of so many decibels is: a decibel more or less says
+    as much whatever the level.
+    """
     return float(round(1 - 10 ** (-moved_db / 20), 4))
 
 
 def rounded_away(before: str, after: str, signed: str) -> bool:
-    """True where the two values as shown differ by something else than the difference as shown: a reader would take that for a slip."""
+    """
+    True where the two values as shown differ by something else than the difference as shown: a
+    reader would take that for a slip.
+    """
     was, now, by = (leading(text) for text in (before, after, signed))
-    if was is None or now is None or by is None or unit_of(after) != unit_of(signed) or unit_of(before) != unit_of(after):
+    if (
+        was is None
+        or now is None
+        or by is None
+        or unit_of(after) != unit_of(signed)
+        or unit_of(before) != unit_of(after)
+    ):
         return False
     return bool(abs((now - was) - by) > 0.6 * 10 ** -decimals(after))
 
@@ -82,21 +108,36 @@ def unit_of(text: str) -> str:
 
 
 def distance(size: float, like: Value, digits: int) -> str:
-    """A difference without its sign, with so many digits and in the unit of the value it belongs to, where that unit fits its size."""
+    """
+    A difference without its sign, with so many digits and in the unit of the value it belongs to,
+    where that unit fits its size.
+    """
     system: System = "imperial" if is_imperial(like.text) else "metric"
     kind = kind_of(like, system)
     if kind is None:
         share = like.text.endswith("%")
         number = f"{size * 100 if share else size:,.{digits}f}"
-        return f"{number} points" if share else number if like.unit in ("", "1") else f"{number} {like.unit}"
+        return (
+            f"{number} points"
+            if share
+            else number
+            if like.unit in ("", "1")
+            else f"{number} {like.unit}"
+        )
     text = shown(kind, size, system=system)[0]
-    return shown(kind, size, digits, system)[0] if text.split()[-1] == like.text.split()[-1] else text
+    return (
+        shown(kind, size, digits, system)[0] if text.split()[-1] == like.text.split()[-1] else text
+    )
 
 
 def kind_of(like: Value, system: System) -> type[q.Quantity] | None:
     """The kind of a value: of those with its unit, the one that is written as it is."""
     fitting = [kind for kind in KINDS if kind.si_unit == like.unit]
-    written = [kind for kind in fitting if shown(kind, abs(like.number or 0), system=system)[0].split()[-1] == like.text.split()[-1]]
+    written = [
+        kind
+        for kind in fitting
+        if shown(kind, abs(like.number or 0), system=system)[0].split()[-1] == like.text.split()[-1]
+    ]
     return next(iter(written or fitting), None)
 
 

@@ -1,4 +1,7 @@
-"""Edits of groups and lists that are written line by line, with the indentation, blank lines and line ends of their neighbours."""
+"""
+Edits of groups and lists that are written line by line, with the indentation, blank lines and line
+ends of their neighbours.
+"""
 
 from builder.stock.splice import Splice
 from builder.stock.spots import Spot, line_end, line_start, past_line
@@ -9,7 +12,10 @@ LONG = 100
 
 
 def block_key(text: str, group: Spot, after: int, name: str, value: Data, *, top: bool) -> Splice:
-    """A key on a line of its own behind the one numbered ``after``, or behind the last where no key stands before the note."""
+    """
+    A key on a line of its own behind the one numbered ``after``, or behind the last where no key
+    stands before the note.
+    """
     place = after if after >= 0 else len(group.parts) - 1
     at = line_end(text, group.parts[place].end)
     gap = (
@@ -21,16 +27,27 @@ def block_key(text: str, group: Spot, after: int, name: str, value: Data, *, top
 
 
 def key_lines(text: str, column: int, name: str, value: Data) -> str:
-    """A key with its value, each line begun by a line end; a list of groups, or a long one, takes a line an entry."""
+    """
+    A key with its value, each line begun by a line end; a list of groups, or a long one, takes a
+    line an entry.
+    """
     ending, key = end_of_lines(text), written(name, flow=False)
     begun = f"{ending}{' ' * column}{key}:"
-    if isinstance(value, list) and (any(isinstance(entry, dict) for entry in value) or len(written(value, flow=True)) > LONG):
-        return begun + "".join(f"{ending}{' ' * column}  - {written(entry, flow=False)}" for entry in value)
+    if isinstance(value, list) and (
+        any(isinstance(entry, dict) for entry in value) or len(written(value, flow=True)) > LONG
+    ):
+        return begun + "".join(
+            f"{ending}{' ' * column}  - {written(entry, flow=False)}" for entry in value
+        )
     return f"{begun} {written(value, flow=False)}"
 
 
 def without_block_key(text: str, group: Spot, place: int, *, top: bool) -> Splice:
-    """A key's lines taken out; comments above it stay. At the top of a file, the blank lines above a list go with it."""
+    """
+    A key's lines taken out; comments above it stay.
+
+    At the top of a file, the blank lines above a list go with it.
+    """
     key = group.keys[place][0]
     start, end = line_start(text, key), line_end(text, group.parts[place].end)
     if text[start:key].strip():
@@ -47,12 +64,20 @@ def appended_to_block(text: str, found: Spot, value: Data) -> Splice:
     last = found.parts[-1]
     dash = dash_of(text, found, len(found.parts) - 1)
     ending = end_of_lines(text)
-    gap = ending * blanks_above(text, own_start(text, found, len(found.parts) - 1)) if len(found.parts) > 1 else ""
+    gap = (
+        ending * blanks_above(text, own_start(text, found, len(found.parts) - 1))
+        if len(found.parts) > 1
+        else ""
+    )
     indent = " " * found.column
     if isinstance(value, dict) and last.kind == "group" and not last.flow:
         inner = " " * (last.column - found.column - 1)
         lines = [key_lines(text, last.column, name, part) for name, part in value.items()]
-        body = "-" + inner + lines[0].lstrip() + "".join(lines[1:]) if same_line(text, dash, last) else "-" + "".join(lines)
+        body = (
+            "-" + inner + lines[0].lstrip() + "".join(lines[1:])
+            if same_line(text, dash, last)
+            else "-" + "".join(lines)
+        )
     else:
         body = "- " + written(value, flow=False, mark=last.mark if isinstance(value, str) else "")
     return Splice(line_end(text, last.end), "", f"{gap}{ending}{indent}{body}")
@@ -64,7 +89,10 @@ def same_line(text: str, dash: int, entry: Spot) -> bool:
 
 
 def without_entry(text: str, found: Spot, place: int) -> Splice:
-    """An entry taken out with its own comment, and with the blank lines that divided it from the one before."""
+    """
+    An entry taken out with its own comment, and with the blank lines that divided it from the one
+    before.
+    """
     start, end = own_start(text, found, place), line_end(text, found.parts[place].end)
     if place:
         return whole_lines(text, above_blanks(text, start), end)
@@ -80,7 +108,8 @@ def own_start(text: str, found: Spot, place: int) -> int:
     """
     Where an entry begins, its own comment included.
 
-    Comment lines directly above an entry are its own, unless the next entry follows directly and without a comment: then they head the run.
+    Comment lines directly above an entry are its own, unless the next entry follows directly and
+    without a comment: then they head the run.
     """
     start = line_start(text, dash_of(text, found, place))
     bare = comment_start(text, found, place)
@@ -92,9 +121,16 @@ def own_start(text: str, found: Spot, place: int) -> int:
 
 
 def comment_start(text: str, found: Spot, place: int) -> int:
-    """Where the comment lines directly above an entry begin; the entry's own line where there are none."""
+    """
+    Where the comment lines directly above an entry begin; the entry's own line where there are
+    none.
+    """
     start = line_start(text, dash_of(text, found, place))
-    least = past_line(text, found.parts[place - 1].end) if place else past_line(text, text.rfind(":", 0, start))
+    least = (
+        past_line(text, found.parts[place - 1].end)
+        if place
+        else past_line(text, text.rfind(":", 0, start))
+    )
     while start > least and text[line_start(text, start - 1) : start].lstrip(" ").startswith("#"):
         start = line_start(text, start - 1)
     return start
@@ -110,7 +146,9 @@ def dash_of(text: str, found: Spot, place: int) -> int:
 
 
 def whole_lines(text: str, start: int, end: int) -> Splice:
-    """Lines taken out with the line end before them; at the top of the file, with the one behind."""
+    """
+    Lines taken out with the line end before them; at the top of the file, with the one behind.
+    """
     if start:
         start = start - 2 if text[start - 2 : start] == "\r\n" else start - 1
         return Splice(start, text[start:end], "")

@@ -1,5 +1,6 @@
 """
-Orders carried out on a venue's texts: the files as they are to be written, with a line in the log, and what it does to the pack.
+Orders carried out on a venue's texts: the files as they are to be written, with a line in the log,
+and what it does to the pack.
 
 Nothing here writes. ``saving.py`` does, once somebody has seen the knock-ons.
 """
@@ -24,7 +25,10 @@ from builder.stock.ranking import largest
 from builder.stock.rewrite import Rewrite
 from builder.stock.wording import Data
 
-LOG_HEAD = "# What changed in the house, oldest first. 'housepack stock' adds to it, and the site shows it as 'What changed'.\n\n"
+LOG_HEAD = (
+    "# What changed in the house, oldest first. 'housepack stock' adds to it, and the site shows it"
+    " as 'What changed'.\n\n"
+)
 LONGEST = 2000
 
 
@@ -50,9 +54,11 @@ class Stockroom:
 @dataclass(frozen=True, slots=True)
 class Changed:
     """
-    What a change comes to: the files to write, and the packs before and after, whose difference is the knock-on.
+    What a change comes to: the files to write, and the packs before and after, whose difference is
+    the knock-on.
 
-    Whatever else reads a pack, such as the check of a show, can be run on both packs and told beside this.
+    Whatever else reads a pack, such as the check of a show, can be run on both packs and told
+    beside this.
     """
 
     rewrites: tuple[Rewrite, ...]
@@ -85,55 +91,126 @@ def changed(room: Stockroom, orders: Sequence[Order], asked: Asked) -> Changed:
     """
     texts = {**room.texts, **edited_files(room.texts, orders)}
     if texts == room.texts:
-        raise Refused([Problem(Where(orders[0].file), "", orders[0].name, "says all of that already", "changes-nothing", "nothing was changed")])
+        raise Refused(
+            [
+                Problem(
+                    Where(orders[0].file),
+                    "",
+                    orders[0].name,
+                    "says all of that already",
+                    "changes-nothing",
+                    "nothing was changed",
+                )
+            ]
+        )
     before, after = pack_of(room.venue), pack_of(venue_of(texts, room.photos))
     comparison = compare(before, after)
-    texts[LOG] = logged(texts.get(LOG), entries_of(room.texts, texts, orders, asked, moved_words(comparison)))
+    texts[LOG] = logged(
+        texts.get(LOG), entries_of(room.texts, texts, orders, asked, moved_words(comparison))
+    )
     after = with_log(after, venue_of(texts, room.photos))
-    rewrites = [Rewrite(file, room.texts.get(file), text) for file, text in texts.items() if text != room.texts.get(file)]
-    # What the orders concern comes first and the log last: a log must not tell of what is not yet there.
-    return Changed(tuple(sorted(rewrites, key=lambda each: (each.file == LOG, each.file))), before, after, comparison)
+    rewrites = [
+        Rewrite(file, room.texts.get(file), text)
+        for file, text in texts.items()
+        if text != room.texts.get(file)
+    ]
+    # What the orders concern comes first and the log last: a log must not tell of what is not yet
+    # there.
+    return Changed(
+        tuple(sorted(rewrites, key=lambda each: (each.file == LOG, each.file))),
+        before,
+        after,
+        comparison,
+    )
 
 
 def with_log(pack: Pack, venue: Venue) -> Pack:
     """A pack with the log, which moves no figure, so that nothing is computed twice."""
-    return replace(pack, log=changes_of(venue.log), revision=replace(pack.revision, fingerprint=venue.fingerprint))
+    return replace(
+        pack,
+        log=changes_of(venue.log),
+        revision=replace(pack.revision, fingerprint=venue.fingerprint),
+    )
 
 
 def edited_files(texts: Mapping[str, str], orders: Sequence[Order]) -> dict[str, str]:
-    """The texts that orders change. Lines are taken out last and from the bottom, so that no path moves under another order."""
+    """
+    The texts that orders change.
+
+    Lines are taken out last and from the bottom, so that no path moves under another order.
+    """
     by_file: dict[str, list[Edit]] = {}
-    for order in sorted(orders, key=lambda order: (order.did == "remove", [-step if isinstance(step, int) else 0 for step in order.path])):
+    for order in sorted(
+        orders,
+        key=lambda order: (
+            order.did == "remove",
+            [-step if isinstance(step, int) else 0 for step in order.path],
+        ),
+    ):
         for file, edit in order.edits:
             by_file.setdefault(file, []).append(edit)
     return {file: edited(texts[file], file, edits) for file, edits in by_file.items()}
 
 
 def entries_of(
-    before: Mapping[str, str], after: Mapping[str, str], orders: Sequence[Order], asked: Asked, moved: Sequence[str]
+    before: Mapping[str, str],
+    after: Mapping[str, str],
+    orders: Sequence[Order],
+    asked: Asked,
+    moved: Sequence[str],
 ) -> list[dict[str, Data]]:
     """An entry of the log for each order; the figures that moved stand in the last."""
-    return [entry_of(order, asked, alterations(before, after, order), moved if order is orders[-1] else ()) for order in orders]
+    return [
+        entry_of(
+            order, asked, alterations(before, after, order), moved if order is orders[-1] else ()
+        )
+        for order in orders
+    ]
 
 
-def entry_of(order: Order, asked: Asked, altered: Sequence[tuple[str, str, str]], moved: Sequence[str]) -> dict[str, Data]:
+def entry_of(
+    order: Order, asked: Asked, altered: Sequence[tuple[str, str, str]], moved: Sequence[str]
+) -> dict[str, Data]:
     """One order as an entry of the log. What was or is not written is left out."""
-    entry: dict[str, Data] = {"on": asked.on.isoformat(), "by": asked.by, "why": asked.why, "did": order.did, "file": order.file}
+    entry: dict[str, Data] = {
+        "on": asked.on.isoformat(),
+        "by": asked.by,
+        "why": asked.why,
+        "did": order.did,
+        "file": order.file,
+    }
     entry |= {"within": order.within, "line": order.name} if order.name else {}
-    keys = [{"key": key, **({"was": was} if was else {}), **({"now": now} if now else {})} for key, was, now in altered]
-    return {**entry, **({"changes": keys} if keys else {}), **({"moved": list(moved)} if moved else {})}
+    keys = [
+        {"key": key, **({"was": was} if was else {}), **({"now": now} if now else {})}
+        for key, was, now in altered
+    ]
+    return {
+        **entry,
+        **({"changes": keys} if keys else {}),
+        **({"moved": list(moved)} if moved else {}),
+    }
 
 
-def alterations(before: Mapping[str, str], after: Mapping[str, str], order: Order) -> list[tuple[str, str, str]]:
+def alterations(
+    before: Mapping[str, str], after: Mapping[str, str], order: Order
+) -> list[tuple[str, str, str]]:
     """The keys of a line that changed, each as it was and is."""
     if order.did == "add":
-        return [("line", "", cut(text_of(line))) for _, edit in order.edits for line in added_lines(edit)]
+        return [
+            ("line", "", cut(text_of(line)))
+            for _, edit in order.edits
+            for line in added_lines(edit)
+        ]
     old = data_at(before[order.file], order.file, order.path)
     if order.did == "remove":
         return [("line", cut(text_of(old)), "")]
     new = data_at(after[order.file], order.file, order.path)
     found = flat(old), flat(new)
-    keys = [key for key in dict.fromkeys((*found[1], *found[0])) if found[0].get(key) != found[1].get(key)]
+    keys = [
+        key
+        for key in dict.fromkeys((*found[1], *found[0]))
+        if found[0].get(key) != found[1].get(key)
+    ]
     if not order.name:
         keys = [key for key in keys if key.startswith("verified")]
     return [(key, cut(found[0].get(key, "")), cut(found[1].get(key, ""))) for key in keys]
@@ -157,10 +234,16 @@ def cut(text: str) -> str:
 
 
 def moved_words(comparison: Comparison) -> list[str]:
-    """The figures that moved, in words for the log: those that moved most, one a line, and how many more."""
+    """
+    The figures that moved, in words for the log: those that moved most, one a line, and how many
+    more.
+    """
     rows = largest(comparison)
     rest = len(comparison.moved) - len(rows)
-    return [*(f"{row.lead.item}, {told(row.lead)}" for row in rows), *([f"and {rest} more"] if rest else [])]
+    return [
+        *(f"{row.lead.item}, {told(row.lead)}" for row in rows),
+        *([f"and {rest} more"] if rest else []),
+    ]
 
 
 def told(difference: Difference) -> str:
@@ -174,7 +257,9 @@ def told(difference: Difference) -> str:
         return f"{label}: new, {difference.after}"
     if not difference.after:
         return f"{label}: no longer there, was {difference.before}"
-    return f"{label}: {difference.before} → {difference.after}" + (f" ({difference.by})" if difference.by else "")
+    return f"{label}: {difference.before} → {difference.after}" + (
+        f" ({difference.by})" if difference.by else ""
+    )
 
 
 def logged(text: str | None, entries: Sequence[dict[str, Data]]) -> str:
@@ -194,7 +279,12 @@ def difference_text(rewrites: Sequence[Rewrite]) -> str:
     """The lines that go and come, file by file."""
     parts = [
         difflib.unified_diff(
-            (each.before or "").splitlines(), each.after.splitlines(), each.file, each.file, n=0 if each.file == LOG else 1, lineterm=""
+            (each.before or "").splitlines(),
+            each.after.splitlines(),
+            each.file,
+            each.file,
+            n=0 if each.file == LOG else 1,
+            lineterm="",
         )
         for each in rewrites
     ]

@@ -1,25 +1,38 @@
 """
-Two packs told apart: facts and figures that were added, taken out or changed, findings that appeared or vanished, by department.
+Two packs told apart: facts and figures that were added, taken out or changed, findings that
+appeared or vanished, by department.
 
-What is shown the same is the same: a number that moved by less than its wording tells is no change. Ages are left out, for they move by themselves;
-that something was checked again is told.
+What is shown the same is the same: a number that moved by less than its wording tells is no change.
+Ages are left out, for they move by themselves; that something was checked again is told.
 """
 
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from builder.pack import Fact, Field, Figure, Finding, Item, Pack, Revision, Section, Standing, Verified
+from builder.pack import (
+    Fact,
+    Field,
+    Figure,
+    Finding,
+    Item,
+    Pack,
+    Revision,
+    Section,
+    Standing,
+    Verified,
+)
 from builder.stock.amount import how_far, how_much, of_level
 
 
 @dataclass(frozen=True, slots=True)
 class Difference:
     """
-    One thing that is not as it was. ``before`` is empty where it was added, ``after`` where it was taken out; ``by`` says how much a number moved.
+    One thing that is not as it was. ``before`` is empty where it was added, ``after`` where it was
+    taken out; ``by`` says how much a number moved.
 
-    ``kind`` is fact, figure, line, condition, note, check, plan or map. ``caution`` is the figure's own. ``share`` is how much of itself a number
-    moved by, from 0 to 1; 1 where it came or went.
+    ``kind`` is fact, figure, line, condition, note, check, plan or map. ``caution`` is the figure's
+    own. ``share`` is how much of itself a number moved by, from 0 to 1; 1 where it came or went.
     """
 
     kind: str
@@ -54,7 +67,12 @@ class Comparison:
 
     def of_kind(self, *kinds: str) -> tuple[tuple[Part, Difference], ...]:
         """The differences of some kinds, each with its department."""
-        return tuple((part, difference) for part in self.parts for difference in part.differences if difference.kind in kinds)
+        return tuple(
+            (part, difference)
+            for part in self.parts
+            for difference in part.differences
+            if difference.kind in kinds
+        )
 
     @property
     def moved(self) -> tuple[tuple[Part, Difference], ...]:
@@ -67,7 +85,9 @@ class Comparison:
 
 def compare(before: Pack, after: Pack) -> Comparison:
     """What changed from one pack to another."""
-    keys = dict.fromkeys([section.key for section in after.sections] + [section.key for section in before.sections])
+    keys = dict.fromkeys(
+        [section.key for section in after.sections] + [section.key for section in before.sections]
+    )
     parts = [part_of(key, before.section(key), after.section(key)) for key in keys]
     return Comparison(
         venue=(before.venue, after.venue),
@@ -79,7 +99,11 @@ def compare(before: Pack, after: Pack) -> Comparison:
 
 
 def without(findings: Sequence[Finding], known: Sequence[Finding]) -> tuple[Finding, ...]:
-    """Findings that are not among those known. A line that moved in its file makes no finding new."""
+    """
+    Findings that are not among those known.
+
+    A line that moved in its file makes no finding new.
+    """
     left = Counter(told(finding) for finding in known)
     new = []
     for finding in findings:
@@ -103,38 +127,86 @@ def part_of(key: str, before: Section | None, after: Section | None) -> Part:
 
 
 def differences(before: Section, after: Section) -> Iterator[Difference]:
-    """What changed in a department, in the order of its lines now; what was taken out comes last."""
+    """
+    What changed in a department, in the order of its lines now; what was taken out comes last.
+    """
     if checked(before.verified) != checked(after.verified):
-        yield Difference("check", "", "Last checked", checked(before.verified), checked(after.verified), key=after.key)
+        yield Difference(
+            "check",
+            "",
+            "Last checked",
+            checked(before.verified),
+            checked(after.verified),
+            key=after.key,
+        )
     old, new = matched(before.items, after.items)
     for identity, item in new.items():
         yield from line_differences(old.get(identity), item, before, after)
     for identity, item in old.items():
         if identity not in new:
-            yield Difference("line", item.name, item.kind.replace("-", " ").replace("_", " "), "there", "", key=item.key)
+            yield Difference(
+                "line",
+                item.name,
+                item.kind.replace("-", " ").replace("_", " "),
+                "there",
+                "",
+                key=item.key,
+            )
     yield from plan_differences(before, after)
 
 
-def matched(before: Sequence[Item], after: Sequence[Item]) -> tuple[dict[object, Item], dict[object, Item]]:
-    """The items of two states by what makes each the one it is: its kind and name where no other has both, its key otherwise."""
-    shared = {name for items in (before, after) for name, count in Counter((item.kind, item.name) for item in items).items() if count > 1}
+def matched(
+    before: Sequence[Item], after: Sequence[Item]
+) -> tuple[dict[object, Item], dict[object, Item]]:
+    """
+    The items of two states by what makes each the one it is: its kind and name where no other has
+    both, its key otherwise.
+    """
+    shared = {
+        name
+        for items in (before, after)
+        for name, count in Counter((item.kind, item.name) for item in items).items()
+        if count > 1
+    }
 
     def by_identity(items: Sequence[Item]) -> dict[object, Item]:
-        return {item.key if (item.kind, item.name) in shared else (item.kind, item.name): item for item in items}
+        return {
+            item.key if (item.kind, item.name) in shared else (item.kind, item.name): item
+            for item in items
+        }
 
     return by_identity(before), by_identity(after)
 
 
-def line_differences(before: Item | None, after: Item, was: Section, now: Section) -> Iterator[Difference]:
+def line_differences(
+    before: Item | None, after: Item, was: Section, now: Section
+) -> Iterator[Difference]:
     """What changed in one line."""
     if before is None:
-        yield Difference("line", after.name, after.kind.replace("-", " ").replace("_", " "), "", "there", key=after.key)
+        yield Difference(
+            "line",
+            after.name,
+            after.kind.replace("-", " ").replace("_", " "),
+            "",
+            "there",
+            key=after.key,
+        )
         return
-    for label, old, new in (("Condition", before.condition, after.condition), ("Note", before.note, after.note)):
+    for label, old, new in (
+        ("Condition", before.condition, after.condition),
+        ("Note", before.note, after.note),
+    ):
         if old != new:
             yield Difference(label.lower(), after.name, label, old, new, key=after.key)
     if (old := own_check(before, was)) != (new := own_check(after, now)):
-        yield Difference("check", after.name, "Last checked", old or checked(was.verified), new or checked(now.verified), key=after.key)
+        yield Difference(
+            "check",
+            after.name,
+            "Last checked",
+            old or checked(was.verified),
+            new or checked(now.verified),
+            key=after.key,
+        )
     yield from value_differences("fact", before, after, before.facts, after.facts)
     yield from value_differences("figure", before, after, before.figures, after.figures)
 
@@ -151,7 +223,11 @@ def checked(verified: Verified | None) -> str:
 
 
 def value_differences(
-    kind: str, before: Item, after: Item, old: Sequence[Fact] | Sequence[Figure], new: Sequence[Fact] | Sequence[Figure]
+    kind: str,
+    before: Item,
+    after: Item,
+    old: Sequence[Fact] | Sequence[Figure],
+    new: Sequence[Fact] | Sequence[Figure],
 ) -> Iterator[Difference]:
     """Facts, or figures, of one line that changed."""
     was: Mapping[str, Fact | Figure] = {value.key.removeprefix(before.key): value for value in old}
@@ -160,10 +236,24 @@ def value_differences(
         one, other = was.get(name), now.get(name)
         if words(one) != words(other):
             found = other or one
-            by = how_much(one.value, other.value) if one and other and one.value and other.value else ""
+            by = (
+                how_much(one.value, other.value)
+                if one and other and one.value and other.value
+                else ""
+            )
             caution = found.caution if isinstance(found, Figure) else ""
             share = how_far(one.value if one else None, other.value if other else None)
-            yield Difference(kind, after.name, found.label if found else name, words(one), words(other), by, caution, f"{after.key}{name}", share)
+            yield Difference(
+                kind,
+                after.name,
+                found.label if found else name,
+                words(one),
+                words(other),
+                by,
+                caution,
+                f"{after.key}{name}",
+                share,
+            )
 
 
 def words(value: Fact | Figure | None) -> str:
@@ -174,12 +264,17 @@ def words(value: Fact | Figure | None) -> str:
         return value.value.text
     if isinstance(value, Figure):
         return "not computed"
-    return {Standing.UNKNOWN: "not known yet", Standing.NONE: "none"}.get(value.standing, "not stated")
+    return {Standing.UNKNOWN: "not known yet", Standing.NONE: "none"}.get(
+        value.standing, "not stated"
+    )
 
 
 def plan_differences(before: Section, after: Section) -> Iterator[Difference]:
     """Outlines and maps that changed."""
-    shapes, shapes_now = {shape.key: shape for shape in before.outlines}, {shape.key: shape for shape in after.outlines}
+    shapes, shapes_now = (
+        {shape.key: shape for shape in before.outlines},
+        {shape.key: shape for shape in after.outlines},
+    )
     for key, shape in shapes_now.items():
         if key in shapes and shapes[key].corners != shape.corners:
             yield Difference("plan", shape.name, "Outline", "as it was", "redrawn", key=key)
@@ -187,13 +282,34 @@ def plan_differences(before: Section, after: Section) -> Iterator[Difference]:
     for field in after.fields:
         if field.key in maps and (moved := level_moved(maps[field.key], field)):
             by, share = moved
-            yield Difference("map", field.name, "Level over the area", "as it was", "redrawn", by, field.caution, field.key, share)
+            yield Difference(
+                "map",
+                field.name,
+                "Level over the area",
+                "as it was",
+                "redrawn",
+                by,
+                field.caution,
+                field.key,
+                share,
+            )
 
 
 def level_moved(before: Field, after: Field) -> tuple[str, float] | None:
-    """By how much a map's levels moved at most, in words, and on average, as a share; None where they did not."""
+    """
+    By how much a map's levels moved at most, in words, and on average, as a share; None where they
+    did not.
+    """
     if before.points != after.points or before.bands != after.bands:
         return "other points or bands", 1.0
-    pairs = [pair for olds, news in zip(before.levels, after.levels, strict=True) for pair in zip(olds, news, strict=True)]
+    pairs = [
+        pair
+        for olds, news in zip(before.levels, after.levels, strict=True)
+        for pair in zip(olds, news, strict=True)
+    ]
     moved = [abs(new - old) for old, new in pairs]
-    return (f"up to {max(moved) / 10:.1f} dB", of_level(sum(moved) / len(moved) / 10)) if any(moved) else None
+    return (
+        (f"up to {max(moved) / 10:.1f} dB", of_level(sum(moved) / len(moved) / 10))
+        if any(moved)
+        else None
+    )

@@ -1,8 +1,10 @@
 """
-Edits of a file's text that leave every other character as it was: set a value, take a key or an entry out, append an entry.
+Edits of a file's text that leave every other character as it was: set a value, take a key or an
+entry out, append an entry.
 
-An edit is made in the text, and the same is done to the data; the new text is then read and must hold that data. Where it does not, the file
-is one that only a person should change, and nothing is written.
+An edit is made in the text, and the same is done to the data; the new text is then read and must
+hold that data. Where it does not, the file is one that only a person should change, and nothing is
+written.
 """
 
 from collections.abc import Sequence
@@ -24,7 +26,10 @@ LAST = ("note",)
 
 @dataclass(frozen=True, slots=True)
 class Set:
-    """Write a value at a path. A key that its group lacks is added, after the others and before the note."""
+    """
+    Write a value at a path. A key that its group lacks is added, after the others and before the
+    note.
+    """
 
     path: Path
     value: Data
@@ -39,7 +44,10 @@ class Unset:
 
 @dataclass(frozen=True, slots=True)
 class Append:
-    """Add an entry to the list at a path, in the style of its neighbours. A list that is not there is begun."""
+    """
+    Add an entry to the list at a path, in the style of its neighbours. A list that is not there is
+    begun.
+    """
 
     path: Path
     value: Data
@@ -88,7 +96,14 @@ def by_hand(text: str, file: str, edit: Edit) -> Problem:
     while path and path not in places:
         path = path[:-1]
     reason = "is written in a way that cannot be changed without disturbing what stands around it"
-    return Problem(places.get(path, Where(file)), spoken(edit.path), "", reason, "edit-by-hand", "change it in an editor; nothing was changed")
+    return Problem(
+        places.get(path, Where(file)),
+        spoken(edit.path),
+        "",
+        reason,
+        "edit-by-hand",
+        "change it in an editor; nothing was changed",
+    )
 
 
 def splice_of(text: str, edit: Edit) -> Splice:
@@ -97,7 +112,11 @@ def splice_of(text: str, edit: Edit) -> Splice:
     match edit:
         case Set(path, value):
             found = spot_at(root, path)
-            return replaced(text, root, path, found, value) if found else added_key(text, root, path, value)
+            return (
+                replaced(text, root, path, found, value)
+                if found
+                else added_key(text, root, path, value)
+            )
         case Append(path, value):
             found = spot_at(root, path)
             return appended(text, found, value) if found else added_key(text, root, path, [value])
@@ -108,7 +127,9 @@ def splice_of(text: str, edit: Edit) -> Splice:
 def replaced(text: str, root: Spot, path: Path, found: Spot, value: Data) -> Splice:
     """A value's own characters replaced, in the quotes it had."""
     inside = any(spot.flow for count in range(len(path)) if (spot := spot_at(root, path[:count])))
-    return Splice(found.start, text[found.start : found.end], written(value, flow=inside, mark=found.mark))
+    return Splice(
+        found.start, text[found.start : found.end], written(value, flow=inside, mark=found.mark)
+    )
 
 
 def added_key(text: str, root: Spot, path: Path, value: Data) -> Splice:
@@ -161,7 +182,11 @@ def intended(data: dict[str, Any], edit: Edit) -> dict[str, Any]:
         case Set(_, value):
             within[key] = value
         case Append(_, value):
-            within.setdefault(key, []).append(value) if isinstance(within, dict) else within[key].append(value)
+            (
+                within.setdefault(key, []).append(value)
+                if isinstance(within, dict)
+                else within[key].append(value)
+            )
         case Unset(path):
             forget(made, path)
     return made

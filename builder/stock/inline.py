@@ -20,13 +20,21 @@ def appended_inline(value: Data) -> str:
 
 
 def without_inline(text: str, found: Spot, place: int) -> Splice:
-    """A part taken out with the comma that divided it from its neighbour. Where the brackets run over lines, the other lines stay."""
+    """
+    A part taken out with the comma that divided it from its neighbour.
+
+    Where the brackets run over lines, the other lines stay.
+    """
     starts, ends = found.starts(), [part.end for part in found.parts]
     start, end = starts[place], ends[place]
     if place and "\n" not in text[ends[place - 1] : start]:
         start = ends[place - 1]
     elif place + 1 < len(starts):
-        end = starts[place + 1] if "\n" not in text[end : starts[place + 1]] else past_comma(text, end)
+        end = (
+            starts[place + 1]
+            if "\n" not in text[end : starts[place + 1]]
+            else past_comma(text, end)
+        )
     return Splice(start, text[start:end], "")
 
 

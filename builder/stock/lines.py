@@ -1,4 +1,7 @@
-"""Lines of the venue's lists, found by the names that the crew calls them by, with near names where there is none."""
+"""
+Lines of the venue's lists, found by the names that the crew calls them by, with near names where
+there is none.
+"""
 
 import difflib
 from collections.abc import Iterator, Mapping, Sequence
@@ -44,7 +47,10 @@ def lines_of(descriptions: Mapping[str, DepartmentFile]) -> tuple[Held, ...]:
         Held(f"{key}.yml", path, record, name)
         for key, description in descriptions.items()
         for path, record in placed(description, ())
-        if isinstance(record, Line) and path and isinstance(path[-1], int) and (name := name_of(record))
+        if isinstance(record, Line)
+        and path
+        and isinstance(path[-1], int)
+        and (name := name_of(record))
     )
 
 
@@ -64,12 +70,15 @@ def placed(value: object, path: Path) -> Iterator[tuple[Path, Written]]:
 
 def name_of(record: Written) -> str:
     """What a line is called, empty where nothing says so."""
-    return next((value for key in NAME_KEYS if isinstance(value := getattr(record, key, None), str)), "")
+    return next(
+        (value for key in NAME_KEYS if isinstance(value := getattr(record, key, None), str)), ""
+    )
 
 
 def found(lines: Sequence[Held], name: str, within: str = "") -> Held:
     """
-    The line of a name. ``within`` is the beginning of its list, such as ``sound`` or ``sound.stock``.
+    The line of a name. ``within`` is the beginning of its list, such as ``sound`` or
+    ``sound.stock``.
 
     Raises
     ------
@@ -79,19 +88,50 @@ def found(lines: Sequence[Held], name: str, within: str = "") -> Held:
     here = [line for line in lines if not within or inside(line.within, within)]
     if within and not here:
         raise Refused([list_unknown(within, sorted({line.within for line in lines}))])
-    same = [line for line in here if line.name == name] or [line for line in here if spelling(line.name) == spelling(name)]
+    same = [line for line in here if line.name == name] or [
+        line for line in here if spelling(line.name) == spelling(name)
+    ]
     if not same:
-        raise Refused([Problem(Where("venue"), "", name, "is not the name of any line", "line-unknown", near(name, [line.name for line in here]))])
+        raise Refused(
+            [
+                Problem(
+                    Where("venue"),
+                    "",
+                    name,
+                    "is not the name of any line",
+                    "line-unknown",
+                    near(name, [line.name for line in here]),
+                )
+            ]
+        )
     if len(same) > 1:
         lists = ", ".join(f"--in {shell_word(line.within)}" for line in same)
-        raise Refused([Problem(Where("venue"), "", name, f"is the name of {len(same)} lines", "line-ambiguous", f"say which: {lists}")])
+        raise Refused(
+            [
+                Problem(
+                    Where("venue"),
+                    "",
+                    name,
+                    f"is the name of {len(same)} lines",
+                    "line-ambiguous",
+                    f"say which: {lists}",
+                )
+            ]
+        )
     return same[0]
 
 
 def inside(whole: str, beginning: str) -> bool:
-    """True where a list is the one named, or stands within it. Numbers of entries may be left out."""
+    """
+    True where a list is the one named, or stands within it.
+
+    Numbers of entries may be left out.
+    """
     plain = "".join(part.split("]")[-1] for part in whole.split("["))
-    return any(each == beginning or each.startswith((f"{beginning}.", f"{beginning}[")) for each in (whole, plain))
+    return any(
+        each == beginning or each.startswith((f"{beginning}.", f"{beginning}["))
+        for each in (whole, plain)
+    )
 
 
 def shell_word(text: str) -> str:
@@ -101,7 +141,9 @@ def shell_word(text: str) -> str:
 
 def list_unknown(name: str, known: Sequence[str]) -> Problem:
     """The problem with a list that is not there."""
-    return Problem(Where("venue"), "", name, "is not a list of this venue", "list-unknown", near(name, known))
+    return Problem(
+        Where("venue"), "", name, "is not a list of this venue", "list-unknown", near(name, known)
+    )
 
 
 def near(name: str, known: Sequence[str]) -> str:
@@ -110,10 +152,16 @@ def near(name: str, known: Sequence[str]) -> str:
     close = difflib.get_close_matches(name.casefold(), spelled, n=3, cutoff=0.5)
     holding = [each for each in dict.fromkeys(known) if name.casefold() in each.casefold()][:3]
     offered = list(dict.fromkeys([*holding, *(spelled[each] for each in close)]))
-    return f"did you mean {' or '.join(repr(each) for each in offered[:3])}?" if offered else "'housepack stock sheet' lists every line"
+    return (
+        f"did you mean {' or '.join(repr(each) for each in offered[:3])}?"
+        if offered
+        else "'housepack stock sheet' lists every line"
+    )
 
 
-def referring(descriptions: Mapping[str, DepartmentFile], kind: str, name: str) -> tuple[tuple[str, Path], ...]:
+def referring(
+    descriptions: Mapping[str, DepartmentFile], kind: str, name: str
+) -> tuple[tuple[str, Path], ...]:
     """Each place that refers to something by name: its file and the path of the value."""
     places = []
     for key, description in descriptions.items():

@@ -1,4 +1,6 @@
-"""An order on one line of the house's stock, as edits of its file; and how many of a line there are."""
+"""
+An order on one line of the house's stock, as edits of its file; and how many of a line there are.
+"""
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -16,7 +18,9 @@ COUNTS = ("count", "channels", "boxes", "ways")
 
 @dataclass(frozen=True, slots=True)
 class Order:
-    """What is to be done to one line: the word for it, the line, and the edits, each with its file."""
+    """
+    What is to be done to one line: the word for it, the line, and the edits, each with its file.
+    """
 
     did: str
     file: str
@@ -26,9 +30,18 @@ class Order:
     edits: tuple[tuple[str, Edit], ...]
 
 
-def order(did: str, line: Held, edits: Sequence[Edit], elsewhere: Sequence[tuple[str, Edit]] = ()) -> Order:
+def order(
+    did: str, line: Held, edits: Sequence[Edit], elsewhere: Sequence[tuple[str, Edit]] = ()
+) -> Order:
     """An order on a line that is there."""
-    return Order(did, line.file, line.within, line.name, line.path, (*((line.file, edit) for edit in edits), *elsewhere))
+    return Order(
+        did,
+        line.file,
+        line.within,
+        line.name,
+        line.path,
+        (*((line.file, edit) for edit in edits), *elsewhere),
+    )
 
 
 def written_line(line: Held, texts: Mapping[str, str]) -> dict[str, Any]:
@@ -51,9 +64,28 @@ def how_many(line: Held) -> int:
 
 def count_key(line: Held) -> str:
     """The key that says how many there are."""
-    key = next((key for key in COUNTS if key in type(line.record).model_fields and not isinstance(getattr(line.record, key), tuple)), None)
+    key = next(
+        (
+            key
+            for key in COUNTS
+            if key in type(line.record).model_fields
+            and not isinstance(getattr(line.record, key), tuple)
+        ),
+        None,
+    )
     if key is None:
-        raise Refused([Problem(line.where, "", line.name, "is not counted", "key-not-here", "give the order for the whole line")])
+        raise Refused(
+            [
+                Problem(
+                    line.where,
+                    "",
+                    line.name,
+                    "is not counted",
+                    "key-not-here",
+                    "give the order for the whole line",
+                )
+            ]
+        )
     return key
 
 
@@ -61,14 +93,36 @@ def known_count(line: Held, key: str) -> int:
     """A count that the house knows."""
     found = getattr(line.record, key)
     if not isinstance(found, int):
-        raise Refused([Problem(line.where, key, line.name, "is not known yet", "count-not-known", "count first: housepack stock count NAME NUMBER")])
+        raise Refused(
+            [
+                Problem(
+                    line.where,
+                    key,
+                    line.name,
+                    "is not known yet",
+                    "count-not-known",
+                    "count first: housepack stock count NAME NUMBER",
+                )
+            ]
+        )
     return found
 
 
 def working_of(line: Held, said: Mapping[str, Any]) -> int:
     """How many of a line work: as written, or all where nothing is said."""
     if line.has("working") is None:
-        raise Refused([Problem(line.where, "", line.name, "does not tell how many work", "key-not-here", "give the order for the whole line")])
+        raise Refused(
+            [
+                Problem(
+                    line.where,
+                    "",
+                    line.name,
+                    "does not tell how many work",
+                    "key-not-here",
+                    "give the order for the whole line",
+                )
+            ]
+        )
     return known_count(line, "working") if "working" in said else how_many(line)
 
 
@@ -78,7 +132,9 @@ def text_of(value: Data | None) -> str:
 
 
 def data_of(text: str) -> Data:
-    """What was written, from one line: a list or a group where it is in brackets, a text otherwise."""
+    """
+    What was written, from one line: a list or a group where it is in brackets, a text otherwise.
+    """
     if not text.startswith(("[", "{")):
         return text
     found: Data = compose(f"value: {text}\n", "order").data["value"]

@@ -13,7 +13,14 @@ from builder.stock.order import Order, count_key, data_of, order, working_of
 from builder.stock.wording import Data
 
 
-def count(line: Held, said: Mapping[str, Any], number: int, *, working: int | None = None, also: Mapping[str, str] | None = None) -> Order:
+def count(
+    line: Held,
+    said: Mapping[str, Any],
+    number: int,
+    *,
+    working: int | None = None,
+    also: Mapping[str, str] | None = None,
+) -> Order:
     """
     Set how many there are, and how many of them work.
 
@@ -27,15 +34,52 @@ def count(line: Held, said: Mapping[str, Any], number: int, *, working: int | No
     if working is not None:
         working_of(line, {})
     if min(wanted.values()) < 0:
-        raise Refused([Problem(line.where, "", line.name, "cannot be counted below zero", "count-below-zero", "give 0 or more")])
+        raise Refused(
+            [
+                Problem(
+                    line.where,
+                    "",
+                    line.name,
+                    "cannot be counted below zero",
+                    "count-below-zero",
+                    "give 0 or more",
+                )
+            ]
+        )
     at_work = working if working is not None else getattr(line.record, "working", None)
     if isinstance(at_work, int) and at_work > number:
         reason = f"cannot have {at_work} at work of {number}"
-        raise Refused([Problem(line.where, "", line.name, reason, "count-beyond", "say how many work with --working")])
-    edits: list[Edit] = [Set((*line.path, key), str(value)) for key, value in wanted.items() if said.get(key) != str(value)]
+        raise Refused(
+            [
+                Problem(
+                    line.where,
+                    "",
+                    line.name,
+                    reason,
+                    "count-beyond",
+                    "say how many work with --working",
+                )
+            ]
+        )
+    edits: list[Edit] = [
+        Set((*line.path, key), str(value))
+        for key, value in wanted.items()
+        if said.get(key) != str(value)
+    ]
     edits += settings(line, also or {})
     if not edits:
-        raise Refused([Problem(line.where, "", line.name, "has that count already", "count-same", "nothing was changed")])
+        raise Refused(
+            [
+                Problem(
+                    line.where,
+                    "",
+                    line.name,
+                    "has that count already",
+                    "count-same",
+                    "nothing was changed",
+                )
+            ]
+        )
     return order("count", line, edits)
 
 
@@ -44,7 +88,8 @@ NOWHERE = "nowhere"
 
 def move(line: Held, said: Mapping[str, Any], place: str, also: Mapping[str, str]) -> Order:
     """
-    Say that a line is somewhere else: at a named place, at a position, or both. Loose stock is moved to where it is kept.
+    Say that a line is somewhere else: at a named place, at a position, or both. Loose stock is
+    moved to where it is kept.
 
     Raises
     ------
@@ -55,9 +100,27 @@ def move(line: Held, said: Mapping[str, Any], place: str, also: Mapping[str, str
     """
     edits: list[Edit] = list(settings(line, also, position_first=True))
     if place:
-        key = next((name for name, field in type(line.record).model_fields.items() if RefersTo("place") in field.metadata), line.has("kept"))
+        key = next(
+            (
+                name
+                for name, field in type(line.record).model_fields.items()
+                if RefersTo("place") in field.metadata
+            ),
+            line.has("kept"),
+        )
         if key is None:
-            raise Refused([Problem(line.where, "", line.name, "has no place", "key-not-here", "give its position, such as across='4 m SL'")])
+            raise Refused(
+                [
+                    Problem(
+                        line.where,
+                        "",
+                        line.name,
+                        "has no place",
+                        "key-not-here",
+                        "give its position, such as across='4 m SL'",
+                    )
+                ]
+            )
         if place != NOWHERE:
             edits.insert(0, Set((*line.path, key), place))
         elif key in said:
@@ -66,8 +129,15 @@ def move(line: Held, said: Mapping[str, Any], place: str, also: Mapping[str, str
 
 
 def settings(line: Held, also: Mapping[str, str], *, position_first: bool = False) -> list[Edit]:
-    """Keys of a line set to what is said. A key that the line lacks is looked for in its position, or there first."""
-    return [Set(path_of(line, key, position_first=position_first), data_of(value)) for key, value in also.items()]
+    """
+    Keys of a line set to what is said.
+
+    A key that the line lacks is looked for in its position, or there first.
+    """
+    return [
+        Set(path_of(line, key, position_first=position_first), data_of(value))
+        for key, value in also.items()
+    ]
 
 
 def path_of(line: Held, key: str, *, position_first: bool) -> Path:
@@ -76,21 +146,54 @@ def path_of(line: Held, key: str, *, position_first: bool) -> Path:
     fields = type(line.record).model_fields
     known = {field.alias or name for name, field in fields.items()}
     at = getattr(line.record, "at", None)
-    if (position_first or steps[0] not in known) and isinstance(at, Written) and steps[0] in type(at).model_fields:
+    if (
+        (position_first or steps[0] not in known)
+        and isinstance(at, Written)
+        and steps[0] in type(at).model_fields
+    ):
         return (*line.path, "at", *steps)
     if steps[0] not in known:
-        raise Refused([Problem(line.where, "", line.name, f"has no key '{key}'", "key-not-here", f"it has {', '.join(sorted(known))}")])
+        raise Refused(
+            [
+                Problem(
+                    line.where,
+                    "",
+                    line.name,
+                    f"has no key '{key}'",
+                    "key-not-here",
+                    f"it has {', '.join(sorted(known))}",
+                )
+            ]
+        )
     if len(steps) > 1 and not isinstance(getattr(line.record, steps[0], None), Written):
         advice = f"write the whole of it, such as '{steps[0]}={{{steps[1]}: ...}}'"
-        raise Refused([Problem(line.where, "", line.name, f"says nothing under '{steps[0]}'", "key-not-here", advice)])
+        raise Refused(
+            [
+                Problem(
+                    line.where,
+                    "",
+                    line.name,
+                    f"says nothing under '{steps[0]}'",
+                    "key-not-here",
+                    advice,
+                )
+            ]
+        )
     return (*line.path, *steps)
 
 
-def swap(line: Held, other: str, also: Mapping[str, str], referring: Sequence[tuple[str, Path]]) -> Order:
+def swap(
+    line: Held, other: str, also: Mapping[str, str], referring: Sequence[tuple[str, Path]]
+) -> Order:
     """
-    Put another thing in a line's place: another model where the line names one, else another name, which those who refer to it then use.
+    Put another thing in a line's place: another model where the line names one, else another name,
+    which those who refer to it then use.
     """
-    key = "model" if line.has("model") else next(key for key in NAME_KEYS if isinstance(getattr(line.record, key, None), str))
+    key = (
+        "model"
+        if line.has("model")
+        else next(key for key in NAME_KEYS if isinstance(getattr(line.record, key, None), str))
+    )
     elsewhere = [(file, Set(path, other)) for file, path in referring] if key == "name" else []
     return order("swap", line, [Set((*line.path, key), other), *settings(line, also)], elsewhere)
 
@@ -101,18 +204,30 @@ def remove(line: Held) -> Order:
 
 
 def add(file: str, path: Path, within: str, said: Mapping[str, Data], *, begun: bool) -> Order:
-    """Add a line to a list, set out as its neighbours are. ``said`` begins with the name; ``begun`` is false where `none` or `?` stands there."""
+    """
+    Add a line to a list, set out as its neighbours are.
+
+    ``said`` begins with the name; ``begun`` is false where `none` or `?` stands there.
+    """
     edit = Append(path, dict(said)) if begun else Set(path, [dict(said)])
     return Order("add", file, within, str(next(iter(said.values()))), path, ((file, edit),))
 
 
-def verified(file: str, line: Held | None, said: Mapping[str, Any], *, on: date, by: str, how: str) -> Order:
+def verified(
+    file: str, line: Held | None, said: Mapping[str, Any], *, on: date, by: str, how: str
+) -> Order:
     """Stamp a line, or a whole file, as checked."""
     path: Path = (*line.path, "verified") if line else ("verified",)
     stamp = {"on": on.isoformat(), "by": by, "how": how}
     edits: list[Edit] = [Set(path, dict(stamp))]
     if isinstance(said.get("verified"), dict):
-        edits = [Set((*path, key), value) for key, value in stamp.items() if said["verified"].get(key) != value]
+        edits = [
+            Set((*path, key), value)
+            for key, value in stamp.items()
+            if said["verified"].get(key) != value
+        ]
     if line:
         return order("verified", line, edits)
-    return Order("verified", file, file.removesuffix(".yml"), "", (), tuple((file, edit) for edit in edits))
+    return Order(
+        "verified", file, file.removesuffix(".yml"), "", (), tuple((file, edit) for edit in edits)
+    )

@@ -1,4 +1,7 @@
-"""Which of many figures that moved a reader needs first: the largest relative move of each line, department by department."""
+"""
+Which of many figures that moved a reader needs first: the largest relative move of each line,
+department by department.
+"""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -7,7 +10,9 @@ from builder.stock.comparison import Comparison, Difference, Part
 
 MOVED = ("figure", "map")
 MOST = 5
-"""How many lines of a department are told before the rest is counted; and how many the log keeps."""
+"""
+How many lines of a department are told before the rest is counted; and how many the log keeps.
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,12 +25,18 @@ class Row:
 
 
 def rows_of(part: Part) -> tuple[Row, ...]:
-    """A department's lines with figures that moved, the largest relative move first; of equal ones the order of the pack."""
+    """
+    A department's lines with figures that moved, the largest relative move first; of equal ones the
+    order of the pack.
+    """
     groups: dict[str, list[Difference]] = {}
     for difference in part.differences:
         if difference.kind in MOVED:
             groups.setdefault(difference.item, []).append(difference)
-    rows = [Row(part, max(group, key=lambda each: each.share), len(group) - 1) for group in groups.values()]
+    rows = [
+        Row(part, max(group, key=lambda each: each.share), len(group) - 1)
+        for group in groups.values()
+    ]
     return tuple(sorted(rows, key=lambda row: -row.lead.share))
 
 

@@ -5,7 +5,9 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Rewrite:
-    """One file to be written: ``before`` is the text that was read, None where there was no such file."""
+    """
+    One file to be written: ``before`` is the text that was read, None where there was no such file.
+    """
 
     file: str
     before: str | None

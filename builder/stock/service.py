@@ -16,7 +16,9 @@ SERVICE = ("working", "condition", *UNITS_OUT)
 IN_SERVICE = "in service"
 
 
-def out(line: Held, said: Mapping[str, Any], *, count: int | None = None, unit: int | None = None) -> Order:
+def out(
+    line: Held, said: Mapping[str, Any], *, count: int | None = None, unit: int | None = None
+) -> Order:
     """
     Put a line out of service: the whole of it, some of its number, or one numbered unit.
 
@@ -30,7 +32,18 @@ def out(line: Held, said: Mapping[str, Any], *, count: int | None = None, unit: 
     if count is not None:
         return order("out", line, some_out(line, said, count))
     if line.record.condition == "out of service":
-        raise Refused([Problem(line.where, "", line.name, "is out of service already", "out-already", "nothing was changed")])
+        raise Refused(
+            [
+                Problem(
+                    line.where,
+                    "",
+                    line.name,
+                    "is out of service already",
+                    "out-already",
+                    "nothing was changed",
+                )
+            ]
+        )
     return order("out", line, [Set((*line.path, "condition"), "out of service")])
 
 
@@ -39,9 +52,31 @@ def unit_out(line: Held, unit: int) -> Edit:
     key, numbers = units_out(line)
     there = how_many(line)
     if not 1 <= unit <= there:
-        raise Refused([Problem(line.where, "", line.name, f"has no unit {unit}", "count-beyond", f"they are numbered 1 to {there}")])
+        raise Refused(
+            [
+                Problem(
+                    line.where,
+                    "",
+                    line.name,
+                    f"has no unit {unit}",
+                    "count-beyond",
+                    f"they are numbered 1 to {there}",
+                )
+            ]
+        )
     if unit in numbers:
-        raise Refused([Problem(line.where, "", line.name, f"has unit {unit} out of service already", "out-already", "nothing was changed")])
+        raise Refused(
+            [
+                Problem(
+                    line.where,
+                    "",
+                    line.name,
+                    f"has unit {unit} out of service already",
+                    "out-already",
+                    "nothing was changed",
+                )
+            ]
+        )
     return Append((*line.path, key), str(unit))
 
 
@@ -49,7 +84,18 @@ def units_out(line: Held) -> tuple[str, tuple[int, ...]]:
     """The key that lists units which do not work, and their numbers."""
     key = line.has(*UNITS_OUT)
     if key is None:
-        raise Refused([Problem(line.where, "", line.name, "has no numbered units", "key-not-here", "leave --unit out, or give --count")])
+        raise Refused(
+            [
+                Problem(
+                    line.where,
+                    "",
+                    line.name,
+                    "has no numbered units",
+                    "key-not-here",
+                    "leave --unit out, or give --count",
+                )
+            ]
+        )
     return key, tuple(getattr(line.record, key))
 
 
@@ -58,22 +104,57 @@ def some_out(line: Held, said: Mapping[str, Any], count: int) -> tuple[Edit, ...
     working = working_of(line, said)
     if not 1 <= count <= working:
         reason = f"has {working} that work, so {count} cannot go out"
-        raise Refused([Problem(line.where, "", line.name, reason, "count-beyond", "give a number from 1 to that")])
-    state = "out of service" if count == working else "limited" if line.record.condition == IN_SERVICE else line.record.condition
+        raise Refused(
+            [
+                Problem(
+                    line.where,
+                    "",
+                    line.name,
+                    reason,
+                    "count-beyond",
+                    "give a number from 1 to that",
+                )
+            ]
+        )
+    state = (
+        "out of service"
+        if count == working
+        else "limited"
+        if line.record.condition == IN_SERVICE
+        else line.record.condition
+    )
     changed = [Set((*line.path, "working"), str(working - count))]
-    return (*changed, Set((*line.path, "condition"), state)) if state != line.record.condition else tuple(changed)
+    return (
+        (*changed, Set((*line.path, "condition"), state))
+        if state != line.record.condition
+        else tuple(changed)
+    )
 
 
-def back(line: Held, said: Mapping[str, Any], log: Log | None, *, count: int | None = None, unit: int | None = None) -> Order:
+def back(
+    line: Held,
+    said: Mapping[str, Any],
+    log: Log | None,
+    *,
+    count: int | None = None,
+    unit: int | None = None,
+) -> Order:
     """
-    Bring back what was out. Where it undoes the last entry of the log on this line, each key gets what it said before, to the letter.
+    Bring back what was out. Where it undoes the last entry of the log on this line, each key gets
+    what it said before, to the letter.
 
     Raises
     ------
     Refused
         `in-already`, `count-beyond`, `count-not-known` or `key-not-here`.
     """
-    edits = [unit_back(line, unit)] if unit is not None else some_back(line, said, count) if count is not None else whole_back(line)
+    edits = (
+        [unit_back(line, unit)]
+        if unit is not None
+        else some_back(line, said, count)
+        if count is not None
+        else whole_back(line)
+    )
     return order("back", line, restored(line, said, log, edits) or edits)
 
 
@@ -81,7 +162,18 @@ def unit_back(line: Held, unit: int) -> Edit:
     """One numbered unit taken from those that do not work."""
     key, numbers = units_out(line)
     if unit not in numbers:
-        raise Refused([Problem(line.where, "", line.name, f"does not have unit {unit} out of service", "in-already", "nothing was changed")])
+        raise Refused(
+            [
+                Problem(
+                    line.where,
+                    "",
+                    line.name,
+                    f"does not have unit {unit} out of service",
+                    "in-already",
+                    "nothing was changed",
+                )
+            ]
+        )
     return Unset((*line.path, key, numbers.index(unit)))
 
 
@@ -89,10 +181,32 @@ def some_back(line: Held, said: Mapping[str, Any], count: int) -> tuple[Edit, ..
     """Some of a line brought back: more work, and where all do its condition is no longer said."""
     working, there = working_of(line, said), how_many(line)
     if working == there:
-        raise Refused([Problem(line.where, "", line.name, f"has all {there} at work already", "in-already", "nothing was changed")])
+        raise Refused(
+            [
+                Problem(
+                    line.where,
+                    "",
+                    line.name,
+                    f"has all {there} at work already",
+                    "in-already",
+                    "nothing was changed",
+                )
+            ]
+        )
     if not 1 <= count <= there - working:
         reason = f"has {there - working} out, so {count} cannot come back"
-        raise Refused([Problem(line.where, "", line.name, reason, "count-beyond", "give a number from 1 to that")])
+        raise Refused(
+            [
+                Problem(
+                    line.where,
+                    "",
+                    line.name,
+                    reason,
+                    "count-beyond",
+                    "give a number from 1 to that",
+                )
+            ]
+        )
     edits: list[Edit] = [Set((*line.path, "working"), str(working + count))]
     if working + count == there and "condition" in said:
         edits.append(Unset((*line.path, "condition")))
@@ -104,13 +218,27 @@ def some_back(line: Held, said: Mapping[str, Any], count: int) -> tuple[Edit, ..
 def whole_back(line: Held) -> tuple[Edit, ...]:
     """A whole line brought back."""
     if line.record.condition == IN_SERVICE:
-        raise Refused([Problem(line.where, "", line.name, "is in service already", "in-already", "nothing was changed")])
+        raise Refused(
+            [
+                Problem(
+                    line.where,
+                    "",
+                    line.name,
+                    "is in service already",
+                    "in-already",
+                    "nothing was changed",
+                )
+            ]
+        )
     return (Unset((*line.path, "condition")),)
 
 
-def restored(line: Held, said: Mapping[str, Any], log: Log | None, edits: Sequence[Edit]) -> tuple[Edit, ...]:
+def restored(
+    line: Held, said: Mapping[str, Any], log: Log | None, edits: Sequence[Edit]
+) -> tuple[Edit, ...]:
     """
-    The edits that lead back to what the log says stood there before, where that is what the order comes to; none otherwise.
+    The edits that lead back to what the log says stood there before, where that is what the order
+    comes to; none otherwise.
 
     The log of the line is wound back entry by entry, as long as it agrees with what is written now.
     """
@@ -123,7 +251,12 @@ def restored(line: Held, said: Mapping[str, Any], log: Log | None, edits: Sequen
         before |= {part.key: part.was for part in entry.changes}
         counted_alike = all(before.get(key, now.get(key)) == now.get(key) for key in COUNTS)
         if main in before and counted_alike and comes_to(said, line, edits[0], before[main]):
-            return tuple(edit for key in SERVICE if key in before and before[key] != now.get(key) for edit in [rewritten(line, key, before[key])])
+            return tuple(
+                edit
+                for key in SERVICE
+                if key in before and before[key] != now.get(key)
+                for edit in [rewritten(line, key, before[key])]
+            )
     return ()
 
 
@@ -137,7 +270,9 @@ def comes_to(said: Mapping[str, Any], line: Held, edit: Edit, before: str | None
     if isinstance(edit, Set):
         return edit.value == (before if before is not None else str(how_many(line)))
     if len(edit.path) > len(line.path) + 1:
-        rest = [entry for place, entry in enumerate(said[str(edit.path[-2])]) if place != edit.path[-1]]
+        rest = [
+            entry for place, entry in enumerate(said[str(edit.path[-2])]) if place != edit.path[-1]
+        ]
         return rest == (data_of(before) if before is not None else [])
     return True
 
@@ -145,4 +280,8 @@ def comes_to(said: Mapping[str, Any], line: Held, edit: Edit, before: str | None
 def entries_on(line: Held, log: Log | None) -> list[Logged]:
     """The entries of the log about a line, newest first."""
     entries = log.entries if log else ()
-    return [entry for entry in reversed(entries) if (entry.file, entry.within, entry.line) == (line.file, line.within, line.name)]
+    return [
+        entry
+        for entry in reversed(entries)
+        if (entry.file, entry.within, entry.line) == (line.file, line.within, line.name)
+    ]

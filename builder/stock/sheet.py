@@ -1,7 +1,9 @@
 """
-The counting sheet: what should be in which case, place by place, as CSV or to print; and the counted sheet back, as orders.
+The counting sheet: what should be in which case, place by place, as CSV or to print; and the
+counted sheet back, as orders.
 
-A spreadsheet runs a cell that begins with ``=``, ``+``, ``-`` or ``@``. Text cells that do get an apostrophe in front, which reading takes off again.
+A spreadsheet runs a cell that begins with ``=``, ``+``, ``-`` or ``@``. Text cells that do get an
+apostrophe in front, which reading takes off again.
 """
 
 import csv
@@ -17,7 +19,17 @@ from builder.stock.lines import Held, found
 from builder.stock.order import COUNTS, Order, written_line
 from builder.stock.orders import count
 
-COLUMNS = ("place", "list", "name", "count", "working", "condition", "counted", "counted working", "note")
+COLUMNS = (
+    "place",
+    "list",
+    "name",
+    "count",
+    "working",
+    "condition",
+    "counted",
+    "counted working",
+    "note",
+)
 PRINTED = (
     Column("What", "words"),
     Column("Should be", "number"),
@@ -41,18 +53,29 @@ def sheet(lines: Sequence[Held]) -> str:
 
 
 def rows(lines: Sequence[Held]) -> list[tuple[str, ...]]:
-    """Every counted line by column, by place, then in the order of the files. Lines of which nobody says where they are come last."""
+    """
+    Every counted line by column, by place, then in the order of the files.
+
+    Lines of which nobody says where they are come last.
+    """
     found = [row(line, lines) for line in lines if counted_key(line)]
     return sorted(found, key=lambda each: (each[0] == "", in_order(each[0])))
 
 
 def in_order(place: str) -> list[tuple[int, str]]:
     """A place as people sort it: trunk 2 before trunk 10."""
-    return [(int(part) if part.isdecimal() and part.isascii() else -1, part) for part in re.split(r"([0-9]{1,9})", place.casefold())]
+    return [
+        (int(part) if part.isdecimal() and part.isascii() else -1, part)
+        for part in re.split(r"([0-9]{1,9})", place.casefold())
+    ]
 
 
 def sheet_to_print(lines: Sequence[Held], venue: str, revision: Revision) -> str:
-    """The same on paper: a table a place, with boxes to write in. The counts are then typed into the CSV, or ordered one by one."""
+    """
+    The same on paper: a table a place, with boxes to write in.
+
+    The counts are then typed into the CSV, or ordered one by one.
+    """
     found = [dict(zip(COLUMNS, each, strict=True)) for each in rows(lines)]
     names = Counter((each["place"], each["name"]) for each in found)
     places: dict[str, list[list[str]]] = {}
@@ -63,9 +86,14 @@ def sheet_to_print(lines: Sequence[Held], venue: str, revision: Revision) -> str
             each["note"],
         ]
         words = "; ".join(part.rstrip(".") for part in small if part)
-        places.setdefault(each["place"] or NOWHERE, []).append([f"{each['name']}\n{words}", each["count"], each["working"], "", ""])
+        places.setdefault(each["place"] or NOWHERE, []).append(
+            [f"{each['name']}\n{words}", each["count"], each["working"], "", ""]
+        )
     above = (
-        f"As revision {revision.number} of {revision.on} has it, description {revision.fingerprint}.",
+        (
+            f"As revision {revision.number} of {revision.on} has it, description"
+            f" {revision.fingerprint}."
+        ),
         "Counted by ______________________________   on ____________________",
     )
     return paper(f"{venue}: counting sheet", above, PRINTED, places)
@@ -73,7 +101,15 @@ def sheet_to_print(lines: Sequence[Held], venue: str, revision: Revision) -> str
 
 def counted_key(line: Held) -> str | None:
     """The key that a line is counted by, where its count is a number or not known yet."""
-    return next((key for key in COUNTS[:2] if key in type(line.record).model_fields and not isinstance(getattr(line.record, key), tuple)), None)
+    return next(
+        (
+            key
+            for key in COUNTS[:2]
+            if key in type(line.record).model_fields
+            and not isinstance(getattr(line.record, key), tuple)
+        ),
+        None,
+    )
 
 
 def row(line: Held, lines: Sequence[Held]) -> tuple[str, ...]:
@@ -81,15 +117,35 @@ def row(line: Held, lines: Sequence[Held]) -> tuple[str, ...]:
     record = line.record
     numbers = [getattr(record, key, None) for key in (counted_key(line) or "", "working")]
     shown = [str(number) if isinstance(number, int) else "" for number in numbers]
-    return (place_of(line, lines), line.within, line.name, *shown, record.condition, "", "", record.note or "")
+    return (
+        place_of(line, lines),
+        line.within,
+        line.name,
+        *shown,
+        record.condition,
+        "",
+        "",
+        record.note or "",
+    )
 
 
 def place_of(line: Held, lines: Sequence[Held]) -> str:
-    """Where a line is: its place, where it is kept, or the line that it is part of, such as the truss that it hangs on. Empty where nobody says."""
+    """
+    Where a line is: its place, where it is kept, or the line that it is part of, such as the truss
+    that it hangs on.
+
+    Empty where nobody says.
+    """
     said = (getattr(line.record, key, None) for key in ("place", "kept"))
     if found := next((place for place in said if isinstance(place, str)), ""):
         return found
-    whole = [other for other in lines if other.file == line.file and other.path == line.path[: len(other.path)] and other is not line]
+    whole = [
+        other
+        for other in lines
+        if other.file == line.file
+        and other.path == line.path[: len(other.path)]
+        and other is not line
+    ]
     return whole[-1].name if whole else ""
 
 
@@ -106,12 +162,14 @@ def bare(cell: str) -> str:
 
 def counted(text: str, lines: Sequence[Held], texts: Mapping[str, str]) -> list[Order]:
     """
-    The orders that a counted sheet comes to: one for each line whose count is another. Rows without a count were not counted.
+    The orders that a counted sheet comes to: one for each line whose count is another. Rows without
+    a count were not counted.
 
     Raises
     ------
     Refused
-        With every row that cannot be used: `sheet-unreadable`, `sheet-number`, `line-unknown`, `count-below-zero`, `count-beyond`.
+        With every row that cannot be used: `sheet-unreadable`, `sheet-number`, `line-unknown`,
+        `count-below-zero`, `count-beyond`.
     """
     problems: list[Problem] = []
     orders: list[Order] = []
@@ -126,33 +184,67 @@ def counted(text: str, lines: Sequence[Held], texts: Mapping[str, str]) -> list[
 
 
 def rows_of(text: str) -> list[tuple[int, dict[str, str]]]:
-    """The rows by column, each with its line number. Commas, semicolons and tabs divide cells, as spreadsheets in different countries write them."""
+    """
+    The rows by column, each with its line number.
+
+    Commas, semicolons and tabs divide cells, as spreadsheets in different countries write them.
+    """
     first = text.lstrip("\ufeff").partition("\n")[0]
     divider = max(",;\t", key=first.count)
     table = csv.reader(io.StringIO(text.lstrip("\ufeff"), newline=""), delimiter=divider)
     try:
         rows = [(table.line_num, cells) for cells in table]
     except csv.Error as failure:
-        raise Refused([Problem(Where(SHEET), "", "", f"is no CSV: {failure}", "sheet-unreadable", "save it as CSV")]) from None
+        raise Refused(
+            [
+                Problem(
+                    Where(SHEET),
+                    "",
+                    "",
+                    f"is no CSV: {failure}",
+                    "sheet-unreadable",
+                    "save it as CSV",
+                )
+            ]
+        ) from None
     head = [cell.strip().lower() for cell in rows[0][1]] if rows else []
     if lacking := [column for column in NEEDED if column not in head]:
         reason = f"lacks the column{'s' if len(lacking) > 1 else ''} {', '.join(lacking)}"
-        raise Refused([Problem(Where(SHEET), "", "", reason, "sheet-unreadable", "count on the sheet that 'housepack stock sheet' writes")])
+        raise Refused(
+            [
+                Problem(
+                    Where(SHEET),
+                    "",
+                    "",
+                    reason,
+                    "sheet-unreadable",
+                    "count on the sheet that 'housepack stock sheet' writes",
+                )
+            ]
+        )
     return [
-        (number, dict(zip(head, (bare(cell) for cell in cells), strict=False))) for number, cells in rows[1:] if any(cell.strip() for cell in cells)
+        (number, dict(zip(head, (bare(cell) for cell in cells), strict=False)))
+        for number, cells in rows[1:]
+        if any(cell.strip() for cell in cells)
     ]
 
 
-def order_of(number: int, cells: Mapping[str, str], lines: Sequence[Held], texts: Mapping[str, str]) -> list[Order]:
+def order_of(
+    number: int, cells: Mapping[str, str], lines: Sequence[Held], texts: Mapping[str, str]
+) -> list[Order]:
     """The order that one row comes to; none where nothing was counted or nothing differs."""
-    whole, working = (number_in(number, cells.get(column, "")) for column in ("counted", "counted working"))
+    whole, working = (
+        number_in(number, cells.get(column, "")) for column in ("counted", "counted working")
+    )
     if whole is None and working is None:
         return []
     line = found([each for each in lines if each.within == cells["list"]], cells["name"])
     said = written_line(line, texts)
     key = counted_key(line) or "count"
     there = whole if whole is not None else getattr(line.record, key)
-    same = said.get(key) == str(there) and (working is None or said.get("working", said.get(key)) == str(working))
+    same = said.get(key) == str(there) and (
+        working is None or said.get("working", said.get(key)) == str(working)
+    )
     if same or not isinstance(there, int):
         return []
     return [count(line, said, there, working=working)]
@@ -165,5 +257,16 @@ def number_in(row: int, cell: str) -> int | None:
         return None
     digits = text.removesuffix(".0").removesuffix(",0").removeprefix("-")
     if not (digits.isascii() and digits.isdigit()):
-        raise Refused([Problem(Where(SHEET, row, 1), "", text, "is not a whole number", "sheet-number", "write how many there are, such as 12")])
+        raise Refused(
+            [
+                Problem(
+                    Where(SHEET, row, 1),
+                    "",
+                    text,
+                    "is not a whole number",
+                    "sheet-number",
+                    "write how many there are, such as 12",
+                )
+            ]
+        )
     return int(digits) * (-1 if text.startswith("-") else 1)

@@ -22,7 +22,9 @@ class Splice:
         """
         end = self.start + len(self.old)
         if text[self.start : end] != self.old:
-            raise ValueError(f"old must stand at {self.start}, got {text[self.start : end]!r} there")
+            raise ValueError(
+                f"old must stand at {self.start}, got {text[self.start : end]!r} there"
+            )
         return text[: self.start] + self.new + text[end:]
 
     def undone(self) -> "Splice":

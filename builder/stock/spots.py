@@ -1,4 +1,7 @@
-"""Where each value stands in a file's text: the characters that are its own, so that an edit can replace them and leave all others."""
+"""
+Where each value stands in a file's text: the characters that are its own, so that an edit can
+replace them and leave all others.
+"""
 
 from dataclasses import dataclass
 from typing import Literal
@@ -11,10 +14,12 @@ from builder.reading.nodes import Path, parsable
 @dataclass(frozen=True, slots=True)
 class Spot:
     """
-    One value's own characters, ``text[start:end]``, without the white space and comments that follow.
+    One value's own characters, ``text[start:end]``, without the white space and comments that
+    follow.
 
-    ``keys`` are the start of each key and its name, for a group; ``parts`` the values of a group or the entries of a list. ``mark`` is the quote
-    or block sign of a text, empty where it has none. ``column`` counts from 0.
+    ``keys`` are the start of each key and its name, for a group; ``parts`` the values of a group or
+    the entries of a list. ``mark`` is the quote or block sign of a text, empty where it has none.
+    ``column`` counts from 0.
     """
 
     kind: Literal["text", "group", "list"]
@@ -32,7 +37,11 @@ class Spot:
 
     def starts(self) -> tuple[int, ...]:
         """Where each part begins: at its key in a group, at itself in a list."""
-        return tuple(start for start, _ in self.keys) if self.kind == "group" else tuple(part.start for part in self.parts)
+        return (
+            tuple(start for start, _ in self.keys)
+            if self.kind == "group"
+            else tuple(part.start for part in self.parts)
+        )
 
 
 def spots_of(text: str) -> Spot:
@@ -44,13 +53,25 @@ def spots_of(text: str) -> Spot:
 
 
 def spot_of(node: yaml.Node, text: str) -> Spot:
-    """A parser's node as a spot. A block's end is that of its last part: the parser counts what follows it too."""
+    """
+    A parser's node as a spot.
+
+    A block's end is that of its last part: the parser counts what follows it too.
+    """
     start, end, column = node.start_mark.index, node.end_mark.index, node.start_mark.column
     if isinstance(node, yaml.MappingNode):
         keys = tuple((key.start_mark.index, str(key.value)) for key, _ in node.value)
         parts = tuple(spot_of(value, text) for _, value in node.value)
         flow = bool(node.flow_style)
-        return Spot("group", start, end if flow else parts[-1].end, column, flow=flow, keys=keys, parts=parts)
+        return Spot(
+            "group",
+            start,
+            end if flow else parts[-1].end,
+            column,
+            flow=flow,
+            keys=keys,
+            parts=parts,
+        )
     if isinstance(node, yaml.SequenceNode):
         parts = tuple(spot_of(entry, text) for entry in node.value)
         flow = bool(node.flow_style)
@@ -64,7 +85,9 @@ def spot_at(root: Spot, path: Path) -> Spot | None:
     """The spot at a path, or None where nothing is written there."""
     found = root
     for step in path:
-        place = found.key(step) if isinstance(step, str) else step if step < len(found.parts) else None
+        place = (
+            found.key(step) if isinstance(step, str) else step if step < len(found.parts) else None
+        )
         if place is None:
             return None
         found = found.parts[place]

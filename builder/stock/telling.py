@@ -17,17 +17,32 @@ NOTHING = "Nothing changed that the pack shows."
 
 
 def as_text(comparison: Comparison, *, every: bool = False) -> str:
-    """All that changed, findings first, then by department, under the two revisions. Of figures the largest moves, unless ``every``."""
+    """
+    All that changed, findings first, then by department, under the two revisions.
+
+    Of figures the largest moves, unless ``every``.
+    """
     old, new = comparison.revision
-    head = f"{comparison.venue[1]}: from revision {old.number} of {old.on} to revision {new.number} of {new.on}."
+    head = (
+        f"{comparison.venue[1]}: from revision {old.number} of {old.on} to revision {new.number} of"
+        f" {new.on}."
+    )
     return "\n".join((hung(head), *(lines(comparison, every) if comparison else (NOTHING,)))) + "\n"
 
 
-def knock_ons(comparison: Comparison, shows: Sequence[str] = (), warned: Sequence[str] = (), *, every: bool = False) -> str:
+def knock_ons(
+    comparison: Comparison,
+    shows: Sequence[str] = (),
+    warned: Sequence[str] = (),
+    *,
+    every: bool = False,
+) -> str:
     """
-    What an edit changes beyond the line itself, by consequence: findings that appear or vanish, shows on the books, figures that move.
+    What an edit changes beyond the line itself, by consequence: findings that appear or vanish,
+    shows on the books, figures that move.
 
-    ``shows`` are the lines about shows, told between findings and figures, and ``warned`` the cautions that belong to them.
+    ``shows`` are the lines about shows, told between findings and figures, and ``warned`` the
+    cautions that belong to them.
     """
     told_of = [*finding_lines(comparison), *shows, *moved_lines(comparison, every)]
     if not (comparison.moved or comparison.appeared or comparison.vanished):
@@ -39,16 +54,24 @@ def knock_ons(comparison: Comparison, shows: Sequence[str] = (), warned: Sequenc
 def moved_lines(comparison: Comparison, every: bool) -> Iterator[str]:
     """The figures that move, by department."""
     if comparison.moved:
-        yield f"{len(comparison.moved)} figure{' moves' if len(comparison.moved) == 1 else 's move'}{'' if every else ', the largest moves first'}:"
+        yield (
+            f"{len(comparison.moved)}"
+            f" figure{' moves' if len(comparison.moved) == 1 else 's move'}{'' if every else ', the largest moves first'}:"  # noqa: E501
+        )
         for part in comparison.parts:
             figures = list(figure_lines(part, every))
             yield from (f"  {part.title}", *figures) if figures else ()
 
 
 def figure_lines(part: Part, every: bool) -> Iterator[str]:
-    """A department's figures that moved: each of them, or the largest move of each line, and a count of the rest."""
+    """
+    A department's figures that moved: each of them, or the largest move of each line, and a count
+    of the rest.
+    """
     if every:
-        yield from (hung(difference_words(each), 4) for each in part.differences if each.kind in MOVED)
+        yield from (
+            hung(difference_words(each), 4) for each in part.differences if each.kind in MOVED
+        )
         return
     rows = rows_of(part)
     yield from (hung(row_words(row), 4) for row in rows[:MOST])
@@ -67,11 +90,16 @@ def difference_words(difference: Difference) -> str:
 
 
 def lines(comparison: Comparison, every: bool) -> Iterator[str]:
-    """All that changed: the findings, then department by department what was written and the figures that moved with it."""
+    """
+    All that changed: the findings, then department by department what was written and the figures
+    that moved with it.
+    """
     yield from finding_lines(comparison)
     for part in comparison.parts:
         yield part.title
-        yield from (hung(difference_words(each), 2) for each in part.differences if each.kind not in MOVED)
+        yield from (
+            hung(difference_words(each), 2) for each in part.differences if each.kind not in MOVED
+        )
         figures = list(figure_lines(part, every))
         yield from ("  Figures that moved", *figures) if figures else ()
     if comparison.moved:
@@ -79,17 +107,28 @@ def lines(comparison: Comparison, every: bool) -> Iterator[str]:
 
 
 def cautions(comparison: Comparison) -> tuple[str, ...]:
-    """The cautions that belong to the figures which moved, each once; the general one where no figure has its own."""
-    own = dict.fromkeys(difference.caution for _, difference in comparison.moved if difference.caution)
+    """
+    The cautions that belong to the figures which moved, each once; the general one where no figure
+    has its own.
+    """
+    own = dict.fromkeys(
+        difference.caution for _, difference in comparison.moved if difference.caution
+    )
     return tuple(own) or (EVERYWHERE,)
 
 
 def finding_lines(comparison: Comparison) -> Iterator[str]:
     """Findings that appear and those that vanish."""
-    for title, findings in (("Findings that appear:", comparison.appeared), ("Findings that vanish:", comparison.vanished)):
+    for title, findings in (
+        ("Findings that appear:", comparison.appeared),
+        ("Findings that vanish:", comparison.vanished),
+    ):
         if findings:
             yield title
-            yield from (hung(f"{finding.level.value}: {finding.sentence} [{finding.code}]", 2) for finding in findings)
+            yield from (
+                hung(f"{finding.level.value}: {finding.sentence} [{finding.code}]", 2)
+                for finding in findings
+            )
 
 
 def as_markdown(comparison: Comparison, *, every: bool = False) -> str:
@@ -104,7 +143,10 @@ def blocks(comparison: Comparison, every: bool) -> Iterator[Heading | Paragraph 
     yield Paragraph(f"From revision {old.number} of {old.on} to revision {new.number} of {new.on}.")
     if not comparison:
         yield Paragraph(NOTHING)
-    for title, findings in (("Findings that appeared", comparison.appeared), ("Findings that vanished", comparison.vanished)):
+    for title, findings in (
+        ("Findings that appeared", comparison.appeared),
+        ("Findings that vanished", comparison.vanished),
+    ):
         if findings:
             yield Heading(2, title)
             yield Bullets([f"{finding.level.value}: {finding.sentence}" for finding in findings])
@@ -116,21 +158,42 @@ def blocks(comparison: Comparison, every: bool) -> Iterator[Heading | Paragraph 
 
 
 def part_words(part: Part, every: bool) -> list[str]:
-    """What changed in one department: what was written, then the figures, each or the largest moves."""
-    written = [difference_words(each) for each in part.differences if every or each.kind not in MOVED]
+    """
+    What changed in one department: what was written, then the figures, each or the largest moves.
+    """
+    written = [
+        difference_words(each) for each in part.differences if every or each.kind not in MOVED
+    ]
     if every:
         return written
     rows = rows_of(part)
     rest = figures_in(rows[MOST:])
-    return [*written, *(row_words(row) for row in rows[:MOST]), *([f"and {rest} more figures"] if rest else [])]
+    return [
+        *written,
+        *(row_words(row) for row in rows[:MOST]),
+        *([f"and {rest} more figures"] if rest else []),
+    ]
 
 
 def as_json(comparison: Comparison) -> str:
-    """The same for programs, keys sorted: every difference, each with the share of itself that it moved by."""
+    """
+    The same for programs, keys sorted: every difference, each with the share of itself that it
+    moved by.
+    """
     old, new = comparison.revision
     record = {
-        "from": {"venue": comparison.venue[0], "number": old.number, "on": old.on, "fingerprint": old.fingerprint},
-        "to": {"venue": comparison.venue[1], "number": new.number, "on": new.on, "fingerprint": new.fingerprint},
+        "from": {
+            "venue": comparison.venue[0],
+            "number": old.number,
+            "on": old.on,
+            "fingerprint": old.fingerprint,
+        },
+        "to": {
+            "venue": comparison.venue[1],
+            "number": new.number,
+            "on": new.on,
+            "fingerprint": new.fingerprint,
+        },
         "departments": [part_record(part) for part in comparison.parts],
         "appeared": [finding_record(finding) for finding in comparison.appeared],
         "vanished": [finding_record(finding) for finding in comparison.vanished],
@@ -140,9 +203,18 @@ def as_json(comparison: Comparison) -> str:
 
 def part_record(part: Part) -> dict[str, object]:
     """One department for programs."""
-    return {"key": part.key, "title": part.title, "differences": [asdict(difference) for difference in part.differences]}
+    return {
+        "key": part.key,
+        "title": part.title,
+        "differences": [asdict(difference) for difference in part.differences],
+    }
 
 
 def finding_record(finding: Finding) -> dict[str, str]:
     """One finding for programs."""
-    return {"level": finding.level.value, "code": finding.code, "sentence": finding.sentence, "subject": finding.subject}
+    return {
+        "level": finding.level.value,
+        "code": finding.code,
+        "sentence": finding.sentence,
+        "subject": finding.subject,
+    }

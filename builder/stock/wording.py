@@ -1,4 +1,7 @@
-"""Values as YAML text: plain where a reader of YAML would take them for what they are, in quotes where not."""
+"""
+Values as YAML text: plain where a reader of YAML would take them for what they are, in quotes where
+not.
+"""
 
 from typing import Any
 
@@ -11,7 +14,8 @@ Data = str | list[Any] | dict[str, Any]
 
 def written(value: Data, *, flow: bool, mark: str = "") -> str:
     """
-    A value in one line. ``flow`` says that it stands within brackets, ``mark`` which quotes it had before.
+    A value in one line. ``flow`` says that it stands within brackets, ``mark`` which quotes it had
+    before.
 
     Raises
     ------
@@ -19,7 +23,14 @@ def written(value: Data, *, flow: bool, mark: str = "") -> str:
         If a text cannot be written in YAML, such as one with a control character.
     """
     if isinstance(value, dict):
-        return "{" + ", ".join(f"{written(key, flow=True)}: {written(part, flow=True)}" for key, part in value.items()) + "}"
+        return (
+            "{"
+            + ", ".join(
+                f"{written(key, flow=True)}: {written(part, flow=True)}"
+                for key, part in value.items()
+            )
+            + "}"
+        )
     if isinstance(value, list):
         return "[" + ", ".join(written(part, flow=True) for part in value) + "]"
     ways = {"": value, '"': double(value), "'": single(value)}

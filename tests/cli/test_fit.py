@@ -26,8 +26,14 @@ def test_the_status_tells_whether_a_show_falls_short(act: str, status: int) -> N
 def test_text_has_verdict_margin_fact_and_questions_and_no_colour() -> None:
     said = run("fit", str(RIDERS / "theatre.yml"), *DEMO).output
     unfolded = " ".join(said.split())
-    assert "X short: Level of the show, 102 dB(A), equivalent level, over 15 min, at the mix position [−3.0 dB]" in unfolded
-    assert "[stage.deck.end-stage.usable_width]; checked 2026-06-15 by stage manager, measured" in unfolded
+    assert (
+        "X short: Level of the show, 102 dB(A), equivalent level, over 15 min, at the mix position"
+        " [−3.0 dB]" in unfolded
+    )
+    assert (
+        "[stage.deck.end-stage.usable_width]; checked 2026-06-15 by stage manager, measured"
+        in unfolded
+    )
     assert "Questions to the house" in said
     assert "A competent rigger decides on site" in unfolded
     assert "\x1b" not in said
@@ -35,13 +41,21 @@ def test_text_has_verdict_margin_fact_and_questions_and_no_colour() -> None:
 
 def test_text_begins_with_how_many_and_what_is_short_stands_before_what_fits() -> None:
     lines = run("fit", str(RIDERS / "theatre.yml"), *DEMO).output.splitlines()
-    marks = [line[2] for line in lines if line[:2] == "  " and line[2:3] in "X?~+" and line[3:4] == " "]
+    marks = [
+        line[2] for line in lines if line[:2] == "  " and line[2:3] in "X?~+" and line[3:4] == " "
+    ]
     assert marks == sorted(marks, key="X?~+".index)
-    assert lines[1] == f"{marks.count('X')} short, {marks.count('?')} to ask, {marks.count('~')} with a note, {marks.count('+')} fit."
+    assert (
+        lines[1]
+        == f"{marks.count('X')} short, {marks.count('?')} to ask, {marks.count('~')} with a note,"
+        f" {marks.count('+')} fit."
+    )
     assert max(len(line) for line in lines) <= 100
 
 
-def test_a_terminal_shows_verdicts_in_colour_unless_it_asks_for_none(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_terminal_shows_verdicts_in_colour_unless_it_asks_for_none(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
     arguments = ["fit", str(RIDERS / "club.yml"), *DEMO]
     assert "\x1b[35m\x1b[1m? ask\x1b[0m: " in CliRunner().invoke(main, arguments, color=True).output
     monkeypatch.setenv("NO_COLOR", "1")
@@ -50,14 +64,23 @@ def test_a_terminal_shows_verdicts_in_colour_unless_it_asks_for_none(monkeypatch
 
 LONG_DAY = """act: "{act}"
 clock: {{day: Tuesday, load in: "08:30", set up: 5 h, check: 90 min, doors: "18:00", on stage: "23:00", set: 90 min, load out: 2 h}}
-"""
+"""  # noqa: E501
 
 
 def test_the_day_is_a_table_in_every_form_and_says_where_it_does_not_close(tmp_path: Path) -> None:
     rider = tmp_path / "rider.yml"
-    rider.write_text(LONG_DAY.format(act="A | <b>very</b> long name of an act that nobody would fit into a column"), "utf-8")
-    text, markdown, data = (run("fit", str(rider), *DEMO, "--format", form).output for form in ("text", "markdown", "json"))
-    # 08:30 and 5 h is 13:30; the check waits for 15:30, the end of the quiet hours, and ends at 17:00; 23:00 and 90 min is 00:30.
+    rider.write_text(
+        LONG_DAY.format(
+            act="A | <b>very</b> long name of an act that nobody would fit into a column"
+        ),
+        "utf-8",
+    )
+    text, markdown, data = (
+        run("fit", str(rider), *DEMO, "--format", form).output
+        for form in ("text", "markdown", "json")
+    )
+    # 08:30 and 5 h is 13:30; the check waits for 15:30, the end of the quiet hours, and ends at
+    # 17:00; 23:00 and 90 min is 00:30.
     assert "  15:30               17:00               90 min  check" in text
     assert "  00:30 the next day  02:30 the next day  2 h     load-out" in text
     assert "short by 30 min." in " ".join(text.split())
@@ -66,7 +89,9 @@ def test_the_day_is_a_table_in_every_form_and_says_where_it_does_not_close(tmp_p
     assert [row["start"] for row in json.loads(data)["day"]][:3] == ["08:30", "13:30", "15:30"]
 
 
-HUNG = "act: A\nhangs:\n  - {name: Wall, supports: [{point: R4-3, load: 450 kg}], hoists: counted}\n"
+HUNG = (
+    "act: A\nhangs:\n  - {name: Wall, supports: [{point: R4-3, load: 450 kg}], hoists: counted}\n"
+)
 
 
 @pytest.mark.parametrize("form", ["text", "markdown", "json"])
@@ -76,7 +101,10 @@ def test_a_hang_plan_carries_rigging_s_caution_in_every_form(tmp_path: Path, for
     result = run("fit", str(rider), *DEMO, "--format", form)
     unfolded = " ".join(result.output.split())
     assert result.exit_code == 1
-    assert "Nothing left on point R4-3, and the show's hangs so far bring 450 kg: 496 kg too much." in unfolded
+    assert (
+        "Nothing left on point R4-3, and the show's hangs so far bring 450 kg: 496 kg too much."
+        in unfolded
+    )
     assert "A competent rigger decides on site what hangs, where and how." in unfolded
     assert "rigging.point.r4-3.limit" in unfolded
 
@@ -84,14 +112,31 @@ def test_a_hang_plan_carries_rigging_s_caution_in_every_form(tmp_path: Path, for
 @pytest.mark.parametrize(
     ("hang", "says"),
     [
-        ("{name: W, supports: []}", "W has 0 supports; write 1 to 12; split a longer hang [need-unclear]"),
-        ("{name: W, supports: [{point: A}]}", "W does not say what it weighs; write load at each support, or weight and loads [need-unclear]"),
-        ("{name: W, supports: [{across: 1 m SL, load: 1 kg}]}", "support needs both across and depth, or a point"),
-        ("{name: W, supports: [{point: A, load: 1 kg}], hoists: show}", "W needs the weight of the show's hoists"),
+        (
+            "{name: W, supports: []}",
+            "W has 0 supports; write 1 to 12; split a longer hang [need-unclear]",
+        ),
+        (
+            "{name: W, supports: [{point: A}]}",
+            (
+                "W does not say what it weighs; write load at each support, or weight and loads"
+                " [need-unclear]"
+            ),
+        ),
+        (
+            "{name: W, supports: [{across: 1 m SL, load: 1 kg}]}",
+            "support needs both across and depth, or a point",
+        ),
+        (
+            "{name: W, supports: [{point: A, load: 1 kg}], hoists: show}",
+            "W needs the weight of the show's hoists",
+        ),
         ("{name: W, supports: [{point: A, load: -1 kg}]}", "is below zero"),
     ],
 )
-def test_a_hang_that_cannot_be_judged_is_refused_with_its_line_and_what_to_write(tmp_path: Path, hang: str, says: str) -> None:
+def test_a_hang_that_cannot_be_judged_is_refused_with_its_line_and_what_to_write(
+    tmp_path: Path, hang: str, says: str
+) -> None:
     rider = tmp_path / "rider.yml"
     rider.write_text(f"act: A\nhangs:\n  - {hang}\n", "utf-8")
     result = run("fit", str(rider), *DEMO)
@@ -101,15 +146,21 @@ def test_a_hang_that_cannot_be_judged_is_refused_with_its_line_and_what_to_write
 
 
 def test_json_is_for_programs_and_the_same_twice() -> None:
-    once, again = (run("fit", str(RIDERS / "club.yml"), *DEMO, "--format", "json").output for _ in range(2))
+    once, again = (
+        run("fit", str(RIDERS / "club.yml"), *DEMO, "--format", "json").output for _ in range(2)
+    )
     assert once == again
-    assert json.loads(once)["acts"] == [{"act": "Five Wet Dogs", "revision": "7 of 2026-05-03", "verdict": "ask"}]
+    assert json.loads(once)["acts"] == [
+        {"act": "Five Wet Dogs", "revision": "7 of 2026-05-03", "verdict": "ask"}
+    ]
 
 
 def test_a_hostile_rider_cannot_leave_its_cell_in_markdown(tmp_path: Path) -> None:
     rider = tmp_path / "rider.yml"
     rider.write_text(
-        'act: "A | [x](http://e) <b>"\nneeds:\n  - {what: stage width, at least: 1 m}\nquestions: ["<script>alert(1)</script> | `x`"]\n', "utf-8"
+        'act: "A | [x](http://e) <b>"\nneeds:\n  - {what: stage width, at least: 1 m}\nquestions:'
+        ' ["<script>alert(1)</script> | `x`"]\n',
+        "utf-8",
     )
     said = run("fit", str(rider), *DEMO, "--format", "markdown").output
     for wrong in ("<script", "<b>", "[x](", "`x`"):

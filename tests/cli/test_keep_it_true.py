@@ -14,6 +14,11 @@ def test_the_guide_names_every_order_and_no_other() -> None:
 
 
 def test_every_option_that_the_guide_gives_exists() -> None:
-    options = {option for command in stock.commands.values() for parameter in command.params for option in parameter.opts}
+    options = {
+        option
+        for command in stock.commands.values()
+        for parameter in command.params
+        for option in parameter.opts
+    }
     named = set(re.findall(r"(?<![-\w])--[a-z][a-z-]+", GUIDE.read_text(encoding="utf-8")))
     assert named - options <= {"--format"}

@@ -15,7 +15,7 @@ services:
   - {name: Switch, fed_from: Intake, system: 230/400 V three phase, rating: 50 A}
   - {name: Shut, fed_from: Intake, system: 230/400 V three phase, rating: "?"}
 standing_loads: [{what: Lamps, on: Switch, draws: 10 A, phases: L1, power_factor: 1}, {what: Oven, on: Shut, draws: "?"}]
-"""
+"""  # noqa: E501
 
 
 @pytest.fixture
@@ -33,7 +33,8 @@ def run(venue: Path, *words: str) -> Result:
 
 
 def test_each_load_gets_a_phase_and_what_is_left_is_told(venue: Path) -> None:
-    # 50 A at 80 % are 40 A; the lamps leave 30, 40 and 40 A. The large load goes where most is left, the small ones even it out.
+    # 50 A at 80 % are 40 A; the lamps leave 30, 40 and 40 A. The large load goes where most is
+    # left, the small ones even it out.
     found = run(venue, "Switch", "keys: 16 A", "2 x 6 A")
     assert found.exit_code == 0
     assert found.output.splitlines()[:5] == [
@@ -52,7 +53,10 @@ def test_loads_that_do_not_fit_are_told_with_the_proof(venue: Path) -> None:
     assert run(venue, "switch", "40 A").exit_code == 0
     found = run(venue, "Switch", "40.5 A")
     assert found.exit_code == 1
-    assert "They do not fit: 1. draws 40.5 A and no phase of Switch has more than 40 A left." in found.output
+    assert (
+        "They do not fit: 1. draws 40.5 A and no phase of Switch has more than 40 A left."
+        in found.output
+    )
 
 
 @pytest.mark.parametrize(
@@ -63,11 +67,16 @@ def test_loads_that_do_not_fit_are_told_with_the_proof(venue: Path) -> None:
         (("Shut", "16 A"), "Shut needs the rating of Shut"),
         (("Switch", "16"), "LOADS: '16' needs a unit; write '16 A'"),
         (("Switch", "0 A"), "LOADS must be above 0 A and 200 in all at most, got '0 A'"),
-        (("Switch", "201 x 1 A"), "LOADS must be above 0 A and 200 in all at most, got '201 x 1 A'"),
+        (
+            ("Switch", "201 x 1 A"),
+            "LOADS must be above 0 A and 200 in all at most, got '201 x 1 A'",
+        ),
         (("Switch", ""), "LOADS must be written like '16 A' or '4 x 10 A', got ''"),
     ],
 )
-def test_what_cannot_be_answered_is_refused(venue: Path, words: tuple[str, ...], message: str) -> None:
+def test_what_cannot_be_answered_is_refused(
+    venue: Path, words: tuple[str, ...], message: str
+) -> None:
     found = run(venue, *words)
     assert found.exit_code == 2
     assert message in found.output

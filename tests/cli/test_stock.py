@@ -30,7 +30,10 @@ def texts(venue: Path) -> dict[str, str]:
 def test_the_difference_is_shown_and_nothing_written_without_a_yes(venue: Path) -> None:
     result = run(venue, "out", "Vellum 7", *WHO, answer="n\n")
     assert result.exit_code == 1
-    assert "+  - {name: Vellum 7, kind: microphone, count: 12, condition: out of service}" in result.output
+    assert (
+        "+  - {name: Vellum 7, kind: microphone, count: 12, condition: out of service}"
+        in result.output
+    )
     assert result.output.endswith("Nothing was written.\n")
     assert texts(venue) == TEXTS
 
@@ -64,15 +67,31 @@ def test_every_order_is_written(venue: Path) -> None:
     for words in orders:
         result = run(venue, *words, *WHO, "--yes")
         assert result.exit_code == 0, result.output
-    result = run(venue, "verified", "sound.yml", "--by", "house sound", "--how", "measured", "--on", "2026-01-02", "--yes")
+    result = run(
+        venue,
+        "verified",
+        "sound.yml",
+        "--by",
+        "house sound",
+        "--how",
+        "measured",
+        "--on",
+        "2026-01-02",
+        "--yes",
+    )
     assert result.exit_code == 0, result.output
     found = texts(venue)
-    assert [line.split(": ")[1] for line in found["log.yml"].splitlines() if line.startswith("    did:")] == [
+    assert [
+        line.split(": ")[1] for line in found["log.yml"].splitlines() if line.startswith("    did:")
+    ] == [
         *(words[0] for words in orders),
         "verified",
     ]
     assert "  - name: Pocket 2\n    place: Mix position\n    inputs: 24\n" in found["sound.yml"]
-    assert "{name: Mix position, at: {across: centre, depth: 17 m DS, height: 1 m down}}" in found["stage.yml"]
+    assert (
+        "{name: Mix position, at: {across: centre, depth: 17 m DS, height: 1 m down}}"
+        in found["stage.yml"]
+    )
     assert "count: 11, working: 10}" in found["sound.yml"]
     assert "Vellum 5" not in found["sound.yml"]
 
@@ -98,9 +117,23 @@ def test_a_venue_with_a_problem_is_told_and_left_alone(venue: Path) -> None:
 
 
 def test_knock_ons_are_shown_before_anything_is_written(venue: Path) -> None:
-    result = run(venue, "verified", "sound", "--by", "house sound", "--how", "measured", "--on", "2026-03-02", "--dry-run")
+    result = run(
+        venue,
+        "verified",
+        "sound",
+        "--by",
+        "house sound",
+        "--how",
+        "measured",
+        "--on",
+        "2026-03-02",
+        "--dry-run",
+    )
     said = " ".join(result.output.split())
-    assert "Findings that appear: caution: Checked on 2026-03-02, which is after this revision (2026-01-02)." in said
+    assert (
+        "Findings that appear: caution: Checked on 2026-03-02, which is after this revision"
+        " (2026-01-02)." in said
+    )
     assert "Raise it in house.yml before you publish this." in said
 
 
@@ -108,8 +141,15 @@ def test_the_sheet_goes_out_and_comes_back(venue: Path) -> None:
     sheet = venue.parent / "sheet.csv"
     assert run(venue, "sheet", "--to", str(sheet)).exit_code == 0
     lines = sheet.read_text(encoding="utf-8").splitlines()
-    assert run(venue, "count", str(sheet), *WHO).output == "Nothing differs, so nothing was changed.\n"
-    sheet.write_text("\r\n".join(line.replace("in service,,", "in service,9,") if "Vellum 7" in line else line for line in lines))
+    assert (
+        run(venue, "count", str(sheet), *WHO).output == "Nothing differs, so nothing was changed.\n"
+    )
+    sheet.write_text(
+        "\r\n".join(
+            line.replace("in service,,", "in service,9,") if "Vellum 7" in line else line
+            for line in lines
+        )
+    )
     result = run(venue, "count", str(sheet), *WHO, answer="y\n")
     assert result.exit_code == 0, result.output
     assert "{name: Vellum 7, kind: microphone, count: 9}" in texts(venue)["sound.yml"]
@@ -133,10 +173,14 @@ def test_loose_stock_is_moved_to_where_it_is_kept_and_on_again(venue: Path) -> N
 
 
 def test_a_sheet_that_is_printed_is_the_sheet_alone(venue: Path) -> None:
-    assert run(venue, "sheet").output.startswith("place,list,name,count,working,condition,counted,counted working,note")
+    assert run(venue, "sheet").output.startswith(
+        "place,list,name,count,working,condition,counted,counted working,note"
+    )
 
 
-def test_a_file_that_changed_while_the_question_stood_is_left_alone(venue: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_file_that_changed_while_the_question_stood_is_left_alone(
+    venue: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     by_hand = TEXTS["sound.yml"] + "# by hand\n"
 
     def asked(_: str) -> bool:
@@ -152,15 +196,31 @@ def test_a_file_that_changed_while_the_question_stood_is_left_alone(venue: Path,
 
 @pytest.mark.parametrize("why", ["bell \x07", "turned \u202e round", "  ", "half \udc80"])
 def test_text_that_cannot_be_seen_is_wrong_usage(venue: Path, why: str) -> None:
-    result = run(venue, "out", "Vellum 7", "--by", "us", "--why", why, "--on", "2026-01-02", "--yes")
+    result = run(
+        venue, "out", "Vellum 7", "--by", "us", "--why", why, "--on", "2026-01-02", "--yes"
+    )
     assert result.exit_code == 2
     assert texts(venue) == TEXTS
 
 
 def test_a_reason_of_several_lines_and_odd_signs_is_kept_on_one(venue: Path) -> None:
-    result = run(venue, "out", "Vellum 7", "--by", "us: all", "--why", 'It\'s "gone":\n - see # 4, {there}', "--on", "2026-01-02", "--yes")
+    result = run(
+        venue,
+        "out",
+        "Vellum 7",
+        "--by",
+        "us: all",
+        "--why",
+        'It\'s "gone":\n - see # 4, {there}',
+        "--on",
+        "2026-01-02",
+        "--yes",
+    )
     assert result.exit_code == 0, result.output
-    assert '    by: "us: all"\n    why: "It\'s \\"gone\\": - see # 4, {there}"\n' in texts(venue)["log.yml"]
+    assert (
+        '    by: "us: all"\n    why: "It\'s \\"gone\\": - see # 4, {there}"\n'
+        in texts(venue)["log.yml"]
+    )
 
 
 def test_a_value_that_is_no_yaml_is_a_sentence(venue: Path) -> None:

@@ -19,9 +19,20 @@ STAGE, MIX, DOCK = (
 AROUND = Surroundings(Offers(spots=(STAGE, MIX, DOCK)), Ageing(date(2026, 6, 1), 365), "metric")
 
 
-def line(name: str = "Send", kind: str = "analogue", more: str = "", *, start: str = "Stage", end: str = "Mix", ways: int = 24) -> str:
+def line(
+    name: str = "Send",
+    kind: str = "analogue",
+    more: str = "",
+    *,
+    start: str = "Stage",
+    end: str = "Mix",
+    ways: int = 24,
+) -> str:
     """One line of a list, with more keys."""
-    return f"  - {{name: {name}, kind: {kind}, from: {{place: {start}}}, to: {{place: {end}}}, ways: {ways}{', ' if more else ''}{more}}}\n"
+    return (
+        f"  - {{name: {name}, kind: {kind}, from: {{place: {start}}}, to: {{place: {end}}}, ways:"
+        f" {ways}{', ' if more else ''}{more}}}\n"
+    )
 
 
 def lines(*each: str) -> str:

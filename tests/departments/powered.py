@@ -13,7 +13,10 @@ from builder.stating import Ageing
 
 AGEING = Ageing(date(2026, 6, 1), 365)
 INTAKE = "supplies: [{name: Intake, system: 230/400 V three phase, rating: 630 A}]\n"
-SWITCH = "services: [{name: Switch, fed_from: Intake, system: 230/400 V three phase, rating: 125 A, breaker: 125 A}]\n"
+SWITCH = (
+    "services: [{name: Switch, fed_from: Intake, system: 230/400 V three phase, rating: 125 A,"
+    " breaker: 125 A}]\n"
+)
 
 
 def described(text: str) -> Power:

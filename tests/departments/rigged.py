@@ -13,21 +13,37 @@ from builder.stating import Ageing
 
 AGEING = Ageing(date(2026, 6, 1), 365)
 LIMITS = "limits: {whole_roof: 9 t, each_beam: 3 t, each_point: 1000 kg}\n"
-BEAM = "beams: [{name: B1, runs: across, depth: 0 m, low_steel: [{across: 20 m SR, height: 8 m up}, {across: 20 m SL, height: 10 m up}]}]\n"
+BEAM = (
+    "beams: [{name: B1, runs: across, depth: 0 m, low_steel: [{across: 20 m SR, height: 8 m up},"
+    " {across: 20 m SL, height: 10 m up}]}]\n"
+)
 
 
 def points(*across_m: float, more: str = "") -> str:
     """Points on beam B1, named P1 and on; ``more`` is written on the first."""
     sides = [f"{abs(at)} m {'SL' if at > 0 else 'SR'}" if at else "0 m" for at in across_m]
-    rows = [f"  - {{name: P{n}, beam: B1, across: {side}{more if n == 1 else ''}}}\n" for n, side in enumerate(sides, 1)]
+    rows = [
+        f"  - {{name: P{n}, beam: B1, across: {side}{more if n == 1 else ''}}}\n"
+        for n, side in enumerate(sides, 1)
+    ]
     return "points:\n" + "".join(rows)
 
 
-def hang(*supports: int, loads: str, first_m: float = 0.0, last_m: float = 20.0, more: str = "", hoist: str = "") -> str:
-    """A weightless hang called Truss along B1, with its supports by number and its loads as YAML."""
+def hang(
+    *supports: int,
+    loads: str,
+    first_m: float = 0.0,
+    last_m: float = 20.0,
+    more: str = "",
+    hoist: str = "",
+) -> str:
+    """
+    A weightless hang called Truss along B1, with its supports by number and its loads as YAML.
+    """
     listed = ", ".join(f"{{point: P{n}{f', hoist: {hoist}' if hoist else ''}}}" for n in supports)
     ends = ", ".join(
-        f"{name}_end: {{across: {abs(at)} m {'SL' if at >= 0 else 'SR'}, depth: 0 m}}" for name, at in (("first", first_m), ("last", last_m))
+        f"{name}_end: {{across: {abs(at)} m {'SL' if at >= 0 else 'SR'}, depth: 0 m}}"
+        for name, at in (("first", first_m), ("last", last_m))
     )
     return f"hangs:\n  - {{name: Truss, {ends}, supports: [{listed}], loads: [{loads}]{more}}}\n"
 

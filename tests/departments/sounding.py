@@ -26,7 +26,7 @@ models:
     height: 250 mm
     weight: 20 kg
   - {name: Sub, kind: sub, level: 135 dB, lowest: 28 Hz, highest: 70 Hz, width: 1 m, height: 600 mm, weight: 80 kg}
-"""
+"""  # noqa: E501
 MIXING = "mix_position: {place: Mix position, ears: 1.65 m}\n"
 FLOOR = """
 audience:
@@ -35,15 +35,21 @@ audience:
     ears: 1.65 m
     corners: [{across: 6 m SR, depth: 2 m DS, height: 1 m down}, {across: 6 m SL, depth: 2 m DS, height: 1 m down},
       {across: 6 m SL, depth: 14 m DS, height: 1 m down}, {across: 6 m SR, depth: 14 m DS, height: 1 m down}]
-"""
+"""  # noqa: E501
 HANG = (
-    "name: Left, model: Line, boxes: 3, splay: [2 deg, 4 deg], at: {across: 4 m SL, depth: 1 m DS}, "
-    "top: 5 m up, down: 5 deg, carried_by: L, frame: 10 kg"
+    "name: Left, model: Line, boxes: 3, splay: [2 deg, 4 deg], at: {across: 4 m SL, depth: 1 m DS},"
+    " top: 5 m up, down: 5 deg, carried_by: L, frame: 10 kg"
 )
 HANGS = f"hangs: [{{{HANG}}}]\n"
 ROOM = MODELS + MIXING + FLOOR
-SUBS = "subs: [{name: Subs, model: Sub, count: 8, spacing: 1.2 m, at: {across: 0 m, depth: 1 m DS, height: 1 m down}%s}]\n"
-FILL = "fills: [{name: Fills, kind: front fill, model: Line%s, boxes: [{at: {across: 0 m, depth: 0 m, height: 0 m}}]}]\n"
+SUBS = (
+    "subs: [{name: Subs, model: Sub, count: 8, spacing: 1.2 m, at: {across: 0 m, depth: 1 m DS,"
+    " height: 1 m down}%s}]\n"
+)
+FILL = (
+    "fills: [{name: Fills, kind: front fill, model: Line%s, boxes: [{at: {across: 0 m, depth: 0 m,"
+    " height: 0 m}}]}]\n"
+)
 
 
 def sound(text: str) -> Sound:
@@ -53,7 +59,10 @@ def sound(text: str) -> Sound:
 
 def published(text: str, *, air: Air | None = AIR, spots: Sequence[Spot] = (MIX,)) -> Published:
     """What a text publishes."""
-    return publish(sound(text), Surroundings(Offers(spots=tuple(spots), air=air), Ageing(date(2026, 6, 1), 365), "metric"))
+    return publish(
+        sound(text),
+        Surroundings(Offers(spots=tuple(spots), air=air), Ageing(date(2026, 6, 1), 365), "metric"),
+    )
 
 
 def codes(text: str, *, air: Air | None = AIR, spots: Sequence[Spot] = (MIX,)) -> list[str]:

@@ -15,7 +15,10 @@ from builder.reading.reader import read
 from builder.stating import Ageing
 
 AROUND = Surroundings(Offers(), Ageing(date(2026, 6, 1), 365), "metric")
-ROUTE = "docks: [{{name: Dock}}]\nroutes: [{{name: In, from_dock: Dock, to_place: Deck, passages: [{}]}}]\n"
+ROUTE = (
+    "docks: [{{name: Dock}}]\nroutes: [{{name: In, from_dock: Dock, to_place: Deck, passages:"
+    " [{}]}}]\n"
+)
 
 
 def published(text: str) -> Published:
@@ -34,31 +37,50 @@ def figure(text: str, kind: str, name: str) -> Figure:
 
 def test_the_narrowest_passage_is_named_wherever_it_stands() -> None:
     """Four published doors in series: the tightest, 7 ft by 9 ft 10 in, was the third of them."""
-    doors = "{name: A, width: 9 ft}, {name: B, width: 8 ft}, {name: C, width: 7 ft}, {name: D, width: 12 ft}"
+    doors = (
+        "{name: A, width: 9 ft}, {name: B, width: 8 ft}, {name: C, width: 7 ft}, {name: D, width:"
+        " 12 ft}"
+    )
     found = figure(ROUTE.format(doors), "route", "tightest_width")
     assert (found.value and found.value.number, found.note) == (pytest.approx(2.1336), "C")
 
 
 def test_a_passage_that_states_no_width_is_named_beside_the_least() -> None:
-    found = figure(ROUTE.format("{name: A, width: 2 m}, {name: B}, {name: C, width: ?}"), "route", "tightest_width")
+    found = figure(
+        ROUTE.format("{name: A, width: 2 m}, {name: B}, {name: C, width: ?}"),
+        "route",
+        "tightest_width",
+    )
     assert found.note == "A; not stated for B, C"
 
 
 def test_none_is_no_limit_and_unknown_is_missing() -> None:
-    assert figure(ROUTE.format("{name: A, height: none}"), "route", "tightest_height").value is not None
+    assert (
+        figure(ROUTE.format("{name: A, height: none}"), "route", "tightest_height").value
+        is not None
+    )
     unknown = figure(ROUTE.format("{name: A, height: ?}"), "route", "tightest_height")
     assert (unknown.value, unknown.missing) == (None, ("height",))
 
 
 def test_a_third_truck_waits_for_a_second_round_at_two_docks() -> None:
     text = "docks: [{name: Dock, trucks_at_once: 2, truck_takes: 40 min}]\n"
-    assert [figure(text, "dock", f"unload_{trucks}").value.number for trucks in (1, 2, 4)] == [2400, 2400, 4800]  # type: ignore[union-attr]
+    assert [figure(text, "dock", f"unload_{trucks}").value.number for trucks in (1, 2, 4)] == [
+        2400,
+        2400,
+        4800,
+    ]  # type: ignore[union-attr]
 
 
 def test_only_what_the_house_left_out_is_asked_for() -> None:
-    assert figure("docks: [{name: Dock, trucks_at_once: 2}]\n", "dock", "unload_1").missing == ("time a truck takes",)
+    assert figure("docks: [{name: Dock, trucks_at_once: 2}]\n", "dock", "unload_1").missing == (
+        "time a truck takes",
+    )
     forklift = "vehicles: [{name: F, kind: forklift, count: 1, capacity: 2 t, load_centre: ?}]\n"
-    assert figure(forklift, "vehicle", "capacity_at_fork_end").missing == ("load centre", "fork length")
+    assert figure(forklift, "vehicle", "capacity_at_fork_end").missing == (
+        "load centre",
+        "fork length",
+    )
 
 
 def test_a_house_without_a_described_way_in_says_so_on_its_page_and_on_the_first() -> None:
@@ -80,12 +102,19 @@ def test_a_dock_that_states_no_time_has_no_unloading_time() -> None:
 
 def test_a_forklift_lifts_less_further_out() -> None:
     """OSHA's field calculation: 5,000 lb at 24 in is 4,000 lb at 30 in."""
-    text = "vehicles: [{name: F, kind: forklift, count: 1, capacity: 5000 lb, load_centre: 24 in, fork_length: 30 in}]\n"
-    assert figure(text, "vehicle", "capacity_at_fork_end").value.number == pytest.approx(4000 * 0.45359237, abs=0.01)  # type: ignore[union-attr]
+    text = (
+        "vehicles: [{name: F, kind: forklift, count: 1, capacity: 5000 lb, load_centre: 24 in,"
+        " fork_length: 30 in}]\n"
+    )
+    assert figure(text, "vehicle", "capacity_at_fork_end").value.number == pytest.approx(
+        4000 * 0.45359237, abs=0.01
+    )  # type: ignore[union-attr]
 
 
 def test_a_pallet_truck_has_no_load_centre_figure() -> None:
-    item = published("vehicles: [{name: P, kind: pallet truck, count: 1}]\n").section.item("vehicle")
+    item = published("vehicles: [{name: P, kind: pallet truck, count: 1}]\n").section.item(
+        "vehicle"
+    )
     assert item is not None
     assert item.figures == ()
 
@@ -103,4 +132,8 @@ def test_no_docks_at_all_is_said_and_differs_from_saying_nothing() -> None:
         fact = whole.fact("docks") if whole else None
         return fact.standing.value if fact else ""
 
-    assert [standing(text) for text in ("docks: none\n", "docks: ?\n", "note: x\n")] == ["none", "unknown", "not stated"]
+    assert [standing(text) for text in ("docks: none\n", "docks: ?\n", "note: x\n")] == [
+        "none",
+        "unknown",
+        "not stated",
+    ]

@@ -19,9 +19,15 @@ QUARRY = Path(__file__).parents[1] / "venues" / "quarry"
 
 def verdict(lines: str, what: str, least: int) -> str:
     """The verdict on one wish, in a venue with these lines."""
-    texts = {name: text for name, text in read_folder(QUARRY).texts.items() if name in ("house.yml", "stage.yml")}
+    texts = {
+        name: text
+        for name, text in read_folder(QUARRY).texts.items()
+        if name in ("house.yml", "stage.yml")
+    }
     house = fit_record(pack_of(venue_of({**texts, "lines.yml": CHECKED + lines})))
-    rider = rider_of(f"act: A\nneeds: [{{what: {what}, at least: {least}}}]\n", file="a.yml", rules=RULES)
+    rider = rider_of(
+        f"act: A\nneeds: [{{what: {what}, at least: {least}}}]\n", file="a.yml", rules=RULES
+    )
     (found,) = fit(house, [rider])["verdicts"]
     return str(found["verdict"])
 
@@ -29,7 +35,8 @@ def verdict(lines: str, what: str, least: int) -> str:
 def fibres(*free: str) -> str:
     """Lines of fibre from stage left to the mix position."""
     each = [
-        f"  - {{name: F{count}, kind: fibre, from: {{place: Stage left}}, to: {{place: Mix position}}, ways: 8, working: 8, free: {words}}}\n"
+        f"  - {{name: F{count}, kind: fibre, from: {{place: Stage left}}, to: {{place: Mix"
+        f" position}}, ways: 8, working: 8, free: {words}}}\n"
         for count, words in enumerate(free)
     ]
     return "lines:\n" + "".join(each) + "consoles: [{name: Mix, place: Mix position, by: [F0]}]\n"
@@ -54,9 +61,16 @@ def test_kinds_are_asked_apart() -> None:
 
 
 def asked(lines: str, wish: str) -> str:
-    """The verdict on a wish as a rider writes it, in a venue with these lines; an empty text is the quarry's own."""
+    """
+    The verdict on a wish as a rider writes it, in a venue with these lines; an empty text is the
+    quarry's own.
+    """
     folder = read_folder(QUARRY)
-    texts = {name: text for name, text in folder.texts.items() if name in ("house.yml", "stage.yml", "lines.yml")}
+    texts = {
+        name: text
+        for name, text in folder.texts.items()
+        if name in ("house.yml", "stage.yml", "lines.yml")
+    }
     if lines:
         texts["lines.yml"] = CHECKED + lines
     rider = rider_of(f"act: A\nneeds: [{{{wish}}}]\n", file="a.yml", rules=RULES)
@@ -72,8 +86,12 @@ talkback_stations:
 """
 
 
-@pytest.mark.parametrize(("working", "least", "answer"), [("1", 4, "fits"), ("1", 5, "short"), ("?", 4, "ask")])
-def test_stations_that_work_are_counted_and_sockets_are_not(working: str, least: int, answer: str) -> None:
+@pytest.mark.parametrize(
+    ("working", "least", "answer"), [("1", 4, "fits"), ("1", 5, "short"), ("?", 4, "ask")]
+)
+def test_stations_that_work_are_counted_and_sockets_are_not(
+    working: str, least: int, answer: str
+) -> None:
     assert asked(STATIONS % working, f"what: intercom stations, at least: {least}") == answer
 
 
@@ -100,12 +118,16 @@ def test_internet_is_there_not_there_or_asked(network: str, answer: str) -> None
 
 @pytest.mark.parametrize(("at", "answer"), [("Mix position", "fits"), ("Stage left", "short")])
 def test_a_network_at_the_mix_position_needs_a_socket_there(at: str, answer: str) -> None:
-    text = f"consoles: [{{name: Mix, place: Mix position, by: none}}]\nnetworks: [{{name: N, at: [{at}]}}]\n"
+    text = (
+        "consoles: [{name: Mix, place: Mix position, by: none}]\nnetworks: [{name: N, at:"
+        f" [{at}]}}]\n"
+    )
     assert asked(text, "what: network at the mix position, is: yes") == answer
 
 
 def test_the_quarry_has_internet_at_the_mix_position_and_no_intercom() -> None:
-    # Its lines.yml: a site link of 40 Mbit/s at the mix position; talkback channels: none; 30 of 38 ways of the snake free.
+    # Its lines.yml: a site link of 40 Mbit/s at the mix position; talkback channels: none; 30 of 38
+    # ways of the snake free.
     assert asked("", "what: internet, is: yes") == "fits"
     assert asked("", "what: network at the mix position, is: yes") == "fits"
     assert asked("", "what: intercom stations, at least: 1") == "short"
@@ -121,7 +143,10 @@ DEMO = Path(__file__).parents[2] / "venue"
     [
         ("what: intercom channels, at least: 2", "fits"),  # A and B
         ("what: intercom channels, at least: 3", "short"),
-        ("what: intercom stations, at least: 1", "ask"),  # nobody knows whether the dimmer room's works
+        (
+            "what: intercom stations, at least: 1",
+            "ask",
+        ),  # nobody knows whether the dimmer room's works
         ("what: internet, is: yes", "fits"),  # the production network, 500 Mbit/s
         ("what: network at the mix position, is: yes", "fits"),
         ("what: lighting control lines, at least: 2", "fits"),  # 2 of 4 free

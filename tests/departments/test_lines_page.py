@@ -1,4 +1,7 @@
-"""The page on lines: what a reader finds at a place, the drawing, absence, and the home page's answers."""
+"""
+The page on lines: what a reader finds at a place, the drawing, absence, and the home page's
+answers.
+"""
 
 from collections.abc import Iterator
 from pathlib import Path
@@ -42,7 +45,13 @@ def page(section: Section, pack: Pack) -> Page:
 
 def plain(words: Words) -> str:
     """Words without their looks."""
-    return words if isinstance(words, str) else "".join(piece if isinstance(piece, str) else getattr(piece, "text", "") for piece in words)
+    return (
+        words
+        if isinstance(words, str)
+        else "".join(
+            piece if isinstance(piece, str) else getattr(piece, "text", "") for piece in words
+        )
+    )
 
 
 def below(page: Page, heading: str) -> Iterator[Block]:
@@ -63,27 +72,48 @@ def table(page: Page, heading: str) -> list[list[str]]:
 
 def test_a_tech_at_the_mix_position_finds_all_that_ends_there(page: Page, section: Section) -> None:
     rows = table(page, "Mix position")
-    there = [line.name for line in section.of_kind("line") if "Mix position" in (line.text("from.place"), line.text("to.place"))]
+    there = [
+        line.name
+        for line in section.of_kind("line")
+        if "Mix position" in (line.text("from.place"), line.text("to.place"))
+    ]
     assert len(rows) == len(there) > 5
-    assert ["Analogue send panel F1; XLR male; analogue", "23 23 work of 24; dead: 17", "Monitor position M1", "62 m203'-5\""] in rows
+    assert [
+        "Analogue send panel F1; XLR male; analogue",
+        "23 23 work of 24; dead: 17",
+        "Monitor position M1",
+        "62 m203'-5\"",
+    ] in rows
 
 
 def test_the_other_end_shows_its_own_panel_and_connector(page: Page) -> None:
-    assert ["Analogue send panel M1; XLR female; analogue", "23 23 work of 24; dead: 17", "Mix position F1", "62 m203'-5\""] in table(
-        page, "Monitor position"
-    )
+    assert [
+        "Analogue send panel M1; XLR female; analogue",
+        "23 23 work of 24; dead: 17",
+        "Mix position F1",
+        "62 m203'-5\"",
+    ] in table(page, "Monitor position")
 
 
 def test_each_pair_of_places_has_the_number_of_its_stroke(page: Page, section: Section) -> None:
     rows = table(page, "From place to place")
-    assert [row[0] for row in rows] == [f"{number} {pair.name}" for number, pair in enumerate(section.of_kind("pair"), 1)]
+    assert [row[0] for row in rows] == [
+        f"{number} {pair.name}" for number, pair in enumerate(section.of_kind("pair"), 1)
+    ]
     picture = next(block for block in page.blocks if isinstance(block, Picture))
     assert all(f">{number}</text>" in picture.svg for number in range(1, len(rows) + 1))
-    assert "1: Monitor position – Mix position, free: Analogue 35, Copper data 6, Fibre 4." in picture.alt
+    assert (
+        "1: Monitor position – Mix position, free: Analogue 35, Copper data 6, Fibre 4."
+        in picture.alt
+    )
 
 
 def test_what_nobody_knows_yet_is_not_called_not_stated(page: Page) -> None:
-    (row,) = [row for row in table(page, "From place to place") if row[0].endswith("Upstage left – Stage left")]
+    (row,) = [
+        row
+        for row in table(page, "From place to place")
+        if row[0].endswith("Upstage left – Stage left")
+    ]
     assert row[1:] == ["not known yet copper data", "not known yet copper data"]
     (there,) = [row for row in table(page, "Upstage left") if row[0].startswith("Data upstage")]
     assert there[1] == "not known yet 4 ways, working not known yet"
@@ -108,15 +138,23 @@ def test_every_anchor_on_the_page_is_there_once(page: Page, section: Section) ->
     assert {f"line-{line.key.split('.')[-1]}" for line in section.of_kind("line")} <= set(anchors)
 
 
-def test_the_home_page_tells_what_is_free_from_stage_to_mix_and_the_internet(section: Section, pack: Pack) -> None:
+def test_the_home_page_tells_what_is_free_from_stage_to_mix_and_the_internet(
+    section: Section, pack: Pack
+) -> None:
     first, second = LINES.headline(section, pack)
     assert first.label == "Free lines, stage to mix"
-    assert plain(first.words) == "31 analogue, 4 analogue back, 6 copper data, 4 fibre, 3 coax, 2 DMX"
+    assert (
+        plain(first.words) == "31 analogue, 4 analogue back, 6 copper data, 4 fibre, 3 coax, 2 DMX"
+    )
     assert plain(second.words) == "500 Mbit/s down, 200 Mbit/s up"
 
 
 def test_no_lines_at_all_is_said_as_none_and_as_not_known() -> None:
-    texts = {name: text for name, text in read_folder(ROOT / "tests" / "venues" / "quarry").texts.items() if name in ("house.yml", "stage.yml")}
+    texts = {
+        name: text
+        for name, text in read_folder(ROOT / "tests" / "venues" / "quarry").texts.items()
+        if name in ("house.yml", "stage.yml")
+    }
     for written, said in (("none", "none"), ("?", "not known yet")):
         made = pack_of(venue_of({**texts, "lines.yml": f"lines: {written}\n"}))
         section = made.section("lines")
@@ -128,7 +166,9 @@ def test_no_lines_at_all_is_said_as_none_and_as_not_known() -> None:
 
 def test_a_hostile_name_stays_text() -> None:
     folder = read_folder(ROOT / "venue")
-    texts = {name: text.replace("Amplifier room", "<b onload=x>") for name, text in folder.texts.items()}
+    texts = {
+        name: text.replace("Amplifier room", "<b onload=x>") for name, text in folder.texts.items()
+    }
     made = pack_of(venue_of(texts, folder.photos))
     section = made.section("lines")
     assert section is not None
@@ -150,9 +190,16 @@ def test_a_name_stands_where_no_stroke_runs() -> None:
     up = bent((100, 100), (100, 0), [], [])
     found = named(spots, [up], width=300)["Mix position"]
     assert rows_of("Mix position") == ("Mix", "position")
-    assert min(apart(point, up.at(share / 20)) for point in points_of(found) for share in range(21)) > 8
+    assert (
+        min(apart(point, up.at(share / 20)) for point in points_of(found) for share in range(21))
+        > 8
+    )
 
 
 def test_links_to_the_sound_system_stand_only_where_it_is_described(page: Page) -> None:
-    reaches = next(block for block in below(page, "Drive plan") if isinstance(block, Table)).rows[0].cells[-1]
+    reaches = (
+        next(block for block in below(page, "Drive plan") if isinstance(block, Table))
+        .rows[0]
+        .cells[-1]
+    )
     assert isinstance(reaches[0], Link)

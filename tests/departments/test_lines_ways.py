@@ -11,7 +11,10 @@ def shown(text: str, name: str, kind: str = "pair") -> str:
 
 
 def test_lines_of_a_kind_between_two_places_add_up_whichever_way_they_run() -> None:
-    text = lines(line(more="working: 23, free: 20"), line("Return", more="working: 12, free: 4", start="Mix", end="Stage", ways=12))
+    text = lines(
+        line(more="working: 23, free: 20"),
+        line("Return", more="working: 12, free: 4", start="Mix", end="Stage", ways=12),
+    )
     (pair,) = published(text).section.of_kind("pair")
     assert pair.name == "Stage – Mix"
     assert shown(text, "analogue.working") == "35 of 36"
@@ -21,20 +24,33 @@ def test_lines_of_a_kind_between_two_places_add_up_whichever_way_they_run() -> N
 
 
 def test_kinds_are_kept_apart() -> None:
-    text = lines(line(more="working: 24, free: 24"), line("Data", "copper data", "working: 8, free: 6", ways=8))
+    text = lines(
+        line(more="working: 24, free: 24"),
+        line("Data", "copper data", "working: 8, free: 6", ways=8),
+    )
     assert (shown(text, "analogue.free"), shown(text, "copper-data.free")) == ("24", "6")
 
 
 def test_what_one_line_does_not_say_makes_the_sum_a_least() -> None:
-    text = lines(line(more="working: 24, free: 20"), line("More", more="working: ?, free: ?", ways=12))
+    text = lines(
+        line(more="working: 24, free: 20"), line("More", more="working: ?, free: ?", ways=12)
+    )
     assert shown(text, "analogue.working") == "at least 24 of 36"
-    assert figure(text, "pair", "analogue.free").note == "not known yet for More; Send 20, More not known yet"
+    assert (
+        figure(text, "pair", "analogue.free").note
+        == "not known yet for More; Send 20, More not known yet"
+    )
 
 
 def test_what_no_line_says_is_no_number() -> None:
     assert shown(lines(line()), "analogue.free") == "needs a count that is not stated"
-    assert shown(lines(line(more="free: ?")), "analogue.free") == "needs a count that is not known yet"
-    assert shown(lines(line(more="free: ?"), line("More")), "analogue.free") == "needs a count that is not known yet or not stated"
+    assert (
+        shown(lines(line(more="free: ?")), "analogue.free") == "needs a count that is not known yet"
+    )
+    assert (
+        shown(lines(line(more="free: ?"), line("More")), "analogue.free")
+        == "needs a count that is not known yet or not stated"
+    )
     assert figure(lines(line()), "pair", "analogue.free").value is None
 
 
@@ -65,7 +81,10 @@ def test_lines_on_the_same_cores_count_once_and_both_say_so() -> None:
     tap = line("Tap", more="working: 12, free: 10, shared_with: [Send]", ways=12)
     text = lines(line(more="working: 12, free: 10", ways=12), tap)
     assert shown(text, "analogue.free") == "10"
-    assert [each.text("shared_with") for each in published(text).section.of_kind("line")] == ["Tap", "Send"]
+    assert [each.text("shared_with") for each in published(text).section.of_kind("line")] == [
+        "Tap",
+        "Send",
+    ]
 
 
 def test_the_lines_from_stage_to_mix_tell_analogue_by_its_direction() -> None:
@@ -76,7 +95,10 @@ def test_the_lines_from_stage_to_mix_tell_analogue_by_its_direction() -> None:
         line("Aside", more="free: 9", end="Dock"),
     )
     text += "consoles: [{name: Mix, place: Mix, by: [Send]}]\n"
-    assert (shown(text, "analogue.free", "stage-to-mix"), shown(text, "analogue-back.free", "stage-to-mix")) == ("23", "4")
+    assert (
+        shown(text, "analogue.free", "stage-to-mix"),
+        shown(text, "analogue-back.free", "stage-to-mix"),
+    ) == ("23", "4")
 
 
 def test_as_many_free_as_work_is_no_finding_and_one_more_is_one() -> None:
@@ -88,7 +110,10 @@ def test_as_many_free_as_work_is_no_finding_and_one_more_is_one() -> None:
 
 def test_more_free_than_there_are_is_a_finding_where_nobody_says_how_many_work() -> None:
     assert codes(lines(line(more="free: 24"))) == []
-    assert findings(lines(line(more="free: 25")))[0].sentence == "Send: 25 ways are said to be free, but only 24 are there."
+    assert (
+        findings(lines(line(more="free: 25")))[0].sentence
+        == "Send: 25 ways are said to be free, but only 24 are there."
+    )
 
 
 def test_ways_that_do_not_work_are_named() -> None:

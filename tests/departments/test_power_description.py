@@ -19,8 +19,12 @@ from tests.departments.powered import INTAKE, SWITCH, described, problems
         ("240 V split phase line to line", 2, 120, 240),
     ],
 )
-@pytest.mark.source("Nilsson & Riedel 2011, ch. 11: line voltage is √3 times phase voltage; by hand")
-def test_a_system_says_its_lines_and_both_voltages(words: str, lines: int, to_neutral_v: float, between_v: float) -> None:
+@pytest.mark.source(
+    "Nilsson & Riedel 2011, ch. 11: line voltage is √3 times phase voltage; by hand"
+)
+def test_a_system_says_its_lines_and_both_voltages(
+    words: str, lines: int, to_neutral_v: float, between_v: float
+) -> None:
     found = read_system(words).voltages
     assert found.lines == lines
     assert found.line_to_neutral_v == pytest.approx(to_neutral_v, abs=0.01)
@@ -58,10 +62,15 @@ def test_phases_are_read_in_any_order_and_shown_in_one() -> None:
 
 
 def test_phases_may_be_a_list() -> None:
-    assert described(INTAKE + SWITCH.replace("rating", "phases: [L2, L1], rating")).services[0].phases == "L1 L2"
+    assert (
+        described(INTAKE + SWITCH.replace("rating", "phases: [L2, L1], rating")).services[0].phases
+        == "L1 L2"
+    )
 
 
-@pytest.mark.parametrize(("words", "code"), [("L1 L1", "phase-twice"), ("L4", "phase-unknown"), ("", "phase-unknown")])
+@pytest.mark.parametrize(
+    ("words", "code"), [("L1 L1", "phase-twice"), ("L4", "phase-unknown"), ("", "phase-unknown")]
+)
 def test_a_phase_that_is_none_or_is_named_twice_is_refused(words: str, code: str) -> None:
     with pytest.raises(Unreadable) as refused:
         read_phases(words)
@@ -70,32 +79,42 @@ def test_a_phase_that_is_none_or_is_named_twice_is_refused(words: str, code: str
 
 def test_a_phase_named_twice_is_told_at_its_place() -> None:
     assert problems(INTAKE + SWITCH.replace("rating", "phases: L1 L1, rating")) == [
-        "power.yml:2:84 services[1].phases: 'L1 L1' names L1 twice; name each phase once [phase-twice]"
+        "power.yml:2:84 services[1].phases: 'L1 L1' names L1 twice; name each phase once"
+        " [phase-twice]"
     ]
 
 
 def test_a_service_fed_from_itself_is_refused() -> None:
     assert problems(INTAKE + SWITCH.replace("fed_from: Intake", "fed_from: Switch")) == [
-        "power.yml:2:37 services[1].fed_from: 'Switch' is the service itself; name the supply, service or board that feeds it [fed-from-itself]"
+        "power.yml:2:37 services[1].fed_from: 'Switch' is the service itself; name the supply,"
+        " service or board that feeds it [fed-from-itself]"
     ]
 
 
 def test_a_service_fed_from_nothing_is_refused() -> None:
     assert problems("services: [{name: Switch}]\n") == [
-        "power.yml:1:12 services[1].fed_from is missing here; write it, or write '?' where the field allows not knowing [missing-key]"
+        "power.yml:1:12 services[1].fed_from is missing here; write it, or write '?' where the"
+        " field allows not knowing [missing-key]"
     ]
 
 
 def test_a_loop_is_told_once_with_its_whole_way() -> None:
-    text = "services: [{name: A, fed_from: C}, {name: B, fed_from: A}]\nboards: [{name: C, fed_from: B}]\n"
+    text = (
+        "services: [{name: A, fed_from: C}, {name: B, fed_from: A}]\nboards: [{name: C, fed_from:"
+        " B}]\n"
+    )
     assert problems(text) == [
-        "power.yml:1:32 services[1].fed_from: 'C' makes a loop: A is fed from C, which is fed from B, which is fed from A; "
-        "one of them must be fed from a supply [feed-loop]"
+        "power.yml:1:32 services[1].fed_from: 'C' makes a loop: A is fed from C, which is fed from"
+        " B, which is fed from A; one of them must be fed from a supply [feed-loop]"
     ]
 
 
 def test_a_phase_that_the_source_does_not_have_is_refused() -> None:
-    text = INTAKE + SWITCH.replace("rating", "phases: L1, rating") + "standing_loads: [{what: Lamp, on: Switch, draws: 4 A, phases: L2}]\n"
+    text = (
+        INTAKE
+        + SWITCH.replace("rating", "phases: L1, rating")
+        + "standing_loads: [{what: Lamp, on: Switch, draws: 4 A, phases: L2}]\n"
+    )
     assert problems(text) == [
         "power.yml:3:63 standing_loads[1].phases: 'L2' asks for L2, and Switch has L1 alone; "
         "name phases that it has, or say which phases the source has [phase-not-there]"
@@ -104,16 +123,20 @@ def test_a_phase_that_the_source_does_not_have_is_refused() -> None:
 
 def test_a_load_with_neither_ampere_nor_watt_is_refused() -> None:
     assert problems(INTAKE + "standing_loads: [{what: Lamp, on: Intake}]\n") == [
-        "power.yml:2:18 standing_loads[1] says neither ampere nor watt; "
-        "write draws: with kW, kVA or A, or '?' where nobody has measured it yet [load-without-size]"
+        "power.yml:2:18 standing_loads[1] says neither ampere nor watt; write draws: with kW, kVA"
+        " or A, or '?' where nobody has measured it yet [load-without-size]"
     ]
 
 
 @pytest.mark.parametrize("said", ["1.2", "0"])
 def test_a_power_factor_outside_its_range_is_refused(said: str) -> None:
-    assert problems(INTAKE + f"standing_loads: [{{what: Lamp, on: Intake, draws: 1 kW, power_factor: {said}}}]\n") == [
-        f"power.yml:2:70 standing_loads[1].power_factor: '{said}' is no power factor; "
-        "active power is never more than apparent power; write a number above 0 and at most 1, such as 0.9 [power-factor-range]"
+    assert problems(
+        INTAKE
+        + f"standing_loads: [{{what: Lamp, on: Intake, draws: 1 kW, power_factor: {said}}}]\n"
+    ) == [
+        f"power.yml:2:70 standing_loads[1].power_factor: '{said}' is no power factor; active power"
+        " is never more than apparent power; write a number above 0 and at most 1, such as 0.9"
+        " [power-factor-range]"
     ]
 
 
@@ -124,8 +147,10 @@ def test_a_power_factor_outside_its_range_is_refused(said: str) -> None:
         "continuous_share: 0 %\n",
         "continuous_share: 120 %\n",
         "supplies: [{name: Intake, transformer: 0 kVA}]\n",
-        INTAKE + "boards: [{name: B, fed_from: Intake, feeder: {length: 10 m, conductor: 0 mm2}}]\n",
-        INTAKE + "boards: [{name: B, fed_from: Intake, feeder: {length: 10 m, conductor: 6 mm2, in_parallel: 0}}]\n",
+        INTAKE
+        + "boards: [{name: B, fed_from: Intake, feeder: {length: 10 m, conductor: 0 mm2}}]\n",
+        INTAKE + "boards: [{name: B, fed_from: Intake, feeder: {length: 10 m, conductor: 6 mm2,"
+        " in_parallel: 0}}]\n",
         "generators: [{name: G, altitude_derating: {above: 1000 m, per: 0 m, loses: 3 %}}]\n",
         "generators: [{name: G, temperature_derating: {above: 104 F, per: 0 F, loses: 3 %}}]\n",
         "generators: [{name: G, altitude_derating: {above: 1000 m, per: 500 m, loses: -3 %}}]\n",
@@ -137,12 +162,19 @@ def test_a_number_that_makes_no_sense_is_refused_before_any_figure(text: str) ->
 
 
 def test_a_load_may_be_written_in_watt_volt_ampere_or_ampere() -> None:
-    loads = ", ".join(f"{{what: Lamp, on: Intake, draws: {draws}}}" for draws in ("6.4 kW", "8 kVA", "16 A", "'?'"))
-    kinds = [type(load.draws).__name__ for load in described(INTAKE + f"standing_loads: [{loads}]\n").standing_loads]
+    loads = ", ".join(
+        f"{{what: Lamp, on: Intake, draws: {draws}}}"
+        for draws in ("6.4 kW", "8 kVA", "16 A", "'?'")
+    )
+    kinds = [
+        type(load.draws).__name__
+        for load in described(INTAKE + f"standing_loads: [{loads}]\n").standing_loads
+    ]
     assert kinds == ["Power", "ApparentPower", "Current", "Absent"]
 
 
 def test_a_load_without_a_unit_is_refused() -> None:
     assert problems(INTAKE + "standing_loads: [{what: Lamp, on: Intake, draws: 12}]\n") == [
-        "power.yml:2:50 standing_loads[1].draws: '12' needs a unit; write it like 6.4 kW, 8 kVA or 16 A [unit-missing]"
+        "power.yml:2:50 standing_loads[1].draws: '12' needs a unit; write it like 6.4 kW, 8 kVA or"
+        " 16 A [unit-missing]"
     ]

@@ -13,21 +13,33 @@ AMERICAN = "supplies: [{{name: Intake, system: 120/208 V three phase, rating: {}
 BOARD = "boards: [{name: Board, fed_from: Switch, rating: 63 A}]\n"
 
 
-@pytest.mark.parametrize(("rating", "kva"), [("100 A", 36.0), ("200 A", 72.1), ("400 A", 144.1), ("600 A", 216.2)])
+@pytest.mark.parametrize(
+    ("rating", "kva"), [("100 A", 36.0), ("200 A", 72.1), ("400 A", 144.1), ("600 A", 216.2)]
+)
 @pytest.mark.source("by hand: S = √3 U I; 208 V nameplates as common practice has them")
-def test_the_capacity_of_a_three_phase_supply_is_by_the_voltage_between_lines(rating: str, kva: float) -> None:
-    assert number(AMERICAN.format(rating), "supply", "capacity") == pytest.approx(kva * 1000, abs=60)
+def test_the_capacity_of_a_three_phase_supply_is_by_the_voltage_between_lines(
+    rating: str, kva: float
+) -> None:
+    assert number(AMERICAN.format(rating), "supply", "capacity") == pytest.approx(
+        kva * 1000, abs=60
+    )
 
 
 @pytest.mark.source("by hand: 32 A × 230 V = 7.36 kVA")
 def test_the_capacity_of_a_single_phase_service_is_by_the_voltage_to_neutral() -> None:
-    text = INTAKE + "services: [{name: S, fed_from: Intake, system: 230 V single phase, phases: L2, rating: 32 A}]\n"
+    text = (
+        INTAKE
+        + "services: [{name: S, fed_from: Intake, system: 230 V single phase, phases: L2, rating:"
+        " 32 A}]\n"
+    )
     assert number(text, "service", "capacity") == pytest.approx(7360)
 
 
 @pytest.mark.source("by hand: 2 × 50 A × 120 V = 12.0 kVA")
 def test_the_capacity_of_a_split_phase_supply_counts_both_halves() -> None:
-    assert number("supplies: [{name: I, system: 120/240 V split phase, rating: 50 A}]\n", "supply", "capacity") == pytest.approx(12_000)
+    assert number(
+        "supplies: [{name: I, system: 120/240 V split phase, rating: 50 A}]\n", "supply", "capacity"
+    ) == pytest.approx(12_000)
 
 
 def test_the_least_of_rating_breaker_and_transformer_counts() -> None:
@@ -36,13 +48,18 @@ def test_the_least_of_rating_breaker_and_transformer_counts() -> None:
 
     assert limit("breaker: 500 A") == 500
     assert limit("breaker: 800 A") == 630
-    assert limit("transformer: 250 kVA") == pytest.approx(360.8, abs=0.05)  # 250 000 / (1.7320508 × 400)
+    assert limit("transformer: 250 kVA") == pytest.approx(
+        360.8, abs=0.05
+    )  # 250 000 / (1.7320508 × 400)
 
 
 def test_an_open_voltage_basis_leaves_the_capacity_open_and_says_why() -> None:
     text = "supplies: [{name: Intake, system: 120 V three phase, rating: 500 A}]\n"
     found = figure(text, "supply", "capacity")
-    assert (found.value, found.missing) == (None, ("its voltages, line to line and line to neutral",))
+    assert (found.value, found.missing) == (
+        None,
+        ("its voltages, line to line and line to neutral",),
+    )
 
 
 def test_an_unknown_rating_leaves_what_is_free_below_it_open() -> None:
@@ -54,7 +71,9 @@ def test_an_unknown_rating_leaves_what_is_free_below_it_open() -> None:
 def test_the_three_ways_of_not_having_a_rating_stay_three() -> None:
     standings = []
     for said in ("rating: '?'", "rating: none", "breaker: none"):
-        fact = item(f"supplies: [{{name: I, system: 230 V single phase, {said}}}]\n", "supply").fact("rating")
+        fact = item(
+            f"supplies: [{{name: I, system: 230 V single phase, {said}}}]\n", "supply"
+        ).fact("rating")
         assert fact is not None
         standings.append(fact.standing)
     assert standings == [Standing.UNKNOWN, Standing.NONE, Standing.NOT_STATED]
@@ -62,7 +81,11 @@ def test_the_three_ways_of_not_having_a_rating_stay_three() -> None:
 
 @pytest.mark.source("by hand: 1000 × (6.4 / 0.9) / (1.7320508 × 400) = 10.264 A")
 def test_a_three_phase_load_in_kilowatt_draws_on_each_line() -> None:
-    text = INTAKE + SWITCH + "standing_loads: [{what: Loudspeakers, on: Switch, draws: 6.4 kW, power_factor: 0.9}]\n"
+    text = (
+        INTAKE
+        + SWITCH
+        + "standing_loads: [{what: Loudspeakers, on: Switch, draws: 6.4 kW, power_factor: 0.9}]\n"
+    )
     for phase in ("L1", "L2", "L3"):
         assert number(text, "service", f"current.{phase}") == pytest.approx(10.264, abs=0.0005)
     assert number(text, "supply", "current.L1") == pytest.approx(10.264, abs=0.0005)
@@ -70,15 +93,27 @@ def test_a_three_phase_load_in_kilowatt_draws_on_each_line() -> None:
 
 @pytest.mark.source("by hand: 2.3 kVA / 230 V = 10 A on the one phase")
 def test_a_load_on_one_phase_draws_there_alone() -> None:
-    text = INTAKE + SWITCH + "standing_loads: [{what: Lamps, on: Switch, draws: 2.3 kVA, power_factor: 1, phases: L2}]\n"
-    assert [number(text, "service", f"current.{phase}") for phase in ("L1", "L2", "L3")] == [0, pytest.approx(10), 0]
+    text = (
+        INTAKE
+        + SWITCH
+        + "standing_loads: [{what: Lamps, on: Switch, draws: 2.3 kVA, power_factor: 1, phases:"
+        " L2}]\n"
+    )
+    assert [number(text, "service", f"current.{phase}") for phase in ("L1", "L2", "L3")] == [
+        0,
+        pytest.approx(10),
+        0,
+    ]
 
 
 @pytest.mark.source(
-    "Nilsson & Riedel 2011, ch. 11, current law at the star point; 100/80/60 A gives √(100² + 80² + 60² − 8000 − 4800 − 6000) = 34.641 A"
+    "Nilsson & Riedel 2011, ch. 11, current law at the star point; 100/80/60 A gives √(100² + 80² +"
+    " 60² − 8000 − 4800 − 6000) = 34.641 A"
 )
 def test_the_neutral_is_the_sum_of_the_phases_by_their_angles() -> None:
-    assert number(INTAKE + SWITCH + three_loads(100, 80, 60), "service", "neutral-current") == pytest.approx(34.641, abs=0.0005)
+    assert number(
+        INTAKE + SWITCH + three_loads(100, 80, 60), "service", "neutral-current"
+    ) == pytest.approx(34.641, abs=0.0005)
 
 
 @pytest.mark.source("NEMA MG 1-2016, 12.45: 100 × max|x − mean| / mean; 460/467/450 gives 1.96 %")
@@ -89,19 +124,32 @@ def test_imbalance_is_the_greatest_distance_from_the_mean() -> None:
 
 @pytest.mark.source("by hand: 32 % of 25 A in three lines, 24 A in the neutral")
 def test_third_harmonics_add_up_in_the_neutral_of_an_even_load() -> None:
-    text = INTAKE + SWITCH + "standing_loads: [{what: Dimmers, on: Switch, draws: 25 A, power_factor: 1, third_harmonic: 32 %}]\n"
+    text = (
+        INTAKE
+        + SWITCH
+        + "standing_loads: [{what: Dimmers, on: Switch, draws: 25 A, power_factor: 1,"
+        " third_harmonic: 32 %}]\n"
+    )
     assert number(text, "service", "neutral-current") == pytest.approx(24.0, abs=0.001)
 
 
 def three_loads(*amperes: float) -> str:
     """A load of so many ampere on each phase in turn."""
-    rows = [f"{{what: Load {n}, on: Switch, draws: {size} A, power_factor: 1, phases: L{n}}}" for n, size in enumerate(amperes, 1)]
+    rows = [
+        f"{{what: Load {n}, on: Switch, draws: {size} A, power_factor: 1, phases: L{n}}}"
+        for n, size in enumerate(amperes, 1)
+    ]
     return f"standing_loads: [{', '.join(rows)}]\n"
 
 
-@pytest.mark.source("by hand: 125 A × 80 % − 30 A = 70 A, and 0.8 × 100 A − 30 A − 20 A = 30 A at a smaller intake")
+@pytest.mark.source(
+    "by hand: 125 A × 80 % − 30 A = 70 A, and 0.8 × 100 A − 30 A − 20 A = 30 A at a smaller intake"
+)
 def test_what_is_free_is_the_least_left_up_the_tree_and_that_one_is_named() -> None:
-    loads = "standing_loads: [{what: A, on: Switch, draws: 30 A, power_factor: 1}, {what: B, on: Intake, draws: 20 A, power_factor: 1}]\n"
+    loads = (
+        "standing_loads: [{what: A, on: Switch, draws: 30 A, power_factor: 1}, {what: B, on:"
+        " Intake, draws: 20 A, power_factor: 1}]\n"
+    )
     own = "continuous_share: 80 %\n" + INTAKE + SWITCH + loads
     assert number(own, "service", "free.L1") == pytest.approx(70)
     assert item(own, "service").text("binding") == "itself"
@@ -111,7 +159,12 @@ def test_what_is_free_is_the_least_left_up_the_tree_and_that_one_is_named() -> N
 
 
 def test_a_board_shares_what_its_service_has_left() -> None:
-    text = INTAKE + SWITCH + BOARD + "standing_loads: [{what: A, on: Switch, draws: 100 A, power_factor: 1}]\n"
+    text = (
+        INTAKE
+        + SWITCH
+        + BOARD
+        + "standing_loads: [{what: A, on: Switch, draws: 100 A, power_factor: 1}]\n"
+    )
     assert number(text, "board", "free.L1") == pytest.approx(25)
     assert item(text, "board").text("binding") == "Switch"
 
@@ -120,17 +173,29 @@ def test_loads_of_other_departments_stand_on_the_services() -> None:
     draw = PowerDraw("sound", "Flown loudspeakers", "Switch", 6.4, 0.9)
     assert figure(INTAKE + SWITCH, "service", "current.L1", draw).value is not None
     told = item(INTAKE + SWITCH, "load", "Flown loudspeakers", draw)
-    assert (told.text("on"), told.text("told_by"), told.number("draws")) == ("Switch", "sound", 6400)
+    assert (told.text("on"), told.text("told_by"), told.number("draws")) == (
+        "Switch",
+        "sound",
+        6400,
+    )
 
 
 def test_an_offered_load_on_a_service_that_is_not_there_is_said() -> None:
     findings = published(INTAKE, PowerDraw("sound", "Amplifiers", "Cellar", 6.4, 0.9)).findings
     assert [finding.code for finding in findings] == ["load-left-out"]
-    assert "Amplifiers on Cellar (told by sound) is in no figure: there is no power source named Cellar" in findings[0].sentence
+    assert (
+        "Amplifiers on Cellar (told by sound) is in no figure: there is no power source named"
+        " Cellar" in findings[0].sentence
+    )
 
 
 def test_a_load_out_of_service_is_not_counted() -> None:
-    text = INTAKE + SWITCH + "standing_loads: [{what: A, on: Switch, draws: 30 A, power_factor: 1, condition: out of service}]\n"
+    text = (
+        INTAKE
+        + SWITCH
+        + "standing_loads: [{what: A, on: Switch, draws: 30 A, power_factor: 1, condition: out of"
+        " service}]\n"
+    )
     assert item(text, "service").figure("current.L1") is None
     assert number(text, "service", "free.L1") == 125
 
@@ -144,9 +209,17 @@ def test_a_load_that_nobody_has_measured_is_named_beside_what_is_free() -> None:
     assert figure(text, "supply", "free-kva").value.text == "at most 435 kVA"  # type: ignore[union-attr]  # 3 × 630 A × 230 V
 
 
-@pytest.mark.source("by hand: a load draws no more than the breaker that feeds it lets through; 630 A - 125 A = 505 A")
+@pytest.mark.source(
+    "by hand: a load draws no more than the breaker that feeds it lets through; 630 A - 125 A ="
+    " 505 A"
+)
 def test_what_is_free_at_least_counts_a_load_nobody_has_measured_at_the_limit_of_its_feed() -> None:
-    text = INTAKE + SWITCH + "standing_loads: [{what: Kitchen, on: Switch, draws: '?'}, {what: Fans, on: Intake, draws: 30 A, power_factor: 1}]\n"
+    text = (
+        INTAKE
+        + SWITCH
+        + "standing_loads: [{what: Kitchen, on: Switch, draws: '?'}, {what: Fans, on: Intake,"
+        " draws: 30 A, power_factor: 1}]\n"
+    )
     assert number(text, "supply", "free.L1") == pytest.approx(600)
     assert number(text, "supply", "free-least.L1") == pytest.approx(475)
     assert number(text, "service", "free-least.L1") == 0
@@ -154,7 +227,14 @@ def test_what_is_free_at_least_counts_a_load_nobody_has_measured_at_the_limit_of
 
 def test_a_board_of_unknown_rating_is_counted_at_the_limit_of_what_feeds_it() -> None:
     board = "boards: [{name: Board, fed_from: Switch, rating: '?'}]\n"
-    assert number(INTAKE + SWITCH + board + "standing_loads: [{what: Kitchen, on: Board, draws: '?'}]\n", "supply", "free-least.L1") == 505
+    assert (
+        number(
+            INTAKE + SWITCH + board + "standing_loads: [{what: Kitchen, on: Board, draws: '?'}]\n",
+            "supply",
+            "free-least.L1",
+        )
+        == 505
+    )
 
 
 def test_nothing_is_free_at_least_where_all_is_measured() -> None:
@@ -165,39 +245,70 @@ def test_nothing_is_free_at_least_where_all_is_measured() -> None:
 @given(drawn_a=st.integers(0, 125))
 @settings(max_examples=30, deadline=None)
 def test_however_much_an_unmeasured_load_draws_no_less_is_free_than_at_least(drawn_a: int) -> None:
-    unknown = number(INTAKE + SWITCH + "standing_loads: [{what: Kitchen, on: Switch, draws: '?'}]\n", "supply", "free-least.L1")
-    known = number(INTAKE + SWITCH + f"standing_loads: [{{what: Kitchen, on: Switch, draws: {drawn_a} A, power_factor: 1}}]\n", "supply", "free.L1")
+    unknown = number(
+        INTAKE + SWITCH + "standing_loads: [{what: Kitchen, on: Switch, draws: '?'}]\n",
+        "supply",
+        "free-least.L1",
+    )
+    known = number(
+        INTAKE
+        + SWITCH
+        + f"standing_loads: [{{what: Kitchen, on: Switch, draws: {drawn_a} A, power_factor: 1}}]\n",
+        "supply",
+        "free.L1",
+    )
     assert known >= unknown - 1e-9
 
 
 @pytest.mark.law
-@given(sizes=st.lists(st.integers(0, 60), min_size=3, max_size=3), more=st.integers(1, 40), phase=st.sampled_from(["L1", "L2", "L3"]))
+@given(
+    sizes=st.lists(st.integers(0, 60), min_size=3, max_size=3),
+    more=st.integers(1, 40),
+    phase=st.sampled_from(["L1", "L2", "L3"]),
+)
 @settings(max_examples=40, deadline=None)
-def test_one_load_more_never_leaves_more_free_anywhere(sizes: list[int], more: int, phase: str) -> None:
+def test_one_load_more_never_leaves_more_free_anywhere(
+    sizes: list[int], more: int, phase: str
+) -> None:
     before = INTAKE + SWITCH + BOARD + three_loads(*sizes)
     extra = f"{{what: More, on: Board, draws: {more} A, power_factor: 0.8, phases: {phase}}}"
     after = before.replace("standing_loads: [", f"standing_loads: [{extra}, ")
     for kind in ("supply", "service", "board"):
         for line in ("L1", "L2", "L3"):
-            assert number(after, kind, f"free.{line}") <= number(before, kind, f"free.{line}") + 1e-9
+            assert (
+                number(after, kind, f"free.{line}") <= number(before, kind, f"free.{line}") + 1e-9
+            )
 
 
 @pytest.mark.source("by hand: 50 A at 120 V is 6 kVA; at 230 V that is 26.087 A")
 def test_a_transformer_changes_the_ampere_above_it() -> None:
-    service = "services: [{name: T, fed_from: Intake, system: 120/208 V three phase, rating: 100 A, transformer: 30 kVA}]\n"
+    service = (
+        "services: [{name: T, fed_from: Intake, system: 120/208 V three phase, rating: 100 A,"
+        " transformer: 30 kVA}]\n"
+    )
     text = INTAKE + service + "standing_loads: [{what: A, on: T, draws: 50 A, power_factor: 1}]\n"
     assert number(text, "supply", "current.L1") == pytest.approx(50 * 120 / 230, abs=0.001)
 
 
 def test_a_service_on_one_unnamed_phase_counts_on_each_that_it_may_be() -> None:
     service = "services: [{name: S, fed_from: Intake, system: 230 V single phase, rating: 32 A}]\n"
-    text = INTAKE + service + "standing_loads: [{what: A, on: S, draws: 2.3 kVA, power_factor: 1}]\n"
-    assert [number(text, "supply", f"free.{phase}") for phase in ("L1", "L2", "L3")] == pytest.approx([620, 620, 620])
+    text = (
+        INTAKE + service + "standing_loads: [{what: A, on: S, draws: 2.3 kVA, power_factor: 1}]\n"
+    )
+    assert [
+        number(text, "supply", f"free.{phase}") for phase in ("L1", "L2", "L3")
+    ] == pytest.approx([620, 620, 620])
     assert "counted on each" in "".join(figure(text, "service", "current.L1").working.steps)
 
 
 def test_every_figure_carries_the_caution_and_a_source() -> None:
-    text = "continuous_share: 80 %\n" + INTAKE + SWITCH + BOARD + "standing_loads: [{what: A, on: Board, draws: 4 kW, power_factor: 0.9}]\n"
+    text = (
+        "continuous_share: 80 %\n"
+        + INTAKE
+        + SWITCH
+        + BOARD
+        + "standing_loads: [{what: A, on: Board, draws: 4 kW, power_factor: 0.9}]\n"
+    )
     figures = [each for part in published(text).section.items for each in part.figures]
     assert len(figures) > 20
     assert {each.caution for each in figures} == {ELECTRICITY}
@@ -205,7 +316,12 @@ def test_every_figure_carries_the_caution_and_a_source() -> None:
 
 
 def test_the_working_of_what_is_free_can_be_redone_by_hand() -> None:
-    text = "continuous_share: 80 %\n" + INTAKE + SWITCH + "standing_loads: [{what: A, on: Switch, draws: 30 A, power_factor: 1}]\n"
+    text = (
+        "continuous_share: 80 %\n"
+        + INTAKE
+        + SWITCH
+        + "standing_loads: [{what: A, on: Switch, draws: 30 A, power_factor: 1}]\n"
+    )
     assert figure(text, "service", "free.L2").working.steps == (
         "Switch: 100 A − 30 A = 70 A",
         "Intake: 504 A − 30 A = 474 A",
@@ -215,7 +331,14 @@ def test_the_working_of_what_is_free_can_be_redone_by_hand() -> None:
 
 def test_nothing_is_free_below_a_service_that_is_out_of_service() -> None:
     closed = SWITCH.replace("rating", "condition: out of service, rating", 1)
-    outlet = "outlets: [{place: Stage, connector: X, count: 3, rating: 16 A, phases: L1, fed_from: Board}]\n"
-    assert figure(INTAKE + closed + BOARD, "board", "free.L1").missing == ("Switch back in service",)
-    assert figure(INTAKE + closed + BOARD + outlet, "available", "alone").missing == ("Switch back in service",)
+    outlet = (
+        "outlets: [{place: Stage, connector: X, count: 3, rating: 16 A, phases: L1, fed_from:"
+        " Board}]\n"
+    )
+    assert figure(INTAKE + closed + BOARD, "board", "free.L1").missing == (
+        "Switch back in service",
+    )
+    assert figure(INTAKE + closed + BOARD + outlet, "available", "alone").missing == (
+        "Switch back in service",
+    )
     assert number(INTAKE + closed + BOARD, "supply", "free.L1") == 630

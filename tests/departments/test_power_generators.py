@@ -7,27 +7,45 @@ from builder.departments.power.publish import publish
 from builder.exchange import Altitude, Offers
 from tests.departments.powered import AGEING, described, figure, found, number
 
-MACHINE = "generators: [{{name: G, system: 120/208 V three phase, prime: 250 kVA, rated_power_factor: 0.8{}}}]\n"
-SHEET = ", altitude_derating: {above: 1000 m, per: 500 m, loses: 3 %}, temperature_derating: {above: 40 C, per: 5 C, loses: 3 %}"
+MACHINE = (
+    "generators: [{{name: G, system: 120/208 V three phase, prime: 250 kVA, rated_power_factor:"
+    " 0.8{}}}]\n"
+)
+SHEET = (
+    ", altitude_derating: {above: 1000 m, per: 500 m, loses: 3 %}, temperature_derating: {above: 40"
+    " C, per: 5 C, loses: 3 %}"
+)
 LOAD = "standing_loads: [{{what: A, on: G, draws: {}, power_factor: {}}}]\n"
 BURNS = ", burns: [{load: 25 %, in_one_hour: 20 l}, {load: 50 %, in_one_hour: 35 l}], tank: 700 l"
 
 
-@pytest.mark.source("a maker's sheet: 3 % each 500 m above 1000 m and each 5 °C above 40 °C, multiplied; 2500 m and 50 °C leave 0.91 × 0.94 = 0.8554")
+@pytest.mark.source(
+    "a maker's sheet: 3 % each 500 m above 1000 m and each 5 °C above 40 °C, multiplied; 2500 m and"
+    " 50 °C leave 0.91 × 0.94 = 0.8554"
+)
 def test_height_and_heat_take_from_the_rating_together() -> None:
     text = MACHINE.format(SHEET + ", works_at_altitude: 2500 m, works_in_air_of: 50 C")
     assert number(text, "generator", "site-rating") == pytest.approx(250_000 * 0.8554, abs=1)
 
 
-@pytest.mark.source("by hand: steps of 9 °F are steps of 5 °C; 122 °F is 50 °C, two steps above 104 °F, 6 %")
+@pytest.mark.source(
+    "by hand: steps of 9 °F are steps of 5 °C; 122 °F is 50 °C, two steps above 104 °F, 6 %"
+)
 def test_steps_in_fahrenheit_are_differences() -> None:
-    text = MACHINE.format(", temperature_derating: {above: 104 F, per: 9 F, loses: 3 %}, works_in_air_of: 122 F")
+    text = MACHINE.format(
+        ", temperature_derating: {above: 104 F, per: 9 F, loses: 3 %}, works_in_air_of: 122 F"
+    )
     assert number(text, "generator", "site-rating") == pytest.approx(250_000 * 0.94, abs=1)
 
 
 def test_a_sheet_without_the_site_leaves_the_rating_open() -> None:
-    found_figure = figure(MACHINE.format(SHEET + ", works_at_altitude: 2500 m"), "generator", "site-rating")
-    assert (found_figure.value, found_figure.missing) == (None, ("a height and air temperature at which it still runs",))
+    found_figure = figure(
+        MACHINE.format(SHEET + ", works_at_altitude: 2500 m"), "generator", "site-rating"
+    )
+    assert (found_figure.value, found_figure.missing) == (
+        None,
+        ("a height and air temperature at which it still runs",),
+    )
 
 
 def at_house(text: str, altitude: Altitude | None) -> float | None:
@@ -38,12 +56,16 @@ def at_house(text: str, altitude: Altitude | None) -> float | None:
     return item.number("site-rating")
 
 
-@pytest.mark.source("a maker's sheet: 3 % each 500 m above 1000 m; 2000 m leave 0.94, 1500 m leave 0.97")
+@pytest.mark.source(
+    "a maker's sheet: 3 % each 500 m above 1000 m; 2000 m leave 0.94, 1500 m leave 0.97"
+)
 def test_the_altitude_of_the_house_counts_unless_the_generator_says_its_own() -> None:
     sheet = ", altitude_derating: {above: 1000 m, per: 500 m, loses: 3 %}"
     house = Altitude(2000.0, "2000 m")
     assert at_house(MACHINE.format(sheet), house) == pytest.approx(250_000 * 0.94)
-    assert at_house(MACHINE.format(sheet + ", works_at_altitude: 1500 m"), house) == pytest.approx(250_000 * 0.97)
+    assert at_house(MACHINE.format(sheet + ", works_at_altitude: 1500 m"), house) == pytest.approx(
+        250_000 * 0.97
+    )
     assert at_house(MACHINE.format(sheet + ", works_at_altitude: '?'"), house) is None
     assert at_house(MACHINE.format(sheet), None) is None
 
@@ -59,19 +81,30 @@ def test_a_generator_limits_by_its_rating_on_site() -> None:
     assert number(MACHINE.format(", breaker: 600 A"), "generator", "free.L1") == 600
 
 
-@pytest.mark.source("by hand: 100 kW at power factor 0.8 is 125 kVA, half of 250; at power factor 1 the engine's 200 kW count, also half")
+@pytest.mark.source(
+    "by hand: 100 kW at power factor 0.8 is 125 kVA, half of 250; at power factor 1 the engine's"
+    " 200 kW count, also half"
+)
 @pytest.mark.parametrize("power_factor", [0.8, 1])
 def test_the_larger_of_both_shares_counts(power_factor: float) -> None:
-    assert number(MACHINE.format("") + LOAD.format("100 kW", power_factor), "generator", "load-share") == pytest.approx(0.5)
+    assert number(
+        MACHINE.format("") + LOAD.format("100 kW", power_factor), "generator", "load-share"
+    ) == pytest.approx(0.5)
 
 
 def test_a_generator_at_its_rating_is_no_finding_and_above_it_is_a_danger() -> None:
     assert found(MACHINE.format("") + LOAD.format("200 kW", 1), "generator-overloaded") == []
     (told,) = found(MACHINE.format("") + LOAD.format("204 kW", 1), "generator-overloaded")
-    assert told.sentence == "G is loaded to 102 % of its rating on site by the house's own loads alone."
+    assert (
+        told.sentence
+        == "G is loaded to 102 % of its rating on site by the house's own loads alone."
+    )
 
 
-@pytest.mark.source("by hand: 75 kW is 37.5 % of 200 kW, half way from 20 to 35 l an hour: 27.5 l; 700 l last 25.45 h")
+@pytest.mark.source(
+    "by hand: 75 kW is 37.5 % of 200 kW, half way from 20 to 35 l an hour: 27.5 l; 700 l last"
+    " 25.45 h"
+)
 def test_fuel_lies_between_the_makers_figures() -> None:
     text = MACHINE.format(BURNS) + LOAD.format("75 kW", 1)
     assert number(text, "generator", "fuel") == pytest.approx(0.0275)

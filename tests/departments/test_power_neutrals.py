@@ -1,4 +1,6 @@
-"""The neutral as a limit of its own: figures by hand and findings on both sides of their boundaries."""
+"""
+The neutral as a limit of its own: figures by hand and findings on both sides of their boundaries.
+"""
 
 import pytest
 
@@ -10,7 +12,10 @@ SHARE = "continuous_share: 80 %\n"
 
 def harmonic(current: float, share: float) -> str:
     """An even three-phase load with third harmonics."""
-    return f"standing_loads: [{{what: Dimmers, on: Switch, draws: {current} A, power_factor: 1, phases: all, third_harmonic: {share} %}}]\n"
+    return (
+        f"standing_loads: [{{what: Dimmers, on: Switch, draws: {current} A, power_factor: 1,"
+        f" phases: all, third_harmonic: {share} %}}]\n"
+    )
 
 
 def switch(more: str) -> str:
@@ -18,7 +23,10 @@ def switch(more: str) -> str:
     return SWITCH.replace("rating: 125 A", f"rating: 125 A, {more}")
 
 
-@pytest.mark.source("by hand: 125 A × 80 % − 3 × 0.2 × 30 A = 82 A left; 70 A are free on each line, and 82 / (3 × 70) = 39 %")
+@pytest.mark.source(
+    "by hand: 125 A × 80 % − 3 × 0.2 × 30 A = 82 A left; 70 A are free on each line, and 82 / (3 ×"
+    " 70) = 39 %"
+)
 def test_what_is_left_in_the_neutral_and_from_which_harmonic_it_binds() -> None:
     text = SHARE + INTAKE + SWITCH + harmonic(30, 20)
     assert number(text, "service", "neutral-left") == pytest.approx(82)
@@ -36,7 +44,9 @@ def test_a_neutral_of_double_size_never_binds_first() -> None:
 def test_a_neutral_of_unknown_rating_is_not_guessed() -> None:
     text = INTAKE + "services: [{name: Switch, fed_from: Intake, rating: '?'}]\n"
     assert figure(text, "service", "neutral-left").missing == ("its neutral's rating",)
-    assert figure(INTAKE + switch("neutral_rating: '?'"), "service", "neutral-left").missing == ("its neutral's rating",)
+    assert figure(INTAKE + switch("neutral_rating: '?'"), "service", "neutral-left").missing == (
+        "its neutral's rating",
+    )
 
 
 def test_a_service_without_neutral_has_no_figures_of_one() -> None:
@@ -50,21 +60,42 @@ def test_a_single_phase_service_has_no_neutral_to_tell_of() -> None:
         figure(text, "supply", "neutral-left")
 
 
-@pytest.mark.source("by hand: 3 × 0.5 × 66.6 A = 99.9 A and 3 × 0.5 × 66.8 A = 100.2 A against 80 % of 125 A; 83.4 A make 125.1 A")
-@pytest.mark.parametrize(
-    ("current", "code"), [(66.6, None), (66.8, "neutral-over-continuous"), (83.3, "neutral-over-continuous"), (83.4, "neutral-over-rating")]
+@pytest.mark.source(
+    "by hand: 3 × 0.5 × 66.6 A = 99.9 A and 3 × 0.5 × 66.8 A = 100.2 A against 80 % of 125 A; 83.4"
+    " A make 125.1 A"
 )
-def test_a_neutral_at_its_limit_is_no_finding_and_above_it_is_one(current: float, code: str | None) -> None:
+@pytest.mark.parametrize(
+    ("current", "code"),
+    [
+        (66.6, None),
+        (66.8, "neutral-over-continuous"),
+        (83.3, "neutral-over-continuous"),
+        (83.4, "neutral-over-rating"),
+    ],
+)
+def test_a_neutral_at_its_limit_is_no_finding_and_above_it_is_one(
+    current: float, code: str | None
+) -> None:
     text = SHARE + INTAKE + SWITCH + harmonic(current, 50)
-    told = [each for name in ("neutral-over-continuous", "neutral-over-rating") for each in found(text, name) if "Switch" in each.sentence]
+    told = [
+        each
+        for name in ("neutral-over-continuous", "neutral-over-rating")
+        for each in found(text, name)
+        if "Switch" in each.sentence
+    ]
     assert [each.code for each in told] == ([code] if code else [])
-    assert all(each.level is (Level.DANGER if code == "neutral-over-rating" else Level.CAUTION) for each in told)
+    assert all(
+        each.level is (Level.DANGER if code == "neutral-over-rating" else Level.CAUTION)
+        for each in told
+    )
 
 
 def test_the_sentence_names_the_neutral_and_both_currents() -> None:
     (told,) = found(SHARE + INTAKE + SWITCH + harmonic(66.8, 50), "neutral-over-continuous")
-    assert told.sentence == (
-        "The neutral of Switch carries 100.2 A of standing loads. For hours on end it may carry 100 A (rating, as for its lines)."
+    assert (
+        told.sentence
+        == "The neutral of Switch carries 100.2 A of standing loads. For hours on end it may carry"
+        " 100 A (rating, as for its lines)."
     )
 
 
@@ -74,7 +105,10 @@ def test_a_neutral_smaller_than_its_lines_is_told() -> None:
     assert "The neutral of Switch may carry 63 A, and each line 125 A." in told.sentence
 
 
-@pytest.mark.source("IEC 60364-5-52:2009, Table E.52.1: with 20 % a cable needs I / 0.86; 107.4 A ask 124.9 A and 107.6 A ask 125.1 A")
+@pytest.mark.source(
+    "IEC 60364-5-52:2009, Table E.52.1: with 20 % a cable needs I / 0.86; 107.4 A ask 124.9 A and"
+    " 107.6 A ask 125.1 A"
+)
 @pytest.mark.parametrize(("current", "count"), [(107.4, 0), (107.6, 1)])
 def test_third_harmonics_ask_a_larger_cable(current: float, count: int) -> None:
     fed = switch("feeder: {length: 20 m, conductor: 50 mm2}")
@@ -84,7 +118,8 @@ def test_third_harmonics_ask_a_larger_cable(current: float, count: int) -> None:
 
 
 @pytest.mark.source(
-    "IEC 60364-5-52:2009, Table E.52.1: with 44 % the neutral decides, 3 × 0.44 × 82 A / 0.86 = 125.9 A; a page that keeps 82 / 0.86 = 95 A is wrong"
+    "IEC 60364-5-52:2009, Table E.52.1: with 44 % the neutral decides, 3 × 0.44 × 82 A / 0.86 ="
+    " 125.9 A; a page that keeps 82 / 0.86 = 95 A is wrong"
 )
 def test_above_a_third_the_neutral_decides_on_the_cable() -> None:
     fed = switch("feeder: {length: 20 m, conductor: 50 mm2}")

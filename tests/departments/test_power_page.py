@@ -10,7 +10,19 @@ import pytest
 
 from builder.cautions import ELECTRICITY
 from builder.departments.power.page import headline, pages
-from builder.document import Block, Bullets, Caution, Folded, Heading, Page, Paragraph, Picture, Row, Table, Words
+from builder.document import (
+    Block,
+    Bullets,
+    Caution,
+    Folded,
+    Heading,
+    Page,
+    Paragraph,
+    Picture,
+    Row,
+    Table,
+    Words,
+)
 from builder.formulas.circuits import Load, Node
 from builder.formulas.free_circuits import FreeAtOnce, Outlet, free_at_once
 from builder.pack import Item, Outline, Pack, Revision, Section, to_json
@@ -27,15 +39,19 @@ TEXT = (
 boards: [{name: Board, fed_from: Sound switch, rating: 63 A}]
 outlets: [{place: Left, connector: IEC 60309 16 A 3-pin blue, count: 6, rating: 16 A, phases: in turn, fed_from: Board}]
 standing_loads: [{what: Racks, on: Sound switch, draws: 20 A, power_factor: 1}]
-"""
+"""  # noqa: E501
 )
-DECK = Outline("stage.deck.deck", "deck", "Deck", ((-8.0, 0.0), (8.0, 0.0), (8.0, 10.0), (-8.0, 10.0)))
+DECK = Outline(
+    "stage.deck.deck", "deck", "Deck", ((-8.0, 0.0), (8.0, 0.0), (8.0, 10.0), (-8.0, 10.0))
+)
 
 
 def pack_of(text: str, *others: Section) -> tuple[Section, Pack]:
     """The power section of a text and a pack that holds it."""
     part = published(text)
-    return part.section, Pack("House", Revision("1", "2026-06-01", "house", "0"), (part.section, *others), part.findings)
+    return part.section, Pack(
+        "House", Revision("1", "2026-06-01", "house", "0"), (part.section, *others), part.findings
+    )
 
 
 def page_of(text: str, *others: Section) -> Page:
@@ -54,17 +70,27 @@ def every(blocks: Sequence[Block]) -> Iterator[Block]:
 
 def plain(words: Words) -> str:
     """Words without their dress."""
-    return words if isinstance(words, str) else "".join(piece if isinstance(piece, str) else piece.text for piece in words)
+    return (
+        words
+        if isinstance(words, str)
+        else "".join(piece if isinstance(piece, str) else piece.text for piece in words)
+    )
 
 
 def table(page: Page, summary: str) -> Table:
     """The table with a summary."""
-    return next(block for block in every(page.blocks) if isinstance(block, Table) and block.summary == summary)
+    return next(
+        block
+        for block in every(page.blocks)
+        if isinstance(block, Table) and block.summary == summary
+    )
 
 
 def row(page: Page, summary: str, name: str) -> list[str]:
     """A row of a table, as plain text."""
-    found: Row = next(each for each in table(page, summary).rows if plain(each.cells[0]).startswith(name))
+    found: Row = next(
+        each for each in table(page, summary).rows if plain(each.cells[0]).startswith(name)
+    )
     return [plain(cell) for cell in found.cells]
 
 
@@ -91,7 +117,11 @@ def test_a_service_tells_what_is_free_connector_place_and_tie_in() -> None:
 
 def test_unknown_none_and_not_stated_are_three_words_in_the_table() -> None:
     found = row(page_of(TEXT), "Services", "Kitchen")
-    assert found[0] == "Kitchen not for visitors rating not known yet, system not stated; connectors none; place not stated"
+    assert (
+        found[0]
+        == "Kitchen not for visitors rating not known yet, system not stated; connectors none;"
+        " place not stated"
+    )
     assert found[1] == "needs the rating of Kitchen"
     assert found[6] == "not stated"
 
@@ -103,7 +133,8 @@ def test_what_is_free_at_most_says_so_under_the_number() -> None:
 
 
 def test_the_next_single_phase_loads_are_told_by_board_in_their_order() -> None:
-    # Board: 50.4 A for hours on each phase, sockets of 16 A at 80 % are 12.8 A: three on each phase would hold, and each phase has two sockets.
+    # Board: 50.4 A for hours on each phase, sockets of 16 A at 80 % are 12.8 A: three on each phase
+    # would hold, and each phase has two sockets.
     assert row(page_of(TEXT), "Where the next single-phase loads go", "Board") == [
         "Board: L1 L2 L3, 2 times 6 × IEC 60309 16 A 3-pin blue, 12.8 A each: Left",
         *("6", "2", "2", "2"),
@@ -112,10 +143,17 @@ def test_the_next_single_phase_loads_are_told_by_board_in_their_order() -> None:
 
 def test_notes_of_services_are_told_once_below_the_table() -> None:
     page = page_of(TEXT)
-    assert [plain(entry) for block in page.blocks if isinstance(block, Bullets) for entry in block.entries] == [
-        "Sound switch: Ask for the transformer."
-    ]
-    fold = next(block for block in page.blocks if isinstance(block, Folded) and block.title.startswith("Sound switch"))
+    assert [
+        plain(entry)
+        for block in page.blocks
+        if isinstance(block, Bullets)
+        for entry in block.entries
+    ] == ["Sound switch: Ask for the transformer."]
+    fold = next(
+        block
+        for block in page.blocks
+        if isinstance(block, Folded) and block.title.startswith("Sound switch")
+    )
     assert str(fold).count("Ask for the transformer.") == 1
 
 
@@ -133,25 +171,38 @@ def test_every_drawing_carries_the_caution_in_its_caption() -> None:
 
 
 def test_every_fold_of_workings_carries_the_caution() -> None:
-    folds = [block for block in page_of(TEXT).blocks if isinstance(block, Folded) and block.title.startswith("Workings:")]
+    folds = [
+        block
+        for block in page_of(TEXT).blocks
+        if isinstance(block, Folded) and block.title.startswith("Workings:")
+    ]
     assert folds
     assert all(Caution(ELECTRICITY) in fold.blocks for fold in folds)
 
 
 def parsed(svg: str) -> ET.Element:
     """A drawing as a tree."""
-    return ET.fromstring(svg)  # noqa: S314 - the program's own drawing, not a stranger's file
+    return ET.fromstring(svg)  # noqa: S314
 
 
 def drawing(text: str, name: str, *others: Section) -> Picture:
     """One drawing of a page."""
-    return next(block for block in every(page_of(text, *others).blocks) if isinstance(block, Picture) and block.name == name)
+    return next(
+        block
+        for block in every(page_of(text, *others).blocks)
+        if isinstance(block, Picture) and block.name == name
+    )
 
 
 def test_the_one_line_fills_each_bar_by_what_stands() -> None:
-    """20 A of 100 A stand on each phase of the switch: a fifth of the bar is filled; the intake carries 20 A of 504 A."""
+    """
+    20 A of 100 A stand on each phase of the switch: a fifth of the bar is filled; the intake
+    carries 20 A of 504 A.
+    """
     root = parsed(drawing(TEXT, "power-one-line").svg)
-    rects = [node for node in root.iter("{http://www.w3.org/2000/svg}rect") if node.get("height") == "12"]
+    rects = [
+        node for node in root.iter("{http://www.w3.org/2000/svg}rect") if node.get("height") == "12"
+    ]
     outlines = [float(node.get("width", "0")) for node in rects if node.get("fill") is None]
     filled = [float(node.get("width", "0")) for node in rects if node.get("fill") == "currentColor"]
     shares = [round(part / whole, 2) for part, whole in zip(filled, outlines, strict=True)]
@@ -160,7 +211,10 @@ def test_the_one_line_fills_each_bar_by_what_stands() -> None:
 
 def test_the_one_line_tells_its_numbers_to_those_who_cannot_see_it() -> None:
     alt = drawing(TEXT, "power-one-line").alt
-    assert "Sound switch from Intake: 125 A, 100 A for hours, free L1 80.0 A, L2 80.0 A, L3 80.0 A." in alt
+    assert (
+        "Sound switch from Intake: 125 A, 100 A for hours, free L1 80.0 A, L2 80.0 A, L3 80.0 A."
+        in alt
+    )
     assert "Kitchen from Intake: rating not known, free not known." in alt
 
 
@@ -168,7 +222,8 @@ def test_the_one_line_is_read_on_a_phone_without_zoom() -> None:
     svg = drawing(TEXT, "power-one-line").svg
     match = re.search(r'viewBox="0 0 ([\d.]+) ', svg)
     assert match is not None
-    # A phone of 390 px leaves 342 px within the page's and the drawing's margins: letters are shown no smaller than they are drawn.
+    # A phone of 390 px leaves 342 px within the page's and the drawing's margins: letters are shown
+    # no smaller than they are drawn.
     assert float(match[1]) <= 342
     assert min(float(size) for size in re.findall(r'font-size="([\d.]+)"', svg)) >= 12
 
@@ -188,7 +243,10 @@ def test_the_plan_lies_over_the_deck_where_the_stage_is_described() -> None:
 
 
 def test_the_key_of_the_plan_names_what_lies_off_it() -> None:
-    rows = [[plain(cell) for cell in each.cells] for each in table(page_of(TEXT), "Key to the plan").rows]
+    rows = [
+        [plain(cell) for cell in each.cells]
+        for each in table(page_of(TEXT), "Key to the plan").rows
+    ]
     assert rows == [
         ["1", "Sound switch 125 A"],
         ["off the plan", "Intake 630 A"],
@@ -204,7 +262,10 @@ def test_a_name_cannot_become_markup_in_a_drawing() -> None:
 
 
 def test_a_service_out_of_service_is_not_offered_on_the_home_page() -> None:
-    assert all(entry.label != "Power services" for entry in headline(*pack_of(TEXT.replace("place: Right", "condition: out of service"))))
+    assert all(
+        entry.label != "Power services"
+        for entry in headline(*pack_of(TEXT.replace("place: Right", "condition: out of service")))
+    )
 
 
 def test_the_home_page_hears_of_services_for_visitors_and_of_what_is_free() -> None:
@@ -216,7 +277,11 @@ def test_the_home_page_hears_of_services_for_visitors_and_of_what_is_free() -> N
 
 
 def test_drops_name_their_base() -> None:
-    found = row(page_of(TEXT), "At the full continuous load of each, nothing else on; in all is from the supply", "Sound switch")
+    found = row(
+        page_of(TEXT),
+        "At the full continuous load of each, nothing else on; in all is from the supply",
+        "Sound switch",
+    )
     assert found[1].endswith("line to line, at 100 A")
     assert found[0] == "Sound switch 40 m (131'-3\") one way of 35 mm2"
 
@@ -247,19 +312,29 @@ def test_phases_in_turn_are_for_outlets() -> None:
 
 def test_the_one_line_as_a_file_carries_the_caution_too() -> None:
     svg = drawing(TEXT, "power-one-line").svg
-    lines = re.findall(r'font-size="12" text-anchor="start" fill="currentColor" stroke="none">([^<]+)</text>', svg.rsplit("</g>", 1)[1])
+    lines = re.findall(
+        r'font-size="12" text-anchor="start" fill="currentColor" stroke="none">([^<]+)</text>',
+        svg.rsplit("</g>", 1)[1],
+    )
     assert " ".join(lines).replace("&#x27;", "'") == ELECTRICITY
 
 
-def test_a_count_that_is_not_proven_says_what_was_not_ruled_out(monkeypatch: pytest.MonkeyPatch) -> None:
-    def unfinished(nodes: Sequence[Node], loads: Sequence[Load], outlets: Sequence[Outlet]) -> FreeAtOnce:
+def test_a_count_that_is_not_proven_says_what_was_not_ruled_out(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    def unfinished(
+        nodes: Sequence[Node], loads: Sequence[Load], outlets: Sequence[Outlet]
+    ) -> FreeAtOnce:
         return replace(free_at_once(nodes, loads, outlets), outlets=4, at_most=6, proven=False)
 
     # The working cites the formula, so the stand-in is cited under its name too.
-    unfinished.__module__, unfinished.__qualname__ = free_at_once.__module__, free_at_once.__qualname__
+    unfinished.__module__, unfinished.__qualname__ = (
+        free_at_once.__module__,
+        free_at_once.__qualname__,
+    )
     monkeypatch.setattr("builder.departments.power.available.free_at_once", unfinished)
     said = [plain(block.words) for block in page_of(TEXT).blocks if isinstance(block, Paragraph)]
     assert (
         "All places together: 4 of 6 can be loaded fully, house loads running. "
-        "So many were found to hold at once; the search ended before it could rule out 6."
-    ) in said
+        "So many were found to hold at once; the search ended before it could rule out 6." in said
+    )

@@ -14,13 +14,43 @@ def one(text: str) -> str:
 @pytest.mark.parametrize(
     ("text", "said"),
     [
-        (LIMITS + "beams: [{name: B1, runs: across, low_steel: [{across: 0 m, height: 8 m up}]}]\n", "runs across and needs 'depth'"),
-        (LIMITS + "beams: [{name: B1, runs: across, depth: 0 m, low_steel: [{depth: 0 m, height: 8 m up}]}]\n", "needs 'across'"),
-        (LIMITS + BEAM + "points: [{name: P1, beam: B1, depth: 2 m US}]\n", "needs 'across' to say where it is along beam B1"),
+        (
+            LIMITS
+            + "beams: [{name: B1, runs: across, low_steel: [{across: 0 m, height: 8 m up}]}]\n",
+            "runs across and needs 'depth'",
+        ),
+        (
+            LIMITS
+            + "beams: [{name: B1, runs: across, depth: 0 m, low_steel: [{depth: 0 m, height: 8 m"
+            " up}]}]\n",
+            "needs 'across'",
+        ),
+        (
+            LIMITS + BEAM + "points: [{name: P1, beam: B1, depth: 2 m US}]\n",
+            "needs 'across' to say where it is along beam B1",
+        ),
         (LIMITS + BEAM + points(0) + hang(loads=""), "hangs from nothing"),
-        (LIMITS + BEAM + points(0) + hang(1, loads="", more=", weight: 10 kg/m, weight_in_all: 100 kg"), "tells its own weight twice"),
-        (LIMITS + BEAM + points(0) + hang(1, loads="{what: A, by: video, weight: 9 kg, at: 1 m, to: 2 m}"), "needs either 'at'"),
-        (LIMITS + BEAM + points(0) + hang(1, loads="{what: A, by: video, weight: 9 kg, from: 2 m, to: 2 m}"), "is not beyond its beginning"),
+        (
+            LIMITS
+            + BEAM
+            + points(0)
+            + hang(1, loads="", more=", weight: 10 kg/m, weight_in_all: 100 kg"),
+            "tells its own weight twice",
+        ),
+        (
+            LIMITS
+            + BEAM
+            + points(0)
+            + hang(1, loads="{what: A, by: video, weight: 9 kg, at: 1 m, to: 2 m}"),
+            "needs either 'at'",
+        ),
+        (
+            LIMITS
+            + BEAM
+            + points(0)
+            + hang(1, loads="{what: A, by: video, weight: 9 kg, from: 2 m, to: 2 m}"),
+            "is not beyond its beginning",
+        ),
         (LIMITS + "dynamic_factor: {factor: 0.9, source: the letter}\n", "is below 1"),
         (LIMITS + BEAM + points(0, 5) + hang(1, 1, loads=""), "already carries Truss"),
         ("limits: {whole_roof: 9}\n", "needs a unit"),
@@ -32,5 +62,8 @@ def test_a_text_that_cannot_be_meant_is_refused_with_the_reason(text: str, said:
 
 
 def test_a_load_over_the_whole_length_at_a_place_or_between_two_is_read() -> None:
-    loads = "{what: A, by: video, weight: 9 kg}, {what: B, by: drape, weight: 9 kg, at: 1 m}, {what: C, by: house, weight: 9 kg, from: 1 m, to: 2 m}"
+    loads = (
+        "{what: A, by: video, weight: 9 kg}, {what: B, by: drape, weight: 9 kg, at: 1 m}, {what: C,"
+        " by: house, weight: 9 kg, from: 1 m, to: 2 m}"
+    )
     assert problems(LIMITS + BEAM + points(0, 20) + hang(1, 2, loads=loads)) == []

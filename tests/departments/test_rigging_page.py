@@ -14,19 +14,31 @@ from builder.exchange import HungLoad
 from builder.pack import Pack, Revision
 from tests.departments.rigged import BEAM, LIMITS, figure, hang, item, number, points, published
 
-DEMO = LIMITS + "hoists: [{name: Hollin 500, count: 3, rating: 500 kg, weight: 30 kg, headroom: 500 mm}]\n" + BEAM + points(0, 10, 20)
-SHOWN = DEMO + hang(1, 2, 3, loads="{what: Lights, by: lighting, weight: 1600 kg}", hoist="Hollin 500")
+DEMO = (
+    LIMITS
+    + "hoists: [{name: Hollin 500, count: 3, rating: 500 kg, weight: 30 kg, headroom: 500 mm}]\n"
+    + BEAM
+    + points(0, 10, 20)
+)
+SHOWN = DEMO + hang(
+    1, 2, 3, loads="{what: Lights, by: lighting, weight: 1600 kg}", hoist="Hollin 500"
+)
 TRUSS_LINE = "Truss – P2 over the limit: 1,600 kg on P1 300 kg, P2 1,000 kg, P3 300 kg"
 WIND = (
-    "wind: [{name: alert, at: 10 m/s, do: Crew to posts.}, {name: lower, at: 20 m/s, do: Hangs down.}]\n"
-    "wind_areas: [{name: Back cloth, area: 20 m2, coefficient: 1.2}]\n"
+    "wind: [{name: alert, at: 10 m/s, do: Crew to posts.}, {name: lower, at: 20 m/s, do: Hangs"
+    " down.}]\nwind_areas: [{name: Back cloth, area: 20 m2, coefficient: 1.2}]\n"
 )
 
 
 def pack_of(text: str, *loads: HungLoad) -> Pack:
     """A pack that holds rigging alone."""
     made = published(text, *loads)
-    return Pack("The Layhouse", Revision("1", "2026-06-01", "technical manager", "0"), (made.section,), made.findings)
+    return Pack(
+        "The Layhouse",
+        Revision("1", "2026-06-01", "technical manager", "0"),
+        (made.section,),
+        made.findings,
+    )
 
 
 def drawings_of(blocks: Sequence[Block]) -> list[Picture]:
@@ -52,13 +64,21 @@ def test_the_caution_and_the_dangers_stand_before_any_figure() -> None:
 
 def test_the_first_answers_are_the_roof_what_is_left_and_low_steel() -> None:
     facts = next(block for block in page(SHOWN) if isinstance(block, Facts))
-    assert [entry.label for entry in facts.entries][:5] == ["Whole roof", "In use", "Left on the roof", "Points full at once", "Low steel"]
+    assert [entry.label for entry in facts.entries][:5] == [
+        "Whole roof",
+        "In use",
+        "Left on the roof",
+        "Points full at once",
+        "Low steel",
+    ]
 
 
 def test_the_plan_says_who_is_over_and_every_drawing_carries_the_caution() -> None:
     drawings = drawings_of(page(SHOWN))
     assert len(drawings) == 3
-    assert drawings[0].alt.startswith("2 points. Over its limit: P2 carries 1,030 kg of 1,000 kg, -30 kg left.")
+    assert drawings[0].alt.startswith(
+        "2 points. Over its limit: P2 carries 1,030 kg of 1,000 kg, -30 kg left."
+    )
     assert all("Planning figures." in drawing.caption for drawing in drawings)
 
 
@@ -69,7 +89,11 @@ def test_the_side_view_tells_shares_and_loads() -> None:
 
 
 def test_a_name_that_is_markup_stays_text_in_the_drawings() -> None:
-    text = SHOWN.replace("name: P1", "name: '<b>P1'").replace("point: P1", "point: '<b>P1'").replace("name: Truss", "name: '<script>'")
+    text = (
+        SHOWN.replace("name: P1", "name: '<b>P1'")
+        .replace("point: P1", "point: '<b>P1'")
+        .replace("name: Truss", "name: '<script>'")
+    )
     drawings = [block.svg for block in drawings_of(page(text))]
     assert all("<b>" not in svg and "<script>" not in svg for svg in drawings)
     assert any("&lt;b&gt;P1" in svg for svg in drawings)
@@ -96,21 +120,29 @@ def test_a_house_that_has_said_nothing_yet_has_a_page_that_says_so() -> None:
     assert drawings_of(page(text)) == []
 
 
-@pytest.mark.source("EN 1991-1-4:2005, 4.5 (1), by hand: 0.5 x 1.25 x 10^2 = 62.5 Pa, x 1.2 x 20 m2 = 1500 N; at 20 m/s four times that")
+@pytest.mark.source(
+    "EN 1991-1-4:2005, 4.5 (1), by hand: 0.5 x 1.25 x 10^2 = 62.5 Pa, x 1.2 x 20 m2 = 1500 N; at 20"
+    " m/s four times that"
+)
 def test_the_wind_push_at_each_step_is_half_rho_v_squared_c_a() -> None:
     assert number(LIMITS + WIND, "wind-area", "Back cloth", "alert") == 1500.0
     assert number(LIMITS + WIND, "wind-area", "Back cloth", "lower") == 6000.0
 
 
 def test_wind_carries_its_own_caution_and_no_step_is_invented() -> None:
-    assert all("set the wind limits" in each.caution or "sets the wind limits" in each.caution for each in item(LIMITS + WIND, "wind-area").figures)
+    assert all(
+        "set the wind limits" in each.caution or "sets the wind limits" in each.caution
+        for each in item(LIMITS + WIND, "wind-area").figures
+    )
     assert len(item(LIMITS + WIND, "wind-area").figures) == 2
     assert item(LIMITS + WIND[WIND.index("wind_areas") :], "wind-area").figures == ()
 
 
 def test_every_drawing_carries_the_caution_as_a_file_too() -> None:
     drawings = [block.svg for block in drawings_of(page(SHOWN))]
-    spoken = [" ".join(unescape(part) for part in re.findall(r">([^<]+)</text>", svg)) for svg in drawings]
+    spoken = [
+        " ".join(unescape(part) for part in re.findall(r">([^<]+)</text>", svg)) for svg in drawings
+    ]
     assert len(spoken) == 3
     assert all(LOADS in words for words in spoken)
 
@@ -121,7 +153,8 @@ def test_the_home_page_hears_of_low_steel_over_the_first_zone_the_roof_and_the_p
     entries = headline(pack.sections[0], pack)
     assert [entry.label for entry in entries] == ["Low steel, stage zone", "Roof", "Points"]
     assert "Planning figures." in str(entries[1].small)
-    # By hand: the beam has 3000 - 1690 = 1310 kg left, and each free end takes 670 kg to be full: one goes, two would need 1340 kg.
+    # By hand: the beam has 3000 - 1690 = 1310 kg left, and each free end takes 670 kg to be full:
+    # one goes, two would need 1340 kg.
     assert entries[2].small == "1 of them can be full at once"
 
 
@@ -129,13 +162,21 @@ def test_the_home_page_hears_of_low_steel_over_the_first_zone_the_roof_and_the_p
 def test_a_wide_stage_is_drawn_in_parts_that_show_every_point(last_m: int, count: int) -> None:
     drawings = drawings_of(page(LIMITS + BEAM + points(*range(0, last_m + 1, 2))))
     assert len(drawings) == count
-    assert all(any(f">P{n}<" in drawing.svg for drawing in drawings) for n in range(1, last_m // 2 + 2))
+    assert all(
+        any(f">P{n}<" in drawing.svg for drawing in drawings) for n in range(1, last_m // 2 + 2)
+    )
 
 
 def test_names_and_loads_are_twelve_pixels_high_on_a_narrow_phone() -> None:
     for drawing in drawings_of(page(SHOWN)):
         width = float(re.search(r'viewBox="0 0 (\S+)', drawing.svg).group(1))  # type: ignore[union-attr]  # a drawing without a size fails here
-        sizes = [float(size) for size, words in re.findall(r'font-size="([\d.]+)"[^>]*>(P\d|[−\d,]+(?: kg)?)<', drawing.svg) if words != "0"]
+        sizes = [
+            float(size)
+            for size, words in re.findall(
+                r'font-size="([\d.]+)"[^>]*>(P\d|[−\d,]+(?: kg)?)<', drawing.svg
+            )
+            if words != "0"
+        ]
         assert sizes
         assert min(sizes) * 340 / width >= 11.7
 
@@ -148,7 +189,11 @@ def test_what_is_nothing_in_one_system_is_nothing_in_the_other() -> None:
 
 
 def test_a_part_of_a_plan_is_cut_at_its_edge_on_a_wide_screen_too() -> None:
-    plans = [drawing.svg for drawing in drawings_of(page(SHOWN)) if drawing.name.startswith("rigging-plan")]
+    plans = [
+        drawing.svg
+        for drawing in drawings_of(page(SHOWN))
+        if drawing.name.startswith("rigging-plan")
+    ]
     assert len(plans) == 2
     for svg in plans:
         (cut,) = re.findall(r'<clipPath id="(\S+)">', svg)

@@ -1,4 +1,7 @@
-"""How high hangs go: with hoists, dead hung on a steel, and what other departments hang below the hook."""
+"""
+How high hangs go: with hoists, dead hung on a steel, and what other departments hang below the
+hook.
+"""
 
 import pytest
 
@@ -7,11 +10,17 @@ from builder.pack import Level
 from tests.departments.rigged import BEAM, LIMITS, figure, found, hang, item, number, points
 
 STOCK = (
-    "hoists: [{name: Hollin 500, count: 3, rating: 500 kg, weight: 30 kg, headroom: 500 mm}]\ntrusses: [{name: T40, in_all: 40 m, height: 400 mm}]\n"
+    "hoists: [{name: Hollin 500, count: 3, rating: 500 kg, weight: 30 kg, headroom: 500"
+    " mm}]\ntrusses: [{name: T40, in_all: 40 m, height: 400 mm}]\n"
 )
 HEAD = LIMITS + STOCK + BEAM + points(0, 10, 20)
-"""The beam rises from 8 m at 20 m stage right to 10 m at 20 m stage left: 9 m at P1, 9.5 m at P2, 10 m at P3."""
-DEAD = HEAD + hang(1, loads="{what: Sign, by: house, weight: 9 kg}", last_m=0.0).replace("{point: P1}", "{point: P1, steel: 2 m}")
+"""
+The beam rises from 8 m at 20 m stage right to 10 m at 20 m stage left: 9 m at P1, 9.5 m at P2, 10 m
+at P3.
+"""
+DEAD = HEAD + hang(1, loads="{what: Sign, by: house, weight: 9 kg}", last_m=0.0).replace(
+    "{point: P1}", "{point: P1, steel: 2 m}"
+)
 
 
 def array(top_m: float | None, bottom_m: float | None) -> HungLoad:
@@ -56,5 +65,9 @@ def test_no_height_is_told_of_what_does_not_tell_one() -> None:
 
 
 @pytest.mark.parametrize(("top_m", "count"), [(7.0, 0), (7.01, 1)])
-def test_boxes_that_are_told_higher_than_the_hook_goes_are_a_caution(top_m: float, count: int) -> None:
-    assert [each.level for each in found(DEAD, "trim-too-high", array(top_m, 4.0))] == [Level.CAUTION] * count
+def test_boxes_that_are_told_higher_than_the_hook_goes_are_a_caution(
+    top_m: float, count: int
+) -> None:
+    assert [each.level for each in found(DEAD, "trim-too-high", array(top_m, 4.0))] == [
+        Level.CAUTION
+    ] * count

@@ -12,8 +12,15 @@ TEXT = ROOM + HANGS + SUBS % ", arc: 60 deg" + FILL % ""
 def packed(*decks: str) -> Pack:
     """A pack with sound and decks."""
     square = ((-4.0, 0.0), (4.0, 0.0), (4.0, 6.0), (-4.0, 6.0))
-    stage = Section("stage", "Stage", (), outlines=tuple(Outline(f"stage.{deck}", "deck", deck, square) for deck in decks))
-    return Pack("Room", Revision("1", "2026-06-01", "us", "0"), (published(TEXT).section, stage), ())
+    stage = Section(
+        "stage",
+        "Stage",
+        (),
+        outlines=tuple(Outline(f"stage.{deck}", "deck", deck, square) for deck in decks),
+    )
+    return Pack(
+        "Room", Revision("1", "2026-06-01", "us", "0"), (published(TEXT).section, stage), ()
+    )
 
 
 def test_the_fast_sum_is_within_a_tenth_of_a_decibel_and_is_not_the_direct_one() -> None:
@@ -31,7 +38,8 @@ def test_patterns_once_a_band_cost_more_than_the_fast_sum() -> None:
 
 
 def test_the_lines_of_the_bands_are_counted() -> None:
-    # 25 to 50 Hz: 3 lines each; 63 to 125 Hz: 5; 160 to 400 Hz: 9; 500 Hz to 20 kHz: 17. 4 x 3 + 4 x 5 + 5 x 9 + 17 x 17 = 366, by hand.
+    # 25 to 50 Hz: 3 lines each; 63 to 125 Hz: 5; 160 to 400 Hz: 9; 500 Hz to 20 kHz: 17. 4 x 3 + 4
+    # x 5 + 5 x 9 + 17 x 17 = 366, by hand.
     assert item(TEXT, "check").number("lines") == 366
 
 
@@ -49,7 +57,11 @@ def test_the_page_names_the_deck_of_the_maps_and_those_without_one() -> None:
 def test_the_page_says_what_is_left_out_and_where_no_source_was_found() -> None:
     pack = packed("End stage")
     coverage = pages(pack.sections[0], pack)[1]
-    (table,) = [block for block in coverage.blocks if isinstance(block, Table) and "Left out" in block.columns]
+    (table,) = [
+        block
+        for block in coverage.blocks
+        if isinstance(block, Table) and "Left out" in block.columns
+    ]
     assert "no source found" in str(table.rows)
     assert "ISO 9613-1:1993" in str(table.rows)
 
@@ -58,4 +70,8 @@ def test_an_area_tells_its_working_in_full_once() -> None:
     area = item(TEXT, "area")
     full = [figure for figure in area.figures if len(figure.working.inputs) > 1]
     assert [figure.key for figure in full] == [f"{area.key}.mean"]
-    assert all(figure.working.inputs[0].key == f"{area.key}.mean" for figure in area.figures if figure not in full)
+    assert all(
+        figure.working.inputs[0].key == f"{area.key}.mean"
+        for figure in area.figures
+        if figure not in full
+    )

@@ -19,19 +19,34 @@ def refusal(text: str) -> str:
     [
         (
             MODELS + SUBS % ", arc: 60 deg, arc_radius: 9 m",
-            "has both an arc and an arc radius; keep one; the other follows from the length [arc-twice]",
+            (
+                "has both an arc and an arc radius; keep one; the other follows from the length"
+                " [arc-twice]"
+            ),
         ),
-        (MODELS + SUBS % ", arc: 181 deg", "has an arc of 181 deg, and an arc is 0 to 180 deg; write 0 deg for a straight line [arc-out-of-range]"),
+        (
+            MODELS + SUBS % ", arc: 181 deg",
+            (
+                "has an arc of 181 deg, and an arc is 0 to 180 deg; write 0 deg for a straight line"
+                " [arc-out-of-range]"
+            ),
+        ),
         (MODELS + SUBS % ", arc_radius: 4.1 m", "shorter than half the line, 4.20 m"),
         (
             MODELS + SUBS % ", out_of_service: [9]",
-            "names sub 9 as out of service, and the line has 8; count from 1 at stage right to 8 [sub-unknown]",
+            (
+                "names sub 9 as out of service, and the line has 8; count from 1 at stage right to"
+                " 8 [sub-unknown]"
+            ),
         ),
         (MODELS.replace("lowest: 28 Hz", "lowest: 80 Hz"), "[band-backwards]"),
         (MODELS.replace("horizontal: 80 deg", "horizontal: 361 deg"), "covers 361 deg"),
         (MODELS.replace("band: 8 kHz", "band: 500 Hz"), "[bands-not-rising]"),
         (MODELS.replace("width: 1 m", "width: 0 m"), "[size-not-positive]"),
-        ("drop_boxes: [{name: A, ways: 12, dead: [13]}]", "names way 13 as dead, and the box has 12"),
+        (
+            "drop_boxes: [{name: A, ways: 12, dead: [13]}]",
+            "names way 13 as dead, and the box has 12",
+        ),
         ("stock: [{name: M, kind: microphone, count: 4, working: 5}]", "has 5 working of 4"),
     ],
 )

@@ -8,9 +8,26 @@ from builder.departments.sound.geometry import boxes_of_hang
 from builder.departments.sound.publish import offer
 from builder.exchange import Spot
 from builder.pack import Standing
-from tests.departments.sounding import FILL, FLOOR, HANG, HANGS, MIX, MIXING, MODELS, ROOM, SUBS, figure, item, published, sound
+from tests.departments.sounding import (
+    FILL,
+    FLOOR,
+    HANG,
+    HANGS,
+    MIX,
+    MIXING,
+    MODELS,
+    ROOM,
+    SUBS,
+    figure,
+    item,
+    published,
+    sound,
+)
 
-TWO = f"hangs: [{{{HANG}}}, {{{HANG.replace('name: Left', 'name: Right').replace('4 m SL', '4 m SR')}}}]\n"
+TWO = (
+    f"hangs: [{{{HANG}}},"
+    f" {{{HANG.replace('name: Left', 'name: Right').replace('4 m SL', '4 m SR')}}}]\n"
+)
 
 
 def test_a_hang_weighs_its_boxes_and_its_frame() -> None:
@@ -29,14 +46,20 @@ def test_an_unknown_frame_leaves_no_weight_and_says_what_is_missing() -> None:
 
 def test_rigging_is_told_what_hangs_where() -> None:
     loads = offer(sound(ROOM + HANGS)).loads
-    assert [(load.hang, load.what, load.load_kg) for load in loads] == [("L", "3 Line", 60.0), ("L", "Frame of Left", 10.0)]
+    assert [(load.hang, load.what, load.load_kg) for load in loads] == [
+        ("L", "3 Line", 60.0),
+        ("L", "Frame of Left", 10.0),
+    ]
 
 
 def test_the_weight_of_a_hang_acts_half_a_box_behind_its_fronts() -> None:
-    straight = HANGS.replace("boxes: 3, splay: [2 deg, 4 deg]", "boxes: 2, splay: [0 deg]").replace("down: 5 deg", "down: 0 deg")
+    straight = HANGS.replace("boxes: 3, splay: [2 deg, 4 deg]", "boxes: 2, splay: [0 deg]").replace(
+        "down: 5 deg", "down: 0 deg"
+    )
     deep = ROOM.replace("height: 250 mm", "height: 250 mm\n    depth: 400 mm")
     boxes, frame = offer(sound(deep + straight)).loads
-    # Fronts at 1 m DS, looking straight downstage: the middle of a 400 mm deep box is 200 mm upstage of its front. By hand.
+    # Fronts at 1 m DS, looking straight downstage: the middle of a 400 mm deep box is 200 mm
+    # upstage of its front. By hand.
     assert (boxes.across_m, boxes.depth_m) == (pytest.approx(4.0), pytest.approx(-0.8))
     assert (frame.across_m, frame.depth_m) == (None, None)
     assert item(deep + straight, "hang").number("centre_depth") == pytest.approx(-0.8)
@@ -68,12 +91,16 @@ def test_boxes_follow_each_other_down_their_fronts_by_their_splay() -> None:
 
 
 def test_a_hang_turned_to_stage_left_looks_to_greater_across() -> None:
-    turned = ROOM + HANGS.replace("carried_by: L", "carried_by: L, turned: {by: 20 deg, to: stage left}")
+    turned = ROOM + HANGS.replace(
+        "carried_by: L", "carried_by: L, turned: {by: 20 deg, to: stage left}"
+    )
     straight = levels(ROOM + HANGS)
     aside = levels(turned)
     left = [index for index, (x, _, _) in enumerate(points(turned)) if x > 5]
     right = [index for index, (x, _, _) in enumerate(points(turned)) if x < -5]
-    assert sum(aside[index] - straight[index] for index in left) / len(left) > sum(aside[index] - straight[index] for index in right) / len(right)
+    assert sum(aside[index] - straight[index] for index in left) / len(left) > sum(
+        aside[index] - straight[index] for index in right
+    ) / len(right)
 
 
 def points(text: str) -> tuple[tuple[float, float, float], ...]:
@@ -88,7 +115,8 @@ def levels(text: str, band: str = "A") -> tuple[int, ...]:
 
 
 def test_the_sub_delays_are_those_of_the_arc() -> None:
-    # 8 subs at 1.2 m, 90 deg, c = 343.2 m/s: r = 4.2 / sin 45 deg = 5.940 m; r - sqrt(r^2 - 4.2^2) - (r - sqrt(r^2 - 0.6^2)) = 1.7093 m, by hand.
+    # 8 subs at 1.2 m, 90 deg, c = 343.2 m/s: r = 4.2 / sin 45 deg = 5.940 m; r - sqrt(r^2 - 4.2^2)
+    # - (r - sqrt(r^2 - 0.6^2)) = 1.7093 m, by hand.
     delay = figure(ROOM + HANGS + SUBS % ", arc: 90 deg", "sub", "delay", "Subs 1")
     assert delay.value is not None
     assert delay.value.number == pytest.approx(1.7093 / 343.2, abs=2e-6)
@@ -103,12 +131,19 @@ def test_a_silent_sub_keeps_its_place_and_delay_but_is_marked_and_not_counted() 
     text = ROOM + HANGS + SUBS % ", arc: 60 deg, out_of_service: [7]"
     assert item(text, "sub", "Subs 7").condition == "out of service"
     assert item(text, "subs").text("playing") == "7 of 8"
-    assert item(text, "subband", "63 Hz").number("costs") != item(text.replace(", out_of_service: [7]", ""), "subband", "63 Hz").number("costs")
+    assert item(text, "subband", "63 Hz").number("costs") != item(
+        text.replace(", out_of_service: [7]", ""), "subband", "63 Hz"
+    ).number("costs")
 
 
 def test_a_fill_waits_for_the_nearest_hang_it_follows() -> None:
-    text = ROOM + TWO.replace("boxes: 3, splay: [2 deg, 4 deg]", "boxes: 1") + FILL % ", follows: [Left, Right], aligned_at: 2 m, after: 5 ms"
-    # Hang: middle of a box 0.25 m high, its top at 5 m, looking 5 deg down. Fill at the datum looks straight out: they meet 2 m out.
+    text = (
+        ROOM
+        + TWO.replace("boxes: 3, splay: [2 deg, 4 deg]", "boxes: 1")
+        + FILL % ", follows: [Left, Right], aligned_at: 2 m, after: 5 ms"
+    )
+    # Hang: middle of a box 0.25 m high, its top at 5 m, looking 5 deg down. Fill at the datum looks
+    # straight out: they meet 2 m out.
     middle = (4.0, -1.0 + 0.125 * 0.0872, 5.0 - 0.125 * 0.9962)
     expected_ms = 1000 * (dist(middle, (0.0, -2.0, 0.0)) - 2.0) / 343.2 + 5.0
     delay = figure(text, "fillbox", "delay")
@@ -128,13 +163,19 @@ def test_two_mirrored_hangs_make_a_mirrored_map() -> None:
 
 
 def test_levels_are_relative_to_the_mix_position() -> None:
-    near = [level for (x, y, _), level in zip(points(ROOM + HANGS), levels(ROOM + HANGS), strict=True) if abs(x) < 1 and abs(y + 10) < 1]
+    near = [
+        level
+        for (x, y, _), level in zip(points(ROOM + HANGS), levels(ROOM + HANGS), strict=True)
+        if abs(x) < 1 and abs(y + 10) < 1
+    ]
     assert near
     assert max(abs(level) for level in near) <= 20
 
 
 def test_turning_everything_down_changes_no_relative_level() -> None:
-    assert levels(ROOM + HANGS) == levels(ROOM + HANGS.replace("frame: 10 kg", "frame: 10 kg, turned_down: 12 dB"))
+    assert levels(ROOM + HANGS) == levels(
+        ROOM + HANGS.replace("frame: 10 kg", "frame: 10 kg, turned_down: 12 dB")
+    )
 
 
 def test_without_fills_the_two_programme_maps_are_the_same_and_with_fills_they_are_not() -> None:
@@ -150,12 +191,20 @@ def test_ears_lie_on_the_slope_above_its_floor() -> None:
 
 
 def test_the_level_at_the_mix_position_falls_with_distance_from_the_makers_level() -> None:
-    one = f"hangs: [{{{HANG}}}]\n".replace("boxes: 3, splay: [2 deg, 4 deg]", "boxes: 1").replace("across: 4 m SL", "across: 0 m")
-    text = MODELS + MIXING + FLOOR + one.replace("top: 5 m up, down: 5 deg", "top: 0.775 m up, down: 0 deg")
+    one = f"hangs: [{{{HANG}}}]\n".replace("boxes: 3, splay: [2 deg, 4 deg]", "boxes: 1").replace(
+        "across: 4 m SL", "across: 0 m"
+    )
+    text = (
+        MODELS
+        + MIXING
+        + FLOOR
+        + one.replace("top: 5 m up, down: 5 deg", "top: 0.775 m up, down: 0 deg")
+    )
     level = figure(text, "mix", "greatest_level")
     assert level.value is not None
     assert level.value.number is not None
-    # Ears and box both 0.65 m up and 9 m apart; all of the box's third octaves are in the sum; air takes 0.1 to 2 dB in a band. By hand.
+    # Ears and box both 0.65 m up and 9 m apart; all of the box's third octaves are in the sum; air
+    # takes 0.1 to 2 dB in a band. By hand.
     assert level.value.number == pytest.approx(130 - 20 * log10(9) - 0.4, abs=0.3)
     assert level.caution
     assert "±5 dB" in level.note
@@ -163,7 +212,9 @@ def test_the_level_at_the_mix_position_falls_with_distance_from_the_makers_level
 
 def test_the_mix_position_is_as_far_as_its_place_and_on_its_side() -> None:
     text = ROOM + HANGS
-    aside = published(text, spots=[Spot("stage", "place", MIX.name, -0.6, -10.0, -1.0)]).section.item("mix")
+    aside = published(
+        text, spots=[Spot("stage", "place", MIX.name, -0.6, -10.0, -1.0)]
+    ).section.item("mix")
     assert aside is not None
     assert aside.number("distance") == pytest.approx(10.0)
     off = aside.figure("off_centre")
@@ -173,8 +224,12 @@ def test_the_mix_position_is_as_far_as_its_place_and_on_its_side() -> None:
 
 def test_decisive_facts_that_nobody_stated_are_shown_as_not_stated() -> None:
     found = item(ROOM + HANGS, "mix")
-    standings = {key: found.fact(key) for key in ("width", "cable_path", "power", "lines", "under_balcony")}
-    assert all(fact is not None and fact.standing is Standing.NOT_STATED for fact in standings.values())
+    standings = {
+        key: found.fact(key) for key in ("width", "cable_path", "power", "lines", "under_balcony")
+    }
+    assert all(
+        fact is not None and fact.standing is Standing.NOT_STATED for fact in standings.values()
+    )
     whole = item(ROOM + HANGS + "processor: ?\n", "whole")
     processor, drive = whole.fact("processor"), whole.fact("drive_lines")
     assert processor is not None

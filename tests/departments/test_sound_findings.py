@@ -4,7 +4,18 @@ import pytest
 
 from builder.exchange import Air, Spot
 from builder.pack import Level
-from tests.departments.sounding import FILL, FLOOR, HANG, HANGS, MIXING, MODELS, ROOM, SUBS, codes, published
+from tests.departments.sounding import (
+    FILL,
+    FLOOR,
+    HANG,
+    HANGS,
+    MIXING,
+    MODELS,
+    ROOM,
+    SUBS,
+    codes,
+    published,
+)
 
 
 def test_a_hang_that_is_whole_is_no_finding() -> None:
@@ -20,7 +31,9 @@ def test_a_hang_without_boxes_is_found_and_drawn_nowhere() -> None:
 @pytest.mark.parametrize("angles", ["2 deg", "2 deg, 4 deg, 6 deg"])
 def test_one_splay_angle_too_few_or_too_many_is_found(angles: str) -> None:
     text = ROOM + HANGS.replace("2 deg, 4 deg", angles)
-    finding = next(finding for finding in published(text).findings if finding.code == "splay-mismatch")
+    finding = next(
+        finding for finding in published(text).findings if finding.code == "splay-mismatch"
+    )
     assert "3 boxes" in finding.sentence
     assert "There should be 2" in finding.sentence
     assert finding.place is not None
@@ -40,23 +53,35 @@ def test_one_box_needs_no_splay() -> None:
 
 def test_an_outline_that_crosses_itself_is_found_and_has_no_map() -> None:
     crossed = FLOOR.replace("across: 6 m SL, depth: 14 m DS", "across: 6 m SX, depth: 14 m DS")
-    crossed = crossed.replace("across: 6 m SR, depth: 14 m DS", "across: 6 m SL, depth: 14 m DS").replace("6 m SX", "6 m SR")
+    crossed = crossed.replace(
+        "across: 6 m SR, depth: 14 m DS", "across: 6 m SL, depth: 14 m DS"
+    ).replace("6 m SX", "6 m SR")
     text = MODELS + MIXING + crossed + HANGS
     assert "outline-crosses" in codes(text)
     assert published(text).section.fields == ()
 
 
 def test_the_mix_position_inside_an_area_is_no_finding_and_outside_every_area_is_one() -> None:
-    assert codes(ROOM + HANGS, spots=[Spot("stage", "place", "Mix position", 0.0, -13.9, -1.0)]) == []
-    assert codes(ROOM + HANGS, spots=[Spot("stage", "place", "Mix position", 0.0, -14.1, -1.0)]) == ["mix-outside-audience"]
+    assert (
+        codes(ROOM + HANGS, spots=[Spot("stage", "place", "Mix position", 0.0, -13.9, -1.0)]) == []
+    )
+    assert codes(
+        ROOM + HANGS, spots=[Spot("stage", "place", "Mix position", 0.0, -14.1, -1.0)]
+    ) == ["mix-outside-audience"]
 
 
 def test_a_delay_of_a_second_is_no_finding_and_above_it_is_one() -> None:
-    assert "delay-long" not in codes(ROOM + HANGS.replace("frame: 10 kg", "frame: 10 kg, delay: 1 s"))
-    assert "delay-long" in codes(ROOM + HANGS.replace("frame: 10 kg", "frame: 10 kg, delay: 1.001 s"))
+    assert "delay-long" not in codes(
+        ROOM + HANGS.replace("frame: 10 kg", "frame: 10 kg, delay: 1 s")
+    )
+    assert "delay-long" in codes(
+        ROOM + HANGS.replace("frame: 10 kg", "frame: 10 kg, delay: 1.001 s")
+    )
 
 
-@pytest.mark.parametrize(("humidity", "found"), [(4.9, True), (5.0, False), (99.0, False), (99.1, True), (150.0, True)])
+@pytest.mark.parametrize(
+    ("humidity", "found"), [(4.9, True), (5.0, False), (99.0, False), (99.1, True), (150.0, True)]
+)
 def test_air_that_no_audience_sits_in_is_found(humidity: float, found: bool) -> None:
     assert ("air-implausible" in codes(ROOM + HANGS, air=Air(20.0, humidity, 101.325))) is found
 
@@ -85,9 +110,9 @@ def test_a_silent_sub_is_a_note_that_counts_from_stage_right() -> None:
 
 
 def test_an_area_the_system_does_not_reach_is_found() -> None:
-    away = FLOOR + FLOOR.replace("audience:\n", "").replace("name: Floor", "name: Annex").replace("depth: 2 m DS", "depth: 160 m DS").replace(
-        "depth: 14 m DS", "depth: 200 m DS"
-    )
+    away = FLOOR + FLOOR.replace("audience:\n", "").replace("name: Floor", "name: Annex").replace(
+        "depth: 2 m DS", "depth: 160 m DS"
+    ).replace("depth: 14 m DS", "depth: 200 m DS")
     assert "area-weak" in codes(MODELS + MIXING + away + HANGS)
     assert "area-weak" not in codes(ROOM + HANGS)
 
@@ -132,12 +157,18 @@ def test_a_hang_out_of_service_is_in_no_map_but_still_weighs() -> None:
 
 
 def test_an_area_too_thin_for_a_map_is_found_and_stops_nothing() -> None:
-    thin = FLOOR + FLOOR.replace("audience:\n", "").replace("name: Floor", "name: Ledge").replace("6 m SR", "5.9999 m SL")
+    thin = FLOOR + FLOOR.replace("audience:\n", "").replace("name: Floor", "name: Ledge").replace(
+        "6 m SR", "5.9999 m SL"
+    )
     assert "area-too-thin" in codes(MODELS + MIXING + thin + HANGS)
-    assert [field.name for field in published(MODELS + MIXING + thin + HANGS).section.fields] == ["Floor"]
+    assert [field.name for field in published(MODELS + MIXING + thin + HANGS).section.fields] == [
+        "Floor"
+    ]
 
 
 @pytest.mark.parametrize("far", ["900 m DS", "900000 m DS", "900000000000 m DS"])
 def test_absurdly_large_areas_end_in_time_with_a_small_map(far: str) -> None:
-    fields = published(ROOM.replace("depth: 14 m DS", f"depth: {far}") + HANGS + SUBS % ", arc: 40 deg").section.fields
+    fields = published(
+        ROOM.replace("depth: 14 m DS", f"depth: {far}") + HANGS + SUBS % ", arc: 40 deg"
+    ).section.fields
     assert all(len(field.points) <= 12_000 for field in fields)

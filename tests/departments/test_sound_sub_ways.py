@@ -6,7 +6,14 @@ import numpy as np
 import pytest
 
 from builder.departments.sound.coverage import listening
-from builder.departments.sound.sub_ways import END_FIRE, GRADIENT, depth_m, levels_db, middle_hz, pairs_of
+from builder.departments.sound.sub_ways import (
+    END_FIRE,
+    GRADIENT,
+    depth_m,
+    levels_db,
+    middle_hz,
+    pairs_of,
+)
 from builder.departments.sound.subs import delays_ms
 from builder.departments.sound.system import models_of
 from builder.formulas.sub_pairs import gradient_front_gain_db
@@ -54,26 +61,40 @@ def test_each_pair_keeps_the_delay_of_the_arc_at_its_place() -> None:
     found = pairs()
     (line,) = sound(TEXT).subs
     assert found is not None
-    assert found.arc_ms[0] == pytest.approx(delays_ms(line, speed_m_s=C)[0] - min(delays_ms(line, speed_m_s=C)), abs=0.15)
+    assert found.arc_ms[0] == pytest.approx(
+        delays_ms(line, speed_m_s=C)[0] - min(delays_ms(line, speed_m_s=C)), abs=0.15
+    )
     assert found.arc_ms[1] == pytest.approx(0.0)
 
 
-@pytest.mark.parametrize("changed", ["out_of_service: [1, 2, 3, 4, 5]", "sits: flown", "sits: under the stage"])
+@pytest.mark.parametrize(
+    "changed", ["out_of_service: [1, 2, 3, 4, 5]", "sits: flown", "sits: under the stage"]
+)
 def test_pairs_need_four_subs_and_floor_behind_them(changed: str) -> None:
     assert pairs(TEXT.replace("out_of_service: [7]", changed)) is None
     assert not published(TEXT.replace("out_of_service: [7]", changed)).section.of_kind("subways")
 
 
 def test_a_gradient_pair_far_ahead_is_the_closed_form() -> None:
-    """20 lg (2 |sin(2 pi f d / c)|) against one sub, by H. F. Olson; 1 km ahead on the axis of one pair."""
+    """
+    20 lg (2 |sin(2 pi f d / c)|) against one sub, by H.
+
+    F. Olson; 1 km ahead on the axis of one pair.
+    """
     found, described = pairs(), sound(TEXT)
     heard = listening(described, AIR, [MIX])
     assert found is not None
     assert heard is not None
     boxes = found.boxes(GRADIENT)[2:4]
     far = np.array([[0.0, -1000.0, boxes[0].at[2]]])
-    pair, one = levels_db(boxes, (40.0,), far, heard)[40.0], levels_db(boxes[:1], (40.0,), far, heard)[40.0]
-    assert pair - one == pytest.approx(gradient_front_gain_db(depth_m=1.95, frequency_hz=39.69, speed_m_s=heard.air.speed_m_s), abs=0.1)
+    pair, one = (
+        levels_db(boxes, (40.0,), far, heard)[40.0],
+        levels_db(boxes[:1], (40.0,), far, heard)[40.0],
+    )
+    assert pair - one == pytest.approx(
+        gradient_front_gain_db(depth_m=1.95, frequency_hz=39.69, speed_m_s=heard.air.speed_m_s),
+        abs=0.1,
+    )
 
 
 def test_an_end_fire_pair_far_ahead_adds_six_decibels_in_every_third_octave() -> None:

@@ -12,7 +12,12 @@ TEXT = ROOM + HANGS + SUBS % ", arc: 60 deg"
 
 
 def test_only_what_the_subs_play_is_shown() -> None:
-    assert [each.name for each in published(TEXT).section.of_kind("subband")] == ["31.5 Hz", "40 Hz", "50 Hz", "63 Hz"]
+    assert [each.name for each in published(TEXT).section.of_kind("subband")] == [
+        "31.5 Hz",
+        "40 Hz",
+        "50 Hz",
+        "63 Hz",
+    ]
 
 
 def test_the_audience_is_as_wide_as_the_line_sees_it_at_the_mix_position() -> None:
@@ -24,9 +29,17 @@ def test_the_audience_is_as_wide_as_the_line_sees_it_at_the_mix_position() -> No
 
 
 def test_delays_widen_a_line_on_the_floor() -> None:
-    wide = ROOM.replace("across: 6 m S", "across: 40 m S").replace("depth: 14 m DS", "depth: 60 m DS") + HANGS + SUBS % ", arc: 90 deg"
+    wide = (
+        ROOM.replace("across: 6 m S", "across: 40 m S").replace("depth: 14 m DS", "depth: 60 m DS")
+        + HANGS
+        + SUBS % ", arc: 90 deg"
+    )
     far = [Spot("stage", "place", "Mix position", 0.0, -40.0, -1.0)]
-    (band,) = [each for each in published(wide, spots=far).section.of_kind("subband") if each.name == "63 Hz"]
+    (band,) = [
+        each
+        for each in published(wide, spots=far).section.of_kind("subband")
+        if each.name == "63 Hz"
+    ]
     as_set, straight = band.number("floor"), band.number("floor_straight")
     assert as_set is not None
     assert straight is not None
@@ -36,19 +49,28 @@ def test_delays_widen_a_line_on_the_floor() -> None:
 def test_a_straight_line_on_the_floor_far_away_is_as_wide_as_its_angle() -> None:
     far = [Spot("stage", "place", "Mix position", 0.0, -59.0, -1.0)]
     text = ROOM.replace("depth: 14 m DS", "depth: 60 m DS") + HANGS + SUBS % ""
-    (band,) = [each for each in published(text, spots=far).section.of_kind("subband") if each.name == "63 Hz"]
+    (band,) = [
+        each
+        for each in published(text, spots=far).section.of_kind("subband")
+        if each.name == "63 Hz"
+    ]
     angle, width_m = band.number("straight"), band.number("floor_straight")
     assert angle is not None
     assert width_m is not None
-    # 58 m away the line of 8.4 m is in its far field (L^2 f / c = 13 m); a walk sideways also gets further away, which takes 0.5 dB more.
+    # 58 m away the line of 8.4 m is in its far field (L^2 f / c = 13 m); a walk sideways also gets
+    # further away, which takes 0.5 dB more.
     assert degrees(2 * atan(width_m / 2 / 58)) == pytest.approx(angle, rel=0.08)
 
 
 def test_two_stacks_stand_where_the_outer_subs_stand() -> None:
     # Outer subs 8.4 m apart: asin(0.5 x (343.2 / 63) / 8.4), by hand.
-    assert item(TEXT, "subband", "63 Hz").number("stack_nulls") == pytest.approx(degrees(asin(0.5 * 343.2 / 63 / 8.4)))
+    assert item(TEXT, "subband", "63 Hz").number("stack_nulls") == pytest.approx(
+        degrees(asin(0.5 * 343.2 / 63 / 8.4))
+    )
     short = TEXT.replace(", arc: 60 deg", ", arc: 60 deg, out_of_service: [8]")
-    assert item(short, "subband", "63 Hz").number("stack_nulls") == pytest.approx(degrees(asin(0.5 * 343.2 / 63 / 7.2)))
+    assert item(short, "subband", "63 Hz").number("stack_nulls") == pytest.approx(
+        degrees(asin(0.5 * 343.2 / 63 / 7.2))
+    )
 
 
 def test_nulls_are_told_where_they_lie() -> None:
@@ -64,8 +86,12 @@ def test_stacks_nearer_than_half_a_wavelength_have_no_null() -> None:
 
 @pytest.mark.parametrize("spots", [[], [Spot("stage", "place", "Mix position", 0.0, 2.0, -1.0)]])
 def test_a_mix_position_that_is_not_in_front_leaves_the_floor_unsaid(spots: list[Spot]) -> None:
-    (band, *_) = published(TEXT, spots=spots).section.of_kind("subband")
-    assert {figure.key.rsplit(".", 1)[-1] for figure in band.figures if figure.missing} == {"floor", "floor_straight", "alley"}
+    band, *_ = published(TEXT, spots=spots).section.of_kind("subband")
+    assert {figure.key.rsplit(".", 1)[-1] for figure in band.figures if figure.missing} == {
+        "floor",
+        "floor_straight",
+        "alley",
+    }
 
 
 def test_an_outline_is_crossed_at_its_sides() -> None:

@@ -14,7 +14,10 @@ from builder.stating import Ageing
 
 AROUND = Surroundings(Offers(), Ageing(date(2026, 6, 1), 365), "metric")
 HEAD = "datum: {centre_line: a stud, reference_line: the edge}\n"
-SQUARE = "[{across: 3 m SR, depth: 0 m}, {across: 3 m SL, depth: 0 m}, {across: 3 m SL, depth: 4 m US}, {across: 3 m SR, depth: 4 m US}]"
+SQUARE = (
+    "[{across: 3 m SR, depth: 0 m}, {across: 3 m SL, depth: 0 m}, {across: 3 m SL, depth: 4 m US},"
+    " {across: 3 m SR, depth: 4 m US}]"
+)
 DECK = HEAD + f"decks: [{{name: Deck, configurations: [Standing], outline: {SQUARE}%s}}]\n"
 
 
@@ -43,7 +46,9 @@ def test_the_area_of_a_deck_is_that_of_its_outline() -> None:
 
 
 def test_a_corner_on_the_wrong_side_is_told_with_its_number_and_line() -> None:
-    slip = (DECK % "").replace("{across: 3 m SR, depth: 4 m US}]", "{across: 3 m SL, depth: 4 m US}]")
+    slip = (DECK % "").replace(
+        "{across: 3 m SR, depth: 4 m US}]", "{across: 3 m SL, depth: 4 m US}]"
+    )
     (finding,) = published(slip).findings
     assert finding.code == "corner-twice"
     assert "corners 3 and 4 of the outline are the same spot" in finding.sentence
@@ -56,11 +61,18 @@ def test_an_outline_whose_corners_all_differ_is_no_finding() -> None:
 
 
 def test_an_outline_of_two_corners_is_refused() -> None:
-    two = HEAD + "decks: [{name: D, configurations: [S], outline: [{across: 0 m, depth: 0 m}, {across: 1 m SL, depth: 0 m}]}]\n"
+    two = (
+        HEAD
+        + "decks: [{name: D, configurations: [S], outline: [{across: 0 m, depth: 0 m}, {across: 1 m"
+        " SL, depth: 0 m}]}]\n"
+    )
     with pytest.raises(Refused) as refused:
         stage(two)
     (problem,) = refused.value.problems
-    assert str(problem) == "stage.yml:2:9 decks[1] has 2 corners, and an outline needs at least three [outline-open]"
+    assert (
+        str(problem) == "stage.yml:2:9 decks[1] has 2 corners, and an outline needs at least three"
+        " [outline-open]"
+    )
 
 
 def test_a_usable_width_equal_to_the_outline_is_no_finding_and_above_it_is_one() -> None:
@@ -69,46 +81,65 @@ def test_a_usable_width_equal_to_the_outline_is_no_finding_and_above_it_is_one()
 
 
 def test_a_chain_that_closes_is_no_finding() -> None:
-    assert codes(HEAD + "decks: []\nchains: [{name: A, parts: [9.6 m, 1.2 m], whole: 10.8 m}]\n") == []
+    assert (
+        codes(HEAD + "decks: []\nchains: [{name: A, parts: [9.6 m, 1.2 m], whole: 10.8 m}]\n") == []
+    )
 
 
 def test_a_chain_that_does_not_close_is_told_with_both_sums() -> None:
     """Published: 24 ft 6 in and 3 ft 10 in against a stated 27 ft 6 in; they make 28 ft 4 in."""
-    chain = 'chains: [{name: Curtain to edge, parts: ["24\'-6\\"", "3\'-10\\""], whole: "27\'-6\\""}]\n'
+    chain = (
+        'chains: [{name: Curtain to edge, parts: ["24\'-6\\"", "3\'-10\\""], whole: "27\'-6\\""}]\n'
+    )
     (finding,) = published(HEAD + "decks: []\n" + chain).findings
     assert finding.code == "chain-open"
     assert finding.sentence.startswith("Curtain to edge: 24'-6\" + 3'-10\" makes 8.64 m")
 
 
 def test_decks_that_make_another_area_than_stated_are_told() -> None:
-    """Published: 15 decks of 8 by 2 ft stated as 24 by 12 ft; they make 240 square feet, not 288."""
+    """
+    Published: 15 decks of 8 by 2 ft stated as 24 by 12 ft; they make 240 square feet, not 288.
+    """
     riser = "risers: [{name: Deck, count: 15, width: 8 ft, depth: 2 ft, makes_up: %s sq ft}]\n"
     assert codes(HEAD + "decks: []\n" + riser % "288") == ["area-differs"]
     assert codes(HEAD + "decks: []\n" + riser % "240") == []
 
 
 def test_places_and_outlines_are_offered_in_metres_from_the_datum() -> None:
-    text = DECK % "" + "places: [{name: Mix, at: {across: 2 ft SR, depth: 90 ft DS, height: 4 ft down}}]\n"
+    text = (
+        DECK % ""
+        + "places: [{name: Mix, at: {across: 2 ft SR, depth: 90 ft DS, height: 4 ft down}}]\n"
+    )
     offers = offer(stage(text))
     spot = offers.spot("place", "Mix")
     assert spot is not None
-    assert (spot.across_m, spot.depth_m, spot.height_m) == pytest.approx((-0.6096, -27.432, -1.2192))
+    assert (spot.across_m, spot.depth_m, spot.height_m) == pytest.approx(
+        (-0.6096, -27.432, -1.2192)
+    )
     assert offers.shapes[0].corners[2] == (3.0, 4.0)
     assert offers.datum is not None
     assert offers.datum.centre_line == "a stud"
 
 
 WING = "wings: [{name: stage left, outline: [%s]}]\n"
-RECTANGLE = "{across: 3 m SL, depth: 0 m}, {across: 7 m SL, depth: 0 m}, {across: 7 m SL, depth: 5 m US}, {across: 3 m SL, depth: 5 m US}"
+RECTANGLE = (
+    "{across: 3 m SL, depth: 0 m}, {across: 7 m SL, depth: 0 m}, {across: 7 m SL, depth: 5 m US},"
+    " {across: 3 m SL, depth: 5 m US}"
+)
 SLANTED = RECTANGLE.replace("{across: 7 m SL, depth: 5 m US}", "{across: 5 m SL, depth: 5 m US}")
-COLUMN = "obstructions: [{name: Column, outline: [{across: %s m SL, depth: 2 m US}, " + (
-    "{across: 9 m SL, depth: 2 m US}, {across: 9 m SL, depth: 3 m US}]%s}]\n"
+COLUMN = (
+    "obstructions: [{name: Column, outline: [{across: %s m SL, depth: 2 m US}, "
+    + "{across: 9 m SL, depth: 2 m US}, {across: 9 m SL, depth: 3 m US}]%s}]\n"
 )
 
 
 def sizes(text: str) -> list[str]:
     """Width and depth of the wing as told."""
-    found = [figure.value for item in published(DECK % "" + text).section.of_kind("wing") for figure in item.figures]
+    found = [
+        figure.value
+        for item in published(DECK % "" + text).section.of_kind("wing")
+        for figure in item.figures
+    ]
     return [value.text for value in found if value]
 
 
@@ -118,7 +149,12 @@ def test_a_wing_is_as_wide_and_deep_as_its_outline() -> None:
 
 
 @pytest.mark.parametrize(
-    ("text", "most"), [(WING % SLANTED, True), (WING % RECTANGLE + COLUMN % (6, ""), True), (WING % RECTANGLE + COLUMN % (7, ""), False)]
+    ("text", "most"),
+    [
+        (WING % SLANTED, True),
+        (WING % RECTANGLE + COLUMN % (6, ""), True),
+        (WING % RECTANGLE + COLUMN % (7, ""), False),
+    ],
 )
 def test_a_wing_that_is_no_clear_rectangle_is_at_most_so_large(text: str, most: bool) -> None:
     assert [size.startswith("at most ") for size in sizes(text)] == [most, most]

@@ -13,14 +13,22 @@ STANDINGS = ("stated",) * 60 + ("unknown", "none", "not stated")
 
 def kilos(dice: "Dice", most: int) -> float:
     """A mass that meets others: whole hundreds, or off by a gram or a hair."""
-    return float(dice.random.randint(0, most) * 100) + dice.one((0.0, 0.0, 0.0, 0.001, -0.0009, 0.0011, 33.3))
+    return float(dice.random.randint(0, most) * 100) + dice.one(
+        (0.0, 0.0, 0.0, 0.001, -0.0009, 0.0011, 33.3)
+    )
 
 
 def some(dice: "Dice", number: float) -> Record:
     """A mass, or not."""
     standing = dice.one(STANDINGS)
     stated = standing == "stated"
-    return value("x" if stated else "", number if stated else None, standing, stale=dice.yes(0.1), checked=dice.one(("2026-01-01 by crew", "")))
+    return value(
+        "x" if stated else "",
+        number if stated else None,
+        standing,
+        stale=dice.yes(0.1),
+        checked=dice.one(("2026-01-01 by crew", "")),
+    )
 
 
 def bare(text: str, number: float | None) -> Record:
@@ -32,8 +40,19 @@ def rigging_items(dice: "Dice") -> list[Record]:
     """A roof of a few beams, with points, zones and rules."""
     found: list[Record] = []
     for index, beam in enumerate(BEAMS[: dice.one((1, 2, 2, 2, 3))]):
-        kept = {"left": some(dice, 500.0 + kilos(dice, 30)), "limit": some(dice, 3000.0), "carried": bare("x", kilos(dice, 2))}
-        found.append(item("beam", beam, condition=dice.one(("in service",) * 12 + ("out of service",)), **chosen(dice, kept, 0.99)))
+        kept = {
+            "left": some(dice, 500.0 + kilos(dice, 30)),
+            "limit": some(dice, 3000.0),
+            "carried": bare("x", kilos(dice, 2)),
+        }
+        found.append(
+            item(
+                "beam",
+                beam,
+                condition=dice.one(("in service",) * 12 + ("out of service",)),
+                **chosen(dice, kept, 0.99),
+            )
+        )
         for number in range(dice.random.randint(3, 5)):
             at = {
                 "at.across": bare("x", number * 2.0),
@@ -52,8 +71,22 @@ def rigging_items(dice: "Dice") -> list[Record]:
                 "condition": dice.one(("in service",) * 40 + ("limited", "out of service")),
                 "terms": dice.one(("",) * 40 + ("not for visitors",)),
             }
-            point = item("point", f"{beam}-{number}", **states, note=dice.one(("", "Cracked.")), **chosen(dice, kept, 0.99))
-            found.append({**point, "values": {**point["values"], "beam": bare(beam.upper() if dice.yes(0.1) else beam, None)}})
+            point = item(
+                "point",
+                f"{beam}-{number}",
+                **states,
+                note=dice.one(("", "Cracked.")),
+                **chosen(dice, kept, 0.99),
+            )
+            found.append(
+                {
+                    **point,
+                    "values": {
+                        **point["values"],
+                        "beam": bare(beam.upper() if dice.yes(0.1) else beam, None),
+                    },
+                }
+            )
     return [*found, *rules_of(dice)]
 
 
@@ -68,7 +101,12 @@ def rules_of(dice: "Dice") -> list[Record]:
     if dice.yes():
         found.append(
             item(
-                "zone", "Stage", beams=value("R1, R2"), points=value("Bäm & 3-1"), left=some(dice, 1000.0 + kilos(dice, 40)), limit=some(dice, 4000.0)
+                "zone",
+                "Stage",
+                beams=value("R1, R2"),
+                points=value("Bäm & 3-1"),
+                left=some(dice, 1000.0 + kilos(dice, 40)),
+                limit=some(dice, 4000.0),
             )
         )
     leaning = {
@@ -76,9 +114,19 @@ def rules_of(dice: "Dice") -> list[Record]:
         "widest_lean": bare("x", dice.one((0.5, 0.2, 0.2, 0.8))),
     }
     if dice.yes():
-        found.append(item("exception", "E", beams=value(dice.one(("R1, R2", "r1"))), points=value("Bäm & 3-1"), **chosen(dice, leaning, 0.95)))
+        found.append(
+            item(
+                "exception",
+                "E",
+                beams=value(dice.one(("R1, R2", "r1"))),
+                points=value("Bäm & 3-1"),
+                **chosen(dice, leaning, 0.95),
+            )
+        )
     if dice.yes(0.95):
-        spacing = value("x", dice.one((1.2, 1.2, 2.0, 2.5)), standing=dice.one(("stated", "none", "not stated")))
+        spacing = value(
+            "x", dice.one((1.2, 1.2, 2.0, 2.5)), standing=dice.one(("stated", "none", "not stated"))
+        )
         if dice.yes(0.1):
             spacing = value(standing="unknown")
         found.append(
@@ -92,7 +140,9 @@ def rules_of(dice: "Dice") -> list[Record]:
             )
         )
     if dice.yes(0.85):
-        angle = chosen(dice, {"widest_angle": bare("x", dice.one((0.0, 0.0, 0.5, -0.5, -0.7)))}, 0.7)
+        angle = chosen(
+            dice, {"widest_angle": bare("x", dice.one((0.0, 0.0, 0.5, -0.5, -0.7)))}, 0.7
+        )
         found.append(
             item(
                 "bridles_allowed",
@@ -103,46 +153,82 @@ def rules_of(dice: "Dice") -> list[Record]:
             )
         )
     elif dice.yes():
-        found.append(item("house", "Rigging", bridles_allowed=value(standing=dice.one(("none", "unknown")))))
+        found.append(
+            item("house", "Rigging", bridles_allowed=value(standing=dice.one(("none", "unknown"))))
+        )
     if dice.yes(0.3):
-        found.append(item("dynamic_factor", "Factor", factor=value("x", dice.one((1.0, 1.2, 1.25)))))
+        found.append(
+            item("dynamic_factor", "Factor", factor=value("x", dice.one((1.0, 1.2, 1.25))))
+        )
     for name in ("H1", "H2")[: dice.random.randint(0, 2)]:
         kept = {
             "weight": value("x", dice.one((34.0, 52.0))),
             "free": value("x", float(dice.random.randint(0, 9))),
             "rating": value("x", dice.one((250.0, 500.0, 2000.0))),
         }
-        found.append(item("hoist", name, condition=dice.one(("in service", "in service", "limited", "out of service")), **chosen(dice, kept, 0.9)))
+        found.append(
+            item(
+                "hoist",
+                name,
+                condition=dice.one(("in service", "in service", "limited", "out of service")),
+                **chosen(dice, kept, 0.9),
+            )
+        )
     return found
 
 
 def a_hang(dice: "Dice") -> Record:
-    """A hang with 1 to 9 supports: loads stated, or to be worked out, sometimes such that a support would push."""
+    """
+    A hang with 1 to 9 supports: loads stated, or to be worked out, sometimes such that a support
+    would push.
+    """
     count = dice.one((1, 1, 1, 1, 2, 2, 3, 3, 4, 5, 9))
     stated = dice.yes(0.4)
     supports = [a_support(dice, index, stated) for index in range(count)]
     loads = [] if stated else [a_load(dice, count) for _ in range(dice.random.randint(1, 4))]
     hoists = dice.one(("", "show", "house", "counted", "none"))
-    return {"supports": supports, "loads": loads, "hoists": hoists, "hoist_kg": 52.0 if hoists == "show" else 0.0}
+    return {
+        "supports": supports,
+        "loads": loads,
+        "hoists": hoists,
+        "hoist_kg": 52.0 if hoists == "show" else 0.0,
+    }
 
 
 def a_support(dice: "Dice", index: int, stated: bool) -> Record:
     """A support at a point, at a spot near one, or nowhere."""
     way = dice.one(("point",) * 8 + ("spot",) * 6 + ("bridle",) * 8 + ("none",))
     off_m = dice.one((0.0, 0.0, 0.02, 0.1, 0.25, 0.25, 0.2500001, 0.3, -0.25))
-    spot: dict[str, Any] = {"across_m": dice.random.randint(0, 3) * 2.0 + off_m, "depth_m": dice.one((0.0,) * 5 + (3.0, 1.5))}
+    spot: dict[str, Any] = {
+        "across_m": dice.random.randint(0, 3) * 2.0 + off_m,
+        "depth_m": dice.one((0.0,) * 5 + (3.0, 1.5)),
+    }
     if way == "bridle":
         between = {
             "across_m": dice.random.randint(0, 2) * 2.0 + dice.one((0.0, 0.0, 0.0, 0.3)),
             "depth_m": 1.5,
             "apex_m": dice.one((6.0, 6.0, 7.5, 8.2)),
         }
-        return {"point": "", **between, "at_m": index * 2.0, "load_kg": abs(kilos(dice, 4)) if stated else None}
+        return {
+            "point": "",
+            **between,
+            "at_m": index * 2.0,
+            "load_kg": abs(kilos(dice, 4)) if stated else None,
+        }
     name = f"{dice.one((*BEAMS[:1] * 9, *BEAMS))}-{dice.random.randint(0, 3)}"
-    at = {"at_m": index * dice.one((2.0, 2.0, 2.1, 0.5)) + index * 0.01, "load_kg": abs(kilos(dice, 6)) if stated else None}
+    at = {
+        "at_m": index * dice.one((2.0, 2.0, 2.1, 0.5)) + index * 0.01,
+        "load_kg": abs(kilos(dice, 6)) if stated else None,
+    }
     if way == "spot":
         return {"point": "", **spot, "apex_m": dice.one((None, 6.0, 7.5, 8.2, 8.8)), **at}
-    return {"point": dice.one((name, name, name.upper())) if way == "point" else "", "across_m": None, "depth_m": None, "apex_m": None, **at}
+    return {
+        "point": dice.one((name, name, name.upper())) if way == "point" else "",
+        "across_m": None,
+        "depth_m": None,
+        "apex_m": None,
+        **at,
+    }
 
 
 def a_load(dice: "Dice", count: int) -> Record:
@@ -154,4 +240,7 @@ def a_load(dice: "Dice", count: int) -> Record:
 
 def a_trim(dice: "Dice") -> Record:
     """How high a hang should go."""
-    return {"trim_m": dice.one((6.0, 7.5, 8.5, 8.525, 8.5251, 9.0)), "below_m": dice.one((None, 0.0, 1.0, 1.02))}
+    return {
+        "trim_m": dice.one((6.0, 7.5, 8.5, 8.525, 8.5251, 9.0)),
+        "below_m": dice.one((None, 0.0, 1.0, 1.02)),
+    }

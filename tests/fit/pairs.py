@@ -19,16 +19,21 @@ class Dice:
     """All chance of one pair."""
 
     def __init__(self, seed: int) -> None:
-        self.random = random.Random(seed)  # noqa: S311 - not for secrets
+        self.random = random.Random(seed)
 
     def one(self, choices: Any) -> Any:
         """One of some choices."""
         return self.random.choice(list(choices))
 
     def number(self, scale: float) -> float:
-        """A number near others of its kind, so that boundaries are met: whole, exact by half a unit, or a hair off."""
+        """
+        A number near others of its kind, so that boundaries are met: whole, exact by half a unit,
+        or a hair off.
+        """
         base = self.random.randint(0, 20) * scale / 10
-        return base + self.one((0.0, 0.0, 0.025, -0.025, 0.0250001, scale / 1000, base * 0.005, 0.1 + 0.2, -base))
+        return base + self.one(
+            (0.0, 0.0, 0.025, -0.025, 0.0250001, scale / 1000, base * 0.005, 0.1 + 0.2, -base)
+        )
 
     def yes(self, share: float = 0.5) -> bool:
         """True in this share of cases."""
@@ -38,7 +43,11 @@ class Dice:
 def any_value(dice: Dice, rule: Record) -> Record:
     """A value that a rule may meet, in any standing."""
     standing = dice.one(STANDINGS)
-    more = {"stale": dice.yes(0.1), "checked": dice.one(("2026-01-01 by crew", "2026-01-01 by crew", "")), "bound": dice.yes(0.1)}
+    more = {
+        "stale": dice.yes(0.1),
+        "checked": dice.one(("2026-01-01 by crew", "2026-01-01 by crew", "")),
+        "bound": dice.yes(0.1),
+    }
     if standing != "stated":
         return value(standing=standing, **{**more, "bound": False})
     if rule["kind"] == "permission":
@@ -47,22 +56,38 @@ def any_value(dice: Dice, rule: Record) -> Record:
         return value(dice.one(("yes", "no")), **more)
     if dice.yes(0.05):
         return value(dice.one(("no limit", "in words")), **{**more, "bound": False})
-    found = float(dice.random.randint(0, 9)) if rule["kind"] == "count" else dice.number(scale_of(rule))
+    found = (
+        float(dice.random.randint(0, 9)) if rule["kind"] == "count" else dice.number(scale_of(rule))
+    )
     return value(f"{found:.2f}", found, **more)
 
 
 def scale_of(rule: Record) -> float:
     """About how large numbers of a rule are."""
-    return {"length": 10.0, "mass": 1000.0, "load": 5000.0, "area": 50.0, "current": 63.0, "duration": 14400.0}.get(rule["kind"], 10.0)
+    return {
+        "length": 10.0,
+        "mass": 1000.0,
+        "load": 5000.0,
+        "area": 50.0,
+        "current": 63.0,
+        "duration": 14400.0,
+    }.get(rule["kind"], 10.0)
 
 
 def ruled_item(dice: Dice, rule: Record) -> Record:
     """An item that answers a rule, or nearly."""
-    where = {name: value(text if dice.yes(0.9) else "other") for name, text in rule["where"] if name != "name"}
+    where = {
+        name: value(text if dice.yes(0.9) else "other")
+        for name, text in rule["where"]
+        if name != "name"
+    }
     name = next((text for name, text in rule["where"] if name == "name"), dice.one(NAMES))
     values = {**where, **({rule["value"]: any_value(dice, rule)} if rule["value"] else {})}
     if rule["otherwise"]:
-        values = {**{name: each for name, each in values.items() if dice.yes()}, rule["otherwise"]: any_value(dice, rule)}
+        values = {
+            **{name: each for name, each in values.items() if dice.yes()},
+            rule["otherwise"]: any_value(dice, rule),
+        }
     if rule["item"] == "deck" and dice.yes():
         values["configurations"] = value(dice.one(("Standing", "Seated", "Standing, Seated")))
     return item(rule["item"], name, **state(dice), **values)
@@ -80,7 +105,10 @@ def state(dice: Dice) -> dict[str, str]:
 def maybe(dice: Dice, **values: Record) -> dict[str, Record]:
     """Some of these values, some of them without a number."""
     kept = {name: each for name, each in values.items() if dice.yes(0.85)}
-    return {name: each if dice.yes(0.9) else value(standing=dice.one(("unknown", "none"))) for name, each in kept.items()}
+    return {
+        name: each if dice.yes(0.9) else value(standing=dice.one(("unknown", "none")))
+        for name, each in kept.items()
+    }
 
 
 def house_items(dice: Dice) -> list[Record]:
@@ -101,9 +129,25 @@ def house_items(dice: Dice) -> list[Record]:
         *crew(dice),
     ]
     for _ in range(dice.random.randint(0, 2)):
-        days = dice.one(("Sunday to Thursday", "Friday and Saturday", "every day", "Saturday, Sunday", "school term"))
+        days = dice.one(
+            (
+                "Sunday to Thursday",
+                "Friday and Saturday",
+                "every day",
+                "Saturday, Sunday",
+                "school term",
+            )
+        )
         ends = value("x", dice.random.randint(40, 50) * 1800.0 % 86400)
-        found.append(item("curfew", days, **state(dice), music_ends=ends, strictness=value(dice.one(("hard", "soft")))))
+        found.append(
+            item(
+                "curfew",
+                days,
+                **state(dice),
+                music_ends=ends,
+                strictness=value(dice.one(("hard", "soft"))),
+            )
+        )
     for _ in range(dice.random.randint(0, 2)):
         db = float(dice.random.randint(94, 104))
         over = {"over": value("x", dice.one((900.0, 3600.0)))} if dice.yes(0.8) else {}
@@ -138,14 +182,30 @@ def access_items(dice: Dice) -> list[Record]:
                 "dock",
                 name,
                 **state(dice),
-                **maybe(dice, approach=value(f"{name} road"), trucks_at_once=value("x", float(dice.random.randint(0, 3)))),
+                **maybe(
+                    dice,
+                    approach=value(f"{name} road"),
+                    trucks_at_once=value("x", float(dice.random.randint(0, 3))),
+                ),
             )
         )
         for _ in range(dice.random.randint(0, 2)):
             tight = maybe(
-                dice, tightest_width=value("x", dice.number(2.0)), tightest_height=value("no limit"), tightest_weight=value("x", dice.number(900.0))
+                dice,
+                tightest_width=value("x", dice.number(2.0)),
+                tightest_height=value("no limit"),
+                tightest_weight=value("x", dice.number(900.0)),
             )
-            found.append(item("route", "R", **state(dice), from_dock=value(name), to_place=value(dice.one(("Deck", "Mix position"))), **tight))
+            found.append(
+                item(
+                    "route",
+                    "R",
+                    **state(dice),
+                    from_dock=value(name),
+                    to_place=value(dice.one(("Deck", "Mix position"))),
+                    **tight,
+                )
+            )
     return found
 
 
@@ -154,12 +214,23 @@ def power_items(dice: Dice) -> list[Record]:
     found = []
     names = ["Intake", *(f"S{index}" for index in range(dice.random.randint(0, 5)))]
     for index, name in enumerate(names):
-        free = {phase: value(f"{index}", dice.number(80.0), bound=dice.yes(0.1)) for phase in ("free.L1", "free.L2", "free.L3") if dice.yes(0.9)}
-        free |= {name.replace("free", "free-least"): value("x", each["number"] / 2) for name, each in free.items() if each["bound"] and dice.yes(0.7)}
+        free = {
+            phase: value(f"{index}", dice.number(80.0), bound=dice.yes(0.1))
+            for phase in ("free.L1", "free.L2", "free.L3")
+            if dice.yes(0.9)
+        }
+        free |= {
+            name.replace("free", "free-least"): value("x", each["number"] / 2)
+            for name, each in free.items()
+            if each["bound"] and dice.yes(0.7)
+        }
         more = {
             "rating": value("x", 80.0),
             "dimmers": value(dice.one(("yes", "no"))),
-            "connectors": value(dice.one(("IEC 60309 125 A", "lugs")), standing=dice.one(("stated", "stated", "none", "unknown"))),
+            "connectors": value(
+                dice.one(("IEC 60309 125 A", "lugs")),
+                standing=dice.one(("stated", "stated", "none", "unknown")),
+            ),
             "dedicated_to": value(dice.one(("sound", "lighting"))),
             "at.across": value("x", dice.number(9.0)),
             "at.depth": value("x", dice.number(9.0)),
@@ -168,15 +239,30 @@ def power_items(dice: Dice) -> list[Record]:
         fed = {"fed_from": value(dice.one(names))} if index and dice.yes(0.9) else {}
         words = dice.one(SYSTEMS)
         system = {"system": value(words)} if words else {}
-        found.append(item("supply" if index == 0 else "service", name, **state(dice), **free, **kept, **fed, **system))
+        found.append(
+            item(
+                "supply" if index == 0 else "service",
+                name,
+                **state(dice),
+                **free,
+                **kept,
+                **fed,
+                **system,
+            )
+        )
     return [*found, *outlet_items(dice, names)]
 
 
 def outlet_items(dice: Dice, names: list[str]) -> list[Record]:
-    """Lines of outlets, some behind a breaker that is smaller than they are, some fed by nothing."""
+    """
+    Lines of outlets, some behind a breaker that is smaller than they are, some fed by nothing.
+    """
     found = []
     for number in range(dice.random.randint(0, 4)):
-        more = {"rating": value("x", dice.one((16.0, 32.0))), "breaker": value("x", dice.one((10.0, 16.0, 32.0)))}
+        more = {
+            "rating": value("x", dice.one((16.0, 32.0))),
+            "breaker": value("x", dice.one((10.0, 16.0, 32.0))),
+        }
         found.append(
             item(
                 "outlet",
@@ -184,7 +270,9 @@ def outlet_items(dice: Dice, names: list[str]) -> list[Record]:
                 **state(dice),
                 place=value(dice.one(PLACES)),
                 count=value("x", float(dice.random.randint(0, 9))),
-                phases=value(dice.one(("in turn", "in turn", "in turn", "all", "L2", "L1 L3", "L1 L2"))),
+                phases=value(
+                    dice.one(("in turn", "in turn", "in turn", "all", "L2", "L1 L3", "L1 L2"))
+                ),
                 fed_from=value(dice.one((*names, "nothing") if dice.yes(0.1) else names)),
                 **{key: each for key, each in more.items() if dice.yes(0.8)},
             )
@@ -195,8 +283,21 @@ def outlet_items(dice: Dice, names: list[str]) -> list[Record]:
 def mix_items(dice: Dice) -> list[Record]:
     """A mix position, with an estimate of the house system or without."""
     level = value("100 dB(A)", 100.0) if dice.yes(0.8) else value(standing="unknown")
-    error = {"average_level_error": value("±5 dB", dice.one((5.0, 3.0, 1.0)))} if dice.yes(0.9) else {}
-    return [item("mix", dice.one(("Mix position", "Mix position", "Gate")), average_level=level, **error)] if dice.yes(0.8) else []
+    error = (
+        {"average_level_error": value("±5 dB", dice.one((5.0, 3.0, 1.0)))} if dice.yes(0.9) else {}
+    )
+    return (
+        [
+            item(
+                "mix",
+                dice.one(("Mix position", "Mix position", "Gate")),
+                average_level=level,
+                **error,
+            )
+        ]
+        if dice.yes(0.8)
+        else []
+    )
 
 
 def a_pack(dice: Dice) -> Record:
@@ -210,23 +311,54 @@ def a_pack(dice: Dice) -> Record:
     }
     parts["rigging"] = rigging_items(dice)
     for name in PLACES:
-        parts["stage"].append(item("place", name, **{"at.across": value("x", dice.number(9.0)), "at.depth": value("x", dice.number(9.0))}))
+        parts["stage"].append(
+            item(
+                "place",
+                name,
+                **{
+                    "at.across": value("x", dice.number(9.0)),
+                    "at.depth": value("x", dice.number(9.0)),
+                },
+            )
+        )
     for rule in RULES:
         if rule["section"] in parts and dice.yes(0.6) and rule["item"] not in ("dock", "mix"):
-            parts[rule["section"]] += [ruled_item(dice, rule) for _ in range(dice.random.randint(0, 3))]
+            parts[rule["section"]] += [
+                ruled_item(dice, rule) for _ in range(dice.random.randint(0, 3))
+            ]
     for name in NAMES[: dice.random.randint(0, 1)]:
-        parts["sound"].append(item("dropbox", name, **state(dice), dead=value(dice.one(("", "11", "1, 2")))))
+        parts["sound"].append(
+            item("dropbox", name, **state(dice), dead=value(dice.one(("", "11", "1, 2"))))
+        )
     if dice.yes(0.2):
-        parts["access"].append(item("whole", "W", docks=value(standing="none"), vehicles=value(standing=dice.one(("none", "unknown")))))
+        parts["access"].append(
+            item(
+                "whole",
+                "W",
+                docks=value(standing="none"),
+                vehicles=value(standing=dice.one(("none", "unknown"))),
+            )
+        )
     stage, outlines = stage_parts(dice, state)
     parts["stage"] += stage
     drawn = {"stage": [*outlines, *more_outlines(dice, parts["stage"], outlines)]}
     sections = [
-        {"key": key, "title": key, "cautions": ["Take care."], "outlines": drawn.get(key, []), "items": items}
+        {
+            "key": key,
+            "title": key,
+            "cautions": ["Take care."],
+            "outlines": drawn.get(key, []),
+            "items": items,
+        }
         for key, items in parts.items()
         if dice.yes(0.93)
     ]
-    return {"venue": "Hall", "revision": {"number": "1", "on": "2026-01-11"}, "rules": RULES, "sections": sections}
+    return {
+        "venue": "Hall",
+        "revision": {"number": "1", "on": "2026-01-11"},
+        "rules": RULES,
+        "sections": sections,
+    }
 
 
 def a_requirement(dice: Dice, act: str) -> Record:
@@ -249,14 +381,22 @@ def a_requirement(dice: Dice, act: str) -> Record:
     if sort == "rule":
         return {**blank, **ruled(dice)}
     if sort == "any":
-        return {**blank, "any": [{**blank, "sort": "rule", "title": f"P{index}", **ruled(dice)} for index in range(dice.random.randint(1, 3))]}
+        return {
+            **blank,
+            "any": [
+                {**blank, "sort": "rule", "title": f"P{index}", **ruled(dice)}
+                for index in range(dice.random.randint(1, 3))
+            ],
+        }
     return {**blank, **deep(dice, sort)}
 
 
 def ruled(dice: Dice) -> Record:
     """What a rule is asked."""
     rule = dice.one(RULES)
-    low = float(dice.random.randint(0, 9)) if rule["kind"] == "count" else dice.number(scale_of(rule))
+    low = (
+        float(dice.random.randint(0, 9)) if rule["kind"] == "count" else dice.number(scale_of(rule))
+    )
     way = dice.one((*rule["ways"], "unknown" if dice.yes(0.1) else rule["ways"][0]))
     return {
         "what": rule["key"],
@@ -289,8 +429,18 @@ def deep(dice: Dice, sort: str) -> Record:
     if sort == "plot":
         return a_plot(dice)
     if sort == "trucks":
-        scales = {"length": 16.0, "height": 4.0, "weight": 40000.0, "case_width": 2.0, "case_height": 2.0, "case_weight": 900.0}
-        return {"count": float(dice.random.randint(1, 4)), **{name: dice.number(scale) if dice.yes() else None for name, scale in scales.items()}}
+        scales = {
+            "length": 16.0,
+            "height": 4.0,
+            "weight": 40000.0,
+            "case_width": 2.0,
+            "case_height": 2.0,
+            "case_weight": 900.0,
+        }
+        return {
+            "count": float(dice.random.randint(1, 4)),
+            **{name: dice.number(scale) if dice.yes() else None for name, scale in scales.items()},
+        }
     if sort in ("ends", "load in"):
         return {"time_s": dice.random.randint(0, 48) * 1800.0, "day": dice.one(DAYS)}
     if sort == "level":
@@ -299,7 +449,11 @@ def deep(dice: Dice, sort: str) -> Record:
             "metric": dice.one(("equivalent level",) * 3 + ("peak level", "")),
             "place": dice.one(("mix position", "FOH", "gate", "")),
         }
-        return {"level_db": float(dice.random.randint(94, 104)), "over_s": dice.one((900.0, 900.0, 3600.0, None)), **terms}
+        return {
+            "level_db": float(dice.random.randint(94, 104)),
+            "over_s": dice.one((900.0, 900.0, 3600.0, None)),
+            **terms,
+        }
     return {"words": dice.one(("Who has the key?", "<img src=x>"))}
 
 

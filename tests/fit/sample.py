@@ -12,10 +12,14 @@ from builder.fit.published import rule_record
 from builder.rider.undescribed import UNDESCRIBED
 
 Record = dict[str, Any]
-RULES = [rule_record(rule) for rule in (*UNDESCRIBED, *HOUSE, *ACCESS, *STAGE, *RIGGING, *SOUND, *POWER)]
+RULES = [
+    rule_record(rule) for rule in (*UNDESCRIBED, *HOUSE, *ACCESS, *STAGE, *RIGGING, *SOUND, *POWER)
+]
 
 
-def value(text: str = "", number: float | None = None, standing: str = "stated", **more: Any) -> Record:
+def value(
+    text: str = "", number: float | None = None, standing: str = "stated", **more: Any
+) -> Record:
     """A value of an item."""
     blank = {
         "key": "",
@@ -29,26 +33,90 @@ def value(text: str = "", number: float | None = None, standing: str = "stated",
     return {**blank, "text": text, "number": number, "standing": standing, **more}
 
 
-def item(kind: str, name: str, /, *, condition: str = "in service", terms: str = "", note: str = "", **values: Record) -> Record:
+def item(
+    kind: str,
+    name: str,
+    /,
+    *,
+    condition: str = "in service",
+    terms: str = "",
+    note: str = "",
+    **values: Record,
+) -> Record:
     """An item whose values know their keys."""
     key = f"x.{kind}.{name}"
-    named = {label.replace("__", "."): {**each, "key": f"{key}.{label}", "label": label} for label, each in values.items()}
-    whole = {"key": key, "kind": kind, "name": name, "condition": condition, "terms": terms, "note": note, "values": named}
+    named = {
+        label.replace("__", "."): {**each, "key": f"{key}.{label}", "label": label}
+        for label, each in values.items()
+    }
+    whole = {
+        "key": key,
+        "kind": kind,
+        "name": name,
+        "condition": condition,
+        "terms": terms,
+        "note": note,
+        "values": named,
+    }
     return {**whole, "page": "", "checked": "2026-01-01", "stale": False}
 
 
 def pack(**sections: list[Record]) -> Record:
     """A pack with these sections."""
-    parts = [{"key": key, "title": key, "cautions": [], "outlines": [], "items": items} for key, items in sections.items()]
-    return {"venue": "Hall", "revision": {"number": "1", "on": "2026-01-11"}, "rules": RULES, "sections": parts}
+    parts = [
+        {"key": key, "title": key, "cautions": [], "outlines": [], "items": items}
+        for key, items in sections.items()
+    ]
+    return {
+        "venue": "Hall",
+        "revision": {"number": "1", "on": "2026-01-11"},
+        "rules": RULES,
+        "sections": parts,
+    }
 
 
-def asks(what: str, way: str = "at least", low: float = 0.0, high: float = 0.0, words: str = "", **more: Any) -> Record:
+def asks(
+    what: str,
+    way: str = "at least",
+    low: float = 0.0,
+    high: float = 0.0,
+    words: str = "",
+    **more: Any,
+) -> Record:
     """A requirement that a rule answers."""
-    blank = {"act": "Act", "line": 3, "sort": "rule", "department": "stage", "title": what, "need": way, "strictness": "must", "carried": "house"}
-    return {**blank, "configuration": "", "what": what, "way": way, "low": low, "high": high, "words": words, **more}
+    blank = {
+        "act": "Act",
+        "line": 3,
+        "sort": "rule",
+        "department": "stage",
+        "title": what,
+        "need": way,
+        "strictness": "must",
+        "carried": "house",
+    }
+    return {
+        **blank,
+        "configuration": "",
+        "what": what,
+        "way": way,
+        "low": low,
+        "high": high,
+        "words": words,
+        **more,
+    }
 
 
-def rider(*requirements: Record, act: str = "Act", stays_m: float | None = None, clock: Record | None = None) -> Record:
+def rider(
+    *requirements: Record,
+    act: str = "Act",
+    stays_m: float | None = None,
+    clock: Record | None = None,
+) -> Record:
     """A rider as the check takes it."""
-    return {"act": act, "revision": "", "stays_m": stays_m, "clock": clock, "requirements": [{**each, "act": act} for each in requirements]}
+    return {
+        "act": act,
+        "revision": "",
+        "stays_m": stays_m,
+        "clock": clock,
+        "requirements": [{**each, "act": act} for each in requirements],
+    }

@@ -14,26 +14,73 @@ def outline(kind: str, name: str, corners: list[list[float]]) -> Record:
     return {"kind": kind, "name": name, "corners": corners}
 
 
-def stage(*more: tuple[Record, list[list[float]]], deck: list[list[float]] = DECK, **values: Record) -> Record:
+def stage(
+    *more: tuple[Record, list[list[float]]], deck: list[list[float]] = DECK, **values: Record
+) -> Record:
     """A pack with a deck of 16 m by 10 m, 5 kPa and 500 kg, and more items with their outlines."""
-    carries = {"load": value("5 kPa", 5000.0), "point_load": value("500 kg", 500.0), "clear_height": value("6 m", 6.0)}
+    carries = {
+        "load": value("5 kPa", 5000.0),
+        "point_load": value("500 kg", 500.0),
+        "clear_height": value("6 m", 6.0),
+    }
     items = [item("deck", "Deck", **{**carries, **values}), *(each for each, _ in more)]
-    outlines = [outline("deck", "Deck", deck), *(outline(each["kind"], each["name"], corners) for each, corners in more if corners)]
-    section = {"key": "stage", "title": "Stage", "cautions": ["Take care."], "outlines": outlines, "items": items}
-    return {"venue": "Hall", "revision": {"number": "1", "on": "2026-01-11"}, "rules": RULES, "sections": [section]}
+    outlines = [
+        outline("deck", "Deck", deck),
+        *(outline(each["kind"], each["name"], corners) for each, corners in more if corners),
+    ]
+    section = {
+        "key": "stage",
+        "title": "Stage",
+        "cautions": ["Take care."],
+        "outlines": outlines,
+        "items": items,
+    }
+    return {
+        "venue": "Hall",
+        "revision": {"number": "1", "on": "2026-01-11"},
+        "rules": RULES,
+        "sections": [section],
+    }
 
 
-def piece(name: str = "Riser", at: tuple[float, float] | None = (0.0, 5.0), size: tuple[float, float] = (2.0, 2.0), **more: Any) -> Record:
+def piece(
+    name: str = "Riser",
+    at: tuple[float, float] | None = (0.0, 5.0),
+    size: tuple[float, float] = (2.0, 2.0),
+    **more: Any,
+) -> Record:
     """A rectangle of a plot, its centre and its size in metres."""
-    blank = {"name": name, "line": 5, "need": f"{size[0]:g} m wide", "strictness": "must", "turned_deg": 0.0, "on": "", "lane": False, "stays": ""}
+    blank = {
+        "name": name,
+        "line": 5,
+        "need": f"{size[0]:g} m wide",
+        "strictness": "must",
+        "turned_deg": 0.0,
+        "on": "",
+        "lane": False,
+        "stays": "",
+    }
     loads = {"height_m": None, "weight_kg": None, "foot_kg": None}
-    place = {"across_m": at[0] if at else None, "upstage_m": at[1] if at else None, "width_m": size[0], "depth_m": size[1]}
+    place = {
+        "across_m": at[0] if at else None,
+        "upstage_m": at[1] if at else None,
+        "width_m": size[0],
+        "depth_m": size[1],
+    }
     return {**blank, **loads, **place, **more}
 
 
 def plot(*pieces: Record, configuration: str = "") -> Record:
     """A stage plot as a requirement."""
-    blank = {"act": "Act", "line": 3, "sort": "plot", "department": "stage", "title": "Stage plot", "need": "x", "strictness": "must"}
+    blank = {
+        "act": "Act",
+        "line": 3,
+        "sort": "plot",
+        "department": "stage",
+        "title": "Stage plot",
+        "need": "x",
+        "strictness": "must",
+    }
     return {**blank, "carried": "house", "configuration": configuration, "rectangles": list(pieces)}
 
 

@@ -1,4 +1,7 @@
-"""What supports carry, by the check's own beam: against published values, and against the house's formulas for hangs by chance."""
+"""
+What supports carry, by the check's own beam: against published values, and against the house's
+formulas for hangs by chance.
+"""
 
 import pytest
 from hypothesis import given, settings
@@ -26,17 +29,28 @@ def level(loads: list[Record], places_m: list[float]) -> list[float]:
     return cases[0]
 
 
-@pytest.mark.source("D. L. Hall, Rigging Math (Made Simple), Lesson 9: span 20 ft, 100 lb at 17.5 ft and 200 lb at 5 ft from L2: 137.5, 162.5 lb")
+@pytest.mark.source(
+    "D. L. Hall, Rigging Math (Made Simple), Lesson 9: span 20 ft, 100 lb at 17.5 ft and 200 lb at"
+    " 5 ft from L2: 137.5, 162.5 lb"
+)
 def test_two_supports_by_statics() -> None:
     assert level([at(17.5, 100.0), at(5.0, 200.0)], [20.0, 0.0]) == pytest.approx([137.5, 162.5])
 
 
-@pytest.mark.source("by hand: 4 kg at 0 and 10 kg spread over a 10 m truss, supports at 2 m and 8 m: moments give 10.333 and 3.667 kg")
+@pytest.mark.source(
+    "by hand: 4 kg at 0 and 10 kg spread over a 10 m truss, supports at 2 m and 8 m: moments give"
+    " 10.333 and 3.667 kg"
+)
 def test_a_load_on_an_overhang_levers_the_far_support() -> None:
-    assert level([at(0.0, 4.0), spread(0.0, 10.0, 10.0)], [2.0, 8.0]) == pytest.approx([31 / 3, 11 / 3])
+    assert level([at(0.0, 4.0), spread(0.0, 10.0, 10.0)], [2.0, 8.0]) == pytest.approx(
+        [31 / 3, 11 / 3]
+    )
 
 
-@pytest.mark.source("Hicks, Civil Engineering Formulas, Table 2.1, p. 50: uniformly loaded continuous beams over equal spans")
+@pytest.mark.source(
+    "Hicks, Civil Engineering Formulas, Table 2.1, p. 50: uniformly loaded continuous beams over"
+    " equal spans"
+)
 @pytest.mark.parametrize(
     "shares",
     [
@@ -48,29 +62,45 @@ def test_a_load_on_an_overhang_levers_the_far_support() -> None:
 )
 def test_equal_spans_under_an_even_load(shares: tuple[float, ...]) -> None:
     count = len(shares)
-    found = level([spread(0.0, 4.0 * (count - 1), 400.0 * (count - 1))], [4.0 * index for index in range(count)])
+    found = level(
+        [spread(0.0, 4.0 * (count - 1), 400.0 * (count - 1))],
+        [4.0 * index for index in range(count)],
+    )
     assert found == pytest.approx([400 * share for share in shares])
 
 
-@pytest.mark.source("beam theory by hand: P at the middle of both spans of three supports: 5/16, 22/16, 5/16 of P")
+@pytest.mark.source(
+    "beam theory by hand: P at the middle of both spans of three supports: 5/16, 22/16, 5/16 of P"
+)
 def test_a_load_at_the_middle_of_each_span() -> None:
-    assert level([at(5.0, 160.0), at(15.0, 160.0)], [0.0, 10.0, 20.0]) == pytest.approx([50.0, 220.0, 50.0])
+    assert level([at(5.0, 160.0), at(15.0, 160.0)], [0.0, 10.0, 20.0]) == pytest.approx(
+        [50.0, 220.0, 50.0]
+    )
 
 
-@pytest.mark.source("PyNiteFEA 3.2.0 with one-way springs: 1,000 N at 5 m on 0, 10, 20 m gives 500, 500, 0 N; a beam that may push gives -93.75 N")
+@pytest.mark.source(
+    "PyNiteFEA 3.2.0 with one-way springs: 1,000 N at 5 m on 0, 10, 20 m gives 500, 500, 0 N; a"
+    " beam that may push gives -93.75 N"
+)
 def test_a_support_that_would_push_is_let_go() -> None:
     assert level([at(5.0, 1000.0)], [0.0, 10.0, 20.0]) == pytest.approx([500.0, 500.0, 0.0])
 
 
 @pytest.mark.source(
-    "statics by hand: w = 1 kg/m over three supports 10 m apart; the middle one slack leaves 10 and 10, an end one slack hangs all on the middle"
+    "statics by hand: w = 1 kg/m over three supports 10 m apart; the middle one slack leaves 10 and"
+    " 10, an end one slack hangs all on the middle"
 )
 def test_each_of_three_supports_slack_in_turn() -> None:
     cases = cases_of([spread(0.0, 20.0, 20.0)], [0.0, 10.0, 20.0])["cases"]
-    assert cases == [pytest.approx(case) for case in ([3.75, 12.5, 3.75], [0, 20, 0], [10, 0, 10], [0, 20, 0])]
+    assert cases == [
+        pytest.approx(case) for case in ([3.75, 12.5, 3.75], [0, 20, 0], [10, 0, 10], [0, 20, 0])
+    ]
 
 
-@pytest.mark.source("PyNiteFEA 3.2.0: w = 1 over four supports 10 m apart, the second let go: 8.125, 0, 20.625, 1.25")
+@pytest.mark.source(
+    "PyNiteFEA 3.2.0: w = 1 over four supports 10 m apart, the second let go: 8.125, 0, 20.625,"
+    " 1.25"
+)
 def test_the_second_of_four_supports_slack() -> None:
     cases = cases_of([spread(0.0, 30.0, 30.0)], [0.0, 10.0, 20.0, 30.0])["cases"]
     assert cases[2] == pytest.approx([8.125, 0, 20.625, 1.25])
@@ -83,7 +113,10 @@ def test_weight_outside_the_supports_is_told_and_not_worked_out(centre_m: float,
 
 loads = st.lists(
     st.builds(
-        lambda from_m, length_m, kg: (from_m, from_m + length_m, kg), st.floats(-1, 21), st.one_of(st.just(0.0), st.floats(0.1, 9)), st.floats(1, 900)
+        lambda from_m, length_m, kg: (from_m, from_m + length_m, kg),
+        st.floats(-1, 21),
+        st.one_of(st.just(0.0), st.floats(0.1, 9)),
+        st.floats(1, 900),
     ),
     min_size=1,
     max_size=5,
@@ -110,7 +143,9 @@ def test_it_agrees_with_the_house_s_formulas_and_holds_the_whole_load(
         assert sum(case) == pytest.approx(total_kg)
         assert min(case) >= 0
     if len(places) > 2:
-        slack = [case.reactions_kg for case in each_slack(theirs, places) if case.stability != "tips"]
+        slack = [
+            case.reactions_kg for case in each_slack(theirs, places) if case.stability != "tips"
+        ]
         for index in range(len(places)):
             assert max(case[index] for case in [*ours[1:], ours[0]]) == pytest.approx(
                 max(case[index] for case in [*slack, level_case.reactions_kg]), abs=1e-6 * total_kg
@@ -119,10 +154,14 @@ def test_it_agrees_with_the_house_s_formulas_and_holds_the_whole_load(
 
 @settings(deadline=None)
 @given(loads, gaps)
-def test_a_hang_seen_from_the_other_end_carries_the_same(told: list[tuple[float, float, float]], apart: list[float]) -> None:
+def test_a_hang_seen_from_the_other_end_carries_the_same(
+    told: list[tuple[float, float, float]], apart: list[float]
+) -> None:
     places = [sum(apart[:index]) for index in range(len(apart) + 1)]
     ours = cases_of([spread(*each) for each in told], places)["cases"]
-    mirrored = cases_of([spread(-b, -a, kg) for a, b, kg in told], [-place for place in places])["cases"]
+    mirrored = cases_of([spread(-b, -a, kg) for a, b, kg in told], [-place for place in places])[
+        "cases"
+    ]
     total_kg = sum(kg for _, _, kg in told)
     assert (ours == []) == (mirrored == [])
     for one, other in zip(ours[:1], mirrored[:1], strict=True):

@@ -1,4 +1,7 @@
-"""A spot that no point is near to, hung from two: statics of a rigging primer, the house's own figures, and every rule on both sides."""
+"""
+A spot that no point is near to, hung from two: statics of a rigging primer, the house's own
+figures, and every rule on both sides.
+"""
 
 from math import cos, radians
 from pathlib import Path
@@ -18,7 +21,10 @@ from tests.fit.test_hang import hang, kg, point, support, trim
 ROOT = Path(__file__).parents[2]
 
 
-@pytest.mark.source("D. L. Hall, Rigging Math (Made Simple), Lesson 4: W 500 lb, (V 4, H 3), (V 3, H 6): 454.5 and 304.5 lb; L2 there rounded to 6.7")
+@pytest.mark.source(
+    "D. L. Hall, Rigging Math (Made Simple), Lesson 4: W 500 lb, (V 4, H 3), (V 3, H 6): 454.5 and"
+    " 304.5 lb; L2 there rounded to 6.7"
+)
 def test_what_two_unequal_legs_pull() -> None:
     turn = 4.0 * 6.0 + 3.0 * 3.0
     first = leg_of({"item": {}, "rise_m": 4.0, "length_m": 5.0}, 6.0 / turn)
@@ -29,7 +35,10 @@ def test_what_two_unequal_legs_pull() -> None:
 
 
 def house(**changes: Any) -> list[Record]:
-    """Two beams 4 m apart with a point each at 0 m across, steel at 9 m, 500 kg a point; pulls may lean 60 degrees, legs open 120."""
+    """
+    Two beams 4 m apart with a point each at 0 m across, steel at 9 m, 500 kg a point; pulls may
+    lean 60 degrees, legs open 120.
+    """
     leaning = {"directions": value("at an angle"), "widest_lean": value("60 deg", cos(radians(60)))}
     items = {
         "R-1": point("R", 1, 0.0),
@@ -37,13 +46,20 @@ def house(**changes: Any) -> list[Record]:
         "R": item("beam", "R", left=kg(1000.0)),
         "S": item("beam", "S", left=kg(1000.0)),
         "roof": item("roof", "Whole roof", left=kg(2000.0), **leaning),
-        "rule": item("bridles_allowed", "B", allowed=value("yes"), widest_angle=value("120 deg", cos(radians(120)))),
+        "rule": item(
+            "bridles_allowed",
+            "B",
+            allowed=value("yes"),
+            widest_angle=value("120 deg", cos(radians(120))),
+        ),
         **changes,
     }
     return [each for each in items.values() if each is not None]
 
 
-def spot(load_kg: float = 400.0, apex_m: float | None = 7.0, at: tuple[float, float] = (0.0, 2.0)) -> Record:
+def spot(
+    load_kg: float = 400.0, apex_m: float | None = 7.0, at: tuple[float, float] = (0.0, 2.0)
+) -> Record:
     """A load halfway between the two points."""
     return hang(support(spot=at, apex_m=apex_m, load_kg=load_kg))
 
@@ -55,12 +71,16 @@ def judged(*requirements: Record, section: list[Record] | None = None) -> list[R
 
 
 def test_a_bridle_fits_with_a_note_that_tells_its_pulls() -> None:
-    # Runs of 2 m, rises of 2 m: each leg 45 degrees, 200 kg straight down, 200 × √2 = 283 kg of pull.
+    # Runs of 2 m, rises of 2 m: each leg 45 degrees, 200 kg straight down, 200 × √2 = 283 kg of
+    # pull.
     found = judged(spot())[0]
     assert found["verdict"] == "fits, with a note"
-    assert found["reason"].startswith("At the most: R-1 200 kg with S-1 200 kg. Tightest: point R-1, 300 kg to spare")
+    assert found["reason"].startswith(
+        "At the most: R-1 200 kg with S-1 200 kg. Tightest: point R-1, 300 kg to spare"
+    )
     assert found["notes"] == [
-        "A bridle that meets at 7.00 m: at the most 283 kg in the leg to R-1 and 283 kg in the leg to S-1. The house's rigger decides on it."
+        "A bridle that meets at 7.00 m: at the most 283 kg in the leg to R-1 and 283 kg in the leg"
+        " to S-1. The house's rigger decides on it."
     ]
 
 
@@ -70,7 +90,15 @@ def test_a_leg_may_not_pull_more_than_its_point_may_carry(load_kg: float, verdic
     assert judged(spot(load_kg))[0]["verdict"] == verdict
 
 
-@pytest.mark.parametrize(("apex_m", "verdict"), [(7.85, "fits, with a note"), (7.84, "fits, with a note"), (7.8, "fits, with a note"), (7.86, "ask")])
+@pytest.mark.parametrize(
+    ("apex_m", "verdict"),
+    [
+        (7.85, "fits, with a note"),
+        (7.84, "fits, with a note"),
+        (7.8, "fits, with a note"),
+        (7.86, "ask"),
+    ],
+)
 def test_legs_may_not_open_wider_than_120_degrees(apex_m: float, verdict: str) -> None:
     # 120 degrees at a rise of 2 / √3 = 1.155 m: the apex at 7.845 m is the highest.
     assert judged(spot(10.0, apex_m))[0]["verdict"] == ("ask" if apex_m > 7.8453 else verdict)
@@ -78,34 +106,67 @@ def test_legs_may_not_open_wider_than_120_degrees(apex_m: float, verdict: str) -
 
 @pytest.mark.parametrize(("angle_deg", "verdict"), [(90.0, "fits, with a note"), (89.9, "ask")])
 def test_the_house_s_widest_angle_holds(angle_deg: float, verdict: str) -> None:
-    rule = item("bridles_allowed", "B", allowed=value("yes"), widest_angle=value("x", cos(radians(angle_deg))))
+    rule = item(
+        "bridles_allowed",
+        "B",
+        allowed=value("yes"),
+        widest_angle=value("x", cos(radians(angle_deg))),
+    )
     assert judged(spot(), section=house(rule=rule))[0]["verdict"] == verdict
 
 
 @pytest.mark.parametrize(("lean_deg", "verdict"), [(45.0, "fits, with a note"), (44.9, "ask")])
 def test_a_pull_may_not_lean_more_than_the_house_says(lean_deg: float, verdict: str) -> None:
-    roof = item("roof", "Whole roof", left=kg(2000.0), directions=value("at an angle"), widest_lean=value("x", cos(radians(lean_deg))))
+    roof = item(
+        "roof",
+        "Whole roof",
+        left=kg(2000.0),
+        directions=value("at an angle"),
+        widest_lean=value("x", cos(radians(lean_deg))),
+    )
     assert judged(spot(), section=house(roof=roof))[0]["verdict"] == verdict
 
 
-@pytest.mark.parametrize("directions", [value("straight down only"), value(standing="unknown"), None])
-def test_points_that_may_not_lean_or_of_which_nobody_says_so_make_no_bridle(directions: Record | None) -> None:
-    roof = item("roof", "Whole roof", left=kg(2000.0), **({"directions": directions} if directions else {}))
+@pytest.mark.parametrize(
+    "directions", [value("straight down only"), value(standing="unknown"), None]
+)
+def test_points_that_may_not_lean_or_of_which_nobody_says_so_make_no_bridle(
+    directions: Record | None,
+) -> None:
+    roof = item(
+        "roof", "Whole roof", left=kg(2000.0), **({"directions": directions} if directions else {})
+    )
     assert judged(spot(), section=house(roof=roof))[0]["verdict"] == "ask"
 
 
 def test_an_exception_for_the_beams_goes_before_the_rule_for_all() -> None:
     roof = item("roof", "Whole roof", left=kg(2000.0), directions=value("straight down only"))
-    exception = item("exception", "E", beams=value("R, S"), directions=value("at an angle"), widest_lean=value("x", cos(radians(60))))
-    assert judged(spot(), section=house(roof=roof, exception=exception))[0]["verdict"] == "fits, with a note"
+    exception = item(
+        "exception",
+        "E",
+        beams=value("R, S"),
+        directions=value("at an angle"),
+        widest_lean=value("x", cos(radians(60))),
+    )
+    assert (
+        judged(spot(), section=house(roof=roof, exception=exception))[0]["verdict"]
+        == "fits, with a note"
+    )
     own = item("exception", "P", points=value("R-1"), directions=value("straight down only"))
-    assert judged(spot(), section=house(roof=roof, exception=exception, own=own))[0]["verdict"] == "ask"
+    assert (
+        judged(spot(), section=house(roof=roof, exception=exception, own=own))[0]["verdict"]
+        == "ask"
+    )
 
 
 @pytest.mark.parametrize(
     "changes",
     [
-        {"rule": item("bridles_allowed", "B", allowed=value("between some beams"), beams=value("R, T"))},
+        {
+            "rule": item(
+                "bridles_allowed", "B", allowed=value("between some beams"), beams=value("R, T")
+            )
+        },
         {"rule": None},
         {"S-1": point("S", 1, 4.0, carried_kg=1.0)},
         {"S-1": point("S", 1, 4.0, carried_kg=None)},
@@ -113,12 +174,19 @@ def test_an_exception_for_the_beams_goes_before_the_rule_for_all() -> None:
         {"S-1": point("S", 1, 4.0, condition="out of service")},
     ],
 )
-def test_only_free_points_on_beams_that_the_house_allows_make_a_bridle(changes: dict[str, Any]) -> None:
+def test_only_free_points_on_beams_that_the_house_allows_make_a_bridle(
+    changes: dict[str, Any],
+) -> None:
     assert judged(spot(), section=house(**changes))[0]["verdict"] == "ask"
 
 
 def test_a_house_that_allows_no_bridles_is_short() -> None:
-    assert judged(spot(), section=house(rule=item("bridles_allowed", "B", allowed=value("no"))))[0]["verdict"] == "short"
+    assert (
+        judged(spot(), section=house(rule=item("bridles_allowed", "B", allowed=value("no"))))[0][
+            "verdict"
+        ]
+        == "short"
+    )
 
 
 @pytest.mark.parametrize(("across_m", "verdict"), [(0.3, "fits, with a note"), (0.33, "ask")])
@@ -132,11 +200,16 @@ def test_without_an_apex_a_bridle_is_asked() -> None:
 
 
 def test_a_bridle_leaves_alone_the_points_that_hangs_name() -> None:
-    assert [each["verdict"] for each in judged(spot(), hang(support("R-1", 10.0)))] == ["ask", "fits"]
+    assert [each["verdict"] for each in judged(spot(), hang(support("R-1", 10.0)))] == [
+        "ask",
+        "fits",
+    ]
 
 
 @pytest.mark.parametrize(("load_kg", "verdict"), [(100.0, "fits"), (100.1, "ask")])
-def test_what_a_bridle_brings_to_a_beam_counts_and_is_asked_where_another_bridle_may_do(load_kg: float, verdict: str) -> None:
+def test_what_a_bridle_brings_to_a_beam_counts_and_is_asked_where_another_bridle_may_do(
+    load_kg: float, verdict: str
+) -> None:
     # 300 kg are left on beam R, of which the bridle takes 200.
     changes = {"R": item("beam", "R", left=kg(300.0)), "R-2": point("R", 2, 0.0)}
     found = judged(spot(), hang(support("R-2", load_kg)), section=house(**changes))
@@ -146,7 +219,10 @@ def test_what_a_bridle_brings_to_a_beam_counts_and_is_asked_where_another_bridle
 
 
 def test_the_trim_of_a_bridled_hang_counts_from_where_the_legs_meet() -> None:
-    assert [each["verdict"] for each in judged(spot(), trim(6.0, 1.0), trim(6.0, 1.1))][1:] == ["fits", "short"]
+    assert [each["verdict"] for each in judged(spot(), trim(6.0, 1.0), trim(6.0, 1.1))][1:] == [
+        "fits",
+        "short",
+    ]
 
 
 def demo() -> tuple[Record, dict[str, Item]]:
@@ -159,8 +235,13 @@ def demo() -> tuple[Record, dict[str, Item]]:
 
 def test_the_demo_s_chandelier_takes_the_points_and_pulls_that_the_house_s_own_page_tells() -> None:
     record, items = demo()
-    found = fit(record, [rider(hang(support(spot=(3.2, 6.2), apex_m=7.9, load_kg=120.0)))])["verdicts"][0]
-    figures = {figure.key.rsplit(".", 1)[1]: figure.value for figure in items["rigging.wanted-spot.chandelier"].figures}
+    found = fit(record, [rider(hang(support(spot=(3.2, 6.2), apex_m=7.9, load_kg=120.0)))])[
+        "verdicts"
+    ][0]
+    figures = {
+        figure.key.rsplit(".", 1)[1]: figure.value
+        for figure in items["rigging.wanted-spot.chandelier"].figures
+    }
     first, second = figures["tension-r5-5"], figures["tension-r6-5"]
     assert first is not None
     assert second is not None

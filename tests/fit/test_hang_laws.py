@@ -20,7 +20,9 @@ def drawn(seed: int) -> tuple[list[Record], list[Record]]:
     """A roof and a plan of a few hangs."""
     dice = Dice(seed)
     blank = {**asks("x"), "sort": "hang", "department": "rigging"}
-    return rigging_items(dice), [{**blank, **a_hang(dice)} for _ in range(dice.random.randint(1, 4))]
+    return rigging_items(dice), [
+        {**blank, **a_hang(dice)} for _ in range(dice.random.randint(1, 4))
+    ]
 
 
 def words(house: list[Record], hangs: list[Record]) -> list[str]:
@@ -30,7 +32,10 @@ def words(house: list[Record], hangs: list[Record]) -> list[str]:
 
 def never_from_fit_to_short(before: list[str], after: list[str]) -> bool:
     """Whether no fit became a short."""
-    return not any(one.startswith("fits") and other == "short" for one, other in zip(before, after, strict=True))
+    return not any(
+        one.startswith("fits") and other == "short"
+        for one, other in zip(before, after, strict=True)
+    )
 
 
 def lighter(hangs: list[Record], chance: random.Random) -> list[Record]:
@@ -48,7 +53,9 @@ def lighter(hangs: list[Record], chance: random.Random) -> list[Record]:
 @given(SEEDS)
 def test_less_load_never_turns_a_fit_into_a_short(seed: int) -> None:
     house, hangs = drawn(seed)
-    assert never_from_fit_to_short(words(house, hangs), words(house, lighter(hangs, random.Random(seed))))  # noqa: S311 - not for secrets
+    assert never_from_fit_to_short(
+        words(house, hangs), words(house, lighter(hangs, random.Random(seed)))
+    )
 
 
 @settings(deadline=None, max_examples=150)
@@ -58,7 +65,12 @@ def test_more_rating_never_turns_a_fit_into_a_short(seed: int) -> None:
     stronger = copy.deepcopy(house)
     for item in stronger:
         for name in ("limit", "left"):
-            if item["kind"] != "hoist" and name in item["values"] and item["values"][name]["number"] is not None and seed % 3:
+            if (
+                item["kind"] != "hoist"
+                and name in item["values"]
+                and item["values"][name]["number"] is not None
+                and seed % 3
+            ):
                 item["values"][name]["number"] += 250.0
     assert never_from_fit_to_short(words(house, hangs), words(stronger, hangs))
 
@@ -70,7 +82,12 @@ def test_where_every_number_is_unknown_nothing_fits_and_nothing_passes_a_limit(s
     for item in house:
         for name in ("limit", "left", "carried", "spacing_at_least"):
             if name in item["values"]:
-                item["values"][name] = {**item["values"][name], "number": None, "standing": "unknown", "text": ""}
+                item["values"][name] = {
+                    **item["values"][name],
+                    "number": None,
+                    "standing": "unknown",
+                    "text": "",
+                }
     for each in fit(pack(rigging=house), [rider(*hangs)])["verdicts"]:
         assert not each["verdict"].startswith("fits")
         assert "too much" not in each["reason"]
@@ -82,13 +99,24 @@ def test_all_of_a_hang_comes_on_its_supports_in_every_case(seed: int) -> None:
     house, hangs = drawn(seed)
     for hang in hangs:
         brought, count = loads_of(hang, house_of(house)), len(hang["supports"])
-        factor = next((item["values"]["factor"]["number"] for item in house if item["kind"] == "dynamic_factor"), 1.0)
-        total_kg = sum(load["kg"] for load in hang["loads"]) + sum(support["load_kg"] or 0.0 for support in hang["supports"])
+        factor = next(
+            (
+                item["values"]["factor"]["number"]
+                for item in house
+                if item["kind"] == "dynamic_factor"
+            ),
+            1.0,
+        )
+        total_kg = sum(load["kg"] for load in hang["loads"]) + sum(
+            support["load_kg"] or 0.0 for support in hang["supports"]
+        )
         for case in brought["high"]:
             assert sum(case) == pytest.approx(total_kg * factor)
             assert min(case) >= 0
         every = [[index, 1.0] for index in range(count)]
-        assert on(brought["high"], every, brought["hoist_high"], most=True) == pytest.approx(total_kg * factor + brought["hoist_high"] * count)
+        assert on(brought["high"], every, brought["hoist_high"], most=True) == pytest.approx(
+            total_kg * factor + brought["hoist_high"] * count
+        )
 
 
 @settings(deadline=None, max_examples=150)

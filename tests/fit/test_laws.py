@@ -17,14 +17,23 @@ def deck(name: str, length_m: float | None, standing: str) -> Record:
     return item(
         "deck",
         name,
-        usable_width=value("x" if known is not None else "", known, standing if known is not None or standing != "stated" else "unknown"),
+        usable_width=value(
+            "x" if known is not None else "",
+            known,
+            standing if known is not None or standing != "stated" else "unknown",
+        ),
     )
 
 
 decks = st.lists(st.builds(deck, st.just("Deck"), lengths, standings), max_size=4)
 counts = st.lists(
     st.builds(
-        lambda n: item("riser", "R", rolling=value("yes"), count=value("x", n) if n is not None else value(standing="unknown")),
+        lambda n: item(
+            "riser",
+            "R",
+            rolling=value("yes"),
+            count=value("x", n) if n is not None else value(standing="unknown"),
+        ),
         st.one_of(st.none(), st.integers(0, 9).map(float)),
     ),
     max_size=4,
@@ -43,7 +52,9 @@ def fitting(verdict: str) -> bool:
 
 @settings(deadline=None)
 @given(wishes, wishes, decks)
-def test_asking_less_never_turns_a_fit_into_a_short(one_m: float, other_m: float, house: list[Record]) -> None:
+def test_asking_less_never_turns_a_fit_into_a_short(
+    one_m: float, other_m: float, house: list[Record]
+) -> None:
     less, more = sorted((one_m, other_m))
     if fitting(word(asks("stage width", low=more), house)):
         assert fitting(word(asks("stage width", low=less), house))
@@ -51,7 +62,9 @@ def test_asking_less_never_turns_a_fit_into_a_short(one_m: float, other_m: float
 
 @settings(deadline=None)
 @given(wishes, decks, decks)
-def test_a_house_that_adds_something_never_turns_a_fit_into_a_short(wish_m: float, house: list[Record], added: list[Record]) -> None:
+def test_a_house_that_adds_something_never_turns_a_fit_into_a_short(
+    wish_m: float, house: list[Record], added: list[Record]
+) -> None:
     if fitting(word(asks("stage width", low=wish_m), house)):
         assert fitting(word(asks("stage width", low=wish_m), [*house, *added]))
 
@@ -73,11 +86,31 @@ def test_unknown_never_yields_fits_or_short(wish_m: float, unknown: list[str]) -
 
 
 @settings(deadline=None)
-@given(st.lists(st.integers(1, 120).map(float), min_size=1, max_size=5), st.lists(st.integers(0, 150).map(float), min_size=1, max_size=4))
-def test_loads_that_are_placed_never_exceed_what_is_free(wants_a: list[float], frees_a: list[float]) -> None:
-    power = [item("service", f"S{index}", free__L1=value("x", free), rating=value("x", free)) for index, free in enumerate(frees_a)]
-    blank = {"sort": "power", "for": "x", "count": 1.0, "phases": "three", "system": "", "connector": "", "within_m": None, "of": "", "apart": False}
-    result = fit(pack(power=power), [rider(*({**asks("x"), **blank, "current_a": want} for want in wants_a))])
+@given(
+    st.lists(st.integers(1, 120).map(float), min_size=1, max_size=5),
+    st.lists(st.integers(0, 150).map(float), min_size=1, max_size=4),
+)
+def test_loads_that_are_placed_never_exceed_what_is_free(
+    wants_a: list[float], frees_a: list[float]
+) -> None:
+    power = [
+        item("service", f"S{index}", free__L1=value("x", free), rating=value("x", free))
+        for index, free in enumerate(frees_a)
+    ]
+    blank = {
+        "sort": "power",
+        "for": "x",
+        "count": 1.0,
+        "phases": "three",
+        "system": "",
+        "connector": "",
+        "within_m": None,
+        "of": "",
+        "apart": False,
+    }
+    result = fit(
+        pack(power=power), [rider(*({**asks("x"), **blank, "current_a": want} for want in wants_a))]
+    )
     used: dict[str, float] = {}
     for want, found in zip(wants_a, result["verdicts"], strict=True):
         if fitting(found["verdict"]):
@@ -86,14 +119,40 @@ def test_loads_that_are_placed_never_exceed_what_is_free(wants_a: list[float], f
 
 
 @settings(deadline=None)
-@given(st.lists(st.integers(1, 120).map(float), min_size=1, max_size=4), st.lists(st.integers(0, 150).map(float), min_size=1, max_size=3), st.data())
-def test_a_set_of_loads_that_all_fit_still_fits_when_one_asks_less(wants_a: list[float], frees_a: list[float], data: st.DataObject) -> None:
-    power = [item("service", f"S{index}", free__L1=value("x", free), rating=value("x", free)) for index, free in enumerate(frees_a)]
-    blank = {"sort": "power", "for": "x", "count": 1.0, "phases": "three", "system": "", "connector": "", "within_m": None, "of": "", "apart": False}
+@given(
+    st.lists(st.integers(1, 120).map(float), min_size=1, max_size=4),
+    st.lists(st.integers(0, 150).map(float), min_size=1, max_size=3),
+    st.data(),
+)
+def test_a_set_of_loads_that_all_fit_still_fits_when_one_asks_less(
+    wants_a: list[float], frees_a: list[float], data: st.DataObject
+) -> None:
+    power = [
+        item("service", f"S{index}", free__L1=value("x", free), rating=value("x", free))
+        for index, free in enumerate(frees_a)
+    ]
+    blank = {
+        "sort": "power",
+        "for": "x",
+        "count": 1.0,
+        "phases": "three",
+        "system": "",
+        "connector": "",
+        "within_m": None,
+        "of": "",
+        "apart": False,
+    }
 
     def whole(wants: list[float]) -> str:
-        return str(fit(pack(power=power), [rider(*({**asks("x"), **blank, "current_a": want} for want in wants))])["verdict"])
+        return str(
+            fit(
+                pack(power=power),
+                [rider(*({**asks("x"), **blank, "current_a": want} for want in wants))],
+            )["verdict"]
+        )
 
     if fitting(whole(wants_a)):
         index = data.draw(st.integers(0, len(wants_a) - 1))
-        assert fitting(whole([want / 2 if each == index else want for each, want in enumerate(wants_a)]))
+        assert fitting(
+            whole([want / 2 if each == index else want for each, want in enumerate(wants_a)])
+        )

@@ -18,8 +18,13 @@ from builder.pack import Verified
         (800, "2 years before"),
     ],
 )
-def test_the_age_of_a_check_is_told_in_words_and_one_after_the_revision_is_told_as_such(days: int, words: str) -> None:
-    assert checked(Verified("2026-03-02", "bar manager", "measured", days)) == f"2026-03-02 by bar manager, measured, {words} this revision"
+def test_the_age_of_a_check_is_told_in_words_and_one_after_the_revision_is_told_as_such(
+    days: int, words: str
+) -> None:
+    assert (
+        checked(Verified("2026-03-02", "bar manager", "measured", days))
+        == f"2026-03-02 by bar manager, measured, {words} this revision"
+    )
 
 
 def test_a_check_that_nobody_tells_is_no_words() -> None:

@@ -1,4 +1,7 @@
-"""A rider file read in Python and in the browser: the same requirements, number by number; what one refuses the other does too."""
+"""
+A rider file read in Python and in the browser: the same requirements, number by number; what one
+refuses the other does too.
+"""
 
 import json
 import random
@@ -16,7 +19,11 @@ from builder.rider.units import units_of
 from tests.fit.chromium import page_with, served
 
 ROOT = Path(__file__).parents[2]
-PACK = {"rules": [rule_record(rule) for rule in RULES.values()], "units": units_of(QUANTITIES), "sections": []}
+PACK = {
+    "rules": [rule_record(rule) for rule in RULES.values()],
+    "units": units_of(QUANTITIES),
+    "sections": [],
+}
 READERS = served("asking")
 READ = """(texts) => texts.map((text) => {
   try {
@@ -29,7 +36,10 @@ READ = """(texts) => texts.map((text) => {
     return null;
   }
 })"""
-WHOLE = [(ROOT / "tests" / "riders" / f"{act}.yml").read_text("utf-8") for act in ("club", "theatre", "arena")]
+WHOLE = [
+    (ROOT / "tests" / "riders" / f"{act}.yml").read_text("utf-8")
+    for act in ("club", "theatre", "arena")
+]
 WHOLE.append((ROOT / "builder" / "starter" / "rider.yaml").read_text("utf-8"))
 VALUES = [
     "12 m",
@@ -66,7 +76,18 @@ VALUES = [
 WEIGHTS = ["900 kg", "1.5 t", "2000 lb", "1 short ton", "1 ton", "3 oz", "12 m"]
 LOADS = ["7.2 kPa", "150 psf", "500 kg/m2", "5 kN/m2", "7.2"]
 TIMES = ["22:30", "10:30 pm", "12 am", "24:00", "24:01", "9", "9:75", "13 pm", "00:00"]
-LASTING = ["90 min", "1 h 30 min", "1.5 h", "90", "0 min", "-5 min", "?", "1/3 h", "3 h 61 min", "4 days"]
+LASTING = [
+    "90 min",
+    "1 h 30 min",
+    "1.5 h",
+    "90",
+    "0 min",
+    "-5 min",
+    "?",
+    "1/3 h",
+    "3 h 61 min",
+    "4 days",
+]
 CLOCKS = [
     "set up: 5 h",
     "check from: '15:00'",
@@ -74,7 +95,10 @@ CLOCKS = [
     "day: Monday",
     "doors: 7 pm",
     "changeover: 25 min",
-    "changeover parts: {roll on: 4 min, patch: 3 min, lines: 24, lines a minute: 5, lines checked before: yes, monitors: 4 min, spare: 0 min}",
+    (
+        "changeover parts: {roll on: 4 min, patch: 3 min, lines: 24, lines a minute: 5, lines"
+        " checked before: yes, monitors: 4 min, spare: 0 min}"
+    ),
     "changeover parts: {lines: 24, lines a minute: 0}",
     "changeover parts: {lines: few}",
     "changeover parts: {lines checked before: perhaps}",
@@ -94,7 +118,10 @@ BROKEN = [
     "act:\n",
     "",
     "act: A\nfoo: bar\n",
-    "act: A\nneeds:\n  - what: haze\n    is: yes\n  - any of:\n      - what: forklifts\n        at least: 1\n",
+    (
+        "act: A\nneeds:\n  - what: haze\n    is: yes\n  - any of:\n      - what: forklifts\n       "
+        " at least: 1\n"
+    ),
     "act: A\nneeds: none\n",
     "act: A\npower:\n  - {for: x}\n",
     "act: 'it''s'\n",
@@ -153,9 +180,22 @@ ACROSS = [
     "2 m left",
     "3 m SL (10 ft)",
 ]
-DEPTHS = ["2 m US", "3 ft 6 in DS", "1 m upstage", "0 ft", "1 m downstage", "1 m SL", "centre", "2 m", "1/2 in DS"]
+DEPTHS = [
+    "2 m US",
+    "3 ft 6 in DS",
+    "1 m upstage",
+    "0 ft",
+    "1 m downstage",
+    "1 m SL",
+    "centre",
+    "2 m",
+    "1/2 in DS",
+]
 PLOTS = [
-    "name: Riser, width: 8 ft, depth: 2.4 m, height: 1 ft, weight: 1500 lb, point load: 300 kg, stays: yes",
+    (
+        "name: Riser, width: 8 ft, depth: 2.4 m, height: 1 ft, weight: 1500 lb, point load: 300 kg,"
+        " stays: yes"
+    ),
     "name: Lane, width: 1 m, depth: 9 m, keep clear: yes, stays: no, strictness: should",
     "name: Wall, width: 9 m, depth: 0.3 m, turned: -12.5 deg, on: stage left",
     "name: Wall, width: 9 m, depth: 0.3 m, turned: 90 degrees, on: deck",
@@ -165,12 +205,30 @@ PLOTS = [
 
 HANGS = [
     "{name: A, supports: [{point: R1, load: 450 kg}]}",
-    "{name: A, supports: [{across: 3 m SR, depth: 2 ft 6 in US, load: 450 kg}], trim: 7.5 m up, below steel: 1 m}",
-    "{name: A, supports: [{across: centre, depth: 0 m, load: 1000 lb}, {load: 450 kg}], hoists: counted, strictness: should, trim: 24 ft}",
-    "{name: A, length: 12 m, weight: 8 lb/ft, supports: [{point: R1, at: 1 m}, {point: R2, at: 11 m}], loads: [{what: x, count: 12, weight: 26 kg}]}",
-    "{name: A, length: 12 m, weight in all: 140 kg, supports: [{at: 1 m}, {at: 11 m}], hoists: show, hoist weight: 75 lb}",
-    "{name: A, supports: [{point: R1}], loads: [{what: y, weight: 1 t, from: 1 m, to: 3 m}, {what: z, weight: 5 t, at: 2 m}]}",
-    "{name: A, supports: [{point: R1, at: 0 m}, {point: R2, at: 2 m}], loads: [{what: y, weight: 1 t, from: 1 m, to: 3 m}]}",
+    (
+        "{name: A, supports: [{across: 3 m SR, depth: 2 ft 6 in US, load: 450 kg}], trim: 7.5 m up,"
+        " below steel: 1 m}"
+    ),
+    (
+        "{name: A, supports: [{across: centre, depth: 0 m, load: 1000 lb}, {load: 450 kg}], hoists:"
+        " counted, strictness: should, trim: 24 ft}"
+    ),
+    (
+        "{name: A, length: 12 m, weight: 8 lb/ft, supports: [{point: R1, at: 1 m}, {point: R2, at:"
+        " 11 m}], loads: [{what: x, count: 12, weight: 26 kg}]}"
+    ),
+    (
+        "{name: A, length: 12 m, weight in all: 140 kg, supports: [{at: 1 m}, {at: 11 m}], hoists:"
+        " show, hoist weight: 75 lb}"
+    ),
+    (
+        "{name: A, supports: [{point: R1}], loads: [{what: y, weight: 1 t, from: 1 m, to: 3 m},"
+        " {what: z, weight: 5 t, at: 2 m}]}"
+    ),
+    (
+        "{name: A, supports: [{point: R1, at: 0 m}, {point: R2, at: 2 m}], loads: [{what: y,"
+        " weight: 1 t, from: 1 m, to: 3 m}]}"
+    ),
     "{name: A, supports: []}",
     "{name: A}",
     "{supports: [{point: R1, load: 450 kg}]}",
@@ -197,14 +255,29 @@ HANGS = [
     "{name: A, supports: [{point: R1, load: 450 kg}], hoists: theirs}",
     "{name: A, supports: [{point: R1, load: -450 kg}]}",
     "{name: A, supports: [{point: R1, at: -1 m, load: 450 kg}]}",
-    "{name: A, supports: [{point: R1, at: 1 m}, {point: R2}], loads: [{what: x, weight: 26 kg, at: 1 m}]}",
-    "{name: A, supports: [{point: R1, at: 1 m}, {point: R2, at: 1.005 m}], loads: [{what: x, weight: 26 kg, at: 1 m}]}",
-    "{name: A, supports: [{point: R1, at: 1 m}, {point: R2, at: 2 m}], loads: [{what: x, weight: 26 kg}]}",
-    "{name: A, length: 2 m, supports: [{point: R1, at: 1 m}, {point: R2, at: 3 m}], loads: [{what: x, weight: 26 kg}]}",
+    (
+        "{name: A, supports: [{point: R1, at: 1 m}, {point: R2}], loads: [{what: x, weight: 26 kg,"
+        " at: 1 m}]}"
+    ),
+    (
+        "{name: A, supports: [{point: R1, at: 1 m}, {point: R2, at: 1.005 m}], loads: [{what: x,"
+        " weight: 26 kg, at: 1 m}]}"
+    ),
+    (
+        "{name: A, supports: [{point: R1, at: 1 m}, {point: R2, at: 2 m}], loads: [{what: x,"
+        " weight: 26 kg}]}"
+    ),
+    (
+        "{name: A, length: 2 m, supports: [{point: R1, at: 1 m}, {point: R2, at: 3 m}], loads:"
+        " [{what: x, weight: 26 kg}]}"
+    ),
     "{name: A, length: 0 m, supports: [{point: R1}], loads: [{what: x, weight: 26 kg}]}",
     "{name: A, weight: 8 kg/m, supports: [{point: R1}]}",
     "{name: A, weight: 8 kg/m, weight in all: 8 kg, length: 3 m, supports: [{point: R1}]}",
-    "{name: A, supports: [{point: R1}], loads: [{what: x, weight: 26 kg, at: 1 m, from: 1 m, to: 2 m}]}",
+    (
+        "{name: A, supports: [{point: R1}], loads: [{what: x, weight: 26 kg, at: 1 m, from: 1 m,"
+        " to: 2 m}]}"
+    ),
     "{name: A, supports: [{point: R1}], loads: [{what: x, weight: 26 kg, from: 2 m, to: 1 m}]}",
     "{name: A, supports: [{point: R1}], loads: [{what: x, weight: 26 kg, from: 2 m}]}",
     "{name: A, supports: [{point: R1}], loads: [{weight: 26 kg}]}",
@@ -225,20 +298,38 @@ def quoted(text: str) -> str:
 def texts() -> list[str]:
     """Riders: whole, with one value each, broken ones, and a few hundred with numbers by chance."""
     found = [*WHOLE, *BROKEN, *BROKEN_PLOTS]
-    found += [f"act: A\nneeds:\n  - {{what: stage width, at least: {quoted(value)}}}\n" for value in VALUES]
-    found += [f"act: A\nneeds:\n  - {{what: point load, at least: {quoted(value)}}}\n" for value in WEIGHTS]
-    found += [f"act: A\nneeds:\n  - {{what: deck load, at least: {quoted(value)}}}\n" for value in LOADS]
-    found += [f"act: A\nneeds:\n  - {{what: forklifts, at least: {quoted(value)}}}\n" for value in ("2", "2.0", "-1", "1,000", "1/2", "2 m", "4/2")]
+    found += [
+        f"act: A\nneeds:\n  - {{what: stage width, at least: {quoted(value)}}}\n"
+        for value in VALUES
+    ]
+    found += [
+        f"act: A\nneeds:\n  - {{what: point load, at least: {quoted(value)}}}\n"
+        for value in WEIGHTS
+    ]
+    found += [
+        f"act: A\nneeds:\n  - {{what: deck load, at least: {quoted(value)}}}\n" for value in LOADS
+    ]
+    found += [
+        f"act: A\nneeds:\n  - {{what: forklifts, at least: {quoted(value)}}}\n"
+        for value in ("2", "2.0", "-1", "1,000", "1/2", "2 m", "4/2")
+    ]
     found += [f"act: A\nclock: {{ends: {quoted(value)}}}\n" for value in TIMES]
     found += [f"act: A\nhangs:\n  - {hang}\n" for hang in HANGS]
     found.append(f"act: A\nhangs:\n  - {HANGS[0]}\n  - {HANGS[1]}\n")
     found.append(f"act: A\nhangs:\n  - {HANGS[0]}\n  - {HANGS[1].replace('name: A', 'name: B')}\n")
-    found += [f"act: A\nplot:\n  - {{{line}}}\n  - {{{line}, at: {{across: 1 m SL, depth: 2 ft US}}}}\n" for line in PLOTS]
+    found += [
+        f"act: A\nplot:\n  - {{{line}}}\n  - {{{line}, at: {{across: 1 m SL, depth: 2 ft US}}}}\n"
+        for line in PLOTS
+    ]
     spots = [(across, "1 m US") for across in ACROSS] + [("1 m SL", depth) for depth in DEPTHS]
-    found += [f"act: A\nplot: [{{name: A, width: 1 m, depth: 1 m, at: {{across: {quoted(x)}, depth: {quoted(y)}}}}}]\n" for x, y in spots]
+    found += [
+        f"act: A\nplot: [{{name: A, width: 1 m, depth: 1 m, at: {{across: {quoted(x)}, depth:"
+        f" {quoted(y)}}}}}]\n"
+        for x, y in spots
+    ]
     found += [f"act: A\nclock: {{on stage: '21:00', set: {quoted(value)}}}\n" for value in LASTING]
     found += [f"act: A\nclock:\n  load in: '9:00'\n  {line}\n" for line in CLOCKS]
-    chance = random.Random(7)  # noqa: S311 - not for secrets
+    chance = random.Random(7)
     for _ in range(300):
         number = f"{chance.randint(0, 9999) / 10 ** chance.randint(0, 3):g}"
         what, unit = chance.choice(
@@ -269,7 +360,11 @@ def test_both_read_the_same_from_the_same_text(browser: Browser) -> None:
     with page_with(browser, *READERS, pack=PACK) as page:
         read = page.evaluate(READ, given)
     ours = [json.loads(json.dumps(in_python(text))) for text in given]
-    different = [(text, mine, theirs) for text, mine, theirs in zip(given, ours, read, strict=True) if mine != theirs]
+    different = [
+        (text, mine, theirs)
+        for text, mine, theirs in zip(given, ours, read, strict=True)
+        if mine != theirs
+    ]
     assert different == []
     assert sum(mine is None for mine in ours) > 60
     assert sum(mine is not None for mine in ours) > 300
@@ -300,9 +395,17 @@ def test_what_the_browser_writes_both_read_as_it_was(browser: Browser) -> None:
         "|",
         ">",
     ]
-    data = {"act": "A: B", "questions": words, "needs": [{"what": "stage width", "between": ["1 m", "27'-10 1/2\""]}]}
+    data = {
+        "act": "A: B",
+        "questions": words,
+        "needs": [{"what": "stage width", "between": ["1 m", "27'-10 1/2\""]}],
+    }
     with page_with(browser, *READERS, pack=PACK) as page:
-        written, read = page.evaluate("(data) => { const text = housefit.writeRider(data); return [text, housefit.readRider(text).data]; }", data)
+        written, read = page.evaluate(
+            "(data) => { const text = housefit.writeRider(data); return [text,"
+            " housefit.readRider(text).data]; }",
+            data,
+        )
     assert read == data
     ours = in_python(written)
     assert ours is not None

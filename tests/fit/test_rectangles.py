@@ -1,4 +1,7 @@
-"""Rectangles against outlines, compared with a geometry library; turns compared with the machine's own cosine."""
+"""
+Rectangles against outlines, compared with a geometry library; turns compared with the machine's own
+cosine.
+"""
 
 from math import cos, radians, sin
 
@@ -27,8 +30,24 @@ from tests.fit.plots import box
 spots = st.floats(-12, 12, allow_nan=False)
 sizes = st.floats(0.2, 10, allow_nan=False)
 turns = st.sampled_from([0.0, 90.0, 45.0, -30.0, 7.5, 200.0])
-rects = st.builds(lambda x, y, w, d, t: rectangle(x, y, width_m=w, depth_m=d, turned_deg=t), spots, spots, sizes, sizes, turns)
-THRUST = [[-8.0, 0.0], [-2.0, 0.0], [-2.0, -3.0], [2.0, -3.0], [2.0, 0.0], [8.0, 0.0], [8.0, 10.0], [-8.0, 10.0]]
+rects = st.builds(
+    lambda x, y, w, d, t: rectangle(x, y, width_m=w, depth_m=d, turned_deg=t),
+    spots,
+    spots,
+    sizes,
+    sizes,
+    turns,
+)
+THRUST = [
+    [-8.0, 0.0],
+    [-2.0, 0.0],
+    [-2.0, -3.0],
+    [2.0, -3.0],
+    [2.0, 0.0],
+    [8.0, 0.0],
+    [8.0, 10.0],
+    [-8.0, 10.0],
+]
 ASLANT = [[-6.0, 0.0], [6.0, 0.0], [8.0, 8.0], [0.0, 11.0], [-8.0, 8.0]]
 outlines = st.sampled_from([THRUST, ASLANT, list(reversed(THRUST)), box(-8.0, 8.0, 0.0, 10.0)])
 near = st.builds(
@@ -44,23 +63,34 @@ HAIR_M = 1e-6
 
 def polygon(rect: Record, less_m: float = 0.0) -> Polygon:
     """A rectangle as the library has it, smaller by this at each side."""
-    return Polygon(corners_of({**rect, "width": rect["width"] - 2 * less_m, "depth": rect["depth"] - 2 * less_m}))
+    return Polygon(
+        corners_of(
+            {**rect, "width": rect["width"] - 2 * less_m, "depth": rect["depth"] - 2 * less_m}
+        )
+    )
 
 
 @pytest.mark.source("the machine's own cosine and sine")
 @given(st.floats(-1000, 1000, allow_nan=False))
 def test_the_series_turns_as_the_cosine_and_sine_do(turned_deg: float) -> None:
-    assert turn(turned_deg) == pytest.approx([cos(radians(turned_deg)), sin(radians(turned_deg))], abs=1e-12)
+    assert turn(turned_deg) == pytest.approx(
+        [cos(radians(turned_deg)), sin(radians(turned_deg))], abs=1e-12
+    )
 
 
-@pytest.mark.parametrize(("turned_deg", "expected"), [(0.0, [1, 0]), (90.0, [0, 1]), (-90.0, [0, -1]), (180.0, [-1, 0]), (450.0, [0, 1])])
+@pytest.mark.parametrize(
+    ("turned_deg", "expected"),
+    [(0.0, [1, 0]), (90.0, [0, 1]), (-90.0, [0, -1]), (180.0, [-1, 0]), (450.0, [0, 1])],
+)
 def test_a_quarter_is_exact(turned_deg: float, expected: list[float]) -> None:
     assert turn(turned_deg) == expected
 
 
 @pytest.mark.source("shapely 2.2, contains of a polygon shrunk by the tolerance")
 @given(rects, outlines)
-def test_what_lies_within_lies_within_by_a_library_too(rect: Record, corners: list[list[float]]) -> None:
+def test_what_lies_within_lies_within_by_a_library_too(
+    rect: Record, corners: list[list[float]]
+) -> None:
     deck = Polygon(corners)
     inner = polygon(rect, TOLERANCE_M)
     assume(deck.buffer(-HAIR_M).contains(inner) == deck.buffer(HAIR_M).contains(inner))
@@ -78,28 +108,51 @@ def test_what_meets_shares_floor_by_a_library_too(rect: Record, corners: list[li
 @pytest.mark.source("shapely 2.2, area of the intersection")
 @given(rects, outlines)
 def test_the_shared_floor_is_that_of_a_library(rect: Record, corners: list[list[float]]) -> None:
-    assert shared_m2(rect, corners) == pytest.approx(Polygon(corners).intersection(polygon(rect)).area, abs=1e-9)
+    assert shared_m2(rect, corners) == pytest.approx(
+        Polygon(corners).intersection(polygon(rect)).area, abs=1e-9
+    )
 
 
 @pytest.mark.source("shapely 2.2, distance to the border")
 @given(near, outlines)
-def test_the_room_to_the_nearest_edge_is_that_of_a_library(rect: Record, corners: list[list[float]]) -> None:
+def test_the_room_to_the_nearest_edge_is_that_of_a_library(
+    rect: Record, corners: list[list[float]]
+) -> None:
     deck = Polygon(corners)
-    assert not deck.contains(polygon(rect)) or gap_m(rect, corners) == pytest.approx(deck.exterior.distance(polygon(rect)), abs=1e-9)
+    assert not deck.contains(polygon(rect)) or gap_m(rect, corners) == pytest.approx(
+        deck.exterior.distance(polygon(rect)), abs=1e-9
+    )
 
 
 @pytest.mark.source("shapely 2.2, intersection before and after a move")
 @given(rects, rects)
-def test_an_overlap_is_one_by_a_library_and_the_told_move_is_the_least_that_ends_it(one: Record, other: Record) -> None:
+def test_an_overlap_is_one_by_a_library_and_the_told_move_is_the_least_that_ends_it(
+    one: Record, other: Record
+) -> None:
     by_m = overlap_m(one, other)
     assume(abs(by_m) > HAIR_M)
     assert (by_m > 0) == (polygon(one).intersection(polygon(other)).area > 0)
     assert by_m == pytest.approx(overlap_m(other, one))
     if by_m > 0:
-        ways = [(rect["cos"] * way, rect["sin"] * way) for each in (one, other) for rect in (each, quarter_turned(each)) for way in (1, -1)]
-        clear = [polygon({**one, "x": one["x"] + x * (by_m + HAIR_M), "y": one["y"] + y * (by_m + HAIR_M)}) for x, y in ways]
-        assert any(moved.intersection(polygon(other)).area == pytest.approx(0, abs=1e-9) for moved in clear)
-        short = [polygon({**one, "x": one["x"] + x * by_m * 0.99, "y": one["y"] + y * by_m * 0.99}) for x, y in ways]
+        ways = [
+            (rect["cos"] * way, rect["sin"] * way)
+            for each in (one, other)
+            for rect in (each, quarter_turned(each))
+            for way in (1, -1)
+        ]
+        clear = [
+            polygon(
+                {**one, "x": one["x"] + x * (by_m + HAIR_M), "y": one["y"] + y * (by_m + HAIR_M)}
+            )
+            for x, y in ways
+        ]
+        assert any(
+            moved.intersection(polygon(other)).area == pytest.approx(0, abs=1e-9) for moved in clear
+        )
+        short = [
+            polygon({**one, "x": one["x"] + x * by_m * 0.99, "y": one["y"] + y * by_m * 0.99})
+            for x, y in ways
+        ]
         assert all(moved.intersection(polygon(other)).area > 0 for moved in short)
 
 
@@ -108,15 +161,19 @@ def test_an_overlap_of_no_more_than_the_tolerance_is_none(one: Record, other: Re
     assert overlap(one, other) == (overlap_m(one, other) > TOLERANCE_M + 1e-9)
 
 
-# A rectangle of 2 m about (7.5, 9.5) on a deck to 8 m stage left and 10 m upstage reaches 8.5 m and 10.5 m.
+# A rectangle of 2 m about (7.5, 9.5) on a deck to 8 m stage left and 10 m upstage reaches 8.5 m and
+# 10.5 m.
 def test_it_tells_how_far_over_which_edges() -> None:
     over = beyond(rectangle(7.5, 9.5, width_m=2, depth_m=2), box(-8.0, 8.0, 0.0, 10.0))
     assert over == [{"side": "stage left", "over_m": 0.5}, {"side": "upstage", "over_m": 0.5}]
 
 
-# Turned by 45 degrees, a square of 2 m reaches its half diagonal, 1.4142 m, to each side of its centre.
+# Turned by 45 degrees, a square of 2 m reaches its half diagonal, 1.4142 m, to each side of its
+# centre.
 def test_a_turned_rectangle_reaches_its_diagonal() -> None:
-    (over,) = beyond(rectangle(0, 1, width_m=2, depth_m=2, turned_deg=45), box(-8.0, 8.0, 0.0, 10.0))
+    (over,) = beyond(
+        rectangle(0, 1, width_m=2, depth_m=2, turned_deg=45), box(-8.0, 8.0, 0.0, 10.0)
+    )
     assert (over["side"], over["over_m"]) == ("downstage", pytest.approx(2**0.5 - 1))
 
 
@@ -126,6 +183,8 @@ def test_stage_left_and_right_are_alike(rect: Record, corners: list[list[float]]
     other = [[-across, depth] for across, depth in corners]
     sides = {"stage left": "stage right", "stage right": "stage left"}
     mine = sorted((each["side"], each["over_m"]) for each in beyond(rect, corners))
-    theirs = sorted((sides.get(each["side"], each["side"]), each["over_m"]) for each in beyond(mirrored, other))
+    theirs = sorted(
+        (sides.get(each["side"], each["side"]), each["over_m"]) for each in beyond(mirrored, other)
+    )
     assert lies_within(rect, corners) == lies_within(mirrored, other)
     assert mine == [(side, pytest.approx(over_m)) for side, over_m in theirs]

@@ -1,4 +1,7 @@
-"""The check in Python and in JavaScript, in a real browser: thousands of riders and packs, and not one byte of difference."""
+"""
+The check in Python and in JavaScript, in a real browser: thousands of riders and packs, and not one
+byte of difference.
+"""
 
 import json
 from collections import Counter
@@ -23,7 +26,7 @@ SORTED_JSON = """(pairs) => {
   const sorted = (value) => Array.isArray(value) ? value.map(sorted)
     : value !== null && typeof value === "object" ? Object.fromEntries(Object.keys(value).sort().map((key) => [key, sorted(value[key])])) : value;
   return JSON.parse(pairs).map(([pack, riders]) => JSON.stringify(sorted(housefit.check(pack, riders))));
-}"""
+}"""  # noqa: E501
 
 
 def in_python(seed: int) -> str:
@@ -36,15 +39,22 @@ def in_the_browser(browser: Browser) -> list[str]:
     found: list[str] = []
     with page_with(browser, *ORDER) as page:
         for start in range(0, PAIRS, AT_ONCE):
-            # The pairs travel as text: the browser's own reader of JSON makes the numbers, as it does with a published pack.
-            found += page.evaluate(SORTED_JSON, json.dumps([a_pair(seed) for seed in range(start, start + AT_ONCE)]))
+            # The pairs travel as text: the browser's own reader of JSON makes the numbers, as it
+            # does with a published pack.
+            found += page.evaluate(
+                SORTED_JSON, json.dumps([a_pair(seed) for seed in range(start, start + AT_ONCE)])
+            )
     return found
 
 
 @pytest.mark.browser
 def test_python_and_javascript_agree_to_the_byte(browser: Browser) -> None:
     expected = [in_python(seed) for seed in range(PAIRS)]
-    different = [seed for seed, (ours, theirs) in enumerate(zip(expected, in_the_browser(browser), strict=True)) if ours != theirs]
+    different = [
+        seed
+        for seed, (ours, theirs) in enumerate(zip(expected, in_the_browser(browser), strict=True))
+        if ours != theirs
+    ]
     assert different == []
 
 
@@ -58,7 +68,10 @@ def a_crowd(seed: int) -> list[Any]:
 @pytest.mark.browser
 def test_they_agree_on_crowded_stage_plots_too(browser: Browser) -> None:
     crowds = [a_crowd(seed) for seed in range(4)]
-    expected = [json.dumps(fit(*each), sort_keys=True, ensure_ascii=False, separators=(",", ":")) for each in crowds]
+    expected = [
+        json.dumps(fit(*each), sort_keys=True, ensure_ascii=False, separators=(",", ":"))
+        for each in crowds
+    ]
     with page_with(browser, *ORDER) as page:
         assert page.evaluate(SORTED_JSON, json.dumps(crowds)) == expected
     assert all("Move it" in each for each in expected)
@@ -82,12 +95,43 @@ def test_the_pairs_reach_every_verdict_and_every_kind_of_requirement() -> None:
         assert {word for name, word in sorts if name == sort} & {"fits", "fits, with a note"}
 
 
-SAID = ("over the edge", "it overlaps", "stands in the lane", "inside it", "hangs above", "higher than", "spread evenly", "on one foot", "wider than")
-SAID += ("off the deck into", "not level", "within the tolerance", "out of service", "no wing", "clear depth", "no place", "whether that stays")
-SAID += ("Move it", "Turn it", "Spread it", "Build it lower", "By its size", "Make it smaller", "which stays")
+SAID = (
+    "over the edge",
+    "it overlaps",
+    "stands in the lane",
+    "inside it",
+    "hangs above",
+    "higher than",
+    "spread evenly",
+    "on one foot",
+    "wider than",
+)
+SAID += (
+    "off the deck into",
+    "not level",
+    "within the tolerance",
+    "out of service",
+    "no wing",
+    "clear depth",
+    "no place",
+    "whether that stays",
+)
+SAID += (
+    "Move it",
+    "Turn it",
+    "Spread it",
+    "Build it lower",
+    "By its size",
+    "Make it smaller",
+    "which stays",
+)
 
 
 def test_the_pairs_reach_everything_that_is_found_about_a_stage_plot() -> None:
     plots = [found for found in reached() if "plot" in found["title"].lower()]
-    text = " ".join(" ".join([each["reason"], *each["notes"], each["remedy"]]) for found in plots for each in (found, *found["parts"]))
+    text = " ".join(
+        " ".join([each["reason"], *each["notes"], each["remedy"]])
+        for found in plots
+        for each in (found, *found["parts"])
+    )
     assert [words for words in SAID if words not in text] == []

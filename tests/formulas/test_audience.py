@@ -2,13 +2,24 @@
 
 import pytest
 
-from builder.formulas.audience import GREEN_GUIDE_PER_M_MIN, IBC_M2_PER_PERSON, exit_capacity, occupants
+from builder.formulas.audience import (
+    GREEN_GUIDE_PER_M_MIN,
+    IBC_M2_PER_PERSON,
+    exit_capacity,
+    occupants,
+)
 
 FT2 = 0.3048**2
 
 
-@pytest.mark.source("IBC 2015, table 1004.1.2: 10 000 ft² standing at 5 ft² is 2000 people; chairs 7, tables 15, stages 15 ft²")
-@pytest.mark.parametrize(("kind", "people"), [("standing", 2000), ("chairs", 1428), ("tables and chairs", 666), ("stage", 666)])
+@pytest.mark.source(
+    "IBC 2015, table 1004.1.2: 10 000 ft² standing at 5 ft² is 2000 people; chairs 7, tables 15,"
+    " stages 15 ft²"
+)
+@pytest.mark.parametrize(
+    ("kind", "people"),
+    [("standing", 2000), ("chairs", 1428), ("tables and chairs", 666), ("stage", 666)],
+)
 def test_people_on_ten_thousand_square_feet(kind: str, people: int) -> None:
     assert occupants(net_area_m2=10_000 * FT2, m2_per_person=IBC_M2_PER_PERSON[kind]) == people
 
@@ -18,16 +29,30 @@ def test_outdoor_floor() -> None:
     assert occupants(net_area_m2=100, m2_per_person=0.5) == 200
 
 
-@pytest.mark.source("Guide to Safety at Sports Grounds as restated by Buckinghamshire Council: 16 m, 82 a metre and minute, 8 min: 10 496")
+@pytest.mark.source(
+    "Guide to Safety at Sports Grounds as restated by Buckinghamshire Council: 16 m, 82 a metre and"
+    " minute, 8 min: 10 496"
+)
 def test_exits_of_sixteen_metres() -> None:
-    assert exit_capacity(exit_width_m=16, people_per_m_min=GREEN_GUIDE_PER_M_MIN["level"], egress_min=8) == 10496
+    assert (
+        exit_capacity(
+            exit_width_m=16, people_per_m_min=GREEN_GUIDE_PER_M_MIN["level"], egress_min=8
+        )
+        == 10496
+    )
 
 
 @pytest.mark.source(
-    "Guide to Safety at Sports Grounds as restated by Buckinghamshire Council: 66 a metre and minute on stairs; by hand 2.4 m, 8 min: 1267.2"
+    "Guide to Safety at Sports Grounds as restated by Buckinghamshire Council: 66 a metre and"
+    " minute on stairs; by hand 2.4 m, 8 min: 1267.2"
 )
 def test_stairs_take_fewer_and_nobody_by_halves() -> None:
-    assert exit_capacity(exit_width_m=2.4, people_per_m_min=GREEN_GUIDE_PER_M_MIN["stair"], egress_min=8) == 1267
+    assert (
+        exit_capacity(
+            exit_width_m=2.4, people_per_m_min=GREEN_GUIDE_PER_M_MIN["stair"], egress_min=8
+        )
+        == 1267
+    )
 
 
 @pytest.mark.law

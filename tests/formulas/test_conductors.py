@@ -19,33 +19,49 @@ KM_PER_KFT = 0.3048
 
 
 @pytest.mark.source("NFPA 70, chapter 9, table 8, stranded uncoated copper at 75 °C: ohm/kft")
-@pytest.mark.parametrize(("size", "ohm_per_kft"), [("6 AWG", 0.491), ("2 AWG", 0.194), ("1/0", 0.122)])
+@pytest.mark.parametrize(
+    ("size", "ohm_per_kft"), [("6 AWG", 0.491), ("2 AWG", 0.194), ("1/0", 0.122)]
+)
 def test_resistance_by_table_8(size: str, ohm_per_kft: float) -> None:
     assert awg_conductor(size).r_ohm_per_km * KM_PER_KFT == pytest.approx(ohm_per_kft, abs=5e-4)
 
 
-@pytest.mark.source("NFPA 70, chapter 9, table 9, PVC conduit: R and X in ohm/kft; alternating current adds to R above 1/0")
-@pytest.mark.parametrize(("size", "r", "x"), [("2/0", 0.10, 0.043), ("4/0", 0.062, 0.041), ("1/0", 0.12, 0.044)])
+@pytest.mark.source(
+    "NFPA 70, chapter 9, table 9, PVC conduit: R and X in ohm/kft; alternating current adds to R"
+    " above 1/0"
+)
+@pytest.mark.parametrize(
+    ("size", "r", "x"), [("2/0", 0.10, 0.043), ("4/0", 0.062, 0.041), ("1/0", 0.12, 0.044)]
+)
 def test_large_conductors_by_table_9(size: str, r: float, x: float) -> None:
     conductor = awg_conductor(size)
     assert conductor.r_ohm_per_km * KM_PER_KFT == pytest.approx(r, abs=0.005)
     assert conductor.x_ohm_per_km * KM_PER_KFT == pytest.approx(x, abs=5e-4)
 
 
-@pytest.mark.source("NFPA 70, chapter 9, table 9: its own column of effective Z at 0.85 power factor, ohm/kft")
-@pytest.mark.parametrize(("size", "effective"), [("8 AWG", 0.69), ("6 AWG", 0.44), ("4 AWG", 0.29), ("2 AWG", 0.19)])
+@pytest.mark.source(
+    "NFPA 70, chapter 9, table 9: its own column of effective Z at 0.85 power factor, ohm/kft"
+)
+@pytest.mark.parametrize(
+    ("size", "effective"), [("8 AWG", 0.69), ("6 AWG", 0.44), ("4 AWG", 0.29), ("2 AWG", 0.19)]
+)
 def test_effective_impedance_is_the_tables_own_column(size: str, effective: float) -> None:
     conductor = awg_conductor(size)
     ours = conductor.r_ohm_per_km * 0.85 + conductor.x_ohm_per_km * math.sqrt(1 - 0.85**2)
     assert ours * KM_PER_KFT == pytest.approx(effective, abs=0.005)
 
 
-@pytest.mark.source("BS 7671, Table 4D2B: two-core 2.5 mm² loses 18 mV/A/m, which is twice 22.5/2.5")
+@pytest.mark.source(
+    "BS 7671, Table 4D2B: two-core 2.5 mm² loses 18 mV/A/m, which is twice 22.5/2.5"
+)
 def test_annex_g_gives_the_table_value_of_small_cable() -> None:
     assert 2 * metric_conductor(2.5).r_ohm_per_km == pytest.approx(18, abs=0.5)
 
 
-@pytest.mark.source("BS 7671, Table 4F2B: 35 mm² flexible 1.22 mV/A/m, 0.704 ohm/km; Annex G alone gives 0.643, about 10 % low")
+@pytest.mark.source(
+    "BS 7671, Table 4F2B: 35 mm² flexible 1.22 mV/A/m, 0.704 ohm/km; Annex G alone gives 0.643,"
+    " about 10 % low"
+)
 def test_hot_flexible_cable_has_more_resistance_than_annex_g() -> None:
     assert flexible_conductor(35).r_ohm_per_km == pytest.approx(0.704, abs=5e-4)
     assert metric_conductor(35).r_ohm_per_km == pytest.approx(0.643, abs=5e-4)
@@ -55,11 +71,14 @@ def test_hot_flexible_cable_has_more_resistance_than_annex_g() -> None:
 @pytest.mark.parametrize(("area_mm2", "z"), [(50, 0.93), (70, 0.64), (120, 0.39)])
 def test_flexible_impedance_is_the_tables_z(area_mm2: int, z: float) -> None:
     conductor = flexible_conductor(area_mm2)
-    assert math.sqrt(3) * math.hypot(conductor.r_ohm_per_km, conductor.x_ohm_per_km) == pytest.approx(z, abs=0.0105)
+    assert math.sqrt(3) * math.hypot(
+        conductor.r_ohm_per_km, conductor.x_ohm_per_km
+    ) == pytest.approx(z, abs=0.0105)
 
 
 @pytest.mark.source(
-    "NFPA 70, chapter 9, tables 8 and 9 (PVC conduit), ohm/kft, in table copies; 14 AWG's 3.14 and 8 AWG's 0.778 from memory. R is the larger one"
+    "NFPA 70, chapter 9, tables 8 and 9 (PVC conduit), ohm/kft, in table copies; 14 AWG's 3.14 and"
+    " 8 AWG's 0.778 from memory. R is the larger one"
 )
 @pytest.mark.parametrize(
     ("size", "table_8", "table_9", "reactance"),
@@ -82,19 +101,38 @@ def test_flexible_impedance_is_the_tables_z(area_mm2: int, z: float) -> None:
         ("500 kcmil", 0.0258, 0.027, 0.039),
     ],
 )
-def test_every_size_of_the_american_tables(size: str, table_8: float, table_9: float, reactance: float) -> None:
+def test_every_size_of_the_american_tables(
+    size: str, table_8: float, table_9: float, reactance: float
+) -> None:
     conductor = awg_conductor(size)
     assert conductor.r_ohm_per_km * KM_PER_KFT == pytest.approx(max(table_8, table_9), rel=1e-9)
     assert conductor.x_ohm_per_km * KM_PER_KFT == pytest.approx(reactance, rel=1e-9)
     assert conductor.citation.clause.endswith("from memory") == (size == "14 AWG")
 
 
-@pytest.mark.source("BS 7671:2018, Table 4F2B, three-phase flexible cable at 90 °C, in a table copy: mV/A/m (r from 25 mm²)")
+@pytest.mark.source(
+    "BS 7671:2018, Table 4F2B, three-phase flexible cable at 90 °C, in a table copy: mV/A/m (r from"
+    " 25 mm²)"
+)
 @pytest.mark.parametrize(
-    ("area_mm2", "millivolt"), [(4, 11.1), (6, 7.4), (10, 4.4), (16, 2.7), (25, 1.73), (35, 1.22), (50, 0.91), (70, 0.62), (95, 0.47), (120, 0.37)]
+    ("area_mm2", "millivolt"),
+    [
+        (4, 11.1),
+        (6, 7.4),
+        (10, 4.4),
+        (16, 2.7),
+        (25, 1.73),
+        (35, 1.22),
+        (50, 0.91),
+        (70, 0.62),
+        (95, 0.47),
+        (120, 0.37),
+    ],
 )
 def test_every_size_of_the_flexible_table(area_mm2: int, millivolt: float) -> None:
-    assert math.sqrt(3) * flexible_conductor(area_mm2).r_ohm_per_km == pytest.approx(millivolt, rel=1e-9)
+    assert math.sqrt(3) * flexible_conductor(area_mm2).r_ohm_per_km == pytest.approx(
+        millivolt, rel=1e-9
+    )
 
 
 @pytest.mark.law
@@ -114,33 +152,52 @@ def test_sizes_that_no_table_has_are_refused() -> None:
 
 
 @pytest.mark.source(
-    "NFPA 70, chapter 9, table 8: aluminium at 75 °C, ohm/km: 6 AWG 2.651, 2 AWG 1.047, 1/0 0.659, 4/0 0.328, 250 kcmil 0.278 (table 9 rounds up)"
+    "NFPA 70, chapter 9, table 8: aluminium at 75 °C, ohm/km: 6 AWG 2.651, 2 AWG 1.047, 1/0 0.659,"
+    " 4/0 0.328, 250 kcmil 0.278 (table 9 rounds up)"
 )
-@pytest.mark.parametrize(("size", "ohm_per_km"), [("6 AWG", 2.651), ("2 AWG", 1.047), ("1/0", 0.659), ("4/0", 0.328), ("250 kcmil", 0.278)])
+@pytest.mark.parametrize(
+    ("size", "ohm_per_km"),
+    [("6 AWG", 2.651), ("2 AWG", 1.047), ("1/0", 0.659), ("4/0", 0.328), ("250 kcmil", 0.278)],
+)
 def test_american_aluminium(size: str, ohm_per_km: float) -> None:
     conductor = awg_aluminium(size)
     assert conductor.r_ohm_per_km == pytest.approx(ohm_per_km, rel=0.006)
     assert conductor.x_ohm_per_km == awg_conductor(size).x_ohm_per_km
 
 
-@pytest.mark.source("IEC 60228:2004, aluminium of class 2 at 20 °C: 16 mm² 1.91, 50 mm² 0.641, 240 mm² 0.125 ohm/km; times 1.25 by hand")
+@pytest.mark.source(
+    "IEC 60228:2004, aluminium of class 2 at 20 °C: 16 mm² 1.91, 50 mm² 0.641, 240 mm² 0.125"
+    " ohm/km; times 1.25 by hand"
+)
 @pytest.mark.parametrize(("area_mm2", "ohm_per_km"), [(16, 2.3875), (50, 0.80125), (240, 0.15625)])
 def test_metric_aluminium(area_mm2: float, ohm_per_km: float) -> None:
     assert metric_aluminium(area_mm2).r_ohm_per_km == pytest.approx(ohm_per_km)
 
 
-@pytest.mark.source("resistivities at 20 °C, handbook: copper 0.017241, aluminium 0.028264 ohm mm²/m (IEC 60028, IEC 60889), a ratio of 1.64")
+@pytest.mark.source(
+    "resistivities at 20 °C, handbook: copper 0.017241, aluminium 0.028264 ohm mm²/m (IEC 60028,"
+    " IEC 60889), a ratio of 1.64"
+)
 def test_aluminium_resists_as_much_more_as_its_metal_does() -> None:
     for size in NEC_ALUMINIUM_OHM_PER_KFT:
-        assert awg_aluminium(size).r_ohm_per_km / awg_conductor(size).r_ohm_per_km == pytest.approx(1.64, rel=0.06)
+        assert awg_aluminium(size).r_ohm_per_km / awg_conductor(size).r_ohm_per_km == pytest.approx(
+            1.64, rel=0.06
+        )
     for area_mm2 in IEC_ALUMINIUM_20C_OHM_PER_KM:
-        # Annex G gives copper one resistivity for all sizes; the table of conductors allows for their lay, so it lies up to an eighth above.
-        assert 1.55 < metric_aluminium(area_mm2).r_ohm_per_km / metric_conductor(area_mm2).r_ohm_per_km < 1.85
+        # Annex G gives copper one resistivity for all sizes; the table of conductors allows for
+        # their lay, so it lies up to an eighth above.
+        assert (
+            1.55
+            < metric_aluminium(area_mm2).r_ohm_per_km / metric_conductor(area_mm2).r_ohm_per_km
+            < 1.85
+        )
 
 
 @pytest.mark.law
 def test_aluminium_of_other_sizes_is_refused() -> None:
-    with pytest.raises(ValueError, match=r"^size must be one of 12 AWG, .* in aluminium, got '14 AWG'"):
+    with pytest.raises(
+        ValueError, match=r"^size must be one of 12 AWG, .* in aluminium, got '14 AWG'"
+    ):
         awg_aluminium("14 AWG")
     with pytest.raises(ValueError, match=r"^area_mm2 must be one of 10, .* in aluminium, got 6$"):
         metric_aluminium(6)

@@ -10,22 +10,37 @@ def named(name: str) -> Connector:
     return found
 
 
-@pytest.mark.source("IEC 60309-1, table of colours, as makers repeat it: 100-130 V yellow, 200-250 V blue, 380-480 V red")
-@pytest.mark.parametrize(("name", "volts"), [("yellow", "100–130 V"), ("blue", "200–250 V"), ("red", "380–415 V")])
+@pytest.mark.source(
+    "IEC 60309-1, table of colours, as makers repeat it: 100-130 V yellow, 200-250 V blue, 380-480"
+    " V red"
+)
+@pytest.mark.parametrize(
+    ("name", "volts"), [("yellow", "100–130 V"), ("blue", "200–250 V"), ("red", "380–415 V")]
+)
 def test_colours_say_the_voltage(name: str, volts: str) -> None:
     assert named(f"IEC 60309 32 A 4-pin {name}").volts == volts
 
 
-@pytest.mark.source("from memory: IEC 60309-2 clock positions, 230 V 2P+E and 400 V 3P+N+E at 6 h, 110 V at 4 h, 120/208 V 3P+N+E at 9 h")
+@pytest.mark.source(
+    "from memory: IEC 60309-2 clock positions, 230 V 2P+E and 400 V 3P+N+E at 6 h, 110 V at 4 h,"
+    " 120/208 V 3P+N+E at 9 h"
+)
 @pytest.mark.parametrize(
-    ("name", "position"), [("16 A 3-pin blue", "6 h"), ("63 A 5-pin red", "6 h"), ("16 A 3-pin yellow", "4 h"), ("125 A 5-pin blue", "9 h")]
+    ("name", "position"),
+    [
+        ("16 A 3-pin blue", "6 h"),
+        ("63 A 5-pin red", "6 h"),
+        ("16 A 3-pin yellow", "4 h"),
+        ("125 A 5-pin blue", "9 h"),
+    ],
 )
 def test_earth_positions(name: str, position: str) -> None:
     assert named(f"IEC 60309 {name}").earth_position == position
 
 
 @pytest.mark.source(
-    "from memory: ANSI/NEMA WD 6 configurations: a 5-20 outlet takes a 5-15 plug; a 5-15 outlet does not take a 5-20 plug; L5-15 and 5-15 do not mate"
+    "from memory: ANSI/NEMA WD 6 configurations: a 5-20 outlet takes a 5-15 plug; a 5-15 outlet"
+    " does not take a 5-20 plug; L5-15 and 5-15 do not mate"
 )
 def test_the_twenty_ampere_outlet_takes_the_fifteen_ampere_plug() -> None:
     assert mates(plug=named("NEMA 5-15"), outlet=named("NEMA 5-20")).verdict == "yes"
@@ -34,7 +49,15 @@ def test_the_twenty_ampere_outlet_takes_the_fifteen_ampere_plug() -> None:
 
 
 @pytest.mark.source("IEC 60309-2: ampere, contacts and earth position each keep parts apart")
-@pytest.mark.parametrize("other", ["IEC 60309 63 A 5-pin red", "IEC 60309 32 A 4-pin red", "IEC 60309 32 A 5-pin blue", "NEMA L21-30"])
+@pytest.mark.parametrize(
+    "other",
+    [
+        "IEC 60309 63 A 5-pin red",
+        "IEC 60309 32 A 4-pin red",
+        "IEC 60309 32 A 5-pin blue",
+        "NEMA L21-30",
+    ],
+)
 def test_a_red_five_pin_plug_fits_nothing_else(other: str) -> None:
     assert mates(plug=named("IEC 60309 32 A 5-pin red"), outlet=named(other)).verdict == "no"
 
@@ -47,8 +70,8 @@ def test_single_pole_sets_must_be_asked_about() -> None:
 
 
 @pytest.mark.source(
-    "ANSI/NEMA WD 6, a dealer's chart: 21 is 120/208 V, three phase, five wire, four pole; 6 is 250 V, grounded; "
-    "14 is 125/250 V, four wire, three pole; 15 is 250 V, three phase, four wire"
+    "ANSI/NEMA WD 6, a dealer's chart: 21 is 120/208 V, three phase, five wire, four pole; 6 is 250"
+    " V, grounded; 14 is 125/250 V, four wire, three pole; 15 is 250 V, three phase, four wire"
 )
 def test_nema_ratings() -> None:
     one, other = named("NEMA L21-30"), named("nema  l6-30")
@@ -61,12 +84,18 @@ def test_nema_ratings() -> None:
 
 @pytest.mark.law
 def test_a_name_without_a_colour_leaves_the_voltage_open() -> None:
-    assert {one.colour for one in connectors_named("IEC 60309 32 A 5-pin")} == {"yellow", "blue", "red"}
+    assert {one.colour for one in connectors_named("IEC 60309 32 A 5-pin")} == {
+        "yellow",
+        "blue",
+        "red",
+    }
     assert connectors_named("IEC 60309 99 A") == ()
 
 
 @pytest.mark.law
 def test_names_are_unique_and_every_keyed_type_mates_with_itself() -> None:
     assert len({one.name for one in CONNECTORS}) == len(CONNECTORS)
-    assert all(mates(plug=one, outlet=one).verdict == ("yes" if one.keyed else "ask") for one in CONNECTORS)
+    assert all(
+        mates(plug=one, outlet=one).verdict == ("yes" if one.keyed else "ask") for one in CONNECTORS
+    )
     assert all(one.citation.clause for one in CONNECTORS)

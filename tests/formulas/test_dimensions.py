@@ -9,9 +9,13 @@ from builder.formulas.dimensions import chain_gap_m, sum_gap
 INCH = 0.0254
 
 
-@pytest.mark.source("""by hand: 24'-6" and 3'-10" are 28'-4", 10 inches more than the 27'-6" that was published""")
+@pytest.mark.source(
+    """by hand: 24'-6" and 3'-10" are 28'-4", 10 inches more than the 27'-6" that was published"""
+)
 def test_a_chain_that_does_not_close() -> None:
-    gap_m = chain_gap_m(parts_m=[(24 * 12 + 6) * INCH, (3 * 12 + 10) * INCH], total_m=(27 * 12 + 6) * INCH)
+    gap_m = chain_gap_m(
+        parts_m=[(24 * 12 + 6) * INCH, (3 * 12 + 10) * INCH], total_m=(27 * 12 + 6) * INCH
+    )
     assert gap_m == pytest.approx(-10 * INCH)
 
 

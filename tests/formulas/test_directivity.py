@@ -17,12 +17,19 @@ def test_bessel_function_to_1e_7() -> None:
     assert np.max(np.abs(directivity.bessel_j1(x) - j1(x))) < 1e-7
 
 
-@pytest.mark.source("Abramowitz & Stegun 1964, table 9.1: J1(1) = 0.44005 05857, J1(5) = -0.32757 91376")
+@pytest.mark.source(
+    "Abramowitz & Stegun 1964, table 9.1: J1(1) = 0.44005 05857, J1(5) = -0.32757 91376"
+)
 def test_bessel_function_in_the_handbook() -> None:
-    assert directivity.bessel_j1(np.array([1.0, 5.0])) == pytest.approx([0.4400505857, -0.3275791376], abs=1e-7)
+    assert directivity.bessel_j1(np.array([1.0, 5.0])) == pytest.approx(
+        [0.4400505857, -0.3275791376], abs=1e-7
+    )
 
 
-@pytest.mark.source("scipy 1.17.1, 2 J1(x)/x: first null at 3.8317, first side lobe -17.57 dB; -3 dB at 1.6163, -6 dB at 2.2151")
+@pytest.mark.source(
+    "scipy 1.17.1, 2 J1(x)/x: first null at 3.8317, first side lobe -17.57 dB; -3 dB at 1.6163, -6"
+    " dB at 2.2151"
+)
 def test_landmarks_of_the_piston() -> None:
     marks = directivity.piston_response(np.array([0.0, 1.6163, 2.2151, 3.8317]))
     assert marks == pytest.approx([1, math.sqrt(0.5), 0.5, 0], abs=5e-5)
@@ -30,38 +37,61 @@ def test_landmarks_of_the_piston() -> None:
     assert 20 * math.log10(-lobe) == pytest.approx(-17.57, abs=0.005)
 
 
-@pytest.mark.source("2 asin(2.21509 / ka) with the root by scipy: 95.18, 52.59, 25.60 deg; below ka = 2.215 there is no -6 dB direction")
+@pytest.mark.source(
+    "2 asin(2.21509 / ka) with the root by scipy: 95.18, 52.59, 25.60 deg; below ka = 2.215 there"
+    " is no -6 dB direction"
+)
 def test_width_of_the_piston() -> None:
     found = [directivity.piston_width_deg(ka) for ka in (3, 5, 10)]
     assert found == pytest.approx([95.18, 52.59, 25.60], abs=0.005)
     assert directivity.piston_width_deg(2.2) is None
 
 
-@pytest.mark.source("scipy root of sin(x)/x = 1/2: 1.8955, so sin(theta) = 0.6034 lambda/L; the 1992 paper rounds to 0.6")
+@pytest.mark.source(
+    "scipy root of sin(x)/x = 1/2: 1.8955, so sin(theta) = 0.6034 lambda/L; the 1992 paper rounds"
+    " to 0.6"
+)
 def test_width_of_the_line() -> None:
-    assert directivity.line_response(np.array([0.0, 1.8955, math.pi])) == pytest.approx([1, 0.5, 0], abs=5e-5)
+    assert directivity.line_response(np.array([0.0, 1.8955, math.pi])) == pytest.approx(
+        [1, 0.5, 0], abs=5e-5
+    )
     half_deg = math.degrees(math.asin(0.6034 / 4))
-    assert directivity.line_width_deg(length_m=4, wavelength_m=1) == pytest.approx(2 * half_deg, abs=0.002)
+    assert directivity.line_width_deg(length_m=4, wavelength_m=1) == pytest.approx(
+        2 * half_deg, abs=0.002
+    )
     assert directivity.line_width_deg(length_m=0.5, wavelength_m=1) is None
 
 
-@pytest.mark.source("Heil & Urban 1992, border formula evaluated by hand: 5.4 m at 1 and 2 kHz, 4.05 m at 4 kHz; none below F H = 1/3")
+@pytest.mark.source(
+    "Heil & Urban 1992, border formula evaluated by hand: 5.4 m at 1 and 2 kHz, 4.05 m at 4 kHz;"
+    " none below F H = 1/3"
+)
 def test_border_of_the_line() -> None:
-    found = [directivity.line_border_m(height_m=h, frequency_hz=f) for h, f in ((5.4, 1000), (5.4, 2000), (4.05, 4000))]
+    found = [
+        directivity.line_border_m(height_m=h, frequency_hz=f)
+        for h, f in ((5.4, 1000), (5.4, 2000), (4.05, 4000))
+    ]
     assert found == pytest.approx([43.66, 87.44, 98.39], abs=0.005)
     assert directivity.line_border_m(height_m=0.33, frequency_hz=1000) is None
 
 
-@pytest.mark.source("from memory: Balanis 2005, 6.4: lambda at broadside, lambda/2 steered to the side")
+@pytest.mark.source(
+    "from memory: Balanis 2005, 6.4: lambda at broadside, lambda/2 steered to the side"
+)
 def test_spacing_that_grows_a_second_lobe() -> None:
     assert directivity.grating_spacing_m(wavelength_m=0.4) == pytest.approx(0.4)
     assert directivity.grating_spacing_m(wavelength_m=0.4, steered_deg=-90) == pytest.approx(0.2)
 
 
-@pytest.mark.source("by hand: on logarithmic scales the middle of 100 deg at 500 Hz and 25 deg at 8 kHz is 50 deg at 2 kHz")
+@pytest.mark.source(
+    "by hand: on logarithmic scales the middle of 100 deg at 500 Hz and 25 deg at 8 kHz is 50 deg"
+    " at 2 kHz"
+)
 def test_coverage_between_stated_bands() -> None:
     stated = [(500.0, 100.0), (8000.0, 25.0)]
-    found = [directivity.coverage_at_deg(stated, frequency_hz=f) for f in (100, 500, 2000, 8000, 16_000)]
+    found = [
+        directivity.coverage_at_deg(stated, frequency_hz=f) for f in (100, 500, 2000, 8000, 16_000)
+    ]
     assert found == pytest.approx([100, 100, 50, 25, 25])
 
 
@@ -75,14 +105,20 @@ def test_coverage_is_6_db_down_at_half_its_angle(coverage_deg: float) -> None:
 
 @pytest.mark.law
 @given(st.floats(1, 360), st.floats(0, math.pi), st.floats(0, math.pi))
-def test_coverage_falls_with_the_angle(coverage_deg: float, one_rad: float, other_rad: float) -> None:
-    near, far = directivity.coverage_response(np.array(sorted((one_rad, other_rad))), coverage_deg=coverage_deg)
+def test_coverage_falls_with_the_angle(
+    coverage_deg: float, one_rad: float, other_rad: float
+) -> None:
+    near, far = directivity.coverage_response(
+        np.array(sorted((one_rad, other_rad))), coverage_deg=coverage_deg
+    )
     assert near >= far >= 0
 
 
 @pytest.mark.law
 def test_all_round_is_the_same_everywhere() -> None:
-    assert directivity.coverage_response(np.array([0.0, 1.0, math.pi]), coverage_deg=360) == pytest.approx([1, 1, 1])
+    assert directivity.coverage_response(
+        np.array([0.0, 1.0, math.pi]), coverage_deg=360
+    ) == pytest.approx([1, 1, 1])
 
 
 @pytest.mark.law
@@ -97,7 +133,10 @@ def test_what_cannot_be_is_refused() -> None:
         directivity.piston_width_deg(0)
 
 
-@pytest.mark.source("by hand: a box that is stated to cover 360 degrees in every band covers 360 degrees between them, and radiates alike all round")
+@pytest.mark.source(
+    "by hand: a box that is stated to cover 360 degrees in every band covers 360 degrees between"
+    " them, and radiates alike all round"
+)
 @pytest.mark.parametrize("frequency_hz", [125.0, 700.0, 16_000.0])
 def test_all_round_stays_all_round_between_bands(frequency_hz: float) -> None:
     stated = ((250.0, 360.0), (1000.0, 360.0))

@@ -20,7 +20,9 @@ FUEL = [Consumption(0.25, 10.0), Consumption(0.5, 17.0), Consumption(1.0, 33.0)]
 
 
 @pytest.mark.source("alternator sizing sheet and generator manual: 3 % per 500 m above 1000 m")
-@pytest.mark.parametrize(("height_m", "factor"), [(800, 1), (1000, 1), (1500, 0.97), (2000, 0.94), (2500, 0.91)])
+@pytest.mark.parametrize(
+    ("height_m", "factor"), [(800, 1), (1000, 1), (1500, 0.97), (2000, 0.94), (2500, 0.91)]
+)
 def test_height(height_m: float, factor: float) -> None:
     assert derating_factor(height_m, HEIGHT) == pytest.approx(factor, abs=0.001)
 
@@ -31,26 +33,38 @@ def test_heat(air_c: float, factor: float) -> None:
     assert derating_factor(air_c, HEAT) == pytest.approx(factor, abs=0.001)
 
 
-@pytest.mark.source("alternator sizing sheet, note 4: multipliers are cumulative; 2500 m and 50 °C leave 0.855")
+@pytest.mark.source(
+    "alternator sizing sheet, note 4: multipliers are cumulative; 2500 m and 50 °C leave 0.855"
+)
 def test_height_and_heat_multiply() -> None:
     factors = [derating_factor(2500, HEIGHT), derating_factor(50, HEAT)]
     assert site_rating_kva(prime_kva=1000, factors=factors) == pytest.approx(855, abs=0.5)
 
 
-@pytest.mark.source("another maker's sheet: 3.5 % per 300 m above 1500 m; by hand 0.965 at 1800 m, so steps belong to the machine")
+@pytest.mark.source(
+    "another maker's sheet: 3.5 % per 300 m above 1500 m; by hand 0.965 at 1800 m, so steps belong"
+    " to the machine"
+)
 def test_another_machine_has_other_steps() -> None:
     assert derating_factor(1800, DeratingStep(1500, 300, 3.5)) == pytest.approx(0.965, abs=0.0005)
 
 
 @pytest.mark.source("by hand: 115 + 43 + 30 kVA at three quarters ask for 250.67 kVA")
 def test_size_for_a_share() -> None:
-    assert generator_needed_kva(load_kva=115 + 43 + 30, wanted_share=0.75) == pytest.approx(250.67, abs=0.005)
+    assert generator_needed_kva(load_kva=115 + 43 + 30, wanted_share=0.75) == pytest.approx(
+        250.67, abs=0.005
+    )
 
 
-@pytest.mark.source("by hand: 90 kW at unity on 100 kVA rated at 0.8 is 90 % of the alternator and 112.5 % of the engine")
+@pytest.mark.source(
+    "by hand: 90 kW at unity on 100 kVA rated at 0.8 is 90 % of the alternator and 112.5 % of the"
+    " engine"
+)
 def test_the_engine_can_bind_before_the_alternator() -> None:
     loading = generator_loading(load_kva=90, load_kw=90, site_kva=100)
-    assert (loading.apparent_share, loading.active_share, loading.share) == pytest.approx((0.9, 1.125, 1.125))
+    assert (loading.apparent_share, loading.active_share, loading.share) == pytest.approx(
+        (0.9, 1.125, 1.125)
+    )
 
 
 @pytest.mark.source("by hand: halfway between 17 and 33 L/h is 25 L/h; four hours are 100 L")
@@ -68,16 +82,23 @@ def test_higher_never_gives_more(height_m: float, more_m: float) -> None:
 @pytest.mark.law
 @given(st.floats(0.25, 1), st.floats(0, 0.7))
 def test_more_load_never_burns_less_where_the_maker_says_so(share: float, more: float) -> None:
-    assert fuel_l(stated=FUEL, load_share=min(1, share + more), hours=1) >= fuel_l(stated=FUEL, load_share=share, hours=1) - 1e-9
+    assert (
+        fuel_l(stated=FUEL, load_share=min(1, share + more), hours=1)
+        >= fuel_l(stated=FUEL, load_share=share, hours=1) - 1e-9
+    )
 
 
 @pytest.mark.law
 def test_what_is_out_of_range_is_refused() -> None:
-    with pytest.raises(ValueError, match=r"load_share must lie within the stated 0.25 to 1.0, got 0.1"):
+    with pytest.raises(
+        ValueError, match=r"load_share must lie within the stated 0.25 to 1.0, got 0.1"
+    ):
         fuel_l(stated=FUEL, load_share=0.1, hours=1)
     with pytest.raises(ValueError, match="stated must hold at least two different load shares"):
         fuel_l(stated=FUEL[:1], load_share=0.25, hours=1)
-    with pytest.raises(ValueError, match="value must be one at which the machine still runs, got 20000"):
+    with pytest.raises(
+        ValueError, match="value must be one at which the machine still runs, got 20000"
+    ):
         derating_factor(20000, HEIGHT)
     with pytest.raises(ValueError, match=r"factors must be above 0 and at most 1, got 1\.2"):
         site_rating_kva(prime_kva=1, factors=[1.2])

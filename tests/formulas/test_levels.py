@@ -13,7 +13,10 @@ LEVELS = st.floats(0, 140)
 CRITERIA = st.sampled_from([OSHA, NIOSH, CANADA])
 
 
-@pytest.mark.source("by hand: 10 lg 2 = 3.01 dB and 20 lg 2 = 6.02 dB; two equal sounds 120 degrees apart are as loud as one")
+@pytest.mark.source(
+    "by hand: 10 lg 2 = 3.01 dB and 20 lg 2 = 6.02 dB; two equal sounds 120 degrees apart are as"
+    " loud as one"
+)
 def test_two_equal_sounds() -> None:
     assert levels.incoherent_sum_db([90, 90]) == pytest.approx(93.01, abs=0.005)
     assert levels.coherent_sum_db([90, 90], [0, 0]) == pytest.approx(96.02, abs=0.005)
@@ -26,7 +29,9 @@ def test_unequal_sounds_add_as_energy() -> None:
     assert levels.incoherent_sum_db([90, 87]) == pytest.approx(91.76, abs=0.005)
 
 
-@pytest.mark.source("by hand: 98 + 10 lg 1000 - 20 lg 40 = 95.96 dB; doubling the distance takes 6.02 dB")
+@pytest.mark.source(
+    "by hand: 98 + 10 lg 1000 - 20 lg 40 = 95.96 dB; doubling the distance takes 6.02 dB"
+)
 def test_level_from_sensitivity_and_distance() -> None:
     at_1m_db = levels.level_from_power_db(98, power_w=1000)
     assert at_1m_db == pytest.approx(128)
@@ -34,53 +39,97 @@ def test_level_from_sensitivity_and_distance() -> None:
     assert levels.level_at_distance_db(100, distance_m=2) == pytest.approx(93.98, abs=0.005)
 
 
-@pytest.mark.source("by hand: 100 dB for a quarter of the time and nothing else to speak of is 94 dB; 95 and 85 dB in halves are 92.4 dB")
+@pytest.mark.source(
+    "by hand: 100 dB for a quarter of the time and nothing else to speak of is 94 dB; 95 and 85 dB"
+    " in halves are 92.4 dB"
+)
 def test_equivalent_level() -> None:
     assert levels.equivalent_level_db([(100, 15), (0, 45)]) == pytest.approx(93.98, abs=0.005)
     assert levels.equivalent_level_db([(95, 30), (85, 30)]) == pytest.approx(92.40, abs=0.005)
 
 
-@pytest.mark.source("by hand: limit 99 dB over 60 min, 102 dB for 15 min: 10 lg((60 - 15 * 10^0.3) / 45) = -1.75 dB")
+@pytest.mark.source(
+    "by hand: limit 99 dB over 60 min, 102 dB for 15 min: 10 lg((60 - 15 * 10^0.3) / 45) = -1.75 dB"
+)
 def test_a_loud_start_leaves_less_for_the_rest() -> None:
-    left_db = levels.remaining_level_db(limit_db=99, period_min=60, level_so_far_db=102, elapsed_min=15)
+    left_db = levels.remaining_level_db(
+        limit_db=99, period_min=60, level_so_far_db=102, elapsed_min=15
+    )
     assert left_db == pytest.approx(97.25, abs=0.005)
 
 
-@pytest.mark.source("by hand: 105.1 dB for a quarter of the period spends all of 99 dB (10 lg 4 = 6.02 dB)")
+@pytest.mark.source(
+    "by hand: 105.1 dB for a quarter of the period spends all of 99 dB (10 lg 4 = 6.02 dB)"
+)
 def test_a_spent_budget_has_no_level_left() -> None:
-    assert levels.remaining_level_db(limit_db=99, period_min=60, level_so_far_db=105.1, elapsed_min=15) is None
-    assert levels.remaining_level_db(limit_db=99, period_min=60, level_so_far_db=105.0, elapsed_min=15) is not None
+    assert (
+        levels.remaining_level_db(limit_db=99, period_min=60, level_so_far_db=105.1, elapsed_min=15)
+        is None
+    )
+    assert (
+        levels.remaining_level_db(limit_db=99, period_min=60, level_so_far_db=105.0, elapsed_min=15)
+        is not None
+    )
 
 
-OSHA_ROWS = [(80, 32), (85, 16), (88, 10.6), (90, 8), (92, 6.1), (95, 4), (97, 3), (100, 2), (105, 1), (110, 0.5), (115, 0.25), (120, 0.125)]
+OSHA_ROWS = [
+    (80, 32),
+    (85, 16),
+    (88, 10.6),
+    (90, 8),
+    (92, 6.1),
+    (95, 4),
+    (97, 3),
+    (100, 2),
+    (105, 1),
+    (110, 0.5),
+    (115, 0.25),
+    (120, 0.125),
+]
 
 
 @pytest.mark.source("29 CFR 1910.95, appendix A, table G-16a")
 @pytest.mark.parametrize(("level_dba", "hours"), OSHA_ROWS)
 def test_osha_reference_durations(level_dba: float, hours: float) -> None:
-    assert levels.allowed_hours(level_dba, OSHA) == pytest.approx(hours, abs=0.05 if hours > 1 else 0.0005)
+    assert levels.allowed_hours(level_dba, OSHA) == pytest.approx(
+        hours, abs=0.05 if hours > 1 else 0.0005
+    )
 
 
-@pytest.mark.source("from memory: NIOSH 98-126, table 1-1: 85 dB(A) 8 h, 88 dB(A) 4 h, 100 dB(A) 15 min; the rule 85/8/3 was found in print")
+@pytest.mark.source(
+    "from memory: NIOSH 98-126, table 1-1: 85 dB(A) 8 h, 88 dB(A) 4 h, 100 dB(A) 15 min; the rule"
+    " 85/8/3 was found in print"
+)
 @pytest.mark.parametrize(("level_dba", "hours"), [(85, 8), (88, 4), (100, 0.25)])
 def test_niosh_durations(level_dba: float, hours: float) -> None:
     assert levels.allowed_hours(level_dba, NIOSH) == pytest.approx(hours, abs=0.002)
 
 
-@pytest.mark.source("Canada, NJC occupational health and safety directive, table of levels: 87 dB(A) 8.0 h, 94 dB(A) 1.6 h, 100 dB(A) 0.40 h")
+@pytest.mark.source(
+    "Canada, NJC occupational health and safety directive, table of levels: 87 dB(A) 8.0 h, 94"
+    " dB(A) 1.6 h, 100 dB(A) 0.40 h"
+)
 @pytest.mark.parametrize(("level_dba", "hours"), [(87, 8.0), (94, 1.6), (100, 0.40)])
 def test_canadian_durations(level_dba: float, hours: float) -> None:
-    assert levels.allowed_hours(level_dba, CANADA) == pytest.approx(hours, abs=0.05 if hours > 1 else 0.005)
+    assert levels.allowed_hours(level_dba, CANADA) == pytest.approx(
+        hours, abs=0.05 if hours > 1 else 0.005
+    )
 
 
-@pytest.mark.source("29 CFR 1910.95, appendix A: TWA = 16.61 lg(D/100) + 90; NIOSH 98-126: 10 lg(D/100) + 85")
+@pytest.mark.source(
+    "29 CFR 1910.95, appendix A: TWA = 16.61 lg(D/100) + 90; NIOSH 98-126: 10 lg(D/100) + 85"
+)
 @pytest.mark.parametrize(("criterion", "slope"), [(OSHA, 16.61), (NIOSH, 9.966)])
 def test_time_weighted_level(criterion: NoiseCriterion, slope: float) -> None:
     assert levels.time_weighted_level_dba(100, criterion) == pytest.approx(criterion.level_dba)
-    assert levels.time_weighted_level_dba(1000, criterion) == pytest.approx(criterion.level_dba + slope, abs=0.005)
+    assert levels.time_weighted_level_dba(1000, criterion) == pytest.approx(
+        criterion.level_dba + slope, abs=0.005
+    )
 
 
-@pytest.mark.source("29 CFR 1910.95, appendix A, table G-16a: 92 dB(A) is 6.1 h, so 8 h are 131 % (132 % unrounded)")
+@pytest.mark.source(
+    "29 CFR 1910.95, appendix A, table G-16a: 92 dB(A) is 6.1 h, so 8 h are 131 % (132 % unrounded)"
+)
 def test_dose_of_a_long_call() -> None:
     assert levels.noise_dose_percent([(92, 8)], OSHA) == pytest.approx(131.95, abs=0.01)
     assert levels.noise_dose_percent([(85, 4), (88, 2)], NIOSH) == pytest.approx(100)
@@ -96,17 +145,25 @@ def test_energies_never_sum_to_less_than_the_loudest(found_db: list[float]) -> N
 
 @pytest.mark.law
 @given(LEVELS, st.floats(0, 99), st.floats(100, 600), LEVELS)
-def test_the_level_left_fills_the_limit_exactly(so_far_db: float, elapsed_min: float, period_min: float, limit_db: float) -> None:
-    left_db = levels.remaining_level_db(limit_db=limit_db, period_min=period_min, level_so_far_db=so_far_db, elapsed_min=elapsed_min)
+def test_the_level_left_fills_the_limit_exactly(
+    so_far_db: float, elapsed_min: float, period_min: float, limit_db: float
+) -> None:
+    left_db = levels.remaining_level_db(
+        limit_db=limit_db, period_min=period_min, level_so_far_db=so_far_db, elapsed_min=elapsed_min
+    )
     if left_db is None or elapsed_min < 0.01:
         return
-    met_db = levels.equivalent_level_db([(so_far_db, elapsed_min), (left_db, period_min - elapsed_min)])
+    met_db = levels.equivalent_level_db(
+        [(so_far_db, elapsed_min), (left_db, period_min - elapsed_min)]
+    )
     assert met_db == pytest.approx(limit_db, abs=1e-6)
 
 
 @pytest.mark.law
 @given(LEVELS, st.floats(0.1, 24), CRITERIA)
-def test_dose_and_time_weighted_level_agree(level_dba: float, hours: float, criterion: NoiseCriterion) -> None:
+def test_dose_and_time_weighted_level_agree(
+    level_dba: float, hours: float, criterion: NoiseCriterion
+) -> None:
     dose = levels.noise_dose_percent([(level_dba, criterion.shift_h)], criterion)
     assert levels.time_weighted_level_dba(dose, criterion) == pytest.approx(level_dba, abs=1e-6)
     louder = levels.noise_dose_percent([(level_dba + criterion.exchange_db, hours)], criterion)
@@ -116,8 +173,12 @@ def test_dose_and_time_weighted_level_agree(level_dba: float, hours: float, crit
 @pytest.mark.law
 @given(st.floats(0.1, 1000), st.floats(0.1, 1000))
 def test_going_there_and_back_changes_nothing(one_m: float, other_m: float) -> None:
-    there = levels.level_at_distance_db(0, distance_m=one_m) - levels.level_at_distance_db(0, distance_m=other_m)
-    back = levels.level_at_distance_db(0, distance_m=other_m) - levels.level_at_distance_db(0, distance_m=one_m)
+    there = levels.level_at_distance_db(0, distance_m=one_m) - levels.level_at_distance_db(
+        0, distance_m=other_m
+    )
+    back = levels.level_at_distance_db(0, distance_m=other_m) - levels.level_at_distance_db(
+        0, distance_m=one_m
+    )
     assert there == -back
 
 
@@ -125,11 +186,15 @@ def test_going_there_and_back_changes_nothing(one_m: float, other_m: float) -> N
 def test_what_cannot_be_is_refused() -> None:
     with pytest.raises(ValueError, match="levels_db must hold at least one level, got none"):
         levels.incoherent_sum_db([])
-    with pytest.raises(ValueError, match="phases_deg must hold one phase for each of 2 levels, got 1"):
+    with pytest.raises(
+        ValueError, match="phases_deg must hold one phase for each of 2 levels, got 1"
+    ):
         levels.coherent_sum_db([90, 90], [0])
     with pytest.raises(ValueError, match="distance_m must be a number above 0, got 0"):
         levels.level_at_distance_db(90, distance_m=0)
-    with pytest.raises(ValueError, match="elapsed_min must be at least 0 and below period_min 60, got 60"):
+    with pytest.raises(
+        ValueError, match="elapsed_min must be at least 0 and below period_min 60, got 60"
+    ):
         levels.remaining_level_db(limit_db=99, period_min=60, level_so_far_db=90, elapsed_min=60)
     with pytest.raises(ValueError, match="levels_db must be finite, got nan"):
         levels.allowed_hours(math.nan, OSHA)

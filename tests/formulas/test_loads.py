@@ -8,7 +8,9 @@ from builder.formulas import loads as hung
 from builder.formulas.loads import PointLoad, UniformLoad
 
 
-@pytest.mark.source("by hand: 100 kg at 1 m and 50 kg/m over 3 to 5 m are 200 kg, as far from 1 m as from 4 m")
+@pytest.mark.source(
+    "by hand: 100 kg at 1 m and 50 kg/m over 3 to 5 m are 200 kg, as far from 1 m as from 4 m"
+)
 def test_the_whole_load_and_its_centre() -> None:
     loads = [PointLoad(1, 100), UniformLoad(3, 5, 50)]
     assert hung.total_load_kg(loads) == pytest.approx(200)
@@ -41,10 +43,19 @@ weights = st.floats(0, 2000)
 @pytest.mark.law
 @settings(deadline=None)
 @given(st.lists(st.builds(PointLoad, places, weights), min_size=1, max_size=6), st.floats(1, 3))
-def test_the_centre_is_among_the_loads_and_a_factor_does_not_move_it(loads: list[PointLoad], factor: float) -> None:
+def test_the_centre_is_among_the_loads_and_a_factor_does_not_move_it(
+    loads: list[PointLoad], factor: float
+) -> None:
     if hung.total_load_kg(loads) < 1:
         return
     centre_m = hung.centre_of_mass_m(loads)
-    assert min(load.at_m for load in loads) - 1e-9 <= centre_m <= max(load.at_m for load in loads) + 1e-9
-    lifted = [PointLoad(load.at_m, hung.dynamic_load_kg(load_kg=load.load_kg, dynamic_factor=factor)) for load in loads]
+    assert (
+        min(load.at_m for load in loads) - 1e-9
+        <= centre_m
+        <= max(load.at_m for load in loads) + 1e-9
+    )
+    lifted = [
+        PointLoad(load.at_m, hung.dynamic_load_kg(load_kg=load.load_kg, dynamic_factor=factor))
+        for load in loads
+    ]
     assert hung.centre_of_mass_m(lifted) == pytest.approx(centre_m, abs=1e-9)

@@ -6,7 +6,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.formulas.polygons import contains, distance_to_side_m, extent_m, polygon_area_m2, sides_cross, sides_of
+from builder.formulas.polygons import (
+    contains,
+    distance_to_side_m,
+    extent_m,
+    polygon_area_m2,
+    sides_cross,
+    sides_of,
+)
 
 L_SHAPE = [(0.0, 0.0), (4.0, 0.0), (4.0, 2.0), (2.0, 2.0), (2.0, 5.0), (0.0, 5.0)]
 
@@ -54,8 +61,24 @@ def test_touching_is_not_crossing() -> None:
 
 
 @pytest.mark.law
-@given(st.integers(3, 40), st.floats(0.5, 50), st.floats(-100, 100), st.floats(-100, 100), st.floats(0, 6))
-def test_regular_polygons_have_the_closed_form_area(count: int, radius_m: float, x_m: float, y_m: float, turn: float) -> None:
-    corners = [(x_m + radius_m * math.cos(turn + math.tau * k / count), y_m + radius_m * math.sin(turn + math.tau * k / count)) for k in range(count)]
-    assert polygon_area_m2(corners) == pytest.approx(count / 2 * radius_m**2 * math.sin(math.tau / count))
+@given(
+    st.integers(3, 40),
+    st.floats(0.5, 50),
+    st.floats(-100, 100),
+    st.floats(-100, 100),
+    st.floats(0, 6),
+)
+def test_regular_polygons_have_the_closed_form_area(
+    count: int, radius_m: float, x_m: float, y_m: float, turn: float
+) -> None:
+    corners = [
+        (
+            x_m + radius_m * math.cos(turn + math.tau * k / count),
+            y_m + radius_m * math.sin(turn + math.tau * k / count),
+        )
+        for k in range(count)
+    ]
+    assert polygon_area_m2(corners) == pytest.approx(
+        count / 2 * radius_m**2 * math.sin(math.tau / count)
+    )
     assert contains(corners, (x_m, y_m))

@@ -1,4 +1,7 @@
-"""Seeded random trusses against two finite element libraries: rigid supports, hoists that cannot push, and each hoist let go."""
+"""
+Seeded random trusses against two finite element libraries: rigid supports, hoists that cannot push,
+and each hoist let go.
+"""
 
 from dataclasses import dataclass
 from functools import cache
@@ -42,20 +45,36 @@ class Truss:
     def uniform_kg_per_m(self, start_m: float, end_m: float) -> float:
         """Sum of the uniform loads over a stretch between two stations."""
         middle_m = (start_m + end_m) / 2
-        return sum(load.load_kg_per_m for load in self.loads if isinstance(load, UniformLoad) and load.from_m < middle_m < load.to_m)
+        return sum(
+            load.load_kg_per_m
+            for load in self.loads
+            if isinstance(load, UniformLoad) and load.from_m < middle_m < load.to_m
+        )
 
 
 def drawn(rng: np.random.Generator, *, one_sided: bool = False) -> Truss:
-    """A truss of 3 to 8 hoists with overhangs, own weight, part-uniform and point loads; one-sided ones have their load bunched up."""
+    """
+    A truss of 3 to 8 hoists with overhangs, own weight, part-uniform and point loads; one-sided
+    ones have their load bunched up.
+    """
     hoists = int(rng.integers(3, 9))
     supports = np.round(0.5 + np.cumsum(rng.uniform(1.0, 5.0, hoists)), 2)
     length = round(float(supports[-1] + 1), 2)
-    loads: list[Load] = [UniformLoad(0.0, length, float(rng.uniform(2, 4) if one_sided else rng.uniform(8, 30)))]
+    loads: list[Load] = [
+        UniformLoad(0.0, length, float(rng.uniform(2, 4) if one_sided else rng.uniform(8, 30)))
+    ]
     start = round(float(rng.uniform(0, length / 2)), 2)
-    loads.append(UniformLoad(start, round(start + float(rng.uniform(0.5, length / 3)), 2), float(rng.uniform(5, 60))))
+    loads.append(
+        UniformLoad(
+            start, round(start + float(rng.uniform(0.5, length / 3)), 2), float(rng.uniform(5, 60))
+        )
+    )
     reach = length / 3 if one_sided else length
     offset = float(rng.uniform(0, length - reach))
-    loads += [PointLoad(round(float(offset + rng.uniform(0, reach)), 2), float(rng.uniform(20, 600))) for _ in range(int(rng.integers(1, 5)))]
+    loads += [
+        PointLoad(round(float(offset + rng.uniform(0, reach)), 2), float(rng.uniform(20, 600)))
+        for _ in range(int(rng.integers(1, 5)))
+    ]
     return Truss(length, tuple(loads), tuple(float(x) for x in supports))
 
 
@@ -88,7 +107,10 @@ def by_pynite(truss: Truss, *, one_way: bool = False) -> list[float]:
 
 
 def by_anastruct(truss: Truss, taut: list[int]) -> tuple[list[float], list[float]]:
-    """Reactions by anastruct with only some supports in place, and the rise of the body at every support. [kg], [m]"""
+    """
+    Reactions by anastruct with only some supports in place, and the rise of the body at every
+    support. [kg], [m]
+    """
     from anastruct import SystemElements
 
     system: Any = SystemElements(EI=EI_KG_M2, EA=1e9)
@@ -108,7 +130,9 @@ def by_anastruct(truss: Truss, taut: list[int]) -> tuple[list[float], list[float
             system.add_support_roll(node_id=ids[k])
     system.solve()
     found = [system.get_node_results_system(node_id=ids[k]) for k in range(len(ids))]
-    return [pull_of(result, k in taut) for k, result in enumerate(found)], [-float(result["uy"]) for result in found]
+    return [pull_of(result, k in taut) for k, result in enumerate(found)], [
+        -float(result["uy"]) for result in found
+    ]
 
 
 def pull_of(result: dict[str, Any], held: bool) -> float:
@@ -124,15 +148,24 @@ def level_trusses() -> tuple[Truss, ...]:
 
 @cache
 def bunched_trusses() -> tuple[Truss, ...]:
-    """Trusses with their load bunched up, so that many hoists would have to push; those that tip are left out."""
+    """
+    Trusses with their load bunched up, so that many hoists would have to push; those that tip are
+    left out.
+    """
     rng = np.random.default_rng(1125)
     every = (drawn(rng, one_sided=True) for _ in range(260))
-    return tuple([truss for truss in every if held(truss.loads, truss.supports_m).stability == "held"][:200])
+    return tuple(
+        [truss for truss in every if held(truss.loads, truss.supports_m).stability == "held"][:200]
+    )
 
 
-def far_off(found: tuple[float, ...] | list[float], expected: tuple[float, ...] | list[float], truss: Truss) -> float:
+def far_off(
+    found: tuple[float, ...] | list[float], expected: tuple[float, ...] | list[float], truss: Truss
+) -> float:
     """Greatest difference as a share of the load."""
-    return max(abs(one - other) for one, other in zip(found, expected, strict=True)) / total_load_kg(truss.loads)
+    return max(
+        abs(one - other) for one, other in zip(found, expected, strict=True)
+    ) / total_load_kg(truss.loads)
 
 
 @pytest.mark.source("PyNiteFEA 3.2.0, 200 random trusses of 3 to 8 hoists with overhangs")
@@ -150,7 +183,9 @@ def test_reactions_are_those_of_anastruct() -> None:
         assert far_off(reactions(truss.loads, truss.supports_m), pulls, truss) < 5e-6
 
 
-@pytest.mark.source("PyNiteFEA 3.2.0, one-way springs of 1e11 kg/m, 200 random trusses with bunched loads")
+@pytest.mark.source(
+    "PyNiteFEA 3.2.0, one-way springs of 1e11 kg/m, 200 random trusses with bunched loads"
+)
 def test_slack_hoists_are_those_of_pynite() -> None:
     pytest.importorskip("Pynite")
     slack = 0
@@ -161,12 +196,17 @@ def test_slack_hoists_are_those_of_pynite() -> None:
     assert slack > 100
 
 
-@pytest.mark.source("anastruct 1.7.0, 200 random trusses with the slack hoists taken out: reactions, and the rise above each slack hoist")
+@pytest.mark.source(
+    "anastruct 1.7.0, 200 random trusses with the slack hoists taken out: reactions, and the rise"
+    " above each slack hoist"
+)
 def test_the_rise_above_slack_hoists_is_that_of_anastruct() -> None:
     pytest.importorskip("anastruct")
     for truss in bunched_trusses():
         found = held(truss.loads, truss.supports_m, ei_kn_m2=EI_KN_M2)
-        pulls, rises_m = by_anastruct(truss, [k for k in range(len(truss.supports_m)) if k not in found.slack])
+        pulls, rises_m = by_anastruct(
+            truss, [k for k in range(len(truss.supports_m)) if k not in found.slack]
+        )
         assert far_off(found.reactions_kg, pulls, truss) < 5e-6
         assert found.rise_m == pytest.approx(rises_m, abs=1e-6)
         assert min(rises_m) > -1e-6
@@ -181,4 +221,7 @@ def test_each_hoist_let_go_is_as_in_pynite() -> None:
                 continue
             left = truss.supports_m[:gone] + truss.supports_m[gone + 1 :]
             pulls = by_pynite(Truss(truss.length_m, truss.loads, left), one_way=True)
-            assert far_off(case.reactions_kg[:gone] + case.reactions_kg[gone + 1 :], pulls, truss) < 1e-4
+            assert (
+                far_off(case.reactions_kg[:gone] + case.reactions_kg[gone + 1 :], pulls, truss)
+                < 1e-4
+            )

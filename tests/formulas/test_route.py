@@ -9,7 +9,9 @@ from builder.formulas import route as rt
 LB, INCH = 0.45359237, 0.0254
 
 
-@pytest.mark.source("by hand: four doors in series, the third the narrowest; the lift carries the least")
+@pytest.mark.source(
+    "by hand: four doors in series, the third the narrowest; the lift carries the least"
+)
 def test_the_tightest_place_is_named_by_each_limit() -> None:
     doors = [
         rt.Opening("Dock door", width_m=3, height_m=3.2),
@@ -39,7 +41,10 @@ def test_the_accessible_slope() -> None:
     assert rt.ramp_run_m(rise_m=0.76) == pytest.approx(9.12, abs=0.005)
 
 
-@pytest.mark.source("by trigonometry: 1:3 is 18.4 degrees (a published venue sheet prints 17.3); 30 degrees is 57.7 %")
+@pytest.mark.source(
+    "by trigonometry: 1:3 is 18.4 degrees (a published venue sheet prints 17.3); 30 degrees is"
+    " 57.7 %"
+)
 def test_slopes_that_were_published_wrongly() -> None:
     assert rt.slope_of_rise(rise_m=1, run_m=3).degrees == pytest.approx(18.4, abs=0.05)
     assert rt.slope_of_degrees(30).percent == pytest.approx(57.7, abs=0.05)
@@ -48,13 +53,25 @@ def test_slopes_that_were_published_wrongly() -> None:
 @pytest.mark.law
 @given(st.floats(0, 89))
 def test_degrees_and_percent_are_each_others_inverse(degrees: float) -> None:
-    assert rt.slope_of_percent(rt.slope_of_degrees(degrees).percent).degrees == pytest.approx(degrees)
+    assert rt.slope_of_percent(rt.slope_of_degrees(degrees).percent).degrees == pytest.approx(
+        degrees
+    )
 
 
-@pytest.mark.source("OSHA eTool field calculation: 5000 lb at 24 in gives 4285 lb at 28 in and 4000 lb at 30 in; 4000 lb gives 2666 lb at 36 in")
-@pytest.mark.parametrize(("rated_lb", "centre_in", "capacity_lb"), [(5000, 28, 4285), (5000, 30, 4000), (4000, 36, 2666), (5000, 20, 5000)])
-def test_forklift_at_another_load_centre(rated_lb: float, centre_in: float, capacity_lb: float) -> None:
-    capacity_kg = rt.forklift_capacity_kg(rated_kg=rated_lb * LB, rated_centre_m=24 * INCH, load_centre_m=centre_in * INCH)
+@pytest.mark.source(
+    "OSHA eTool field calculation: 5000 lb at 24 in gives 4285 lb at 28 in and 4000 lb at 30 in;"
+    " 4000 lb gives 2666 lb at 36 in"
+)
+@pytest.mark.parametrize(
+    ("rated_lb", "centre_in", "capacity_lb"),
+    [(5000, 28, 4285), (5000, 30, 4000), (4000, 36, 2666), (5000, 20, 5000)],
+)
+def test_forklift_at_another_load_centre(
+    rated_lb: float, centre_in: float, capacity_lb: float
+) -> None:
+    capacity_kg = rt.forklift_capacity_kg(
+        rated_kg=rated_lb * LB, rated_centre_m=24 * INCH, load_centre_m=centre_in * INCH
+    )
     assert capacity_kg / LB == pytest.approx(capacity_lb, abs=1)
 
 
@@ -67,7 +84,9 @@ def test_trucks_come_in_rounds() -> None:
 @given(st.integers(0, 40), st.integers(1, 10), st.floats(1, 120))
 def test_more_docks_never_take_longer(trucks: int, docks: int, minutes: float) -> None:
     few = rt.unloading_min(trucks=trucks, docks_at_once=docks, minutes_per_truck=minutes)
-    assert rt.unloading_min(trucks=trucks, docks_at_once=docks + 1, minutes_per_truck=minutes) <= few
+    assert (
+        rt.unloading_min(trucks=trucks, docks_at_once=docks + 1, minutes_per_truck=minutes) <= few
+    )
     assert few >= trucks / docks * minutes - 1e-9
 
 

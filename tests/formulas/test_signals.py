@@ -2,10 +2,19 @@
 
 import pytest
 
-from builder.formulas.signals import LINE_LIMITS, dmx_packet_us, dmx_refresh_hz, length_left_m, line_limit
+from builder.formulas.signals import (
+    LINE_LIMITS,
+    dmx_packet_us,
+    dmx_refresh_hz,
+    length_left_m,
+    line_limit,
+)
 
 
-@pytest.mark.source("IEEE 802.3 media tables: 1000BASE-T 100 m; SX 220/275/500/550 m by modal bandwidth; LX 5 km; 10GBASE-SR OM3 300 m; LR 10 km")
+@pytest.mark.source(
+    "IEEE 802.3 media tables: 1000BASE-T 100 m; SX 220/275/500/550 m by modal bandwidth; LX 5 km;"
+    " 10GBASE-SR OM3 300 m; LR 10 km"
+)
 @pytest.mark.parametrize(
     ("kind", "length_m"),
     [
@@ -23,13 +32,21 @@ def test_data_reach(kind: str, length_m: float) -> None:
     assert line_limit(kind).length_m == length_m
 
 
-@pytest.mark.source("S. Lampen's article: HD 113 m, 3G 78 m on RG-6 class cable; skin effect by 1/sqrt(rate) gives 80 m from 113 m")
+@pytest.mark.source(
+    "S. Lampen's article: HD 113 m, 3G 78 m on RG-6 class cable; skin effect by 1/sqrt(rate) gives"
+    " 80 m from 113 m"
+)
 def test_sdi_reach_falls_with_the_root_of_the_rate() -> None:
     assert (line_limit("HD-SDI").length_m, line_limit("3G-SDI").length_m) == (113, 78)
-    assert line_limit("HD-SDI").length_m / 2**0.5 == pytest.approx(line_limit("3G-SDI").length_m, abs=3)
+    assert line_limit("HD-SDI").length_m / 2**0.5 == pytest.approx(
+        line_limit("3G-SDI").length_m, abs=3
+    )
 
 
-@pytest.mark.source("from memory: E1.11 and RS-485, 300 m practice, 1200 m, 32 unit loads; AES50 summary: about 100 m")
+@pytest.mark.source(
+    "from memory: E1.11 and RS-485, 300 m practice, 1200 m, 32 unit loads; AES50 summary: about"
+    " 100 m"
+)
 def test_control_and_audio_reach() -> None:
     assert [line_limit(kind).length_m for kind in ("DMX512", "RS-485", "AES50")] == [300, 1200, 100]
 
@@ -40,7 +57,8 @@ def test_the_limit_is_for_the_whole_link() -> None:
 
 
 @pytest.mark.source(
-    "manuals that restate DMX512: 1990 least times 88 and 8 us: 22 668 us for 512 slots, 1196 us for 24; E1.11: 22 676 us and 1204 us, 44.1 Hz"
+    "manuals that restate DMX512: 1990 least times 88 and 8 us: 22 668 us for 512 slots, 1196 us"
+    " for 24; E1.11: 22 676 us and 1204 us, 44.1 Hz"
 )
 def test_packet_times() -> None:
     assert dmx_packet_us(slots=512, break_us=88, mark_us=8) == 22_668

@@ -14,7 +14,8 @@ KG_PER_N = 1 / beams.STANDARD_GRAVITY_M_S2
 
 
 @pytest.mark.source(
-    "PyNiteFEA 3.2.0, one-way springs of 1e9 N/m, EI 2e6 N m2: 500, 500, 0 N, free end rises 31.25 mm (linear: 406.25, 687.5, -93.75)"
+    "PyNiteFEA 3.2.0, one-way springs of 1e9 N/m, EI 2e6 N m2: 500, 500, 0 N, free end rises 31.25"
+    " mm (linear: 406.25, 687.5, -93.75)"
 )
 def test_an_end_hoist_that_would_push_lifts_off() -> None:
     loads = [PointLoad(5, 1000 * KG_PER_N)]
@@ -26,15 +27,28 @@ def test_an_end_hoist_that_would_push_lifts_off() -> None:
     assert found.stability == "held"
 
 
-@pytest.mark.source("beam theory by hand: 5 w (2 L)^4 / (384 EI) = 0.5208 m makes the centre of three hoists slack; w 500 N/m, L 10 m, EI 2e6 N m2")
+@pytest.mark.source(
+    "beam theory by hand: 5 w (2 L)^4 / (384 EI) = 0.5208 m makes the centre of three hoists slack;"
+    " w 500 N/m, L 10 m, EI 2e6 N m2"
+)
 @pytest.mark.parametrize(("drop_m", "slack"), [(0.5203, ()), (0.5213, (1,))])
-def test_a_centre_hoist_let_down_far_enough_goes_slack(drop_m: float, slack: tuple[int, ...]) -> None:
-    found = held([UniformLoad(0, 20, 500 * KG_PER_N)], (0, 10, 20), settlements_m=(0, drop_m, 0), ei_kn_m2=2000)
+def test_a_centre_hoist_let_down_far_enough_goes_slack(
+    drop_m: float, slack: tuple[int, ...]
+) -> None:
+    found = held(
+        [UniformLoad(0, 20, 500 * KG_PER_N)],
+        (0, 10, 20),
+        settlements_m=(0, drop_m, 0),
+        ei_kn_m2=2000,
+    )
     assert found.slack == slack
     assert [kg / KG_PER_N for kg in found.reactions_kg] == pytest.approx((5000, 0, 5000), abs=8)
 
 
-@pytest.mark.source("statics by hand; PyNiteFEA 3.2.0 for four hoists: 8.125, 0, 20.625, 1.25 with the second let go")
+@pytest.mark.source(
+    "statics by hand; PyNiteFEA 3.2.0 for four hoists: 8.125, 0, 20.625, 1.25 with the second"
+    " let go"
+)
 def test_each_hoist_let_go_in_turn() -> None:
     three = each_slack([UniformLoad(0, 20, 1)], (0, 10, 20))
     assert three[1].reactions_kg == pytest.approx((10, 0, 10), abs=1e-6)
@@ -57,7 +71,9 @@ def test_a_body_that_nothing_holds_tips() -> None:
     assert held(loads, (4,)).stability == "tips"
 
 
-@pytest.mark.source("by hand: places in any order, answers in the order given; no load is no reaction")
+@pytest.mark.source(
+    "by hand: places in any order, answers in the order given; no load is no reaction"
+)
 def test_answers_come_in_the_order_of_the_supports() -> None:
     found = held([PointLoad(5, 1000)], (20, 0, 10), ei_kn_m2=2000)
     assert found.slack == (0,)
@@ -65,7 +81,9 @@ def test_answers_come_in_the_order_of_the_supports() -> None:
     assert found.rise_m is not None
     assert found.rise_m[0] > 0
     assert held([], (0, 3)).reactions_kg == (0, 0)
-    assert each_slack([UniformLoad(0, 30, 1)], (10, 0, 20, 30))[0].reactions_kg == pytest.approx((0, 8.125, 20.625, 1.25))
+    assert each_slack([UniformLoad(0, 30, 1)], (10, 0, 20, 30))[0].reactions_kg == pytest.approx(
+        (0, 8.125, 20.625, 1.25)
+    )
 
 
 @pytest.mark.source("by hand: two of three supports must carry a load of 1 whose third would push")
@@ -79,13 +97,21 @@ def test_what_pushes_is_released() -> None:
 
 @pytest.mark.source("by hand: settlements need a stiffness above 0")
 def test_settlements_without_stiffness_are_refused() -> None:
-    with pytest.raises(ValueError, match="ei_kn_m2 must be a number above 0 where supports are out of level, got None"):
+    with pytest.raises(
+        ValueError,
+        match="ei_kn_m2 must be a number above 0 where supports are out of level, got None",
+    ):
         held([PointLoad(1, 1)], (0, 2), settlements_m=(0, 0.01))
-    with pytest.raises(ValueError, match="ei_kn_m2 must be a number above 0 where supports are out of level, got -1"):
+    with pytest.raises(
+        ValueError,
+        match="ei_kn_m2 must be a number above 0 where supports are out of level, got -1",
+    ):
         held([PointLoad(1, 1)], (0, 2), ei_kn_m2=-1)
 
 
-trusses = st.lists(st.floats(0.5, 6), min_size=1, max_size=7).map(lambda spans: tuple(float(x) for x in np.cumsum([0.0, *spans])))
+trusses = st.lists(st.floats(0.5, 6), min_size=1, max_size=7).map(
+    lambda spans: tuple(float(x) for x in np.cumsum([0.0, *spans]))
+)
 levels = st.lists(st.floats(-0.02, 0.02), min_size=8, max_size=8)
 shares = st.lists(st.tuples(st.floats(-0.1, 1.1), st.floats(1, 1000)), min_size=1, max_size=4)
 
@@ -106,8 +132,13 @@ def test_nothing_pushes_nothing_is_passed_through_and_all_is_in_equilibrium(
     assert min(found.reactions_kg) >= 0
     assert min(found.rise_m) >= 0
     assert sum(found.reactions_kg) == pytest.approx(total_kg, rel=1e-6)
-    assert np.dot(found.reactions_kg, supports_m) == pytest.approx(total_kg * centre_m, abs=1e-6 * total_kg * supports_m[-1])
-    assert all(kg <= 1e-6 * total_kg or rise == 0 for kg, rise in zip(found.reactions_kg, found.rise_m, strict=True))
+    assert np.dot(found.reactions_kg, supports_m) == pytest.approx(
+        total_kg * centre_m, abs=1e-6 * total_kg * supports_m[-1]
+    )
+    assert all(
+        kg <= 1e-6 * total_kg or rise == 0
+        for kg, rise in zip(found.reactions_kg, found.rise_m, strict=True)
+    )
     lowered_m = [low - rise for low, rise in zip(settled_m, found.rise_m, strict=True)]
     as_if_fixed = reactions(loads, supports_m, settlements_m=lowered_m, ei_kn_m2=2000)
     assert found.reactions_kg == pytest.approx(as_if_fixed, abs=1e-5 * total_kg)
@@ -116,7 +147,9 @@ def test_nothing_pushes_nothing_is_passed_through_and_all_is_in_equilibrium(
 @pytest.mark.law
 @settings(deadline=None)
 @given(trusses, shares)
-def test_a_taut_body_carries_as_if_supports_could_push(supports_m: tuple[float, ...], placed: list[tuple[float, float]]) -> None:
+def test_a_taut_body_carries_as_if_supports_could_push(
+    supports_m: tuple[float, ...], placed: list[tuple[float, float]]
+) -> None:
     loads = [PointLoad(share * supports_m[-1], kg) for share, kg in placed]
     as_beam = reactions(loads, supports_m)
     if min(as_beam) > 1e-3:
@@ -128,13 +161,17 @@ def test_a_taut_body_carries_as_if_supports_could_push(supports_m: tuple[float, 
 @pytest.mark.law
 @settings(deadline=None)
 @given(trusses, shares)
-def test_letting_a_support_go_is_a_beam_without_it(supports_m: tuple[float, ...], placed: list[tuple[float, float]]) -> None:
+def test_letting_a_support_go_is_a_beam_without_it(
+    supports_m: tuple[float, ...], placed: list[tuple[float, float]]
+) -> None:
     loads = [PointLoad(share * supports_m[-1], kg) for share, kg in placed]
     for gone, case in enumerate(each_slack(loads, supports_m)):
         rest = supports_m[:gone] + supports_m[gone + 1 :]
         if case.stability == "held":
             expected = held(loads, rest).reactions_kg
-            assert case.reactions_kg[:gone] + case.reactions_kg[gone + 1 :] == pytest.approx(expected, abs=1e-5 * total_load_kg(loads))
+            assert case.reactions_kg[:gone] + case.reactions_kg[gone + 1 :] == pytest.approx(
+                expected, abs=1e-5 * total_load_kg(loads)
+            )
         else:
             assert held(loads, rest).stability == case.stability
 
@@ -142,21 +179,29 @@ def test_letting_a_support_go_is_a_beam_without_it(supports_m: tuple[float, ...]
 @pytest.mark.law
 @settings(deadline=None)
 @given(trusses, shares, levels)
-def test_the_mirror_image_is_held_the_same_way(supports_m: tuple[float, ...], placed: list[tuple[float, float]], levels_m: list[float]) -> None:
+def test_the_mirror_image_is_held_the_same_way(
+    supports_m: tuple[float, ...], placed: list[tuple[float, float]], levels_m: list[float]
+) -> None:
     loads = [PointLoad(share * supports_m[-1], kg) for share, kg in placed]
     turned = [PointLoad(-load.at_m, load.load_kg) for load in loads]
     settled_m = levels_m[: len(supports_m)]
     found = held(loads, supports_m, settlements_m=settled_m, ei_kn_m2=2000)
     mirrored = held(turned, [-at for at in supports_m], settlements_m=settled_m, ei_kn_m2=2000)
     assert mirrored.stability == found.stability
-    assert mirrored.reactions_kg == pytest.approx(found.reactions_kg, abs=1e-6 * total_load_kg(loads))
+    assert mirrored.reactions_kg == pytest.approx(
+        found.reactions_kg, abs=1e-6 * total_load_kg(loads)
+    )
 
 
-@pytest.mark.source("by hand: supports 10 mm and 20 m apart in one body; force and moment still balance")
+@pytest.mark.source(
+    "by hand: supports 10 mm and 20 m apart in one body; force and moment still balance"
+)
 def test_supports_close_together_beside_long_spans_are_still_resolved() -> None:
     loads = [PointLoad(20, 500), PointLoad(41, 300), UniformLoad(0, 45, 8)]
     supports_m = (0, 0.02, 20, 20.05, 20.1, 40, 40.01)
     found = held(loads, supports_m)
     assert found.stability == "held"
     assert sum(found.reactions_kg) == pytest.approx(total_load_kg(loads), rel=1e-4)
-    assert np.dot(found.reactions_kg, supports_m) == pytest.approx(total_load_kg(loads) * centre_of_mass_m(loads), rel=1e-4)
+    assert np.dot(found.reactions_kg, supports_m) == pytest.approx(
+        total_load_kg(loads) * centre_of_mass_m(loads), rel=1e-4
+    )

@@ -11,45 +11,73 @@ from builder.formulas import sub_pairs
 C = 343.0
 
 
-@pytest.mark.source("by hand: asin((n + 1/2) 343 / 63 / 16) = 9.80, 30.69, 58.29 deg; stacks closer than half a wavelength have no null")
+@pytest.mark.source(
+    "by hand: asin((n + 1/2) 343 / 63 / 16) = 9.80, 30.69, 58.29 deg; stacks closer than half a"
+    " wavelength have no null"
+)
 def test_nulls_of_left_and_right_stacks() -> None:
-    assert sub_pairs.stereo_null_angles_deg(spacing_m=16, frequency_hz=63, speed_m_s=C) == pytest.approx([9.80, 30.69, 58.29], abs=0.005)
+    assert sub_pairs.stereo_null_angles_deg(
+        spacing_m=16, frequency_hz=63, speed_m_s=C
+    ) == pytest.approx([9.80, 30.69, 58.29], abs=0.005)
     assert sub_pairs.stereo_null_angles_deg(spacing_m=2, frequency_hz=63, speed_m_s=C) == ()
 
 
-@pytest.mark.source("by hand: 12 m and 4 m aside at 20 m: 23.324 - 20.396 = 2.928 m, 58.6 Hz; J. Brusi prints 71.4 Hz for 7 ms")
+@pytest.mark.source(
+    "by hand: 12 m and 4 m aside at 20 m: 23.324 - 20.396 = 2.928 m, 58.6 Hz; J. Brusi prints 71.4"
+    " Hz for 7 ms"
+)
 def test_path_difference_and_its_first_null() -> None:
     difference_m = sub_pairs.path_difference_m(spacing_m=16, off_centre_m=4, distance_m=20)
     assert difference_m == pytest.approx(2.928, abs=0.0005)
-    assert sub_pairs.first_null_hz(difference_ms=1000 * difference_m / C) == pytest.approx(58.6, abs=0.05)
+    assert sub_pairs.first_null_hz(difference_ms=1000 * difference_m / C) == pytest.approx(
+        58.6, abs=0.05
+    )
     assert sub_pairs.first_null_hz(difference_ms=7) == pytest.approx(71.4, abs=0.05)
 
 
-@pytest.mark.source("a trade magazine's end-fire article: multiples of 2.9 ms at 1 m, the front element latest")
+@pytest.mark.source(
+    "a trade magazine's end-fire article: multiples of 2.9 ms at 1 m, the front element latest"
+)
 def test_the_front_of_an_end_fire_row_waits_longest() -> None:
-    assert sub_pairs.end_fire_delays_ms([3, 2, 1, 0], speed_m_s=C) == pytest.approx([8.7, 5.8, 2.9, 0], abs=0.06)
-
-
-@pytest.mark.source("by hand: |1 - e^(-j 2 k d)| = 2 at f = c/4d: 6.02 dB; at 30 Hz and 1 m 2 sin(0.5496) = 1.0445: 0.38 dB")
-def test_front_gain_of_a_gradient_pair() -> None:
-    assert sub_pairs.gradient_delay_ms(depth_m=1, speed_m_s=C) == pytest.approx(2.915, abs=0.0005)
-    assert sub_pairs.gradient_front_gain_db(depth_m=1, frequency_hz=C / 4, speed_m_s=C) == pytest.approx(6.02, abs=0.005)
-    assert sub_pairs.gradient_front_gain_db(depth_m=1, frequency_hz=30, speed_m_s=C) == pytest.approx(0.38, abs=0.005)
+    assert sub_pairs.end_fire_delays_ms([3, 2, 1, 0], speed_m_s=C) == pytest.approx(
+        [8.7, 5.8, 2.9, 0], abs=0.06
+    )
 
 
 @pytest.mark.source(
-    "by hand: a quarter of a wavelength at 63 Hz is 343 / 252 = 1.361 m, a quarter of a period 1 / 252 s = 3.968 ms; then the front gains most"
+    "by hand: |1 - e^(-j 2 k d)| = 2 at f = c/4d: 6.02 dB; at 30 Hz and 1 m 2 sin(0.5496) = 1.0445:"
+    " 0.38 dB"
+)
+def test_front_gain_of_a_gradient_pair() -> None:
+    assert sub_pairs.gradient_delay_ms(depth_m=1, speed_m_s=C) == pytest.approx(2.915, abs=0.0005)
+    assert sub_pairs.gradient_front_gain_db(
+        depth_m=1, frequency_hz=C / 4, speed_m_s=C
+    ) == pytest.approx(6.02, abs=0.005)
+    assert sub_pairs.gradient_front_gain_db(
+        depth_m=1, frequency_hz=30, speed_m_s=C
+    ) == pytest.approx(0.38, abs=0.005)
+
+
+@pytest.mark.source(
+    "by hand: a quarter of a wavelength at 63 Hz is 343 / 252 = 1.361 m, a quarter of a period 1 /"
+    " 252 s = 3.968 ms; then the front gains most"
 )
 def test_a_quarter_wave_apart() -> None:
     depth_m = C / (4 * 63)
     assert depth_m == pytest.approx(1.361, abs=0.0005)
-    assert sub_pairs.gradient_delay_ms(depth_m=depth_m, speed_m_s=C) == pytest.approx(3.968, abs=0.0005)
-    assert sub_pairs.gradient_front_gain_db(depth_m=depth_m, frequency_hz=63, speed_m_s=C) == pytest.approx(6.02, abs=0.005)
+    assert sub_pairs.gradient_delay_ms(depth_m=depth_m, speed_m_s=C) == pytest.approx(
+        3.968, abs=0.0005
+    )
+    assert sub_pairs.gradient_front_gain_db(
+        depth_m=depth_m, frequency_hz=63, speed_m_s=C
+    ) == pytest.approx(6.02, abs=0.005)
 
 
 @pytest.mark.source("a sound engineers' teaching article: two thirds of 12.5 ft at 90 Hz is 8.3 ft")
 def test_greatest_spacing() -> None:
-    assert sub_pairs.greatest_spacing_m(highest_hz=90, speed_m_s=C) / 0.3048 == pytest.approx(8.3, abs=0.05)
+    assert sub_pairs.greatest_spacing_m(highest_hz=90, speed_m_s=C) / 0.3048 == pytest.approx(
+        8.3, abs=0.05
+    )
 
 
 @pytest.mark.law
@@ -58,7 +86,9 @@ def test_a_gradient_pair_cancels_behind(depth_m: float, frequency_hz: float) -> 
     omega_ms = math.tau * frequency_hz / 1000
     front_arrives_ms = 1000 * depth_m / C
     rear_arrives_ms = sub_pairs.gradient_delay_ms(depth_m=depth_m, speed_m_s=C)
-    assert math.cos(omega_ms * front_arrives_ms) - math.cos(omega_ms * rear_arrives_ms) == pytest.approx(0, abs=1e-9)
+    assert math.cos(omega_ms * front_arrives_ms) - math.cos(
+        omega_ms * rear_arrives_ms
+    ) == pytest.approx(0, abs=1e-9)
 
 
 @pytest.mark.law

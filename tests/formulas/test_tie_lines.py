@@ -4,19 +4,30 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.formulas.tie_lines import changes_by_switcher, straight_m, ways_in_all, ways_through, working_ways
+from builder.formulas.tie_lines import (
+    changes_by_switcher,
+    straight_m,
+    ways_in_all,
+    ways_through,
+    working_ways,
+)
 
 METRES = st.floats(-500, 500)
 POINT = st.tuples(METRES, METRES, METRES)
 
 
-@pytest.mark.source("a published house list: ways '1-12 (11 working)', '4 (2 working)'; common practice, no source")
+@pytest.mark.source(
+    "a published house list: ways '1-12 (11 working)', '4 (2 working)'; common practice, no source"
+)
 def test_dead_ways_are_taken_off_once_each() -> None:
     assert working_ways(ways=12, dead=(7,)) == 11
     assert working_ways(ways=4, dead=(1, 3, 3)) == 2
 
 
-@pytest.mark.source("by hand: 24 + 12 ways beside each other make 36; a panel of 8, a line of 12 and a switcher of 6 pass 6")
+@pytest.mark.source(
+    "by hand: 24 + 12 ways beside each other make 36; a panel of 8, a line of 12 and a switcher of"
+    " 6 pass 6"
+)
 def test_ways_beside_each_other_add_up_and_ways_in_a_row_pass_the_least() -> None:
     assert ways_in_all((24, 12)) == 36
     assert ways_in_all(()) == 0
@@ -38,7 +49,11 @@ def test_the_straight_line_between_two_places() -> None:
 
 @pytest.mark.law
 @given(POINT, POINT, POINT)
-def test_a_detour_is_never_shorter(start: tuple[float, float, float], by: tuple[float, float, float], end: tuple[float, float, float]) -> None:
+def test_a_detour_is_never_shorter(
+    start: tuple[float, float, float],
+    by: tuple[float, float, float],
+    end: tuple[float, float, float],
+) -> None:
     assert straight_m(start, end) <= straight_m(start, by) + straight_m(by, end) + 1e-9
     assert straight_m(start, end) == straight_m(end, start)
 
@@ -57,7 +72,9 @@ def test_what_cannot_be_is_refused() -> None:
         ways_through(())
     with pytest.raises(ValueError, match=r"^start_m and end_m must be finite"):
         straight_m((0, 0, float("nan")), (0, 0, 0))
-    with pytest.raises(ValueError, match=r"^before and after must have inputs of 1 or more, got 0$"):
+    with pytest.raises(
+        ValueError, match=r"^before and after must have inputs of 1 or more, got 0$"
+    ):
         changes_by_switcher(before=("S", 0), after=("S", 1))
     with pytest.raises(ValueError, match="counts"):
         ways_in_all((-1,))

@@ -15,15 +15,25 @@ LONG = vehicle_named("WB-62")
 
 
 def street(length_m: float, width_m: float) -> list[tuple[float, float]]:
-    return [(-30, -width_m / 2), (length_m, -width_m / 2), (length_m, width_m / 2), (-30, width_m / 2)]
+    return [
+        (-30, -width_m / 2),
+        (length_m, -width_m / 2),
+        (length_m, width_m / 2),
+        (-30, width_m / 2),
+    ]
 
 
-@pytest.mark.source("by hand: an 8.5 ft truck in the middle of a 4 m street has (4 - 2.591) / 2 = 0.705 m on both sides")
+@pytest.mark.source(
+    "by hand: an 8.5 ft truck in the middle of a 4 m street has (4 - 2.591) / 2 = 0.705 m on both"
+    " sides"
+)
 def test_straight_down_a_street() -> None:
     found = fits_yard(LONG, [Piece(20)], street(60, 4), start=(0, 0), heading_rad=0)
     assert found.fits
     assert found.clearance_m == pytest.approx(0.705, abs=0.0005)
-    assert not fits_yard(LONG, [Piece(20)], street(60, 4), start=(0, 0), heading_rad=0, margin_m=0.8).fits
+    assert not fits_yard(
+        LONG, [Piece(20)], street(60, 4), start=(0, 0), heading_rad=0, margin_m=0.8
+    ).fits
 
 
 @pytest.mark.source("by hand: 4 ft of bonnet ahead of the axle pass the end of the street")
@@ -33,21 +43,42 @@ def test_the_overhang_counts() -> None:
 
 
 @pytest.mark.source(
-    "AASHTO Green Book: WB-62 on 41 ft comes 7.4 ft near the centre of its turn; an obstacle of 7 ft stays clear, one of 8 ft does not"
+    "AASHTO Green Book: WB-62 on 41 ft comes 7.4 ft near the centre of its turn; an obstacle of 7"
+    " ft stays clear, one of 8 ft does not"
 )
 @pytest.mark.parametrize(("reach_ft", "fits"), [(7.0, True), (8.0, False)])
 def test_a_corner_that_the_trailer_cuts(reach_ft: float, fits: bool) -> None:
     radius = CENTRE_RADIUS_M["WB-62"]
     turn = turn_on_arc(LONG, centre_radius_m=radius)
     assert turn.inside_radius_m == pytest.approx(7.4 * 0.3048, abs=0.05 * 0.3048)
-    obstacle = [(reach_ft * 0.3048 * math.cos(a), reach_ft * 0.3048 * math.sin(a)) for a in (math.radians(30 * k) for k in range(12))]
+    obstacle = [
+        (reach_ft * 0.3048 * math.cos(a), reach_ft * 0.3048 * math.sin(a))
+        for a in (math.radians(30 * k) for k in range(12))
+    ]
     # The obstacle is joined to the border by a slit on the far side, where the truck never comes.
-    yard = [(60.0, -60.0), (60.0, 60.0), (-60.0, 60.0), (-60.0, -60.0), (-0.01, -60.0), *(obstacle[9 - k] for k in range(12)), (0.01, -60.0)]
-    found = fits_yard(LONG, [Piece(radius * math.pi, radius), Piece(25)], yard, start=(radius, 0.0), heading_rad=math.pi / 2)
+    yard = [
+        (60.0, -60.0),
+        (60.0, 60.0),
+        (-60.0, 60.0),
+        (-60.0, -60.0),
+        (-0.01, -60.0),
+        *(obstacle[9 - k] for k in range(12)),
+        (0.01, -60.0),
+    ]
+    found = fits_yard(
+        LONG,
+        [Piece(radius * math.pi, radius), Piece(25)],
+        yard,
+        start=(radius, 0.0),
+        heading_rad=math.pi / 2,
+    )
     assert found.fits == fits
 
 
-@pytest.mark.source("AASHTO Green Book overall lengths from memory: 19, 30, 45.5, 69 and 73.5 ft; Directive 96/53/EC: 16.50 m")
+@pytest.mark.source(
+    "AASHTO Green Book overall lengths from memory: 19, 30, 45.5, 69 and 73.5 ft; Directive"
+    " 96/53/EC: 16.50 m"
+)
 def test_overall_lengths() -> None:
     feet = [overall_length_m(vehicle) / 0.3048 for vehicle in VEHICLES[:5]]
     assert feet == pytest.approx([19, 30, 45.5, 69, 73.5], abs=0.05)
@@ -55,8 +86,8 @@ def test_overall_lengths() -> None:
 
 
 @pytest.mark.source(
-    "Directive 96/53/EC, Annex I, 1.5 and 4.4: ring of 12.50 and 5.30 m (by Regulation (EU) 1230/2012, 3.1); "
-    "kingpin to front corner at most 2.04 m, to rear at most 12.00 m"
+    "Directive 96/53/EC, Annex I, 1.5 and 4.4: ring of 12.50 and 5.30 m (by Regulation (EU)"
+    " 1230/2012, 3.1); kingpin to front corner at most 2.04 m, to rear at most 12.00 m"
 )
 def test_the_european_truck_is_within_its_directive() -> None:
     truck = VEHICLES[5]
@@ -70,7 +101,10 @@ def test_the_european_truck_is_within_its_directive() -> None:
 @given(st.floats(3, 12), st.floats(0, 2))
 def test_a_wider_street_never_turns_a_fit_into_a_miss(width_m: float, more_m: float) -> None:
     path = [Piece(4, 60), Piece(4, -60)]
-    narrow, wide = (fits_yard(LONG, path, street(40, w), start=(0, 0), heading_rad=0, step_m=0.5) for w in (width_m, width_m + more_m))
+    narrow, wide = (
+        fits_yard(LONG, path, street(40, w), start=(0, 0), heading_rad=0, step_m=0.5)
+        for w in (width_m, width_m + more_m)
+    )
     assert wide.fits or not narrow.fits
 
 

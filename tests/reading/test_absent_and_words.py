@@ -1,4 +1,6 @@
-"""Fields as descriptions use them: absences, words, choices, and the schema an editor completes from."""
+"""
+Fields as descriptions use them: absences, words, choices, and the schema an editor completes from.
+"""
 
 from datetime import date
 from typing import Any, Literal
@@ -31,7 +33,10 @@ class Field(BaseModel):
 def errors(**written: Any) -> list[tuple[tuple[int | str, ...], str, str, str]]:
     with pytest.raises(ValidationError) as refused:
         Field.model_validate(written)
-    return [(each["loc"], each["type"], each["msg"], each["ctx"]["advice"]) for each in refused.value.errors()]
+    return [
+        (each["loc"], each["type"], each["msg"], each["ctx"]["advice"])
+        for each in refused.value.errors()
+    ]
 
 
 def test_unknown_none_and_not_stated_are_three_things() -> None:
@@ -49,7 +54,12 @@ def test_any_field_that_may_be_absent_takes_a_question_mark_and_none(key: str) -
 
 def test_a_field_that_must_be_stated_refuses_an_absence() -> None:
     assert errors(inside={"depth": "?"}) == [
-        (("inside", "depth"), "number-unreadable", "does not start with a number", "write it like 18.3 m or 60 ft")
+        (
+            ("inside", "depth"),
+            "number-unreadable",
+            "does not start with a number",
+            "write it like 18.3 m or 60 ft",
+        )
     ]
 
 
@@ -60,9 +70,17 @@ def test_the_errors_of_a_field_keep_their_own_place_and_words() -> None:
             ("loads", 1),
             "unit-ambiguous",
             "does not say which ton",
-            "write 't' (1,000 kg), 'short ton' (2,000 lb) or 'long ton' (2,240 lb); for a hoist, its rated capacity in kg or lb",
+            (
+                "write 't' (1,000 kg), 'short ton' (2,000 lb) or 'long ton' (2,240 lb); for a"
+                " hoist, its rated capacity in kg or lb"
+            ),
         ),
-        (("inside", "depth"), "unit-wrong", "is a mass, and a length is wanted here", "write it like 18.3 m or 60 ft"),
+        (
+            ("inside", "depth"),
+            "unit-wrong",
+            "is a mass, and a length is wanted here",
+            "write it like 18.3 m or 60 ft",
+        ),
     ]
 
 
@@ -73,30 +91,140 @@ EMPTY = "write a value, `?` if nobody knows it yet, `none`, or leave the key out
     ("key", "text", "code", "reason", "advice"),
     [
         ("name", "  ", "empty-value", "is empty", EMPTY),
-        ("name", "x" * 81, "text-too-long", "is 81 characters long, and 80 is the most", "shorten it"),
-        ("note", "x" * 2001, "text-too-long", "is 2,001 characters long, and 2,000 is the most", "shorten it"),
-        ("count", "-4", "count-negative", "is below zero, and a count cannot be", "write 0 or more"),
-        ("count", "-0", "count-negative", "is below zero, and a count cannot be", "write 0 or more"),
-        ("count", "2.0", "number-unreadable", "is not a whole number", "count in whole numbers, such as 12"),
-        ("count", "1/2", "number-unreadable", "is not a whole number", "count in whole numbers, such as 12"),
-        ("count", "1e3", "number-unreadable", "is not a whole number", "count in whole numbers, such as 12"),
-        ("count", "4 (2 working)", "number-unreadable", "has '(2 working)' after the number", "write the number alone; put words in `note:`"),
+        (
+            "name",
+            "x" * 81,
+            "text-too-long",
+            "is 81 characters long, and 80 is the most",
+            "shorten it",
+        ),
+        (
+            "note",
+            "x" * 2001,
+            "text-too-long",
+            "is 2,001 characters long, and 2,000 is the most",
+            "shorten it",
+        ),
+        (
+            "count",
+            "-4",
+            "count-negative",
+            "is below zero, and a count cannot be",
+            "write 0 or more",
+        ),
+        (
+            "count",
+            "-0",
+            "count-negative",
+            "is below zero, and a count cannot be",
+            "write 0 or more",
+        ),
+        (
+            "count",
+            "2.0",
+            "number-unreadable",
+            "is not a whole number",
+            "count in whole numbers, such as 12",
+        ),
+        (
+            "count",
+            "1/2",
+            "number-unreadable",
+            "is not a whole number",
+            "count in whole numbers, such as 12",
+        ),
+        (
+            "count",
+            "1e3",
+            "number-unreadable",
+            "is not a whole number",
+            "count in whole numbers, such as 12",
+        ),
+        (
+            "count",
+            "4 (2 working)",
+            "number-unreadable",
+            "has '(2 working)' after the number",
+            "write the number alone; put words in `note:`",
+        ),
         ("count", "", "empty-value", "is empty", EMPTY),
-        ("count", "9" * 5000, "number-out-of-range", "has more than 15 digits", "round it to what was measured"),
+        (
+            "count",
+            "9" * 5000,
+            "number-out-of-range",
+            "has more than 15 digits",
+            "round it to what was measured",
+        ),
         ("spare", "on", "choice-unknown", "is neither yes nor no", "write yes or no"),
         ("spare", "1", "choice-unknown", "is neither yes nor no", "write yes or no"),
-        ("on", "2026-02-30", "date-unreadable", "is not a day of the calendar", "write year-month-day, like 2026-03-02"),
-        ("on", "2/3/2026", "date-unreadable", "is not a date, year first", "write year-month-day, like 2026-03-02"),
-        ("on", "20260302", "date-unreadable", "is not a date, year first", "write year-month-day, like 2026-03-02"),
-        ("power_factor", "nan", "number-out-of-range", "is not a finite number", "write the number, or `?` if nobody knows it yet"),
-        ("power_factor", "0,9", "number-unreadable", "has a comma that does not separate thousands", "write '0.9'"),
-        ("how", "mesured", "choice-unknown", "is not one of the choices", "did you mean 'measured'? write one of: measured, drawing, maker's sheet"),
-        ("how", "zzz", "choice-unknown", "is not one of the choices", "write one of: measured, drawing, maker's sheet"),
-        ("width", ["1 m"], "wrong-shape", "should be one value, not a group or a list", "write it like 18.3 m or 60 ft"),
-        ("name", {"a": "b"}, "wrong-shape", "should be one value, not a group or a list", "write it like Stage right company switch"),
+        (
+            "on",
+            "2026-02-30",
+            "date-unreadable",
+            "is not a day of the calendar",
+            "write year-month-day, like 2026-03-02",
+        ),
+        (
+            "on",
+            "2/3/2026",
+            "date-unreadable",
+            "is not a date, year first",
+            "write year-month-day, like 2026-03-02",
+        ),
+        (
+            "on",
+            "20260302",
+            "date-unreadable",
+            "is not a date, year first",
+            "write year-month-day, like 2026-03-02",
+        ),
+        (
+            "power_factor",
+            "nan",
+            "number-out-of-range",
+            "is not a finite number",
+            "write the number, or `?` if nobody knows it yet",
+        ),
+        (
+            "power_factor",
+            "0,9",
+            "number-unreadable",
+            "has a comma that does not separate thousands",
+            "write '0.9'",
+        ),
+        (
+            "how",
+            "mesured",
+            "choice-unknown",
+            "is not one of the choices",
+            "did you mean 'measured'? write one of: measured, drawing, maker's sheet",
+        ),
+        (
+            "how",
+            "zzz",
+            "choice-unknown",
+            "is not one of the choices",
+            "write one of: measured, drawing, maker's sheet",
+        ),
+        (
+            "width",
+            ["1 m"],
+            "wrong-shape",
+            "should be one value, not a group or a list",
+            "write it like 18.3 m or 60 ft",
+        ),
+        (
+            "name",
+            {"a": "b"},
+            "wrong-shape",
+            "should be one value, not a group or a list",
+            "write it like Stage right company switch",
+        ),
     ],
 )
-def test_a_refusal_has_a_code_a_reason_and_advice(key: str, text: Any, code: str, reason: str, advice: str) -> None:
+def test_a_refusal_has_a_code_a_reason_and_advice(
+    key: str, text: Any, code: str, reason: str, advice: str
+) -> None:
     assert errors(**{key: text}) == [((key,), code, reason, advice)]
 
 
@@ -112,8 +240,17 @@ def test_words_are_read_into_what_they_mean() -> None:
             "note": "hung from\nthe purlins",
         }
     )
-    assert (read.name, read.count, read.spare, read.on) == ("Stage right", 1200, True, date(2026, 3, 2))
-    assert (read.power_factor, read.how, read.note) == (0.9, "maker's sheet", "hung from the purlins")
+    assert (read.name, read.count, read.spare, read.on) == (
+        "Stage right",
+        1200,
+        True,
+        date(2026, 3, 2),
+    )
+    assert (read.power_factor, read.how, read.note) == (
+        0.9,
+        "maker's sheet",
+        "hung from the purlins",
+    )
 
 
 def test_values_that_are_already_read_pass_unchanged() -> None:
@@ -125,11 +262,18 @@ def test_values_that_are_already_read_pass_unchanged() -> None:
 
 def test_what_is_written_out_reads_back() -> None:
     field = Field.model_validate(
-        {"width": "24 ft (7.32 m)", "note": "?", "count": "none", "loads": ["900 kg", "1.5 t"], "inside": {"depth": "9'"}, "on": "2026-03-02"}
+        {
+            "width": "24 ft (7.32 m)",
+            "note": "?",
+            "count": "none",
+            "loads": ["900 kg", "1.5 t"],
+            "inside": {"depth": "9'"},
+            "on": "2026-03-02",
+        }
     )
     written = field.model_dump(mode="json", exclude_defaults=True)
     assert written == {
-        "width": "24 ft (7.32 m)", "note": "?", "count": "none", "loads": ["900 kg", "1.5 t"], "inside": {"depth": "9'"}, "on": "2026-03-02",
+        "width": "24 ft (7.32 m)", "note": "?", "count": "none", "loads": ["900 kg", "1.5 t"], "inside": {"depth": "9'"}, "on": "2026-03-02",  # noqa: E501
     }  # fmt: skip
     assert Field.model_validate(written) == field
 
@@ -138,10 +282,17 @@ def test_the_schema_tells_an_editor_what_to_complete() -> None:
     schema = Field.model_json_schema()["properties"]
     absent = {"enum": ["?", "none"], "description": "? if nobody knows yet, none if there is none"}
     assert schema["width"]["anyOf"] == [
-        {"type": "string", "description": "a length, such as 18.3 m or 60 ft", "examples": ["18.3 m", "60 ft"]}, absent,
+        {"type": "string", "description": "a length, such as 18.3 m or 60 ft", "examples": ["18.3 m", "60 ft"]}, absent,  # noqa: E501
     ]  # fmt: skip
-    assert schema["how"]["anyOf"] == [{"type": "string", "enum": ["measured", "drawing", "maker's sheet"]}, absent]
-    assert schema["count"]["anyOf"][0] == {"type": ["string", "integer"], "description": "a whole number, zero or more", "examples": ["12"]}
+    assert schema["how"]["anyOf"] == [
+        {"type": "string", "enum": ["measured", "drawing", "maker's sheet"]},
+        absent,
+    ]
+    assert schema["count"]["anyOf"][0] == {
+        "type": ["string", "integer"],
+        "description": "a whole number, zero or more",
+        "examples": ["12"],
+    }
     assert schema["inside"]["anyOf"] == [{"$ref": "#/$defs/Inside"}, absent]
 
 

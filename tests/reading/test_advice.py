@@ -37,15 +37,27 @@ def advice_on(text: str) -> str:
     ("text", "advice"),
     [
         ("letter: by the landlord", "write keys such as from_whom, dated, terms, condition"),
-        ("letters: by the landlord", "begin each entry with '- ', and give it keys such as from_whom, dated, terms"),
+        (
+            "letters: by the landlord",
+            "begin each entry with '- ', and give it keys such as from_whom, dated, terms",
+        ),
         ("connectors: XLR 3-pin", "write [XLR 3-pin]"),
         ("letters: none", "leave the key out where there is nothing to list"),
         ("height: no", "write `none` if there is none"),
         ("height: TBC", "write `?` if nobody knows yet"),
         ("count: six", "write it like 12"),
-        ("letter:\n  from_whom: Desk #2", "put quotes around the whole value, or begin a comment with a word"),
-        ("connectors:\n  - Case #4\n  - Case 5", "put quotes around the whole value, or begin a comment with a word"),
-        ("letters: [{from_whom: The advance, and this pack.}]", "a comma in { } begins the next key; put quotes around a value that holds a comma"),
+        (
+            "letter:\n  from_whom: Desk #2",
+            "put quotes around the whole value, or begin a comment with a word",
+        ),
+        (
+            "connectors:\n  - Case #4\n  - Case 5",
+            "put quotes around the whole value, or begin a comment with a word",
+        ),
+        (
+            "letters: [{from_whom: The advance, and this pack.}]",
+            "a comma in { } begins the next key; put quotes around a value that holds a comma",
+        ),
         ("letters: {none}", "write `none` without the braces"),
     ],
 )
@@ -65,6 +77,14 @@ def test_none_where_a_field_cannot_be_absent_is_not_advised() -> None:
     assert advice_on("count: no") == "write it like 12"
 
 
-@pytest.mark.parametrize("text", ['letter: {from_whom: "Desk #2"}', "letter: {from_whom: Desk#2}", "count: 3 # 2 in the store", "# 1\ncount: 3"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        'letter: {from_whom: "Desk #2"}',
+        "letter: {from_whom: Desk#2}",
+        "count: 3 # 2 in the store",
+        "# 1\ncount: 3",
+    ],
+)
 def test_a_hash_that_loses_no_number_is_no_problem(text: str) -> None:
     read(text, file="room.yml", kind=Room)

@@ -1,4 +1,6 @@
-"""Words for quantities: the author's own, the same in the other system, and computed values in both."""
+"""
+Words for quantities: the author's own, the same in the other system, and computed values in both.
+"""
 
 import math
 
@@ -10,7 +12,10 @@ from builder.reading import quantities as q
 from builder.reading.measures import both, shown
 
 
-@pytest.mark.source("1 ft = 0.3048 m and 1 lb = 0.453 592 37 kg (agreement of 1959); NIST SP 811, Appendix B.8, for psf, lb/ft and mph; by hand")
+@pytest.mark.source(
+    "1 ft = 0.3048 m and 1 lb = 0.453 592 37 kg (agreement of 1959); NIST SP 811, Appendix B.8, for"
+    " psf, lb/ft and mph; by hand"
+)
 @pytest.mark.parametrize(
     ("kind", "text", "other"),
     [
@@ -39,7 +44,9 @@ from builder.reading.measures import both, shown
         (q.Height, "0.3 m down", "1'-0\" down"),
     ],
 )
-def test_the_other_system_stands_beside_the_authors_words(kind: type[q.Quantity], text: str, other: str) -> None:
+def test_the_other_system_stands_beside_the_authors_words(
+    kind: type[q.Quantity], text: str, other: str
+) -> None:
     assert both(kind.parse(text)) == (text, other)
 
 
@@ -56,7 +63,9 @@ def test_the_other_system_stands_beside_the_authors_words(kind: type[q.Quantity]
         (q.Level, "98 dB(A)"),
     ],
 )
-def test_no_second_wording_where_the_author_wrote_both_or_there_is_none(kind: type[q.Quantity], text: str) -> None:
+def test_no_second_wording_where_the_author_wrote_both_or_there_is_none(
+    kind: type[q.Quantity], text: str
+) -> None:
     assert both(kind.parse(text)) == (text, "")
 
 
@@ -102,7 +111,9 @@ def test_a_wire_gauge_is_shown_in_square_millimetres_too() -> None:
         (q.Volume, 5200.0, ("5,200 m³", "183,636 cu ft")),
     ],
 )
-def test_a_computed_value_is_written_with_digits_that_fit_its_size(kind: type[q.Quantity], si: float, words: tuple[str, str]) -> None:
+def test_a_computed_value_is_written_with_digits_that_fit_its_size(
+    kind: type[q.Quantity], si: float, words: tuple[str, str]
+) -> None:
     assert shown(kind, si) == words
 
 
@@ -119,7 +130,7 @@ def test_digits_are_those_asked_for_in_the_first_wording() -> None:
 
 @pytest.mark.source("round half to even, by hand: 0.125, 2.675 and 1234.5 as decimal numbers")
 def test_halves_go_to_the_even_digit_of_the_decimal_form() -> None:
-    assert [shown(q.Mass, value, digits)[0] for value, digits in ((0.125, 2), (0.135, 2), (2.675, 2), (1234.5, 0))] == [
+    assert [shown(q.Mass, value, digits)[0] for value, digits in ((0.125, 2), (0.135, 2), (2.675, 2), (1234.5, 0))] == [  # noqa: E501
         "0.12 kg", "0.14 kg", "2.68 kg", "1,234 kg",
     ]  # fmt: skip
 
@@ -129,7 +140,9 @@ def test_a_value_that_cannot_be_shown_is_named() -> None:
         shown(q.Mass, math.nan)
     with pytest.raises(ValueError, match=r"^digits must be 0 or more, got -1$"):
         shown(q.Mass, 1.0, -1)
-    with pytest.raises(ValueError, match=r"^si must be between 0 and 86400 for a time of day, got 90000\.0$"):
+    with pytest.raises(
+        ValueError, match=r"^si must be between 0 and 86400 for a time of day, got 90000\.0$"
+    ):
         shown(q.TimeOfDay, 90000.0)
     with pytest.raises(ValueError, match=r"^kind must be a kind of quantity, got Quantity$"):
         shown(q.Quantity, 1.0)
@@ -137,19 +150,28 @@ def test_a_value_that_cannot_be_shown_is_named() -> None:
 
 SIGNED = (q.Length, q.Across, q.Depth, q.Height, q.Level, q.Angle, q.Percent)
 UNSIGNED = (
-    q.Area, q.Volume, q.Mass, q.LoadPerArea, q.LoadPerLength, q.Temperature, q.Speed, q.Stiffness, q.CrossSection, q.Current, q.Voltage,
+    q.Area, q.Volume, q.Mass, q.LoadPerArea, q.LoadPerLength, q.Temperature, q.Speed, q.Stiffness, q.CrossSection, q.Current, q.Voltage,  # noqa: E501
     q.ApparentPower, q.Power, q.Frequency, q.DataRate, q.Duration,
 )  # fmt: skip
 
 
-@given(st.sampled_from(SIGNED + UNSIGNED), st.floats(0, 1e6), st.booleans(), st.sampled_from(["metric", "imperial"]))
-def test_what_is_shown_reads_back_to_the_same_value_within_its_rounding(kind: type[q.Quantity], si: float, minus: bool, system: str) -> None:
+@given(
+    st.sampled_from(SIGNED + UNSIGNED),
+    st.floats(0, 1e6),
+    st.booleans(),
+    st.sampled_from(["metric", "imperial"]),
+)
+def test_what_is_shown_reads_back_to_the_same_value_within_its_rounding(
+    kind: type[q.Quantity], si: float, minus: bool, system: str
+) -> None:
     value = -si if minus and kind in SIGNED else si
     words, other = shown(kind, value, system=system)  # type: ignore[arg-type]  # hypothesis draws the text
     for wording in filter(None, (words, other)):
         half_digit = kind.amounts(wording)[0].step_si / 2
         half_of_half_an_inch = 0.00636 if issubclass(kind, q.Length) else 0.0
-        assert abs(kind.parse(wording).si - value) <= max(half_digit * (1 + 1e-6), half_of_half_an_inch)
+        assert abs(kind.parse(wording).si - value) <= max(
+            half_digit * (1 + 1e-6), half_of_half_an_inch
+        )
 
 
 @given(st.integers(0, 1440))

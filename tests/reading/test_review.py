@@ -24,14 +24,21 @@ def codes(text: str, kind: type[Written] = Stage) -> list[str]:
 
 
 def test_two_units_that_agree_are_no_remark() -> None:
-    assert codes(DATUM + "risers: [{name: deck, count: 1, width: 8 ft (2.44 m), depth: 4 ft}]\n") == []
+    assert (
+        codes(DATUM + "risers: [{name: deck, count: 1, width: 8 ft (2.44 m), depth: 4 ft}]\n") == []
+    )
 
 
 def test_two_units_that_disagree_are_told_with_both_readings() -> None:
     """A published stage said 24 ft by 12 ft (3.05 m); 12 ft are 3.66 m."""
-    (remark,) = remarks(DATUM + "risers: [{name: deck, count: 1, width: 2 m, depth: 12 ft (3.05 m)}]\n")
+    (remark,) = remarks(
+        DATUM + "risers: [{name: deck, count: 1, width: 2 m, depth: 12 ft (3.05 m)}]\n"
+    )
     assert remark.code == "units-disagree"
-    assert remark.sentence == "Depth says '12 ft (3.05 m)', but that is 3.66 m against 3.05 m. Which one is right?"
+    assert (
+        remark.sentence
+        == "Depth says '12 ft (3.05 m)', but that is 3.66 m against 3.05 m. Which one is right?"
+    )
     assert (remark.where.line, remark.where.column) == (3, 52)
 
 
@@ -64,13 +71,15 @@ def test_a_check_is_old_one_day_after_the_limit() -> None:
 
 
 def test_a_check_after_the_revision_is_asked_about() -> None:
-    assert codes(DATUM + "verified: {on: 2026-06-02, by: rigger, how: measured}\n") == ["verified-later"]
+    assert codes(DATUM + "verified: {on: 2026-06-02, by: rigger, how: measured}\n") == [
+        "verified-later"
+    ]
 
 
 def test_a_temperature_in_either_system_is_compared_in_the_same_range() -> None:
     house = (
-        "name: A\nwhat: b\ntown: c\nsetting: indoors\ntime_zone: d\nrevision: {number: 1, on: 2026-01-02, by: e}\n"
-        "air: {temperature: %s, humidity: 50 %%}\n"
+        "name: A\nwhat: b\ntown: c\nsetting: indoors\ntime_zone: d\nrevision: {number: 1, on:"
+        " 2026-01-02, by: e}\nair: {temperature: %s, humidity: 50 %%}\n"
     )
     assert codes(house % "72 F", House) == []
     assert codes(house % "72 C", House) == ["implausible"]

@@ -11,27 +11,58 @@ from builder.reading.text import decode
 
 
 def test_utf_8_is_read_with_and_without_a_byte_order_mark() -> None:
-    assert decode("é: 1\r\n\t".encode(), "f") == "é: 1\r\n\t" == decode(b"\xef\xbb\xbf" + "é: 1\r\n\t".encode(), "f")
+    assert (
+        decode("é: 1\r\n\t".encode(), "f")
+        == "é: 1\r\n\t"
+        == decode(b"\xef\xbb\xbf" + "é: 1\r\n\t".encode(), "f")
+    )
 
 
 @pytest.mark.parametrize(
     ("raw", "message"),
     [
-        ("é\nb: ".encode() + b"\xe9\n", "f:2:4 is not text: byte 6 does not belong to UTF-8; save it as plain text in UTF-8 [not-text]"),
-        (b"\xef\xbb\xbfa: \xe9", "f:1:4 is not text: byte 6 does not belong to UTF-8; save it as plain text in UTF-8 [not-text]"),
-        (b"\xff\xfea\x00", "f:1:4 is not text: byte 3 is zero; save it as plain text in UTF-8 [not-text]"),
-        (b"\x7fELF\x02\x00", "f:1:6 is not text: byte 5 is zero; save it as plain text in UTF-8 [not-text]"),
+        (
+            "é\nb: ".encode() + b"\xe9\n",
+            (
+                "f:2:4 is not text: byte 6 does not belong to UTF-8; save it as plain text in UTF-8"
+                " [not-text]"
+            ),
+        ),
+        (
+            b"\xef\xbb\xbfa: \xe9",
+            (
+                "f:1:4 is not text: byte 6 does not belong to UTF-8; save it as plain text in UTF-8"
+                " [not-text]"
+            ),
+        ),
+        (
+            b"\xff\xfea\x00",
+            "f:1:4 is not text: byte 3 is zero; save it as plain text in UTF-8 [not-text]",
+        ),
+        (
+            b"\x7fELF\x02\x00",
+            "f:1:6 is not text: byte 5 is zero; save it as plain text in UTF-8 [not-text]",
+        ),
         (
             b"a: \x1b[31m",
-            "f:1:4 has the control character U+001B; delete it; an editor that shows hidden characters helps to find it [control-character]",
+            (
+                "f:1:4 has the control character U+001B; delete it; an editor that shows hidden"
+                " characters helps to find it [control-character]"
+            ),
         ),
         (
             b"a: 1\rb: 2\n",
-            "f:1:5 has the control character U+000D; delete it; an editor that shows hidden characters helps to find it [control-character]",
+            (
+                "f:1:5 has the control character U+000D; delete it; an editor that shows hidden"
+                " characters helps to find it [control-character]"
+            ),
         ),
         (
             b"x" * (10 << 20),
-            "f is larger than 2 MiB; a description is a few pages; keep pictures and drawings in files of their own [too-big]",
+            (
+                "f is larger than 2 MiB; a description is a few pages; keep pictures and drawings"
+                " in files of their own [too-big]"
+            ),
         ),
     ],
 )

@@ -18,9 +18,16 @@ NIST = [
 ]
 
 
-@pytest.mark.source("NIST SP 811 (2008), Appendix B.8, factors listed alphabetically; within half the last digit printed")
-@pytest.mark.parametrize(("table", "symbol", "si", "half_digit"), NIST, ids=[each[1] for each in NIST])
-def test_a_factor_is_the_published_one(table: units.Table, symbol: str, si: float, half_digit: float) -> None:
+@pytest.mark.source(
+    "NIST SP 811 (2008), Appendix B.8, factors listed alphabetically; within half the last digit"
+    " printed"
+)
+@pytest.mark.parametrize(
+    ("table", "symbol", "si", "half_digit"), NIST, ids=[each[1] for each in NIST]
+)
+def test_a_factor_is_the_published_one(
+    table: units.Table, symbol: str, si: float, half_digit: float
+) -> None:
     assert abs(float(table[symbol].factor) - si) <= half_digit
 
 
@@ -54,7 +61,9 @@ LIBRARY = [
 
 @pytest.mark.source("scipy.constants 1.17 (CODATA and NIST values), an independent library")
 @pytest.mark.parametrize(("table", "symbol", "si"), LIBRARY, ids=[each[1] for each in LIBRARY])
-def test_a_factor_agrees_with_a_reference_library(table: units.Table, symbol: str, si: float) -> None:
+def test_a_factor_agrees_with_a_reference_library(
+    table: units.Table, symbol: str, si: float
+) -> None:
     assert float(table[symbol].factor) == pytest.approx(si, rel=1e-12)
 
 
@@ -62,21 +71,29 @@ def test_a_factor_agrees_with_a_reference_library(table: units.Table, symbol: st
 @pytest.mark.parametrize("text", ["-40 F", "0 °F", "32 F", "68 F", "98.6 F", "20 C", "-5.5 °C"])
 def test_a_temperature_agrees_with_a_reference_library(text: str) -> None:
     number, scale = float(text.split()[0]), text[-1]
-    assert q.Temperature.parse(text).c == pytest.approx(reference.convert_temperature(number, scale, "C"), abs=1e-9)
+    assert q.Temperature.parse(text).c == pytest.approx(
+        reference.convert_temperature(number, scale, "C"), abs=1e-9
+    )
 
 
 # Diameter and area; the areas carry three digits, so half the last one is the tolerance.
 GAUGES = [
-    ("4/0", 11.684, 107, 0.5), ("3/0", 10.405, 85.0, 0.05), ("2/0", 9.266, 67.4, 0.05), ("1/0", 8.251, 53.5, 0.05), ("1", 7.348, 42.4, 0.05),
-    ("2", 6.544, 33.6, 0.05), ("3", 5.827, 26.7, 0.05), ("4", 5.189, 21.2, 0.05), ("6", 4.115, 13.3, 0.05), ("8", 3.264, 8.37, 0.005),
-    ("10", 2.588, 5.26, 0.005), ("12", 2.053, 3.31, 0.005), ("14", 1.628, 2.08, 0.005), ("16", 1.291, 1.31, 0.005), ("18", 1.024, 0.823, 5e-4),
-    ("20", 0.812, 0.518, 5e-4), ("22", 0.644, 0.326, 5e-4), ("24", 0.511, 0.205, 5e-4), ("36", 0.127, 0.0127, 5e-5), ("40", 0.0799, 0.00501, 5e-6),
+    ("4/0", 11.684, 107, 0.5), ("3/0", 10.405, 85.0, 0.05), ("2/0", 9.266, 67.4, 0.05), ("1/0", 8.251, 53.5, 0.05), ("1", 7.348, 42.4, 0.05),  # noqa: E501
+    ("2", 6.544, 33.6, 0.05), ("3", 5.827, 26.7, 0.05), ("4", 5.189, 21.2, 0.05), ("6", 4.115, 13.3, 0.05), ("8", 3.264, 8.37, 0.005),  # noqa: E501
+    ("10", 2.588, 5.26, 0.005), ("12", 2.053, 3.31, 0.005), ("14", 1.628, 2.08, 0.005), ("16", 1.291, 1.31, 0.005), ("18", 1.024, 0.823, 5e-4),  # noqa: E501
+    ("20", 0.812, 0.518, 5e-4), ("22", 0.644, 0.326, 5e-4), ("24", 0.511, 0.205, 5e-4), ("36", 0.127, 0.0127, 5e-5), ("40", 0.0799, 0.00501, 5e-6),  # noqa: E501
 ]  # fmt: skip
 
 
-@pytest.mark.source("American wire gauge after ASTM B258, tabulated diameters and areas of solid wire")
-@pytest.mark.parametrize(("size", "diameter_mm", "area_mm2", "half_digit"), GAUGES, ids=[each[0] for each in GAUGES])
-def test_a_wire_gauge_has_its_tabulated_area(size: str, diameter_mm: float, area_mm2: float, half_digit: float) -> None:
+@pytest.mark.source(
+    "American wire gauge after ASTM B258, tabulated diameters and areas of solid wire"
+)
+@pytest.mark.parametrize(
+    ("size", "diameter_mm", "area_mm2", "half_digit"), GAUGES, ids=[each[0] for each in GAUGES]
+)
+def test_a_wire_gauge_has_its_tabulated_area(
+    size: str, diameter_mm: float, area_mm2: float, half_digit: float
+) -> None:
     assert abs(awg_mm2(size) - area_mm2) <= half_digit
     assert math.sqrt(4 / math.pi * awg_mm2(size)) == pytest.approx(diameter_mm, abs=0.0006)
 

@@ -1,4 +1,8 @@
-"""Text that tries to be more than text. Written for this project from the ways such attacks are described in OWASP's cheat sheets."""
+"""
+Text that tries to be more than text.
+
+Written for this project from the ways such attacks are described in OWASP's cheat sheets.
+"""
 
 from builder.document import (
     Block,
@@ -84,12 +88,18 @@ def everywhere(text: str, page: str = "rigging") -> tuple[Block, ...]:
         Paragraph(text),
         Paragraph(words),
         Bullets((text, words)),
-        Table((text, text), (Row((text, words), "row"),), summary=text, numeric=(1,), sortable=True),
+        Table(
+            (text, text), (Row((text, words), "row"),), summary=text, numeric=(1,), sortable=True
+        ),
         Facts((entry,)),
         Headline((Entry(text, text, text, f"{page}#here"),)),
         Picture("plan", SVG, text, text),
         Picture("field", SVG, text, text, inline=False, dark=SVG),
         Photo("dock.jpg", text, text),
         Caution(words, text, "danger"),
-        Folded(text, (Paragraph(words), Bullets((text,)), Table((text,), (Row((text,)),)), Heading(4, text)), "folded"),
+        Folded(
+            text,
+            (Paragraph(words), Bullets((text,)), Table((text,), (Row((text,)),)), Heading(4, text)),
+            "folded",
+        ),
     )

@@ -1,4 +1,7 @@
-"""Maps of levels: contours where they belong, numbers where there is room, colours that keep their order without colour."""
+"""
+Maps of levels: contours where they belong, numbers where there is room, colours that keep their
+order without colour.
+"""
 
 import re
 
@@ -7,7 +10,17 @@ import pytest
 
 from builder.render.contours import Frame, Levels, filled_paths, lines_of, loop_path, within
 from builder.render.level_colours import TO_LINEAR_RGB, WHITE_D65, level_colours
-from builder.render.level_map import INK, Layer, Shape, Sheet, level_map_svg, number_places, round_metres, sided, signed
+from builder.render.level_map import (
+    INK,
+    Layer,
+    Shape,
+    Sheet,
+    level_map_svg,
+    number_places,
+    round_metres,
+    sided,
+    signed,
+)
 
 SQUARE = ((0.0, 0.0), (10.0, 0.0), (10.0, 10.0), (0.0, 10.0))
 
@@ -62,7 +75,12 @@ def test_a_loop_is_written_in_steps_without_those_that_stand_still() -> None:
 
 def test_inside_an_outline_by_hand() -> None:
     corner = ((0.0, 0.0), (10.0, 0.0), (10.0, 10.0), (5.0, 5.0), (0.0, 10.0))
-    assert within(corner, np.array([[1.0, 1.0], [5.0, 8.0], [9.0, 8.0], [11.0, 1.0]])).tolist() == [True, False, True, False]
+    assert within(corner, np.array([[1.0, 1.0], [5.0, 8.0], [9.0, 8.0], [11.0, 1.0]])).tolist() == [
+        True,
+        False,
+        True,
+        False,
+    ]
 
 
 def test_numbers_stand_only_on_long_contours_and_well_inside_the_outline() -> None:
@@ -76,13 +94,23 @@ def test_numbers_stand_only_on_long_contours_and_well_inside_the_outline() -> No
 def test_a_map_is_cut_at_the_area_and_names_what_it_shows() -> None:
     drawn = level_map_svg(sheet())
     assert drawn.count("<clipPath") == 1
-    for words in (">Deck</text>", ">Desk</text>", ">+3</text>", ">dB relative to the mix position</text>", ">5 m SL</text>"):
+    for words in (
+        ">Deck</text>",
+        ">Desk</text>",
+        ">+3</text>",
+        ">dB relative to the mix position</text>",
+        ">5 m SL</text>",
+    ):
         assert words in drawn
     assert INK in drawn
 
 
 def test_a_sheet_of_several_carries_titles_for_axes() -> None:
-    drawn = level_map_svg(sheet(panels=(("63 Hz", (Layer(slope(), SQUARE),)), ("1 kHz", (Layer(slope()),))), columns=2))
+    drawn = level_map_svg(
+        sheet(
+            panels=(("63 Hz", (Layer(slope(), SQUARE),)), ("1 kHz", (Layer(slope()),))), columns=2
+        )
+    )
     assert ">63 Hz</text>" in drawn
     assert ">1 kHz</text>" in drawn
     assert " m SL</text>" not in drawn
@@ -95,7 +123,9 @@ def test_a_sheet_without_panels_is_refused() -> None:
 
 
 def test_a_name_on_a_map_cannot_become_markup() -> None:
-    assert "<script" not in level_map_svg(sheet(spots=(("<script>x</script>", (1.0, 1.0)),), reference="<script>"))
+    assert "<script" not in level_map_svg(
+        sheet(spots=(("<script>x</script>", (1.0, 1.0)),), reference="<script>")
+    )
 
 
 def test_places_on_an_axis_are_said_as_crews_write_them() -> None:
@@ -109,7 +139,10 @@ def test_levels_on_contours_carry_their_sign() -> None:
 
 @pytest.mark.parametrize("count", [8, 9, 10])
 def test_colours_rise_in_equal_steps_of_lightness(count: int) -> None:
-    """CIE 15 lightness: no step differs from the mean by a tenth, so greys on paper keep the order and the spacing."""
+    """
+    CIE 15 lightness: no step differs from the mean by a tenth, so greys on paper keep the order and
+    the spacing.
+    """
     steps = np.diff([lightness(channels(colour)) for colour in level_colours(count)])
     assert steps == pytest.approx(np.full(count - 1, steps.mean()), rel=0.1)
     assert steps.mean() > 7
@@ -117,7 +150,10 @@ def test_colours_rise_in_equal_steps_of_lightness(count: int) -> None:
 
 @pytest.mark.parametrize(
     "seen_as",
-    [((0.11238, 0.88762, 0), (0.11238, 0.88762, 0), (0.00401, -0.00401, 1)), ((0.29275, 0.70725, 0), (0.29275, 0.70725, 0), (-0.02234, 0.02234, 1))],
+    [
+        ((0.11238, 0.88762, 0), (0.11238, 0.88762, 0), (0.00401, -0.00401, 1)),
+        ((0.29275, 0.70725, 0), (0.29275, 0.70725, 0), (-0.02234, 0.02234, 1)),
+    ],
 )
 def test_the_colour_blind_see_the_same_order(seen_as: tuple[tuple[float, ...], ...]) -> None:
     """Viénot, Brettel, Mollon 1999, protanope and deuteranope in linear RGB, from memory."""

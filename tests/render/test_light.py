@@ -6,7 +6,13 @@ from markdown import markdown
 from builder.document import Bullets, Heading, Link, Paragraph
 from builder.render.light import light_markdown
 
-PLAIN = ["8.7 m SL", "1:12", "27'-10 1/2\"", "−0.5 dB → +1.0 dB (+1.5 dB)", "Way 11 is bent (since May)."]
+PLAIN = [
+    "8.7 m SL",
+    "1:12",
+    "27'-10 1/2\"",
+    "−0.5 dB → +1.0 dB (+1.5 dB)",
+    "Way 11 is bent (since May).",
+]
 HOSTILE = [
     "*a*",
     "_a_",
@@ -39,8 +45,12 @@ def test_what_crews_write_is_left_as_it_is(text: str) -> None:
 
 @pytest.mark.parametrize("text", HOSTILE)
 def test_nothing_becomes_markup(text: str) -> None:
-    made = markdown(light_markdown([Heading(2, text), Paragraph(text), Bullets([text])]), extensions=["extra"])
-    assert [part.split(">")[0].split("<")[-1] for part in made.split("\n") if part.startswith("<")] == ["h2", "p", "ul", "li", "/ul"]
+    made = markdown(
+        light_markdown([Heading(2, text), Paragraph(text), Bullets([text])]), extensions=["extra"]
+    )
+    assert [
+        part.split(">")[0].split("<")[-1] for part in made.split("\n") if part.startswith("<")
+    ] == ["h2", "p", "ul", "li", "/ul"]
     assert "<a" not in made
     assert "<em" not in made
 

@@ -33,7 +33,19 @@ from builder.render.inline import said
 from builder.render.markdown import NavigationEntry, NavigationGroup, render
 from tests.render.hostile import HOSTILE, SVG, everywhere
 
-EXTENSIONS = ["toc", "tables", "attr_list", "fenced_code", "md_in_html", "footnotes", "abbr", "def_list", "admonition", "sane_lists", "meta"]
+EXTENSIONS = [
+    "toc",
+    "tables",
+    "attr_list",
+    "fenced_code",
+    "md_in_html",
+    "footnotes",
+    "abbr",
+    "def_list",
+    "admonition",
+    "sane_lists",
+    "meta",
+]
 
 
 class Reader(HTMLParser):
@@ -61,7 +73,13 @@ class Reader(HTMLParser):
 
 
 def source(*blocks: Block, title: str = "Rigging", summary: str = "") -> str:
-    found = render(Document("House", (Page("rigging", title, blocks, summary=summary),), (Attachment("dock.jpg", b"x"),)))
+    found = render(
+        Document(
+            "House",
+            (Page("rigging", title, blocks, summary=summary),),
+            (Attachment("dock.jpg", b"x"),),
+        )
+    )
     text = found.pages["rigging.md"]
     assert isinstance(text, str)
     return text
@@ -91,15 +109,21 @@ def test_hostile_text_is_shown_as_the_text_it_is(text: str) -> None:
 
 @pytest.mark.parametrize("text", HOSTILE)
 def test_hostile_titles_stay_values_of_the_front_matter(text: str) -> None:
-    head = yaml.safe_load(source(title=text, summary=text).removeprefix("---\n").partition("\n---\n\n")[0])
+    head = yaml.safe_load(
+        source(title=text, summary=text).removeprefix("---\n").partition("\n---\n\n")[0]
+    )
     assert set(head) == {"title", "description"}
     assert not re.search("[<>\"']", head["title"] + head["description"])
-    assert Reader(f'<meta content="{head["description"]}">').named("meta") == [{"content": visible(text)}]
+    assert Reader(f'<meta content="{head["description"]}">').named("meta") == [
+        {"content": visible(text)}
+    ]
 
 
 @given(st.text(max_size=60))
 def test_any_text_survives_as_a_paragraph(text: str) -> None:
-    assert unspaced(read(Paragraph(("start", text, "end"))).text) == unspaced(f"Riggingstart{visible(text)}end")
+    assert unspaced(read(Paragraph(("start", text, "end"))).text) == unspaced(
+        f"Riggingstart{visible(text)}end"
+    )
 
 
 def unspaced(text: str) -> str:
@@ -138,29 +162,53 @@ def test_a_narrow_blank_inside_a_number_is_kept() -> None:
 
 
 @pytest.mark.parametrize(
-    ("text", "anchor"), [("Point P07", "point-p07"), ("Décor & Bühne", "decor-buhne"), ("日本", "65e5-672c"), ("  a--b ", "a-b")]
+    ("text", "anchor"),
+    [
+        ("Point P07", "point-p07"),
+        ("Décor & Bühne", "decor-buhne"),
+        ("日本", "65e5-672c"),
+        ("  a--b ", "a-b"),
+    ],
 )
 def test_anchors_are_letters_digits_and_hyphens(text: str, anchor: str) -> None:
     assert slug(text) == anchor
 
 
 def test_an_anchor_needs_a_letter() -> None:
-    with pytest.raises(ValueError, match=r"text must hold a letter or a digit to make an anchor, got '!!'"):
+    with pytest.raises(
+        ValueError, match=r"text must hold a letter or a digit to make an anchor, got '!!'"
+    ):
         slug("!!")
 
 
 def test_a_table_says_its_scopes_row_anchors_numbers_and_sort_values() -> None:
-    rows = (Row(("P01", "1,000 kg"), "P01", (None, 1000.0)), Row(("P02", "not stated"), "P02", (None, None)))
+    rows = (
+        Row(("P01", "1,000 kg"), "P01", (None, 1000.0)),
+        Row(("P02", "not stated"), "P02", (None, None)),
+    )
     reader = read(Table(("Point", "Capacity"), rows, summary="Points", numeric=(1,), sortable=True))
-    assert reader.named("th") == [{"scope": "col"}, {"scope": "col", "class": "number"}, {"scope": "row"}, {"scope": "row"}]
+    assert reader.named("th") == [
+        {"scope": "col"},
+        {"scope": "col", "class": "number"},
+        {"scope": "row"},
+        {"scope": "row"},
+    ]
     assert reader.named("td") == [{"class": "number", "data-order": "1000"}, {"class": "number"}]
     assert [row.get("id") for row in reader.named("tr")] == [None, "p01", "p02"]
     assert reader.named("table") == [{"data-sortable": None}]
-    assert reader.named("div")[0] == {"class": "table", "role": "region", "tabindex": "0", "aria-label": "Points"}
+    assert reader.named("div")[0] == {
+        "class": "table",
+        "role": "region",
+        "tabindex": "0",
+        "aria-label": "Points",
+    }
 
 
 def test_a_row_that_does_not_fill_its_columns_is_refused() -> None:
-    with pytest.raises(ValueError, match=r"cells of a row must be 2 like the columns \('Point', 'Capacity'\), got 1"):
+    with pytest.raises(
+        ValueError,
+        match=r"cells of a row must be 2 like the columns \('Point', 'Capacity'\), got 1",
+    ):
         source(Table(("Point", "Capacity"), (Row(("P01",)),)))
 
 
@@ -190,7 +238,9 @@ def test_a_link_to_a_missing_page_is_refused() -> None:
 
 
 def test_a_link_to_a_missing_anchor_is_refused() -> None:
-    with pytest.raises(ValueError, match=r"anchor must be one of page 'rigging' \(points\), got 'beams'"):
+    with pytest.raises(
+        ValueError, match=r"anchor must be one of page 'rigging' \(points\), got 'beams'"
+    ):
         source(Heading(2, "Points", "points"), Headline((Entry("a", "b", anchor="rigging#beams"),)))
 
 
@@ -210,7 +260,10 @@ def test_headings_without_an_anchor_get_one_of_their_own() -> None:
         (("1.2 m", Small("3'-11\"")), "1.2 m 3'-11\""),
         (("1.2 m ", Small("3'-11\"")), "1.2 m 3'-11\""),
         (("2 at once, 1.2 m", Small("3'-11\""), " high"), "2 at once, 1.2 m 3'-11\" high"),
-        (("Mast lift", Tag("limited"), Small("Not in the wing.")), "Mast lift limited Not in the wing."),
+        (
+            ("Mast lift", Tag("limited"), Small("Not in the wing.")),
+            "Mast lift limited Not in the wing.",
+        ),
         ((Tag("checked"), "today"), "checked today"),
         (("See ", Link("the points", "rigging"), "."), "See the points."),
         (("(", Small("none"), ")"), "(none)"),
@@ -224,35 +277,59 @@ def test_pieces_do_not_run_together(words: tuple[str | Small | Tag | Link, ...],
 
 
 def test_an_answer_too_long_for_large_type_is_set_as_a_sentence() -> None:
-    reader = read(Headline((Entry("Power", "2 × 400 A"), Entry("Services", "125 A sound, 400 A lighting, 125 A video, 63 A motors"))))
+    reader = read(
+        Headline(
+            (
+                Entry("Power", "2 × 400 A"),
+                Entry("Services", "125 A sound, 400 A lighting, 125 A video, 63 A motors"),
+            )
+        )
+    )
     assert [span["class"] for span in reader.named("span")] == ["answer", "answer answer-long"]
 
 
 def test_a_caution_that_begins_with_its_title_says_it_once() -> None:
-    assert "Planning figures. Ask the house." in read(Caution("Planning figures. Ask the house.")).text
+    assert (
+        "Planning figures. Ask the house." in read(Caution("Planning figures. Ask the house.")).text
+    )
     assert read(Caution("Planning figures. Ask the house.")).text.count("Planning figures") == 1
 
 
 def test_a_caution_is_a_note_whose_title_is_text() -> None:
     reader = read(Caution("Ask the house.", "Planning figures", "danger"))
-    assert {"class": "caution tone-danger", "role": "note", "aria-label": "Planning figures"} in reader.named("div")
+    assert {
+        "class": "caution tone-danger",
+        "role": "note",
+        "aria-label": "Planning figures",
+    } in reader.named("div")
     assert "Planning figures Ask the house." in reader.text.replace("figuresAsk", "figures Ask")
 
 
 def test_an_unknown_tone_is_refused() -> None:
-    with pytest.raises(ValueError, match="tone must be one of plain, note, caution, danger, got 'loud'"):
+    with pytest.raises(
+        ValueError, match="tone must be one of plain, note, caution, danger, got 'loud'"
+    ):
         source(Caution("x", tone="loud"))
 
 
 def test_an_inline_drawing_stands_in_the_page_and_beside_it_as_a_file() -> None:
-    found = render(Document("House", (Page("plan", "Plan", (Picture("plan-stage", SVG, "The stage from above", "Plan"),)),)))
+    found = render(
+        Document(
+            "House",
+            (Page("plan", "Plan", (Picture("plan-stage", SVG, "The stage from above", "Plan"),)),),
+        )
+    )
     assert found.pages["drawings/plan-stage.svg"] == SVG.encode()
-    assert '<div class="drawing" role="img" aria-label="The stage from above">' in str(found.pages["plan.md"])
+    assert '<div class="drawing" role="img" aria-label="The stage from above">' in str(
+        found.pages["plan.md"]
+    )
     assert "\n\n<path" not in str(found.pages["plan.md"])
 
 
 def test_a_file_picture_has_a_light_and_a_dark_version() -> None:
-    reader = read(Picture("field", "<svg>light</svg>", "Levels", inline=False, dark="<svg>dark</svg>"))
+    reader = read(
+        Picture("field", "<svg>light</svg>", "Levels", inline=False, dark="<svg>dark</svg>")
+    )
     assert [(image["src"], image["class"]) for image in reader.named("img")] == [
         ("drawings/field.svg", "on-light"),
         ("drawings/field-dark.svg", "on-dark"),
@@ -264,14 +341,21 @@ def test_two_different_pictures_of_one_name_are_refused() -> None:
         source(Picture("plan", "<svg>1</svg>", ""), Picture("plan", "<svg>2</svg>", ""))
 
 
-@pytest.mark.parametrize("path", ["../x", "/etc/x", "a/../b", "rigging.md", "a//b", ".htaccess", "x.html"])
+@pytest.mark.parametrize(
+    "path", ["../x", "/etc/x", "a/../b", "rigging.md", "a//b", ".htaccess", "x.html"]
+)
 def test_a_file_stays_inside_the_site_and_replaces_no_page(path: str) -> None:
-    with pytest.raises(ValueError, match="path of a file must be relative, inside the site and no page"):
+    with pytest.raises(
+        ValueError, match="path of a file must be relative, inside the site and no page"
+    ):
         render(Document("House", (), (Attachment(path, b""),)))
 
 
 def test_a_photo_must_be_a_file_of_the_document() -> None:
-    with pytest.raises(ValueError, match=r"path of a photo must be a file of the document, got 'https://example\.org/x\.jpg'"):
+    with pytest.raises(
+        ValueError,
+        match=r"path of a photo must be a file of the document, got 'https://example\.org/x\.jpg'",
+    ):
         source(Photo("https://example.org/x.jpg", "x"))
 
 
@@ -290,25 +374,43 @@ def test_pages_of_one_group_stand_together_where_the_group_comes_first() -> None
     )
     assert render(Document("House", pages)).navigation == (
         NavigationEntry("Home", "index.md"),
-        NavigationGroup("Stage", (NavigationEntry("Rigging", "rigging.md"), NavigationEntry("Decks &lt;b&gt;", "decks.md"))),
+        NavigationGroup(
+            "Stage",
+            (
+                NavigationEntry("Rigging", "rigging.md"),
+                NavigationEntry("Decks &lt;b&gt;", "decks.md"),
+            ),
+        ),
         NavigationEntry("Sound", "sound.md"),
     )
 
 
 def test_raw_html_holds_no_blank_line() -> None:
     text = source(*everywhere("calm"))
-    for start, end in (("<figure>", "</figure>"), ("<details", "</details>"), ("<div class", "</div>"), ("<dl", "</dl>")):
+    for start, end in (
+        ("<figure>", "</figure>"),
+        ("<details", "</details>"),
+        ("<div class", "</div>"),
+        ("<dl", "</dl>"),
+    ):
         for part in re.findall(f"{start}.*?{end}", text, re.S):
             assert "\n\n" not in part
 
 
 def test_an_anchor_named_like_the_page_does_not_meet_the_titles() -> None:
     reader = read(Facts((Entry("Rigging", "x", anchor="rigging"),)))
-    assert [attributes["id"] for _, attributes in reader.elements if "id" in attributes] == ["the_title", "rigging"]
+    assert [attributes["id"] for _, attributes in reader.elements if "id" in attributes] == [
+        "the_title",
+        "rigging",
+    ]
 
 
 def test_a_drawing_with_links_is_a_group_whose_links_can_be_reached() -> None:
-    picture = Picture("plan", '<svg xmlns="http://www.w3.org/2000/svg" role="img"><a href="#p1"><circle/></a></svg>', "Points")
+    picture = Picture(
+        "plan",
+        '<svg xmlns="http://www.w3.org/2000/svg" role="img"><a href="#p1"><circle/></a></svg>',
+        "Points",
+    )
     text = str(render(Document("House", (Page("plan", "Plan", (picture,)),))).pages["plan.md"])
     assert text.count('role="group"') == 2
     assert 'role="img"' not in text

@@ -8,8 +8,14 @@ PHOTO = Path(__file__).parents[2] / "venue" / "photos" / "basin-lane-arch.png"
 
 
 def test_a_png_tells_its_width_and_height() -> None:
-    """ISO/IEC 15948, 11.2.2: the header chunk is first; its data begins with width and height, four bytes each, most significant first."""
-    assert size_of(b"\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR\x00\x00\x02\x80\x00\x00\x01\xe0") == (640, 480)
+    """
+    ISO/IEC 15948, 11.2.2: the header chunk is first; its data begins with width and height, four
+    bytes each, most significant first.
+    """
+    assert size_of(b"\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR\x00\x00\x02\x80\x00\x00\x01\xe0") == (
+        640,
+        480,
+    )
     assert size_of(PHOTO.read_bytes())
 
 
@@ -22,6 +28,9 @@ def test_a_jpeg_tells_them_behind_its_other_segments() -> None:
 
 
 def test_a_drawing_tells_its_box() -> None:
-    assert size_of(b'<?xml?>\n<svg width="388.8pt" viewBox="0 0 388.8 1208.3" version="1.1">') == (518, 1611)
+    assert size_of(b'<?xml?>\n<svg width="388.8pt" viewBox="0 0 388.8 1208.3" version="1.1">') == (
+        518,
+        1611,
+    )
     assert size_of(b'<svg width="12mm" viewBox="0 0 900 450">') == (900, 450)
     assert size_of(b"<svg>") is None

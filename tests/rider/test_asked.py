@@ -23,33 +23,60 @@ def problems(text: str) -> list[str]:
 
 
 def test_a_rider_needs_no_more_than_a_name() -> None:
-    assert read("act: Five Wet Dogs") == {"act": "Five Wet Dogs", "revision": "", "stays_m": None, "clock": None, "requirements": []}
+    assert read("act: Five Wet Dogs") == {
+        "act": "Five Wet Dogs",
+        "revision": "",
+        "stays_m": None,
+        "clock": None,
+        "requirements": [],
+    }
 
 
 def test_a_need_is_read_in_si_with_its_line_and_its_own_words() -> None:
-    found = read("act: A\nneeds:\n  - {what: Stage width, at least: 40 ft, strictness: should}\n")["requirements"][0]
-    assert (found["what"], found["low"], found["line"], found["need"], found["strictness"]) == ("stage width", 12.192, 3, "at least 40 ft", "should")
+    found = read("act: A\nneeds:\n  - {what: Stage width, at least: 40 ft, strictness: should}\n")[
+        "requirements"
+    ][0]
+    assert (found["what"], found["low"], found["line"], found["need"], found["strictness"]) == (
+        "stage width",
+        12.192,
+        3,
+        "at least 40 ft",
+        "should",
+    )
 
 
 def test_feet_inches_and_metric_are_both_read_between_two_values() -> None:
-    found = read("""act: A\nneeds:\n  - {what: deck height, between: [3 ft, "1.5 m"]}\n""")["requirements"][0]
+    found = read("""act: A\nneeds:\n  - {what: deck height, between: [3 ft, "1.5 m"]}\n""")[
+        "requirements"
+    ][0]
     assert (found["low"], found["high"]) == (0.9144, 1.5)
 
 
 def test_alternatives_keep_their_parts() -> None:
-    text = "act: A\nneeds:\n  - any of:\n      - {what: dock height, at least: 1.1 m}\n      - {what: forklifts, at least: 1}\n"
+    text = (
+        "act: A\nneeds:\n  - any of:\n      - {what: dock height, at least: 1.1 m}\n      - {what:"
+        " forklifts, at least: 1}\n"
+    )
     found = read(text)["requirements"][0]
     assert found["title"] == "Dock height above the road or forklifts"
     assert [part["what"] for part in found["any"]] == ["dock height", "forklifts"]
 
 
 def test_an_amount_not_known_yet_may_be_written() -> None:
-    assert read("act: A\nneeds:\n  - {what: inputs, at least: ?}\n")["requirements"][0]["way"] == "unknown"
+    assert (
+        read("act: A\nneeds:\n  - {what: inputs, at least: ?}\n")["requirements"][0]["way"]
+        == "unknown"
+    )
 
 
 def test_a_level_without_its_terms_stays_without_them() -> None:
     found = read("act: A\nlevel: {at: 105 dB}\n")["requirements"][0]
-    assert (found["weighting"], found["metric"], found["place"], found["over_s"]) == ("", "", "", None)
+    assert (found["weighting"], found["metric"], found["place"], found["over_s"]) == (
+        "",
+        "",
+        "",
+        None,
+    )
 
 
 @pytest.mark.parametrize(
@@ -57,11 +84,17 @@ def test_a_level_without_its_terms_stays_without_them() -> None:
     [
         (
             "act: A\nneeds:\n  - {what: stage widht, at least: 12 m}\n",
-            "rider.yml:3:12 what: 'stage widht' is nothing that can be checked; did you mean 'stage width'? [need-unknown]",
+            (
+                "rider.yml:3:12 what: 'stage widht' is nothing that can be checked; did you mean"
+                " 'stage width'? [need-unknown]"
+            ),
         ),
         (
             "act: A\nneeds:\n  - {what: stage width}\n",
-            "rider.yml:3:12 what: 'stage width' does not say how much; write one of: at least, at most, between [need-unclear]",
+            (
+                "rider.yml:3:12 what: 'stage width' does not say how much; write one of: at least,"
+                " at most, between [need-unclear]"
+            ),
         ),
         (
             "act: A\nneeds:\n  - {what: haze, at least: 2}\n",
@@ -73,36 +106,60 @@ def test_a_level_without_its_terms_stays_without_them() -> None:
         ),
         (
             "act: A\nneeds:\n  - {what: forklifts, at least: -1}\n",
-            "rider.yml:3:33 at least: '-1' is below zero, and a count cannot be; write 0 or more [count-negative]",
+            (
+                "rider.yml:3:33 at least: '-1' is below zero, and a count cannot be; write 0 or"
+                " more [count-negative]"
+            ),
         ),
         (
             "act: A\nneeds:\n  - {what: deck height, between: [2 m, 1 m]}\n",
-            "rider.yml:3:34 between: '2 m' is more than the second; write the least first [need-unclear]",
+            (
+                "rider.yml:3:34 between: '2 m' is more than the second; write the least first"
+                " [need-unclear]"
+            ),
         ),
         (
             "act: A\nneeds:\n  - {at least: 12 m}\n",
-            "rider.yml:3:5 what is missing here; write what is needed, or any of with a list [missing-key]",
+            (
+                "rider.yml:3:5 what is missing here; write what is needed, or any of with a list"
+                " [missing-key]"
+            ),
         ),
         (
             "act: A\npower:\n  - {for: sound, current: 63 A, within: 10 m}\n",
-            "rider.yml:3:41 within: '10 m' does not say of what; add of: with a place of the house [need-unclear]",
+            (
+                "rider.yml:3:41 within: '10 m' does not say of what; add of: with a place of the"
+                " house [need-unclear]"
+            ),
         ),
         (
             "act: A\npower:\n  - {for: sound, current: 63 A, count: 2}\n",
-            "rider.yml:3:40 count: '2' counts single-phase circuits, and this load is on three phases; "
-            "add phases: single, or write a line for each feed of three phases [need-unclear]",
+            (
+                "rider.yml:3:40 count: '2' counts single-phase circuits, and this load is on three"
+                " phases; add phases: single, or write a line for each feed of three phases"
+                " [need-unclear]"
+            ),
         ),
         (
             "act: A\nneeds:\n  - {what: deck height, at least: 1 m, at most: 2 m}\n",
-            "rider.yml:3:12 what: 'deck height' says at least and at most; write between for the least and the most [need-unclear]",
+            (
+                "rider.yml:3:12 what: 'deck height' says at least and at most; write between for"
+                " the least and the most [need-unclear]"
+            ),
         ),
         (
             "act: A\nneeds:\n  - {what: stage width, at least: -3 m}\n",
-            "rider.yml:3:35 at least: '-3 m' is below zero; write it without the minus [number-out-of-range]",
+            (
+                "rider.yml:3:35 at least: '-3 m' is below zero; write it without the minus"
+                " [number-out-of-range]"
+            ),
         ),
         (
             "act: A\nstays on deck: -3 m\n",
-            "rider.yml:2:16 stays on deck: '-3 m' is below zero; write it without the minus [number-out-of-range]",
+            (
+                "rider.yml:2:16 stays on deck: '-3 m' is below zero; write it without the minus"
+                " [number-out-of-range]"
+            ),
         ),
         (
             "act: A\nclock: {set: 90}\n",
@@ -110,7 +167,10 @@ def test_a_level_without_its_terms_stays_without_them() -> None:
         ),
         (
             "act: A\nclock: {changeover parts: {patch: 4}}\n",
-            "rider.yml:2:35 clock.changeover parts.patch: '4' needs a unit; write '4 min' [unit-missing]",
+            (
+                "rider.yml:2:35 clock.changeover parts.patch: '4' needs a unit; write '4 min'"
+                " [unit-missing]"
+            ),
         ),
     ],
 )
@@ -119,7 +179,15 @@ def test_a_mistake_is_told_with_its_line_and_what_to_write(text: str, problem: s
 
 
 def test_all_mistakes_are_told_at_once() -> None:
-    assert len(problems("act: A\nneeds:\n  - {what: x, at least: 1}\n  - {what: stage width, at least: 3 kg}\n  - {what: haze, is: maybe}\n")) == 3
+    assert (
+        len(
+            problems(
+                "act: A\nneeds:\n  - {what: x, at least: 1}\n  - {what: stage width, at least: 3"
+                " kg}\n  - {what: haze, is: maybe}\n"
+            )
+        )
+        == 3
+    )
 
 
 def test_two_riders_of_one_name_are_refused() -> None:

@@ -18,7 +18,13 @@ ON = date(2026, 10, 12)
 DEMO = read_folder(Path(__file__).parent.parent.parent / "venue")
 TEXTS = {key: DEMO.texts[key] for key in ("house.yml", "access.yml", "stage.yml", "power.yml")}
 """The demo without what takes long to compute and no test here asks."""
-CHARGERS = ("standing_loads:\n", "standing_loads:\n  - {what: Chargers, on: SL lighting switch, draws: 10 A, phases: L1, power_factor: 0.95}\n")
+CHARGERS = (
+    "standing_loads:\n",
+    (
+        "standing_loads:\n  - {what: Chargers, on: SL lighting switch, draws: 10 A, phases: L1,"
+        " power_factor: 0.95}\n"
+    ),
+)
 
 
 def pack(old: str = "", new: str = "") -> Pack:
@@ -36,7 +42,12 @@ def before() -> Pack:
 
 def books(**shows: str) -> Books:
     """Books with a rider a word, all on one day unless the text says another."""
-    texts = {f"shows/{name}.yml": f"act: {name}\n{'' if 'plays' in text else 'plays: 2026-12-05'}\n{text}" for name, text in shows.items()}
+    texts = {
+        f"shows/{name}.yml": (
+            f"act: {name}\n{'' if 'plays' in text else 'plays: 2026-12-05'}\n{text}"
+        )
+        for name, text in shows.items()
+    }
     found = books_of(texts, RULES)
     assert not found.problems
     return found
@@ -57,8 +68,16 @@ def free_a(found: Pack) -> float:
     """What is free on the fullest phase of the lighting switch, the largest service, in A."""
     section = found.section("power")
     assert section is not None
-    item = next(item for item in section.items if item.kind == "service" and item.name == "SL lighting switch")
-    return min(figure.value.number for figure in item.figures if ".free.L" in figure.key and figure.value and figure.value.number is not None)
+    item = next(
+        item
+        for item in section.items
+        if item.kind == "service" and item.name == "SL lighting switch"
+    )
+    return min(
+        figure.value.number
+        for figure in item.figures
+        if ".free.L" in figure.key and figure.value and figure.value.number is not None
+    )
 
 
 def lighting(current_a: float) -> str:
@@ -71,10 +90,18 @@ def test_a_verdict_turns_at_the_ampere_that_a_new_load_takes(before: Pack) -> No
     after = pack(*CHARGERS)
     was_a, left_a = free_a(before), free_a(after)
     assert was_a - left_a == pytest.approx(10.0, abs=1e-9)
-    assert turns(books(Just=lighting(left_a - 0.01)), before, after) == "Shows on the books: no verdict changes."
+    assert (
+        turns(books(Just=lighting(left_a - 0.01)), before, after)
+        == "Shows on the books: no verdict changes."
+    )
     over = turns(books(Over=lighting(left_a + 0.01)), before, after)
-    assert "Saturday 5 December, Over: power for lighting fits now, would be short by 0.01 A" in over
-    assert turns(books(Never=lighting(was_a + 1)), before, before) == "Shows on the books: no verdict changes."
+    assert (
+        "Saturday 5 December, Over: power for lighting fits now, would be short by 0.01 A" in over
+    )
+    assert (
+        turns(books(Never=lighting(was_a + 1)), before, before)
+        == "Shows on the books: no verdict changes."
+    )
 
 
 def test_a_show_that_was_short_already_is_told_when_it_gets_shorter(before: Pack) -> None:
@@ -83,33 +110,74 @@ def test_a_show_that_was_short_already_is_told_when_it_gets_shorter(before: Pack
 
 
 def test_a_service_out_of_service_takes_the_outlets_below_it_along(before: Pack) -> None:
-    after = pack("  - name: SR sound switch\n", "  - name: SR sound switch\n    condition: out of service\n")
-    said = turns(books(A="power:\n  - {for: backline, current: 16 A, count: 2, phases: single, of: Stage left}\n"), before, after)
-    assert "power for backline fits now, would be short by 2 (0 such outlets of 2. SR sound switch is out of service" in said
+    after = pack(
+        "  - name: SR sound switch\n", "  - name: SR sound switch\n    condition: out of service\n"
+    )
+    said = turns(
+        books(
+            A=(
+                "power:\n  - {for: backline, current: 16 A, count: 2, phases: single, of: Stage"
+                " left}\n"
+            )
+        ),
+        before,
+        after,
+    )
+    assert (
+        "power for backline fits now, would be short by 2 (0 such outlets of 2. SR sound switch is"
+        " out of service" in said
+    )
 
 
 def test_what_becomes_short_stands_before_what_another_service_answers(before: Pack) -> None:
-    after = pack("  - name: SL lighting switch\n", "  - name: SL lighting switch\n    condition: out of service\n")
+    after = pack(
+        "  - name: SL lighting switch\n",
+        "  - name: SL lighting switch\n    condition: out of service\n",
+    )
     shows = books(
         Early="plays: 2026-11-01\npower:\n  - {for: lighting, current: 63 A}\n",
         Late="plays: 2026-12-05\npower:\n  - {for: lighting, current: 200 A}\n",
     )
     said = turns(shows, before, after)
-    assert said.index("Late: power for lighting fits now, would be short") < said.index("Early: power for lighting still fits")
+    assert said.index("Late: power for lighting fits now, would be short") < said.index(
+        "Early: power for lighting still fits"
+    )
     assert "in place of SL lighting switch" in said
 
 
-def test_a_fit_that_gets_a_note_tells_it_and_a_sum_that_is_still_enough_is_not_told(before: Pack) -> None:
-    worn = TEXTS["access.yml"].replace("kind: forklift, count: 1,", "kind: forklift, count: 1, condition: limited, note: Slow.,")
+def test_a_fit_that_gets_a_note_tells_it_and_a_sum_that_is_still_enough_is_not_told(
+    before: Pack,
+) -> None:
+    worn = TEXTS["access.yml"].replace(
+        "kind: forklift, count: 1,", "kind: forklift, count: 1, condition: limited, note: Slow.,"
+    )
     after = pack_of(venue_of({**TEXTS, "access.yml": worn}, DEMO.photos))
     said = turns(books(A="needs:\n  - {what: forklift capacity, at least: 1 t}\n"), before, after)
-    assert "rated capacity of a forklift fits now, would fit, with a note: Yard forklift is limited: Slow" in said
-    fewer = pack_of(venue_of({**TEXTS, "access.yml": TEXTS["access.yml"].replace("what: buses, count: 2", "what: buses, count: 3")}, DEMO.photos))
-    assert turns(books(A="needs:\n  - {what: bus parking, at least: 1}\n"), fewer, before) == "Shows on the books: no verdict changes."
+    assert (
+        "rated capacity of a forklift fits now, would fit, with a note: Yard forklift is limited:"
+        " Slow" in said
+    )
+    fewer = pack_of(
+        venue_of(
+            {
+                **TEXTS,
+                "access.yml": (
+                    TEXTS["access.yml"].replace("what: buses, count: 2", "what: buses, count: 3")
+                ),
+            },
+            DEMO.photos,
+        )
+    )
+    assert (
+        turns(books(A="needs:\n  - {what: bus parking, at least: 1}\n"), fewer, before)
+        == "Shows on the books: no verdict changes."
+    )
 
 
 def test_a_change_and_its_opposite_turn_nothing(before: Pack) -> None:
-    shows = books(A=lighting(40), B="needs:\n  - {what: stage depth, at least: 3 m}\nstays on deck: 1 m\n")
+    shows = books(
+        A=lighting(40), B="needs:\n  - {what: stage depth, at least: 3 m}\nstays on deck: 1 m\n"
+    )
     assert turned(outlook(shows, before, ON), outlook(shows, pack(), ON)) == ()
 
 
@@ -128,16 +196,24 @@ def test_a_verdict_that_only_one_state_has_is_told_too(before: Pack) -> None:
     found = outlook(books(A=lighting(300)), before, ON)
     (judged,) = found.coming
     none = replace(found, coming=(replace(judged, verdicts=()),))
-    assert "A: power for lighting would be short by" in told(turned_lines(turned(none, found), found, ()))
+    assert "A: power for lighting would be short by" in told(
+        turned_lines(turned(none, found), found, ())
+    )
     assert "A: power for lighting is short by" in told(turned_lines(turned(found, none), none, ()))
-    assert told(turned_lines(turned(found, none), none, ())).endswith("now, would no longer be told")
-    assert "would be short by" in told(turned_lines(turned(replace(found, coming=()), found), found, ()))
+    assert told(turned_lines(turned(found, none), none, ())).endswith(
+        "now, would no longer be told"
+    )
+    assert "would be short by" in told(
+        turned_lines(turned(replace(found, coming=()), found), found, ())
+    )
 
 
 def test_a_hold_is_told_as_one_and_its_day_with_it(before: Pack) -> None:
     need = "needs:\n  - {what: bus parking, at least: 2}\n"
     found = outlook(books(A=need, B=f"plays: 2026-12-05\nbooking: second hold\n{need}"), before, ON)
-    assert "Saturday 5 December, all acts together, second hold: 1 short" in told(outlook_lines(found))
+    assert "Saturday 5 December, all acts together, second hold: 1 short" in told(
+        outlook_lines(found)
+    )
 
 
 def only(found: Outlook) -> str:
@@ -146,10 +222,18 @@ def only(found: Outlook) -> str:
 
 
 def test_shows_that_have_played_are_named_and_not_judged(before: Pack) -> None:
-    found = only(outlook(books(Old="plays: 2026-10-11\nquestions: [x]", New="plays: 2027-01-02\nquestions: [x]"), before, ON))
+    found = only(
+        outlook(
+            books(Old="plays: 2026-10-11\nquestions: [x]", New="plays: 2027-01-02\nquestions: [x]"),
+            before,
+            ON,
+        )
+    )
     assert "Played before 2026-10-12, not judged: Old (2026-10-11)." in found
     assert "Saturday 2 January 2027, New: 1 to ask" in found
-    assert only(outlook(books(Old="plays: 2026-10-11"), before, ON)).startswith("No show is on the books from 2026-10-12 on.")
+    assert only(outlook(books(Old="plays: 2026-10-11"), before, ON)).startswith(
+        "No show is on the books from 2026-10-12 on."
+    )
 
 
 def test_a_caution_stands_beside_what_is_short(before: Pack) -> None:
@@ -159,6 +243,15 @@ def test_a_caution_stands_beside_what_is_short(before: Pack) -> None:
 
 def test_programs_get_what_is_short_with_its_remedy(before: Pack) -> None:
     (show,) = outlook_record(outlook(books(A=lighting(300)), before, ON))["coming"]
-    assert (show["file"], show["act"], show["plays"], show["booking"], show["verdict"]) == ("shows/A.yml", "A", "2026-12-05", "confirmed", "short")
+    assert (show["file"], show["act"], show["plays"], show["booking"], show["verdict"]) == (
+        "shows/A.yml",
+        "A",
+        "2026-12-05",
+        "confirmed",
+        "short",
+    )
     assert show["counts"]["short"] == 1
-    assert show["short"][0]["remedy"] == "Hire a generator, or share with another department and draw less."
+    assert (
+        show["short"][0]["remedy"]
+        == "Hire a generator, or share with another department and draw less."
+    )

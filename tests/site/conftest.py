@@ -31,7 +31,10 @@ housepack check --venue a-folder-with-a-name-that-is-longer-than-any-phone-is-wi
 
 @pytest.fixture(scope="session", autouse=True)
 def guides(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
-    """Guides of the sample's own, so that these tests do not depend on what the project's guides say today."""
+    """
+    Guides of the sample's own, so that these tests do not depend on what the project's guides say
+    today.
+    """
     folder = tmp_path_factory.mktemp("guides")
     (folder / "read-a-pack.md").write_text(GUIDE, "utf-8")
     with pytest.MonkeyPatch.context() as patch:
@@ -49,7 +52,9 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture(scope="session")
 def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The demo's whole site with the project's own guides, built once for all tests that look at it."""
+    """
+    The demo's whole site with the project's own guides, built once for all tests that look at it.
+    """
     site = tmp_path_factory.mktemp("whole-demo") / "site"
     with own_guides():
         build_document(published(ROOT / "venue"), site)

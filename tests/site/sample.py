@@ -41,37 +41,61 @@ PLAN = """<svg xmlns="http://www.w3.org/2000/svg" viewBox="-11 -3 22 16" width="
 <g fill="currentColor" stroke="none"><circle cx="-6" cy="2" r="0.14"/><circle cx="-2" cy="2" r="0.14"/><circle cx="2" cy="2" r="0.14"/>
 <circle cx="6" cy="2" r="0.14"/><circle cx="-6" cy="6" r="0.14"/><circle cx="-2" cy="6" r="0.14"/><circle cx="2" cy="6" r="0.14"/>
 <circle cx="6" cy="6" r="0.14"/></g>
-</svg>"""
+</svg>"""  # noqa: E501
 
 
 def field_picture(ink: str, paper: str) -> str:
     """A stand-in for a computed map, in one scheme."""
-    bands = "".join(f'<rect x="{40 * step}" y="0" width="40" height="180" fill="{ink}" opacity="{0.1 + step / 12:.2f}"/>' for step in range(10))
+    bands = "".join(
+        f'<rect x="{40 * step}" y="0" width="40" height="180" fill="{ink}"'
+        f' opacity="{0.1 + step / 12:.2f}"/>'
+        for step in range(10)
+    )
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 220" width="800" height="440"><rect width="400" height="220" fill="{paper}"/>'
-        f'{bands}<text x="8" y="206" font-size="12" font-family="sans-serif" fill="{ink}">'
-        "Level on the audience area, dB relative to the mix position</text></svg>"
+        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 220" width="800"'
+        f' height="440"><rect width="400" height="220" fill="{paper}"/>{bands}<text x="8" y="206"'
+        f' font-size="12" font-family="sans-serif" fill="{ink}">Level on the audience area, dB'
+        " relative to the mix position</text></svg>"
     )
 
 
 def document(extra: tuple[Page, ...] = (), venue: str = VENUE) -> Document:
     """The whole sample, with further pages if wanted."""
     pages = (home(), rigging(), power(), sound(), access(), crew())
-    return Document(venue, (*pages, *extra), (Attachment("pack.json", to_json(pack(venue)).encode()), Attachment("dock.jpg", GREY_DOT)))
+    return Document(
+        venue,
+        (*pages, *extra),
+        (Attachment("pack.json", to_json(pack(venue)).encode()), Attachment("dock.jpg", GREY_DOT)),
+    )
 
 
 def pack(venue: str = VENUE) -> Pack:
     """The pack beside the sample: no sections, a revision."""
-    return Pack(venue, Revision("7", "2026-11-02", "Technical office", "4f1c09ab77e2", "Dock leveller replaced"), (), ())
+    return Pack(
+        venue,
+        Revision("7", "2026-11-02", "Technical office", "4f1c09ab77e2", "Dock leveller replaced"),
+        (),
+        (),
+    )
 
 
 def home() -> Page:
     """What a reader with two minutes sees."""
     entries = (
-        Entry("Capacity", "2,350 standing", "1,180 seated, with 12 wheelchair places", "access#capacity"),
+        Entry(
+            "Capacity",
+            "2,350 standing",
+            "1,180 seated, with 12 wheelchair places",
+            "access#capacity",
+        ),
         Entry("Stage", "18.0 × 11.0 m", "59'-1\" × 36'-1\", deck at 1.40 m (4'-7\")"),
         Entry("Trim", "9.60 m", "31'-6\" to low steel", "rigging#points"),
-        Entry("Flown load", "18.4 t on 45 points", "40,600 lb, one point at 1,000 kg", "rigging#points"),
+        Entry(
+            "Flown load",
+            "18.4 t on 45 points",
+            "40,600 lb, one point at 1,000 kg",
+            "rigging#points",
+        ),
         Entry("Power", "2 × 400 A", "400/230 V, three phases, stage left", "power#services"),
         Entry("Noise limit", "99 dB(A) Leq, 60 min", "at the mix position", "sound"),
         Entry("Dock", "2 trucks", "13.6 m trailers, dock height 1.10 m (3'-7\")", "access"),
@@ -81,24 +105,46 @@ def home() -> Page:
         "index",
         "Overview",
         (
-            Paragraph("A hall for standing and seated concerts with a flat floor, a fixed stage and a grid of rated points over it."),
+            Paragraph(
+                "A hall for standing and seated concerts with a flat floor, a fixed stage and a"
+                " grid of rated points over it."
+            ),
             Headline(entries),
             Caution(LOADS),
             Heading(2, "What the house should know", "findings"),
             Table(
                 ("Level", "What", "Where"),
                 (
-                    Row(((Tag("danger", "danger"),), "Point P07 is asked to carry 1,240 kg of 1,000 kg.", (Link("Rigging", "rigging", "p07"),))),
                     Row(
-                        ((Tag("caution", "caution"),), "The second service has not been checked for 410 days.", (Link("Power", "power", "services"),))
+                        (
+                            (Tag("danger", "danger"),),
+                            "Point P07 is asked to carry 1,240 kg of 1,000 kg.",
+                            (Link("Rigging", "rigging", "p07"),),
+                        )
                     ),
-                    Row(((Tag("note", "note"),), "The house mixer is out for repair until spring.", (Link("Sound", "sound"),))),
+                    Row(
+                        (
+                            (Tag("caution", "caution"),),
+                            "The second service has not been checked for 410 days.",
+                            (Link("Power", "power", "services"),),
+                        )
+                    ),
+                    Row(
+                        (
+                            (Tag("note", "note"),),
+                            "The house mixer is out for repair until spring.",
+                            (Link("Sound", "sound"),),
+                        )
+                    ),
                 ),
                 summary="Findings, most serious first",
             ),
             Heading(2, "Who to ask", "contacts"),
             Facts(
-                (Entry("Technical office", "Duty engineer, 24 hours", "+00 000 555 0142"), Entry("Rigging", "Head rigger", "weekdays 9:00 to 17:00"))
+                (
+                    Entry("Technical office", "Duty engineer, 24 hours", "+00 000 555 0142"),
+                    Entry("Rigging", "Head rigger", "weekdays 9:00 to 17:00"),
+                )
             ),
         ),
         summary="The answers most people come for, and what the house should know.",
@@ -122,12 +168,36 @@ def point_row(index: int) -> Row:
         state,
         "beam 400, dead hang" if index % 4 else "bridle only",
     )
-    return Row(cells, name, (None, across * 2.0, depth, 9.6, float(rated), float(used), float(rated - used), None, None))
+    return Row(
+        cells,
+        name,
+        (
+            None,
+            across * 2.0,
+            depth,
+            9.6,
+            float(rated),
+            float(used),
+            float(rated - used),
+            None,
+            None,
+        ),
+    )
 
 
 def rigging() -> Page:
     """A long page: table of 45 rows, drawing, working, a danger."""
-    columns = ("Point", "From centre", "Depth", "Low steel", "Rated", "On the books", "Left", "State", "Condition")
+    columns = (
+        "Point",
+        "From centre",
+        "Depth",
+        "Low steel",
+        "Rated",
+        "On the books",
+        "Left",
+        "State",
+        "Condition",
+    )
     blocks: tuple[Block, ...] = (
         Paragraph(
             (
@@ -136,14 +206,27 @@ def rigging() -> Page:
                 ", the datum is the centre line at the plaster line.",
             )
         ),
-        Caution("Point P07 carries 1,240 kg of 1,000 kg. Do not hang from it before the head rigger has agreed.", "P07 is over its rating", "danger"),
+        Caution(
+            "Point P07 carries 1,240 kg of 1,000 kg. Do not hang from it before the head rigger has"
+            " agreed.",
+            "P07 is over its rating",
+            "danger",
+        ),
         Caution(LOADS),
         Heading(2, "Points", "points"),
-        Table(columns, tuple(point_row(index) for index in range(1, 46)), "Rigging points", (1, 2, 3, 4, 5, 6), sortable=True),
+        Table(
+            columns,
+            tuple(point_row(index) for index in range(1, 46)),
+            "Rigging points",
+            (1, 2, 3, 4, 5, 6),
+            sortable=True,
+        ),
         Folded(
             "Working: what point P07 carries",
             (
-                Paragraph("Two legs of a bridle share the load by the directions in which they pull."),
+                Paragraph(
+                    "Two legs of a bridle share the load by the directions in which they pull."
+                ),
                 Facts(
                     (
                         Entry("Load", "1,800 kg", "stated, line array main left"),
@@ -152,42 +235,82 @@ def rigging() -> Page:
                     )
                 ),
                 Table(
-                    ("Step", "Value"), (Row(("Leg length", "4.00 m")), Row(("Share of the load", "0.69")), Row(("Pull along the leg", "1,240 kg")))
+                    ("Step", "Value"),
+                    (
+                        Row(("Leg length", "4.00 m")),
+                        Row(("Share of the load", "0.69")),
+                        Row(("Pull along the leg", "1,240 kg")),
+                    ),
                 ),
-                Caution("Legs have no weight and no stretch; the load is still.", "Left out", "note"),
+                Caution(
+                    "Legs have no weight and no stretch; the load is still.", "Left out", "note"
+                ),
             ),
             "working-p07",
         ),
         Heading(2, "Plan", "plan"),
-        Picture("rigging-plan", PLAN, "Plan of the stage with eight of the rigging points, seen from above", "Stage from above, points by name"),
+        Picture(
+            "rigging-plan",
+            PLAN,
+            "Plan of the stage with eight of the rigging points, seen from above",
+            "Stage from above, points by name",
+        ),
         Heading(2, "Hoists", "hoists"),
         Facts(
             (
-                Entry("House hoists", "24 of 1,000 kg", (Tag("checked"), " 2026-09-14 by the head rigger, load test"), "house-hoists"),
+                Entry(
+                    "House hoists",
+                    "24 of 1,000 kg",
+                    (Tag("checked"), " 2026-09-14 by the head rigger, load test"),
+                    "house-hoists",
+                ),
                 Entry("Chain", "24 m", "79 ft"),
                 Entry("Control", "16 channels", "stage left, second gallery"),
                 Entry("Trusses", (Small("not stated"),), "ask the house"),
             )
         ),
     )
-    return Page("rigging", "Rigging", blocks, "Points, their ratings and what is left on each.", "Stage")
+    return Page(
+        "rigging", "Rigging", blocks, "Points, their ratings and what is left on each.", "Stage"
+    )
 
 
 def power() -> Page:
     """Services and circuits."""
     services = (
         Row(
-            ("Stage left main", "400 A", "400/230 V, 3 phases, N, PE", "single-pole 400 A", "312 A", "6.1 V at 63 A"),
+            (
+                "Stage left main",
+                "400 A",
+                "400/230 V, 3 phases, N, PE",
+                "single-pole 400 A",
+                "312 A",
+                "6.1 V at 63 A",
+            ),
             "service-main",
             (None, 400, None, None, 312, 6.1),
         ),
         Row(
-            ("Stage right audio", "125 A", "400/230 V, 3 phases, N, PE", "IEC 60309 125 A 5-pin", "96 A", "2.4 V at 63 A"),
+            (
+                "Stage right audio",
+                "125 A",
+                "400/230 V, 3 phases, N, PE",
+                "IEC 60309 125 A 5-pin",
+                "96 A",
+                "2.4 V at 63 A",
+            ),
             "service-audio",
             (None, 125, None, None, 96, 2.4),
         ),
         Row(
-            ("Dock", "63 A", "400/230 V, 3 phases, N, PE", "IEC 60309 63 A 5-pin", "63 A", "not stated"),
+            (
+                "Dock",
+                "63 A",
+                "400/230 V, 3 phases, N, PE",
+                "IEC 60309 63 A 5-pin",
+                "63 A",
+                "not stated",
+            ),
             "service-dock",
             (None, 63, None, None, 63, None),
         ),
@@ -198,7 +321,13 @@ def power() -> Page:
         (
             Caution(ELECTRICITY),
             Heading(2, "Services", "services"),
-            Table(("Service", "Rating", "System", "Handed over on", "Free", "Drop at the far end"), services, "Services", (1, 4, 5), sortable=True),
+            Table(
+                ("Service", "Rating", "System", "Handed over on", "Free", "Drop at the far end"),
+                services,
+                "Services",
+                (1, 4, 5),
+                sortable=True,
+            ),
             Heading(2, "Rules of the house", "rules"),
             Bullets(
                 (
@@ -254,8 +383,19 @@ def access() -> Page:
         "access",
         "Access and capacity",
         (
-            Paragraph(["Measured on ", Day("2026-02-11"), ". The tightest place is the passage behind the dock."]),
-            Table(("Place", "Width", "Height", "Carries"), tuple(Row(step, step[0]) for step in steps), "From the yard to the stage", (1, 2)),
+            Paragraph(
+                [
+                    "Measured on ",
+                    Day("2026-02-11"),
+                    ". The tightest place is the passage behind the dock.",
+                ]
+            ),
+            Table(
+                ("Place", "Width", "Height", "Carries"),
+                tuple(Row(step, step[0]) for step in steps),
+                "From the yard to the stage",
+                (1, 2),
+            ),
             Heading(2, "Capacity", "capacity"),
             Facts((Entry("Standing", "2,350"), Entry("Seated", "1,180", "12 wheelchair places"))),
         ),
@@ -269,6 +409,14 @@ def crew() -> Page:
     return Page(
         "crew",
         "Local crew",
-        (Facts((Entry("Loaders", "12", "minimum call 4 hours"), Entry("Riggers", "4 up, 2 down"), Entry("Meal break", "after 5 hours"))),),
+        (
+            Facts(
+                (
+                    Entry("Loaders", "12", "minimum call 4 hours"),
+                    Entry("Riggers", "4 up, 2 down"),
+                    Entry("Meal break", "after 5 hours"),
+                )
+            ),
+        ),
         group="House",
     )

@@ -1,4 +1,6 @@
-"""The age of a check is told as of the day the page is read, by a script that a page can do without."""
+"""
+The age of a check is told as of the day the page is read, by a script that a page can do without.
+"""
 
 from datetime import UTC, datetime
 
@@ -20,7 +22,9 @@ pytestmark = pytest.mark.browser
         ("2029-02-11", "2026-02-11 (3 years ago today)"),
     ],
 )
-def test_a_page_tells_how_old_a_check_is_on_the_day_it_is_read(browser: Browser, over_file: str, today: str, told: str) -> None:
+def test_a_page_tells_how_old_a_check_is_on_the_day_it_is_read(
+    browser: Browser, over_file: str, today: str, told: str
+) -> None:
     with visit(browser, over_file) as page:
         page.clock.set_fixed_time(datetime.fromisoformat(today).replace(hour=12, tzinfo=UTC))
         page.goto(f"{over_file}/access.html")

@@ -26,7 +26,9 @@ def test_no_page_scrolls_sideways(browser: Browser, over_http: str, name: str, w
         assert page.evaluate("document.documentElement.scrollWidth") <= width
 
 
-def test_a_wide_table_scrolls_in_its_frame_and_keeps_names_and_header_in_sight(browser: Browser, over_file: str) -> None:
+def test_a_wide_table_scrolls_in_its_frame_and_keeps_names_and_header_in_sight(
+    browser: Browser, over_file: str
+) -> None:
     with visit(browser, over_file, viewport=PHONE) as page:
         page.goto(f"{over_file}/rigging.html#p20")
         frame = page.locator(".table", has=page.locator("#p20"))
@@ -40,16 +42,29 @@ def test_a_wide_table_scrolls_in_its_frame_and_keeps_names_and_header_in_sight(b
 
 
 def test_everything_to_press_on_a_phone_is_large_enough(browser: Browser, over_file: str) -> None:
-    """WCAG 2.2, 2.5.8 asks 24 px, 2.5.5 asks 44 px; what a gloved hand needs at the top and in the contents is held to 44."""
+    """
+    WCAG 2.2, 2.5.8 asks 24 px, 2.5.5 asks 44 px; what a gloved hand needs at the top and in the
+    contents is held to 44.
+    """
     with visit(browser, over_file, viewport=PHONE) as page:
         page.goto(f"{over_file}/rigging.html")
-        for place in (".to-contents", ".scheme", ".search-form", ".jump summary", ".contents a >> nth=1", ".folded summary", "thead button >> nth=0"):
+        for place in (
+            ".to-contents",
+            ".scheme",
+            ".search-form",
+            ".jump summary",
+            ".contents a >> nth=1",
+            ".folded summary",
+            "thead button >> nth=0",
+        ):
             box = page.locator(place).first.bounding_box()
             assert box, place
             assert box["height"] >= 44, place
 
 
-def test_contents_open_over_the_page_on_a_phone_and_close_again(browser: Browser, over_file: str) -> None:
+def test_contents_open_over_the_page_on_a_phone_and_close_again(
+    browser: Browser, over_file: str
+) -> None:
     with visit(browser, over_file, viewport=PHONE) as page:
         page.goto(f"{over_file}/rigging.html")
         page.locator(".to-contents").click()
@@ -58,19 +73,28 @@ def test_contents_open_over_the_page_on_a_phone_and_close_again(browser: Browser
         assert box
         assert box["y"] < PHONE["height"]
         page.go_back()
-        page.wait_for_function("() => getComputedStyle(document.querySelector('.contents')).position === 'static'")
+        page.wait_for_function(
+            "() => getComputedStyle(document.querySelector('.contents')).position === 'static'"
+        )
         page.locator(".to-contents").click()
         entry.click()
         page.wait_for_url("**/power.html")
 
 
 @pytest.mark.parametrize(("scheme", "light"), [("light", True), ("dark", False)])
-def test_the_page_follows_the_devices_scheme_and_the_readers_choice(browser: Browser, over_http: str, scheme: str, light: bool) -> None:
+def test_the_page_follows_the_devices_scheme_and_the_readers_choice(
+    browser: Browser, over_http: str, scheme: str, light: bool
+) -> None:
     with visit(browser, over_http, color_scheme=scheme) as page:
         page.goto(f"{over_http}/sound.html")
 
         def paper() -> bool:
-            return bool(page.evaluate("getComputedStyle(document.documentElement).backgroundColor === 'rgb(255, 255, 255)'"))
+            return bool(
+                page.evaluate(
+                    "getComputedStyle(document.documentElement).backgroundColor === 'rgb(255, 255,"
+                    " 255)'"
+                )
+            )
 
         assert paper() is light
         assert page.locator(".on-light").is_visible() is light
@@ -95,7 +119,10 @@ def test_a_table_sorts_by_its_numbers_and_says_so(browser: Browser, over_file: s
         written = names()
         button.press("Enter")
         assert used.get_attribute("aria-sort") == "ascending"
-        numbers = [int(text.replace(",", "").split()[0]) for text in table.locator("tbody tr td:nth-child(6)").all_inner_texts()]
+        numbers = [
+            int(text.replace(",", "").split()[0])
+            for text in table.locator("tbody tr td:nth-child(6)").all_inner_texts()
+        ]
         assert numbers == sorted(numbers)
         button.press("Enter")
         assert used.get_attribute("aria-sort") == "descending"
@@ -105,7 +132,9 @@ def test_a_table_sorts_by_its_numbers_and_says_so(browser: Browser, over_file: s
         assert names() == written
 
 
-def test_a_long_table_shows_only_the_rows_that_hold_the_words(browser: Browser, over_file: str) -> None:
+def test_a_long_table_shows_only_the_rows_that_hold_the_words(
+    browser: Browser, over_file: str
+) -> None:
     with visit(browser, over_file, viewport=PHONE) as page:
         page.goto(f"{over_file}/rigging.html")
         field = page.get_by_label("Only rows with").first
@@ -116,13 +145,18 @@ def test_a_long_table_shows_only_the_rows_that_hold_the_words(browser: Browser, 
         assert not field.input_value()
 
 
-def test_values_that_are_not_stated_stay_last_in_both_directions(browser: Browser, over_file: str) -> None:
+def test_values_that_are_not_stated_stay_last_in_both_directions(
+    browser: Browser, over_file: str
+) -> None:
     with visit(browser, over_file) as page:
         page.goto(f"{over_file}/power.html")
         button = page.locator("table[data-sortable] th", has_text="Drop").get_by_role("button")
         for _ in ("ascending", "descending"):
             button.click()
-            assert page.locator("table[data-sortable] tbody tr td:last-child").all_inner_texts()[-1] == "not stated"
+            assert (
+                page.locator("table[data-sortable] tbody tr td:last-child").all_inner_texts()[-1]
+                == "not stated"
+            )
 
 
 def test_the_keyboard_reaches_text_search_and_answers(browser: Browser, over_http: str) -> None:
@@ -140,7 +174,9 @@ def test_the_keyboard_reaches_text_search_and_answers(browser: Browser, over_htt
         page.keyboard.press("ArrowDown")
         assert page.evaluate("document.activeElement.matches('.answers a')")
         page.keyboard.press("Escape")
-        page.wait_for_function("() => getComputedStyle(document.querySelector('.search-output')).display === 'none'")
+        page.wait_for_function(
+            "() => getComputedStyle(document.querySelector('.search-output')).display === 'none'"
+        )
 
 
 def test_focus_can_be_seen(browser: Browser, over_file: str) -> None:
@@ -148,12 +184,19 @@ def test_focus_can_be_seen(browser: Browser, over_file: str) -> None:
         page.goto(f"{over_file}/index.html")
         for _ in range(12):
             page.keyboard.press("Tab")
-            style = page.evaluate("(({outlineStyle, outlineWidth}) => [outlineStyle, outlineWidth])(getComputedStyle(document.activeElement))")
+            style = page.evaluate(
+                "(({outlineStyle, outlineWidth}) => [outlineStyle,"
+                " outlineWidth])(getComputedStyle(document.activeElement))"
+            )
             inside = page.evaluate("!!document.activeElement.closest('.search-form')")
-            assert inside or (style[0] == "solid" and style[1] == "2px"), page.evaluate("document.activeElement.outerHTML")
+            assert inside or (style[0] == "solid" and style[1] == "2px"), page.evaluate(
+                "document.activeElement.outerHTML"
+            )
 
 
-def test_every_page_has_landmarks_one_title_and_names_for_what_can_be_pressed(browser: Browser, over_file: str) -> None:
+def test_every_page_has_landmarks_one_title_and_names_for_what_can_be_pressed(
+    browser: Browser, over_file: str
+) -> None:
     with visit(browser, over_file) as page:
         for name in PAGES[:-1]:
             page.goto(f"{over_file}/{name}.html")
@@ -163,14 +206,19 @@ def test_every_page_has_landmarks_one_title_and_names_for_what_can_be_pressed(br
             assert page.get_by_role("heading", level=1).count() == 1
             assert page.locator("html").get_attribute("lang") == "en"
             for press in page.locator("button:visible, a:visible, input:visible").all():
-                assert (press.inner_text() or press.get_attribute("aria-label") or "").strip(), press.evaluate("element => element.outerHTML")
+                assert (press.inner_text() or press.get_attribute("aria-label") or "").strip(), (
+                    press.evaluate("element => element.outerHTML")
+                )
             doubled = page.evaluate(
-                "(ids => ids.filter((id, place) => ids.indexOf(id) !== place))([...document.querySelectorAll('[id]')].map(e => e.id))"
+                "(ids => ids.filter((id, place) => ids.indexOf(id) !=="
+                " place))([...document.querySelectorAll('[id]')].map(e => e.id))"
             )
             assert doubled == []
 
 
-def test_without_scripts_everything_but_search_and_sorting_is_there(browser: Browser, over_file: str) -> None:
+def test_without_scripts_everything_but_search_and_sorting_is_there(
+    browser: Browser, over_file: str
+) -> None:
     with visit(browser, over_file, java_script_enabled=False, viewport=PHONE) as page:
         page.goto(f"{over_file}/rigging.html")
         assert page.locator("#p45").inner_text().startswith("P45")
@@ -191,7 +239,9 @@ def test_a_link_to_a_working_opens_it(browser: Browser, over_file: str) -> None:
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_paper_shows_ink_without_navigation_and_with_workings_open(browser: Browser, over_file: str, scheme: str) -> None:
+def test_paper_shows_ink_without_navigation_and_with_workings_open(
+    browser: Browser, over_file: str, scheme: str
+) -> None:
     with visit(browser, over_file, color_scheme=scheme) as page:
         page.goto(f"{over_file}/rigging.html")
         page.emulate_media(media="print")
@@ -199,7 +249,9 @@ def test_paper_shows_ink_without_navigation_and_with_workings_open(browser: Brow
         for place in (".top", ".contents", ".parts", ".turn"):
             assert not page.locator(place).is_visible(), place
         assert page.get_by_text("Two legs of a bridle").is_visible()
-        assert page.evaluate("getComputedStyle(document.querySelector('h1')).color") == "rgb(0, 0, 0)"
+        assert (
+            page.evaluate("getComputedStyle(document.querySelector('h1')).color") == "rgb(0, 0, 0)"
+        )
         page.evaluate("dispatchEvent(new Event('afterprint'))")
         assert not page.get_by_text("Two legs of a bridle").is_visible()
 
@@ -216,7 +268,10 @@ def test_a_printed_page_is_a_document_of_few_sheets(browser: Browser, over_file:
 def hostile(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A site in which every text field holds every hostile text, a page for each."""
     pages = tuple(
-        Page(f"hostile-{index}", text, everywhere(text, f"hostile-{index}"), summary=text, group=text) for index, text in enumerate(HOSTILE)
+        Page(
+            f"hostile-{index}", text, everywhere(text, f"hostile-{index}"), summary=text, group=text
+        )
+        for index, text in enumerate(HOSTILE)
     )
     site = tmp_path_factory.mktemp("hostile") / "site"
     build_document(document(pages, venue=VENUE), site)
@@ -249,7 +304,11 @@ def test_hostile_text_is_shown_as_text_and_runs_nothing(browser: Browser, hostil
             assert unspaced(found["title"]).startswith(unspaced(shown)), text
             for place in ("heading", "row", "caution", "here"):
                 assert unspaced(found[place]) == unspaced(shown), (place, text)
-            assert (found["alt"], found["summary"], found["venue"]) == (shown, shown, visible(VENUE)), text
+            assert (found["alt"], found["summary"], found["venue"]) == (
+                shown,
+                shown,
+                visible(VENUE),
+            ), text
 
 
 @pytest.mark.parametrize("text", ["script", "onerror", "javascript", "details"])
@@ -265,7 +324,9 @@ def test_hostile_text_in_an_answer_is_text(browser: Browser, hostile: Path, text
 def test_a_hostile_name_stays_inside_the_string_of_the_printed_head(hostile: Path) -> None:
     text = (hostile / "assets" / "edition.css").read_text("utf-8")
     found = re.fullmatch(
-        r'@media print \{ @page \{ @top-left \{ content: "([A-Za-z0-9 \\]*)"; font: 7\.5pt sans-serif; color: #444; \} \} \}\n', text
+        r'@media print \{ @page \{ @top-left \{ content: "([A-Za-z0-9 \\]*)"; font: 7\.5pt'
+        r" sans-serif; color: #444; \} \} \}\n",
+        text,
     )
     assert found
     back = re.sub(r"\\([0-9a-f]+) ", lambda match: chr(int(match[1], 16)), found[1])

@@ -17,11 +17,21 @@ from builder.site.imprint import imprint_of
 from builder.site.swap import swap_in
 from tests.site.sample import VENUE, document
 
-PROBLEM = Problem(Where("power.yml", 14, 12), "services[1].rating", "400", "needs a unit, such as '400 A'", "unit-missing")
+PROBLEM = Problem(
+    Where("power.yml", 14, 12),
+    "services[1].rating",
+    "400",
+    "needs a unit, such as '400 A'",
+    "unit-missing",
+)
 
 
 def contents(site: Path) -> dict[str, bytes]:
-    return {str(path.relative_to(site)): path.read_bytes() for path in sorted(site.rglob("*")) if path.is_file()}
+    return {
+        str(path.relative_to(site)): path.read_bytes()
+        for path in sorted(site.rglob("*"))
+        if path.is_file()
+    }
 
 
 def refusing(_: Path) -> Document:
@@ -33,7 +43,9 @@ def test_two_builds_are_the_same_bytes(built: Path, tmp_path: Path) -> None:
     assert contents(tmp_path / "site") == contents(built)
 
 
-def test_a_relative_folder_counts_from_where_the_author_stands(built: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_relative_folder_counts_from_where_the_author_stands(
+    built: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     monkeypatch.chdir(tmp_path)
     beside_the_package = {path.name for path in Path(building.__file__).parent.iterdir()}
     build_document(document(), Path("site"))
@@ -41,11 +53,15 @@ def test_a_relative_folder_counts_from_where_the_author_stands(built: Path, tmp_
     assert {path.name for path in Path(building.__file__).parent.iterdir()} == beside_the_package
 
 
-def test_a_site_without_its_first_page_is_never_swapped_in(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_site_without_its_first_page_is_never_swapped_in(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     build_document(document(), tmp_path / "site")
     before = contents(tmp_path / "site")
     monkeypatch.setattr(building, "generate", lambda *_: None)
-    with pytest.raises(SiteFailed, match=r"wrote no index\.html and no .*The old site is untouched"):
+    with pytest.raises(
+        SiteFailed, match=r"wrote no index\.html and no .*The old site is untouched"
+    ):
         build_document(document(), tmp_path / "site")
     assert contents(tmp_path / "site") == before
 
@@ -54,7 +70,7 @@ def test_no_page_names_this_machine_or_today(built: Path) -> None:
     for name, content in contents(built).items():
         if name.endswith((".html", ".json", ".xml")):
             assert str(built.parent).encode() not in content, name
-            assert date.today().isoformat().encode() not in content, name  # noqa: DTZ011 - the day on which this test runs is what must not appear
+            assert date.today().isoformat().encode() not in content, name  # noqa: DTZ011
 
 
 def test_every_page_says_house_revision_and_that_figures_are_planning_figures(built: Path) -> None:
@@ -77,10 +93,19 @@ def test_every_page_forbids_scripts_and_sources_from_elsewhere(built: Path) -> N
 
 
 def test_the_theme_brings_no_file_that_no_page_asks_for(built: Path) -> None:
-    assert not [name for name in contents(built) if "javascripts" in name or "stylesheets" in name or name.endswith(".map") or "partials" in name]
+    assert not [
+        name
+        for name in contents(built)
+        if "javascripts" in name
+        or "stylesheets" in name
+        or name.endswith(".map")
+        or "partials" in name
+    ]
 
 
-def test_a_refused_description_leaves_the_old_site(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_refused_description_leaves_the_old_site(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     site = tmp_path / "site"
     build_document(document(), site)
     before = contents(site)
@@ -91,7 +116,9 @@ def test_a_refused_description_leaves_the_old_site(tmp_path: Path, monkeypatch: 
     assert [path.name for path in tmp_path.iterdir()] == ["site"]
 
 
-def test_a_failure_in_the_generator_leaves_the_old_site_and_no_rest(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_failure_in_the_generator_leaves_the_old_site_and_no_rest(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     site = tmp_path / "site"
     build_document(document(), site)
     before = contents(site)
@@ -105,7 +132,9 @@ def test_a_failure_in_the_generator_leaves_the_old_site_and_no_rest(tmp_path: Pa
     assert sorted(path.name for path in tmp_path.iterdir()) == ["guides", "site"]
 
 
-def test_a_guide_that_would_hide_a_page_is_refused(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_guide_that_would_hide_a_page_is_refused(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     guides = tmp_path / "guides"
     guides.mkdir()
     (guides / "power.md").write_text("# Power\n", "utf-8")
@@ -137,7 +166,9 @@ def test_a_new_site_takes_the_old_ones_place_and_nothing_of_the_old_stays(tmp_pa
     assert [path.name for path in tmp_path.iterdir()] == ["site"]
 
 
-def test_two_folders_change_places_where_the_system_has_no_single_step(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_two_folders_change_places_where_the_system_has_no_single_step(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     monkeypatch.setattr("builder.site.swap.exchanged", lambda *_: False)
     for name in ("new", "old"):
         (tmp_path / name).mkdir()
@@ -147,7 +178,9 @@ def test_two_folders_change_places_where_the_system_has_no_single_step(tmp_path:
     assert [path.name for path in tmp_path.iterdir()] == ["old"]
 
 
-def test_building_leaves_the_process_as_it_was(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_building_leaves_the_process_as_it_was(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     monkeypatch.setenv("SOURCE_DATE_EPOCH", "12345")
     build_document(document(), tmp_path / "site")
     assert os.environ["SOURCE_DATE_EPOCH"] == "12345"
@@ -174,4 +207,8 @@ def test_guides_are_found_or_missed_loudly(tmp_path: Path) -> None:
 
 
 def test_guides_stand_by_name_and_those_in_folders_below() -> None:
-    assert guide_navigation(["b.md", "decisions/0001-x.md", "a.md"]) == ["a.md", "b.md", {"Decisions": ["decisions/0001-x.md"]}]
+    assert guide_navigation(["b.md", "decisions/0001-x.md", "a.md"]) == [
+        "a.md",
+        "b.md",
+        {"Decisions": ["decisions/0001-x.md"]},
+    ]

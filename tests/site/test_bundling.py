@@ -30,7 +30,10 @@ def test_files_that_follow_each_other_become_one_in_their_order(tmp_path: Path) 
     assert page.count('rel="stylesheet"') == 1
     assert page.count("<script") == 2
     bundles.write(made(tmp_path))
-    assert sorted((tmp_path / name).read_text("utf-8") for name in bundles.found) == ["/* a.css */\n/* b.css */\n", "/* x.js */\n/* y.js */\n"]
+    assert sorted((tmp_path / name).read_text("utf-8") for name in bundles.found) == [
+        "/* a.css */\n/* b.css */\n",
+        "/* x.js */\n/* y.js */\n",
+    ]
 
 
 def test_pages_that_ask_for_the_same_share_one_file_at_any_depth() -> None:
@@ -43,7 +46,10 @@ def test_pages_that_ask_for_the_same_share_one_file_at_any_depth() -> None:
 
 
 def test_a_single_file_stays_as_it_is() -> None:
-    assert Bundles().page('<script src="assets/x.js"></script>') == '<script src="assets/x.js"></script>'
+    assert (
+        Bundles().page('<script src="assets/x.js"></script>')
+        == '<script src="assets/x.js"></script>'
+    )
 
 
 def test_a_file_that_is_not_there_is_told(tmp_path: Path) -> None:

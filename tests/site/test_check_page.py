@@ -1,4 +1,7 @@
-"""The page 'Check your show' of the demo's site in a real browser: from a folder and from a server, on a phone, by keyboard, with hostile text."""
+"""
+The page 'Check your show' of the demo's site in a real browser: from a folder and from a server, on
+a phone, by keyboard, with hostile text.
+"""
 
 import re
 from pathlib import Path
@@ -41,7 +44,9 @@ def test_a_verdict_follows_as_one_types_and_leads_to_the_fact(browser: Browser, 
 def test_every_link_of_an_answer_leads_to_a_place_that_exists(browser: Browser, demo: Path) -> None:
     with visit(browser, demo.as_uri()) as page:
         opened(page, demo.as_uri(), "theatre")
-        links = page.eval_on_selector_all(".check-fact a", "(links) => links.map((link) => link.getAttribute('href'))")
+        links = page.eval_on_selector_all(
+            ".check-fact a", "(links) => links.map((link) => link.getAttribute('href'))"
+        )
         assert len(links) > 15
         for link in links:
             name, _, anchor = link.partition("#")
@@ -53,10 +58,17 @@ def test_every_link_of_an_answer_leads_to_a_place_that_exists(browser: Browser, 
 def test_a_rider_file_gives_the_same_as_in_the_terminal(browser: Browser, where: str) -> None:
     with visit(browser, where) as page:
         opened(page, where, "theatre")
-        # 34 requirements: 22 fit, 6 with a note, 4 short, 2 to ask, as tests/fit/test_reference_acts.py reasons.
-        assert page.locator("#check-state").inner_text() == "short 22 fit · 6 fit, with a note · 4 short · 2 to ask"
+        # 34 requirements: 22 fit, 6 with a note, 4 short, 2 to ask, as
+        # tests/fit/test_reference_acts.py reasons.
+        assert (
+            page.locator("#check-state").inner_text()
+            == "short 22 fit · 6 fit, with a note · 4 short · 2 to ask"
+        )
         questions = page.locator("#check-questions").input_value()
-        assert "Who coordinates radio, which bands are free, and when is the list due? (Pale Ferrymen, rider line 24:" in questions
+        assert (
+            "Who coordinates radio, which bands are free, and when is the list due? (Pale Ferrymen,"
+            " rider line 24:" in questions
+        )
         assert "A competent rigger decides" in page.locator("#check-cautions").inner_text()
 
 
@@ -64,46 +76,81 @@ def test_a_hang_plan_from_a_file_is_answered_hang_by_hang(browser: Browser, wher
     with visit(browser, where) as page:
         page.goto(f"{where}/check.html")
         page.locator("summary", has_text="Hang plan").click()
-        assert "A hang plan is read from a rider file" in page.locator("[data-part=hangs]").inner_text()
+        assert (
+            "A hang plan is read from a rider file"
+            in page.locator("[data-part=hangs]").inner_text()
+        )
         opened(page, where, "theatre")
         answers = page.locator("[data-part=hangs] .check-verdict")
-        assert [text.split(",")[0] for text in answers.all_inner_texts()][3:5] == ["fits Trim of Back truss", "short Hang: Loudspeakers left"]
-        assert "1,789 kg left on beam R3, and the show's hangs so far bring 2,041 kg: 252 kg too much." in answers.nth(4).inner_text()
+        assert [text.split(",")[0] for text in answers.all_inner_texts()][3:5] == [
+            "fits Trim of Back truss",
+            "short Hang: Loudspeakers left",
+        ]
+        assert (
+            "1,789 kg left on beam R3, and the show's hangs so far bring 2,041 kg: 252 kg too much."
+            in answers.nth(4).inner_text()
+        )
 
 
-def test_a_stage_plot_comes_from_a_rider_file_and_says_which_rectangle_is_short(browser: Browser, where: str) -> None:
+def test_a_stage_plot_comes_from_a_rider_file_and_says_which_rectangle_is_short(
+    browser: Browser, where: str
+) -> None:
     with visit(browser, where) as page:
         page.goto(f"{where}/check.html")
-        assert "The form has no place for a stage plot." in page.locator("[data-part=plot]").text_content()
+        assert (
+            "The form has no place for a stage plot."
+            in page.locator("[data-part=plot]").text_content()
+        )
         opened(page, where, "theatre")
         plot = page.locator("[data-part=plot]")
-        assert plot.locator(".check-note").first.inner_text().startswith("6 rectangles from the rider file.")
+        assert (
+            plot.locator(".check-note")
+            .first.inner_text()
+            .startswith("6 rectangles from the rider file.")
+        )
         assert "5 of 6 as asked" in plot.locator(".check-verdict").first.inner_text()
         inner = plot.locator(".check-within").inner_text()
         assert "Wing column stands" in inner
         assert "Move it 742 mm (2'-5\") upstage." in inner
 
 
-def test_the_stage_plot_is_drawn_and_what_is_short_is_crossed_out(browser: Browser, demo_over_http: str) -> None:
+def test_the_stage_plot_is_drawn_and_what_is_short_is_crossed_out(
+    browser: Browser, demo_over_http: str
+) -> None:
     with visit(browser, demo_over_http, viewport=PHONE) as page:
         opened(page, demo_over_http, "theatre")
         drawing = page.locator(".check-plan svg")
         assert drawing.get_attribute("role") == "img"
-        assert "5 Dimmer racks, short. 6 Cross in front, fits." in (drawing.get_attribute("aria-label") or "")
+        assert "5 Dimmer racks, short. 6 Cross in front, fits." in (
+            drawing.get_attribute("aria-label") or ""
+        )
         assert drawing.locator(".plot-fits polygon").count() == 5
         assert drawing.locator(".plot-short polyline").count() == 2
-        assert page.locator(".check-plan li").all_inner_texts()[4:] == ["Dimmer racks: short", "Cross in front: fits"]
+        assert page.locator(".check-plan li").all_inner_texts()[4:] == [
+            "Dimmer racks: short",
+            "Cross in front: fits",
+        ]
         # The thrust's own zone is no part of the end stage.
         assert drawing.locator("title", has_text="Thrust deck").count() == 0
-        height = page.evaluate("[...document.querySelectorAll('.check-plan text')].map((node) => node.getBoundingClientRect().height)")
+        height = page.evaluate(
+            "[...document.querySelectorAll('.check-plan text')].map((node) =>"
+            " node.getBoundingClientRect().height)"
+        )
         assert min(height) >= 12
         # Edges drawn to scale: the band risers are 40 ft, the deck is 16.8 m wide.
-        wide = "(name) => [...document.querySelectorAll('.check-plan title')].find((node) => node.textContent.includes(name)).parentNode"
+        wide = (
+            "(name) => [...document.querySelectorAll('.check-plan title')].find((node) =>"
+            " node.textContent.includes(name)).parentNode"
+        )
         wide += ".querySelector('polygon').getBoundingClientRect().width"
-        assert page.evaluate(wide, "Band risers") / page.evaluate(wide, "End stage") == pytest.approx(12.192 / 16.8, abs=0.02)
+        assert page.evaluate(wide, "Band risers") / page.evaluate(
+            wide, "End stage"
+        ) == pytest.approx(12.192 / 16.8, abs=0.02)
 
 
-def test_an_opened_rider_shows_only_what_it_asks_until_all_is_wanted(browser: Browser, demo_over_http: str) -> None:
+def test_an_opened_rider_shows_only_what_it_asks_until_all_is_wanted(
+    browser: Browser, demo_over_http: str
+) -> None:
     with visit(browser, demo_over_http) as page:
         opened(page, demo_over_http, "club")
         legends = page.locator(".check-rule legend")
@@ -127,7 +174,9 @@ def test_the_address_keeps_what_was_written(browser: Browser, where: str) -> Non
         assert page.locator("#check-state").inner_text() == state
 
 
-def test_a_saved_rider_is_read_in_the_terminal(browser: Browser, demo_over_http: str, tmp_path: Path) -> None:
+def test_a_saved_rider_is_read_in_the_terminal(
+    browser: Browser, demo_over_http: str, tmp_path: Path
+) -> None:
     with visit(browser, demo_over_http) as page:
         opened(page, demo_over_http, "theatre")
         with page.expect_download() as waiting:
@@ -147,9 +196,10 @@ def test_a_saved_rider_is_read_in_the_terminal(browser: Browser, demo_over_http:
 def test_hostile_text_stays_text(browser: Browser, where: str, tmp_path: Path) -> None:
     rider = tmp_path / "rider.yml"
     rider.write_text(
-        f'act: "{HOSTILE}"\nconfiguration: "{HOSTILE}"\nquestions: ["{HOSTILE}"]\npower:\n  - {{for: "{HOSTILE}", current: 20 A}}\n'
-        f'plot:\n  - {{name: "{HOSTILE}", width: 90 m, depth: 1 m, at: {{across: centre, depth: 1 m US}}}}\n'
-        f'hangs:\n  - {{name: "{HOSTILE}", supports: [{{point: "{HOSTILE}", load: 3 kg}}]}}\n',
+        f'act: "{HOSTILE}"\nconfiguration: "{HOSTILE}"\nquestions: ["{HOSTILE}"]\npower:\n  -'
+        f' {{for: "{HOSTILE}", current: 20 A}}\nplot:\n  - {{name: "{HOSTILE}", width: 90 m, depth:'
+        f' 1 m, at: {{across: centre, depth: 1 m US}}}}\nhangs:\n  - {{name: "{HOSTILE}", supports:'
+        f' [{{point: "{HOSTILE}", load: 3 kg}}]}}\n',
         "utf-8",
     )
     with visit(browser, where) as page:
@@ -176,7 +226,9 @@ def test_hostile_text_stays_text(browser: Browser, where: str, tmp_path: Path) -
         "%7B%22act%22%3A%5B%5D%2C%22clock%22%3A%7B%22set%22%3A%5B%5D%2C%22changeover%20parts%22%3A%5B1%5D%7D%7D",
     ],
 )
-def test_a_broken_address_does_not_break_the_page(browser: Browser, demo_over_http: str, state: str) -> None:
+def test_a_broken_address_does_not_break_the_page(
+    browser: Browser, demo_over_http: str, state: str
+) -> None:
     with visit(browser, demo_over_http) as page:
         page.goto(f"{demo_over_http}/check.html#show={state}")
         assert page.locator("#check-state").inner_text() != ""
@@ -185,14 +237,19 @@ def test_a_broken_address_does_not_break_the_page(browser: Browser, demo_over_ht
         assert "1 fit" in page.locator("#check-state").inner_text()
 
 
-def test_a_broken_file_is_refused_with_its_line(browser: Browser, demo_over_http: str, tmp_path: Path) -> None:
+def test_a_broken_file_is_refused_with_its_line(
+    browser: Browser, demo_over_http: str, tmp_path: Path
+) -> None:
     rider = tmp_path / "rider.yml"
     rider.write_text("act: A\nact: B\n", "utf-8")
     with visit(browser, demo_over_http) as page:
         page.goto(f"{demo_over_http}/check.html")
         page.set_input_files(".check-file", rider)
         page.locator("#check-problems", has_text="not opened").wait_for()
-        assert page.locator("#check-problems").inner_text() == "rider.yml was not opened. Line 2 writes 'act' a second time."
+        assert (
+            page.locator("#check-problems").inner_text()
+            == "rider.yml was not opened. Line 2 writes 'act' a second time."
+        )
 
 
 def test_a_value_without_a_unit_is_told_beside_it(browser: Browser, demo_over_http: str) -> None:
@@ -217,30 +274,51 @@ def test_it_works_by_keyboard_alone(browser: Browser, demo_over_http: str) -> No
         assert page.locator("#check-state").inner_text() == "short 1 short"
         page.get_by_role("button", name="short Persons in the audience").focus()
         page.keyboard.press("Enter")
-        assert page.evaluate("document.activeElement.getAttribute('aria-label')") == "Persons in the audience"
+        assert (
+            page.evaluate("document.activeElement.getAttribute('aria-label')")
+            == "Persons in the audience"
+        )
 
 
-def test_every_control_has_a_name_and_no_id_is_given_twice(browser: Browser, demo_over_http: str) -> None:
+def test_every_control_has_a_name_and_no_id_is_given_twice(
+    browser: Browser, demo_over_http: str
+) -> None:
     with visit(browser, demo_over_http) as page:
         opened(page, demo_over_http, "arena")
-        nameless = "(nodes) => nodes.filter((node) => !(node.labels && node.labels.length) && !node.getAttribute('aria-label')).length"
-        assert page.eval_on_selector_all("#check input, #check select, #check textarea", nameless) == 0
-        assert page.eval_on_selector_all("#check [id]", "(nodes) => nodes.length - new Set(nodes.map((node) => node.id)).size") == 0
+        nameless = (
+            "(nodes) => nodes.filter((node) => !(node.labels && node.labels.length) &&"
+            " !node.getAttribute('aria-label')).length"
+        )
+        assert (
+            page.eval_on_selector_all("#check input, #check select, #check textarea", nameless) == 0
+        )
+        assert (
+            page.eval_on_selector_all(
+                "#check [id]",
+                "(nodes) => nodes.length - new Set(nodes.map((node) => node.id)).size",
+            )
+            == 0
+        )
 
 
 @pytest.mark.parametrize("width", [320, 390, 768, 1440])
 @pytest.mark.parametrize("act", ["theatre", "arena"])
-def test_it_keeps_to_the_width_of_the_screen(browser: Browser, demo_over_http: str, width: int, act: str) -> None:
+def test_it_keeps_to_the_width_of_the_screen(
+    browser: Browser, demo_over_http: str, width: int, act: str
+) -> None:
     with visit(browser, demo_over_http, viewport={"width": width, "height": 844}) as page:
         opened(page, demo_over_http, act)
         assert page.evaluate("document.documentElement.scrollWidth") <= width
 
 
-OPENER = 'act: "{act}"\nclock: {{load in: "14:00", set up: 20 min, check: 30 min, on stage: "19:45", set: 45 min, strike: 6 min}}\n'
+OPENER = (
+    'act: "{act}"\nclock: {{load in: "14:00", set up: 20 min, check: 30 min, on stage: "19:45",'
+    " set: 45 min, strike: 6 min}}\n"
+)
 HEADLINER = """act: Pale Ferrymen
 clock: {day: Tuesday, load in: "08:30", set up: 5 h, check: 90 min, clear after check: 15 min, doors: "19:00", on stage: "21:00", set: 90 min,
         changeover: 25 min}
-"""
+"""  # noqa: E501
 
 
 @pytest.fixture
@@ -258,15 +336,28 @@ def day_of(page: Page, where: str, files: list[Path]) -> None:
     page.locator("#check-acts li").nth(1).wait_for()
 
 
-def test_a_day_of_two_acts_is_told_as_in_the_terminal_and_kept_in_the_address(browser: Browser, where: str, two: list[Path]) -> None:
+def test_a_day_of_two_acts_is_told_as_in_the_terminal_and_kept_in_the_address(
+    browser: Browser, where: str, two: list[Path]
+) -> None:
     with visit(browser, where) as page:
         day_of(page, where, two)
-        # Load-in and end of each act, then checks, doors, changeover: seven. 08:30 and 5 h is 13:30; the check waits for 15:30, the end of the
-        # quiet hours; 90 + 15 + 20 + 30 min is 18:05, 25 min before 18:30. 20:30 to 21:00 is 30 min of 25. Doors at 19:00 and 45 min is 19:45.
+        # Load-in and end of each act, then checks, doors, changeover: seven. 08:30 and 5 h is
+        # 13:30; the check waits for 15:30, the end of the quiet hours; 90 + 15 + 20 + 30 min is
+        # 18:05, 25 min before 18:30. 20:30 to 21:00 is 30 min of 25. Doors at 19:00 and 45 min is
+        # 19:45.
         assert page.locator("#check-state").inner_text() == "The day: fits 7 fit"
-        assert page.locator("#check-acts button").all_inner_texts() == [f"fits {HOSTILE}", "fits Pale Ferrymen"]
+        assert page.locator("#check-acts button").all_inner_texts() == [
+            f"fits {HOSTILE}",
+            "fits Pale Ferrymen",
+        ]
         assert "+25 min" in page.locator("[data-part=day] .check-verdict").first.inner_text()
-        assert page.locator("#check-day tbody tr").nth(2).locator("td").all_inner_texts() == ["15:30", "17:00", "90 min", "check", "Pale Ferrymen"]
+        assert page.locator("#check-day tbody tr").nth(2).locator("td").all_inner_texts() == [
+            "15:30",
+            "17:00",
+            "90 min",
+            "check",
+            "Pale Ferrymen",
+        ]
         assert page.locator("#check img").count() == 0
         page.wait_for_function("() => location.hash.startsWith('#day=')")
         address = page.url
@@ -276,7 +367,9 @@ def test_a_day_of_two_acts_is_told_as_in_the_terminal_and_kept_in_the_address(br
         assert page.locator("#check-long").inner_text() == ""
 
 
-def test_an_act_is_chosen_changed_and_removed_by_keyboard_alone(browser: Browser, demo_over_http: str, two: list[Path]) -> None:
+def test_an_act_is_chosen_changed_and_removed_by_keyboard_alone(
+    browser: Browser, demo_over_http: str, two: list[Path]
+) -> None:
     with visit(browser, demo_over_http) as page:
         day_of(page, demo_over_http, two)
         page.locator("#check-acts button").first.focus()
@@ -284,30 +377,44 @@ def test_an_act_is_chosen_changed_and_removed_by_keyboard_alone(browser: Browser
         assert page.get_by_label("Act", exact=True).input_value() == HOSTILE
         assert page.evaluate("document.activeElement.getAttribute('aria-current')") == "true"
         page.get_by_label("Set", exact=True).fill("80 min")
-        # 19:45 and 80 min is 21:05, five minutes after the headliner begins, whose changeover takes 25 min: 30 min short.
-        assert page.locator("#check-first button").first.inner_text() == "short Changeover to Pale Ferrymen −30 min"
+        # 19:45 and 80 min is 21:05, five minutes after the headliner begins, whose changeover takes
+        # 25 min: 30 min short.
+        assert (
+            page.locator("#check-first button").first.inner_text()
+            == "short Changeover to Pale Ferrymen −30 min"
+        )
         page.get_by_role("button", name="short Changeover").focus()
         page.keyboard.press("Enter")
-        assert page.evaluate("document.activeElement.textContent").startswith("The day, all acts together")
+        assert page.evaluate("document.activeElement.textContent").startswith(
+            "The day, all acts together"
+        )
         page.get_by_role("button", name="Remove this act").focus()
         page.keyboard.press("Enter")
         assert page.get_by_label("Act", exact=True).input_value() == "Pale Ferrymen"
         assert not page.locator("#check-acts").is_visible()
 
 
-def test_a_file_of_the_same_act_takes_its_place_and_an_act_may_be_added_empty(browser: Browser, demo_over_http: str, two: list[Path]) -> None:
+def test_a_file_of_the_same_act_takes_its_place_and_an_act_may_be_added_empty(
+    browser: Browser, demo_over_http: str, two: list[Path]
+) -> None:
     with visit(browser, demo_over_http) as page:
         day_of(page, demo_over_http, two)
         page.set_input_files(".check-file", two[1])
         page.get_by_role("button", name="Add an act").click()
         page.get_by_label("Act", exact=True).fill("Pale Ferrymen")
-        assert page.locator("#check-acts button").all_inner_texts() == [f"fits {HOSTILE}", "fits Pale Ferrymen", "not needed Pale Ferrymen (2)"]
+        assert page.locator("#check-acts button").all_inner_texts() == [
+            f"fits {HOSTILE}",
+            "fits Pale Ferrymen",
+            "not needed Pale Ferrymen (2)",
+        ]
         assert "Two acts are called Pale Ferrymen" in page.locator("#check-problems").inner_text()
         page.get_by_role("button", name="Clear all").click()
         assert page.locator("#check-state").inner_text().startswith("Nothing is asked yet.")
 
 
-def test_acts_of_several_dates_are_told_to_make_no_day_and_get_no_verdict_on_one(browser: Browser, demo_over_http: str, two: list[Path]) -> None:
+def test_acts_of_several_dates_are_told_to_make_no_day_and_get_no_verdict_on_one(
+    browser: Browser, demo_over_http: str, two: list[Path]
+) -> None:
     for file, date in zip(two, ("2026-12-01", "2026-12-08"), strict=True):
         file.write_text(f"plays: {date}\n{file.read_text('utf-8')}", "utf-8")
     with visit(browser, demo_over_http) as page:
@@ -315,16 +422,25 @@ def test_acts_of_several_dates_are_told_to_make_no_day_and_get_no_verdict_on_one
         told = "The acts play on several dates: 2026-12-01, 2026-12-08."
         assert page.locator("#check-state").inner_text().startswith(told)
         assert page.locator("#check-problems").inner_text().startswith(told)
-        assert page.locator("#check-state .tag, #check-day tr, [data-part=day] .check-verdict").count() == 0
+        assert (
+            page.locator("#check-state .tag, #check-day tr, [data-part=day] .check-verdict").count()
+            == 0
+        )
         page.get_by_role("button", name="Remove this act").click()
         page.locator("#check-state .tag").wait_for()
         assert not page.locator("#check-problems").is_visible()
 
 
-def test_the_questions_of_all_acts_are_copied_together_and_a_long_address_says_so(browser: Browser, demo_over_http: str, tmp_path: Path) -> None:
+def test_the_questions_of_all_acts_are_copied_together_and_a_long_address_says_so(
+    browser: Browser, demo_over_http: str, tmp_path: Path
+) -> None:
     long = tmp_path / "long.yml"
     long.write_text(
-        "act: Long\nquestions:\n" + "".join(f"  - Question {number} of very many that are asked here?\n" for number in range(200)), "utf-8"
+        "act: Long\nquestions:\n"
+        + "".join(
+            f"  - Question {number} of very many that are asked here?\n" for number in range(200)
+        ),
+        "utf-8",
     )
     with visit(browser, demo_over_http) as page:
         day_of(page, demo_over_http, [RIDERS / "club.yml", RIDERS / "theatre.yml", long])
@@ -335,18 +451,25 @@ def test_the_questions_of_all_acts_are_copied_together_and_a_long_address_says_s
         page.locator("#check-long", has_text="Many mail programs cut one so long").wait_for()
 
 
-def test_one_broken_file_of_several_is_told_and_the_others_are_taken(browser: Browser, demo_over_http: str, two: list[Path]) -> None:
+def test_one_broken_file_of_several_is_told_and_the_others_are_taken(
+    browser: Browser, demo_over_http: str, two: list[Path]
+) -> None:
     two[0].write_text("act: A\nact: B\n", "utf-8")
     with visit(browser, demo_over_http) as page:
         page.goto(f"{demo_over_http}/check.html")
         page.set_input_files(".check-file", two)
         page.locator("#check-problems", has_text="not opened").wait_for()
-        assert page.locator("#check-problems").inner_text() == "opener.yml was not opened. Line 2 writes 'act' a second time."
+        assert (
+            page.locator("#check-problems").inner_text()
+            == "opener.yml was not opened. Line 2 writes 'act' a second time."
+        )
         assert page.get_by_label("Act", exact=True).input_value() == "Pale Ferrymen"
 
 
 @pytest.mark.parametrize("width", [320, 390, 1440])
-def test_a_day_keeps_to_the_width_of_the_screen(browser: Browser, demo_over_http: str, width: int, two: list[Path]) -> None:
+def test_a_day_keeps_to_the_width_of_the_screen(
+    browser: Browser, demo_over_http: str, width: int, two: list[Path]
+) -> None:
     with visit(browser, demo_over_http, viewport={"width": width, "height": 844}) as page:
         day_of(page, demo_over_http, [*two, RIDERS / "arena.yml"])
         assert page.evaluate("document.documentElement.scrollWidth") <= width
@@ -356,8 +479,14 @@ def test_it_is_small_and_answers_an_edit_within_50_ms(browser: Browser, demo: Pa
     assert sum(path.stat().st_size for path in (demo / "assets" / "fit").iterdir()) < 600_000
     with visit(browser, demo.as_uri(), viewport=PHONE) as page:
         opened(page, demo.as_uri(), "arena")
-        field = "[...document.querySelectorAll('#check input')].find((node) => node.getAttribute('aria-label') === 'Stage width, clear')"
-        once = f"() => {{ const start = performance.now(); {field}.dispatchEvent(new Event('input')); return performance.now() - start; }}"
+        field = (
+            "[...document.querySelectorAll('#check input')].find((node) =>"
+            " node.getAttribute('aria-label') === 'Stage width, clear')"
+        )
+        once = (
+            f"() => {{ const start = performance.now(); {field}.dispatchEvent(new Event('input'));"
+            " return performance.now() - start; }"
+        )
         assert min(page.evaluate(once) for _ in range(5)) < 50
         page.set_input_files(".check-file", [RIDERS / "theatre.yml", RIDERS / "club.yml"])
         page.locator("#check-acts li").nth(2).wait_for()

@@ -13,7 +13,10 @@ ASKED = 4.5
 
 
 def schemes() -> list[dict[str, str]]:
-    """The colours of each block that sets a paper, in the order of the file: light, dark by the device, dark by choice."""
+    """
+    The colours of each block that sets a paper, in the order of the file: light, dark by the
+    device, dark by choice.
+    """
     blocks = re.findall(r"\{([^{}]*--paper[^{}]*)\}", TOKENS)
     return [dict(re.findall(r"--([a-z]+): (#[0-9a-f]{6});", block)) for block in blocks]
 
@@ -21,7 +24,9 @@ def schemes() -> list[dict[str, str]]:
 def luminance(colour: str) -> float:
     """Relative luminance, WCAG 2.2, definition."""
     parts = [int(colour[place : place + 2], 16) / 255 for place in (1, 3, 5)]
-    red, green, blue = (part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts)
+    red, green, blue = (
+        part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts
+    )
     return 0.2126 * red + 0.7152 * green + 0.0722 * blue
 
 

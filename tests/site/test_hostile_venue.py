@@ -1,4 +1,6 @@
-"""A venue whose every free text is hostile: from YAML to the browser, it is read as the text it is."""
+"""
+A venue whose every free text is hostile: from YAML to the browser, it is read as the text it is.
+"""
 
 from itertools import cycle
 from pathlib import Path
@@ -29,12 +31,20 @@ WRITABLE = [text for text in HOSTILE if text.isprintable()]
 def prose_keys() -> set[str]:
     """Keys that hold free text wherever they stand, and nothing else anywhere."""
     fields = [
-        (field.alias or name, PROSE in field.metadata or any(PROSE in getattr(part, "__metadata__", ()) for part in get_args(field.annotation)))
+        (
+            field.alias or name,
+            PROSE in field.metadata
+            or any(
+                PROSE in getattr(part, "__metadata__", ()) for part in get_args(field.annotation)
+            ),
+        )
         for department in DEPARTMENTS
         for record in (department.description, *records_of(department.description))
         for name, field in record.model_fields.items()
     ]
-    return {name for name, is_prose in fields if is_prose} - {name for name, is_prose in fields if not is_prose}
+    return {name for name, is_prose in fields if is_prose} - {
+        name for name, is_prose in fields if not is_prose
+    }
 
 
 def hostile_texts(folder: Path) -> dict[str, str]:
@@ -49,7 +59,9 @@ def hostile_texts(folder: Path) -> dict[str, str]:
         return next(turn) if key in keys and value not in ("?", "none") else value
 
     return {
-        name: yaml.safe_dump(replaced(compose(text, name).data), allow_unicode=True, sort_keys=False)
+        name: yaml.safe_dump(
+            replaced(compose(text, name).data), allow_unicode=True, sort_keys=False
+        )
         for name, text in read_folder(folder).texts.items()
     }
 
@@ -60,7 +72,9 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("noted") / "venue"
     write_starter(folder)
     house = folder / "house.yml"
-    troubles = "\n".join(f"  - {{what: Spot {number}, do: Mind it.}}" for number in range(len(WRITABLE)))
+    troubles = "\n".join(
+        f"  - {{what: Spot {number}, do: Mind it.}}" for number in range(len(WRITABLE))
+    )
     text = house.read_text("utf-8").replace("trouble_spots:\n", f"trouble_spots:\n{troubles}\n")
     house.write_text(text, "utf-8")
     return folder
@@ -93,6 +107,14 @@ def test_no_page_runs_or_grows_what_the_files_say(browser: Browser, site: Path) 
                 continue
             page.goto(path.as_uri())
             assert page.evaluate("window.__hostile") is None, path.name
-            planted = page.locator("article :is(script, iframe, math, img[src='x'], [onclick], [onload], [onerror], [ontoggle], [onmouseover])")
+            planted = page.locator(
+                "article :is(script, iframe, math, img[src='x'], [onclick], [onload], [onerror],"
+                " [ontoggle], [onmouseover])"
+            )
             assert planted.count() == 0, path.name
-            assert page.locator("article a[href^='javascript:'], article a[href^='file:///etc']").count() == 0, path.name
+            assert (
+                page.locator(
+                    "article a[href^='javascript:'], article a[href^='file:///etc']"
+                ).count()
+                == 0
+            ), path.name

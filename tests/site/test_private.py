@@ -13,9 +13,15 @@ def unpacked(path: Path) -> bytes:
 
 
 def test_nothing_of_a_show_is_in_any_byte_that_is_published(demo: Path) -> None:
-    shows = {path.name.encode(): path.read_bytes().lower() for path in (ROOT / "venue" / "shows").iterdir()}
+    shows = {
+        path.name.encode(): path.read_bytes().lower()
+        for path in (ROOT / "venue" / "shows").iterdir()
+    }
     assert all(any(mark in text for text in shows.values()) for mark in MARKS)
     files = [path for path in demo.rglob("*") if path.is_file()]
     assert {"pack.json", "index.html", "changes.xml"} <= {path.name for path in files}
-    told = {path.name: [mark for mark in (*MARKS, *shows) if mark in unpacked(path).lower()] for path in files}
+    told = {
+        path.name: [mark for mark in (*MARKS, *shows) if mark in unpacked(path).lower()]
+        for path in files
+    }
     assert {name: found for name, found in told.items() if found} == {}

@@ -1,4 +1,6 @@
-"""The search in a real browser: from a server and from a folder, what a visitor asks for stands first."""
+"""
+The search in a real browser: from a server and from a folder, what a visitor asks for stands first.
+"""
 
 import pytest
 from playwright.sync_api import Browser, Page
@@ -8,7 +10,8 @@ from tests.site.visiting import DESK, PHONE, ask, visit
 
 pytestmark = pytest.mark.browser
 
-# What is asked on the way in, and the page and name of the line that answers. Common practice, no source.
+# What is asked on the way in, and the page and name of the line that answers. Common practice, no
+# source.
 FIRST = (
     ("400 A", "Power", "SL lighting switch"),
     ("400A", "Power", "SL lighting switch"),
@@ -47,7 +50,10 @@ FIRST = (
     ("power", "Power", "Power"),
     ("unit missing", "Problems and findings", "unit-missing"),
 )
-SEARCHED = "words => window.housesearch.answers(words).lines.map(line => [window.housesearch.pages[line[0]][1], line[2]])"
+SEARCHED = (
+    "words => window.housesearch.answers(words).lines.map(line =>"
+    " [window.housesearch.pages[line[0]][1], line[2]])"
+)
 
 
 def ready(page: Page, address: str) -> None:
@@ -60,12 +66,23 @@ def ready(page: Page, address: str) -> None:
 def test_what_a_visitor_asks_for_stands_first(browser: Browser, demo_over_http: str) -> None:
     with visit(browser, demo_over_http) as page:
         ready(page, demo_over_http)
-        first = {words: (page.evaluate(SEARCHED, words) or [["nothing", ""]])[0] for words, _, _ in FIRST}
-    assert {words: tuple(found) for words, found in first.items()} == {words: (title, name) for words, title, name in FIRST}
+        first = {
+            words: (page.evaluate(SEARCHED, words) or [["nothing", ""]])[0] for words, _, _ in FIRST
+        }
+    assert {words: tuple(found) for words, found in first.items()} == {
+        words: (title, name) for words, title, name in FIRST
+    }
 
 
 def test_the_pack_answers_before_the_guides(browser: Browser, demo_over_http: str) -> None:
-    guides = {"Every key explained", "Problems and findings", "Methods", "Write a rider", "Describe your venue", "Keep it true"}
+    guides = {
+        "Every key explained",
+        "Problems and findings",
+        "Methods",
+        "Write a rider",
+        "Describe your venue",
+        "Keep it true",
+    }
     with visit(browser, demo_over_http) as page:
         ready(page, demo_over_http)
         for words in ("dock", "vocal dynamic", "curfew", "limit", "truss", "outlet"):
@@ -73,12 +90,23 @@ def test_the_pack_answers_before_the_guides(browser: Browser, demo_over_http: st
             assert titles[0] not in guides | {"Workings and sources", "Glossary"}, words
 
 
-def test_every_alias_is_written_as_the_search_writes_a_word(browser: Browser, demo_over_http: str) -> None:
+def test_every_alias_is_written_as_the_search_writes_a_word(
+    browser: Browser, demo_over_http: str
+) -> None:
     """An alias in another form would never be met."""
     with visit(browser, demo_over_http) as page:
         ready(page, demo_over_http)
-        words = [*ALIASES, *(word for said in ALIASES.values() for each in said for word in each.split())]
-        assert page.evaluate("all => all.filter(word => window.housesearch.wordsOf(word)[0].term !== word)", words) == []
+        words = [
+            *ALIASES,
+            *(word for said in ALIASES.values() for each in said for word in each.split()),
+        ]
+        assert (
+            page.evaluate(
+                "all => all.filter(word => window.housesearch.wordsOf(word)[0].term !== word)",
+                words,
+            )
+            == []
+        )
 
 
 def test_a_name_leads_to_its_own_line(browser: Browser, where: str) -> None:
@@ -93,7 +121,9 @@ def test_a_name_leads_to_its_own_line(browser: Browser, where: str) -> None:
         assert 50 < box["y"] < DESK["height"]
 
 
-def test_an_answer_on_the_same_page_is_not_hidden_by_the_answers(browser: Browser, where: str) -> None:
+def test_an_answer_on_the_same_page_is_not_hidden_by_the_answers(
+    browser: Browser, where: str
+) -> None:
     with visit(browser, where, viewport=PHONE) as page:
         page.goto(f"{where}/access.html")
         ask(page, "dock height")
@@ -105,7 +135,9 @@ def test_an_answer_on_the_same_page_is_not_hidden_by_the_answers(browser: Browse
         assert 50 < box["y"] < PHONE["height"]
 
 
-def test_nothing_is_fetched_for_a_search_that_nobody_makes(browser: Browser, demo_over_http: str) -> None:
+def test_nothing_is_fetched_for_a_search_that_nobody_makes(
+    browser: Browser, demo_over_http: str
+) -> None:
     with visit(browser, demo_over_http) as page:
         asked: list[str] = []
         page.on("request", lambda request: asked.append(request.url))
@@ -116,7 +148,9 @@ def test_nothing_is_fetched_for_a_search_that_nobody_makes(browser: Browser, dem
         assert [url for url in asked if "entries" in url]
 
 
-def test_a_search_without_signal_says_so_and_goes_on_when_it_is_back(browser: Browser, demo_over_http: str) -> None:
+def test_a_search_without_signal_says_so_and_goes_on_when_it_is_back(
+    browser: Browser, demo_over_http: str
+) -> None:
     context = browser.new_context(viewport=PHONE)
     page = context.new_page()
     page.goto(f"{demo_over_http}/index.html")
@@ -128,16 +162,23 @@ def test_a_search_without_signal_says_so_and_goes_on_when_it_is_back(browser: Br
     context.close()
 
 
-def test_the_search_says_when_there_is_nothing_and_what_it_left_out(browser: Browser, where: str) -> None:
+def test_the_search_says_when_there_is_nothing_and_what_it_left_out(
+    browser: Browser, where: str
+) -> None:
     with visit(browser, where) as page:
         page.goto(f"{where}/index.html")
         assert ask(page, "xylophonist") == []
-        assert page.locator(".search-told").inner_text() == "Nothing found. Try fewer words, or the contents."
+        assert (
+            page.locator(".search-told").inner_text()
+            == "Nothing found. Try fewer words, or the contents."
+        )
         assert ask(page, "xylophonist dock")[0].startswith("Docks")
         assert "without xylophonist" in page.locator(".search-told").inner_text()
 
 
-def test_the_search_hears_words_that_come_without_keys(browser: Browser, demo_over_http: str) -> None:
+def test_the_search_hears_words_that_come_without_keys(
+    browser: Browser, demo_over_http: str
+) -> None:
     with visit(browser, demo_over_http) as page:
         page.goto(f"{demo_over_http}/index.html")
         page.locator(".search-input").click()

@@ -50,19 +50,31 @@ def address(folder: Path) -> Iterator[str]:
 
 def shown(page: Page) -> list[str]:
     """The reasons in the rows that can be seen."""
-    return [row.locator("td").last.inner_text() for row in page.locator("tbody tr").all() if row.is_visible()]
+    return [
+        row.locator("td").last.inner_text()
+        for row in page.locator("tbody tr").all()
+        if row.is_visible()
+    ]
 
 
-def test_a_visitor_sees_what_is_new_since_they_last_looked(folder: Path, address: str, browser: Browser) -> None:
+def test_a_visitor_sees_what_is_new_since_they_last_looked(
+    folder: Path, address: str, browser: Browser
+) -> None:
     context = browser.new_context()
     page = context.new_page()
     asked: list[str] = []
     page.on("request", lambda request: asked.append(request.url))
     page.goto(address)
-    assert page.locator("#since").inner_text().startswith("From your next visit on, this page marks what is new to you.")
+    assert (
+        page.locator("#since")
+        .inner_text()
+        .startswith("From your next visit on, this page marks what is new to you.")
+    )
     build(folder, NEW)
     page.goto(address)
-    assert page.locator("#since").inner_text().startswith("2 changes are new since you last looked.")
+    assert (
+        page.locator("#since").inner_text().startswith("2 changes are new since you last looked.")
+    )
     assert page.locator("tbody .tag-note").count() == 2
     page.get_by_label("Only since I last looked").check()
     assert shown(page) == ["New stand. Us.", "Mended. Us."]

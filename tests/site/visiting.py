@@ -16,15 +16,38 @@ DESK = {"width": 1440, "height": 900}
 
 @contextmanager
 def visit(browser: Browser, address: str, **context: Any) -> Iterator[Page]:
-    """A page at no address yet. On leaving, any error in it, and any request that went elsewhere, fails the test."""
+    """
+    A page at no address yet.
+
+    On leaving, any error in it, and any request that went elsewhere, fails the test.
+    """
     opened = browser.new_context(**{"viewport": DESK, **context})
     page = opened.new_page()
     wrong: list[str] = []
-    page.on("console", lambda message: wrong.append(message.text) if message.type in ("error", "warning") else None)
+    page.on(
+        "console",
+        lambda message: (
+            wrong.append(message.text) if message.type in ("error", "warning") else None
+        ),
+    )
     page.on("pageerror", lambda error: wrong.append(str(error)))
     # A request that is given up because the reader goes on to another page is no failure.
-    page.on("requestfailed", lambda request: wrong.append(f"failed: {request.url}") if request.failure != "net::ERR_ABORTED" else None)
-    page.on("request", lambda request: wrong.append(f"elsewhere: {request.url}") if not request.url.startswith((address, "data:")) else None)
+    page.on(
+        "requestfailed",
+        lambda request: (
+            wrong.append(f"failed: {request.url}")
+            if request.failure != "net::ERR_ABORTED"
+            else None
+        ),
+    )
+    page.on(
+        "request",
+        lambda request: (
+            wrong.append(f"elsewhere: {request.url}")
+            if not request.url.startswith((address, "data:"))
+            else None
+        ),
+    )
     try:
         yield page
         page.wait_for_load_state("networkidle")
@@ -45,5 +68,7 @@ def ask(page: Page, words: str) -> list[str]:
     """Type into the search and return what each answer says."""
     page.locator(".search-input").fill("")
     page.locator(".search-input").press_sequentially(words)
-    page.wait_for_function("words => document.querySelector('.answers').dataset.asked === words", arg=words)
+    page.wait_for_function(
+        "words => document.querySelector('.answers').dataset.asked === words", arg=words
+    )
     return [text.replace("\u00a0", " ") for text in page.locator(".answers a").all_inner_texts()]

@@ -62,7 +62,7 @@ stock:
   - {name: Vellum clip, kind: microphone, count: 10, working: ?}
   # Only for broadcasts.
   - {name: "Vellum 5", kind: microphone, count: 1}
-"""
+"""  # noqa: E501
 TEXTS = {"house.yml": HOUSE, "stage.yml": STAGE, "sound.yml": SOUND}
 
 

@@ -28,7 +28,9 @@ def test_a_pack_does_not_differ_from_itself() -> None:
 
 
 def test_facts_that_changed_appeared_and_went_are_told_by_line() -> None:
-    text = SOUND.replace("count: 14, working: 13", "count: 12").replace("inputs: 16", "inputs: 16\n    mono_mixes: 4")
+    text = SOUND.replace("count: 14, working: 13", "count: 12").replace(
+        "inputs: 16", "inputs: 16\n    mono_mixes: 4"
+    )
     assert told(pack(), pack(sound=text)) == [
         "Sound",
         "  Pocket, mono mixes: new, 4",
@@ -38,15 +40,23 @@ def test_facts_that_changed_appeared_and_went_are_told_by_line() -> None:
 
 
 def test_a_line_added_above_others_is_the_only_change() -> None:
-    text = SOUND.replace("  - {name: Vellum 7,", "  - {name: Vellum 1, kind: microphone, count: 2}\n  - {name: Vellum 7,")
+    text = SOUND.replace(
+        "  - {name: Vellum 7,",
+        "  - {name: Vellum 1, kind: microphone, count: 2}\n  - {name: Vellum 7,",
+    )
     assert told(pack(), pack(sound=text)) == ["Sound", "  Vellum 1, stock: added"]
     assert told(pack(sound=text), pack()) == ["Sound", "  Vellum 1, stock: taken out"]
 
 
 def test_a_figure_that_moves_is_told_with_its_caution() -> None:
-    wider = STAGE.replace("across: 5 m S", "across: 6 m S").replace("usable_width: 9 m", "usable_width: 11 m")
+    wider = STAGE.replace("across: 5 m S", "across: 6 m S").replace(
+        "usable_width: 9 m", "usable_width: 11 m"
+    )
     comparison = compare(pack(), pack(stage=wider))
-    moved = {difference.label: (difference.before, difference.after, difference.by) for _, difference in comparison.moved}
+    moved = {
+        difference.label: (difference.before, difference.after, difference.by)
+        for _, difference in comparison.moved
+    }
     assert moved["Deck area"] == ("60.0 m²", "72.0 m²", "+12.0 m²")
     assert "Planning figures." in as_text(comparison)
     assert "Planning figures." in as_markdown(comparison)
@@ -68,7 +78,10 @@ def test_a_finding_whose_line_moved_is_not_new() -> None:
 
 def test_a_department_that_is_new_is_told_line_by_line() -> None:
     house_only = pack_of(room().venue)
-    without = replace(house_only, sections=tuple(section for section in house_only.sections if section.key != "sound"))
+    without = replace(
+        house_only,
+        sections=tuple(section for section in house_only.sections if section.key != "sound"),
+    )
     assert "  Meridian, console: added" in told(without, house_only)
 
 
@@ -84,7 +97,17 @@ def test_a_new_check_is_told_and_ages_are_not() -> None:
 
 def test_a_map_tells_how_far_its_levels_moved() -> None:
     working = Working("L", (), (Reference("s", "c"),))
-    field = Field("sound.field.floor", "Floor", "mix", 1.0, ("A",), ((0.0, 0.0, 0.0), (1.0, 0.0, 0.0)), ((10, -5),), working, "Planning figures.")
+    field = Field(
+        "sound.field.floor",
+        "Floor",
+        "mix",
+        1.0,
+        ("A",),
+        ((0.0, 0.0, 0.0), (1.0, 0.0, 0.0)),
+        ((10, -5),),
+        working,
+        "Planning figures.",
+    )
     section = replace(pack().sections[-1], fields=(field,))
     moved = replace(section, fields=(replace(field, levels=((12, -18),)),))
     assert told(replace(pack(), sections=(section,)), replace(pack(), sections=(moved,)))[1:3] == [
@@ -97,14 +120,42 @@ def test_a_map_tells_how_far_its_levels_moved() -> None:
     ("before", "after", "by"),
     [
         (Value("70.0 A", number=70.0, unit="A"), Value("38.0 A", number=38.0, unit="A"), "−32.0 A"),
-        (Value("6.32 m", number=6.32, unit="m"), Value("6.54 m", number=6.534, unit="m"), "+214 mm"),
-        (Value("18 ft", number=5.4864, unit="m"), Value("20 ft", number=6.096, unit="m"), "+2'-0\""),
-        (Value("−0.5 dB", number=-0.5, unit="dB"), Value("+1.0 dB", number=1.0, unit="dB"), "+1.5 dB"),
-        (Value("35 mm²", number=35e-6, unit="m2"), Value("50 mm²", number=50e-6, unit="m2"), "+15 mm²"),
-        (Value("−0.5 dB", number=-0.6, unit="dB"), Value("−1.0 dB", number=-0.9, unit="dB"), "−0.3 dB before rounding"),
-        (Value("120 dB", number=119.52, unit="dB"), Value("119 dB", number=119.45, unit="dB"), "−0.1 dB before rounding"),
+        (
+            Value("6.32 m", number=6.32, unit="m"),
+            Value("6.54 m", number=6.534, unit="m"),
+            "+214 mm",
+        ),
+        (
+            Value("18 ft", number=5.4864, unit="m"),
+            Value("20 ft", number=6.096, unit="m"),
+            "+2'-0\"",
+        ),
+        (
+            Value("−0.5 dB", number=-0.5, unit="dB"),
+            Value("+1.0 dB", number=1.0, unit="dB"),
+            "+1.5 dB",
+        ),
+        (
+            Value("35 mm²", number=35e-6, unit="m2"),
+            Value("50 mm²", number=50e-6, unit="m2"),
+            "+15 mm²",
+        ),
+        (
+            Value("−0.5 dB", number=-0.6, unit="dB"),
+            Value("−1.0 dB", number=-0.9, unit="dB"),
+            "−0.3 dB before rounding",
+        ),
+        (
+            Value("120 dB", number=119.52, unit="dB"),
+            Value("119 dB", number=119.45, unit="dB"),
+            "−0.1 dB before rounding",
+        ),
         (Value("9 of 10", number=9.0), Value("8 of 10", number=8.0), "−1"),
-        (Value("1,240 kg", number=1240.0, unit="kg"), Value("990 kg", number=990.0, unit="kg"), "−250 kg"),
+        (
+            Value("1,240 kg", number=1240.0, unit="kg"),
+            Value("990 kg", number=990.0, unit="kg"),
+            "−250 kg",
+        ),
         (Value("76 %", number=0.76, unit="1"), Value("69 %", number=0.69, unit="1"), "−7 points"),
         (Value("20 of 41", number=20.0), Value("8 of 41", number=8.0), "−12"),
         (Value("a", number=None), Value("b", number=2.0), ""),
@@ -112,12 +163,17 @@ def test_a_map_tells_how_far_its_levels_moved() -> None:
         (Value("1.00 A", number=1.0, unit="A"), Value("1.00 A", number=1.0001, unit="A"), ""),
     ],
 )
-def test_how_much_a_number_moved_is_said_in_its_own_unit(before: Value, after: Value, by: str) -> None:
+def test_how_much_a_number_moved_is_said_in_its_own_unit(
+    before: Value, after: Value, by: str
+) -> None:
     assert how_much(before, after) == by
 
 
 def test_markdown_cannot_be_made_by_a_venue() -> None:
-    hostile = SOUND.replace('note: "One was dropped."', 'note: "[x](http://evil.example) <b>*a*</b> www.evil.example a@evil.example"')
+    hostile = SOUND.replace(
+        'note: "One was dropped."',
+        'note: "[x](http://evil.example) <b>*a*</b> www.evil.example a@evil.example"',
+    )
     text = as_markdown(compare(pack(), pack(sound=hostile)))
     line = next(line for line in text.splitlines() if "evil" in line)
     assert not any(mark in line.removeprefix("* ") for mark in ("[", "<", "*", "://", "www.", "@"))
@@ -125,7 +181,12 @@ def test_markdown_cannot_be_made_by_a_venue() -> None:
 
 def test_ages_of_checks_are_left_out() -> None:
     first = pack()
-    older = replace(first, sections=tuple(replace(section, verified=aged(section.verified)) for section in first.sections))
+    older = replace(
+        first,
+        sections=tuple(
+            replace(section, verified=aged(section.verified)) for section in first.sections
+        ),
+    )
     assert not compare(first, older)
 
 

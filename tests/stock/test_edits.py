@@ -37,7 +37,9 @@ stock:
 def after(*edits: Edit, text: str = FILE) -> list[str]:
     """The lines that an edit takes out (-) and puts in (+)."""
     old, new = text.splitlines(), edited(text, "sound.yml", edits).splitlines()
-    return [f"-{line}" for line in old if line not in new] + [f"+{line}" for line in new if line not in old]
+    return [f"-{line}" for line in old if line not in new] + [
+        f"+{line}" for line in new if line not in old
+    ]
 
 
 def test_a_value_is_replaced_and_its_comment_stays() -> None:
@@ -50,11 +52,17 @@ def test_a_value_is_replaced_and_its_comment_stays() -> None:
 
 def test_quotes_and_the_space_before_a_value_are_kept() -> None:
     assert after(Set(("subs", 1, "count"), "3")) == ['-    count:   "2"', '+    count:   "3"']
-    assert after(Set(("subs", 0, "note"), "Skirt's gone")) == ["-    note: 'Between the barrier and the deck'", "+    note: 'Skirt''s gone'"]
+    assert after(Set(("subs", 0, "note"), "Skirt's gone")) == [
+        "-    note: 'Between the barrier and the deck'",
+        "+    note: 'Skirt''s gone'",
+    ]
 
 
 def test_a_value_that_yaml_would_misread_gets_quotes() -> None:
-    assert after(Set(("stock", 1, "count"), "a, b: c # d"))[1] == '+  - {name: Vellum 7, count: "a, b: c # d"}'
+    assert (
+        after(Set(("stock", 1, "count"), "a, b: c # d"))[1]
+        == '+  - {name: Vellum 7, count: "a, b: c # d"}'
+    )
 
 
 def test_a_folded_text_is_replaced_and_the_blank_line_after_it_stays() -> None:
@@ -63,8 +71,12 @@ def test_a_folded_text_is_replaced_and_the_blank_line_after_it_stays() -> None:
 
 
 def test_a_key_that_is_added_stands_before_the_note() -> None:
-    assert after(Set(("stock", 0, "working"), "13"))[1].startswith("+  - {name: Vellum 8, count: 14, condition: limited, working: 13, note:")
-    assert "    out_of_service: [7]\n    condition: limited\n\n    # The line" in edited(FILE, "f.yml", [Set(("subs", 0, "condition"), "limited")])
+    assert after(Set(("stock", 0, "working"), "13"))[1].startswith(
+        "+  - {name: Vellum 8, count: 14, condition: limited, working: 13, note:"
+    )
+    assert "    out_of_service: [7]\n    condition: limited\n\n    # The line" in edited(
+        FILE, "f.yml", [Set(("subs", 0, "condition"), "limited")]
+    )
 
 
 def test_a_key_that_is_added_last_stands_in_its_neighbours_column() -> None:
@@ -76,45 +88,71 @@ def test_a_key_that_is_added_last_stands_in_its_neighbours_column() -> None:
 
 def test_a_key_is_taken_out_and_the_comment_above_it_stays() -> None:
     assert after(Unset(("subs", 0, "note"))) == ["-    note: 'Between the barrier and the deck'"]
-    assert after(Unset(("stock", 0, "condition")))[1] == '+  - {name: Vellum 8, count: 14, note: "One has been dropped."}'
+    assert (
+        after(Unset(("stock", 0, "condition")))[1]
+        == '+  - {name: Vellum 8, count: 14, note: "One has been dropped."}'
+    )
 
 
 def test_an_entry_is_appended_in_the_style_of_the_last() -> None:
-    assert after(Append(("stock",), {"name": "Vellum 9", "count": "4"})) == ["+  - {name: Vellum 9, count: 4}"]
+    assert after(Append(("stock",), {"name": "Vellum 9", "count": "4"})) == [
+        "+  - {name: Vellum 9, count: 4}"
+    ]
     changed = edited(FILE, "sound.yml", [Append(("subs",), {"name": "Rear subs", "count": "4"})])
     assert "two lines.\n\n  - name: Rear subs\n    count: 4\n\nstock:" in changed
 
 
 def test_an_entry_within_brackets_is_appended_and_taken_out() -> None:
-    assert after(Append(("subs", 0, "out_of_service"), "8")) == ["-    out_of_service: [7]", "+    out_of_service: [7, 8]"]
+    assert after(Append(("subs", 0, "out_of_service"), "8")) == [
+        "-    out_of_service: [7]",
+        "+    out_of_service: [7, 8]",
+    ]
     assert after(Unset(("subs", 0, "out_of_service", 0))) == ["-    out_of_service: [7]"]
 
 
 def test_a_list_that_is_not_there_is_begun() -> None:
     assert after(Append(("subs", 1, "dead"), "3")) == ["+    dead: [3]"]
-    assert edited(FILE, "f.yml", [Append(("tails",), {"name": "Tail"})]).endswith("count: 1}\n\ntails:\n  - {name: Tail}\n# Foot.\n")
+    assert edited(FILE, "f.yml", [Append(("tails",), {"name": "Tail"})]).endswith(
+        "count: 1}\n\ntails:\n  - {name: Tail}\n# Foot.\n"
+    )
 
 
 def test_an_entry_goes_with_its_own_comment_and_not_with_the_heading_of_the_run() -> None:
-    assert after(Unset(("stock", 2))) == ["-  # Only for broadcasts.", "-  - {name: Vellum 5, count: 1}"]
-    assert after(Unset(("stock", 0))) == ['-  - {name: Vellum 8, count: 14, condition: limited, note: "One has been dropped."}']
+    assert after(Unset(("stock", 2))) == [
+        "-  # Only for broadcasts.",
+        "-  - {name: Vellum 5, count: 1}",
+    ]
+    assert after(Unset(("stock", 0))) == [
+        '-  - {name: Vellum 8, count: 14, condition: limited, note: "One has been dropped."}'
+    ]
 
 
 def test_an_entry_goes_with_the_blank_line_that_divided_it() -> None:
-    assert "skirt.\n    note: 'Between the barrier and the deck'\n\nstock:" in edited(FILE, "f.yml", [Unset(("subs", 1))])
+    assert "skirt.\n    note: 'Between the barrier and the deck'\n\nstock:" in edited(
+        FILE, "f.yml", [Unset(("subs", 1))]
+    )
     assert "subs:\n  - name: Side subs\n" in edited(FILE, "f.yml", [Unset(("subs", 0))])
 
 
 def test_windows_line_ends_are_kept() -> None:
     text = FILE.replace("\n", "\r\n")
     changed = edited(
-        text, "f.yml", [Set(("subs", 0, "condition"), "limited"), Append(("stock",), {"name": "Vellum 9", "count": "4"}), Unset(("subs", 1))]
+        text,
+        "f.yml",
+        [
+            Set(("subs", 0, "condition"), "limited"),
+            Append(("stock",), {"name": "Vellum 9", "count": "4"}),
+            Unset(("subs", 1)),
+        ],
     )
     assert changed.count("\n") == changed.count("\r\n")
 
 
 def test_a_file_without_a_last_line_end_can_be_added_to() -> None:
-    assert edited("a: 1\nb:\n  - c", "f.yml", [Append(("b",), "d"), Set(("e",), "2")]) == "a: 1\nb:\n  - c\n  - d\ne: 2"
+    assert (
+        edited("a: 1\nb:\n  - c", "f.yml", [Append(("b",), "d"), Set(("e",), "2")])
+        == "a: 1\nb:\n  - c\n  - d\ne: 2"
+    )
 
 
 @pytest.mark.parametrize(
@@ -160,9 +198,10 @@ def test_a_place_that_an_edit_would_disturb_is_refused_with_a_sentence() -> None
     assert compose(text, "f.yml")
     with pytest.raises(Refused) as refused:
         edited(text, "f.yml", [Set(("a", 0, "condition"), "limited")])
-    assert str(refused.value.problems[0]) == (
-        "f.yml:2:5 a[1].condition is written in a way that cannot be changed without disturbing what stands around it; "
-        "change it in an editor; nothing was changed [edit-by-hand]"
+    assert (
+        str(refused.value.problems[0])
+        == "f.yml:2:5 a[1].condition is written in a way that cannot be changed without disturbing"
+        " what stands around it; change it in an editor; nothing was changed [edit-by-hand]"
     )
 
 
@@ -203,15 +242,29 @@ def test_brackets_that_run_over_lines_keep_their_comments(edit: Edit) -> None:
 
 @pytest.mark.parametrize(
     "text",
-    ["a: 1\n", "a: {b: {}}\n", "a: []\n", "# only this\na: '?'\n", "a:\n- b\n- c\n", "a:\n  -\n    b: 1\n    c: 2\n", "a:\n  - - x\n    - y\n"],
+    [
+        "a: 1\n",
+        "a: {b: {}}\n",
+        "a: []\n",
+        "# only this\na: '?'\n",
+        "a:\n- b\n- c\n",
+        "a:\n  -\n    b: 1\n    c: 2\n",
+        "a:\n  - - x\n    - y\n",
+    ],
 )
 def test_odd_but_right_yaml_is_edited_or_refused_and_never_spoiled(text: str) -> None:
     data = compose(text, "f.yml").data
-    for edit in (Set(("a",), "2"), Set(("z",), "2"), Append(("z",), "2"), Unset(("a",)), Append(("z",), {"name": "x"})):
+    for edit in (
+        Set(("a",), "2"),
+        Set(("z",), "2"),
+        Append(("z",), "2"),
+        Unset(("a",)),
+        Append(("z",), {"name": "x"}),
+    ):
         try:
             after = compose(edited(text, "f.yml", [edit]), "f.yml").data
         except Refused as refused:
-            assert [problem.code for problem in refused.problems] == ["edit-by-hand"]  # noqa: PT017 - a refusal is allowed, and must be this one
+            assert [problem.code for problem in refused.problems] == ["edit-by-hand"]  # noqa: PT017
             continue
         rest = {key: value for key, value in data.items() if key not in edit.path}
         assert {key: value for key, value in after.items() if key not in edit.path} == rest

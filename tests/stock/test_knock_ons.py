@@ -27,7 +27,9 @@ def room() -> Stockroom:
 
 def moved(room: Stockroom, order: Callable[[Stockroom], Order]) -> Comparison:
     """What an order changes."""
-    return changed(room, [order(room)], Asked("head of sound", "To see.", date(2026, 10, 12))).comparison
+    return changed(
+        room, [order(room)], Asked("head of sound", "To see.", date(2026, 10, 12))
+    ).comparison
 
 
 def departments(comparison: Comparison) -> set[str]:
@@ -50,12 +52,22 @@ def test_one_sub_out_of_the_line_moves_the_arc_the_level_and_the_maps(room: Stoc
     assert "The local noise law and the house's meter decide." in flat(comparison)
 
 
-def test_a_hang_one_box_shorter_moves_the_points_that_carry_it_and_the_level_at_the_mix(room: Stockroom) -> None:
+def test_a_hang_one_box_shorter_moves_the_points_that_carry_it_and_the_level_at_the_mix(
+    room: Stockroom,
+) -> None:
     line = found(room.lines, "Main left", "sound.hangs")
     angles = written_line(line, room.texts)["splay"][:-1]
-    comparison = moved(room, lambda room: count(line, written_line(line, room.texts), 8, also={"splay": f"[{', '.join(angles)}]"}))
+    comparison = moved(
+        room,
+        lambda room: count(
+            line, written_line(line, room.texts), 8, also={"splay": f"[{', '.join(angles)}]"}
+        ),
+    )
     assert departments(comparison) == {"rigging", "sound"}
-    by = {(part.key, difference.item, difference.label): difference.by for part, difference in comparison.moved}
+    by = {
+        (part.key, difference.item, difference.label): difference.by
+        for part, difference in comparison.moved
+    }
     assert by["sound", "Main left", "Weight of boxes and frame"] == "−31 kg"
     assert by["rigging", "Whole roof", "Carried"] == "−31 kg"
     assert "A competent rigger decides on site" in flat(comparison)
@@ -65,5 +77,7 @@ def test_a_service_out_moves_what_is_free_and_how_many_outlets_work(room: Stockr
     line = found(room.lines, "SR sound switch")
     comparison = moved(room, lambda room: out(line, written_line(line, room.texts)))
     assert departments(comparison) == {"power"}
-    assert ("All outlets", "Outlets at the same time") in {(difference.item, difference.label) for _, difference in comparison.moved}
+    assert ("All outlets", "Outlets at the same time") in {
+        (difference.item, difference.label) for _, difference in comparison.moved
+    }
     assert "Only licensed electricians connect" in flat(comparison)

@@ -1,6 +1,7 @@
 """
-Random sequences of edits on every file of the demo: what is not concerned keeps every byte, comments stay, the model is the intended one, and
-undoing gives the first bytes. HOUSEPACK_LONG=1 runs 2,000 sequences instead of a few.
+Random sequences of edits on every file of the demo: what is not concerned keeps every byte,
+comments stay, the model is the intended one, and undoing gives the first bytes. HOUSEPACK_LONG=1
+runs 2,000 sequences instead of a few.
 """
 
 import os
@@ -40,13 +41,27 @@ VALUES = (
 
 
 def comments(text: str) -> list[str]:
-    """The comments of a text: those on lines of their own, and those behind a value. The demo has no '#' within a value."""
-    return [line.partition("#")[2] for line in text.splitlines() if line.lstrip().startswith("#") or "  #" in line]
+    """
+    The comments of a text: those on lines of their own, and those behind a value.
+
+    The demo has no '#' within a value.
+    """
+    return [
+        line.partition("#")[2]
+        for line in text.splitlines()
+        if line.lstrip().startswith("#") or "  #" in line
+    ]
 
 
 def paths(data: Any, path: tuple[str | int, ...] = ()) -> list[tuple[tuple[str | int, ...], Any]]:
     """Every path of the data with what stands there, the top left out."""
-    inner = data.items() if isinstance(data, dict) else enumerate(data) if isinstance(data, list) else ()
+    inner = (
+        data.items()
+        if isinstance(data, dict)
+        else enumerate(data)
+        if isinstance(data, list)
+        else ()
+    )
     here = [((*path, key), value) for key, value in inner]
     return [*here, *(deeper for at, value in here for deeper in paths(value, at))]
 
@@ -61,7 +76,14 @@ def any_edit(chance: random.Random, data: dict[str, Any]) -> Edit:
             return Set((*path, f"new_{chance.randrange(99)}"), chance.choice(VALUES))
         case 3 if isinstance(value, list):
             like = value[-1] if value else "x"
-            return Append(path, {key: chance.choice(VALUES) for key in list(like)[:3]} if isinstance(like, dict) else chance.choice(VALUES))
+            return Append(
+                path,
+                (
+                    {key: chance.choice(VALUES) for key in list(like)[:3]}
+                    if isinstance(like, dict)
+                    else chance.choice(VALUES)
+                ),
+            )
         case 4 if len(path) > 1:
             return Unset(path)
         case _:
@@ -90,7 +112,10 @@ def model_after(data: dict[str, Any], edit: Edit) -> dict[str, Any]:
 
 
 def check_only_what_is_concerned(edit: Edit, splice: Splice, before: str, after: str) -> None:
-    """Nothing is taken where something is added; nothing but the value where one is set; a comment only with its own line."""
+    """
+    Nothing is taken where something is added; nothing but the value where one is set; a comment
+    only with its own line.
+    """
     added = isinstance(edit, Set) and edit.path not in dict(paths(compose(before, "").data))
     if isinstance(edit, Append) or added:
         assert splice.old == ""
@@ -106,7 +131,7 @@ def check_only_what_is_concerned(edit: Edit, splice: Splice, before: str, after:
 
 @pytest.mark.parametrize("batch", range(SEQUENCES // BATCH))
 def test_random_sequences_change_only_what_they_mean_to(batch: int) -> None:
-    chance = random.Random(batch)  # noqa: S311 - edits to try, not secrets
+    chance = random.Random(batch)
     made = refused = 0
     for _ in range(BATCH):
         name = chance.choice(sorted(FILES))
@@ -117,7 +142,7 @@ def test_random_sequences_change_only_what_they_mean_to(batch: int) -> None:
             try:
                 splice = spliced(text, name, edit)
             except Refused as problem:
-                assert [each.code for each in problem.problems] == ["edit-by-hand"]  # noqa: PT017 - a refusal is allowed, and must be this one
+                assert [each.code for each in problem.problems] == ["edit-by-hand"]  # noqa: PT017
                 refused += 1
                 continue
             after = splice.applied(text)

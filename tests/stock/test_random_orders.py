@@ -1,4 +1,7 @@
-"""Random orders on the small venue, each then undone by its opposite, last first: comments stay all the way, and the first bytes come back."""
+"""
+Random orders on the small venue, each then undone by its opposite, last first: comments stay all
+the way, and the first bytes come back.
+"""
 
 import os
 import random
@@ -54,18 +57,27 @@ def any_order(chance: random.Random, there: Stockroom) -> tuple[Make, Make]:
         case 3:
             said = (getattr(record, key, None) for key in ("place", "kept"))
             here = next((place for place in said if isinstance(place, str)), "nowhere")
-            return ordered("move", name, place=chance.choice(PLACES), also={}), ordered("move", name, place=here, also={})
+            return ordered("move", name, place=chance.choice(PLACES), also={}), ordered(
+                "move", name, place=here, also={}
+            )
         case 4:
-            counted = next((number for key in COUNTS if isinstance(number := getattr(record, key, None), int)), 0)
-            return ordered("count", name, number=chance.randint(0, 30)), ordered("count", name, number=counted)
+            counted = next(
+                (number for key in COUNTS if isinstance(number := getattr(record, key, None), int)),
+                0,
+            )
+            return ordered("count", name, number=chance.randint(0, 30)), ordered(
+                "count", name, number=counted
+            )
         case _:
             new = f"Vellum {chance.randint(20, 9999)}"
-            return (lambda room: added(room, "sound.stock", new, {"kind": "microphone", "count": "2"})), ordered("remove", new)
+            return (
+                lambda room: added(room, "sound.stock", new, {"kind": "microphone", "count": "2"})
+            ), ordered("remove", new)
 
 
 @pytest.mark.parametrize("sequence", range(SEQUENCES))
 def test_random_orders_and_their_opposites_give_the_first_bytes(sequence: int) -> None:
-    chance = random.Random(sequence)  # noqa: S311 - orders to try, not secrets
+    chance = random.Random(sequence)
     there, opposites, tried = room(), [], 0
     while len(opposites) < 5 and tried < 40:
         tried += 1
@@ -82,6 +94,8 @@ def test_random_orders_and_their_opposites_give_the_first_bytes(sequence: int) -
         there = after(there, opposite)
     assert there.texts["sound.yml"] == SOUND
     assert {name: text for name, text in there.texts.items() if name != "log.yml"} == TEXTS
-    first, last = (outlook(BOOKS, pack_of(each.venue), BOOKS.shows[0].plays) for each in (room(), there))
+    first, last = (
+        outlook(BOOKS, pack_of(each.venue), BOOKS.shows[0].plays) for each in (room(), there)
+    )
     assert len(first.coming[0].verdicts) == 4
     assert turned(first, last) == ()

@@ -1,4 +1,6 @@
-"""What a reader meets first: the largest relative moves, one a line, the rest counted and never lost."""
+"""
+What a reader meets first: the largest relative moves, one a line, the rest counted and never lost.
+"""
 
 import pytest
 
@@ -18,7 +20,9 @@ def figure(item: str, share: float, label: str = "Free L1", kind: str = "figure"
 def comparison(**parts: list[Difference]) -> Comparison:
     """A comparison with these departments."""
     revision = Revision("1", "2026-01-02", "us", "abc")
-    found = tuple(Part(key, key.capitalize(), tuple(differences)) for key, differences in parts.items())
+    found = tuple(
+        Part(key, key.capitalize(), tuple(differences)) for key, differences in parts.items()
+    )
     return Comparison(("Shed", "Shed"), (revision, revision), found, (), ())
 
 
@@ -37,7 +41,9 @@ def comparison(**parts: list[Difference]) -> Comparison:
         (Value("1 m", number=1.0, unit="m"), Value("1 kg", number=1.0, unit="kg"), 1.0),
     ],
 )
-def test_a_move_is_a_share_of_the_larger_of_the_two(before: Value | None, after: Value | None, share: float) -> None:
+def test_a_move_is_a_share_of_the_larger_of_the_two(
+    before: Value | None, after: Value | None, share: float
+) -> None:
     assert how_far(before, after) == share
 
 
@@ -50,9 +56,17 @@ def test_decibels_count_alike_at_every_level(level_db: float) -> None:
 
 
 def test_lines_stand_by_their_largest_move_and_tell_how_many_more_moved() -> None:
-    moved = [figure("Small", 0.1), figure("Large", 0.2), figure("Large", 0.9, "Free L2"), figure("Small", 0.3, "Free L3")]
+    moved = [
+        figure("Small", 0.1),
+        figure("Large", 0.2),
+        figure("Large", 0.9, "Free L2"),
+        figure("Small", 0.3, "Free L3"),
+    ]
     rows = rows_of(comparison(power=moved).parts[0])
-    assert [(row.lead.item, row.lead.label, row.more) for row in rows] == [("Large", "Free L2", 1), ("Small", "Free L3", 1)]
+    assert [(row.lead.item, row.lead.label, row.more) for row in rows] == [
+        ("Large", "Free L2", 1),
+        ("Small", "Free L3", 1),
+    ]
     assert figures_in(rows) == 4
 
 
@@ -62,7 +76,10 @@ def test_equal_moves_keep_the_order_of_the_pack() -> None:
 
 
 def test_what_is_not_shown_is_counted_and_all_shows_it() -> None:
-    many = comparison(power=[figure(f"Line {number}", number / 10) for number in range(8)], sound=[figure("Floor", 0.1, "Level", "map")])
+    many = comparison(
+        power=[figure(f"Line {number}", number / 10) for number in range(8)],
+        sound=[figure("Floor", 0.1, "Level", "map")],
+    )
     short, whole = knock_ons(many), knock_ons(many, every=True)
     assert "9 figures move, the largest moves first:" in short
     assert "    and 3 more; --all shows each\n" in short
@@ -77,7 +94,10 @@ def test_what_is_not_shown_is_counted_and_all_shows_it() -> None:
 
 
 def test_the_log_keeps_the_largest_of_all_departments_and_counts_the_rest() -> None:
-    many = comparison(power=[figure(f"Line {number}", number / 10) for number in range(8)], sound=[figure("Floor", 0.95, "Level")])
+    many = comparison(
+        power=[figure(f"Line {number}", number / 10) for number in range(8)],
+        sound=[figure("Floor", 0.95, "Level")],
+    )
     words = moved_words(many)
     assert len(words) == MOST + 1
     assert words[0] == "Floor, level: 1 A → 2 A (+1 A)"
@@ -94,6 +114,15 @@ def test_facts_are_told_whole_and_are_no_figures() -> None:
 
 
 def test_shows_stand_between_findings_and_figures_with_their_cautions_once() -> None:
-    told = knock_ons(comparison(power=[figure("One", 0.5)]), ["Shows on the books: x"], ["Take care.", "And look."])
-    assert told.index("Shows on the books") < told.index("1 figure moves") < told.index("Take care.") < told.index("And look.")
+    told = knock_ons(
+        comparison(power=[figure("One", 0.5)]),
+        ["Shows on the books: x"],
+        ["Take care.", "And look."],
+    )
+    assert (
+        told.index("Shows on the books")
+        < told.index("1 figure moves")
+        < told.index("Take care.")
+        < told.index("And look.")
+    )
     assert told.count("Take care.") == 1

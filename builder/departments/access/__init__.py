@@ -6,4 +6,12 @@ from builder.departments.access.fit import RULES
 from builder.departments.access.page import headline, pages
 from builder.departments.access.publish import publish
 
-ACCESS = Department(key="access", title="Access", description=Access, publish=publish, pages=pages, headline=headline, rules=RULES)
+ACCESS = Department(
+    key="access",
+    title="Access",
+    description=Access,
+    publish=publish,
+    pages=pages,
+    headline=headline,
+    rules=RULES,
+)

@@ -1,4 +1,7 @@
-"""``access.yml``: the way in, from the road to the deck: approach, docks, routes, forklifts, parking, storage."""
+"""
+``access.yml``: the way in, from the road to the deck: approach, docks, routes, forklifts, parking,
+storage.
+"""
 
 from typing import Annotated, ClassVar, Literal
 

@@ -1,4 +1,7 @@
-"""The way in, computed: the tightest opening of each route, unloading times, what a forklift may lift further out."""
+"""
+The way in, computed: the tightest opening of each route, unloading times, what a forklift may lift
+further out.
+"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -13,12 +16,18 @@ from builder.reading.quantities import Duration, Length, Mass, Quantity
 from builder.working import figure, missing, worked
 
 TRUCKS = (1, 2, 4)
-"""The truck counts that unloading times are told for: a club act, a theatre act, a larger one. Common practice, no source."""
+"""
+The truck counts that unloading times are told for: a club act, a theatre act, a larger one. Common
+practice, no source.
+"""
 
 
 @dataclass(frozen=True, slots=True)
 class Limit:
-    """One way in which a route can be tight: the figure's name and label, its kind, the key that states it, and the formula's name for it."""
+    """
+    One way in which a route can be tight: the figure's name and label, its kind, the key that
+    states it, and the formula's name for it.
+    """
 
     name: str
     label: str
@@ -35,23 +44,41 @@ LIMITS = (
 
 
 def route_figures(key: str, route: Route, system: System) -> Iterator[Figure]:
-    """The tightest opening of a route in width, height and weight, each with the place that has it."""
+    """
+    The tightest opening of a route in width, height and weight, each with the place that has it.
+    """
     found = tightest([opening(passage) for passage in route.passages])
     for limit in LIMITS:
-        yield limit_figure(f"{key}.{limit.name}", limit, route, getattr(found, limit.formula_key), system)
+        yield limit_figure(
+            f"{key}.{limit.name}", limit, route, getattr(found, limit.formula_key), system
+        )
 
 
-def limit_figure(key: str, limit: Limit, route: Route, least: Least | None, system: System) -> Figure:
-    """One tightest opening. Where some passages say nothing, the note names them: the true least may be there."""
+def limit_figure(
+    key: str, limit: Limit, route: Route, least: Least | None, system: System
+) -> Figure:
+    """
+    One tightest opening.
+
+    Where some passages say nothing, the note names them: the true least may be there.
+    """
     stated = {passage.name: getattr(passage, limit.key) for passage in route.passages}
     inputs = [Input(name, text_of(value)) for name, value in stated.items()]
-    working = worked(tightest, inputs=inputs, leaves_out="What stands in the way on the day, and turns that long things must make.")
+    working = worked(
+        tightest,
+        inputs=inputs,
+        leaves_out="What stands in the way on the day, and turns that long things must make.",
+    )
     if least is None and all(value is Absent.NONE for value in stated.values()):
         return figure(key, limit.label, Value("no limit"), working, caution=TRAFFIC)
     if least is None:
         return missing(key, limit.label, working, [limit.key.replace("_", " ")], caution=TRAFFIC)
-    silent = [name for name, value in stated.items() if value in (Absent.UNKNOWN, Absent.NOT_STATED)]
-    note = least.place + (f"; not stated for {', '.join(silent)}" if silent and limit.kind is Length else "")
+    silent = [
+        name for name, value in stated.items() if value in (Absent.UNKNOWN, Absent.NOT_STATED)
+    ]
+    note = least.place + (
+        f"; not stated for {', '.join(silent)}" if silent and limit.kind is Length else ""
+    )
     value = Value(*shown(limit.kind, least.value, system=system), least.value, limit.kind.si_unit)
     return figure(key, limit.label, value, working, caution=TRAFFIC, note=note)
 
@@ -71,22 +98,48 @@ def dock_figures(key: str, dock: Dock) -> Iterator[Figure]:
     """How long it takes to unload one, two and four trucks."""
     for trucks in TRUCKS:
         label = f"Unloading {trucks} truck{'' if trucks == 1 else 's'}"
-        inputs = [Input("trucks", str(trucks)), Input("docks", text_of(dock.trucks_at_once)), Input("minutes", text_of(dock.truck_takes))]
+        inputs = [
+            Input("trucks", str(trucks)),
+            Input("docks", text_of(dock.trucks_at_once)),
+            Input("minutes", text_of(dock.truck_takes)),
+        ]
         leaves_out = "Crew size, what is in the truck, and waiting for the approach."
         working = worked(unloading_min, inputs=inputs, leaves_out=leaves_out)
-        if isinstance(dock.trucks_at_once, Absent) or isinstance(dock.truck_takes, Absent) or not dock.trucks_at_once:
-            needed = [("trucks at once", dock.trucks_at_once), ("time a truck takes", dock.truck_takes)]
-            yield missing(f"{key}.unload_{trucks}", label, working, lacking(needed), caution=TRAFFIC)
+        if (
+            isinstance(dock.trucks_at_once, Absent)
+            or isinstance(dock.truck_takes, Absent)
+            or not dock.trucks_at_once
+        ):
+            needed = [
+                ("trucks at once", dock.trucks_at_once),
+                ("time a truck takes", dock.truck_takes),
+            ]
+            yield missing(
+                f"{key}.unload_{trucks}", label, working, lacking(needed), caution=TRAFFIC
+            )
             continue
         each_min = dock.truck_takes.s / 60
-        total_min = unloading_min(trucks=trucks, docks_at_once=dock.trucks_at_once, minutes_per_truck=each_min)
-        steps = [f"t = ceil({trucks} / {dock.trucks_at_once}) × {each_min:g} min = {total_min:g} min"]
+        total_min = unloading_min(
+            trucks=trucks, docks_at_once=dock.trucks_at_once, minutes_per_truck=each_min
+        )
+        steps = [
+            f"t = ceil({trucks} / {dock.trucks_at_once}) × {each_min:g} min = {total_min:g} min"
+        ]
         working = worked(unloading_min, inputs=inputs, steps=steps, leaves_out=leaves_out)
-        yield figure(f"{key}.unload_{trucks}", label, Value(*shown(Duration, total_min * 60), total_min * 60, "s"), working, caution=TRAFFIC)
+        yield figure(
+            f"{key}.unload_{trucks}",
+            label,
+            Value(*shown(Duration, total_min * 60), total_min * 60, "s"),
+            working,
+            caution=TRAFFIC,
+        )
 
 
 def lacking(needed: Sequence[tuple[str, object]]) -> list[str]:
-    """Of what a figure needs, the names of what is not there, so that nobody is asked for what the house wrote."""
+    """
+    Of what a figure needs, the names of what is not there, so that nobody is asked for what the
+    house wrote.
+    """
     return [name for name, value in needed if isinstance(value, Absent) or value == 0]
 
 
@@ -101,13 +154,25 @@ def forklift_figures(key: str, vehicle: Vehicle, system: System) -> Iterator[Fig
         Input("LC (fork length)", text_of(vehicle.fork_length)),
     ]
     leaves_out = "Lift height, attachments and slope. The plate on the machine decides."
-    if isinstance(vehicle.capacity, Absent) or isinstance(vehicle.load_centre, Absent) or isinstance(vehicle.fork_length, Absent):
+    if (
+        isinstance(vehicle.capacity, Absent)
+        or isinstance(vehicle.load_centre, Absent)
+        or isinstance(vehicle.fork_length, Absent)
+    ):
         working = worked(forklift_capacity_kg, inputs=inputs, leaves_out=leaves_out)
-        needed = [("capacity", vehicle.capacity), ("load centre", vehicle.load_centre), ("fork length", vehicle.fork_length)]
-        yield missing(f"{key}.capacity_at_fork_end", label, working, lacking(needed), caution=TRAFFIC)
+        needed = [
+            ("capacity", vehicle.capacity),
+            ("load centre", vehicle.load_centre),
+            ("fork length", vehicle.fork_length),
+        ]
+        yield missing(
+            f"{key}.capacity_at_fork_end", label, working, lacking(needed), caution=TRAFFIC
+        )
         return
     rated_kg, rated_m, centre_m = vehicle.capacity.kg, vehicle.load_centre.m, vehicle.fork_length.m
-    capacity_kg = forklift_capacity_kg(rated_kg=rated_kg, rated_centre_m=rated_m, load_centre_m=centre_m)
+    capacity_kg = forklift_capacity_kg(
+        rated_kg=rated_kg, rated_centre_m=rated_m, load_centre_m=centre_m
+    )
     steps = [f"C = {rated_kg:g} kg × {rated_m:g} m / {centre_m:g} m = {capacity_kg:.0f} kg"]
     working = worked(forklift_capacity_kg, inputs=inputs, steps=steps, leaves_out=leaves_out)
     value = Value(*shown(Mass, capacity_kg, 0, system), round(capacity_kg, 3), "kg")

@@ -8,8 +8,12 @@ NOT_TO_THE_MIX_POSITION = (("not to_place", "Mix position"),)
 """A way to the hall floor may be wider than every way to the deck."""
 access = partial(Rule, department="access", section="access")
 dock = partial(access, item="dock", whole="docks")
-vehicle = partial(access, item="vehicle", whole="vehicles", kind="count", value="count", combine="sum")
-parking = partial(access, item="parking", kind="count", value="count", combine="sum", day="sum", who="the house")
+vehicle = partial(
+    access, item="vehicle", whole="vehicles", kind="count", value="count", combine="sum"
+)
+parking = partial(
+    access, item="parking", kind="count", value="count", combine="sum", day="sum", who="the house"
+)
 
 RULES = (
     dock(

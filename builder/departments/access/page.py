@@ -3,18 +3,53 @@
 from collections.abc import Iterator, Sequence
 
 from builder.document import Block, Caution, Entry, Heading, Inline, Page, Paragraph, Tag
-from builder.layout import anchor_of, checked_line, facts_block, figures_block, item_table, photos, shown_fact, shown_figure, workings
+from builder.layout import (
+    anchor_of,
+    checked_line,
+    facts_block,
+    figures_block,
+    item_table,
+    photos,
+    shown_fact,
+    shown_figure,
+    workings,
+)
 from builder.pack import Item, Pack, Section, Standing
 
-DOCK_KEYS = ("trucks_at_once", "height", "door_width", "door_height", "leveller", "covered", "truck_takes", "unload_2", "unload_4")
+DOCK_KEYS = (
+    "trucks_at_once",
+    "height",
+    "door_width",
+    "door_height",
+    "leveller",
+    "covered",
+    "truck_takes",
+    "unload_2",
+    "unload_4",
+)
 PASSAGE_KEYS = ("width", "height", "length", "slope", "steps", "weight_limit", "floor_load", "turn")
 TABLES = (
-    ("approach", "Approach", "Way", ("lowest_clearance", "longest_truck", "weight_limit", "slope", "hours", "backing")),
+    (
+        "approach",
+        "Approach",
+        "Way",
+        ("lowest_clearance", "longest_truck", "weight_limit", "slope", "hours", "backing"),
+    ),
     (
         "vehicle",
         "Forklifts and lifts",
         "What",
-        ("kind", "count", "capacity", "load_centre", "capacity_at_fork_end", "lift_height", "driver", "on_deck", "kept"),
+        (
+            "kind",
+            "count",
+            "capacity",
+            "load_centre",
+            "capacity_at_fork_end",
+            "lift_height",
+            "driver",
+            "on_deck",
+            "kept",
+        ),
     ),
     ("parking", "Parking", "For", ("count", "length", "distance", "overnight")),
     ("storage", "Room for empty cases", "Where", ("area", "distance")),
@@ -23,7 +58,14 @@ TABLES = (
 
 def pages(section: Section, _: Pack) -> Sequence[Page]:
     """One page: docks, the way in with its tightest opening, approach, machines, parking."""
-    return (Page("access", "Access", tuple(blocks(section)), summary="Docks, the way in and its tightest opening, forklifts, parking."),)
+    return (
+        Page(
+            "access",
+            "Access",
+            tuple(blocks(section)),
+            summary="Docks, the way in and its tightest opening, forklifts, parking.",
+        ),
+    )
 
 
 def blocks(section: Section) -> Iterator[Block]:
@@ -38,7 +80,15 @@ def blocks(section: Section) -> Iterator[Block]:
         yield from route_blocks(section, route)
     if not section.of_kind("route"):
         yield Heading(2, "The way in", "way-in")
-        yield Paragraph([Tag("not stated", "plain"), " The house describes no way from the dock to the deck, so the tightest opening is not known."])
+        yield Paragraph(
+            [
+                Tag("not stated", "plain"),
+                (
+                    " The house describes no way from the dock to the deck, so the tightest opening"
+                    " is not known."
+                ),
+            ]
+        )
     for kind, title, first, columns in TABLES:
         if found := section.of_kind(kind):
             yield Heading(2, title, f"{kind}s")
@@ -57,7 +107,9 @@ def route_blocks(section: Section, route: Item) -> Iterator[Block]:
     if route.figures:
         yield figures_block(route.figures)
     passages = [item for item in section.of_kind("passage") if item.key.startswith(f"{route.key}.")]
-    yield item_table(passages, PASSAGE_KEYS, first="In order", summary=f"Passages of {route.name}, in order")
+    yield item_table(
+        passages, PASSAGE_KEYS, first="In order", summary=f"Passages of {route.name}, in order"
+    )
 
 
 def headline(section: Section, _: Pack) -> Sequence[Entry]:
@@ -68,13 +120,37 @@ def headline(section: Section, _: Pack) -> Sequence[Entry]:
 def answers(section: Section) -> tuple[Entry, ...]:
     """The same from the section alone; where no way in is described, that is said."""
     docks = section.of_kind("dock")
-    entries = [Entry("Dock", dock_words(docks[0]), small=docks[0].name, anchor=f"access#{anchor_of(docks[0].key)}")] if docks else []
+    entries = (
+        [
+            Entry(
+                "Dock",
+                dock_words(docks[0]),
+                small=docks[0].name,
+                anchor=f"access#{anchor_of(docks[0].key)}",
+            )
+        ]
+        if docks
+        else []
+    )
     routes = [route for route in section.of_kind("route") if route.text("tightest_width")]
     if routes:
-        words = [*shown_figure(routes[0].figure("tightest_width")), " × ", *shown_figure(routes[0].figure("tightest_height"))]
-        entries.append(Entry("Tightest opening", words, small=routes[0].name, anchor=f"access#{anchor_of(routes[0].key)}"))
+        words = [
+            *shown_figure(routes[0].figure("tightest_width")),
+            " × ",
+            *shown_figure(routes[0].figure("tightest_height")),
+        ]
+        entries.append(
+            Entry(
+                "Tightest opening",
+                words,
+                small=routes[0].name,
+                anchor=f"access#{anchor_of(routes[0].key)}",
+            )
+        )
     elif docks and not section.of_kind("route"):
-        entries.append(Entry("Tightest opening", [Tag("not stated", "plain")], anchor="access#way-in"))
+        entries.append(
+            Entry("Tightest opening", [Tag("not stated", "plain")], anchor="access#way-in")
+        )
     return tuple(entries)
 
 

@@ -1,4 +1,7 @@
-"""From ``access.yml`` to the access section: docks, routes passage by passage, machines, and what does not add up."""
+"""
+From ``access.yml`` to the access section: docks, routes passage by passage, machines, and what does
+not add up.
+"""
 
 from collections.abc import Iterator
 from dataclasses import replace
@@ -17,7 +20,13 @@ from builder.stating import Stater, place
 def publish(access: Access, around: Surroundings) -> Published:
     """The facts of the way in, each route's tightest opening, and findings."""
     stater = around.stater(access)
-    section = Section(key="access", title="Access", items=tuple(items(access, stater, around.system)), cautions=(TRAFFIC,), verified=stater.inherited)
+    section = Section(
+        key="access",
+        title="Access",
+        items=tuple(items(access, stater, around.system)),
+        cautions=(TRAFFIC,),
+        verified=stater.inherited,
+    )
     return Published(section, tuple(findings(access)))
 
 
@@ -26,13 +35,19 @@ def items(access: Access, stater: Stater, system: System) -> Iterator[Item]:
     yield stater.item(access, "access.whole", "whole", "Access", leave_out=("note",))
     yield from stater.named(access.approaches, "access", "approach")
     if not isinstance(access.docks, Absent):
-        for dock, item in zip(access.docks, stater.named(access.docks, "access", "dock"), strict=True):
+        for dock, item in zip(
+            access.docks, stater.named(access.docks, "access", "dock"), strict=True
+        ):
             yield replace(item, figures=tuple(dock_figures(item.key, dock)))
-    for route, item in zip(access.routes, stater.named(access.routes, "access", "route"), strict=True):
+    for route, item in zip(
+        access.routes, stater.named(access.routes, "access", "route"), strict=True
+    ):
         yield replace(item, figures=tuple(route_figures(item.key, route, system)))
         yield from passages(route, item, stater)
     if not isinstance(access.vehicles, Absent):
-        for vehicle, item in zip(access.vehicles, stater.named(access.vehicles, "access", "vehicle"), strict=True):
+        for vehicle, item in zip(
+            access.vehicles, stater.named(access.vehicles, "access", "vehicle"), strict=True
+        ):
             yield replace(item, figures=tuple(forklift_figures(item.key, vehicle, system)))
     yield from stater.counted(access.parking, "access", "parking", name_key="what")
     yield from stater.named(access.storage, "access", "storage")
@@ -40,7 +55,10 @@ def items(access: Access, stater: Stater, system: System) -> Iterator[Item]:
 
 def passages(route: Route, item: Item, stater: Stater) -> tuple[Item, ...]:
     """The passages of a route as items under its key."""
-    return tuple(stater.item(passage, f"{item.key}.{count}", "passage", passage.name) for count, passage in enumerate(route.passages, 1))
+    return tuple(
+        stater.item(passage, f"{item.key}.{count}", "passage", passage.name)
+        for count, passage in enumerate(route.passages, 1)
+    )
 
 
 def findings(access: Access) -> Iterator[Finding]:
@@ -51,12 +69,21 @@ def findings(access: Access) -> Iterator[Finding]:
 
 
 def slope_differs(route: Route, passage: Passage) -> Iterator[Finding]:
-    """A slope stated in two ways that are not the same. A twentieth of the slope is allowed for rounding."""
+    """
+    A slope stated in two ways that are not the same.
+
+    A twentieth of the slope is allowed for rounding.
+    """
     if isinstance(passage.slope, Absent) or passage.slope_also is None:
         return
     first, second = passage.slope.rise_per_run, passage.slope_also.rise_per_run
     if abs(first - second) <= 0.05 * max(first, second):
         return
-    words = f"{passage.slope.text} is {shown(Slope, first)[0]}, {passage.slope_also.text} is {shown(Slope, second)[0]}"
+    words = (
+        f"{passage.slope.text} is {shown(Slope, first)[0]}, {passage.slope_also.text} is"
+        f" {shown(Slope, second)[0]}"
+    )
     sentence = f"{route.name}, {passage.name}: the slope is stated twice and differs: {words}."
-    yield Finding(Level.CAUTION, "slope-differs", sentence, place=place(passage.where("slope_also")))
+    yield Finding(
+        Level.CAUTION, "slope-differs", sentence, place=place(passage.where("slope_also"))
+    )

@@ -1,4 +1,6 @@
-"""``house.yml``: what the place is, how many it holds, whom to ask, and the limits a show must keep."""
+"""
+``house.yml``: what the place is, how many it holds, whom to ask, and the limits a show must keep.
+"""
 
 from typing import Annotated, ClassVar, Literal
 
@@ -66,7 +68,9 @@ class Configuration(Line):
     """The name of the configuration. Other files refer to it."""
     audience: Literal["standing", "seated", "mixed"]
     """Standing, seated or mixed."""
-    capacity: Annotated[Maybe[Annotated[Count, Plausible(20, 120_000)]], Decisive()] = Absent.NOT_STATED
+    capacity: Annotated[Maybe[Annotated[Count, Plausible(20, 120_000)]], Decisive()] = (
+        Absent.NOT_STATED
+    )
     """How many persons in all."""
     blocks: tuple[Block, ...] = ()
     """The parts that make up the capacity. Their sum is compared with it."""
@@ -110,7 +114,9 @@ class NoiseLimit(Line):
     level: Level
     """The limit, such as 100 dB(A)."""
     metric: Literal["equivalent level", "peak level", "maximum fast", "maximum slow"]
-    """How it is measured: an equivalent level over a time, a peak, or a maximum with a time weighting."""
+    """
+    How it is measured: an equivalent level over a time, a peak, or a maximum with a time weighting.
+    """
     over: Duration | None = None
     """The time an equivalent level is taken over."""
     measured_at: Name
@@ -133,7 +139,9 @@ class Air(Written):
 class Effect(Line):
     """A kind of effect and whether it may be used."""
 
-    name: Literal["haze", "smoke", "flames", "pyrotechnics", "carbon dioxide", "confetti", "lasers", "drones"]
+    name: Literal[
+        "haze", "smoke", "flames", "pyrotechnics", "carbon dioxide", "confetti", "lasers", "drones"
+    ]
     """Haze, smoke, flames, pyrotechnics, carbon dioxide, confetti, lasers or drones."""
     allowed: Literal["yes", "by arrangement", "no"]
     """Yes, by arrangement, or no."""
@@ -146,7 +154,9 @@ class Effect(Line):
 class Crew(Line):
     """How local crew is called."""
 
-    shortest_call: Annotated[Maybe[Annotated[Duration, Plausible(3600, 12 * 3600)]], Decisive()] = Absent.NOT_STATED
+    shortest_call: Annotated[Maybe[Annotated[Duration, Plausible(3600, 12 * 3600)]], Decisive()] = (
+        Absent.NOT_STATED
+    )
     """The shortest call that is paid."""
     meal_after: Annotated[Maybe[Duration], Decisive()] = Absent.NOT_STATED
     """After how long a meal break is due."""
@@ -205,11 +215,17 @@ class House(DepartmentFile):
     load_in_from: Maybe[TimeOfDay] = Absent.NOT_STATED
     """From when work with noise outside is allowed."""
     load_out_until: Maybe[TimeOfDay] = Absent.NOT_STATED
-    """Until when work with noise outside is allowed after a show. A time before 06:00 belongs to the evening before."""
+    """
+    Until when work with noise outside is allowed after a show. A time before 06:00 belongs to the
+    evening before.
+    """
     quiet_hours: Maybe[tuple[QuietHours, ...]] = Absent.NOT_STATED
     """Hours of the day in which no check may be heard."""
     checks_end_before_doors: Maybe[Annotated[Duration, Plausible(0, 2 * 3600)]] = Absent.NOT_STATED
-    """How long before doors the last check must have ended, so that the hall can be made ready. None where they may run up to doors."""
+    """
+    How long before doors the last check must have ended, so that the hall can be made ready. None
+    where they may run up to doors.
+    """
     doors_before_show: Maybe[Annotated[Duration, Plausible(0, 3 * 3600)]] = Absent.NOT_STATED
     """The least time from doors to the first act. None where there is no such rule."""
     noise_limits: Annotated[Maybe[tuple[NoiseLimit, ...]], Decisive()] = Absent.NOT_STATED

@@ -2,7 +2,16 @@
 
 from builder.rules import AT_MOST, IS, Rule
 
-EFFECTS = ("haze", "smoke", "flames", "pyrotechnics", "carbon dioxide", "confetti", "lasers", "drones")
+EFFECTS = (
+    "haze",
+    "smoke",
+    "flames",
+    "pyrotechnics",
+    "carbon dioxide",
+    "confetti",
+    "lasers",
+    "drones",
+)
 
 
 def effect(name: str) -> Rule:
@@ -18,7 +27,10 @@ def effect(name: str) -> Rule:
         value="allowed",
         where=(("name", name),),
         legal=True,
-        question=f"May we use {name}, how long before do you need to know, and what do you then need from us?",
+        question=(
+            f"May we use {name}, how long before do you need to know, and what do you then need"
+            " from us?"
+        ),
         remedy="Leave it out of this show, or ask whether the rule can be met another way.",
         who="the show",
     )

@@ -9,7 +9,14 @@ from builder.pack import Pack, Section
 
 def pages(section: Section, _: Pack) -> Sequence[Page]:
     """One page: capacities, limits, contacts, addresses, rules."""
-    return (Page("house", "House", tuple(blocks(section)), summary="Capacities, contacts, curfew, noise limits and rules."),)
+    return (
+        Page(
+            "house",
+            "House",
+            tuple(blocks(section)),
+            summary="Capacities, contacts, curfew, noise limits and rules.",
+        ),
+    )
 
 
 def blocks(section: Section) -> Iterator[Block]:
@@ -27,10 +34,18 @@ def blocks(section: Section) -> Iterator[Block]:
 def parts(section: Section) -> Iterator[Block]:
     """The tables, each under its heading where the house has something to say."""
     for kind, title, columns in (
-        ("configuration", "Capacity by configuration", ("audience", "capacity", "wheelchair_places", "lost_to_mix_position")),
+        (
+            "configuration",
+            "Capacity by configuration",
+            ("audience", "capacity", "wheelchair_places", "lost_to_mix_position"),
+        ),
         ("curfew", "Curfew", ("music_ends", "strictness", "overrun")),
         ("quiet", "Quiet hours: no check may be heard", ("from", "until", "why")),
-        ("noise", "Noise limits", ("level", "metric", "over", "measured_at", "hours", "enforced_by")),
+        (
+            "noise",
+            "Noise limits",
+            ("level", "metric", "over", "measured_at", "hours", "enforced_by"),
+        ),
         ("contact", "Whom to ask", ("about", "phone", "mail", "hours")),
         ("address", "Addresses", ("lines", "position")),
         ("effect", "Effects", ("allowed", "notice", "asks")),
@@ -47,16 +62,29 @@ def parts(section: Section) -> Iterator[Block]:
 
 def title_of_first_column(kind: str) -> str:
     """What the first column of a table names."""
-    return {"curfew": "Days", "quiet": "Days", "noise": "Limit", "contact": "Role", "address": "For", "effect": "Effect"}.get(kind, "Configuration")
+    return {
+        "curfew": "Days",
+        "quiet": "Days",
+        "noise": "Limit",
+        "contact": "Role",
+        "address": "For",
+        "effect": "Effect",
+    }.get(kind, "Configuration")
 
 
 def headline(section: Section, _: Pack) -> Sequence[Entry]:
     """Capacities, curfew and noise limit for the home page, each kind in one answer."""
-    return tuple(entry for kind in ("configuration", "curfew", "noise") if (entry := answer(section, kind)))
+    return tuple(
+        entry for kind in ("configuration", "curfew", "noise") if (entry := answer(section, kind))
+    )
 
 
 def answer(section: Section, kind: str) -> Entry | None:
-    """The home page's answer of one kind: the first in large, the others beneath. Where there is none, it says which kind of none."""
+    """
+    The home page's answer of one kind: the first in large, the others beneath.
+
+    Where there is none, it says which kind of none.
+    """
     key, label, fact = {
         "configuration": ("capacity", "Capacity", "configurations"),
         "curfew": ("music_ends", "Curfew", "curfews"),
@@ -65,7 +93,12 @@ def answer(section: Section, kind: str) -> Entry | None:
     found = [item for item in section.of_kind(kind) if item.text(key)]
     if found:
         others = "; ".join(f"{item.text(key)} {item.name}" for item in found[1:])
-        return Entry(label, found[0].text(key), small=found[0].name + (f"; {others}" if others else ""), anchor=f"house#{kind}")
+        return Entry(
+            label,
+            found[0].text(key),
+            small=found[0].name + (f"; {others}" if others else ""),
+            anchor=f"house#{kind}",
+        )
     identity = section.item("identity")
     stated = identity.fact(fact) if identity else None
     return Entry(label, shown_fact(stated), anchor="house#identity") if stated else None

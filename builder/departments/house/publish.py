@@ -15,17 +15,34 @@ ISA_SEA_LEVEL_KPA = 101.325
 
 
 def offer(house: House) -> Offers:
-    """The air during a show and the limits on sound level, which sound needs; the altitude, which generators need."""
-    air = Air(house.air.temperature.c, house.air.humidity.share * 100, ISA_SEA_LEVEL_KPA) if house.air else None
-    limits = () if isinstance(house.noise_limits, Absent) else tuple(sound_limit(limit) for limit in house.noise_limits)
-    altitude = None if isinstance(house.altitude, Absent) else Altitude(house.altitude.m, house.altitude.text)
+    """
+    The air during a show and the limits on sound level, which sound needs; the altitude, which
+    generators need.
+    """
+    air = (
+        Air(house.air.temperature.c, house.air.humidity.share * 100, ISA_SEA_LEVEL_KPA)
+        if house.air
+        else None
+    )
+    limits = (
+        ()
+        if isinstance(house.noise_limits, Absent)
+        else tuple(sound_limit(limit) for limit in house.noise_limits)
+    )
+    altitude = (
+        None
+        if isinstance(house.altitude, Absent)
+        else Altitude(house.altitude.m, house.altitude.text)
+    )
     return Offers(air=air, limits=limits, altitude=altitude)
 
 
 def sound_limit(limit: NoiseLimit) -> SoundLimit:
     """A limit as others are told it."""
     over_min = limit.over.s / 60 if limit.over else 0.0
-    return SoundLimit(limit.name, limit.level.db, limit.level.weighting, limit.metric, over_min, limit.measured_at)
+    return SoundLimit(
+        limit.name, limit.level.db, limit.level.weighting, limit.metric, over_min, limit.measured_at
+    )
 
 
 def publish(house: House, around: Surroundings) -> Published:
@@ -43,7 +60,13 @@ def publish(house: House, around: Surroundings) -> Published:
 
 def items(house: House, stater: Stater) -> Iterator[Item]:
     """Everything the house says of itself, one item a thing."""
-    yield stater.item(house, "house.identity", "identity", house.name, leave_out=("note", "revision", "crew", "stale_after_days"))
+    yield stater.item(
+        house,
+        "house.identity",
+        "identity",
+        house.name,
+        leave_out=("note", "revision", "crew", "stale_after_days"),
+    )
     yield from stater.counted(house.addresses, "house", "address", name_key="use")
     yield from stater.counted(house.contacts, "house", "contact", name_key="role")
     yield from stater.named(house.configurations, "house", "configuration")
@@ -76,7 +99,10 @@ def sum_of_blocks(configuration: Configuration) -> Iterator[Finding]:
     gap = sum_gap(parts=[block.places for block in configuration.blocks], total=stated)
     if not gap:
         return
-    sentence = f"{configuration.name}: the blocks add up to {stated - gap:,}, the stated capacity is {stated:,}. Which one is right?"
+    sentence = (
+        f"{configuration.name}: the blocks add up to {stated - gap:,}, the stated capacity is"
+        f" {stated:,}. Which one is right?"
+    )
     where = place(configuration.where("capacity"))
     yield Finding(Level.CAUTION, "sum-differs", sentence, "house.configuration", where)
 
@@ -89,5 +115,10 @@ def incomplete_limit(limit: NoiseLimit) -> Iterator[Finding]:
     if limit.metric == "equivalent level" and limit.over is None:
         lacking.append("the time it is taken over")
     if lacking:
-        sentence = f"The noise limit '{limit.name}' does not say {' or '.join(lacking)}. Nobody can keep it as it stands."
-        yield Finding(Level.CAUTION, "limit-incomplete", sentence, "house.noise", place(limit.where()))
+        sentence = (
+            f"The noise limit '{limit.name}' does not say {' or '.join(lacking)}. Nobody can keep"
+            " it as it stands."
+        )
+        yield Finding(
+            Level.CAUTION, "limit-incomplete", sentence, "house.noise", place(limit.where())
+        )

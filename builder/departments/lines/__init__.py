@@ -6,4 +6,12 @@ from builder.departments.lines.fit import RULES
 from builder.departments.lines.page import headline, pages
 from builder.departments.lines.publish import publish
 
-LINES = Department(key="lines", title="Lines", description=Lines, publish=publish, pages=pages, headline=headline, rules=RULES)
+LINES = Department(
+    key="lines",
+    title="Lines",
+    description=Lines,
+    publish=publish,
+    pages=pages,
+    headline=headline,
+    rules=RULES,
+)

@@ -1,4 +1,7 @@
-"""What ``lines.yml`` says of permanent lines: kind and grade, both ends, ways that work and ways that are free, and the path of the cable."""
+"""
+What ``lines.yml`` says of permanent lines: kind and grade, both ends, ways that work and ways that
+are free, and the path of the cable.
+"""
 
 from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
@@ -13,13 +16,24 @@ from builder.reading.written import Decisive, Line, Plausible, RefersTo, Written
 
 Kind = Literal["analogue", "copper data", "fibre", "coax", "DMX", "talkback", "loudspeaker"]
 Signal = Literal[
-    "analogue audio", "AES3", "AES50", "MADI", "1G ethernet", "10G ethernet", "HD-SDI", "3G-SDI", "word clock", "antenna", "DMX512", "talkback"
+    "analogue audio",
+    "AES3",
+    "AES50",
+    "MADI",
+    "1G ethernet",
+    "10G ethernet",
+    "HD-SDI",
+    "3G-SDI",
+    "word clock",
+    "antenna",
+    "DMX512",
+    "talkback",
 ]
 COPPER = ("category 5", "category 5e", "category 6", "category 6A", "category 7")
 FIBRE = ("OM1", "OM2", "OM3", "OM4", "OM5", "OS1", "OS2")
 COAX = ("RG-6 class", "RG-59 class", "50 ohm")
 Grade = Literal[
-    "category 5", "category 5e", "category 6", "category 6A", "category 7", "OM1", "OM2", "OM3", "OM4", "OM5", "OS1", "OS2", "RG-6 class",
+    "category 5", "category 5e", "category 6", "category 6A", "category 7", "OM1", "OM2", "OM3", "OM4", "OM5", "OS1", "OS2", "RG-6 class",  # noqa: E501
     "RG-59 class", "50 ohm",
 ]  # fmt: skip
 GRADES: dict[str, tuple[str, ...]] = {"copper data": COPPER, "fibre": FIBRE, "coax": COAX}
@@ -54,7 +68,10 @@ class PermanentLine(Line):
     to: End
     """The other end."""
     ways: Annotated[Count, Plausible(1, 288)]
-    """How many ways it has: pairs of a multicore, sockets of copper data, fibres or coax cables. Count a fibre pair as two fibres."""
+    """
+    How many ways it has: pairs of a multicore, sockets of copper data, fibres or coax cables. Count
+    a fibre pair as two fibres.
+    """
     working: Annotated[Maybe[Count], Decisive()] = Absent.NOT_STATED
     """How many of them work. Left out, it is all ways but those named as dead, if any are named."""
     free: Annotated[Maybe[Count], Decisive()] = Absent.NOT_STATED
@@ -77,21 +94,62 @@ class PermanentLine(Line):
         beyond = [way for way in self.dead if not 1 <= way <= self.ways]
         for way in beyond:
             reason = f"is not a way of {self.name}, which has {self.ways}"
-            yield Problem(self.where("dead"), "dead", str(way), reason, "way-unknown", f"number them 1 to {self.ways}, as on the panel")
+            yield Problem(
+                self.where("dead"),
+                "dead",
+                str(way),
+                reason,
+                "way-unknown",
+                f"number them 1 to {self.ways}, as on the panel",
+            )
         if not isinstance(self.working, int):
             return
         if self.working > self.ways:
-            reason, advice = f"is more than the {self.ways} ways of {self.name}", "count those that work among all there are"
-            yield Problem(self.where("working"), "working", str(self.working), reason, "working-exceeds-count", advice)
+            reason, advice = (
+                f"is more than the {self.ways} ways of {self.name}",
+                "count those that work among all there are",
+            )
+            yield Problem(
+                self.where("working"),
+                "working",
+                str(self.working),
+                reason,
+                "working-exceeds-count",
+                advice,
+            )
         elif not beyond and self.working > self.ways - len(set(self.dead)):
-            reason = f"is too many for {self.name}: {len(set(self.dead))} of its {self.ways} ways are named as dead"
-            yield Problem(self.where("working"), "working", str(self.working), reason, "dead-way-counted", "leave the dead ways out of the count")
+            reason = (
+                f"is too many for {self.name}: {len(set(self.dead))} of its {self.ways} ways are"
+                " named as dead"
+            )
+            yield Problem(
+                self.where("working"),
+                "working",
+                str(self.working),
+                reason,
+                "dead-way-counted",
+                "leave the dead ways out of the count",
+            )
 
     def _misplaced(self) -> Iterator[Problem]:
         if self.from_.place == self.to.place:
             reason = f"is both ends of {self.name}"
-            yield Problem(self.to.where("place"), "to.place", self.to.place, reason, "line-to-itself", "a line runs between two places")
+            yield Problem(
+                self.to.where("place"),
+                "to.place",
+                self.to.place,
+                reason,
+                "line-to-itself",
+                "a line runs between two places",
+            )
         known = GRADES.get(self.kind, ())
         if isinstance(self.grade, str) and self.grade not in known:
             advice = f"write one of: {', '.join(known)}" if known else "leave the grade out"
-            yield Problem(self.where("grade"), "grade", self.grade, f"is not a grade of {self.kind}", "grade-of-other-kind", advice)
+            yield Problem(
+                self.where("grade"),
+                "grade",
+                self.grade,
+                f"is not a grade of {self.kind}",
+                "grade-of-other-kind",
+                advice,
+            )

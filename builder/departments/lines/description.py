@@ -26,7 +26,10 @@ class Lines(DepartmentFile):
     switchers: tuple[Switcher, ...] = ()
     """What chooses which console is heard."""
     consoles: Annotated[Maybe[tuple[ConsolePosition, ...]], Decisive()] = Absent.NOT_STATED
-    """The console positions, and how each drives the house system. The mix position first: the home page counts the lines from the stage to it."""
+    """
+    The console positions, and how each drives the house system. The mix position first: the home
+    page counts the lines from the stage to it.
+    """
     hand_over: tuple[HandOver, ...] = ()
     """The order in which consoles are heard on a show with several."""
     talkback_system: Maybe[Text] = Absent.NOT_STATED
@@ -43,14 +46,35 @@ class Lines(DepartmentFile):
         inputs = {switcher.name: switcher.inputs for switcher in self.switchers}
         for console in listed(self.consoles):
             most = inputs.get(console.switcher) if isinstance(console.switcher, str) else None
-            if most is not None and isinstance(console.input, int) and not 1 <= console.input <= most:
+            if (
+                most is not None
+                and isinstance(console.input, int)
+                and not 1 <= console.input <= most
+            ):
                 reason = f"is not an input of {console.switcher}, which has {most}"
                 advice = f"number them 1 to {most}"
-                yield Problem(console.where("input"), f"consoles.{console.name}.input", str(console.input), reason, "input-unknown", advice)
+                yield Problem(
+                    console.where("input"),
+                    f"consoles.{console.name}.input",
+                    str(console.input),
+                    reason,
+                    "input-unknown",
+                    advice,
+                )
         for station in self.talkback_stations:
             if isinstance(station.working, int) and station.working > station.count:
-                reason, advice = f"is more than the {station.count} at {station.place}", "count those that work among all there are"
-                yield Problem(station.where("working"), "working", str(station.working), reason, "working-exceeds-count", advice)
+                reason, advice = (
+                    f"is more than the {station.count} at {station.place}",
+                    "count those that work among all there are",
+                )
+                yield Problem(
+                    station.where("working"),
+                    "working",
+                    str(station.working),
+                    reason,
+                    "working-exceeds-count",
+                    advice,
+                )
 
 
 def listed(written: tuple[Record, ...] | Absent) -> tuple[Record, ...]:

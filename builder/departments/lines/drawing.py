@@ -1,8 +1,9 @@
 """
-The lines as a drawing for a phone: places in the order they lie in, the lines between them as strokes with numbers. Reads the pack alone.
+The lines as a drawing for a phone: places in the order they lie in, the lines between them as
+strokes with numbers. Reads the pack alone.
 
-A plan to scale would crowd the stage into a corner, for the hall is long. Here places keep their order, upstage at the top and stage left on the
-right, and stand evenly apart.
+A plan to scale would crowd the stage into a corner, for the hall is long. Here places keep their
+order, upstage at the top and stage left on the right, and stand evenly apart.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -26,7 +27,11 @@ PAPER = 'fill="currentColor" stroke="var(--paper, #fff)" stroke-width="3" paint-
 def lines_plan(section: Section, pack: Pack) -> tuple[str, str] | None:
     """The drawing as SVG and in words; None where no two places that lines join are known."""
     places = places_of(section, pack)
-    pairs = [(index, pair) for index, pair in enumerate(section.of_kind("pair"), 1) if {pair.text("one"), pair.text("other")} <= places.keys()]
+    pairs = [
+        (index, pair)
+        for index, pair in enumerate(section.of_kind("pair"), 1)
+        if {pair.text("one"), pair.text("other")} <= places.keys()
+    ]
     if not pairs:
         return None
     spots = spread(places)
@@ -34,21 +39,30 @@ def lines_plan(section: Section, pack: Pack) -> tuple[str, str] | None:
     words = named(spots, strokes, width=WIDTH)
     height = max(y for _, y in spots.values()) + FOOT
     says = in_words(pairs)
-    parts = [*edge(places, spots), *(stroke_svg(pair, stroke) for (_, pair), stroke in zip(pairs, strokes, strict=True))]
+    parts = [
+        *edge(places, spots),
+        *(stroke_svg(pair, stroke) for (_, pair), stroke in zip(pairs, strokes, strict=True)),
+    ]
     parts += [*names(spots, words), *badges(pairs, strokes, spots, words)]
     head = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(WIDTH)} {number(height)}" role="img" class="plan" '
-        f'aria-labelledby="lines-plan-t lines-plan-d" fill="none" stroke="currentColor" stroke-linejoin="round" font-family="inherit" '
-        f'font-size="12" width="{number(WIDTH)}" style="{SIZE}">'
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(WIDTH)} {number(height)}"'
+        ' role="img" class="plan" aria-labelledby="lines-plan-t lines-plan-d" fill="none"'
+        ' stroke="currentColor" stroke-linejoin="round" font-family="inherit" font-size="12"'
+        f' width="{number(WIDTH)}" style="{SIZE}">'
     )
-    title = f'<title id="lines-plan-t">Lines from place to place</title><desc id="lines-plan-d">{escape(says)}</desc>'
+    title = (
+        '<title id="lines-plan-t">Lines from place to place</title><desc'
+        f' id="lines-plan-d">{escape(says)}</desc>'
+    )
     return f"{head}{title}{''.join(parts)}</svg>", says
 
 
 def places_of(section: Section, pack: Pack) -> Mapping[str, At]:
     """The places that lines join, in metres from the datum, where the stage says where they are."""
     stage = pack.section("stage")
-    joined = dict.fromkeys(name for pair in section.of_kind("pair") for name in (pair.text("one"), pair.text("other")))
+    joined = dict.fromkeys(
+        name for pair in section.of_kind("pair") for name in (pair.text("one"), pair.text("other"))
+    )
     found = {name: position(stage.item("place", name)) if stage else None for name in joined}
     return {name: at for name, at in found.items() if at}
 
@@ -69,11 +83,17 @@ def spread(places: Mapping[str, At]) -> dict[str, At]:
             row, last = row + 1, places[name][1]
         rows[name] = row
     step = (WIDTH - 2 * SIDE) / max(len(columns) - 1, 1)
-    return {name: (SIDE + index * step if len(columns) > 1 else WIDTH / 2, TOP + rows[name] * ROW) for index, name in enumerate(columns)}
+    return {
+        name: (SIDE + index * step if len(columns) > 1 else WIDTH / 2, TOP + rows[name] * ROW)
+        for index, name in enumerate(columns)
+    }
 
 
 def strokes_of(pairs: Sequence[tuple[int, Item]], spots: Mapping[str, At]) -> list[Stroke]:
-    """A stroke for each two places, bent where it would run through another place or along another stroke."""
+    """
+    A stroke for each two places, bent where it would run through another place or along another
+    stroke.
+    """
     found: list[Stroke] = []
     for _, pair in pairs:
         ends = {pair.text("one"), pair.text("other")}
@@ -84,21 +104,39 @@ def strokes_of(pairs: Sequence[tuple[int, Item]], spots: Mapping[str, At]) -> li
 
 def stroke_svg(pair: Item, stroke: Stroke) -> str:
     """One stroke: whole where some way is free, dashed where none is known to be."""
-    free = any((figure.value.number or 0) > 0 for figure in pair.figures if figure.key.endswith(".free") and figure.value)
+    free = any(
+        (figure.value.number or 0) > 0
+        for figure in pair.figures
+        if figure.key.endswith(".free") and figure.value
+    )
     look = 'stroke-width="1.8"' if free else 'stroke-width="1.4" stroke-dasharray="5 4"'
-    start, control, end = (f"{number(x)} {number(y)}" for x, y in (stroke.start, stroke.control, stroke.end))
+    start, control, end = (
+        f"{number(x)} {number(y)}" for x, y in (stroke.start, stroke.control, stroke.end)
+    )
     return f'<path d="M{start}Q{control} {end}" {look}/>'
 
 
-def badges(pairs: Sequence[tuple[int, Item]], strokes: Sequence[Stroke], spots: Mapping[str, At], words: Mapping[str, Named]) -> Iterator[str]:
-    """The number of each stroke in a circle on it, as far as can be from all other strokes, names and numbers."""
+def badges(
+    pairs: Sequence[tuple[int, Item]],
+    strokes: Sequence[Stroke],
+    spots: Mapping[str, At],
+    words: Mapping[str, Named],
+) -> Iterator[str]:
+    """
+    The number of each stroke in a circle on it, as far as can be from all other strokes, names and
+    numbers.
+    """
     taken = [*spots.values(), *(point for name in words.values() for point in points_of(name))]
     for (index, pair), stroke in zip(pairs, strokes, strict=True):
         x, y = label_at(stroke, taken, [other for other in strokes if other is not stroke])
         taken.append((x, y))
-        circle = f'<circle cx="{number(x)}" cy="{number(y)}" r="10" stroke-width="1.2" fill="var(--paper, #fff)"/>'
+        circle = (
+            f'<circle cx="{number(x)}" cy="{number(y)}" r="10" stroke-width="1.2"'
+            ' fill="var(--paper, #fff)"/>'
+        )
         digits = (
-            f'<text x="{number(x)}" y="{number(y + 4.5)}" font-size="12.5" font-weight="600" text-anchor="middle" fill="currentColor" stroke="none">'
+            f'<text x="{number(x)}" y="{number(y + 4.5)}" font-size="12.5" font-weight="600"'
+            ' text-anchor="middle" fill="currentColor" stroke="none">'
         )
         says = f"<title>{escape(f'{index}: {pair.name}, {free_words(pair)}')}</title>"
         yield f'<a href="#{anchor_of(pair.key)}">{says}{circle}{digits}{index}</text></a>'
@@ -107,9 +145,15 @@ def badges(pairs: Sequence[tuple[int, Item]], strokes: Sequence[Stroke], spots: 
 def names(spots: Mapping[str, At], words: Mapping[str, Named]) -> Iterator[str]:
     """Each place as a spot with its name beside it."""
     for name, (x, y) in spots.items():
-        yield f'<rect x="{number(x - 5)}" y="{number(y - 5)}" width="10" height="10" fill="currentColor" stroke="none"/>'
+        yield (
+            f'<rect x="{number(x - 5)}" y="{number(y - 5)}" width="10" height="10"'
+            ' fill="currentColor" stroke="none"/>'
+        )
         for row, (middle, level) in zip(words[name].rows, words[name].middles, strict=True):
-            yield f'<text x="{number(middle)}" y="{number(level + 4)}" font-size="{NAME_SIZE}" text-anchor="middle" {PAPER}>{escape(row)}</text>'
+            yield (
+                f'<text x="{number(middle)}" y="{number(level + 4)}" font-size="{NAME_SIZE}"'
+                f' text-anchor="middle" {PAPER}>{escape(row)}</text>'
+            )
 
 
 def edge(places: Mapping[str, At], spots: Mapping[str, At]) -> Iterator[str]:
@@ -118,7 +162,10 @@ def edge(places: Mapping[str, At], spots: Mapping[str, At]) -> Iterator[str]:
     below = [spots[name][1] for name, (_, depth) in places.items() if depth < 0]
     if above and below:
         y = max(above) + 22
-        yield f'<path d="M4 {number(y)}H{number(WIDTH - 4)}" stroke-width="0.7" stroke-dasharray="14 4 2 4"/>'
+        yield (
+            f'<path d="M4 {number(y)}H{number(WIDTH - 4)}" stroke-width="0.7" stroke-dasharray="14'
+            ' 4 2 4"/>'
+        )
         yield f'<text x="6" y="{number(y - 5)}" font-size="10.5" {PAPER}>stage</text>'
         yield f'<text x="6" y="{number(y + 13)}" font-size="10.5" {PAPER}>house</text>'
 
@@ -126,10 +173,15 @@ def edge(places: Mapping[str, At], spots: Mapping[str, At]) -> Iterator[str]:
 def free_words(pair: Item) -> str:
     """What is free between two places, by kind."""
     found = [figure for figure in pair.figures if figure.key.endswith(".free")]
-    parts = [f"{figure.label.removesuffix(', free')} {figure.value.text if figure.value else 'not told'}" for figure in found]
+    parts = [
+        f"{figure.label.removesuffix(', free')} {figure.value.text if figure.value else 'not told'}"
+        for figure in found
+    ]
     return f"free: {', '.join(parts)}"
 
 
 def in_words(pairs: Sequence[tuple[int, Item]]) -> str:
     """What the drawing shows: each number, its places and what is free."""
-    return "Lines from place to place. " + " ".join(f"{index}: {pair.name}, {free_words(pair)}." for index, pair in pairs)
+    return "Lines from place to place. " + " ".join(
+        f"{index}: {pair.name}, {free_words(pair)}." for index, pair in pairs
+    )

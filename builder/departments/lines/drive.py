@@ -1,4 +1,7 @@
-"""The drive plan, computed: how many ways each console can send to the house system, and what moves at each hand-over."""
+"""
+The drive plan, computed: how many ways each console can send to the house system, and what moves at
+each hand-over.
+"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
@@ -22,7 +25,9 @@ def lines_by(console: ConsolePosition, described: Lines) -> tuple[PermanentLine,
 
 def switcher_of(console: ConsolePosition, described: Lines) -> Switcher | None:
     """The switcher a console comes in on."""
-    return next((switcher for switcher in described.switchers if switcher.name == console.switcher), None)
+    return next(
+        (switcher for switcher in described.switchers if switcher.name == console.switcher), None
+    )
 
 
 def beside(console: ConsolePosition, described: Lines) -> bool:
@@ -38,44 +43,87 @@ def drive_items(described: Lines, stater: Stater) -> Iterator[Item]:
     for console, item in zip(consoles, stater.named(consoles, "lines", "console"), strict=True):
         yield replace(item, figures=(sending(item.key, console, described),))
     turns = stater.counted(described.hand_over, "lines", "turn", name_key="console")
-    for before, turn, item in zip((None, *described.hand_over), described.hand_over, turns, strict=False):
+    for before, turn, item in zip(
+        (None, *described.hand_over), described.hand_over, turns, strict=False
+    ):
         yield replace(item, figures=(change(item.key, before, turn, consoles),))
 
 
 def sending(key: str, console: ConsolePosition, described: Lines) -> Figure:
-    """How many ways a console can send: the least of what it is plugged into, its lines and its switcher."""
+    """
+    How many ways a console can send: the least of what it is plugged into, its lines and its
+    switcher.
+    """
     label, parts = "Ways to the house system", parts_of(console, described)
-    inputs = [Input(name, "no count" if count is None else str(count)) for name, count in parts] or [Input("a line or a switcher", "not stated")]
-    working = worked(ways_through, inputs=inputs, leaves_out="What the console itself can put out, and drive lines that share a way.")
+    inputs = [
+        Input(name, "no count" if count is None else str(count)) for name, count in parts
+    ] or [Input("a line or a switcher", "not stated")]
+    working = worked(
+        ways_through,
+        inputs=inputs,
+        leaves_out="What the console itself can put out, and drive lines that share a way.",
+    )
     known = [(count, name) for name, count in parts if count is not None]
     silent = [name for name, count in parts if count is None]
     if not known:
         return missing(f"{key}.can-send", label, working, silent or ["a line or a switcher"])
     least, name = min(known)
-    working = replace(working, steps=(f"least of {', '.join(str(count) for count, _ in known)} = {least}",))
+    working = replace(
+        working, steps=(f"least of {', '.join(str(count) for count, _ in known)} = {least}",)
+    )
     most = f"at most {least}" if silent else str(least)
     note = f"by {name}" + (f"; no count for {', '.join(silent)}" if silent else "")
-    return figure(f"{key}.can-send", label, Value(most, number=ways_through([count for count, _ in known])), working, note=note)
+    return figure(
+        f"{key}.can-send",
+        label,
+        Value(most, number=ways_through([count for count, _ in known])),
+        working,
+        note=note,
+    )
 
 
 def parts_of(console: ConsolePosition, described: Lines) -> list[tuple[str, int | None]]:
-    """What lies in a row from console to house system, each with its ways. Lines beside each other are one part."""
-    parts: list[tuple[str, int | None]] = [("the position", console.ways)] if isinstance(console.ways, int) else []
+    """
+    What lies in a row from console to house system, each with its ways.
+
+    Lines beside each other are one part.
+    """
+    parts: list[tuple[str, int | None]] = (
+        [("the position", console.ways)] if isinstance(console.ways, int) else []
+    )
     if lines := lines_by(console, described):
         counts = [at_work(line) for line in lines]
-        parts.append((", ".join(line.name for line in lines), None if None in counts else sum(count or 0 for count in counts)))
+        parts.append(
+            (
+                ", ".join(line.name for line in lines),
+                None if None in counts else sum(count or 0 for count in counts),
+            )
+        )
     if switcher := switcher_of(console, described):
         parts.append((switcher.name, switcher.ways if isinstance(switcher.ways, int) else None))
     return parts
 
 
-def change(key: str, before: HandOver | None, turn: HandOver, consoles: Sequence[ConsolePosition]) -> Figure:
+def change(
+    key: str, before: HandOver | None, turn: HandOver, consoles: Sequence[ConsolePosition]
+) -> Figure:
     """What moves when one console follows another: the switcher alone, or plugs."""
     now = next((console for console in consoles if console.name == turn.console), None)
     was = next((console for console in consoles if before and console.name == before.console), None)
     heard = [("heard before", was), ("heard now", now)]
-    inputs = [Input(f"{label}, {console.name}" if console else label, inlet(console) if console else "no console") for label, console in heard]
-    return figure(f"{key}.change", "What moves", Value(moved(was, now)), worked(changes_by_switcher, inputs=inputs))
+    inputs = [
+        Input(
+            f"{label}, {console.name}" if console else label,
+            inlet(console) if console else "no console",
+        )
+        for label, console in heard
+    ]
+    return figure(
+        f"{key}.change",
+        "What moves",
+        Value(moved(was, now)),
+        worked(changes_by_switcher, inputs=inputs),
+    )
 
 
 def moved(was: ConsolePosition | None, now: ConsolePosition | None) -> str:
@@ -86,7 +134,9 @@ def moved(was: ConsolePosition | None, now: ConsolePosition | None) -> str:
         return "nothing: it is heard already"
     without = [each.name for each in (was, now) if each.switcher is Absent.NONE]
     if without:
-        return f"plugs: {' and '.join(without)} {'has' if len(without) == 1 else 'have'} no switcher"
+        return (
+            f"plugs: {' and '.join(without)} {'has' if len(without) == 1 else 'have'} no switcher"
+        )
     before, after = entry_of(was), entry_of(now)
     if before is None or after is None:
         return "not stated: ask before you count on it"

@@ -1,4 +1,7 @@
-"""What ``lines.yml`` says of the way from each console to the house system: positions, switchers, and the order of hand-over."""
+"""
+What ``lines.yml`` says of the way from each console to the house system: positions, switchers, and
+the order of hand-over.
+"""
 
 from typing import Annotated, ClassVar, Literal
 
@@ -24,7 +27,10 @@ class Switcher(Line):
     formats: Annotated[tuple[Format, ...], Decisive()] = ()
     """What it takes: analogue, AES3, AES50, AES67, MADI or other network."""
     converts: YesNo | None = None
-    """Whether it changes one format into another, such as AES3 in and analogue out. Left out, nobody has said."""
+    """
+    Whether it changes one format into another, such as AES3 in and analogue out. Left out, nobody
+    has said.
+    """
     goes_on_by: Annotated[Maybe[Name], RefersTo("line")] = Absent.NOT_STATED
     """The line by which it goes on to the house system."""
     switched_by: Maybe[Text] = Absent.NOT_STATED

@@ -18,7 +18,10 @@ from builder.reading.references import spelling
 from builder.stating import place
 
 BESIDE_M = 1.0
-"""A panel hangs beside the spot that its place is measured at: half a metre at each end is not held against a path."""
+"""
+A panel hangs beside the spot that its place is measured at: half a metre at each end is not held
+against a path.
+"""
 
 
 def findings(described: Lines, offers: Offers, system: System) -> Iterator[Finding]:
@@ -41,9 +44,19 @@ def free_over_working(line: PermanentLine) -> Iterator[Finding]:
     """More ways free than work."""
     working = at_work(line)
     if isinstance(line.free, int) and line.free > (line.ways if working is None else working):
-        most = f"only {line.ways} are there" if working is None else f"only {working} of {line.ways} work"
+        most = (
+            f"only {line.ways} are there"
+            if working is None
+            else f"only {working} of {line.ways} work"
+        )
         sentence = f"{line.name}: {line.free} ways are said to be free, but {most}."
-        yield Finding(Level.CAUTION, "free-over-working", sentence, subject=key_of(line), place=place(line.where("free")))
+        yield Finding(
+            Level.CAUTION,
+            "free-over-working",
+            sentence,
+            subject=key_of(line),
+            place=place(line.where("free")),
+        )
 
 
 def dead_unnamed(line: PermanentLine) -> Iterator[Finding]:
@@ -53,23 +66,57 @@ def dead_unnamed(line: PermanentLine) -> Iterator[Finding]:
     lost = line.ways - line.working
     if lost > len(set(line.dead)):
         dead = ", ".join(map(str, line.dead))
-        named = "it is not said which" if not dead else f"only way {dead} is named" if len(line.dead) == 1 else f"only ways {dead} are named"
-        sentence = f"{line.name}: {lost} of {line.ways} ways do not work, and {named}. Whoever plugs in will find out by trying."
-        yield Finding(Level.NOTE, "dead-ways-unnamed", sentence, subject=key_of(line), place=place(line.where("working")))
+        named = (
+            "it is not said which"
+            if not dead
+            else (
+                f"only way {dead} is named"
+                if len(line.dead) == 1
+                else f"only ways {dead} are named"
+            )
+        )
+        sentence = (
+            f"{line.name}: {lost} of {line.ways} ways do not work, and {named}. Whoever plugs in"
+            " will find out by trying."
+        )
+        yield Finding(
+            Level.NOTE,
+            "dead-ways-unnamed",
+            sentence,
+            subject=key_of(line),
+            place=place(line.where("working")),
+        )
 
 
 def over_limit(line: PermanentLine, system: System) -> Iterator[Finding]:
-    """A path longer than the limit of what the line carries; where that is not stated, longer than the limit of all it usually does."""
-    held = [(signal, left) for signal in signals_of(line) if (left := left_m(line, signal)) is not None]
+    """
+    A path longer than the limit of what the line carries; where that is not stated, longer than the
+    limit of all it usually does.
+    """
+    held = [
+        (signal, left) for signal in signals_of(line) if (left := left_m(line, signal)) is not None
+    ]
     passed = [(signal, left) for signal, left in held if left < 0]
     if isinstance(line.path, Absent) or (not line.carries and len(passed) < len(held)):
         return
     for signal, left in passed:
         limit = limit_of(line, signal)
         if limit is not None:
-            far, over = shown(Length, limit.length_m, 0, system)[0], shown(Length, -left, None, system)[0]
-            sentence = f"{line.name}: the path of {line.path.text} passes the {far} limit of {signal} by {over}. Patch cords come on top."
-            yield Finding(Level.CAUTION, "line-over-limit", sentence, subject=key_of(line), place=place(line.where("path")))
+            far, over = (
+                shown(Length, limit.length_m, 0, system)[0],
+                shown(Length, -left, None, system)[0],
+            )
+            sentence = (
+                f"{line.name}: the path of {line.path.text} passes the {far} limit of {signal} by"
+                f" {over}. Patch cords come on top."
+            )
+            yield Finding(
+                Level.CAUTION,
+                "line-over-limit",
+                sentence,
+                subject=key_of(line),
+                place=place(line.where("path")),
+            )
 
 
 def path_short(line: PermanentLine, offers: Offers, system: System) -> Iterator[Finding]:
@@ -81,10 +128,17 @@ def path_short(line: PermanentLine, offers: Offers, system: System) -> Iterator[
     if line.path.m < straight - BESIDE_M:
         far = shown(Length, straight, None, system)[0]
         sentence = (
-            f"{line.name}: a path of {line.path.text} is stated, but {line.from_.place} and {line.to.place} are {far} apart in a straight line. "
-            f"Measure the cable's own way, not the distance."
+            f"{line.name}: a path of {line.path.text} is stated, but {line.from_.place} and"
+            f" {line.to.place} are {far} apart in a straight line. Measure the cable's own way, not"
+            " the distance."
         )
-        yield Finding(Level.CAUTION, "path-under-straight", sentence, subject=key_of(line), place=place(line.where("path")))
+        yield Finding(
+            Level.CAUTION,
+            "path-under-straight",
+            sentence,
+            subject=key_of(line),
+            place=place(line.where("path")),
+        )
 
 
 def without_drive(console: ConsolePosition, described: Lines) -> Iterator[Finding]:
@@ -95,11 +149,20 @@ def without_drive(console: ConsolePosition, described: Lines) -> Iterator[Findin
         return
     level, why = Level.CAUTION, "no line leads from it to the house system"
     if lines:
-        why = f"{' and '.join(line.name for line in lines)} does not work, and no other line leads from it to the house system"
+        why = (
+            f"{' and '.join(line.name for line in lines)} does not work, and no other line leads"
+            " from it to the house system"
+        )
     elif console.by is not Absent.NONE:
         level, why = Level.NOTE, "the house does not say by which line it drives the house system"
     sentence = f"{console.name}: {why}."
-    yield Finding(level, "console-without-drive", sentence, subject=f"lines.console.{spelling(console.name)}", place=place(console.where("by")))
+    yield Finding(
+        level,
+        "console-without-drive",
+        sentence,
+        subject=f"lines.console.{spelling(console.name)}",
+        place=place(console.where("by")),
+    )
 
 
 def drive_elsewhere(console: ConsolePosition, described: Lines) -> Iterator[Finding]:
@@ -107,37 +170,79 @@ def drive_elsewhere(console: ConsolePosition, described: Lines) -> Iterator[Find
     for line in lines_by(console, described):
         if console.place not in (line.from_.place, line.to.place):
             ends = f"{line.from_.place} and {line.to.place}"
-            sentence = f"{console.name} is at {console.place}, but {line.name}, which it is said to send by, ends at {ends}."
+            sentence = (
+                f"{console.name} is at {console.place}, but {line.name}, which it is said to send"
+                f" by, ends at {ends}."
+            )
             subject = f"lines.console.{spelling(console.name)}"
-            yield Finding(Level.CAUTION, "drive-line-elsewhere", sentence, subject=subject, place=place(console.where("by")))
+            yield Finding(
+                Level.CAUTION,
+                "drive-line-elsewhere",
+                sentence,
+                subject=subject,
+                place=place(console.where("by")),
+            )
 
 
 def format_differs(console: ConsolePosition, described: Lines) -> Iterator[Finding]:
     """A console that sends nothing its switcher takes."""
     switcher = switcher_of(console, described)
-    if switcher is None or not console.sends or not switcher.formats or set(console.sends) & set(switcher.formats):
+    if (
+        switcher is None
+        or not console.sends
+        or not switcher.formats
+        or set(console.sends) & set(switcher.formats)
+    ):
         return
-    sentence = f"{console.name} sends {' or '.join(console.sends)}, but {switcher.name} takes {' or '.join(switcher.formats)} only."
+    sentence = (
+        f"{console.name} sends {' or '.join(console.sends)}, but {switcher.name} takes"
+        f" {' or '.join(switcher.formats)} only."
+    )
     subject = f"lines.console.{spelling(console.name)}"
-    yield Finding(Level.CAUTION, "drive-format-differs", sentence, subject=subject, place=place(console.where("sends")))
+    yield Finding(
+        Level.CAUTION,
+        "drive-format-differs",
+        sentence,
+        subject=subject,
+        place=place(console.where("sends")),
+    )
 
 
 def signal_differs(console: ConsolePosition, described: Lines, offers: Offers) -> Iterator[Finding]:
-    """Drive lines of the house system that take none of what a console sends, where nothing on the way is said to change it."""
+    """
+    Drive lines of the house system that take none of what a console sends, where nothing on the way
+    is said to change it.
+    """
     switcher = switcher_of(console, described)
-    passing = [each for each in console.sends if switcher is None or not switcher.formats or each in switcher.formats]
+    passing = [
+        each
+        for each in console.sends
+        if switcher is None or not switcher.formats or each in switcher.formats
+    ]
     if not passing or (switcher is not None and switcher.converts):
         return
-    reached = [drive for drive in offers.drives if not console.reaches or drive.name in console.reaches]
+    reached = [
+        drive for drive in offers.drives if not console.reaches or drive.name in console.reaches
+    ]
     deaf = [drive for drive in reached if drive.signals and not set(drive.signals) & set(passing)]
     if not deaf:
         return
     takes = "; ".join(f"{drive.name} takes {' or '.join(drive.signals)}" for drive in deaf)
     open_end = switcher is not None and switcher.converts is None
-    advice = f"Say whether {switcher.name} changes the format (converts)." if open_end and switcher else "Say what changes the format."
+    advice = (
+        f"Say whether {switcher.name} changes the format (converts)."
+        if open_end and switcher
+        else "Say what changes the format."
+    )
     sentence = f"{console.name} sends {' or '.join(passing)}, and {takes} only. {advice}"
     subject = f"lines.console.{spelling(console.name)}"
-    yield Finding(Level.NOTE if open_end else Level.CAUTION, "drive-signal-differs", sentence, subject=subject, place=place(console.where("sends")))
+    yield Finding(
+        Level.NOTE if open_end else Level.CAUTION,
+        "drive-signal-differs",
+        sentence,
+        subject=subject,
+        place=place(console.where("sends")),
+    )
 
 
 def inputs_twice(described: Lines) -> Iterator[Finding]:
@@ -149,10 +254,17 @@ def inputs_twice(described: Lines) -> Iterator[Finding]:
         first = taken.setdefault((console.switcher, console.input), console)
         if first is not console:
             sentence = (
-                f"{first.name} and {console.name} both come in on input {console.input} of {console.switcher}. Plugs move between them, in the dark."
+                f"{first.name} and {console.name} both come in on input {console.input} of"
+                f" {console.switcher}. Plugs move between them, in the dark."
             )
             subject = f"lines.console.{spelling(console.name)}"
-            yield Finding(Level.CAUTION, "switcher-input-twice", sentence, subject=subject, place=place(console.where("input")))
+            yield Finding(
+                Level.CAUTION,
+                "switcher-input-twice",
+                sentence,
+                subject=subject,
+                place=place(console.where("input")),
+            )
 
 
 def silent_channels(described: Lines) -> Iterator[Finding]:
@@ -162,7 +274,13 @@ def silent_channels(described: Lines) -> Iterator[Finding]:
         if channel.name not in heard:
             sentence = f"No talkback station has channel {channel.name}."
             subject = f"lines.channel.{spelling(channel.name)}"
-            yield Finding(Level.NOTE, "channel-without-station", sentence, subject=subject, place=place(channel.where("name")))
+            yield Finding(
+                Level.NOTE,
+                "channel-without-station",
+                sentence,
+                subject=subject,
+                place=place(channel.where("name")),
+            )
 
 
 def key_of(line: PermanentLine) -> str:

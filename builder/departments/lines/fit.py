@@ -1,4 +1,7 @@
-"""What a show may ask of lines: how many are free from the stage to the mix position, talkback, networks."""
+"""
+What a show may ask of lines: how many are free from the stage to the mix position, talkback,
+networks.
+"""
 
 from functools import partial
 
@@ -22,21 +25,29 @@ RULES = (
         key="fibres to the mix position",
         title="Free fibres from the stage to the mix position, a pair counting two",
         value="fibre.free",
-        question="How many fibres run from the stage to the mix position, of which class, and how many are free?",
+        question=(
+            "How many fibres run from the stage to the mix position, of which class, and how many"
+            " are free?"
+        ),
         remedy="Bring your own fibre, or go by the copper data lines.",
     ),
     to_mix(
         key="data lines to the mix position",
         title="Free copper data lines from the stage to the mix position",
         value="copper-data.free",
-        question="How many copper data lines run from the stage to the mix position, of which category and length, and how many are free?",
+        question=(
+            "How many copper data lines run from the stage to the mix position, of which category"
+            " and length, and how many are free?"
+        ),
         remedy="Bring your own, within 100 m, or go by fibre.",
     ),
     to_mix(
         key="analogue lines to the mix position",
         title="Free analogue lines from the stage to the mix position",
         value="analogue.free",
-        question="How many analogue lines run from the stage to the mix position, and how many are free?",
+        question=(
+            "How many analogue lines run from the stage to the mix position, and how many are free?"
+        ),
         remedy="Bring your own multicore: the cable path is told with the mix position.",
     ),
     to_mix(
@@ -81,7 +92,9 @@ RULES = (
         kind="yes",
         ways=(IS,),
         value="internet",
-        question="Is there internet by cable for production, how fast both ways, and at which places?",
+        question=(
+            "Is there internet by cable for production, how fast both ways, and at which places?"
+        ),
         remedy="Bring a mobile link, and try it on site.",
         who="the show",
     ),
@@ -91,7 +104,9 @@ RULES = (
         kind="yes",
         ways=(IS,),
         value="at_mix",
-        question="Which network has sockets at the mix position, and whom do we ask before we plug in?",
+        question=(
+            "Which network has sockets at the mix position, and whom do we ask before we plug in?"
+        ),
         remedy="Run a cable from the nearest socket, within 100 m.",
         who="the show",
     ),

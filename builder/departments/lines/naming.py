@@ -39,34 +39,53 @@ def choices(rows: tuple[str, ...], at: At) -> Iterator[Named]:
     """The name above its spot, below, on the right and on the left."""
     x, y = at
     high, wide = len(rows) * LEAD, max(half_width(row) for row in rows)
-    for middle_x, top in ((x, y - OFF - high), (x, y + OFF), (x + OFF + wide, y - high / 2), (x - OFF - wide, y - high / 2)):
-        yield Named(rows, tuple((middle_x, top + (index + 0.5) * LEAD) for index in range(len(rows))))
+    for middle_x, top in (
+        (x, y - OFF - high),
+        (x, y + OFF),
+        (x + OFF + wide, y - high / 2),
+        (x - OFF - wide, y - high / 2),
+    ):
+        yield Named(
+            rows, tuple((middle_x, top + (index + 0.5) * LEAD) for index in range(len(rows)))
+        )
 
 
 def named(spots: Mapping[str, At], strokes: Sequence[Stroke], *, width: float) -> dict[str, Named]:
-    """A name for each spot on the side that strokes, other spots and names leave freest; above where that is free enough."""
+    """
+    A name for each spot on the side that strokes, other spots and names leave freest; above where
+    that is free enough.
+    """
     found: dict[str, Named] = {}
     for name, at in spots.items():
         taken = [other for other in spots.values() if other != at]
         taken += [point for one in found.values() for point in points_of(one)]
         taken += [stroke.at(share / 40) for stroke in strokes for share in range(41)]
-        inside = [choice for choice in choices(rows_of(name), at) if fits(choice, width)] or [next(choices(rows_of(name), at))]
+        inside = [choice for choice in choices(rows_of(name), at) if fits(choice, width)] or [
+            next(choices(rows_of(name), at))
+        ]
         found[name] = max(inside, key=lambda choice: round(min(room(choice, taken), LEAD), 3))
     return found
 
 
 def fits(choice: Named, width: float) -> bool:
     """True where a name stays on the drawing."""
-    return all(half_width(row) < x < width - half_width(row) and y > LEAD / 2 for row, (x, y) in zip(choice.rows, choice.middles, strict=True))
+    return all(
+        half_width(row) < x < width - half_width(row) and y > LEAD / 2
+        for row, (x, y) in zip(choice.rows, choice.middles, strict=True)
+    )
 
 
 def points_of(name: Named) -> list[At]:
     """Points over a name's rows, close enough that nothing slips between."""
     return [
-        (x + part * half_width(row), y) for row, (x, y) in zip(name.rows, name.middles, strict=True) for part in (-1, -0.66, -0.33, 0, 0.33, 0.66, 1)
+        (x + part * half_width(row), y)
+        for row, (x, y) in zip(name.rows, name.middles, strict=True)
+        for part in (-1, -0.66, -0.33, 0, 0.33, 0.66, 1)
     ]
 
 
 def room(choice: Named, taken: Sequence[At]) -> float:
     """The least distance from a name to what is taken."""
-    return min((apart(point, other) for point in points_of(choice) for other in taken), default=LEAD)
+    return min(
+        (apart(point, other) for point in points_of(choice) for other in taken), default=LEAD
+    )

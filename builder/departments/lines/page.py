@@ -3,20 +3,44 @@
 from collections.abc import Iterator, Sequence
 
 from builder.departments.lines.drawing import lines_plan
-from builder.departments.lines.tables import at_place, between_places, by_kind, consoles, every_line, kind_in, network_tables, stations, turns
+from builder.departments.lines.tables import (
+    at_place,
+    between_places,
+    by_kind,
+    consoles,
+    every_line,
+    kind_in,
+    network_tables,
+    stations,
+    turns,
+)
 from builder.document import Block, Entry, Facts, Folded, Heading, Page, Paragraph, Picture
-from builder.layout import checked_line, entry_of, findings_block, item_table, shown_fact, shown_figure, workings
+from builder.layout import (
+    checked_line,
+    entry_of,
+    findings_block,
+    item_table,
+    shown_fact,
+    shown_figure,
+    workings,
+)
 from builder.pack import Level, Pack, Section
 
 CAUTION = (
-    "Lengths left are planning figures: patch cords and your own cable come off them. The maker's data and a test of the line decide. "
-    "Each limit and its source is in the workings. Where none is shown, none is held here for that kind, grade and signal: ask the maker."
+    "Lengths left are planning figures: patch cords and your own cable come off them. The maker's"
+    " data and a test of the line decide. Each limit and its source is in the workings. Where none"
+    " is shown, none is held here for that kind, grade and signal: ask the maker."
 )
 
 
 def pages(section: Section, pack: Pack) -> Sequence[Page]:
-    """One page: from place to place, what ends where, the drive plan, talkback, networks, every line."""
-    summary = "Permanent lines from place to place with free and working ways, what ends where, the drive plan, talkback, networks."
+    """
+    One page: from place to place, what ends where, the drive plan, talkback, networks, every line.
+    """
+    summary = (
+        "Permanent lines from place to place with free and working ways, what ends where, the drive"
+        " plan, talkback, networks."
+    )
     return (Page("lines", "Lines", tuple(blocks(section, pack)), summary=summary),)
 
 
@@ -35,7 +59,11 @@ def blocks(section: Section, pack: Pack) -> Iterator[Block]:
 
 def found(section: Section, pack: Pack, *, worst: bool) -> Iterator[Block]:
     """Dangers and cautions above all else; notes below the tables."""
-    mine = [each for each in pack.findings if each.subject.startswith(f"{section.key}.") and (each.level is not Level.NOTE) is worst]
+    mine = [
+        each
+        for each in pack.findings
+        if each.subject.startswith(f"{section.key}.") and (each.level is not Level.NOTE) is worst
+    ]
     if mine and not worst:
         yield Heading(2, "Good to know", "notes")
     yield from findings_block(mine)
@@ -51,8 +79,9 @@ def matrix(section: Section, pack: Pack) -> Iterator[Block]:
     plan = lines_plan(section, pack)
     if plan:
         caption = (
-            "Places in the order they lie in, not to scale: upstage at the top, stage left on the right. Whole strokes have ways free, dashed ones "
-            "have none that the house tells of. The table says what each number is."
+            "Places in the order they lie in, not to scale: upstage at the top, stage left on the"
+            " right. Whole strokes have ways free, dashed ones have none that the house tells of."
+            " The table says what each number is."
         )
         yield Picture("lines-plan", plan[0], plan[1], caption=caption)
     yield between_places(section)
@@ -65,11 +94,16 @@ def matrix(section: Section, pack: Pack) -> Iterator[Block]:
 
 def ends(section: Section) -> Iterator[Block]:
     """What ends at each place, for who stands there."""
-    places = dict.fromkeys(line.text(f"{end}.place") for line in section.of_kind("line") for end in ("from", "to"))
+    places = dict.fromkeys(
+        line.text(f"{end}.place") for line in section.of_kind("line") for end in ("from", "to")
+    )
     if not places:
         return
     yield Heading(2, "What ends where", "ends")
-    yield Paragraph("Free is what a visitor finds free. Path is the length of the cable along its way, not the distance.")
+    yield Paragraph(
+        "Free is what a visitor finds free. Path is the length of the cable along its way, not the"
+        " distance."
+    )
     for number, place in enumerate(places, 1):
         yield Heading(3, place, f"at-{number}")
         yield at_place(section, place)
@@ -85,10 +119,23 @@ def drive(section: Section, pack: Pack) -> Iterator[Block]:
     if silent is not None and silent.value is None and not section.of_kind("console"):
         yield Facts([entry_of(silent)])
     else:
-        yield Paragraph("What each console position can send to the house system. Its inputs are told with the sound system.")
+        yield Paragraph(
+            "What each console position can send to the house system. Its inputs are told with the"
+            " sound system."
+        )
         yield consoles(section, pack)
     if found := section.of_kind("switcher"):
-        columns = ("place", "inputs", "ways", "formats", "converts", "switched_by", "change", "goes_on_by", "if_it_fails")
+        columns = (
+            "place",
+            "inputs",
+            "ways",
+            "formats",
+            "converts",
+            "switched_by",
+            "change",
+            "goes_on_by",
+            "if_it_fails",
+        )
         yield item_table(found, columns, first="Switcher", summary="Switchers")
     if section.of_kind("turn"):
         yield Heading(3, "Who is heard when", "hand-over")
@@ -98,7 +145,11 @@ def drive(section: Section, pack: Pack) -> Iterator[Block]:
 def talking(section: Section) -> Iterator[Block]:
     """Talkback: channels, and what is where."""
     whole = section.item("whole")
-    facts = [fact for name in ("talkback_system", "talkback_channels") if whole and (fact := whole.fact(name))]
+    facts = [
+        fact
+        for name in ("talkback_system", "talkback_channels")
+        if whole and (fact := whole.fact(name))
+    ]
     channels, places = section.of_kind("channel"), section.of_kind("station")
     if not (facts or channels or places):
         return
@@ -134,7 +185,9 @@ def limits(section: Section) -> Iterator[Block]:
         yield Paragraph(CAUTION)
         yield every_line(section)
     figures = [figure for item in section.items for figure in item.figures]
-    reach = [figure for figure in figures if ".left." in figure.key or figure.key.endswith(".straight")]
+    reach = [
+        figure for figure in figures if ".left." in figure.key or figure.key.endswith(".straight")
+    ]
     if figures:
         yield workings("Workings: limits and distances", reach)
         yield workings("Workings: ways", [figure for figure in figures if figure not in reach])
@@ -149,11 +202,27 @@ def answers(section: Section) -> Iterator[Entry]:
     """The home page's answers on lines."""
     pair = section.item("stage-to-mix")
     if pair:
-        free = [figure for figure in pair.figures if figure.key.endswith(".free") and figure.value and figure.value.number]
-        words = ", ".join(f"{figure.value.text} {kind_in(figure)}" for figure in free if figure.value)
-        yield Entry("Free lines, stage to mix", words or "none stated", small=pair.name, anchor="lines#places")
+        free = [
+            figure
+            for figure in pair.figures
+            if figure.key.endswith(".free") and figure.value and figure.value.number
+        ]
+        words = ", ".join(
+            f"{figure.value.text} {kind_in(figure)}" for figure in free if figure.value
+        )
+        yield Entry(
+            "Free lines, stage to mix",
+            words or "none stated",
+            small=pair.name,
+            anchor="lines#places",
+        )
     for network in section.of_kind("network"):
         if network.text("internet_down"):
-            rates = [*shown_fact(network.fact("internet_down")), " down, ", *shown_fact(network.fact("internet_up")), " up"]
+            rates = [
+                *shown_fact(network.fact("internet_down")),
+                " down, ",
+                *shown_fact(network.fact("internet_up")),
+                " up",
+            ]
             yield Entry("Internet by cable", rates, small=network.name, anchor="lines#networks")
             return

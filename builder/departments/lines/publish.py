@@ -1,4 +1,7 @@
-"""From ``lines.yml`` to the section of lines: lines with their reach, pairs of places, the drive plan, talkback, networks, findings."""
+"""
+From ``lines.yml`` to the section of lines: lines with their reach, pairs of places, the drive plan,
+talkback, networks, findings.
+"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
@@ -10,7 +13,13 @@ from builder.departments.lines.drive import drive_items
 from builder.departments.lines.findings import findings
 from builder.departments.lines.reach import reach_figures, straight_figure
 from builder.departments.lines.reaching import reaching_item
-from builder.departments.lines.ways import pair_item, pairs_of, shared_names, stage_to_mix, working_figure
+from builder.departments.lines.ways import (
+    pair_item,
+    pairs_of,
+    shared_names,
+    stage_to_mix,
+    working_figure,
+)
 from builder.pack import Fact, Item, Section, Standing, Value
 from builder.stating import Stater, place
 
@@ -18,7 +27,12 @@ from builder.stating import Stater, place
 def publish(described: Lines, around: Surroundings) -> Published:
     """The facts of all lines, what is left of their limits, and what does not add up."""
     stater = around.stater(described)
-    section = Section(key="lines", title="Lines", items=tuple(items(described, stater, around)), verified=stater.inherited)
+    section = Section(
+        key="lines",
+        title="Lines",
+        items=tuple(items(described, stater, around)),
+        verified=stater.inherited,
+    )
     return Published(section, tuple(findings(described, around.exchange, around.system)))
 
 
@@ -29,7 +43,9 @@ def items(described: Lines, stater: Stater, around: Surroundings) -> Iterator[It
     yield from (pair_item(pair, lines) for pair in pairs_of(lines))
     if consoles := listed(described.consoles):
         yield from stage_to_mix(lines, consoles[0].place, around.exchange)
-    for line, item in zip(lines, stater.named(lines, "lines", "line", leave_out=("shared_with",)), strict=True):
+    for line, item in zip(
+        lines, stater.named(lines, "lines", "line", leave_out=("shared_with",)), strict=True
+    ):
         figures = (
             *working_figure(item.key, line),
             *reach_figures(item.key, line, around.system),
@@ -47,4 +63,10 @@ def shared(item: Item, line: PermanentLine, lines: Sequence[PermanentLine]) -> I
     """The lines on the same cores, as a fact."""
     if names := shared_names(line, lines):
         where = place(line.where("shared_with")) if line.shared_with else None
-        yield Fact(f"{item.key}.shared_with", "Same cores as", Standing.STATED, Value(", ".join(names)), place=where)
+        yield Fact(
+            f"{item.key}.shared_with",
+            "Same cores as",
+            Standing.STATED,
+            Value(", ".join(names)),
+            place=where,
+        )

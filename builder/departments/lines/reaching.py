@@ -1,4 +1,7 @@
-"""What a show asks of talkback and networks in one answer: stations, channels, internet by cable, sockets at the mix position."""
+"""
+What a show asks of talkback and networks in one answer: stations, channels, internet by cable,
+sockets at the mix position.
+"""
 
 from collections.abc import Iterator, Sequence
 
@@ -14,7 +17,10 @@ KEY = "lines.reaching"
 
 def reaching_item(described: Lines) -> Iterator[Item]:
     """The one item; left out where the house says nothing of either."""
-    facts, figures = (*without_talkback(described), *network_facts(described)), tuple(talkback_figures(described))
+    facts, figures = (
+        (*without_talkback(described), *network_facts(described)),
+        tuple(talkback_figures(described)),
+    )
     if facts or figures:
         yield Item(KEY, "reaching", "talkback and networks", facts, figures)
 
@@ -35,16 +41,36 @@ def talkback_figures(described: Lines) -> Iterator[Figure]:
         known = [count for count in counts if count is not None]
         key, label = f"{KEY}.stations", "Talkback stations that work"
         if len(known) < len(counts):
-            silent = " and ".join(dict.fromkeys(station.place for station, count in zip(stations, counts, strict=True) if count is None))
-            yield missing(key, label, worked(ways_in_all, inputs=inputs), [f"how many work at {silent}"])
+            silent = " and ".join(
+                dict.fromkeys(
+                    station.place
+                    for station, count in zip(stations, counts, strict=True)
+                    if count is None
+                )
+            )
+            yield missing(
+                key, label, worked(ways_in_all, inputs=inputs), [f"how many work at {silent}"]
+            )
         else:
             working = worked(
-                ways_in_all, inputs=inputs, steps=[f"{' + '.join(map(str, known))} = {sum(known)}"], leaves_out="Sockets without a station."
+                ways_in_all,
+                inputs=inputs,
+                steps=[f"{' + '.join(map(str, known))} = {sum(known)}"],
+                leaves_out="Sockets without a station.",
             )
             yield figure(key, label, Value(str(sum(known)), number=float(sum(known))), working)
-    if channels := [channel for channel in listed(described.talkback_channels) if channel.condition != "out of service"]:
+    if channels := [
+        channel
+        for channel in listed(described.talkback_channels)
+        if channel.condition != "out of service"
+    ]:
         working = worked(ways_in_all, inputs=[Input(channel.name, "1") for channel in channels])
-        yield figure(f"{KEY}.channels", "Talkback channels", Value(str(len(channels)), number=float(len(channels))), working)
+        yield figure(
+            f"{KEY}.channels",
+            "Talkback channels",
+            Value(str(len(channels)), number=float(len(channels))),
+            working,
+        )
 
 
 def working_of(station: TalkbackStation) -> int | None:
@@ -63,8 +89,15 @@ def said(station: TalkbackStation) -> str:
 
 
 def network_facts(described: Lines) -> Iterator[Fact]:
-    """Whether a visitor's cable reaches the internet, and whether a network has sockets at the mix position."""
-    networks = [network for network in listed(described.networks) if network.condition != "out of service" and network.terms != "not for visitors"]
+    """
+    Whether a visitor's cable reaches the internet, and whether a network has sockets at the mix
+    position.
+    """
+    networks = [
+        network
+        for network in listed(described.networks)
+        if network.condition != "out of service" and network.terms != "not for visitors"
+    ]
     if described.networks is Absent.NONE:
         yield yes_no("internet", "Internet by cable", False)
         yield yes_no("at_mix", "Network at the mix position", False)
@@ -72,11 +105,18 @@ def network_facts(described: Lines) -> Iterator[Fact]:
         yield yes_no("internet", "Internet by cable", reaches(networks))
         consoles = listed(described.consoles)
         if consoles:
-            yield yes_no("at_mix", f"Network at {consoles[0].place}", any(consoles[0].place in network.at for network in networks))
+            yield yes_no(
+                "at_mix",
+                f"Network at {consoles[0].place}",
+                any(consoles[0].place in network.at for network in networks),
+            )
 
 
 def reaches(networks: Sequence[Network]) -> bool | None:
-    """True where a network states a rate from the internet, None where none does and one leaves it open."""
+    """
+    True where a network states a rate from the internet, None where none does and one leaves it
+    open.
+    """
     if any(not isinstance(network.internet_down, Absent) for network in networks):
         return True
     return False if all(network.internet_down is Absent.NONE for network in networks) else None

@@ -3,14 +3,24 @@
 from collections.abc import Iterator, Sequence
 
 from builder.document import Block, Inline, Link, Row, Small, Strong, Table, Tag, Words
-from builder.layout import STANDING_WORDS, anchor_of, cell, item_table, shown_fact, shown_figure, state
+from builder.layout import (
+    STANDING_WORDS,
+    anchor_of,
+    cell,
+    item_table,
+    shown_fact,
+    shown_figure,
+    state,
+)
 from builder.pack import Fact, Figure, Item, Pack, Section, Standing
 
 
 def between_places(section: Section) -> Table:
     """A row for two places: what is free, and how many work of how many, kind by kind."""
     rows = [pair_row(number, pair) for number, pair in enumerate(section.of_kind("pair"), 1)]
-    return Table(("Between", "Free", "Working"), rows, summary="Free and working ways between places")
+    return Table(
+        ("Between", "Free", "Working"), rows, summary="Free and working ways between places"
+    )
 
 
 def pair_row(number: int, pair: Item) -> Row:
@@ -20,10 +30,18 @@ def pair_row(number: int, pair: Item) -> Row:
     for figure in pair.figures:
         kind = kind_in(figure)
         if figure.key.endswith(".free"):
-            free += [*([", "] if free else []), *([Strong(figure.value.text)] if figure.value else [Tag(absence(figure), "note")]), f" {kind}"]
+            free += [
+                *([", "] if free else []),
+                *([Strong(figure.value.text)] if figure.value else [Tag(absence(figure), "note")]),
+                f" {kind}",
+            ]
             free += [" ", Small(f"({figure.note})")] if figure.note else []
         else:
-            work += [*([", "] if work else []), *([figure.value.text] if figure.value else [Tag(absence(figure), "note")]), f" {kind}"]
+            work += [
+                *([", "] if work else []),
+                *([figure.value.text] if figure.value else [Tag(absence(figure), "note")]),
+                f" {kind}",
+            ]
     return Row([[Strong(str(number)), f" {pair.name}"], free, work], anchor=anchor_of(pair.key))
 
 
@@ -39,13 +57,23 @@ def kind_in(figure: Figure) -> str:
 
 
 def by_kind(section: Section) -> Table:
-    """A row for two places, a column for each kind of line: what is free, and how many work of how many."""
+    """
+    A row for two places, a column for each kind of line: what is free, and how many work of how
+    many.
+    """
     pairs = section.of_kind("pair")
     kinds = [kind for kind in KIND_ORDER if any(pair.figure(f"{kind}.free") for pair in pairs)]
     rows = [
-        Row([pair.name, *(between(pair, kind) for kind in kinds)], order=(None, *(pair.number(f"{kind}.free") for kind in kinds))) for pair in pairs
+        Row(
+            [pair.name, *(between(pair, kind) for kind in kinds)],
+            order=(None, *(pair.number(f"{kind}.free") for kind in kinds)),
+        )
+        for pair in pairs
     ]
-    columns = ("Between", *(kind.replace("-", " ").capitalize() if kind != "dmx" else "DMX" for kind in kinds))
+    columns = (
+        "Between",
+        *(kind.replace("-", " ").capitalize() if kind != "dmx" else "DMX" for kind in kinds),
+    )
     return Table(columns, rows, summary="Free ways between places by kind", sortable=True)
 
 
@@ -57,7 +85,11 @@ def between(pair: Item, kind: str) -> list[Inline]:
     free, working = pair.figure(f"{kind}.free"), pair.figure(f"{kind}.working")
     if free is None or working is None:
         return ["–"]
-    first: list[Inline] = [Strong(f"{free.value.text} free")] if free.value else [Tag(f"free ways {absence(free)}", "note")]
+    first: list[Inline] = (
+        [Strong(f"{free.value.text} free")]
+        if free.value
+        else [Tag(f"free ways {absence(free)}", "note")]
+    )
     second = f"{working.value.text} work" if working.value else f"working ways {absence(working)}"
     return [*first, " ", Small(second)]
 
@@ -74,9 +106,17 @@ def at_place(section: Section, place: str) -> Table:
 
 
 def row_at(line: Item, near: str, far: str) -> Row:
-    """One line as it is found at one of its ends: panel and connector under its name, so that a phone shows them beside what is free."""
+    """
+    One line as it is found at one of its ends: panel and connector under its name, so that a phone
+    shows them beside what is free.
+    """
     here = [panel_words(line.fact(f"{near}.panel")), line.text(f"{near}.connector")]
-    naming: list[Inline] = [line.name, *spaced(state(line)), " ", Small("; ".join(part for part in (*here, kind_words(line)) if part))]
+    naming: list[Inline] = [
+        line.name,
+        *spaced(state(line)),
+        " ",
+        Small("; ".join(part for part in (*here, kind_words(line)) if part)),
+    ]
     if shared := line.text("shared_with"):
         naming += [" ", Small(f"same cores as {shared}: plug one of them")]
     there: list[Inline] = [line.text(f"{far}.place")]
@@ -101,10 +141,17 @@ def free_cell(line: Item) -> Words:
     """Free ways, with how many work, which are dead, and on what terms."""
     terms = next((fact.terms for fact in line.facts if fact.terms), "")
     if terms == "not for visitors" or line.condition == "out of service":
-        return [Tag(terms if line.condition != "out of service" else "none", "note"), " ", Small(f"{line.text('ways')} ways")]
+        return [
+            Tag(terms if line.condition != "out of service" else "none", "note"),
+            " ",
+            Small(f"{line.text('ways')} ways"),
+        ]
     works = line.text("working-ways") or line.text("working")
     fact = line.fact("working")
-    silent = f"{line.text('ways')} ways, working {STANDING_WORDS[fact.standing] if fact and not works else ''}"
+    silent = (
+        f"{line.text('ways')} ways, working"
+        f" {STANDING_WORDS[fact.standing] if fact and not works else ''}"
+    )
     parts = [f"{works} work of {line.text('ways')}" if works else silent]
     parts += [f"dead: {dead}" for dead in (line.text("dead"),) if dead]
     parts += [terms] if terms and terms != "included" else []
@@ -119,7 +166,9 @@ def spaced(pieces: Sequence[Inline]) -> Iterator[Inline]:
 
 
 def consoles(section: Section, pack: Pack) -> Table:
-    """What each console position can send, in which format, by which line, through which switcher."""
+    """
+    What each console position can send, in which format, by which line, through which switcher.
+    """
     rows = [console_row(item, section, pack) for item in section.of_kind("console")]
     columns = ("Console position", "Sends", "Ways", "By", "Through", "Reaches")
     return Table(columns, rows, summary="The drive plan")
@@ -131,11 +180,20 @@ def console_row(item: Item, section: Section, pack: Pack) -> Row:
     if item.note:
         naming += [" ", Small(item.note)]
     can = item.figure("can-send")
-    ways: list[Inline] = [*shown_figure(can), " ", Small(can.note)] if can and can.note else shown_figure(can)
+    ways: list[Inline] = (
+        [*shown_figure(can), " ", Small(can.note)] if can and can.note else shown_figure(can)
+    )
     switcher = [*shown_fact(item.fact("switcher"))]
     if entry := item.text("input"):
         switcher += [" ", Small(f"input {entry}")]
-    cells: list[Words] = [naming, shown_fact(item.fact("sends")), ways, by_words(item, section), switcher, reaches(item, pack)]
+    cells: list[Words] = [
+        naming,
+        shown_fact(item.fact("sends")),
+        ways,
+        by_words(item, section),
+        switcher,
+        reaches(item, pack),
+    ]
     return Row(cells, anchor=anchor_of(item.key))
 
 
@@ -156,46 +214,89 @@ def reaches(item: Item, pack: Pack) -> list[Inline]:
 def turns(section: Section) -> Table:
     """The order of hand-over on a show with several consoles."""
     rows = [turn_row(number, item) for number, item in enumerate(section.of_kind("turn"), 1)]
-    return Table(("Heard", "From", "Before that", "What moves"), rows, summary="The order of hand-over")
+    return Table(
+        ("Heard", "From", "Before that", "What moves"), rows, summary="The order of hand-over"
+    )
 
 
 def turn_row(number: int, item: Item) -> Row:
     """One turn: who is heard, from when, what is done before, what moves."""
     when, before = shown_fact(item.fact("when")), shown_fact(item.fact("before"))
-    return Row([[Strong(str(number)), f" {item.name}"], when, before, shown_figure(item.figure("change"))], anchor=anchor_of(item.key))
+    return Row(
+        [[Strong(str(number)), f" {item.name}"], when, before, shown_figure(item.figure("change"))],
+        anchor=anchor_of(item.key),
+    )
 
 
 def stations(section: Section) -> Table:
     """Talkback by place."""
-    return item_table(section.of_kind("station"), ("kind", "count", "working", "channels", "connector"), first="Place", summary="Talkback by place")
+    return item_table(
+        section.of_kind("station"),
+        ("kind", "count", "working", "channels", "connector"),
+        first="Place",
+        summary="Talkback by place",
+    )
 
 
 def network_tables(networks: Sequence[Item]) -> Iterator[Block]:
     """Networks with owner, rates and places; then what is asked before one plugs in."""
     columns = ("owner", "internet_down", "internet_up", "wired_rate", "at", "used_for")
     yield item_table(networks, columns, first="Network", summary="Networks")
-    asked = [network for network in networks if any(network.fact(name) for name in ("connector", "asks", "wireless"))]
+    asked = [
+        network
+        for network in networks
+        if any(network.fact(name) for name in ("connector", "asks", "wireless"))
+    ]
     if asked:
-        rows = [Row([network.name, *(shown_fact(network.fact(name)) for name in ("asks", "connector", "wireless"))]) for network in asked]
-        yield Table(("Network", "Asks for", "Connector", "Wireless"), rows, summary="Before you plug in")
+        rows = [
+            Row(
+                [
+                    network.name,
+                    *(shown_fact(network.fact(name)) for name in ("asks", "connector", "wireless")),
+                ]
+            )
+            for network in asked
+        ]
+        yield Table(
+            ("Network", "Asks for", "Connector", "Wireless"), rows, summary="Before you plug in"
+        )
 
 
 def every_line(section: Section) -> Table:
-    """Each line with its path, the straight line, what is left of its limits, and what the house uses it for."""
+    """
+    Each line with its path, the straight line, what is left of its limits, and what the house uses
+    it for.
+    """
     rows = [line_row(line) for line in section.of_kind("line")]
     columns = ("Line", "Path", "Left of the limit", "Straight line", "The house uses it for")
-    return Table(columns, rows, summary="Every line, its path and its limits", numeric=(1, 3), sortable=True)
+    return Table(
+        columns, rows, summary="Every line, its path and its limits", numeric=(1, 3), sortable=True
+    )
 
 
 def line_row(line: Item) -> Row:
     """One line: its kind and note under its name, then lengths."""
     terms = next((fact.terms for fact in line.facts if fact.terms and fact.terms != "included"), "")
-    small = [kind_words(line), *([terms] if terms else []), *([f"carries {line.text('carries')}"] if line.text("carries") else [])]
+    small = [
+        kind_words(line),
+        *([terms] if terms else []),
+        *([f"carries {line.text('carries')}"] if line.text("carries") else []),
+    ]
     naming: list[Inline] = [line.name, *spaced(state(line)), " ", Small("; ".join(small))]
     if line.note:
         naming += [" ", Small(line.note)]
-    cells: list[Words] = [naming, cell(line, "path"), left_words(line), cell(line, "straight"), shown_fact(line.fact("used_for"))]
-    return Row(cells, anchor=anchor_of(line.key), order=(None, line.number("path"), None, line.number("straight"), None))
+    cells: list[Words] = [
+        naming,
+        cell(line, "path"),
+        left_words(line),
+        cell(line, "straight"),
+        shown_fact(line.fact("used_for")),
+    ]
+    return Row(
+        cells,
+        anchor=anchor_of(line.key),
+        order=(None, line.number("path"), None, line.number("straight"), None),
+    )
 
 
 def left_words(line: Item) -> list[Inline]:
@@ -206,7 +307,9 @@ def left_words(line: Item) -> list[Inline]:
             continue
         signal = figure.label.rsplit(", ", 1)[-1]
         left: list[Inline] = (
-            [Strong(figure.value.text), f" {signal} ", Small(figure.note)] if figure.value else [f"{signal}: ", *shown_figure(figure)]
+            [Strong(figure.value.text), f" {signal} ", Small(figure.note)]
+            if figure.value
+            else [f"{signal}: ", *shown_figure(figure)]
         )
         words += [*([", "] if words else []), *left]
     return words or ["–"]

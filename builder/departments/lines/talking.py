@@ -23,7 +23,9 @@ class TalkbackStation(Line):
 
     place: Annotated[Name, RefersTo("place")]
     """Where they are."""
-    kind: Literal["belt pack", "desk station", "wall station", "handset", "socket", "loudspeaker station"]
+    kind: Literal[
+        "belt pack", "desk station", "wall station", "handset", "socket", "loudspeaker station"
+    ]
     """Belt pack, desk station, wall station, handset, socket or loudspeaker station."""
     count: Annotated[Count, Plausible(0, 100)]
     """How many there are."""

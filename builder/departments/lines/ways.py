@@ -1,4 +1,7 @@
-"""Ways of lines, computed: how many work, how many a visitor finds free, and both from place to place by kind."""
+"""
+Ways of lines, computed: how many work, how many a visitor finds free, and both from place to place
+by kind.
+"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
@@ -33,7 +36,9 @@ def pairs_of(lines: Sequence[PermanentLine]) -> tuple[Pair, ...]:
     found: dict[frozenset[str], list[PermanentLine]] = {}
     for line in lines:
         found.setdefault(frozenset((line.from_.place, line.to.place)), []).append(line)
-    return tuple(Pair((group[0].from_.place, group[0].to.place), tuple(group)) for group in found.values())
+    return tuple(
+        Pair((group[0].from_.place, group[0].to.place), tuple(group)) for group in found.values()
+    )
 
 
 def at_work(line: PermanentLine) -> int | None:
@@ -42,12 +47,24 @@ def at_work(line: PermanentLine) -> int | None:
         return 0
     if isinstance(line.working, int):
         return line.working
-    return working_ways(ways=line.ways, dead=line.dead) if line.working is Absent.NOT_STATED and line.dead else None
+    return (
+        working_ways(ways=line.ways, dead=line.dead)
+        if line.working is Absent.NOT_STATED and line.dead
+        else None
+    )
 
 
 def at_hand(line: PermanentLine) -> int | None:
-    """Ways that a visitor finds free; None where nobody says. What does not work or is not for visitors is not free."""
-    if line.condition == "out of service" or line.terms == "not for visitors" or line.free is Absent.NONE:
+    """
+    Ways that a visitor finds free; None where nobody says.
+
+    What does not work or is not for visitors is not free.
+    """
+    if (
+        line.condition == "out of service"
+        or line.terms == "not for visitors"
+        or line.free is Absent.NONE
+    ):
         return 0
     return line.free if isinstance(line.free, int) else None
 
@@ -63,37 +80,73 @@ def working_figure(key: str, line: PermanentLine) -> Iterator[Figure]:
     """How many ways work, where the house names the dead ones and leaves the count to us."""
     if line.working is Absent.NOT_STATED and line.dead and line.condition != "out of service":
         count = working_ways(ways=line.ways, dead=line.dead)
-        inputs = (Input("ways", str(line.ways), f"{key}.ways"), Input("dead", ", ".join(map(str, line.dead)), f"{key}.dead"))
+        inputs = (
+            Input("ways", str(line.ways), f"{key}.ways"),
+            Input("dead", ", ".join(map(str, line.dead)), f"{key}.dead"),
+        )
         steps = (f"working = {line.ways} − {len(set(line.dead))} = {count}",)
-        yield figure(f"{key}.working-ways", "Working", Value(str(count), number=count), worked(working_ways, inputs=inputs, steps=steps))
+        yield figure(
+            f"{key}.working-ways",
+            "Working",
+            Value(str(count), number=count),
+            worked(working_ways, inputs=inputs, steps=steps),
+        )
 
 
 def pair_item(pair: Pair, every: Sequence[PermanentLine]) -> Item:
     """Two places as an item: how many ways work and are free between them, by kind."""
     key = f"lines.pair.{spelling(pair.places[0])}--{spelling(pair.places[1])}"
     said = {"one": ("One end", pair.places[0]), "other": ("Other end", pair.places[1])}
-    facts = tuple(Fact(f"{key}.{name}", label, Standing.STATED, Value(text)) for name, (label, text) in said.items())
+    facts = tuple(
+        Fact(f"{key}.{name}", label, Standing.STATED, Value(text))
+        for name, (label, text) in said.items()
+    )
     groups = [(kind, pair.of_kind(kind)) for kind in KINDS]
-    figures = tuple(each for kind, lines in groups if lines for each in kind_figures(key, kind, lines, every))
+    figures = tuple(
+        each for kind, lines in groups if lines for each in kind_figures(key, kind, lines, every)
+    )
     return Item(key, "pair", f"{pair.places[0]} – {pair.places[1]}", facts, figures)
 
 
 def stage_to_mix(lines: Sequence[PermanentLine], mix: str, offers: Offers) -> Iterator[Item]:
-    """Lines for visitors between the mix position and places that do not lie downstage of the datum. Analogue lines are told by their direction."""
-    on_stage = {spot.name for spot in offers.spots if spot.kind == "place" and spot.depth_m >= 0 and spot.name != mix}
+    """
+    Lines for visitors between the mix position and places that do not lie downstage of the datum.
+
+    Analogue lines are told by their direction.
+    """
+    on_stage = {
+        spot.name
+        for spot in offers.spots
+        if spot.kind == "place" and spot.depth_m >= 0 and spot.name != mix
+    }
     open_ones = [line for line in lines if line.terms != "not for visitors"]
     to = [line for line in open_ones if line.to.place == mix and line.from_.place in on_stage]
     back = [line for line in open_ones if line.from_.place == mix and line.to.place in on_stage]
-    groups = [("analogue", [line for line in to if line.kind == "analogue"]), ("analogue back", [line for line in back if line.kind == "analogue"])]
-    groups += [(kind, [line for line in (*to, *back) if line.kind == kind]) for kind in KINDS if kind != "analogue"]
+    groups = [
+        ("analogue", [line for line in to if line.kind == "analogue"]),
+        ("analogue back", [line for line in back if line.kind == "analogue"]),
+    ]
+    groups += [
+        (kind, [line for line in (*to, *back) if line.kind == kind])
+        for kind in KINDS
+        if kind != "analogue"
+    ]
     key = "lines.stage-to-mix"
-    figures = tuple(whole(each) for kind, found in groups if found for each in kind_figures(key, kind, found, lines))
+    figures = tuple(
+        whole(each)
+        for kind, found in groups
+        if found
+        for each in kind_figures(key, kind, found, lines)
+    )
     if figures:
         yield Item(key, "stage-to-mix", f"between the stage and {mix}", figures=figures)
 
 
 def whole(figure: Figure) -> Figure:
-    """A figure without its value where some line does not say: a show is held against what is there, not against the least that is."""
+    """
+    A figure without its value where some line does not say: a show is held against what is there,
+    not against the least that is.
+    """
     if figure.value is None or not figure.value.text.startswith("at least "):
         return figure
     return replace(figure, value=None, missing=("what each line has",))
@@ -101,32 +154,54 @@ def whole(figure: Figure) -> Figure:
 
 def shared_names(line: PermanentLine, every: Sequence[PermanentLine]) -> tuple[str, ...]:
     """The lines on the same cores, whichever of them says so."""
-    return tuple(other.name for other in every if other is not line and (other.name in line.shared_with or line.name in other.shared_with))
+    return tuple(
+        other.name
+        for other in every
+        if other is not line and (other.name in line.shared_with or line.name in other.shared_with)
+    )
 
 
 def counted_once(lines: Sequence[PermanentLine]) -> tuple[PermanentLine, ...]:
     """Lines without those on the cores of an earlier one."""
     kept: list[PermanentLine] = []
     for line in lines:
-        if not any(other.name in line.shared_with or line.name in other.shared_with for other in kept):
+        if not any(
+            other.name in line.shared_with or line.name in other.shared_with for other in kept
+        ):
             kept.append(line)
     return tuple(kept)
 
 
-def kind_figures(key: str, kind: str, lines: Sequence[PermanentLine], every: Sequence[PermanentLine]) -> Iterator[Figure]:
+def kind_figures(
+    key: str, kind: str, lines: Sequence[PermanentLine], every: Sequence[PermanentLine]
+) -> Iterator[Figure]:
     """Working and free ways of one kind between two places."""
     slug, label = kind.lower().replace(" ", "-"), kind[:1].upper() + kind[1:]
     once = counted_once(lines)
     of = f" of {ways_in_all([line.ways for line in once])}"
-    yield summed(f"{key}.{slug}.working", f"{label}, working", [(line, at_work(line), silence(line.working)) for line in once], of=of)
-    free = summed(f"{key}.{slug}.free", f"{label}, free", [(line, at_hand(line), silence(line.free)) for line in once])
-    yield replace(free, note="; ".join(part for part in (free.note, *notes_of(once, every)) if part))
+    yield summed(
+        f"{key}.{slug}.working",
+        f"{label}, working",
+        [(line, at_work(line), silence(line.working)) for line in once],
+        of=of,
+    )
+    free = summed(
+        f"{key}.{slug}.free",
+        f"{label}, free",
+        [(line, at_hand(line), silence(line.free)) for line in once],
+    )
+    yield replace(
+        free, note="; ".join(part for part in (free.note, *notes_of(once, every)) if part)
+    )
 
 
 def notes_of(lines: Sequence[PermanentLine], every: Sequence[PermanentLine]) -> Iterator[str]:
     """What each line gives where there are several, and which ones can be used only once."""
     if len(lines) > 1:
-        yield ", ".join(f"{line.name} {silence(line.free) if at_hand(line) is None else at_hand(line)}" for line in lines)
+        yield ", ".join(
+            f"{line.name} {silence(line.free) if at_hand(line) is None else at_hand(line)}"
+            for line in lines
+        )
     for line in lines:
         if names := shared_names(line, every):
             yield f"same cores as {', '.join(names)}"
@@ -137,13 +212,30 @@ def silence(stated: object) -> str:
     return "not known yet" if stated is Absent.UNKNOWN else "not stated"
 
 
-def summed(key: str, label: str, told: Sequence[tuple[PermanentLine, int | None, str]], *, of: str = "") -> Figure:
-    """A sum of ways. Where some lines do not say, it is at least what the others make; where none does, there is no value."""
+def summed(
+    key: str, label: str, told: Sequence[tuple[PermanentLine, int | None, str]], *, of: str = ""
+) -> Figure:
+    """
+    A sum of ways. Where some lines do not say, it is at least what the others make; where none
+    does, there is no value.
+    """
     known = [count for _, count, _ in told if count is not None]
-    silent = {why: [line.name for line, count, word in told if count is None and word == why] for _, count, why in told if count is None}
-    inputs = [Input(line.name, (why if count is None else str(count)) + why_none(line)) for line, count, why in told]
+    silent = {
+        why: [line.name for line, count, word in told if count is None and word == why]
+        for _, count, why in told
+        if count is None
+    }
+    inputs = [
+        Input(line.name, (why if count is None else str(count)) + why_none(line))
+        for line, count, why in told
+    ]
     if not known:
-        return missing(key, label, worked(ways_in_all, inputs=inputs, leaves_out=LEFT_OUT), [f"a count that is {' or '.join(silent)}"])
+        return missing(
+            key,
+            label,
+            worked(ways_in_all, inputs=inputs, leaves_out=LEFT_OUT),
+            [f"a count that is {' or '.join(silent)}"],
+        )
     total = ways_in_all(known)
     steps = (f"{' + '.join(map(str, known))} = {total}",)
     working = worked(ways_in_all, inputs=inputs, steps=steps, leaves_out=LEFT_OUT)

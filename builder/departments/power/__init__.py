@@ -6,4 +6,12 @@ from builder.departments.power.fit import RULES
 from builder.departments.power.page import headline, pages
 from builder.departments.power.publish import publish
 
-POWER = Department(key="power", title="Power", description=Power, publish=publish, pages=pages, headline=headline, rules=RULES)
+POWER = Department(
+    key="power",
+    title="Power",
+    description=Power,
+    publish=publish,
+    pages=pages,
+    headline=headline,
+    rules=RULES,
+)

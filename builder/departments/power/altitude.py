@@ -7,13 +7,25 @@ from builder.reading.quantities import Length
 
 
 def at_altitude(power: Power, altitude: Altitude | None) -> Power:
-    """The description with the house's altitude filled in at each generator that says none. A stated unknown stays unknown."""
+    """
+    The description with the house's altitude filled in at each generator that says none.
+
+    A stated unknown stays unknown.
+    """
     if altitude is None:
         return power
     there = Length(altitude.altitude_m, altitude.said)
-    return power.model_copy(update={"generators": tuple(standing_there(generator, there) for generator in power.generators)})
+    return power.model_copy(
+        update={
+            "generators": tuple(standing_there(generator, there) for generator in power.generators)
+        }
+    )
 
 
 def standing_there(generator: Generator, there: Length) -> Generator:
     """A generator at the house's altitude, unless it says its own."""
-    return generator.model_copy(update={"works_at_altitude": there}) if generator.works_at_altitude is Absent.NOT_STATED else generator
+    return (
+        generator.model_copy(update={"works_at_altitude": there})
+        if generator.works_at_altitude is Absent.NOT_STATED
+        else generator
+    )

@@ -1,4 +1,7 @@
-"""``power.yml``: what feeds the house, where power is handed over, what a plug goes into, and what stands on it day and night."""
+"""
+``power.yml``: what feeds the house, where power is handed over, what a plug goes into, and what
+stands on it day and night.
+"""
 
 from typing import Annotated, ClassVar, Literal
 
@@ -68,11 +71,16 @@ class Fed(Line):
     breaker: Annotated[Maybe[Amperes], Plausible(5.0, 2000.0)] = Absent.NOT_STATED
     """The setting of the breaker or fuse in front of it, on each phase."""
     neutral_rating: Annotated[Maybe[Amperes], Plausible(5.0, 4000.0)] = Absent.NOT_STATED
-    """What its neutral may carry; none where it has no neutral. Left out, it is counted like one of the lines."""
+    """
+    What its neutral may carry; none where it has no neutral. Left out, it is counted like one of
+    the lines.
+    """
     breaker_type: Maybe[Name] = Absent.NOT_STATED
     """Kind and curve of the breaker or fuse."""
     transformer: Annotated[Maybe[KilovoltAmperes], Plausible(1.0e3, 5.0e6)] = Absent.NOT_STATED
-    """Rating of a transformer of its own, such as one that isolates sound; none where there is none."""
+    """
+    Rating of a transformer of its own, such as one that isolates sound; none where there is none.
+    """
     continuous_share: Annotated[Maybe[Share], Plausible(0.5, 1.0)] = Absent.NOT_STATED
     """Share of the rating that may be used for hours, where it differs from the house's."""
     feeder: Feeder | None = None
@@ -91,11 +99,19 @@ class Service(Fed):
     """Where power is handed over: a switch or panel that a visitor connects to."""
 
     system: Annotated[Maybe[WrittenSystem], Decisive()] = Absent.NOT_STATED
-    """The system with its voltages, such as 230/400 V three phase, so that nobody guesses line to what."""
+    """
+    The system with its voltages, such as 230/400 V three phase, so that nobody guesses line to
+    what.
+    """
     connectors: Annotated[Maybe[tuple[Name, ...]], Decisive()] = Absent.NOT_STATED
-    """The connectors or terminals a visitor meets, such as IEC 60309 125 A 5-pin red, or lugs for bare tails."""
+    """
+    The connectors or terminals a visitor meets, such as IEC 60309 125 A 5-pin red, or lugs for bare
+    tails.
+    """
     gender: Maybe[Name] = Absent.NOT_STATED
-    """Which half the house has: outlets, or inlets, and for single-pole sets line and neutral apart."""
+    """
+    Which half the house has: outlets, or inlets, and for single-pole sets line and neutral apart.
+    """
     earth: Maybe[Text] = Absent.NOT_STATED
     """How it is earthed, and whether the earth is isolated."""
     neutral: Maybe[Text] = Absent.NOT_STATED
@@ -133,7 +149,10 @@ class Outlet(Line):
     breaker: Annotated[Maybe[Amperes], Plausible(1.0, 1000.0)] = Absent.NOT_STATED
     """The breaker of each one's own way."""
     phases: Maybe[WrittenPhases] = Absent.NOT_STATED
-    """The phases of each: all, one of them, or in turn for single-phase outlets spread over the phases."""
+    """
+    The phases of each: all, one of them, or in turn for single-phase outlets spread over the
+    phases.
+    """
     fed_from: Annotated[Name, RefersTo(FEED)]
     """The service or board that feeds them."""
     residual_current_device: Annotated[Maybe[Amperes], Plausible(0.005, 1.0)] = Absent.NOT_STATED
@@ -163,7 +182,10 @@ class StandingLoad(Line):
     power_factor: Maybe[PowerFactor] = Absent.NOT_STATED
     """Its power factor, above 0 and at most 1."""
     phases: Maybe[WrittenPhases] = Absent.NOT_STATED
-    """The phases it hangs on; two of them mean between the two. Left out: spread over all that its service has."""
+    """
+    The phases it hangs on; two of them mean between the two. Left out: spread over all that its
+    service has.
+    """
     third_harmonic: Annotated[Maybe[Loss], Plausible(0.0, 1.0)] = Absent.NOT_STATED
     """Third harmonic current as a share of its line current. It adds up in the neutral."""
     dimmers: YesNo | None = None
@@ -243,4 +265,14 @@ class Power(DepartmentFile):
         return (*self.services, *self.boards)
 
 
-__all__ = ["Board", "Fed", "Generator", "Outlet", "Power", "Service", "ShoreOutlet", "StandingLoad", "Supply"]
+__all__ = [
+    "Board",
+    "Fed",
+    "Generator",
+    "Outlet",
+    "Power",
+    "Service",
+    "ShoreOutlet",
+    "StandingLoad",
+    "Supply",
+]

@@ -1,4 +1,7 @@
-"""Voltage lost along each feeder at the full continuous load of what it feeds, and from the supply to there."""
+"""
+Voltage lost along each feeder at the full continuous load of what it feeds, and from the supply to
+there.
+"""
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
@@ -27,14 +30,16 @@ from builder.working import Formula as Cited
 from builder.working import figure, missing, worked
 
 LEAVES_OUT = (
-    "Other loads on the same feeders, inrush, harmonics, joints and connectors, and the angle between both ends. "
-    "The length is one way; the conductor is hot."
+    "Other loads on the same feeders, inrush, harmonics, joints and connectors, and the angle"
+    " between both ends. The length is one way; the conductor is hot."
 )
 
 
 @dataclass(frozen=True, slots=True)
 class Drop:
-    """Voltage lost along one feeder: the loss, in percent of its base, with what it was computed from."""
+    """
+    Voltage lost along one feeder: the loss, in percent of its base, with what it was computed from.
+    """
 
     drop_v: float
     base_v: float
@@ -95,14 +100,25 @@ def drop_at(name: str, current_a: float, network: Network, power: Power) -> Drop
         return ["a feeder"]
     conductor, feeder = conductor_of(fed), fed.feeder
     lacking = [conductor] if isinstance(conductor, str) else []
-    lacking += ["the feeder's length"] if feeder is None or isinstance(feeder.length, Absent) else []
+    lacking += (
+        ["the feeder's length"] if feeder is None or isinstance(feeder.length, Absent) else []
+    )
     lacking += [] if source.voltages else ["its voltages, line to line and line to neutral"]
     if isinstance(conductor, str) or feeder is None or isinstance(feeder.length, Absent) or lacking:
         return lacking
-    return computed(source, conductor, current_a / feeder.in_parallel, length_m=feeder.length.m, power=power)
+    return computed(
+        source, conductor, current_a / feeder.in_parallel, length_m=feeder.length.m, power=power
+    )
 
 
-def computed(source: Source, found: tuple[Conductor, Cited], current_a: float, *, length_m: float, power: Power) -> Drop | list[str]:
+def computed(
+    source: Source,
+    found: tuple[Conductor, Cited],
+    current_a: float,
+    *,
+    length_m: float,
+    power: Power,
+) -> Drop | list[str]:
     """The loss by the formula for the lines that the node has."""
     conductor, table = found
     voltages = source.voltages
@@ -114,16 +130,26 @@ def computed(source: Source, found: tuple[Conductor, Cited], current_a: float, *
     base = "line to line" if len(source.phases) > 1 else "line to neutral"
     power_factor, said = power_factor_for(conductor, power)
     r, x = conductor.r_ohm_per_km, conductor.x_ohm_per_km
-    drop_v = formula(current_a=current_a, length_m=length_m, r_ohm_per_km=r, x_ohm_per_km=x, power_factor=power_factor)
+    drop_v = formula(
+        current_a=current_a,
+        length_m=length_m,
+        r_ohm_per_km=r,
+        x_ohm_per_km=x,
+        power_factor=power_factor,
+    )
     sine = (1 - power_factor**2) ** 0.5
     front = "√3" if three else "2"
     step = (
-        f"{front} × {current_a:.4g} A × {length_m / 1000:.4g} km × ({r:.4g} × {power_factor:.3g} + {x:.3g} × {sine:.3g}) Ω/km = {drop_v:.3g} V {base}"
+        f"{front} × {current_a:.4g} A × {length_m / 1000:.4g} km × ({r:.4g} × {power_factor:.3g} +"
+        f" {x:.3g} × {sine:.3g}) Ω/km = {drop_v:.3g} V {base}"
     )
     inputs = (
         Input("Current in one conductor", f"{current_a:.4g} A"),
         Input("Length one way", f"{length_m:.4g} m"),
-        Input("Conductor", f"{conductor.size}: {r:.4g} Ω/km, {x:.3g} Ω/km reactance; {conductor.condition}"),
+        Input(
+            "Conductor",
+            f"{conductor.size}: {r:.4g} Ω/km, {x:.3g} Ω/km reactance; {conductor.condition}",
+        ),
         Input("Power factor", said),
     )
     return Drop(drop_v, base_v, base, current_a, step, inputs, (formula, table))
@@ -135,7 +161,10 @@ def power_factor_for(conductor: Conductor, power: Power) -> tuple[float, str]:
     if stated is not None:
         return stated, f"{stated:g}, the house's"
     worst = conductor.r_ohm_per_km / (conductor.r_ohm_per_km**2 + conductor.x_ohm_per_km**2) ** 0.5
-    return worst, f"{worst:.3g}, the one that loses most along this conductor, since the house says none"
+    return (
+        worst,
+        f"{worst:.3g}, the one that loses most along this conductor, since the house says none",
+    )
 
 
 def drop_figures(item: Item, name: str, network: Network, power: Power) -> tuple[Figure, ...]:
@@ -145,21 +174,47 @@ def drop_figures(item: Item, name: str, network: Network, power: Power) -> tuple
         return ()
     key, label = f"{item.key}.drop", "Voltage drop of its feeder"
     if source.binding is None:
-        return (missing(key, label, worked(three_phase_drop_v, inputs=()), ["its rating"], caution=ELECTRICITY),)
+        return (
+            missing(
+                key,
+                label,
+                worked(three_phase_drop_v, inputs=()),
+                ["its rating"],
+                caution=ELECTRICITY,
+            ),
+        )
     current_a = max(limit_a(source.node))
     found = drop_at(name, current_a, network, power)
     if isinstance(found, list):
-        return (missing(key, label, worked(three_phase_drop_v, inputs=()), found, caution=ELECTRICITY),)
+        return (
+            missing(key, label, worked(three_phase_drop_v, inputs=()), found, caution=ELECTRICITY),
+        )
     share = f"100 × {found.drop_v:.3g} V / {found.base_v:.4g} V = {found.percent:.3g} %"
-    working = worked(*found.formulas, drop_percent, inputs=found.inputs, steps=[found.step, share], leaves_out=LEAVES_OUT)
-    value = Value(f"{shown(Percent, found.percent / 100, 1)[0]}, {shown(Voltage, found.drop_v)[0]}", "", found.percent / 100, "1")
-    own = figure(key, label, value, working, caution=ELECTRICITY, note=f"{found.base}, at {current_a:.4g} A")
+    working = worked(
+        *found.formulas,
+        drop_percent,
+        inputs=found.inputs,
+        steps=[found.step, share],
+        leaves_out=LEAVES_OUT,
+    )
+    value = Value(
+        f"{shown(Percent, found.percent / 100, 1)[0]}, {shown(Voltage, found.drop_v)[0]}",
+        "",
+        found.percent / 100,
+        "1",
+    )
+    own = figure(
+        key, label, value, working, caution=ELECTRICITY, note=f"{found.base}, at {current_a:.4g} A"
+    )
     total = total_figure(item, name, network, power)
     return (own, total, *left_figure(item, total, power))
 
 
 def total_figure(item: Item, name: str, network: Network, power: Power) -> Figure:
-    """Loss from the supply to here with this node alone fully loaded: the same current through every feeder above it."""
+    """
+    Loss from the supply to here with this node alone fully loaded: the same current through every
+    feeder above it.
+    """
     key, label = f"{item.key}.drop-total", "Voltage drop from the supply"
     current_a = max(limit_a(network.sources[name].node))
     steps, total = [], 0.0
@@ -176,23 +231,50 @@ def total_figure(item: Item, name: str, network: Network, power: Power) -> Figur
         formulas += found.formulas
         steps.append(f"{up}: {found.step}, {found.percent:.3g} %")
     steps.append(f"together {total:.3g} %")
-    working = worked(*dict.fromkeys(formulas), drop_percent, inputs=[Input("Current", f"{current_a:.4g} A")], steps=steps, leaves_out=LEAVES_OUT)
+    working = worked(
+        *dict.fromkeys(formulas),
+        drop_percent,
+        inputs=[Input("Current", f"{current_a:.4g} A")],
+        steps=steps,
+        leaves_out=LEAVES_OUT,
+    )
     if without:
-        return missing(key, label, working, [f"the feeder of {up}" for up in without], caution=ELECTRICITY)
-    return figure(key, label, percent(total), working, caution=ELECTRICITY, note="with nothing else on the feeders above it")
+        return missing(
+            key, label, working, [f"the feeder of {up}" for up in without], caution=ELECTRICITY
+        )
+    return figure(
+        key,
+        label,
+        percent(total),
+        working,
+        caution=ELECTRICITY,
+        note="with nothing else on the feeders above it",
+    )
 
 
 def left_figure(item: Item, total: Figure, power: Power) -> Iterator[Figure]:
-    """What the house's limit to the load leaves for a visitor's tails, where the house states one."""
+    """
+    What the house's limit to the load leaves for a visitor's tails, where the house states one.
+    """
     limit = limit_percent(power, "to_the_load")
     if limit is None or total.value is None or total.value.number is None:
         return
     lost = total.value.number * 100
     left = max(0.0, limit - lost)
     steps = [f"{limit:.3g} % − {lost:.3g} % = {limit - lost:.3g} %"]
-    inputs = [Input("House's limit to the load", f"{limit:.3g} %"), Input("Lost from the supply", f"{lost:.3g} %")]
+    inputs = [
+        Input("House's limit to the load", f"{limit:.3g} %"),
+        Input("Lost from the supply", f"{lost:.3g} %"),
+    ]
     working = worked(drop_percent, inputs=inputs, steps=steps, leaves_out=LEAVES_OUT)
-    yield figure(f"{item.key}.drop-left", "Voltage drop left for tails", percent(left), working, caution=ELECTRICITY, note="of the limit to the load")
+    yield figure(
+        f"{item.key}.drop-left",
+        "Voltage drop left for tails",
+        percent(left),
+        working,
+        caution=ELECTRICITY,
+        note="of the limit to the load",
+    )
 
 
 def limit_percent(power: Power, which: str) -> float | None:

@@ -1,4 +1,7 @@
-"""What each supply, service and board can carry, what stands on it, and what is free, with the workings."""
+"""
+What each supply, service and board can carry, what stands on it, and what is free, with the
+workings.
+"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
@@ -14,8 +17,9 @@ from builder.reading.quantities import ApparentPower, Current, Percent
 from builder.working import figure, missing, worked
 
 PER_PHASE_LEAVES_OUT = (
-    "Other shows' loads, inrush, the shift of the neutral under uneven load, and phase shifts inside transformers. "
-    "Angles count in the phasor sum only; what is free counts sizes, which errs to the low side."
+    "Other shows' loads, inrush, the shift of the neutral under uneven load, and phase shifts"
+    " inside transformers. Angles count in the phasor sum only; what is free counts sizes, which"
+    " errs to the low side."
 )
 
 
@@ -42,7 +46,11 @@ def percent(value_percent: float) -> Value:
 def node_figures(item: Item, name: str, network: Network) -> tuple[Figure, ...]:
     """All figures of a supply, generator, service or board."""
     source, stands = network.sources[name], network.standing[name]
-    found = [capacity_figure(item, source), continuous_figure(item, source), *free_figures(item, source, network)]
+    found = [
+        capacity_figure(item, source),
+        continuous_figure(item, source),
+        *free_figures(item, source, network),
+    ]
     if network.below(name):
         found += [*current_figures(item, source, network), *imbalance_figure(item, source, stands)]
     if source.fed_from is None:
@@ -67,12 +75,29 @@ def capacity_figure(item: Item, source: Source) -> Figure:
     """Apparent power at the least of rating, breaker and transformer."""
     key, label = f"{item.key}.capacity", "Capacity"
     limit = source.binding
-    found = capacity(limit.current_a, source.voltages, len(source.phases)) if limit and source.voltages else None
+    found = (
+        capacity(limit.current_a, source.voltages, len(source.phases))
+        if limit and source.voltages
+        else None
+    )
     if limit is None or found is None:
-        return missing(key, label, worked(limit_a, inputs=limit_inputs(source)), lacking(source), caution=ELECTRICITY)
+        return missing(
+            key,
+            label,
+            worked(limit_a, inputs=limit_inputs(source)),
+            lacking(source),
+            caution=ELECTRICITY,
+        )
     kva, formula, step = found
     inputs = [*limit_inputs(source), Input("System", str(source.system))]
-    return figure(key, label, kilovolt_ampere(kva), worked(formula, inputs=inputs, steps=[step]), caution=ELECTRICITY, note=f"by its {limit.what}")
+    return figure(
+        key,
+        label,
+        kilovolt_ampere(kva),
+        worked(formula, inputs=inputs, steps=[step]),
+        caution=ELECTRICITY,
+        note=f"by its {limit.what}",
+    )
 
 
 def continuous_figure(item: Item, source: Source) -> Figure:
@@ -81,10 +106,20 @@ def continuous_figure(item: Item, source: Source) -> Figure:
     if source.binding is None:
         return missing(key, label, worked(limit_a, inputs=()), ["its rating"], caution=ELECTRICITY)
     limit = max(limit_a(source.node))
-    step = f"{source.binding.current_a:.4g} A × {source.share * 100:.4g} % = {limit:.4g} A on each phase"
+    step = (
+        f"{source.binding.current_a:.4g} A × {source.share * 100:.4g} % = {limit:.4g} A on each"
+        " phase"
+    )
     inputs = [*limit_inputs(source), Input("Continuous share", f"{source.share * 100:.4g} %")]
     note = "" if source.share < 1 else "no continuous share is stated for it"
-    return figure(key, label, ampere(limit), worked(limit_a, inputs=inputs, steps=[step]), caution=ELECTRICITY, note=note)
+    return figure(
+        key,
+        label,
+        ampere(limit),
+        worked(limit_a, inputs=inputs, steps=[step]),
+        caution=ELECTRICITY,
+        note=note,
+    )
 
 
 def current_figures(item: Item, source: Source, network: Network) -> Iterator[Figure]:
@@ -95,16 +130,39 @@ def current_figures(item: Item, source: Source, network: Network) -> Iterator[Fi
         if phase not in source.phases:
             continue
         on_phase = [each for each in below if each.load.currents[index] != 0]
-        steps = [*(load_step(each.step, network.ratio(each.load.node, source.name)) for each in on_phase)]
-        steps.append(f"together on {phase}, by their angles: {abs(stands.carried[index]):.4g} A; sum of sizes {stands.booked_a[index]:.4g} A")
-        inputs = [load_input(each.asked.what, each.asked.said, each.asked.power_factor) for each in on_phase]
-        working = worked(*formulas, line_currents, summed_currents, inputs=inputs, steps=steps, leaves_out=PER_PHASE_LEAVES_OUT)
-        yield figure(f"{item.key}.current.{phase}", f"Standing current {phase}", ampere(abs(stands.carried[index])), working, caution=ELECTRICITY)
+        steps = [
+            *(load_step(each.step, network.ratio(each.load.node, source.name)) for each in on_phase)
+        ]
+        steps.append(
+            f"together on {phase}, by their angles: {abs(stands.carried[index]):.4g} A; sum of"
+            f" sizes {stands.booked_a[index]:.4g} A"
+        )
+        inputs = [
+            load_input(each.asked.what, each.asked.said, each.asked.power_factor)
+            for each in on_phase
+        ]
+        working = worked(
+            *formulas,
+            line_currents,
+            summed_currents,
+            inputs=inputs,
+            steps=steps,
+            leaves_out=PER_PHASE_LEAVES_OUT,
+        )
+        yield figure(
+            f"{item.key}.current.{phase}",
+            f"Standing current {phase}",
+            ampere(abs(stands.carried[index])),
+            working,
+            caution=ELECTRICITY,
+        )
 
 
 def load_input(what: str, said: str, power_factor: float | None) -> Input:
     """A load as an input."""
-    return Input(what, f"{said}, power factor {power_factor:g}" if power_factor is not None else said)
+    return Input(
+        what, f"{said}, power factor {power_factor:g}" if power_factor is not None else said
+    )
 
 
 def load_step(step: str, ratio: float) -> str:
@@ -117,16 +175,29 @@ def imbalance_figure(item: Item, source: Source, stands: Standing) -> Iterator[F
     if len(source.phases) < 2:
         return
     sizes = [abs(stands.carried[PHASES.index(phase)]) for phase in source.phases]
-    names = [Input(phase, f"{size_a:.4g} A") for phase, size_a in zip(source.phases, sizes, strict=True)]
+    names = [
+        Input(phase, f"{size_a:.4g} A") for phase, size_a in zip(source.phases, sizes, strict=True)
+    ]
     mean_a = sum(sizes) / len(sizes)
     uneven = imbalance_percent(sizes)
     far_a = max(sizes, key=lambda size_a: abs(size_a - mean_a))
-    steps = [f"mean {mean_a:.4g} A; 100 × |{far_a:.4g} − {mean_a:.4g}| / {mean_a:.4g} = {uneven:.3g} %"]
-    yield figure(f"{item.key}.imbalance", "Imbalance", percent(uneven), worked(imbalance_percent, inputs=names, steps=steps), caution=ELECTRICITY)
+    steps = [
+        f"mean {mean_a:.4g} A; 100 × |{far_a:.4g} − {mean_a:.4g}| / {mean_a:.4g} = {uneven:.3g} %"
+    ]
+    yield figure(
+        f"{item.key}.imbalance",
+        "Imbalance",
+        percent(uneven),
+        worked(imbalance_percent, inputs=names, steps=steps),
+        caution=ELECTRICITY,
+    )
 
 
 def free_figures(item: Item, source: Source, network: Network) -> Iterator[Figure]:
-    """What is free on each phase, and which limit up the tree binds; nothing is said below a node of unknown rating."""
+    """
+    What is free on each phase, and which limit up the tree binds; nothing is said below a node of
+    unknown rating.
+    """
     lacking_above = network.lacking_above(source.name)
     stands = network.standing[source.name]
     for index, phase in enumerate(PHASES):
@@ -140,25 +211,57 @@ def free_figures(item: Item, source: Source, network: Network) -> Iterator[Figur
         binding = stands.binding[index]
         less = uncounted(source.name, binding, network)
         note = f"bound by {'its own limit' if binding == source.name else binding}{less}"
-        yield figure(key, label, at_most(ampere(stands.free_a[index]), less), working, caution=ELECTRICITY, note=note)
+        yield figure(
+            key,
+            label,
+            at_most(ampere(stands.free_a[index]), less),
+            working,
+            caution=ELECTRICITY,
+            note=note,
+        )
         if less:
             yield least_figure(item, source.name, index, network)
     if not lacking_above:
-        least = min((PHASES.index(phase) for phase in source.phases), key=lambda index: stands.free_a[index])
-        names = " and ".join(dict.fromkeys(stands.binding[PHASES.index(phase)] for phase in source.phases))
+        least = min(
+            (PHASES.index(phase) for phase in source.phases), key=lambda index: stands.free_a[index]
+        )
+        names = " and ".join(
+            dict.fromkeys(stands.binding[PHASES.index(phase)] for phase in source.phases)
+        )
         own = names == source.name
         value = Value("itself" if own else names)
-        note = least_words(uncounted(source.name, stands.binding[least], network).removeprefix("; "), source.name, least, network)
-        yield figure(f"{item.key}.binding", "Bound by", value, free_working(source.name, least, network), caution=ELECTRICITY, note=note)
+        note = least_words(
+            uncounted(source.name, stands.binding[least], network).removeprefix("; "),
+            source.name,
+            least,
+            network,
+        )
+        yield figure(
+            f"{item.key}.binding",
+            "Bound by",
+            value,
+            free_working(source.name, least, network),
+            caution=ELECTRICITY,
+            note=note,
+        )
 
 
 def least_figure(item: Item, name: str, index: int, network: Network) -> Figure:
-    """What is free on one phase even with every load of unknown size at the limit of what feeds it."""
+    """
+    What is free on one phase even with every load of unknown size at the limit of what feeds it.
+    """
     phase = PHASES[index]
     working = free_working(name, index, network, at_most=True)
     least_a = max(0.0, network.at_most[name].free_a[index])
     note = "with what nobody has measured at the limit of what feeds it"
-    return figure(f"{item.key}.free-least.{phase}", f"Free {phase} at least", ampere(least_a), working, caution=ELECTRICITY, note=note)
+    return figure(
+        f"{item.key}.free-least.{phase}",
+        f"Free {phase} at least",
+        ampere(least_a),
+        working,
+        caution=ELECTRICITY,
+        note=note,
+    )
 
 
 def least_words(less: str, name: str, index: int, network: Network) -> str:
@@ -173,14 +276,22 @@ def at_most(value: Value, less: str) -> Value:
 
 
 def uncounted(name: str, binding: str, network: Network) -> str:
-    """Words for loads under this node, or under the one that binds it, whose size nobody knows: what is free is less by what they draw."""
-    ways = [(left.asked.what, network.tree.path.get(left.asked.on, ())) for left in network.left_out]
+    """
+    Words for loads under this node, or under the one that binds it, whose size nobody knows: what
+    is free is less by what they draw.
+    """
+    ways = [
+        (left.asked.what, network.tree.path.get(left.asked.on, ())) for left in network.left_out
+    ]
     loads = dict.fromkeys(what for what, way in ways if name in way or binding in way)
     return f"; less what {', '.join(loads)} draws, which is not known" if loads else ""
 
 
 def free_working(name: str, index: int, network: Network, *, at_most: bool = False) -> Working:
-    """The working of what is free on one phase: every node up the tree with its limit, what is booked and what is left."""
+    """
+    The working of what is free on one phase: every node up the tree with its limit, what is booked
+    and what is left.
+    """
     steps, inputs = [], []
     standing_on = network.at_most if at_most else network.standing
     for up in network.tree.path[name]:
@@ -191,10 +302,15 @@ def free_working(name: str, index: int, network: Network, *, at_most: bool = Fal
         left_a = stands.limit_a[index] - stands.booked_a[index]
         here_a = left_a / network.ratio(name, up)
         seen = "" if network.ratio(name, up) == 1 else f", which is {here_a:.4g} A at {name}"
-        steps.append(f"{up}: {stands.limit_a[index]:.4g} A − {stands.booked_a[index]:.4g} A = {left_a:.4g} A{seen}".replace("= -", "= −"))
+        steps.append(
+            f"{up}: {stands.limit_a[index]:.4g} A − {stands.booked_a[index]:.4g} A = {left_a:.4g}"
+            f" A{seen}".replace("= -", "= −")
+        )
         inputs.append(Input(f"Limit of {up} on {PHASES[index]}", f"{stands.limit_a[index]:.4g} A"))
     steps.append(f"the least: {standing_on[name].binding[index]}")
-    return worked(limit_a, booked_a, standing, inputs=inputs, steps=steps, leaves_out=PER_PHASE_LEAVES_OUT)
+    return worked(
+        limit_a, booked_a, standing, inputs=inputs, steps=steps, leaves_out=PER_PHASE_LEAVES_OUT
+    )
 
 
 def total_free_figure(item: Item, source: Source, network: Network) -> Figure:
@@ -202,16 +318,37 @@ def total_free_figure(item: Item, source: Source, network: Network) -> Figure:
     key, label = f"{item.key}.free-kva", "Free in all"
     stands, voltages = network.standing[source.name], source.voltages
     base = free_working(source.name, 0, network)
-    if (lacking_above := network.lacking_above(source.name)) or voltages is None or voltages.line_to_neutral_v is None:
+    if (
+        (lacking_above := network.lacking_above(source.name))
+        or voltages is None
+        or voltages.line_to_neutral_v is None
+    ):
         return missing(key, label, base, lacking_above or lacking(source), caution=ELECTRICITY)
     free = [max(0.0, stands.free_a[PHASES.index(phase)]) for phase in source.phases]
     kva = sum(free) * voltages.line_to_neutral_v / 1000
-    steps = [f"({' + '.join(f'{current_a:.4g}' for current_a in free)}) A × {voltages.line_to_neutral_v:.4g} V / 1000 = {kva:.4g} kVA"]
-    inputs = [Input(f"Free {phase}", f"{current_a:.4g} A") for phase, current_a in zip(source.phases, free, strict=True)]
+    steps = [
+        f"({' + '.join(f'{current_a:.4g}' for current_a in free)}) A ×"
+        f" {voltages.line_to_neutral_v:.4g} V / 1000 = {kva:.4g} kVA"
+    ]
+    inputs = [
+        Input(f"Free {phase}", f"{current_a:.4g} A")
+        for phase, current_a in zip(source.phases, free, strict=True)
+    ]
     formula = capacity(1.0, voltages, 1)
-    working = worked(*([formula[1]] if formula else []), inputs=[*inputs, Input("System", str(source.system))], steps=steps)
+    working = worked(
+        *([formula[1]] if formula else []),
+        inputs=[*inputs, Input("System", str(source.system))],
+        steps=steps,
+    )
     less = uncounted(source.name, source.name, network)
-    return figure(key, label, at_most(kilovolt_ampere(kva), less), working, caution=ELECTRICITY, note=less.removeprefix("; "))
+    return figure(
+        key,
+        label,
+        at_most(kilovolt_ampere(kva), less),
+        working,
+        caution=ELECTRICITY,
+        note=less.removeprefix("; "),
+    )
 
 
 def phase_sizes(stands: Standing, phases: Sequence[str]) -> list[float]:

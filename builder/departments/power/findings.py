@@ -19,7 +19,10 @@ from builder.reading.absent import Absent
 from builder.stating import place
 
 NOTABLE_SHARE = 0.1
-"""Imbalance is told where the heaviest phase carries at least this share of the limit: one lamp on an empty service is no imbalance."""
+"""
+Imbalance is told where the heaviest phase carries at least this share of the limit: one lamp on an
+empty service is no imbalance.
+"""
 ROUNDING = 1e-6
 
 
@@ -43,8 +46,17 @@ def findings(power: Power, network: Network) -> Iterator[Finding]:
     yield from outlet_findings((*power.outlets, *power.shore_outlets), network)
     for left in network.left_out:
         whose = f" (told by {left.asked.department})" if left.asked.department else ""
-        sentence = f"{left.asked.what} on {left.asked.on}{whose} is in no figure: {left.why}. What is free is less by what it draws."
-        yield Finding(Level.NOTE, "load-left-out", sentence, "power.load", place(left.asked.where) if left.asked.where else None)
+        sentence = (
+            f"{left.asked.what} on {left.asked.on}{whose} is in no figure: {left.why}. What is free"
+            " is less by what it draws."
+        )
+        yield Finding(
+            Level.NOTE,
+            "load-left-out",
+            sentence,
+            "power.load",
+            place(left.asked.where) if left.asked.where else None,
+        )
 
 
 def overloads(source: Source, network: Network) -> Iterator[Finding]:
@@ -55,32 +67,48 @@ def overloads(source: Source, network: Network) -> Iterator[Finding]:
     phase, worst_a = max(zip(PHASES, booked, strict=True), key=lambda pair: pair[1])
     limit, share = source.binding, max(limit_a(source.node))
     if worst_a > limit.current_a + ROUNDING:
-        sentence = f"{source.name} carries {worst_a:.1f} A of standing loads on {phase}, and its {limit.what} is {limit.current_a:.4g} A."
+        sentence = (
+            f"{source.name} carries {worst_a:.1f} A of standing loads on {phase}, and its"
+            f" {limit.what} is {limit.current_a:.4g} A."
+        )
         yield told(Level.DANGER, "standing-load-over-rating", sentence, source.record)
     elif worst_a > share + ROUNDING:
         sentence = (
-            f"{source.name} carries {worst_a:.1f} A of standing loads on {phase}. For hours on end it may carry {share:.4g} A, "
-            f"{source.share * 100:.3g} % of its {limit.what}."
+            f"{source.name} carries {worst_a:.1f} A of standing loads on {phase}. For hours on end"
+            f" it may carry {share:.4g} A, {source.share * 100:.3g} % of its {limit.what}."
         )
         yield told(Level.CAUTION, "standing-load-over-continuous", sentence, source.record)
 
 
 def unevenness(source: Source, network: Network, power: Power) -> Iterator[Finding]:
-    """Phases loaded more unevenly than the house wants, told once, at the lowest node that all these loads hang on: there they can be moved."""
+    """
+    Phases loaded more unevenly than the house wants, told once, at the lowest node that all these
+    loads hang on: there they can be moved.
+    """
     if not is_uneven(source, network, power):
         return
     fed = [other for other in network.sources.values() if other.fed_from == source.name]
-    if any(network.below(other.name) == network.below(source.name) and is_uneven(other, network, power) for other in fed):
+    if any(
+        network.below(other.name) == network.below(source.name) and is_uneven(other, network, power)
+        for other in fed
+    ):
         return
     sizes = phase_sizes(network.standing[source.name], source.phases)
-    words = ", ".join(f"{phase} {size_a:.1f} A" for phase, size_a in zip(source.phases, sizes, strict=True))
+    words = ", ".join(
+        f"{phase} {size_a:.1f} A" for phase, size_a in zip(source.phases, sizes, strict=True)
+    )
     uneven, limit = imbalance_percent(sizes), power.imbalance_limit.share * 100
-    sentence = f"{source.name} is loaded unevenly, {words}: {uneven:.0f} % off the mean, and the house wants {limit:.3g} % at most."
+    sentence = (
+        f"{source.name} is loaded unevenly, {words}: {uneven:.0f} % off the mean, and the house"
+        f" wants {limit:.3g} % at most."
+    )
     yield told(Level.CAUTION, "phases-uneven", sentence, source.record)
 
 
 def is_uneven(source: Source, network: Network, power: Power) -> bool:
-    """True where phases are loaded more unevenly than the house wants, and the load is worth the talk."""
+    """
+    True where phases are loaded more unevenly than the house wants, and the load is worth the talk.
+    """
     sizes = phase_sizes(network.standing[source.name], source.phases)
     if len(sizes) < 2 or not any(sizes) or max(sizes) < NOTABLE_SHARE * max(limit_a(source.node)):
         return False
@@ -88,19 +116,30 @@ def is_uneven(source: Source, network: Network, power: Power) -> bool:
 
 
 def voltages_open(source: Source) -> Iterator[Finding]:
-    """A system of several lines with one voltage that may be to neutral or between lines; or two that do not go together."""
+    """
+    A system of several lines with one voltage that may be to neutral or between lines; or two that
+    do not go together.
+    """
     own = getattr(source.record, "system", Absent.NOT_STATED)
     if isinstance(own, Absent):
         return
     found = own.voltages
     if found.line_to_neutral_v is None or found.line_to_line_v is None:
         factor = "1.7" if found.lines == 3 else "2"
-        sentence = f"{source.name} says {own}: line to line, or line to neutral? Its power differs by a factor of {factor} between the two."
+        sentence = (
+            f"{source.name} says {own}: line to line, or line to neutral? Its power differs by a"
+            f" factor of {factor} between the two."
+        )
         yield told(Level.CAUTION, "voltage-basis-missing", sentence, source.record, "system")
         return
-    expected = found.line_to_neutral_v * (3**0.5 if found.lines == 3 else 2 if found.lines == 2 else 1)
+    expected = found.line_to_neutral_v * (
+        3**0.5 if found.lines == 3 else 2 if found.lines == 2 else 1
+    )
     if abs(found.line_to_line_v / expected - 1) > 0.02:
-        sentence = f"{source.name} says {own}, but {found.line_to_neutral_v:.4g} V to neutral makes {expected:.0f} V between lines."
+        sentence = (
+            f"{source.name} says {own}, but {found.line_to_neutral_v:.4g} V to neutral makes"
+            f" {expected:.0f} V between lines."
+        )
         yield told(Level.CAUTION, "voltages-disagree", sentence, source.record, "system")
 
 
@@ -112,20 +151,33 @@ def larger_than_its_source(source: Source, network: Network) -> Iterator[Finding
     asked_a = source.binding.current_a * network.ratio(source.name, above.name)
     if above.binding and asked_a > above.binding.current_a + ROUNDING:
         sentence = (
-            f"{source.name} is rated {source.binding.current_a:.4g} A, but {above.name}, which feeds it, stops at "
-            f"{above.binding.current_a:.4g} A ({above.binding.what})."
+            f"{source.name} is rated {source.binding.current_a:.4g} A, but {above.name}, which"
+            f" feeds it, stops at {above.binding.current_a:.4g} A ({above.binding.what})."
         )
         yield told(Level.CAUTION, "rating-over-source", sentence, source.record, "rating")
 
 
 def more_below_than_it_carries(source: Source, network: Network) -> Iterator[Finding]:
-    """Services and boards that together are rated for more than what feeds them. Usual, and a reader must know."""
-    fed = [other for other in network.sources.values() if other.fed_from == source.name and other.binding]
-    total_a = sum(other.binding.current_a * network.ratio(other.name, source.name) for other in fed if other.binding)
+    """
+    Services and boards that together are rated for more than what feeds them.
+
+    Usual, and a reader must know.
+    """
+    fed = [
+        other
+        for other in network.sources.values()
+        if other.fed_from == source.name and other.binding
+    ]
+    total_a = sum(
+        other.binding.current_a * network.ratio(other.name, source.name)
+        for other in fed
+        if other.binding
+    )
     if len(fed) > 1 and source.binding and total_a > source.binding.current_a + ROUNDING:
         sentence = (
-            f"The {len(fed)} ways fed from {source.name} are rated {total_a:,.4g} A together, and it carries {source.binding.current_a:.4g} A. "
-            "They cannot all be used fully at the same time."
+            f"The {len(fed)} ways fed from {source.name} are rated {total_a:,.4g} A together, and"
+            f" it carries {source.binding.current_a:.4g} A. They cannot all be used fully at the"
+            " same time."
         )
         yield told(Level.NOTE, "services-over-supply", sentence, source.record)
 
@@ -133,13 +185,21 @@ def more_below_than_it_carries(source: Source, network: Network) -> Iterator[Fin
 def long_feeder(source: Source, network: Network, power: Power) -> Iterator[Finding]:
     """A feeder that loses more than the house allows at full continuous load."""
     limit = limit_percent(power, "feeder")
-    if limit is None or source.binding is None or not isinstance(source.record, Fed) or source.record.feeder is None:
+    if (
+        limit is None
+        or source.binding is None
+        or not isinstance(source.record, Fed)
+        or source.record.feeder is None
+    ):
         return
     found = drop_at(source.name, max(limit_a(source.node)), network, power)
     if isinstance(found, list) or found.percent <= limit + ROUNDING:
         return
     lost = f"{found.percent:.1f} % ({found.drop_v:.1f} V {found.base})"
-    sentence = f"The feeder of {source.name} loses {lost} at full load; the house's limit is {limit:.3g} %."
+    sentence = (
+        f"The feeder of {source.name} loses {lost} at full load; the house's limit is"
+        f" {limit:.3g} %."
+    )
     yield told(Level.CAUTION, "voltage-drop-over-limit", sentence, source.record, "feeder")
 
 
@@ -151,16 +211,26 @@ def incomplete(service: Service, source: Source) -> Iterator[Finding]:
     if isinstance(service.system, Absent) or not source.phases_said:
         lacking.append("which phases and voltages it has")
     tie_in = service.tie_in
-    if service.terms != "not for visitors" and (tie_in is None or tie_in.who is Absent.NOT_STATED or tie_in.notice is Absent.NOT_STATED):
+    if service.terms != "not for visitors" and (
+        tie_in is None or tie_in.who is Absent.NOT_STATED or tie_in.notice is Absent.NOT_STATED
+    ):
         lacking.append("who ties in and with what notice")
     if lacking:
         words = " or ".join([", ".join(lacking[:-1]), lacking[-1]] if len(lacking) > 1 else lacking)
-        yield told(Level.NOTE, "service-incomplete", f"{service.name} does not say {words}. Every visitor will ask.", service)
+        yield told(
+            Level.NOTE,
+            "service-incomplete",
+            f"{service.name} does not say {words}. Every visitor will ask.",
+            service,
+        )
 
 
 def generator_load(generator: Generator, network: Network) -> Iterator[Finding]:
     """A generator that the house's own loads overload."""
     found = loading(generator, network)
     if not isinstance(found, list) and found.share > 1 + ROUNDING:
-        sentence = f"{generator.name} is loaded to {found.share * 100:.0f} % of its rating on site by the house's own loads alone."
+        sentence = (
+            f"{generator.name} is loaded to {found.share * 100:.0f} % of its rating on site by the"
+            " house's own loads alone."
+        )
         yield told(Level.DANGER, "generator-overloaded", sentence, generator)

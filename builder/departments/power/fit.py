@@ -1,4 +1,8 @@
-"""What a show may ask of power by count. Loads on services are asked under ``power:``, and are placed at the same time."""
+"""
+What a show may ask of power by count.
+
+Loads on services are asked under ``power:``, and are placed at the same time.
+"""
 
 from builder.rules import Rule
 
@@ -15,8 +19,13 @@ RULES = (
         where=(("meant_for", "buses"),),
         combine="sum",
         day="sum",
-        question="How many outlets for buses are there, of what rating, and how far from where the buses stand?",
-        remedy="Buses run their own generators where that is allowed, or hire a distribution board.",
+        question=(
+            "How many outlets for buses are there, of what rating, and how far from where the buses"
+            " stand?"
+        ),
+        remedy=(
+            "Buses run their own generators where that is allowed, or hire a distribution board."
+        ),
         who="the house, or hire",
     ),
     Rule(

@@ -1,4 +1,6 @@
-"""What goes into what the house has: for each connector of services and outlets, the plugs it takes."""
+"""
+What goes into what the house has: for each connector of services and outlets, the plugs it takes.
+"""
 
 from collections.abc import Iterator
 
@@ -11,7 +13,10 @@ from builder.reading.absent import Absent
 from builder.reading.references import spelling
 from builder.working import figure, missing, worked
 
-LEAVES_OUT = "Voltage, frequency, earth and who may switch on: that it goes in says nothing of these. Worn parts, and plugs of other makers."
+LEAVES_OUT = (
+    "Voltage, frequency, earth and who may switch on: that it goes in says nothing of these. Worn"
+    " parts, and plugs of other makers."
+)
 
 
 def connector_items(power: Power) -> Iterator[Item]:
@@ -39,17 +44,37 @@ def takes(key: str, name: str) -> Iterator[Figure]:
     known = connectors_named(name)
     inputs = [Input("Outlet", name)]
     if not known:
-        yield missing(f"{key}.takes", "Takes", worked(mates, inputs=inputs), ["a standard's name"], caution=ELECTRICITY)
+        yield missing(
+            f"{key}.takes",
+            "Takes",
+            worked(mates, inputs=inputs),
+            ["a standard's name"],
+            caution=ELECTRICITY,
+        )
         return
-    verdicts = [(plug, outlet, mates(plug=plug, outlet=outlet)) for outlet in known for plug in CONNECTORS]
+    verdicts = [
+        (plug, outlet, mates(plug=plug, outlet=outlet)) for outlet in known for plug in CONNECTORS
+    ]
     plugs = list(dict.fromkeys(plug.name for plug, _, found in verdicts if found.verdict == "yes"))
     asks = list(dict.fromkeys(found.why for _, _, found in verdicts if found.verdict == "ask"))
     steps = [found.why for _, _, found in verdicts if found.verdict != "no"]
-    note = "the name leaves the voltage open: only the same colour goes in" if len(known) > 1 else asks[0] if asks and not plugs else ""
+    note = (
+        "the name leaves the voltage open: only the same colour goes in"
+        if len(known) > 1
+        else asks[0]
+        if asks and not plugs
+        else ""
+    )
     value = Value("; ".join(f"plug {plug}" for plug in plugs) or "look at both parts")
     working = worked(mates, inputs=inputs, steps=list(dict.fromkeys(steps)), leaves_out=LEAVES_OUT)
     yield figure(f"{key}.takes", "Takes", value, working, caution=ELECTRICITY, note=note)
-    yield figure(f"{key}.made-for", "Made for", Value(made_for(known)), worked(connectors_named, inputs=inputs), caution=ELECTRICITY)
+    yield figure(
+        f"{key}.made-for",
+        "Made for",
+        Value(made_for(known)),
+        worked(connectors_named, inputs=inputs),
+        caution=ELECTRICITY,
+    )
 
 
 def made_for(known: tuple[Connector, ...]) -> str:

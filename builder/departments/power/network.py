@@ -8,7 +8,13 @@ from builder.departments.power.sources import Formula, Source, line_current_a, s
 from builder.exchange import PowerDraw
 from builder.formulas.circuits import Load, Node, Standing, Tree, standing, tree_of
 from builder.formulas.electricity import apparent_kva
-from builder.formulas.phasors import PHASES, SPLIT_PHASE_ANGLES_DEG, THREE_PHASE_ANGLES_DEG, Phasors, line_currents
+from builder.formulas.phasors import (
+    PHASES,
+    SPLIT_PHASE_ANGLES_DEG,
+    THREE_PHASE_ANGLES_DEG,
+    Phasors,
+    line_currents,
+)
 from builder.reading.absent import Absent
 from builder.reading.problems import Where
 from builder.reading.quantities import ApparentPower, Current, Percent
@@ -17,7 +23,10 @@ from builder.reading.quantities import Power as ActivePower
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """A standing load, whoever said it. One of ``kw``, ``kva`` and ``current_a`` is given; None for all where nobody knows."""
+    """
+    A standing load, whoever said it. One of ``kw``, ``kva`` and ``current_a`` is given; None for
+    all where nobody knows.
+    """
 
     what: str
     on: str
@@ -57,7 +66,8 @@ class Network:
     """
     The tree, its loads, and what stands on each node.
 
-    ``at_most`` is what stands there with each load that is left out at the most its feed lets through.
+    ``at_most`` is what stands there with each load that is left out at the most its feed lets
+    through.
     """
 
     sources: dict[str, Source]
@@ -87,10 +97,17 @@ class Network:
 
     def closed_above(self, name: str) -> tuple[str, ...]:
         """Nodes from here up that are out of service."""
-        return tuple(up for up in self.tree.path[name] if self.sources[up].record.condition == "out of service")
+        return tuple(
+            up
+            for up in self.tree.path[name]
+            if self.sources[up].record.condition == "out of service"
+        )
 
     def lacking_above(self, name: str) -> tuple[str, ...]:
-        """What keeps anything from being said to be free here: nodes up the tree that are out of service, or of unknown rating."""
+        """
+        What keeps anything from being said to be free here: nodes up the tree that are out of
+        service, or of unknown rating.
+        """
         closed = [f"{up} back in service" for up in self.closed_above(name)]
         return (*closed, *(f"the rating of {up}" for up in self.unrated_above(name)))
 
@@ -112,16 +129,33 @@ def network_of(power: Power, draws: Iterable[PowerDraw]) -> Network:
         else:
             left_out.append(found)
     tree, loads = tree_of(nodes), [each.load for each in carried]
-    fullest = [load for left in left_out if left.asked.on in sources for load in at_its_limit(left.asked, sources, tree)]
-    return Network(sources, tree, tuple(carried), tuple(left_out), standing(nodes, loads), standing(nodes, [*loads, *fullest]))
+    fullest = [
+        load
+        for left in left_out
+        if left.asked.on in sources
+        for load in at_its_limit(left.asked, sources, tree)
+    ]
+    return Network(
+        sources,
+        tree,
+        tuple(carried),
+        tuple(left_out),
+        standing(nodes, loads),
+        standing(nodes, [*loads, *fullest]),
+    )
 
 
 def at_its_limit(asked: Asked, sources: dict[str, Source], tree: Tree) -> Iterator[Load]:
-    """A load of unknown size as large as it can be: the whole limit of the first thing up the tree that has one, on every line."""
+    """
+    A load of unknown size as large as it can be: the whole limit of the first thing up the tree
+    that has one, on every line.
+    """
     for up in tree.path[asked.on]:
         if limit := sources[up].binding:
             current_a = limit.current_a * tree.scale[up] / tree.scale[asked.on]
-            first, second, third = (complex(current_a) if phase in sources[asked.on].phases else 0j for phase in PHASES)
+            first, second, third = (
+                complex(current_a) if phase in sources[asked.on].phases else 0j for phase in PHASES
+            )
             yield Load(asked.what, asked.on, (first, second, third))
             return
 
@@ -151,7 +185,9 @@ def asked_by(load: StandingLoad, power: Power) -> Asked:
         kw=draws.kw if isinstance(draws, ActivePower) else None,
         kva=draws.kva if isinstance(draws, ApparentPower) else None,
         current_a=draws.a if isinstance(draws, Current) else None,
-        third_harmonic=load.third_harmonic.share if isinstance(load.third_harmonic, Percent) else 0.0,
+        third_harmonic=(
+            load.third_harmonic.share if isinstance(load.third_harmonic, Percent) else 0.0
+        ),
         where=load.where("draws"),
     )
 
@@ -161,7 +197,15 @@ def offered_loads(draws: Iterable[PowerDraw], power: Power) -> Iterator[Asked]:
     del power
     for draw in draws:
         said = f"{draw.load_kw:.4g} kW"
-        yield Asked(draw.what, draw.fed_by, said, draw.power_factor, draw.phases, kw=draw.load_kw, department=draw.department)
+        yield Asked(
+            draw.what,
+            draw.fed_by,
+            said,
+            draw.power_factor,
+            draw.phases,
+            kw=draw.load_kw,
+            department=draw.department,
+        )
 
 
 def placed(asked: Asked, sources: dict[str, Source]) -> Carried | LeftOut:
@@ -179,7 +223,11 @@ def placed(asked: Asked, sources: dict[str, Source]) -> Carried | LeftOut:
 
 
 def on_lines(asked: Asked, source: Source, power_factor: float) -> Carried | LeftOut:
-    """A load as currents on its lines. Where the one phase of a service is not said, it is counted on each phase it may be on."""
+    """
+    A load as currents on its lines.
+
+    Where the one phase of a service is not said, it is counted on each phase it may be on.
+    """
     lines = asked.phases or source.phases
     counted = lines[:1] if source.system and source.system.lines == 1 else lines
     sized = size(asked, source, counted, power_factor)
@@ -188,32 +236,51 @@ def on_lines(asked: Asked, source: Source, power_factor: float) -> Carried | Lef
     kw, kva, current_a, step, formulas = sized
     currents = phasors(lines, current_a, power_factor, source)
     names = " and ".join(lines) if source.phases_said else f"{' or '.join(lines)}, counted on each"
-    third_a = [current_a * asked.third_harmonic if name in lines else 0.0 for name in ("L1", "L2", "L3")]
+    third_a = [
+        current_a * asked.third_harmonic if name in lines else 0.0 for name in ("L1", "L2", "L3")
+    ]
     load = Load(asked.what, asked.on, currents, (third_a[0], third_a[1], third_a[2]))
     return Carried(asked, load, kw, kva, f"{asked.what}: {step} on {names}", formulas)
 
 
-def size(asked: Asked, source: Source, lines: Sequence[str], power_factor: float) -> tuple[float, float, float, str, tuple[Formula, ...]] | None:
-    """Active and apparent power, current on each line, the working in words, and the formulas used; None where the voltage is open."""
+def size(
+    asked: Asked, source: Source, lines: Sequence[str], power_factor: float
+) -> tuple[float, float, float, str, tuple[Formula, ...]] | None:
+    """
+    Active and apparent power, current on each line, the working in words, and the formulas used;
+    None where the voltage is open.
+    """
     voltages = source.voltages
     if voltages is None:
         return None
     if asked.current_a is not None:
         kva = asked.current_a * kva_per_ampere(source, lines)
         return kva * power_factor, kva, asked.current_a, f"{asked.said} stated", ()
-    kva = asked.kva if asked.kva is not None else apparent_kva(active_kw=asked.kw or 0.0, power_factor=power_factor)
+    kva = (
+        asked.kva
+        if asked.kva is not None
+        else apparent_kva(active_kw=asked.kw or 0.0, power_factor=power_factor)
+    )
     found = line_current_a(kva=kva, lines=lines, voltages=voltages)
     if found is None:
         return None
     current_a, formula, step = found
     if asked.kva is not None:
         return kva * power_factor, kva, current_a, step, (formula,)
-    return asked.kw or 0.0, kva, current_a, f"{asked.said} / {power_factor:g} = {kva:.4g} kVA; {step}", (apparent_kva, formula)
+    return (
+        asked.kw or 0.0,
+        kva,
+        current_a,
+        f"{asked.said} / {power_factor:g} = {kva:.4g} kVA; {step}",
+        (apparent_kva, formula),
+    )
 
 
 def kva_per_ampere(source: Source, lines: Sequence[str]) -> float:
     """Apparent power of one ampere on each of so many lines. [kVA/A]"""
-    found = line_current_a(kva=1.0, lines=lines, voltages=source.voltages) if source.voltages else None
+    found = (
+        line_current_a(kva=1.0, lines=lines, voltages=source.voltages) if source.voltages else None
+    )
     return 1 / found[0] if found else 0.0
 
 
@@ -221,5 +288,8 @@ def phasors(lines: Sequence[str], current_a: float, power_factor: float, source:
     """Line currents of a load at the angles of its system."""
     split = source.system is not None and source.system.lines == 2
     return line_currents(
-        phases=lines, current_a=current_a, power_factor=power_factor, angles_deg=SPLIT_PHASE_ANGLES_DEG if split else THREE_PHASE_ANGLES_DEG
+        phases=lines,
+        current_a=current_a,
+        power_factor=power_factor,
+        angles_deg=SPLIT_PHASE_ANGLES_DEG if split else THREE_PHASE_ANGLES_DEG,
     )

@@ -1,7 +1,9 @@
 """
-The circuits as one line, for a phone: a tree that hangs from its supply, one box below the other, each indented under what feeds it.
+The circuits as one line, for a phone: a tree that hangs from its supply, one box below the other,
+each indented under what feeds it.
 
-A box tells the rating and, for each phase, a bar: filled is what stands on it, open is what is free. Drawn in the page's own ink.
+A box tells the rating and, for each phase, a bar: filled is what stands on it, open is what is
+free. Drawn in the page's own ink.
 """
 
 from collections.abc import Iterator, Sequence
@@ -44,14 +46,21 @@ def one_line(section: Section) -> tuple[str, str]:
     bottom = TOP + len(branches) * (BOX + GAP)
     height = bottom + len(foot) * 15 + TOP
     says = in_words(branches)
-    parts = [*(wire(index, branch) for index, branch in enumerate(branches)), *(box(index, branch) for index, branch in enumerate(branches))]
+    parts = [
+        *(wire(index, branch) for index, branch in enumerate(branches)),
+        *(box(index, branch) for index, branch in enumerate(branches)),
+    ]
     parts += [text(4, bottom + 12 + row * 15, line, WORD_SIZE) for row, line in enumerate(foot)]
     head = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(WIDTH)} {number(height)}" role="img" class="plan one-line" '
-        f'aria-labelledby="one-line-t one-line-d" fill="none" stroke="currentColor" stroke-linejoin="round" font-family="inherit" '
-        f'font-size="12" width="{number(WIDTH)}" style="{SIZE}">'
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(WIDTH)} {number(height)}"'
+        ' role="img" class="plan one-line" aria-labelledby="one-line-t one-line-d" fill="none"'
+        ' stroke="currentColor" stroke-linejoin="round" font-family="inherit" font-size="12"'
+        f' width="{number(WIDTH)}" style="{SIZE}">'
     )
-    title = f'<title id="one-line-t">Circuits in one line</title><desc id="one-line-d">{escape(says)}</desc>'
+    title = (
+        '<title id="one-line-t">Circuits in one line</title><desc'
+        f' id="one-line-d">{escape(says)}</desc>'
+    )
     return f"{head}{title}{''.join(parts)}</svg>", says
 
 
@@ -104,21 +113,36 @@ def box(index: int, branch: Branch) -> str:
     item, x, y = branch.item, left_of(branch), top_of(index)
     width = WIDTH - 4 - x
     room = width - BAR - AMPERES - 42
-    words = [linked(item, text(x + 8, y + 19, fitting(item.name, room), NAME_SIZE, strong=item.kind != "board"))]
+    words = [
+        linked(
+            item,
+            text(x + 8, y + 19, fitting(item.name, room), NAME_SIZE, strong=item.kind != "board"),
+        )
+    ]
     lines = (rating_words(item), second_line(item))
-    words += [text(x + 8, y + 38 + row * 17, fitting(line, room * NAME_SIZE / WORD_SIZE), WORD_SIZE) for row, line in enumerate(lines) if line]
-    bars = "".join(bar(item, phase, WIDTH - BAR - AMPERES - 10, y + 8 + row * ROW) for row, phase in enumerate(phases_of(item)))
-    return f"<g><title>{escape(hover(item))}</title>{frame(item, x, y, width)}{''.join(words)}{bars}</g>"
+    words += [
+        text(x + 8, y + 38 + row * 17, fitting(line, room * NAME_SIZE / WORD_SIZE), WORD_SIZE)
+        for row, line in enumerate(lines)
+        if line
+    ]
+    bars = "".join(
+        bar(item, phase, WIDTH - BAR - AMPERES - 10, y + 8 + row * ROW)
+        for row, phase in enumerate(phases_of(item))
+    )
+    return f"<g><title>{escape(hover(item))}</title>{frame(item, x, y, width)}{''.join(words)}{bars}</g>"  # noqa: E501
 
 
 def frame(item: Item, x: float, y: float, width: float) -> str:
-    """The frame: heavy for what feeds the house, light for boards, dashed for what is limited or out of service, round for a generator."""
+    """
+    The frame: heavy for what feeds the house, light for boards, dashed for what is limited or out
+    of service, round for a generator.
+    """
     heavy = {"supply": 2.6, "generator": 2.6, "service": 1.8}.get(item.kind, 1.0)
     dash = "" if item.condition == "in service" else ' stroke-dasharray="5 3"'
     corner = 14 if item.kind == "generator" else 2
     return (
-        f'<rect x="{number(x)}" y="{number(y)}" width="{number(width)}" height="{number(BOX)}" rx="{corner}" stroke-width="{number(heavy)}"{dash} '
-        f'fill="var(--paper, #fff)"/>'
+        f'<rect x="{number(x)}" y="{number(y)}" width="{number(width)}" height="{number(BOX)}"'
+        f' rx="{corner}" stroke-width="{number(heavy)}"{dash} fill="var(--paper, #fff)"/>'
     )
 
 
@@ -127,12 +151,20 @@ def linked(item: Item, words: str) -> str:
     return f'<a href="#{anchor_of(item.key)}">{words}</a>' if item.kind == "service" else words
 
 
-def text(x: float, y: float, words: str, size: float = WORD_SIZE, *, strong: bool = False, side: str = "start") -> str:
+def text(
+    x: float,
+    y: float,
+    words: str,
+    size: float = WORD_SIZE,
+    *,
+    strong: bool = False,
+    side: str = "start",
+) -> str:
     """A line of text."""
     weight = ' font-weight="600"' if strong else ""
     return (
-        f'<text x="{number(x)}" y="{number(y)}" font-size="{number(size)}" text-anchor="{side}"{weight} fill="currentColor" stroke="none">'
-        f"{escape(words)}</text>"
+        f'<text x="{number(x)}" y="{number(y)}" font-size="{number(size)}"'
+        f' text-anchor="{side}"{weight} fill="currentColor" stroke="none">{escape(words)}</text>'
     )
 
 
@@ -172,9 +204,20 @@ def bar(item: Item, phase: str, x: float, y: float) -> str:
         words = "out of service" if item.condition == "out of service" else "not known"
         return label + text(WIDTH - 9, y + 11, words, side="end")
     used = min(1.0, max(0.0, 1 - free / limit))
-    filled = f'<rect x="{number(x)}" y="{number(y)}" width="{number(BAR * used)}" height="12" fill="currentColor" fill-opacity="0.75" stroke="none"/>'
-    outline = f'<rect x="{number(x)}" y="{number(y)}" width="{number(BAR)}" height="12" stroke-width="0.8"/>'
-    return label + filled + outline + text(WIDTH - 9, y + 11, figure.value.text.replace("at most", "≤"), side="end")
+    filled = (
+        f'<rect x="{number(x)}" y="{number(y)}" width="{number(BAR * used)}" height="12"'
+        ' fill="currentColor" fill-opacity="0.75" stroke="none"/>'
+    )
+    outline = (
+        f'<rect x="{number(x)}" y="{number(y)}" width="{number(BAR)}" height="12"'
+        ' stroke-width="0.8"/>'
+    )
+    return (
+        label
+        + filled
+        + outline
+        + text(WIDTH - 9, y + 11, figure.value.text.replace("at most", "≤"), side="end")
+    )
 
 
 def hover(item: Item) -> str:
@@ -192,4 +235,7 @@ def sentences(branches: Sequence[Branch]) -> Iterator[str]:
     for branch in branches:
         source = branch.item.text("fed_from")
         fed = f" from {source}" if source else ""
-        yield f"{branch.item.name}{fed}: {rating_words(branch.item)}, free {ampere_words(branch.item)}."
+        yield (
+            f"{branch.item.name}{fed}: {rating_words(branch.item)}, free"
+            f" {ampere_words(branch.item)}."
+        )

@@ -1,4 +1,7 @@
-"""From ``power.yml`` to the power section: every node with its figures, outlets, loads, shore power, findings."""
+"""
+From ``power.yml`` to the power section: every node with its figures, outlets, loads, shore power,
+findings.
+"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
@@ -19,7 +22,16 @@ from builder.departments.power.next_circuits import next_items
 from builder.pack import Fact, Item, Section, Standing, Value
 from builder.stating import Stater
 
-LISTS = ("supplies", "generators", "services", "boards", "outlets", "standing_loads", "shore_power", "note")
+LISTS = (
+    "supplies",
+    "generators",
+    "services",
+    "boards",
+    "outlets",
+    "standing_loads",
+    "shore_power",
+    "note",
+)
 
 
 def publish(power: Power, around: Surroundings) -> Published:
@@ -37,12 +49,24 @@ def publish(power: Power, around: Surroundings) -> Published:
     return Published(section, tuple(findings(placed, network)))
 
 
-def items(power: Power, stater: Stater, network: Network, generators: Sequence[Generator]) -> Iterator[Item]:
-    """House rules, nodes, outlets, loads, shore power, and what is available. ``generators`` are those of the file, at their altitude."""
-    leave_out = LISTS if power.shore_outlets else tuple(name for name in LISTS if name != "shore_power")
+def items(
+    power: Power, stater: Stater, network: Network, generators: Sequence[Generator]
+) -> Iterator[Item]:
+    """
+    House rules, nodes, outlets, loads, shore power, and what is available.
+
+    ``generators`` are those of the file, at their altitude.
+    """
+    leave_out = (
+        LISTS if power.shore_outlets else tuple(name for name in LISTS if name != "shore_power")
+    )
     yield stater.item(power, "power.rules", "rules", "House rules on power", leave_out=leave_out)
     yield from nodes(power, stater, network)
-    for item, generator in zip(stater.named(power.generators, "power", "generator", leave_out=("burns",)), generators, strict=True):
+    for item, generator in zip(
+        stater.named(power.generators, "power", "generator", leave_out=("burns",)),
+        generators,
+        strict=True,
+    ):
         item = replace(
             item,
             figures=(
@@ -54,7 +78,12 @@ def items(power: Power, stater: Stater, network: Network, generators: Sequence[G
         yield wired(item, network)
     yield from stater.counted(power.outlets, "power", "outlet", name_key="connector")
     yield from stater.counted(power.standing_loads, "power", "load", name_key="what")
-    yield from (offered(each, number) for number, each in enumerate((each for each in network.carried if each.asked.department), 1))
+    yield from (
+        offered(each, number)
+        for number, each in enumerate(
+            (each for each in network.carried if each.asked.department), 1
+        )
+    )
     shore = stater.counted(power.shore_outlets, "power", "shore", name_key="connector")
     for item, outlet in zip(shore, power.shore_outlets, strict=True):
         yield replace(item, figures=shore_capacity(item, outlet, network))
@@ -65,7 +94,11 @@ def items(power: Power, stater: Stater, network: Network, generators: Sequence[G
 
 def nodes(power: Power, stater: Stater, network: Network) -> Iterator[Item]:
     """Supplies, services and boards with their figures."""
-    lists: tuple[tuple[str, Sequence[Supply | Fed]], ...] = (("supply", power.supplies), ("service", power.services), ("board", power.boards))
+    lists: tuple[tuple[str, Sequence[Supply | Fed]], ...] = (
+        ("supply", power.supplies),
+        ("service", power.services),
+        ("board", power.boards),
+    )
     for kind, records in lists:
         for item, record in zip(stater.named(records, "power", kind), records, strict=True):
             figures = (
@@ -77,8 +110,16 @@ def nodes(power: Power, stater: Stater, network: Network) -> Iterator[Item]:
 
 
 def wired(item: Item, network: Network) -> Item:
-    """The item with the phases it has, its own or its source's, for the reader who cannot see the source."""
-    fact = Fact(f"{item.key}.wired", "Phases it has", Standing.STATED, Value(" ".join(network.sources[item.name].phases)))
+    """
+    The item with the phases it has, its own or its source's, for the reader who cannot see the
+    source.
+    """
+    fact = Fact(
+        f"{item.key}.wired",
+        "Phases it has",
+        Standing.STATED,
+        Value(" ".join(network.sources[item.name].phases)),
+    )
     return replace(item, facts=(*item.facts, fact))
 
 
@@ -87,9 +128,21 @@ def offered(each: Carried, number: int) -> Item:
     key = f"power.load.{each.asked.department}-{number}"
     facts = (
         Fact(f"{key}.on", "On", Standing.STATED, Value(each.asked.on)),
-        Fact(f"{key}.draws", "Draws", Standing.STATED, Value(each.asked.said, "", each.kw * 1000, "W")),
-        Fact(f"{key}.power_factor", "Power factor", Standing.STATED, Value(f"{each.asked.power_factor:g}", number=each.asked.power_factor)),
-        Fact(f"{key}.phases", "Phases", Standing.STATED, Value(" ".join(each.asked.phases) or "all")),
+        Fact(
+            f"{key}.draws",
+            "Draws",
+            Standing.STATED,
+            Value(each.asked.said, "", each.kw * 1000, "W"),
+        ),
+        Fact(
+            f"{key}.power_factor",
+            "Power factor",
+            Standing.STATED,
+            Value(f"{each.asked.power_factor:g}", number=each.asked.power_factor),
+        ),
+        Fact(
+            f"{key}.phases", "Phases", Standing.STATED, Value(" ".join(each.asked.phases) or "all")
+        ),
         Fact(f"{key}.told_by", "Told by", Standing.STATED, Value(each.asked.department)),
     )
     return Item(key, "load", each.asked.what, facts)

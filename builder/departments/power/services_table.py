@@ -1,9 +1,24 @@
-"""The table that a visiting electrician comes for: services with what is free, rating, connector, place and tie-in."""
+"""
+The table that a visiting electrician comes for: services with what is free, rating, connector,
+place and tie-in.
+"""
 
 from collections.abc import Iterator
 
 from builder.departments.power.words import plain_words
-from builder.document import Block, Bullets, Heading, Inline, Paragraph, Row, Small, Strong, Table, Tag, Words
+from builder.document import (
+    Block,
+    Bullets,
+    Heading,
+    Inline,
+    Paragraph,
+    Row,
+    Small,
+    Strong,
+    Table,
+    Tag,
+    Words,
+)
 from builder.layout import anchor_of, shown_fact, shown_figure, state
 from builder.pack import Figure, Item, Section
 
@@ -17,29 +32,52 @@ def services(section: Section) -> Iterator[Block]:
     if not found:
         return
     yield Heading(2, "Services", "services")
-    yield Paragraph("What the house's own loads leave on each phase, for hours on end. The switch or board that sets the limit is named.")
+    yield Paragraph(
+        "What the house's own loads leave on each phase, for hours on end. The switch or board that"
+        " sets the limit is named."
+    )
     columns = ("Service", "Free L1", "Free L2", "Free L3", "Tie-in", "Bound by", "Kept for")
-    yield Table(columns, [service_row(item) for item in found], summary="Services", numeric=(1, 2, 3))
+    yield Table(
+        columns, [service_row(item) for item in found], summary="Services", numeric=(1, 2, 3)
+    )
     said: list[Words] = [[Strong(item.name), f": {item.note}"] for item in found if item.note]
     if said:
         yield Bullets(said)
 
 
 def service_row(item: Item) -> Row:
-    """One service: its name with what it is under it, then the few answers that decide, so that a phone shows them side by side."""
+    """
+    One service: its name with what it is under it, then the few answers that decide, so that a
+    phone shows them side by side.
+    """
     free = [free_cell(item.figure(f"free.{phase}")) for phase in PHASES]
     words = [tie_in(item), bound_by(item), shown_fact(item.fact("dedicated_to"))]
     numbers = [item.number(f"free.{phase}") for phase in PHASES]
-    return Row([named(item), *free, *words], anchor=anchor_of(item.key), order=(None, *numbers, None, None, None))
+    return Row(
+        [named(item), *free, *words],
+        anchor=anchor_of(item.key),
+        order=(None, *numbers, None, None, None),
+    )
 
 
 def named(item: Item) -> list[Inline]:
-    """The service with its state, then rating, system, connectors and place, each told or told to be missing."""
+    """
+    The service with its state, then rating, system, connectors and place, each told or told to be
+    missing.
+    """
     terms = terms_of(item)
     tags: list[Inline] = [*state(item), *([Tag(terms, "note")] if terms else [])]
     spaced = [piece for tag in tags for piece in (" ", tag)]
-    rating = f"{plain_words(item.fact('rating'), 'rating')}, {item.text('system') or 'system not stated'}"
-    return [item.name, *spaced, " ", Small("; ".join((rating, plain_words(item.fact("connectors"), "connectors"), where(item))))]
+    rating = (
+        f"{plain_words(item.fact('rating'), 'rating')},"
+        f" {item.text('system') or 'system not stated'}"
+    )
+    return [
+        item.name,
+        *spaced,
+        " ",
+        Small("; ".join((rating, plain_words(item.fact("connectors"), "connectors"), where(item)))),
+    ]
 
 
 def free_cell(figure: Figure | None) -> list[Inline]:
@@ -56,17 +94,24 @@ def terms_of(item: Item) -> str:
 
 
 def bound_by(item: Item) -> list[Inline]:
-    """The limit that binds, loads that nobody has measured, and from which third harmonic the neutral binds instead."""
+    """
+    The limit that binds, loads that nobody has measured, and from which third harmonic the neutral
+    binds instead.
+    """
     figure, neutral = item.figure("binding"), item.number("neutral-binds")
     notes = [figure.note] if figure and figure.note else []
     if neutral is not None:
-        notes.append(f"or its neutral, above {item.text('neutral-binds')} third harmonic of an even load")
+        notes.append(
+            f"or its neutral, above {item.text('neutral-binds')} third harmonic of an even load"
+        )
     return [*shown_figure(figure), *(piece for note in notes for piece in (" ", Small(note)))]
 
 
 def where(item: Item) -> str:
     """The place, or where there is none its position from the datum."""
-    position = ", ".join(text for name in ("at.across", "at.depth", "at.height") if (text := item.text(name)))
+    position = ", ".join(
+        text for name in ("at.across", "at.depth", "at.height") if (text := item.text(name))
+    )
     return item.text("place") or position or "place not stated"
 
 
@@ -74,5 +119,9 @@ def tie_in(item: Item) -> list[Inline]:
     """Who connects, and with what notice."""
     who, notice = item.text("tie_in.who"), item.text("tie_in.notice")
     if who or notice:
-        return [who or "nobody named", " ", Small(f"notice {notice}" if notice else "notice not stated")]
+        return [
+            who or "nobody named",
+            " ",
+            Small(f"notice {notice}" if notice else "notice not stated"),
+        ]
     return ["–"] if terms_of(item) == "not for visitors" else shown_fact(item.fact("tie_in"))

@@ -1,4 +1,7 @@
-"""Supplies, generators, services and boards with what each leaves to its source filled in, ready for the tree."""
+"""
+Supplies, generators, services and boards with what each leaves to its source filled in, ready for
+the tree.
+"""
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
@@ -21,7 +24,9 @@ from builder.reading.absent import Absent
 from builder.reading.quantities import ApparentPower, Current, Percent
 
 UNBOUNDED_A = 1.0e9
-"""Stands for a rating that nobody has said. What lies below such a node is never published as free."""
+"""
+Stands for a rating that nobody has said. What lies below such a node is never published as free.
+"""
 STEP_SHARE = 0.06
 """Voltages that differ by less are one system: 230/400 and 240/415 V are, 208 and 400 V are not."""
 
@@ -36,7 +41,10 @@ class Limit:
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """A node of the tree. ``system`` and ``phases`` are its own or its source's; ``limits`` may be empty."""
+    """
+    A node of the tree. ``system`` and ``phases`` are its own or its source's; ``limits`` may be
+    empty.
+    """
 
     name: str
     record: Supply | Generator | Fed
@@ -63,7 +71,9 @@ class Source:
     def node(self) -> Node:
         """It as the formulas take it."""
         rating_a = self.binding.current_a if self.binding else UNBOUNDED_A
-        return Node(self.name, self.fed_from, rating_a, None, self.phases, self.share, self.parent_a_per_a)
+        return Node(
+            self.name, self.fed_from, rating_a, None, self.phases, self.share, self.parent_a_per_a
+        )
 
 
 def sources_of(power: Power) -> dict[str, Source]:
@@ -81,26 +91,45 @@ def root_source(root: Supply | Generator, power: Power) -> Source:
     """A supply or a generator as a node."""
     system = None if isinstance(root.system, Absent) else root.system
     phases = PHASES[: system.lines] if system else PHASES
-    return Source(root.name, root, None, system, phases, True, limits_of(root, system), share_of(root, power))
+    return Source(
+        root.name, root, None, system, phases, True, limits_of(root, system), share_of(root, power)
+    )
 
 
 def fed_source(fed: Fed, above: Source, power: Power) -> Source:
-    """A service or board as a node, with its source's system and phases where it does not say its own."""
-    own: Absent | System = fed.system if isinstance(fed, Service) else getattr(fed, "system", Absent.NOT_STATED)
+    """
+    A service or board as a node, with its source's system and phases where it does not say its own.
+    """
+    own: Absent | System = (
+        fed.system if isinstance(fed, Service) else getattr(fed, "system", Absent.NOT_STATED)
+    )
     system = above.system if isinstance(own, Absent) else own
     named = () if isinstance(fed.phases, Absent) else fed.phases.names
     said = bool(named) or system is None or system.lines >= len(above.phases)
     ratio = step_ratio(system, above.system)
-    return Source(fed.name, fed, above.name, system, named or above.phases, said, limits_of(fed, system), share_of(fed, power), ratio)
+    return Source(
+        fed.name,
+        fed,
+        above.name,
+        system,
+        named or above.phases,
+        said,
+        limits_of(fed, system),
+        share_of(fed, power),
+        ratio,
+    )
 
 
 def step_ratio(system: System | None, above: System | None) -> float:
-    """Ampere at the source for each ampere here, where a transformer changes the voltage between them."""
+    """
+    Ampere at the source for each ampere here, where a transformer changes the voltage between them.
+    """
     here_v = system.voltages.line_to_neutral_v if system else None
     above_v = above.voltages.line_to_neutral_v if above else None
     if system is None or above is None or here_v is None or above_v is None:
         return 1.0
-    # A single-phase service may hang between a line and neutral or between two lines of the same source.
+    # A single-phase service may hang between a line and neutral or between two lines of the same
+    # source.
     taps = (above_v, above.voltages.line_to_line_v) if system.lines == 1 else (above_v,)
     if any(tap_v is not None and abs(here_v / tap_v - 1) < STEP_SHARE for tap_v in taps):
         return 1.0
@@ -119,7 +148,9 @@ def limits_of(record: Supply | Generator | Fed, system: System | None) -> tuple[
     """Rating, breaker and transformer of a node, as far as they are said."""
     found = []
     if isinstance(record, Generator):
-        if (kva := site_kva(record)) is not None and (current_a := amperes(kva, system)) is not None:
+        if (kva := site_kva(record)) is not None and (
+            current_a := amperes(kva, system)
+        ) is not None:
             found.append(Limit("rating on site", current_a))
     elif isinstance(record.rating, Current):
         found.append(Limit("rating", record.rating.a))
@@ -139,7 +170,9 @@ def amperes(kva: float, system: System | None) -> float | None:
     if voltages.lines == 3:
         return current_on_three_phases_a(apparent_kva=kva, line_to_line_v=voltages.line_to_line_v)
     if voltages.lines == 2:
-        return current_between_two_phases_a(apparent_kva=kva, line_to_line_v=voltages.line_to_line_v)
+        return current_between_two_phases_a(
+            apparent_kva=kva, line_to_line_v=voltages.line_to_line_v
+        )
     return current_on_one_phase_a(apparent_kva=kva, line_to_neutral_v=voltages.line_to_neutral_v)
 
 
@@ -147,35 +180,62 @@ Formula = Callable[..., float]
 
 
 def capacity(current_a: float, voltages: Voltages, lines: int) -> tuple[float, Formula, str] | None:
-    """Apparent power of an even current on so many lines, with its formula and its step in words; None where the voltage is open."""
+    """
+    Apparent power of an even current on so many lines, with its formula and its step in words; None
+    where the voltage is open.
+    """
     neutral_v, line_v = voltages.line_to_neutral_v, voltages.line_to_line_v
     if neutral_v is None or line_v is None:
         return None
     if voltages.lines == 3 and lines == 3:
         kva = three_phase_kva(current_a=current_a, line_to_line_v=line_v)
-        return kva, three_phase_kva, f"√3 × {line_v:.4g} V × {current_a:.4g} A / 1000 = {kva:.4g} kVA"
+        return (
+            kva,
+            three_phase_kva,
+            f"√3 × {line_v:.4g} V × {current_a:.4g} A / 1000 = {kva:.4g} kVA",
+        )
     if voltages.lines == 2 and lines == 2:
         kva = split_phase_kva(current_a=current_a, line_to_neutral_v=neutral_v)
-        return kva, split_phase_kva, f"2 × {neutral_v:.4g} V × {current_a:.4g} A / 1000 = {kva:.4g} kVA"
+        return (
+            kva,
+            split_phase_kva,
+            f"2 × {neutral_v:.4g} V × {current_a:.4g} A / 1000 = {kva:.4g} kVA",
+        )
     wire_v = line_v if lines == 2 else neutral_v
     kva = single_phase_kva(current_a=current_a, wire_to_wire_v=wire_v)
     return kva, single_phase_kva, f"{wire_v:.4g} V × {current_a:.4g} A / 1000 = {kva:.4g} kVA"
 
 
 def derating(generator: Generator) -> tuple[tuple[str, float], ...] | None:
-    """What is left of the rating by each condition, in words and as a share; None where a condition is not said, or nothing is left."""
+    """
+    What is left of the rating by each condition, in words and as a share; None where a condition is
+    not said, or nothing is left.
+    """
     found = []
     if (by_height := generator.altitude_derating) is not None:
         if isinstance(generator.works_at_altitude, Absent):
             return None
         step = DeratingStep(by_height.above.m, by_height.per.m, by_height.loses.share * 100)
-        found.append((f"at {generator.works_at_altitude.text}", left_of(generator.works_at_altitude.m, step)))
+        found.append(
+            (f"at {generator.works_at_altitude.text}", left_of(generator.works_at_altitude.m, step))
+        )
     if (by_heat := generator.temperature_derating) is not None:
         if isinstance(generator.works_in_air_of, Absent):
             return None
-        step = DeratingStep(by_heat.above.c, degrees(by_heat.per.text, by_heat.per.c), by_heat.loses.share * 100)
-        found.append((f"in air of {generator.works_in_air_of.text}", left_of(generator.works_in_air_of.c, step)))
-    return None if any(factor is None for _, factor in found) else tuple((name, factor) for name, factor in found if factor is not None)
+        step = DeratingStep(
+            by_heat.above.c, degrees(by_heat.per.text, by_heat.per.c), by_heat.loses.share * 100
+        )
+        found.append(
+            (
+                f"in air of {generator.works_in_air_of.text}",
+                left_of(generator.works_in_air_of.c, step),
+            )
+        )
+    return (
+        None
+        if any(factor is None for _, factor in found)
+        else tuple((name, factor) for name, factor in found if factor is not None)
+    )
 
 
 def left_of(value: float, step: DeratingStep) -> float | None:
@@ -192,26 +252,55 @@ def degrees(text: str, celsius: float) -> float:
 
 
 def site_kva(generator: Generator) -> float | None:
-    """Rating of a generator on its site; None where the rating or a condition that counts is not said."""
+    """
+    Rating of a generator on its site; None where the rating or a condition that counts is not said.
+    """
     factors = derating(generator)
     if isinstance(generator.prime, Absent) or factors is None:
         return None
     return site_rating_kva(prime_kva=generator.prime.kva, factors=[factor for _, factor in factors])
 
 
-def line_current_a(*, kva: float, lines: Sequence[str], voltages: Voltages) -> tuple[float, Formula, str] | None:
-    """Line current of a load on so many lines, with its formula and its step in words; None where the voltage is open."""
+def line_current_a(
+    *, kva: float, lines: Sequence[str], voltages: Voltages
+) -> tuple[float, Formula, str] | None:
+    """
+    Line current of a load on so many lines, with its formula and its step in words; None where the
+    voltage is open.
+    """
     neutral_v, line_v = voltages.line_to_neutral_v, voltages.line_to_line_v
     if neutral_v is None or line_v is None:
         return None
     if len(lines) == 3:
         current_a = current_on_three_phases_a(apparent_kva=kva, line_to_line_v=line_v)
-        return current_a, current_on_three_phases_a, f"1000 × {kva:.4g} kVA / (√3 × {line_v:.4g} V) = {current_a:.4g} A"
+        return (
+            current_a,
+            current_on_three_phases_a,
+            f"1000 × {kva:.4g} kVA / (√3 × {line_v:.4g} V) = {current_a:.4g} A",
+        )
     if len(lines) == 2:
         current_a = current_between_two_phases_a(apparent_kva=kva, line_to_line_v=line_v)
-        return current_a, current_between_two_phases_a, f"1000 × {kva:.4g} kVA / {line_v:.4g} V = {current_a:.4g} A"
+        return (
+            current_a,
+            current_between_two_phases_a,
+            f"1000 × {kva:.4g} kVA / {line_v:.4g} V = {current_a:.4g} A",
+        )
     current_a = current_on_one_phase_a(apparent_kva=kva, line_to_neutral_v=neutral_v)
-    return current_a, current_on_one_phase_a, f"1000 × {kva:.4g} kVA / {neutral_v:.4g} V = {current_a:.4g} A"
+    return (
+        current_a,
+        current_on_one_phase_a,
+        f"1000 × {kva:.4g} kVA / {neutral_v:.4g} V = {current_a:.4g} A",
+    )
 
 
-__all__ = ["Formula", "Limit", "Source", "apparent_kva", "capacity", "derating", "line_current_a", "site_kva", "sources_of"]
+__all__ = [
+    "Formula",
+    "Limit",
+    "Source",
+    "apparent_kva",
+    "capacity",
+    "derating",
+    "line_current_a",
+    "site_kva",
+    "sources_of",
+]

@@ -1,4 +1,6 @@
-"""A tree that cannot be: fed from itself, fed in a loop, or on a phase that its source does not have."""
+"""
+A tree that cannot be: fed from itself, fed in a loop, or on a phase that its source does not have.
+"""
 
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
@@ -16,7 +18,11 @@ Path = tuple[str | int, ...]
 
 
 def refuse_impossible_tree(power: "Power") -> None:
-    """Refuse a description whose feeds make no tree. Names that nobody bears are refused for the whole venue, elsewhere."""
+    """
+    Refuse a description whose feeds make no tree.
+
+    Names that nobody bears are refused for the whole venue, elsewhere.
+    """
     errors = [*feeding_errors(power)]
     if not errors:
         errors = [*in_turn_errors(power), *phase_errors(power)]
@@ -42,7 +48,11 @@ def feeding_errors(power: "Power") -> Iterator[InitErrorDetails]:
     for path, fed in placed(power):
         if fed.fed_from == fed.name:
             yield refused(
-                (*path, "fed_from"), fed.name, "fed-from-itself", "is the service itself", "name the supply, service or board that feeds it"
+                (*path, "fed_from"),
+                fed.name,
+                "fed-from-itself",
+                "is the service itself",
+                "name the supply, service or board that feeds it",
             )
             continue
         way = [fed.name]
@@ -50,8 +60,17 @@ def feeding_errors(power: "Power") -> Iterator[InitErrorDetails]:
             way.append(above)
         if above == fed.name and fed.name not in told:
             told.update(way)
-            reason = f"makes a loop: {way[0]} is fed from {', which is fed from '.join([*way[1:], above])}"
-            yield refused((*path, "fed_from"), fed.fed_from, "feed-loop", reason, "one of them must be fed from a supply")
+            reason = (
+                f"makes a loop: {way[0]} is fed from"
+                f" {', which is fed from '.join([*way[1:], above])}"
+            )
+            yield refused(
+                (*path, "fed_from"),
+                fed.fed_from,
+                "feed-loop",
+                reason,
+                "one of them must be fed from a supply",
+            )
 
 
 IN_TURN = "write all, or the phases it hangs on; only a row of outlets takes turns"
@@ -60,7 +79,10 @@ IN_TURN = "write all, or the phases it hangs on; only a row of outlets takes tur
 def in_turn_errors(power: "Power") -> Iterator[InitErrorDetails]:
     """Phases in turn on one thing, which cannot take turns."""
     single = [((*path, "phases"), fed.phases) for path, fed in placed(power)]
-    single += [(("standing_loads", index, "phases"), load.phases) for index, load in enumerate(power.standing_loads)]
+    single += [
+        (("standing_loads", index, "phases"), load.phases)
+        for index, load in enumerate(power.standing_loads)
+    ]
     for path, phases in single:
         if not isinstance(phases, Absent) and phases.in_turn:
             yield refused(path, str(phases), "phase-unknown", "is for outlets alone", IN_TURN)
@@ -70,18 +92,42 @@ def phase_errors(power: "Power") -> Iterator[InitErrorDetails]:
     """Phases named on something that its source does not have."""
     has = wired(power)
     named = [((*path, "phases"), fed.fed_from, fed.phases) for path, fed in placed(power)]
-    named += [(("outlets", index, "phases"), outlet.fed_from, outlet.phases) for index, outlet in enumerate(power.outlets)]
-    named += [(("shore_power", index, "phases"), outlet.fed_from, outlet.phases) for index, outlet in enumerate(power.shore_outlets)]
-    named += [(("standing_loads", index, "phases"), load.on, load.phases) for index, load in enumerate(power.standing_loads)]
+    named += [
+        (("outlets", index, "phases"), outlet.fed_from, outlet.phases)
+        for index, outlet in enumerate(power.outlets)
+    ]
+    named += [
+        (("shore_power", index, "phases"), outlet.fed_from, outlet.phases)
+        for index, outlet in enumerate(power.shore_outlets)
+    ]
+    named += [
+        (("standing_loads", index, "phases"), load.on, load.phases)
+        for index, load in enumerate(power.standing_loads)
+    ]
     for path, source, phases in named:
-        lacking = [] if isinstance(phases, Absent) else [name for name in phases.names if name not in has.get(source, phases.names)]
+        lacking = (
+            []
+            if isinstance(phases, Absent)
+            else [name for name in phases.names if name not in has.get(source, phases.names)]
+        )
         if lacking and not isinstance(phases, Absent):
-            reason = f"asks for {', '.join(lacking)}, and {source} has {' '.join(has[source])} alone"
-            yield refused(path, str(phases), "phase-not-there", reason, "name phases that it has, or say which phases the source has")
+            reason = (
+                f"asks for {', '.join(lacking)}, and {source} has {' '.join(has[source])} alone"
+            )
+            yield refused(
+                path,
+                str(phases),
+                "phase-not-there",
+                reason,
+                "name phases that it has, or say which phases the source has",
+            )
 
 
 def wired(power: "Power") -> dict[str, tuple[str, ...]]:
-    """The phases of each node as far as they are written; a node that does not say has those of its source."""
+    """
+    The phases of each node as far as they are written; a node that does not say has those of its
+    source.
+    """
     has: dict[str, tuple[str, ...]] = {}
     for root in power.roots:
         lines = 3 if isinstance(root.system, Absent) else root.system.lines
@@ -90,6 +136,10 @@ def wired(power: "Power") -> dict[str, tuple[str, ...]]:
     while ready := [fed for fed in waiting if fed.fed_from in has]:
         for fed in ready:
             above = has[fed.fed_from]
-            has[fed.name] = above if isinstance(fed.phases, Absent) or not fed.phases.names else fed.phases.names
+            has[fed.name] = (
+                above
+                if isinstance(fed.phases, Absent) or not fed.phases.names
+                else fed.phases.names
+            )
             waiting.remove(fed)
     return has

@@ -8,7 +8,9 @@ from builder.stating import place
 
 def kind_of(record: Supply | Generator | Fed) -> str:
     """The kind of item that a node becomes."""
-    return {Supply: "supply", Generator: "generator", Service: "service", Board: "board"}[type(record)]
+    return {Supply: "supply", Generator: "generator", Service: "service", Board: "board"}[
+        type(record)
+    ]
 
 
 def subject_of(record: Supply | Generator | Fed) -> str:
@@ -16,6 +18,8 @@ def subject_of(record: Supply | Generator | Fed) -> str:
     return f"power.{kind_of(record)}.{spelling(record.name)}"
 
 
-def told(level: Level, code: str, sentence: str, record: Supply | Generator | Fed, key: str = "name") -> Finding:
+def told(
+    level: Level, code: str, sentence: str, record: Supply | Generator | Fed, key: str = "name"
+) -> Finding:
     """A finding on a node."""
     return Finding(level, code, sentence, subject_of(record), place(record.where(key)))

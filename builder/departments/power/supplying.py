@@ -2,7 +2,16 @@
 
 from typing import Annotated, ClassVar
 
-from builder.departments.power.bounds import Amperes, Degrees, KilovoltAmperes, Litres, Loss, PowerFactor, Share, Step
+from builder.departments.power.bounds import (
+    Amperes,
+    Degrees,
+    KilovoltAmperes,
+    Litres,
+    Loss,
+    PowerFactor,
+    Share,
+    Step,
+)
 from builder.departments.power.systems import WrittenSystem
 from builder.reading.absent import Absent, Maybe
 from builder.reading.quantities import Across, Depth, Height, Length, Temperature
@@ -38,7 +47,10 @@ class Supply(Line):
     breaker: Annotated[Maybe[Amperes], Plausible(10.0, 6000.0)] = Absent.NOT_STATED
     """The setting of its main breaker, on each phase."""
     neutral_rating: Annotated[Maybe[Amperes], Plausible(5.0, 6000.0)] = Absent.NOT_STATED
-    """What its neutral may carry; none where it has no neutral. Left out, it is counted like one of the lines."""
+    """
+    What its neutral may carry; none where it has no neutral. Left out, it is counted like one of
+    the lines.
+    """
     transformer: Annotated[Maybe[KilovoltAmperes], Plausible(1.0e3, 5.0e6)] = Absent.NOT_STATED
     """Rating of the transformer in front of it."""
     continuous_share: Annotated[Maybe[Share], Plausible(0.5, 1.0)] = Absent.NOT_STATED
@@ -48,7 +60,10 @@ class Supply(Line):
     at: Spot | None = None
     """Where it is."""
     private: YesNo | None = None
-    """Whether it is the house's own transformer or generator, and not the public network at low voltage."""
+    """
+    Whether it is the house's own transformer or generator, and not the public network at low
+    voltage.
+    """
 
 
 class AltitudeDerating(Written):
@@ -68,7 +83,10 @@ class TemperatureDerating(Written):
     above: Temperature
     """The air temperature above which the machine loses power."""
     per: Degrees
-    """The step in temperature, written like a temperature: 5 C. In Fahrenheit it is read as a difference too."""
+    """
+    The step in temperature, written like a temperature: 5 C. In Fahrenheit it is read as a
+    difference too.
+    """
     loses: Loss
     """What it loses in each step."""
 
@@ -90,7 +108,9 @@ class Generator(Line):
     """The name of the generator. Services refer to it."""
     system: Annotated[Maybe[WrittenSystem], Decisive()] = Absent.NOT_STATED
     """The system with its voltages and phases."""
-    prime: Annotated[Maybe[KilovoltAmperes], Plausible(2.0e3, 5.0e6), Decisive()] = Absent.NOT_STATED
+    prime: Annotated[Maybe[KilovoltAmperes], Plausible(2.0e3, 5.0e6), Decisive()] = (
+        Absent.NOT_STATED
+    )
     """Prime rating, from the nameplate."""
     rated_power_factor: Annotated[Maybe[PowerFactor], Plausible(0.5, 1.0)] = Absent.NOT_STATED
     """Power factor that the rating holds for, from the nameplate."""
@@ -99,7 +119,9 @@ class Generator(Line):
     continuous_share: Annotated[Maybe[Share], Plausible(0.5, 1.0)] = Absent.NOT_STATED
     """Share of the rating that may be used for hours, where it differs from the house's."""
     works_at_altitude: Annotated[Maybe[Length], Plausible(-430.0, 5000.0)] = Absent.NOT_STATED
-    """Height above sea level where it runs, where that is not the house's own altitude from house.yml."""
+    """
+    Height above sea level where it runs, where that is not the house's own altitude from house.yml.
+    """
     works_in_air_of: Annotated[Maybe[Temperature], Plausible(233.15, 333.15)] = Absent.NOT_STATED
     """The hottest air it must run in."""
     altitude_derating: AltitudeDerating | None = None

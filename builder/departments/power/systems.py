@@ -24,7 +24,9 @@ LINE_TO_NEUTRAL_PER_LINE_TO_LINE = 1 / line_to_line_from_neutral_v(line_to_neutr
 
 @dataclass(frozen=True, slots=True)
 class Voltages:
-    """What a system's words say: live lines, and the voltages, None where the words leave them open."""
+    """
+    What a system's words say: live lines, and the voltages, None where the words leave them open.
+    """
 
     lines: int
     line_to_neutral_v: float | None
@@ -68,13 +70,23 @@ def voltages_of(text: str) -> Voltages:
     volts = VOLTS.match(words)
     kinds = [phrase for phrase in LINES if phrase in words]
     if volts is None or len(kinds) != 1:
-        lacking = "does not begin with a voltage" if volts is None else "does not say whether it is single, split or three phase"
+        lacking = (
+            "does not begin with a voltage"
+            if volts is None
+            else "does not say whether it is single, split or three phase"
+        )
         raise Unreadable(lacking, "system-unreadable", f"write it like {SYSTEM_EXAMPLES}")
     refuse_leftovers(words[volts.end() :], kinds[0])
     first, second = float(volts[1]), float(volts[2]) if volts[2] else None
     if not first or (second is not None and second <= first):
-        raise Unreadable("does not write the lower voltage first", "system-unreadable", f"write it like {SYSTEM_EXAMPLES}")
-    return with_basis(LINES[kinds[0]], first, second, next((basis for basis in BASES if basis in words), ""))
+        raise Unreadable(
+            "does not write the lower voltage first",
+            "system-unreadable",
+            f"write it like {SYSTEM_EXAMPLES}",
+        )
+    return with_basis(
+        LINES[kinds[0]], first, second, next((basis for basis in BASES if basis in words), "")
+    )
 
 
 def refuse_leftovers(rest: str, kind: str) -> None:
@@ -82,21 +94,37 @@ def refuse_leftovers(rest: str, kind: str) -> None:
     for phrase in (kind, *BASES, *FREQUENCIES):
         rest = rest.replace(phrase, "", 1)
     if rest.strip():
-        raise Unreadable(f"has '{rest.strip()[:40]}', which says nothing about a system", "system-unreadable", f"write it like {SYSTEM_EXAMPLES}")
+        raise Unreadable(
+            f"has '{rest.strip()[:40]}', which says nothing about a system",
+            "system-unreadable",
+            f"write it like {SYSTEM_EXAMPLES}",
+        )
 
 
 def with_basis(lines: int, first_v: float, second_v: float | None, basis: str) -> Voltages:
-    """Voltages by what the words say they are between. One voltage of three phases without its basis stays open."""
+    """
+    Voltages by what the words say they are between.
+
+    One voltage of three phases without its basis stays open.
+    """
     if lines == 1:
         if second_v is not None:
-            raise Unreadable("gives two voltages for a single phase", "system-unreadable", "write the one between its two wires, such as 230 V")
+            raise Unreadable(
+                "gives two voltages for a single phase",
+                "system-unreadable",
+                "write the one between its two wires, such as 230 V",
+            )
         return Voltages(1, first_v, first_v)
     if second_v is not None:
         return Voltages(lines, first_v, second_v)
     share = LINE_TO_NEUTRAL_PER_LINE_TO_LINE if lines == 3 else 0.5
     if basis == "line to line":
         return Voltages(lines, first_v * share, first_v)
-    return Voltages(lines, first_v, first_v / share) if basis == "line to neutral" else Voltages(lines, None, None)
+    return (
+        Voltages(lines, first_v, first_v / share)
+        if basis == "line to neutral"
+        else Voltages(lines, None, None)
+    )
 
 
 def read_system(text: str) -> System:
@@ -137,7 +165,11 @@ def read_phases(text: str) -> Phases:
         return Phases(words)
     names = [word.upper() for word in words.split() if word != "and"]
     if not names or (wrong := next((name for name in names if name not in PHASES), "")):
-        raise Unreadable(f"has '{wrong[:20]}', which is no phase" if names else "is empty", "phase-unknown", PHASES_ADVICE)
+        raise Unreadable(
+            f"has '{wrong[:20]}', which is no phase" if names else "is empty",
+            "phase-unknown",
+            PHASES_ADVICE,
+        )
     if len(set(names)) < len(names):
         twice = next(name for name in names if names.count(name) > 1)
         raise Unreadable(f"names {twice} twice", "phase-twice", "name each phase once")
@@ -148,14 +180,21 @@ def read_phases(text: str) -> Phases:
 class PhasesReader:
     """Reads phases from one text or from a list."""
 
-    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> core_schema.CoreSchema:
+    def __get_pydantic_core_schema__(
+        self, source: Any, handler: GetCoreSchemaHandler
+    ) -> core_schema.CoreSchema:
         del source, handler
         return core_schema.no_info_plain_validator_function(self.read)
 
-    def __get_pydantic_json_schema__(self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+    def __get_pydantic_json_schema__(
+        self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
         del schema, handler
         named = {"type": "array", "items": {"enum": list(PHASES)}}
-        return {"description": "all, in turn, or some of L1, L2, L3", "anyOf": [{"type": "string", "examples": ["all", "in turn", "L1"]}, named]}
+        return {
+            "description": "all, in turn, or some of L1, L2, L3",
+            "anyOf": [{"type": "string", "examples": ["all", "in turn", "L1"]}, named],
+        }
 
     def read(self, value: Any) -> Phases:
         """The phases, from text, a list of texts, or as they are."""
@@ -170,17 +209,29 @@ class PhasesReader:
 class DrawReader:
     """Reads how much a load draws: kW, kVA or A, told apart by the unit."""
 
-    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> core_schema.CoreSchema:
+    def __get_pydantic_core_schema__(
+        self, source: Any, handler: GetCoreSchemaHandler
+    ) -> core_schema.CoreSchema:
         del source, handler
         return core_schema.no_info_plain_validator_function(self.validated)
 
-    def __get_pydantic_json_schema__(self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+    def __get_pydantic_json_schema__(
+        self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
         del schema, handler
-        return {"type": "string", "description": "a power or a current, such as 6.4 kW, 8 kVA or 16 A", "examples": ["6.4 kW", "8 kVA", "16 A"]}
+        return {
+            "type": "string",
+            "description": "a power or a current, such as 6.4 kW, 8 kVA or 16 A",
+            "examples": ["6.4 kW", "8 kVA", "16 A"],
+        }
 
     def validated(self, value: Any) -> Quantity:
         """The quantity, from text or as it is."""
-        return value if isinstance(value, Power | ApparentPower | Current) else refusing(read_draw, value, advice="write it like 6.4 kW or 16 A")
+        return (
+            value
+            if isinstance(value, Power | ApparentPower | Current)
+            else refusing(read_draw, value, advice="write it like 6.4 kW or 16 A")
+        )
 
 
 def read_draw(text: str) -> Quantity:
@@ -201,6 +252,8 @@ def read_draw(text: str) -> Quantity:
     raise Unreadable(refusals[0].reason, refusals[0].code, "write it like 6.4 kW, 8 kVA or 16 A")
 
 
-WrittenSystem = Annotated[System, ReadBy(read_system, System, "an electrical system", "230/400 V three phase")]
+WrittenSystem = Annotated[
+    System, ReadBy(read_system, System, "an electrical system", "230/400 V three phase")
+]
 WrittenPhases = Annotated[Phases, PhasesReader()]
 Draw = Annotated[Power | ApparentPower | Current, DrawReader()]

@@ -1,4 +1,8 @@
-"""A hang from the side: its supports with what each carries, and its loads, a row each. Reads the pack alone."""
+"""
+A hang from the side: its supports with what each carries, and its loads, a row each.
+
+Reads the pack alone.
+"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -13,7 +17,10 @@ WIDTH, SIDE = 900.0, 95.0
 TOP, BODY, ROWS, STEP = 18.0, 210.0, 292.0, 66.0
 SIZE, FOOT_SIZE, LEAST = 31.0, 23.0, 15.0
 WIDE_WORDS = 7.0
-"""The widest words above a support, such as "(to 1,609 kg)", take this many times the size of their letters."""
+"""
+The widest words above a support, such as "(to 1,609 kg)", take this many times the size of their
+letters.
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +36,9 @@ class Scale:
 
 
 def beam_diagram(section: Section, hang: Item) -> tuple[str, str] | None:
-    """The diagram as SVG and in words; None for a hang at one place or one whose shares are not known."""
+    """
+    The diagram as SVG and in words; None for a hang at one place or one whose shares are not known.
+    """
     supports, loads = parts_of(section, hang, "support"), parts_of(section, hang, "load")
     length_m = hang.number("length")
     places = [at for item in supports if (at := item.number("along")) is not None]
@@ -49,26 +58,33 @@ def beam_diagram(section: Section, hang: Item) -> tuple[str, str] | None:
         *footed(lines, bottom),
     ]
     head = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(WIDTH)} {number(height)}" role="img" class="plan" '
-        f'aria-labelledby="{name}-t {name}-d" fill="none" stroke="currentColor" font-family="inherit">'
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(WIDTH)} {number(height)}"'
+        f' role="img" class="plan" aria-labelledby="{name}-t {name}-d" fill="none"'
+        ' stroke="currentColor" font-family="inherit">'
     )
-    label = f'<title id="{name}-t">{escape(hang.name)}</title><desc id="{name}-d">{escape(says)}</desc>'
+    label = (
+        f'<title id="{name}-t">{escape(hang.name)}</title><desc id="{name}-d">{escape(says)}</desc>'
+    )
     return f"{head}{label}{''.join(parts)}</svg>", says
 
 
 def in_words(hang: Item, supports: Sequence[Item], loads: Sequence[Item]) -> str:
     """What the diagram shows."""
-    shares = "; ".join(f"{item.name} at {item.text('along')} carries {item.text('share')}" for item in supports)
+    shares = "; ".join(
+        f"{item.name} at {item.text('along')} carries {item.text('share')}" for item in supports
+    )
     listed = "; ".join(f"{item.name}, {item.text('place')}" for item in loads)
     return f"{hang.name}, {hang.text('length')} long. {shares}. Loads: {listed}."
 
 
-def text(x: float, y: float, words: str, size: float, side: str = "middle", *, strong: bool = False) -> str:
+def text(
+    x: float, y: float, words: str, size: float, side: str = "middle", *, strong: bool = False
+) -> str:
     """A line of text."""
     weight = ' font-weight="600"' if strong else ""
     return (
-        f'<text x="{number(x)}" y="{number(y)}" font-size="{number(size)}" text-anchor="{side}"{weight} fill="currentColor" stroke="none">'
-        f"{escape(words)}</text>"
+        f'<text x="{number(x)}" y="{number(y)}" font-size="{number(size)}"'
+        f' text-anchor="{side}"{weight} fill="currentColor" stroke="none">{escape(words)}</text>'
     )
 
 
@@ -88,11 +104,17 @@ def lettering(places: Sequence[float]) -> float:
 
 
 def support(item: Item, scale: Scale, size: float) -> Iterator[str]:
-    """A support: a line up with an arrow, dashed where it is slack, with its name, its share, and the worst case."""
+    """
+    A support: a line up with an arrow, dashed where it is slack, with its name, its share, and the
+    worst case.
+    """
     x, share = scale.at(item.number("along") or 0.0), item.number("share") or 0.0
     slack = share == 0
     dash = ' stroke-dasharray="3 4"' if slack else ""
-    yield f'<path d="M{number(x)} {number(BODY)}V{number(TOP + 124)}m-8 14l8 -14l8 14" stroke-width="2.6"{dash}/>'
+    yield (
+        f'<path d="M{number(x)} {number(BODY)}V{number(TOP + 124)}m-8 14l8 -14l8 14"'
+        f' stroke-width="2.6"{dash}/>'
+    )
     yield text(x, TOP + 18, item.name, size, strong=True)
     yield text(x, TOP + 58, "slack" if slack else item.text("share"), size)
     if worst := item.text("one-slack"):
@@ -100,16 +122,25 @@ def support(item: Item, scale: Scale, size: float) -> Iterator[str]:
 
 
 def rows(loads: Sequence[Item], scale: Scale) -> Iterator[str]:
-    """The loads: what and how heavy in words, below it a bar for a spread one, an arrow for one at a place."""
+    """
+    The loads: what and how heavy in words, below it a bar for a spread one, an arrow for one at a
+    place.
+    """
     for index, item in enumerate(loads):
         y = ROWS + 14 + STEP * index
         yield text(20, y, shortened(f"{item.text('weight')}: {item.name}", 52), SIZE, "start")
         left, right = scale.at(item.number("from") or 0.0), scale.at(item.number("to") or 0.0)
         if right - left > 1:
-            box = f'<rect x="{number(left)}" y="{number(y + 10)}" width="{number(right - left)}" height="15"'
+            box = (
+                f'<rect x="{number(left)}" y="{number(y + 10)}" width="{number(right - left)}"'
+                ' height="15"'
+            )
             yield f'{box} fill="currentColor" fill-opacity="0.28" stroke-width="1.2"/>'
         else:
-            yield f'<path d="M{number(left)} {number(y + 6)}v24m-8 -11l8 11l8 -11" stroke-width="3.2"/>'
+            yield (
+                f'<path d="M{number(left)} {number(y + 6)}v24m-8 -11l8 11l8 -11"'
+                ' stroke-width="3.2"/>'
+            )
 
 
 def footed(lines: Sequence[str], top: float) -> Iterator[str]:

@@ -1,4 +1,7 @@
-"""Bridles as the house describes them: standing ones, spots that are asked for, and the steels in stock to make them of."""
+"""
+Bridles as the house describes them: standing ones, spots that are asked for, and the steels in
+stock to make them of.
+"""
 
 from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
@@ -31,32 +34,62 @@ class Bridle(Line):
     legs: Annotated[tuple[Name, ...], RefersTo("point")]
     """The two or three points that the legs go to."""
     apex: Apex | None = None
-    """Where the legs meet. Left out where the legs' lengths are told: then the apex is worked out."""
+    """
+    Where the legs meet. Left out where the legs' lengths are told: then the apex is worked out.
+    """
     leg_lengths: tuple[Length, ...] = ()
-    """How long each leg is from low steel to the apex, shackles counted, in the order of the points."""
+    """
+    How long each leg is from low steel to the apex, shackles counted, in the order of the points.
+    """
     load: Annotated[Mass, Plausible(1.0, 5_000.0)]
     """What hangs from it."""
     by: Literal["sound", "lighting", "video", "drape", "scenery", "house"] = "house"
     """Who hung it."""
 
     def contradictions(self) -> Iterator[Problem]:
-        """A bridle has two or three legs to different points, and tells either its apex or the length of each leg."""
+        """
+        A bridle has two or three legs to different points, and tells either its apex or the length
+        of each leg.
+        """
         path, named = f"{self.name}.legs", ", ".join(self.legs)
-        if len(self.legs) not in LEG_COUNTS or len({name.casefold() for name in self.legs}) != len(self.legs):
-            yield Problem(self.where("legs"), path, named, "must name two or three different points", "bridle-legs")
+        if len(self.legs) not in LEG_COUNTS or len({name.casefold() for name in self.legs}) != len(
+            self.legs
+        ):
+            yield Problem(
+                self.where("legs"),
+                path,
+                named,
+                "must name two or three different points",
+                "bridle-legs",
+            )
         if (self.apex is None) == (not self.leg_lengths):
             reason = "needs either 'apex', or 'leg_lengths' with the length of each leg"
-            yield Problem(self.where(), self.name, "", reason, "bridle-apex-unclear", "the one that is left out is worked out from the other")
+            yield Problem(
+                self.where(),
+                self.name,
+                "",
+                reason,
+                "bridle-apex-unclear",
+                "the one that is left out is worked out from the other",
+            )
         elif self.leg_lengths and len(self.leg_lengths) != len(self.legs):
             reason = f"needs one length for each of its {len(self.legs)} legs"
             found = ", ".join(length.text for length in self.leg_lengths)
             yield Problem(
-                self.where("leg_lengths"), f"{self.name}.leg_lengths", found, reason, "bridle-apex-unclear", "write one for each point in 'legs'"
+                self.where("leg_lengths"),
+                f"{self.name}.leg_lengths",
+                found,
+                reason,
+                "bridle-apex-unclear",
+                "write one for each point in 'legs'",
             )
 
 
 class WantedSpot(Line):
-    """A spot between points that shows often ask for. Nothing hangs there yet: the points that make it are looked for."""
+    """
+    A spot between points that shows often ask for. Nothing hangs there yet: the points that make it
+    are looked for.
+    """
 
     defines: ClassVar[str] = "wanted spot"
     name: Name
@@ -71,7 +104,13 @@ class WantedSpot(Line):
     def contradictions(self) -> Iterator[Problem]:
         """A bridle has two or three legs."""
         if self.legs not in LEG_COUNTS:
-            yield Problem(self.where("legs"), f"{self.name}.legs", str(self.legs), "must be 2 or 3", "bridle-legs")
+            yield Problem(
+                self.where("legs"),
+                f"{self.name}.legs",
+                str(self.legs),
+                "must be 2 or 3",
+                "bridle-legs",
+            )
 
 
 class Steel(Loose):

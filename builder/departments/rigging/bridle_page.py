@@ -1,4 +1,8 @@
-"""How bridles read on the rigging page: standing ones, and spots that points make, a line each. Reads the pack; computes nothing."""
+"""
+How bridles read on the rigging page: standing ones, and spots that points make, a line each.
+
+Reads the pack; computes nothing.
+"""
 
 from collections.abc import Iterator
 
@@ -16,16 +20,23 @@ def bridles(section: Section) -> Iterator[Block]:
         yield from (opened(bridle, bridle_line(bridle)) for bridle in standing)
     if wanted:
         yield Heading(2, "Spots between points", "wanted-spots")
-        yield Paragraph(f"Nothing hangs there yet. Which points make each spot, with all else staying up. {caution_of(section)}")
+        yield Paragraph(
+            "Nothing hangs there yet. Which points make each spot, with all else staying up."
+            f" {caution_of(section)}"
+        )
         yield from (opened(spot, spot_line(spot)) for spot in wanted)
     if steels := section.of_kind("steel"):
-        table = item_table(steels, ("count", "length", "rating", "kept"), first="Steel", summary="Steels in stock")
+        table = item_table(
+            steels, ("count", "length", "rating", "kept"), first="Steel", summary="Steels in stock"
+        )
         yield Folded("Steels in stock", (table,), anchor="steels")
 
 
 def opened(item: Item, line: str) -> Folded:
     """A bridle or a spot behind its line."""
-    return Folded(line, (facts_block(item), figures_block(item.figures)), anchor=anchor_of(item.key))
+    return Folded(
+        line, (facts_block(item), figures_block(item.figures)), anchor=anchor_of(item.key)
+    )
 
 
 def bridle_line(item: Item) -> str:
@@ -37,4 +48,8 @@ def bridle_line(item: Item) -> str:
 def spot_line(item: Item) -> str:
     """A wanted spot in a line."""
     made, head = item.text("points"), f"{item.name}: {item.text('load')}"
-    return f"{head} by {made}, legs {item.text('angle')} apart" if made else f"{head}, no points make it"
+    return (
+        f"{head} by {made}, legs {item.text('angle')} apart"
+        if made
+        else f"{head}, no points make it"
+    )

@@ -1,4 +1,7 @@
-"""Standing bridles: where the apex is, what the legs pull, and whether they are allowed where they hang."""
+"""
+Standing bridles: where the apex is, what the legs pull, and whether they are allowed where they
+hang.
+"""
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
@@ -14,7 +17,10 @@ from builder.reading.absent import Absent
 
 @dataclass(frozen=True, slots=True)
 class Bridled:
-    """A bridle with its points and what its legs carry; ``legs`` is None where ``why`` says what stands against it."""
+    """
+    A bridle with its points and what its legs carry; ``legs`` is None where ``why`` says what
+    stands against it.
+    """
 
     bridle: Bridle
     anchors: tuple[Overhead, ...]
@@ -31,21 +37,35 @@ def bridled(rigging: Rigging, places: Iterable[Overhead]) -> Iterator[Bridled]:
 
 
 def worked_out(bridle: Bridle, anchors: tuple[Overhead, ...]) -> Bridled:
-    """One bridle: its apex as written, or where its legs' lengths let it land, and the pulls there."""
+    """
+    One bridle: its apex as written, or where its legs' lengths let it land, and the pulls there.
+    """
     steel = anchor_places(anchors)
     if steel is None:
         return Bridled(bridle, anchors, None, None, "the low steel at its points")
-    apex = apex_of([length.m for length in bridle.leg_lengths], steel) if bridle.apex is None else written_apex(bridle)
+    apex = (
+        apex_of([length.m for length in bridle.leg_lengths], steel)
+        if bridle.apex is None
+        else written_apex(bridle)
+    )
     if isinstance(apex, str):
         return Bridled(bridle, anchors, None, None, apex)
     legs = legs_to(bridle.load.kg, apex, steel)
-    return Bridled(bridle, anchors, apex, None, legs) if isinstance(legs, str) else Bridled(bridle, anchors, apex, legs)
+    return (
+        Bridled(bridle, anchors, apex, None, legs)
+        if isinstance(legs, str)
+        else Bridled(bridle, anchors, apex, legs)
+    )
 
 
 def anchor_places(anchors: Iterable[Overhead]) -> tuple[Place, ...] | None:
     """Where the legs begin: the low steel at each point. None where one is not known."""
     every = tuple(anchors)
-    known = tuple((anchor.at[0], anchor.at[1], anchor.steel_m) for anchor in every if anchor.steel_m is not None)
+    known = tuple(
+        (anchor.at[0], anchor.at[1], anchor.steel_m)
+        for anchor in every
+        if anchor.steel_m is not None
+    )
     return known if len(known) == len(every) else None
 
 
@@ -57,14 +77,27 @@ def written_apex(bridle: Bridle) -> Place:
 
 
 def forbidden(anchors: Iterable[Overhead], rigging: Rigging) -> str:
-    """Why a bridle between some points is not allowed, or an empty text. A rule that nobody states forbids nothing."""
+    """
+    Why a bridle between some points is not allowed, or an empty text.
+
+    A rule that nobody states forbids nothing.
+    """
     rule = rigging.bridles_allowed
     if isinstance(rule, Absent):
         return "the house has no bridles" if rule is Absent.NONE else ""
     if rule.allowed == "no":
         return "the house does not allow bridles"
-    outside = [anchor.beam.name for anchor in anchors if rule.allowed != "yes" and not among(anchor.beam.name, rule.beams)]
-    return f"the house allows bridles between {', '.join(rule.beams)} only, and {outside[0]} is not among them" if outside else ""
+    outside = [
+        anchor.beam.name
+        for anchor in anchors
+        if rule.allowed != "yes" and not among(anchor.beam.name, rule.beams)
+    ]
+    return (
+        f"the house allows bridles between {', '.join(rule.beams)} only, and {outside[0]} is not"
+        " among them"
+        if outside
+        else ""
+    )
 
 
 def widest_deg(rigging: Rigging) -> float | None:

@@ -1,11 +1,25 @@
-"""``rigging.yml``: the steel overhead, its limits, the points, what hangs, the stock, and how to submit a plan."""
+"""
+``rigging.yml``: the steel overhead, its limits, the points, what hangs, the stock, and how to
+submit a plan.
+"""
 
 from collections.abc import Iterator
 from typing import Annotated, Literal
 
 from builder.departments.rigging.bridle import Bridle, Steel, WantedSpot
 from builder.departments.rigging.hanging import Hang
-from builder.departments.rigging.steel import Beam, BridleRule, DynamicFactor, Hoist, Letter, LimitException, Limits, Point, Truss, Zone
+from builder.departments.rigging.steel import (
+    Beam,
+    BridleRule,
+    DynamicFactor,
+    Hoist,
+    Letter,
+    LimitException,
+    Limits,
+    Point,
+    Truss,
+    Zone,
+)
 from builder.reading.absent import Absent, Maybe
 from builder.reading.problems import Problem
 from builder.reading.quantities import Area, Duration, Speed
@@ -16,7 +30,9 @@ from builder.reading.written import Decisive, DepartmentFile, Line, Plausible
 class Submission(Line):
     """How a visiting show submits its hang plan."""
 
-    lead_time: Annotated[Maybe[Duration], Plausible(86_400.0, 90 * 86_400.0), Decisive()] = Absent.NOT_STATED
+    lead_time: Annotated[Maybe[Duration], Plausible(86_400.0, 90 * 86_400.0), Decisive()] = (
+        Absent.NOT_STATED
+    )
     """How long before the show the plan must be there."""
     form: Text | None = None
     """In which form: drawing file, table."""
@@ -97,7 +113,10 @@ class Rigging(DepartmentFile):
             beam = beams.get(point.beam)
             along = "across" if beam and beam.runs == "across" else "depth"
             if beam and getattr(point, along) is None:
-                reason = f"needs '{along}' to say where it is along beam {beam.name}, which runs {beam.runs}"
+                reason = (
+                    f"needs '{along}' to say where it is along beam {beam.name}, which runs"
+                    f" {beam.runs}"
+                )
                 yield Problem(point.where(), point.name, "", reason, "point-place-missing")
         yield from self._points_used_twice()
 
@@ -106,7 +125,17 @@ class Rigging(DepartmentFile):
         for hang in self.hangs:
             for index, support in enumerate(hang.supports):
                 if support.point in used:
-                    path, reason = f"{hang.name}.supports[{index + 1}].point", f"already carries {used[support.point]}"
+                    path, reason = (
+                        f"{hang.name}.supports[{index + 1}].point",
+                        f"already carries {used[support.point]}",
+                    )
                     place = hang.where("supports", index, "point")
-                    yield Problem(place, path, support.point, reason, "point-used-twice", "a point carries one hang")
+                    yield Problem(
+                        place,
+                        path,
+                        support.point,
+                        reason,
+                        "point-used-twice",
+                        "a point carries one hang",
+                    )
                 used.setdefault(support.point, hang.name)

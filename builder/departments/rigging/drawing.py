@@ -14,13 +14,21 @@ BEAM = Look(width=1.0, dash="10 5", opacity=0.75)
 BODY = Look(width=2.2, fill=0.10)
 GROUND = Look(width=0.8, fill=0.035, opacity=0.45)
 APART_M = 6.0
-"""Points farther apart than this up and down stage are drawn on plans of their own, so that each stays large."""
+"""
+Points farther apart than this up and down stage are drawn on plans of their own, so that each stays
+large.
+"""
 BEYOND_M = 1.6
 WIDEST_M = 17.0
-"""A plan wider than this is cut into parts, so that its names are read on a phone at arm's length."""
+"""
+A plan wider than this is cut into parts, so that its names are read on a phone at arm's length.
+"""
 SIDE_M, OVERLAP_M = 3.2, 1.6
 BODY_SHARE = 0.018
-"""Half the width of a hung body on the plan, as a share of the plan's width, so that its name fits at any scale."""
+"""
+Half the width of a hung body on the plan, as a share of the plan's width, so that its name fits at
+any scale.
+"""
 NAME_SIZE, LEFT_SIZE, HANG_SIZE = 34.0, 32.0, 24.0
 SIGN_SIZE, FOOT_SIZE, LETTERING = 15.0, 23.0, 23.0
 HANGING_M = 4.0
@@ -31,7 +39,10 @@ DRAWN_ACROSS = 832.0
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A stretch across the stage with its points. ``title`` says which, empty where one plan shows all. [m]"""
+    """
+    A stretch across the stage with its points. ``title`` says which, empty where one plan shows
+    all. [m]
+    """
 
     name: str
     title: str
@@ -57,7 +68,10 @@ class Sheet:
 
 
 def plans(section: Section, pack: Pack) -> Iterator[Sheet]:
-    """Each plan in parts that a phone shows large: the largest group of points first, each group from stage right."""
+    """
+    Each plan in parts that a phone shows large: the largest group of points first, each group from
+    stage right.
+    """
     groups = grouped(list(spots_of(section)))
     for number, spots in enumerate(groups, 1):
         name = "rigging-plan" if number == 1 else f"rigging-plan-{number}"
@@ -70,15 +84,35 @@ def plans(section: Section, pack: Pack) -> Iterator[Sheet]:
 def sheet(section: Section, pack: Pack, part: Part, heading: str) -> Sheet:
     """One part, drawn."""
     spots = part.spots
-    elements = (*ground(spots, pack), *beams(section, part), *bodies(section, part), *marks(spots), *cautioned(section, part))
+    elements = (
+        *ground(spots, pack),
+        *beams(section, part),
+        *bodies(section, part),
+        *marks(spots),
+        *cautioned(section, part),
+    )
     says, title = in_words(spots), f"{heading}, {part.title}" if part.title else heading
-    plan = Plan(part.name, title, says, elements, margin_m=1.3, across_m=(part.left_m, part.right_m), lettering=LETTERING)
+    plan = Plan(
+        part.name,
+        title,
+        says,
+        elements,
+        margin_m=1.3,
+        across_m=(part.left_m, part.right_m),
+        lettering=LETTERING,
+    )
     return Sheet(part.name, heading, part.title, plan_svg(plan), says)
 
 
 def parts(name: str, spots: Sequence[Spot]) -> Iterator[Part]:
-    """Points by stretches across the stage that overlap a little: one where all are near, else two or more of the same width."""
-    low, high = min(spot.at[0] for spot in spots) - SIDE_M, max(spot.at[0] for spot in spots) + SIDE_M
+    """
+    Points by stretches across the stage that overlap a little: one where all are near, else two or
+    more of the same width.
+    """
+    low, high = (
+        min(spot.at[0] for spot in spots) - SIDE_M,
+        max(spot.at[0] for spot in spots) + SIDE_M,
+    )
     count = ceil((high - low) / WIDEST_M)
     if count == 1:
         yield Part(name, "", tuple(spots), low, high)
@@ -87,14 +121,24 @@ def parts(name: str, spots: Sequence[Spot]) -> Iterator[Part]:
     for number in range(count):
         left = low + number * step - (OVERLAP_M if number else 0.0)
         right = low + (number + 1) * step + (OVERLAP_M if number + 1 < count else 0.0)
-        title = f"stage {('right', 'left')[number]} half" if count == 2 else f"part {number + 1} of {count}, from stage right"
+        title = (
+            f"stage {('right', 'left')[number]} half"
+            if count == 2
+            else f"part {number + 1} of {count}, from stage right"
+        )
         inside = tuple(spot for spot in spots if left + 0.8 <= spot.at[0] <= right - 0.8)
         if inside:
-            yield Part(name if number == 0 else f"{name}-part-{number + 1}", title, inside, left, right)
+            yield Part(
+                name if number == 0 else f"{name}-part-{number + 1}", title, inside, left, right
+            )
 
 
 def grouped(spots: Sequence[Spot]) -> list[list[Spot]]:
-    """Points from upstage to downstage, split where there is a long way between two. The largest group comes first."""
+    """
+    Points from upstage to downstage, split where there is a long way between two.
+
+    The largest group comes first.
+    """
     groups: list[list[Spot]] = []
     for spot in sorted(spots, key=lambda spot: (-spot.at[1], spot.at[0])):
         if not groups or groups[-1][-1].at[1] - spot.at[1] > APART_M:
@@ -115,10 +159,17 @@ def ground(spots: Sequence[Spot], pack: Pack) -> Iterator[Element]:
     near_m, far_m = reach(spots)
     every = stage.outlines if stage else ()
     decks = [outline for outline in every if outline.kind == "deck"][:1]
-    for outline in (*decks, *(outline for outline in every if outline.kind in ("wing", "obstruction"))):
+    for outline in (
+        *decks,
+        *(outline for outline in every if outline.kind in ("wing", "obstruction")),
+    ):
         inside = any(near_m <= y <= far_m for _, y in outline.corners)
         if inside and (outline.kind != "obstruction" or breadth_m(outline) <= HANGING_M):
-            yield Area(outline.corners, GROUND if outline.kind != "obstruction" else Look(width=0.8, fill=0.35), says=outline.name)
+            yield Area(
+                outline.corners,
+                GROUND if outline.kind != "obstruction" else Look(width=0.8, fill=0.35),
+                says=outline.name,
+            )
 
 
 def breadth_m(outline: Outline) -> float:
@@ -133,19 +184,36 @@ def beams(section: Section, part: Part) -> Iterator[Element]:
         stations = [item for item in section.of_kind("low-steel") if item.name == beam.name]
         across = beam.text("runs") == "across"
         lies = beam.number("depth" if across else "across")
-        places = [at for item in stations if (at := item.number("across" if across else "depth")) is not None]
+        places = [
+            at
+            for item in stations
+            if (at := item.number("across" if across else "depth")) is not None
+        ]
         if lies is None or not places or (across and not near_m <= lies <= far_m):
             continue
-        low, high = (min(places), max(places)) if across else (max(min(places), near_m), min(max(places), far_m))
+        low, high = (
+            (min(places), max(places))
+            if across
+            else (max(min(places), near_m), min(max(places), far_m))
+        )
         if low >= high:
             continue
         ends = ((low, lies), (high, lies)) if across else ((lies, low), (lies, high))
         yield Track(ends, BEAM, says=beam_says(beam), anchor=anchor_of(beam.key))
-        yield from (note for note in beam_names(beam.name, ends, across=across) if part.left_m <= note.at[0] <= part.right_m)
+        yield from (
+            note
+            for note in beam_names(beam.name, ends, across=across)
+            if part.left_m <= note.at[0] <= part.right_m
+        )
 
 
-def beam_names(name: str, ends: tuple[tuple[float, float], tuple[float, float]], *, across: bool) -> Iterator[Note]:
-    """The name of a beam: at both ends of one that lies across, at the near end of one that runs up and down stage."""
+def beam_names(
+    name: str, ends: tuple[tuple[float, float], tuple[float, float]], *, across: bool
+) -> Iterator[Note]:
+    """
+    The name of a beam: at both ends of one that lies across, at the near end of one that runs up
+    and down stage.
+    """
     if not across:
         yield Note(ends[0], name, NAME_SIZE, shift=(0, 36), strong=True)
         return
@@ -155,7 +223,9 @@ def beam_names(name: str, ends: tuple[tuple[float, float], tuple[float, float]],
 
 def beam_says(beam: Item) -> str:
     """A beam in a sentence."""
-    return f"Beam {beam.name}: carries {number_text(beam, 'carried')} of {number_text(beam, 'limit')}"
+    return (
+        f"Beam {beam.name}: carries {number_text(beam, 'carried')} of {number_text(beam, 'limit')}"
+    )
 
 
 def bodies(section: Section, part: Part) -> Iterator[Element]:
@@ -164,7 +234,11 @@ def bodies(section: Section, part: Part) -> Iterator[Element]:
     half_m = BODY_SHARE * part.width_m
     for hang in section.of_kind("hang"):
         ends = hang_ends(hang)
-        if ends is None or not near_m <= (ends[0][1] + ends[1][1]) / 2 <= far_m or beside(ends, part):
+        if (
+            ends is None
+            or not near_m <= (ends[0][1] + ends[1][1]) / 2 <= far_m
+            or beside(ends, part)
+        ):
             continue
         says = f"{hang.name}: {number_text(hang, 'total')}"
         if ends[0] != ends[1]:
@@ -174,24 +248,42 @@ def bodies(section: Section, part: Part) -> Iterator[Element]:
 
 def beside(ends: tuple[At, At], part: Part) -> bool:
     """True where a hang is outside a part."""
-    return max(ends[0][0], ends[1][0]) < part.left_m + 0.5 or min(ends[0][0], ends[1][0]) > part.right_m - 0.5
+    return (
+        max(ends[0][0], ends[1][0]) < part.left_m + 0.5
+        or min(ends[0][0], ends[1][0]) > part.right_m - 0.5
+    )
 
 
 def shown_ends(ends: tuple[At, At], part: Part) -> tuple[At, At]:
     """The ends of what a part shows of a hang, so that its name stands within."""
     (x1, y1), (x2, y2) = ends
-    return (min(max(x1, part.left_m), part.right_m), y1), (min(max(x2, part.left_m), part.right_m), y2)
+    return (min(max(x1, part.left_m), part.right_m), y1), (
+        min(max(x2, part.left_m), part.right_m),
+        y2,
+    )
 
 
-def strip(first: tuple[float, float], last: tuple[float, float], half_m: float) -> tuple[tuple[float, float], ...]:
+def strip(
+    first: tuple[float, float], last: tuple[float, float], half_m: float
+) -> tuple[tuple[float, float], ...]:
     """A body as a strip along its line."""
     length_m = ((last[0] - first[0]) ** 2 + (last[1] - first[1]) ** 2) ** 0.5
     nx, ny = -(last[1] - first[1]) / length_m * half_m, (last[0] - first[0]) / length_m * half_m
-    return ((first[0] + nx, first[1] + ny), (last[0] + nx, last[1] + ny), (last[0] - nx, last[1] - ny), (first[0] - nx, first[1] - ny))
+    return (
+        (first[0] + nx, first[1] + ny),
+        (last[0] + nx, last[1] + ny),
+        (last[0] - nx, last[1] - ny),
+        (first[0] - nx, first[1] - ny),
+    )
 
 
-def hang_name(name: str, ends: tuple[tuple[float, float], tuple[float, float]], spots: Sequence[Spot]) -> Element:
-    """The name of a hang: on it, in the widest gap between points, for one that lies across; beside or below its middle for the others."""
+def hang_name(
+    name: str, ends: tuple[tuple[float, float], tuple[float, float]], spots: Sequence[Spot]
+) -> Element:
+    """
+    The name of a hang: on it, in the widest gap between points, for one that lies across; beside or
+    below its middle for the others.
+    """
     (x1, y1), (x2, y2) = ends
     middle = ((x1 + x2) / 2, (y1 + y2) / 2)
     if ends[0] == ends[1]:
@@ -200,9 +292,20 @@ def hang_name(name: str, ends: tuple[tuple[float, float], tuple[float, float]], 
         outer = "start" if middle[0] < 0 else "end"
         return Note(middle, name, HANG_SIZE, side=outer, shift=(24 if outer == "start" else -24, 8))
     stops = sorted(
-        {min(x1, x2), max(x1, x2), *(spot.at[0] for spot in spots if abs(spot.at[1] - y1) < 0.6 and min(x1, x2) < spot.at[0] < max(x1, x2))}
+        {
+            min(x1, x2),
+            max(x1, x2),
+            *(
+                spot.at[0]
+                for spot in spots
+                if abs(spot.at[1] - y1) < 0.6 and min(x1, x2) < spot.at[0] < max(x1, x2)
+            ),
+        }
     )
-    gaps = [(round(second - first, 3), -index, (first + second) / 2) for index, (first, second) in enumerate(pairwise(stops))]
+    gaps = [
+        (round(second - first, 3), -index, (first + second) / 2)
+        for index, (first, second) in enumerate(pairwise(stops))
+    ]
     return Note((max(gaps)[2], middle[1]), name, HANG_SIZE, shift=(0, 8))
 
 
@@ -210,9 +313,18 @@ def marks(spots: Sequence[Spot]) -> Iterator[Element]:
     """Points: filled as far as they are loaded, their names above, what is left below."""
     for spot in spots:
         sign = {"over": "square", "out": "cross", "unknown": "triangle"}.get(spot.state, "circle")
-        yield Mark(spot.at, sign, filled=0.0 if spot.state in ("out", "unknown") else spot.share, size=SIGN_SIZE, says=spot.says, anchor=spot.anchor)
+        yield Mark(
+            spot.at,
+            sign,
+            filled=0.0 if spot.state in ("out", "unknown") else spot.share,
+            size=SIGN_SIZE,
+            says=spot.says,
+            anchor=spot.anchor,
+        )
         strong = spot.state == "over"
-        for text, size, (side, shift) in zip((spot.name, spot.left), (NAME_SIZE, LEFT_SIZE), labels(spot, spots), strict=True):
+        for text, size, (side, shift) in zip(
+            (spot.name, spot.left), (NAME_SIZE, LEFT_SIZE), labels(spot, spots), strict=True
+        ):
             yield Note(spot.at, text, size, side=side, shift=shift, strong=strong)
 
 
@@ -220,15 +332,32 @@ def cautioned(section: Section, part: Part) -> Iterator[Element]:
     """The caution at the foot of the plan."""
     line_m, near_m = FOOT_SIZE * 1.2 * part.width_m / DRAWN_ACROSS, reach(part.spots)[0]
     for number, line in enumerate(foot(section, 68)):
-        yield Note(((part.left_m + part.right_m) / 2, near_m - 1.5 - number * line_m), line, FOOT_SIZE)
+        yield Note(
+            ((part.left_m + part.right_m) / 2, near_m - 1.5 - number * line_m), line, FOOT_SIZE
+        )
 
 
-def labels(spot: Spot, spots: Sequence[Spot]) -> tuple[tuple[str, tuple[float, float]], tuple[str, tuple[float, float]]]:
-    """Where the two texts of a point go: above and below; on both sides on a beam up and down stage; beside where another point lies below."""
+def labels(
+    spot: Spot, spots: Sequence[Spot]
+) -> tuple[tuple[str, tuple[float, float]], tuple[str, tuple[float, float]]]:
+    """
+    Where the two texts of a point go: above and below; on both sides on a beam up and down stage;
+    beside where another point lies below.
+    """
     if not spot.beam_across:
-        crowded = any(other.beam_across and abs(other.at[0] - spot.at[0]) < 1.0 and 0 < other.at[1] - spot.at[1] < 1.2 for other in spots)
-        return ("end", (-24.0, -2.0 if crowded else 11.0)), ("end", (-24.0, 32.0)) if crowded else ("start", (24.0, 11.0))
-    below = any(abs(other.at[0] - spot.at[0]) < 1.0 and 0 < spot.at[1] - other.at[1] < 1.4 for other in spots)
+        crowded = any(
+            other.beam_across
+            and abs(other.at[0] - spot.at[0]) < 1.0
+            and 0 < other.at[1] - spot.at[1] < 1.2
+            for other in spots
+        )
+        return ("end", (-24.0, -2.0 if crowded else 11.0)), (
+            ("end", (-24.0, 32.0)) if crowded else ("start", (24.0, 11.0))
+        )
+    below = any(
+        abs(other.at[0] - spot.at[0]) < 1.0 and 0 < spot.at[1] - other.at[1] < 1.4
+        for other in spots
+    )
     return ("middle", (0.0, -24.0)), ("start", (22.0, 42.0)) if below else ("middle", (0.0, 48.0))
 
 

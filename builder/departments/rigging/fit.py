@@ -1,10 +1,20 @@
-"""What a show may ask of rigging line by line. A hang plan as a whole is checked by ``builder/fit/hang.py``; the head rigger approves it."""
+"""
+What a show may ask of rigging line by line.
+
+A hang plan as a whole is checked by ``builder/fit/hang.py``; the head rigger approves it.
+"""
 
 from functools import partial
 
 from builder.rules import NUMBERS, Rule
 
-rigging = partial(Rule, department="rigging", section="rigging", legal=True, who="the head rigger and the house's engineer")
+rigging = partial(
+    Rule,
+    department="rigging",
+    section="rigging",
+    legal=True,
+    who="the head rigger and the house's engineer",
+)
 
 RULES = (
     rigging(
@@ -15,7 +25,9 @@ RULES = (
         combine="sum",
         day="sum",
         question="How many points are there, of what rating, and where?",
-        remedy="Hang fewer trusses, use bridles where the house allows them, or stand it on the floor.",
+        remedy=(
+            "Hang fewer trusses, use bridles where the house allows them, or stand it on the floor."
+        ),
     ),
     rigging(
         key="point rating",

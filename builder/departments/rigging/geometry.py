@@ -14,7 +14,10 @@ At = tuple[float, float]
 
 @dataclass(frozen=True, slots=True)
 class Overhead:
-    """A point with its place: across, depth, along its beam, and the low steel there (None beyond the heights stated). [m]"""
+    """
+    A point with its place: across, depth, along its beam, and the low steel there (None beyond the
+    heights stated). [m]
+    """
 
     point: Point
     beam: Beam
@@ -26,7 +29,9 @@ class Overhead:
 def stations_of(beam: Beam) -> tuple[tuple[float, float], ...]:
     """The heights of a beam's underside by place along it, in rising order."""
     along = "across" if beam.runs == "across" else "depth"
-    return tuple(sorted((getattr(station, along).m, station.height.m) for station in beam.low_steel))
+    return tuple(
+        sorted((getattr(station, along).m, station.height.m) for station in beam.low_steel)
+    )
 
 
 def ends_of(beam: Beam) -> tuple[At, At]:
@@ -63,11 +68,16 @@ def steel_at(beam: Beam, along_m: float) -> float | None:
 
 def length_of(hang: Hang) -> float:
     """The length of a hang, seen from above. [m]"""
-    return hypot(hang.last_end.across.m - hang.first_end.across.m, hang.last_end.depth.m - hang.first_end.depth.m)
+    return hypot(
+        hang.last_end.across.m - hang.first_end.across.m,
+        hang.last_end.depth.m - hang.first_end.depth.m,
+    )
 
 
 def along_hang(hang: Hang, at: At) -> tuple[float, float]:
-    """How far along a hang a place is, counted from its first end, and how far off its line. [m], [m]"""
+    """
+    How far along a hang a place is, counted from its first end, and how far off its line. [m], [m]
+    """
     first, last = ends_of_hang(hang)
     length_m = length_of(hang)
     dx, dy = at[0] - first[0], at[1] - first[1]
@@ -79,4 +89,7 @@ def along_hang(hang: Hang, at: At) -> tuple[float, float]:
 
 def ends_of_hang(hang: Hang) -> tuple[At, At]:
     """The two ends of a hang."""
-    return (hang.first_end.across.m, hang.first_end.depth.m), (hang.last_end.across.m, hang.last_end.depth.m)
+    return (hang.first_end.across.m, hang.first_end.depth.m), (
+        hang.last_end.across.m,
+        hang.last_end.depth.m,
+    )

@@ -29,7 +29,10 @@ class Support(Line):
     hoist: Annotated[Name | None, RefersTo("hoist")] = None
     """The hoist model, or left out for a dead hang."""
     steel: Annotated[Length | None, Plausible(0.05, 40.0)] = None
-    """From low steel to what hangs: the length of a dead hang with its shackles. With a hoist, what is above or below it besides."""
+    """
+    From low steel to what hangs: the length of a dead hang with its shackles. With a hoist, what is
+    above or below it besides.
+    """
 
 
 class HungThing(Line):
@@ -55,13 +58,29 @@ class HungThing(Line):
         spread = (self.from_ is not None) + (self.to is not None)
         if (self.at is not None and spread) or spread == 1:
             reason = "needs either 'at', or both 'from' and 'to'"
-            yield Problem(self.where(), self.what, "", reason, "load-place-unclear", "leave all three out for a load over the whole length")
+            yield Problem(
+                self.where(),
+                self.what,
+                "",
+                reason,
+                "load-place-unclear",
+                "leave all three out for a load over the whole length",
+            )
         if self.from_ is not None and self.to is not None and self.to.m <= self.from_.m:
-            yield Problem(self.where("to"), f"{self.what}.to", self.to.text, f"is not beyond its beginning, {self.from_.text}", "load-place-unclear")
+            yield Problem(
+                self.where("to"),
+                f"{self.what}.to",
+                self.to.text,
+                f"is not beyond its beginning, {self.from_.text}",
+                "load-place-unclear",
+            )
 
 
 class Hang(Line):
-    """Anything flown that stands in the house: a truss, a bar, a loudspeaker hang, with the points that carry it."""
+    """
+    Anything flown that stands in the house: a truss, a bar, a loudspeaker hang, with the points
+    that carry it.
+    """
 
     defines: ClassVar[str] = "hang"
     name: Name
@@ -88,7 +107,21 @@ class Hang(Line):
     def contradictions(self) -> Iterator[Problem]:
         """A hang has a support, and its own weight is told once."""
         if not self.supports:
-            yield Problem(self.where("supports"), self.name, "", "hangs from nothing", "hang-without-support", "write the points that carry it")
+            yield Problem(
+                self.where("supports"),
+                self.name,
+                "",
+                "hangs from nothing",
+                "hang-without-support",
+                "write the points that carry it",
+            )
         if self.weight is not None and self.weight_in_all is not None:
             reason = "tells its own weight twice, by length and in all"
-            yield Problem(self.where("weight_in_all"), self.name, self.weight_in_all.text, reason, "weight-twice", "keep one of them")
+            yield Problem(
+                self.where("weight_in_all"),
+                self.name,
+                self.weight_in_all.text,
+                reason,
+                "weight-twice",
+                "keep one of them",
+            )

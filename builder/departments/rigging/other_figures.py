@@ -16,23 +16,43 @@ from builder.reading.quantities import Length, Mass
 from builder.working import figure, worked
 
 AIR_KG_M3 = 1.25
-"""The density that EN 1991-1-4 recommends. Thinner air at altitude pushes less, so this does not understate."""
+"""
+The density that EN 1991-1-4 recommends. Thinner air at altitude pushes less, so this does not
+understate.
+"""
 NEWTONS_PER_KG = 9.80665
 
 
 def hoists_used(hoist: Hoist, rigging: Rigging) -> int:
     """How many of a model the standing hangs use."""
-    return sum(1 for hang in rigging.hangs for support in hang.supports if support.hoist and same(support.hoist, hoist.name))
+    return sum(
+        1
+        for hang in rigging.hangs
+        for support in hang.supports
+        if support.hoist and same(support.hoist, hoist.name)
+    )
 
 
 def hoist_figures(hoist: Hoist, rigging: Rigging, key: str) -> Iterator[Figure]:
     """How many hoists hang already, and how many are left."""
     used = hoists_used(hoist, rigging)
     steps = (f"{hoist.count} − {used} = {hoist.count - used}",)
-    work = by_hand("left = stock − in standing hangs", "counting", inputs=[Input("In stock", str(hoist.count))], steps=steps)
+    work = by_hand(
+        "left = stock − in standing hangs",
+        "counting",
+        inputs=[Input("In stock", str(hoist.count))],
+        steps=steps,
+    )
     yield figure(f"{key}.used", "In use", Value(str(used), number=float(used)), work, caution=LOADS)
     left = hoist.count - used
-    yield figure(f"{key}.free", "Left", Value(str(left), number=float(left)), work, caution=LOADS, note="condition and note of the line apply")
+    yield figure(
+        f"{key}.free",
+        "Left",
+        Value(str(left), number=float(left)),
+        work,
+        caution=LOADS,
+        note="condition and note of the line apply",
+    )
 
 
 def truss_used_m(truss: Truss, whole: Whole) -> float:
@@ -43,8 +63,15 @@ def truss_used_m(truss: Truss, whole: Whole) -> float:
 def truss_figures(truss: Truss, whole: Whole, key: str, system: System) -> Iterator[Figure]:
     """How much truss hangs already, and how much is left."""
     used_m = truss_used_m(truss, whole)
-    inputs = [Input("In stock", truss.in_all.text if isinstance(truss.in_all, Length) else "not stated")]
-    work = by_hand("left = stock − in standing hangs", "counting", inputs=inputs, steps=(f"In hangs: {used_m:.2f} m",))
+    inputs = [
+        Input("In stock", truss.in_all.text if isinstance(truss.in_all, Length) else "not stated")
+    ]
+    work = by_hand(
+        "left = stock − in standing hangs",
+        "counting",
+        inputs=inputs,
+        steps=(f"In hangs: {used_m:.2f} m",),
+    )
     text, also = shown(Length, used_m, 1, system)
     yield figure(f"{key}.used", "In use", Value(text, also, used_m, "m"), work, caution=LOADS)
     if isinstance(truss.in_all, Length):
@@ -57,12 +84,21 @@ def wind_figures(area: WindArea, rigging: Rigging, key: str, system: System) -> 
     """The force of the wind on one area at each step of the site's own plan."""
     for step in rigging.wind:
         q = wind_pressure_pa(speed_m_s=step.at.m_per_s, air_density_kg_m3=AIR_KG_M3)
-        force_n = wind_force_n(pressure_pa=q, force_coefficient=area.coefficient, area_m2=area.area.m2)
+        force_n = wind_force_n(
+            pressure_pa=q, force_coefficient=area.coefficient, area_m2=area.area.m2
+        )
         steps = (
             f"q = 0.5 × {AIR_KG_M3} × {step.at.m_per_s:.2f}² = {q:.1f} Pa",
-            f"F = {q:.1f} × {area.coefficient:g} × {area.area.m2:.2f} = {force_n:,.0f} N = {force_n / NEWTONS_PER_KG:,.0f} kg of pull",
+            (
+                f"F = {q:.1f} × {area.coefficient:g} × {area.area.m2:.2f} = {force_n:,.0f} N ="
+                f" {force_n / NEWTONS_PER_KG:,.0f} kg of pull"
+            ),
         )
-        inputs = [Input("Speed", step.at.text), Input("Area", area.area.text), Input("Coefficient", f"{area.coefficient:g}")]
+        inputs = [
+            Input("Speed", step.at.text),
+            Input("Area", area.area.text),
+            Input("Coefficient", f"{area.coefficient:g}"),
+        ]
         work = worked(
             wind_pressure_pa,
             wind_force_n,
@@ -73,5 +109,9 @@ def wind_figures(area: WindArea, rigging: Rigging, key: str, system: System) -> 
         text = in_words(force_n / NEWTONS_PER_KG, system)
         also = shown(Mass, force_n / NEWTONS_PER_KG, 0, system)[1]
         yield figure(
-            f"{key}.{step.name}", f"Push at {step.name}", Value(f"{force_n / 1000:.2f} kN", f"{text}, {also}", force_n, "N"), work, caution=WIND
+            f"{key}.{step.name}",
+            f"Push at {step.name}",
+            Value(f"{force_n / 1000:.2f} kN", f"{text}, {also}", force_n, "N"),
+            work,
+            caution=WIND,
         )

@@ -14,15 +14,21 @@ from builder.layout import checked_line, findings_block, photos, shown_figure, w
 from builder.pack import Figure, Level, Pack, Section
 
 KEY = (
-    "Circles are points, filled as far as they are loaded; a square is over a limit, a cross is out of service, a triangle has a load or a rating "
-    "that is not known. Above each its name, below what is left in {unit}, all else staying as it is. Broken lines are beams, strips are what hangs. "
-    "Audience at the bottom."
+    "Circles are points, filled as far as they are loaded; a square is over a limit, a cross is out"
+    " of service, a triangle has a load or a rating that is not known. Above each its name, below"
+    " what is left in {unit}, all else staying as it is. Broken lines are beams, strips are what"
+    " hangs. Audience at the bottom."
 )
 
 
 def pages(section: Section, pack: Pack) -> Sequence[Page]:
-    """One page: what the dock needs first, the plan, the points, what hangs, the rules, workings."""
-    summary = "Limits, low steel, points with what is left, standing hangs with reactions, hoists, bridles, how to submit a plan."
+    """
+    One page: what the dock needs first, the plan, the points, what hangs, the rules, workings.
+    """
+    summary = (
+        "Limits, low steel, points with what is left, standing hangs with reactions, hoists,"
+        " bridles, how to submit a plan."
+    )
     return (Page("rigging", "Rigging", tuple(blocks(section, pack)), summary=summary),)
 
 
@@ -49,7 +55,11 @@ def blocks(section: Section, pack: Pack) -> Iterator[Block]:
 
 def findings_at(section: Section, pack: Pack, *, notes: bool) -> Iterator[Block]:
     """The department's findings: dangers and cautions, or notes."""
-    found = [finding for finding in pack.findings if finding.subject.startswith(f"{section.key}.") and (finding.level is Level.NOTE) == notes]
+    found = [
+        finding
+        for finding in pack.findings
+        if finding.subject.startswith(f"{section.key}.") and (finding.level is Level.NOTE) == notes
+    ]
     yield from findings_block(found)
 
 
@@ -62,16 +72,34 @@ def drawn_plans(section: Section, pack: Pack) -> Iterator[Block]:
         key = "" if told else f" {KEY.format(unit=unit)}"
         part = f"{sheet.title.capitalize()}." if sheet.title else ""
         told.add(sheet.heading)
-        yield Picture(sheet.name, sheet.svg, sheet.says, caption=f"{part}{key} {caution_of(section)}".strip())
+        yield Picture(
+            sheet.name, sheet.svg, sheet.says, caption=f"{part}{key} {caution_of(section)}".strip()
+        )
 
 
 def folded(section: Section) -> Iterator[Block]:
-    """The workings of roof, hangs and bridles; those of single points are on the page of all workings."""
+    """
+    The workings of roof, hangs and bridles; those of single points are on the page of all workings.
+    """
     yield Heading(2, "Workings", "workings")
-    yield Paragraph(["Each figure can be redone by hand. Those of single points and beams are under ", Link("Workings and sources", "workings"), "."])
+    yield Paragraph(
+        [
+            "Each figure can be redone by hand. Those of single points and beams are under ",
+            Link("Workings and sources", "workings"),
+            ".",
+        ]
+    )
     for item in section.items:
         if item.kind in ("roof", "zone", "hang", "bridle", "wanted-spot", "wind-area"):
-            figures = (*item.figures, *(figure for part in parts_of(section, item, "support") for figure in part.figures if item.kind == "hang"))
+            figures = (
+                *item.figures,
+                *(
+                    figure
+                    for part in parts_of(section, item, "support")
+                    for figure in part.figures
+                    if item.kind == "hang"
+                ),
+            )
             yield Folded(f"Workings: {item.name}", tuple(workings_of(figures)))
 
 
@@ -83,4 +111,8 @@ def workings_of(figures: Sequence[Figure]) -> Iterator[Block]:
         if figure.working not in told:
             told.add(figure.working)
             yield from working_blocks(figure.working)
-    yield from (Caution(caution) for caution in dict.fromkeys(figure.caution for figure in figures) if caution)
+    yield from (
+        Caution(caution)
+        for caution in dict.fromkeys(figure.caution for figure in figures)
+        if caution
+    )

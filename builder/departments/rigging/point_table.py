@@ -6,7 +6,19 @@ from builder.document import Block, Heading, Inline, Paragraph, Row, Small, Tabl
 from builder.layout import anchor_of, item_table, shown_fact, shown_figure, state
 from builder.pack import Figure, Item, Section
 
-POINT_COLUMNS = ("Point", "Left", "Bound by", "Carried", "May carry", "Low steel", "Across", "Depth", "Beam", "Hung there", "Worst if uneven")
+POINT_COLUMNS = (
+    "Point",
+    "Left",
+    "Bound by",
+    "Carried",
+    "May carry",
+    "Low steel",
+    "Across",
+    "Depth",
+    "Beam",
+    "Hung there",
+    "Worst if uneven",
+)
 
 
 def points(section: Section) -> Iterator[Block]:
@@ -15,8 +27,17 @@ def points(section: Section) -> Iterator[Block]:
     if not found:
         return
     yield Heading(2, "Points", "points")
-    yield Paragraph("Left is for one point alone, all else staying as it is: what one point takes, its beam, zone and roof lose.")
-    yield Table(POINT_COLUMNS, [point_row(item) for item in found], summary="Points", numeric=(1, 3, 4, 5, 6, 7, 10), sortable=True)
+    yield Paragraph(
+        "Left is for one point alone, all else staying as it is: what one point takes, its beam,"
+        " zone and roof lose."
+    )
+    yield Table(
+        POINT_COLUMNS,
+        [point_row(item) for item in found],
+        summary="Points",
+        numeric=(1, 3, 4, 5, 6, 7, 10),
+        sortable=True,
+    )
 
 
 def point_row(item: Item) -> Row:
@@ -34,7 +55,12 @@ def point_row(item: Item) -> Row:
         shown_figure(carried),
         limit_cell(item),
     ]
-    cells += [shown_figure(item.figure("low-steel")), shown_fact(item.fact("at.across")), shown_fact(item.fact("at.depth")), item.text("beam")]
+    cells += [
+        shown_figure(item.figure("low-steel")),
+        shown_fact(item.fact("at.across")),
+        shown_fact(item.fact("at.depth")),
+        item.text("beam"),
+    ]
     cells += [(carried.note if carried else "") or "–", worst_cell(item.figure("worst"))]
     order = (
         None,
@@ -49,7 +75,9 @@ def point_row(item: Item) -> Row:
 
 
 def left_cell(item: Item) -> list[Inline]:
-    """What is left, or a dash where the point is not to be counted on: its state or its limit say why."""
+    """
+    What is left, or a dash where the point is not to be counted on: its state or its limit say why.
+    """
     left, carried = item.figure("left"), item.figure("carried")
     known = carried is not None and carried.value is not None
     return ["–"] if left is None or (left.value is None and known) else shown_figure(left)
@@ -73,9 +101,33 @@ def limits(section: Section) -> Iterator[Block]:
     yield Heading(2, "Beams, zones, exceptions", "limits")
     for kind, title in (("zone", "Zone"), ("beam", "Beam")):
         if found := section.of_kind(kind):
-            columns = ("limit", "carried", "left", "lowest-steel", "highest-steel", "runs", "across", "depth", "access", "beams", "points")
-            yield item_table(found, columns, first=title, summary=f"{title}s: what they may carry, carry, and have left")
+            columns = (
+                "limit",
+                "carried",
+                "left",
+                "lowest-steel",
+                "highest-steel",
+                "runs",
+                "across",
+                "depth",
+                "access",
+                "beams",
+                "points",
+            )
+            yield item_table(
+                found,
+                columns,
+                first=title,
+                summary=f"{title}s: what they may carry, carry, and have left",
+            )
     if found := section.of_kind("exception"):
-        yield item_table(found, ("each_beam", "each_point"), first="Where", summary="Exceptions to the general limits")
+        yield item_table(
+            found,
+            ("each_beam", "each_point"),
+            first="Where",
+            summary="Exceptions to the general limits",
+        )
     if found := section.of_kind("by"):
-        yield item_table(found, ("weight",), first="Hung by", summary="What hangs already, by who hung it")
+        yield item_table(
+            found, ("weight",), first="Hung by", summary="What hangs already, by who hung it"
+        )

@@ -8,10 +8,23 @@ from builder.department import Published, Surroundings
 from builder.departments.rigging.bridle_figures import bridle_figures
 from builder.departments.rigging.carrying import Body, Shares
 from builder.departments.rigging.description import Rigging
-from builder.departments.rigging.figures import by_hand, full_figures, group_figures, mass, point_figures
+from builder.departments.rigging.figures import (
+    by_hand,
+    full_figures,
+    group_figures,
+    mass,
+    point_figures,
+)
 from builder.departments.rigging.findings import findings
 from builder.departments.rigging.geometry import ends_of_hang
-from builder.departments.rigging.hang_figures import by_whom, load_words, span_figures, support_figures, truss_of, weight_figure
+from builder.departments.rigging.hang_figures import (
+    by_whom,
+    load_words,
+    span_figures,
+    support_figures,
+    truss_of,
+    weight_figure,
+)
 from builder.departments.rigging.other_figures import hoist_figures, truss_figures, wind_figures
 from builder.departments.rigging.spot_figures import spot_figures
 from builder.departments.rigging.totals import OnPoint, Whole, hoists_kg, whole_of
@@ -27,15 +40,29 @@ from builder.reading.written import Written
 from builder.stating import Stater
 from builder.working import figure, worked
 
-SINGLE = (("letter", "Engineer's letter"), ("bridles_allowed", "Bridles"), ("dynamic_factor", "Starting and stopping"), ("submission", "Submission"))
+SINGLE = (
+    ("letter", "Engineer's letter"),
+    ("bridles_allowed", "Bridles"),
+    ("dynamic_factor", "Starting and stopping"),
+    ("submission", "Submission"),
+)
 
 
 def publish(rigging: Rigging, around: Surroundings) -> Published:
-    """The facts of rigging, the figures of points, beams, zones, roof and hangs, and what the house should know."""
+    """
+    The facts of rigging, the figures of points, beams, zones, roof and hangs, and what the house
+    should know.
+    """
     whole = whole_of(rigging, around.exchange.loads)
     stater, system = around.stater(rigging), around.system
     cautions = (LOADS, WIND) if rigging.wind or rigging.wind_areas else (LOADS,)
-    section = Section("rigging", "Rigging", tuple(items(whole, stater, system)), cautions=cautions, verified=stater.inherited)
+    section = Section(
+        "rigging",
+        "Rigging",
+        tuple(items(whole, stater, system)),
+        cautions=cautions,
+        verified=stater.inherited,
+    )
     return Published(section, tuple(findings(whole, system)))
 
 
@@ -50,13 +77,20 @@ def items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
         if isinstance(record := getattr(rigging, key), Written):
             yield stater.item(record, f"rigging.{key}", key, name)
     for number, exception in enumerate(rigging.exceptions, 1):
-        yield stater.item(exception, f"rigging.exception.{number}", "exception", ", ".join((*exception.beams, *exception.points)))
+        yield stater.item(
+            exception,
+            f"rigging.exception.{number}",
+            "exception",
+            ", ".join((*exception.beams, *exception.points)),
+        )
     yield from steel_items(whole, stater, system)
     yield from hang_items(whole, stater, system)
     yield from stock_items(whole, stater, system)
     for step in rigging.wind:
         yield stater.item(step, f"rigging.wind.{step.name}", "wind", step.name)
-    for area, item in zip(rigging.wind_areas, stater.named(rigging.wind_areas, "rigging", "wind-area"), strict=True):
+    for area, item in zip(
+        rigging.wind_areas, stater.named(rigging.wind_areas, "rigging", "wind-area"), strict=True
+    ):
         yield replace(item, figures=tuple(wind_figures(area, rigging, item.key, system)))
 
 
@@ -73,52 +107,114 @@ def roof_item(whole: Whole, stater: Stater, system: System) -> Item:
 
 def steel_range(points: Sequence[OnPoint], key: str, system: System) -> Iterator[Figure]:
     """The lowest and the highest steel over some points."""
-    heights = sorted((point.place.steel_m, point.name) for point in points if point.place.steel_m is not None)
+    heights = sorted(
+        (point.place.steel_m, point.name) for point in points if point.place.steel_m is not None
+    )
     if not heights:
         return
-    for (steel_m, name), label, part in ((heights[0], "Lowest low steel", "lowest"), (heights[-1], "Highest low steel", "highest")):
+    for (steel_m, name), label, part in (
+        (heights[0], "Lowest low steel", "lowest"),
+        (heights[-1], "Highest low steel", "highest"),
+    ):
         text, also = shown(Length, steel_m, 2, system)
-        work = worked(low_steel_m, inputs=[Input("At point", name)], equation=f"the {part} of these points")
-        yield figure(f"{key}.{part}-steel", label, Value(text, also, steel_m, "m"), work, caution=LOADS, note=f"at {name}")
+        work = worked(
+            low_steel_m, inputs=[Input("At point", name)], equation=f"the {part} of these points"
+        )
+        yield figure(
+            f"{key}.{part}-steel",
+            label,
+            Value(text, also, steel_m, "m"),
+            work,
+            caution=LOADS,
+            note=f"at {name}",
+        )
 
 
 def steel_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
     """Beams, zones and points with what they carry."""
     rigging, groups = whole.rigging, {group.key: group for group in whole.groups}
-    for beam, item in zip(rigging.beams, stater.named(rigging.beams, "rigging", "beam"), strict=True):
+    for beam, item in zip(
+        rigging.beams, stater.named(rigging.beams, "rigging", "beam"), strict=True
+    ):
         group = groups[f"beam {beam.name}"]
-        yield replace(item, figures=(*group_figures(group, item.key, system), *steel_range(group.points, item.key, system)))
+        yield replace(
+            item,
+            figures=(
+                *group_figures(group, item.key, system),
+                *steel_range(group.points, item.key, system),
+            ),
+        )
         for number, station in enumerate(beam.low_steel, 1):
             yield stater.item(station, f"{item.key}.steel-{number}", "low-steel", beam.name)
-    for zone, item in zip(rigging.zones, stater.named(rigging.zones, "rigging", "zone", leave_out=("limit",)), strict=True):
+    for zone, item in zip(
+        rigging.zones,
+        stater.named(rigging.zones, "rigging", "zone", leave_out=("limit",)),
+        strict=True,
+    ):
         group = groups[f"zone {zone.name}"]
-        yield replace(item, figures=(*group_figures(group, item.key, system), *steel_range(group.points, item.key, system)))
-    for point, item in zip(whole.points, stater.named(rigging.points, "rigging", "point"), strict=True):
+        yield replace(
+            item,
+            figures=(
+                *group_figures(group, item.key, system),
+                *steel_range(group.points, item.key, system),
+            ),
+        )
+    for point, item in zip(
+        whole.points, stater.named(rigging.points, "rigging", "point"), strict=True
+    ):
         at = tuple(place_facts(item, point.place.at, system))
-        yield replace(item, facts=(*item.facts, *at), figures=tuple(point_figures(point, whole, item.key, system)))
+        yield replace(
+            item,
+            facts=(*item.facts, *at),
+            figures=tuple(point_figures(point, whole, item.key, system)),
+        )
 
 
 def place_facts(item: Item, at: tuple[float, float], system: System) -> Iterator[Fact]:
-    """Both coordinates of a point under the same names everywhere: one is its own, the other its beam's."""
-    for name, label, kind, number_m in (("at.across", "Across", Across, at[0]), ("at.depth", "Depth", Depth, at[1])):
+    """
+    Both coordinates of a point under the same names everywhere: one is its own, the other its
+    beam's.
+    """
+    for name, label, kind, number_m in (
+        ("at.across", "Across", Across, at[0]),
+        ("at.depth", "Depth", Depth, at[1]),
+    ):
         own = item.fact(name.removeprefix("at."))
-        text, also = (own.value.text, own.value.also) if own and own.value else shown(kind, number_m, 2, system)
+        text, also = (
+            (own.value.text, own.value.also)
+            if own and own.value
+            else shown(kind, number_m, 2, system)
+        )
         yield Fact(f"{item.key}.{name}", label, Standing.STATED, Value(text, also, number_m, "m"))
 
 
 def hang_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
     """Hangs with their supports and loads; bridles."""
     rigging = whole.rigging
-    for body, part, item in zip(whole.bodies, whole.shares, stater.named(rigging.hangs, "rigging", "hang"), strict=True):
+    for body, part, item in zip(
+        whole.bodies, whole.shares, stater.named(rigging.hangs, "rigging", "hang"), strict=True
+    ):
         truss = truss_of(body, whole)
         spans = tuple(span_figures(body, truss, item.key, system)) if truss and truss.table else ()
         trim = trim_figures(body, whole, item.key, system)
-        yield replace(item, figures=(weight_figure(body, item.key, system), length_figure(body, item.key, system), *trim, *spans))
+        yield replace(
+            item,
+            figures=(
+                weight_figure(body, item.key, system),
+                length_figure(body, item.key, system),
+                *trim,
+                *spans,
+            ),
+        )
         yield from support_items(body, part, item.key, stater, system)
         yield from load_items(body, item.key, system)
-    for each, item in zip(whole.bridles, stater.named(rigging.bridles, "rigging", "bridle"), strict=True):
+    for each, item in zip(
+        whole.bridles, stater.named(rigging.bridles, "rigging", "bridle"), strict=True
+    ):
         yield replace(item, figures=tuple(bridle_figures(each, item.key, system)))
-    for spot, item in zip(spotted(whole), stater.named(rigging.wanted_spots, "rigging", "wanted-spot"), strict=True):
+    for spot, item in zip(
+        spotted(whole), stater.named(rigging.wanted_spots, "rigging", "wanted-spot"), strict=True
+    ):
         yield replace(item, figures=tuple(spot_figures(spot, whole, item.key, system)))
     yield from shares_by_whom(whole, system)
 
@@ -127,13 +223,20 @@ def length_figure(body: Body, key: str, system: System) -> Figure:
     """The length of a hang between its ends."""
     text, also = shown(Length, body.length_m, 2, system) if body.length_m else ("one place", "")
     (x1, y1), (x2, y2) = ends_of_hang(body.hang)
-    inputs = [Input(f"{name} end, across and depth", f"{x:.2f} m and {y:.2f} m") for name, x, y in (("First", x1, y1), ("Last", x2, y2))]
+    inputs = [
+        Input(f"{name} end, across and depth", f"{x:.2f} m and {y:.2f} m")
+        for name, x, y in (("First", x1, y1), ("Last", x2, y2))
+    ]
     steps = (f"√(({x2:.2f} − ({x1:.2f}))² + ({y2:.2f} − ({y1:.2f}))²) = {body.length_m:.2f} m",)
     work = by_hand("√(Δacross² + Δdepth²)", "plane geometry", inputs=inputs, steps=steps)
-    return figure(f"{key}.length", "Length", Value(text, also, body.length_m, "m"), work, caution=LOADS)
+    return figure(
+        f"{key}.length", "Length", Value(text, also, body.length_m, "m"), work, caution=LOADS
+    )
 
 
-def support_items(body: Body, part: Shares, key: str, stater: Stater, system: System) -> Iterator[Item]:
+def support_items(
+    body: Body, part: Shares, key: str, stater: Stater, system: System
+) -> Iterator[Item]:
     """The supports of a hang."""
     for index, support in enumerate(body.hang.supports):
         item = stater.item(support, f"{key}.support-{index + 1}", "support", support.point)
@@ -147,7 +250,10 @@ def load_items(body: Body, key: str, system: System) -> Iterator[Item]:
         facts = (
             Fact(f"{own}.by", "Hung by", Standing.STATED, Value(each.by)),
             Fact(f"{own}.weight", "Weight", Standing.STATED, mass(each.load.total_kg, system)),
-            *(Fact(f"{own}.{name}", label, Standing.STATED, metres(at_m, system)) for name, label, at_m in ends(each.load)),
+            *(
+                Fact(f"{own}.{name}", label, Standing.STATED, metres(at_m, system))
+                for name, label, at_m in ends(each.load)
+            ),
             Fact(f"{own}.place", "Where", Standing.STATED, Value(load_words(each.load, system))),
         )
         yield Item(own, "load", each.what, facts)
@@ -155,7 +261,9 @@ def load_items(body: Body, key: str, system: System) -> Iterator[Item]:
 
 def ends(load: Load) -> tuple[tuple[str, str, float], tuple[str, str, float]]:
     """Where a load begins and ends along its hang."""
-    from_m, to_m = (load.at_m, load.at_m) if isinstance(load, PointLoad) else (load.from_m, load.to_m)
+    from_m, to_m = (
+        (load.at_m, load.at_m) if isinstance(load, PointLoad) else (load.from_m, load.to_m)
+    )
     return (("from", "From", from_m), ("to", "To", to_m))
 
 
@@ -177,17 +285,30 @@ def shares_by_whom(whole: Whole, system: System) -> Iterator[Item]:
         found["hoists and chain"] = hoists
     for name, kg in found.items():
         key = f"rigging.by.{spelling(name)}"
-        work = worked(total_load_kg, inputs=[Input("Hangs", str(len(whole.bodies)))], equation="sum over all standing hangs, at rest")
-        yield Item(key, "by", name, figures=(figure(f"{key}.weight", "Weight", mass(kg, system), work, caution=LOADS),))
+        work = worked(
+            total_load_kg,
+            inputs=[Input("Hangs", str(len(whole.bodies)))],
+            equation="sum over all standing hangs, at rest",
+        )
+        yield Item(
+            key,
+            "by",
+            name,
+            figures=(figure(f"{key}.weight", "Weight", mass(kg, system), work, caution=LOADS),),
+        )
 
 
 def stock_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
     """Truss with its table, and hoists."""
     rigging = whole.rigging
-    for truss, item in zip(rigging.trusses, stater.named(rigging.trusses, "rigging", "truss"), strict=True):
+    for truss, item in zip(
+        rigging.trusses, stater.named(rigging.trusses, "rigging", "truss"), strict=True
+    ):
         yield replace(item, figures=tuple(truss_figures(truss, whole, item.key, system)))
         for number, row in enumerate(truss.table, 1):
             yield stater.item(row, f"{item.key}.row-{number}", "truss-row", truss.name)
-    for hoist, item in zip(rigging.hoists, stater.named(rigging.hoists, "rigging", "hoist"), strict=True):
+    for hoist, item in zip(
+        rigging.hoists, stater.named(rigging.hoists, "rigging", "hoist"), strict=True
+    ):
         yield replace(item, figures=tuple(hoist_figures(hoist, rigging, item.key)))
     yield from stater.named(rigging.steels, "rigging", "steel")

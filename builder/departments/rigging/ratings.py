@@ -1,4 +1,7 @@
-"""Which limit holds where: a point's own line first, then an exception that names it, then one for its beam, then the general rule."""
+"""
+Which limit holds where: a point's own line first, then an exception that names it, then one for its
+beam, then the general rule.
+"""
 
 from dataclasses import dataclass
 
@@ -13,7 +16,10 @@ STRAIGHT = "straight down only"
 
 @dataclass(frozen=True, slots=True)
 class Ruled:
-    """A limit and where it stands. ``limit`` is an absence where nobody says, or where the house does not know yet."""
+    """
+    A limit and where it stands. ``limit`` is an absence where nobody says, or where the house does
+    not know yet.
+    """
 
     limit: Mass | Absent
     rule: str
@@ -26,7 +32,10 @@ class Ruled:
 
 @dataclass(frozen=True, slots=True)
 class Pulled:
-    """How a point may be pulled and which rule says so. ``widest_deg`` is 0 for straight down only, None where nobody says. [deg]"""
+    """
+    How a point may be pulled and which rule says so. ``widest_deg`` is 0 for straight down only,
+    None where nobody says. [deg]
+    """
 
     directions: str | Absent
     widest_deg: float | None
@@ -60,7 +69,11 @@ def pulled(point: Point, rigging: Rigging) -> Pulled:
     """How a point may be pulled: its own line first, then the exceptions, then the general rule."""
     if point.directions is not Absent.NOT_STATED:
         return pulled_by(point, "its own line")
-    told = [exception for exception in rigging.exceptions if exception.directions is not Absent.NOT_STATED]
+    told = [
+        exception
+        for exception in rigging.exceptions
+        if exception.directions is not Absent.NOT_STATED
+    ]
     for exception in told:
         if among(point.name, exception.points):
             return pulled_by(exception, f"the exception for {', '.join(exception.points)}")
@@ -75,7 +88,9 @@ def pulled_by(record: Point | LimitException | Limits, rule: str) -> Pulled:
     if record.directions == STRAIGHT:
         return Pulled(STRAIGHT, 0.0, rule)
     angled = not isinstance(record.directions, Absent) and record.widest_lean is not None
-    return Pulled(record.directions, record.widest_lean.deg if angled and record.widest_lean else None, rule)
+    return Pulled(
+        record.directions, record.widest_lean.deg if angled and record.widest_lean else None, rule
+    )
 
 
 def beam_limit(beam: Beam, rigging: Rigging) -> Ruled:
@@ -87,7 +102,10 @@ def beam_limit(beam: Beam, rigging: Rigging) -> Ruled:
 
 
 def in_zone(point: Point, zone: Zone) -> bool:
-    """True where a point lies in a zone: by its own name, or with its beam unless its name is in no zone that lists it."""
+    """
+    True where a point lies in a zone: by its own name, or with its beam unless its name is in no
+    zone that lists it.
+    """
     return among(point.name, zone.points) or among(point.beam, zone.beams)
 
 

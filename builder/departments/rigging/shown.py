@@ -12,7 +12,10 @@ At = tuple[float, float]
 
 @dataclass(frozen=True, slots=True)
 class Spot:
-    """A point as the plan shows it. ``state`` is free, loaded, over, out or unknown; ``share`` is carried over limit."""
+    """
+    A point as the plan shows it. ``state`` is free, loaded, over, out or unknown; ``share`` is
+    carried over limit.
+    """
 
     name: str
     beam: str
@@ -73,7 +76,10 @@ def says(item: Item, state: str) -> str:
         return f"{item.name} is out of service"
     if state == "unknown":
         return f"{item.name}: what it may carry or carries is not known"
-    return f"{item.name} carries {item.text('carried')} of {item.text('limit')}, {item.text('left')} left"
+    return (
+        f"{item.name} carries {item.text('carried')} of {item.text('limit')}, {item.text('left')}"
+        " left"
+    )
 
 
 def number_text(item: Item, name: str) -> str:
@@ -83,7 +89,11 @@ def number_text(item: Item, name: str) -> str:
 
 def hang_ends(hang: Item) -> tuple[At, At] | None:
     """Both ends of a hang seen from above."""
-    numbers = [hang.number(f"{end}.{name}") for end in ("first_end", "last_end") for name in ("across", "depth")]
+    numbers = [
+        hang.number(f"{end}.{name}")
+        for end in ("first_end", "last_end")
+        for name in ("across", "depth")
+    ]
     x1, y1, x2, y2 = numbers
     if x1 is None or y1 is None or x2 is None or y2 is None:
         return None

@@ -46,7 +46,14 @@ class DynamicFactor(Line):
         """A factor below 1 would make loads lighter than they are."""
         if self.factor < 1:
             reason = "is below 1, and no load gets lighter by being moved"
-            yield Problem(self.where("factor"), "dynamic_factor.factor", f"{self.factor:g}", reason, "factor-below-one", "write 1 or more")
+            yield Problem(
+                self.where("factor"),
+                "dynamic_factor.factor",
+                f"{self.factor:g}",
+                reason,
+                "factor-below-one",
+                "write 1 or more",
+            )
 
 
 class Limits(Line):
@@ -61,11 +68,17 @@ class Limits(Line):
     spacing_at_least: Annotated[Maybe[Length], Plausible(0.2, 6.0)] = Absent.NOT_STATED
     """The smallest distance between two loaded points on one beam."""
     directions: Maybe[Directions] = Absent.NOT_STATED
-    """How points may be pulled: straight down only, or at an angle too. Legs of bridles are checked against it."""
+    """
+    How points may be pulled: straight down only, or at an angle too. Legs of bridles are checked
+    against it.
+    """
     widest_lean: Annotated[Angle | None, Plausible(1.0, 80.0)] = None
     """How far from straight down a pull may lean, where it may be at an angle."""
     level_within: Annotated[Length | None, Plausible(0.0, 0.1)] = None
-    """How far the hoists of one truss may stand out of level on this house's control. Worst cases are worked out for it."""
+    """
+    How far the hoists of one truss may stand out of level on this house's control. Worst cases are
+    worked out for it.
+    """
 
 
 class LimitException(Line):
@@ -128,16 +141,38 @@ class Beam(Line):
     """How one gets to it."""
 
     def contradictions(self) -> Iterator[Problem]:
-        """A beam says where it lies with the one key that fits the way it runs, and its heights with the other."""
+        """
+        A beam says where it lies with the one key that fits the way it runs, and its heights with
+        the other.
+        """
         lies, along = ("depth", "across") if self.runs == "across" else ("across", "depth")
         if getattr(self, lies) is None:
-            yield Problem(self.where(), self.name, "", f"runs {self.runs} and needs '{lies}' to say where it lies", "beam-place-missing")
+            yield Problem(
+                self.where(),
+                self.name,
+                "",
+                f"runs {self.runs} and needs '{lies}' to say where it lies",
+                "beam-place-missing",
+            )
         for index, station in enumerate(self.low_steel):
             if getattr(station, along) is None:
                 reason = f"needs '{along}' to say where along the beam this height is"
-                yield Problem(self.where("low_steel", index), f"{self.name}.low_steel[{index + 1}]", "", reason, "beam-place-missing")
+                yield Problem(
+                    self.where("low_steel", index),
+                    f"{self.name}.low_steel[{index + 1}]",
+                    "",
+                    reason,
+                    "beam-place-missing",
+                )
         if not self.low_steel:
-            yield Problem(self.where("low_steel"), self.name, "", "has no height of low steel", "beam-place-missing", "write one at each end")
+            yield Problem(
+                self.where("low_steel"),
+                self.name,
+                "",
+                "has no height of low steel",
+                "beam-place-missing",
+                "write one at each end",
+            )
 
 
 class Point(Line):

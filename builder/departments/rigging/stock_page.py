@@ -1,4 +1,8 @@
-"""Hoists and truss in stock, the wind plan, and how to submit a hang plan. Reads the pack; computes nothing."""
+"""
+Hoists and truss in stock, the wind plan, and how to submit a hang plan.
+
+Reads the pack; computes nothing.
+"""
 
 from collections.abc import Iterator
 
@@ -9,19 +13,41 @@ from builder.pack import Section
 
 def stock(section: Section) -> Iterator[Block]:
     """Hoists and truss."""
-    hoists, trusses, rows = section.of_kind("hoist"), section.of_kind("truss"), section.of_kind("truss-row")
+    hoists, trusses, rows = (
+        section.of_kind("hoist"),
+        section.of_kind("truss"),
+        section.of_kind("truss-row"),
+    )
     if hoists or trusses:
         yield Heading(2, "Hoists and truss", "stock")
     if hoists:
         yield item_table(
-            hoists, ("count", "used", "free", "rating", "weight", "headroom", "chain", "control", "kept"), first="Hoist", summary="Hoists in stock"
+            hoists,
+            ("count", "used", "free", "rating", "weight", "headroom", "chain", "control", "kept"),
+            first="Hoist",
+            summary="Hoists in stock",
         )
     if trusses:
-        yield item_table(trusses, ("in_all", "used", "free", "sections", "height", "kept"), first="Truss", summary="Truss in stock")
+        yield item_table(
+            trusses,
+            ("in_all", "used", "free", "sections", "height", "kept"),
+            first="Truss",
+            summary="Truss in stock",
+        )
     if rows:
-        table = item_table(rows, ("span", "uniform"), first="Truss", summary="Maker's table of uniform loads")
+        table = item_table(
+            rows, ("span", "uniform"), first="Truss", summary="Maker's table of uniform loads"
+        )
         yield Folded(
-            "The maker's table", [Table(table.columns, [Row(row.cells) for row in table.rows], summary=table.summary, numeric=table.numeric)]
+            "The maker's table",
+            [
+                Table(
+                    table.columns,
+                    [Row(row.cells) for row in table.rows],
+                    summary=table.summary,
+                    numeric=table.numeric,
+                )
+            ],
         )
 
 
@@ -32,9 +58,16 @@ def wind(section: Section) -> Iterator[Block]:
         yield Heading(2, "Wind", "wind")
         yield from (Caution(caution) for caution in section.cautions[1:])
     if steps:
-        yield item_table(steps, ("at", "measured", "do"), first="Step", summary="The site's wind plan")
+        yield item_table(
+            steps, ("at", "measured", "do"), first="Step", summary="The site's wind plan"
+        )
     if areas:
-        yield item_table(areas, ("area", "coefficient", "alert", "lower", "clear"), first="Area", summary="What the wind pushes with")
+        yield item_table(
+            areas,
+            ("area", "coefficient", "alert", "lower", "clear"),
+            first="Area",
+            summary="What the wind pushes with",
+        )
 
 
 def submission(section: Section) -> Iterator[Block]:

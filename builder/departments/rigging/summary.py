@@ -1,4 +1,8 @@
-"""The first answers on rigging, for its own page and the home page. Reads the pack; computes nothing."""
+"""
+The first answers on rigging, for its own page and the home page.
+
+Reads the pack; computes nothing.
+"""
 
 from collections.abc import Iterator, Sequence
 
@@ -20,9 +24,12 @@ def in_short(section: Section) -> Iterator[Entry]:
     roof = section.items[0]
     for name in ("limit", "carried", "left", "full-at-once"):
         if found := roof.figure(name):
-            label = {"limit": "Whole roof", "carried": "In use", "left": "Left on the roof", "full-at-once": "Points full at once"}.get(
-                name, found.label
-            )
+            label = {
+                "limit": "Whole roof",
+                "carried": "In use",
+                "left": "Left on the roof",
+                "full-at-once": "Points full at once",
+            }.get(name, found.label)
             yield Entry(label, shown_figure(found), small=found.note, anchor=anchor_of(found.key))
     for item in section.of_kind("zone") or (roof,):
         yield low_steel(item)
@@ -34,11 +41,21 @@ def in_short(section: Section) -> Iterator[Entry]:
     ):
         if fact := roof.fact(name):
             yield Entry(
-                label, shown_fact(fact), small="exceptions below" if section.of_kind("exception") and name in ("each_point", "each_beam") else ""
+                label,
+                shown_fact(fact),
+                small=(
+                    "exceptions below"
+                    if section.of_kind("exception") and name in ("each_point", "each_beam")
+                    else ""
+                ),
             )
     yield bridle_answer(section)
     if letter := section.item("letter"):
-        yield Entry("Engineer's letter", f"{letter.text('dated')}, {letter.text('from_whom')}", small=letter.text("valid_for"))
+        yield Entry(
+            "Engineer's letter",
+            f"{letter.text('dated')}, {letter.text('from_whom')}",
+            small=letter.text("valid_for"),
+        )
 
 
 def low_steel(item: Item) -> Entry:
@@ -47,7 +64,9 @@ def low_steel(item: Item) -> Entry:
     label = "Low steel" if item.kind == "roof" else f"Low steel, {item.name.lower()}"
     if low is None or high is None or low.value == high.value:
         return Entry(label, shown_figure(low) if low else [Tag("not stated")])
-    return Entry(label, [*shown_figure(low), " to ", *shown_figure(high)], small=f"{low.note}, {high.note}")
+    return Entry(
+        label, [*shown_figure(low), " to ", *shown_figure(high)], small=f"{low.note}, {high.note}"
+    )
 
 
 def bridle_answer(section: Section) -> Entry:
@@ -77,9 +96,18 @@ def answers(section: Section) -> Iterator[Entry]:
     if limit := roof.figure("limit"):
         left = roof.figure("left")
         said = f"{left.value.text} left. " if left and left.value else ""
-        yield Entry("Roof", shown_figure(limit), small=f"{said}Planning figures. A competent rigger decides.", anchor="rigging#limits")
+        yield Entry(
+            "Roof",
+            shown_figure(limit),
+            small=f"{said}Planning figures. A competent rigger decides.",
+            anchor="rigging#limits",
+        )
     points = section.of_kind("point")
     if points:
         full = roof.figure("full-at-once")
-        small = f"{full.value.text.split(' of ')[0]} of them can be full at once" if full and full.value else ""
+        small = (
+            f"{full.value.text.split(' of ')[0]} of them can be full at once"
+            if full and full.value
+            else ""
+        )
         yield Entry("Points", f"{len(points)}", small=small, anchor="rigging#points")

@@ -7,7 +7,14 @@ from builder.departments.rigging.bridling import Bridled, bridled
 from builder.departments.rigging.carrying import Body, Shares, bodies, hoist_weight_kg, shares
 from builder.departments.rigging.description import Rigging
 from builder.departments.rigging.geometry import Overhead, overhead
-from builder.departments.rigging.ratings import ROOF, Ruled, beam_limit, in_zone, rating_of, spacing_m
+from builder.departments.rigging.ratings import (
+    ROOF,
+    Ruled,
+    beam_limit,
+    in_zone,
+    rating_of,
+    spacing_m,
+)
 from builder.exchange import HungLoad
 from builder.formulas.full_at_once import FullPoints, full_points
 from builder.formulas.limits import GroupLimit, Left, RatedPoint, left_on_points
@@ -16,7 +23,10 @@ from builder.formulas.loads import dynamic_load_kg
 
 @dataclass(frozen=True, slots=True)
 class OnPoint:
-    """What one point carries. ``hangs`` says which; ``kg`` is None where a reaction could not be worked out; the factor is in it. [kg]"""
+    """
+    What one point carries. ``hangs`` says which; ``kg`` is None where a reaction could not be
+    worked out; the factor is in it. [kg]
+    """
 
     place: Overhead
     rating: Ruled
@@ -39,7 +49,10 @@ class OnPoint:
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """A beam, a zone or the roof: its limit, its points, and what they carry. ``unknown`` names points whose load is not known. [kg]"""
+    """
+    A beam, a zone or the roof: its limit, its points, and what they carry. ``unknown`` names points
+    whose load is not known. [kg]
+    """
 
     kind: str
     name: str
@@ -99,7 +112,13 @@ def factor_of(rigging: Rigging) -> float:
     return rigging.dynamic_factor.factor if rigging.dynamic_factor else 1.0
 
 
-def on_point(place: Overhead, rigging: Rigging, hung: tuple[Body, ...], parts: tuple[Shares, ...], legs: tuple[Bridled, ...]) -> OnPoint:
+def on_point(
+    place: Overhead,
+    rigging: Rigging,
+    hung: tuple[Body, ...],
+    parts: tuple[Shares, ...],
+    legs: tuple[Bridled, ...],
+) -> OnPoint:
     """Everything that hangs on one point."""
     name, factor = place.point.name.casefold(), factor_of(rigging)
     hangs, steps, total_kg, known = [], [], 0.0, True
@@ -114,20 +133,40 @@ def on_point(place: Overhead, rigging: Rigging, hung: tuple[Body, ...], parts: t
                 known = False
                 continue
             total_kg += found + hoist_kg
-            steps += [f"{body.hang.name}: {found:.1f} kg on this support", *([f"Hoist: {hoist_kg:g} kg"] if hoist_kg else [])]
+            steps += [
+                f"{body.hang.name}: {found:.1f} kg on this support",
+                *([f"Hoist: {hoist_kg:g} kg"] if hoist_kg else []),
+            ]
             worst += [(kg + hoist_kg, why) for kg, why in worst_of(part, index, rigging)]
     for each in legs:
-        for anchor, share in zip(each.anchors, each.legs.verticals_kg if each.legs else (None,) * len(each.anchors), strict=True):
+        for anchor, share in zip(
+            each.anchors,
+            each.legs.verticals_kg if each.legs else (None,) * len(each.anchors),
+            strict=True,
+        ):
             if anchor.point.name.casefold() == name:
                 hangs.append(each.bridle.name)
                 known = known and share is not None
                 total_kg += share or 0.0
-                steps.append(f"{each.bridle.name}: {share or 0.0:.1f} kg, the vertical share of this leg")
+                steps.append(
+                    f"{each.bridle.name}: {share or 0.0:.1f} kg, the vertical share of this leg"
+                )
     if factor > 1:
-        steps.append(f"{total_kg:.1f} kg × {factor:g} = {dynamic_load_kg(load_kg=total_kg, dynamic_factor=factor):.1f} kg")
+        steps.append(
+            f"{total_kg:.1f} kg × {factor:g} ="
+            f" {dynamic_load_kg(load_kg=total_kg, dynamic_factor=factor):.1f} kg"
+        )
     kg = dynamic_load_kg(load_kg=total_kg, dynamic_factor=factor) if known else None
     most = max(worst, default=(0.0, ""))
-    return OnPoint(place, rating_of(place.point, rigging), tuple(hangs), kg, tuple(steps), most[0] * factor if worst else None, most[1])
+    return OnPoint(
+        place,
+        rating_of(place.point, rigging),
+        tuple(hangs),
+        kg,
+        tuple(steps),
+        most[0] * factor if worst else None,
+        most[1],
+    )
 
 
 def worst_of(part: Shares, index: int, rigging: Rigging) -> list[tuple[float, str]]:
@@ -136,26 +175,58 @@ def worst_of(part: Shares, index: int, rigging: Rigging) -> list[tuple[float, st
     if (slack := part.worst_slack_kg(index)) is not None:
         found.append((slack, "one hoist slack"))
     if part.level and rigging.limits.level_within:
-        found.append((part.level[index].most_kg, f"hoists up to {rigging.limits.level_within.text} out of level"))
+        found.append(
+            (
+                part.level[index].most_kg,
+                f"hoists up to {rigging.limits.level_within.text} out of level",
+            )
+        )
     return found
 
 
 def groups_of(rigging: Rigging, points: tuple[OnPoint, ...]) -> list[Group]:
     """Beams, zones and the roof, from the nearest to the widest."""
     beams = [
-        Group("beam", beam.name, beam_limit(beam, rigging), tuple(point for point in points if point.place.beam is beam)) for beam in rigging.beams
+        Group(
+            "beam",
+            beam.name,
+            beam_limit(beam, rigging),
+            tuple(point for point in points if point.place.beam is beam),
+        )
+        for beam in rigging.beams
     ]
     zones = [
-        Group("zone", zone.name, Ruled(zone.limit, "the zone's own line"), tuple(point for point in points if in_zone(point.place.point, zone)))
+        Group(
+            "zone",
+            zone.name,
+            Ruled(zone.limit, "the zone's own line"),
+            tuple(point for point in points if in_zone(point.place.point, zone)),
+        )
         for zone in rigging.zones
     ]
-    return [*beams, *zones, Group("roof", ROOF, Ruled(rigging.limits.whole_roof, "the limit of the whole roof"), points)]
+    return [
+        *beams,
+        *zones,
+        Group(
+            "roof", ROOF, Ruled(rigging.limits.whole_roof, "the limit of the whole roof"), points
+        ),
+    ]
 
 
-def left_and_full(points: tuple[OnPoint, ...], groups: tuple[Group, ...], spacing: float) -> tuple[dict[str, Left], FullPoints | None]:
-    """What is left on each usable point, and how many can be full at once. Loads of the other points count in their groups."""
+def left_and_full(
+    points: tuple[OnPoint, ...], groups: tuple[Group, ...], spacing: float
+) -> tuple[dict[str, Left], FullPoints | None]:
+    """
+    What is left on each usable point, and how many can be full at once.
+
+    Loads of the other points count in their groups.
+    """
     usable = [point for point in points if point.usable and point.kg is not None]
-    counted = [group for group in groups if group.ruled.kg is not None or (group.kind == "beam" and spacing > 0)]
+    counted = [
+        group
+        for group in groups
+        if group.ruled.kg is not None or (group.kind == "beam" and spacing > 0)
+    ]
     rated = [
         RatedPoint(
             point.name,
@@ -191,4 +262,8 @@ def limit_kg(ruled: Ruled) -> float:
 
 def hoists_kg(whole: Whole) -> float:
     """All hoists in standing hangs with their chain. [kg]"""
-    return sum(hoist_weight_kg(body, index) for body in whole.bodies for index in range(len(body.supports_m)))
+    return sum(
+        hoist_weight_kg(body, index)
+        for body in whole.bodies
+        for index in range(len(body.supports_m))
+    )

@@ -1,4 +1,6 @@
-"""Spots that shows ask for: which free points make them by two or three legs, the gentlest pull first."""
+"""
+Spots that shows ask for: which free points make them by two or three legs, the gentlest pull first.
+"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -15,9 +17,15 @@ from builder.formulas.bridles import Place
 from builder.formulas.loads import dynamic_load_kg
 
 TOO_FLAT_DEG = 120.0
-"""Beyond this angle between two equal legs, each carries more than the load; half of it is the lean of each."""
+"""
+Beyond this angle between two equal legs, each carries more than the load; half of it is the lean of
+each.
+"""
 REACH_M = 12.0
-"""Points farther than this from a spot, seen from above, are not looked at: no leg in the trade's stock reaches."""
+"""
+Points farther than this from a spot, seen from above, are not looked at: no leg in the trade's
+stock reaches.
+"""
 ROUNDING = 1e-6
 
 
@@ -36,7 +44,10 @@ class Choice:
 
 @dataclass(frozen=True, slots=True)
 class Spotted:
-    """A wanted spot with the choices that make it, the gentlest first, and the first one made of steels in stock. ``why``: why there is none."""
+    """
+    A wanted spot with the choices that make it, the gentlest first, and the first one made of
+    steels in stock. ``why``: why there is none.
+    """
 
     spot: WantedSpot
     choices: tuple[Choice, ...]
@@ -57,9 +68,14 @@ def search(spot: WantedSpot, whole: Whole) -> Spotted:
         return Spotted(spot, (), 0, why=why)
     apex = apex_of(spot)
     near = list(candidates(apex, whole))
-    geometric = [choice for group in combinations(near, spot.legs) if (choice := choice_of(spot, apex, group))]
+    geometric = [
+        choice
+        for group in combinations(near, spot.legs)
+        if (choice := choice_of(spot, apex, group))
+    ]
     allowed = sorted(
-        (choice for choice in geometric if may(choice, whole)), key=lambda choice: (round(max(choice.legs.tensions_kg), 6), choice.names)
+        (choice for choice in geometric if may(choice, whole)),
+        key=lambda choice: (round(max(choice.legs.tensions_kg), 6), choice.names),
     )
     if not allowed:
         return Spotted(spot, (), len(geometric), why=no_choice(spot, len(near), len(geometric)))
@@ -74,11 +90,19 @@ def apex_of(spot: WantedSpot) -> Place:
 
 
 def candidates(apex: Place, whole: Whole) -> Iterator[OnPoint]:
-    """Points that a leg may go to: in service, free, with a rating and a known low steel above the spot, where bridles are allowed."""
+    """
+    Points that a leg may go to: in service, free, with a rating and a known low steel above the
+    spot, where bridles are allowed.
+    """
     for point in whole.points:
         place = point.place
         reach_m = hypot(place.at[0] - apex[0], place.at[1] - apex[1])
-        free = point.usable and not point.hangs and place.steel_m is not None and place.steel_m > apex[2]
+        free = (
+            point.usable
+            and not point.hangs
+            and place.steel_m is not None
+            and place.steel_m > apex[2]
+        )
         if free and reach_m <= REACH_M and not forbidden((place,), whole.rigging):
             yield point
 
@@ -94,17 +118,30 @@ def may(choice: Choice, whole: Whole) -> bool:
     """True where angles, directions, ratings and what is left on each point allow a bridle."""
     widest, factor = widest_deg(whole.rigging) or TOO_FLAT_DEG, factor_of(whole.rigging)
     legs = choice.legs
-    if legs.widest_deg > min(widest, TOO_FLAT_DEG) + ROUNDING or max(legs.leans_deg) > TOO_FLAT_DEG / 2 + ROUNDING:
+    if (
+        legs.widest_deg > min(widest, TOO_FLAT_DEG) + ROUNDING
+        or max(legs.leans_deg) > TOO_FLAT_DEG / 2 + ROUNDING
+    ):
         return False
     rows = zip(choice.points, legs.tensions_kg, legs.verticals_kg, legs.leans_deg, strict=True)
-    return all(leg_may(point, whole, dynamic_load_kg(load_kg=pull, dynamic_factor=factor), down * factor, lean) for point, pull, down, lean in rows)
+    return all(
+        leg_may(
+            point, whole, dynamic_load_kg(load_kg=pull, dynamic_factor=factor), down * factor, lean
+        )
+        for point, pull, down, lean in rows
+    )
 
 
 def leg_may(point: OnPoint, whole: Whole, pull_kg: float, down_kg: float, lean_deg: float) -> bool:
     """True where one point may take one leg."""
     rule, left = pulled(point.place.point, whole.rigging), whole.left.get(point.name)
     straight = rule.widest_deg is not None and lean_deg > rule.widest_deg + ROUNDING
-    return not straight and pull_kg <= (point.rating.kg or 0.0) + ROUNDING and left is not None and down_kg <= left.left_kg + ROUNDING
+    return (
+        not straight
+        and pull_kg <= (point.rating.kg or 0.0) + ROUNDING
+        and left is not None
+        and down_kg <= left.left_kg + ROUNDING
+    )
 
 
 def no_choice(spot: WantedSpot, near: int, geometric: int) -> str:
@@ -114,4 +151,6 @@ def no_choice(spot: WantedSpot, near: int, geometric: int) -> str:
         return f"only {near} free points on beams that allow bridles are above it and within reach"
     if not geometric:
         return f"of {near} free points no {words} has the spot between and below"
-    return f"{geometric} {words}s of points reach it, and each breaks an angle, a direction or a limit"
+    return (
+        f"{geometric} {words}s of points reach it, and each breaks an angle, a direction or a limit"
+    )

@@ -6,4 +6,13 @@ from builder.departments.sound.fit import RULES
 from builder.departments.sound.page import headline, pages
 from builder.departments.sound.publish import offer, publish
 
-SOUND = Department(key="sound", title="Sound", description=Sound, publish=publish, pages=pages, headline=headline, offer=offer, rules=RULES)
+SOUND = Department(
+    key="sound",
+    title="Sound",
+    description=Sound,
+    publish=publish,
+    pages=pages,
+    headline=headline,
+    offer=offer,
+    rules=RULES,
+)

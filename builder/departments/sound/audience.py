@@ -13,7 +13,10 @@ from builder.formulas.areas import ears_m, floor_of, plan_area_m2
 Array = NDArray[np.float64]
 STEP_M = 1.0
 MOST_POINTS = 2000
-"""A lawn of a hectare at one metre would make a pack nobody downloads on a phone; larger audiences take a coarser grid."""
+"""
+A lawn of a hectare at one metre would make a pack nobody downloads on a phone; larger audiences
+take a coarser grid.
+"""
 MOST_A_SIDE = 300
 HALVINGS = 5
 
@@ -38,11 +41,17 @@ def uneven(area: AudienceArea) -> bool:
 
 def sampled(areas: Sequence[AudienceArea]) -> list[AudienceArea]:
     """The areas that can be sampled: in use, with a sound outline on one slope."""
-    return [area for area in areas if area.condition != "out of service" and not crosses(area) and not uneven(area)]
+    return [
+        area
+        for area in areas
+        if area.condition != "out of service" and not crosses(area) and not uneven(area)
+    ]
 
 
 def step_for_m(areas: Sequence[AudienceArea]) -> float:
-    """The step of the grid: a metre, or in half metres as much more as keeps the number of points."""
+    """
+    The step of the grid: a metre, or in half metres as much more as keeps the number of points.
+    """
     total_m2 = sum(max(plan_area_m2(floor_corners(area)), box_m2(area) / 4) for area in areas)
     longest_m = max((side for area in areas for side in sides_m(area)), default=0.0)
     return max(STEP_M, ceil(2 * max(sqrt(total_m2 / MOST_POINTS), longest_m / MOST_A_SIDE)) / 2)
@@ -55,13 +64,20 @@ def sides_m(area: AudienceArea) -> tuple[float, float]:
 
 
 def box_m2(area: AudienceArea) -> float:
-    """The rectangle around an area: every place in it is looked at, so a long thin area must not make it endless."""
+    """
+    The rectangle around an area: every place in it is looked at, so a long thin area must not make
+    it endless.
+    """
     across_m, deep_m = sides_m(area)
     return across_m * deep_m
 
 
 def ears_of(area: AudienceArea, step_m: float) -> tuple[Array, float]:
-    """The ears of an area, shape (points, 3), and the step taken: a small area needs a finer one. No ears where it is too thin for any grid."""
+    """
+    The ears of an area, shape (points, 3), and the step taken: a small area needs a finer one.
+
+    No ears where it is too thin for any grid.
+    """
     for _ in range(HALVINGS):
         try:
             return ears_m(floor_corners(area), step_m=step_m, ear_height_m=area.ears.m), step_m

@@ -1,4 +1,7 @@
-"""How far the fast way of adding up lies from the definition, measured on this system at some of its own listeners."""
+"""
+How far the fast way of adding up lies from the definition, measured on this system at some of its
+own listeners.
+"""
 
 from collections.abc import Iterator, Sequence
 
@@ -11,17 +14,28 @@ from builder.pack import Figure, Input, Item, Value
 from builder.working import figure, worked
 
 CHECKED_POINTS, FINE_POINTS = 12, 4
-"""At so many listeners the fast sum is held against the direct one, and at so many against patterns taken anew at every line, which is slow."""
+"""
+At so many listeners the fast sum is held against the direct one, and at so many against patterns
+taken anew at every line, which is slow.
+"""
 FINE_BANDS = tuple(band for band in THIRDS if band.index % 9 == 0)
 """125 Hz, 1 kHz and 8 kHz: all bands would take longer than the maps."""
 WITHIN_DB = 40.0
-LEFT_OUT = "This is the error of the arithmetic. How far the model lies from the room is told beside it, where a source tells it."
+LEFT_OUT = (
+    "This is the error of the arithmetic. How far the model lies from the room is told beside it,"
+    " where a source tells it."
+)
 
 
 def check_items(found: Sequence[Covered], heard: Listening) -> Iterator[Item]:
     """The measured error of the maps, and how finely they add up."""
     if found:
-        yield Item(key="sound.check", kind="check", name="The maps' arithmetic", figures=tuple(check_figures(found, heard)))
+        yield Item(
+            key="sound.check",
+            kind="check",
+            name="The maps' arithmetic",
+            figures=tuple(check_figures(found, heard)),
+        )
 
 
 def check_figures(found: Sequence[Covered], heard: Listening) -> Iterator[Figure]:
@@ -29,12 +43,21 @@ def check_figures(found: Sequence[Covered], heard: Listening) -> Iterator[Figure
     points = np.concatenate([each.points for each in found])
     some = points[:: max(1, len(points) // CHECKED_POINTS)][:CHECKED_POINTS]
     speakers = heard.system.speakers(fills=True)
-    fast, direct = field(speakers, some, bands=THIRDS, air=heard.air), field_direct(speakers, some, bands=THIRDS, air=heard.air)
+    fast, direct = (
+        field(speakers, some, bands=THIRDS, air=heard.air),
+        field_direct(speakers, some, bands=THIRDS, air=heard.air),
+    )
     few = some[:: max(1, len(some) // FINE_POINTS)][:FINE_POINTS]
-    plain, fine = (field_direct(speakers, few, bands=FINE_BANDS, air=heard.air, each_line=each) for each in (False, True))
+    plain, fine = (
+        field_direct(speakers, few, bands=FINE_BANDS, air=heard.air, each_line=each)
+        for each in (False, True)
+    )
     worst = greatest_db(fast.levels_db(), direct.levels_db())
     yield difference(
-        "fast", "Fast sum against the direct sum, third octaves", worst, f"{len(some)} listeners, levels within {WITHIN_DB:g} dB of the highest"
+        "fast",
+        "Fast sum against the direct sum, third octaves",
+        worst,
+        f"{len(some)} listeners, levels within {WITHIN_DB:g} dB of the highest",
     )
     yield difference(
         "patterns",
@@ -53,9 +76,16 @@ def greatest_db(levels: np.ndarray, measure: np.ndarray) -> float:
 
 def difference(name: str, label: str, greatest: float, where: str) -> Figure:
     """One measured difference."""
-    work = worked(field_direct, inputs=(Input("Where", where),), steps=(f"At most {greatest:.3f} dB apart.",), leaves_out=LEFT_OUT)
+    work = worked(
+        field_direct,
+        inputs=(Input("Where", where),),
+        steps=(f"At most {greatest:.3f} dB apart.",),
+        leaves_out=LEFT_OUT,
+    )
     text = f"at most {greatest:.2f} dB" if greatest >= 0.005 else "below 0.01 dB"
-    return figure(f"sound.check.{name}", label, Value(text, number=greatest, unit="dB"), work, caution=NOISE)
+    return figure(
+        f"sound.check.{name}", label, Value(text, number=greatest, unit="dB"), work, caution=NOISE
+    )
 
 
 def lines_figure() -> Figure:
@@ -63,6 +93,14 @@ def lines_figure() -> Figure:
     counts = [len(band.lines_hz) for band in THIRDS]
     text = f"{sum(counts)} in {len(counts)} third octaves, {min(counts)} to {max(counts)} in each"
     work = worked(
-        field, inputs=(Input("Bands", "third octaves from 25 Hz to 20 kHz"),), steps=("More in high bands, where many arrivals interfere.",)
+        field,
+        inputs=(Input("Bands", "third octaves from 25 Hz to 20 kHz"),),
+        steps=("More in high bands, where many arrivals interfere.",),
     )
-    return figure("sound.check.lines", "Frequencies added up", Value(text, number=float(sum(counts))), work, caution=NOISE)
+    return figure(
+        "sound.check.lines",
+        "Frequencies added up",
+        Value(text, number=float(sum(counts))),
+        work,
+        caution=NOISE,
+    )

@@ -1,4 +1,7 @@
-"""What the house system covers: levels at ear height over each audience area, relative to the mix position."""
+"""
+What the house system covers: levels at ear height over each audience area, relative to the mix
+position.
+"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -35,14 +38,18 @@ BANDS = (*(band_name(hertz) for hertz in SHOWN_HZ), PROGRAMME, BARE)
 QUIETEST_DB = -99.0
 """Where no box plays at all the level has no number; maps show this instead."""
 LEAVES_OUT = (
-    "Reflections, the room, people and balconies in the way, wind, equalisation, limiting and the phase between different models. "
-    "Each box is driven to the same share of its maker's level, less what the house turns it down."
+    "Reflections, the room, people and balconies in the way, wind, equalisation, limiting and the"
+    " phase between different models. Each box is driven to the same share of its maker's level,"
+    " less what the house turns it down."
 )
 
 
 @dataclass(frozen=True, slots=True)
 class Listening:
-    """Ears over the mix position, shape (points, 3), the air and the system: all that a field needs besides its points."""
+    """
+    Ears over the mix position, shape (points, 3), the air and the system: all that a field needs
+    besides its points.
+    """
 
     system: System
     air: Air
@@ -52,7 +59,10 @@ class Listening:
 
 @dataclass(frozen=True, slots=True)
 class Covered:
-    """One area with its levels relative to the mix position: octaves and programme, with fills and without. [dB]"""
+    """
+    One area with its levels relative to the mix position: octaves and programme, with fills and
+    without. [dB]
+    """
 
     area: AudienceArea
     points: Array
@@ -62,7 +72,11 @@ class Covered:
 
 def usable(air: HouseAir | None) -> HouseAir | None:
     """The house's air where the absorption of sound is known for it, else None."""
-    if air is None or not LEAST_TEMPERATURE_C <= air.temperature_c <= GREATEST_TEMPERATURE_C or not 0 <= air.humidity_percent <= 100:
+    if (
+        air is None
+        or not LEAST_TEMPERATURE_C <= air.temperature_c <= GREATEST_TEMPERATURE_C
+        or not 0 <= air.humidity_percent <= 100
+    ):
         return None
     return air
 
@@ -80,10 +94,20 @@ def listening(sound: Sound, air: HouseAir | None, spots: Sequence[Spot]) -> List
 
 
 def ears_at(mix: MixPosition, spot: Spot) -> Array:
-    """Ears over the whole of the mix position: one place could lie in a notch where sounds cancel, and everything would look loud against it."""
+    """
+    Ears over the whole of the mix position: one place could lie in a notch where sounds cancel, and
+    everything would look loud against it.
+    """
     width_m = mix.width.m if isinstance(mix.width, Length) else 0.0
     depth_m = mix.depth.m if isinstance(mix.depth, Length) else 0.0
-    across, deep = (np.linspace(-size / 2, size / 2, max(1, round(size / MIX_STEP_M) + 1)) if size else np.zeros(1) for size in (width_m, depth_m))
+    across, deep = (
+        (
+            np.linspace(-size / 2, size / 2, max(1, round(size / MIX_STEP_M) + 1))
+            if size
+            else np.zeros(1)
+        )
+        for size in (width_m, depth_m)
+    )
     height_m = spot.height_m + mix.ears.m
     return np.array([(spot.across_m + x, spot.depth_m + y, height_m) for y in deep for x in across])
 
@@ -97,7 +121,9 @@ def lacking(sound: Sound, air: HouseAir | None, spots: Sequence[Spot]) -> tuple[
         return ("the mix position",)
     if not sound.audience:
         return ("the audience areas",)
-    system = system_of(sound, Air(air.temperature_c, air.humidity_percent, air.pressure_kpa).speed_m_s)
+    system = system_of(
+        sound, Air(air.temperature_c, air.humidity_percent, air.pressure_kpa).speed_m_s
+    )
     if not system.mains:
         return ("hangs with their splay, or subs",)
     return system.lacking
@@ -115,7 +141,10 @@ def covered(sound: Sound, heard: Listening) -> Iterator[Covered]:
     grids = [ears_of(area, step_m) for area in areas]
     # One call for all: the mix position stands last.
     count, places = len(heard.mix), np.concatenate([*(ears for ears, _ in grids), heard.mix])
-    whole, bare = (levels_of(field(heard.system.speakers(fills=fills), places, bands=THIRDS, air=heard.air)) for fills in (True, False))
+    whole, bare = (
+        levels_of(field(heard.system.speakers(fills=fills), places, bands=THIRDS, air=heard.air))
+        for fills in (True, False)
+    )
     reference = {name: mean_level_db(level[-count:]) for name, level in whole.items()}
     levels = {name: against(level, reference[name]) for name, level in whole.items()}
     levels[BARE] = against(bare[PROGRAMME], reference[PROGRAMME])
@@ -123,7 +152,9 @@ def covered(sound: Sound, heard: Listening) -> Iterator[Covered]:
     for area, (ears, step_m) in zip(areas, grids, strict=True):
         end = start + len(ears)
         if len(ears):
-            yield Covered(area, ears, step_m, {name: level[start:end] for name, level in levels.items()})
+            yield Covered(
+                area, ears, step_m, {name: level[start:end] for name, level in levels.items()}
+            )
         start = end
 
 
@@ -153,8 +184,12 @@ def published(found: Covered, heard: Listening, key: str, hidden: Sequence[int] 
         reference="the mix position",
         step_m=found.step_m,
         bands=BANDS,
-        points=tuple((round(float(x), 2), round(float(y), 2), round(float(z), 2)) for x, y, z in found.points),
-        levels=tuple(tuple(round(float(level) * 10) for level in found.levels[band]) for band in BANDS),
+        points=tuple(
+            (round(float(x), 2), round(float(y), 2), round(float(z), 2)) for x, y, z in found.points
+        ),
+        levels=tuple(
+            tuple(round(float(level) * 10) for level in found.levels[band]) for band in BANDS
+        ),
         working=working(heard, found),
         caution=NOISE,
         hidden=tuple(int(index) for index in hidden),
@@ -163,18 +198,44 @@ def published(found: Covered, heard: Listening, key: str, hidden: Sequence[int] 
 
 def working(heard: Listening, found: Covered, *further: Formula) -> Working:
     """How the levels of an area came about."""
-    return worked(field, programme_level_db, *further, inputs=inputs(heard, found), steps=steps(heard), leaves_out=LEAVES_OUT)
+    return worked(
+        field,
+        programme_level_db,
+        *further,
+        inputs=inputs(heard, found),
+        steps=steps(heard),
+        leaves_out=LEAVES_OUT,
+    )
 
 
 def inputs(heard: Listening, found: Covered) -> tuple[Input, ...]:
     """What the field was computed from."""
     air = heard.air
     return (
-        Input("Points", f"{len(found.points):,} on a grid of {found.step_m:g} m, {found.area.ears.text} above the floor"),
-        Input("Signal", "pink noise on every drive line, third octaves from 25 Hz to 20 kHz, where a box plays them"),
-        Input("Boxes", f"{len(heard.system.mains)} in hangs and subs, {len(heard.system.fills)} in fills"),
-        Input("Air", f"{air.temperature_c:g} °C, {air.humidity_percent:g} %, {air.pressure_kpa:.1f} kPa, sound at {air.speed_m_s:.1f} m/s"),
-        Input("Reference", f"{heard.mix_name}: mean energy of {len(heard.mix)} places over its width and depth, ears {heard.mix[0][2]:.2f} m high"),
+        Input(
+            "Points",
+            f"{len(found.points):,} on a grid of {found.step_m:g} m, {found.area.ears.text} above"
+            " the floor",
+        ),
+        Input(
+            "Signal",
+            "pink noise on every drive line, third octaves from 25 Hz to 20 kHz, where a box plays"
+            " them",
+        ),
+        Input(
+            "Boxes",
+            f"{len(heard.system.mains)} in hangs and subs, {len(heard.system.fills)} in fills",
+        ),
+        Input(
+            "Air",
+            f"{air.temperature_c:g} °C, {air.humidity_percent:g} %, {air.pressure_kpa:.1f} kPa,"
+            f" sound at {air.speed_m_s:.1f} m/s",
+        ),
+        Input(
+            "Reference",
+            f"{heard.mix_name}: mean energy of {len(heard.mix)} places over its width and depth,"
+            f" ears {heard.mix[0][2]:.2f} m high",
+        ),
     )
 
 
@@ -182,8 +243,14 @@ def steps(heard: Listening) -> tuple[str, ...]:
     """What the model takes each kind of box for."""
     kinds = {model.kind for model in heard.system.used}
     told = {
-        "line box": "Line boxes: across by the maker's coverage; up and down each is a short line as high as the box, and the column adds up.",
-        "full range": "Full-range boxes: by the maker's coverage across and up and down; a piston as wide as the box where none is given.",
+        "line box": (
+            "Line boxes: across by the maker's coverage; up and down each is a short line as high"
+            " as the box, and the column adds up."
+        ),
+        "full range": (
+            "Full-range boxes: by the maker's coverage across and up and down; a piston as wide as"
+            " the box where none is given."
+        ),
         "sub": "Subs: points that radiate alike all round.",
     }
     return tuple(text for kind, text in told.items() if kind in kinds)

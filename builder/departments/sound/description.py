@@ -1,8 +1,18 @@
-"""``sound.yml``: the house system and what it covers, who may change it, mix and monitor positions, lines, radio and stock."""
+"""
+``sound.yml``: the house system and what it covers, who may change it, mix and monitor positions,
+lines, radio and stock.
+"""
 
 from typing import Annotated
 
-from builder.departments.sound.loudspeakers import Amplifier, AudienceArea, Fill, Hang, Model, SubLine
+from builder.departments.sound.loudspeakers import (
+    Amplifier,
+    AudienceArea,
+    Fill,
+    Hang,
+    Model,
+    SubLine,
+)
 from builder.departments.sound.neighbour import Neighbour
 from builder.departments.sound.positions import (
     ClaimedLevel,

@@ -21,21 +21,52 @@ from builder.reading.quantities import Depth, Length
 from builder.working import figure, missing, worked
 
 
-def by_hand(equation: str, clause: str, *, inputs: Sequence[Input], steps: Sequence[str] = (), leaves_out: str = "") -> Working:
+def by_hand(
+    equation: str,
+    clause: str,
+    *,
+    inputs: Sequence[Input],
+    steps: Sequence[str] = (),
+    leaves_out: str = "",
+) -> Working:
     """A working whose formula is plain geometry or counting."""
-    return Working(equation, tuple(inputs), (Reference(COMMON_PRACTICE.key, clause, COMMON_PRACTICE.title),), tuple(steps), leaves_out)
+    return Working(
+        equation,
+        tuple(inputs),
+        (Reference(COMMON_PRACTICE.key, clause, COMMON_PRACTICE.title),),
+        tuple(steps),
+        leaves_out,
+    )
 
 
-def length_figure(key: str, label: str, length_m: float, system: System, work: Working, *, caution: str = "", note: str = "") -> Figure:
+def length_figure(
+    key: str,
+    label: str,
+    length_m: float,
+    system: System,
+    work: Working,
+    *,
+    caution: str = "",
+    note: str = "",
+) -> Figure:
     """A length in both systems."""
     text, also = shown(Length, length_m, 2, system)
     return figure(key, label, Value(text, also, length_m, "m"), work, caution=caution, note=note)
 
 
 def hang_figures(
-    hang: Hang, boxes: Sequence[Box], areas: Sequence[AudienceArea], key: str, system: System, box_height_m: float, box_depth_m: float | None
+    hang: Hang,
+    boxes: Sequence[Box],
+    areas: Sequence[AudienceArea],
+    key: str,
+    system: System,
+    box_height_m: float,
+    box_depth_m: float | None,
 ) -> Iterator[Figure]:
-    """The lowest edge of a hang, how far its last box looks down, and where its first and last box look."""
+    """
+    The lowest edge of a hang, how far its last box looks down, and where its first and last box
+    look.
+    """
     first, last = boxes[0], boxes[-1]
     bottom_m = last.at[2] - box_height_m / 2 * cos(radians(last.down_deg))
     inputs = (
@@ -44,7 +75,10 @@ def hang_figures(
         Input("Height of a box", f"{box_height_m * 1000:g} mm"),
         Input("First box looks down", hang.down.text),
     )
-    steps = (f"Angles from the top: {', '.join(f'{box.down_deg:g}' for box in boxes)} deg.", f"The front ends at {bottom_m:.2f} m.")
+    steps = (
+        f"Angles from the top: {', '.join(f'{box.down_deg:g}' for box in boxes)} deg.",
+        f"The front ends at {bottom_m:.2f} m.",
+    )
     work = by_hand(
         "bottom = top − sum of h cos(angle of each box)",
         "geometry of fronts hinged at their edges",
@@ -53,31 +87,66 @@ def hang_figures(
         leaves_out="The boxes' depth: rear edges may hang lower.",
     )
     yield length_figure(f"{key}.bottom", "Lowest front edge", bottom_m, system, work, caution=LOADS)
-    yield figure(f"{key}.last_down", "Last box looks down", Value(f"{last.down_deg:g} deg", number=last.down_deg, unit="deg"), work)
+    yield figure(
+        f"{key}.last_down",
+        "Last box looks down",
+        Value(f"{last.down_deg:g} deg", number=last.down_deg, unit="deg"),
+        work,
+    )
     if box_depth_m is not None:
         yield centre_figure(boxes, box_depth_m, key, system)
-    for name, label, box in (("first_aim", "First box meets", first), ("last_aim", "Last box meets", last)):
+    for name, label, box in (
+        ("first_aim", "First box meets", first),
+        ("last_aim", "Last box meets", last),
+    ):
         yield aim_figure(f"{key}.{name}", label, box, areas, system)
 
 
 def centre_figure(boxes: Sequence[Box], box_depth_m: float, key: str, system: System) -> Figure:
-    """Where the weight of the boxes hangs, up and down stage: what front and back point share it by."""
+    """
+    Where the weight of the boxes hangs, up and down stage: what front and back point share it by.
+    """
     _, depth_m, _ = centre_of_weight(boxes, box_depth_m=box_depth_m)
     inputs = (
-        Input("Boxes", f"{len(boxes)}, fronts from {boxes[0].at[1]:.2f} m to {boxes[-1].at[1]:.2f} m deep"),
+        Input(
+            "Boxes",
+            f"{len(boxes)}, fronts from {boxes[0].at[1]:.2f} m to {boxes[-1].at[1]:.2f} m deep",
+        ),
         Input("Depth of a box", f"{box_depth_m * 1000:g} mm"),
     )
-    equation, clause = "mean of (front − half a box along its aim)", "centre of gravity of equal boxes"
-    work = by_hand(equation, clause, inputs=inputs, leaves_out="The frame, and where within a box its weight lies: the maker's data decides.")
+    equation, clause = (
+        "mean of (front − half a box along its aim)",
+        "centre of gravity of equal boxes",
+    )
+    work = by_hand(
+        equation,
+        clause,
+        inputs=inputs,
+        leaves_out="The frame, and where within a box its weight lies: the maker's data decides.",
+    )
     text, also = shown(Depth, depth_m, 2, system)
-    return figure(f"{key}.centre_depth", "Weight hangs at", Value(text, also, depth_m, "m"), work, caution=LOADS)
+    return figure(
+        f"{key}.centre_depth",
+        "Weight hangs at",
+        Value(text, also, depth_m, "m"),
+        work,
+        caution=LOADS,
+    )
 
 
-def aim_figure(key: str, label: str, box: Box, areas: Sequence[AudienceArea], system: System) -> Figure:
+def aim_figure(
+    key: str, label: str, box: Box, areas: Sequence[AudienceArea], system: System
+) -> Figure:
     """How far from the box on the plan its aim meets the ears, and in which area."""
     inputs = (Input("Box", f"{box.at[2]:.2f} m high"), Input("Looks down", f"{box.down_deg:g} deg"))
-    hits = sorted((found, area.name) for area in areas if (found := aim_meets_m(box, area)) is not None)
-    work = by_hand("run = drop to the ears / tan(angle), on the area's slope", "geometry of the aim line", inputs=inputs)
+    hits = sorted(
+        (found, area.name) for area in areas if (found := aim_meets_m(box, area)) is not None
+    )
+    work = by_hand(
+        "run = drop to the ears / tan(angle), on the area's slope",
+        "geometry of the aim line",
+        inputs=inputs,
+    )
     if not hits:
         return figure(key, label, Value("no area"), work)
     run_m, name = hits[0]
@@ -86,7 +155,10 @@ def aim_figure(key: str, label: str, box: Box, areas: Sequence[AudienceArea], sy
 
 
 def aim_meets_m(box: Box, area: AudienceArea) -> float | None:
-    """The distance on the plan at which a box's aim meets the ears of an area, or None where it does not."""
+    """
+    The distance on the plan at which a box's aim meets the ears of an area, or None where it does
+    not.
+    """
     direction, floor = aim(box), floor_of(floor_corners(area))
     closing = direction[2] - floor.rise_x * direction[0] - floor.rise_y * direction[1]
     under_m = floor.height_m + floor.rise_x * box.at[0] + floor.rise_y * box.at[1]
@@ -95,7 +167,9 @@ def aim_meets_m(box: Box, area: AudienceArea) -> float | None:
         return None
     along_m = -above_m / closing
     meets = (box.at[0] + along_m * direction[0], box.at[1] + along_m * direction[1])
-    return along_m * hypot(direction[0], direction[1]) if contains(corners_of(area), meets) else None
+    return (
+        along_m * hypot(direction[0], direction[1]) if contains(corners_of(area), meets) else None
+    )
 
 
 def delay_figure(aligned: Aligned, fill: Fill, key: str, speed_m_s: float | None) -> Figure:
@@ -109,7 +183,10 @@ def delay_figure(aligned: Aligned, fill: Fill, key: str, speed_m_s: float | None
         Input("Delay on the hang", f"{aligned.hang_delay_ms:g} ms"),
         Input("After it by", f"{after_ms:g} ms"),
     )
-    equation, clause = "t = (hang − box) / c + delay on the hang + after", "first arrivals brought together"
+    equation, clause = (
+        "t = (hang − box) / c + delay on the hang + after",
+        "first arrivals brought together",
+    )
     left_out = "The processor's own delay, which is the same for all."
     lacking = [
         name
@@ -121,11 +198,19 @@ def delay_figure(aligned: Aligned, fill: Fill, key: str, speed_m_s: float | None
         if not there
     ]
     if lacking or speed_m_s is None:
-        return missing(f"{key}.delay", label, by_hand(equation, clause, inputs=inputs, leaves_out=left_out), lacking)
+        return missing(
+            f"{key}.delay",
+            label,
+            by_hand(equation, clause, inputs=inputs, leaves_out=left_out),
+            lacking,
+        )
     run_ms = aligned.delay_ms - aligned.hang_delay_ms - after_ms
     steps = (
         f"({aligned.hang_m:.2f} m − {aligned.box_m:.2f} m) / {speed_m_s:.1f} m/s = {run_ms:.1f} ms",
-        f"{run_ms:.1f} ms + {aligned.hang_delay_ms:g} ms + {after_ms:g} ms = {aligned.delay_ms:.1f} ms",
+        (
+            f"{run_ms:.1f} ms + {aligned.hang_delay_ms:g} ms + {after_ms:g} ms ="
+            f" {aligned.delay_ms:.1f} ms"
+        ),
     )
     note = "" if aligned.delay_ms >= 0 else "Below zero: the hang would have to wait instead."
     value = Value(f"{aligned.delay_ms:.1f} ms", number=aligned.delay_ms / 1000, unit="s")
@@ -133,49 +218,85 @@ def delay_figure(aligned: Aligned, fill: Fill, key: str, speed_m_s: float | None
         f"{key}.delay",
         label,
         value,
-        worked(alignment_delay_ms, speed_of_sound_m_s, inputs=inputs, steps=steps, leaves_out=left_out),
+        worked(
+            alignment_delay_ms, speed_of_sound_m_s, inputs=inputs, steps=steps, leaves_out=left_out
+        ),
         note=note,
     )
 
 
 def area_figures(found: Covered, heard: Listening, key: str) -> Iterator[Figure]:
-    """Mean, spread and shares of the A-weighted programme over an area, relative to the mix position."""
+    """
+    Mean, spread and shares of the A-weighted programme over an area, relative to the mix position.
+    """
     levels, bare = found.levels[PROGRAMME], found.levels[BARE]
     whole = working(heard, found, level_spread)
-    work = worked(level_spread, inputs=(Input("Levels", f"{len(levels):,}, found as for the mean", f"{key}.mean"),))
+    work = worked(
+        level_spread,
+        inputs=(Input("Levels", f"{len(levels):,}, found as for the mean", f"{key}.mean"),),
+    )
     found_spread = level_spread(levels, reference_db=0.0)
     mean, low, high = found_spread.mean_db, found_spread.low_db, found_spread.high_db
-    yield figure(f"{key}.mean", "Mean", Value(signed(mean), number=mean, unit="dB"), whole, caution=NOISE)
+    yield figure(
+        f"{key}.mean", "Mean", Value(signed(mean), number=mean, unit="dB"), whole, caution=NOISE
+    )
     spread = Value(f"{signed(low)} to {signed(high)}", number=found_spread.spread_db, unit="dB")
     yield figure(f"{key}.spread", "5 % to 95 %", spread, work, caution=NOISE)
     yield share_figure(f"{key}.within_3", "Within ±3 dB", found_spread.within_3_db, work)
     yield share_figure(f"{key}.within_6", "Within ±6 dB", found_spread.within_6_db, work)
-    yield share_figure(f"{key}.bare_within_3", "Within ±3 dB, fills off", level_spread(bare, reference_db=0.0).within_3_db, work)
+    yield share_figure(
+        f"{key}.bare_within_3",
+        "Within ±3 dB, fills off",
+        level_spread(bare, reference_db=0.0).within_3_db,
+        work,
+    )
     added = float((levels - bare).max())
-    yield figure(f"{key}.fills_add", "Fills add at most", Value(signed(added), number=added, unit="dB"), work, caution=NOISE)
+    yield figure(
+        f"{key}.fills_add",
+        "Fills add at most",
+        Value(signed(added), number=added, unit="dB"),
+        work,
+        caution=NOISE,
+    )
 
 
 def share_figure(key: str, label: str, share: float, work: Working) -> Figure:
     """The share of an area within so many decibels of the mix position."""
-    return figure(key, label, Value(f"{share * 100:.0f} %", number=share, unit="1"), work, caution=NOISE)
+    return figure(
+        key, label, Value(f"{share * 100:.0f} %", number=share, unit="1"), work, caution=NOISE
+    )
 
 
 def signed(level_db: float) -> str:
-    """A relative level with its sign, to half a decibel's worth of honesty: whole decibels would hide a spread of one."""
+    """
+    A relative level with its sign, to half a decibel's worth of honesty: whole decibels would hide
+    a spread of one.
+    """
     rounded = round(level_db * 2) / 2
     return f"{rounded:+.1f} dB".replace("-", "−") if rounded else "0.0 dB"
 
 
-def mix_figures(spot: Spot | None, key: str, system: System, heard: Listening | None) -> Iterator[Figure]:
+def mix_figures(
+    spot: Spot | None, key: str, system: System, heard: Listening | None
+) -> Iterator[Figure]:
     """Distance from the reference line, off centre, and the level by the makers' figures."""
     if spot is not None:
         inputs = (Input(spot.name, f"{spot.across_m:+.2f} m across, {spot.depth_m:+.2f} m deep"),)
         work = by_hand(
-            "distance = depth of its middle", "along the centre line, from the reference line", inputs=inputs, leaves_out="It is no cable length."
+            "distance = depth of its middle",
+            "along the centre line, from the reference line",
+            inputs=inputs,
+            leaves_out="It is no cable length.",
         )
-        yield length_figure(f"{key}.distance", "From the reference line", abs(spot.depth_m), system, work)
-        side = "" if not spot.across_m else "to stage left" if spot.across_m > 0 else "to stage right"
-        yield length_figure(f"{key}.off_centre", "Off the centre line", abs(spot.across_m), system, work, note=side)
+        yield length_figure(
+            f"{key}.distance", "From the reference line", abs(spot.depth_m), system, work
+        )
+        side = (
+            "" if not spot.across_m else "to stage left" if spot.across_m > 0 else "to stage right"
+        )
+        yield length_figure(
+            f"{key}.off_centre", "Off the centre line", abs(spot.across_m), system, work, note=side
+        )
     if heard is not None:
         yield greatest_figure(heard, f"{key}.greatest_level")
         yield from average_figures(heard, key)

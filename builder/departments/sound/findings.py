@@ -1,4 +1,8 @@
-"""What the house should know about its sound: what does not add up in the description. What the field shows is found in ``coverage.py``."""
+"""
+What the house should know about its sound: what does not add up in the description.
+
+What the field shows is found in ``coverage.py``.
+"""
 
 from collections.abc import Iterator
 
@@ -52,19 +56,26 @@ def of_hang(hang: Hang, models: Models) -> Iterator[Finding]:
     """A hang without boxes, with a splay that does not fit, or that nobody can weigh."""
     if hang.boxes == 0:
         yield Finding(
-            Level.CAUTION, "hang-without-boxes", f"{hang.name} has no boxes. It is left out of every figure.", place=place(hang.where("boxes"))
+            Level.CAUTION,
+            "hang-without-boxes",
+            f"{hang.name} has no boxes. It is left out of every figure.",
+            place=place(hang.where("boxes")),
         )
         return
     if hang.splay is Absent.UNKNOWN or (hang.splay is Absent.NOT_STATED and hang.boxes > 1):
         yield Finding(
-            Level.NOTE, "splay-unknown", f"The splay of {hang.name} is not known, so the maps do not contain it.", place=place(hang.where("splay"))
+            Level.NOTE,
+            "splay-unknown",
+            f"The splay of {hang.name} is not known, so the maps do not contain it.",
+            place=place(hang.where("splay")),
         )
     elif not isinstance(hang.splay, Absent) and len(hang.splay) != hang.boxes - 1:
         wrong = len(hang.splay) - (hang.boxes - 1)
         mend = f"Take {wrong} out of splay" if wrong > 0 else f"Add {-wrong} to splay"
         sentence = (
-            f"{hang.name} has {hang.boxes} boxes and {len(hang.splay)} splay angles. There should be {hang.boxes - 1}, one between each box and "
-            f"the next. {mend}, or write boxes: {len(hang.splay) + 1}. The maps do not contain this hang until they fit."
+            f"{hang.name} has {hang.boxes} boxes and {len(hang.splay)} splay angles. There should"
+            f" be {hang.boxes - 1}, one between each box and the next. {mend}, or write boxes:"
+            f" {len(hang.splay) + 1}. The maps do not contain this hang until they fit."
         )
         yield Finding(Level.CAUTION, "splay-mismatch", sentence, place=place(hang.where("splay")))
     model = models.get(hang.model)
@@ -85,50 +96,78 @@ def silent_subs(subs: SubLine) -> Iterator[Finding]:
     names = f"Sub {out[0]}" if len(out) == 1 else f"Subs {', '.join(map(str, out))}"
     verb = "is" if len(out) == 1 else "are"
     sentence = (
-        f"{names} of {subs.name}, counted from stage right, {verb} out of service: {subs.count - len(out)} of {subs.count} play. "
-        "The maps and the figures of the arc are without what is silent."
+        f"{names} of {subs.name}, counted from stage right, {verb} out of service:"
+        f" {subs.count - len(out)} of {subs.count} play. The maps and the figures of the arc are"
+        " without what is silent."
     )
-    yield Finding(Level.NOTE, "sub-out-of-service", sentence, place=place(subs.where("out_of_service")))
+    yield Finding(
+        Level.NOTE, "sub-out-of-service", sentence, place=place(subs.where("out_of_service"))
+    )
 
 
 def crossing(area: AudienceArea) -> Iterator[Finding]:
-    """An outline whose sides cross, as happens when two corners are written in the wrong order, or a floor that bends."""
+    """
+    An outline whose sides cross, as happens when two corners are written in the wrong order, or a
+    floor that bends.
+    """
     if crosses(area):
-        sentence = f"The outline of {area.name} crosses itself. Write its corners in order around it. Until then it has no map."
-        yield Finding(Level.CAUTION, "outline-crosses", sentence, place=place(area.where("corners")))
+        sentence = (
+            f"The outline of {area.name} crosses itself. Write its corners in order around it."
+            " Until then it has no map."
+        )
+        yield Finding(
+            Level.CAUTION, "outline-crosses", sentence, place=place(area.where("corners"))
+        )
     elif uneven(area):
         sentence = (
-            f"The corners of {area.name} do not lie on one slope within {FLATNESS_M * 1000:g} mm. Split the area where the floor bends. "
-            "Until then it has no map."
+            f"The corners of {area.name} do not lie on one slope within {FLATNESS_M * 1000:g} mm."
+            " Split the area where the floor bends. Until then it has no map."
         )
         yield Finding(Level.CAUTION, "area-uneven", sentence, place=place(area.where("corners")))
 
 
 def long_delays(sound: Sound) -> Iterator[Finding]:
     """Delays longer than any path in a venue."""
-    stated: list[tuple[Part, str, Duration | None]] = [(hang, "delay", hang.delay) for hang in hangs_of(sound)]
+    stated: list[tuple[Part, str, Duration | None]] = [
+        (hang, "delay", hang.delay) for hang in hangs_of(sound)
+    ]
     stated += [(subs, "delay", subs.delay) for subs in subs_of(sound)]
     stated += [(fill, "after", fill.after) for fill in fills_of(sound)]
     for part, key, delay in stated:
         if isinstance(delay, Duration) and delay.s > LONGEST_DELAY_S:
-            sentence = f"{part.name} has a delay of {delay.text}, which is {343 * delay.s:,.0f} m of path. Are these milliseconds?"
+            sentence = (
+                f"{part.name} has a delay of {delay.text}, which is {343 * delay.s:,.0f} m of path."
+                " Are these milliseconds?"
+            )
             yield Finding(Level.CAUTION, "delay-long", sentence, place=place(part.where(key)))
 
 
 def bands_not_given(sound: Sound, models: Models) -> Iterator[Finding]:
-    """Octaves that a model plays and its maker gives no coverage for, where coverage is no longer all round."""
+    """
+    Octaves that a model plays and its maker gives no coverage for, where coverage is no longer all
+    round.
+    """
     used = {hang.model for hang in hangs_of(sound)} | {fill.model for fill in fills_of(sound)}
     for model in models.values():
         if model.name in used and (bands := lacking_bands_hz(model)):
             words = ", ".join(band_name(hertz) for hertz in bands)
-            sentence = f"{model.name} has no maker's coverage at {words}. The maps take the nearest stated band, or a piston as wide as the box."
-            yield Finding(Level.NOTE, "coverage-not-given", sentence, place=place(model.where("coverage")))
+            sentence = (
+                f"{model.name} has no maker's coverage at {words}. The maps take the nearest stated"
+                " band, or a piston as wide as the box."
+            )
+            yield Finding(
+                Level.NOTE, "coverage-not-given", sentence, place=place(model.where("coverage"))
+            )
 
 
 def lacking_bands_hz(model: Model) -> tuple[float, ...]:
     """The octaves within a model's range, from 500 Hz, that its maker gives no coverage for."""
     given = {entry.band.hz for entry in model.coverage}
-    return tuple(hertz for hertz in OCTAVES_HZ if max(model.lowest.hz, NARROW_FROM_HZ) <= hertz <= model.highest.hz and hertz not in given)
+    return tuple(
+        hertz
+        for hertz in OCTAVES_HZ
+        if max(model.lowest.hz, NARROW_FROM_HZ) <= hertz <= model.highest.hz and hertz not in given
+    )
 
 
 def band_name(hertz: float) -> str:
@@ -145,12 +184,20 @@ def drives(sound: Sound) -> Iterator[Finding]:
     fed = {name for line in sound.drive_lines for name in line.feeds}
     for line in sound.drive_lines:
         if strangers := sorted(set(line.feeds) - names):
-            sentence = f"The drive line {line.name} feeds {', '.join(strangers)}, which is not described as a hang, sub line or fill."
-            yield Finding(Level.CAUTION, "drive-feeds-nothing", sentence, place=place(line.where("feeds")))
+            sentence = (
+                f"The drive line {line.name} feeds {', '.join(strangers)}, which is not described"
+                " as a hang, sub line or fill."
+            )
+            yield Finding(
+                Level.CAUTION, "drive-feeds-nothing", sentence, place=place(line.where("feeds"))
+            )
     for part in parts:
         if part.name not in fed and part.condition == "in service":
             yield Finding(
-                Level.NOTE, "not-driven", f"No drive line feeds {part.name}. Say which does, or leave a note.", place=place(part.where("name"))
+                Level.NOTE,
+                "not-driven",
+                f"No drive line feeds {part.name}. Say which does, or leave a note.",
+                place=place(part.where("name")),
             )
 
 
@@ -160,9 +207,13 @@ def strange_air(air: Air | None) -> Iterator[Finding]:
         return
     if not LEAST_HUMIDITY_PERCENT <= air.humidity_percent <= GREATEST_HUMIDITY_PERCENT:
         sentence = (
-            f"The house's air has {air.humidity_percent:g} % humidity, which no audience sits in. Maps and delays need the usual value of a show."
+            f"The house's air has {air.humidity_percent:g} % humidity, which no audience sits in."
+            " Maps and delays need the usual value of a show."
         )
         yield Finding(Level.CAUTION, "air-implausible", sentence, "house.identity")
     elif not LEAST_TEMPERATURE_C <= air.temperature_c <= GREATEST_TEMPERATURE_C:
-        sentence = f"The house's air is {air.temperature_c:g} °C. The absorption of sound is only known from −20 to 50 °C."
+        sentence = (
+            f"The house's air is {air.temperature_c:g} °C. The absorption of sound is only known"
+            " from −20 to 50 °C."
+        )
         yield Finding(Level.CAUTION, "air-implausible", sentence, "house.identity")

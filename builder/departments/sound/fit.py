@@ -1,4 +1,7 @@
-"""What a show may ask of sound: the mix and monitor positions, the drive lines, the split, and what is in the store."""
+"""
+What a show may ask of sound: the mix and monitor positions, the drive lines, the split, and what is
+in the store.
+"""
 
 from functools import partial
 
@@ -8,7 +11,9 @@ sound = partial(Rule, department="sound", section="sound")
 mix = partial(sound, item="mix")
 monitors = partial(sound, item="monitor-position")
 split = partial(sound, item="split", kind="count", who="the show, or hire")
-stocked = partial(sound, kind="count", value="working", combine="sum", day="sum", who="the show, or hire")
+stocked = partial(
+    sound, kind="count", value="working", combine="sum", day="sum", who="the show, or hire"
+)
 
 RULES = (
     mix(
@@ -113,8 +118,14 @@ RULES = (
         title="Input lines from the stage",
         value="ways",
         beside="dropbox",
-        question="How many input lines are there from the stage to the mix position, and where are the drop boxes?",
-        remedy="Bring your own multicore and stage boxes for the rest, or share lines with an act that is patched again.",
+        question=(
+            "How many input lines are there from the stage to the mix position, and where are the"
+            " drop boxes?"
+        ),
+        remedy=(
+            "Bring your own multicore and stage boxes for the rest, or share lines with an act that"
+            " is patched again."
+        ),
     ),
     split(
         key="split ways",
@@ -151,7 +162,9 @@ RULES = (
         where=(("kind", "microphone"),),
         otherwise="channels",
         question="How many radio microphones do you have, and over which band do they tune?",
-        remedy="Bring or hire radio microphones, and send their frequencies to whoever coordinates.",
+        remedy=(
+            "Bring or hire radio microphones, and send their frequencies to whoever coordinates."
+        ),
     ),
     stocked(
         key="microphones",

@@ -29,7 +29,11 @@ def hangs_of(sound: Sound) -> tuple[Hang, ...]:
 
 
 def hung_loads(sound: Sound) -> Iterator[HungLoad]:
-    """The weight of each hang whose carrier and boxes are known, for rigging. A hang out of service still hangs, so it is counted."""
+    """
+    The weight of each hang whose carrier and boxes are known, for rigging.
+
+    A hang out of service still hangs, so it is counted.
+    """
     models = models_of(sound)
     for hang in hangs_of(sound):
         model = models.get(hang.model)
@@ -40,13 +44,25 @@ def hung_loads(sound: Sound) -> Iterator[HungLoad]:
         bottom_m = bottom_of(hang, model)
         top_m = None if bottom_m is None else hang.top.m
         kg = hang.boxes * model.weight.kg
-        yield HungLoad("sound", what, hang.carried_by, kg, across_m=across_m, depth_m=depth_m, top_m=top_m, bottom_m=bottom_m)
+        yield HungLoad(
+            "sound",
+            what,
+            hang.carried_by,
+            kg,
+            across_m=across_m,
+            depth_m=depth_m,
+            top_m=top_m,
+            bottom_m=bottom_m,
+        )
         if isinstance(hang.frame, Mass):
             yield HungLoad("sound", f"Frame of {hang.name}", hang.carried_by, hang.frame.kg)
 
 
 def hangs_at(hang: Hang, model: Model) -> tuple[float | None, float | None]:
-    """Where the boxes' weight hangs, across and deep; None where their depth or splay is not known, and rigging then takes its hang's middle."""
+    """
+    Where the boxes' weight hangs, across and deep; None where their depth or splay is not known,
+    and rigging then takes its hang's middle.
+    """
     boxes = boxes_of_hang(hang, box_height_m=model.height.m)
     if not boxes or isinstance(model.depth, Absent):
         return None, None
@@ -57,7 +73,9 @@ def hangs_at(hang: Hang, model: Model) -> tuple[float | None, float | None]:
 def bottom_of(hang: Hang, model: Model) -> float | None:
     """The lowest front edge of a hang above the deck, None where its splay is not known. [m]"""
     boxes = boxes_of_hang(hang, box_height_m=model.height.m)
-    return boxes[-1].at[2] - model.height.m / 2 * cos(radians(boxes[-1].down_deg)) if boxes else None
+    return (
+        boxes[-1].at[2] - model.height.m / 2 * cos(radians(boxes[-1].down_deg)) if boxes else None
+    )
 
 
 def lacking_weights(hang: Hang, model: Model) -> tuple[str, ...]:
@@ -73,14 +91,29 @@ def weight_figure(hang: Hang, model: Model, key: str, system: System) -> Figure:
     frame_kg = hang.frame.kg if isinstance(hang.frame, Mass) else 0.0
     box_kg = model.weight.kg if isinstance(model.weight, Mass) else 0.0
     total_kg = total_load_kg([PointLoad(0.0, hang.boxes * box_kg), PointLoad(0.0, frame_kg)])
-    inputs = [Input("Boxes", str(hang.boxes)), Input("One box", said(model.weight)), Input("Frame, bar and cable", said(hang.frame))]
+    inputs = [
+        Input("Boxes", str(hang.boxes)),
+        Input("One box", said(model.weight)),
+        Input("Frame, bar and cable", said(hang.frame)),
+    ]
     lacking = lacking_weights(hang, model)
     left_out = "Hoists, chains and steel above the frame are counted with the rigging."
     if lacking:
-        working = worked(total_load_kg, inputs=inputs, leaves_out=left_out, equation="weight = boxes × one box + frame")
+        working = worked(
+            total_load_kg,
+            inputs=inputs,
+            leaves_out=left_out,
+            equation="weight = boxes × one box + frame",
+        )
         return missing(f"{key}.weight", label, working, lacking, caution=LOADS)
     steps = (f"{hang.boxes} × {box_kg:g} kg + {frame_kg:g} kg = {total_kg:g} kg",)
-    working = worked(total_load_kg, inputs=inputs, steps=steps, leaves_out=left_out, equation="weight = boxes × one box + frame")
+    working = worked(
+        total_load_kg,
+        inputs=inputs,
+        steps=steps,
+        leaves_out=left_out,
+        equation="weight = boxes × one box + frame",
+    )
     text, also = shown(Mass, total_kg, system=system)
     return figure(f"{key}.weight", label, Value(text, also, total_kg, "kg"), working, caution=LOADS)
 

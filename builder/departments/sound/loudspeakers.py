@@ -1,4 +1,7 @@
-"""What ``sound.yml`` says of loudspeakers: models with their makers' figures, hangs, subs, fills, and the audience areas they are for."""
+"""
+What ``sound.yml`` says of loudspeakers: models with their makers' figures, hangs, subs, fills, and
+the audience areas they are for.
+"""
 
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
@@ -7,7 +10,19 @@ from pydantic import model_validator
 from pydantic_core import PydanticCustomError
 
 from builder.reading.absent import Absent, Maybe
-from builder.reading.quantities import Across, Angle, Depth, Duration, Frequency, Height, Length, Level, Mass, Power, Quantity
+from builder.reading.quantities import (
+    Across,
+    Angle,
+    Depth,
+    Duration,
+    Frequency,
+    Height,
+    Length,
+    Level,
+    Mass,
+    Power,
+    Quantity,
+)
 from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import Decisive, Line, Loose, Plausible, RefersTo, Written
 from builder.stating import Measured
@@ -21,7 +36,9 @@ def checked_sizes(sizes: Mapping[str, Quantity]) -> None:
     for key, size in sizes.items():
         if size.si <= 0:
             words = {"key": key, "text": size.text, "advice": "write the size as measured"}
-            raise PydanticCustomError("size-not-positive", "has {key} {text}, and a size is above zero", words)
+            raise PydanticCustomError(
+                "size-not-positive", "has {key} {text}, and a size is above zero", words
+            )
 
 
 class At(Written):
@@ -54,14 +71,19 @@ class Turn(Written):
 
 
 class Coverage(Written):
-    """The nominal coverage of a model in one octave band, between the directions where its level is 6 dB down."""
+    """
+    The nominal coverage of a model in one octave band, between the directions where its level is 6
+    dB down.
+    """
 
     band: Frequency
     """The octave band, by its nominal middle: 63 Hz, 125 Hz, and so on to 8 kHz."""
     horizontal: Annotated[Angle, Plausible(5.0, 360.0)]
     """Coverage from side to side."""
     vertical: Annotated[Maybe[Angle], Plausible(2.0, 360.0)] = Absent.NOT_STATED
-    """Coverage up and down. Line boxes leave it out: theirs follows from the boxes above and below."""
+    """
+    Coverage up and down. Line boxes leave it out: theirs follows from the boxes above and below.
+    """
 
     @model_validator(mode="after")
     def _is_an_angle(self) -> "Coverage":
@@ -69,7 +91,11 @@ class Coverage(Written):
         for angle in (self.horizontal, self.vertical):
             if isinstance(angle, Angle) and not 0 < angle.deg <= 360:
                 words = {"text": angle.text, "advice": "write 360 deg for all round"}
-                raise PydanticCustomError("coverage-out-of-range", "covers {text}, and coverage is above 0 and at most 360 deg", words)
+                raise PydanticCustomError(
+                    "coverage-out-of-range",
+                    "covers {text}, and coverage is above 0 and at most 360 deg",
+                    words,
+                )
         return self
 
 
@@ -86,13 +112,19 @@ class Model(Line):
     level_means: Maybe[Text] = Absent.NOT_STATED
     """What the maker's level is for: peak or average, which signal, which weighting."""
     level_crest: Annotated[Maybe[Level], Plausible(0.0, 20.0)] = Absent.NOT_STATED
-    """How far that level is above the average of the maker's signal: 12 dB for a peak with noise of 12 dB crest, 0 dB where it is an average."""
+    """
+    How far that level is above the average of the maker's signal: 12 dB for a peak with noise of 12
+    dB crest, 0 dB where it is an average.
+    """
     lowest: Annotated[Frequency, Plausible(15.0, 400.0)]
     """The lowest frequency it is used for."""
     highest: Annotated[Frequency, Plausible(50.0, 22_000.0)]
     """The highest frequency it is used for."""
     coverage: tuple[Coverage, ...] = ()
-    """The maker's nominal coverage by octave band. Bands that are left out take a piston of the box's width, and the page says so."""
+    """
+    The maker's nominal coverage by octave band. Bands that are left out take a piston of the box's
+    width, and the page says so.
+    """
     width: Annotated[Length, Plausible(0.08, 2.5)]
     """Width of the front."""
     height: Annotated[Length, Plausible(0.08, 2.5)]
@@ -109,11 +141,15 @@ class Model(Line):
         checked_sizes({"width": self.width, "height": self.height, "lowest": self.lowest})
         if self.lowest.hz >= self.highest.hz:
             words = {"advice": "write the lower frequency as lowest"}
-            raise PydanticCustomError("band-backwards", "has its lowest frequency at or above its highest", words)
+            raise PydanticCustomError(
+                "band-backwards", "has its lowest frequency at or above its highest", words
+            )
         bands = [entry.band.hz for entry in self.coverage]
         if sorted(set(bands)) != bands:
             raise PydanticCustomError(
-                "bands-not-rising", "gives coverage in bands that do not rise", {"advice": "write each band once, lowest first"}
+                "bands-not-rising",
+                "gives coverage in bands that do not rise",
+                {"advice": "write each band once, lowest first"},
             )
         return self
 
@@ -129,7 +165,9 @@ class Hang(Line):
     boxes: Annotated[Count, Plausible(1, 30)]
     """How many boxes."""
     splay: Maybe[tuple[Angle, ...]] = Absent.NOT_STATED
-    """The angle between each box and the next, from the top down: one fewer than there are boxes."""
+    """
+    The angle between each box and the next, from the top down: one fewer than there are boxes.
+    """
     at: Spot
     """Where it hangs on the plan: the front of the top box."""
     top: Annotated[Height, DECK, Plausible(2.0, 30.0)]
@@ -137,9 +175,15 @@ class Hang(Line):
     down: Annotated[Angle, Plausible(-15.0, 60.0)]
     """How far the top box looks down; with a minus, up."""
     turned: Turn | None = None
-    """How far the whole hang is turned from straight downstage. Left out, it looks straight into the house."""
+    """
+    How far the whole hang is turned from straight downstage. Left out, it looks straight into the
+    house.
+    """
     pulled_back: Maybe[Text] = Absent.NOT_STATED
-    """What holds its turn and tilt: lines to which points on the deck or a tower, and whether they can move."""
+    """
+    What holds its turn and tilt: lines to which points on the deck or a tower, and whether they can
+    move.
+    """
     carried_by: Annotated[Maybe[Name], RefersTo("hang"), Decisive()] = Absent.NOT_STATED
     """The hang in rigging.yml that carries it. Its weight is counted there."""
     frame: Annotated[Maybe[Mass], Plausible(2.0, 400.0)] = Absent.NOT_STATED
@@ -178,7 +222,9 @@ class SubLine(Line):
     """The angle of the arc that delays bend the line into. Write this or the radius."""
     arc_radius: Annotated[Length | None, Plausible(1.0, 200.0)] = None
     """The radius of the arc that delays bend the line into. Write this or the arc."""
-    fed: Annotated[Maybe[Literal["own feed", "with left and right"]], Decisive()] = Absent.NOT_STATED
+    fed: Annotated[Maybe[Literal["own feed", "with left and right"]], Decisive()] = (
+        Absent.NOT_STATED
+    )
     """Whether the subs have a feed of their own or play with left and right."""
     turned_down: Annotated[Level | None, Plausible(0.0, 40.0)] = None
     """How far below their full level the house runs them, so that the system is even."""
@@ -188,16 +234,34 @@ class SubLine(Line):
     @model_validator(mode="after")
     def _one_arc(self) -> "SubLine":
         if self.arc is not None and self.arc_radius is not None:
-            raise PydanticCustomError("arc-twice", "has both an arc and an arc radius", {"advice": "keep one; the other follows from the length"})
+            raise PydanticCustomError(
+                "arc-twice",
+                "has both an arc and an arc radius",
+                {"advice": "keep one; the other follows from the length"},
+            )
         checked_sizes({"spacing": self.spacing})
         if self.count > MOST_SUBS:
-            words = {"count": f"{self.count:,}", "most": MOST_SUBS, "advice": "count the subs, not their parts"}
-            raise PydanticCustomError("too-many-subs", "has {count} subs, and {most} is the most a line can have", words)
+            words = {
+                "count": f"{self.count:,}",
+                "most": MOST_SUBS,
+                "advice": "count the subs, not their parts",
+            }
+            raise PydanticCustomError(
+                "too-many-subs", "has {count} subs, and {most} is the most a line can have", words
+            )
         checked_arc(self)
         absent = [number for number in self.out_of_service if not 1 <= number <= self.count]
         if absent:
-            words = {"number": absent[0], "count": self.count, "advice": f"count from 1 at stage right to {self.count}"}
-            raise PydanticCustomError("sub-unknown", "names sub {number} as out of service, and the line has {count}", words)
+            words = {
+                "number": absent[0],
+                "count": self.count,
+                "advice": f"count from 1 at stage right to {self.count}",
+            }
+            raise PydanticCustomError(
+                "sub-unknown",
+                "names sub {number} as out of service, and the line has {count}",
+                words,
+            )
         return self
 
 
@@ -205,11 +269,21 @@ def checked_arc(subs: SubLine) -> None:
     """Refuse an arc that no straight line can be bent into."""
     if subs.arc is not None and not 0 <= subs.arc.deg <= 180:
         words = {"text": subs.arc.text, "advice": "write 0 deg for a straight line"}
-        raise PydanticCustomError("arc-out-of-range", "has an arc of {text}, and an arc is 0 to 180 deg", words)
+        raise PydanticCustomError(
+            "arc-out-of-range", "has an arc of {text}, and an arc is 0 to 180 deg", words
+        )
     half_m = (subs.count - 1) * subs.spacing.m / 2
     if subs.arc_radius is not None and subs.arc_radius.m < max(half_m, 0.01):
-        words = {"text": subs.arc_radius.text, "half": f"{half_m:.2f} m", "advice": "a longer radius bends the line less"}
-        raise PydanticCustomError("arc-out-of-range", "has an arc radius of {text}, shorter than half the line, {half}", words)
+        words = {
+            "text": subs.arc_radius.text,
+            "half": f"{half_m:.2f} m",
+            "advice": "a longer radius bends the line less",
+        }
+        raise PydanticCustomError(
+            "arc-out-of-range",
+            "has an arc radius of {text}, shorter than half the line, {half}",
+            words,
+        )
 
 
 class FillBox(Line):
@@ -265,7 +339,10 @@ class Corner(Written):
 
 
 class AudienceArea(Line):
-    """A flat or evenly sloped part of the audience. Stepped balconies are drawn as the slope through their steps."""
+    """
+    A flat or evenly sloped part of the audience. Stepped balconies are drawn as the slope through
+    their steps.
+    """
 
     defines: ClassVar[str] = "audience area"
     name: Name
@@ -277,14 +354,22 @@ class AudienceArea(Line):
     corners: tuple[Corner, ...]
     """The corners in order around it."""
     underside: Annotated[Length | None, Plausible(0.05, 3.0)] = None
-    """For a balcony or tier: how far its underside is below its floor at the front edge, which hides hangs from ears below. Left out: thin."""
+    """
+    For a balcony or tier: how far its underside is below its floor at the front edge, which hides
+    hangs from ears below. Left out: thin.
+    """
 
     @model_validator(mode="after")
     def _encloses(self) -> "AudienceArea":
         checked_sizes({"ears": self.ears})
         if len(self.corners) < 3:
-            words = {"count": len(self.corners), "advice": "write the corners in order around the area"}
-            raise PydanticCustomError("outline-open", "has {count} corners, and an outline needs at least three", words)
+            words = {
+                "count": len(self.corners),
+                "advice": "write the corners in order around the area",
+            }
+            raise PydanticCustomError(
+                "outline-open", "has {count} corners, and an outline needs at least three", words
+            )
         return self
 
 

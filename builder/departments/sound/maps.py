@@ -1,4 +1,8 @@
-"""Coverage maps: fields of the pack, laid on a grid and drawn as filled contours. Reads the pack alone."""
+"""
+Coverage maps: fields of the pack, laid on a grid and drawn as filled contours.
+
+Reads the pack alone.
+"""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -59,10 +63,16 @@ def map_svg(sheet: Sheet) -> tuple[str, str]:
 
 def laid_out(sheet: Sheet) -> level_map.Sheet:
     """The sheet as drawings know it: grids and corners."""
-    panels = tuple((shown.title, tuple(layer(field, shown.band, sheet.outlines) for field in shown.fields)) for shown in sheet.panels)
+    panels = tuple(
+        (shown.title, tuple(layer(field, shown.band, sheet.outlines) for field in shown.fields))
+        for shown in sheet.panels
+    )
     return level_map.Sheet(
         panels=panels,
-        shapes=tuple(level_map.Shape(outline.corners, outline.name, heavy=outline.kind == "deck") for outline in sheet.outlines),
+        shapes=tuple(
+            level_map.Shape(outline.corners, outline.name, heavy=outline.kind == "deck")
+            for outline in sheet.outlines
+        ),
         spots=tuple((spot.name, (spot.across_m, spot.depth_m)) for spot in sheet.spots),
         extent_m=extent(sheet),
         steps_db=sheet.steps_db,
@@ -73,14 +83,19 @@ def laid_out(sheet: Sheet) -> level_map.Sheet:
 
 def extent(sheet: Sheet) -> tuple[float, float, float, float]:
     """The part of the plan that is shown: left, right, near, far."""
-    places = [(x, y) for panel in sheet.panels for field in panel.fields for x, y, _ in field.points]
+    places = [
+        (x, y) for panel in sheet.panels for field in panel.fields for x, y, _ in field.points
+    ]
     places += [corner for outline in sheet.outlines for corner in outline.corners]
     xs, ys = [x for x, _ in places], [y for _, y in places]
     return min(xs) - 0.5, max(xs) + 0.5, min(ys) - 0.5, max(ys) + 0.5
 
 
 def layer(field: Field, band: str, outlines: Sequence[Outline]) -> level_map.Layer:
-    """One band of a field, cut at the outline of the area that it was computed over, found by its name."""
+    """
+    One band of a field, cut at the outline of the area that it was computed over, found by its
+    name.
+    """
     area = next((outline for outline in outlines if outline.name == field.name), None)
     hidden = tuple(field.points[index][:2] for index in field.hidden)
     return level_map.Layer(Levels(*grid(field, band)), area.corners if area else (), hidden)
@@ -88,7 +103,8 @@ def layer(field: Field, band: str, outlines: Sequence[Outline]) -> level_map.Lay
 
 def grid(field: Field, band: str) -> tuple[Any, Any, Any]:
     """
-    One band as a grid for contours; cells just outside the area take their nearest neighbour's level, so that contours reach the outline.
+    One band as a grid for contours; cells just outside the area take their nearest neighbour's
+    level, so that contours reach the outline.
 
     Raises
     ------
@@ -117,7 +133,13 @@ def grown(levels: Any) -> Any:
 
     framed = np.pad(levels, 1, constant_values=np.nan)
     rows, columns = levels.shape
-    around = np.stack([framed[1 + dy : 1 + dy + rows, 1 + dx : 1 + dx + columns] for dx in (-1, 0, 1) for dy in (-1, 0, 1)])
+    around = np.stack(
+        [
+            framed[1 + dy : 1 + dy + rows, 1 + dx : 1 + dx + columns]
+            for dx in (-1, 0, 1)
+            for dy in (-1, 0, 1)
+        ]
+    )
     there = ~np.isnan(around)
     count = there.sum(axis=0)
     mean = np.where(there, around, 0.0).sum(axis=0) / np.maximum(count, 1)

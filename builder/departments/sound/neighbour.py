@@ -12,7 +12,10 @@ class Between(Written):
     """What the ground is made of on the way."""
 
     stage: Literal["hard", "mixed", "porous"]
-    """Around the stage: hard (asphalt, rock, water, trodden earth), porous (grass, fields, woods) or mixed."""
+    """
+    Around the stage: hard (asphalt, rock, water, trodden earth), porous (grass, fields, woods) or
+    mixed.
+    """
     middle: Literal["hard", "mixed", "porous"]
     """On most of the way."""
     receiver: Literal["hard", "mixed", "porous"]

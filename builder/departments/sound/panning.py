@@ -1,4 +1,7 @@
-"""Hangs on the plan: where the centre ray goes, and from where the audience's edge lies inside the stated coverage."""
+"""
+Hangs on the plan: where the centre ray goes, and from where the audience's edge lies inside the
+stated coverage.
+"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -27,12 +30,17 @@ SIDE_FROM_M = 1.0
 """A hang nearer to the centre line than this is for both sides, and no edge is its own."""
 MOST_SEATS = 500
 SEAT_M, MISSED_M = 1.0, 2.0
-"""Seats along an edge stand so far apart, and so much of an edge must be missed before it is told."""
+"""
+Seats along an edge stand so far apart, and so much of an edge must be missed before it is told.
+"""
 
 
 @dataclass(frozen=True, slots=True)
 class Throw:
-    """What a loudspeaker covers on the plan: from a place, around an aim from straight downstage (positive to stage left)."""
+    """
+    What a loudspeaker covers on the plan: from a place, around an aim from straight downstage
+    (positive to stage left).
+    """
 
     part: str
     across_m: float
@@ -48,12 +56,24 @@ class Throw:
         """How far a seat lies beside the centre ray."""
         if (across_m, depth_m) == (self.across_m, self.depth_m):
             return 0.0
-        return off_axis_deg(azimuth_deg=self.turned_deg, ahead_m=self.depth_m - depth_m, aside_m=across_m - self.across_m)
+        return off_axis_deg(
+            azimuth_deg=self.turned_deg,
+            ahead_m=self.depth_m - depth_m,
+            aside_m=across_m - self.across_m,
+        )
 
 
 def stated_deg(model: Model | None) -> float | None:
     """The narrowest stated coverage from side to side, from 1 to 4 kHz."""
-    stated = [entry.horizontal.deg for entry in model.coverage if JUDGED_HZ[0] <= entry.band.hz <= JUDGED_HZ[1]] if model else []
+    stated = (
+        [
+            entry.horizontal.deg
+            for entry in model.coverage
+            if JUDGED_HZ[0] <= entry.band.hz <= JUDGED_HZ[1]
+        ]
+        if model
+        else []
+    )
     return min(stated, default=None)
 
 
@@ -72,11 +92,17 @@ def all_throws(sound: Sound) -> Iterator[Throw]:
     for fill in fills_of(sound):
         coverage = stated_deg(models.get(fill.model))
         if fill.kind == "out fill" and fill.condition != "out of service" and coverage is not None:
-            yield from (Throw(fill.name, box.at[0], box.at[1], box.turned_deg, coverage) for box in boxes_of_fill(fill))
+            yield from (
+                Throw(fill.name, box.at[0], box.at[1], box.turned_deg, coverage)
+                for box in boxes_of_fill(fill)
+            )
 
 
 def edge_seats(area: AudienceArea, throw: Throw) -> list[tuple[float, float]]:
-    """The outermost seats of an area on a hang's own side, from the stage on; those behind the hang are not its own."""
+    """
+    The outermost seats of an area on a hang's own side, from the stage on; those behind the hang
+    are not its own.
+    """
     corners, side = corners_of(area), 1 if throw.across_m > 0 else -1
     near, far = max(y for _, y in corners), min(y for _, y in corners)
     found = []
@@ -87,43 +113,101 @@ def edge_seats(area: AudienceArea, throw: Throw) -> list[tuple[float, float]]:
     return found
 
 
-def pan_figures(hang: Hang, sound: Sound, areas: Sequence[AudienceArea], spot: Spot | None, key: str, system: System) -> Iterator[Figure]:
-    """The coverage that is judged, the centre ray, and the first seat of the audience's edge inside the coverage."""
+def pan_figures(
+    hang: Hang,
+    sound: Sound,
+    areas: Sequence[AudienceArea],
+    spot: Spot | None,
+    key: str,
+    system: System,
+) -> Iterator[Figure]:
+    """
+    The coverage that is judged, the centre ray, and the first seat of the audience's edge inside
+    the coverage.
+    """
     throw = throw_of(hang, sound)
     if throw is None:
         return
     inputs = (
         Input("Hang", f"{throw.across_m:+.2f} m across, {throw.depth_m:+.2f} m deep"),
         Input("Turned", f"{throw.turned_deg:+g} deg from straight downstage, + to stage left"),
-        Input("Stated coverage", f"{throw.coverage_deg:g} deg, the narrowest octave from 1 to 4 kHz"),
+        Input(
+            "Stated coverage", f"{throw.coverage_deg:g} deg, the narrowest octave from 1 to 4 kHz"
+        ),
     )
-    work = by_hand("the least of the stated angles", "the maker's coverage from side to side", inputs=inputs)
-    yield figure(f"{key}.judged", "Stated coverage", Value(f"{throw.coverage_deg:g} deg", number=throw.coverage_deg, unit="deg"), work)
+    work = by_hand(
+        "the least of the stated angles", "the maker's coverage from side to side", inputs=inputs
+    )
+    yield figure(
+        f"{key}.judged",
+        "Stated coverage",
+        Value(f"{throw.coverage_deg:g} deg", number=throw.coverage_deg, unit="deg"),
+        work,
+    )
     if spot is not None and spot.depth_m < throw.depth_m and abs(throw.turned_deg) < 90:
         run_m = throw.depth_m - spot.depth_m
         across_m = throw.across_m + run_m * tan(radians(throw.turned_deg))
-        step = f"{throw.across_m:+.2f} m + {run_m:.2f} m × tan({throw.turned_deg:g} deg) = {across_m:+.2f} m"
+        step = (
+            f"{throw.across_m:+.2f} m + {run_m:.2f} m × tan({throw.turned_deg:g} deg) ="
+            f" {across_m:+.2f} m"
+        )
         text, also = shown(Across, across_m, 1, system)
-        work = by_hand("across = hang + run × tan(turn)", "centre ray on the plan", inputs=inputs, steps=(step,))
-        yield figure(f"{key}.centre_ray", "Centre ray at the mix position's depth", Value(text, also, across_m, "m"), work)
+        work = by_hand(
+            "across = hang + run × tan(turn)",
+            "centre ray on the plan",
+            inputs=inputs,
+            steps=(step,),
+        )
+        yield figure(
+            f"{key}.centre_ray",
+            "Centre ray at the mix position's depth",
+            Value(text, also, across_m, "m"),
+            work,
+        )
     if abs(throw.across_m) >= SIDE_FROM_M:
-        yield from edge_figure(throw, [seat for area in areas for seat in edge_seats(area, throw)], inputs, key, system)
+        yield from edge_figure(
+            throw, [seat for area in areas for seat in edge_seats(area, throw)], inputs, key, system
+        )
 
 
-def edge_figure(throw: Throw, seats: Sequence[tuple[float, float]], inputs: tuple[Input, ...], key: str, system: System) -> Iterator[Figure]:
+def edge_figure(
+    throw: Throw,
+    seats: Sequence[tuple[float, float]],
+    inputs: tuple[Input, ...],
+    key: str,
+    system: System,
+) -> Iterator[Figure]:
     """From which depth on the outermost seats are inside the coverage."""
     if not seats:
         return
     inside = [seat for seat in seats if throw.holds(*seat)]
-    label, left_out = "Holds the audience's edge from", "Up and down, and what other loudspeakers cover."
+    label, left_out = (
+        "Holds the audience's edge from",
+        "Up and down, and what other loudspeakers cover.",
+    )
     if not inside:
-        yield figure(f"{key}.edge", label, Value("nowhere"), worked(off_axis_deg, inputs=inputs, leaves_out=left_out))
+        yield figure(
+            f"{key}.edge",
+            label,
+            Value("nowhere"),
+            worked(off_axis_deg, inputs=inputs, leaves_out=left_out),
+        )
         return
     across_m, depth_m = max(inside, key=lambda seat: seat[1])
     off = throw.off_deg(across_m, depth_m)
-    steps = (f"The edge seat {across_m:+.1f} m across, {depth_m:+.1f} m deep is {abs(off):.0f} deg beside it, within {throw.coverage_deg / 2:g}.",)
+    steps = (
+        (
+            f"The edge seat {across_m:+.1f} m across, {depth_m:+.1f} m deep is {abs(off):.0f} deg"
+            f" beside it, within {throw.coverage_deg / 2:g}."
+        ),
+    )
     text, also = shown(Depth, depth_m, 1, system)
-    yield figure(f"{key}.edge", label, Value(text, also, depth_m, "m"), worked(off_axis_deg, inputs=inputs, steps=steps, leaves_out=left_out))
+    yield figure(
+        f"{key}.edge",
+        label,
+        Value(text, also, depth_m, "m"),
+        worked(off_axis_deg, inputs=inputs, steps=steps, leaves_out=left_out),
+    )
 
 
 def missed_edges(sound: Sound, areas: Sequence[AudienceArea]) -> Iterator[Finding]:
@@ -134,17 +218,32 @@ def missed_edges(sound: Sound, areas: Sequence[AudienceArea]) -> Iterator[Findin
         if throw is None or abs(throw.across_m) < SIDE_FROM_M:
             continue
         for area in areas:
-            missed = [seat for seat in edge_seats(area, throw) if not any(each.holds(*seat) for each in throws)]
+            missed = [
+                seat
+                for seat in edge_seats(area, throw)
+                if not any(each.holds(*seat) for each in throws)
+            ]
             if len(missed) * SEAT_M > MISSED_M:
                 yield missed_edge(hang, throw, area, missed)
 
 
-def missed_edge(hang: Hang, throw: Throw, area: AudienceArea, missed: Sequence[tuple[float, float]]) -> Finding:
+def missed_edge(
+    hang: Hang, throw: Throw, area: AudienceArea, missed: Sequence[tuple[float, float]]
+) -> Finding:
     """The finding on one hang and one area."""
     side = "stage left" if throw.across_m > 0 else "stage right"
-    first, last = max(depth for _, depth in missed) + SEAT_M / 2, min(depth for _, depth in missed) - SEAT_M / 2
-    sentence = (
-        f"The stated coverage of {hang.name}, {throw.coverage_deg:g} deg, leaves out the {side} edge of {area.name} from {-first:.0f} m to "
-        f"{-last:.0f} m downstage, and no other hang or out fill covers it. Turn it, or add an out fill."
+    first, last = (
+        max(depth for _, depth in missed) + SEAT_M / 2,
+        min(depth for _, depth in missed) - SEAT_M / 2,
     )
-    return Finding(Level.NOTE, "edge-outside-coverage", sentence, place=place(hang.where("turned" if hang.turned else "at")))
+    sentence = (
+        f"The stated coverage of {hang.name}, {throw.coverage_deg:g} deg, leaves out the {side}"
+        f" edge of {area.name} from {-first:.0f} m to {-last:.0f} m downstage, and no other hang or"
+        " out fill covers it. Turn it, or add an out fill."
+    )
+    return Finding(
+        Level.NOTE,
+        "edge-outside-coverage",
+        sentence,
+        place=place(hang.where("turned" if hang.turned else "at")),
+    )

@@ -1,4 +1,7 @@
-"""What ``sound.yml`` says of working positions and lines: processor, drive lines, mix position, monitors, consoles, splits, drop boxes, tails."""
+"""
+What ``sound.yml`` says of working positions and lines: processor, drive lines, mix position,
+monitors, consoles, splits, drop boxes, tails.
+"""
 
 from typing import Annotated, ClassVar, Literal
 
@@ -15,7 +18,9 @@ from builder.reading.written import Decisive, Line, Loose, Plausible, RefersTo
 class HousePolicy(Line):
     """Whether visitors play through the house system, and how."""
 
-    use: Annotated[Maybe[Literal["must be used", "may be used", "by arrangement", "not available"]], Decisive()] = Absent.NOT_STATED
+    use: Annotated[
+        Maybe[Literal["must be used", "may be used", "by arrangement", "not available"]], Decisive()
+    ] = Absent.NOT_STATED
     """Must be used, may be used, by arrangement, or not available."""
     own_system: Maybe[Text] = Absent.NOT_STATED
     """Whether a visitor may hang another system, and what happens to the house's own then."""
@@ -30,10 +35,21 @@ class Processor(Line):
     """What it is."""
     inputs: Annotated[Maybe[Count], Plausible(1, 256)] = Absent.NOT_STATED
     """How many inputs it has."""
-    changed_by: Annotated[Maybe[Literal["nobody", "house engineer only", "visiting engineer with the house's", "visiting engineer"]], Decisive()] = (
-        Absent.NOT_STATED
-    )
-    """Who may change it: nobody, house engineer only, visiting engineer with the house's, or visiting engineer."""
+    changed_by: Annotated[
+        Maybe[
+            Literal[
+                "nobody",
+                "house engineer only",
+                "visiting engineer with the house's",
+                "visiting engineer",
+            ]
+        ],
+        Decisive(),
+    ] = Absent.NOT_STATED
+    """
+    Who may change it: nobody, house engineer only, visiting engineer with the house's, or visiting
+    engineer.
+    """
     presets: Maybe[Text] = Absent.NOT_STATED
     """The presets there are, and which one is on when you arrive."""
     visitor_layer: Maybe[Text] = Absent.NOT_STATED
@@ -59,7 +75,10 @@ class DriveLine(Line):
     at: Annotated[Maybe[Name], RefersTo("place")] = Absent.NOT_STATED
     """The place where it is."""
     nominal: Maybe[Text] = Absent.NOT_STATED
-    """The signal level at this input, and the sound level it gives at the mix position, such as +4 dBu for 94 dB(A)."""
+    """
+    The signal level at this input, and the sound level it gives at the mix position, such as +4 dBu
+    for 94 dB(A).
+    """
 
 
 class ClaimedLevel(Line):
@@ -67,7 +86,9 @@ class ClaimedLevel(Line):
 
     level: Level
     """The level, with its weighting, such as 104 dB(A)."""
-    metric: Annotated[Maybe[Literal["equivalent level", "peak level", "maximum fast", "maximum slow"]], Decisive()] = Absent.NOT_STATED
+    metric: Annotated[
+        Maybe[Literal["equivalent level", "peak level", "maximum fast", "maximum slow"]], Decisive()
+    ] = Absent.NOT_STATED
     """Equivalent level, peak level, maximum fast or maximum slow."""
     over: Annotated[Duration | None, Plausible(1.0, 86_400.0)] = None
     """The time an equivalent level is taken over."""
@@ -112,7 +133,10 @@ class MixPosition(Line):
     places_lost: Maybe[Count] = Absent.NOT_STATED
     """How many audience places it takes."""
     cable_path: Annotated[Maybe[Length], Plausible(5.0, 400.0), Decisive()] = Absent.NOT_STATED
-    """The length of cable from the monitor position to here along the way it must go. It is not the distance."""
+    """
+    The length of cable from the monitor position to here along the way it must go. It is not the
+    distance.
+    """
     power: Annotated[Maybe[Text], Decisive()] = Absent.NOT_STATED
     """The power there, and whether it is on the same service as the sound on stage."""
     lines: Annotated[Maybe[Text], Decisive()] = Absent.NOT_STATED
@@ -235,8 +259,14 @@ class DropBox(Line):
     def _dead_ways_exist(self) -> "DropBox":
         wrong = [way for way in self.dead if not 1 <= way <= self.ways]
         if wrong:
-            words = {"way": wrong[0], "ways": self.ways, "advice": f"number them 1 to {self.ways}, as on the box"}
-            raise PydanticCustomError("way-unknown", "names way {way} as dead, and the box has {ways}", words)
+            words = {
+                "way": wrong[0],
+                "ways": self.ways,
+                "advice": f"number them 1 to {self.ways}, as on the box",
+            }
+            raise PydanticCustomError(
+                "way-unknown", "names way {way} as dead, and the box has {ways}", words
+            )
         return self
 
 
@@ -259,5 +289,11 @@ class Tail(Loose):
 def checked_working(count: int, working: int | Absent) -> None:
     """Refuse more that work than there are."""
     if isinstance(working, int) and working > count:
-        words = {"working": working, "count": count, "advice": "count those that work among all there are"}
-        raise PydanticCustomError("working-exceeds-count", "has {working} working of {count}", words)
+        words = {
+            "working": working,
+            "count": count,
+            "advice": "count those that work among all there are",
+        }
+        raise PydanticCustomError(
+            "working-exceeds-count", "has {working} working of {count}", words
+        )

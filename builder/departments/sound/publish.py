@@ -7,7 +7,16 @@ from builder.cautions import NOISE
 from builder.department import Published, Surroundings
 from builder.departments.sound.audience import crosses, sampled
 from builder.departments.sound.checking import check_items
-from builder.departments.sound.coverage import Covered, Listening, covered, lacking, listening, mix_spot, published, usable
+from builder.departments.sound.coverage import (
+    Covered,
+    Listening,
+    covered,
+    lacking,
+    listening,
+    mix_spot,
+    published,
+    usable,
+)
 from builder.departments.sound.description import Sound
 from builder.departments.sound.figures import area_figures, delay_figure, hang_figures, mix_figures
 from builder.departments.sound.findings import fills_of, findings, subs_of
@@ -39,10 +48,18 @@ HEARD_SHARE, HEARD_DB = 0.5, 6.0
 
 
 def offer(sound: Sound) -> Offers:
-    """What the hangs weigh, for rigging, the audience areas, for everybody's plans, and what the drive lines take, for the drive plan."""
-    shapes = tuple(Shape("sound", "audience", area.name, corners_of(area), heights_of(area)) for area in sound.audience)
+    """
+    What the hangs weigh, for rigging, the audience areas, for everybody's plans, and what the drive
+    lines take, for the drive plan.
+    """
+    shapes = tuple(
+        Shape("sound", "audience", area.name, corners_of(area), heights_of(area))
+        for area in sound.audience
+    )
     lines = () if isinstance(sound.drive_lines, Absent) else sound.drive_lines
-    drives = tuple(Drive(line.name, line.signals) for line in lines if line.condition != "out of service")
+    drives = tuple(
+        Drive(line.name, line.signals) for line in lines if line.condition != "out of service"
+    )
     return Offers(loads=tuple(hung_loads(sound)), shapes=shapes, drives=drives)
 
 
@@ -80,14 +97,25 @@ def publish(sound: Sound, around: Surroundings) -> Published:
         key="sound",
         title="Sound",
         items=tuple(items(room)),
-        outlines=tuple(Outline(f"sound.audience.{area.name}", "audience", area.name, corners_of(area)) for area in sound.audience),
+        outlines=tuple(
+            Outline(f"sound.audience.{area.name}", "audience", area.name, corners_of(area))
+            for area in sound.audience
+        ),
         fields=tuple(fields(room, heard)) if heard else (),
         cautions=(NOISE,),
         verified=room.stater.inherited,
     )
     outside = over_limits(sound.neighbours, heard, sampled(sound.audience), around.exchange.limits)
     return Published(
-        section, (*findings(sound, air), *of_areas(room), *of_mix(room), *of_maps(room), *outside, *missed_edges(sound, sampled(sound.audience)))
+        section,
+        (
+            *findings(sound, air),
+            *of_areas(room),
+            *of_mix(room),
+            *of_maps(room),
+            *outside,
+            *missed_edges(sound, sampled(sound.audience)),
+        ),
     )
 
 
@@ -95,7 +123,9 @@ def fields(room: Room, heard: Listening) -> Iterator[Field]:
     """The map of each area, and the pattern of each sub line."""
     for found in room.areas:
         seen = room.sights.get(found.area.name)
-        yield published(found, heard, f"sound.field.{found.area.name}", seen.hidden.tolist() if seen else ())
+        yield published(
+            found, heard, f"sound.field.{found.area.name}", seen.hidden.tolist() if seen else ()
+        )
     if room.areas:
         yield from patterns(room.sound, subs_of(room.sound), heard)
 
@@ -123,18 +153,35 @@ def items(room: Room) -> Iterator[Item]:
             yield from stater.named(records, "sound", kind)
     if sound.spectrum:
         for number, band in enumerate(sound.spectrum.television, 1):
-            yield stater.item(band, f"sound.television.{number}", "television", f"{band.low.text} to {band.high.text}")
+            yield stater.item(
+                band,
+                f"sound.television.{number}",
+                "television",
+                f"{band.low.text} to {band.high.text}",
+            )
     yield from of_limits(room)
     if room.heard:
         yield from check_items(room.areas, room.heard)
-    for neighbour, item in zip(sound.neighbours, stater.named(sound.neighbours, "sound", "neighbour"), strict=True):
-        yield replace(item, figures=tuple(neighbour_figures(neighbour, room.heard, sampled(sound.audience), item.key)))
+    for neighbour, item in zip(
+        sound.neighbours, stater.named(sound.neighbours, "sound", "neighbour"), strict=True
+    ):
+        yield replace(
+            item,
+            figures=tuple(
+                neighbour_figures(neighbour, room.heard, sampled(sound.audience), item.key)
+            ),
+        )
     for number, claim in enumerate(sound.claimed_levels, 1):
-        yield stater.item(claim, f"sound.claim.{number}", "claim", claim.level.text, leave_out=("level",))
+        yield stater.item(
+            claim, f"sound.claim.{number}", "claim", claim.level.text, leave_out=("level",)
+        )
 
 
 def of_limits(room: Room) -> Iterator[Item]:
-    """What is left of the house's limits, and what levels at the mix position do to those who work there."""
+    """
+    What is left of the house's limits, and what levels at the mix position do to those who work
+    there.
+    """
     limits, mix = room.around.exchange.limits, room.sound.mix_position
     yield from budget_items(limits)
     if isinstance(mix, MixPosition):
@@ -166,12 +213,24 @@ def loudspeakers(room: Room) -> Iterator[Item]:
     for model, item in zip(sound.models, stater.named(sound.models, "sound", "model"), strict=True):
         yield item
         for entry in model.coverage:
-            yield stater.item(entry, f"{item.key}.{entry.band.hz:g}", "coverage", f"{model.name}, {entry.band.text}", leave_out=("band",))
-    for hang, item in zip(hangs_of(sound), stater.named(hangs_of(sound), "sound", "hang"), strict=True):
+            yield stater.item(
+                entry,
+                f"{item.key}.{entry.band.hz:g}",
+                "coverage",
+                f"{model.name}, {entry.band.text}",
+                leave_out=("band",),
+            )
+    for hang, item in zip(
+        hangs_of(sound), stater.named(hangs_of(sound), "sound", "hang"), strict=True
+    ):
         yield replace(item, figures=tuple(of_hang(room, hang.name, item.key)))
-    for subs, item in zip(subs_of(sound), stater.named(subs_of(sound), "sound", "subs"), strict=True):
+    for subs, item in zip(
+        subs_of(sound), stater.named(subs_of(sound), "sound", "subs"), strict=True
+    ):
         yield from sub_line(room, subs, item)
-    for fill, item in zip(fills_of(sound), stater.named(fills_of(sound), "sound", "fill"), strict=True):
+    for fill, item in zip(
+        fills_of(sound), stater.named(fills_of(sound), "sound", "fill"), strict=True
+    ):
         yield item
         yield from fill_boxes(room, fill, item.key)
     yield from areas(room)
@@ -185,7 +244,10 @@ def fill_boxes(room: Room, fill: Fill, fill_key: str) -> Iterator[Item]:
         key = f"{fill_key}.{number}"
         figures = [delay_figure(each, fill, key, room.speed_m_s)]
         figures += [replace(met, key=f"{key}.meets")] if met else []
-        yield replace(room.stater.item(each.record, key, "fillbox", f"{fill.name} {number}"), figures=tuple(figures))
+        yield replace(
+            room.stater.item(each.record, key, "fillbox", f"{fill.name} {number}"),
+            figures=tuple(figures),
+        )
     air = usable(room.around.exchange.air)
     if air:
         yield from drift_items(fill, aligned, fill_key, air.temperature_c)
@@ -202,8 +264,18 @@ def sub_line(room: Room, subs: SubLine, item: Item) -> Iterator[Item]:
         return
     yield from sub_items(subs, item.key, room.system, room.speed_m_s)
     if model := models_of(room.sound).get(subs.model):
-        yield from band_items(subs, item.key, model=model, floor=floor, heard=room.heard, speed_m_s=room.speed_m_s, system=room.system)
-        yield from way_items(subs, item.key, model, room.heard, speed_m_s=room.speed_m_s, system=room.system)
+        yield from band_items(
+            subs,
+            item.key,
+            model=model,
+            floor=floor,
+            heard=room.heard,
+            speed_m_s=room.speed_m_s,
+            system=room.system,
+        )
+        yield from way_items(
+            subs, item.key, model, room.heard, speed_m_s=room.speed_m_s, system=room.system
+        )
 
 
 def of_hang(room: Room, name: str, key: str) -> Iterator[Figure]:
@@ -215,16 +287,22 @@ def of_hang(room: Room, name: str, key: str) -> Iterator[Figure]:
     yield weight_figure(hang, model, key, room.system)
     depth_m = None if isinstance(model.depth, Absent) else model.depth.m
     if boxes := hang_boxes(room.sound, name):
-        yield from hang_figures(hang, boxes, sampled(room.sound.audience), key, room.system, model.height.m, depth_m)
+        yield from hang_figures(
+            hang, boxes, sampled(room.sound.audience), key, room.system, model.height.m, depth_m
+        )
         mix = room.sound.mix_position
         spot = mix_spot(mix, room.around.exchange.spots) if isinstance(mix, MixPosition) else None
-        yield from pan_figures(hang, room.sound, sampled(room.sound.audience), spot, key, room.system)
+        yield from pan_figures(
+            hang, room.sound, sampled(room.sound.audience), spot, key, room.system
+        )
 
 
 def areas(room: Room) -> Iterator[Item]:
     """The audience areas, with what reaches them."""
     found = {each.area.name: each for each in room.areas}
-    for area, item in zip(room.sound.audience, room.stater.named(room.sound.audience, "sound", "area"), strict=True):
+    for area, item in zip(
+        room.sound.audience, room.stater.named(room.sound.audience, "sound", "area"), strict=True
+    ):
         each = found.get(area.name)
         if each is None or room.heard is None:
             yield item
@@ -239,8 +317,13 @@ def of_areas(room: Room) -> Iterator[Finding]:
     heard = {found.area.name for found in room.areas}
     for area in sampled(room.sound.audience) if room.heard else ():
         if area.name not in heard:
-            sentence = f"{area.name} is too thin for a map. Check its corners, or join it to its neighbour."
-            yield Finding(Level.CAUTION, "area-too-thin", sentence, place=place(area.where("corners")))
+            sentence = (
+                f"{area.name} is too thin for a map. Check its corners, or join it to its"
+                " neighbour."
+            )
+            yield Finding(
+                Level.CAUTION, "area-too-thin", sentence, place=place(area.where("corners"))
+            )
     for found in room.areas:
         if seen := room.sights.get(found.area.name):
             yield from hidden_ears(found, seen)
@@ -248,10 +331,13 @@ def of_areas(room: Room) -> Iterator[Finding]:
         share = float((levels >= -HEARD_DB).mean())
         if share < HEARD_SHARE:
             sentence = (
-                f"The house system reaches {share * 100:.0f} % of {found.area.name} within {HEARD_DB:g} dB of the mix position. "
-                "Is a hang, a fill or a delay missing, turned down or out of service?"
+                f"The house system reaches {share * 100:.0f} % of {found.area.name} within"
+                f" {HEARD_DB:g} dB of the mix position. Is a hang, a fill or a delay missing,"
+                " turned down or out of service?"
             )
-            yield Finding(Level.CAUTION, "area-weak", sentence, place=place(found.area.where("name")))
+            yield Finding(
+                Level.CAUTION, "area-weak", sentence, place=place(found.area.where("name"))
+            )
 
 
 def of_mix(room: Room) -> Iterator[Finding]:
@@ -260,13 +346,27 @@ def of_mix(room: Room) -> Iterator[Finding]:
     if not isinstance(mix, MixPosition) or not room.sound.audience:
         return
     spot = mix_spot(mix, room.around.exchange.spots)
-    if spot and not any(contains(corners_of(area), (spot.across_m, spot.depth_m)) for area in room.sound.audience if not crosses(area)):
-        sentence = f"The mix position, {mix.place}, lies in none of the audience areas. Maps are relative to it, so check where it is."
-        yield Finding(Level.CAUTION, "mix-outside-audience", sentence, place=place(mix.where("place")))
+    if spot and not any(
+        contains(corners_of(area), (spot.across_m, spot.depth_m))
+        for area in room.sound.audience
+        if not crosses(area)
+    ):
+        sentence = (
+            f"The mix position, {mix.place}, lies in none of the audience areas. Maps are relative"
+            " to it, so check where it is."
+        )
+        yield Finding(
+            Level.CAUTION, "mix-outside-audience", sentence, place=place(mix.where("place"))
+        )
 
 
 def of_maps(room: Room) -> Iterator[Finding]:
     """Why there are no maps."""
     if room.heard is None and room.sound.hangs is not Absent.NOT_STATED:
         names = lacking(room.sound, usable(room.around.exchange.air), room.around.exchange.spots)
-        yield Finding(Level.NOTE, "no-map", f"There are no coverage maps: they need {' and '.join(names)}.", place=place(room.sound.where("hangs")))
+        yield Finding(
+            Level.NOTE,
+            "no-map",
+            f"There are no coverage maps: they need {' and '.join(names)}.",
+            place=place(room.sound.where("hangs")),
+        )

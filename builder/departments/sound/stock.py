@@ -1,4 +1,6 @@
-"""What ``sound.yml`` says of loose stock: radio with its bands, microphones, direct boxes and stands."""
+"""
+What ``sound.yml`` says of loose stock: radio with its bands, microphones, direct boxes and stands.
+"""
 
 from typing import Annotated, ClassVar, Literal
 
@@ -26,7 +28,15 @@ class Radio(Loose):
     defines: ClassVar[str] = "radio system"
     name: Name
     """The model, or what it is for."""
-    kind: Literal["microphone", "in-ear", "intercom", "hearing assistance", "production radio", "video", "control"]
+    kind: Literal[
+        "microphone",
+        "in-ear",
+        "intercom",
+        "hearing assistance",
+        "production radio",
+        "video",
+        "control",
+    ]
     """Microphone, in-ear, intercom, hearing assistance, production radio, video or control."""
     channels: Annotated[Count, Plausible(1, 64)]
     """How many channels."""

@@ -1,4 +1,7 @@
-"""The house system as sources for the field: which boxes play, how loud against each other, and with what delay."""
+"""
+The house system as sources for the field: which boxes play, how loud against each other, and with
+what delay.
+"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
@@ -6,7 +9,14 @@ from math import dist, log10
 
 from builder.departments.sound.description import Sound
 from builder.departments.sound.findings import fills_of, subs_of
-from builder.departments.sound.geometry import Box, Point, aim, boxes_of_hang, boxes_of_subs, each_of_fill
+from builder.departments.sound.geometry import (
+    Box,
+    Point,
+    aim,
+    boxes_of_hang,
+    boxes_of_subs,
+    each_of_fill,
+)
 from builder.departments.sound.hanging import Models, hangs_of, models_of
 from builder.departments.sound.loudspeakers import Fill, FillBox, Model
 from builder.departments.sound.subs import delays_ms
@@ -18,7 +28,10 @@ from builder.reading.quantities import Angle, Level
 
 @dataclass(frozen=True, slots=True)
 class Aligned:
-    """One box of a fill, and how it is brought together in time with the hang it follows. Without ``hang`` it has no delay."""
+    """
+    One box of a fill, and how it is brought together in time with the hang it follows. Without
+    ``hang`` it has no delay.
+    """
 
     record: FillBox
     box: Box
@@ -31,7 +44,10 @@ class Aligned:
 
 @dataclass(frozen=True, slots=True)
 class System:
-    """All boxes that play: mains and subs, and fills apart, so that the field can be shown with and without them."""
+    """
+    All boxes that play: mains and subs, and fills apart, so that the field can be shown with and
+    without them.
+    """
 
     mains: tuple[Box, ...]
     fills: tuple[Box, ...]
@@ -45,34 +61,59 @@ class System:
 
     @property
     def lacking(self) -> tuple[str, ...]:
-        """What must be known before boxes of different models can be added: the maker's level of each."""
+        """
+        What must be known before boxes of different models can be added: the maker's level of each.
+        """
         without = [model.name for model in self.used if not isinstance(model.level, Level)]
-        return tuple(f"the maker's level of {name}" for name in without) if len(self.used) > 1 else ()
+        return (
+            tuple(f"the maker's level of {name}" for name in without) if len(self.used) > 1 else ()
+        )
 
     def speakers(self, *, fills: bool) -> list[Loudspeaker]:
         """The boxes as sources."""
-        return [loudspeaker(box, self.models[box.model]) for box in (*self.mains, *(self.fills if fills else ()))]
+        return [
+            loudspeaker(box, self.models[box.model])
+            for box in (*self.mains, *(self.fills if fills else ()))
+        ]
 
 
 def system_of(sound: Sound, speed_m_s: float) -> System:
     """The house system at a speed of sound."""
     models = models_of(sound)
-    hangs = [box for hang in hangs_of(sound) if hang.condition != "out of service" and hang.model in models for box in hang_boxes(sound, hang.name)]
+    hangs = [
+        box
+        for hang in hangs_of(sound)
+        if hang.condition != "out of service" and hang.model in models
+        for box in hang_boxes(sound, hang.name)
+    ]
     subs = [
         box
         for line in subs_of(sound)
         if line.condition != "out of service"
-        for box in boxes_of_subs(line, [delay / 1000 for delay in delays_ms(line, speed_m_s=speed_m_s)])
+        for box in boxes_of_subs(
+            line, [delay / 1000 for delay in delays_ms(line, speed_m_s=speed_m_s)]
+        )
     ]
-    aligned = [each for fill in fills_of(sound) if fill.condition != "out of service" for each in aligned_fill(sound, fill, speed_m_s)]
-    fills = [replace(each.box, delay_s=max(each.delay_ms, 0.0) / 1000) for each in aligned if each.record.condition != "out of service"]
+    aligned = [
+        each
+        for fill in fills_of(sound)
+        if fill.condition != "out of service"
+        for each in aligned_fill(sound, fill, speed_m_s)
+    ]
+    fills = [
+        replace(each.box, delay_s=max(each.delay_ms, 0.0) / 1000)
+        for each in aligned
+        if each.record.condition != "out of service"
+    ]
     return System((*hangs, *subs), tuple(fills), models)
 
 
 def hang_boxes(sound: Sound, name: str) -> tuple[Box, ...]:
     """The boxes of a hang by its name."""
     models = models_of(sound)
-    found = next((hang for hang in hangs_of(sound) if hang.name == name and hang.model in models), None)
+    found = next(
+        (hang for hang in hangs_of(sound) if hang.name == name and hang.model in models), None
+    )
     return boxes_of_hang(found, box_height_m=models[found.model].height.m) if found else ()
 
 
@@ -83,8 +124,15 @@ def middle_of(boxes: Sequence[Box]) -> Point:
 
 
 def aligned_fill(sound: Sound, fill: Fill, speed_m_s: float) -> Iterator[Aligned]:
-    """Each box of a fill with its delay to the nearest hang it follows, where the house says which and where."""
-    middles = {name: (middle_of(boxes), boxes[0].delay_s) for name in fill.follows if (boxes := hang_boxes(sound, name))}
+    """
+    Each box of a fill with its delay to the nearest hang it follows, where the house says which and
+    where.
+    """
+    middles = {
+        name: (middle_of(boxes), boxes[0].delay_s)
+        for name in fill.follows
+        if (boxes := hang_boxes(sound, name))
+    }
     for record, box in each_of_fill(fill):
         if not middles or fill.aligned_at is None:
             yield Aligned(record, box)
@@ -110,9 +158,16 @@ def ahead(box: Box, distance_m: float) -> Point:
 
 
 def loudspeaker(box: Box, model: Model) -> Loudspeaker:
-    """A box as a source: its maker's level spread evenly over the third octaves it plays, less what the house turns it down."""
+    """
+    A box as a source: its maker's level spread evenly over the third octaves it plays, less what
+    the house turns it down.
+    """
     coverage = tuple((entry.band.hz, entry.horizontal.deg) for entry in model.coverage)
-    vertical = tuple((entry.band.hz, entry.vertical.deg) for entry in model.coverage if isinstance(entry.vertical, Angle))
+    vertical = tuple(
+        (entry.band.hz, entry.vertical.deg)
+        for entry in model.coverage
+        if isinstance(entry.vertical, Angle)
+    )
     x, y, z = box.at
     return Loudspeaker(
         x,
@@ -133,7 +188,10 @@ def loudspeaker(box: Box, model: Model) -> Loudspeaker:
 
 
 def level_in_band_db(model: Model) -> float:
-    """The maker's level as it falls on each third octave the model plays; 0 where the maker gives none."""
+    """
+    The maker's level as it falls on each third octave the model plays; 0 where the maker gives
+    none.
+    """
     if not isinstance(model.level, Level):
         return 0.0
     played = sum(model.lowest.hz <= band.midband_hz <= model.highest.hz for band in third_octaves())

@@ -6,4 +6,13 @@ from builder.departments.stage.fit import RULES
 from builder.departments.stage.page import headline, pages
 from builder.departments.stage.publish import offer, publish
 
-STAGE = Department(key="stage", title="Stage", description=Stage, publish=publish, pages=pages, headline=headline, offer=offer, rules=RULES)
+STAGE = Department(
+    key="stage",
+    title="Stage",
+    description=Stage,
+    publish=publish,
+    pages=pages,
+    headline=headline,
+    offer=offer,
+    rules=RULES,
+)

@@ -1,4 +1,7 @@
-"""``stage.yml``: what positions are measured from, the deck in each configuration, wings, zones, heights, risers, places."""
+"""
+``stage.yml``: what positions are measured from, the deck in each configuration, wings, zones,
+heights, risers, places.
+"""
 
 from typing import Annotated, ClassVar, Literal
 
@@ -8,7 +11,15 @@ from pydantic_core import PydanticCustomError
 from builder.reading.absent import Absent, Maybe
 from builder.reading.quantities import Across, Area, Depth, Height, Length, LoadPerArea, Mass, Slope
 from builder.reading.words import Count, Name, Text, YesNo
-from builder.reading.written import Decisive, DepartmentFile, Line, Loose, Plausible, RefersTo, Written
+from builder.reading.written import (
+    Decisive,
+    DepartmentFile,
+    Line,
+    Loose,
+    Plausible,
+    RefersTo,
+    Written,
+)
 from builder.stating import Measured
 
 FLOOR = Measured("hall floor")
@@ -50,7 +61,11 @@ Outline = tuple[Corner, ...]
 def checked_outline(outline: Outline) -> None:
     """Refuse an outline that encloses nothing."""
     if len(outline) < 3:
-        raise PydanticCustomError("outline-open", "has {count} corners, and an outline needs at least three", {"count": len(outline), "advice": ""})
+        raise PydanticCustomError(
+            "outline-open",
+            "has {count} corners, and an outline needs at least three",
+            {"count": len(outline), "advice": ""},
+        )
 
 
 class Deck(Line):
@@ -63,7 +78,9 @@ class Deck(Line):
     """The configurations it belongs to, by their names in house.yml."""
     outline: Outline
     """The corners of the deck, in order around it."""
-    usable_width: Annotated[Maybe[Annotated[Length, Plausible(2.0, 40.0)]], Plausible(2.0, 40.0), Decisive()] = Absent.NOT_STATED
+    usable_width: Annotated[
+        Maybe[Annotated[Length, Plausible(2.0, 40.0)]], Plausible(2.0, 40.0), Decisive()
+    ] = Absent.NOT_STATED
     """Clear width for a show, between what always stands there."""
     usable_depth: Annotated[Maybe[Length], Plausible(2.0, 40.0), Decisive()] = Absent.NOT_STATED
     """Clear depth for a show, from the deck edge to the last masking or the crossover."""
@@ -71,11 +88,15 @@ class Deck(Line):
     """Height of the deck above the audience floor."""
     adjustable: Maybe[Text] = Absent.NOT_STATED
     """Whether the height can be changed, in which steps, and what that needs."""
-    clear_height: Annotated[Maybe[Length], Plausible(2.4, 60.0), Decisive(), DECK] = Absent.NOT_STATED
+    clear_height: Annotated[Maybe[Length], Plausible(2.4, 60.0), Decisive(), DECK] = (
+        Absent.NOT_STATED
+    )
     """Height to the lowest thing above the deck that cannot be moved."""
     rake: Maybe[Slope] = Absent.NOT_STATED
     """The slope of the deck, or none."""
-    load: Annotated[Maybe[LoadPerArea], Plausible(1_000.0, 50_000.0), Decisive()] = Absent.NOT_STATED
+    load: Annotated[Maybe[LoadPerArea], Plausible(1_000.0, 50_000.0), Decisive()] = (
+        Absent.NOT_STATED
+    )
     """The uniform load the deck carries."""
     point_load: Annotated[Maybe[Mass], Plausible(50.0, 20_000.0)] = Absent.NOT_STATED
     """The largest single load, and say on what footprint in the note."""
@@ -117,7 +138,9 @@ class Wing(Line):
     """The corners of the wing, in order around it."""
     level_with_deck: YesNo | None = None
     """Whether the wing floor is level with the deck."""
-    clear_height: Annotated[Maybe[Length], Plausible(1.9, 40.0), Decisive(), DECK] = Absent.NOT_STATED
+    clear_height: Annotated[Maybe[Length], Plausible(1.9, 40.0), Decisive(), DECK] = (
+        Absent.NOT_STATED
+    )
     """Height to the lowest fixed thing above the wing."""
     load: Annotated[Maybe[LoadPerArea], Plausible(1_000.0, 50_000.0)] = Absent.NOT_STATED
     """The uniform load the wing floor carries."""
@@ -172,7 +195,9 @@ class Furnishing(Loose):
 
     name: Name
     """What it is."""
-    count: Annotated[Maybe[Annotated[Count, Plausible(0, 500)]], Plausible(0, 500)] = Absent.NOT_STATED
+    count: Annotated[Maybe[Annotated[Count, Plausible(0, 500)]], Plausible(0, 500)] = (
+        Absent.NOT_STATED
+    )
     """How many there are."""
     size: Maybe[Text] = Absent.NOT_STATED
     """Its size, in words."""

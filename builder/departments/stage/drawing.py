@@ -1,4 +1,8 @@
-"""The stage plan: outline, wings, zones, obstructions and places, with dimensions. Reads the pack alone."""
+"""
+The stage plan: outline, wings, zones, obstructions and places, with dimensions.
+
+Reads the pack alone.
+"""
 
 from collections.abc import Iterator
 from itertools import pairwise
@@ -6,25 +10,64 @@ from itertools import pairwise
 from builder.pack import Outline, Section
 from builder.reading.measures import shown
 from builder.reading.quantities import Length
-from builder.render.plan import DASHED, HAIR, PALE, SOLID, Area, Element, Look, Mark, Note, Plan, Track, plan_svg
+from builder.render.plan import (
+    DASHED,
+    HAIR,
+    PALE,
+    SOLID,
+    Area,
+    Element,
+    Look,
+    Mark,
+    Note,
+    Plan,
+    Track,
+    plan_svg,
+)
 
-LOOKS = {"deck": Look(width=2.2, fill=0.04), "wing": PALE, "zone": Look(width=1.0, dash="2 3"), "obstruction": Look(width=1.2, fill=0.55)}
+LOOKS = {
+    "deck": Look(width=2.2, fill=0.04),
+    "wing": PALE,
+    "zone": Look(width=1.0, dash="2 3"),
+    "obstruction": Look(width=1.2, fill=0.55),
+}
 NEAR_STAGE_M = 16.0
 """How far from the deck a place may lie to be on the stage plan; the rest are on other plans."""
 
 
 def stage_plan(section: Section, deck: str) -> tuple[str, str]:
     """The plan of the stage with the named deck, as SVG and in words."""
-    shapes = [outline for outline in section.outlines if outline.kind != "deck" or outline.name == deck]
-    elements = [*(element for outline in shapes for element in drawn(outline)), *dimensions(section, deck), *places(section)]
+    shapes = [
+        outline for outline in section.outlines if outline.kind != "deck" or outline.name == deck
+    ]
+    elements = [
+        *(element for outline in shapes for element in drawn(outline)),
+        *dimensions(section, deck),
+        *places(section),
+    ]
     says = in_words(section, deck)
-    return plan_svg(Plan(f"stage-{deck.lower().replace(' ', '-')}", f"Stage plan, {deck}", says, tuple(elements), margin_m=2.2)), says
+    return (
+        plan_svg(
+            Plan(
+                f"stage-{deck.lower().replace(' ', '-')}",
+                f"Stage plan, {deck}",
+                says,
+                tuple(elements),
+                margin_m=2.2,
+            )
+        ),
+        says,
+    )
 
 
 def drawn(outline: Outline) -> Iterator[Element]:
     """An outline in the look of its kind, and its name where it is not told otherwise."""
     hanging = outline.kind == "obstruction" and width(outline) > 4
-    yield Area(outline.corners, DASHED if hanging else LOOKS[outline.kind], says=f"{outline.name} ({outline.kind})")
+    yield Area(
+        outline.corners,
+        DASHED if hanging else LOOKS[outline.kind],
+        says=f"{outline.name} ({outline.kind})",
+    )
     x, y = middle(outline)
     far = max(depth for _, depth in outline.corners)
     if outline.kind == "wing":
@@ -34,8 +77,12 @@ def drawn(outline: Outline) -> Iterator[Element]:
 
 
 def dimensions(section: Section, deck: str) -> Iterator[Element]:
-    """Width along the upstage edge and depth along one side, each with its length in both systems."""
-    outline = next(outline for outline in section.outlines if outline.kind == "deck" and outline.name == deck)
+    """
+    Width along the upstage edge and depth along one side, each with its length in both systems.
+    """
+    outline = next(
+        outline for outline in section.outlines if outline.kind == "deck" and outline.name == deck
+    )
     xs, ys = [x for x, _ in outline.corners], [y for _, y in outline.corners]
     left, right, near, far = min(xs), max(xs), min(ys), max(ys)
     yield from dimension((left, far + 0.8), (right, far + 0.8), right - left)
@@ -43,7 +90,9 @@ def dimensions(section: Section, deck: str) -> Iterator[Element]:
         yield from dimension((right - 0.7, start), (right - 0.7, end), end - start)
 
 
-def dimension(start: tuple[float, float], end: tuple[float, float], length_m: float) -> Iterator[Element]:
+def dimension(
+    start: tuple[float, float], end: tuple[float, float], length_m: float
+) -> Iterator[Element]:
     """A dimension line with end ticks and its length."""
     across = start[1] == end[1]
     tick = (0.0, 0.25) if across else (0.25, 0.0)
@@ -76,8 +125,15 @@ def in_words(section: Section, deck: str) -> str:
     area = item.text("area") if item else ""
     wings = ", ".join(wing.name for wing in section.of_kind("wing"))
     blocked = ", ".join(thing.name.lower() for thing in section.of_kind("obstruction"))
-    usable = f" Usable {item.text('usable_width')} wide and {item.text('usable_depth')} deep." if item else ""
-    return f"The deck in its state '{deck}', {area}.{usable} Wings: {wings or 'none'}. In the way: {blocked or 'nothing'}."
+    usable = (
+        f" Usable {item.text('usable_width')} wide and {item.text('usable_depth')} deep."
+        if item
+        else ""
+    )
+    return (
+        f"The deck in its state '{deck}', {area}.{usable} Wings: {wings or 'none'}. In the way:"
+        f" {blocked or 'nothing'}."
+    )
 
 
 def middle(outline: Outline) -> tuple[float, float]:

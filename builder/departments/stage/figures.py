@@ -33,8 +33,13 @@ def deck_area(key: str, deck: Deck, system: System) -> Figure:
 def shoelace(corners: Sequence[tuple[float, float]], area_m2: float) -> list[str]:
     """The area's sum with numbers: for each side one product less the other."""
     sides = zip(corners, (*corners[1:], corners[0]), strict=True)
-    terms = [(f"{x:g} × {signed(v)} − {signed(u)} × {signed(y)}", x * v - u * y + 0.0) for (x, y), (u, v) in sides]
-    written = [f"Side {number}: {text} = {term:.2f} m²" for number, (text, term) in enumerate(terms, 1)]
+    terms = [
+        (f"{x:g} × {signed(v)} − {signed(u)} × {signed(y)}", x * v - u * y + 0.0)
+        for (x, y), (u, v) in sides
+    ]
+    written = [
+        f"Side {number}: {text} = {term:.2f} m²" for number, (text, term) in enumerate(terms, 1)
+    ]
     return [*written, f"A = |{sum(term for _, term in terms):.2f}| / 2 = {area_m2:.1f} m²"]
 
 
@@ -46,26 +51,46 @@ def signed(number: float) -> str:
 def riser_area(key: str, riser: Riser, system: System) -> Figure:
     """The area that all decks of one kind make up."""
     width_m, depth_m = riser.width.m, riser.depth.m
-    area_m2 = riser.count * polygon_area_m2(((0, 0), (width_m, 0), (width_m, depth_m), (0, depth_m)))
+    area_m2 = riser.count * polygon_area_m2(
+        ((0, 0), (width_m, 0), (width_m, depth_m), (0, depth_m))
+    )
     working = worked(
         polygon_area_m2,
         equation="A = count × width × depth",
-        inputs=[Input("count", str(riser.count), f"{key}.count"), Input("width", riser.width.text), Input("depth", riser.depth.text)],
+        inputs=[
+            Input("count", str(riser.count), f"{key}.count"),
+            Input("width", riser.width.text),
+            Input("depth", riser.depth.text),
+        ],
         steps=[f"A = {riser.count} × {width_m:g} m × {depth_m:g} m = {area_m2:.1f} m²"],
     )
     return figure(f"{key}.area", "Area in all", area_value(area_m2, system), working)
 
 
-def wing_size(key: str, wing: Wing, obstructions: Sequence[Obstruction], system: System) -> tuple[Figure, Figure]:
-    """Width and depth of a wing: of its outline where that is a clear rectangle, else at most so much."""
+def wing_size(
+    key: str, wing: Wing, obstructions: Sequence[Obstruction], system: System
+) -> tuple[Figure, Figure]:
+    """
+    Width and depth of a wing: of its outline where that is a clear rectangle, else at most so much.
+    """
     corners = points(wing.outline)
     sizes_m = extent_m(corners)
-    standing = [each.name for each in obstructions if each.from_height is None and meet(corners, points(each.outline))]
+    standing = [
+        each.name
+        for each in obstructions
+        if each.from_height is None and meet(corners, points(each.outline))
+    ]
     askew = abs(sizes_m[0] * sizes_m[1] - polygon_area_m2(corners)) > 0.001
-    less = [*(["the outline is no upright rectangle"] if askew else []), *(f"{name} stands in it" for name in standing)]
+    less = [
+        *(["the outline is no upright rectangle"] if askew else []),
+        *(f"{name} stands in it" for name in standing),
+    ]
     listed = "; ".join(f"({x:g}, {y:g})" for x, y in corners)
     found = []
-    for name, label, axis, size_m in (("width", "Width", 0, sizes_m[0]), ("depth", "Depth", 1, sizes_m[1])):
+    for name, label, axis, size_m in (
+        ("width", "Width", 0, sizes_m[0]),
+        ("depth", "Depth", 1, sizes_m[1]),
+    ):
         ends_m = [corner[axis] for corner in corners]
         working = worked(
             extent_m,
@@ -86,4 +111,8 @@ def points(outline: Outline) -> list[tuple[float, float]]:
 
 def meet(one: Sequence[tuple[float, float]], other: Sequence[tuple[float, float]]) -> bool:
     """Whether the upright rectangles around two outlines have floor in common."""
-    return all(min(a[axis] for a in one) < max(b[axis] for b in other) and min(b[axis] for b in other) < max(a[axis] for a in one) for axis in (0, 1))
+    return all(
+        min(a[axis] for a in one) < max(b[axis] for b in other)
+        and min(b[axis] for b in other) < max(a[axis] for a in one)
+        for axis in (0, 1)
+    )

@@ -17,8 +17,15 @@ def wing(side: str, size: str, title: str) -> Rule:
         item="wing",
         value="clear_height" if size == "height" else size,
         where=(("name", side),),
-        question=f"How large is the wing {side}, clear of what stands in it, and is it level with the deck?",
-        remedy="Use the other wing, or stack lower." if size == "height" else "Use the other wing, or set up on the deck.",
+        question=(
+            f"How large is the wing {side}, clear of what stands in it, and is it level with the"
+            " deck?"
+        ),
+        remedy=(
+            "Use the other wing, or stack lower."
+            if size == "height"
+            else "Use the other wing, or set up on the deck."
+        ),
         who="the show",
     )
 
@@ -31,7 +38,10 @@ RULES = (
         ways=NUMBERS,
         value="usable_width",
         question="What is the clear width of the deck, between what always stands there?",
-        remedy="Turn or leave out a riser, move side fills to the wings, or extend the deck with hired decks.",
+        remedy=(
+            "Turn or leave out a riser, move side fills to the wings, or extend the deck with hired"
+            " decks."
+        ),
         who="the show, or hire",
     ),
     deck(
@@ -51,7 +61,10 @@ RULES = (
         ways=NUMBERS,
         value="height",
         question="How high is the deck above the audience floor, and can that be changed?",
-        remedy="Ask whether the height can be changed; otherwise look at sight lines and the barrier again.",
+        remedy=(
+            "Ask whether the height can be changed; otherwise look at sight lines and the barrier"
+            " again."
+        ),
         who="the house",
     ),
     deck(

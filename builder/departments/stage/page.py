@@ -12,7 +12,12 @@ TABLES = (
     ("wing", "Wings", "Side", ("width", "depth", "level_with_deck", "clear_height", "load")),
     ("zone", "Zones that differ", "Zone", ("load", "point_load")),
     ("obstruction", "In the way", "What", ("from_height",)),
-    ("riser", "Risers and decks", "What", ("count", "width", "depth", "heights", "rolling", "area", "kept")),
+    (
+        "riser",
+        "Risers and decks",
+        "What",
+        ("count", "width", "depth", "heights", "rolling", "area", "kept"),
+    ),
     ("furnishing", "Steps, barrier, drapes", "What", ("count", "size", "length", "kept")),
     ("place", "Places", "Place", ("at.across", "at.depth", "at.height", "width", "depth")),
 )
@@ -20,7 +25,14 @@ TABLES = (
 
 def pages(section: Section, _: Pack) -> Sequence[Page]:
     """One page: the deck in each state, plan, wings, what differs, stock, places."""
-    return (Page("stage", "Stage", tuple(blocks(section)), summary="Deck, wings, clear heights, floor loads, risers and places."),)
+    return (
+        Page(
+            "stage",
+            "Stage",
+            tuple(blocks(section)),
+            summary="Deck, wings, clear heights, floor loads, risers and places.",
+        ),
+    )
 
 
 def blocks(section: Section) -> Iterator[Block]:
@@ -28,23 +40,46 @@ def blocks(section: Section) -> Iterator[Block]:
     yield checked_line(section)
     decks = section.of_kind("deck")
     yield Heading(2, "Deck", "deck")
-    yield item_table(decks, DECK_KEYS, first="State of the deck", summary="The deck in each of its states")
+    yield item_table(
+        decks, DECK_KEYS, first="State of the deck", summary="The deck in each of its states"
+    )
     yield from (Caution(caution) for caution in section.cautions)
     for deck in decks:
         svg, says = stage_plan(section, deck.name)
-        yield Picture(f"stage-plan-{anchor_of(deck.key)}", svg, says, caption=f"Plan, {deck.name}. Audience at the bottom, stage left on the right.")
+        yield Picture(
+            f"stage-plan-{anchor_of(deck.key)}",
+            svg,
+            says,
+            caption=f"Plan, {deck.name}. Audience at the bottom, stage left on the right.",
+        )
     if datum := section.item("datum"):
         yield Heading(2, "Datum", "datum-lines")
         yield facts_block(datum)
     for deck in decks:
         yield Heading(3, f"{deck.name}: more", f"{anchor_of(deck.key)}-more")
-        yield facts_block(deck, only=("configurations", "adjustable", "rake", "surface", "fixings", "first_row", "load_from"))
+        yield facts_block(
+            deck,
+            only=(
+                "configurations",
+                "adjustable",
+                "rake",
+                "surface",
+                "fixings",
+                "first_row",
+                "load_from",
+            ),
+        )
     yield from tables(section)
     if (whole := section.item("whole")) and whole.facts:
         yield Heading(2, "Crossover and opening", "crossover")
         yield facts_block(whole)
     yield workings(
-        "Workings of areas and wings", [figure for item in (*decks, *section.of_kind("wing"), *section.of_kind("riser")) for figure in item.figures]
+        "Workings of areas and wings",
+        [
+            figure
+            for item in (*decks, *section.of_kind("wing"), *section.of_kind("riser"))
+            for figure in item.figures
+        ],
     )
 
 
@@ -66,5 +101,8 @@ def answer(deck: Item) -> Entry:
     width, depth = deck.fact("usable_width"), deck.fact("usable_depth")
     words = [*shown_fact(width), " × ", *shown_fact(depth)]
     return Entry(
-        "Stage", words, small=f"usable, {deck.name}; deck height {deck.text('height') or 'not stated'}", anchor=f"stage#{anchor_of(deck.key)}"
+        "Stage",
+        words,
+        small=f"usable, {deck.name}; deck height {deck.text('height') or 'not stated'}",
+        anchor=f"stage#{anchor_of(deck.key)}",
     )

@@ -1,4 +1,7 @@
-"""From ``stage.yml`` to the stage's section: decks, wings, zones and places as items and outlines, and what does not add up."""
+"""
+From ``stage.yml`` to the stage's section: decks, wings, zones and places as items and outlines, and
+what does not add up.
+"""
 
 from collections.abc import Iterator
 from dataclasses import replace
@@ -22,9 +25,21 @@ def offer(stage: Stage) -> Offers:
     decks = [Shape("stage", "deck", deck.name, corners(deck.outline)) for deck in stage.decks]
     wings = [Shape("stage", "wing", wing.name, corners(wing.outline)) for wing in stage.wings]
     spots = [
-        Spot("stage", "place", spot.name, spot.at.across.m, spot.at.depth.m, spot.at.height.m if spot.at.height else 0.0) for spot in stage.places
+        Spot(
+            "stage",
+            "place",
+            spot.name,
+            spot.at.across.m,
+            spot.at.depth.m,
+            spot.at.height.m if spot.at.height else 0.0,
+        )
+        for spot in stage.places
     ]
-    return Offers(shapes=(*decks, *wings), spots=tuple(spots), datum=Datum(stage.datum.centre_line, stage.datum.reference_line))
+    return Offers(
+        shapes=(*decks, *wings),
+        spots=tuple(spots),
+        datum=Datum(stage.datum.centre_line, stage.datum.reference_line),
+    )
 
 
 def corners(outline: Outline) -> tuple[tuple[float, float], ...]:
@@ -50,10 +65,16 @@ def items(stage: Stage, stater: Stater, system: System) -> Iterator[Item]:
     """The datum, then decks with their areas, then everything else by kind."""
     yield stater.item(stage.datum, "stage.datum", "datum", "Datum")
     yield stater.item(stage, "stage.whole", "whole", "Stage", leave_out=("datum", "note"))
-    for deck, item in zip(stage.decks, stater.named(stage.decks, "stage", "deck", leave_out=("outline",)), strict=True):
+    for deck, item in zip(
+        stage.decks, stater.named(stage.decks, "stage", "deck", leave_out=("outline",)), strict=True
+    ):
         yield with_figure(item, deck_area(item.key, deck, system))
-    for wing, item in zip(stage.wings, stater.named(stage.wings, "stage", "wing", leave_out=("outline",)), strict=True):
-        yield replace(item, figures=(*item.figures, *wing_size(item.key, wing, stage.obstructions, system)))
+    for wing, item in zip(
+        stage.wings, stater.named(stage.wings, "stage", "wing", leave_out=("outline",)), strict=True
+    ):
+        yield replace(
+            item, figures=(*item.figures, *wing_size(item.key, wing, stage.obstructions, system))
+        )
     yield from stater.named(stage.zones, "stage", "zone", leave_out=("outline",))
     yield from stater.named(stage.obstructions, "stage", "obstruction", leave_out=("outline",))
     yield from stater.named(stage.places, "stage", "place")
@@ -69,7 +90,12 @@ def with_figure(item: Item, figure: Figure) -> Item:
 
 def outlines(stage: Stage) -> Iterator[Drawn]:
     """Every outline of the stage, for this page's plan and for the plans of others."""
-    for kind, records in (("deck", stage.decks), ("wing", stage.wings), ("zone", stage.zones), ("obstruction", stage.obstructions)):
+    for kind, records in (
+        ("deck", stage.decks),
+        ("wing", stage.wings),
+        ("zone", stage.zones),
+        ("obstruction", stage.obstructions),
+    ):
         for item in records:
             yield Drawn(f"stage.{kind}.{item.name}", kind, item.name, corners(item.outline))
 
@@ -86,13 +112,20 @@ def findings(stage: Stage) -> Iterator[Finding]:
 
 
 def open_chain(chain: Chain) -> Iterator[Finding]:
-    """A chain of distances that does not make up its stated whole. A millimetre a part is allowed for rounding."""
+    """
+    A chain of distances that does not make up its stated whole.
+
+    A millimetre a part is allowed for rounding.
+    """
     gap_m = chain_gap_m(parts_m=[part.m for part in chain.parts], total_m=chain.whole.m)
     if abs(gap_m) <= 0.005 * len(chain.parts):
         return
     parts = " + ".join(part.text for part in chain.parts)
     found = shown(Length, sum(part.m for part in chain.parts))[0]
-    sentence = f"{chain.name}: {parts} makes {found}, but {chain.whole.text} is stated. Which one is right?"
+    sentence = (
+        f"{chain.name}: {parts} makes {found}, but {chain.whole.text} is stated. Which one is"
+        " right?"
+    )
     yield Finding(Level.CAUTION, "chain-open", sentence, place=place(chain.where("whole")))
 
 
@@ -104,7 +137,10 @@ def area_differs(riser: Riser) -> Iterator[Finding]:
     if abs(found_m2 - riser.makes_up.m2) <= 0.01 * found_m2:
         return
     found = shown(Area, found_m2)[0]
-    sentence = f"{riser.name}: {riser.count} of {riser.width.text} by {riser.depth.text} make {found}, but {riser.makes_up.text} is stated."
+    sentence = (
+        f"{riser.name}: {riser.count} of {riser.width.text} by {riser.depth.text} make {found}, but"
+        f" {riser.makes_up.text} is stated."
+    )
     yield Finding(Level.CAUTION, "area-differs", sentence, place=place(riser.where("makes_up")))
 
 
@@ -114,14 +150,30 @@ def corner_twice(deck: Deck) -> Iterator[Finding]:
     for number, spot in enumerate(corners(deck.outline), 1):
         first = seen.setdefault(spot, number)
         if first != number:
-            sentence = f"{deck.name}: corners {first} and {number} of the outline are the same spot. Is a side, SL or SR, US or DS, written wrong?"
-            yield Finding(Level.CAUTION, "corner-twice", sentence, place=place(deck.where("outline", number - 1)))
+            sentence = (
+                f"{deck.name}: corners {first} and {number} of the outline are the same spot. Is a"
+                " side, SL or SR, US or DS, written wrong?"
+            )
+            yield Finding(
+                Level.CAUTION,
+                "corner-twice",
+                sentence,
+                place=place(deck.where("outline", number - 1)),
+            )
 
 
 def larger_than_deck(deck: Deck) -> Iterator[Finding]:
     """A usable width or depth that the outline does not have."""
     xs, ys = zip(*corners(deck.outline), strict=True)
-    for key, usable, whole_m in (("usable_width", deck.usable_width, max(xs) - min(xs)), ("usable_depth", deck.usable_depth, max(ys) - min(ys))):
+    for key, usable, whole_m in (
+        ("usable_width", deck.usable_width, max(xs) - min(xs)),
+        ("usable_depth", deck.usable_depth, max(ys) - min(ys)),
+    ):
         if not isinstance(usable, Absent) and usable.m > whole_m + 0.005:
-            sentence = f"{deck.name}: the {key.replace('_', ' ')} is {usable.text}, but the outline is only {shown(Length, whole_m)[0]} there."
-            yield Finding(Level.CAUTION, "usable-exceeds-outline", sentence, place=place(deck.where(key)))
+            sentence = (
+                f"{deck.name}: the {key.replace('_', ' ')} is {usable.text}, but the outline is"
+                f" only {shown(Length, whole_m)[0]} there."
+            )
+            yield Finding(
+                Level.CAUTION, "usable-exceeds-outline", sentence, place=place(deck.where(key))
+            )

@@ -1,4 +1,8 @@
-"""Coverage maps by area, band by band, with and without fills, and the sub line over the plan. Reads the pack alone."""
+"""
+Coverage maps by area, band by band, with and without fills, and the sub line over the plan.
+
+Reads the pack alone.
+"""
 
 from collections.abc import Iterator, Sequence
 
@@ -9,7 +13,10 @@ from builder.pack import Field, Item, Pack, Section
 
 PROGRAMME, BARE = "A", "A, without fills"
 PROGRAMME_STEPS_DB = tuple(range(-10, 7, 2))
-HIDDEN = " Dots: a balcony hides every hang there, which the levels do not contain; expect less at high octaves."
+HIDDEN = (
+    " Dots: a balcony hides every hang there, which the levels do not contain; expect less at high"
+    " octaves."
+)
 SILENT = -600
 """A band that nothing plays has no map. In tenths of a decibel."""
 
@@ -24,7 +31,10 @@ def pictures(section: Section, pack: Pack) -> Iterator[Picture]:
             spots(section, pack, storey),
             steps_db=PROGRAMME_STEPS_DB,
         )
-        told = f"{names}: A-weighted programme at ear height, all loudspeakers on.{HIDDEN if any(field.hidden for field in storey) else ''}"
+        told = (
+            f"{names}: A-weighted programme at ear height, all loudspeakers"
+            f" on.{HIDDEN if any(field.hidden for field in storey) else ''}"
+        )
         yield picture(f"coverage-{number}", shown, in_words(section, storey), told)
 
 
@@ -35,20 +45,42 @@ def fill_pictures(section: Section, pack: Pack) -> Iterator[Picture]:
             continue
         panels = (Panel("Fills on", PROGRAMME, storey), Panel("Fills off", BARE, storey))
         names = " and ".join(field.name for field in storey)
-        shown = Sheet(panels, outlines(section, pack, storey), spots(section, pack, storey), columns=2, steps_db=PROGRAMME_STEPS_DB)
-        yield picture(f"fills-{number}", shown, fills_in_words(section, storey), f"{names}: with the fills on, and with hangs and subs alone.")
+        shown = Sheet(
+            panels,
+            outlines(section, pack, storey),
+            spots(section, pack, storey),
+            columns=2,
+            steps_db=PROGRAMME_STEPS_DB,
+        )
+        yield picture(
+            f"fills-{number}",
+            shown,
+            fills_in_words(section, storey),
+            f"{names}: with the fills on, and with hangs and subs alone.",
+        )
 
 
 def band_pictures(section: Section, pack: Pack) -> Iterator[Picture]:
     """Small maps of each octave, one drawing for each storey."""
     for number, storey in enumerate(storeys(section), 1):
-        bands = [band for band in storey[0].bands if band.endswith("Hz") and any(max(row(field, band)) > SILENT for field in storey)]
+        bands = [
+            band
+            for band in storey[0].bands
+            if band.endswith("Hz") and any(max(row(field, band)) > SILENT for field in storey)
+        ]
         panels = tuple(Panel(band, band, storey) for band in bands)
         names = " and ".join(field.name for field in storey)
-        areas = tuple(outline for outline in outlines(section, pack, storey) if outline.kind != "deck")
+        areas = tuple(
+            outline for outline in outlines(section, pack, storey) if outline.kind != "deck"
+        )
         shown = Sheet(panels, areas, spots(section, pack, storey), columns=2)
         words = "; ".join(f"{band}: {spread(storey, band)}" for band in bands)
-        yield picture(f"bands-{number}", shown, f"{names}, level by octave relative to the mix position. {words}.", f"{names}: octave by octave.")
+        yield picture(
+            f"bands-{number}",
+            shown,
+            f"{names}, level by octave relative to the mix position. {words}.",
+            f"{names}: octave by octave.",
+        )
 
 
 def picture(name: str, sheet: Sheet, alt: str, caption: str) -> Picture:
@@ -58,18 +90,28 @@ def picture(name: str, sheet: Sheet, alt: str, caption: str) -> Picture:
 
 
 def pattern_pictures(section: Section, pack: Pack) -> Iterator[Picture]:
-    """How each sub line spreads: third octaves as it is driven, then without delays and as two stacks."""
+    """
+    How each sub line spreads: third octaves as it is driven, then without delays and as two stacks.
+    """
     stage = pack.section("stage")
     decks = [outline for outline in stage.outlines if outline.kind == "deck"][:1] if stage else []
     mix = mix_place(section, pack)
     areas = [outline for outline in section.outlines if outline.kind == "audience"]
-    for number, field in enumerate((field for field in section.fields if field.key.startswith("sound.pattern.")), 1):
+    for number, field in enumerate(
+        (field for field in section.fields if field.key.startswith("sound.pattern.")), 1
+    ):
         panels = tuple(Panel(band, band, (field,)) for band in field.bands)
-        shown = Sheet(panels, (*areas, *(cut(deck) for deck in decks)), (mix,) if mix else (), columns=2)
+        shown = Sheet(
+            panels, (*areas, *(cut(deck) for deck in decks)), (mix,) if mix else (), columns=2
+        )
         words = "; ".join(f"{band}: {spread([field], band)}" for band in field.bands)
         alt = f"{field.name}, level over the plan relative to the mix position. {words}."
         compared = any(band.endswith("no delays") for band in field.bands)
-        told = "as it is driven, then without delays and as two stacks of the same subs" if compared else "third octave by third octave"
+        told = (
+            "as it is driven, then without delays and as two stacks of the same subs"
+            if compared
+            else "third octave by third octave"
+        )
         yield picture(f"pattern-{number}", shown, alt, f"{field.name}: {told}.")
 
 
@@ -91,15 +133,22 @@ def in_words(section: Section, storey: Sequence[Field]) -> str:
         item = section.item("area", field.name)
         if item:
             told.append(
-                f"{field.name}: mean {item.text('mean')}, {item.text('spread')} for nine tenths of it, "
-                f"{item.text('within_3')} within 3 dB{sight_words(item)}"
+                f"{field.name}: mean {item.text('mean')}, {item.text('spread')} for nine tenths of"
+                f" it, {item.text('within_3')} within 3 dB{sight_words(item)}"
             )
-    return f"Map of A-weighted levels relative to the mix position, in steps of 2 dB. {'. '.join(told)}."
+    return (
+        "Map of A-weighted levels relative to the mix position, in steps of 2 dB."
+        f" {'. '.join(told)}."
+    )
 
 
 def sight_words(item: Item) -> str:
     """How much of an area has a straight line to a hang, where a balcony hides some of it."""
-    return f", {item.text('sees')} with a straight line to a hang" if item.number("edge_takes") is not None else ""
+    return (
+        f", {item.text('sees')} with a straight line to a hang"
+        if item.number("edge_takes") is not None
+        else ""
+    )
 
 
 def fills_in_words(section: Section, storey: Sequence[Field]) -> str:
@@ -108,5 +157,8 @@ def fills_in_words(section: Section, storey: Sequence[Field]) -> str:
     for field in storey:
         item = section.item("area", field.name)
         if item:
-            told.append(f"{field.name}: {item.text('within_3')} within 3 dB with fills, {item.text('bare_within_3')} without")
+            told.append(
+                f"{field.name}: {item.text('within_3')} within 3 dB with fills,"
+                f" {item.text('bare_within_3')} without"
+            )
     return f"Two maps, fills on and fills off. {'. '.join(told)}."

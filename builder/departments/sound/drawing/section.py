@@ -10,23 +10,42 @@ from builder.render.plan import CHAIN, DASHED, HEAVY, Element, Mark, Note, Plan,
 
 
 def section_picture(section: Section, pack: Pack) -> Picture | None:
-    """The hall from the side: hangs with the aim of their first and last box, ears of each area, deck and mix position."""
+    """
+    The hall from the side: hangs with the aim of their first and last box, ears of each area, deck
+    and mix position.
+    """
     hangs = [hang for hang in section.of_kind("hang") if hang.number("bottom") is not None]
     if not hangs or not area_fields(section):
         return None
     elements = [
         *slopes(section),
         *deck_line(pack),
-        *(element for count, hang in enumerate(one_a_side(hangs)) for element in from_the_side(hang, count)),
+        *(
+            element
+            for count, hang in enumerate(one_a_side(hangs))
+            for element in from_the_side(hang, count)
+        ),
         *mix_mark(section, pack),
     ]
-    says = " ".join(f"{hang.name}: first box looks at {hang.text('first_aim')}, last box at {hang.text('last_aim')}." for hang in hangs)
-    plan = Plan("sound-section", "Section through the audience", says, tuple(elements), margin_m=1.2, axes=False)
+    says = " ".join(
+        f"{hang.name}: first box looks at {hang.text('first_aim')}, last box at"
+        f" {hang.text('last_aim')}."
+        for hang in hangs
+    )
+    plan = Plan(
+        "sound-section",
+        "Section through the audience",
+        says,
+        tuple(elements),
+        margin_m=1.2,
+        axes=False,
+    )
     return Picture(
         "sound-section",
         plan_svg(plan),
         says,
-        "From the side, stage on the left: where the first and the last box of each hang look. Ears are dashed.",
+        "From the side, stage on the left: where the first and the last box of each hang look. Ears"
+        " are dashed.",
     )
 
 
@@ -34,7 +53,10 @@ def one_a_side(hangs: Sequence[Item]) -> list[Item]:
     """Hangs that look alike from the side are drawn once."""
     seen: dict[tuple[float | None, ...], Item] = {}
     for hang in hangs:
-        seen.setdefault(tuple(hang.number(key) for key in ("at.depth", "top", "bottom", "down", "last_down")), hang)
+        seen.setdefault(
+            tuple(hang.number(key) for key in ("at.depth", "top", "bottom", "down", "last_down")),
+            hang,
+        )
     return list(seen.values())
 
 
@@ -53,7 +75,11 @@ def slopes(section: Section) -> Iterator[Element]:
 def deck_line(pack: Pack) -> Iterator[Element]:
     """The deck from the side."""
     stage = pack.section("stage")
-    deck = next((outline for outline in stage.outlines if outline.kind == "deck"), None) if stage else None
+    deck = (
+        next((outline for outline in stage.outlines if outline.kind == "deck"), None)
+        if stage
+        else None
+    )
     if deck:
         ys = [y for _, y in deck.corners]
         back = -min(max(ys), SEEN_DECK_M)
@@ -62,17 +88,32 @@ def deck_line(pack: Pack) -> Iterator[Element]:
 
 
 def from_the_side(hang: Item, count: int) -> Iterator[Element]:
-    """One hang with the aim lines of its first and last box. Names of hangs at nearly the same place stand above each other."""
-    depth, top, bottom, first, last = (hang.number(key) or 0.0 for key in ("at.depth", "top", "bottom", "down", "last_down"))
+    """
+    One hang with the aim lines of its first and last box.
+
+    Names of hangs at nearly the same place stand above each other.
+    """
+    depth, top, bottom, first, last = (
+        hang.number(key) or 0.0 for key in ("at.depth", "top", "bottom", "down", "last_down")
+    )
     yield Track(((-depth, top), (-depth, bottom)), HEAVY, says=hang.name)
-    yield Note((-depth, top), hang.name, LETTERS, side="start", shift=(-20, -8 - 20 * count), strong=True)
+    yield Note(
+        (-depth, top), hang.name, LETTERS, side="start", shift=(-20, -8 - 20 * count), strong=True
+    )
     for down, height, key in ((first, top, "first_aim"), (last, bottom, "last_aim")):
         run = hang.number(key) or 12.0
         angle = radians(down)
         yield Track(
-            ((-depth, height), (-depth + run, height - run * sin(angle) / cos(angle))), CHAIN, says=f"{key.split('_')[0]} box, {down:g} deg down"
+            ((-depth, height), (-depth + run, height - run * sin(angle) / cos(angle))),
+            CHAIN,
+            says=f"{key.split('_')[0]} box, {down:g} deg down",
         )
-        yield Note((-depth + run * 0.45, height - run * 0.45 * sin(angle) / cos(angle)), f"{down:g}°", LETTERS, shift=(0, -4))
+        yield Note(
+            (-depth + run * 0.45, height - run * 0.45 * sin(angle) / cos(angle)),
+            f"{down:g}°",
+            LETTERS,
+            shift=(0, -4),
+        )
 
 
 def mix_mark(section: Section, pack: Pack) -> Iterator[Element]:
@@ -80,7 +121,11 @@ def mix_mark(section: Section, pack: Pack) -> Iterator[Element]:
     mix = mix_place(section, pack)
     if mix is None:
         return
-    points = [(abs(y - mix.depth_m) + abs(x - mix.across_m), z) for field in area_fields(section) for x, y, z in field.points]
+    points = [
+        (abs(y - mix.depth_m) + abs(x - mix.across_m), z)
+        for field in area_fields(section)
+        for x, y, z in field.points
+    ]
     at = (-mix.depth_m, min(points)[1])
     yield Mark(at, "ring", size=6, says=mix.name)
     yield Note(at, mix.name, LETTERS, shift=(0, -12))

@@ -15,7 +15,11 @@ def pages(section: Section, pack: Pack) -> Sequence[Page]:
     group = "Sound"
     return (
         Page(
-            "sound", "House system", tuple(system_blocks(section, pack)), "Who may change it, drive lines, mix position, hangs, subs, fills.", group
+            "sound",
+            "House system",
+            tuple(system_blocks(section, pack)),
+            "Who may change it, drive lines, mix position, hangs, subs, fills.",
+            group,
         ),
         Page(
             "sound-coverage",
@@ -24,7 +28,13 @@ def pages(section: Section, pack: Pack) -> Sequence[Page]:
             "Where the house system reaches, relative to the mix position.",
             group,
         ),
-        Page("sound-stage", "Stage sound and stock", tuple(stage_blocks(section)), "Monitors, desks, split, drop boxes, radio, microphones.", group),
+        Page(
+            "sound-stage",
+            "Stage sound and stock",
+            tuple(stage_blocks(section)),
+            "Monitors, desks, split, drop boxes, radio, microphones.",
+            group,
+        ),
     )
 
 
@@ -45,11 +55,18 @@ def answers(section: Section) -> Iterator[Entry]:
 
 
 def system_entry(section: Section, policy: Item) -> Entry:
-    """What flies, hang by hang, and whether visitors may use it; without hangs the permission alone."""
+    """
+    What flies, hang by hang, and whether visitors may use it; without hangs the permission alone.
+    """
     hangs = section.of_kind("hang")
     permission = shown_fact(policy.fact("use"))
     if not hangs:
         return Entry("House sound system", permission, anchor="sound#policy")
     made = "; ".join(f"{hang.name}: {hang.text('boxes')} {hang.text('model')}" for hang in hangs)
     boxes = " + ".join(hang.text("boxes") or "?" for hang in hangs)
-    return Entry("House sound system", f"{boxes} boxes flown", small=[*permission, f"; {made}"], anchor="sound#policy")
+    return Entry(
+        "House sound system",
+        f"{boxes} boxes flown",
+        small=[*permission, f"; {made}"],
+        anchor="sound#policy",
+    )

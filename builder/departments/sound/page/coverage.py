@@ -2,7 +2,12 @@
 
 from collections.abc import Iterator
 
-from builder.departments.sound.drawing.areas import band_pictures, fill_pictures, pattern_pictures, pictures
+from builder.departments.sound.drawing.areas import (
+    band_pictures,
+    fill_pictures,
+    pattern_pictures,
+    pictures,
+)
 from builder.document import Block, Caution, Folded, Heading, Link, Paragraph, Row, Table
 from builder.layout import figures_block, item_table, working_blocks, workings
 from builder.pack import Pack, Section
@@ -11,37 +16,85 @@ NO_SOURCE = "no source found"
 LEFT_OUT = (
     (
         "Reflections, as single echoes",
-        "an echo as loud as the direct sound: +3 dB over a band, +6 dB to a full null at one frequency",
+        (
+            "an echo as loud as the direct sound: +3 dB over a band, +6 dB to a full null at one"
+            " frequency"
+        ),
         "Kinsler et al. 2000, ch. 5, from memory",
     ),
     (
         "Reflections, as reverberation",
-        "+3 dB where it is as loud as the direct sound, more behind; farther rows then lose less than shown",
+        (
+            "+3 dB where it is as loud as the direct sound, more behind; farther rows then lose"
+            " less than shown"
+        ),
         "Kinsler et al. 2000, ch. 5, from memory",
     ),
-    ("How well the loss to the air is known", "±10 % of that loss", "ISO 9613-1:1993, clause 7, from memory"),
-    ("Wind and layers of warm air", "outdoors ±3 dB up to 1,000 m, for wind from the stage", "ISO 9613-2:1996, table 5"),
+    (
+        "How well the loss to the air is known",
+        "±10 % of that loss",
+        "ISO 9613-1:1993, clause 7, from memory",
+    ),
+    (
+        "Wind and layers of warm air",
+        "outdoors ±3 dB up to 1,000 m, for wind from the stage",
+        "ISO 9613-2:1996, table 5",
+    ),
     ("People and columns in the way", "they shade high octaves most", NO_SOURCE),
-    ("A balcony in the way", "told for each area: who has no straight line to a hang, and what the edge takes at 4 kHz", "ISO 9613-2:1996, 7.4"),
-    ("Phase between different models", "two alike: +6 dB to a full null; on average +3 dB", "Kinsler et al. 2000, ch. 5, from memory"),
+    (
+        "A balcony in the way",
+        "told for each area: who has no straight line to a hang, and what the edge takes at 4 kHz",
+        "ISO 9613-2:1996, 7.4",
+    ),
+    (
+        "Phase between different models",
+        "two alike: +6 dB to a full null; on average +3 dB",
+        "Kinsler et al. 2000, ch. 5, from memory",
+    ),
     ("Differences from box to box, and from the maker's coverage", "ask the maker", NO_SOURCE),
     ("Equalisation and limiting", "as the house sets them", NO_SOURCE),
 )
-AREA_KEYS = ("mean", "spread", "within_3", "within_6", "bare_within_3", "fills_add", "sees", "edge_takes")
+AREA_KEYS = (
+    "mean",
+    "spread",
+    "within_3",
+    "within_6",
+    "bare_within_3",
+    "fills_add",
+    "sees",
+    "edge_takes",
+)
 
 
 def coverage_blocks(section: Section, pack: Pack) -> Iterator[Block]:
-    """What the system covers: the areas in numbers, the maps, octave by octave, and how it was computed."""
+    """
+    What the system covers: the areas in numbers, the maps, octave by octave, and how it was
+    computed.
+    """
     areas = section.of_kind("area")
     if not section.fields:
-        yield Paragraph(["There are no maps. ", Link("The house system", "sound"), " says what is described; the findings say what a map needs."])
+        yield Paragraph(
+            [
+                "There are no maps. ",
+                Link("The house system", "sound"),
+                " says what is described; the findings say what a map needs.",
+            ]
+        )
         return
-    yield Paragraph("Levels at ear height relative to the mix position, with pink noise on all drive lines. 0 dB is what the engineer hears.")
+    yield Paragraph(
+        "Levels at ear height relative to the mix position, with pink noise on all drive lines. 0"
+        " dB is what the engineer hears."
+    )
     if words := deck_words(pack):
         yield Paragraph(words)
     yield from (Caution(text) for text in section.cautions)
     yield Heading(2, "By area", "areas")
-    yield item_table(areas, AREA_KEYS, first="Area", summary="A-weighted programme relative to the mix position, by area")
+    yield item_table(
+        areas,
+        AREA_KEYS,
+        first="Area",
+        summary="A-weighted programme relative to the mix position, by area",
+    )
     yield Heading(2, "Maps", "maps")
     yield from pictures(section, pack)
     if compared := list(fill_pictures(section, pack)):
@@ -53,22 +106,38 @@ def coverage_blocks(section: Section, pack: Pack) -> Iterator[Block]:
         yield Heading(2, "Subs over the plan", "pattern")
         yield from pattern_pictures(section, pack)
         told = [field.working for field in section.fields if field.key.startswith("sound.pattern.")]
-        yield Folded("How the patterns were computed", [block for working in told for block in working_blocks(working)])
-    yield workings("How the maps were computed", [figure for area in areas[:1] for figure in area.figures[:1]])
+        yield Folded(
+            "How the patterns were computed",
+            [block for working in told for block in working_blocks(working)],
+        )
+    yield workings(
+        "How the maps were computed", [figure for area in areas[:1] for figure in area.figures[:1]]
+    )
     yield from trust_blocks(section)
 
 
 def trust_blocks(section: Section) -> Iterator[Block]:
-    """How far the maps can be trusted: the measured error of the sum, and what the model does not contain."""
+    """
+    How far the maps can be trusted: the measured error of the sum, and what the model does not
+    contain.
+    """
     yield Heading(2, "How far to trust the maps", "trust")
     if check := section.item("check"):
-        yield Paragraph("The error of the arithmetic, measured on this system at some of its listeners when the pack was made:")
+        yield Paragraph(
+            "The error of the arithmetic, measured on this system at some of its listeners when the"
+            " pack was made:"
+        )
         yield figures_block(check.figures)
     yield Paragraph(
-        "What the model leaves out is larger. Where a published source tells how much, it stands here; where none was found, that is said."
+        "What the model leaves out is larger. Where a published source tells how much, it stands"
+        " here; where none was found, that is said."
     )
     rows = [Row([[what], [size], [source]]) for what, size, source in LEFT_OUT]
-    yield Table(("Left out", "How much", "Source"), rows, summary="What the maps leave out, and how much that can be")
+    yield Table(
+        ("Left out", "How much", "Source"),
+        rows,
+        summary="What the maps leave out, and how much that can be",
+    )
     if check:
         yield workings("How the error was measured", check.figures)
 
@@ -77,10 +146,15 @@ def deck_words(pack: Pack) -> str:
     """Which deck the maps are for, and which they are not for."""
     stage = pack.section("stage")
     decks = [outline.name for outline in stage.outlines if outline.kind == "deck"] if stage else []
-    words = f"The maps are for the system as it usually stands, with the deck {decks[0]}." if decks else ""
+    words = (
+        f"The maps are for the system as it usually stands, with the deck {decks[0]}."
+        if decks
+        else ""
+    )
     others = " or ".join(decks[1:])
     return (
-        f"{words} What moves for {others} cannot be described yet, so there is no map for it: subs, fills and floor there differ."
+        f"{words} What moves for {others} cannot be described yet, so there is no map for it: subs,"
+        " fills and floor there differ."
         if others
         else words
     )

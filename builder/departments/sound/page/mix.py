@@ -1,4 +1,7 @@
-"""The mix position: where it is, levels claimed and computed, what is left of limits, the ears of the crew, places outside."""
+"""
+The mix position: where it is, levels claimed and computed, what is left of limits, the ears of the
+crew, places outside.
+"""
 
 from collections.abc import Iterator
 
@@ -7,8 +10,20 @@ from builder.layout import facts_block, figures_block, item_table, workings
 from builder.pack import Section
 
 DOSE_KEYS = ("niosh", "niosh_two_hours", "osha", "osha_two_hours")
-DOSE_LABELS = ("Day's dose full after, first", "2 h fill, first", "Full after, second", "2 h fill, second")
-NEIGHBOUR_LABELS = ("Across", "Depth", "Above ground", "At the mix position", "Level there", "Limit")
+DOSE_LABELS = (
+    "Day's dose full after, first",
+    "2 h fill, first",
+    "Full after, second",
+    "2 h fill, second",
+)
+NEIGHBOUR_LABELS = (
+    "Across",
+    "Depth",
+    "Above ground",
+    "At the mix position",
+    "Level there",
+    "Limit",
+)
 
 
 def mix_blocks(section: Section) -> Iterator[Block]:
@@ -24,7 +39,12 @@ def mix_blocks(section: Section) -> Iterator[Block]:
         yield Paragraph(mix.note)
     yield Heading(3, "Levels", "levels")
     if claims := section.of_kind("claim"):
-        yield item_table(claims, ("metric", "over", "at", "signal"), first="Claimed by the house", summary="Levels that the house says it reaches")
+        yield item_table(
+            claims,
+            ("metric", "over", "at", "signal"),
+            first="Claimed by the house",
+            summary="Levels that the house says it reaches",
+        )
     if levels:
         yield figures_block(levels)
     yield from (Caution(text) for text in section.cautions)
@@ -37,22 +57,45 @@ def limit_blocks(section: Section) -> Iterator[Block]:
     budgets, doses = section.of_kind("budget"), section.of_kind("dose")
     if budgets:
         yield Heading(3, "What is left of a limit", "budget")
-        yield Paragraph("After a stretch above the limit, the steady level that the rest of its time may hold. Quiet between songs counts too.")
+        yield Paragraph(
+            "After a stretch above the limit, the steady level that the rest of its time may hold."
+            " Quiet between songs counts too."
+        )
         labels = ("1 dB above", "3 dB above")
-        yield item_table(budgets, ("plus_1", "plus_3"), labels=labels, first="Limit, and when", summary="Level left for the rest of the time")
+        yield item_table(
+            budgets,
+            ("plus_1", "plus_3"),
+            labels=labels,
+            first="Limit, and when",
+            summary="Level left for the rest of the time",
+        )
     if doses:
         yield Heading(3, "Ears of the crew at the mix position", "dose")
         yield Paragraph(
-            "By two published criteria, without hearing protection. The first is 85 dB(A) over 8 h and 3 dB, the second 90 dB(A) and 5 dB."
+            "By two published criteria, without hearing protection. The first is 85 dB(A) over 8 h"
+            " and 3 dB, the second 90 dB(A) and 5 dB."
         )
-        yield item_table(doses, DOSE_KEYS, labels=DOSE_LABELS, first="Level", summary="Noise dose of the crew at the mix position")
+        yield item_table(
+            doses,
+            DOSE_KEYS,
+            labels=DOSE_LABELS,
+            first="Level",
+            summary="Noise dose of the crew at the mix position",
+        )
     neighbours = section.of_kind("neighbour")
     if neighbours:
         yield Heading(3, "Outside", "neighbours")
         columns = ("at.across", "at.depth", "above_ground", "mix_level", "level", "limit")
-        yield item_table(neighbours, columns, labels=NEIGHBOUR_LABELS, first="Place", summary="Level at places outside, by ISO 9613-2")
+        yield item_table(
+            neighbours,
+            columns,
+            labels=NEIGHBOUR_LABELS,
+            first="Place",
+            summary="Level at places outside, by ISO 9613-2",
+        )
     if budgets or doses or neighbours:
         yield from (Caution(text) for text in section.cautions)
         yield workings(
-            "How budgets, doses and levels outside were found", [figure for item in (*budgets, *doses, *neighbours) for figure in item.figures]
+            "How budgets, doses and levels outside were found",
+            [figure for item in (*budgets, *doses, *neighbours) for figure in item.figures],
         )

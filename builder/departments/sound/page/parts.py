@@ -32,8 +32,13 @@ def tables(section: Section, shown: Sequence[Shown]) -> Iterator[Block]:
 
 
 def again(item: Item, part: str = "aim") -> Item:
-    """The same item for a second table: its condition and note stand in the first, and so does what links point at."""
+    """
+    The same item for a second table: its condition and note stand in the first, and so does what
+    links point at.
+    """
     key = f"{item.key}.{part}"
     facts = tuple(replace(fact, key=key + fact.key.removeprefix(item.key)) for fact in item.facts)
-    figures = tuple(replace(figure, key=key + figure.key.removeprefix(item.key)) for figure in item.figures)
+    figures = tuple(
+        replace(figure, key=key + figure.key.removeprefix(item.key)) for figure in item.figures
+    )
     return replace(item, key=key, facts=facts, figures=figures, note="", condition="")

@@ -8,15 +8,59 @@ from builder.layout import checked_line
 from builder.pack import Section
 
 POSITIONS: tuple[Shown, ...] = (
-    ("console", "Desks", "Desk", ("place", "inputs", "mono_mixes", "matrices", "outputs", "stage_box", "sample_rate", "can_move")),
-    ("monitor", "Wedges, side fills, drum fills", "Model", ("kind", "count", "working", "mixes", "size", "kept")),
+    (
+        "console",
+        "Desks",
+        "Desk",
+        (
+            "place",
+            "inputs",
+            "mono_mixes",
+            "matrices",
+            "outputs",
+            "stage_box",
+            "sample_rate",
+            "can_move",
+        ),
+    ),
+    (
+        "monitor",
+        "Wedges, side fills, drum fills",
+        "Model",
+        ("kind", "count", "working", "mixes", "size", "kept"),
+    ),
     ("split", "Split", "Split", ("kind", "ways", "legs", "connector", "place", "ground_lift")),
-    ("dropbox", "Drop boxes", "Box", ("place", "ways", "dead", "first_channel", "returns", "length")),
+    (
+        "dropbox",
+        "Drop boxes",
+        "Box",
+        ("place", "ways", "dead", "first_channel", "returns", "length"),
+    ),
     ("tail", "Tails", "What", ("count", "ways", "length", "ends", "kept")),
 )
 LOOSE: tuple[Shown, ...] = (
-    ("radio", "Radio systems", "System", ("kind", "channels", "working", "on", "tunes.low", "tunes.high", "used", "can_move", "kept")),
-    ("stock", "Microphones, direct boxes, stands", "What", ("kind", "use", "count", "working", "kept")),
+    (
+        "radio",
+        "Radio systems",
+        "System",
+        (
+            "kind",
+            "channels",
+            "working",
+            "on",
+            "tunes.low",
+            "tunes.high",
+            "used",
+            "can_move",
+            "kept",
+        ),
+    ),
+    (
+        "stock",
+        "Microphones, direct boxes, stands",
+        "What",
+        ("kind", "use", "count", "working", "kept"),
+    ),
 )
 
 

@@ -22,44 +22,102 @@ def subs_blocks(section: Section) -> Iterator[Block]:
     if not lines:
         return
     yield Heading(2, "Subs", "subs")
-    keys = ("model", "playing", "spacing", "at.depth", "at.height", "sits", "arc", "arc_radius", "fed", "turned_down")
-    labels = ("Model", "Play", "Spacing", "Depth", "Height", "Sits", "Arc", "Arc radius", "Fed", "Turned down")
+    keys = (
+        "model",
+        "playing",
+        "spacing",
+        "at.depth",
+        "at.height",
+        "sits",
+        "arc",
+        "arc_radius",
+        "fed",
+        "turned_down",
+    )
+    labels = (
+        "Model",
+        "Play",
+        "Spacing",
+        "Depth",
+        "Height",
+        "Sits",
+        "Arc",
+        "Arc radius",
+        "Fed",
+        "Turned down",
+    )
     yield item_table(lines, keys, labels=labels, first="Line", summary="Sub lines")
     for line in lines:
-        yield figures_block([figure for figure in line.figures if not figure.key.endswith("playing")])
+        yield figures_block(
+            [figure for figure in line.figures if not figure.key.endswith("playing")]
+        )
     yield from (Caution(text) for text in section.cautions)
     subs = section.of_kind("sub")
     if drawn := subs_picture(section):
         yield drawn
-    yield item_table(subs, ("across", "delay"), first="Sub, from stage right", summary="Delay of each sub")
-    yield workings("How the delays were found", [figure for item in (*lines, *subs) for figure in item.figures])
+    yield item_table(
+        subs, ("across", "delay"), first="Sub, from stage right", summary="Delay of each sub"
+    )
+    yield workings(
+        "How the delays were found", [figure for item in (*lines, *subs) for figure in item.figures]
+    )
     yield from sub_band_blocks(section)
     yield from way_blocks(section)
 
 
 def way_blocks(section: Section) -> Iterator[Block]:
     """Other ways to set the same subs: what to type in, and what changes."""
-    ways, pairs, bands = section.of_kind("subways"), section.of_kind("subpair"), section.of_kind("subwayband")
+    ways, pairs, bands = (
+        section.of_kind("subways"),
+        section.of_kind("subpair"),
+        section.of_kind("subwayband"),
+    )
     if not ways:
         return
     yield Heading(3, "Other ways to set the same subs", "sub-ways")
     yield Paragraph(
-        "In pairs, one sub behind the other, both looking at the audience. End-fire: the front sub waits for the sound of the rear one. "
-        "Gradient: the rear sub is inverted and waits. Ask the house first: it takes floor behind the line, cables and time."
+        "In pairs, one sub behind the other, both looking at the audience. End-fire: the front sub"
+        " waits for the sound of the rear one. Gradient: the rear sub is inverted and waits. Ask"
+        " the house first: it takes floor behind the line, cables and time."
     )
     for way in ways:
         yield figures_block(way.figures)
-    yield item_table(pairs, PAIR_KEYS, labels=PAIR_LABELS, first="Pair, from stage right", summary="Delays of the pairs")
+    yield item_table(
+        pairs,
+        PAIR_KEYS,
+        labels=PAIR_LABELS,
+        first="Pair, from stage right",
+        summary="Delays of the pairs",
+    )
     if bands:
-        yield Paragraph("Against the line as set, at the same drive: the mix position, and the stage 6 m upstage of the line at ears on the deck.")
-        yield item_table(bands, WAY_KEYS, labels=WAY_LABELS, first="Third octave", summary="Pairs against the line as set")
-        yield Paragraph(["Drawn over the plan: ", Link("both ways at each third octave", "sound-coverage", "pattern"), "."])
+        yield Paragraph(
+            "Against the line as set, at the same drive: the mix position, and the stage 6 m"
+            " upstage of the line at ears on the deck."
+        )
+        yield item_table(
+            bands,
+            WAY_KEYS,
+            labels=WAY_LABELS,
+            first="Third octave",
+            summary="Pairs against the line as set",
+        )
+        yield Paragraph(
+            [
+                "Drawn over the plan: ",
+                Link("both ways at each third octave", "sound-coverage", "pattern"),
+                ".",
+            ]
+        )
         yield from (Caution(text) for text in section.cautions)
     yield Paragraph(
-        "The model takes equal subs that radiate alike all round, in the open. In front it holds as well as for the line. Behind, boxes shade each "
-        "other and walls send sound back: expect far less than is shown. No source was found for how much."
+        "The model takes equal subs that radiate alike all round, in the open. In front it holds as"
+        " well as for the line. Behind, boxes shade each other and walls send sound back: expect"
+        " far less than is shown. No source was found for how much."
     )
-    yield workings("How the pairs were found", [figure for item in (*ways, *pairs, *bands) for figure in item.figures])
+    yield workings(
+        "How the pairs were found",
+        [figure for item in (*ways, *pairs, *bands) for figure in item.figures],
+    )
 
 
 def sub_band_blocks(section: Section) -> Iterator[Block]:
@@ -69,10 +127,17 @@ def sub_band_blocks(section: Section) -> Iterator[Block]:
         return
     yield Heading(3, "What the line covers", "sub-coverage")
     yield Paragraph(
-        "Far away the line covers an angle, which is not the angle of its arc. On the floor, at the mix position's depth: the width around "
-        "the line's middle that stays within 6 dB of it, and how much of the audience's width that is."
+        "Far away the line covers an angle, which is not the angle of its arc. On the floor, at the"
+        " mix position's depth: the width around the line's middle that stays within 6 dB of it,"
+        " and how much of the audience's width that is."
     )
-    yield item_table(bands, BAND_KEYS, labels=BAND_LABELS, first="Third octave", summary="Coverage of the sub line by frequency")
+    yield item_table(
+        bands,
+        BAND_KEYS,
+        labels=BAND_LABELS,
+        first="Third octave",
+        summary="Coverage of the sub line by frequency",
+    )
     yield item_table(
         [again(item, "stacks") for item in bands],
         ("stack_nulls", "alley"),
@@ -81,6 +146,17 @@ def sub_band_blocks(section: Section) -> Iterator[Block]:
         summary="The same subs as a stack at each end of the line",
     )
     if any(field.key.startswith("sound.pattern.") for field in section.fields):
-        yield Paragraph(["Drawn over the plan: ", Link("the line, the line without delays, and two stacks", "sound-coverage", "pattern"), "."])
+        yield Paragraph(
+            [
+                "Drawn over the plan: ",
+                Link(
+                    "the line, the line without delays, and two stacks", "sound-coverage", "pattern"
+                ),
+                ".",
+            ]
+        )
     yield from (Caution(text) for text in section.cautions)
-    yield workings("How the coverage of the subs was found", [figure for item in bands for figure in item.figures])
+    yield workings(
+        "How the coverage of the subs was found",
+        [figure for item in bands for figure in item.figures],
+    )

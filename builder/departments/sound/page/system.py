@@ -12,10 +12,36 @@ from builder.layout import checked_line, facts_block, item_table, workings
 from builder.pack import Pack, Section
 
 HANG_KEYS = ("model", "boxes", "weight", "centre_depth", "top", "bottom", "carried_by")
-AIM_KEYS = ("at.across", "at.depth", "turned.by", "turned.to", "first_aim", "last_aim", "down", "last_down")
-AIM_LABELS = ("Across", "Depth", "Turned", "To", "First box meets", "Last box meets", "First looks down", "Last looks down")
+AIM_KEYS = (
+    "at.across",
+    "at.depth",
+    "turned.by",
+    "turned.to",
+    "first_aim",
+    "last_aim",
+    "down",
+    "last_down",
+)
+AIM_LABELS = (
+    "Across",
+    "Depth",
+    "Turned",
+    "To",
+    "First box meets",
+    "Last box meets",
+    "First looks down",
+    "Last looks down",
+)
 PAN_KEYS = ("judged", "centre_ray", "edge")
-SET_KEYS = ("splay", "pulled_back", "own_drive", "turned_down", "delay", "adjustable", "prediction_file")
+SET_KEYS = (
+    "splay",
+    "pulled_back",
+    "own_drive",
+    "turned_down",
+    "delay",
+    "adjustable",
+    "prediction_file",
+)
 DRIFT_KEYS = ("drift_5", "drift_15", "drift_25", "drift_35")
 AMPLIFIER_KEYS = ("count", "channels", "drives", "power", "kept")
 DRIVE: Shown = ("drive", "Drive lines", "Label", ("feeds", "signals", "connector", "at", "nominal"))
@@ -41,11 +67,26 @@ def system_blocks(section: Section, pack: Pack) -> Iterator[Block]:
         ),
     )
     if coverage := section.of_kind("coverage"):
-        yield Folded("Makers' coverage by octave", [item_table(coverage, ("horizontal", "vertical"), first="Model and octave")])
+        yield Folded(
+            "Makers' coverage by octave",
+            [item_table(coverage, ("horizontal", "vertical"), first="Model and octave")],
+        )
     yield from noted(section, "room", "The room", ())
 
 
-MODEL_KEYS = ("kind", "level", "level_crest", "level_means", "lowest", "highest", "width", "height", "depth", "weight", "drivers")
+MODEL_KEYS = (
+    "kind",
+    "level",
+    "level_crest",
+    "level_means",
+    "lowest",
+    "highest",
+    "width",
+    "height",
+    "depth",
+    "weight",
+    "drivers",
+)
 
 
 def hang_blocks(section: Section, pack: Pack) -> Iterator[Block]:
@@ -54,17 +95,37 @@ def hang_blocks(section: Section, pack: Pack) -> Iterator[Block]:
     if not hangs:
         return
     yield Heading(2, "Hangs", "hangs")
-    yield item_table(hangs, HANG_KEYS, first="Hang", summary="Hangs: boxes, heights, angles, weights")
+    yield item_table(
+        hangs, HANG_KEYS, first="Hang", summary="Hangs: boxes, heights, angles, weights"
+    )
     if weights := [figure for hang in hangs if (figure := hang.figure("weight"))]:
         yield from (Caution(text) for text in dict.fromkeys(figure.caution for figure in weights))
     if drawn := section_picture(section, pack):
         yield drawn
-    yield item_table([again(hang) for hang in hangs], AIM_KEYS, labels=AIM_LABELS, first="Hang", summary="Where each hang is, and where it looks")
+    yield item_table(
+        [again(hang) for hang in hangs],
+        AIM_KEYS,
+        labels=AIM_LABELS,
+        first="Hang",
+        summary="Where each hang is, and where it looks",
+    )
     if drawn := hangs_from_above(section, pack):
         yield drawn
-        yield item_table([again(hang, "pan") for hang in hangs], PAN_KEYS, first="Hang", summary="Hangs on the plan, by the makers' stated coverage")
-    yield item_table([again(hang, "set") for hang in hangs], SET_KEYS, first="Hang", summary="How each hang is set, and what may be changed")
-    yield workings("How weights and aims were found", [figure for hang in hangs for figure in hang.figures])
+        yield item_table(
+            [again(hang, "pan") for hang in hangs],
+            PAN_KEYS,
+            first="Hang",
+            summary="Hangs on the plan, by the makers' stated coverage",
+        )
+    yield item_table(
+        [again(hang, "set") for hang in hangs],
+        SET_KEYS,
+        first="Hang",
+        summary="How each hang is set, and what may be changed",
+    )
+    yield workings(
+        "How weights and aims were found", [figure for hang in hangs for figure in hang.figures]
+    )
 
 
 def fill_blocks(section: Section) -> Iterator[Block]:
@@ -73,12 +134,52 @@ def fill_blocks(section: Section) -> Iterator[Block]:
     if not fills:
         return
     yield Heading(2, "Fills", "fills")
-    yield item_table(fills, ("kind", "model", "own_drive", "follows", "aligned_at", "after", "turned_down"), first="Fill", summary="Fills")
+    yield item_table(
+        fills,
+        ("kind", "model", "own_drive", "follows", "aligned_at", "after", "turned_down"),
+        first="Fill",
+        summary="Fills",
+    )
     boxes = section.of_kind("fillbox")
-    columns = ("delay", "meets", "at.across", "at.depth", "at.height", "turned.by", "turned.to", "down")
-    labels = ("Delay", "Hangs are as loud", "Across", "Depth", "Height", "Turned", "To", "Looks down")
-    yield item_table(boxes, columns, labels=labels, first="Box, from stage right", summary="Place and delay of each fill box")
+    columns = (
+        "delay",
+        "meets",
+        "at.across",
+        "at.depth",
+        "at.height",
+        "turned.by",
+        "turned.to",
+        "down",
+    )
+    labels = (
+        "Delay",
+        "Hangs are as loud",
+        "Across",
+        "Depth",
+        "Height",
+        "Turned",
+        "To",
+        "Looks down",
+    )
+    yield item_table(
+        boxes,
+        columns,
+        labels=labels,
+        first="Box, from stage right",
+        summary="Place and delay of each fill box",
+    )
     if drifting := section.of_kind("drift"):
-        yield Paragraph("When the air is colder or warmer than the house's usual: how much later (+) or earlier (−) the hang comes than set.")
-        yield item_table(drifting, DRIFT_KEYS, first="Box, from stage right", summary="Drift of each delay with the air")
-    yield workings("How the delays were found", [figure for item in (*boxes, *section.of_kind("drift")) for figure in item.figures])
+        yield Paragraph(
+            "When the air is colder or warmer than the house's usual: how much later (+) or earlier"
+            " (−) the hang comes than set."
+        )
+        yield item_table(
+            drifting,
+            DRIFT_KEYS,
+            first="Box, from stage right",
+            summary="Drift of each delay with the air",
+        )
+    yield workings(
+        "How the delays were found",
+        [figure for item in (*boxes, *section.of_kind("drift")) for figure in item.figures],
+    )
