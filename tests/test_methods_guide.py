@@ -15,7 +15,7 @@ import pytest
 from builder.departments.rigging.other_figures import AIR_KG_M3, NEWTONS_PER_KG
 from builder.departments.sound.audience import MOST_POINTS, STEP_M
 from builder.files import published
-from builder.fit.hang_points import NEAR_M
+from builder.fit.hangs.points import NEAR_M
 from builder.formulas.air import REFERENCE_TEMPERATURE_K, speed_of_sound_m_s
 from builder.formulas.conductors import IEC_LAMBDA_OHM_PER_KM
 from builder.pack import Pack, from_json

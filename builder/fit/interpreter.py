@@ -6,15 +6,15 @@ This is the whole of the check; the page in the browser runs its twin.
 
 from typing import Any
 
-from builder.fit.clock import ends_before_curfew, load_in_after
-from builder.fit.clock_day import the_day
+from builder.fit.clock.day import the_day
+from builder.fit.clock.hours import ends_before_curfew, load_in_after
 from builder.fit.comparing import compared, section_of
-from builder.fit.hang import hangs_for_all
+from builder.fit.hangs.plan import hangs_for_all
 from builder.fit.loudness import level_asked
 from builder.fit.placing import power_for_all
-from builder.fit.plot_day import plots_together
+from builder.fit.plots.stage_plot import stage_plot
+from builder.fit.plots.together import plots_together
 from builder.fit.show_day import day_requirements, stays_on_deck
-from builder.fit.stage_plot import stage_plot
 from builder.fit.verdicts import ASK, NOT_NEEDED, RANK, Record, verdict
 from builder.fit.way_in import trucks_get_in
 

@@ -4,7 +4,7 @@ import difflib
 from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
-from builder.fit.clock import of_the_show
+from builder.fit.clock.hours import of_the_show
 from builder.fit.wording import clock as clock_words
 from builder.reading.numerals import Unreadable
 from builder.reading.problems import Problem, Refused

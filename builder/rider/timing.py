@@ -6,7 +6,7 @@ What is left out stays None.
 
 from typing import Any
 
-from builder.fit.clock_acts import LENGTHS, TIMES
+from builder.fit.clock.acts import LENGTHS, TIMES
 from builder.reading.quantities import Quantity
 from builder.rider.description import Clock
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from builder.fit.clock import of_the_show
+from builder.fit.clock.hours import of_the_show
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.reader import read
 from builder.rider.asked import asked_of

@@ -3,9 +3,9 @@
 import random
 from typing import Any
 
-from tests.fit.clocks import a_clock, crew, hours, quiet
+from tests.fit.clock_pairs import a_clock, crew, hours, quiet
 from tests.fit.hang_pairs import a_hang, a_trim, rigging_items
-from tests.fit.plots import a_plot, more_outlines, stage_parts
+from tests.fit.plot_pairs import a_plot, more_outlines, stage_parts
 from tests.fit.sample import RULES, Record, item, value
 
 PLACES = ("Stage left", "Stage right", "Dock", "Mix position")

@@ -3,7 +3,7 @@
 from typing import Any
 
 from builder.fit.interpreter import fit
-from tests.fit.plots import box
+from tests.fit.plot_pairs import box
 from tests.fit.sample import RULES, Record, item, rider, value
 
 DECK = box(-8.0, 8.0, 0.0, 10.0)

@@ -25,7 +25,7 @@ from builder.fit.rectangles import (
     turn,
 )
 from builder.fit.verdicts import Record
-from tests.fit.plots import box
+from tests.fit.plot_pairs import box
 
 spots = st.floats(-12, 12, allow_nan=False)
 sizes = st.floats(0.2, 10, allow_nan=False)

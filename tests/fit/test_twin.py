@@ -15,7 +15,7 @@ from builder.fit.interpreter import fit
 from builder.fit.verdicts import RANK
 from tests.fit.chromium import page_with, served
 from tests.fit.pairs import Dice, a_pair
-from tests.fit.plots import a_rectangle
+from tests.fit.plot_pairs import a_rectangle
 from tests.fit.sample import Record, rider
 from tests.fit.stages import plot, stage
 

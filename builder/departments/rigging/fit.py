@@ -1,7 +1,7 @@
 """
 What a show may ask of rigging line by line.
 
-A hang plan as a whole is checked by ``builder/fit/hang.py``; the head rigger approves it.
+A hang plan as a whole is checked by ``builder/fit/hangs/plan.py``; the head rigger approves it.
 """
 
 from functools import partial

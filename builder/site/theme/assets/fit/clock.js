@@ -1,4 +1,4 @@
-// The day's clock against the house's hours. Twin of builder/fit/clock.py.
+// The day's clock against the house's hours. Twin of builder/fit/clock/hours.py.
 (function (fit) {
   "use strict";
   const { FITS, SHORT, ASK, verdict, withRemedy, factOf, settled, valueOf, asked, ageNotes, signed, both } = fit;

@@ -1,4 +1,4 @@
-// The acts of a day by their times. Twin of builder/fit/clock_acts.py.
+// The acts of a day by their times. Twin of builder/fit/clock/acts.py.
 (function (fit) {
   "use strict";
   const TIMES = ["load in", "check from", "doors", "on stage", "ends"];

@@ -1,4 +1,4 @@
-// Load-in, set-up and checks against doors. Twin of builder/fit/clock_before_doors.py.
+// Load-in, set-up and checks against doors. Twin of builder/fit/clock/before_doors.py.
 (function (fit) {
   "use strict";
   const { FITS, SHORT, ASK, verdict, factOf, settled, ageNotes, clock: clockWords, lasting, PRACTICE, READY, saidByHouse } = fit;

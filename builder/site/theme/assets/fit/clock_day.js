@@ -1,4 +1,4 @@
-// The day from load-in to the last truck. Twin of builder/fit/clock_day.py.
+// The day from load-in to the last truck. Twin of builder/fit/clock/day.py.
 (function (fit) {
   "use strict";
   const { says, askedFor, clock: clockWords, PRACTICE } = fit;

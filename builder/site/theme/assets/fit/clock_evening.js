@@ -1,4 +1,4 @@
-// From doors to the last truck. Twin of builder/fit/clock_evening.py.
+// From doors to the last truck. Twin of builder/fit/clock/evening.py.
 (function (fit) {
   "use strict";
   const { ASK, FITS, SHORT, verdict, factOf, settled, ageNotes, digits, clock: clockWords, lasting, PRACTICE, saidByHouse, ofTheShow } = fit;

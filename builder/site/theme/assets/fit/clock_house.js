@@ -1,4 +1,4 @@
-// What the house says of the working day. Twin of builder/fit/clock_house.py.
+// What the house says of the working day. Twin of builder/fit/clock/house.py.
 (function (fit) {
   "use strict";
   const { valueOf, ageNotes } = fit;

@@ -1,4 +1,4 @@
-// The work before doors, laid out from load-in onwards, each piece as early as it can be. Twin of builder/fit/clock_layout.py.
+// The work before doors, laid out from load-in onwards, each piece as early as it can be. Twin of builder/fit/clock/laying_out.py.
 (function (fit) {
   "use strict";
   const LATEST_S = 604800;

@@ -1,4 +1,4 @@
-// The day as a table. Twin of builder/fit/clock_table.py.
+// The day as a table. Twin of builder/fit/clock/table.py.
 (function (fit) {
   "use strict";
   const { clock: clockWords, lasting } = fit;

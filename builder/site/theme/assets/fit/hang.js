@@ -1,4 +1,4 @@
-// The hang plan: all hangs of all acts against points, beams, zones and roof, the house's own hangs staying up. Twin of builder/fit/hang.py.
+// The hang plan: all hangs of all acts against points, beams, zones and roof, the house's own hangs staying up. Twin of builder/fit/hangs/plan.py.
 (function (fit) {
   "use strict";
   const { ASK, FITS, SHORT, LENGTH_TOLERANCE_M, ageNotes, asked, both, itemNotes, once, sectionOf, settled, signed, verdict, withQuestion, withRemedy } = fit;

@@ -1,4 +1,4 @@
-// What the supports of a hung body carry: a beam on level supports that can pull and not push. Twin of builder/fit/hang_beam.py.
+// What the supports of a hung body carry: a beam on level supports that can pull and not push. Twin of builder/fit/hangs/beam.py.
 (function (fit) {
   "use strict";
   const PLUMB_M = 0.000001;

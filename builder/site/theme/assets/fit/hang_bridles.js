@@ -1,4 +1,4 @@
-// A bridle of two legs for a spot that no point is near to, by the house's rules. Twin of builder/fit/hang_bridles.py.
+// A bridle of two legs for a spot that no point is near to, by the house's rules. Twin of builder/fit/hangs/bridles.py.
 (function (fit) {
   "use strict";
   const { textOf, valueOf } = fit;

@@ -1,4 +1,4 @@
-// The house's hoists for the hangs that ask for them. Twin of builder/fit/hang_hoists.py.
+// The house's hoists for the hangs that ask for them. Twin of builder/fit/hangs/hoists.py.
 (function (fit) {
   "use strict";
   const { ASK, SHORT, both, digits, factOf } = fit;

@@ -1,4 +1,4 @@
-// The limits above a point, each with what the house's own hangs leave. Twin of builder/fit/hang_limits.py.
+// The limits above a point, each with what the house's own hangs leave. Twin of builder/fit/hangs/limits.py.
 (function (fit) {
   "use strict";
   const { ASK, SHORT, factOf, valueOf, textOf, both, once } = fit;

@@ -1,4 +1,4 @@
-// What a hang brings to its supports, at the least and at the most. Twin of builder/fit/hang_loads.py.
+// What a hang brings to its supports, at the least and at the most. Twin of builder/fit/hangs/loads.py.
 (function (fit) {
   "use strict";
   const { ASK, both, digits } = fit;

@@ -1,4 +1,4 @@
-// Which point of the house carries each support of a hang plan. Twin of builder/fit/hang_points.py.
+// Which point of the house carries each support of a hang plan. Twin of builder/fit/hangs/points.py.
 (function (fit) {
   "use strict";
   const { ASK, SHORT, factOf, valueOf, both } = fit;

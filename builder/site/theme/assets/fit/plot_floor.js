@@ -1,4 +1,4 @@
-// What a rectangle of a stage plot stands on, how high it may be there, and what the floor carries. Twin of builder/fit/plot_hits.py and plot_floor.py.
+// What a rectangle of a stage plot stands on, how high it may be there, and what the floor carries. Twin of builder/fit/plots/hits.py and plot_floor.py.
 (function (fit) {
   "use strict";
   const { FITS, NOTED, SHORT, ASK, factOf, valueOf, textOf, itemNotes, both } = fit;

@@ -1,4 +1,4 @@
-// What would mend a rectangle of a stage plot that is short. Twin of builder/fit/plot_remedies.py.
+// What would mend a rectangle of a stage plot that is short. Twin of builder/fit/plots/remedies.py.
 (function (fit) {
   "use strict";
   const { SHORT, ASK, both } = fit;

@@ -1,4 +1,4 @@
-// What is in the way of a rectangle of a stage plot, and what to know about it. Twin of builder/fit/plot_way.py and plot_notes.py.
+// What is in the way of a rectangle of a stage plot, and what to know about it. Twin of builder/fit/plots/in_the_way.py and plot_notes.py.
 (function (fit) {
   "use strict";
   const { NOTED, SHORT, ASK, valueOf, itemNotes, both, metres } = fit;

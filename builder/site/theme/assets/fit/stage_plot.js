@@ -1,4 +1,4 @@
-// A stage plot as one verdict with its parts, and beside what other acts leave standing. Twin of builder/fit/stage_plot.py and plot_day.py.
+// A stage plot as one verdict with its parts, and beside what other acts leave standing. Twin of builder/fit/plots/stage_plot.py and plot_day.py.
 (function (fit) {
   "use strict";
   const { FITS, NOTED, SHORT, ASK, RANK, verdict, withRemedy, withQuestion, settled, sectionOf, asked, whichConfiguration, inConfiguration, itemNotes, ageNotes, once, signed, both, digits } = fit;

@@ -3,7 +3,7 @@
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.fit.plots import box
+from tests.fit.plot_pairs import box
 from tests.fit.sample import Record, item, value
 from tests.fit.stages import piece, stage, word
 

@@ -5,8 +5,8 @@ the load-out and the crew's day.
 
 from typing import Any
 
-from builder.fit.clock import of_the_show
-from builder.fit.clock_house import PRACTICE, said_by_house
+from builder.fit.clock.hours import of_the_show
+from builder.fit.clock.house import PRACTICE, said_by_house
 from builder.fit.comparing import age_notes
 from builder.fit.verdicts import ASK, FITS, SHORT, Record, fact_of, settled, verdict
 from builder.fit.wording import clock as clock_words

@@ -4,9 +4,9 @@ What would mend a rectangle of a stage plot that is short.
 A move is only told where the rectangle then stands without anything short.
 """
 
-from builder.fit.plot_floor import GRAVITY_M_S2, floor_called, named, stepped
-from builder.fit.plot_hits import of_word
-from builder.fit.plot_way import hits_of
+from builder.fit.plots.floors import GRAVITY_M_S2, floor_called, named, stepped
+from builder.fit.plots.hits import of_word
+from builder.fit.plots.in_the_way import hits_of
 from builder.fit.rectangles import (
     TOLERANCE_M,
     beyond,

@@ -6,7 +6,15 @@ gentlest pull, by the house's rules.
 from math import sqrt
 from typing import Any
 
-from builder.fit.hang_points import NEAR_M, away_of, listed, number_of, points_of, text_of, unusable
+from builder.fit.hangs.points import (
+    NEAR_M,
+    away_of,
+    listed,
+    number_of,
+    points_of,
+    text_of,
+    unusable,
+)
 from builder.fit.verdicts import Record
 
 IN_LINE_M = 0.05

@@ -7,10 +7,11 @@ and 500 kg on one foot.
 
 import pytest
 
-from builder.fit import plot_notes, plot_way, rectangles
+from builder.fit import rectangles
 from builder.fit.interpreter import fit
+from builder.fit.plots import in_the_way, notes
 from builder.fit.rectangles import overlap_m
-from tests.fit.plots import box
+from tests.fit.plot_pairs import box
 from tests.fit.sample import Record, item, rider, value
 from tests.fit.stages import outline, piece, plot, plotted, stage, word
 
@@ -480,7 +481,7 @@ def compared(monkeypatch: pytest.MonkeyPatch, *pieces: Record) -> int:
         calls.append(1)
         return overlap_m(one, other)
 
-    for module in (rectangles, plot_way, plot_notes):
+    for module in (rectangles, in_the_way, notes):
         monkeypatch.setattr(module, "overlap_m", counted)
     plotted(stage(deck=box(-20.0, 20.0, -5.0, 40.0)), *pieces)
     return len(calls)

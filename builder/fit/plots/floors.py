@@ -6,7 +6,7 @@ the floor carries.
 from typing import Any
 
 from builder.fit.comparing import item_notes
-from builder.fit.plot_hits import hit
+from builder.fit.plots.hits import hit
 from builder.fit.rectangles import ROUNDING_M, TOLERANCE_M, extent, lies_within, meets
 from builder.fit.verdicts import ASK, FITS, NOTED, SHORT, Record, fact_of
 from builder.fit.wording import both

@@ -5,7 +5,7 @@ before doors.
 
 from typing import Any
 
-from builder.fit.clock import DAY_S, holds_today
+from builder.fit.clock.hours import DAY_S, holds_today
 from builder.fit.comparing import age_notes
 from builder.fit.verdicts import Record
 

@@ -5,7 +5,7 @@ house calls clear.
 
 from typing import Any
 
-from builder.fit.plot_floor import (
+from builder.fit.plots.floors import (
     STEP,
     carried,
     floor_called,
@@ -16,8 +16,8 @@ from builder.fit.plot_floor import (
     stepped,
     too_high,
 )
-from builder.fit.plot_hits import hit
-from builder.fit.plot_notes import beside, by_rounding
+from builder.fit.plots.hits import hit
+from builder.fit.plots.notes import beside, by_rounding
 from builder.fit.rectangles import (
     ROUNDING_M,
     TOLERANCE_M,

@@ -5,8 +5,8 @@ least and at the most.
 
 from typing import Any
 
-from builder.fit.hang_beam import cases_of
-from builder.fit.hang_points import issue, number_of
+from builder.fit.hangs.beam import cases_of
+from builder.fit.hangs.points import issue, number_of
 from builder.fit.verdicts import ASK, Record
 from builder.fit.wording import both, digits
 

@@ -4,9 +4,9 @@ Load-in, set-up and checks against doors: the last act on checks first, so that 
 
 from typing import Any
 
-from builder.fit.clock_acts import day_of, doors_of, work_time
-from builder.fit.clock_house import PRACTICE, READY, meals_of, quiet_of, said_by_house
-from builder.fit.clock_layout import laid_out
+from builder.fit.clock.acts import day_of, doors_of, work_time
+from builder.fit.clock.house import PRACTICE, READY, meals_of, quiet_of, said_by_house
+from builder.fit.clock.laying_out import laid_out
 from builder.fit.comparing import age_notes
 from builder.fit.verdicts import ASK, FITS, SHORT, Record, fact_of, settled, verdict
 from builder.fit.wording import clock as clock_words

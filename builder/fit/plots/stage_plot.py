@@ -15,10 +15,10 @@ from builder.fit.comparing import (
     signed,
     which_configuration,
 )
-from builder.fit.plot_floor import floor_called, floor_under, floors_of, outline_fact
-from builder.fit.plot_hits import of_word, worst
-from builder.fit.plot_remedies import remedy_of
-from builder.fit.plot_way import counts, hits_of, larger
+from builder.fit.plots.floors import floor_called, floor_under, floors_of, outline_fact
+from builder.fit.plots.hits import of_word, worst
+from builder.fit.plots.in_the_way import counts, hits_of, larger
+from builder.fit.plots.remedies import remedy_of
 from builder.fit.rectangles import corners_of, extent, gap_m, rectangle, twice_area
 from builder.fit.verdicts import (
     ASK,

@@ -8,17 +8,17 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from tests.fit.test_hang import hang, kg, point, support, trim
 
 from builder.files import read_folder
-from builder.fit.hang_bridles import leg_of
+from builder.fit.hangs.bridles import leg_of
 from builder.fit.interpreter import fit
 from builder.fit.published import fit_record
 from builder.pack import Item
 from builder.pipeline import pack_of, venue_of
 from tests.fit.sample import Record, item, pack, rider, value
-from tests.fit.test_hang import hang, kg, point, support, trim
 
-ROOT = Path(__file__).parents[2]
+ROOT = Path(__file__).parents[3]
 
 
 @pytest.mark.source(

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.fit.hang_loads import loads_of, on
+from builder.fit.hangs.loads import loads_of, on
 from builder.fit.interpreter import fit
 from tests.fit.hang_pairs import a_hang, rigging_items
 from tests.fit.pairs import Dice

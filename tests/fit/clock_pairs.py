@@ -5,7 +5,7 @@ day and its twin.
 
 from typing import TYPE_CHECKING, Any
 
-from builder.fit.clock_acts import LENGTHS, TIMES
+from builder.fit.clock.acts import LENGTHS, TIMES
 from tests.fit.sample import Record, item, value
 
 if TYPE_CHECKING:

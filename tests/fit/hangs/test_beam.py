@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.fit.hang_beam import TIPS, cases_of
+from builder.fit.hangs.beam import TIPS, cases_of
 from builder.fit.verdicts import Record
 from builder.formulas.loads import PointLoad, UniformLoad
 from builder.formulas.slack import each_slack, held

@@ -5,7 +5,7 @@ of doors and the day of the week.
 
 from typing import Any
 
-from builder.fit.clock import DAY_S, of_the_show
+from builder.fit.clock.hours import DAY_S, of_the_show
 from builder.fit.verdicts import Record
 from builder.fit.wording import clock as clock_words
 

@@ -2,10 +2,10 @@
 
 from typing import Any
 
-from builder.fit.clock import holds_today, of_the_show
-from builder.fit.clock_acts import day_of, doors_of
-from builder.fit.clock_evening import changeover_of
-from builder.fit.clock_house import said_by_house
+from builder.fit.clock.acts import day_of, doors_of
+from builder.fit.clock.evening import changeover_of
+from builder.fit.clock.hours import holds_today, of_the_show
+from builder.fit.clock.house import said_by_house
 from builder.fit.verdicts import Record
 from builder.fit.wording import clock as clock_words
 from builder.fit.wording import lasting

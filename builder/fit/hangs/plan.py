@@ -14,11 +14,11 @@ from builder.fit.comparing import (
     section_of,
     signed,
 )
-from builder.fit.hang_bridles import with_bridles
-from builder.fit.hang_hoists import hoist_issues
-from builder.fit.hang_limits import REMEDY, limits_over, spacing_issues
-from builder.fit.hang_loads import loads_of, on
-from builder.fit.hang_points import BRIDLE, NEAR_M, issue, number_of, placed
+from builder.fit.hangs.bridles import with_bridles
+from builder.fit.hangs.hoists import hoist_issues
+from builder.fit.hangs.limits import REMEDY, limits_over, spacing_issues
+from builder.fit.hangs.loads import loads_of, on
+from builder.fit.hangs.points import BRIDLE, NEAR_M, issue, number_of, placed
 from builder.fit.verdicts import (
     ASK,
     FITS,

@@ -1,8 +1,8 @@
 """Several acts on one day: each stage plot beside what the others leave standing on the deck."""
 
 from builder.fit.comparing import signed
+from builder.fit.plots.stage_plot import deck_fact, rect_of, sentence
 from builder.fit.rectangles import overlap, overlap_m
-from builder.fit.stage_plot import deck_fact, rect_of, sentence
 from builder.fit.verdicts import ASK, FITS, SHORT, Record, verdict, with_question, with_remedy
 from builder.fit.wording import both
 

@@ -4,8 +4,8 @@ calls clear, and the state of a wing.
 """
 
 from builder.fit.comparing import item_notes
-from builder.fit.plot_floor import named
-from builder.fit.plot_hits import hit
+from builder.fit.plots.floors import named
+from builder.fit.plots.hits import hit
 from builder.fit.rectangles import (
     ROUNDING_M,
     TOLERANCE_M,

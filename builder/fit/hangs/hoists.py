@@ -3,8 +3,8 @@ The house's hoists for the hangs that ask for them: whether enough are left, and
 strongest lifts what comes on each support.
 """
 
-from builder.fit.hang_loads import on
-from builder.fit.hang_points import issue, number_of
+from builder.fit.hangs.loads import on
+from builder.fit.hangs.points import issue, number_of
 from builder.fit.verdicts import ASK, SHORT, Record, fact_of
 from builder.fit.wording import both, digits
 

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from builder.fit.interpreter import fit
 from builder.fit.wording import lasting
-from tests.fit.clocks import clock, parts
+from tests.fit.clock_pairs import clock, parts
 from tests.fit.sample import Record, item, pack, rider, value
 
 BEFORE = "Load-in and checks before doors"

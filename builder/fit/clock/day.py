@@ -5,9 +5,9 @@ table.
 
 from typing import Any
 
-from builder.fit.clock_acts import acts_of, doors_of, in_order, says
-from builder.fit.clock_before_doors import NAMES, before_doors, plan_of, run
-from builder.fit.clock_evening import (
+from builder.fit.clock.acts import acts_of, doors_of, in_order, says
+from builder.fit.clock.before_doors import NAMES, before_doors, plan_of, run
+from builder.fit.clock.evening import (
     after_doors,
     asked_for,
     changeover,
@@ -15,8 +15,8 @@ from builder.fit.clock_evening import (
     load_out,
     set_closes,
 )
-from builder.fit.clock_house import PRACTICE
-from builder.fit.clock_table import table
+from builder.fit.clock.house import PRACTICE
+from builder.fit.clock.table import table
 from builder.fit.comparing import section_of
 from builder.fit.verdicts import Record
 from builder.fit.wording import clock as clock_words

@@ -6,7 +6,7 @@ house's own hangs leave.
 from typing import Any
 
 from builder.fit.comparing import once
-from builder.fit.hang_points import beam_of, issue, listed, number_of, points_of, text_of
+from builder.fit.hangs.points import beam_of, issue, listed, number_of, points_of, text_of
 from builder.fit.verdicts import ASK, SHORT, Record, fact_of
 from builder.fit.wording import both
 
