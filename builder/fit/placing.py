@@ -297,7 +297,7 @@ def look(
         said["against"].append(both("current", -slack)[0] + " too little on the fullest phase")
     word = "short" if len(said["against"]) > 0 else "ask" if len(said["unknown"]) > 0 else "fits"
     meant = item["values"]["dedicated_to"]["text"] if "dedicated_to" in item["values"] else ""
-    order = 0 if requirement["for"].lower() in meant.lower() else 1
+    order = 0 if requirement["use"].lower() in meant.lower() else 1
     if order == 1 and meant != "":
         said["notes"].append("The house keeps it for " + meant + ".")
     return {

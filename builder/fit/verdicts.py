@@ -2,7 +2,8 @@
 
 from typing import Any
 
-Record = dict[str, Any]
+Record = Any
+"""A record whose type its module does not tell yet; :mod:`builder.fit.records` has the types."""
 
 FITS, NOTED, SHORT, ASK, NOT_NEEDED = "fits", "fits, with a note", "short", "ask", "not needed"
 RANK = {NOT_NEEDED: 0, FITS: 1, NOTED: 2, ASK: 3, SHORT: 4}

@@ -387,7 +387,7 @@ class Asking:
             within_m=load.within.si if load.within else None,
             of=load.of or "",
             apart=load.apart_from_dimmers,
-            **{"for": load.for_},
+            use=load.for_,
         )
 
     def hang(self, hang: Hang) -> Iterator[Record]:

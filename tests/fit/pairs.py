@@ -412,7 +412,7 @@ def deep(dice: Dice, sort: str) -> Record:
     if sort == "power":
         within = dice.number(10.0) if dice.yes(0.3) else None
         return {
-            "for": dice.one(("sound", "Lighting", "video")),
+            "use": dice.one(("sound", "Lighting", "video")),
             "current_a": dice.one((16.0, 32.0, dice.number(80.0))),
             "count": float(dice.random.randint(1, 7)),
             "phases": dice.one(("three", "three", "single", "single")),

@@ -202,7 +202,7 @@ def load(current: float, **more: object) -> Record:
     """A three-phase load."""
     blank = {
         "sort": "power",
-        "for": "sound",
+        "use": "sound",
         "current_a": current,
         "count": 1.0,
         "phases": "three",
@@ -430,7 +430,7 @@ def test_a_load_without_a_voltage_is_told_the_house_s() -> None:
 
 
 def test_a_load_on_a_service_that_is_kept_for_something_else_is_told_so() -> None:
-    assert notes(load(63.0, **{"for": "rigging"}), dedicated_to=value("sound")) == [
+    assert notes(load(63.0, use="rigging"), dedicated_to=value("sound")) == [
         "The house keeps it for sound."
     ]
     assert notes(load(63.0), dedicated_to=value("sound and stage")) == []

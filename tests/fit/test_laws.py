@@ -99,7 +99,7 @@ def test_loads_that_are_placed_never_exceed_what_is_free(
     ]
     blank = {
         "sort": "power",
-        "for": "x",
+        "use": "x",
         "count": 1.0,
         "phases": "three",
         "system": "",
@@ -133,7 +133,7 @@ def test_a_set_of_loads_that_all_fit_still_fits_when_one_asks_less(
     ]
     blank = {
         "sort": "power",
-        "for": "x",
+        "use": "x",
         "count": 1.0,
         "phases": "three",
         "system": "",

@@ -220,7 +220,7 @@
     return blank(asking, lineOf(asking, load), "power", "power", "Power for " + name, parts.filter((part) => part !== "").join(", "), {
       strictness: choice(asking, load, "strictness", ["must", "should"], "must", where),
       carried: choice(asking, load, "carried by", ["show", "house", "hire"], "house", where),
-      current_a: current.si, count: number, phases, system, connector, within_m: within === null ? null : within.si, of, apart: apart === "yes", for: name,
+      current_a: current.si, count: number, phases, system, connector, within_m: within === null ? null : within.si, of, apart: apart === "yes", use: name,
     });
   }
 

@@ -171,7 +171,7 @@
     if (free === null) unknown.push("what is free is not known");
     else if (slack < 0) reasons.push(both("current", -slack)[0] + " too little on the fullest phase");
     const word = reasons.length > 0 ? "short" : unknown.length > 0 ? "ask" : "fits";
-    const meant = textOf(item, "dedicated_to"), order = meant.toLowerCase().includes(requirement.for.toLowerCase()) ? 0 : 1;
+    const meant = textOf(item, "dedicated_to"), order = meant.toLowerCase().includes(requirement.use.toLowerCase()) ? 0 : 1;
     if (order === 1 && meant !== "") notes.push("The house keeps it for " + meant + ".");
     return {
       word,

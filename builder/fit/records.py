@@ -1,0 +1,460 @@
+"""
+The records of the check: what it reads of a pack and of a rider, and what it answers.
+
+A record is a plain dictionary whose keys and types are written here once, so that Python, JSON and
+the browser have the same shape. Lengths are in metres, masses in kilograms, times in seconds,
+currents in ampere, as the ends of the keys say; ``None`` is what nobody has said.
+"""
+
+from typing import Literal, TypedDict
+
+Standing = Literal["stated", "unknown", "none", "not stated"]
+Word = Literal["fits", "fits, with a note", "short", "ask", "not needed"]
+Strictness = Literal["must", "should"]
+CarriedBy = Literal["show", "house", "hire"]
+
+
+# What the check reads of a pack.
+
+
+class Age(TypedDict):
+    """Whether something is known, when it was checked in words, and whether that is too old."""
+
+    standing: Standing
+    checked: str
+    stale: bool
+
+
+class Value(Age):
+    """
+    A fact or a figure of an item.
+
+    ``number`` is in SI. ``bound`` is true of a figure that may be less, for not all is known.
+    """
+
+    key: str
+    label: str
+    text: str
+    also: str
+    number: float | None
+    bound: bool
+    page: str
+
+
+class Item(TypedDict):
+    """
+    A thing of the house with the values that the check reads, by name.
+
+    ``numbers`` and ``words`` hold what is only counted with and that no verdict shows by itself: a
+    place on the plan, what hangs on a point, the cosine of the widest angle.
+    """
+
+    key: str
+    kind: str
+    name: str
+    condition: str
+    terms: str
+    note: str
+    page: str
+    checked: str
+    stale: bool
+    values: dict[str, Value]
+    numbers: dict[str, float]
+    words: dict[str, str]
+
+
+class Outline(TypedDict):
+    """A shape on the plan; each corner is across and depth. [m]"""
+
+    kind: str
+    name: str
+    corners: list[list[float]]
+
+
+class Section(TypedDict):
+    """What a department says."""
+
+    key: str
+    title: str
+    cautions: list[str]
+    outlines: list[Outline]
+    items: list[Item]
+
+
+class Asker(TypedDict):
+    """Something that has a question to ask where the house has not said."""
+
+    question: str
+
+
+class Mender(TypedDict):
+    """Something that knows what would mend a shortage, and who could."""
+
+    remedy: str
+    who: str
+
+
+class Advice(Asker, Mender):
+    """The question, the remedy and who could, for what no rule of the pack answers."""
+
+
+class Rule(Advice):
+    """
+    One thing that can be asked, as the pack publishes it; :class:`builder.rules.Rule` tells what
+    each key means. ``where`` holds pairs of a name and a text.
+    """
+
+    key: str
+    title: str
+    department: str
+    kind: str
+    ways: list[str]
+    section: str
+    item: str
+    value: str
+    otherwise: str
+    beside: str
+    where: list[list[str]]
+    combine: str
+    whole: str
+    none_means: str
+    day: str
+    legal: bool
+
+
+class PackRevision(TypedDict):
+    """Which state of the pack this is."""
+
+    number: str
+    on: str
+
+
+class FitPack(TypedDict):
+    """Everything that the check reads of a pack."""
+
+    venue: str
+    revision: PackRevision
+    rules: list[Rule]
+    sections: list[Section]
+
+
+# What a rider asks.
+
+
+class Line(TypedDict):
+    """
+    What every requirement has: whose it is, the line of the rider (0 where it has none), what it is
+    called, and what is wanted in words.
+    """
+
+    act: str
+    line: int
+    department: str
+    title: str
+    need: str
+    strictness: Strictness
+
+
+class Asked(Line):
+    """A requirement of a rider, with who brings it and the configuration that it is for."""
+
+    carried: CarriedBy
+    configuration: str
+
+
+class NeedAmount(Asked):
+    """
+    A need with its amount: ``what`` is the key of a rule, ``way`` is how it is asked or ``unknown``
+    where the rider does not know yet, ``words`` is yes or no.
+    """
+
+    what: str
+    way: str
+    low: float
+    high: float
+    words: str
+
+
+class NeedAsked(NeedAmount):
+    """A need that one rule of the pack answers."""
+
+    sort: Literal["rule"]
+
+
+class AnyAsked(NeedAmount):
+    """A need that one of several alternatives meets; its amount is that of the first."""
+
+    sort: Literal["any"]
+    any: list[NeedAsked]
+
+
+class PowerAsked(Asked):
+    """
+    Power for one department of the show: a feed on three phases, or a number of single-phase
+    circuits. ``use`` is what it is for, ``of`` the place that ``within_m`` counts from.
+    """
+
+    sort: Literal["power"]
+    use: str
+    current_a: float
+    count: float
+    phases: Literal["three", "single"]
+    system: str
+    connector: str
+    within_m: float | None
+    of: str
+    apart: bool
+
+
+class SupportAsked(TypedDict):
+    """
+    Where a hang is picked up: a point by its name, or a spot on the plan with the height at which a
+    bridle may meet, at a place along the hang. ``load_kg`` is what the show's plot states.
+    """
+
+    point: str
+    across_m: float | None
+    depth_m: float | None
+    apex_m: float | None
+    at_m: float
+    load_kg: float | None
+
+
+class WeightAsked(TypedDict):
+    """A load of a hang between two places along it, or at one."""
+
+    from_m: float
+    to_m: float
+    kg: float
+
+
+class HangAsked(Asked):
+    """Something that the show flies. ``hoists`` is show, house, counted, none, or empty."""
+
+    sort: Literal["hang"]
+    supports: list[SupportAsked]
+    loads: list[WeightAsked]
+    hoists: str
+    hoist_kg: float
+
+
+class TrimAsked(Asked):
+    """How high the underside of the hang before it goes, and what is between steel and there."""
+
+    sort: Literal["trim"]
+    trim_m: float
+    below_m: float | None
+
+
+class RectangleAsked(TypedDict):
+    """
+    A rectangle of a stage plot: its size, its centre where it has a place, and the angle that it is
+    turned by, anticlockwise. ``on`` is the deck or a wing, or empty; ``lane`` is one to keep clear;
+    ``stays`` is yes, no, or empty.
+    """
+
+    name: str
+    line: int
+    need: str
+    strictness: Strictness
+    width_m: float
+    depth_m: float
+    across_m: float | None
+    upstage_m: float | None
+    turned_deg: float
+    on: str
+    height_m: float | None
+    weight_kg: float | None
+    foot_kg: float | None
+    lane: bool
+    stays: str
+
+
+class PlotAsked(Asked):
+    """A stage plot."""
+
+    sort: Literal["plot"]
+    rectangles: list[RectangleAsked]
+
+
+class TrucksAsked(Asked):
+    """Trucks and the largest case in them. Weights are masses in kilograms, sizes in metres."""
+
+    sort: Literal["trucks"]
+    count: float
+    length: float | None
+    height: float | None
+    weight: float | None
+    case_width: float | None
+    case_height: float | None
+    case_weight: float | None
+
+
+class LoadInAsked(Asked):
+    """When the first truck is opened, on a day of the week that may be empty."""
+
+    sort: Literal["load in"]
+    time_s: float
+    day: str
+
+
+class EndAsked(Asked):
+    """When the last note ends, on a day of the week that may be empty."""
+
+    sort: Literal["ends"]
+    time_s: float
+    day: str
+
+
+class LevelAsked(Asked):
+    """The level that the show expects; what it leaves out is empty or ``None``."""
+
+    sort: Literal["level"]
+    level_db: float
+    weighting: str
+    metric: str
+    over_s: float | None
+    place: str
+
+
+class QuestionAsked(Asked):
+    """A question in the rider's own words."""
+
+    sort: Literal["question"]
+    words: str
+
+
+Requirement = (
+    NeedAsked
+    | AnyAsked
+    | PowerAsked
+    | HangAsked
+    | TrimAsked
+    | PlotAsked
+    | TrucksAsked
+    | LoadInAsked
+    | EndAsked
+    | LevelAsked
+    | QuestionAsked
+)
+
+ChangeoverAsked = TypedDict(
+    "ChangeoverAsked",
+    {
+        "line": int,
+        "roll on": float | None,
+        "patch": float | None,
+        "monitors": float | None,
+        "spare": float | None,
+        "lines": float | None,
+        "lines a minute": float | None,
+        "before": bool,
+    },
+)
+"""The parts of a changeover in seconds; lines are counts, checked before the show or in the gap."""
+
+ClockAsked = TypedDict(
+    "ClockAsked",
+    {
+        "line": int,
+        "day": str,
+        "load in": float | None,
+        "check from": float | None,
+        "doors": float | None,
+        "on stage": float | None,
+        "ends": float | None,
+        "set up": float | None,
+        "line check": float | None,
+        "check": float | None,
+        "clear after check": float | None,
+        "set": float | None,
+        "changeover": float | None,
+        "strike": float | None,
+        "load out": float | None,
+        "parts": ChangeoverAsked | None,
+    },
+)
+"""A show's day in seconds, times counted from midnight; the day of the week may be empty."""
+
+
+class RiderAsked(TypedDict):
+    """
+    A rider as the check takes it. ``stays_m`` is how deep what stays on deck is while others play.
+    """
+
+    act: str
+    revision: str
+    stays_m: float | None
+    clock: ClockAsked | None
+    requirements: list[Requirement]
+
+
+# What the check answers.
+
+
+class Fact(TypedDict):
+    """The house's fact as a verdict shows it."""
+
+    key: str
+    item: str
+    label: str
+    text: str
+    standing: Standing
+    also: str
+    page: str
+    checked: str
+
+
+class Verdict(Line):
+    """
+    The answer to one requirement. ``margin`` is in metric and in imperial words, both empty where
+    there is none; ``parts`` are the answers that this one sums up.
+    """
+
+    verdict: Word
+    reason: str
+    fact: Fact | None
+    margin: list[str]
+    notes: list[str]
+    remedy: str
+    who: str
+    question: str
+    parts: list["Verdict"]
+
+
+class DayRow(TypedDict):
+    """One row of the day's table, in words."""
+
+    start: str
+    end: str
+    long: str
+    what: str
+    whose: str
+
+
+class ActAnswer(TypedDict):
+    """The worst verdict of one act."""
+
+    act: str
+    revision: str
+    verdict: Word
+
+
+class DepartmentQuestions(TypedDict):
+    """What to ask one department."""
+
+    department: str
+    questions: list[str]
+
+
+class Result(TypedDict):
+    """All that the check answers."""
+
+    venue: str
+    revision: PackRevision
+    acts: list[ActAnswer]
+    verdict: Word
+    verdicts: list[Verdict]
+    day: list[DayRow]
+    questions: list[DepartmentQuestions]
+    cautions: list[str]
