@@ -8,7 +8,6 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from tests.fit.test_hang import hang, kg, point, support, trim
 
 from builder.files import read_folder
 from builder.fit.hangs.bridles import leg_of
@@ -16,6 +15,7 @@ from builder.fit.interpreter import fit
 from builder.fit.published import fit_record
 from builder.pack import Item
 from builder.pipeline import pack_of, venue_of
+from tests.fit.hangs.test_plan import hang, kg, point, support, trim
 from tests.fit.sample import Record, item, pack, rider, value
 
 ROOT = Path(__file__).parents[3]
