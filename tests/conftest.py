@@ -1,6 +1,6 @@
 """
 What holds for all tests: a formula test says where its expected value comes from, or does not run;
-how tests are shared out; one browser a process.
+how tests are shared out; the seed of the laws; one browser a process.
 """
 
 import os
@@ -12,6 +12,8 @@ import pytest
 from playwright.sync_api import Browser, sync_playwright
 from playwright.sync_api import Error as BrowserError
 from xdist.scheduler import LoadScopeScheduling
+
+from tests.laws import HOW_MUCH, repeating, seed
 
 CHROMIUM = Path("/usr/bin/chromium")
 QUIET = [
@@ -32,10 +34,13 @@ LOOK_AT_THE_DEMO = (
 class TogetherByFile(LoadScopeScheduling):
     """
     A file's tests run in one process, so that what they share is made once; so do all that look at
-    the demo's whole site.
+    the demo's whole site. Laws run one by one when many cases are asked of them, for one law may
+    take as long as all others.
     """
 
     def _split_scope(self, nodeid: str) -> str:
+        if HOW_MUCH in os.environ:
+            return nodeid
         file = nodeid.split("::", 1)[0]
         return "the demo's site" if file in LOOK_AT_THE_DEMO else file
 
@@ -48,6 +53,16 @@ def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> TogetherByFi
     The package's own groups by mark (`--dist loadgroup`) do nothing under pytest 9.2.
     """
     return TogetherByFile(config, log)
+
+
+def pytest_configure() -> None:
+    """Draw the seed of the laws before other processes start, so that all have the same."""
+    seed()
+
+
+def pytest_terminal_summary(terminalreporter: Any) -> None:
+    """Tell how to draw the same cases of the laws again."""
+    terminalreporter.write_line(repeating())
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:

@@ -21,6 +21,7 @@ from builder import saving
 from builder.reading.problems import Refused
 from builder.saving import NOTE, recover, save
 from builder.stock.rewrite import Rewrite
+from tests.laws import share
 
 OLD = {"sound.yml": "a: 1\n" * 900, "log.yml": "entries: []\n"}
 NEW = {"sound.yml": "a: 2\n" * 900, "log.yml": "entries: [x]\n"}
@@ -134,9 +135,10 @@ def test_a_kill_at_every_call_leaves_the_old_or_the_new_and_the_next_change_fini
     assert ends == {True, False}
 
 
+@pytest.mark.laws
 def test_kills_at_random_moments_lose_nothing(venue: Path) -> None:
-    chance = random.Random(4711)
-    for _ in range(200 if os.environ.get("HOUSEPACK_LONG") else 60):
+    for moment in share(range(1000), law="kills lose nothing", usually=60):
+        chance = random.Random(moment)
         child = os.fork()
         if child == 0:
             try:

@@ -1,10 +1,8 @@
 """
 Random sequences of edits on every file of the demo: what is not concerned keeps every byte,
-comments stay, the model is the intended one, and undoing gives the first bytes. HOUSEPACK_LONG=1
-runs 2,000 sequences instead of a few.
+comments stay, the model is the intended one, and undoing gives the first bytes.
 """
 
-import os
 import random
 from copy import deepcopy
 from pathlib import Path
@@ -16,10 +14,11 @@ from builder.reading.nodes import compose
 from builder.reading.problems import Refused
 from builder.stock.edits import Append, Edit, Set, Unset, spliced
 from builder.stock.splice import Splice
+from tests.laws import share
 
 DEMO = Path(__file__).parent.parent.parent / "venue"
 FILES = {path.name: path.read_text(encoding="utf-8") for path in sorted(DEMO.glob("*.yml"))}
-SEQUENCES = 2000 if os.environ.get("HOUSEPACK_LONG") else 40
+BATCHES = share(range(100), law="random edits", usually=2)
 BATCH = 20
 VALUES = (
     "12",
@@ -129,7 +128,8 @@ def check_only_what_is_concerned(edit: Edit, splice: Splice, before: str, after:
         assert splice.new == ""
 
 
-@pytest.mark.parametrize("batch", range(SEQUENCES // BATCH))
+@pytest.mark.laws
+@pytest.mark.parametrize("batch", BATCHES)
 def test_random_sequences_change_only_what_they_mean_to(batch: int) -> None:
     chance = random.Random(batch)
     made = refused = 0

@@ -3,7 +3,6 @@ Random orders on the small venue, each then undone by its opposite, last first: 
 the way, and the first bytes come back.
 """
 
-import os
 import random
 
 import pytest
@@ -17,6 +16,7 @@ from builder.stock.adding import added
 from builder.stock.changing import Stockroom
 from builder.stock.lines import found
 from builder.stock.order import COUNTS
+from tests.laws import share
 from tests.stock.small import SOUND, TEXTS, room
 from tests.stock.test_orders import Make, after, ordered
 
@@ -32,7 +32,7 @@ needs:
   - {what: mix position distance, at most: 20 m}
 """
 BOOKS = books_of({"shows/act.yml": SHOW}, RULES)
-SEQUENCES = 200 if os.environ.get("HOUSEPACK_LONG") else 8
+SEQUENCES = share(range(200), law="random orders", usually=8)
 
 
 def comments(text: str) -> list[str]:
@@ -75,7 +75,8 @@ def any_order(chance: random.Random, there: Stockroom) -> tuple[Make, Make]:
             ), ordered("remove", new)
 
 
-@pytest.mark.parametrize("sequence", range(SEQUENCES))
+@pytest.mark.laws
+@pytest.mark.parametrize("sequence", SEQUENCES)
 def test_random_orders_and_their_opposites_give_the_first_bytes(sequence: int) -> None:
     chance = random.Random(sequence)
     there, opposites, tried = room(), [], 0
