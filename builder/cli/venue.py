@@ -117,8 +117,8 @@ def check_record(pack: Pack, books: "Books", on: date) -> dict[str, object]:
 )
 def build(venue: Path, site: Path) -> None:
     """Build the whole site. A build that fails leaves the old site as it was."""
-    from builder.site.build import SiteFailed
     from builder.site.build import build as build_site
+    from builder.site.replacing import SiteFailed
 
     try:
         build_site(venue, site)

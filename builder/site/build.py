@@ -2,7 +2,6 @@
 
 import logging
 import os
-import shutil
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -16,7 +15,10 @@ from builder.document import Document
 from builder.files import published, write_whole
 from builder.site.guides import guides_folder
 from builder.site.imprint import PACK, imprint_of
+from builder.site.manifest import named, write_manifest
+from builder.site.replacing import SiteFailed, refuse_to_lose
 from builder.site.swap import swap_in
+from builder.site.workshop import NEW, OLD, recover, workshop
 
 if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
@@ -25,10 +27,7 @@ CONFIGURATION = Path(__file__).with_name("mkdocs.yml")
 # Kept out of what the command prints: a notice about the generator's future, which is for its
 # users, not for ours.
 NOTICE_OFF = "NO_MKDOCS_2_WARNING"
-
-
-class SiteFailed(Exception):
-    """The site could not be built. Says why; the old site is untouched."""
+FOLDER_MODE, FILE_MODE = 0o755, 0o644
 
 
 def build(venue: Path, site: Path) -> None:
@@ -40,44 +39,56 @@ def build(venue: Path, site: Path) -> None:
     Refused
         If the description has problems.
     SiteFailed
-        If ``site`` holds something that is no site of ours, or the generator warns of anything,
-        such as a dead link in a guide.
+        If ``site`` holds something that no build wrote, or the generator warns of anything, such
+        as a dead link in a guide.
     """
-    document = published(venue)
-    build_document(document, site)
+    refuse_to_lose(site, venue)
+    recover(site.resolve())
+    build_document(published(venue), site, venue)
 
 
-def build_document(document: Document, site: Path) -> None:
-    """Build a document that is already made; errors as for :func:`build`."""
-    replaceable(site)
+def build_document(document: Document, site: Path, venue: Path | None = None) -> None:
+    """
+    Build a document that is already made; errors as for :func:`build`.
+
+    ``venue`` is the folder that it was read from, which no site may take the place of.
+    """
+    refuse_to_lose(site, venue)
     # The generator reads a relative path from the folder of its own configuration, not from where
     # the author stands.
-    site = site.absolute()
-    site.parent.mkdir(parents=True, exist_ok=True)
-    made = Path(tempfile.mkdtemp(prefix=f".{site.name}-", dir=site.parent))
-    try:
+    site = site.resolve()
+    make_folders(site.parent)
+    recover(site)
+    with workshop(site) as folder:
+        made = folder / NEW
+        made.mkdir()
         generate(document, made)
         complete(made)
-        made.chmod(0o755)
-        swap_in(made, site)
-    finally:
-        shutil.rmtree(made, ignore_errors=True)
-
-
-def replaceable(site: Path) -> None:
-    """
-    Refuse to replace a folder that we did not make: a slip in the path must not cost someone their
-    files.
-    """
-    if site.exists() and not site.is_dir():
-        raise SiteFailed(f"{site} is a file. Give a folder for the site with --to.")
-    if site.is_symlink():
-        raise SiteFailed(f"{site} is a link. Give the folder itself with --to.")
-    if site.is_dir() and any(site.iterdir()) and not (site / PACK).is_file():
+        write_manifest(made)
+        open_to_readers(made)
+        # Somebody may have put a file there since the first look.
+        refuse_to_lose(site, venue)
+        swap_in(made, site, folder / OLD)
+    if folder.exists():
         raise SiteFailed(
-            f"{site} holds files that are not a site built before. Give a new or empty folder with"
-            " --to: nothing was written."
+            f"The new site stands in {site}. What appeared in the old one while it was built is"
+            f" kept in {folder / OLD}: {named(folder / OLD)}."
         )
+
+
+def make_folders(folder: Path) -> None:
+    """Make the folders above a site, open to readers as the site is."""
+    missing = [above for above in (folder, *folder.parents) if not above.exists()]
+    for above in reversed(missing):
+        above.mkdir(exist_ok=True)
+        above.chmod(FOLDER_MODE)
+
+
+def open_to_readers(made: Path) -> None:
+    """Let a web server read a site, whatever the author's own files are closed to."""
+    made.chmod(FOLDER_MODE)
+    for path in made.rglob("*"):
+        path.chmod(FOLDER_MODE if path.is_dir() else FILE_MODE)
 
 
 def complete(made: Path) -> None:

@@ -5,7 +5,6 @@ site or the new one.
 
 import ctypes
 import os
-import shutil
 import sys
 from pathlib import Path
 
@@ -13,10 +12,10 @@ AT_FDCWD = -100
 RENAME_EXCHANGE = 2
 
 
-def swap_in(made: Path, place: Path) -> None:
+def swap_in(made: Path, place: Path, aside: Path) -> None:
     """
-    Move the folder ``made`` to ``place``; what stood there is removed afterwards. Both must be on
-    one disk.
+    Move the folder ``made`` to ``place``, and what stood there to ``aside``. All must be on one
+    disk.
 
     Raises
     ------
@@ -26,16 +25,15 @@ def swap_in(made: Path, place: Path) -> None:
     if not place.exists():
         made.rename(place)
         return
-    if not exchanged(made, place):
-        aside = made.with_name(f"{made.name}-old")
-        place.rename(aside)
-        try:
-            made.rename(place)
-        except OSError:
-            aside.rename(place)
-            raise
-        made = aside
-    shutil.rmtree(made)
+    if exchanged(made, place):
+        made.rename(aside)
+        return
+    place.rename(aside)
+    try:
+        made.rename(place)
+    except OSError:
+        aside.rename(place)
+        raise
 
 
 def exchanged(one: Path, other: Path) -> bool:

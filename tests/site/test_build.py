@@ -11,9 +11,10 @@ from mkdocs.config import load_config
 from builder.document import Document, Page, Paragraph
 from builder.reading.problems import Problem, Refused, Where
 from builder.site import build as building
-from builder.site.build import SiteFailed, build, build_document, serving_configuration
+from builder.site.build import build, build_document, serving_configuration
 from builder.site.guides import guide_navigation, guides_folder
 from builder.site.imprint import imprint_of
+from builder.site.replacing import SiteFailed
 from builder.site.swap import swap_in
 from tests.site.sample import VENUE, document
 
@@ -143,20 +144,6 @@ def test_a_guide_that_would_hide_a_page_is_refused(
         build_document(document(), tmp_path / "site")
 
 
-def test_a_folder_with_other_files_is_not_replaced(tmp_path: Path) -> None:
-    (tmp_path / "site").mkdir()
-    (tmp_path / "site" / "letter.txt").write_text("mine", "utf-8")
-    with pytest.raises(SiteFailed, match="holds files that are not a site built before"):
-        build_document(document(), tmp_path / "site")
-    assert (tmp_path / "site" / "letter.txt").read_text("utf-8") == "mine"
-
-
-def test_a_file_in_the_place_of_the_site_is_not_replaced(tmp_path: Path) -> None:
-    (tmp_path / "site").write_text("mine", "utf-8")
-    with pytest.raises(SiteFailed, match="is a file"):
-        build_document(document(), tmp_path / "site")
-
-
 def test_a_new_site_takes_the_old_ones_place_and_nothing_of_the_old_stays(tmp_path: Path) -> None:
     site = tmp_path / "site"
     build_document(document((Page("extra", "Extra", (Paragraph("More."),)),)), site)
@@ -173,9 +160,10 @@ def test_two_folders_change_places_where_the_system_has_no_single_step(
     for name in ("new", "old"):
         (tmp_path / name).mkdir()
         (tmp_path / name / "which").write_text(name, "utf-8")
-    swap_in(tmp_path / "new", tmp_path / "old")
+    swap_in(tmp_path / "new", tmp_path / "old", tmp_path / "aside")
     assert (tmp_path / "old" / "which").read_text("utf-8") == "new"
-    assert [path.name for path in tmp_path.iterdir()] == ["old"]
+    assert (tmp_path / "aside" / "which").read_text("utf-8") == "old"
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["aside", "old"]
 
 
 def test_building_leaves_the_process_as_it_was(
