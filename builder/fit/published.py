@@ -1,92 +1,19 @@
 """
-The part of a pack that the check needs, as one plain record: every value with its standing, its age
+The part of a pack that the check needs, as plain records: every value with its standing, its age
 and its page.
+
+It reads the pack's own records, so it stays in Python; what it makes travels to the browser.
 """
 
-from collections.abc import Iterable, Mapping
-from dataclasses import asdict
+from collections.abc import Mapping
 from math import cos, radians
-from typing import Any
 
-from builder.pack import Fact, Figure, Item, Outline, Pack, Section, Standing, Verified
-from builder.rules import WHOLES, Rule
+from builder import pack as packs
+from builder.fit.records import FitPack, Item, Outline, Rule, Section, Value
+from builder.fit.wanted import COSINES, COUNTED, NAMED, Wanted, wanted_of
+from builder.pack import Fact, Figure, Verified
+from builder.rules import Rule as PackRule
 
-Record = dict[str, Any]
-Wanted = dict[tuple[str, str], set[str]]
-COUNTED = {"at.across", "at.depth", "carried", "low-steel"}
-"""
-Values of rigging points and groups that the hang plan counts with and no verdict shows by
-themselves: their number alone, and what hangs there.
-"""
-NAMED = {"beam", "directions"}
-"""The same for words."""
-COSINES = {"widest_angle", "widest_lean"}
-"""
-Angles of bridles. The check compares their cosines, worked out here once: two languages need not
-give the same cosine.
-"""
-FREE = {f"{name}.{phase}" for name in ("free", "free-least") for phase in ("L1", "L2", "L3")}
-FED = {*FREE, "rating", "fed_from", "system", "dimmers"}
-BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
-    ("house", "identity"): {
-        "curfews",
-        "noise_limits",
-        "load_in_from",
-        "load_out_until",
-        "quiet_hours",
-        "checks_end_before_doors",
-        "doors_before_show",
-    },
-    ("house", "quiet"): {"from", "until"},
-    ("house", "crew"): {"meal_after", "meal_break", "shortest_call", "longest_call"},
-    ("house", "configuration"): set(),
-    ("house", "curfew"): {"music_ends", "strictness"},
-    ("house", "noise"): {"level", "metric", "over", "measured_at"},
-    ("sound", "mix"): {"average_level", "average_level_error"},
-    ("access", "approach"): {"longest_truck", "lowest_clearance", "weight_limit"},
-    ("access", "dock"): {"approach", "trucks_at_once"},
-    ("access", "route"): {
-        "from_dock",
-        "to_place",
-        "tightest_width",
-        "tightest_height",
-        "tightest_weight",
-    },
-    ("stage", "place"): {"at.across", "at.depth"},
-    ("rigging", "point"): {"limit", "directions", "widest_lean", *COUNTED, *NAMED},
-    ("rigging", "beam"): {"limit", "left", "carried"},
-    ("rigging", "zone"): {"limit", "left", "carried", "beams", "points"},
-    ("rigging", "roof"): {
-        "limit",
-        "left",
-        "carried",
-        "spacing_at_least",
-        "directions",
-        "widest_lean",
-    },
-    ("rigging", "exception"): {"beams", "points", "directions", "widest_lean"},
-    ("rigging", "house"): {"bridles_allowed"},
-    ("rigging", "bridles_allowed"): {"allowed", "beams", "widest_angle"},
-    ("rigging", "dynamic_factor"): {"factor"},
-    ("rigging", "hoist"): {"weight", "rating", "free"},
-    ("stage", "deck"): {
-        "usable_width",
-        "usable_depth",
-        "clear_height",
-        "load",
-        "point_load",
-        "configurations",
-    },
-    ("stage", "wing"): {"level_with_deck", "clear_height", "load"},
-    ("stage", "zone"): {"load", "point_load"},
-    ("stage", "obstruction"): {"from_height"},
-    ("power", "supply"): FED,
-    ("power", "generator"): FED,
-    ("power", "board"): FED,
-    ("power", "service"): {*FED, "connectors", "dedicated_to", "place", "at.across", "at.depth"},
-    ("power", "outlet"): {"rating", "breaker", "count", "phases", "place", "fed_from"},
-}
-"""What the checks read that are more than comparisons."""
 GROUPS = ("beam", "zone", "roof")
 NO_LIMIT = "a limit: none"
 """What a limit's figure lacks where the house writes that there is none."""
@@ -95,7 +22,7 @@ DRAWN = {"stage"}
 """The sections whose outlines the checks read."""
 
 
-def fit_record(pack: Pack, *, pages: Mapping[str, str] | None = None) -> Record:
+def fit_record(pack: packs.Pack, *, pages: Mapping[str, str] | None = None) -> FitPack:
     """
     What the check reads of a pack. ``pages`` tells where facts, figures and items stand on the
     site: page and anchor by their key.
@@ -110,37 +37,39 @@ def fit_record(pack: Pack, *, pages: Mapping[str, str] | None = None) -> Record:
     }
 
 
-def wanted_of(rules: Iterable[Rule]) -> Wanted:
-    """
-    The values that rules and checks read, by section and kind of item.
-
-    The rest of the pack, most of it, is left out.
-    """
-    found = {place: set(names) for place, names in BEYOND_RULES.items()}
-    for rule in rules:
-        names = {rule.value, rule.otherwise, *(name for name, _ in rule.where), "configurations"}
-        found.setdefault((rule.section, rule.item), set()).update(names)
-        if rule.beside:
-            found.setdefault((rule.section, rule.beside), set()).add("dead")
-        for kind in WHOLES:
-            found.setdefault((rule.section, kind), set()).add(rule.whole)
-    return found
-
-
-def rule_record(rule: Rule) -> Record:
+def rule_record(rule: PackRule) -> Rule:
     """A rule with lists for tuples, as JSON has them."""
-    return {**asdict(rule), "ways": list(rule.ways), "where": [list(pair) for pair in rule.where]}
+    return {
+        "key": rule.key,
+        "title": rule.title,
+        "department": rule.department,
+        "kind": rule.kind,
+        "question": rule.question,
+        "ways": list(rule.ways),
+        "section": rule.section,
+        "item": rule.item,
+        "value": rule.value,
+        "otherwise": rule.otherwise,
+        "beside": rule.beside,
+        "where": [list(pair) for pair in rule.where],
+        "combine": rule.combine,
+        "whole": rule.whole,
+        "none_means": rule.none_means,
+        "day": rule.day,
+        "legal": rule.legal,
+        "remedy": rule.remedy,
+        "who": rule.who,
+    }
 
 
-def section_record(section: Section, pages: Mapping[str, str], wanted: Wanted) -> Record:
+def section_record(section: packs.Section, pages: Mapping[str, str], wanted: Wanted) -> Section:
     """A section with its items."""
+    drawn = section.outlines if section.key in DRAWN else ()
     return {
         "key": section.key,
         "title": section.title,
         "cautions": list(section.cautions),
-        "outlines": [
-            outline_record(outline) for outline in section.outlines if section.key in DRAWN
-        ],
+        "outlines": [outline_record(outline) for outline in drawn],
         "items": [
             item_record(item, section, pages, wanted[section.key, item.kind])
             for item in section.items
@@ -149,7 +78,7 @@ def section_record(section: Section, pages: Mapping[str, str], wanted: Wanted) -
     }
 
 
-def outline_record(outline: Outline) -> Record:
+def outline_record(outline: packs.Outline) -> Outline:
     """A shape on the plan with lists for tuples, as JSON has them."""
     return {
         "kind": outline.kind,
@@ -158,15 +87,15 @@ def outline_record(outline: Outline) -> Record:
     }
 
 
-def item_record(item: Item, section: Section, pages: Mapping[str, str], wanted: set[str]) -> Record:
+def item_record(
+    item: packs.Item, section: packs.Section, pages: Mapping[str, str], wanted: set[str]
+) -> Item:
     """An item with the values that are read, by name: what stands after the item's own key."""
-    every: tuple[Fact | Figure, ...] = (*item.facts, *item.figures)
-    found = [value for value in every if value.key[len(item.key) + 1 :] in wanted]
     page = pages.get(item.key, f"{section.key}.html")
     verified = (
         next((fact.verified for fact in item.facts if fact.verified), None) or section.verified
     )
-    return {
+    record: Item = {
         "page": page,
         "checked": checked(verified),
         "stale": verified.stale if verified else False,
@@ -176,48 +105,64 @@ def item_record(item: Item, section: Section, pages: Mapping[str, str], wanted: 
         "condition": item.condition,
         "note": item.note,
         "terms": next((fact.terms for fact in item.facts if fact.terms), ""),
-        "values": {
-            value.key[len(item.key) + 1 :]: shown_record(
-                value, item, section, pages.get(value.key, page)
-            )
-            for value in found
-        },
+        "values": {},
+        "numbers": {},
+        "words": {},
     }
+    values: tuple[Fact | Figure, ...] = (*item.facts, *item.figures)
+    for value in values:
+        name = value.key[len(item.key) + 1 :]
+        if name in wanted:
+            add_value(record, name, value, section, pages.get(value.key, page))
+    return record
 
 
-def shown_record(value: Fact | Figure, item: Item, section: Section, page: str) -> Record:
+def add_value(
+    record: Item, name: str, value: Fact | Figure, section: packs.Section, page: str
+) -> None:
     """
-    A value in full, or only what is counted with where no verdict shows it.
+    Add a value to an item's record: in full, or where no verdict shows it only its number or text.
+
+    Only rigging has as many points as make that worth it.
+    """
+    if section.key == "rigging" and name in COUNTED:
+        add_counted(record, name, value)
+    elif section.key == "rigging" and name in NAMED:
+        if standing_of(value) != packs.Standing.NOT_STATED:
+            record["words"][name] = value.value.text if value.value else ""
+    elif section.key == "rigging" and name in COSINES:
+        if value.value and value.value.number is not None:
+            record["numbers"][name] = cos(radians(value.value.number))
+    else:
+        record["values"][name] = value_record(value, record["kind"], section, page)
+
+
+def add_counted(record: Item, name: str, value: Fact | Figure) -> None:
+    """Add a number that is only counted with; the note of a load tells what hangs there."""
+    if value.value and value.value.number is not None:
+        record["numbers"][name] = value.value.number
+    if name == "carried" and value.note:
+        record["words"][name] = value.note
+
+
+def standing_of(value: Fact | Figure) -> packs.Standing:
+    """Whether a value is known. A figure is, where it could be worked out."""
+    if isinstance(value, Fact):
+        return value.standing
+    return packs.Standing.STATED if value.value else packs.Standing.UNKNOWN
+
+
+def value_record(value: Fact | Figure, kind: str, section: packs.Section, page: str) -> Value:
+    """
+    A fact or figure of an item of a kind. A figure is as old as the section's check.
 
     A limit that the house says does not exist is ``none``.
     """
-    record = value_record(value, section, page)
-    if section.key != "rigging":
-        return record
-    if isinstance(value, Figure) and item.kind in GROUPS and value.missing == (NO_LIMIT,):
-        return {**record, "standing": Standing.NONE.value}
-    name = value.key[len(item.key) + 1 :]
-    if name in COSINES and record["number"] is not None:
-        return {"number": cos(radians(record["number"]))}
-    if name in COUNTED:
-        return {
-            "number": record["number"],
-            **({"hangs": value.note} if name == "carried" and value.note else {}),
-        }
-    return {"standing": record["standing"], "text": record["text"]} if name in NAMED else record
-
-
-def value_record(value: Fact | Figure, section: Section, page: str) -> Record:
-    """A fact or figure. A figure is as old as the section's check."""
     verified = (value.verified if isinstance(value, Fact) else None) or section.verified
     shown = value.value
-    standing = (
-        value.standing
-        if isinstance(value, Fact)
-        else Standing.STATED
-        if shown
-        else Standing.UNKNOWN
-    )
+    standing = standing_of(value)
+    if section.key == "rigging" and kind in GROUPS and without_limit(value):
+        standing = packs.Standing.NONE
     return {
         "key": value.key,
         "label": value.label,
@@ -230,6 +175,11 @@ def value_record(value: Fact | Figure, section: Section, page: str) -> Record:
         "checked": checked(verified),
         "stale": verified.stale if verified else False,
     }
+
+
+def without_limit(value: Fact | Figure) -> bool:
+    """Whether a figure has no value because the house writes that there is no limit."""
+    return isinstance(value, Figure) and value.missing == (NO_LIMIT,)
 
 
 def checked(verified: Verified | None) -> str:

@@ -6,17 +6,15 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import date
-from typing import Any
 
 from builder.cautions import EVERYWHERE
 from builder.fit.interpreter import cautions, fit, overall
 from builder.fit.published import fit_record
+from builder.fit.records import FitPack, Verdict
 from builder.fit.show_day import THE_DAY
 from builder.fit.verdicts import RANK, SHORT
 from builder.pack import Pack
 from builder.shows.booked import Booked, Books, ShowDay
-
-Record = dict[str, Any]
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +29,7 @@ class Judged:
 
     day: ShowDay
     show: Booked | None
-    verdicts: tuple[Record, ...]
+    verdicts: tuple[Verdict, ...]
 
     @property
     def key(self) -> tuple[str, str, str]:
@@ -44,7 +42,7 @@ class Judged:
         return overall(list(self.verdicts), "")
 
     @property
-    def short(self) -> tuple[Record, ...]:
+    def short(self) -> tuple[Verdict, ...]:
         """The verdicts that are short."""
         return tuple(found for found in self.verdicts if found["verdict"] == SHORT)
 
@@ -56,9 +54,9 @@ class Outlook:
     on: date
     coming: tuple[Judged, ...]
     past: tuple[Booked, ...]
-    asked: Record = field(repr=False)
+    asked: FitPack = field(repr=False)
 
-    def cautions(self, verdicts: Sequence[Record]) -> tuple[str, ...]:
+    def cautions(self, verdicts: Sequence[Verdict]) -> tuple[str, ...]:
         """
         The cautions that belong beside verdicts; the general one where no department that answered
         has its own.
@@ -77,11 +75,11 @@ class Turned:
     """
 
     judged: Judged
-    before: Record | None
-    after: Record | None
+    before: Verdict | None
+    after: Verdict | None
 
     @property
-    def found(self) -> Record:
+    def found(self) -> Verdict:
         """The verdict as it would be, or as it is where it would not be there."""
         found = self.after or self.before
         if found is None:
@@ -96,7 +94,7 @@ def outlook(books: Books, pack: Pack, on: date) -> Outlook:
     return Outlook(on, tuple(coming), books.past(on), asked)
 
 
-def judged_day(day: ShowDay, asked: Record) -> list[Judged]:
+def judged_day(day: ShowDay, asked: FitPack) -> list[Judged]:
     """
     The acts of a day, each by itself, then what they ask together.
 
@@ -128,14 +126,14 @@ def turned(before: Outlook, after: Outlook) -> tuple[Turned, ...]:
     return tuple(sorted(found, key=weight))
 
 
-def verdicts_of(judged: Judged | None) -> tuple[Record, ...]:
+def verdicts_of(judged: Judged | None) -> tuple[Verdict, ...]:
     """The verdicts of a show, none where it has none."""
     return judged.verdicts if judged else ()
 
 
 def pairs(
-    before: Sequence[Record], after: Sequence[Record]
-) -> list[tuple[Record | None, Record | None]]:
+    before: Sequence[Verdict], after: Sequence[Verdict]
+) -> list[tuple[Verdict | None, Verdict | None]]:
     """
     The verdicts of two states on one and the same requirement, in the order they have now; None
     where one state has none.
@@ -144,9 +142,9 @@ def pairs(
     return [(old.get(key), new.get(key)) for key in dict.fromkeys((*new, *old))]
 
 
-def numbered(verdicts: Sequence[Record]) -> dict[tuple[object, ...], Record]:
+def numbered(verdicts: Sequence[Verdict]) -> dict[tuple[object, ...], Verdict]:
     """Verdicts by what was asked, and which of those that ask the same it is."""
-    found: dict[tuple[object, ...], Record] = {}
+    found: dict[tuple[object, ...], Verdict] = {}
     met: Counter[tuple[object, ...]] = Counter()
     for verdict in verdicts:
         asked = (verdict["line"], verdict["title"], verdict["need"])
@@ -155,7 +153,7 @@ def numbered(verdicts: Sequence[Record]) -> dict[tuple[object, ...], Record]:
     return found
 
 
-def says(verdict: Record) -> tuple[str, str, str]:
+def says(verdict: Verdict) -> tuple[str, str, str]:
     """
     What makes a verdict another: its word, by how much it is short, and which line of the house
     answers.
@@ -169,7 +167,7 @@ def says(verdict: Record) -> tuple[str, str, str]:
     )
 
 
-def answers(verdict: Record) -> str:
+def answers(verdict: Verdict) -> str:
     """
     The line of the house that answers; empty where none does, or many are added up, for then the
     margin alone moves.

@@ -5,11 +5,12 @@ from datetime import date
 from typing import Any
 
 from builder.cautions import EVERYWHERE
+from builder.fit.records import Verdict
 from builder.fit.verdicts import ASK, FITS, NOT_NEEDED, NOTED, SHORT
 from builder.render.terminal import hung
 from builder.rider.saying import COUNTED
 from builder.shows.booked import CONFIRMED, Booked, Books
-from builder.shows.judging import Judged, Outlook, Record, Turned, answers
+from builder.shows.judging import Judged, Outlook, Turned, answers
 
 IS = {FITS: "fits", NOTED: "fits", SHORT: "is short", ASK: "is to ask", NOT_NEEDED: "is not needed"}
 WOULD = {
@@ -99,7 +100,7 @@ def turn_words(turn: Turned) -> str:
     )
 
 
-def explained(was: Record | None, now: Record) -> str:
+def explained(was: Verdict | None, now: Verdict) -> str:
     """
     What else to say of a verdict as it would be: that it has a note, or why it is short or to ask.
     """
@@ -117,13 +118,13 @@ def named(turn: Turned) -> str:
     return words[:1].lower() + words[1:]
 
 
-def by_how_much(found: Record) -> str:
+def by_how_much(found: Verdict) -> str:
     """By how much a verdict is short, empty where that has no number."""
     margin = found["margin"][0].lstrip("−+")
     return f" by {margin}" if found["verdict"] == SHORT and margin else ""
 
 
-def shortage(found: Record) -> str:
+def shortage(found: Verdict) -> str:
     """By how much something is short, what it is, and why where that has no number."""
     should = " (should)" if found["strictness"] == "should" else ""
     by = by_how_much(found)
@@ -193,7 +194,7 @@ def judged_record(judged: Judged) -> dict[str, Any]:
     }
 
 
-def short_record(found: Record) -> dict[str, Any]:
+def short_record(found: Verdict) -> dict[str, Any]:
     """What is short, for programs."""
     return {
         name: found[name]

@@ -6,12 +6,14 @@ for a page in a folder cannot fetch a file.
 import json
 from collections.abc import Iterator, Mapping
 from dataclasses import fields, is_dataclass
+from typing import cast
 
 import yaml
 
 from builder.cautions import EVERYWHERE
 from builder.document import Document
-from builder.fit.published import Record, fit_record
+from builder.fit.published import fit_record
+from builder.fit.records import FitPack, Item, Value
 from builder.layout import anchor_of
 from builder.pack import Pack, from_json
 from builder.rider.asked import QUANTITIES
@@ -22,7 +24,7 @@ PAGE = "check.md"
 SCRIPT = "assets/fit/pack.js"
 PUT_BACK = """(function (pack) {
   for (const section of pack.sections) for (const item of section.items) for (const each of [item, ...Object.values(item.values)]) {
-    if (each.checked !== undefined) each.checked = pack.checks[each.checked];
+    each.checked = pack.checks[each.checked];
   }
 })(window.housefit.pack);
 """  # noqa: E501
@@ -53,7 +55,7 @@ def page_text() -> str:
     return f"---\n{front}---\n\n# {TITLE}\n\n{INTRODUCTION}\n"
 
 
-def script_of(record: Record) -> str:
+def script_of(record: FitPack) -> str:
     """
     The record as a script. A line end of another kind, or a closing tag, cannot end the text early.
 
@@ -62,9 +64,9 @@ def script_of(record: Record) -> str:
     """
     checks = sorted({each["checked"] for each in checked_in(record)})
     numbers = {words: number for number, words in enumerate(checks)}
-    slim: Record = json.loads(json.dumps(record))
+    slim: FitPack = json.loads(json.dumps(record))
     for each in checked_in(slim):
-        each["checked"] = numbers[each["checked"]]
+        cast(dict[str, object], each)["checked"] = numbers[each["checked"]]
     whole = {**slim, "checks": checks, "units": units_of(QUANTITIES), "caution": EVERYWHERE}
     text = json.dumps(whole, ensure_ascii=True, sort_keys=True, separators=(",", ":"))
     return (
@@ -73,11 +75,12 @@ def script_of(record: Record) -> str:
     )
 
 
-def checked_in(record: Record) -> Iterator[Record]:
-    """Every item and value that tells when it was checked."""
+def checked_in(record: FitPack) -> Iterator[Item | Value]:
+    """Every item and value, for each tells when it was checked."""
     for section in record["sections"]:
         for item in section["items"]:
-            yield from (each for each in (item, *item["values"].values()) if "checked" in each)
+            yield item
+            yield from item["values"].values()
 
 
 def pages_of(pack: Pack, document: Document) -> Mapping[str, str]:

@@ -81,9 +81,9 @@ def rigging_items(dice: "Dice") -> list[Record]:
             found.append(
                 {
                     **point,
-                    "values": {
-                        **point["values"],
-                        "beam": bare(beam.upper() if dice.yes(0.1) else beam, None),
+                    "words": {
+                        **point["words"],
+                        "beam": beam.upper() if dice.yes(0.1) else beam,
                     },
                 }
             )

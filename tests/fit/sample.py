@@ -9,12 +9,15 @@ from builder.departments.rigging.fit import RULES as RIGGING
 from builder.departments.sound.fit import RULES as SOUND
 from builder.departments.stage.fit import RULES as STAGE
 from builder.fit.published import rule_record
+from builder.fit.wanted import COSINES, COUNTED, NAMED
 from builder.rider.undescribed import UNDESCRIBED
 
 Record = dict[str, Any]
 RULES = [
     rule_record(rule) for rule in (*UNDESCRIBED, *HOUSE, *ACCESS, *STAGE, *RIGGING, *SOUND, *POWER)
 ]
+
+RIGGING_KINDS = ("point", "beam", "zone", "roof", "exception", "bridles_allowed")
 
 
 def value(
@@ -43,11 +46,25 @@ def item(
     note: str = "",
     **values: Record,
 ) -> Record:
-    """An item whose values know their keys."""
+    """An item whose values know their keys; what is only counted with stands apart."""
     key = f"x.{kind}.{name}"
-    named = {
-        label.replace("__", "."): {**each, "key": f"{key}.{label}", "label": label}
-        for label, each in values.items()
+    dotted = {label.replace("__", "."): each for label, each in values.items()}
+    counted = {
+        label: each
+        for label, each in dotted.items()
+        if kind in RIGGING_KINDS and label in {*COUNTED, *COSINES}
+    }
+    numbers = {
+        label: each["number"] for label, each in counted.items() if each["number"] is not None
+    }
+    words = {label: each["hangs"] for label, each in counted.items() if "hangs" in each}
+    for label in NAMED & set(dotted) if kind in RIGGING_KINDS else ():
+        if dotted[label]["standing"] != "not stated":
+            words[label] = dotted[label]["text"]
+    shown = {
+        label: {**each, "key": f"{key}.{label}", "label": label}
+        for label, each in dotted.items()
+        if label not in counted and label not in words
     }
     whole = {
         "key": key,
@@ -56,7 +73,9 @@ def item(
         "condition": condition,
         "terms": terms,
         "note": note,
-        "values": named,
+        "values": shown,
+        "numbers": numbers,
+        "words": words,
     }
     return {**whole, "page": "", "checked": "2026-01-01", "stale": False}
 

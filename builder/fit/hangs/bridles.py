@@ -10,11 +10,10 @@ from builder.fit.hangs.points import (
     NEAR_M,
     away_of,
     listed,
-    number_of,
     points_of,
-    text_of,
     unusable,
 )
+from builder.fit.values import known_number, number_of, text_of
 from builder.fit.verdicts import Record
 
 IN_LINE_M = 0.05
@@ -102,7 +101,7 @@ def end_of(support: Record, item: Record, section: Record) -> Any:
     if (
         len(unusable(item, section)) > 0
         or number_of(item, "carried") is None
-        or number_of(item, "carried") > 0
+        or known_number(item, "carried") > 0
         or not allowed(item, section)
     ):
         return None
@@ -140,7 +139,7 @@ def widest_cosine(section: Record) -> float:
     """The cosine of the widest angle between two legs: the house's own, at most 120 degrees."""
     for rule in section["items"]:
         if rule["kind"] == "bridles_allowed" and number_of(rule, "widest_angle") is not None:
-            cosine = number_of(rule, "widest_angle")
+            cosine = known_number(rule, "widest_angle")
             return float(cosine) if cosine > FLATTEST else FLATTEST
     return FLATTEST
 
@@ -164,10 +163,7 @@ def lean_cosine(item: Record, section: Record) -> Any:
     ]
     rules = [*rules, *(rule for rule in section["items"] if rule["kind"] == "roof")]
     for rule in rules:
-        if (
-            "directions" in rule["values"]
-            and rule["values"]["directions"]["standing"] != "not stated"
-        ):
+        if "directions" in rule["words"]:
             lean = (
                 number_of(rule, "widest_lean")
                 if text_of(rule, "directions") == "at an angle"
@@ -182,8 +178,8 @@ def legs_of(first: Record, second: Record, widest: float) -> list[Record]:
     Two legs in one plane that meet at the spot, or none where it is not between the points or the
     angle is too wide.
     """
-    aside_m = number_of(first["item"], "at.across") - number_of(second["item"], "at.across")
-    along_m = number_of(first["item"], "at.depth") - number_of(second["item"], "at.depth")
+    aside_m = known_number(first["item"], "at.across") - known_number(second["item"], "at.across")
+    along_m = known_number(first["item"], "at.depth") - known_number(second["item"], "at.depth")
     apart_m = sqrt(aside_m * aside_m + along_m * along_m)
     if apart_m <= 0 or first["run_m"] + second["run_m"] - apart_m > IN_LINE_M:
         return []

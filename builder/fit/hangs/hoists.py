@@ -3,8 +3,11 @@ The house's hoists for the hangs that ask for them: whether enough are left, and
 strongest lifts what comes on each support.
 """
 
+from typing import Any
+
 from builder.fit.hangs.loads import on
-from builder.fit.hangs.points import issue, number_of
+from builder.fit.hangs.points import issue
+from builder.fit.values import known_number, number_of
 from builder.fit.verdicts import ASK, SHORT, Record, fact_of
 from builder.fit.wording import both, digits
 
@@ -49,7 +52,7 @@ def enough(wanted: int, hoists: list[Record]) -> list[Record]:
                     question=QUESTION,
                 )
             ]
-        total += number_of(item, "free")
+        total += known_number(item, "free")
     if wanted <= total:
         return []
     reason = (
@@ -73,7 +76,7 @@ def strong(hang: Record, brought: Record, hoists: list[Record]) -> list[Record]:
 
     The house's factor is left out: a hoist's rating has its maker's own.
     """
-    strongest = None
+    strongest: Any = None
     for item in hoists:
         rating_kg = number_of(item, "rating")
         if rating_kg is None:
@@ -84,9 +87,9 @@ def strong(hang: Record, brought: Record, hoists: list[Record]) -> list[Record]:
                     question=QUESTION,
                 )
             ]
-        if strongest is None or rating_kg > number_of(strongest, "rating"):
+        if strongest is None or rating_kg > known_number(strongest, "rating"):
             strongest = item
-    most_kg = number_of(strongest, "rating")
+    most_kg = known_number(strongest, "rating")
     for index in range(len(hang["supports"])):
         level_kg = on(brought["low"], [[index, 1.0]], 0.0, most=False) / brought["factor"]
         worst_kg = on(brought["high"], [[index, 1.0]], 0.0, most=True) / brought["factor"]

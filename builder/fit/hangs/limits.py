@@ -6,7 +6,8 @@ house's own hangs leave.
 from typing import Any
 
 from builder.fit.comparing import once
-from builder.fit.hangs.points import beam_of, issue, listed, number_of, points_of, text_of
+from builder.fit.hangs.points import beam_of, issue, listed, points_of
+from builder.fit.values import number_of, text_of
 from builder.fit.verdicts import ASK, SHORT, Record, fact_of
 from builder.fit.wording import both
 
@@ -96,8 +97,7 @@ def limit(kind: str, words: str, item: Any, shown: str, left_kg: Any) -> Record:
 
 def hangs_on(points: list[Record]) -> list[str]:
     """What the house hangs on some points, by name, each once."""
-    found = [item["values"]["carried"] for item in points if "carried" in item["values"]]
-    return once([value["hangs"] for value in found if "hangs" in value])
+    return once([item["words"]["carried"] for item in points if "carried" in item["words"]])
 
 
 def without_limit(kind: str, item: Any) -> bool:
@@ -137,10 +137,11 @@ def spacing_issues(item: Record, loaded: list[str], section: Record) -> list[Rec
 
 def apart_of(pair: list[Record]) -> Any:
     """How far two points of one beam are apart along it, or None. [m]"""
-    numbers = [number_of(each, name) for each in pair for name in ("at.across", "at.depth")]
-    if any(number is None for number in numbers):
+    here_m = (number_of(pair[0], "at.across"), number_of(pair[0], "at.depth"))
+    there_m = (number_of(pair[1], "at.across"), number_of(pair[1], "at.depth"))
+    if here_m[0] is None or here_m[1] is None or there_m[0] is None or there_m[1] is None:
         return None
-    aside_m, along_m = abs(numbers[0] - numbers[2]), abs(numbers[1] - numbers[3])
+    aside_m, along_m = abs(here_m[0] - there_m[0]), abs(here_m[1] - there_m[1])
     return aside_m if aside_m > along_m else along_m
 
 

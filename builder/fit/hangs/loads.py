@@ -6,7 +6,8 @@ least and at the most.
 from typing import Any
 
 from builder.fit.hangs.beam import cases_of
-from builder.fit.hangs.points import issue, number_of
+from builder.fit.hangs.points import issue
+from builder.fit.values import known_number, number_of
 from builder.fit.verdicts import ASK, Record
 from builder.fit.wording import both, digits
 
@@ -53,7 +54,7 @@ def factor_of(section: Record) -> float:
     """The house's factor for starting and stopping, 1 where it asks for none."""
     for item in section["items"]:
         if item["kind"] == "dynamic_factor" and number_of(item, "factor") is not None:
-            return float(number_of(item, "factor"))
+            return known_number(item, "factor")
     return 1.0
 
 

@@ -18,7 +18,8 @@ from builder.fit.hangs.bridles import with_bridles
 from builder.fit.hangs.hoists import hoist_issues
 from builder.fit.hangs.limits import REMEDY, limits_over, spacing_issues
 from builder.fit.hangs.loads import loads_of, on
-from builder.fit.hangs.points import BRIDLE, NEAR_M, issue, number_of, placed
+from builder.fit.hangs.points import BRIDLE, NEAR_M, issue, placed
+from builder.fit.values import known_number, number_of
 from builder.fit.verdicts import (
     ASK,
     FITS,
@@ -145,7 +146,7 @@ def pull_issues(place: Record, index: int, brought: Record) -> list[Record]:
         pull_kg = leg["pull"] * on(
             brought["high"], [[index, 1.0]], brought["hoist_high"], most=True
         )
-        if pull_kg > number_of(leg["item"], "limit") + GRAM_KG:
+        if pull_kg > known_number(leg["item"], "limit") + GRAM_KG:
             name = leg["item"]["name"]
             reason = (
                 "The leg to "
@@ -155,7 +156,7 @@ def pull_issues(place: Record, index: int, brought: Record) -> list[Record]:
                 + ", and "
                 + name
                 + " may carry "
-                + kg(number_of(leg["item"], "limit"))
+                + kg(known_number(leg["item"], "limit"))
                 + "."
             )
             found.append(another_bridle(issue(SHORT, reason, item=leg["item"])))
@@ -441,7 +442,7 @@ def trimmed(requirement: Record, places: list[Record]) -> Record:
 
 def steel_fact(item: Record) -> Record:
     """The low steel of a point as a verdict shows it."""
-    words = both("length", number_of(item, "low-steel"))
+    words = both("length", known_number(item, "low-steel"))
     fact = {
         "key": item["key"] + ".low-steel",
         "item": item["name"],

@@ -6,6 +6,7 @@ be used.
 from math import sqrt
 from typing import Any
 
+from builder.fit.values import number_of, text_of
 from builder.fit.verdicts import ASK, SHORT, Record, fact_of
 from builder.fit.wording import both
 
@@ -43,16 +44,6 @@ def issue(
 def points_of(section: Record) -> list[Record]:
     """The house's points."""
     return [item for item in section["items"] if item["kind"] == "point"]
-
-
-def number_of(item: Any, name: str) -> Any:
-    """A value's number, or None where the pack has no such item or number."""
-    return item["values"][name]["number"] if item is not None and name in item["values"] else None
-
-
-def text_of(item: Record, name: str) -> str:
-    """A value's text, or an empty one."""
-    return str(item["values"][name]["text"]) if name in item["values"] else ""
 
 
 def listed(name: str, names: str) -> bool:

@@ -39,9 +39,8 @@ def point(
         "at.depth": value("x", depth_m),
         "low-steel": value("x", 9.0),
     }
-    made = item("point", f"{beam}-{number}", **state, **at, limit=kg(limit_kg), beam=value(beam))
-    made["values"]["carried"] = {**value("x", carried_kg), "key": "", "label": ""}
-    return made
+    kept = {**at, "limit": kg(limit_kg), "carried": value("x", carried_kg), "beam": value(beam)}
+    return item("point", f"{beam}-{number}", **state, **kept)
 
 
 def roof(**changes: Any) -> list[Record]:
@@ -410,7 +409,7 @@ def test_two_spots_do_not_share_a_point_and_a_spot_leaves_alone_what_another_han
 
 def test_a_spot_passes_over_a_point_out_of_service_for_another_that_is_near_enough() -> None:
     close = {**point("R", 2, 0.0), "key": "x.point.near", "name": "near"}
-    close["values"] = {**close["values"], "at.across": value("x", 2.2)}
+    close["numbers"] = {**close["numbers"], "at.across": 2.2}
     house = roof(**{"R-2": point("R", 2, 0.0, condition="out of service"), "near": close})
     assert (
         "near 100 kg"
@@ -534,7 +533,7 @@ def test_a_trim_needs_room_under_the_steel_and_is_asked_where_nobody_says_what_t
 
 def test_the_lowest_steel_over_a_hang_decides_its_trim() -> None:
     low = point("R", 3, 0.0)
-    low["values"]["low-steel"] = value("x", 7.0)
+    low["numbers"]["low-steel"] = 7.0
     found = verdicts(
         hang(support("R-2", 10.0), support("R-3", 10.0)), trim(6.5, 1.0), house=roof(**{"R-3": low})
     )[1]

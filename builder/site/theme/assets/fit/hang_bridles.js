@@ -1,7 +1,7 @@
 // A bridle of two legs for a spot that no point is near to, by the house's rules. Twin of builder/fit/hangs/bridles.py.
 (function (fit) {
   "use strict";
-  const { textOf, valueOf } = fit;
+  const { textOf } = fit;
   const { NEAR_M, awayOf, listed, numberOf, pointsOf, unusable } = fit.hangs;
   const IN_LINE_M = 0.05;
   const REACH_M = 12;
@@ -74,9 +74,8 @@
       ...section.items.filter((rule) => rule.kind === "roof"),
     ];
     for (const rule of rules) {
-      const directions = valueOf(rule, "directions");
-      if (directions !== null && directions.standing !== "not stated") {
-        const lean = directions.text === "at an angle" ? numberOf(rule, "widest_lean") : null;
+      if (Object.hasOwn(rule.words, "directions")) {
+        const lean = textOf(rule, "directions") === "at an angle" ? numberOf(rule, "widest_lean") : null;
         return lean === null ? null : Math.max(lean, STEEPEST_LEAN);
       }
     }

@@ -44,8 +44,7 @@
   }
 
   function hangsOn(points) {
-    const found = points.map((item) => valueOf(item, "carried")).filter((value) => value !== null && value.hangs !== undefined);
-    return once(found.map((value) => value.hangs));
+    return once(points.filter((item) => Object.hasOwn(item.words, "carried")).map((item) => item.words.carried));
   }
 
   function withoutLimit(kind, item) {

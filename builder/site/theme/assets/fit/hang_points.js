@@ -1,7 +1,7 @@
 // Which point of the house carries each support of a hang plan. Twin of builder/fit/hangs/points.py.
 (function (fit) {
   "use strict";
-  const { ASK, SHORT, factOf, valueOf, both } = fit;
+  const { ASK, SHORT, factOf, numberOf, valueOf, both } = fit;
   const NEAR_M = 0.25;
   const ROUNDING_M = 0.000001;
   const BRIDLE = "Can you make a bridle for this spot, how high may it meet, and what may hang from it?";
@@ -13,11 +13,6 @@
 
   function pointsOf(section) {
     return section.items.filter((item) => item.kind === "point");
-  }
-
-  function numberOf(item, name) {
-    const value = item !== null ? valueOf(item, name) : null;
-    return value !== null ? value.number : null;
   }
 
   function listed(name, names) {

@@ -35,7 +35,15 @@
     return Object.hasOwn(item.values, name) ? item.values[name] : null;
   }
 
+  function numberOf(item, name) {
+    if (item === null) return null;
+    if (Object.hasOwn(item.numbers, name)) return item.numbers[name];
+    const value = valueOf(item, name);
+    return value === null ? null : value.number;
+  }
+
   function textOf(item, name) {
+    if (Object.hasOwn(item.words, name)) return item.words[name];
     const value = valueOf(item, name);
     return value === null ? "" : value.text;
   }
@@ -44,5 +52,5 @@
     return pack.sections.find((section) => section.key === key) || null;
   }
 
-  Object.assign(fit, { FITS, NOTED, SHORT, ASK, NOT_NEEDED, RANK, verdict, withRemedy, withQuestion, factOf, settled, valueOf, textOf, sectionOf });
+  Object.assign(fit, { FITS, NOTED, SHORT, ASK, NOT_NEEDED, RANK, verdict, withRemedy, withQuestion, factOf, settled, valueOf, numberOf, textOf, sectionOf });
 })((window.housefit = window.housefit || {}));

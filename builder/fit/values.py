@@ -1,0 +1,38 @@
+"""The values of an item by name, whether a verdict may show them or they are only counted with."""
+
+from builder.fit.records import Item
+
+
+def number_of(item: Item | None, name: str) -> float | None:
+    """A value's number, or None where the pack has no such item or number. [SI]"""
+    if item is None:
+        return None
+    if name in item["numbers"]:
+        return item["numbers"][name]
+    if name in item["values"]:
+        return item["values"][name]["number"]
+    return None
+
+
+def text_of(item: Item, name: str) -> str:
+    """A value's text, or an empty one."""
+    if name in item["words"]:
+        return item["words"][name]
+    if name in item["values"]:
+        return item["values"][name]["text"]
+    return ""
+
+
+def known_number(item: Item, name: str) -> float:
+    """
+    A number that is known to be there. [SI]
+
+    Raises
+    ------
+    ValueError
+        If the item has no such number: whoever asks must have looked before.
+    """
+    number = number_of(item, name)
+    if number is None:
+        raise ValueError("an item without a number that was taken to be known")
+    return number

@@ -1,0 +1,97 @@
+"""
+Which values of a pack the check reads, by section and kind of item; the rest of the pack, most of
+it, stays out of what a page has to load.
+"""
+
+from collections.abc import Iterable, Mapping
+
+from builder.rules import WHOLES, Rule
+
+Wanted = dict[tuple[str, str], set[str]]
+COUNTED = {"at.across", "at.depth", "carried", "low-steel"}
+"""
+Values of rigging points and groups that the hang plan counts with and no verdict shows by
+themselves: their number alone, and what hangs there.
+"""
+NAMED = {"beam", "directions"}
+"""The same for words."""
+COSINES = {"widest_angle", "widest_lean"}
+"""
+Angles of bridles. The check compares their cosines, worked out here once: two languages need not
+give the same cosine.
+"""
+FREE = {f"{name}.{phase}" for name in ("free", "free-least") for phase in ("L1", "L2", "L3")}
+FED = {*FREE, "rating", "fed_from", "system", "dimmers"}
+BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
+    ("house", "identity"): {
+        "curfews",
+        "noise_limits",
+        "load_in_from",
+        "load_out_until",
+        "quiet_hours",
+        "checks_end_before_doors",
+        "doors_before_show",
+    },
+    ("house", "quiet"): {"from", "until"},
+    ("house", "crew"): {"meal_after", "meal_break", "shortest_call", "longest_call"},
+    ("house", "configuration"): set(),
+    ("house", "curfew"): {"music_ends", "strictness"},
+    ("house", "noise"): {"level", "metric", "over", "measured_at"},
+    ("sound", "mix"): {"average_level", "average_level_error"},
+    ("access", "approach"): {"longest_truck", "lowest_clearance", "weight_limit"},
+    ("access", "dock"): {"approach", "trucks_at_once"},
+    ("access", "route"): {
+        "from_dock",
+        "to_place",
+        "tightest_width",
+        "tightest_height",
+        "tightest_weight",
+    },
+    ("stage", "place"): {"at.across", "at.depth"},
+    ("rigging", "point"): {"limit", "directions", "widest_lean", *COUNTED, *NAMED},
+    ("rigging", "beam"): {"limit", "left", "carried"},
+    ("rigging", "zone"): {"limit", "left", "carried", "beams", "points"},
+    ("rigging", "roof"): {
+        "limit",
+        "left",
+        "carried",
+        "spacing_at_least",
+        "directions",
+        "widest_lean",
+    },
+    ("rigging", "exception"): {"beams", "points", "directions", "widest_lean"},
+    ("rigging", "house"): {"bridles_allowed"},
+    ("rigging", "bridles_allowed"): {"allowed", "beams", "widest_angle"},
+    ("rigging", "dynamic_factor"): {"factor"},
+    ("rigging", "hoist"): {"weight", "rating", "free"},
+    ("stage", "deck"): {
+        "usable_width",
+        "usable_depth",
+        "clear_height",
+        "load",
+        "point_load",
+        "configurations",
+    },
+    ("stage", "wing"): {"level_with_deck", "clear_height", "load"},
+    ("stage", "zone"): {"load", "point_load"},
+    ("stage", "obstruction"): {"from_height"},
+    ("power", "supply"): FED,
+    ("power", "generator"): FED,
+    ("power", "board"): FED,
+    ("power", "service"): {*FED, "connectors", "dedicated_to", "place", "at.across", "at.depth"},
+    ("power", "outlet"): {"rating", "breaker", "count", "phases", "place", "fed_from"},
+}
+"""What the checks read that are more than comparisons."""
+
+
+def wanted_of(rules: Iterable[Rule]) -> Wanted:
+    """The values that rules and checks read, by section and kind of item."""
+    wanted = {place: set(names) for place, names in BEYOND_RULES.items()}
+    for rule in rules:
+        names = {rule.value, rule.otherwise, *(name for name, _ in rule.where), "configurations"}
+        wanted.setdefault((rule.section, rule.item), set()).update(names)
+        if rule.beside:
+            wanted.setdefault((rule.section, rule.beside), set()).add("dead")
+        for kind in WHOLES:
+            wanted.setdefault((rule.section, kind), set()).add(rule.whole)
+    return wanted
