@@ -1,4 +1,4 @@
-"""Which folder a site may take the place of: a new one, an empty one, or a site that a build wrote."""
+"""Where a site may stand: a new folder, an empty one, or a site that a build wrote."""
 
 from pathlib import Path
 
