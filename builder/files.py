@@ -169,7 +169,9 @@ def read_pack(path: Path) -> Pack:
         If it is no pack of this format, or cannot be read.
     """
     try:
-        pack = from_json(read_within(path, path.parent, path.name, LARGEST_PACK).decode())
+        pack = from_json(
+            read_within(path, path.parent, path.name, LARGEST_PACK).decode("utf-8-sig")
+        )
     except ValueError:
         pack = None
     if pack is None or pack.format != FORMAT:

@@ -22,6 +22,7 @@ from builder.reading.problems import Problem, Refused, Where
 from builder.reading.reader import read
 from builder.reading.references import missing_photos, problems_with_names
 from builder.reading.review import Remark, review
+from builder.reading.text import one_line_end
 from builder.reading.written import DepartmentFile
 from builder.registry import DEPARTMENTS, HOUSE, RULES, House
 from builder.stating import Ageing, place
@@ -132,7 +133,7 @@ def fingerprint_of(texts: Mapping[str, str], photos: Mapping[str, bytes]) -> str
     for photo in sorted(photos):
         digest.update(f"{photo}\0".encode() + photos[photo])
     for file in sorted(texts):
-        digest.update(f"{file}\0{texts[file]}\0".encode())
+        digest.update(f"{file}\0{one_line_end(texts[file])}\0".encode())
     return digest.hexdigest()[:12]
 
 

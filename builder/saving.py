@@ -18,7 +18,9 @@ from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 
+from builder.reading.line_ends import ended_as
 from builder.reading.problems import Problem, Refused, Where
+from builder.reading.text import one_line_end
 from builder.stock.rewrite import Rewrite
 
 NOTE = ".housepack-unfinished"
@@ -119,9 +121,7 @@ def put_in_place(venue: Path, steps: Sequence[Step]) -> None:
 def step_of(venue: Path, rewrite: Rewrite) -> Step:
     """A rewrite as a step; refuses where the file is no longer what was read."""
     raw = content(venue / rewrite.file)
-    if (None if raw is None else raw.removeprefix(BOM)) != (
-        None if rewrite.before is None else rewrite.before.encode()
-    ):
+    if (None if raw is None else as_read(raw)) != rewrite.before:
         reason = "was changed by somebody else since it was read"
         raise Refused(
             [
@@ -138,9 +138,17 @@ def step_of(venue: Path, rewrite: Rewrite) -> Step:
     return Step(rewrite.file, hashed(venue / rewrite.file), digest(new_content(raw, rewrite)))
 
 
+def as_read(raw: bytes) -> str:
+    """A file's text as it was given to be edited."""
+    return one_line_end(raw.removeprefix(BOM).decode("utf-8", "surrogateescape"))
+
+
 def new_content(raw: bytes | None, rewrite: Rewrite) -> bytes:
-    """The bytes to write, with the byte-order mark that the file had."""
-    return (BOM if raw and raw.startswith(BOM) else b"") + rewrite.after.encode()
+    """The bytes to write, with the byte-order mark and the line ends that the file had."""
+    if raw is None:
+        return rewrite.after.encode()
+    mark = BOM if raw.startswith(BOM) else b""
+    return mark + ended_as(raw.removeprefix(BOM).decode(), rewrite.after).encode()
 
 
 def write_part(venue: Path, rewrite: Rewrite) -> None:

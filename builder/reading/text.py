@@ -20,7 +20,8 @@ UNFIT = re.compile(
 
 def decode(raw: bytes, file: str) -> str:
     """
-    The text of a file. UTF-8 only; a byte-order mark at the front is dropped.
+    The text of a file. UTF-8 only; a byte-order mark at the front is dropped, and lines end alike
+    whatever wrote them, so that neither changes what is said.
 
     Raises
     ------
@@ -37,8 +38,14 @@ def decode(raw: bytes, file: str) -> str:
         # The codec counts from after the byte-order mark.
         start = wrong.start + (3 if raw.startswith(b"\xef\xbb\xbf") else 0)
         raise Refused([_not_text(raw, start, file, "does not belong to UTF-8")]) from None
+    text = one_line_end(text)
     refuse_unfit(text, file)
     return text
+
+
+def one_line_end(text: str) -> str:
+    """The text with every line ended by a line feed, as some systems write two signs or another."""
+    return text.replace("\r\n", "\n").replace("\r", "\n")
 
 
 def refuse_unfit(text: str, file: str) -> None:
@@ -85,8 +92,8 @@ def too_big(file: str) -> Problem:
 
 
 def _not_text(raw: bytes, position: int, file: str, why: str) -> Problem:
-    line, start = raw.count(b"\n", 0, position) + 1, raw.rfind(b"\n", 0, position) + 1
-    where = Where(file, line, len(raw[start:position].decode("utf-8-sig", "replace")) + 1)
+    before = one_line_end(raw[:position].decode("utf-8-sig", "replace"))
+    where = Where(file, before.count("\n") + 1, len(before) - before.rfind("\n"))
     return Problem(
         where,
         "",

@@ -36,6 +36,7 @@ READ = """(texts) => texts.map((text) => {
     return null;
   }
 })"""
+BOM = "\ufeff"
 WHOLE = [
     (ROOT / "tests" / "riders" / f"{act}.yml").read_text("utf-8")
     for act in ("club", "theatre", "arena")
@@ -375,6 +376,17 @@ def test_both_read_the_same_from_the_same_text(browser: Browser) -> None:
     assert different == []
     assert sum(mine is None for mine in ours) > 60
     assert sum(mine is not None for mine in ours) > 300
+
+
+@pytest.mark.browser
+def test_line_ends_and_a_byte_order_mark_do_not_change_what_the_browser_reads(
+    browser: Browser,
+) -> None:
+    ends = ("\n", "\r\n", "\r")
+    given = [mark + text.replace("\n", end) for text in WHOLE for end in ends for mark in ("", BOM)]
+    with page_with(browser, *READERS, pack=PACK) as page:
+        read = page.evaluate(READ, given)
+    assert read == [json.loads(json.dumps(in_python(text))) for text in WHOLE for _ in range(6)]
 
 
 @pytest.mark.browser

@@ -13,7 +13,7 @@ from builder.reading.text import decode
 def test_utf_8_is_read_with_and_without_a_byte_order_mark() -> None:
     assert (
         decode("é: 1\r\n\t".encode(), "f")
-        == "é: 1\r\n\t"
+        == "é: 1\n\t"
         == decode(b"\xef\xbb\xbf" + "é: 1\r\n\t".encode(), "f")
     )
 
@@ -51,10 +51,10 @@ def test_utf_8_is_read_with_and_without_a_byte_order_mark() -> None:
             ),
         ),
         (
-            b"a: 1\rb: 2\n",
+            b"a: 1\rb: \r\nc: \xe9",
             (
-                "f:1:5 has the control character U+000D; delete it; an editor that shows hidden"
-                " characters helps to find it [control-character]"
+                "f:3:4 is not text: byte 13 does not belong to UTF-8; save it as plain text in"
+                " UTF-8 [not-text]"
             ),
         ),
         (
@@ -70,6 +70,16 @@ def test_what_is_not_fit_to_read_is_refused_with_its_place(raw: bytes, message: 
     with pytest.raises(Refused) as refused:
         decode(raw, "f")
     assert str(refused.value) == message
+
+
+@pytest.mark.parametrize("end", [b"\n", b"\r\n", b"\r"])
+@pytest.mark.parametrize("mark", [b"", b"\xef\xbb\xbf"])
+def test_line_ends_and_a_byte_order_mark_do_not_change_what_is_read(
+    end: bytes, mark: bytes
+) -> None:
+    assert decode(mark + end.join((b"a: 1", b"b: |", b"  two", b"", b"  lines", b"")), "f") == (
+        "a: 1\nb: |\n  two\n\n  lines\n"
+    )
 
 
 def test_a_text_of_exactly_two_mebibytes_is_read() -> None:
@@ -90,4 +100,7 @@ def test_only_the_first_twenty_hidden_characters_are_listed() -> None:
 @given(st.binary(max_size=200))
 def test_any_bytes_are_read_or_refused_and_nothing_else(raw: bytes) -> None:
     with contextlib.suppress(Refused):
-        assert decode(raw, "f").encode() == raw.removeprefix(b"\xef\xbb\xbf")
+        read = decode(raw, "f").encode()
+        assert read == raw.removeprefix(b"\xef\xbb\xbf").replace(b"\r\n", b"\n").replace(
+            b"\r", b"\n"
+        )

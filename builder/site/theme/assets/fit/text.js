@@ -16,7 +16,7 @@
   // Lines with their indentation, without comments. A comment begins at the start or after a blank, outside quotes.
   function linesOf(text) {
     const found = [];
-    for (const [index, raw] of text.replace(/^\ufeff/, "").split(/\r?\n/).entries()) {
+    for (const [index, raw] of text.replace(/^\ufeff/, "").split(/\r\n?|\n/).entries()) {
       if (/[\u0000-\u0008\u000b-\u001f\u007f\u0085\u200b-\u200f\u2028-\u202e\u2066-\u2069]/.test(raw)) throw new Refused(index + 1, "holds a character that cannot be seen.");
       const content = withoutComment(raw, index + 1).trimEnd();
       const indent = content.length - content.trimStart().length;
