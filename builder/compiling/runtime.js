@@ -140,6 +140,32 @@ const py = (() => {
     return value;
   }
 
+  // Exact fractions: whole numbers of any size, as digits.
+  const fraction = ({ top, bottom }) => [BigInt(top), BigInt(bottom)];
+  function ratio(top, bottom) {
+    let [one, other] = [top < 0n ? -top : top, bottom];
+    while (other !== 0n) [one, other] = [other, one % other];
+    return { top: String(top / one), bottom: String(bottom / one) };
+  }
+  function ratio_sum(one, other) {
+    const [[top, bottom], [more, under]] = [fraction(one), fraction(other)];
+    return ratio(top * under + more * bottom, bottom * under);
+  }
+  function ratio_product(one, other) {
+    const [[top, bottom], [more, under]] = [fraction(one), fraction(other)];
+    return ratio(top * more, bottom * under);
+  }
+  // A quotient of 66 bits, its last bit set where something is left over: so Number() rounds once and right.
+  function ratio_float(given) {
+    const [top, bottom] = fraction(given);
+    if (top === 0n) return 0;
+    const size = top < 0n ? -top : top, bits = (number) => number.toString(2).length;
+    const shift = bits(bottom) - bits(size) + 66;
+    const [dividend, divisor] = shift >= 0 ? [size << BigInt(shift), bottom] : [size, bottom << BigInt(-shift)];
+    const quotient = (dividend / divisor) | (dividend % divisor === 0n ? 0n : 1n);
+    return (top < 0n ? -1 : 1) * Number(quotient) * 2 ** -shift;
+  }
+
   function plain(value) {
     if (Array.isArray(value)) return value.map(plain);
     if (value instanceof Map) return Object.fromEntries([...value].map(([key, part]) => [key, plain(part)]));
@@ -148,6 +174,9 @@ const py = (() => {
   }
 
   return {
+    code_of: (char) => char.codePointAt(0),
+    char_of: (code) => String.fromCodePoint(code),
+    ratio_sum, ratio_product, ratio_float,
     compare, equal, fsum, mod, floordiv, length, character, slice, strip, at, index, take, plain, sort,
     div: (one, other) => (other === 0 ? fault("divides by zero") : one / other),
     sqrt: (value) => (value < 0 ? fault("takes the root of less than nothing") : Math.sqrt(value)),

@@ -14,23 +14,19 @@ T = TypeVar("T")
 class Absent(Enum):
     """Why there is no value. ``NOT_STATED`` is a field's default and is never written."""
 
-    UNKNOWN = "unknown"
+    UNKNOWN = "?"
     NONE = "none"
     NOT_STATED = ""
 
 
-_WRITTEN = {"unknown": Absent.UNKNOWN, "none": Absent.NONE, "?": Absent.UNKNOWN}
-# A lone `?` was the word before, and is still read. A schema lets it in, and editors do not offer
-# it, for without quotes it is no valid YAML.
-_LET_IN = {"pattern": "^\\s*([Uu]nknown|[Nn]one|\\?)\\s*$"}
+_WRITTEN = {"?": Absent.UNKNOWN, "none": Absent.NONE}
 
 
 @dataclass(frozen=True, slots=True)
 class OrAbsent:
     """
-    Lets `unknown` and `none` stand in a field's place.
-
-    Anything else is for the field's own type, whose errors pass unchanged.
+    Lets `?` and `none` stand in a field's place; anything else is for the field's own type, whose
+    errors pass unchanged.
     """
 
     def __get_pydantic_core_schema__(
@@ -51,10 +47,9 @@ class OrAbsent:
             "anyOf": [
                 handler(schema),
                 {
-                    "enum": [Absent.UNKNOWN.value, Absent.NONE.value],
-                    "description": "unknown if nobody knows yet, none if there is none",
+                    "enum": list(_WRITTEN),
+                    "description": "? if nobody knows yet, none if there is none",
                 },
-                _LET_IN,
             ]
         }
 

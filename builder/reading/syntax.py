@@ -2,98 +2,38 @@
 
 from typing import Any
 
+from builder.reading import syntax_words as words
 from builder.reading.problems import Problem, Where
 
 DEEPEST = 40
 
-_QUOTES = "put quotes around a value that holds a sign YAML uses, such as `: `, ` #`, `[` or `{`"
-_LINE_UP = "line the keys up with spaces; put quotes around the whole value or around none of it"
-
 # What the two parsers say (libyaml's words or Python's), what it means, how to go on, and whether
 # the mistake is where the parser began.
 _PLAIN = (
-    (
-        "mapping values are not allowed",
-        "has a colon where no key can stand",
-        f"check the indentation, or {_QUOTES}",
-        False,
-    ),
-    (
-        "mapping keys are not allowed",
-        "has a `?` before other words",
-        "put quotes around the value",
-        False,
-    ),
-    (
-        "unexpected end of stream",
-        "opens a quote that is never closed",
-        "add the closing quote",
-        True,
-    ),
-    (
-        "',' or ']'",
-        "has a list in `[ ]` that is not closed, or lacks a comma",
-        "check the brackets, commas and quotes",
-        True,
-    ),
-    (
-        "',' or '}'",
-        "has a group in `{ }` that is not closed, or lacks a comma",
-        "check the brackets, commas and quotes",
-        True,
-    ),
-    (
-        "'-' indicator",
-        "does not line up with the list above",
-        "begin each item with `- ` in the same column",
-        False,
-    ),
-    (
-        "could not find expected ':'",
-        "has a line without a colon",
-        "write `key: value`, with a space after the colon",
-        True,
-    ),
-    (
-        "escape character",
-        "has a backslash that YAML cannot read",
-        "put the value in single quotes",
-        False,
-    ),
-    (
-        "expected key",
-        "does not line up with the keys above, or has words after a closing quote",
-        _LINE_UP,
-        False,
-    ),
-    (
-        "<block end>",
-        "does not line up with what is above, or has words after a closing quote",
-        _LINE_UP,
-        False,
-    ),
-    ("node content", "has a bracket, a comma or a sign where a value should begin", _QUOTES, False),
-    ("directive", "begins a line with `%`", "put quotes around the value", False),
-    (
-        "comment or line break",
-        "has words after `|` or `>`",
-        "begin the words on the next line, indented",
-        False,
-    ),
-    (
-        "chomping or indentation",
-        "has words after `|` or `>`",
-        "begin the words on the next line, indented",
-        False,
-    ),
+    ("mapping values are not allowed", words.STRAY_COLON, False),
+    ("mapping keys are not allowed", words.STRAY_MARK, False),
+    ("unexpected end of stream", words.OPEN_QUOTE, True),
+    ("',' or ']'", words.OPEN_LIST, True),
+    ("',' or '}'", words.OPEN_GROUP, True),
+    ("'-' indicator", words.UNEVEN_LIST, False),
+    ("sequence entries are not allowed", words.LIST_ON_KEY_LINE, False),
+    ("could not find expected ':'", words.NO_COLON, True),
+    ("escape character", words.BAD_ESCAPE, False),
+    ("expected key", words.UNEVEN_KEYS, False),
+    ("<block end>", words.UNEVEN_BLOCK, False),
+    ("node content", words.NO_VALUE_HERE, False),
+    ("directive", words.DIRECTIVE, False),
+    ("comment or line break", words.WORDS_AFTER_SIGN, False),
+    ("chomping or indentation", words.WORDS_AFTER_SIGN, False),
+    ("tab character that violates", words.TAB, False),
 )
 
 
 def syntax_problem(wrong: Exception, text: str, file: str) -> Problem:
     """The parser's complaint as a problem with a place and a plain sentence."""
     said = str(getattr(wrong, "problem", None) or "")
-    for words, reason, advice, at_start in _PLAIN:
-        if words in said:
+    for phrase, (reason, advice), at_start in _PLAIN:
+        if phrase in said:
             mark = getattr(wrong, "context_mark", None) if at_start else None
             return _problem(
                 reason, advice, mark or getattr(wrong, "problem_mark", None), text, file
@@ -110,7 +50,11 @@ def syntax_problem(wrong: Exception, text: str, file: str) -> Problem:
             file,
         )
     return _problem(
-        "cannot be read as YAML", f"the parser says: {said}" if said else _QUOTES, mark, text, file
+        "cannot be read as YAML",
+        f"the parser says: {said}" if said else words.QUOTE_SIGNS,
+        mark,
+        text,
+        file,
     )
 
 
@@ -128,8 +72,8 @@ def too_deep(where: Where) -> Problem:
 
 def _odd_start(sign: str) -> tuple[str, str]:
     if sign == "\t":
-        return "is indented with a tab", "indent with spaces"
-    return f"has a value that begins with {sign}", "put quotes around the value"
+        return words.TAB
+    return f"has a value that begins with {sign}", words.QUOTE_IT
 
 
 def _line(text: str, mark: Any) -> str:

@@ -83,11 +83,6 @@ def asked_of(rider: Rider, rules: Mapping[str, Rule]) -> Record:
     }
 
 
-def is_unknown(text: str) -> bool:
-    """Whether an amount says that nobody knows it yet; ``?`` was the word before."""
-    return text.lower() in ("unknown", "?")
-
-
 def refuse_negative(quantity: Quantity) -> float:
     """
     The SI value of a quantity that cannot be below zero. Lengths are read by the same rule as
@@ -297,9 +292,7 @@ class Asking:
         if None in values:
             return None
         low, high = values[0], values[-1]
-        unknown = any(is_unknown(text) for text in texts)
-        in_order = not (isinstance(low, float) and isinstance(high, float)) or low <= high
-        if way == "between" and not unknown and not in_order:
+        if way == "between" and isinstance(low, float) and isinstance(high, float) and low > high:
             self.wrong(
                 line,
                 "between",
@@ -311,7 +304,7 @@ class Asking:
             return None
         record |= {
             "what": rule.key,
-            "way": "unknown" if unknown else way,
+            "way": "unknown" if "?" in texts else way,
             "low": low if isinstance(low, float) else 0.0,
             "high": high if isinstance(high, float) else 0.0,
             "words": low if isinstance(low, str) else "",
@@ -325,7 +318,7 @@ class Asking:
     ) -> float | str | None:
         """A value in SI, a yes or no, or None where it cannot be read."""
         try:
-            if is_unknown(text):
+            if text == "?":
                 return 0.0
             if rule.kind in WORDED:
                 return "yes" if yes_no(text) else "no"

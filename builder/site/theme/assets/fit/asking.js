@@ -169,15 +169,14 @@
     const words = texts.map(folded);
     const values = words.map((each) => value(asking, rule, each, where));
     if (values.includes(null)) return null;
-    const unknown = words.some(isUnknown);
-    if (way === "between" && !unknown && values[0] > values[1]) {
+    if (way === "between" && values[0] > values[1]) {
       wrong(asking, where, "between is more than the second; write the least first");
       return null;
     }
     const said = typeof values[0] === "string";
     return blank(asking, lineOf(asking, line), "rule", rule.department, rule.title, way === "between" ? words.join(" to ") : said ? values[0] : way + " " + words[0], {
       what: rule.key,
-      way: unknown ? "unknown" : way,
+      way: words.includes("?") ? "unknown" : way,
       low: said ? 0 : values[0],
       high: said ? 0 : values[values.length - 1],
       words: said ? values[0] : "",
@@ -185,12 +184,8 @@
     });
   }
 
-  function isUnknown(words) {
-    return ["unknown", "?"].includes(words.toLowerCase());
-  }
-
   function value(asking, rule, words, where) {
-    if (isUnknown(words)) return 0;
+    if (words === "?") return 0;
     return attempt(asking, where, rule.key + ": '" + words.slice(0, 40) + "'", () => {
       if (["permission", "yes"].includes(rule.kind)) return yesNo(words);
       return rule.kind === "count" ? count(words) : quantity(words, rule.kind, asking.units).si;
