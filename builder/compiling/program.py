@@ -4,7 +4,8 @@ A whole program: modules in, one script out.
 Start at :func:`compiled`.
 """
 
-from collections.abc import Callable, Iterable
+import json
+from collections.abc import Callable, Mapping
 
 from builder.compiling.calling import CALLS
 from builder.compiling.comprehending import COMPREHENSIONS
@@ -20,16 +21,20 @@ WRITERS = {**EXPRESSIONS, **COMPREHENSIONS, **CALLS}
 
 
 def compiled(
-    entries: Iterable[str], *, source_of: Callable[[str], str], runtime: str, global_name: str
+    offers: Mapping[str, str],
+    *,
+    source_of: Callable[[str], str],
+    runtime: str,
+    global_name: str,
 ) -> str:
     """
     The functions named, with all that they need, as a script for the browser.
 
     Parameters
     ----------
-    entries
-        Functions by full name, such as ``builder.fit.interpreter.fit``. They are what the script
-        offers; they take and give what JSON can say.
+    offers
+        What the script offers, by the name that a page calls: functions by full name, such as
+        ``builder.fit.interpreter.fit``. They take and give what JSON can say.
     source_of
         Gives a module's source text by its name.
     runtime
@@ -47,8 +52,8 @@ def compiled(
     NotTranslatable
         With file and line of the first place that cannot be translated exactly.
     """
-    wanted = list(entries)
-    modules = reached(tuple(dict.fromkeys(entry.rpartition(".")[0] for entry in wanted)), source_of)
+    homes = dict.fromkeys(full_name.rpartition(".")[0] for full_name in offers.values())
+    modules = reached(tuple(homes), source_of)
     declarations = Declarations(modules)
     names = script_names(modules)
     parts = [runtime.rstrip()]
@@ -56,7 +61,10 @@ def compiled(
         if module.name != PRIMITIVES:
             parts += written_module(declarations, names, module)
     reviver = Reviver(declarations)
-    offered = [offer(declarations, names, reviver, entry) for entry in wanted]
+    offered = [
+        offer(declarations, names, reviver, called, full_name)
+        for called, full_name in offers.items()
+    ]
     body = "\n".join([*parts, *reviver.functions, *offered])
     offered_to = f"window.{global_name} = window.{global_name} || {{}}"
     return f'(function (offered) {{\n"use strict";\n{body}\n}})({offered_to});\n'
@@ -104,16 +112,20 @@ def written_module(
 
 
 def offer(
-    declarations: Declarations, names: dict[tuple[str, str], str], reviver: Reviver, entry: str
+    declarations: Declarations,
+    names: dict[tuple[str, str], str],
+    reviver: Reviver,
+    called: str,
+    full_name: str,
 ) -> str:
     """One function as a page calls it: plain data in, plain data out."""
-    home, _, own = entry.rpartition(".")
+    home, _, own = full_name.rpartition(".")
     function = declarations.modules[home].functions[own]
     kinds: list[Kind] = [function.kinds[name] for name in function.parameters]
     taken = [f"value{place}" for place in range(len(kinds))]
     arguments = [revived(reviver, kind, name) for kind, name in zip(kinds, taken, strict=True)]
     call = f"{names[home, own]}({', '.join(arguments)})"
-    return f"offered.{own} = ({', '.join(taken)}) => py.plain({call});"
+    return f"offered[{json.dumps(called)}] = ({', '.join(taken)}) => py.plain({call});"
 
 
 def revived(reviver: Reviver, kind: Kind, name: str) -> str:

@@ -18,7 +18,7 @@ CALLED = """(calls) => JSON.parse(calls).map(([name, given]) =>
 def script(text: str, *names: str) -> str:
     """The functions of a source text as a script that offers them as ``engine``."""
     return compiled(
-        [f"builder.sample.{name}" for name in names],
+        {name: f"builder.sample.{name}" for name in names},
         source_of=lambda _: text,
         runtime=RUNTIME,
         global_name="engine",
