@@ -6,7 +6,7 @@ VENUE ?= venue
 SITE ?= site
 LAWS ?= all
 
-.PHONY: site test lint types contracts units laws schemas guide lock bench serve clean
+.PHONY: versions site test lint types contracts units laws schemas guide lock bench serve clean
 
 site: $(VENV)/site-ready
 	$(BIN)/housepack check --venue $(VENUE)
@@ -34,6 +34,14 @@ units: $(VENV)/test-ready
 laws: $(VENV)/test-ready
 	HOUSEPACK_LAWS=$(LAWS) $(BIN)/python -m pytest -n 2 -m laws
 
+# The demo's pack from this Python and from the newest one here: the same bytes.
+versions: $(VENV)/site-ready
+	$(MAKE) --no-print-directory VENV=.venv-newest PYTHON="$$(.ci/newest-python)" .venv-newest/site-ready
+	$(BIN)/housepack pack --venue $(VENUE) > .venv-newest/pack-here.json
+	.venv-newest/bin/housepack pack --venue $(VENUE) > .venv-newest/pack-newest.json
+	cmp .venv-newest/pack-here.json .venv-newest/pack-newest.json
+	@echo "The pack has the same bytes from $$($(BIN)/python --version) and $$(.venv-newest/bin/python --version)."
+
 schemas: $(VENV)/site-ready
 	$(BIN)/housepack schema --to schemas
 
@@ -60,4 +68,4 @@ $(VENV)/test-ready: pyproject.toml constraints.txt | $(VENV)/bin/python
 	touch $@ $(VENV)/site-ready
 
 clean:
-	rm -rf $(VENV) $(SITE) build dist .cache .mypy_cache .ruff_cache .pytest_cache .hypothesis
+	rm -rf $(VENV) .venv-newest $(SITE) build dist .cache .mypy_cache .ruff_cache .pytest_cache .hypothesis

@@ -9,11 +9,16 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from hypothesis import settings
 from playwright.sync_api import Browser, sync_playwright
 from playwright.sync_api import Error as BrowserError
 from xdist.scheduler import LoadScopeScheduling
 
 from tests.laws import HOW_MUCH, repeating, seed
+
+settings.register_profile("no clock", deadline=None)
+settings.load_profile("no clock")
+# A deadline would measure the machine, and a busy one would fail the tests.
 
 CHROMIUM = Path("/usr/bin/chromium")
 QUIET = [

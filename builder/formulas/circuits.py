@@ -7,6 +7,7 @@ Planning figures: the local code, the maker's data and a licensed electrician de
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from math import fsum
 
 from builder.formulas.cite import cites
 from builder.formulas.phasors import PHASES, Neutral, Phasors, neutral_current, summed_currents
@@ -252,7 +253,7 @@ def booked_a(loads: Sequence[Load]) -> PhaseAmperes:
     tuple of three float
         Booked on L1, L2, L3. [A]
     """
-    first, second, third = (sum(abs(load.currents[k]) for load in loads) for k in range(3))
+    first, second, third = (fsum(abs(load.currents[k]) for load in loads) for k in range(3))
     return (first, second, third)
 
 

@@ -1,6 +1,7 @@
 """Numbers that must agree with each other: chains of dimensions, and sums of parts."""
 
 from collections.abc import Sequence
+from math import fsum
 
 from builder.formulas.cite import cites
 from builder.formulas.ranges import not_negative
@@ -31,7 +32,9 @@ def chain_gap_m(*, parts_m: Sequence[float], total_m: float) -> float:
     """
     if not parts_m:
         raise ValueError("parts_m must hold at least one length, got none")
-    return not_negative("total_m", total_m) - sum(not_negative("parts_m", part) for part in parts_m)
+    return not_negative("total_m", total_m) - fsum(
+        not_negative("parts_m", part) for part in parts_m
+    )
 
 
 @cites(COMMON_PRACTICE, "a sum equals its parts", equation="gap = total - sum of parts")

@@ -6,6 +6,7 @@ Start at :func:`full_points`.
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from math import fsum
 
 from builder.formulas.cite import cites
 from builder.formulas.limits import (
@@ -80,7 +81,7 @@ def full_points(points: Sequence[RatedPoint], limits: Sequence[GroupLimit]) -> F
     _check(points, limits)
     names, bound = _most_full(_Roof.of(points, limits))
     chosen = set(names)
-    load_kg = sum(point.rating_kg for point in points if point.name in chosen)
+    load_kg = fsum(point.rating_kg for point in points if point.name in chosen)
     ordered = tuple(point.name for point in points if point.name in chosen)
     return FullPoints(ordered, load_kg, bound, bound == len(ordered), sum_of_ratings_kg(points))
 
@@ -284,7 +285,7 @@ def _passed(roof: _Roof, names: tuple[str, ...], forced: Forced) -> str | None:
 
 
 def _added_kg(points: Sequence[RatedPoint]) -> float:
-    return sum(max(point.rating_kg - point.carried_kg, 0.0) for point in points)
+    return fsum(max(point.rating_kg - point.carried_kg, 0.0) for point in points)
 
 
 def _near_pair(points: Sequence[RatedPoint], limit: GroupLimit) -> list[RatedPoint]:

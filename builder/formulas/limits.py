@@ -6,6 +6,7 @@ A sum of ratings is no capacity: the limits above a point are met long before al
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import fsum
 
 from builder.formulas.cite import cites
 from builder.formulas.ranges import not_negative
@@ -117,7 +118,7 @@ def sum_of_ratings_kg(points: Sequence[RatedPoint]) -> float:
     float
         The sum. [kg]
     """
-    return float(sum(point.rating_kg for point in points))
+    return float(fsum(point.rating_kg for point in points))
 
 
 def _check(points: Sequence[RatedPoint], limits: Sequence[GroupLimit]) -> None:
@@ -141,7 +142,7 @@ def _check(points: Sequence[RatedPoint], limits: Sequence[GroupLimit]) -> None:
 
 
 def _carried_kg(points: Sequence[RatedPoint], limit: GroupLimit) -> float:
-    return limit.carried_kg + sum(
+    return limit.carried_kg + fsum(
         point.carried_kg for point in points if limit.name in point.groups
     )
 

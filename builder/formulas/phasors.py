@@ -148,7 +148,9 @@ def neutral_current(currents: Phasors, *, third_harmonic_a: Sequence[float] = ()
     Third harmonics are added as if all were in step, the worst case. Higher triplens are left out.
     """
     fundamental_a = abs(sum(currents))
-    third_a = float(sum(not_negative("third_harmonic_a", value) for value in third_harmonic_a))
+    third_a = float(
+        math.fsum(not_negative("third_harmonic_a", value) for value in third_harmonic_a)
+    )
     return Neutral(fundamental_a, third_a, math.hypot(fundamental_a, third_a))
 
 
@@ -183,7 +185,7 @@ def imbalance_percent(values: Sequence[float]) -> float:
     """
     if not values:
         raise ValueError("values must hold at least one phase, got none")
-    mean = sum(not_negative("values", value) for value in values) / len(values)
+    mean = math.fsum(not_negative("values", value) for value in values) / len(values)
     return 100 * max(abs(value - mean) for value in values) / mean if mean > 0 else 0.0
 
 

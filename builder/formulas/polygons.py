@@ -45,7 +45,7 @@ def polygon_area_m2(corners: Sequence[Point]) -> float:
             raise ValueError(
                 f"corners must go round without crossing, got a crossing of {one} and {other}"
             )
-    return abs(sum(a[0] * b[1] - b[0] * a[1] for a, b in sides_of(corners))) / 2
+    return abs(math.fsum(a[0] * b[1] - b[0] * a[1] for a, b in sides_of(corners))) / 2
 
 
 @cites(

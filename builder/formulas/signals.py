@@ -6,6 +6,7 @@ so. Planning figures: the maker's data decide.
 """
 
 from dataclasses import dataclass
+from math import fsum
 
 from builder.formulas.cite import Citation, Source, cites
 from builder.formulas.ranges import not_negative
@@ -132,7 +133,7 @@ def length_left_m(kind: str, *, lengths_m: tuple[float, ...]) -> float:
     ValueError
         If the kind is unknown or a length is negative.
     """
-    return line_limit(kind).length_m - sum(
+    return line_limit(kind).length_m - fsum(
         not_negative("lengths_m", length) for length in lengths_m
     )
 

@@ -41,7 +41,7 @@ def highest_trim_m(*, low_steel_m: float, parts_m: Sequence[float]) -> float:
     ValueError
         If a height is negative.
     """
-    return not_negative("low_steel_m", low_steel_m) - sum(
+    return not_negative("low_steel_m", low_steel_m) - math.fsum(
         not_negative("parts_m", part) for part in parts_m
     )
 

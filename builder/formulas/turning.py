@@ -56,7 +56,7 @@ def steady_radius_m(*, front_radius_m: float, wheelbases_m: Sequence[float]) -> 
     ValueError
         If a length is not above 0, or the circle is too small for the train ever to settle on it.
     """
-    squares = above_zero("front_radius_m", front_radius_m) ** 2 - sum(
+    squares = above_zero("front_radius_m", front_radius_m) ** 2 - math.fsum(
         above_zero("wheelbases_m", w) ** 2 for w in wheelbases_m
     )
     if squares < 0:

@@ -7,6 +7,7 @@ yellow. It is laid out in CIELAB and turned into sRGB by the equations of the st
 """
 
 from collections.abc import Sequence
+from math import fsum
 
 DARKEST_L, PALEST_L = 17.0, 94.0
 HUES_AB = ((16.0, -36.0), (-2.0, -34.0), (-22.0, -16.0), (-28.0, 10.0), (-18.0, 37.0), (-8.0, 43.0))
@@ -48,7 +49,7 @@ def hex_of(lab: tuple[float, float, float]) -> str:
 
 def mixed(row: Sequence[float], xyz: Sequence[float]) -> float:
     """One linear primary, within what a screen shows."""
-    return min(max(sum(factor * value for factor, value in zip(row, xyz, strict=True)), 0.0), 1.0)
+    return min(max(fsum(factor * value for factor, value in zip(row, xyz, strict=True)), 0.0), 1.0)
 
 
 def uncurved(value: float) -> float:

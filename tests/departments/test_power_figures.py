@@ -243,7 +243,7 @@ def test_nothing_is_free_at_least_where_all_is_measured() -> None:
 
 @pytest.mark.law
 @given(drawn_a=st.integers(0, 125))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_however_much_an_unmeasured_load_draws_no_less_is_free_than_at_least(drawn_a: int) -> None:
     unknown = number(
         INTAKE + SWITCH + "standing_loads: [{what: Kitchen, on: Switch, draws: '?'}]\n",
@@ -266,7 +266,7 @@ def test_however_much_an_unmeasured_load_draws_no_less_is_free_than_at_least(dra
     more=st.integers(1, 40),
     phase=st.sampled_from(["L1", "L2", "L3"]),
 )
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_one_load_more_never_leaves_more_free_anywhere(
     sizes: list[int], more: int, phase: str
 ) -> None:

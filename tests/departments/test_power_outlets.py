@@ -88,7 +88,7 @@ def test_places_on_the_same_board_share_what_there_is() -> None:
 
 @pytest.mark.law
 @given(counts=st.lists(st.integers(1, 9), min_size=1, max_size=5), limit_a=st.integers(16, 200))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_sharing_out_changes_no_sum_and_no_place_gets_more_than_it_has(
     counts: list[int], limit_a: int
 ) -> None:

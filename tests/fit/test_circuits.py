@@ -209,7 +209,7 @@ def test_the_connector_asked_for_is_taken_first_and_another_is_a_note() -> None:
 free_amperes = st.tuples(*[st.integers(0, 40).map(float)] * 3)
 
 
-@settings(deadline=None, max_examples=40)
+@settings(max_examples=40)
 @given(
     free_amperes,
     free_amperes,
@@ -252,7 +252,7 @@ def test_the_most_circuits_are_those_of_every_way_tried(
     assert verdicts(circuits(best + 1, float(current_a)), power=power)[0]["verdict"] == "short"
 
 
-@settings(deadline=None, max_examples=40)
+@settings(max_examples=40)
 @given(
     free_amperes,
     st.lists(st.tuples(st.integers(1, 4), st.integers(1, 20)), min_size=1, max_size=3),

@@ -1,6 +1,6 @@
 """Laws that hold for every rider and pack."""
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.fit.interpreter import fit
@@ -50,7 +50,6 @@ def fitting(verdict: str) -> bool:
     return verdict.startswith("fits")
 
 
-@settings(deadline=None)
 @given(wishes, wishes, decks)
 def test_asking_less_never_turns_a_fit_into_a_short(
     one_m: float, other_m: float, house: list[Record]
@@ -60,7 +59,6 @@ def test_asking_less_never_turns_a_fit_into_a_short(
         assert fitting(word(asks("stage width", low=less), house))
 
 
-@settings(deadline=None)
 @given(wishes, decks, decks)
 def test_a_house_that_adds_something_never_turns_a_fit_into_a_short(
     wish_m: float, house: list[Record], added: list[Record]
@@ -69,7 +67,6 @@ def test_a_house_that_adds_something_never_turns_a_fit_into_a_short(
         assert fitting(word(asks("stage width", low=wish_m), [*house, *added]))
 
 
-@settings(deadline=None)
 @given(st.integers(0, 20).map(float), counts, counts)
 def test_the_same_holds_for_sums(wish: float, house: list[Record], added: list[Record]) -> None:
     requirement = asks("rolling risers", low=wish)
@@ -78,14 +75,12 @@ def test_the_same_holds_for_sums(wish: float, house: list[Record], added: list[R
         assert fitting(word(asks("rolling risers", low=max(0.0, wish - 1)), house))
 
 
-@settings(deadline=None)
 @given(wishes, st.lists(st.sampled_from(["unknown", "not stated"]), max_size=4))
 def test_unknown_never_yields_fits_or_short(wish_m: float, unknown: list[str]) -> None:
     house = [item("deck", "Deck", usable_width=value(standing=standing)) for standing in unknown]
     assert word(asks("stage width", low=wish_m), house) == "ask"
 
 
-@settings(deadline=None)
 @given(
     st.lists(st.integers(1, 120).map(float), min_size=1, max_size=5),
     st.lists(st.integers(0, 150).map(float), min_size=1, max_size=4),
@@ -118,7 +113,6 @@ def test_loads_that_are_placed_never_exceed_what_is_free(
     assert all(total <= frees_a[int(name[1:])] for name, total in used.items())
 
 
-@settings(deadline=None)
 @given(
     st.lists(st.integers(1, 120).map(float), min_size=1, max_size=4),
     st.lists(st.integers(0, 150).map(float), min_size=1, max_size=3),

@@ -2,7 +2,7 @@
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.formulas import beams
@@ -46,7 +46,6 @@ trusses = st.lists(st.floats(0.5, 6), min_size=1, max_size=7).map(
 
 
 @pytest.mark.law
-@settings(deadline=None)
 @given(trusses)
 def test_a_load_at_a_support_is_carried_there_alone(supports_m: tuple[float, ...]) -> None:
     beam = beams.condensed_beam(supports_m)
@@ -57,7 +56,6 @@ def test_a_load_at_a_support_is_carried_there_alone(supports_m: tuple[float, ...
 
 
 @pytest.mark.law
-@settings(deadline=None)
 @given(trusses, st.floats(-1, 1), st.floats(-1, 1))
 def test_the_stiffness_takes_no_force_for_a_straight_move(
     supports_m: tuple[float, ...], drop: float, tilt: float

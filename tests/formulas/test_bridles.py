@@ -4,7 +4,7 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from builder.formulas.bridles import three_leg_apex, three_leg_bridle, two_leg_apex, two_leg_bridle
@@ -187,7 +187,6 @@ rises = st.floats(0.05, 15)
 
 
 @pytest.mark.law
-@settings(deadline=None)
 @given(st.floats(0, 5000), runs, rises, runs, rises)
 def test_two_legs_are_in_equilibrium_and_mirror(
     load: float, run: float, rise: float, other_run: float, other_rise: float
@@ -206,7 +205,6 @@ def test_two_legs_are_in_equilibrium_and_mirror(
 
 
 @pytest.mark.law
-@settings(deadline=None)
 @given(runs, rises, runs, rises)
 def test_stock_lengths_find_the_apex_again(
     run: float, rise: float, other_run: float, other_rise: float
@@ -230,7 +228,6 @@ spots = st.tuples(coordinates, coordinates, st.floats(0.5, 12))
 
 
 @pytest.mark.law
-@settings(deadline=None)
 @given(
     spots,
     spots,

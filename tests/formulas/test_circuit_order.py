@@ -105,7 +105,7 @@ def houses(draw: st.DrawFn) -> tuple[list[Node], list[Load], list[Outlet]]:
 
 
 @pytest.mark.law
-@settings(deadline=None, max_examples=60)
+@settings(max_examples=60)
 @given(houses())
 def test_their_number_is_the_most_that_fit_at_once_and_no_limit_is_passed(
     house: tuple[list[Node], list[Load], list[Outlet]],

@@ -150,7 +150,6 @@ def test_a_delayed_row_radiates_like_its_far_field() -> None:
     " the aim is"
 )
 @given(st.floats(-180, 180), st.sampled_from([-45.0, 45.0]))
-@settings(deadline=None)
 def test_the_edge_of_stated_coverage(azimuth_deg: float, aside_deg: float) -> None:
     box = replace(ALL_ROUND, azimuth_deg=azimuth_deg, coverage_deg=((1000, 90),))
     ahead, aside = (
@@ -273,7 +272,7 @@ def test_weighted_programme_level() -> None:
 
 @pytest.mark.law
 @given(st.floats(-50, 50), st.floats(-30, 30))
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=20)
 def test_later_is_no_quieter(shift_ms: float, louder_db: float) -> None:
     points, speakers = scattered_points(12), rig()[::5]
     plain = field(speakers, points)
@@ -288,7 +287,7 @@ def test_later_is_no_quieter(shift_ms: float, louder_db: float) -> None:
 
 @pytest.mark.law
 @given(st.floats(2, 60), st.floats(-30, 30), st.floats(0, 5))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_a_symmetric_house_has_a_symmetric_field(x_m: float, y_m: float, z_m: float) -> None:
     speakers = [*array_of_boxes(-8), *array_of_boxes(8)]
     here, there = field(speakers, np.array([[x_m, y_m, z_m], [x_m, -y_m, z_m]])).energy
@@ -299,7 +298,7 @@ def test_a_symmetric_house_has_a_symmetric_field(x_m: float, y_m: float, z_m: fl
 @given(
     st.lists(st.tuples(st.floats(0, 5), st.floats(-5, 5), st.booleans()), min_size=2, max_size=5)
 )
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=20)
 def test_fields_superpose(places: list[tuple[float, float, bool]]) -> None:
     """
     The cross term of two sets of boxes is the same from sum and difference: E(a + b) + E(a - b) = 2

@@ -1,7 +1,7 @@
 """Outlets that can be loaded at once: by hand, and laws."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.formulas.circuits import Load, Node, standing
@@ -131,7 +131,6 @@ def houses(draw: st.DrawFn) -> tuple[list[Node], list[Load], list[Outlet]]:
 
 
 @pytest.mark.law
-@settings(deadline=None)
 @given(houses())
 def test_no_answer_breaks_a_breaker_up_the_tree(
     case: tuple[list[Node], list[Load], list[Outlet]],
@@ -158,7 +157,6 @@ def test_no_answer_breaks_a_breaker_up_the_tree(
 
 
 @pytest.mark.law
-@settings(deadline=None)
 @given(houses(), st.floats(0, 40), st.sampled_from(PHASES))
 def test_another_standing_load_never_frees_an_outlet(
     case: tuple[list[Node], list[Load], list[Outlet]], current_a: float, phase: str

@@ -274,7 +274,6 @@ def test_a_search_cut_short_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 @pytest.mark.law
-@settings(deadline=None)
 @given(st.integers(0, 10_000), st.integers(0, 9), st.floats(0, 300))
 def test_more_load_never_leaves_more(seed: int, which: int, more_kg: float) -> None:
     points, limits = drawn_roof(seed, 10, crossing=True)
@@ -290,7 +289,7 @@ def test_more_load_never_leaves_more(seed: int, which: int, more_kg: float) -> N
 
 
 @pytest.mark.law
-@settings(deadline=None, max_examples=50)
+@settings(max_examples=50)
 @given(st.integers(0, 10_000), st.floats(0, 1000))
 def test_a_higher_roof_limit_never_means_fewer_points(seed: int, more_kg: float) -> None:
     points, limits = drawn_roof(seed, 9, crossing=False)

@@ -1,7 +1,7 @@
 """Loads on a body: sums, centres, the dynamic factor and what is refused."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.formulas import loads as hung
@@ -41,7 +41,6 @@ weights = st.floats(0, 2000)
 
 
 @pytest.mark.law
-@settings(deadline=None)
 @given(st.lists(st.builds(PointLoad, places, weights), min_size=1, max_size=6), st.floats(1, 3))
 def test_the_centre_is_among_the_loads_and_a_factor_does_not_move_it(
     loads: list[PointLoad], factor: float

@@ -56,7 +56,7 @@ def best_of_every_choice(items: list[Item], room: dict[tuple[str, str], int]) ->
 
 
 @pytest.mark.law
-@settings(deadline=None, max_examples=60)
+@settings(max_examples=60)
 @given(small())
 def test_small_tables_give_the_most_of_every_choice(
     case: tuple[list[Item], dict[tuple[str, str], int]],

@@ -51,7 +51,7 @@ def fits(items: list[Item], numbers: tuple[int, ...], room: dict[tuple[str, str]
 
 
 @pytest.mark.law
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=300)
 @given(cases())
 def test_what_is_called_proven_is_the_best_of_all_choices(
     case: tuple[list[Item], dict[tuple[str, str], int]],
@@ -74,7 +74,6 @@ def test_what_is_called_proven_is_the_best_of_all_choices(
 
 
 @pytest.mark.law
-@settings(deadline=None)
 @given(cases(), st.integers(0, 3))
 def test_a_search_that_gives_up_still_brackets_the_best(
     case: tuple[list[Item], dict[tuple[str, str], int]], step_bound: int

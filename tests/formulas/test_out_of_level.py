@@ -230,7 +230,7 @@ def test_a_search_cut_short_says_so_and_does_not_understate(
 
 
 @pytest.mark.law
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 @given(st.integers(0, 10_000), st.integers(2, 6), st.floats(0.001, 0.01), st.floats(1, 3))
 def test_a_wider_tolerance_never_narrows_the_envelope(
     seed: int, supports: int, tolerance_m: float, times: float
@@ -247,7 +247,7 @@ def test_a_wider_tolerance_never_narrows_the_envelope(
 
 
 @pytest.mark.law
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=15)
 @given(st.integers(0, 10_000), st.integers(2, 6))
 def test_where_nothing_can_go_slack_the_peak_is_the_closed_form(seed: int, supports: int) -> None:
     loads, at = drawn_truss(np.random.default_rng(seed), supports)

@@ -135,7 +135,7 @@ def with_placed(
 
 
 @pytest.mark.law
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 @given(houses())
 def test_the_verdict_is_that_of_every_placing_tried(
     case: tuple[list[Node], list[Load], list[ExtraLoad]],
@@ -158,7 +158,6 @@ def test_the_verdict_is_that_of_every_placing_tried(
 
 
 @pytest.mark.law
-@settings(deadline=None)
 @given(houses(most=25), st.integers(0, 400))
 def test_no_plan_breaks_a_breaker_up_the_tree(
     case: tuple[list[Node], list[Load], list[ExtraLoad]], step_bound: int
@@ -208,7 +207,7 @@ def least_highest_phase(weights: list[int], cap: int) -> int | None:
 
 
 @pytest.mark.law
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(st.lists(st.integers(5, 160), min_size=3, max_size=22), st.integers(160, 420))
 def test_an_exact_dynamic_program_never_contradicts_the_verdict(
     tenths: list[int], cap: int

@@ -2,7 +2,7 @@
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.formulas import beams
@@ -117,7 +117,6 @@ shares = st.lists(st.tuples(st.floats(-0.1, 1.1), st.floats(1, 1000)), min_size=
 
 
 @pytest.mark.law
-@settings(deadline=None)
 @given(trusses, shares, levels)
 def test_nothing_pushes_nothing_is_passed_through_and_all_is_in_equilibrium(
     supports_m: tuple[float, ...], placed: list[tuple[float, float]], levels_m: list[float]
@@ -145,7 +144,6 @@ def test_nothing_pushes_nothing_is_passed_through_and_all_is_in_equilibrium(
 
 
 @pytest.mark.law
-@settings(deadline=None)
 @given(trusses, shares)
 def test_a_taut_body_carries_as_if_supports_could_push(
     supports_m: tuple[float, ...], placed: list[tuple[float, float]]
@@ -159,7 +157,6 @@ def test_a_taut_body_carries_as_if_supports_could_push(
 
 
 @pytest.mark.law
-@settings(deadline=None)
 @given(trusses, shares)
 def test_letting_a_support_go_is_a_beam_without_it(
     supports_m: tuple[float, ...], placed: list[tuple[float, float]]
@@ -177,7 +174,6 @@ def test_letting_a_support_go_is_a_beam_without_it(
 
 
 @pytest.mark.law
-@settings(deadline=None)
 @given(trusses, shares, levels)
 def test_the_mirror_image_is_held_the_same_way(
     supports_m: tuple[float, ...], placed: list[tuple[float, float]], levels_m: list[float]

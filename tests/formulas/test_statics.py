@@ -6,7 +6,7 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.formulas import beams, statics
@@ -230,7 +230,6 @@ def scale_of(loads: list[Load]) -> float:
 
 
 @pytest.mark.law
-@settings(deadline=None)
 @given(load_lists, support_lists)
 def test_force_and_moment_are_in_equilibrium(
     loads: list[Load], supports_m: tuple[float, ...]
@@ -252,7 +251,6 @@ def mirrored(load: Load) -> Load:
 
 
 @pytest.mark.law
-@settings(deadline=None)
 @given(load_lists, support_lists)
 def test_the_mirror_image_has_mirrored_reactions(
     loads: list[Load], supports_m: tuple[float, ...]
@@ -262,7 +260,6 @@ def test_the_mirror_image_has_mirrored_reactions(
 
 
 @pytest.mark.law
-@settings(deadline=None)
 @given(load_lists, load_lists, support_lists)
 def test_loads_add_up(some: list[Load], more: list[Load], supports_m: tuple[float, ...]) -> None:
     apart = np.array(reactions(some, supports_m)) + np.array(reactions(more, supports_m))
@@ -272,7 +269,6 @@ def test_loads_add_up(some: list[Load], more: list[Load], supports_m: tuple[floa
 
 
 @pytest.mark.law
-@settings(deadline=None)
 @given(load_lists, st.tuples(places, places))
 def test_two_supports_agree_with_plain_statics(
     loads: list[Load], pair: tuple[float, float]
@@ -284,7 +280,6 @@ def test_two_supports_agree_with_plain_statics(
 
 
 @pytest.mark.law
-@settings(deadline=None)
 @given(support_lists, st.floats(-1, 1), st.floats(-1, 1), load_lists)
 def test_moving_or_tilting_all_supports_as_one_changes_nothing(
     supports_m: tuple[float, ...], drop_m: float, tilt: float, loads: list[Load]

@@ -8,7 +8,7 @@ from builder.formulas.tractrix import Piece, Vehicle, drive, rear_axles
 
 
 @pytest.mark.law
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 @given(st.floats(2, 6), st.floats(0, 12), st.floats(0, 1), st.floats(8, 30))
 def test_left_and_right_turns_mirror(
     wheelbase_m: float, trailer_m: float, ahead_m: float, radius_m: float
@@ -24,7 +24,7 @@ def test_left_and_right_turns_mirror(
 
 
 @pytest.mark.law
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 @given(st.floats(2, 6), st.floats(1, 12), st.floats(0, 1))
 def test_driving_straight_moves_all_axles_by_the_same(
     wheelbase_m: float, trailer_m: float, ahead_m: float

@@ -109,7 +109,7 @@ def test_a_train_that_never_settles_is_refused_not_guessed() -> None:
 
 
 @pytest.mark.law
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 @given(st.floats(2, 6), st.floats(0.1, 8), st.floats(1.2, 3))
 def test_many_rounds_settle_on_the_steady_circle(
     wheelbase_m: float, trailer_m: float, margin: float

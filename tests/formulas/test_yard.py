@@ -97,7 +97,7 @@ def test_the_european_truck_is_within_its_directive() -> None:
 
 
 @pytest.mark.law
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=15)
 @given(st.floats(3, 12), st.floats(0, 2))
 def test_a_wider_street_never_turns_a_fit_into_a_miss(width_m: float, more_m: float) -> None:
     path = [Piece(4, 60), Piece(4, -60)]
@@ -109,7 +109,7 @@ def test_a_wider_street_never_turns_a_fit_into_a_miss(width_m: float, more_m: fl
 
 
 @pytest.mark.law
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=15)
 @given(st.sampled_from(VEHICLES), st.floats(12, 40))
 def test_bodies_keep_their_size(vehicle: Vehicle, radius_m: float) -> None:
     for pose in drive(vehicle, [Piece(20, radius_m)], start=(0, 0), heading_rad=0, step_m=1.0):

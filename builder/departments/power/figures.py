@@ -5,6 +5,7 @@ workings.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from math import fsum
 
 from builder.cautions import ELECTRICITY
 from builder.departments.power.network import Network
@@ -178,7 +179,7 @@ def imbalance_figure(item: Item, source: Source, stands: Standing) -> Iterator[F
     names = [
         Input(phase, f"{size_a:.4g} A") for phase, size_a in zip(source.phases, sizes, strict=True)
     ]
-    mean_a = sum(sizes) / len(sizes)
+    mean_a = fsum(sizes) / len(sizes)
     uneven = imbalance_percent(sizes)
     far_a = max(sizes, key=lambda size_a: abs(size_a - mean_a))
     steps = [
@@ -325,7 +326,7 @@ def total_free_figure(item: Item, source: Source, network: Network) -> Figure:
     ):
         return missing(key, label, base, lacking_above or lacking(source), caution=ELECTRICITY)
     free = [max(0.0, stands.free_a[PHASES.index(phase)]) for phase in source.phases]
-    kva = sum(free) * voltages.line_to_neutral_v / 1000
+    kva = fsum(free) * voltages.line_to_neutral_v / 1000
     steps = [
         f"({' + '.join(f'{current_a:.4g}' for current_a in free)}) A ×"
         f" {voltages.line_to_neutral_v:.4g} V / 1000 = {kva:.4g} kVA"

@@ -1,6 +1,7 @@
 """What the house should know about its circuits."""
 
 from collections.abc import Iterator
+from math import fsum
 
 from builder.departments.power.description import Fed, Generator, Power, Service
 from builder.departments.power.dimmers import dimmer_findings
@@ -168,7 +169,7 @@ def more_below_than_it_carries(source: Source, network: Network) -> Iterator[Fin
         for other in network.sources.values()
         if other.fed_from == source.name and other.binding
     ]
-    total_a = sum(
+    total_a = fsum(
         other.binding.current_a * network.ratio(other.name, source.name)
         for other in fed
         if other.binding

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from math import fsum
 
 from builder.cautions import ELECTRICITY
 from builder.departments.power.description import Generator
@@ -38,7 +39,7 @@ class Standing:
 def standing_on(name: str, network: Network) -> Standing:
     """Apparent and active power on a generator, by the sum of sizes."""
     below = network.below(name)
-    return Standing(sum(each.kva for each in below), sum(each.kw for each in below))
+    return Standing(fsum(each.kva for each in below), fsum(each.kw for each in below))
 
 
 def loading(generator: Generator, network: Network) -> GeneratorLoading | list[str]:

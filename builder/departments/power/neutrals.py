@@ -4,6 +4,7 @@ third harmonic it binds before the lines.
 """
 
 from collections.abc import Iterator
+from math import fsum
 
 from builder.cautions import ELECTRICITY
 from builder.departments.power.figures import (
@@ -206,11 +207,11 @@ def harmonics_over_cable(source: Source, network: Network) -> Iterator[Finding]:
     if (
         source.binding is None
         or len(sizes) < len(PHASES)
-        or not sum(sizes)
+        or not fsum(sizes)
         or getattr(source.record, "feeder", None) is None
     ):
         return
-    share = stands.neutral.third_harmonic_a / sum(sizes)
+    share = stands.neutral.third_harmonic_a / fsum(sizes)
     needed_a = cable_rating_with_third_harmonic_a(line_a=max(sizes), third_harmonic_share=share)
     if needed_a > source.binding.current_a + ROUNDING:
         sentence = (

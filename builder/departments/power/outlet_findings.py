@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from difflib import get_close_matches
+from math import fsum
 
 from builder.departments.power.available import rows_of
 from builder.departments.power.description import Outlet, Service
@@ -134,7 +135,7 @@ def outlets_together(outlets: Sequence[Outlet], network: Network) -> Iterator[Fi
             continue
         phase, total_a = max(
             (
-                (phase, sum(r.count * r.ampere_a for r in rows if phase in r.phases))
+                (phase, fsum(r.count * r.ampere_a for r in rows if phase in r.phases))
                 for phase in PHASES
             ),
             key=lambda pair: pair[1],

@@ -5,6 +5,7 @@ mislead.
 
 from collections.abc import Iterator
 from itertools import combinations
+from math import fsum
 
 from builder.departments.rigging.bridle_findings import bridle_findings
 from builder.departments.rigging.figures import in_words
@@ -154,9 +155,9 @@ def ratings_over_roof(whole: Whole, system: System) -> Iterator[Finding]:
             if group.kind == "beam" and group.ruled.kg is not None
         ],
     )
-    if roof.ruled.kg is not None and sum(beams) > roof.ruled.kg + ROUNDING_KG:
+    if roof.ruled.kg is not None and fsum(beams) > roof.ruled.kg + ROUNDING_KG:
         sentence = (
-            f"The beams' limits add up to {in_words(sum(beams), system)}, and the whole roof"
+            f"The beams' limits add up to {in_words(fsum(beams), system)}, and the whole roof"
             f" carries {in_words(roof.ruled.kg, system)}. Do not add limits up: the roof's own"
             " binds first."
         )

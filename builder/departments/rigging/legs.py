@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import acos, degrees, hypot
+from math import acos, degrees, fsum, hypot
 
 from builder.formulas.bridles import (
     Place,
@@ -76,7 +76,7 @@ def two_legs(
 ) -> Legs | str:
     """Two legs in one plane."""
     apart_m = hypot(anchors[0][0] - anchors[1][0], anchors[0][1] - anchors[1][1])
-    if apart_m == 0 or sum(runs) - apart_m > IN_LINE_M:
+    if apart_m == 0 or fsum(runs) - apart_m > IN_LINE_M:
         return BETWEEN[2]
     found = two_leg_bridle(
         load_kg, run_m=runs[0], rise_m=rises[0], other_run_m=runs[1], other_rise_m=rises[1]

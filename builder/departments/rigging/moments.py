@@ -5,6 +5,7 @@ at each inner support.
 
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
+from math import fsum
 
 from builder.departments.rigging.carrying import Body
 from builder.formulas.loads import Load, PointLoad
@@ -23,7 +24,7 @@ def moment_steps(body: Body, shares_kg: Sequence[float]) -> Iterator[str]:
         [shares_kg[index] for index in order],
     )
     names = [body.hang.supports[index].point for index in order]
-    turned = sum(load.total_kg * middle_m(load) for load in body.loads)
+    turned = fsum(load.total_kg * middle_m(load) for load in body.loads)
     yield (
         f"Check, shares × places: {sum_words(shares, places)} = {turned:,.0f} kg m, as each load ×"
         " its middle gives."
@@ -41,8 +42,8 @@ def moment_steps(body: Body, shares_kg: Sequence[float]) -> Iterator[str]:
     )
     for index, ((a, b), (_, c)) in enumerate(pairwise(pairwise(places)), 1):
         first, second = b - a, c - b
-        left = sum(term_kg_m2(load, a, b, from_left=True) for load in body.loads)
-        right = sum(term_kg_m2(load, b, c, from_left=False) for load in body.loads)
+        left = fsum(term_kg_m2(load, a, b, from_left=True) for load in body.loads)
+        right = fsum(term_kg_m2(load, b, c, from_left=False) for load in body.loads)
         sides = at[index - 1] * first + 2 * at[index] * (first + second) + at[index + 1] * second
         written = (
             f"({at[index - 1]:.1f}) × {first:.2f} + 2 × ({at[index]:.1f}) × {first + second:.2f} +"
@@ -70,10 +71,10 @@ def moment_kg_m(
     at_m: float, places: Sequence[float], shares: Sequence[float], loads: Sequence[Load]
 ) -> float:
     """The moment in the hang at a place, from what is left of it; positive sags. [kg m]"""
-    up = sum(
+    up = fsum(
         share * (at_m - place) for share, place in zip(shares, places, strict=True) if place < at_m
     )
-    return up - sum(turn_left_kg_m(load, at_m) for load in loads)
+    return up - fsum(turn_left_kg_m(load, at_m) for load in loads)
 
 
 def turn_left_kg_m(load: Load, at_m: float) -> float:

@@ -1,6 +1,7 @@
 """The figures of stock and wind."""
 
 from collections.abc import Iterator
+from math import fsum
 
 from builder.cautions import LOADS, WIND
 from builder.departments.rigging.description import Rigging, WindArea
@@ -57,7 +58,7 @@ def hoist_figures(hoist: Hoist, rigging: Rigging, key: str) -> Iterator[Figure]:
 
 def truss_used_m(truss: Truss, whole: Whole) -> float:
     """How much of a truss the standing hangs use. [m]"""
-    return sum(body.length_m for body in whole.bodies if truss_of(body, whole) is truss)
+    return fsum(body.length_m for body in whole.bodies if truss_of(body, whole) is truss)
 
 
 def truss_figures(truss: Truss, whole: Whole, key: str, system: System) -> Iterator[Figure]:

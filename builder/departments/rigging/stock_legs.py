@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import combinations_with_replacement, product
-from math import dist
+from math import dist, fsum
 
 from builder.departments.rigging.bridle import Steel
 from builder.departments.rigging.legs import Legs, apex_of, legs_to
@@ -63,7 +63,7 @@ def lengths_near(wanted_m: float, steels: Sequence[Steel]) -> list[Leg]:
 
 def length_m(leg: Leg) -> float:
     """The length of a leg, shackles not counted. [m]"""
-    return sum(steel.length.m for steel in leg)
+    return fsum(steel.length.m for steel in leg)
 
 
 def landed(

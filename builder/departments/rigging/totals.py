@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from math import fsum
 
 from builder.departments.rigging.bridling import Bridled, bridled
 from builder.departments.rigging.carrying import Body, Shares, bodies, hoist_weight_kg, shares
@@ -67,7 +68,7 @@ class Group:
     @property
     def kg(self) -> float:
         """What its points carry together, as far as known."""
-        return sum(point.kg or 0.0 for point in self.points)
+        return fsum(point.kg or 0.0 for point in self.points)
 
     @property
     def unknown(self) -> tuple[str, ...]:
@@ -241,7 +242,7 @@ def left_and_full(
         GroupLimit(
             group.key,
             limit_kg(group.ruled),
-            sum(point.kg or 0.0 for point in group.points if point not in usable),
+            fsum(point.kg or 0.0 for point in group.points if point not in usable),
             spacing if group.kind == "beam" else 0.0,
         )
         for group in counted
@@ -262,7 +263,7 @@ def limit_kg(ruled: Ruled) -> float:
 
 def hoists_kg(whole: Whole) -> float:
     """All hoists in standing hangs with their chain. [kg]"""
-    return sum(
+    return fsum(
         hoist_weight_kg(body, index)
         for body in whole.bodies
         for index in range(len(body.supports_m))

@@ -1,7 +1,7 @@
 """Where the ears are: which areas can be sampled, how finely, and the ears over each."""
 
 from collections.abc import Sequence
-from math import ceil, sqrt
+from math import ceil, fsum, sqrt
 
 import numpy as np
 from numpy.typing import NDArray
@@ -52,7 +52,7 @@ def step_for_m(areas: Sequence[AudienceArea]) -> float:
     """
     The step of the grid: a metre, or in half metres as much more as keeps the number of points.
     """
-    total_m2 = sum(max(plan_area_m2(floor_corners(area)), box_m2(area) / 4) for area in areas)
+    total_m2 = fsum(max(plan_area_m2(floor_corners(area)), box_m2(area) / 4) for area in areas)
     longest_m = max((side for area in areas for side in sides_m(area)), default=0.0)
     return max(STEP_M, ceil(2 * max(sqrt(total_m2 / MOST_POINTS), longest_m / MOST_A_SIDE)) / 2)
 

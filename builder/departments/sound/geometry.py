@@ -6,7 +6,7 @@ Metres and degrees from the datum.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import cos, radians, sin
+from math import cos, fsum, radians, sin
 
 from builder.departments.sound.loudspeakers import AudienceArea, Fill, FillBox, Hang, SubLine, Turn
 from builder.reading.absent import Absent
@@ -110,7 +110,7 @@ def centre_of_weight(boxes: Sequence[Box], *, box_depth_m: float) -> Point:
         for box in boxes
     ]
     across, deep, high = (
-        sum(middle[axis] for middle in middles) / len(middles) for axis in range(3)
+        fsum(middle[axis] for middle in middles) / len(middles) for axis in range(3)
     )
     return across, deep, high
 

@@ -1,7 +1,7 @@
 """The level at those who hear the show from outside, by ISO 9613-2."""
 
 from collections.abc import Iterator, Sequence
-from math import dist, hypot, isfinite
+from math import dist, fsum, hypot, isfinite
 
 import numpy as np
 
@@ -45,7 +45,7 @@ def source_of(heard: Listening) -> Point:
     hung = [
         box for box in heard.system.mains if heard.system.models[box.model].kind != "sub"
     ] or list(heard.system.mains)
-    across, deep, high = (sum(box.at[axis] for box in hung) / len(hung) for axis in range(3))
+    across, deep, high = (fsum(box.at[axis] for box in hung) / len(hung) for axis in range(3))
     return across, deep, high
 
 

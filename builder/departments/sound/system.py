@@ -5,7 +5,7 @@ what delay.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from math import dist, log10
+from math import dist, fsum, log10
 
 from builder.departments.sound.description import Sound
 from builder.departments.sound.findings import fills_of, subs_of
@@ -119,7 +119,7 @@ def hang_boxes(sound: Sound, name: str) -> tuple[Box, ...]:
 
 def middle_of(boxes: Sequence[Box]) -> Point:
     """The middle of a column of boxes."""
-    x, y, z = (sum(box.at[axis] for box in boxes) / len(boxes) for axis in range(3))
+    x, y, z = (fsum(box.at[axis] for box in boxes) / len(boxes) for axis in range(3))
     return x, y, z
 
 

@@ -1,6 +1,7 @@
 """The stage's figures: what the outlines and the stock make up, each with its working."""
 
 from collections.abc import Sequence
+from math import fsum
 
 from builder.cautions import STAGE
 from builder.departments.stage.description import Deck, Obstruction, Outline, Riser, Wing
@@ -40,7 +41,7 @@ def shoelace(corners: Sequence[tuple[float, float]], area_m2: float) -> list[str
     written = [
         f"Side {number}: {text} = {term:.2f} m²" for number, (text, term) in enumerate(terms, 1)
     ]
-    return [*written, f"A = |{sum(term for _, term in terms):.2f}| / 2 = {area_m2:.1f} m²"]
+    return [*written, f"A = |{fsum(term for _, term in terms):.2f}| / 2 = {area_m2:.1f} m²"]
 
 
 def signed(number: float) -> str:

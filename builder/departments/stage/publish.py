@@ -5,6 +5,7 @@ what does not add up.
 
 from collections.abc import Iterator
 from dataclasses import replace
+from math import fsum
 
 from builder.cautions import STAGE
 from builder.department import Published, Surroundings
@@ -121,7 +122,7 @@ def open_chain(chain: Chain) -> Iterator[Finding]:
     if abs(gap_m) <= 0.005 * len(chain.parts):
         return
     parts = " + ".join(part.text for part in chain.parts)
-    found = shown(Length, sum(part.m for part in chain.parts))[0]
+    found = shown(Length, fsum(part.m for part in chain.parts))[0]
     sentence = (
         f"{chain.name}: {parts} makes {found}, but {chain.whole.text} is stated. Which one is"
         " right?"

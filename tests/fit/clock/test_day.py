@@ -7,7 +7,7 @@ How long things take is common practice, no source, where the rider does not say
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.fit.interpreter import fit
@@ -552,7 +552,6 @@ def two(
     return str(verdict(day(where, ("H", clocks[0]), ("O", clocks[1])), BEFORE)["verdict"])
 
 
-@settings(deadline=None)
 @given(houses, acts, acts, st.sampled_from(sorted(ONE_DAY)), st.integers(1, 8))
 def test_a_shorter_piece_of_work_never_turns_a_fit_into_a_short(
     where: Record, first: Any, second: Any, name: str, less: int
@@ -561,7 +560,6 @@ def test_a_shorter_piece_of_work_never_turns_a_fit_into_a_short(
         assert two(where, {**first, name: max(0.0, first[name] - less * 15)}, second) != "short"
 
 
-@settings(deadline=None)
 @given(houses, acts, acts, st.integers(0, 40))
 def test_later_doors_never_turn_a_fit_into_a_short(
     where: Record, first: Any, second: Any, quarters: int
@@ -570,7 +568,6 @@ def test_later_doors_never_turn_a_fit_into_a_short(
         assert two(where, first, second, 17.0 + quarters / 8).startswith("fits")
 
 
-@settings(deadline=None)
 @given(houses, acts, acts, st.data())
 def test_a_short_stays_short_whatever_the_answers_are(
     where: Record, first: Any, second: Any, data: st.DataObject
@@ -587,13 +584,11 @@ def test_a_short_stays_short_whatever_the_answers_are(
         assert two(where, *known) == "short"
 
 
-@settings(deadline=None)
 @given(houses, acts, acts, st.sampled_from(["check", "clear_after_check"]))
 def test_what_nobody_said_never_fits(where: Record, first: Any, second: Any, name: str) -> None:
     assert not two(where, {**first, name: None}, second).startswith("fits")
 
 
-@settings(deadline=None)
 @given(st.integers(0, 60).map(float), st.integers(0, 60).map(float), st.integers(0, 90))
 def test_a_shorter_set_before_never_turns_a_changeover_into_a_short(
     minutes: float, wanted: float, less: int
@@ -613,7 +608,6 @@ def test_a_shorter_set_before_never_turns_a_changeover_into_a_short(
 evenings = st.integers(72, 119)
 
 
-@settings(deadline=None)
 @given(evenings, evenings, evenings, st.integers(0, 20))
 def test_a_later_curfew_or_a_shorter_set_never_turns_a_fit_into_a_short(
     ends: int, one: int, other: int, less: int

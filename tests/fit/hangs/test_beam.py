@@ -4,7 +4,7 @@ formulas for hangs by chance.
 """
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.fit.hangs.beam import TIPS, cases_of
@@ -124,7 +124,6 @@ loads = st.lists(
 gaps = st.lists(st.floats(0.3, 6), min_size=1, max_size=7)
 
 
-@settings(deadline=None)
 @given(loads, gaps, st.randoms(use_true_random=False))
 def test_it_agrees_with_the_house_s_formulas_and_holds_the_whole_load(
     told: list[tuple[float, float, float]], apart: list[float], order: object
@@ -152,7 +151,6 @@ def test_it_agrees_with_the_house_s_formulas_and_holds_the_whole_load(
             )
 
 
-@settings(deadline=None)
 @given(loads, gaps)
 def test_a_hang_seen_from_the_other_end_carries_the_same(
     told: list[tuple[float, float, float]], apart: list[float]

@@ -49,7 +49,7 @@ def lighter(hangs: list[Record], chance: random.Random) -> list[Record]:
     return found
 
 
-@settings(deadline=None, max_examples=150)
+@settings(max_examples=150)
 @given(SEEDS)
 def test_less_load_never_turns_a_fit_into_a_short(seed: int) -> None:
     house, hangs = drawn(seed)
@@ -58,7 +58,7 @@ def test_less_load_never_turns_a_fit_into_a_short(seed: int) -> None:
     )
 
 
-@settings(deadline=None, max_examples=150)
+@settings(max_examples=150)
 @given(SEEDS)
 def test_more_rating_never_turns_a_fit_into_a_short(seed: int) -> None:
     house, hangs = drawn(seed)
@@ -75,7 +75,7 @@ def test_more_rating_never_turns_a_fit_into_a_short(seed: int) -> None:
     assert never_from_fit_to_short(words(house, hangs), words(stronger, hangs))
 
 
-@settings(deadline=None, max_examples=150)
+@settings(max_examples=150)
 @given(SEEDS)
 def test_where_every_number_is_unknown_nothing_fits_and_nothing_passes_a_limit(seed: int) -> None:
     house, hangs = drawn(seed)
@@ -94,7 +94,7 @@ def test_where_every_number_is_unknown_nothing_fits_and_nothing_passes_a_limit(s
         assert "too much" not in each["reason"]
 
 
-@settings(deadline=None, max_examples=150)
+@settings(max_examples=150)
 @given(SEEDS)
 def test_all_of_a_hang_comes_on_its_supports_in_every_case(seed: int) -> None:
     house, hangs = drawn(seed)
@@ -120,7 +120,7 @@ def test_all_of_a_hang_comes_on_its_supports_in_every_case(seed: int) -> None:
         )
 
 
-@settings(deadline=None, max_examples=150)
+@settings(max_examples=150)
 @given(SEEDS)
 def test_a_house_and_a_plan_in_the_mirror_answer_alike(seed: int) -> None:
     house, hangs = drawn(seed)

@@ -1,6 +1,6 @@
 """Laws that hold for every stage plot and every stage."""
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.fit.plot_pairs import box
@@ -44,7 +44,6 @@ def smaller(each: Record, share: float) -> Record:
     return {**each, "width_m": each["width_m"] * share, "depth_m": each["depth_m"] * share}
 
 
-@settings(deadline=None)
 @given(plots, columns, st.floats(0.3, 1), st.data())
 def test_a_smaller_rectangle_never_turns_a_fit_into_a_short(
     asked: list[Record], more: Parts, share: float, data: st.DataObject
@@ -55,7 +54,6 @@ def test_a_smaller_rectangle_never_turns_a_fit_into_a_short(
         assert word(stage(*more, WING), *less) != "short"
 
 
-@settings(deadline=None)
 @given(plots, columns, st.floats(0, 3), st.floats(0, 3))
 def test_a_larger_deck_never_turns_a_fit_into_a_short(
     asked: list[Record], more: Parts, wider_m: float, deeper_m: float
@@ -65,7 +63,6 @@ def test_a_larger_deck_never_turns_a_fit_into_a_short(
         assert word(stage(*more, WING, deck=larger), *asked) != "short"
 
 
-@settings(deadline=None)
 @given(plots, columns)
 def test_less_in_the_way_and_fewer_rectangles_never_turn_a_fit_into_a_short(
     asked: list[Record], more: Parts
@@ -75,7 +72,6 @@ def test_less_in_the_way_and_fewer_rectangles_never_turn_a_fit_into_a_short(
         assert len(asked) == 1 or fits(word(stage(*more), *asked[1:]))
 
 
-@settings(deadline=None)
 @given(plots, columns)
 def test_mirrored_stage_and_plot_are_judged_alike(asked: list[Record], more: Parts) -> None:
     other = [
@@ -85,7 +81,6 @@ def test_mirrored_stage_and_plot_are_judged_alike(asked: list[Record], more: Par
     assert word(stage(*more), *asked) == word(stage(*mirrored), *other)
 
 
-@settings(deadline=None)
 @given(plots, st.sampled_from(["unknown", "not stated"]), st.floats(1, 9000))
 def test_what_nobody_knows_of_the_floor_never_fits_and_alone_never_is_short(
     asked: list[Record], standing: str, weight_kg: float
@@ -97,7 +92,6 @@ def test_what_nobody_knows_of_the_floor_never_fits_and_alone_never_is_short(
     assert (word(unknown, *heavy) == "short") == (light == "short")
 
 
-@settings(deadline=None)
 @given(plots)
 def test_a_stage_that_nobody_drew_is_asked(asked: list[Record]) -> None:
     pack = stage()
@@ -105,7 +99,6 @@ def test_a_stage_that_nobody_drew_is_asked(asked: list[Record]) -> None:
     assert word(pack, *asked) == "ask"
 
 
-@settings(deadline=None)
 @given(plots, st.floats(1, 9000), st.floats(0, 1))
 def test_a_lighter_rectangle_never_turns_a_fit_into_a_short(
     asked: list[Record], weight_kg: float, share: float
