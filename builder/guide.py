@@ -16,7 +16,15 @@ from pydantic.fields import FieldInfo
 from builder.reading.absent import OrAbsent
 from builder.reading.quantities import Quantity
 from builder.reading.words import ReadBy as WordField
-from builder.reading.written import DepartmentFile, Line, Loose, RefersTo, Verification, Written
+from builder.reading.written import (
+    Confirmation,
+    DepartmentFile,
+    Line,
+    Loose,
+    RefersTo,
+    Verification,
+    Written,
+)
 from builder.registry import DEPARTMENTS, RULES
 from builder.rider.description import Rider
 from builder.rules import Rule
@@ -200,6 +208,8 @@ def qualifiers() -> Iterator[str]:
     yield table(Line, own_only=False)
     yield "And every file, and any line that differs from it, says when it was checked:"
     yield table(Verification, own_only=False)
+    yield "A value that is odd and right can be confirmed on its line, so that no check asks again:"
+    yield table(Confirmation, own_only=False)
 
 
 def tables(kind: type[DepartmentFile]) -> Iterator[str]:
@@ -219,7 +229,7 @@ def records_of(kind: type[Written]) -> Sequence[type[Written]]:
     while waiting:
         for field in waiting.pop(0).model_fields.values():
             for record in within(field.annotation):
-                if record not in found and record is not Verification:
+                if record not in found and record not in (Confirmation, Verification):
                     found[record] = None
                     waiting.append(record)
     return tuple(found)

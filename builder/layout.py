@@ -15,6 +15,7 @@ from builder.document import (
     Entry,
     Facts,
     Folded,
+    Heading,
     Inline,
     Paragraph,
     Photo,
@@ -25,6 +26,7 @@ from builder.document import (
     Words,
 )
 from builder.pack import (
+    Confirmed,
     Fact,
     Figure,
     Finding,
@@ -61,11 +63,12 @@ def shown_value(value: Value) -> list[Inline]:
 
 
 def shown_fact(fact: Fact | None) -> list[Inline]:
-    """A fact's value, or which kind of absence it is."""
+    """A fact's value with who confirmed an odd one, or which kind of absence it is."""
     if fact is None:
         return ["–"]
     if fact.value is not None:
-        return shown_value(fact.value)
+        shown = shown_value(fact.value)
+        return [*shown, Small(fact.confirmed)] if fact.confirmed else shown
     tone = "note" if fact.standing is Standing.UNKNOWN else "plain"
     return [Tag(STANDING_WORDS[fact.standing], tone)]
 
@@ -270,6 +273,28 @@ def findings_block(findings: Sequence[Finding]) -> list[Block]:
     return [
         Caution(finding.sentence, title=finding.level.value.capitalize(), tone=finding.level.value)
         for finding in findings
+    ]
+
+
+def confirmed_blocks(confirmed: Sequence[Confirmed]) -> list[Block]:
+    """What looks odd and was confirmed: each with who confirmed it, and when."""
+    return [
+        Heading(2, "Confirmed", "confirmed"),
+        Paragraph("It looks odd, and somebody who may has confirmed that it is right."),
+        Bullets([confirmed_pieces(each) for each in confirmed]),
+    ]
+
+
+def confirmed_pieces(confirmed: Confirmed) -> list[Inline]:
+    """One confirmed finding as a line of a list."""
+    place = confirmed.finding.place
+    where = f"{place.file}, line {place.line}. " if place and place.line else ""
+    return [
+        confirmed.finding.sentence,
+        f" Confirmed by {confirmed.by} on ",
+        Day(confirmed.on),
+        ". ",
+        Small(f"{where}Code {confirmed.finding.code}."),
     ]
 
 

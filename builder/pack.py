@@ -99,7 +99,10 @@ def span_of_days(days: int) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Fact:
-    """One stated value with everything a reader needs to trust it."""
+    """
+    One stated value with everything a reader needs to trust it. ``confirmed`` tells who confirmed
+    an odd one, and when.
+    """
 
     key: str
     label: str
@@ -111,6 +114,7 @@ class Fact:
     note: str = ""
     verified: Verified | None = None
     place: Place | None = None
+    confirmed: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -236,7 +240,10 @@ class Field:
 class Finding:
     """
     Something the house should know. ``code`` is stable; ``subject`` is the key of the item, fact or
-    figure concerned.
+    figure concerned. ``asks_about`` is the value in question, as its author wrote it, where whoever
+    may can confirm it, and ``confirm_on`` the line of the file to do so; both are empty where
+    nothing can be confirmed. ``question`` is the end of the sentence that asks what else it could
+    be.
     """
 
     level: Level
@@ -244,6 +251,18 @@ class Finding:
     sentence: str
     subject: str = ""
     place: Place | None = None
+    asks_about: str = ""
+    confirm_on: str = ""
+    question: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Confirmed:
+    """A finding that whoever may has looked at and confirmed, by role and day."""
+
+    finding: Finding
+    by: str
+    on: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -317,6 +336,7 @@ class Pack:
     stale_after_days: int = 365
     log: tuple[Change, ...] = ()
     rules: tuple[Rule, ...] = ()
+    confirmed: tuple[Confirmed, ...] = ()
     format: int = field(default=FORMAT)
 
     def section(self, key: str) -> Section | None:

@@ -6,13 +6,15 @@ from value to value; nothing here opens a file.
 """
 
 import hashlib
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
+from builder.confirming import settled, with_confirmations
 from builder.department import Department, Published, Surroundings
-from builder.document import Attachment, Document
+from builder.document import Attachment, Document, Page
 from builder.exchange import joined
+from builder.layout import confirmed_blocks
 from builder.overview import overview_pages
 from builder.overview.changes import FEED, changes_feed
 from builder.overview.log import LOG, Log, changes_of
@@ -178,15 +180,18 @@ def pack_of(venue: Venue, *, on: date | None = None) -> Pack:
         *(finding for part in published for finding in part.findings),
         *(finding_of(remark) for remark in remarks),
     )
+    sorted_out = settled(findings, [file for _, file in described(venue)])
+    sections = [read_in(house.units, part.section) for part in published]
     return Pack(
         venue=house.name,
         revision=revision_of(venue),
-        sections=tuple(read_in(house.units, part.section) for part in published),
-        findings=tuple(sorted(findings, key=weight)),
+        sections=tuple(with_confirmations(section, sorted_out.confirmed) for section in sections),
+        findings=tuple(sorted(sorted_out.open, key=weight)),
         system=house.units,
         stale_after_days=house.stale_after_days,
         log=changes_of(venue.log),
         rules=tuple(RULES.values()),
+        confirmed=tuple(sorted(sorted_out.confirmed, key=lambda each: weight(each.finding))),
     )
 
 
@@ -213,7 +218,14 @@ def described(venue: Venue) -> list[tuple[Department[DepartmentFile], Department
 
 def finding_of(remark: Remark) -> Finding:
     """A remark on the text as a finding of the pack."""
-    return Finding(Level(remark.level), remark.code, remark.sentence, place=place(remark.where))
+    return Finding(
+        Level(remark.level),
+        remark.code,
+        remark.sentence,
+        place=place(remark.where),
+        asks_about=remark.asks_about,
+        question=remark.question,
+    )
 
 
 def weight(finding: Finding) -> tuple[int, str, int, str, str]:
@@ -234,7 +246,11 @@ def weight(finding: Finding) -> tuple[int, str, int, str, str]:
 def document_of(pack: Pack) -> Document:
     """Lay a pack out as pages. Reads the pack alone."""
     by_key = {department.key: department for department in DEPARTMENTS}
-    pages = [page for section in pack.sections for page in by_key[section.key].pages(section, pack)]
+    pages = [
+        page
+        for section in pack.sections
+        for page in with_confirmed(by_key[section.key].pages(section, pack), section, pack)
+    ]
     headlines = [
         entry for section in pack.sections for entry in by_key[section.key].headline(section, pack)
     ]
@@ -245,3 +261,15 @@ def document_of(pack: Pack) -> Document:
         (home, *pages, *others),
         (Attachment("pack.json", to_json(pack).encode()), *feeds),
     )
+
+
+def with_confirmed(pages: Sequence[Page], section: Section, pack: Pack) -> Sequence[Page]:
+    """The pages of a department, with what is confirmed in its file at the end of the first."""
+    file = f"{section.key}.yml"
+    confirmed = [
+        each for each in pack.confirmed if each.finding.place and each.finding.place.file == file
+    ]
+    if not confirmed or not pages:
+        return pages
+    first = replace(pages[0], blocks=(*pages[0].blocks, *confirmed_blocks(confirmed)))
+    return (first, *pages[1:])

@@ -147,6 +147,7 @@ class Stater:
                 name in leave_out
                 or (name in QUALIFIERS and isinstance(record, Line))
                 or isinstance(value, Verification)
+                or name == "confirmed"
             ):
                 continue
             label = f"{blank.label}: {spaced(spoken).lower()}" if blank.label else spaced(spoken)

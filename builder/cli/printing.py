@@ -83,6 +83,8 @@ def finding_record(finding: Finding) -> dict[str, object]:
         "code": finding.code,
         "sentence": finding.sentence,
         "subject": finding.subject,
+        "asks_about": finding.asks_about,
+        "confirm_on": finding.confirm_on,
         "file": place.file if place else "",
         "line": place.line if place else 0,
     }
@@ -96,6 +98,8 @@ def print_findings(pack: Pack, venue: Path, *, problems: int = 0) -> None:
     for finding in pack.findings:
         place = f"{venue}/{finding.place.file}:{finding.place.line}: " if finding.place else ""
         click.echo(f"{place}{finding.level.value}: {finding.sentence} [{finding.code}]")
+        if finding.confirm_on:
+            click.echo(f"    {how_to_confirm(finding, pack)}")
     count = Counter(finding.level for finding in pack.findings)
     words = ", ".join(
         f"{count[level]} {level.value}{'' if count[level] == 1 else 's'}" for level in Level
@@ -103,4 +107,21 @@ def print_findings(pack: Pack, venue: Path, *, problems: int = 0) -> None:
     wrong = (
         f"{problems} problem{'' if problems == 1 else 's'} in shows" if problems else "no problems"
     )
-    click.echo(f"{pack.venue}, revision {pack.revision.number}: {wrong}; {words}.")
+    confirmed = f", {len(pack.confirmed)} confirmed" if pack.confirmed else ""
+    click.echo(f"{pack.venue}, revision {pack.revision.number}: {wrong}; {words}{confirmed}.")
+
+
+def how_to_confirm(finding: Finding, pack: Pack) -> str:
+    """What whoever may writes on the line of an odd value that is right, ready to copy."""
+    from builder.stock.wording import written
+
+    line = written(
+        {
+            "what": finding.code,
+            "value": finding.asks_about,
+            "by": "ROLE",
+            "on": pack.revision.on,
+        },
+        flow=True,
+    )
+    return f"If it is right, write at {finding.confirm_on}: confirmed: {line}"

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from builder.document import Block, Caution, Heading, Page, Paragraph, Small
+from builder.layout import confirmed_blocks
 from builder.pack import Finding, Level, Pack
 
 TITLES = {Level.DANGER: "Dangers", Level.CAUTION: "Cautions", Level.NOTE: "Notes"}
@@ -31,6 +32,8 @@ def blocks(pack: Pack) -> Iterator[Block]:
         if found:
             yield Heading(2, title, level.value)
             yield from (framed(finding) for finding in found)
+    if pack.confirmed:
+        yield from confirmed_blocks(pack.confirmed)
 
 
 def framed(finding: Finding) -> Caution:

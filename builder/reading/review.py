@@ -9,10 +9,12 @@ import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date
+from typing import Annotated, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
 from builder.reading.measures import shown
+from builder.reading.otherwise import otherwise, otherwise_counted
 from builder.reading.problems import Where, shortened
 from builder.reading.quantities import Quantity, disagreement
 from builder.reading.references import records_within
@@ -31,27 +33,39 @@ HIDDEN_CONDITION = re.compile(
 
 @dataclass(frozen=True, slots=True)
 class Remark:
-    """Something to look at again in the text. ``level`` is caution or note."""
+    """
+    Something to look at again in the text. ``level`` is caution or note; ``asks_about`` is the
+    value that may be confirmed, empty where none may; ``question`` is the end of the sentence that
+    asks what else it could be.
+    """
 
     level: str
     code: str
     sentence: str
     where: Where
+    asks_about: str = ""
+    question: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Reviewed:
-    """One value of one record, on its way through the checks."""
+    """
+    One value of one record, on its way through the checks. ``number`` counts from 0 in a list, and
+    is None where there is none.
+    """
 
     record: Written
     key: str
     field: FieldInfo
     value: object
+    number: int | None = None
 
     @property
     def where(self) -> Where:
         """Where the value was written."""
-        return self.record.where(self.key)
+        if self.number is None:
+            return self.record.where(self.key)
+        return self.record.where(self.key, self.number)
 
 
 def review(description: Written, *, on: date, stale_after_days: int) -> tuple[Remark, ...]:
@@ -68,9 +82,12 @@ def review(description: Written, *, on: date, stale_after_days: int) -> tuple[Re
 def values_of(record: Written) -> Iterator[Reviewed]:
     """Each value of a record; a list of quantities or texts gives each entry."""
     for name, field in type(record).model_fields.items():
-        value = getattr(record, name)
-        for part in value if isinstance(value, tuple) else (value,):
-            yield Reviewed(record, field.alias or name, field, part)
+        value, key = getattr(record, name), field.alias or name
+        if isinstance(value, tuple):
+            for number, part in enumerate(value):
+                yield Reviewed(record, key, field, part, number)
+        else:
+            yield Reviewed(record, key, field, value)
 
 
 def disagreeing(reviewed: Reviewed) -> Iterable[Remark]:
@@ -88,42 +105,54 @@ def disagreeing(reviewed: Reviewed) -> Iterable[Remark]:
 
 def implausible(reviewed: Reviewed) -> Iterable[Remark]:
     """A quantity outside the range its field usually has."""
-    value, bounds = (
-        reviewed.value,
-        next((mark for mark in reviewed.field.metadata if isinstance(mark, Plausible)), None),
-    )
-    number = (
-        value.si
-        if isinstance(value, Quantity)
-        else value
-        if isinstance(value, int | float)
-        else None
-    )
-    if bounds is None or number is None or bounds.low <= number <= bounds.high:
+    value, bounds = reviewed.value, usual_range(reviewed.field)
+    if bounds is None:
         return ()
-    low, high = (
-        shown(type(value), si)[0] if isinstance(value, Quantity) else f"{si:g}"
-        for si in (bounds.low, bounds.high)
+    if isinstance(value, Quantity):
+        number, text = value.si, value.text
+        low, high = (shown(type(value), si)[0] for si in (bounds.low, bounds.high))
+        question = otherwise(value, bounds.holds)
+    elif isinstance(value, int | float):
+        number, text = value, f"{value:,g}"
+        low, high = f"{bounds.low:,g}", f"{bounds.high:,g}"
+        question = otherwise_counted(value, bounds.holds)
+    else:
+        return ()
+    if bounds.holds(number):
+        return ()
+    usual = f"are at most {high}" if bounds.low == 0 else f"lie between {low} and {high}"
+    sentence = f"{spaced(reviewed.key)} is {shortened(text)}. That is unusual here: most {usual}."
+    return (
+        Remark(
+            "caution",
+            "implausible",
+            sentence + question,
+            reviewed.where,
+            asks_about=text,
+            question=question,
+        ),
     )
-    said = value.text if isinstance(value, Quantity) else str(value)
-    hint = mistaken_mark(value, bounds) if isinstance(value, Quantity) else ""
-    sentence = (
-        f"{spaced(reviewed.key)} is {shortened(said)}. That is unusual here: most lie between {low}"
-        f" and {high}.{hint}"
-    )
-    return (Remark("caution", "implausible", sentence, reviewed.where),)
 
 
-def mistaken_mark(value: Quantity, bounds: Plausible) -> str:
-    """
-    A question about a feet mark written for inches, or metres for millimetres, where that would be
-    plausible.
-    """
-    if "'" in value.text and '"' not in value.text and bounds.low <= value.si / 12 <= bounds.high:
-        return " Is it inches? Then write " + shortened(value.text.replace("'", '"')) + "."
-    if value.text.rstrip().endswith(" m") and bounds.low <= value.si / 100 <= bounds.high:
-        return " Is a decimal point missing, or is it centimetres?"
-    return ""
+def usual_range(field: FieldInfo) -> Plausible | None:
+    """The range that a field usually lies in, wherever in its type the mark stands."""
+    return next(
+        (
+            mark
+            for mark in (*field.metadata, *marks_within(field.annotation))
+            if isinstance(mark, Plausible)
+        ),
+        None,
+    )
+
+
+def marks_within(annotation: object) -> Iterator[object]:
+    """The marks of an annotation and of all that it is made of, outer first."""
+    if get_origin(annotation) is Annotated:
+        yield from getattr(annotation, "__metadata__", ())
+    for part in get_args(annotation):
+        if not isinstance(part, Plausible):
+            yield from marks_within(part)
 
 
 def unfinished(reviewed: Reviewed) -> Iterable[Remark]:

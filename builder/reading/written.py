@@ -8,9 +8,16 @@ venue in ``references.py``.
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import ClassVar, Literal, Self
+from typing import Annotated, Any, ClassVar, Literal, Self
 
-from pydantic import BaseModel, ConfigDict, PrivateAttr
+from pydantic import (
+    BaseModel,
+    ConfigDict,
+    GetCoreSchemaHandler,
+    GetJsonSchemaHandler,
+    PrivateAttr,
+)
+from pydantic_core import core_schema
 
 from builder.reading.absent import Absent, Maybe
 from builder.reading.problems import Problem, Where
@@ -30,11 +37,17 @@ class RefersTo:
 class Plausible:
     """
     The range a field usually lies in, in SI. Outside it the house is asked whether it meant what it
-    wrote; nothing is refused.
+    wrote; nothing is refused. For a time of day a ``low`` above ``high`` goes over midnight.
     """
 
     low: float
     high: float
+
+    def holds(self, number: float) -> bool:
+        """Whether a value is a usual one."""
+        if self.low > self.high:
+            return number >= self.low or number <= self.high
+        return self.low <= number <= self.high
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,6 +90,16 @@ class Written(BaseModel):
             path = path[:-1]
         return self._places.get(path, Where(""))
 
+    @property
+    def places_in_file(self) -> Mapping[Path, Where]:
+        """Every place of the file that this record stands in, by path from the file's top."""
+        return self._places
+
+    @property
+    def path_in_file(self) -> Path:
+        """Where this record stands in its file."""
+        return self._path
+
     def contradictions(self) -> Iterable[Problem]:
         """
         Problems that only show when keys of this record are read together.
@@ -116,6 +139,47 @@ class Verification(Written):
     """How it was checked."""
 
 
+class Confirmation(Written):
+    """
+    That a value is as odd as it looks. It holds while the value is what it quotes, and counts for
+    nothing that could hurt someone.
+    """
+
+    what: Name
+    """The code of the finding, as `housepack check` prints it in square brackets."""
+    value: Text | None = None
+    """
+    The value as `housepack check` quotes it beneath the finding. When the value changes, the
+    confirmation lapses.
+    """
+    by: Name
+    """Who confirms it, by role: whoever may, such as head rigger."""
+    on: Day
+    """The day it was confirmed, such as 2026-03-02."""
+
+
+@dataclass(frozen=True, slots=True)
+class OneOrMore:
+    """Lets one entry stand where a list of them may stand: `{...}` for `[{...}]`."""
+
+    def __get_pydantic_core_schema__(
+        self, source: Any, handler: GetCoreSchemaHandler
+    ) -> core_schema.CoreSchema:
+        return core_schema.no_info_before_validator_function(_listed, handler(source))
+
+    def __get_pydantic_json_schema__(
+        self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        listed = handler(schema)
+        return {"anyOf": [listed["items"], listed]}
+
+
+def _listed(value: Any) -> Any:
+    return (value,) if isinstance(value, dict | Written) else value
+
+
+Confirmations = Annotated[tuple[Confirmation, ...], OneOrMore()]
+
 Terms = Literal["included", "extra charge", "by arrangement", "not for visitors"]
 Condition = Literal["in service", "limited", "out of service"]
 
@@ -135,6 +199,11 @@ class Line(Written):
     """A picture of it, by its file name in the venue's photos folder, such as dock.jpg."""
     verified: Verification | None = None
     """When this line was checked, where that differs from the rest of the file."""
+    confirmed: Confirmations = ()
+    """
+    That something on this line is right, odd as it looks: what, the value, by whom and when. One,
+    or a list.
+    """
 
 
 class Loose(Line):
@@ -156,3 +225,5 @@ class DepartmentFile(Written):
     """
     note: Text | None = None
     """What a reader should know about the whole department."""
+    confirmed: Confirmations = ()
+    """That a value of the file's own, on no line, is right, odd as it looks. One, or a list."""

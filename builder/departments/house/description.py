@@ -74,9 +74,9 @@ class Configuration(Line):
     """How many persons in all."""
     blocks: tuple[Block, ...] = ()
     """The parts that make up the capacity. Their sum is compared with it."""
-    wheelchair_places: Annotated[Maybe[Count], Decisive()] = Absent.NOT_STATED
+    wheelchair_places: Annotated[Maybe[Count], Plausible(0, 1000), Decisive()] = Absent.NOT_STATED
     """How many wheelchair places, and say in the note whether they are within the capacity."""
-    lost_to_mix_position: Maybe[Count] = Absent.NOT_STATED
+    lost_to_mix_position: Annotated[Maybe[Count], Plausible(0, 500)] = Absent.NOT_STATED
     """How many places the mix position takes, already left out of the capacity."""
 
 
@@ -85,7 +85,7 @@ class Curfew(Line):
 
     days: Name
     """The days it holds for, such as Sunday to Thursday."""
-    music_ends: TimeOfDay
+    music_ends: Annotated[TimeOfDay, Plausible(16 * 3600.0, 6 * 3600.0)]
     """The time the last note must have ended."""
     strictness: Literal["hard", "soft"]
     """Hard where nobody can extend it, soft where somebody may."""
@@ -111,13 +111,13 @@ class NoiseLimit(Line):
 
     name: Name
     """What the limit is called here."""
-    level: Level
+    level: Annotated[Level, Plausible(25.0, 145.0)]
     """The limit, such as 100 dB(A)."""
     metric: Literal["equivalent level", "peak level", "maximum fast", "maximum slow"]
     """
     How it is measured: an equivalent level over a time, a peak, or a maximum with a time weighting.
     """
-    over: Duration | None = None
+    over: Annotated[Duration | None, Plausible(1.0, 86_400.0)] = None
     """The time an equivalent level is taken over."""
     measured_at: Name
     """Where it is measured."""
@@ -145,7 +145,7 @@ class Effect(Line):
     """Haze, smoke, flames, pyrotechnics, carbon dioxide, confetti, lasers or drones."""
     allowed: Literal["yes", "by arrangement", "no"]
     """Yes, by arrangement, or no."""
-    notice: Duration | None = None
+    notice: Annotated[Duration | None, Plausible(3600.0, 90 * 86_400.0)] = None
     """How long before the show to ask."""
     asks: Text | None = None
     """What the house then needs."""
@@ -158,13 +158,15 @@ class Crew(Line):
         Absent.NOT_STATED
     )
     """The shortest call that is paid."""
-    meal_after: Annotated[Maybe[Duration], Decisive()] = Absent.NOT_STATED
+    meal_after: Annotated[Maybe[Duration], Plausible(2 * 3600.0, 8 * 3600.0), Decisive()] = (
+        Absent.NOT_STATED
+    )
     """After how long a meal break is due."""
     meal_break: Maybe[Annotated[Duration, Plausible(900, 2 * 3600)]] = Absent.NOT_STATED
     """How long work stops for a meal. None where the crew eats by turns and work goes on."""
     longest_call: Maybe[Annotated[Duration, Plausible(4 * 3600, 24 * 3600)]] = Absent.NOT_STATED
     """The longest that one crew works on one day. Beyond it a second crew is called."""
-    ordered_by: Maybe[Duration] = Absent.NOT_STATED
+    ordered_by: Annotated[Maybe[Duration], Plausible(3600.0, 60 * 86_400.0)] = Absent.NOT_STATED
     """How long before the show crew must be ordered."""
     least_crew: Maybe[Text] = Absent.NOT_STATED
     """The smallest crew the house insists on."""
@@ -212,9 +214,13 @@ class House(DepartmentFile):
     """What has caught visitors out. Shown on the first page."""
     curfews: Annotated[Maybe[tuple[Curfew, ...]], Decisive()] = Absent.NOT_STATED
     """When sound must stop."""
-    load_in_from: Maybe[TimeOfDay] = Absent.NOT_STATED
+    load_in_from: Annotated[Maybe[TimeOfDay], Plausible(4 * 3600.0, 18 * 3600.0)] = (
+        Absent.NOT_STATED
+    )
     """From when work with noise outside is allowed."""
-    load_out_until: Maybe[TimeOfDay] = Absent.NOT_STATED
+    load_out_until: Annotated[Maybe[TimeOfDay], Plausible(16 * 3600.0, 9 * 3600.0)] = (
+        Absent.NOT_STATED
+    )
     """
     Until when work with noise outside is allowed after a show. A time before 06:00 belongs to the
     evening before.

@@ -17,11 +17,11 @@ LEG_COUNTS = (2, 3)
 class Apex(Written):
     """The place where the legs of a bridle meet."""
 
-    across: Across
+    across: Annotated[Across, Plausible(-60.0, 60.0)]
     """Distance from the centre line."""
-    depth: Depth
+    depth: Annotated[Depth, Plausible(-120.0, 60.0)]
     """Distance from the reference line."""
-    height: Height
+    height: Annotated[Height, Plausible(1.0, 30.0)]
     """Height above the deck."""
 
 

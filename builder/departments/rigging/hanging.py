@@ -15,9 +15,9 @@ from builder.reading.written import Line, Plausible, RefersTo, Written
 class End(Written):
     """An end of a hung body, seen from above."""
 
-    across: Across
+    across: Annotated[Across, Plausible(-60.0, 60.0)]
     """Distance from the centre line."""
-    depth: Depth
+    depth: Annotated[Depth, Plausible(-120.0, 60.0)]
     """Distance from the reference line."""
 
 
@@ -46,7 +46,7 @@ class HungThing(Line):
     """How many of them."""
     weight: Annotated[Mass, Plausible(0.2, 5_000.0)]
     """The weight of one, with its clamp and cable."""
-    at: Length | None = None
+    at: Annotated[Length | None, Plausible(0.0, 60.0)] = None
     """Where along the hang, counted from its first end, where it is one place."""
     from_: Annotated[Length | None, Plausible(0.0, 60.0)] = Field(default=None, alias="from")
     """Where a spread load begins, counted from the first end."""

@@ -115,11 +115,11 @@ class Zone(Line):
 class LowSteel(Written):
     """The height of the steel at one place along a beam."""
 
-    across: Across | None = None
+    across: Annotated[Across | None, Plausible(-60.0, 60.0)] = None
     """Where, on a beam that runs across."""
-    depth: Depth | None = None
+    depth: Annotated[Depth | None, Plausible(-120.0, 60.0)] = None
     """Where, on a beam that runs up and down stage."""
-    height: Height
+    height: Annotated[Height, Plausible(2.0, 30.0)]
     """The underside of the steel there, above the deck."""
 
 
@@ -131,9 +131,9 @@ class Beam(Line):
     """The name of the beam, as painted on it or on the drawing."""
     runs: Literal["across", "up and down stage"]
     """Across, or up and down stage."""
-    across: Across | None = None
+    across: Annotated[Across | None, Plausible(-60.0, 60.0)] = None
     """Where it lies, if it runs up and down stage."""
-    depth: Depth | None = None
+    depth: Annotated[Depth | None, Plausible(-120.0, 60.0)] = None
     """Where it lies, if it runs across."""
     low_steel: tuple[LowSteel, ...]
     """The height of its underside, at each end and wherever it bends."""
@@ -183,9 +183,9 @@ class Point(Line):
     """The name of the point, as tagged."""
     beam: Annotated[Name, RefersTo("beam")]
     """The beam it is on."""
-    across: Across | None = None
+    across: Annotated[Across | None, Plausible(-60.0, 60.0)] = None
     """Where it is along a beam that runs across."""
-    depth: Depth | None = None
+    depth: Annotated[Depth | None, Plausible(-120.0, 60.0)] = None
     """Where it is along a beam that runs up and down stage."""
     rating: Annotated[Maybe[Mass], Plausible(25.0, 10_000.0)] = Absent.NOT_STATED
     """What it may carry, where that differs from the rule."""

@@ -164,7 +164,7 @@ class Hang(Line):
     """The model of its boxes, from the models above."""
     boxes: Annotated[Count, Plausible(1, 30)]
     """How many boxes."""
-    splay: Maybe[tuple[Angle, ...]] = Absent.NOT_STATED
+    splay: Annotated[Maybe[tuple[Angle, ...]], Plausible(0.0, 20.0)] = Absent.NOT_STATED
     """
     The angle between each box and the next, from the top down: one fewer than there are boxes.
     """

@@ -84,7 +84,7 @@ class DriveLine(Line):
 class ClaimedLevel(Line):
     """The level that the house says its system reaches, with everything that makes it a claim."""
 
-    level: Level
+    level: Annotated[Level, Plausible(80.0, 140.0)]
     """The level, with its weighting, such as 104 dB(A)."""
     metric: Annotated[
         Maybe[Literal["equivalent level", "peak level", "maximum fast", "maximum slow"]], Decisive()
@@ -109,7 +109,7 @@ class Room(Line):
     """Walls and fronts that come back, and what the house does about it."""
     dead_spots: Maybe[Text] = Absent.NOT_STATED
     """Where it is weak, as the house hears it."""
-    background: Maybe[Level] = Absent.NOT_STATED
+    background: Annotated[Maybe[Level], Plausible(5.0, 65.0)] = Absent.NOT_STATED
     """The level of ventilation and the like with nobody in."""
 
 
@@ -130,7 +130,7 @@ class MixPosition(Line):
     """What keeps rain and drinks off."""
     riser: Maybe[Text] = Absent.NOT_STATED
     """What it stands on, and whether that can go."""
-    places_lost: Maybe[Count] = Absent.NOT_STATED
+    places_lost: Annotated[Maybe[Count], Plausible(0, 500)] = Absent.NOT_STATED
     """How many audience places it takes."""
     cable_path: Annotated[Maybe[Length], Plausible(5.0, 400.0), Decisive()] = Absent.NOT_STATED
     """
@@ -248,9 +248,9 @@ class DropBox(Line):
     """How many inputs it has."""
     dead: tuple[Count, ...] = ()
     """The numbers of the ways that do not work, as printed on the box."""
-    first_channel: Maybe[Count] = Absent.NOT_STATED
+    first_channel: Annotated[Maybe[Count], Plausible(1, 512)] = Absent.NOT_STATED
     """The channel of the split that its first way arrives on."""
-    returns: Maybe[Count] = Absent.NOT_STATED
+    returns: Annotated[Maybe[Count], Plausible(0, 96)] = Absent.NOT_STATED
     """How many lines back to the stage it has."""
     length: Annotated[Maybe[Length], Plausible(1.0, 150.0)] = Absent.NOT_STATED
     """The length of its cable, from the split."""

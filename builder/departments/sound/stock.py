@@ -44,7 +44,7 @@ class Radio(Loose):
     """How many of them work."""
     tunes: Band | None = None
     """The stretch of spectrum it can be tuned over."""
-    on: tuple[Frequency, ...] = ()
+    on: Annotated[tuple[Frequency, ...], Plausible(20e6, 6e9)] = ()
     """The frequencies it is set to, each in MHz."""
     used: Maybe[Text] = Absent.NOT_STATED
     """When it is on: always, or on which days."""

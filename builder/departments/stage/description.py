@@ -38,20 +38,20 @@ class Datum(Written):
 class Corner(Written):
     """A corner of an outline."""
 
-    across: Across
+    across: Annotated[Across, Plausible(-45.0, 45.0)]
     """Distance from the centre line, such as 8.4 m SL."""
-    depth: Depth
+    depth: Annotated[Depth, Plausible(-80.0, 60.0)]
     """Distance from the reference line, such as 10.8 m US."""
 
 
 class At(Written):
     """A position."""
 
-    across: Across
+    across: Annotated[Across, Plausible(-200.0, 200.0)]
     """Distance from the centre line, such as 9.5 m SR."""
-    depth: Depth
+    depth: Annotated[Depth, Plausible(-300.0, 200.0)]
     """Distance from the reference line, such as 2 m US."""
-    height: Height | None = None
+    height: Annotated[Height | None, Plausible(-20.0, 30.0)] = None
     """Height above the deck, such as 1.4 m up."""
 
 
@@ -92,7 +92,7 @@ class Deck(Line):
         Absent.NOT_STATED
     )
     """Height to the lowest thing above the deck that cannot be moved."""
-    rake: Maybe[Slope] = Absent.NOT_STATED
+    rake: Annotated[Maybe[Slope], Plausible(0.0, 0.2)] = Absent.NOT_STATED
     """The slope of the deck, or none."""
     load: Annotated[Maybe[LoadPerArea], Plausible(1_000.0, 50_000.0), Decisive()] = (
         Absent.NOT_STATED
@@ -153,7 +153,7 @@ class Obstruction(Line):
     """What it is."""
     outline: Outline
     """The corners of what it takes of the floor, in order around it."""
-    from_height: Annotated[Height | None, DECK] = None
+    from_height: Annotated[Height | None, Plausible(-5.0, 30.0), DECK] = None
     """Its underside, where it hangs; left out where it stands on the floor."""
 
 
@@ -182,11 +182,11 @@ class Riser(Loose):
     """The width of one."""
     depth: Annotated[Length, Plausible(0.3, 6.0)]
     """The depth of one."""
-    heights: tuple[Length, ...] = ()
+    heights: Annotated[tuple[Length, ...], Plausible(0.05, 2.0)] = ()
     """The heights they can be set to."""
     rolling: YesNo | None = None
     """Whether they roll."""
-    makes_up: Area | None = None
+    makes_up: Annotated[Area | None, Plausible(0.5, 2_000.0)] = None
     """The area they make up together. It is compared with count, width and depth."""
 
 
