@@ -193,6 +193,6 @@ def test_a_confirmation_without_a_name_is_a_problem() -> None:
     with pytest.raises(Refused) as refused:
         access(DOCK.replace("CONFIRMED", "{what: implausible, value: 30 m, on: 2026-05-01}"))
     assert str(refused.value.problems[0]) == (
-        "access.yml:1:69 docks[1].confirmed[1].by is missing here; write it, or write '?' where the"
-        " field allows not knowing [missing-key]"
+        "access.yml:1:69 docks[1].confirmed[1].by is missing here; write it, or write 'unknown' where"
+        " the field allows not knowing [missing-key]"
     )
