@@ -21,10 +21,10 @@ def source_of(name: str) -> str:
 
 def in_the_browser(browser: Browser, entry: str, calls: Iterable[Iterable[Any]]) -> list[Any]:
     """What a function gives in the browser for each list of arguments."""
-    script = compiled([entry], source_of=source_of, runtime=RUNTIME, global_name="engine")
+    name = entry.rpartition(".")[2]
+    script = compiled({name: entry}, source_of=source_of, runtime=RUNTIME, global_name="engine")
     page = browser.new_page()
     page.add_script_tag(content=script)
-    name = entry.rpartition(".")[2]
     found = page.evaluate(CALLED.replace("NAME", name), json.dumps([list(call) for call in calls]))
     page.close()
     # JavaScript writes a float without decimals as digits; as an int it would not be that float.
