@@ -39,8 +39,8 @@ A value is one of these:
 compared;
 * a position, such as `4.2 m SL`, `3 ft 6 in US`, `1.4 m up`;
 * a text, a count, a day such as `2026-03-02`, or one of the choices listed;
-* `?` where nobody knows yet, `none` where there is none, where the table says so. Leave a key out
-to say nothing.
+* `unknown` where nobody knows yet, `none` where there is none, where the table says so. Leave a key
+out to say nothing. A `?` for `unknown`, the word before, is still read.
 
 **Needed** keys must be there. **Decisive** keys are those that shows stop on: where one is left
 out, the pack says "not stated".
@@ -125,8 +125,8 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
 * **Stock**: of a line those count that work; all of it where the line does not say how many do, and
   none of it where it is out of service. Wedges are matched, so one line must have enough; classes
   of microphone are not told apart. Faults of drop boxes stand beside the inputs.
-* **An amount that you do not know yet**: `at least: "?"` comes back to you as a question, with what
-  the house has.
+* **An amount that you do not know yet**: `at least: unknown` comes back to you as a question, with
+  what the house has.
 * **Voltage**: a load on three phases may name the voltage between lines alone: `400 V` for 230/400
   V, `208 V` for 120/208 V.
 * **Trucks**: approach, dock and route must all do, and for one and the same dock.
@@ -278,10 +278,9 @@ def value_of(field: FieldInfo, refers: str) -> str:
             if get_origin(field.annotation) is tuple
             else f"the name of a {refers}"
         )
-    absent = (
-        "; or `?`, or `none`" if any(isinstance(mark, OrAbsent) for mark in field.metadata) else ""
-    )
-    return f"{value}{absent}"
+    if any(isinstance(mark, OrAbsent) for mark in field.metadata):
+        return f"{value}; or `unknown`, or `none`"
+    return value
 
 
 def value_words(annotation: Any) -> str:

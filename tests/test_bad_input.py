@@ -113,8 +113,8 @@ def test_an_unknown_key_is_told_with_the_nearest(write: Write) -> None:
 def test_a_missing_key_is_told_at_its_group(write: Write) -> None:
     text = HOUSE.replace("town: Nowhere\n", "")
     assert messages(write(text)) == [
-        "house.yml:1:1 town is missing here; write it, or write '?' where the field allows not"
-        " knowing [missing-key]"
+        "house.yml:1:1 town is missing here; write it, or write 'unknown' where the field allows"
+        " not knowing [missing-key]"
     ]
 
 

@@ -14,19 +14,23 @@ T = TypeVar("T")
 class Absent(Enum):
     """Why there is no value. ``NOT_STATED`` is a field's default and is never written."""
 
-    UNKNOWN = "?"
+    UNKNOWN = "unknown"
     NONE = "none"
     NOT_STATED = ""
 
 
-_WRITTEN = {"?": Absent.UNKNOWN, "none": Absent.NONE}
+_WRITTEN = {"unknown": Absent.UNKNOWN, "none": Absent.NONE, "?": Absent.UNKNOWN}
+# A lone `?` was the word before, and is still read. A schema lets it in, and editors do not offer
+# it, for without quotes it is no valid YAML.
+_LET_IN = {"pattern": "^\\s*([Uu]nknown|[Nn]one|\\?)\\s*$"}
 
 
 @dataclass(frozen=True, slots=True)
 class OrAbsent:
     """
-    Lets `?` and `none` stand in a field's place; anything else is for the field's own type, whose
-    errors pass unchanged.
+    Lets `unknown` and `none` stand in a field's place.
+
+    Anything else is for the field's own type, whose errors pass unchanged.
     """
 
     def __get_pydantic_core_schema__(
@@ -47,9 +51,10 @@ class OrAbsent:
             "anyOf": [
                 handler(schema),
                 {
-                    "enum": list(_WRITTEN),
-                    "description": "? if nobody knows yet, none if there is none",
+                    "enum": [Absent.UNKNOWN.value, Absent.NONE.value],
+                    "description": "unknown if nobody knows yet, none if there is none",
                 },
+                _LET_IN,
             ]
         }
 

@@ -16,15 +16,16 @@ __all__ = ["Composed", "Path", "compose", "decode", "parsable", "spoken"]
 
 Path = tuple[str | int, ...]
 MOST_NODES = 200_000
-EMPTY_ADVICE = "write a value, `?` if nobody knows it yet, `none`, or leave the key out"
+EMPTY_ADVICE = "write a value, `unknown` if nobody knows it yet, `none`, or leave the key out"
 
 # libyaml is four times faster where PyYAML was built with it; both parsers give the same events and
 # marks.
 _LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
-# YAML reads a lone `?` as the start of a key, and here it is a value: `width: ?`, `- ?`, `[?, 3
-# m]`. It is swapped for one private character of the same width, so places stay true, and swapped
-# back in every scalar: text where the swap was not needed comes back unharmed.
+# YAML reads a lone `?` as the start of a key, and here it is a value, the older word for `unknown`:
+# `width: ?`, `- ?`, `[?, 3 m]`. It is swapped for one private character of the same width, so that
+# places stay true, and swapped back in every scalar: text where the swap was not needed comes back
+# unharmed.
 _LONE_MARK = re.compile(
     r"((?:^|[:\-])[ \t]+|^|[\[,{:][ \t]*)\?(?=[ \t\r]*(?:$|[,\]}]|[ \t]#))", re.MULTILINE
 )
@@ -122,10 +123,12 @@ def empty_advice(within: _Open) -> str:
     comma.
     """
     key = within.key or ""
-    if not within.in_braces or (_WORD.fullmatch(key) and key != "none"):
+    if not within.in_braces:
         return EMPTY_ADVICE
-    if key in ("none", "?"):
+    if key in ("unknown", "none", "?"):
         return f"write `{key}` without the braces"
+    if _WORD.fullmatch(key):
+        return EMPTY_ADVICE
     return (
         "a comma in { } begins the next key; put quotes around a value that holds a comma, and"
         " write a decimal point as a point"

@@ -86,7 +86,7 @@ def leading_numeral(text: str) -> tuple[Numeral, str]:
         raise Unreadable(
             "is not a finite number",
             "number-out-of-range",
-            "write the number, or `?` if nobody knows it yet",
+            "write the number, or `unknown` if nobody knows it yet",
         )
     negative = text.startswith("-")
     body = text[1:] if negative else text

@@ -122,7 +122,7 @@ def wordings(text: str) -> tuple[str, str]:
         raise Unreadable(
             "is empty",
             "empty-value",
-            "write a value, `?` if nobody knows it yet, `none`, or leave the key out",
+            "write a value, `unknown` if nobody knows it yet, `none`, or leave the key out",
         )
     if whole.endswith(")") and (bracket := _BRACKET.search(whole)):
         return whole[: bracket.start()].strip(), whole[bracket.end() : -1].strip()

@@ -14,7 +14,8 @@ from builder.reading.written import Path, Written
 
 # What people write for these two where they do not know our words for them.
 NO_VALUE = ("no", "no.", "nil", "n/a", "na", "nothing", "null", "-")
-NOT_KNOWN = ("tbc", "tbd", "tba", "unknown", "not known", "??", "???")
+NOT_KNOWN = ("tbc", "tbd", "tba", "not known", "??", "???")
+ABSENT = ("unknown", "none", "?")
 
 Description = TypeVar("Description", bound=Written)
 
@@ -69,7 +70,7 @@ def explained(error: ErrorDetails, path: Path, kind: type[BaseModel]) -> tuple[s
             return (
                 "missing-key",
                 "is missing here",
-                "write it, or write '?' where the field allows not knowing",
+                "write it, or write 'unknown' where the field allows not knowing",
             )
         case "model_type" | "dict_type" | "model_attributes_type":
             return (
@@ -115,7 +116,7 @@ def list_advice(text: str, keys: list[str]) -> str:
     """
     How to write a list where one value stands; with the keys that an entry has, if it has any.
     """
-    if text.strip().casefold() in (*NO_VALUE, *NOT_KNOWN, "none", "?"):
+    if text.strip().casefold() in (*NO_VALUE, *NOT_KNOWN, *ABSENT):
         return "leave the key out where there is nothing to list"
     if keys:
         return f"begin each entry with '- ', and give it keys such as {', '.join(keys[:3])}"
@@ -131,11 +132,13 @@ def absent_advice(text: str, kind: type[BaseModel], path: Path) -> str:
     word = text.strip().casefold()
     if word not in (*NO_VALUE, *NOT_KNOWN) or not may_be_absent(kind, path):
         return ""
-    return "write `none` if there is none" if word in NO_VALUE else "write `?` if nobody knows yet"
+    if word in NO_VALUE:
+        return "write `none` if there is none"
+    return "write `unknown` if nobody knows yet"
 
 
 def may_be_absent(kind: type[BaseModel], path: Path) -> bool:
-    """Whether `?` and `none` may stand at a path."""
+    """Whether `unknown` and `none` may stand at a path."""
     holder = model_at(kind, path[:-1])
     field = (
         next(

@@ -165,14 +165,14 @@ def unfinished(reviewed: Reviewed) -> Iterable[Remark]:
         yield Remark(
             "caution",
             "placeholder",
-            f"{quoted} If nobody knows yet, write '?' so that it shows as a task.",
+            f"{quoted} If nobody knows yet, write 'unknown' so that it shows as a task.",
             reviewed.where,
         )
     elif value.rstrip().endswith("?"):
         yield Remark(
             "note",
             "question-in-prose",
-            f"{quoted} If nobody knows yet, write '?' in the field it is about.",
+            f"{quoted} If nobody knows yet, write 'unknown' in the field it is about.",
             reviewed.where,
         )
     if HIDDEN_CONDITION.search(value) and getattr(reviewed.record, "condition", "") == "in service":

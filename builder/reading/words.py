@@ -18,7 +18,7 @@ T = TypeVar("T")
 _EMPTY = Unreadable(
     "is empty",
     "empty-value",
-    "write a value, `?` if nobody knows it yet, `none`, or leave the key out",
+    "write a value, `unknown` if nobody knows it yet, `none`, or leave the key out",
 )
 
 

@@ -83,6 +83,11 @@ def asked_of(rider: Rider, rules: Mapping[str, Rule]) -> Record:
     }
 
 
+def is_unknown(text: str) -> bool:
+    """Whether an amount says that nobody knows it yet; ``?`` was the word before."""
+    return text.lower() in ("unknown", "?")
+
+
 def refuse_negative(quantity: Quantity) -> float:
     """
     The SI value of a quantity that cannot be below zero. Lengths are read by the same rule as
@@ -292,7 +297,9 @@ class Asking:
         if None in values:
             return None
         low, high = values[0], values[-1]
-        if way == "between" and isinstance(low, float) and isinstance(high, float) and low > high:
+        unknown = any(is_unknown(text) for text in texts)
+        in_order = not (isinstance(low, float) and isinstance(high, float)) or low <= high
+        if way == "between" and not unknown and not in_order:
             self.wrong(
                 line,
                 "between",
@@ -304,7 +311,7 @@ class Asking:
             return None
         record |= {
             "what": rule.key,
-            "way": "unknown" if "?" in texts else way,
+            "way": "unknown" if unknown else way,
             "low": low if isinstance(low, float) else 0.0,
             "high": high if isinstance(high, float) else 0.0,
             "words": low if isinstance(low, str) else "",
@@ -318,7 +325,7 @@ class Asking:
     ) -> float | str | None:
         """A value in SI, a yes or no, or None where it cannot be read."""
         try:
-            if text == "?":
+            if is_unknown(text):
                 return 0.0
             if rule.kind in WORDED:
                 return "yes" if yes_no(text) else "no"

@@ -207,7 +207,7 @@ def add(file: str, path: Path, within: str, said: Mapping[str, Data], *, begun: 
     """
     Add a line to a list, set out as its neighbours are.
 
-    ``said`` begins with the name; ``begun`` is false where `none` or `?` stands there.
+    ``said`` begins with the name; ``begun`` is false where `none` or `unknown` stands there.
     """
     edit = Append(path, dict(said)) if begun else Set(path, [dict(said)])
     return Order("add", file, within, str(next(iter(said.values()))), path, ((file, edit),))

@@ -93,8 +93,8 @@ def test_a_service_fed_from_itself_is_refused() -> None:
 
 def test_a_service_fed_from_nothing_is_refused() -> None:
     assert problems("services: [{name: Switch}]\n") == [
-        "power.yml:1:12 services[1].fed_from is missing here; write it, or write '?' where the"
-        " field allows not knowing [missing-key]"
+        "power.yml:1:12 services[1].fed_from is missing here; write it, or write 'unknown' where"
+        " the field allows not knowing [missing-key]"
     ]
 
 
@@ -124,7 +124,7 @@ def test_a_phase_that_the_source_does_not_have_is_refused() -> None:
 def test_a_load_with_neither_ampere_nor_watt_is_refused() -> None:
     assert problems(INTAKE + "standing_loads: [{what: Lamp, on: Intake}]\n") == [
         "power.yml:2:18 standing_loads[1] says neither ampere nor watt; write draws: with kW, kVA"
-        " or A, or '?' where nobody has measured it yet [load-without-size]"
+        " or A, or 'unknown' where nobody has measured it yet [load-without-size]"
     ]
 
 

@@ -40,20 +40,25 @@ def errors(**written: Any) -> list[tuple[tuple[int | str, ...], str, str, str]]:
 
 
 def test_unknown_none_and_not_stated_are_three_things() -> None:
-    assert Field.model_validate({"width": "?"}).width is Absent.UNKNOWN
+    assert Field.model_validate({"width": "unknown"}).width is Absent.UNKNOWN
     assert Field.model_validate({"width": "none"}).width is Absent.NONE
     assert Field.model_validate({}).width is Absent.NOT_STATED
     assert len({Absent.UNKNOWN, Absent.NONE, Absent.NOT_STATED}) == 3
 
 
 @pytest.mark.parametrize("key", ["width", "note", "count", "on", "how", "loads", "inside"])
-def test_any_field_that_may_be_absent_takes_a_question_mark_and_none(key: str) -> None:
-    assert getattr(Field.model_validate({key: " ? "}), key) is Absent.UNKNOWN
+def test_any_field_that_may_be_absent_takes_unknown_and_none(key: str) -> None:
+    assert getattr(Field.model_validate({key: " Unknown "}), key) is Absent.UNKNOWN
     assert getattr(Field.model_validate({key: "None"}), key) is Absent.NONE
 
 
-def test_a_field_that_must_be_stated_refuses_an_absence() -> None:
-    assert errors(inside={"depth": "?"}) == [
+def test_a_question_mark_the_older_word_is_still_read_as_unknown() -> None:
+    assert Field.model_validate({"width": " ? "}).width is Absent.UNKNOWN
+
+
+@pytest.mark.parametrize("word", ["unknown", "?", "none"])
+def test_a_field_that_must_be_stated_refuses_an_absence(word: str) -> None:
+    assert errors(inside={"depth": word}) == [
         (
             ("inside", "depth"),
             "number-unreadable",
@@ -84,7 +89,7 @@ def test_the_errors_of_a_field_keep_their_own_place_and_words() -> None:
     ]
 
 
-EMPTY = "write a value, `?` if nobody knows it yet, `none`, or leave the key out"
+EMPTY = "write a value, `unknown` if nobody knows it yet, `none`, or leave the key out"
 
 
 @pytest.mark.parametrize(
@@ -183,7 +188,7 @@ EMPTY = "write a value, `?` if nobody knows it yet, `none`, or leave the key out
             "nan",
             "number-out-of-range",
             "is not a finite number",
-            "write the number, or `?` if nobody knows it yet",
+            "write the number, or `unknown` if nobody knows it yet",
         ),
         (
             "power_factor",
@@ -273,27 +278,32 @@ def test_what_is_written_out_reads_back() -> None:
     )
     written = field.model_dump(mode="json", exclude_defaults=True)
     assert written == {
-        "width": "24 ft (7.32 m)", "note": "?", "count": "none", "loads": ["900 kg", "1.5 t"], "inside": {"depth": "9'"}, "on": "2026-03-02",  # noqa: E501
+        "width": "24 ft (7.32 m)", "note": "unknown", "count": "none", "loads": ["900 kg", "1.5 t"], "inside": {"depth": "9'"}, "on": "2026-03-02",  # noqa: E501
     }  # fmt: skip
     assert Field.model_validate(written) == field
 
 
 def test_the_schema_tells_an_editor_what_to_complete() -> None:
     schema = Field.model_json_schema()["properties"]
-    absent = {"enum": ["?", "none"], "description": "? if nobody knows yet, none if there is none"}
+    absent = {
+        "enum": ["unknown", "none"],
+        "description": "unknown if nobody knows yet, none if there is none",
+    }
+    let_in = {"pattern": r"^\s*([Uu]nknown|[Nn]one|\?)\s*$"}
     assert schema["width"]["anyOf"] == [
-        {"type": "string", "description": "a length, such as 18.3 m or 60 ft", "examples": ["18.3 m", "60 ft"]}, absent,  # noqa: E501
+        {"type": "string", "description": "a length, such as 18.3 m or 60 ft", "examples": ["18.3 m", "60 ft"]}, absent, let_in,  # noqa: E501
     ]  # fmt: skip
     assert schema["how"]["anyOf"] == [
         {"type": "string", "enum": ["measured", "drawing", "maker's sheet"]},
         absent,
+        let_in,
     ]
     assert schema["count"]["anyOf"][0] == {
         "type": ["string", "integer"],
         "description": "a whole number, zero or more",
         "examples": ["12"],
     }
-    assert schema["inside"]["anyOf"] == [{"$ref": "#/$defs/Inside"}, absent]
+    assert schema["inside"]["anyOf"] == [{"$ref": "#/$defs/Inside"}, absent, let_in]
 
 
 def test_the_authors_braces_are_no_template() -> None:

@@ -44,7 +44,7 @@ def advice_on(text: str) -> str:
         ("connectors: XLR 3-pin", "write [XLR 3-pin]"),
         ("letters: none", "leave the key out where there is nothing to list"),
         ("height: no", "write `none` if there is none"),
-        ("height: TBC", "write `?` if nobody knows yet"),
+        ("height: TBC", "write `unknown` if nobody knows yet"),
         ("count: six", "write it like 12"),
         (
             "letter:\n  from_whom: Desk #2",
@@ -59,6 +59,8 @@ def advice_on(text: str) -> str:
             "a comma in { } begins the next key; put quotes around a value that holds a comma",
         ),
         ("letters: {none}", "write `none` without the braces"),
+        ("letters: {unknown}", "write `unknown` without the braces"),
+        ("letters: unknown", "leave the key out where there is nothing to list"),
     ],
 )
 def test_the_advice_says_what_to_write_instead(text: str, advice: str) -> None:

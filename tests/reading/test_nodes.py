@@ -82,8 +82,8 @@ MESSAGES = [
     (
         "a:\n",
         (
-            "power.yml:1:3 a has no value; write a value, `?` if nobody knows it yet, `none`, or"
-            " leave the key out [empty-value]"
+            "power.yml:1:3 a has no value; write a value, `unknown` if nobody knows it yet, `none`,"
+            " or leave the key out [empty-value]"
         ),
     ),
     (

@@ -395,16 +395,16 @@ def said(kind: type[q.Quantity], text: str) -> str:
             q.Length,
             "NaN m",
             (
-                "'NaN m' is not a finite number; write the number, or `?` if nobody knows it yet"
-                " [number-out-of-range]"
+                "'NaN m' is not a finite number; write the number, or `unknown` if nobody knows"
+                " it yet [number-out-of-range]"
             ),
         ),
         (
             q.Length,
             "-.inf m",
             (
-                "'-.inf m' is not a finite number; write the number, or `?` if nobody knows it yet"
-                " [number-out-of-range]"
+                "'-.inf m' is not a finite number; write the number, or `unknown` if nobody knows"
+                " it yet [number-out-of-range]"
             ),
         ),
         (
@@ -545,8 +545,8 @@ def said(kind: type[q.Quantity], text: str) -> str:
             q.Length,
             "",
             (
-                " is empty; write a value, `?` if nobody knows it yet, `none`, or leave the key out"
-                " [empty-value]"
+                " is empty; write a value, `unknown` if nobody knows it yet, `none`, or leave the"
+                " key out [empty-value]"
             ),
         ),
         (

@@ -62,11 +62,21 @@ def test_alternatives_keep_their_parts() -> None:
     assert [part["what"] for part in found["any"]] == ["dock height", "forklifts"]
 
 
-def test_an_amount_not_known_yet_may_be_written() -> None:
-    assert (
-        read("act: A\nneeds:\n  - {what: inputs, at least: ?}\n")["requirements"][0]["way"]
-        == "unknown"
-    )
+@pytest.mark.parametrize("word", ["unknown", "Unknown", "?", '"?"'])
+def test_an_amount_not_known_yet_may_be_written(word: str) -> None:
+    text = f"act: A\nneeds:\n  - {{what: inputs, at least: {word}}}\n"
+    assert read(text)["requirements"][0]["way"] == "unknown"
+
+
+def test_one_end_not_known_yet_leaves_the_other_as_it_is() -> None:
+    text = "act: A\nneeds:\n  - {what: deck height, between: [1 m, unknown]}\n"
+    found = read(text)["requirements"][0]
+    assert (found["way"], found["need"]) == ("unknown", "1 m to unknown")
+
+
+def test_a_yes_not_known_yet_may_be_written() -> None:
+    text = "act: A\nneeds:\n  - {what: haze, is: unknown}\n"
+    assert read(text)["requirements"][0]["way"] == "unknown"
 
 
 def test_a_level_without_its_terms_stays_without_them() -> None:

@@ -56,7 +56,7 @@ def hostile_texts(folder: Path) -> dict[str, str]:
             return {name: replaced(part, name) for name, part in value.items()}
         if isinstance(value, list):
             return [replaced(part, key) for part in value]
-        return next(turn) if key in keys and value not in ("?", "none") else value
+        return next(turn) if key in keys and value not in ("unknown", "none") else value
 
     return {
         name: yaml.safe_dump(

@@ -22,6 +22,9 @@ practice, no source.
 """
 
 
+UNSAID = {Absent.UNKNOWN: "not known", Absent.NONE: "none", Absent.NOT_STATED: "not stated"}
+
+
 @dataclass(frozen=True, slots=True)
 class Limit:
     """
@@ -182,5 +185,5 @@ def forklift_figures(key: str, vehicle: Vehicle, system: System) -> Iterator[Fig
 def text_of(value: object) -> str:
     """A stated value in the author's words, or which kind of absence it is."""
     if isinstance(value, Absent):
-        return {"?": "not known", "none": "none", "": "not stated"}[value.value]
+        return UNSAID[value]
     return value.text if isinstance(value, Quantity) else str(value)

@@ -194,7 +194,7 @@ class StandingLoad(Line):
     @model_validator(mode="after")
     def _has_a_size(self) -> "StandingLoad":
         if self.draws in (Absent.NOT_STATED, Absent.NONE):
-            advice = "write draws: with kW, kVA or A, or '?' where nobody has measured it yet"
+            advice = "write draws: with kW, kVA or A, or 'unknown' where nobody has measured it yet"
             raise error("load-without-size", "says neither ampere nor watt", advice)
         return self
 

@@ -169,14 +169,15 @@
     const words = texts.map(folded);
     const values = words.map((each) => value(asking, rule, each, where));
     if (values.includes(null)) return null;
-    if (way === "between" && values[0] > values[1]) {
+    const unknown = words.some(isUnknown);
+    if (way === "between" && !unknown && values[0] > values[1]) {
       wrong(asking, where, "between is more than the second; write the least first");
       return null;
     }
     const said = typeof values[0] === "string";
     return blank(asking, lineOf(asking, line), "rule", rule.department, rule.title, way === "between" ? words.join(" to ") : said ? values[0] : way + " " + words[0], {
       what: rule.key,
-      way: words.includes("?") ? "unknown" : way,
+      way: unknown ? "unknown" : way,
       low: said ? 0 : values[0],
       high: said ? 0 : values[values.length - 1],
       words: said ? values[0] : "",
@@ -184,8 +185,12 @@
     });
   }
 
+  function isUnknown(words) {
+    return ["unknown", "?"].includes(words.toLowerCase());
+  }
+
   function value(asking, rule, words, where) {
-    if (words === "?") return 0;
+    if (isUnknown(words)) return 0;
     return attempt(asking, where, rule.key + ": '" + words.slice(0, 40) + "'", () => {
       if (["permission", "yes"].includes(rule.kind)) return yesNo(words);
       return rule.kind === "count" ? count(words) : quantity(words, rule.kind, asking.units).si;
