@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from builder.formulas.cite import cites
 from builder.formulas.polygons import (
-    Segment,
+    Side,
     contains,
     distance_to_side_m,
     polygon_area_m2,
@@ -149,7 +149,7 @@ def fits_yard(
     return tightest
 
 
-def _clearance_m(body: Corners, yard: Sequence[Point], border: Sequence[Segment]) -> float:
+def _clearance_m(body: Corners, yard: Sequence[Point], border: Sequence[Side]) -> float:
     """Least distance of an outline from the border; 0 where it crosses it or lies outside."""
     outline = sides_of(body)
     if not contains(yard, body[0]) or any(

@@ -5,14 +5,20 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from shapely import LinearRing, Polygon
+from shapely import box as library_box
 
 from builder.formulas.polygons import (
+    Point,
+    box_around,
     contains,
+    cut_off,
     distance_to_side_m,
     extent_m,
     polygon_area_m2,
     sides_cross,
     sides_of,
+    twice_area_m2,
 )
 
 L_SHAPE = [(0.0, 0.0), (4.0, 0.0), (4.0, 2.0), (2.0, 2.0), (2.0, 5.0), (0.0, 5.0)]
@@ -30,6 +36,31 @@ def test_extents() -> None:
     assert extent_m([(8.4, 0.0), (13.2, 0.0), (13.2, 9.0), (8.4, 9.0)]) == pytest.approx((4.8, 9.0))
     with pytest.raises(ValueError, match="corners must be at least one, got none"):
         extent_m([])
+
+
+@pytest.mark.source("shapely 2.2, area and direction of a ring")
+def test_the_sign_of_twice_the_area_tells_which_way_round() -> None:
+    for corners in (L_SHAPE, L_SHAPE[::-1]):
+        sign = 1 if LinearRing(corners).is_ccw else -1
+        assert twice_area_m2(corners) == pytest.approx(sign * 2 * Polygon(corners).area)
+    assert twice_area_m2([]) == 0
+
+
+@pytest.mark.source("shapely 2.2, bounds")
+def test_the_box_around_a_polygon() -> None:
+    left, front, right, back = Polygon(L_SHAPE).bounds
+    assert box_around(L_SHAPE) == (left, right, front, back)
+
+
+@pytest.mark.source("shapely 2.2, area of the intersection with a half plane")
+@pytest.mark.parametrize(("axis", "limit_m", "way"), [(0, 3.0, 1.0), (1, 1.5, -1.0), (1, 9.0, 1.0)])
+def test_what_is_left_on_one_side_of_a_line(axis: int, limit_m: float, way: float) -> None:
+    low = [-99.0, -99.0]
+    high = [99.0, 99.0]
+    (low if way > 0 else high)[axis] = limit_m
+    expected = Polygon(L_SHAPE).intersection(library_box(*low, *high)).area
+    left: list[Point] = cut_off(L_SHAPE, axis, limit_m, way)
+    assert abs(twice_area_m2(left)) / 2 == pytest.approx(expected)
 
 
 @pytest.mark.source("by hand: the notch of an L is outside")

@@ -5,11 +5,12 @@ the floor carries.
 
 from typing import Any
 
-from builder.fit.comparing import item_notes
+from builder.fit.comparing import LENGTH_TOLERANCE_M, item_notes
 from builder.fit.plots.hits import hit
-from builder.fit.rectangles import ROUNDING_M, TOLERANCE_M, extent, lies_within, meets
 from builder.fit.verdicts import ASK, FITS, NOTED, SHORT, Record, fact_of
 from builder.fit.wording import both
+from builder.formulas.polygons import Point, box_around
+from builder.formulas.rectangles import ROUNDING_M, lies_within, meets
 
 GRAVITY_M_S2 = 9.80665
 STEP = "How high is the floor of this wing against the deck?"
@@ -17,7 +18,7 @@ FLOAT_SHARE = 0.000000001
 """What the arithmetic itself may cost. A limit on loads has no tolerance."""
 
 
-def outline_of(section: Record, kind: str, name: str) -> list[list[float]]:
+def outline_of(section: Record, kind: str, name: str) -> list[Point]:
     """The corners of an outline; none where it is not drawn."""
     for outline in section["outlines"]:
         if outline["kind"] == kind and outline["name"] == name and len(outline["corners"]) > 2:
@@ -49,7 +50,9 @@ def floor_called(floors: list[Record], on: str) -> Any:
 def floor_under(wish: Record, rect: Record, floors: list[Record]) -> Any:
     """The floor that holds all of a rectangle, or None."""
     for floor in floors:
-        if wish["on"] in ("", floor["on"]) and lies_within(rect, floor["corners"]):
+        if wish["on"] in ("", floor["on"]) and lies_within(
+            rect, floor["corners"], LENGTH_TOLERANCE_M
+        ):
             return floor
     return None
 
@@ -61,7 +64,7 @@ def named(floor: Record) -> str:
 
 def outline_fact(floor: Record) -> Record:
     """A floor's outline as the house's fact."""
-    box, item = extent(floor["corners"]), floor["item"]
+    box, item = box_around(floor["corners"]), floor["item"]
     across, depth = both("length", box[1] - box[0]), both("length", box[3] - box[2])
     fact = {
         "key": item["key"],
@@ -126,7 +129,7 @@ def too_high(wish: Record, floor: Record) -> list[Record]:
         if value is not None and value["number"] is not None
         else 0.0
     )
-    if over_m > TOLERANCE_M + ROUNDING_M:
+    if over_m > LENGTH_TOLERANCE_M + ROUNDING_M:
         return [
             hit(
                 SHORT,
@@ -168,9 +171,9 @@ def carried(wish: Record, rect: Record, floor: Record, section: Record) -> list[
     covered = False
     for item in section["items"]:
         corners = outline_of(section, "zone", item["name"]) if item["kind"] == "zone" else []
-        if len(corners) > 0 and meets(rect, corners):
+        if len(corners) > 0 and meets(rect, corners, LENGTH_TOLERANCE_M):
             under.append({"item": item, "corners": corners})
-            covered = covered or lies_within(rect, corners)
+            covered = covered or lies_within(rect, corners, LENGTH_TOLERANCE_M)
     found = []
     for zone in under:
         found += zone_state(zone["item"], zone["corners"])
@@ -179,14 +182,14 @@ def carried(wish: Record, rect: Record, floor: Record, section: Record) -> list[
     return found
 
 
-def zone_state(item: Record, corners: list[list[float]]) -> list[Record]:
+def zone_state(item: Record, corners: list[Point]) -> list[Record]:
     """A zone that is out of service takes nothing; one that is limited is told."""
     if item["condition"] == "out of service":
-        return [hit(SHORT, "use", item["name"] + " is out of service", box=extent(corners))]
+        return [hit(SHORT, "use", item["name"] + " is out of service", box=box_around(corners))]
     return [hit(NOTED, "state", words) for words in item_notes(item)]
 
 
-def loads_on(wish: Record, item: Record, corners: list[list[float]]) -> list[Record]:
+def loads_on(wish: Record, item: Record, corners: list[Point]) -> list[Record]:
     """A rectangle's loads against what one floor carries."""
     found = []
     if wish["weight_kg"] is not None:
@@ -197,7 +200,7 @@ def loads_on(wish: Record, item: Record, corners: list[list[float]]) -> list[Rec
     return found
 
 
-def loaded(load: float, kind: str, item: Record, corners: list[list[float]]) -> Record:
+def loaded(load: float, kind: str, item: Record, corners: list[Point]) -> Record:
     """One load against one limit, without a tolerance."""
     value = item["values"].get("load" if kind == "load" else "point_load")
     words = (
@@ -210,7 +213,7 @@ def loaded(load: float, kind: str, item: Record, corners: list[list[float]]) -> 
         over = load - value["number"]
         carries = words + ", which carries " + both(kind, value["number"])[0]
         if over > abs(value["number"]) * FLOAT_SHARE:
-            zone = extent(corners) if item["kind"] == "zone" else None
+            zone = box_around(corners) if item["kind"] == "zone" else None
             return hit(
                 SHORT,
                 kind,

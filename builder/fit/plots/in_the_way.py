@@ -5,6 +5,7 @@ house calls clear.
 
 from typing import Any
 
+from builder.fit.comparing import LENGTH_TOLERANCE_M
 from builder.fit.plots.floors import (
     STEP,
     carried,
@@ -18,20 +19,19 @@ from builder.fit.plots.floors import (
 )
 from builder.fit.plots.hits import hit
 from builder.fit.plots.notes import beside, by_rounding
-from builder.fit.rectangles import (
-    ROUNDING_M,
-    TOLERANCE_M,
-    beyond,
-    corners_of,
-    extent,
-    into_m,
-    meets,
-    overlap,
-    overlap_m,
-    shared_m2,
-)
 from builder.fit.verdicts import ASK, NOTED, SHORT, Record
 from builder.fit.wording import both, metres
+from builder.formulas.polygons import Box, box_around
+from builder.formulas.rectangles import (
+    ROUNDING_M,
+    beyond,
+    corners_of,
+    into_m,
+    meets,
+    overlap_m,
+    overlaps,
+    shared_m2,
+)
 
 COVERED_SHARE = 0.995
 
@@ -64,7 +64,11 @@ def hits_of(wish: Record, rect: Record, others: list[Record], ground: Record) ->
     found = [*found, *too_high(wish, floor), *in_the_way(wish, rect, floor, ground["section"])]
     found = [
         *found,
-        *(overlapping(wish, rect, other) for other in others if overlap(rect, other["rect"])),
+        *(
+            overlapping(wish, rect, other)
+            for other in others
+            if overlaps(rect, other["rect"], LENGTH_TOLERANCE_M)
+        ),
     ]
     found = [*found, *carried(wish, rect, floor, ground["section"]), *beside(rect, floor)]
     return (
@@ -88,10 +92,12 @@ def over_edges(wish: Record, rect: Record, floor: Record, ground: Record) -> lis
     How far a rectangle reaches over which edge; or into which wing, where that takes up the rest of
     it.
     """
-    over = beyond(rect, floor["corners"])
-    fact, box = outline_fact(floor), extent(floor["corners"])
+    over = beyond(rect, floor["corners"], LENGTH_TOLERANCE_M)
+    fact, box = outline_fact(floor), box_around(floor["corners"])
     wings = [
-        each for each in ground["floors"] if each["on"] != "deck" and meets(rect, each["corners"])
+        each
+        for each in ground["floors"]
+        if each["on"] != "deck" and meets(rect, each["corners"], LENGTH_TOLERANCE_M)
     ]
     if wish["on"] == "" and len(wings) > 0 and covered(rect, [floor, *wings]):
         return [across(over, wing) for wing in wings]
@@ -101,7 +107,7 @@ def over_edges(wish: Record, rect: Record, floor: Record, ground: Record) -> lis
                 SHORT,
                 "edge",
                 "it stands off the " + named(floor),
-                by=outside_m(extent(corners_of(rect)), box),
+                by=outside_m(box_around(corners_of(rect)), box),
                 fact=fact,
             )
         ]
@@ -154,18 +160,18 @@ def across(over: list[Record], wing: Record) -> Record:
     return hit(ASK, "edge", words, question=question, fact=outline_fact(wing))
 
 
-def outside_m(one: list[float], other: list[float]) -> float:
+def outside_m(one: Box, other: Box) -> float:
     """How far a box must move, along the longer of two ways, to lie within another."""
     return max(other[0] - one[0], one[1] - other[1], other[2] - one[2], one[3] - other[3], 0.0)
 
 
 def larger(rect: Record, floor: Record) -> list[Record]:
     """A rectangle that eats the tolerance on both sides is larger than its floor all the same."""
-    one, other = extent(corners_of(rect)), extent(floor["corners"])
+    one, other = box_around(corners_of(rect)), box_around(floor["corners"])
     found = []
     for axis, words in ((0, "wider"), (2, "deeper")):
         over_m = one[axis + 1] - one[axis] - (other[axis + 1] - other[axis])
-        if over_m > TOLERANCE_M + ROUNDING_M:
+        if over_m > LENGTH_TOLERANCE_M + ROUNDING_M:
             said = both("length", over_m)[0] + " " + words + " than the whole " + named(floor)
             found.append(hit(SHORT, "size", said, by=over_m, fact=outline_fact(floor)))
     return found
@@ -181,7 +187,7 @@ def in_the_way(wish: Record, rect: Record, floor: Record, section: Record) -> li
         if (
             outline["kind"] == "obstruction"
             and len(outline["corners"]) > 2
-            and meets(rect, outline["corners"])
+            and meets(rect, outline["corners"], LENGTH_TOLERANCE_M)
         ):
             item = next(
                 (
@@ -199,7 +205,7 @@ def blocked(wish: Record, rect: Record, met: Record) -> list[Record]:
     """One obstruction that a rectangle meets on the plan."""
     outline, item = met["outline"], met["item"]
     under = item["values"].get("from_height") if item is not None else None
-    box, fact = extent(outline["corners"]), obstruction_fact(item)
+    box, fact = box_around(outline["corners"]), obstruction_fact(item)
     if under is None:
         by = into_m(rect, outline["corners"])
         return [
@@ -237,7 +243,7 @@ def blocked(wish: Record, rect: Record, met: Record) -> list[Record]:
             )
         ]
     over_m = wish["height_m"] - under["number"]
-    if over_m > TOLERANCE_M + ROUNDING_M:
+    if over_m > LENGTH_TOLERANCE_M + ROUNDING_M:
         return [
             hit(
                 SHORT,

@@ -3,23 +3,22 @@ What to know about a rectangle of a stage plot that stands: what rounding let pa
 calls clear, and the state of a wing.
 """
 
-from builder.fit.comparing import item_notes
+from builder.fit.comparing import LENGTH_TOLERANCE_M, item_notes
 from builder.fit.plots.floors import named
 from builder.fit.plots.hits import hit
-from builder.fit.rectangles import (
+from builder.fit.verdicts import NOTED, Record
+from builder.fit.wording import both, metres
+from builder.formulas.polygons import box_around
+from builder.formulas.rectangles import (
     ROUNDING_M,
-    TOLERANCE_M,
-    apart,
-    beyond,
+    beyond_at_all,
     corners_of,
-    extent,
+    far_apart,
     into_m,
     meets,
     overlap_m,
     touches,
 )
-from builder.fit.verdicts import NOTED, Record
-from builder.fit.wording import both, metres
 
 ROUNDED = ", within the tolerance for rounding"
 
@@ -28,11 +27,11 @@ def by_rounding(rect: Record, floor: Record, others: list[Record], section: Reco
     """Edges, neighbours and columns that a rectangle passes by no more than the tolerance."""
     words = [
         both("length", each["over_m"])[0] + " over the edge " + each["side"]
-        for each in beyond(rect, floor["corners"], exact=True)
+        for each in beyond_at_all(rect, floor["corners"])
     ]
     for other in others:
-        by = 0.0 if apart(rect, other["rect"]) else overlap_m(rect, other["rect"])
-        if ROUNDING_M < by <= TOLERANCE_M + ROUNDING_M:
+        by = 0.0 if far_apart(rect, other["rect"]) else overlap_m(rect, other["rect"])
+        if ROUNDING_M < by <= LENGTH_TOLERANCE_M + ROUNDING_M:
             words.append(both("length", by)[0] + " into " + other["wish"]["name"])
     hanging = [
         item["name"]
@@ -45,7 +44,11 @@ def by_rounding(rect: Record, floor: Record, others: list[Record], section: Reco
             and len(outline["corners"]) > 2
             and outline["name"] not in hanging
         )
-        if stands and touches(rect, outline["corners"]) and not meets(rect, outline["corners"]):
+        if (
+            stands
+            and touches(rect, outline["corners"])
+            and not meets(rect, outline["corners"], LENGTH_TOLERANCE_M)
+        ):
             by = into_m(rect, outline["corners"])
             words = (
                 [*words, both("length", by)[0] + " into " + outline["name"]]
@@ -59,13 +62,13 @@ def beside(rect: Record, floor: Record) -> list[Record]:
     """What lies past what the house calls clear; in a wing, its state."""
     if floor["on"] != "deck":
         return in_a_wing(floor)
-    values, box = floor["item"]["values"], extent(corners_of(rect))
+    values, box = floor["item"]["values"], box_around(corners_of(rect))
     width, depth = values.get("usable_width"), values.get("usable_depth")
     notes = []
     if (
         width is not None
         and width["number"] is not None
-        and max(-box[0], box[1]) > width["number"] / 2 + TOLERANCE_M
+        and max(-box[0], box[1]) > width["number"] / 2 + LENGTH_TOLERANCE_M
     ):
         words = (
             "it reaches past the clear width of "
@@ -76,7 +79,7 @@ def beside(rect: Record, floor: Record) -> list[Record]:
     if (
         depth is not None
         and depth["number"] is not None
-        and box[3] > extent(floor["corners"])[2] + depth["number"] + TOLERANCE_M
+        and box[3] > box_around(floor["corners"])[2] + depth["number"] + LENGTH_TOLERANCE_M
     ):
         words = (
             "it reaches past the clear depth of "

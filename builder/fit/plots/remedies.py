@@ -4,20 +4,20 @@ What would mend a rectangle of a stage plot that is short.
 A move is only told where the rectangle then stands without anything short.
 """
 
+from builder.fit.comparing import LENGTH_TOLERANCE_M
 from builder.fit.plots.floors import GRAVITY_M_S2, floor_called, named, stepped
 from builder.fit.plots.hits import of_word
 from builder.fit.plots.in_the_way import hits_of
-from builder.fit.rectangles import (
-    TOLERANCE_M,
-    beyond,
-    corners_of,
-    extent,
-    moved,
-    overlap,
-    quarter_turned,
-)
 from builder.fit.verdicts import ASK, SHORT, Record
 from builder.fit.wording import both
+from builder.formulas.polygons import Box, Point, box_around
+from builder.formulas.rectangles import (
+    beyond,
+    corners_of,
+    moved,
+    overlaps,
+    quarter_turned,
+)
 
 MOST_TRIED = 8
 FIXED = ["load", "mass", "height"]
@@ -64,7 +64,7 @@ def mends(
     Whether nothing is short at a place, but for what no place mends, and no edge is crossed that
     would have to be asked.
     """
-    if any(overlap(rect, other["rect"]) for other in others):
+    if any(overlaps(rect, other["rect"], LENGTH_TOLERANCE_M) for other in others):
         return False
     hits = hits_of(wish, rect, others, ground)
     return all(each["sort"] in allowed for each in of_word(hits, SHORT)) and all(
@@ -74,7 +74,7 @@ def mends(
 
 def moves(wish: Record, rect: Record, ground: Record, hits: list[Record]) -> list[list[float]]:
     """Moves worth a try: back within the floor, and to each side of what is in the way."""
-    one = extent(corners_of(rect))
+    one = box_around(corners_of(rect))
     found: list[list[float]] = []
     for floor in ground["floors"]:
         if floor["on"] == (wish["on"] if wish["on"] != "" else "deck"):
@@ -91,10 +91,10 @@ def moves(wish: Record, rect: Record, ground: Record, hits: list[Record]) -> lis
     return [each for each in found if each[0] != 0 or each[1] != 0]
 
 
-def back_within(rect: Record, one: list[float], corners: list[list[float]]) -> list[list[float]]:
+def back_within(rect: Record, one: Box, corners: list[Point]) -> list[list[float]]:
     """Away from each edge that is crossed, and straight into the floor's extent."""
     found = []
-    for each in beyond(rect, corners):
+    for each in beyond(rect, corners, LENGTH_TOLERANCE_M):
         over_m = each["over_m"]
         steps = {
             "stage left": [-over_m, 0.0],
@@ -103,7 +103,7 @@ def back_within(rect: Record, one: list[float], corners: list[list[float]]) -> l
             "downstage": [0.0, over_m],
         }
         found.append(steps[each["side"]])
-    box = extent(corners)
+    box = box_around(corners)
     return [
         *found,
         [within(one[0], one[1], box[0], box[1]), within(one[2], one[3], box[2], box[3])],
@@ -157,9 +157,9 @@ def lessened(wish: Record, each: Record) -> str:
 
 def elsewhere(rect: Record, wish: Record, ground: Record) -> str:
     """A level wing that is large enough by its extent, where there is one."""
-    one = extent(corners_of(rect))
+    one = box_around(corners_of(rect))
     for floor in ground["floors"]:
-        box = extent(floor["corners"])
+        box = box_around(floor["corners"])
         large = one[1] - one[0] <= box[1] - box[0] and one[3] - one[2] <= box[3] - box[2]
         if floor["on"] not in ("deck", wish["on"]) and large and not stepped(floor):
             return "By its size it goes in the " + named(floor) + ". "
@@ -168,15 +168,15 @@ def elsewhere(rect: Record, wish: Record, ground: Record) -> str:
 
 def smaller(rect: Record, wish: Record, ground: Record) -> str:
     """How much smaller it would have to be, where it is larger than its floor."""
-    one, floor = extent(corners_of(rect)), floor_called(ground["floors"], wish["on"])
+    one, floor = box_around(corners_of(rect)), floor_called(ground["floors"], wish["on"])
     parts = []
     for axis, words in ((0, " across"), (2, " in depth")):
         over_m = (
             one[axis + 1]
             - one[axis]
-            - (extent(floor["corners"])[axis + 1] - extent(floor["corners"])[axis])
+            - (box_around(floor["corners"])[axis + 1] - box_around(floor["corners"])[axis])
         )
-        if over_m > TOLERANCE_M:
+        if over_m > LENGTH_TOLERANCE_M:
             parts.append(length_words(over_m) + words)
     return (
         "Make it smaller"

@@ -19,7 +19,6 @@ from builder.fit.plots.floors import floor_called, floor_under, floors_of, outli
 from builder.fit.plots.hits import of_word, worst
 from builder.fit.plots.in_the_way import counts, hits_of, larger
 from builder.fit.plots.remedies import remedy_of
-from builder.fit.rectangles import corners_of, extent, gap_m, rectangle, twice_area
 from builder.fit.verdicts import (
     ASK,
     FITS,
@@ -33,6 +32,8 @@ from builder.fit.verdicts import (
     with_remedy,
 )
 from builder.fit.wording import both, digits
+from builder.formulas.polygons import box_around, twice_area_m2
+from builder.formulas.rectangles import corners_of, gap_m, rectangle
 
 PLOT = {
     "question": (
@@ -124,7 +125,7 @@ def laid_out(requirement: Record, section: Record, deck: Record, *, remedied: bo
 def stand_of(wish: Record) -> Record:
     """A rectangle that has its place, with its extent, worked out once."""
     rect = rect_of(wish)
-    return {"wish": wish, "rect": rect, "box": extent(corners_of(rect))}
+    return {"wish": wish, "rect": rect, "box": box_around(corners_of(rect))}
 
 
 def rect_of(wish: Record) -> Record:
@@ -243,7 +244,7 @@ def placeless(requirement: Record, wishes: list[Record], ground: Record) -> list
     deck = ground["floors"][0]
     wanted_m2, deck_m2 = (
         floor_wanted_m2(requirement["rectangles"], must),
-        abs(twice_area(deck["corners"])) / 2,
+        abs(twice_area_m2(deck["corners"])) / 2,
     )
     words = (
         both("area", wanted_m2)[0] + " are asked on the deck, which has " + both("area", deck_m2)[0]

@@ -1,10 +1,10 @@
 """Several acts on one day: each stage plot beside what the others leave standing on the deck."""
 
-from builder.fit.comparing import signed
+from builder.fit.comparing import LENGTH_TOLERANCE_M, signed
 from builder.fit.plots.stage_plot import deck_fact, rect_of, sentence
-from builder.fit.rectangles import overlap, overlap_m
 from builder.fit.verdicts import ASK, FITS, SHORT, Record, verdict, with_question, with_remedy
 from builder.fit.wording import both
+from builder.formulas.rectangles import overlap_m, overlaps
 
 THE_DAY = "The day"
 ROOM = {
@@ -85,7 +85,7 @@ def in_each_other(one: Record, other: Record) -> bool:
     return (
         one["rect"] is not None
         and other["rect"] is not None
-        and overlap(one["rect"], other["rect"])
+        and overlaps(one["rect"], other["rect"], LENGTH_TOLERANCE_M)
     )
 
 

@@ -7,10 +7,10 @@ and 500 kg on one foot.
 
 import pytest
 
-from builder.fit import rectangles
 from builder.fit.interpreter import fit
 from builder.fit.plots import in_the_way, notes
-from builder.fit.rectangles import overlap_m
+from builder.formulas import rectangles
+from builder.formulas.rectangles import overlap_m
 from tests.fit.plot_pairs import box
 from tests.fit.sample import Record, item, rider, value
 from tests.fit.stages import outline, piece, plot, plotted, stage, word

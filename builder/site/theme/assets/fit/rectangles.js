@@ -1,4 +1,4 @@
-// Rectangles on a plan against outlines and each other, turned or not. Twin of builder/fit/rectangles.py.
+// Rectangles on a plan against outlines and each other, turned or not. Twin of builder/formulas/rectangles.py.
 (function (fit) {
   "use strict";
   const TOLERANCE_M = 0.025;

@@ -10,22 +10,22 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from shapely import Polygon
 
-from builder.fit.rectangles import (
-    TOLERANCE_M,
+from builder.formulas.polygons import Point
+from builder.formulas.rectangles import (
+    Rectangle,
     beyond,
     corners_of,
     gap_m,
     lies_within,
     meets,
-    overlap,
     overlap_m,
+    overlaps,
+    passes_through,
     quarter_turned,
     rectangle,
     shared_m2,
     turn,
 )
-from builder.fit.verdicts import Record
-from tests.fit.plot_pairs import box
 
 spots = st.floats(-12, 12, allow_nan=False)
 sizes = st.floats(0.2, 10, allow_nan=False)
@@ -39,17 +39,18 @@ rects = st.builds(
     turns,
 )
 THRUST = [
-    [-8.0, 0.0],
-    [-2.0, 0.0],
-    [-2.0, -3.0],
-    [2.0, -3.0],
-    [2.0, 0.0],
-    [8.0, 0.0],
-    [8.0, 10.0],
-    [-8.0, 10.0],
+    (-8.0, 0.0),
+    (-2.0, 0.0),
+    (-2.0, -3.0),
+    (2.0, -3.0),
+    (2.0, 0.0),
+    (8.0, 0.0),
+    (8.0, 10.0),
+    (-8.0, 10.0),
 ]
-ASLANT = [[-6.0, 0.0], [6.0, 0.0], [8.0, 8.0], [0.0, 11.0], [-8.0, 8.0]]
-outlines = st.sampled_from([THRUST, ASLANT, list(reversed(THRUST)), box(-8.0, 8.0, 0.0, 10.0)])
+ASLANT = [(-6.0, 0.0), (6.0, 0.0), (8.0, 8.0), (0.0, 11.0), (-8.0, 8.0)]
+DECK = [(-8.0, 0.0), (8.0, 0.0), (8.0, 10.0), (-8.0, 10.0)]
+outlines = st.sampled_from([THRUST, ASLANT, list(reversed(THRUST)), DECK])
 near = st.builds(
     lambda x, y, w, d, t: rectangle(x, y, width_m=w, depth_m=d, turned_deg=t),
     st.floats(-4, 4),
@@ -59,9 +60,11 @@ near = st.builds(
     turns,
 )
 HAIR_M = 1e-6
+TOLERANCE_M = 0.025
+"""What the check lets pass for rounding."""
 
 
-def polygon(rect: Record, less_m: float = 0.0) -> Polygon:
+def polygon(rect: Rectangle, less_m: float = 0.0) -> Polygon:
     """A rectangle as the library has it, smaller by this at each side."""
     return Polygon(
         corners_of(
@@ -78,36 +81,37 @@ def test_the_series_turns_as_the_cosine_and_sine_do(turned_deg: float) -> None:
     )
 
 
+@pytest.mark.law
 @pytest.mark.parametrize(
     ("turned_deg", "expected"),
     [(0.0, [1, 0]), (90.0, [0, 1]), (-90.0, [0, -1]), (180.0, [-1, 0]), (450.0, [0, 1])],
 )
 def test_a_quarter_is_exact(turned_deg: float, expected: list[float]) -> None:
-    assert turn(turned_deg) == expected
+    assert list(turn(turned_deg)) == expected
 
 
 @pytest.mark.source("shapely 2.2, contains of a polygon shrunk by the tolerance")
 @given(rects, outlines)
 def test_what_lies_within_lies_within_by_a_library_too(
-    rect: Record, corners: list[list[float]]
+    rect: Rectangle, corners: list[Point]
 ) -> None:
     deck = Polygon(corners)
     inner = polygon(rect, TOLERANCE_M)
     assume(deck.buffer(-HAIR_M).contains(inner) == deck.buffer(HAIR_M).contains(inner))
-    assert lies_within(rect, corners) == deck.contains(inner)
+    assert lies_within(rect, corners, TOLERANCE_M) == deck.contains(inner)
 
 
 @pytest.mark.source("shapely 2.2, area of the intersection with a polygon shrunk by the tolerance")
 @given(rects, outlines)
-def test_what_meets_shares_floor_by_a_library_too(rect: Record, corners: list[list[float]]) -> None:
+def test_what_meets_shares_floor_by_a_library_too(rect: Rectangle, corners: list[Point]) -> None:
     shared = Polygon(corners).intersection(polygon(rect, TOLERANCE_M)).area
     assume(shared == 0 or shared > HAIR_M)
-    assert meets(rect, corners) == (shared > 0)
+    assert meets(rect, corners, TOLERANCE_M) == (shared > 0)
 
 
 @pytest.mark.source("shapely 2.2, area of the intersection")
 @given(rects, outlines)
-def test_the_shared_floor_is_that_of_a_library(rect: Record, corners: list[list[float]]) -> None:
+def test_the_shared_floor_is_that_of_a_library(rect: Rectangle, corners: list[Point]) -> None:
     assert shared_m2(rect, corners) == pytest.approx(
         Polygon(corners).intersection(polygon(rect)).area, abs=1e-9
     )
@@ -116,7 +120,7 @@ def test_the_shared_floor_is_that_of_a_library(rect: Record, corners: list[list[
 @pytest.mark.source("shapely 2.2, distance to the border")
 @given(near, outlines)
 def test_the_room_to_the_nearest_edge_is_that_of_a_library(
-    rect: Record, corners: list[list[float]]
+    rect: Rectangle, corners: list[Point]
 ) -> None:
     deck = Polygon(corners)
     assert not deck.contains(polygon(rect)) or gap_m(rect, corners) == pytest.approx(
@@ -127,7 +131,7 @@ def test_the_room_to_the_nearest_edge_is_that_of_a_library(
 @pytest.mark.source("shapely 2.2, intersection before and after a move")
 @given(rects, rects)
 def test_an_overlap_is_one_by_a_library_and_the_told_move_is_the_least_that_ends_it(
-    one: Record, other: Record
+    one: Rectangle, other: Rectangle
 ) -> None:
     by_m = overlap_m(one, other)
     assume(abs(by_m) > HAIR_M)
@@ -156,35 +160,61 @@ def test_an_overlap_is_one_by_a_library_and_the_told_move_is_the_least_that_ends
         assert all(moved.intersection(polygon(other)).area > 0 for moved in short)
 
 
+@pytest.mark.law
 @given(rects, rects)
-def test_an_overlap_of_no_more_than_the_tolerance_is_none(one: Record, other: Record) -> None:
-    assert overlap(one, other) == (overlap_m(one, other) > TOLERANCE_M + 1e-9)
+def test_an_overlap_of_no_more_than_the_tolerance_is_none(one: Rectangle, other: Rectangle) -> None:
+    assert overlaps(one, other, TOLERANCE_M) == (overlap_m(one, other) > TOLERANCE_M + 1e-9)
 
 
-# A rectangle of 2 m about (7.5, 9.5) on a deck to 8 m stage left and 10 m upstage reaches 8.5 m and
-# 10.5 m.
+@pytest.mark.source(
+    "by hand: 2 m about (7.5, 9.5) on a deck to 8 m stage left and 10 m upstage reaches 8.5 m and"
+    " 10.5 m"
+)
 def test_it_tells_how_far_over_which_edges() -> None:
-    over = beyond(rectangle(7.5, 9.5, width_m=2, depth_m=2), box(-8.0, 8.0, 0.0, 10.0))
+    over = beyond(rectangle(7.5, 9.5, width_m=2, depth_m=2), DECK, TOLERANCE_M)
     assert over == [{"side": "stage left", "over_m": 0.5}, {"side": "upstage", "over_m": 0.5}]
 
 
-# Turned by 45 degrees, a square of 2 m reaches its half diagonal, 1.4142 m, to each side of its
-# centre.
+@pytest.mark.source(
+    "by hand: a square of 2 m turned by 45 degrees reaches its half diagonal, 1.4142 m"
+)
 def test_a_turned_rectangle_reaches_its_diagonal() -> None:
     (over,) = beyond(
-        rectangle(0, 1, width_m=2, depth_m=2, turned_deg=45), box(-8.0, 8.0, 0.0, 10.0)
+        rectangle(0, 1, width_m=2, depth_m=2, turned_deg=45),
+        DECK,
+        TOLERANCE_M,
     )
     assert (over["side"], over["over_m"]) == ("downstage", pytest.approx(2**0.5 - 1))
 
 
+@pytest.mark.law
 @given(rects, outlines)
-def test_stage_left_and_right_are_alike(rect: Record, corners: list[list[float]]) -> None:
+def test_stage_left_and_right_are_alike(rect: Rectangle, corners: list[Point]) -> None:
     mirrored = {**rect, "x": -rect["x"], "sin": -rect["sin"]}
-    other = [[-across, depth] for across, depth in corners]
+    other = [(-across, depth) for across, depth in corners]
     sides = {"stage left": "stage right", "stage right": "stage left"}
-    mine = sorted((each["side"], each["over_m"]) for each in beyond(rect, corners))
+    mine = sorted((each["side"], each["over_m"]) for each in beyond(rect, corners, TOLERANCE_M))
     theirs = sorted(
-        (sides.get(each["side"], each["side"]), each["over_m"]) for each in beyond(mirrored, other)
+        (sides.get(each["side"], each["side"]), each["over_m"])
+        for each in beyond(mirrored, other, TOLERANCE_M)
     )
-    assert lies_within(rect, corners) == lies_within(mirrored, other)
+    assert lies_within(rect, corners, TOLERANCE_M) == lies_within(mirrored, other, TOLERANCE_M)
     assert mine == [(side, pytest.approx(over_m)) for side, over_m in theirs]
+
+
+@pytest.mark.source("by hand: y = x + 1.5 leaves the square of 2 m about 0 at (-0.5, 1)")
+@pytest.mark.parametrize(
+    ("side", "expected"),
+    [
+        (((-2.0, -0.5), (0.0, 1.5)), True),
+        (((-2.0, 0.5), (0.0, 2.5)), False),
+        (((-0.5, -0.5), (0.5, 0.5)), True),
+        (((1.0, -2.0), (1.0, 2.0)), False),
+        (((-3.0, 0.0), (-1.0, 0.0)), False),
+        (((0.0, 0.0), (0.0, 0.0)), False),
+    ],
+)
+def test_a_side_passes_through_the_inside_of_a_box(
+    side: tuple[Point, Point], expected: bool
+) -> None:
+    assert passes_through((-1.0, 1.0, -1.0, 1.0), side) == expected
