@@ -11,10 +11,11 @@ from typing import Any
 
 from builder.fit.comparing import age_notes, asked, item_notes, once, signed
 from builder.fit.feeds import PHASES, above, least_room, less, outage, room_of, system_of, volts
+from builder.fit.records import Advice, Mender
 from builder.fit.verdicts import FITS, SHORT, Record, fact_of, settled, verdict, with_remedy
 from builder.fit.wording import both, digits
 
-CIRCUITS = {
+CIRCUITS: Advice = {
     "question": (
         "How many single-phase circuits of that current can we have, where, on which connector and"
         " on which phases?"
@@ -25,7 +26,7 @@ CIRCUITS = {
     "who": "the house electrician, or hire",
 }
 
-OTHER_SYSTEM = {
+OTHER_SYSTEM: Mender = {
     "remedy": (
         "Hire a transformer, where the frequency suits, or a generator of the system asked for."
         " Never connect to another voltage."

@@ -1,3 +1,4 @@
+# mypy: disable-error-code="typeddict-unknown-key"
 """One requirement against the facts that can answer it."""
 
 from typing import Any

@@ -8,10 +8,11 @@ Levels are compared only where weighting, metric and place are the same; nothing
 from typing import Any
 
 from builder.fit.comparing import age_notes, asked, signed
+from builder.fit.records import Advice
 from builder.fit.verdicts import ASK, FITS, SHORT, Record, fact_of, settled, verdict, with_remedy
 from builder.fit.wording import both, span
 
-LIMIT = {
+LIMIT: Advice = {
     "question": (
         "Which level limits hold, with weighting, metric, time and place, and who enforces them?"
     ),
@@ -22,7 +23,7 @@ LIMIT = {
     "who": "the show",
 }
 
-SYSTEM = {
+SYSTEM: Advice = {
     "question": (
         "Which level does the house system reach at the mix position, with this weighting and"
         " metric?"

@@ -35,6 +35,7 @@ from builder.fit.feeds import (
     tree,
     volts,
 )
+from builder.fit.records import Advice
 from builder.fit.verdicts import (
     ASK,
     FITS,
@@ -49,7 +50,7 @@ from builder.fit.verdicts import (
 )
 from builder.fit.wording import both, digits
 
-POWER = {
+POWER: Advice = {
     "question": (
         "Which service can we have, of what current on each phase, on which connector, and how far"
         " is it from where we need it?"

@@ -1,23 +1,34 @@
-"""The words of a verdict, its record, and which of two is better."""
+"""The words of a verdict, its record, and what makes it complete."""
 
-from typing import Any
+from typing import Any, Literal
+
+from builder.fit.records import Fact, Item, Line, Mender, Value, Verdict, Word
+from builder.fit.sentences import fill
 
 Record = Any
 """A record whose type its module does not tell yet; :mod:`builder.fit.records` has the types."""
 
-FITS, NOTED, SHORT, ASK, NOT_NEEDED = "fits", "fits, with a note", "short", "ask", "not needed"
-RANK = {NOT_NEEDED: 0, FITS: 1, NOTED: 2, ASK: 3, SHORT: 4}
+FITS: Literal["fits"] = "fits"
+NOTED: Literal["fits, with a note"] = "fits, with a note"
+SHORT: Literal["short"] = "short"
+ASK: Literal["ask"] = "ask"
+NOT_NEEDED: Literal["not needed"] = "not needed"
+RANK: dict[str, int] = {NOT_NEEDED: 0, FITS: 1, NOTED: 2, ASK: 3, SHORT: 4}
+
+QUESTION = "{question} ({asker}.)"
+ASKER = "{act}{line}: {title}, {need}"
+RIDER_LINE = ", rider line {line}"
 
 
-def verdict(requirement: Record, word: str, reason: str) -> Record:
+def verdict(line: Line, word: Word, reason: str) -> Verdict:
     """A verdict on a requirement, without a fact yet."""
     return {
-        "act": requirement["act"],
-        "line": requirement["line"],
-        "department": requirement["department"],
-        "title": requirement["title"],
-        "need": requirement["need"],
-        "strictness": requirement["strictness"],
+        "act": line["act"],
+        "line": line["line"],
+        "department": line["department"],
+        "title": line["title"],
+        "need": line["need"],
+        "strictness": line["strictness"],
         "verdict": word,
         "reason": reason,
         "fact": None,
@@ -30,31 +41,40 @@ def verdict(requirement: Record, word: str, reason: str) -> Record:
     }
 
 
-def with_remedy(found: Record, rule: Record) -> Record:
+def with_remedy(answer: Verdict, mender: Mender) -> Verdict:
     """A short verdict that says what would mend it, and who could."""
-    found["remedy"] = rule["remedy"]
-    found["who"] = rule["who"]
-    return found
+    answer["remedy"] = mender["remedy"]
+    answer["who"] = mender["who"]
+    return answer
 
 
-def with_question(found: Record, requirement: Record, question: str) -> Record:
+def with_question(answer: Verdict, line: Line, question: str) -> Verdict:
     """An ask that carries its question, the rider's own line quoted."""
-    line = ", rider line " + str(requirement["line"]) if requirement["line"] > 0 else ""
-    found["question"] = (
-        question
-        + " ("
-        + requirement["act"]
-        + line
-        + ": "
-        + requirement["title"]
-        + ", "
-        + requirement["need"]
-        + ".)"
+    answer["question"] = fill(QUESTION, {"question": question, "asker": asker_words(line)})
+    return answer
+
+
+def asker_words(line: Line) -> str:
+    """A line of a rider as a question quotes it."""
+    return fill(
+        ASKER,
+        {
+            "act": line["act"],
+            "line": rider_line_words(line["line"]),
+            "title": line["title"],
+            "need": line["need"],
+        },
     )
-    return found
 
 
-def fact_of(value: Record, item: Record) -> Record:
+def rider_line_words(line: int) -> str:
+    """The number of a rider's line as a question quotes it; empty where there is none."""
+    if line > 0:
+        return fill(RIDER_LINE, {"line": str(line)})
+    return ""
+
+
+def fact_of(value: Value, item: Item) -> Fact:
     """The house's fact as a verdict shows it."""
     return {
         "key": value["key"],
@@ -68,8 +88,8 @@ def fact_of(value: Record, item: Record) -> Record:
     }
 
 
-def settled(found: Record) -> Record:
+def settled(answer: Verdict) -> Verdict:
     """A fit with something to know becomes a fit with a note."""
-    if found["verdict"] == FITS and len(found["notes"]) > 0:
-        found["verdict"] = NOTED
-    return found
+    if answer["verdict"] == FITS and len(answer["notes"]) > 0:
+        answer["verdict"] = NOTED
+    return answer

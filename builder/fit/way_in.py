@@ -6,10 +6,11 @@ and do for the same dock.
 from typing import Any
 
 from builder.fit.comparing import LENGTH_TOLERANCE_M, SHARE_TOLERANCE, age_notes, asked, item_notes
+from builder.fit.records import Advice
 from builder.fit.verdicts import ASK, FITS, SHORT, Record, fact_of, settled, verdict, with_remedy
 from builder.fit.wording import both
 
-WAY_IN = {
+WAY_IN: Advice = {
     "question": (
         "How do trucks come, how long and high may they be, and how wide and high is the tightest"
         " opening from the dock to the deck?"

@@ -11,6 +11,7 @@ SQUARE_FOOT_M2 = 0.09290304
 LESS = "less than "
 LARGEST = 100000000000.0
 LARGEST_WORDS = "100,000,000,000"
+NEXT_DAY = " the next day"
 
 
 def digits(number: float, places: int) -> str:
@@ -19,14 +20,21 @@ def digits(number: float, places: int) -> str:
     zero; what no show needs is only called large.
     """
     if abs(number) >= LARGEST:
-        return "-over " + LARGEST_WORDS if number < 0 else "over " + LARGEST_WORDS
-    scale = 10**places
+        return f"{minus(number < 0)}over {LARGEST_WORDS}"
+    scale = 1
+    for _ in range(places):
+        scale = scale * 10
     scaled = floor(abs(number) * scale + 0.5)
     whole = scaled // scale
     text = grouped(str(whole))
     if places > 0:
-        text = text + "." + padded(str(scaled - whole * scale), places)
-    return "-" + text if number < 0 and scaled > 0 else text
+        text = f"{text}.{padded(str(scaled - whole * scale), places)}"
+    return minus(number < 0 and scaled > 0) + text
+
+
+def minus(below_zero: bool) -> str:
+    """The sign of a number as it is printed."""
+    return "-" if below_zero else ""
 
 
 def grouped(text: str) -> str:
@@ -47,9 +55,13 @@ def padded(text: str, width: int) -> str:
     return out
 
 
-def fitting(number: float) -> int:
-    """Three digits for a small number, whole ones for a large."""
-    return 0 if abs(number) >= 100 else 1 if abs(number) >= 10 else 2
+def significant(number: float) -> str:
+    """A number with two decimals where it is small, and none where it is large."""
+    if abs(number) >= 100:
+        return digits(number, 0)
+    if abs(number) >= 10:
+        return digits(number, 1)
+    return digits(number, 2)
 
 
 def metres(value_m: float) -> str:
@@ -62,8 +74,8 @@ def metres(value_m: float) -> str:
     if millimetres == 0 and value_m != 0:
         return LESS + "1 mm"
     if 0 < millimetres < 1000:
-        return digits(value_m * 1000, 0) + " mm"
-    return digits(value_m, 2) + " m"
+        return f"{digits(value_m * 1000, 0)} mm"
+    return f"{digits(value_m, 2)} m"
 
 
 def feet(value_m: float) -> str:
@@ -73,43 +85,43 @@ def feet(value_m: float) -> str:
     What would print as nothing but is something is less than that.
     """
     if abs(value_m) >= LARGEST:
-        return digits(value_m, 0) + " ft"
+        return f"{digits(value_m, 0)} ft"
     halves = floor(abs(value_m) / FOOT_M * 24 + 0.5)
     if halves == 0 and value_m != 0:
         return LESS + '1/2"'
     whole = halves // 24
     rest = halves - whole * 24
     inches = rest // 2
-    sign = "-" if value_m < 0 and halves > 0 else ""
-    half = " 1/2" if rest - inches * 2 == 1 else ""
+    sign = minus(value_m < 0 and halves > 0)
+    half = "1/2" if rest - inches * 2 == 1 else ""
+    if whole == 0 and inches == 0 and half != "":
+        return f'{sign}{half}"'
+    whole_inches = f"{inches} {half}" if half != "" else str(inches)
     if whole > 0:
-        return sign + grouped(str(whole)) + "'-" + str(inches) + half + '"'
-    if inches == 0 and half != "":
-        return sign + '1/2"'
-    return sign + str(inches) + half + '"'
+        return f"{sign}{grouped(str(whole))}'-{whole_inches}\""
+    return f'{sign}{whole_inches}"'
 
 
 def clock(value_s: float) -> str:
     """A time of day, the next day's hours after 24:00 included."""
     if value_s >= LARGEST:
-        return digits(value_s, 0) + " s"
+        return f"{digits(value_s, 0)} s"
     minutes = floor(value_s / 60 + 0.5)
     hours = minutes // 60
-    later = ""
+    minute = padded(str(minutes - hours * 60), 2)
     if hours >= 24:
-        hours = hours - 24
-        later = " the next day"
-    return padded(str(hours), 2) + ":" + padded(str(minutes - minutes // 60 * 60), 2) + later
+        return f"{padded(str(hours - 24), 2)}:{minute}{NEXT_DAY}"
+    return f"{padded(str(hours), 2)}:{minute}"
 
 
 def span(value_s: float) -> str:
     """A length of time: minutes below two hours, hours below two days, else days."""
     size = abs(value_s)
     if size < 7200:
-        return trimmed(digits(value_s / 60, 1)) + " min"
+        return f"{tenths_of(value_s / 60)} min"
     if size < 172800:
-        return trimmed(digits(value_s / 3600, 1)) + " h"
-    return trimmed(digits(value_s / 86400, 1)) + " days"
+        return f"{tenths_of(value_s / 3600)} h"
+    return f"{tenths_of(value_s / 86400)} days"
 
 
 def lasting(value_s: float) -> str:
@@ -118,22 +130,20 @@ def lasting(value_s: float) -> str:
     minutes.
     """
     if abs(value_s) >= LARGEST:
-        return digits(value_s, 0) + " s"
+        return f"{digits(value_s, 0)} s"
     tenths = floor(abs(value_s) / 6 + 0.5)
     if tenths < 1200:
-        return trimmed(digits(tenths / 10, 1)) + " min"
+        return f"{tenths_of(tenths / 10)} min"
     hours = tenths // 600
     rest = tenths - hours * 600
-    return (
-        grouped(str(hours))
-        + " h"
-        + ("" if rest == 0 else " " + trimmed(digits(rest / 10, 1)) + " min")
-    )
+    if rest == 0:
+        return f"{grouped(str(hours))} h"
+    return f"{grouped(str(hours))} h {tenths_of(rest / 10)} min"
 
 
-def trimmed(text: str) -> str:
-    """A number without a zero at the end of its decimals."""
-    return text[: len(text) - 2] if text[-2:] == ".0" else text
+def tenths_of(number: float) -> str:
+    """A number to one decimal, without a zero at its end."""
+    return digits(number, 1).removesuffix(".0")
 
 
 def both(kind: str, value: float) -> list[str]:
@@ -144,24 +154,15 @@ def both(kind: str, value: float) -> list[str]:
     if kind == "length":
         return [metres(value), feet(value)]
     if kind == "mass":
-        return [
-            digits(value, fitting(value)) + " kg",
-            digits(value / POUND_KG, fitting(value / POUND_KG)) + " lb",
-        ]
+        return [f"{significant(value)} kg", f"{significant(value / POUND_KG)} lb"]
     if kind == "load":
-        return [
-            digits(value / 1000, 2) + " kPa",
-            digits(value / PSF_PA, fitting(value / PSF_PA)) + " psf",
-        ]
+        return [f"{digits(value / 1000, 2)} kPa", f"{significant(value / PSF_PA)} psf"]
     if kind == "area":
-        return [
-            digits(value, fitting(value)) + " m²",
-            digits(value / SQUARE_FOOT_M2, fitting(value / SQUARE_FOOT_M2)) + " sq ft",
-        ]
+        return [f"{significant(value)} m²", f"{significant(value / SQUARE_FOOT_M2)} sq ft"]
     if kind == "current":
-        return [digits(value, fitting(value)) + " A", ""]
+        return [f"{significant(value)} A", ""]
     if kind == "level":
-        return [digits(value, 1) + " dB", ""]
+        return [f"{digits(value, 1)} dB", ""]
     if kind == "duration":
         return [span(value), ""]
     return [digits(value, 0), ""]

@@ -6,6 +6,7 @@ outside.
 from typing import Any
 
 from builder.fit.comparing import age_notes, asked, signed
+from builder.fit.records import Advice
 from builder.fit.verdicts import ASK, FITS, SHORT, Record, fact_of, settled, verdict, with_remedy
 from builder.fit.wording import both
 from builder.fit.wording import clock as clock_words
@@ -13,12 +14,12 @@ from builder.fit.wording import clock as clock_words
 DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 DAY_S = 86400
 DAY_BEGINS_S = 21600
-CURFEW = {
+CURFEW: Advice = {
     "question": "On which days must sound stop, at what time, and can anybody extend that?",
     "remedy": "Start earlier, or shorten a set or a changeover.",
     "who": "the show and the promoter",
 }
-LOAD_IN = {
+LOAD_IN: Advice = {
     "question": "From when may we load in?",
     "remedy": "Come later, or load in the day before.",
     "who": "the show",

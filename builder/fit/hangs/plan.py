@@ -19,6 +19,7 @@ from builder.fit.hangs.hoists import hoist_issues
 from builder.fit.hangs.limits import REMEDY, limits_over, spacing_issues
 from builder.fit.hangs.loads import loads_of, on
 from builder.fit.hangs.points import BRIDLE, NEAR_M, issue, placed
+from builder.fit.records import Advice
 from builder.fit.values import known_number, number_of
 from builder.fit.verdicts import (
     ASK,
@@ -36,14 +37,14 @@ GRAM_KG = 0.001
 """What a sum of masses may lose in arithmetic; no tolerance on a limit."""
 NEAR_ENOUGH_M = 0.025
 HOUSE_DOWN = "Ask whether what the house itself hangs there can come down."
-HANG = {
+HANG: Advice = {
     "question": (
         "Which points can this hang have, what may each carry, and what hangs there already?"
     ),
     "remedy": "",
     "who": "the show's and the house's head riggers, with the house's engineer",
 }
-TRIM = {
+TRIM: Advice = {
     "question": "How high does this hang go under your steel, with hoists run up?",
     "remedy": "Fly lower, hang from a higher beam, or use shorter hoists, slings or truss.",
     "who": "the show's head rigger",
@@ -281,7 +282,7 @@ def told(
         with_remedy(
             found,
             {
-                **HANG,
+                "who": HANG["who"],
                 "remedy": " ".join(
                     [*once([each["remedy"] for each in against]), *taken_down(against)]
                 ),

@@ -1,3 +1,4 @@
+# mypy: disable-error-code="arg-type,typeddict-item"
 """
 A stage plot as one verdict: what stands as asked in one line, and under it each rectangle that does
 not, with its own remedy or question.

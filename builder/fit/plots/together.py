@@ -1,3 +1,4 @@
+# mypy: disable-error-code="arg-type"
 """Several acts on one day: each stage plot beside what the others leave standing on the deck."""
 
 from builder.fit.comparing import LENGTH_TOLERANCE_M, signed
