@@ -24,7 +24,7 @@ LARGEST_PACK = 64 * 1024 * 1024
 PHOTO_ENDINGS = (".png", ".jpg", ".jpeg", ".webp")
 
 
-SHOWS = "shows"
+PHOTOS, SHOWS = "photos", "shows"
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,26 +69,79 @@ def read_folder(venue: Path) -> Folder:
                 )
             ]
         )
-    texts, wrong_texts = read_each(
-        [path for path in sorted(venue.iterdir()) if path.suffix in (".yml", ".yaml")],
-        venue,
-        LARGEST_TEXT,
-    )
-    photo_paths = sorted((venue / "photos").iterdir()) if (venue / "photos").is_dir() else []
-    photos, wrong_photos = read_each(
-        [path for path in photo_paths if path.suffix.lower() in PHOTO_ENDINGS], venue, LARGEST_PHOTO
-    )
-    problems = [
-        *wrong_texts,
-        *wrong_photos,
-        *(unreadable_photo(name) for name, content in photos.items() if not is_image(content)),
-    ]
+    try:
+        paths = sorted(venue.iterdir())
+    except OSError as failure:
+        raise Refused([closed(Where(venue.name), failure)]) from None
+    yaml_paths = [path for path in paths if path.suffix in (".yml", ".yaml")]
+    texts, wrong_texts = read_each(yaml_paths, venue, LARGEST_TEXT)
+    photos, wrong_photos = read_photos(venue)
     readable, unreadable = decoded(texts)
-    problems += unreadable
-    if problems:
+    if problems := [*wrong_texts, *wrong_photos, *unreadable]:
         raise Refused(problems)
-    return Folder(
-        readable, {name.removeprefix("photos/"): content for name, content in photos.items()}
+    return Folder(readable, photos)
+
+
+def read_photos(venue: Path) -> tuple[dict[str, bytes], list[Problem]]:
+    """The photos of a venue's folder by name, and what is wrong with others there."""
+    try:
+        paths = [path for path in within(venue, PHOTOS) if path.suffix.lower() in PHOTO_ENDINGS]
+    except Refused as refused:
+        return {}, list(refused.problems)
+    named = [path for path in paths if path.name.isprintable()]
+    photos, problems = read_each(named, venue, LARGEST_PHOTO)
+    problems += [badly_named(path.name) for path in paths if path not in named]
+    problems += [
+        unreadable_photo(name) for name, content in photos.items() if not is_image(content)
+    ]
+    return {name.removeprefix(f"{PHOTOS}/"): content for name, content in photos.items()}, problems
+
+
+def within(venue: Path, name: str) -> list[Path]:
+    """
+    What a folder in the venue's folder holds, by name, but for hidden files; nothing where it is
+    not there.
+
+    Raises
+    ------
+    Refused
+        `path-outside` where it is a link to elsewhere, `file-unreadable` where it is closed.
+    """
+    folder = venue / name
+    if leads_out(folder, venue):
+        raise Refused(
+            [
+                Problem(
+                    Where(name),
+                    "",
+                    "",
+                    "leads out of the venue's folder",
+                    "path-outside",
+                    "put the folder itself there",
+                )
+            ]
+        )
+    try:
+        paths = sorted(folder.iterdir()) if folder.is_dir() else []
+    except OSError as failure:
+        raise Refused([closed(Where(name), failure)]) from None
+    return [path for path in paths if not path.name.startswith(".")]
+
+
+def leads_out(path: Path, folder: Path) -> bool:
+    """Whether a path within a folder is, or goes through, a link to elsewhere."""
+    try:
+        return not path.resolve().is_relative_to(folder.resolve())
+    except (OSError, RuntimeError):
+        # A link that leads to itself leads nowhere.
+        return True
+
+
+def closed(where: Where, failure: OSError) -> Problem:
+    """The problem with what the system does not let us read."""
+    reason = (failure.strerror or "unknown reason").lower()
+    return Problem(
+        where, "", "", f"cannot be read: {reason}", "file-unreadable", "check its permissions"
     )
 
 
@@ -98,20 +151,10 @@ def read_shows(venue: Path) -> Shows:
 
     What cannot be read is told beside the others: one show must not hide the rest.
     """
-    folder = venue / SHOWS
     try:
-        paths = (
-            [path for path in sorted(folder.iterdir()) if not path.name.startswith(".")]
-            if folder.is_dir()
-            else []
-        )
-    except OSError as failure:
-        reason = f"cannot be read: {(failure.strerror or 'unknown reason').lower()}"
-        return Shows(
-            {},
-            (Problem(Where(SHOWS), "", "", reason, "file-unreadable", "check its permissions"),),
-            (),
-        )
+        paths = within(venue, SHOWS)
+    except Refused as refused:
+        return Shows({}, refused.problems, ())
     riders = [path for path in paths if path.suffix in (".yml", ".yaml")]
     contents, wrong = read_each(riders, venue, LARGEST_TEXT)
     texts, problems = decoded(contents)
@@ -232,6 +275,18 @@ def is_image(content: bytes) -> bool:
     )
 
 
+def badly_named(name: str) -> Problem:
+    """The problem with a photo whose name nobody could write into a line, or type."""
+    return Problem(
+        Where(PHOTOS),
+        "",
+        name,
+        "is the name of a photo, and has a character that cannot be seen",
+        "photo-name",
+        "give it a name of letters, digits and hyphens",
+    )
+
+
 def unreadable_photo(name: str) -> Problem:
     """The problem with a photo that is no image."""
     return Problem(
@@ -254,7 +309,7 @@ def read_within(path: Path, folder: Path, name: str, largest: int) -> bytes:
         If the path leads elsewhere, is no regular file, is too big, or cannot be read.
     """
     where = Where(name)
-    if path.is_symlink() and not path.resolve().is_relative_to(folder.resolve()):
+    if leads_out(path, folder):
         raise Refused(
             [
                 Problem(
@@ -297,19 +352,7 @@ def read_within(path: Path, folder: Path, name: str, largest: int) -> bytes:
             )
         return path.read_bytes()
     except OSError as failure:
-        reason = failure.strerror or "unknown reason"
-        raise Refused(
-            [
-                Problem(
-                    where,
-                    "",
-                    "",
-                    f"cannot be read: {reason.lower()}",
-                    "file-unreadable",
-                    "check its permissions",
-                )
-            ]
-        ) from None
+        raise Refused([closed(where, failure)]) from None
 
 
 def published(venue: Path) -> Document:

@@ -55,7 +55,7 @@ def save(venue: Path, rewrites: Sequence[Rewrite]) -> None:
         earlier change was cut off and a file was changed by hand since. Nothing is changed then.
     """
     for rewrite in rewrites:
-        if Path(rewrite.file).name != rewrite.file or rewrite.file.startswith("."):
+        if not is_plain(rewrite.file):
             raise ValueError(f"file must be a plain name, got {rewrite.file!r}")
     with locked(venue), told(venue):
         finish(venue)
@@ -87,11 +87,33 @@ def recover(venue: Path) -> None:
 def finish(venue: Path) -> None:
     """Finish what the note lists, or sweep away what was begun without one."""
     if (venue / NOTE).exists():
-        steps = [Step(*each) for each in json.loads((venue / NOTE).read_text(encoding="utf-8"))]
+        steps = noted_steps(venue)
         for step in steps:
             refuse_unfinishable(venue, step)
         put_in_place(venue, steps)
     sweep(venue)
+
+
+def noted_steps(venue: Path) -> list[Step]:
+    """
+    The steps of a change that was cut off; refuses a note that no change of ours wrote, such as one
+    that leads out of the folder.
+    """
+    try:
+        noted = json.loads((venue / NOTE).read_text(encoding="utf-8"))
+        steps = [Step(*map(str, each)) for each in noted]
+    except (ValueError, TypeError, RecursionError):
+        steps = []
+    if not steps or not all(is_plain(step.file) for step in steps):
+        reason = "is not what a change that was cut off leaves"
+        advice = "look through the venue's files, then delete it"
+        raise Refused([Problem(Where(NOTE), "", "", reason, "change-unfinished", advice)])
+    return steps
+
+
+def is_plain(file: str) -> bool:
+    """Whether a name is that of a file in the venue's folder itself."""
+    return Path(file).name == file and not file.startswith(".") and file.isprintable()
 
 
 def refuse_unfinishable(venue: Path, step: Step) -> None:

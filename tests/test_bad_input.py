@@ -11,7 +11,7 @@ import pytest
 from click.testing import CliRunner
 
 from builder.cli import main
-from builder.files import read_folder
+from builder.files import read_folder, read_shows
 from builder.pipeline import venue_of
 from builder.reading.problems import Refused
 
@@ -277,3 +277,65 @@ def test_a_folder_that_is_not_there_is_named_once_in_the_terminal(tmp_path: Path
         f"{tmp_path / 'nothing'} is not a folder; give a venue's folder with --venue, or begin one"
         " with 'housepack new'"
     )
+
+
+@pytest.mark.parametrize("name", ["photos", "shows"])
+def test_a_folder_in_the_venue_may_not_be_a_link_out_of_it(
+    write: Write, tmp_path_factory: pytest.TempPathFactory, name: str
+) -> None:
+    outside = tmp_path_factory.mktemp("outside")
+    (outside / "secret.png").write_bytes(PNG)
+    (outside / "secret.yml").write_text("act: A\n", "utf-8")
+    folder = write()
+    (folder / name).symlink_to(outside)
+    told = f"{name} leads out of the venue's folder; put the folder itself there [path-outside]"
+    if name == "photos":
+        assert messages(folder) == [told]
+    else:
+        shows = read_shows(folder)
+        assert [str(problem) for problem in shows.problems] == [told]
+        assert (shows.texts, shows.others) == ({}, ())
+
+
+def test_a_link_to_another_file_of_the_folder_is_followed(write: Write) -> None:
+    folder = write()
+    (folder / "house.yml").rename(folder / "house.txt")
+    (folder / "house.yml").symlink_to("house.txt")
+    (folder / "pictures").mkdir()
+    (folder / "pictures" / "dock.png").write_bytes(PNG)
+    (folder / "photos").symlink_to("pictures")
+    read = read_folder(folder)
+    assert (list(read.texts), list(read.photos)) == (["house.yml"], ["dock.png"])
+
+
+def test_a_link_that_leads_to_itself_is_told(write: Write) -> None:
+    folder = write()
+    (folder / "stage.yml").symlink_to("stage.yml")
+    (folder / "photos").symlink_to("photos")
+    assert messages(folder) == [
+        "photos leads out of the venue's folder; put the folder itself there [path-outside]",
+        "stage.yml leads out of the venue's folder; put the file itself into the folder"
+        " [path-outside]",
+    ]
+
+
+def test_a_photo_whose_name_cannot_be_seen_is_told(write: Write) -> None:
+    folder = write()
+    (folder / "photos").mkdir()
+    for name in (b"\x1b[31mdock.png", b"dock\n.png", b"d\xf6ck.png"):
+        Path(os.fsdecode(bytes(folder / "photos") + b"/" + name)).write_bytes(PNG)
+    advice = (
+        "is the name of a photo, and has a character that cannot be seen; give it a name of letters,"
+        " digits and hyphens [photo-name]"
+    )
+    assert messages(folder) == [
+        f"photos '\\x1b[31mdock.png' {advice}",
+        f"photos 'dock\\n.png' {advice}",
+        f"photos 'd\\udcf6ck.png' {advice}",
+    ]
+
+
+def test_a_hidden_file_beside_photos_is_no_photo(tmp_path: Path) -> None:
+    folder = with_photo(tmp_path, PNG)
+    (folder / "photos" / "._dock.png").write_bytes(b"what a system keeps for itself")
+    assert list(read_folder(folder).photos) == ["dock.png"]

@@ -296,6 +296,33 @@ def test_a_change_that_was_cut_off_and_touched_since_is_left_to_a_person(venue: 
     )
 
 
+@pytest.mark.parametrize(
+    "note",
+    [
+        "",
+        "[]",
+        "{}",
+        "[1]",
+        '[["sound.yml"]]',
+        '[["../letter.yml", "", "x"]]',
+        '[["/etc/passwd", "", "x"]]',
+        '[[".git", "", "x"]]',
+        '[["a\\u0000", "", "x"]]',
+        "[" * 100_000,
+        "\x00",
+    ],
+)
+def test_a_note_that_no_change_of_ours_left_is_left_to_a_person(venue: Path, note: str) -> None:
+    (venue / NOTE).write_text(note, "utf-8")
+    (venue.parent / "letter.yml").write_text("mine", "utf-8")
+    assert told(lambda: recover(venue)) == (
+        ".housepack-unfinished is not what a change that was cut off leaves; look through the"
+        " venue's files, then delete it [change-unfinished]"
+    )
+    assert texts(venue) == OLD
+    assert (venue.parent / "letter.yml").read_text("utf-8") == "mine"
+
+
 def test_permissions_links_and_the_byte_order_mark_stay(venue: Path) -> None:
     (venue / "sound.yml").write_bytes(saving.BOM + OLD["sound.yml"].encode())
     (venue / "sound.yml").chmod(0o640)

@@ -9,8 +9,7 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-import click
-
+from builder.cli.telling import tell
 from builder.files import Shows, read_shows
 from builder.pack import Pack
 from builder.reading.problems import Problem
@@ -48,15 +47,15 @@ def echo_outlook(books: "Books", folder: Shows, pack: Pack, on: date, venue: Pat
     from builder.shows.telling import outlook_lines
 
     if books.shows:
-        click.echo("")
+        tell("")
         for line in outlook_lines(outlook_on(books, pack, on)):
-            click.echo(line)
-        click.echo(
+            tell(line)
+        tell(
             "  Every verdict of a show, and what to ask: housepack fit"
             f" {venue}/{books.shows[-1].file}"
         )
     if folder.others:
-        click.echo(f"Not read, for they do not end in .yml: {', '.join(folder.others)}.")
+        tell(f"Not read, for they do not end in .yml: {', '.join(folder.others)}.")
 
 
 def turned_by(
@@ -83,4 +82,4 @@ def turned_by(
 def echo_problems(problems: Iterable[Problem], venue: Path) -> None:
     """Print what is wrong in the files of shows."""
     for problem in problems:
-        click.echo(f"{venue}/{problem}", err=True)
+        tell(f"{venue}/{problem}", err=True)

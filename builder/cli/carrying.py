@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 
 import click
 
+from builder.cli.telling import tell
 from builder.reading.problems import Refused
 from builder.render.terminal import hung
 
@@ -48,23 +49,23 @@ def carry_out_all(
     try:
         wanted = orders(room)
         if not wanted:
-            click.echo("Nothing differs, so nothing was changed.")
+            tell("Nothing differs, so nothing was changed.")
             return
         result = changed(room, wanted, asked)
     except Refused as refused:
         tell_and_exit(refused)
     show(result, venue, asked, every=given["every"])
     if given["dry_run"]:
-        click.echo("Nothing was written.")
+        tell("Nothing was written.")
         return
     if not given["yes"] and not click.confirm("Write this?"):
-        click.echo("Nothing was written.")
+        tell("Nothing was written.")
         sys.exit(1)
     try:
         save(venue, result.rewrites)
     except Refused as refused:
         tell_and_exit(refused)
-    click.echo(f"Wrote {' and '.join(str(venue / each.file) for each in result.rewrites)}.")
+    tell(f"Wrote {' and '.join(str(venue / each.file) for each in result.rewrites)}.")
 
 
 def show(result: "Changed", venue: Path, asked: "Asked", *, every: bool) -> None:
@@ -76,9 +77,9 @@ def show(result: "Changed", venue: Path, asked: "Asked", *, every: bool) -> None
     from builder.stock.changing import difference_text
     from builder.stock.telling import knock_ons
 
-    click.echo(difference_text(result.rewrites))
-    click.echo("")
-    click.echo(
+    tell(difference_text(result.rewrites))
+    tell("")
+    tell(
         knock_ons(
             result.comparison, *turned_by(venue, result.before, result.after, asked), every=every
         )
@@ -88,7 +89,7 @@ def show(result: "Changed", venue: Path, asked: "Asked", *, every: bool) -> None
         max((change.on for change in result.after.log), default=""),
     )
     if newest > revision.on:
-        click.echo(
+        tell(
             hung(
                 f"The pack says revision {revision.number} of {revision.on}. Raise it in house.yml"
                 " before you publish this."
@@ -117,7 +118,7 @@ def room_of(venue: Path) -> "Stockroom":
 def tell_and_exit(refused: Refused) -> NoReturn:
     """Print each problem as a sentence; exit with 1."""
     for problem in refused.problems:
-        click.echo(str(problem), err=True)
+        tell(str(problem), err=True)
     sys.exit(1)
 
 

@@ -8,6 +8,7 @@ import click
 
 from builder.cli.carrying import tell_and_exit
 from builder.cli.printing import VENUE
+from builder.cli.telling import tell, tell_in
 from builder.pack import Pack
 from builder.reading.problems import Refused
 
@@ -41,12 +42,12 @@ def changes(before: str, after: str, venue: Path, form: str, every: bool) -> Non
     from builder.stock.telling import as_json, as_markdown, as_text
 
     comparison = compare(pack_or_tell(before, venue), pack_or_tell(after or str(venue), venue))
-    tell: dict[str, Callable[[Comparison], str]] = {
+    words: dict[str, Callable[[Comparison], str]] = {
         "text": partial(as_text, every=every),
         "markdown": partial(as_markdown, every=every),
         "json": as_json,
     }
-    click.echo(tell[form](comparison), nl=False)
+    tell_in(form, words[form](comparison))
 
 
 def pack_or_tell(which: str, venue: Path) -> Pack:
@@ -56,7 +57,7 @@ def pack_or_tell(which: str, venue: Path) -> Pack:
     try:
         return pack_at(which, venue)
     except Refused as refused:
-        click.echo(f"In {which}:", err=True)
+        tell(f"In {which}:", err=True)
         tell_and_exit(refused)
 
 
@@ -73,7 +74,7 @@ def pack_at(which: str, venue: Path) -> Pack:
         return pack_of_folder(path)
     past = folder_at(venue, which)
     for problem in past.left_out:
-        click.echo(f"In {which}: {problem}", err=True)
+        tell(f"In {which}: {problem}", err=True)
     return pack_of(venue_of(past.folder.texts, past.folder.photos))
 
 

@@ -10,6 +10,7 @@ from typing import Any, NoReturn
 import click
 
 from builder.cli.printing import VENUE, pack_or_exit
+from builder.cli.telling import tell, tell_in
 from builder.reading.problems import Problem, Refused
 from builder.rules import Rule
 
@@ -44,10 +45,8 @@ def fit(riders: tuple[Path, ...], venue: Path, pack_file: Path | None, form: str
     pack = published_or_exit(pack_file) if pack_file else pack_or_exit(venue, "text")
     asked = riders_or_exit(riders, {rule.key: rule for rule in pack.rules})
     result = verdicts(fit_record(pack), asked)
-    words = said(result, form)
-    click.echo(
-        coloured(words) if form == "text" and not os.environ.get("NO_COLOR") else words, nl=False
-    )
+    painted = str if os.environ.get("NO_COLOR") else coloured
+    tell_in(form, said(result, form), painted=painted)
     if result["verdict"] == "short":
         sys.exit(1)
 
@@ -101,9 +100,9 @@ def riders_or_exit(paths: tuple[Path, ...], rules: Mapping[str, Rule]) -> list[d
 def exit_with(problems: list[tuple[Path, Problem]]) -> NoReturn:
     """Print every problem with the file it is in, and exit with 1."""
     for path, problem in problems:
-        click.echo(f"{path.parent}/{problem}", err=True)
+        tell(f"{path.parent}/{problem}", err=True)
     count = len(problems)
-    click.echo(f"{count} problem{'' if count == 1 else 's'}. Nothing was checked.", err=True)
+    tell(f"{count} problem{'' if count == 1 else 's'}. Nothing was checked.", err=True)
     sys.exit(1)
 
 

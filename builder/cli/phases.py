@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from builder.cli.printing import VENUE, exit_with_problems
+from builder.cli.telling import tell
 
 if TYPE_CHECKING:
     from builder.departments.power.extra import Extra
@@ -52,7 +53,7 @@ def phases(on: str, loads: tuple[str, ...], venue: Path) -> None:
         found = extra_loads(power, offers, on=named(on, power), loads=asked)
     except ValueError as wrong:
         raise click.UsageError(str(wrong)) from None
-    click.echo("\n".join(lines(on, asked, found)))
+    tell("\n".join(lines(on, asked, found)))
     if found.placing.verdict != "placed":
         sys.exit(1)
 

@@ -10,6 +10,7 @@ from typing import NoReturn
 
 import click
 
+from builder.cli.telling import tell, tell_json
 from builder.pack import Finding, Level, Pack
 from builder.reading.problems import Problem, Refused
 
@@ -43,11 +44,11 @@ def exit_with_problems(problems: tuple[Problem, ...], venue: Path, form: str) ->
     """Print every problem, one a line, with its place; exit with 1."""
     if form == "json":
         records = [problem_record(problem) for problem in problems]
-        click.echo(json.dumps({"problems": records, "findings": []}, indent=1, ensure_ascii=False))
+        tell_json(json.dumps({"problems": records, "findings": []}, indent=1, ensure_ascii=False))
     else:
         for problem in problems:
             # A folder that is not there names itself.
-            click.echo(
+            tell(
                 (
                     str(venue.parent / str(problem))
                     if problem.code == "folder-missing"
@@ -56,7 +57,7 @@ def exit_with_problems(problems: tuple[Problem, ...], venue: Path, form: str) ->
                 err=True,
             )
         count = len(problems)
-        click.echo(f"{count} problem{'' if count == 1 else 's'}. Nothing was built.", err=True)
+        tell(f"{count} problem{'' if count == 1 else 's'}. Nothing was built.", err=True)
     sys.exit(1)
 
 
@@ -97,9 +98,9 @@ def print_findings(pack: Pack, venue: Path, *, problems: int = 0) -> None:
     """
     for finding in pack.findings:
         place = f"{venue}/{finding.place.file}:{finding.place.line}: " if finding.place else ""
-        click.echo(f"{place}{finding.level.value}: {finding.sentence} [{finding.code}]")
+        tell(f"{place}{finding.level.value}: {finding.sentence} [{finding.code}]")
         if finding.confirm_on:
-            click.echo(f"    {how_to_confirm(finding, pack)}")
+            tell(f"    {how_to_confirm(finding, pack)}")
     count = Counter(finding.level for finding in pack.findings)
     words = ", ".join(
         f"{count[level]} {level.value}{'' if count[level] == 1 else 's'}" for level in Level
@@ -108,7 +109,7 @@ def print_findings(pack: Pack, venue: Path, *, problems: int = 0) -> None:
         f"{problems} problem{'' if problems == 1 else 's'} in shows" if problems else "no problems"
     )
     confirmed = f", {len(pack.confirmed)} confirmed" if pack.confirmed else ""
-    click.echo(f"{pack.venue}, revision {pack.revision.number}: {wrong}; {words}{confirmed}.")
+    tell(f"{pack.venue}, revision {pack.revision.number}: {wrong}; {words}{confirmed}.")
 
 
 def how_to_confirm(finding: Finding, pack: Pack) -> str:

@@ -10,6 +10,7 @@ import click
 
 from builder.cli.carrying import carry_out, carry_out_all, day_of, room_of, tell_and_exit
 from builder.cli.printing import VENUE
+from builder.cli.telling import tell
 from builder.reading.problems import Refused
 from builder.reading.text import UNFIT
 
@@ -275,18 +276,18 @@ def sheet(venue: Path, target: Path | None) -> None:
 
     room = room_of(venue)
     if target is None:
-        click.echo(sheet(room.lines), nl=False)
+        tell(sheet(room.lines), nl=False)
     elif target.suffix.lower() in (".html", ".htm"):
         write_whole(
             target, sheet_to_print(room.lines, room.venue.house.name, revision_of(room.venue))
         )
-        click.echo(
+        tell(
             f"Wrote {target}. Open it in a browser to print. Counts come back in the CSV, or each"
             " by 'housepack stock count NAME NUMBER'."
         )
     else:
         write_whole(target, sheet(room.lines))
-        click.echo(
+        tell(
             f"Wrote {target}. Fill in the columns 'counted' and 'counted working', then run:"
             f" housepack stock count {target}"
         )

@@ -16,6 +16,7 @@ from builder.cli.printing import (
     print_findings,
     problem_record,
 )
+from builder.cli.telling import tell, tell_json
 from builder.pack import Level, Pack, to_json
 from builder.reading.problems import Refused
 
@@ -41,10 +42,10 @@ def new(folder: Path | None, rider: Path | None) -> None:
     try:
         if rider is not None:
             write_starter_rider(rider)
-            click.echo(f"Wrote {rider}. Edit it, then run: housepack fit {rider}")
+            tell(f"Wrote {rider}. Edit it, then run: housepack fit {rider}")
         if folder is not None:
             written = write_starter(folder)
-            click.echo(
+            tell(
                 f"Wrote {len(written)} files to {folder}. Edit them, then run: housepack check"
                 f" --venue {folder}"
             )
@@ -82,7 +83,7 @@ def check(venue: Path, strict: bool, form: str, day: datetime | None) -> None:
     pack = pack_or_exit(venue, form, on=day.date() if day else None, also=books.problems)
     on = day.date() if day else date.fromisoformat(pack.revision.on)
     if form == "json":
-        click.echo(json.dumps(check_record(pack, books, on), indent=1, ensure_ascii=False))
+        tell_json(json.dumps(check_record(pack, books, on), indent=1, ensure_ascii=False))
     else:
         print_findings(pack, venue, problems=len(books.problems))
         echo_outlook(books, folder, pack, on, venue)
@@ -126,7 +127,7 @@ def build(venue: Path, site: Path) -> None:
         exit_with_problems(refused.problems, venue, "text")
     except SiteFailed as failure:
         raise click.ClickException(str(failure)) from None
-    click.echo(f"Wrote the site to {site}. Open {site / 'index.html'} in a browser.")
+    tell(f"Wrote the site to {site}. Open {site / 'index.html'} in a browser.")
 
 
 @click.command()
@@ -137,7 +138,7 @@ def serve(venue: Path, host: str, port: int) -> None:
     """Serve the site, rebuilt as files change."""
     from builder.site.build import serve as serve_site
 
-    click.echo(
+    tell(
         f"Serving {venue} at http://{host}:{port}/ until you press Ctrl-C. Pages follow your edits."
     )
     serve_site(venue, host, port)
@@ -155,12 +156,12 @@ def pack(venue: Path, target: Path | None) -> None:
     """Write the pack as JSON."""
     text = to_json(pack_or_exit(venue, "text"))
     if target is None:
-        click.echo(text, nl=False)
+        tell_json(text, nl=False)
     else:
         from builder.files import write_whole
 
         write_whole(target, text)
-        click.echo(f"Wrote {target}.")
+        tell(f"Wrote {target}.")
 
 
 @click.command()
@@ -179,4 +180,4 @@ def schema(folder: Path) -> None:
 
     for name, text in schemas().items():
         write_whole(folder / name, text)
-    click.echo(f"Wrote {len(schemas())} schemas to {folder}.")
+    tell(f"Wrote {len(schemas())} schemas to {folder}.")

@@ -17,7 +17,7 @@ BEFORE_UNIT = re.compile(
     r"(?<=\d)"
     r" (?=(?:mm|cm|m|m²|mm²|ft|in|kg|t|lb|A|V|W|kW|kVA|VA|Hz|kHz|MHz|dB|Pa|kPa|N|kN|kN·m|min|ms|s|h|°C|%)(?![\w²]))"  # noqa: E501
 )
-HIDDEN_CATEGORIES = frozenset({"Cc", "Cf", "Cs"})
+HIDDEN_CATEGORIES = frozenset({"Cc", "Cf", "Cs", "Zl", "Zp"})
 RIGHT_TO_LEFT = frozenset({"R", "AL"})
 
 
@@ -58,7 +58,12 @@ def visible(text: str) -> str:
 
 def coded(char: str) -> str:
     """The character, or its code where a reader could not see it."""
-    return f"⟨U+{ord(char):04X}⟩" if unicodedata.category(char) in HIDDEN_CATEGORIES else char
+    return f"⟨U+{ord(char):04X}⟩" if is_hidden(char) else char
+
+
+def is_hidden(char: str) -> bool:
+    """Whether a reader could not see a character, or a machine would take it for an order."""
+    return unicodedata.category(char) in HIDDEN_CATEGORIES or ord(char) & 0xFFFE == 0xFFFE
 
 
 def slug(text: str) -> str:
