@@ -325,8 +325,8 @@ def test_a_photo_whose_name_cannot_be_seen_is_told(write: Write) -> None:
     for name in (b"\x1b[31mdock.png", b"dock\n.png", b"d\xf6ck.png"):
         Path(os.fsdecode(bytes(folder / "photos") + b"/" + name)).write_bytes(PNG)
     advice = (
-        "is the name of a photo, and has a character that cannot be seen; give it a name of letters,"
-        " digits and hyphens [photo-name]"
+        "is the name of a photo, and has a character that cannot be seen; give it a name of"
+        " letters, digits and hyphens [photo-name]"
     )
     assert messages(folder) == [
         f"photos '\\x1b[31mdock.png' {advice}",
