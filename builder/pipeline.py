@@ -10,6 +10,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
+from builder import pack_schema
 from builder.confirming import settled, with_confirmations
 from builder.department import Department, Published, Surroundings
 from builder.document import Attachment, Document, Page
@@ -259,7 +260,11 @@ def document_of(pack: Pack) -> Document:
     return Document(
         pack.venue,
         (home, *pages, *others),
-        (Attachment("pack.json", to_json(pack).encode()), *feeds),
+        (
+            Attachment("pack.json", to_json(pack).encode()),
+            Attachment(pack_schema.PATH, pack_schema.pack_schema_text().encode()),
+            *feeds,
+        ),
     )
 
 
