@@ -55,13 +55,15 @@ class Value:
     A value as people read it and as programs do.
 
     ``text`` is shown first (the author's own wording for facts), ``also`` is the same in the other
-    unit system, ``number`` is in ``unit`` (SI).
+    unit system, ``number`` is in ``unit`` (SI). ``parts`` are the entries of a list, each by
+    itself: a name may hold a comma, so whoever looks for one looks here, never within the text.
     """
 
     text: str
     also: str = ""
     number: float | None = None
     unit: str = ""
+    parts: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

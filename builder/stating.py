@@ -191,14 +191,20 @@ def value_of(value: object) -> Value | None:
         case date():
             return Value(value.isoformat())
         case tuple():
-            parts = [value_of(part) for part in value]
-            return (
-                Value(", ".join(part.text for part in parts if part))
-                if parts and all(parts)
-                else None
-            )
+            return list_of(value)
         case _:
             return None
+
+
+def list_of(values: tuple[object, ...]) -> Value | None:
+    """A written list as the pack shows it: one text, and each entry by itself."""
+    parts = []
+    for value in values:
+        part = value_of(value)
+        if part is None:
+            return None
+        parts.append(part.text)
+    return Value(", ".join(parts), parts=tuple(parts)) if parts else None
 
 
 def spaced(key: str) -> str:

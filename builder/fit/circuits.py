@@ -261,9 +261,7 @@ def rows_of(item: Record, requirement: Record, nodes: dict[str, Record]) -> list
         if text == "in turn"
         else [[phase for phase in PHASES if phase in text.split(" ")]]
     )
-    fits = (
-        requirement["connector"] == "" or requirement["connector"].lower() in item["name"].lower()
-    )
+    fits = requirement["connector"].lower() in ("", item["name"].lower())
     count = int(item["values"]["count"]["number"])
     rows = []
     for index, phases in enumerate(sets):

@@ -151,7 +151,7 @@ def in_configuration(item: Record, configuration: str) -> bool:
     if item["kind"] == "configuration":
         return bool(item["name"] == configuration)
     if "configurations" in item["values"]:
-        return configuration in item["values"]["configurations"]["text"]
+        return configuration in item["values"]["configurations"]["parts"]
     return True
 
 
@@ -537,6 +537,7 @@ def itself(item: Record) -> Record:
     }
     return {
         **blank,
+        "parts": [],
         "bound": False,
         "page": item["page"],
         "checked": item["checked"],

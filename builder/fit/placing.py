@@ -36,6 +36,7 @@ from builder.fit.feeds import (
     volts,
 )
 from builder.fit.records import Advice
+from builder.fit.values import listed
 from builder.fit.verdicts import (
     ASK,
     FITS,
@@ -298,7 +299,7 @@ def look(
         said["against"].append(both("current", -slack)[0] + " too little on the fullest phase")
     word = "short" if len(said["against"]) > 0 else "ask" if len(said["unknown"]) > 0 else "fits"
     meant = item["values"]["dedicated_to"]["text"] if "dedicated_to" in item["values"] else ""
-    order = 0 if requirement["use"].lower() in meant.lower() else 1
+    order = 0 if meant_for(requirement["use"], meant) else 1
     if order == 1 and meant != "":
         said["notes"].append("The house keeps it for " + meant + ".")
     return {
@@ -322,6 +323,16 @@ def look(
             else ["", ""]
         ),
     }
+
+
+def meant_for(use: str, meant: str) -> bool:
+    """
+    Whether a service is kept for a use: by the whole words for it, or by one of several.
+
+    One that is kept for "sound and lighting control" is for sound, not for lighting.
+    """
+    uses = meant.lower().replace(" and ", ",").split(",")
+    return use.lower() == meant.lower() or use.lower() in [each.strip() for each in uses]
 
 
 def found_out(
@@ -405,7 +416,7 @@ def connector_says(requirement: Record, item: Record) -> str:
         return ""
     if value is None or value["standing"] != "stated":
         return "unknown"
-    if requirement["connector"].lower() in value["text"].lower():
+    if listed(requirement["connector"], value["parts"]):
         return ""
     return (
         "Connector: "

@@ -170,6 +170,7 @@ def value_record(value: Fact | Figure, kind: str, section: packs.Section, page: 
         "text": shown.text if shown else "",
         "also": shown.also if shown else "",
         "number": shown.number if shown else None,
+        "parts": list(shown.parts) if shown else [],
         "bound": bool(shown and shown.text.startswith("at most ")),
         "page": page,
         "checked": checked(verified),

@@ -29,7 +29,9 @@ class Value(Age):
     """
     A fact or a figure of an item.
 
-    ``number`` is in SI. ``bound`` is true of a figure that may be less, for not all is known.
+    ``number`` is in SI. ``parts`` are the entries of a list, each by itself: whoever looks for a
+    name looks there, never within ``text``. ``bound`` is true of a figure that may be less, for
+    not all is known.
     """
 
     key: str
@@ -37,6 +39,7 @@ class Value(Age):
     text: str
     also: str
     number: float | None
+    parts: list[str]
     bound: bool
     page: str
 

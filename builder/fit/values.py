@@ -23,6 +23,18 @@ def text_of(item: Item, name: str) -> str:
     return ""
 
 
+def parts_of(item: Item, name: str) -> list[str]:
+    """The entries of a value that is a list, or none."""
+    if name in item["values"]:
+        return item["values"][name]["parts"]
+    return []
+
+
+def listed(name: str, names: list[str]) -> bool:
+    """Whether a name is among names, whatever the capitals. No name is among none."""
+    return name != "" and any(other.lower() == name.lower() for other in names)
+
+
 def known_number(item: Item, name: str) -> float:
     """
     A number that is known to be there. [SI]

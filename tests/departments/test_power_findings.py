@@ -205,6 +205,13 @@ def test_transformer_none_parts_nothing() -> None:
     )
 
 
+def test_a_word_that_only_holds_sound_or_dimmer_is_neither() -> None:
+    room = SOUND.replace("to: sound", "to: soundproof room")
+    assert found(INTAKE + room.format("Intake", "", "Intake"), "shared-with-dimmers") == []
+    shared = ", transformer: 63 kVA, shared_with: [Trimmers, dimmerless rack]"
+    assert found(INTAKE + SOUND.format("Intake", shared, "Intake"), "shared-with-dimmers") == []
+
+
 def test_sound_that_says_it_is_shared_with_dimmers_is_a_caution() -> None:
     (told,) = found(
         INTAKE + SOUND.format("Intake", ", shared_with: [balcony dimmers]", "Intake"),

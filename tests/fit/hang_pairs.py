@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING, Any
 
-from tests.fit.sample import Record, item, value
+from tests.fit.sample import Record, a_list, item, value
 
 if TYPE_CHECKING:
     from tests.fit.pairs import Dice
@@ -103,8 +103,8 @@ def rules_of(dice: "Dice") -> list[Record]:
             item(
                 "zone",
                 "Stage",
-                beams=value("R1, R2"),
-                points=value("Bäm & 3-1"),
+                beams=a_list("R1", "R2"),
+                points=a_list("Bäm & 3-1"),
                 left=some(dice, 1000.0 + kilos(dice, 40)),
                 limit=some(dice, 4000.0),
             )
@@ -118,8 +118,8 @@ def rules_of(dice: "Dice") -> list[Record]:
             item(
                 "exception",
                 "E",
-                beams=value(dice.one(("R1, R2", "r1"))),
-                points=value("Bäm & 3-1"),
+                beams=a_list(*dice.one((("R1", "R2"), ("r1",)))),
+                points=a_list("Bäm & 3-1"),
                 **chosen(dice, leaning, 0.95),
             )
         )
@@ -148,7 +148,7 @@ def rules_of(dice: "Dice") -> list[Record]:
                 "bridles_allowed",
                 "Bridles",
                 allowed=value(dice.one(("yes", "yes", "yes", "no", "between some beams"))),
-                beams=value("R1, r2"),
+                beams=a_list("R1", "r2"),
                 **angle,
             )
         )

@@ -6,10 +6,11 @@ from typing import Any
 from tests.fit.clock_pairs import a_clock, crew, hours, quiet
 from tests.fit.hang_pairs import a_hang, a_trim, rigging_items
 from tests.fit.plot_pairs import a_plot, more_outlines, stage_parts
-from tests.fit.sample import RULES, Record, item, value
+from tests.fit.sample import RULES, Record, a_list, item, value
 
 PLACES = ("Stage left", "Stage right", "Dock", "Mix position")
 STANDINGS = ("stated",) * 8 + ("unknown", "none", "not stated")
+CONFIGURED = (("Standing",), ("Seated",), ("Standing", "Seated"), ("Standing, long thrust",))
 NAMES = ("A", "B & C", "Ünder <b>", "__proto__", "constructor", "7", "A")
 DAYS = ("", "monday", "tuesday", "friday", "saturday", "sunday")
 SYSTEMS = ("230/400 V three phase 50 Hz", "120/208 V three phase 60 Hz", "230 V single phase", "")
@@ -89,7 +90,7 @@ def ruled_item(dice: Dice, rule: Record) -> Record:
             rule["otherwise"]: any_value(dice, rule),
         }
     if rule["item"] == "deck" and dice.yes():
-        values["configurations"] = value(dice.one(("Standing", "Seated", "Standing, Seated")))
+        values["configurations"] = a_list(*dice.one(CONFIGURED))
     return item(rule["item"], name, **state(dice), **values)
 
 
@@ -227,8 +228,8 @@ def power_items(dice: Dice) -> list[Record]:
         more = {
             "rating": value("x", 80.0),
             "dimmers": value(dice.one(("yes", "no"))),
-            "connectors": value(
-                dice.one(("IEC 60309 125 A", "lugs")),
+            "connectors": a_list(
+                *dice.one((("IEC 60309 125 A",), ("lugs", "Iec 60309 125 A"), ("lugs, M12",))),
                 standing=dice.one(("stated", "stated", "none", "unknown")),
             ),
             "dedicated_to": value(dice.one(("sound", "lighting"))),
@@ -417,7 +418,7 @@ def deep(dice: Dice, sort: str) -> Record:
             "count": float(dice.random.randint(1, 7)),
             "phases": dice.one(("three", "three", "single", "single")),
             "system": dice.one((*SYSTEMS, "", "", "", "208 V single phase", "400 V", "208V")),
-            "connector": dice.one(("", "", "lugs", "iec 60309")),
+            "connector": dice.one(("", "", "lugs", "iec 60309", "iec 60309 125 A")),
             "within_m": within,
             "of": dice.one((*PLACES, "Nowhere")) if within is not None or dice.yes(0.3) else "",
             "apart": dice.yes(0.3),

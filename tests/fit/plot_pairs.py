@@ -5,7 +5,7 @@ tolerance, or by a hair.
 
 from typing import Any
 
-from tests.fit.sample import Record, item, value
+from tests.fit.sample import Record, a_list, item, value
 
 WINGS = ("stage left", "stage right", "upstage")
 TURNS = (0.0,) * 6 + (90.0, -90.0, 180.0, 45.0, 30.0, -7.5, 12.0, 721.3)
@@ -80,7 +80,7 @@ def stage_parts(dice: Any, state: Any) -> tuple[list[Record], list[Record]]:
             clear_height=number_of(dice, 3.0, 6.0),
         )
         in_some = (
-            {"configurations": value(dice.one(("Standing", "Seated")))} if dice.yes(0.3) else {}
+            {"configurations": a_list(dice.one(("Standing", "Seated")))} if dice.yes(0.3) else {}
         )
         add("deck", name, deck_outline(dice), {**usable, **loads(dice), **in_some})
     edge = dice.one((4.0, 6.0, 8.0))

@@ -32,8 +32,14 @@ def value(
         "checked": "2026-01-01 by crew, measured, 10 days before this revision",
         "stale": False,
         "bound": False,
+        "parts": [],
     }
     return {**blank, "text": text, "number": number, "standing": standing, **more}
+
+
+def a_list(*parts: str, standing: str = "stated") -> Record:
+    """A value that is a list of names."""
+    return value(", ".join(parts), None, standing, parts=list(parts))
 
 
 def item(

@@ -199,10 +199,20 @@ def test_circuits_apart_from_dimmers_are_told_what_they_share_with_them() -> Non
 def test_the_connector_asked_for_is_taken_first_and_another_is_a_note() -> None:
     other = {**outlet(3), "name": "CEE 7/3", "key": "x.other"}
     power = [feed("Board", (99.0, 99.0, 99.0)), outlet(1, phases="L1"), other]
-    assert verdicts(circuits(1, 16.0, connector="IEC 60309"), power=power)[0]["verdict"] == "fits"
-    found = verdicts(circuits(2, 16.0, connector="IEC 60309"), power=power)[0]
+    plug = "IEC 60309 16 A"
+    assert verdicts(circuits(1, 16.0, connector=plug.lower()), power=power)[0]["verdict"] == "fits"
+    found = verdicts(circuits(2, 16.0, connector=plug), power=power)[0]
     assert found["notes"] == [
-        "Connector: IEC 60309 asked, the house has CEE 7/3. Whoever connects decides on an adapter."
+        f"Connector: {plug} asked, the house has CEE 7/3. Whoever connects decides on an adapter."
+    ]
+
+
+@pytest.mark.parametrize("part", ["IEC 60309", "6 A", "IEC 60309 16 A, old"])
+def test_an_outlet_is_not_taken_for_a_connector_whose_name_is_only_like_its_own(part: str) -> None:
+    power = [feed("Board", (99.0, 99.0, 99.0)), outlet(1, phases="L1")]
+    assert verdicts(circuits(1, 16.0, connector=part), power=power)[0]["notes"] == [
+        f"Connector: {part} asked, the house has IEC 60309 16 A. Whoever connects"
+        " decides on an adapter."
     ]
 
 

@@ -5,7 +5,9 @@ One requirement against facts: the boundary from both sides, and every way of no
 import pytest
 
 from builder.fit.interpreter import fit
-from tests.fit.sample import Record, asks, item, pack, rider, value
+from tests.fit.sample import Record, a_list, asks, item, pack, rider, value
+
+END_STAGE, THRUST = "Standing, end stage", "Standing, end stage, long thrust"
 
 
 def only(requirement: Record, **sections: list[Record]) -> Record:
@@ -181,8 +183,8 @@ def test_low_steel_that_some_beams_have_names_them() -> None:
 
 
 def test_a_rider_that_names_its_configuration_is_held_to_it() -> None:
-    wide = deck("Wide", usable_width=value("14 m", 14.0), configurations=value("Seated"))
-    narrow = deck("Narrow", usable_width=value("9 m", 9.0), configurations=value("Standing"))
+    wide = deck("Wide", usable_width=value("14 m", 14.0), configurations=a_list("Seated"))
+    narrow = deck("Narrow", usable_width=value("9 m", 9.0), configurations=a_list("Standing"))
     assert (
         only(asks("stage width", low=12.0, configuration="Standing"), stage=[wide, narrow])[
             "verdict"
@@ -267,7 +269,7 @@ def test_a_should_that_is_short_does_not_make_the_show_short() -> None:
 
 def test_a_configuration_that_the_house_does_not_name_is_asked_with_the_names_that_it_has() -> None:
     wide = deck(
-        "Wide", usable_width=value("14 m", 14.0), configurations=value("Standing, end stage")
+        "Wide", usable_width=value("14 m", 14.0), configurations=a_list("Standing, end stage")
     )
     house = [item("configuration", "Standing, end stage"), item("configuration", "Seated")]
     found = only(
@@ -285,8 +287,27 @@ def test_a_configuration_that_the_house_does_not_name_is_asked_with_the_names_th
     )
 
 
+@pytest.mark.parametrize(
+    ("written", "verdict"),
+    [
+        ("Standing, end stage", "short"),
+        ("Standing, end stage, long thrust", "fits"),
+        ("Standing", "ask"),
+        ("end stage", "ask"),
+    ],
+)
+def test_a_configuration_is_not_taken_for_another_whose_name_holds_its_own(
+    written: str, verdict: str
+) -> None:
+    plain = deck("Plain", usable_width=value("9 m", 9.0), configurations=a_list(END_STAGE))
+    wide = deck("Wide", usable_width=value("14 m", 14.0), configurations=a_list(THRUST, "Seated"))
+    house = [item("configuration", name) for name in (END_STAGE, THRUST, "Seated")]
+    requirement = asks("stage width", low=12.0, configuration=written)
+    assert only(requirement, stage=[wide, plain], house=house)["verdict"] == verdict
+
+
 def test_a_configuration_that_the_house_names_without_a_deck_for_it_is_asked_of_the_house() -> None:
-    wide = deck("Wide", usable_width=value("14 m", 14.0), configurations=value("Standing"))
+    wide = deck("Wide", usable_width=value("14 m", 14.0), configurations=a_list("Standing"))
     found = only(
         asks("stage width", low=12.0, configuration="Seated"),
         stage=[wide],

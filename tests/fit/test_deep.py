@@ -7,7 +7,7 @@ import pytest
 
 from builder.fit.clock.hours import holds_on
 from builder.fit.interpreter import fit
-from tests.fit.sample import Record, asks, item, pack, rider, value
+from tests.fit.sample import Record, a_list, asks, item, pack, rider, value
 
 
 def first(requirement: Record, **sections: list[Record]) -> Record:
@@ -434,6 +434,41 @@ def test_a_load_on_a_service_that_is_kept_for_something_else_is_told_so() -> Non
         "The house keeps it for sound."
     ]
     assert notes(load(63.0), dedicated_to=value("sound and stage")) == []
+
+
+@pytest.mark.parametrize(
+    "use", ["light", "lighting", "control", "ound", "Sound and lighting", "lighting  control"]
+)
+def test_a_use_that_is_only_like_what_a_service_is_kept_for_is_another(use: str) -> None:
+    kept = value("sound and lighting control")
+    assert notes(load(63.0, use=use), dedicated_to=kept) == [
+        "The house keeps it for sound and lighting control."
+    ]
+
+
+@pytest.mark.parametrize("use", ["Sound", "lighting control", "Sound and lighting control"])
+def test_a_service_is_kept_for_each_use_that_the_house_names(use: str) -> None:
+    kept = value("sound and lighting control")
+    assert notes(load(63.0, use=use), dedicated_to=kept) == []
+
+
+@pytest.mark.parametrize(
+    ("asked", "house"),
+    [
+        ("16 A", "IEC 60309 16 A 3-pin blue"),
+        ("IEC 60309 125 A", "IEC 60309 125 A 5-pin red"),
+        ("M12", "lugs for bare tails, M12"),
+    ],
+)
+def test_a_service_s_connector_is_not_another_whose_name_holds_its_own(
+    asked: str, house: str
+) -> None:
+    has = a_list("IEC 60309 63 A 5-pin red", house)
+    assert notes(load(63.0, connector=asked), connectors=has) == [
+        f"Connector: {asked} asked, the house has IEC 60309 63 A 5-pin red, {house}. Whoever"
+        " connects decides on an adapter."
+    ]
+    assert notes(load(63.0, connector=house.upper()), connectors=has) == []
 
 
 def test_a_place_without_a_distance_is_told_and_one_that_the_house_does_not_name_is_asked() -> None:

@@ -2,8 +2,29 @@
 
 import pytest
 
-from builder.fit.published import checked
-from builder.pack import Verified
+from builder.fit.published import checked, fit_record
+from builder.pack import (
+    Fact,
+    Item,
+    Pack,
+    Revision,
+    Section,
+    Standing,
+    Value,
+    Verified,
+    from_json,
+    to_json,
+)
+from builder.stating import value_of
+
+
+def pack_of(configurations: Value | None) -> Pack:
+    """A pack of one deck that names its configurations."""
+    key = "stage.deck.deck"
+    fact = Fact(f"{key}.configurations", "Configurations", Standing.STATED, configurations)
+    deck = Item(key, "deck", "Deck", facts=(fact,))
+    revision = Revision("1", "2026-01-11", "crew", "0")
+    return Pack("Hall", revision, (Section("stage", "Stage", (deck,)),), ())
 
 
 @pytest.mark.parametrize(
@@ -25,6 +46,19 @@ def test_the_age_of_a_check_is_told_in_words_and_one_after_the_revision_is_told_
         checked(Verified("2026-03-02", "bar manager", "measured", days))
         == f"2026-03-02 by bar manager, measured, {words} this revision"
     )
+
+
+def test_a_list_of_names_travels_as_a_list_whatever_commas_are_in_the_names() -> None:
+    names = ("Standing, end stage", "Seated")
+    pack = from_json(to_json(pack_of(value_of(names))))
+    (section,) = fit_record(pack)["sections"]
+    told = section["items"][0]["values"]["configurations"]
+    assert (told["text"], told["parts"]) == ("Standing, end stage, Seated", [*names])
+
+
+def test_a_value_that_is_no_list_has_no_parts() -> None:
+    (section,) = fit_record(pack_of(value_of("Standing, end stage")))["sections"]
+    assert section["items"][0]["values"]["configurations"]["parts"] == []
 
 
 def test_a_check_that_nobody_tells_is_no_words() -> None:

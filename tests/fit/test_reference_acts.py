@@ -113,10 +113,10 @@ THEATRE_IN_THE_DEMO = [
         "Power for sound",
         "fits, with a note",
     ),  # 125 A at 80 % less 36.4 A on L2 leaves 63.6 A; the lighting switch's dimmers share the intake  # noqa: E501
-    (
-        "Power for rigging",
-        "fits",
-    ),  # 63 A at 80 % less 2.2 A leaves 48.2 A; all three loads ask 295 A of the intake's 376 A at least  # noqa: E501
+    # 63 A at 80 % less 2.2 A leaves 48.2 A; all three loads ask 295 A of the intake's 376 A at
+    # least. The act names its 32 A connector without the colour that tells the voltage, so whether
+    # it is the house's red one is a note.
+    ("Power for rigging", "fits, with a note"),
     # 1,000 lb = 453.6 kg, 1,500 lb = 680.4 kg, 300 lb = 136.1 kg. Left on points and beams: the
     # rigging page of the demo.
     (

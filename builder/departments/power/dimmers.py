@@ -7,6 +7,7 @@ from builder.departments.power.network import Network
 from builder.departments.power.subjects import told
 from builder.pack import Finding, Level
 from builder.reading.absent import Absent
+from builder.reading.references import spelling
 
 NOISE_MATTERS_TO = ("sound", "audio", "video")
 
@@ -35,14 +36,19 @@ def dimmer_findings(power: Power, network: Network) -> Iterator[Finding]:
 def kept_for(service: Service) -> str:
     """What the service is kept for, where noise from dimmers matters to it."""
     words = service.dedicated_to if isinstance(service.dedicated_to, str) else ""
-    return words if any(name in words.lower() for name in NOISE_MATTERS_TO) else ""
+    return words if any(name in whole_words(words) for name in NOISE_MATTERS_TO) else ""
 
 
 def says_so(service: Service) -> bool:
     """True where the service names dimmers among what shares it."""
     return isinstance(service.shared_with, tuple) and any(
-        "dimmer" in name.lower() for name in service.shared_with
+        whole_words(name) & {"dimmer", "dimmers"} for name in service.shared_with
     )
+
+
+def whole_words(text: str) -> set[str]:
+    """The words of a text, in small letters."""
+    return {*spelling(text).split("-")}
 
 
 def sharing(common: str, dimmed: str, services: list[Service], network: Network) -> Finding:

@@ -9,11 +9,10 @@ from typing import Any
 from builder.fit.hangs.points import (
     NEAR_M,
     away_of,
-    listed,
     points_of,
     unusable,
 )
-from builder.fit.values import known_number, number_of, text_of
+from builder.fit.values import known_number, listed, number_of, parts_of, text_of
 from builder.fit.verdicts import Record
 
 IN_LINE_M = 0.05
@@ -130,7 +129,7 @@ def allowed(item: Record, section: Record) -> bool:
             said = text_of(rule, "allowed")
             return said == "yes" or (
                 said == "between some beams"
-                and listed(text_of(item, "beam"), text_of(rule, "beams"))
+                and listed(text_of(item, "beam"), parts_of(rule, "beams"))
             )
     return False
 
@@ -155,11 +154,11 @@ def lean_cosine(item: Record, section: Record) -> Any:
     exceptions = [rule for rule in section["items"] if rule["kind"] == "exception"]
     rules = [
         *rules,
-        *(rule for rule in exceptions if listed(item["name"], text_of(rule, "points"))),
+        *(rule for rule in exceptions if listed(item["name"], parts_of(rule, "points"))),
     ]
     rules = [
         *rules,
-        *(rule for rule in exceptions if listed(text_of(item, "beam"), text_of(rule, "beams"))),
+        *(rule for rule in exceptions if listed(text_of(item, "beam"), parts_of(rule, "beams"))),
     ]
     rules = [*rules, *(rule for rule in section["items"] if rule["kind"] == "roof")]
     for rule in rules:

@@ -6,8 +6,8 @@ house's own hangs leave.
 from typing import Any
 
 from builder.fit.comparing import once
-from builder.fit.hangs.points import beam_of, issue, listed, points_of
-from builder.fit.values import number_of, text_of
+from builder.fit.hangs.points import beam_of, issue, points_of
+from builder.fit.values import listed, number_of, parts_of, text_of
 from builder.fit.verdicts import ASK, SHORT, Record, fact_of
 from builder.fit.wording import both
 
@@ -53,8 +53,8 @@ def limits_over(item: Any, section: Record) -> list[Record]:
         )
         for zone in section["items"]:
             if zone["kind"] == "zone" and (
-                listed(item["name"], text_of(zone, "points"))
-                or listed(text_of(item, "beam"), text_of(zone, "beams"))
+                listed(item["name"], parts_of(zone, "points"))
+                or listed(text_of(item, "beam"), parts_of(zone, "beams"))
             ):
                 found.append(
                     limit("zone", "the zone " + zone["name"], zone, "left", number_of(zone, "left"))

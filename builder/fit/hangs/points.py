@@ -46,11 +46,6 @@ def points_of(section: Record) -> list[Record]:
     return [item for item in section["items"] if item["kind"] == "point"]
 
 
-def listed(name: str, names: str) -> bool:
-    """Whether a name is in a list of names as the pack writes it, whatever the capitals."""
-    return name != "" and (", " + name.lower() + ", ") in (", " + names.lower() + ", ")
-
-
 def placed(hangs: list[Record], section: Record, taken: list[str]) -> list[list[Record]]:
     """
     For each hang a place for each support: its point or None, how far that is from the spot, what

@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from builder.fit.interpreter import fit
-from tests.fit.sample import Record, asks, item, pack, rider, value
+from tests.fit.sample import Record, a_list, asks, item, pack, rider, value
 
 
 def kg(number: float | None, standing: str = "stated") -> Record:
@@ -59,8 +59,8 @@ def roof(**changes: Any) -> list[Record]:
             left=kg(1500.0),
             limit=kg(1600.0),
             carried=kg(100.0),
-            beams=value("R, S"),
-            points=value("X-1"),
+            beams=a_list("R", "S"),
+            points=a_list("X-1"),
         ),
         "roof": item(
             "roof",
@@ -381,7 +381,10 @@ def test_a_spot_takes_a_point_within_a_quarter_metre(off_m: float, verdict: str)
         (
             {
                 "rule": item(
-                    "bridles_allowed", "B", allowed=value("between some beams"), beams=value("R, S")
+                    "bridles_allowed",
+                    "B",
+                    allowed=value("between some beams"),
+                    beams=a_list("R", "S"),
                 )
             },
             "ask",
@@ -447,7 +450,7 @@ def test_a_beam_out_of_service_takes_nothing() -> None:
         {"R-2": point("R", 2, 0.0, carried_kg=None)},
         {"R": item("beam", "R", left=kg(None))},
         {"R": None},
-        {"zone": item("zone", "Stage", beams=value("R"), limit=kg(None))},
+        {"zone": item("zone", "Stage", beams=a_list("R"), limit=kg(None))},
         {"roof": item("roof", "Whole roof", limit=kg(None))},
         {"roof": None},
     ],
@@ -466,7 +469,7 @@ def test_a_limit_that_the_house_says_does_not_exist_limits_nothing(kind: str) ->
         changes[1],
         limit=value(standing="none"),
         left=kg(None),
-        beams=value("R"),
+        beams=a_list("R"),
         spacing_at_least=value(standing="none"),
     )
     assert words(hang(support("R-2", 10.0)), house=roof(**{changes[0]: free})) == ["fits"]

@@ -12,7 +12,7 @@ from builder.fit.plots import in_the_way, notes
 from builder.formulas import rectangles
 from builder.formulas.rectangles import overlap_m
 from tests.fit.plot_pairs import box
-from tests.fit.sample import Record, item, rider, value
+from tests.fit.sample import Record, a_list, item, rider, value
 from tests.fit.stages import outline, piece, plot, plotted, stage, word
 
 NOTED = "fits, with a note"
@@ -418,7 +418,9 @@ def test_an_outline_that_nobody_drew_and_a_deck_that_is_not_there_are_asked() ->
     assert plotted(pack, piece())["reason"] == "Deck: its outline is not drawn."
     assert word({**pack, "sections": []}, piece()) == "ask"
     assert (
-        plotted(stage(configurations=value("Seated")), piece(), configuration="Standing")["verdict"]
+        plotted(stage(configurations=a_list("Seated")), piece(), configuration="Standing")[
+            "verdict"
+        ]
         == "ask"
     )
 

@@ -131,7 +131,7 @@
     const text = item.values.phases.text, free = nodes.get(fed).free;
     const turns = PHASES.filter((phase) => free[phase] !== null);
     const sets = text === "in turn" ? turns.map((phase) => [phase]) : [PHASES.filter((phase) => text.split(" ").includes(phase))];
-    const connector = requirement.connector === "" || item.name.toLowerCase().includes(requirement.connector.toLowerCase());
+    const connector = ["", item.name.toLowerCase()].includes(requirement.connector.toLowerCase());
     const count = Math.trunc(item.values.count.number);
     const rows = [];
     sets.forEach((phases, index) => {

@@ -63,7 +63,7 @@
     if (configuration === "") return true;
     if (item.kind === "configuration") return item.name === configuration;
     const value = valueOf(item, "configurations");
-    return value === null || value.text.includes(configuration);
+    return value === null || value.parts.includes(configuration);
   }
 
   function whichConfiguration(requirement, rule, pack) {
@@ -274,7 +274,7 @@
 
   function itself(item) {
     const { key, name, page, checked, stale } = item;
-    return { key, label: name, standing: "stated", text: name, also: "", number: 1, bound: false, page, checked, stale };
+    return { key, label: name, standing: "stated", text: name, also: "", number: 1, parts: [], bound: false, page, checked, stale };
   }
 
   function once(notes) {

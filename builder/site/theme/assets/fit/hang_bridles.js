@@ -1,8 +1,8 @@
 // A bridle of two legs for a spot that no point is near to, by the house's rules. Twin of builder/fit/hangs/bridles.py.
 (function (fit) {
   "use strict";
-  const { textOf } = fit;
-  const { NEAR_M, awayOf, listed, numberOf, pointsOf, unusable } = fit.hangs;
+  const { listed, partsOf, textOf } = fit;
+  const { NEAR_M, awayOf, numberOf, pointsOf, unusable } = fit.hangs;
   const IN_LINE_M = 0.05;
   const REACH_M = 12;
   const FLATTEST = -0.5;
@@ -57,7 +57,7 @@
     const rule = ruleOf(section);
     if (rule === null) return false;
     const said = textOf(rule, "allowed");
-    return said === "yes" || (said === "between some beams" && listed(textOf(item, "beam"), textOf(rule, "beams")));
+    return said === "yes" || (said === "between some beams" && listed(textOf(item, "beam"), partsOf(rule, "beams")));
   }
 
   function widestCosine(section) {
@@ -69,8 +69,8 @@
     const exceptions = section.items.filter((rule) => rule.kind === "exception");
     const rules = [
       item,
-      ...exceptions.filter((rule) => listed(item.name, textOf(rule, "points"))),
-      ...exceptions.filter((rule) => listed(textOf(item, "beam"), textOf(rule, "beams"))),
+      ...exceptions.filter((rule) => listed(item.name, partsOf(rule, "points"))),
+      ...exceptions.filter((rule) => listed(textOf(item, "beam"), partsOf(rule, "beams"))),
       ...section.items.filter((rule) => rule.kind === "roof"),
     ];
     for (const rule of rules) {

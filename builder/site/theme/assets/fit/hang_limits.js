@@ -1,8 +1,8 @@
 // The limits above a point, each with what the house's own hangs leave. Twin of builder/fit/hangs/limits.py.
 (function (fit) {
   "use strict";
-  const { ASK, SHORT, factOf, valueOf, textOf, both, once } = fit;
-  const { beamOf, issue, listed, numberOf, pointsOf } = fit.hangs;
+  const { ASK, SHORT, factOf, valueOf, textOf, partsOf, listed, both, once } = fit;
+  const { beamOf, issue, numberOf, pointsOf } = fit.hangs;
   const REMEDY = {
     point: "Move the support to another point, spread it over two, or hang less there.",
     beam: "Move the hang or a part of it to another beam, or hang less there.",
@@ -20,7 +20,7 @@
       const others = pointsOf(section).filter((other) => textOf(other, "beam").toLowerCase() === textOf(item, "beam").toLowerCase());
       found.push({ ...limit("beam", "beam " + textOf(item, "beam"), beam, "left", numberOf(beam, "left")), hangs: hangsOn(others) });
       for (const zone of section.items) {
-        if (zone.kind === "zone" && (listed(item.name, textOf(zone, "points")) || listed(textOf(item, "beam"), textOf(zone, "beams")))) {
+        if (zone.kind === "zone" && (listed(item.name, partsOf(zone, "points")) || listed(textOf(item, "beam"), partsOf(zone, "beams")))) {
           found.push(limit("zone", "the zone " + zone.name, zone, "left", numberOf(zone, "left")));
         }
       }

@@ -15,10 +15,6 @@
     return section.items.filter((item) => item.kind === "point");
   }
 
-  function listed(name, names) {
-    return name !== "" && (", " + names.toLowerCase() + ", ").includes(", " + name.toLowerCase() + ", ");
-  }
-
   function placed(hangs, section, taken) {
     const found = hangs.map((hang) => hang.supports.map((support) => named(support, section)));
     taken.push(...found.flat().filter((place) => place.item !== null).map((place) => place.item.key));
@@ -141,5 +137,5 @@
     return "";
   }
 
-  fit.hangs = { ...fit.hangs, BRIDLE, NEAR_M, awayOf, beamOf, issue, listed, numberOf, placed, pointsOf, unusable };
+  fit.hangs = { ...fit.hangs, BRIDLE, NEAR_M, awayOf, beamOf, issue, numberOf, placed, pointsOf, unusable };
 })((window.housefit = window.housefit || {}));

@@ -1,7 +1,7 @@
 // Power for all departments and acts at the same time. Twin of builder/fit/placing.py.
 (function (fit) {
   "use strict";
-  const { FITS, SHORT, ASK, NOT_NEEDED, verdict, withRemedy, withQuestion, factOf, settled, valueOf, textOf, sectionOf, asked, ageNotes, itemNotes, signed, both, digits } = fit;
+  const { FITS, SHORT, ASK, NOT_NEEDED, verdict, withRemedy, withQuestion, factOf, settled, valueOf, textOf, listed, sectionOf, asked, ageNotes, itemNotes, signed, both, digits } = fit;
   const { PHASES, ROUNDING, tree, freeOf, leastFree, leastOfAll, notSure, fullest, above, outage, roomOf, leastRoom, less, systemOf, volts } = fit;
   const { OTHER_SYSTEM, circuits, dimmersBeside, isNested, mostOf, leftOn, withOne, filled, placedCircuits } = fit;
   const POWER = {
@@ -171,7 +171,7 @@
     if (free === null) unknown.push("what is free is not known");
     else if (slack < 0) reasons.push(both("current", -slack)[0] + " too little on the fullest phase");
     const word = reasons.length > 0 ? "short" : unknown.length > 0 ? "ask" : "fits";
-    const meant = textOf(item, "dedicated_to"), order = meant.toLowerCase().includes(requirement.use.toLowerCase()) ? 0 : 1;
+    const meant = textOf(item, "dedicated_to"), order = meantFor(requirement.use, meant) ? 0 : 1;
     if (order === 1 && meant !== "") notes.push("The house keeps it for " + meant + ".");
     return {
       word,
@@ -187,6 +187,11 @@
     };
   }
 
+  function meantFor(use, meant) {
+    const uses = meant.toLowerCase().replaceAll(" and ", ",").split(",").map((each) => each.trim());
+    return use.toLowerCase() === meant.toLowerCase() || uses.includes(use.toLowerCase());
+  }
+
   function systemSays(requirement, item, section) {
     if (requirement.system === "") return "";
     const text = systemOf(item, section);
@@ -200,7 +205,7 @@
     if (value !== null && value.standing === "none") return "none";
     if (requirement.connector === "") return "";
     if (value === null || value.standing !== "stated") return "unknown";
-    if (value.text.toLowerCase().includes(requirement.connector.toLowerCase())) return "";
+    if (listed(requirement.connector, value.parts)) return "";
     return "Connector: " + requirement.connector + " asked, the house has " + value.text + ". Whoever connects decides on an adapter.";
   }
 

@@ -48,9 +48,18 @@
     return value === null ? "" : value.text;
   }
 
+  function partsOf(item, name) {
+    const value = valueOf(item, name);
+    return value === null ? [] : value.parts;
+  }
+
+  function listed(name, names) {
+    return name !== "" && names.some((other) => other.toLowerCase() === name.toLowerCase());
+  }
+
   function sectionOf(pack, key) {
     return pack.sections.find((section) => section.key === key) || null;
   }
 
-  Object.assign(fit, { FITS, NOTED, SHORT, ASK, NOT_NEEDED, RANK, verdict, withRemedy, withQuestion, factOf, settled, valueOf, numberOf, textOf, sectionOf });
+  Object.assign(fit, { FITS, NOTED, SHORT, ASK, NOT_NEEDED, RANK, verdict, withRemedy, withQuestion, factOf, settled, valueOf, numberOf, textOf, partsOf, listed, sectionOf });
 })((window.housefit = window.housefit || {}));
