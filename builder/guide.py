@@ -6,22 +6,16 @@ so it cannot lag behind them.
 is our own, so it is written as Markdown directly.
 """
 
-import types
-from collections.abc import Iterator, Sequence
-from datetime import date
-from typing import Annotated, Any, Literal, Union, get_args, get_origin
+from collections.abc import Iterator
 
 from pydantic.fields import FieldInfo
 
-from builder.reading.absent import OrAbsent
-from builder.reading.quantities import Quantity
-from builder.reading.words import ReadBy as WordField
+from builder.keys import document, records_of, title, value_of
 from builder.reading.written import (
     Confirmation,
     DepartmentFile,
     Line,
     Loose,
-    RefersTo,
     Verification,
     Written,
 )
@@ -222,28 +216,6 @@ def tables(kind: type[DepartmentFile]) -> Iterator[str]:
         yield table(record)
 
 
-def records_of(kind: type[Written]) -> Sequence[type[Written]]:
-    """The records that a description's keys hold, each once, in the order they are met."""
-    found: dict[type[Written], None] = {}
-    waiting = [kind]
-    while waiting:
-        for field in waiting.pop(0).model_fields.values():
-            for record in within(field.annotation):
-                if record not in found and record not in (Confirmation, Verification):
-                    found[record] = None
-                    waiting.append(record)
-    return tuple(found)
-
-
-def within(annotation: Any) -> Iterator[type[Written]]:
-    """The records inside an annotation."""
-    if isinstance(annotation, type) and issubclass(annotation, Written):
-        yield annotation
-    for part in (*get_args(annotation), *getattr(annotation, "__args__", ())):
-        if part is not annotation:
-            yield from within(part)
-
-
 def table(kind: type[Written], *, own_only: bool = True) -> str:
     """The keys of a record. Keys that every line has are explained once, at the top of the page."""
     shared = (
@@ -261,78 +233,13 @@ def row(name: str, field: FieldInfo) -> str:
     need = (
         " **Needed.**" if field.is_required() else " **Decisive.**" if "Decisive" in marks else ""
     )
-    refers = next((mark.kind for mark in field.metadata if isinstance(mark, RefersTo)), "")
-    value = value_of(field, refers)
+    value = value_of(field, see_record)
     return f"| `{field.alias or name}` | {cell(field.description or '')}{need} | {cell(value)} |"
 
 
-def value_of(field: FieldInfo, refers: str) -> str:
-    """
-    What may be written under a key: its own kind of value, then whether it may be unknown or none.
-    """
-    word = next((mark.description for mark in field.metadata if isinstance(mark, WordField)), "")
-    value = word or value_words(field.annotation)
-    if refers:
-        value = (
-            f"a list of names of a {refers}"
-            if get_origin(field.annotation) is tuple
-            else f"the name of a {refers}"
-        )
-    if any(isinstance(mark, OrAbsent) for mark in field.metadata):
-        return f"{value}; or `unknown`, or `none`"
-    return value
-
-
-def value_words(annotation: Any) -> str:
-    """What may be written as a value, in words."""
-    if annotation in (None, type(None)):
-        return ""
-    if isinstance(annotation, type) and issubclass(annotation, Written):
-        return f"keys, see {title(annotation)}"
-    if isinstance(annotation, type) and issubclass(annotation, Quantity):
-        return (
-            f"{annotation.kind}, such as `{annotation.examples[0]}`"
-            if annotation.examples
-            else annotation.kind
-        )
-    return plain_words(annotation) or compound_words(annotation)
-
-
-def plain_words(annotation: Any) -> str:
-    """Texts, counts, days, yes and no."""
-    plain = {
-        str: "a text",
-        int: "a count",
-        float: "a number",
-        bool: "`yes` or `no`",
-        date: "a day, such as `2026-03-02`",
-    }
-    return plain.get(annotation, "") if isinstance(annotation, type) else ""
-
-
-def compound_words(annotation: Any) -> str:
-    """Choices, lists, and values that may also be unknown or none."""
-    origin, inner = get_origin(annotation), get_args(annotation)
-    if origin is Literal:
-        return "one of: " + ", ".join(f"`{choice}`" for choice in inner)
-    if origin is tuple:
-        return f"a list; each entry {value_words(inner[0])}"
-    if origin in (Union, types.UnionType):
-        return next((words for part in inner if (words := value_words(part))), "")
-    if origin is Annotated:
-        mark = next((mark for mark in inner[1:] if isinstance(mark, WordField)), None)
-        return mark.description if mark else value_words(inner[0])
-    return ""
-
-
-def title(kind: type[Written]) -> str:
-    """A record's name as words: ``NoiseLimit`` is "noise limit"."""
-    return "".join(f" {char.lower()}" if char.isupper() else char for char in kind.__name__).strip()
-
-
-def document(kind: type[Written]) -> str:
-    """The first paragraph of a record's docstring."""
-    return " ".join((kind.__doc__ or "").strip().split("\n\n")[0].split()).replace("``", "`")
+def see_record(record: type[Written]) -> str:
+    """A record as a value: its keys stand under a heading of their own."""
+    return f"keys, see {title(record)}"
 
 
 def cell(text: str) -> str:

@@ -1,59 +1,99 @@
 """
 JSON Schemas of every department's file and of riders, from the same descriptions that read them.
+
+An editor that explains a key shows the first text that it meets at the key's value, and looks into
+choices and references first. So a key's own text is the only one there.
 """
 
 import json
+from collections.abc import Mapping
+from typing import Any
 
+from builder.keys import SHARED, Key, document, keys_of, records_of, value_of
+from builder.reading.written import Written
 from builder.registry import DEPARTMENTS
 from builder.rider.description import Rider
 
 RIDER = "rider.json"
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
+Schema = dict[str, Any]
 
 
 def schemas() -> dict[str, str]:
     """The schema of each department's file, and that of riders, as text by file name."""
     departments = {
-        f"{department.key}.json": schema_text(
-            department.title, department.description.model_json_schema()
-        )
+        f"{department.key}.json": schema_text(department.title, department.description)
         for department in DEPARTMENTS
     }
-    return {**departments, RIDER: schema_text("Rider", Rider.model_json_schema())}
+    return {**departments, RIDER: schema_text("Rider", Rider)}
 
 
-def schema_text(title: str, schema: dict[str, object]) -> str:
+def schema_text(title: str, kind: type[Written]) -> str:
     """One schema with its title, keys sorted."""
-    return (
-        json.dumps(
-            {"$schema": DRAFT, **without_defaults(schema), "title": title},
-            indent=1,
-            sort_keys=True,
-            ensure_ascii=False,
-        )
-        + "\n"
-    )
+    schema = {"$schema": DRAFT, **schema_of(kind), "title": title}
+    return json.dumps(schema, indent=1, sort_keys=True, ensure_ascii=False) + "\n"
 
 
-def without_defaults(schema: dict[str, object]) -> dict[str, object]:
+def schema_of(kind: type[Written]) -> Schema:
     """
-    The schema without default values: an editor would write them into the file, and most stand for
-    'not stated'.
+    The schema of a description, and of each record within it.
+
+    Raises
+    ------
+    ValueError
+        If the schema holds a record that the description does not.
     """
-    kept = {key: trimmed(value) for key, value in schema.items() if key != "default"}
-    names = schema.get("properties")
-    # Under "properties" the keys are the author's own, and one of them may be called "default".
-    return (
-        {**kept, "properties": {name: trimmed(part) for name, part in names.items()}}
-        if isinstance(names, dict)
-        else kept
-    )
+    raw = kind.model_json_schema()
+    records = {record.__name__: record for record in (*records_of(kind), *SHARED)}
+    strangers = sorted(set(raw.get("$defs", {})) - set(records))
+    if strangers:
+        raise ValueError(f"$defs must be records of {kind.__name__}, got {', '.join(strangers)}")
+    parts = {name: record_schema(part, records[name]) for name, part in raw["$defs"].items()}
+    whole = {**record_schema(raw, kind), "description": document(kind)}
+    return {**whole, "$defs": parts}
 
 
-def trimmed(value: object) -> object:
-    """A part of a schema without default values, its texts free of the line breaks of our source."""  # noqa: E501
-    if isinstance(value, str):
-        return " ".join(value.split())
-    if isinstance(value, dict):
-        return without_defaults(value)
-    return [trimmed(part) for part in value] if isinstance(value, list) else value
+def record_schema(raw: Mapping[str, Any], record: type[Written]) -> Schema:
+    """A record's schema, each of its keys with its own text. What it says of itself is left out."""
+    properties = raw["properties"]
+    explained = {key.name: key_schema(properties[key.name], key) for key in keys_of(record)}
+    kept = {name: raw[name] for name in ("type", "required", "additionalProperties") if name in raw}
+    return {**kept, "properties": explained}
+
+
+def key_schema(raw: Mapping[str, Any], key: Key) -> Schema:
+    """
+    What may stand under a key, with the key's own text and no other.
+
+    A default is left out: an editor would write it into the file, and most stand for 'not stated'.
+    So is a null: a key without a value is refused when the file is read.
+    """
+    silent = without_texts({name: part for name, part in raw.items() if name != "default"})
+    if "anyOf" in silent:
+        choices = [choice for choice in silent["anyOf"] if choice != {"type": "null"}]
+        silent = {**silent, "anyOf": choices}
+        if len(choices) == 1:
+            del silent["anyOf"]
+            silent = {**silent, **choices[0]}
+    if "$ref" in silent:
+        # Some readers of schemas pass over all that stands beside a reference.
+        silent = {"allOf": [silent]}
+    return {**silent, "description": key_text(key)}
+
+
+def key_text(key: Key) -> str:
+    """What an editor shows at a key: what it means, and what may be written."""
+    return f"{key.meaning} Value: {value_of(key.field)}.".replace("`", "")
+
+
+def without_texts(part: Any) -> Any:
+    """A part of a schema without titles and descriptions."""
+    if isinstance(part, dict):
+        return {
+            name: without_texts(value)
+            for name, value in part.items()
+            if name not in ("title", "description")
+        }
+    if isinstance(part, list):
+        return [without_texts(value) for value in part]
+    return part

@@ -4,6 +4,7 @@ import json
 import re
 from collections.abc import Iterable, Iterator
 from pathlib import Path
+from typing import Any
 
 import jsonschema
 import pytest
@@ -11,7 +12,11 @@ import yaml
 
 import builder.starter
 from builder.files import read_folder
+from builder.keys import SHARED, keys_of, records_of
 from builder.reading.nodes import compose
+from builder.reading.written import Written
+from builder.registry import DEPARTMENTS
+from builder.rider.description import Rider
 from builder.schemas import RIDER, schemas
 
 DEMO = Path(__file__).parent.parent / "venue"
@@ -41,6 +46,19 @@ for tag, pattern, first in (
     Editor.add_implicit_resolver(f"tag:yaml.org,2002:{tag}", re.compile(f"^(?:{pattern})$"), first)
     construct = getattr(yaml.SafeLoader, f"construct_yaml_{tag}")
     Editor.add_constructor(f"tag:yaml.org,2002:{tag}", construct)
+
+
+DESCRIPTIONS: dict[str, type[Written]] = {
+    **{f"{department.key}.json": department.description for department in DEPARTMENTS},
+    RIDER: Rider,
+}
+
+
+def named_records(name: str, kind: type[Written]) -> Iterator[tuple[str, type[Written]]]:
+    """The records of a description by the names that its schema has for them."""
+    yield json.loads(schemas()[name])["title"], kind
+    for record in (*records_of(kind), *SHARED):
+        yield record.__name__, record
 
 
 VENUE_SCHEMAS = sorted(set(schemas()) - {RIDER})
@@ -94,6 +112,92 @@ def scalars(data: object) -> Iterator[object]:
 @pytest.mark.parametrize("word", ["unknown", "Unknown", "none", "None", "?"])
 def test_a_schema_lets_in_every_word_for_a_value_that_is_not_there(word: str) -> None:
     jsonschema.validate({"labels": word}, json.loads(schemas()["lines.json"]))
+
+
+def records(schema: dict[str, Any]) -> Iterator[tuple[str, dict[str, Any]]]:
+    """Every record of a schema, the file itself first, by name."""
+    yield schema["title"], schema
+    yield from schema["$defs"].items()
+
+
+def texts_met(part: dict[str, Any], schema: dict[str, Any], *, inner_first: bool) -> Iterator[str]:
+    """The descriptions that an editor meets at one value, with or without what refers to others."""
+    own = [part["description"]] if "description" in part else []
+    if not inner_first:
+        yield from own
+    for choice in (*part.get("allOf", ()), *part.get("anyOf", ()), *part.get("oneOf", ())):
+        yield from texts_met(choice, schema, inner_first=inner_first)
+    if "$ref" in part:
+        name = part["$ref"].removeprefix("#/$defs/")
+        yield from texts_met(schema["$defs"][name], schema, inner_first=inner_first)
+    if inner_first:
+        yield from own
+
+
+KEYS = [
+    (name, title, key)
+    for name in sorted(schemas())
+    for title, record in records(json.loads(schemas()[name]))
+    for key in record["properties"]
+]
+
+
+def test_every_key_of_every_file_is_in_the_schemas() -> None:
+    keys = {
+        (f"{department.key}.json", key.name)
+        for department in DEPARTMENTS
+        for record in (department.description, *records_of(department.description))
+        for key in keys_of(record)
+    }
+    assert keys <= {(name, key) for name, _, key in KEYS}
+    assert len(KEYS) > 1_000
+
+
+@pytest.mark.parametrize("inner_first", [False, True])
+def test_an_editor_shows_each_keys_own_text_whichever_part_of_a_schema_it_reads_first(
+    inner_first: bool,
+) -> None:
+    described = {
+        (name, title, key.name): key.meaning.replace("`", "")
+        for name, kind in DESCRIPTIONS.items()
+        for title, record in named_records(name, kind)
+        for key in keys_of(record)
+    }
+    for name in schemas():
+        schema = json.loads(schemas()[name])
+        for title, record in records(schema):
+            for key, part in record["properties"].items():
+                texts = list(texts_met(part, schema, inner_first=inner_first))
+                own = described[name, title, key]
+                assert own
+                assert len(texts) == 1, (name, title, key)
+                assert texts[0].startswith(f"{own} Value: "), (name, title, key)
+                assert "$ref" not in part, "some editors pass over what stands beside a reference"
+
+
+def test_a_key_says_what_may_be_written_beside_what_it_means() -> None:
+    access = json.loads(schemas()["access.json"])["$defs"]["Approach"]["properties"]
+    assert access["longest_truck"]["description"] == (
+        "The longest truck that can use it, tractor and trailer. Value: a length, such as 18.3 m;"
+        " or unknown, or none."
+    )
+    house = json.loads(schemas()["house.json"])["properties"]
+    assert house["revision"]["description"] == (
+        "Which state of the house this is. Value: keys such as number, on, by, note."
+    )
+
+
+@pytest.mark.parametrize(
+    "text", ["clear_height: wide", "clear_height: 12", "clear_height: {m: 4}", "clear_height:"]
+)
+def test_an_editor_marks_a_quantity_that_is_refused(text: str) -> None:
+    deck = f"decks: [{{name: Deck, {text}}}]"
+    data = yaml.load(deck, Loader=Editor)  # noqa: S506 it makes plain values
+    with pytest.raises(jsonschema.ValidationError, match=r"clear_height"):
+        jsonschema.validate(
+            {"datum": {"centre_line": "A", "reference_line": "B"}, **data},
+            json.loads(schemas()["stage.json"]),
+        )
 
 
 def test_an_unknown_key_does_not_fit() -> None:

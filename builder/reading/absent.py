@@ -22,7 +22,7 @@ class Absent(Enum):
 _WRITTEN = {"unknown": Absent.UNKNOWN, "none": Absent.NONE, "?": Absent.UNKNOWN}
 # A lone `?` was the word before, and is still read. A schema lets it in, and editors do not offer
 # it, for without quotes it is no valid YAML.
-_LET_IN = {"pattern": "^\\s*([Uu]nknown|[Nn]one|\\?)\\s*$"}
+_LET_IN = {"type": "string", "pattern": "^\\s*([Uu]nknown|[Nn]one|\\?)\\s*$"}
 
 
 @dataclass(frozen=True, slots=True)

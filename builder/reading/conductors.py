@@ -7,7 +7,7 @@ from fractions import Fraction
 from builder.reading import units
 from builder.reading.amounts import Amount, rescaled
 from builder.reading.numerals import Unreadable
-from builder.reading.quantity import Quantity
+from builder.reading.quantity import NUMBER_AND_UNIT, Quantity
 from builder.reading.units import IMPERIAL, Unit
 
 _GAUGE = re.compile(
@@ -27,6 +27,7 @@ class CrossSection(Quantity):
         "m2",
         units.CROSS_SECTION,
     )
+    pattern = rf"{NUMBER_AND_UNIT}|^\s*#?\s*[0-9]|^\s*[Aa][Ww][Gg]"
 
     @property
     def mm2(self) -> float:

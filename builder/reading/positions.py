@@ -11,7 +11,7 @@ from typing import ClassVar
 from builder.reading import units
 from builder.reading.amounts import Amount
 from builder.reading.numerals import Unreadable
-from builder.reading.quantity import Quantity, wordings
+from builder.reading.quantity import NUMBER_AND_UNIT, Quantity, wordings
 
 # Directions that belong to another kind of position, or that depend on where one stands.
 _ELSEWHERE: Mapping[str, str] = MappingProxyType(
@@ -133,6 +133,7 @@ class Across(_Position):
     kind, examples = "a position across the stage", ("4.2 m SL", "9.5 m SR", "centre")
     directions = MappingProxyType({"sl": 1, "stage left": 1, "sr": -1, "stage right": -1})
     asked = "add SL (stage left) or SR (stage right)"
+    pattern = rf"{NUMBER_AND_UNIT}|^\s*([Oo][Nn]\s+)?[Cc][Ee][Nn][Tt]([Rr][Ee]|[Ee][Rr])\s*$"
 
     @classmethod
     def read(cls, text: str) -> Amount:

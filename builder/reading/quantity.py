@@ -15,6 +15,10 @@ from builder.reading.numerals import LONGEST, Unreadable, folded, plain
 from builder.reading.refusing import refusing
 from builder.reading.units import Table
 
+# What a quantity begins with, and that something stands after its number: a unit, a sign, a side.
+# Looser than reading is, so that an editor never marks what is read.
+NUMBER_AND_UNIT = r"^\s*[-−.0-9½¼¾⅛⅜⅝⅞⅓⅔][\s\S]*[^-−\s.,0-9½¼¾⅛⅜⅝⅞⅓⅔]"
+
 # A slash parts two wordings where no number goes on across it: `60 ft / 18.3 m`, `60 ft/18.3 m`,
 # but not `10 1/2"` or `kg/m2`.
 _SLASH = re.compile(r"(?: / |(?<=[A-Za-z%°'\"]) ?/ ?)(?=[-.0-9])")
@@ -40,6 +44,8 @@ class Quantity:
     si_unit: ClassVar[str] = ""
     units: ClassVar[Table] = MappingProxyType({})
     may_be_negative: ClassVar[bool] = False
+    pattern: ClassVar[str] = NUMBER_AND_UNIT
+    """What an editor may hold the author's wording to; it passes all that is read."""
 
     @classmethod
     def parse(cls, text: str) -> Self:
@@ -93,6 +99,7 @@ class Quantity:
         del schema, handler
         return {
             "type": "string",
+            "pattern": cls.pattern,
             "description": f"{cls.kind}, such as {cls.like()}",
             "examples": list(cls.examples),
         }

@@ -30,6 +30,8 @@ class ReadBy:
     type: type
     description: str
     example: str
+    pattern: str = ""
+    """What an editor may hold the text to; it passes all that is read. Empty for any text."""
 
     def __get_pydantic_core_schema__(
         self, source: Any, handler: GetCoreSchemaHandler
@@ -44,11 +46,12 @@ class ReadBy:
         # Editors type a bare 14 or true by YAML's own rules, so their types are let in beside text;
         # reading sees the author's text all the same.
         typed = {int: "integer", float: "number", bool: "boolean", str: "number"}.get(self.type)
-        return {
+        schema = {
             "type": ["string", typed] if typed else "string",
             "description": self.description,
             "examples": [self.example],
         }
+        return {**schema, "pattern": self.pattern} if self.pattern else schema
 
     def _validated(self, value: Any) -> Any:
         if type(value) is self.type and self.type is not str:
@@ -227,9 +230,11 @@ Name = Annotated[
 Text = Annotated[
     str, ReadBy(prose, str, "words, at most 2,000 characters", "Hung from the purlins.")
 ]
-Count = Annotated[int, ReadBy(count, int, "a whole number, zero or more", "12")]
+WHOLE = r"^\s*[0-9][-0-9,/\s]*$"
+Count = Annotated[int, ReadBy(count, int, "a whole number, zero or more", "12", WHOLE)]
 YesNo = Annotated[bool, ReadBy(yes_no, bool, "yes or no", "yes")]
-Day = Annotated[date, ReadBy(day, date, "a day, year-month-day", "2026-03-02")]
+YEAR_FIRST = r"^\s*[0-9]{4}-[0-9]{2}-[0-9]{2}\s*$"
+Day = Annotated[date, ReadBy(day, date, "a day, year-month-day", "2026-03-02", YEAR_FIRST)]
 Ratio = Annotated[float, ReadBy(ratio, float, "a number without a unit", "0.9")]
 Choice = Annotated[T, OneOf()]
 """A choice from a list: `Choice[Literal["measured", "drawing"]]`."""

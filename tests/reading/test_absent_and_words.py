@@ -2,15 +2,19 @@
 Fields as descriptions use them: absences, words, choices, and the schema an editor completes from.
 """
 
+import re
 from datetime import date
 from typing import Any, Literal
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from pydantic import BaseModel, ValidationError
 
 from builder.reading.absent import Absent, Maybe
+from builder.reading.numerals import Unreadable
 from builder.reading.quantities import Length, Mass
-from builder.reading.words import Choice, Count, Day, Name, Ratio, Text, YesNo
+from builder.reading.words import WHOLE, Choice, Count, Day, Name, Ratio, Text, YesNo, count
 
 
 class Inside(BaseModel):
@@ -283,15 +287,29 @@ def test_what_is_written_out_reads_back() -> None:
     assert Field.model_validate(written) == field
 
 
+@given(st.text(st.sampled_from("0123456789,/- ½"), max_size=8))
+def test_an_editor_marks_no_count_that_is_read(text: str) -> None:
+    try:
+        count(text)
+    except Unreadable:
+        return
+    assert re.search(WHOLE, text)
+
+
+@pytest.mark.parametrize("text", ["six", "3 of them", "1.5", ""])
+def test_an_editor_marks_what_is_no_count(text: str) -> None:
+    assert not re.search(WHOLE, text)
+
+
 def test_the_schema_tells_an_editor_what_to_complete() -> None:
     schema = Field.model_json_schema()["properties"]
     absent = {
         "enum": ["unknown", "none"],
         "description": "unknown if nobody knows yet, none if there is none",
     }
-    let_in = {"pattern": r"^\s*([Uu]nknown|[Nn]one|\?)\s*$"}
+    let_in = {"type": "string", "pattern": r"^\s*([Uu]nknown|[Nn]one|\?)\s*$"}
     assert schema["width"]["anyOf"] == [
-        {"type": "string", "description": "a length, such as 18.3 m or 60 ft", "examples": ["18.3 m", "60 ft"]}, absent, let_in,  # noqa: E501
+        {"type": "string", "description": "a length, such as 18.3 m or 60 ft", "examples": ["18.3 m", "60 ft"], "pattern": Length.pattern}, absent, let_in,  # noqa: E501
     ]  # fmt: skip
     assert schema["how"]["anyOf"] == [
         {"type": "string", "enum": ["measured", "drawing", "maker's sheet"]},
@@ -302,6 +320,7 @@ def test_the_schema_tells_an_editor_what_to_complete() -> None:
         "type": ["string", "integer"],
         "description": "a whole number, zero or more",
         "examples": ["12"],
+        "pattern": WHOLE,
     }
     assert schema["inside"]["anyOf"] == [{"$ref": "#/$defs/Inside"}, absent, let_in]
 

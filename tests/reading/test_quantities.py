@@ -2,6 +2,7 @@
 
 import copy
 import pickle
+import re
 
 import pytest
 from hypothesis import given
@@ -574,6 +575,7 @@ def test_every_kind_reads_its_own_examples(kind: type[q.Quantity]) -> None:
     for example in kind.examples:
         read = kind.parse(example)
         assert read.text == example
+        assert re.search(kind.pattern, example)
         assert copy.deepcopy(read) == pickle.loads(pickle.dumps(read)) == read  # noqa: S301
 
 
@@ -627,6 +629,15 @@ def test_any_text_is_read_or_refused_and_nothing_else(kind: type[q.Quantity], te
         assert wrong.reason and wrong.code and wrong.advice  # noqa: PT017, PT018
     else:
         assert kind.parse(read.text) == read
+        assert re.search(kind.pattern, text), "an editor would mark what is read"
+
+
+@pytest.mark.parametrize("text", ["12", "wide", "about", "12.5", "-3", ""])
+@pytest.mark.parametrize("kind", [q.Length, q.Mass, q.Current, q.Across])
+def test_an_editor_marks_a_number_without_a_unit_and_words_without_a_number(
+    kind: type[q.Quantity], text: str
+) -> None:
+    assert not re.search(kind.pattern, text)
 
 
 @given(st.decimals("0.001", "99999", places=3), st.sampled_from(["m", "mm", "ft", "in"]))

@@ -11,7 +11,7 @@ import yaml
 from playwright.sync_api import Browser
 
 from builder.files import read_folder
-from builder.guide import records_of
+from builder.keys import records_of
 from builder.pipeline import document_of, pack_of, venue_of
 from builder.reading.nodes import compose
 from builder.reading.words import Text

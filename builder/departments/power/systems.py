@@ -11,6 +11,7 @@ from builder.formulas.electricity import line_to_line_from_neutral_v
 from builder.formulas.phasors import PHASES
 from builder.reading.numerals import Unreadable, folded
 from builder.reading.quantities import ApparentPower, Current, Power, Quantity
+from builder.reading.quantity import NUMBER_AND_UNIT
 from builder.reading.refusing import refusing
 from builder.reading.words import ReadBy
 
@@ -221,6 +222,7 @@ class DrawReader:
         del schema, handler
         return {
             "type": "string",
+            "pattern": NUMBER_AND_UNIT,
             "description": "a power or a current, such as 6.4 kW, 8 kVA or 16 A",
             "examples": ["6.4 kW", "8 kVA", "16 A"],
         }
