@@ -6,7 +6,7 @@ VENUE ?= venue
 SITE ?= site
 LAWS ?= all
 
-.PHONY: versions site test lint types contracts units laws schemas guide lock bench serve clean
+.PHONY: docs versions site test lint types contracts units laws schemas guide lock bench serve clean
 
 site: $(VENV)/site-ready
 	$(BIN)/housepack check --venue $(VENUE)
@@ -46,7 +46,12 @@ schemas: $(VENV)/site-ready
 	$(BIN)/housepack schema --to schemas
 
 guide: $(VENV)/site-ready
-	$(BIN)/python -c "from pathlib import Path; from builder.files import write_whole; from builder.guide import keys_page, riders_page; write_whole(Path('docs/keys.md'), keys_page()); write_whole(Path('docs/riders.md'), riders_page())"
+	$(BIN)/python -c "from pathlib import Path; from builder.files import write_whole; from builder.guide import keys_page, riders_page; write_whole(Path('docs/keys.md'), keys_page()); write_whole(Path('docs/pack/riders.md'), riders_page())"
+
+# The project's documentation: guides, every key, problems, methods, decisions, changelog.
+docs: $(VENV)/docs-ready
+	NO_MKDOCS_2_WARNING=1 $(BIN)/python -m mkdocs build --quiet --clean
+	@echo "The documentation stands in docs-site/index.html"
 
 lock: | $(VENV)/bin/python
 	$(BIN)/python -m pip install --quiet --disable-pip-version-check --upgrade -e '.[test]'
@@ -63,9 +68,13 @@ $(VENV)/site-ready: pyproject.toml constraints.txt | $(VENV)/bin/python
 	$(BIN)/python -m pip install --quiet --disable-pip-version-check -c constraints.txt -e .
 	touch $@
 
+$(VENV)/docs-ready: pyproject.toml constraints.txt | $(VENV)/bin/python
+	$(BIN)/python -m pip install --quiet --disable-pip-version-check -c constraints.txt -e '.[docs]'
+	touch $@
+
 $(VENV)/test-ready: pyproject.toml constraints.txt | $(VENV)/bin/python
 	$(BIN)/python -m pip install --quiet --disable-pip-version-check -c constraints.txt -e '.[test]'
 	touch $@ $(VENV)/site-ready
 
 clean:
-	rm -rf $(VENV) .venv-newest $(SITE) build dist .cache .mypy_cache .ruff_cache .pytest_cache .hypothesis
+	rm -rf $(VENV) .venv-newest $(SITE) docs-site build dist .cache .mypy_cache .ruff_cache .pytest_cache .hypothesis

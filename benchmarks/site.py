@@ -64,7 +64,7 @@ def write_plain(folder: Path) -> None:
         target = docs / path
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_bytes(content.encode() if isinstance(content, str) else content)
-    for guide in (ROOT / "docs").glob("*.md"):
+    for guide in (ROOT / "docs" / "pack").glob("*.md"):
         shutil.copy(guide, docs / guide.name)
     settings = {
         "site_name": "plain",

@@ -2,8 +2,8 @@
 Every key explained: the guide to the description language, made from the descriptions themselves,
 so it cannot lag behind them.
 
-``make guide`` writes ``docs/keys.md`` and ``docs/riders.md``; tests keep them equal. All text here
-is our own, so it is written as Markdown directly.
+``make guide`` writes ``docs/keys.md`` and ``docs/pack/riders.md``; tests keep them equal. All text
+here is our own, so it is written as Markdown directly.
 """
 
 from collections.abc import Iterator

@@ -18,8 +18,8 @@ NUMBERS_ONLY = re.compile(r"\[\s+-?[0-9][0-9.eE+-]*(?:,\s+-?[0-9][0-9.eE+-]*)*\s
 
 FORMAT = 1
 """
-Raised when a reader of the previous format would misread this one; ``docs/pack-format.md`` tells
-what changed.
+Raised when a reader of the previous format would misread this one; ``docs/pack/pack-format.md``
+tells what changed.
 """
 
 

@@ -131,6 +131,6 @@ def test_every_formula_says_what_it_raises_or_returns() -> None:
 
 
 def test_the_guide_to_riders_is_that_of_the_records_and_rules() -> None:
-    assert (ROOT / "docs" / "riders.md").read_text(encoding="utf-8") == riders_page(), (
+    assert (ROOT / "docs" / "pack" / "riders.md").read_text(encoding="utf-8") == riders_page(), (
         "run 'make guide'"
     )

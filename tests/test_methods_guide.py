@@ -21,7 +21,7 @@ from builder.formulas.conductors import IEC_LAMBDA_OHM_PER_KM
 from builder.pack import Pack, from_json
 
 ROOT = Path(__file__).parents[1]
-GUIDE = (ROOT / "docs" / "methods.md").read_text("utf-8")
+GUIDE = (ROOT / "docs" / "pack" / "methods.md").read_text("utf-8")
 UNITS = (
     r"(?:kN·m²|kN m²|kg·m²|kg/m³|kg·m|kg"
     r" m|kg/m|m/s²|m/s|Ω/km|N/m²|m²|mm²|km|mm|ms|m|kg|kN|N|kVA|kW|VA|A|V|W|%|Hz|dB|°C|deg|min|h|t)"

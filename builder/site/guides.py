@@ -1,12 +1,12 @@
 """
-Where the hand-written guides are: in a checkout in ``docs/``, in an installed package beside the
-code.
+Where the guides for a pack's visitors are: in a checkout in ``docs/pack/``, in an installed package
+beside the code. What the crew and developers read stands on the project's own site.
 """
 
 from pathlib import Path
 
 PACKAGE = Path(__file__).resolve().parents[1]
-PLACES = (PACKAGE / "guides", PACKAGE.parent / "docs")
+PLACES = (PACKAGE / "guides" / "pack", PACKAGE.parent / "docs" / "pack")
 
 
 def guides_folder(places: tuple[Path, ...] = PLACES) -> Path:

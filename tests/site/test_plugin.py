@@ -14,6 +14,7 @@ from mkdocs.exceptions import Abort, ConfigurationError
 from builder.document import Document
 from builder.reading.problems import Problem, Refused, Where
 from builder.site import plugin as plugin_module
+from builder.site.guides import guides_folder
 from tests.site.sample import document
 
 CHECKOUT = Path(__file__).parents[2]
@@ -50,7 +51,7 @@ def reloaded(tmp_path: Path) -> MkDocsConfig:
     """The configuration read again, as it is for every rebuild while serving."""
     (tmp_path / "docs").mkdir(exist_ok=True)
     return load_config(
-        config_file=str(CHECKOUT / "mkdocs.yml"),
+        config_file=str(CHECKOUT / "builder" / "site" / "mkdocs.yml"),
         site_dir=str(tmp_path / "site"),
         docs_dir=str(tmp_path / "docs"),
     )
@@ -93,25 +94,19 @@ def test_a_guides_table_stands_in_a_frame_of_its_own(
     assert "</table></div>" in text
 
 
-def test_notes_for_developers_stay_out_of_a_pack(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setattr(plugin_module, "published", Source(document()))
-    config = configured(tmp_path)
-    (tmp_path / "docs" / "decisions").mkdir()
-    (tmp_path / "docs" / "decisions" / "001.md").write_text("# Decided\n", "utf-8")
-    run(config)
-    assert not (tmp_path / "site" / "decisions").exists()
-    assert "Decided" not in (tmp_path / "site" / "index.html").read_text("utf-8")
+def test_a_pack_brings_the_guides_for_its_visitors_and_no_others() -> None:
+    guides = {path.name for path in guides_folder().rglob("*.md")}
+    assert guides == {"methods.md", "pack-format.md", "read-a-pack.md", "riders.md"}
 
 
 def test_a_refused_description_ends_a_build_with_every_problem(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
 ) -> None:
     monkeypatch.setattr(plugin_module, "published", Source(Refused([PROBLEM])))
+    beside = CHECKOUT / "builder" / "site" / "venue"
     with pytest.raises((Abort, ConfigurationError)):
         run(configured(tmp_path))
-    assert f"1 problem in {CHECKOUT / 'venue'}:\n{PROBLEM}" in caplog.text
+    assert f"1 problem in {beside}:\n{PROBLEM}" in caplog.text
     assert "Traceback" not in caplog.text
 
 
