@@ -48,7 +48,6 @@ FIRST = (
     ("talkback", "Lines", "Talkback"),
     ("internet", "Lines", "Production network"),
     ("power", "Power", "Power"),
-    ("unit missing", "Problems and findings", "unit-missing"),
 )
 SEARCHED = (
     "words => window.housesearch.answers(words).lines.map(line =>"
