@@ -62,8 +62,8 @@ def point_figures(point: OnPoint, whole: Whole, key: str, system: System) -> Ite
     yield carried_figure(point, whole, key, system)
     yield from left_figures(point, whole, key, system)
     yield steel_figure(point, key, system)
-    if point.worst_kg is not None:
-        yield worst_figure(point, key, system)
+    if point.worst_why:
+        yield worst_figure(point, whole, key, system)
 
 
 def limit_figure(key: str, label: str, limit: Mass | Absent, rule: str, system: System) -> Figure:
@@ -206,8 +206,11 @@ def steel_figure(point: OnPoint, key: str, system: System) -> Figure:
     )
 
 
-def worst_figure(point: OnPoint, key: str, system: System) -> Figure:
-    """The most a point carries when hoists are not as level as wanted, with its hoist."""
+def worst_figure(point: OnPoint, whole: Whole, key: str, system: System) -> Figure:
+    """
+    The most a point carries when hoists are not as level as wanted, with its hoist and all else
+    that hangs there.
+    """
     work = worked(
         total_load_kg,
         inputs=[
@@ -217,14 +220,17 @@ def worst_figure(point: OnPoint, key: str, system: System) -> Figure:
                 " tolerance",
             )
         ],
-        steps=(f"{point.worst_kg or 0:.1f} kg with {point.worst_why}, hoist counted.",),
-        equation="worst = most over the cases, + hoist",
+        steps=point.worst_steps,
+        equation="worst = (most of each hang over its cases + hoist + legs of bridles) × factor",
         leaves_out="Shear in the truss and play at its joints. See the hang's own workings.",
     )
+    if point.worst_kg is None:
+        lacking = reasons(point, whole)
+        return missing(f"{key}.worst", "Worst if uneven", work, lacking, caution=LOADS)
     return figure(
         f"{key}.worst",
         "Worst if uneven",
-        mass(point.worst_kg or 0.0, system),
+        mass(point.worst_kg, system),
         work,
         caution=LOADS,
         note=point.worst_why,

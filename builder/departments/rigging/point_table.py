@@ -92,8 +92,11 @@ def limit_cell(item: Item) -> list[Inline]:
 
 
 def worst_cell(figure: Figure | None) -> list[Inline]:
-    """The worst case with what makes it."""
-    return [*shown_figure(figure), " ", Small(figure.note)] if figure and figure.note else ["–"]
+    """The worst case with what makes it, or what it lacks; a dash where nothing can be uneven."""
+    if figure is None:
+        return ["–"]
+    cell = shown_figure(figure)
+    return [*cell, " ", Small(figure.note)] if figure.note else cell
 
 
 def limits(section: Section) -> Iterator[Block]:

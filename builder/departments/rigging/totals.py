@@ -1,6 +1,6 @@
 """What points, beams, zones and the roof carry, what is left on each, and which limit binds."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from math import fsum
 
@@ -14,6 +14,7 @@ from builder.departments.rigging.ratings import (
     beam_limit,
     in_zone,
     rating_of,
+    same,
     spacing_m,
 )
 from builder.exchange import HungLoad
@@ -23,10 +24,30 @@ from builder.formulas.loads import dynamic_load_kg
 
 
 @dataclass(frozen=True, slots=True)
+class Brought:
+    """
+    What one hang or one leg of a bridle brings on a point, without the house's factor. [kg]
+
+    ``worst_kg`` is the most it brings, and ``uneven`` what makes that in words; empty for what
+    brings the same whatever the hoists do. Both masses are None where they cannot be worked out.
+    """
+
+    name: str
+    kg: float | None
+    steps: tuple[str, ...]
+    worst_kg: float | None
+    worst_step: str
+    uneven: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class OnPoint:
     """
     What one point carries. ``hangs`` says which; ``kg`` is None where a reaction could not be
     worked out; the factor is in it. [kg]
+
+    ``worst_kg`` is the most of all that hangs there, each hang at its own worst and the legs of
+    bridles beside them; None where no hang can be uneven or a part of it is not known.
     """
 
     place: Overhead
@@ -36,6 +57,7 @@ class OnPoint:
     steps: tuple[str, ...] = ()
     worst_kg: float | None = None
     worst_why: str = ""
+    worst_steps: tuple[str, ...] = ()
 
     @property
     def name(self) -> str:
@@ -121,53 +143,98 @@ def on_point(
     legs: tuple[Bridled, ...],
 ) -> OnPoint:
     """Everything that hangs on one point."""
-    name, factor = place.point.name.casefold(), factor_of(rigging)
-    hangs, steps, total_kg, known = [], [], 0.0, True
-    worst: list[tuple[float, str]] = []
-    for body, part in zip(hung, parts, strict=True):
-        for index, support in enumerate(body.hang.supports):
-            if support.point.casefold() != name:
-                continue
-            hangs.append(body.hang.name)
-            hoist_kg, found = hoist_weight_kg(body, index), part.kg[index]
-            if found is None:
-                known = False
-                continue
-            total_kg += found + hoist_kg
-            steps += [
-                f"{body.hang.name}: {found:.1f} kg on this support",
-                *([f"Hoist: {hoist_kg:g} kg"] if hoist_kg else []),
-            ]
-            worst += [(kg + hoist_kg, why) for kg, why in worst_of(part, index, rigging)]
-    for each in legs:
-        for anchor, share in zip(
-            each.anchors,
-            each.legs.verticals_kg if each.legs else (None,) * len(each.anchors),
-            strict=True,
-        ):
-            if anchor.point.name.casefold() == name:
-                hangs.append(each.bridle.name)
-                known = known and share is not None
-                total_kg += share or 0.0
-                steps.append(
-                    f"{each.bridle.name}: {share or 0.0:.1f} kg, the vertical share of this leg"
-                )
-    if factor > 1:
-        steps.append(
-            f"{total_kg:.1f} kg × {factor:g} ="
-            f" {dynamic_load_kg(load_kg=total_kg, dynamic_factor=factor):.1f} kg"
+    brought = [*by_hangs(place, rigging, hung, parts), *by_legs(place, legs)]
+    factor = factor_of(rigging)
+    level = [(each.kg, each.steps) for each in brought]
+    kg, steps = together(level, factor)
+    worst_kg: float | None = None
+    worst_steps: tuple[str, ...] = ()
+    if any(each.uneven for each in brought):
+        worst_kg, worst_steps = together(
+            [(each.worst_kg, (each.worst_step,)) for each in brought], factor
         )
-    kg = dynamic_load_kg(load_kg=total_kg, dynamic_factor=factor) if known else None
-    most = max(worst, default=(0.0, ""))
     return OnPoint(
         place,
         rating_of(place.point, rigging),
-        tuple(hangs),
+        tuple(each.name for each in brought),
         kg,
-        tuple(steps),
-        most[0] * factor if worst else None,
-        most[1],
+        steps,
+        worst_kg,
+        worst_why(brought),
+        worst_steps,
     )
+
+
+def together(
+    brought: Iterable[tuple[float | None, tuple[str, ...]]], factor: float
+) -> tuple[float | None, tuple[str, ...]]:
+    """
+    The sum of what comes on a point, with the house's factor, and its steps; no sum where a part of
+    it is not known. [kg]
+    """
+    every = tuple(brought)
+    steps = [step for _, lines in every for step in lines]
+    known = [kg for kg, _ in every if kg is not None]
+    if len(known) < len(every):
+        return (None, tuple(steps))
+    total_kg = fsum(known)
+    with_factor_kg = dynamic_load_kg(load_kg=total_kg, dynamic_factor=factor)
+    if factor > 1:
+        steps.append(f"{total_kg:.1f} kg × {factor:g} = {with_factor_kg:.1f} kg")
+    return (with_factor_kg, tuple(steps))
+
+
+def by_hangs(
+    place: Overhead, rigging: Rigging, hung: tuple[Body, ...], parts: tuple[Shares, ...]
+) -> Iterator[Brought]:
+    """What each hang brings on a point: its share there with the hoist, level and at the worst."""
+    for body, part in zip(hung, parts, strict=True):
+        for index, support in enumerate(body.hang.supports):
+            if same(support.point, place.point.name):
+                yield by_hang(body, part, index, rigging)
+
+
+def by_hang(body: Body, part: Shares, index: int, rigging: Rigging) -> Brought:
+    """What one support of a hang brings."""
+    name, hoist_kg, share_kg = body.hang.name, hoist_weight_kg(body, index), part.kg[index]
+    if share_kg is None:
+        unknown = f"{name}: not known"
+        return Brought(name, None, (unknown,), None, unknown)
+    steps = [f"{name}: {share_kg:.1f} kg on this support"]
+    if hoist_kg:
+        steps.append(f"Hoist: {hoist_kg:g} kg")
+    worst_kg, uneven = max([(share_kg, ""), *worst_of(part, index, rigging)])
+    words = f"{name}: {worst_kg:.1f} kg {f'with {uneven}' if uneven else 'on this support'}"
+    return Brought(
+        name,
+        share_kg + hoist_kg,
+        tuple(steps),
+        worst_kg + hoist_kg,
+        f"{words}, and {hoist_kg:g} kg of hoist" if hoist_kg else words,
+        uneven,
+    )
+
+
+def by_legs(place: Overhead, legs: tuple[Bridled, ...]) -> Iterator[Brought]:
+    """
+    What the legs of bridles bring on a point: what they pull straight down.
+
+    A leg pulls the same whether hoists are level or not, so it counts in full in either case.
+    """
+    for each in legs:
+        for index, anchor in enumerate(each.anchors):
+            if same(anchor.point.name, place.point.name):
+                down_kg = each.legs.verticals_kg[index] if each.legs else None
+                step = f"{each.bridle.name}: not known"
+                if down_kg is not None:
+                    share = f"{down_kg:.1f} kg, the vertical share of this leg"
+                    step = f"{each.bridle.name}: {share}"
+                yield Brought(each.bridle.name, down_kg, (step,), down_kg, step)
+
+
+def worst_why(brought: Iterable[Brought]) -> str:
+    """What makes the worst case of a point in words; empty where nothing on it can be uneven."""
+    return "; ".join(dict.fromkeys(each.uneven for each in brought if each.uneven))
 
 
 def worst_of(part: Shares, index: int, rigging: Rigging) -> list[tuple[float, str]]:
