@@ -6,7 +6,7 @@ VENUE ?= venue
 SITE ?= site
 LAWS ?= all
 
-.PHONY: docs versions site test lint types contracts units laws schemas guide lock bench serve clean
+.PHONY: mutants docs versions site test lint types contracts units laws schemas guide lock bench serve clean
 
 site: $(VENV)/site-ready
 	$(BIN)/housepack check --venue $(VENUE)
@@ -47,6 +47,13 @@ schemas: $(VENV)/site-ready
 
 guide: $(VENV)/site-ready
 	$(BIN)/python -c "from pathlib import Path; from builder.files import write_whole; from builder.guide import keys_page, riders_page; write_whole(Path('docs/keys.md'), keys_page()); write_whole(Path('docs/pack/riders.md'), riders_page())"
+
+# Small faults on purpose, to see whether the tests notice: make mutants ROOM=formulas COUNT=200.
+ROOM ?= formulas
+COUNT ?= 200
+SEED ?= 1
+mutants: $(VENV)/test-ready
+	$(BIN)/python tests/mutants.py $(ROOM) --count $(COUNT) --seed $(SEED)
 
 # The project's documentation: guides, every key, problems, methods, decisions, changelog.
 docs: $(VENV)/docs-ready
