@@ -21,6 +21,7 @@ CODE_ARGUMENT = {
     "Remark": 1,
     "Unreadable": 1,
     "PydanticCustomError": 0,
+    "fault": 1,
     "odd": 0,
 }
 """Where each kind of complaint carries its code."""

@@ -11,12 +11,12 @@ import yaml
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.syntax import DEEPEST, syntax_problem, too_deep
 from builder.reading.text import LARGEST_BYTES, UNFIT, decode, refuse_unfit, too_big, unfit
+from builder.reading.values.faults import EMPTY_ADVICE
 
 __all__ = ["Composed", "Path", "compose", "decode", "parsable", "spoken"]
 
 Path = tuple[str | int, ...]
 MOST_NODES = 200_000
-EMPTY_ADVICE = "write a value, `unknown` if nobody knows it yet, `none`, or leave the key out"
 
 # libyaml is four times faster where PyYAML was built with it; both parsers give the same events and
 # marks.

@@ -1,35 +1,20 @@
 """
 Numbers as people write them: `2,000`, `10 1/2`, `-0.3`, `½`. Exact, in linear time, and never
 guessed at.
+
+They are read in ``values/numerals.py``, as the page reads them; here they become fractions, and
+what is wrong becomes an exception.
 """
 
-import re
 from dataclasses import dataclass
 from fractions import Fraction
 
-MOST_DIGITS = 15
-LARGEST_EXPONENT = 15
-LONGEST = 120
+from builder.formulas.primitives import Ratio
+from builder.reading.values import numerals
+from builder.reading.values.faults import Fault
+from builder.reading.values.spelling import folded, plain
 
-_NUMERAL = re.compile(r"(?P<whole>[0-9][0-9,]*)?(?P<part>\.[0-9]+)?(?P<power>[eE][+-]?[0-9]+)?")
-_FRACTION = re.compile(r"(?:(?P<whole>[0-9]+)[ -])?(?P<top>[0-9]+)/(?P<bottom>[0-9]+)")
-_THOUSANDS = re.compile(r"[1-9][0-9]{0,2}(,[0-9]{3})+")
-_SPACED_THOUSANDS = re.compile(r"-?[0-9]{1,3}( [0-9]{3})+(?![0-9])")
-_NOT_FINITE = re.compile(r"[+-]?\.?(nan|inf|infinity)\b", re.IGNORECASE)
-_VULGAR = {
-    "½": "1/2",
-    "¼": "1/4",
-    "¾": "3/4",
-    "⅛": "1/8",
-    "⅜": "3/8",
-    "⅝": "5/8",
-    "⅞": "7/8",
-    "⅓": "1/3",
-    "⅔": "2/3",
-}
-_SIGNS = str.maketrans(
-    {"′": "'", "’": "'", "″": '"', "”": '"', "“": '"', "−": "-", "²": "2", "³": "3"}
-)
+__all__ = ["Numeral", "Unreadable", "folded", "leading_numeral", "plain", "refuse"]
 
 
 class Unreadable(ValueError):
@@ -43,6 +28,19 @@ class Unreadable(ValueError):
         self.reason, self.code, self.advice = reason, code, advice
 
 
+def refuse(fault: Fault | None) -> None:
+    """
+    Nothing, where nothing is wrong.
+
+    Raises
+    ------
+    Unreadable
+        With the fault's reason, code and advice.
+    """
+    if fault is not None:
+        raise Unreadable(fault["reason"], fault["code"], fault["advice"])
+
+
 @dataclass(frozen=True, slots=True)
 class Numeral:
     """
@@ -52,24 +50,6 @@ class Numeral:
 
     value: Fraction
     step: Fraction
-
-
-def folded(text: str) -> str:
-    """The text with every run of white space as one space, and none at the ends."""
-    return " ".join(text.split())
-
-
-def plain(text: str) -> str:
-    """
-    Folded text with typographic primes, minus, raised digits and vulgar fractions in their keyboard
-    form.
-    """
-    if text.isascii():
-        return folded(text).replace("''", '"')
-    for sign, spelled in _VULGAR.items():
-        if sign in text:
-            text = re.sub(f"(?<=[0-9]){sign}", f" {spelled}", text).replace(sign, spelled)
-    return folded(text.translate(_SIGNS)).replace("''", '"')
 
 
 def leading_numeral(text: str) -> tuple[Numeral, str]:
@@ -82,83 +62,11 @@ def leading_numeral(text: str) -> tuple[Numeral, str]:
     Unreadable
         `number-unreadable` or `number-out-of-range`.
     """
-    if _NOT_FINITE.match(text):
-        raise Unreadable(
-            "is not a finite number",
-            "number-out-of-range",
-            "write the number, or `unknown` if nobody knows it yet",
-        )
-    negative = text.startswith("-")
-    body = text[1:] if negative else text
-    found, end = _fraction(body) or _decimal(body)
-    if spaced := _SPACED_THOUSANDS.match(body):
-        raise Unreadable(
-            "has a space inside the number",
-            "number-unreadable",
-            f"write '{spaced[0].replace(' ', ',')}{body[spaced.end() :]}'",
-        )
-    return Numeral(-found.value if negative else found.value, found.step), body[end:].lstrip()
+    found = numerals.leading_numeral(text)
+    refuse(found["fault"])
+    return Numeral(exact(found["value"]), exact(found["step"])), found["rest"]
 
 
-def _fraction(body: str) -> tuple[Numeral, int] | None:
-    match = _FRACTION.match(body)
-    if match is None:
-        return None
-    bottom = _whole(match["bottom"])
-    if bottom == 0:
-        raise Unreadable("divides by zero", "number-unreadable")
-    return (
-        Numeral(
-            _whole(match["whole"] or "0") + Fraction(_whole(match["top"]), bottom),
-            Fraction(1, bottom),
-        ),
-        match.end(),
-    )
-
-
-def _whole(digits: str) -> int:
-    if len(digits) > MOST_DIGITS:
-        raise Unreadable(
-            f"has more than {MOST_DIGITS} digits",
-            "number-out-of-range",
-            "round it to what was measured",
-        )
-    return int(digits)
-
-
-def _decimal(body: str) -> tuple[Numeral, int]:
-    match = _NUMERAL.match(body)
-    if match is None or not (match["whole"] or match["part"]):
-        raise Unreadable("does not start with a number", "number-unreadable")
-    whole, part = match["whole"] or "0", match["part"] or ""
-    if "," in whole:
-        whole = _without_commas(whole, part, body[match.end() :])
-    digits = _whole(whole + part[1:])
-    power = _exponent(match["power"] or "") - len(part[1:])
-    if power >= 0:
-        return Numeral(Fraction(digits * 10**power), Fraction(10**power)), match.end()
-    return Numeral(Fraction(digits, 10**-power), Fraction(1, 10**-power)), match.end()
-
-
-def _without_commas(whole: str, part: str, rest: str) -> str:
-    if _THOUSANDS.fullmatch(whole):
-        return whole.replace(",", "")
-    # A decimal comma could be meant, or a slip in the thousands: the two differ a thousandfold, so
-    # the author decides.
-    advice = (
-        f"write '{whole.replace(',', '.')}{rest}'"
-        if whole.count(",") == 1 and not part and whole[-1] != ","
-        else "write it without commas"
-    )
-    raise Unreadable("has a comma that does not separate thousands", "number-unreadable", advice)
-
-
-def _exponent(power: str) -> int:
-    digits = power[1:].lstrip("+-").lstrip("0") or "0"
-    if len(digits) > 2 or int(digits) > LARGEST_EXPONENT:
-        raise Unreadable(
-            f"has an exponent beyond {LARGEST_EXPONENT}",
-            "number-out-of-range",
-            "write the number in full, in a fitting unit",
-        )
-    return -int(digits) if "-" in power else int(digits)
+def exact(ratio: Ratio) -> Fraction:
+    """An exact fraction from its digits."""
+    return Fraction(int(ratio["top"]), int(ratio["bottom"]))

@@ -3,39 +3,13 @@ Lengths, and positions from the venue's datum: across to stage left, depth to up
 the deck.
 """
 
-import re
 from collections.abc import Mapping
 from types import MappingProxyType
 from typing import ClassVar
 
 from builder.reading import units
-from builder.reading.amounts import Amount
-from builder.reading.numerals import Unreadable
-from builder.reading.quantity import NUMBER_AND_UNIT, Quantity, wordings
-
-# Directions that belong to another kind of position, or that depend on where one stands.
-_ELSEWHERE: Mapping[str, str] = MappingProxyType(
-    {
-        **dict.fromkeys(
-            (
-                "sl",
-                "sr",
-                "us",
-                "ds",
-                "up",
-                "down",
-                "stage left",
-                "stage right",
-                "upstage",
-                "downstage",
-            ),
-            "",
-        ),
-        "house left": "house left is stage right: write SR",
-        "house right": "house right is stage left: write SL",
-        **dict.fromkeys(("left", "right"), "say whose: SL is stage left, SR stage right"),
-    }
-)
+from builder.reading.quantity import NUMBER_AND_UNIT, Quantity
+from builder.reading.values.kinds import Directions
 
 
 class Length(Quantity):
@@ -51,79 +25,31 @@ class Length(Quantity):
         return self.si
 
 
-class _Position(Length):
+class Position(Length):
     """
     A length with a direction after it. ``directions`` gives the sign of each wording of a
-    direction.
+    direction, ``zero`` what names no distance at all; where ``asked`` says nothing, a length
+    without a direction will do.
     """
 
     __slots__ = ()
+    way = "position"
     directions: ClassVar[Mapping[str, int]] = MappingProxyType({})
+    zero: ClassVar[tuple[str, ...]] = ()
     asked: ClassVar[str] = ""
 
     @classmethod
-    def amounts(cls, text: str) -> tuple[Amount, Amount | None]:
-        """Both wordings; a second one without a direction goes the way of the first."""
-        first, second = wordings(text)
-        amount = cls.read(first)
-        if not second:
-            return amount, None
-        if cls._directed(second)[1] == 0 and (toward := cls._directed(first)[2]):
-            second = f"{second} {toward}"
-        return amount, cls.read(second)
-
-    @classmethod
-    def read(cls, text: str) -> Amount:
-        """Read one wording: a length and its direction."""
-        length, sign, _ = cls._directed(text)
-        if not sign:
-            cls._refuse_elsewhere(text)
-        amount = super().read(length)
-        if sign and length.startswith("-"):
-            raise Unreadable(
-                "has a minus and a direction",
-                "number-unreadable",
-                f"keep the direction alone, like {cls.like()}",
-            )
-        return (
-            Amount(amount.si * sign + 0.0, amount.step_si, amount.unit)
-            if sign
-            else cls._undirected(amount)
-        )
-
-    @classmethod
-    def _undirected(cls, amount: Amount) -> Amount:
-        if amount.si == 0:
-            return amount
-        raise Unreadable(
-            "does not say which way", "direction-missing", f"{cls.asked}, like {cls.like()}"
-        )
-
-    @classmethod
-    def _refuse_elsewhere(cls, text: str) -> None:
-        words = next((words for words in _last_words(text) if words.casefold() in _ELSEWHERE), "")
-        if words:
-            advice = _ELSEWHERE[words.casefold()] or f"write it like {cls.like()}"
-            raise Unreadable(
-                f"goes '{words}', and {cls.kind} is wanted here", "direction-missing", advice
-            )
-
-    @classmethod
-    def _directed(cls, text: str) -> tuple[str, int, str]:
-        for words in _last_words(text):
-            if sign := cls.directions.get(words.casefold()):
-                return text[: -len(words)].rstrip(), sign, words
-        return text, 0, ""
+    def directions_data(cls) -> Directions:
+        """The directions as plain data."""
+        return {
+            "signs": dict(cls.directions),
+            "add": cls.asked,
+            "may_lack": cls.asked == "",
+            "zero": list(cls.zero),
+        }
 
 
-def _last_words(text: str) -> tuple[str, ...]:
-    """The last two words and the last one, where they are letters only: `stage left`, `left`."""
-    match = re.search(r" ?([A-Za-z]+(?: [A-Za-z]+)?)$", text)
-    words = match[1] if match else ""
-    return (words, words.split(" ", 1)[1]) if " " in words else (words,)
-
-
-class Across(_Position):
+class Across(Position):
     """
     A position across the stage: metres to stage left of the centre line; to stage right is
     negative.
@@ -133,17 +59,11 @@ class Across(_Position):
     kind, examples = "a position across the stage", ("4.2 m SL", "9.5 m SR", "centre")
     directions = MappingProxyType({"sl": 1, "stage left": 1, "sr": -1, "stage right": -1})
     asked = "add SL (stage left) or SR (stage right)"
+    zero = ("centre", "center", "on centre", "on center")
     pattern = rf"{NUMBER_AND_UNIT}|^\s*([Oo][Nn]\s+)?[Cc][Ee][Nn][Tt]([Rr][Ee]|[Ee][Rr])\s*$"
 
-    @classmethod
-    def read(cls, text: str) -> Amount:
-        """Read one wording; `centre` is zero."""
-        if text.casefold() in ("centre", "center", "on centre", "on center"):
-            return Amount(0.0)
-        return super().read(text)
 
-
-class Depth(_Position):
+class Depth(Position):
     """
     A position up and down the stage: metres upstage of the reference line; downstage is negative.
     """
@@ -154,13 +74,9 @@ class Depth(_Position):
     asked = "add US (upstage) or DS (downstage)"
 
 
-class Height(_Position):
+class Height(Position):
     """A height above the deck in metres; below it is negative. Without a word it is up."""
 
     __slots__ = ()
     kind, examples = "a height", ("1.4 m up", "0.3 m down", "22 ft")
     directions = MappingProxyType({"up": 1, "down": -1})
-
-    @classmethod
-    def _undirected(cls, amount: Amount) -> Amount:
-        return amount

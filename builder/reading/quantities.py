@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from builder.reading import units
-from builder.reading.amounts import rescaled
+from builder.reading.amounts import Amount, rescaled
 from builder.reading.clock import TimeOfDay
 from builder.reading.conductors import CrossSection
 from builder.reading.electrical import (
@@ -16,7 +16,7 @@ from builder.reading.electrical import (
     Voltage,
 )
 from builder.reading.loads import LoadPerArea, LoadPerLength, Mass, Stiffness
-from builder.reading.numerals import Unreadable
+from builder.reading.numerals import Unreadable, leading_numeral
 from builder.reading.positions import Across, Depth, Height, Length
 from builder.reading.quantity import Quantity
 from builder.reading.slopes import Slope
@@ -95,6 +95,24 @@ class Percent(Quantity):
     def share(self) -> float:
         """The share of one: 8 % is 0.08."""
         return self.si
+
+    @classmethod
+    def read(cls, text: str) -> Amount:
+        """Read one wording; 0.8 is mostly a share of one, and who reads this knows."""
+        try:
+            return super().read(text)
+        except Unreadable as wrong:
+            if wrong.code != "unit-missing":
+                raise
+            raise Unreadable(wrong.reason, wrong.code, missing_sign(text)) from wrong
+
+
+def missing_sign(text: str) -> str:
+    """What to write for a bare number where a percentage belongs."""
+    number, _ = leading_numeral(text)
+    if 0 < number.value < 1:
+        return f"write '{float(number.value * 100):g} %', or '{text} %' if that is meant"
+    return f"write '{text} %' if that is meant"
 
 
 class Angle(Quantity):

@@ -1,28 +1,30 @@
 """
 What every quantity is: a value in SI beside the author's own wording, and how pydantic reads it.
+
+Wordings are read in ``values/``, as the page reads them, by plain data that each kind gives.
 """
 
-import re
 from dataclasses import dataclass
+from functools import cache, lru_cache
 from types import MappingProxyType
-from typing import Any, ClassVar, Self
+from typing import Any, ClassVar, Literal, Self
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import core_schema
 
-from builder.reading.amounts import Amount, read_amount
-from builder.reading.numerals import LONGEST, Unreadable, folded, plain
+from builder.reading import units
+from builder.reading.amounts import Amount
+from builder.reading.numerals import Unreadable, folded, refuse
 from builder.reading.refusing import refusing
 from builder.reading.units import Table
+from builder.reading.values import wordings as values
+from builder.reading.values.kinds import Directions, Kind
+from builder.reading.values.quantities import read_wording, second_wording
+from builder.reading.values.units import UnitBook
 
 # What a quantity begins with, and that something stands after its number: a unit, a sign, a side.
 # Looser than reading is, so that an editor never marks what is read.
 NUMBER_AND_UNIT = r"^\s*[-−.0-9½¼¾⅛⅜⅝⅞⅓⅔][\s\S]*[^-−\s.,0-9½¼¾⅛⅜⅝⅞⅓⅔]"
-
-# A slash parts two wordings where no number goes on across it: `60 ft / 18.3 m`, `60 ft/18.3 m`,
-# but not `10 1/2"` or `kg/m2`.
-_SLASH = re.compile(r"(?: / |(?<=[A-Za-z%°'\"]) ?/ ?)(?=[-.0-9])")
-_BRACKET = re.compile(r" ?\((?=\s*[-.0-9])")
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +48,7 @@ class Quantity:
     may_be_negative: ClassVar[bool] = False
     pattern: ClassVar[str] = NUMBER_AND_UNIT
     """What an editor may hold the author's wording to; it passes all that is read."""
+    way: ClassVar[Literal["amount", "position", "time"]] = "amount"
 
     @classmethod
     def parse(cls, text: str) -> Self:
@@ -68,16 +71,20 @@ class Quantity:
     @classmethod
     def amounts(cls, text: str) -> tuple[Amount, Amount | None]:
         """Both wordings, read; the second is None where there is only one."""
-        first, second = wordings(text)
-        return cls.read(first), cls.read(second) if second else None
+        return _amounts(cls, text)  # type: ignore[arg-type] # mypy takes a class for its instance
 
     @classmethod
     def read(cls, text: str) -> Amount:
         """Read one wording of plain text."""
-        amount = read_amount(text, cls.units, cls.kind)
-        if amount.si < 0 and not cls.may_be_negative:
-            raise Unreadable(f"is below zero, and {cls.kind} cannot be", "number-out-of-range")
-        return amount
+        kind, book = data_of(cls), book_of(cls)  # type: ignore[arg-type] # the same
+        found = read_wording(text, kind, book)
+        refuse(found["fault"])
+        return Amount(found["si"], found["step_si"], cls.units.get(found["symbol"]))
+
+    @classmethod
+    def directions_data(cls) -> Directions | None:
+        """The directions of a position as plain data; None for what has none."""
+        return None
 
     @classmethod
     def like(cls) -> str:
@@ -111,6 +118,17 @@ class Quantity:
         return refusing(cls.parse, value, advice=f"write it like {cls.like()}")
 
 
+@lru_cache(maxsize=8192)
+def _amounts(kind: type[Quantity], text: str) -> tuple[Amount, Amount | None]:
+    words = values.wordings(text)
+    refuse(words["fault"])
+    first = kind.read(words["first"])
+    if not words["second"]:
+        return first, None
+    second = second_wording(words, data_of(kind))  # type: ignore[arg-type] # the same
+    return first, kind.read(second)
+
+
 def wordings(text: str) -> tuple[str, str]:
     """
     The one or two wordings of a text, in plain form; the second is empty where there is only one.
@@ -120,18 +138,50 @@ def wordings(text: str) -> tuple[str, str]:
     Unreadable
         `empty-value`, or `number-unreadable` for a text too long to be a quantity.
     """
-    if len(text) > 2 * LONGEST:
-        raise Unreadable(
-            f"is longer than {2 * LONGEST} characters, too long for a quantity", "number-unreadable"
-        )
-    whole = plain(text)
-    if not whole:
-        raise Unreadable(
-            "is empty",
-            "empty-value",
-            "write a value, `unknown` if nobody knows it yet, `none`, or leave the key out",
-        )
-    if whole.endswith(")") and (bracket := _BRACKET.search(whole)):
-        return whole[: bracket.start()].strip(), whole[bracket.end() : -1].strip()
-    first, *others = _SLASH.split(whole, maxsplit=1)
-    return first.strip(), others[0].strip() if others else ""
+    words = values.wordings(text)
+    refuse(words["fault"])
+    return words["first"], words["second"]
+
+
+@cache
+def data_of(kind: type[Quantity]) -> Kind:
+    """A kind as plain data: its words, its table of units, and how it is read."""
+    data: Kind = {
+        "kind": kind.kind,
+        "table": table_name(kind),
+        "offered": offered(kind),
+        "like": kind.like(),
+        "signed": kind.may_be_negative,
+        "way": kind.way,
+    }
+    directions = kind.directions_data()
+    if directions is not None:
+        data["directions"] = directions
+    return data
+
+
+def table_name(kind: type[Quantity]) -> str:
+    """The name of the table that holds a kind's units: one of all tables, or the kind's own."""
+    names = [name for name, table in units.KINDS.items() if dict(table) == dict(kind.units)]
+    return names[0] if names else kind.kind
+
+
+def offered(kind: type[Quantity]) -> list[str]:
+    """
+    The units to offer for a bare number: the first of each system; none where a sign behind the
+    number would be a guess, as among slopes, where 12 may be meant as one in twelve.
+    """
+    if "%" in kind.units:
+        return []
+    symbols: dict[str, str] = {}
+    for unit in kind.units.values():
+        symbols.setdefault(unit.system, unit.symbol)
+    return list(symbols.values())
+
+
+@cache
+def book_of(kind: type[Quantity]) -> UnitBook:
+    """The units of all kinds, and those that only this kind has."""
+    book = units.unit_book()
+    book["tables"].setdefault(table_name(kind), units.table_data(kind.units))
+    return book

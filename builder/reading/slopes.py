@@ -6,7 +6,7 @@ from fractions import Fraction
 from types import MappingProxyType
 
 from builder.reading import units
-from builder.reading.amounts import Amount, read_amount
+from builder.reading.amounts import Amount
 from builder.reading.numerals import Unreadable, leading_numeral
 from builder.reading.quantity import Quantity
 
@@ -36,7 +36,7 @@ class Slope(Quantity):
         """Read one wording."""
         if ratio := _RATIO.fullmatch(text):
             return _ratio(_alone(ratio["rise"]), _alone(ratio["run"]))
-        amount = read_amount(text, cls.units, cls.kind)
+        amount = super().read(text)
         return _of_angle(amount) if amount.unit is _DEGREE else amount
 
 

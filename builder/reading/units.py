@@ -6,14 +6,14 @@ lb = 0.453 592 37 kg, both exact); standard gravity 9.806 65 m/s² (3rd CGPM, 19
 given in kg or lb is a weight, so it uses standard gravity.
 """
 
-import difflib
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
 
-from builder.reading.numerals import Unreadable
+from builder.formulas.primitives import Ratio
+from builder.reading.values import units as values
 
 METRIC, IMPERIAL, NEITHER = "metric", "imperial", ""
 _FOOT, _POUND, _GRAVITY = Fraction("0.3048"), Fraction("0.45359237"), Fraction("9.80665")
@@ -258,52 +258,33 @@ AMBIGUOUS: Mapping[str, tuple[str, str]] = MappingProxyType(
 )
 
 
-def find(symbol: str, table: Table, kind: str) -> Unit:
-    """
-    The unit of this kind that the author's symbol names.
-
-    Capitals do not matter in a name of two letters or more, unless they change the meaning (`mW`,
-    `MW`).
-
-    Raises
-    ------
-    Unreadable
-        `unit-ambiguous`, `unit-wrong` (a unit of another kind) or `unit-unknown` (with a near
-        name).
-    """
-    if found := _match(symbol, table):
-        return found
-    if symbol in AMBIGUOUS:
-        reason, advice = AMBIGUOUS[symbol]
-        raise Unreadable(reason, "unit-ambiguous", advice)
-    for other, others in KINDS.items():
-        if _match(symbol, others):
-            raise Unreadable(f"is {other}, and {kind} is wanted here", "unit-wrong")
-    raise unknown(symbol, table)
+def table_data(table: Table) -> values.Table:
+    """A table as plain data: its units by symbol, and every spelling."""
+    return {
+        "units": {unit.symbol: unit_data(unit) for unit in table.values()},
+        "names": {name: unit.symbol for name, unit in table.items()},
+    }
 
 
-def _match(symbol: str, table: Table) -> Unit | None:
-    if symbol in table:
-        return table[symbol]
-    if len(symbol) < 2:
-        return None
-    same = {unit for name, unit in table.items() if name.casefold() == symbol.casefold()}
-    return same.pop() if len(same) == 1 else None
+def unit_data(unit: Unit) -> values.Unit:
+    """A unit as plain data, its factor to SI as digits: it may be finer than a float holds."""
+    data: values.Unit = {"symbol": unit.symbol, "factor": ratio_data(unit.factor)}
+    if unit.offset:
+        data["offset"] = ratio_data(unit.offset)
+    if unit.smaller:
+        data["smaller"] = unit.smaller
+        data["count"] = unit.count
+    return data
 
 
-def unknown(symbol: str, table: Table) -> Unreadable:
-    """A unit nobody knows, or words after a unit that is known."""
-    first, _, words = symbol.replace("(", " (").partition(" ")
-    if words and any(_match(first, each) for each in KINDS.values()):
-        return Unreadable(
-            f"has more after the unit: '{words.strip()}'",
-            "unit-unknown",
-            "write one value, and put the rest in `note:`",
-        )
-    folded = {name.casefold(): name for name in table}
-    near = difflib.get_close_matches(symbol.casefold()[:30], folded, n=1, cutoff=0.5)
-    return Unreadable(
-        f"has a unit that is not known here: '{symbol}'",
-        "unit-unknown",
-        f"did you mean '{folded[near[0]]}'?" if near else "",
-    )
+def ratio_data(fraction: Fraction) -> Ratio:
+    """An exact fraction as digits."""
+    return {"top": str(fraction.numerator), "bottom": str(fraction.denominator)}
+
+
+def unit_book() -> values.UnitBook:
+    """All units, and the signs that say too little, as plain data."""
+    return {
+        "tables": {name: table_data(table) for name, table in KINDS.items()},
+        "ambiguous": {sign: list(words) for sign, words in AMBIGUOUS.items()},
+    }

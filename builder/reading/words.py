@@ -11,15 +11,14 @@ from typing import Annotated, Any, TypeVar, get_args
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import core_schema
 
-from builder.reading.numerals import Numeral, Unreadable, folded, leading_numeral, plain
+from builder.formulas.primitives import ratio_float
+from builder.reading.numerals import Unreadable, folded, refuse
 from builder.reading.refusing import refusing
+from builder.reading.values import words as values
+from builder.reading.values.days import read_day
+from builder.reading.values.faults import empty_fault
 
 T = TypeVar("T")
-_EMPTY = Unreadable(
-    "is empty",
-    "empty-value",
-    "write a value, `unknown` if nobody knows it yet, `none`, or leave the key out",
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,16 +75,9 @@ def words(text: str, longest: int) -> str:
     Unreadable
         `empty-value` or `text-too-long`.
     """
-    line = folded(text)
-    if not line:
-        raise _EMPTY
-    if len(line) > longest:
-        raise Unreadable(
-            f"is {len(line):,} characters long, and {longest:,} is the most",
-            "text-too-long",
-            "shorten it",
-        )
-    return line
+    found = values.read_words(text, longest)
+    refuse(found["fault"])
+    return found["text"]
 
 
 def count(text: str) -> int:
@@ -97,36 +89,23 @@ def count(text: str) -> int:
     Unreadable
         `empty-value`, `number-unreadable`, `number-out-of-range` or `count-negative`.
     """
-    number = bare(text)
-    if number.value.denominator != 1 or number.step != 1:
-        raise Unreadable(
-            "is not a whole number", "number-unreadable", "count in whole numbers, such as 12"
-        )
-    if number.value < 0 or plain(text).startswith("-"):
-        raise Unreadable(
-            "is below zero, and a count cannot be", "count-negative", "write 0 or more"
-        )
-    return int(number.value)
-
-
-def bare(text: str) -> Numeral:
-    """A number and nothing after it."""
-    line = plain(text)
-    if not line:
-        raise _EMPTY
-    number, rest = leading_numeral(line)
-    if rest:
-        raise Unreadable(
-            f"has '{rest[:40]}' after the number",
-            "number-unreadable",
-            "write the number alone; put words in `note:`",
-        )
-    return number
+    found = values.read_count(text)
+    refuse(found["fault"])
+    return found["number"]
 
 
 def ratio(text: str) -> float:
-    """A bare number such as a power factor."""
-    return float(bare(text).value)
+    """
+    A bare number such as a power factor.
+
+    Raises
+    ------
+    Unreadable
+        `empty-value`, `number-unreadable` or `number-out-of-range`.
+    """
+    found = values.read_bare(text)
+    refuse(found["fault"])
+    return ratio_float(found["value"])
 
 
 def yes_no(text: str) -> bool:
@@ -138,12 +117,9 @@ def yes_no(text: str) -> bool:
     Unreadable
         `empty-value` or `choice-unknown`.
     """
-    line = folded(text).casefold()
-    if not line:
-        raise _EMPTY
-    if line not in ("yes", "true", "no", "false"):
-        raise Unreadable("is neither yes nor no", "choice-unknown", "write yes or no")
-    return line in ("yes", "true")
+    found = values.read_yes_no(text)
+    refuse(found["fault"])
+    return found["yes"]
 
 
 def day(text: str) -> date:
@@ -155,19 +131,9 @@ def day(text: str) -> date:
     Unreadable
         `empty-value` or `date-unreadable`.
     """
-    line = folded(text)
-    if not line:
-        raise _EMPTY
-    shape = len(line) == 10 and line.isascii() and line[4] == line[7] == "-"
-    try:
-        if not shape:
-            raise ValueError
-        return date.fromisoformat(line)
-    except ValueError:
-        reason = "is not a day of the calendar" if shape else "is not a date, year first"
-        raise Unreadable(
-            reason, "date-unreadable", "write year-month-day, like 2026-03-02"
-        ) from None
+    found = read_day(text)
+    refuse(found["fault"])
+    return date.fromisoformat(found["text"])
 
 
 def one_of(text: str, choices: tuple[str, ...]) -> str:
@@ -181,7 +147,7 @@ def one_of(text: str, choices: tuple[str, ...]) -> str:
     """
     line = folded(text)
     if not line:
-        raise _EMPTY
+        refuse(empty_fault())
     named = {choice.casefold(): choice for choice in choices}
     if found := named.get(line.casefold()):
         return found

@@ -10,6 +10,7 @@ from builder.reading.syntax_words import (
     UNEVEN_KEYS,
     UNEVEN_LIST,
 )
+from builder.reading.values.faults import EMPTY_ADVICE
 from builder.rider.text.brackets import bracket_value
 from builder.rider.text.cursor import (
     Cursor,
@@ -32,7 +33,6 @@ from builder.rider.text.cursor import (
 from builder.rider.text.long_text import long_text
 from builder.rider.text.mistakes import stop_at, stop_here
 from builder.rider.text.nodes import (
-    EMPTY_ADVICE,
     check_key,
     check_number_lost,
     count_node,

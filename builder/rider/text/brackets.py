@@ -1,6 +1,7 @@
 """Lists in `[ ]` and groups in `{ }`, over one line or several."""
 
 from builder.reading.syntax_words import NO_VALUE_HERE, OPEN_GROUP, OPEN_LIST
+from builder.reading.values.faults import EMPTY_ADVICE
 from builder.rider.text.cursor import (
     Cursor,
     Place,
@@ -14,7 +15,6 @@ from builder.rider.text.cursor import (
 )
 from builder.rider.text.mistakes import stop_at, stop_here
 from builder.rider.text.nodes import (
-    EMPTY_ADVICE,
     advice_in_braces,
     check_key,
     check_number_lost,

@@ -15,6 +15,7 @@ from builder.reading.syntax_words import (
     TAG_ADVICE,
     TWICE_ADVICE,
 )
+from builder.reading.values.faults import EMPTY_ADVICE
 from builder.reading.values.sentences import fill
 from builder.rider.text.characters import hidden_character
 from builder.rider.text.cursor import (
@@ -37,7 +38,6 @@ from builder.rider.text.tree import Node, text_node
 
 DEEPEST = 40
 MOST_NODES = 20_000
-EMPTY_ADVICE = "write a value, `?` if nobody knows it yet, `none`, or leave the key out"
 WORD_SIGNS = "abcdefghijklmnopqrstuvwxyz_"
 DEEP = "is nested deeper than {most} levels"
 MANY = "holds more than {most} values"

@@ -14,13 +14,13 @@ NEITHER = "does not line up with the keys above, or has words after a closing qu
 MISTAKES = [
     (
         "act:\n",
-        "1:5 act has no value; write a value, `?` if nobody knows it yet, `none`, or leave the key"
-        " out [empty-value]",
+        "1:5 act has no value; write a value, `unknown` if nobody knows it yet, `none`, or leave"
+        " the key out [empty-value]",
     ),
     (
         "act: A\nneeds:\n  -\n  - {what: x}\n",
-        "3:4 needs[1] has no value; write a value, `?` if nobody knows it yet, `none`, or leave the"
-        " key out [empty-value]",
+        "3:4 needs[1] has no value; write a value, `unknown` if nobody knows it yet, `none`, or"
+        " leave the key out [empty-value]",
     ),
     (
         "act: 'A\n",
@@ -156,8 +156,8 @@ MISTAKES = [
     ),
     (
         "needs: [{what: x, note: wide, very}]\n",
-        "1:35 needs[1].very has no value; write a value, `?` if nobody knows it yet, `none`, or"
-        " leave the key out [empty-value]",
+        "1:35 needs[1].very has no value; write a value, `unknown` if nobody knows it yet,"
+        " `none`, or leave the key out [empty-value]",
     ),
     (
         "needs: [{what: x, at least: 1,5 m}]\n",
