@@ -4,6 +4,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from builder.formulas.beams import BodyLoad
 from builder.formulas.cite import cites
 from builder.formulas.sources import COMMON_PRACTICE, HIBBELER
 
@@ -29,6 +30,11 @@ class PointLoad:
     def centre_m(self) -> float:
         """Where it acts."""
         return self.at_m
+
+    @property
+    def as_body_load(self) -> BodyLoad:
+        """The load as a beam takes it."""
+        return {"from_m": self.at_m, "to_m": self.at_m, "kg": self.load_kg}
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +62,11 @@ class UniformLoad:
     def centre_m(self) -> float:
         """The middle of the stretch."""
         return (self.from_m + self.to_m) / 2
+
+    @property
+    def as_body_load(self) -> BodyLoad:
+        """The load as a beam takes it."""
+        return {"from_m": self.from_m, "to_m": self.to_m, "kg": self.total_kg}
 
 
 Load = PointLoad | UniformLoad

@@ -11,18 +11,23 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
-from builder.formulas.beams import (
-    Array,
-    _checked_supports,
-    condensed_beam,
-    level_reactions_kg,
-    stiffness_kg_per_m,
-)
+from builder.formulas.beams import stiffness_kg_per_m
 from builder.formulas.cite import cites
+from builder.formulas.contact import (
+    evened_pull,
+    evened_stiffness,
+    evening_sizes,
+    hung_body,
+    level_case,
+    standing,
+)
 from builder.formulas.loads import Load
-from builder.formulas.slack import _standing, _weighed, complementary_release
+from builder.formulas.releasing import released_supports
 from builder.formulas.sources import LAND_DOIG
+
+Array = NDArray[np.float64]
 
 ZERO = 1e-9
 """Rounding, as a share of the load or of the tolerance."""
@@ -97,17 +102,13 @@ def out_of_level(
     """
     if not 0 <= tolerance_m < math.inf:
         raise ValueError(f"tolerance_m must be a number of at least 0, got {tolerance_m}")
-    places = np.array(_checked_supports(supports_m))
-    order = np.argsort(places)
-    standing = _standing(_weighed(loads), places[order])
-    if standing is not None:
-        given_kg = standing.reactions_kg and tuple(
-            standing.reactions_kg[i] for i in np.argsort(order)
-        )
-        return tuple(Extremes(kg, kg, (0.0,) * len(places), True) for kg in given_kg)
-    beam = condensed_beam(places)
-    level_kg = level_reactions_kg(beam, loads)
-    contact = _Contact.of(level_kg, stiffness_kg_per_m(beam, ei_kn_m2) * tolerance_m)
+    body = hung_body([load.as_body_load for load in loads], supports_m)
+    if tolerance_m == 0 or standing(body["weight"], body["places_m"]) is not None:
+        given_kg = level_case(body)["kg"]
+        return tuple(Extremes(kg, kg, (0.0,) * len(supports_m), True) for kg in given_kg)
+    order = np.array(body["order"])
+    stiffness_kg = np.array(stiffness_kg_per_m(body["beam"], ei_kn_m2))
+    contact = _Contact.of(np.array(body["pull_kg"]), stiffness_kg * tolerance_m)
     found = [_extremes(contact, int(i), tolerance_m, order) for i in np.argsort(order)]
     return tuple(found)
 
@@ -154,10 +155,14 @@ class _Contact:
 def _released_when_level(pull: Array, stiff: Array) -> list[int]:
     if pull.min() >= 0:
         return []
-    even = 1 / np.sqrt(np.diag(stiff)) if np.diag(stiff).min() > 0 else np.ones(len(pull))
-    return complementary_release(
-        pull * even / np.abs(pull * even).max(), stiff * np.outer(even, even)
+    stiffness = stiff.tolist()
+    size = evening_sizes(stiffness) if np.diag(stiff).min() > 0 else [1.0] * len(pull)
+    released = released_supports(
+        evened_pull(pull.tolist(), size), evened_stiffness(stiffness, size)
     )
+    if released is None:
+        raise ArithmeticError("supports_m: which supports go slack when level was not found")
+    return released
 
 
 @dataclass(frozen=True, slots=True)

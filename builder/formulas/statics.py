@@ -8,21 +8,18 @@ figures: a competent person decides.
 import math
 from collections.abc import Sequence
 
-import numpy as np
-
 from builder.formulas.beams import (
-    _checked_settlements,
-    _checked_supports,
+    changes_kg,
+    check_supports,
+    checked_settlements_m,
     condensed_beam,
     level_reactions_kg,
     stiffness_kg_per_m,
 )
 from builder.formulas.cite import cites
+from builder.formulas.contact import PLUMB_M
 from builder.formulas.loads import Load, PointLoad, centre_of_mass_m, total_load_kg
 from builder.formulas.sources import HIBBELER, KASSIMALI
-
-PLUMB_M = 1e-6
-"""A centre of mass this near to a lone support is under it."""
 
 
 @cites(
@@ -57,7 +54,10 @@ def two_support_reactions(
     -----
     Needs no stiffness: two supports are statically determinate.
     """
-    first_m, second_m = _checked_supports(supports_m, exactly=2)
+    check_supports(supports_m, at_least=2)
+    if len(supports_m) != 2:
+        raise ValueError(f"supports_m must hold 2 supports, got {len(supports_m)}")
+    first_m, second_m = supports_m
     arm_kgm = math.fsum(load.total_kg * (load.centre_m - first_m) for load in loads)
     second_kg = arm_kgm / (second_m - first_m)
     return (total_load_kg(loads) - second_kg, second_kg)
@@ -118,19 +118,20 @@ def reactions(
     force. With level supports the answer does not depend on the stiffness. A hoist cannot push: see
     ``slack`` for what happens where a reaction here is negative.
     """
-    places_m = _checked_supports(supports_m)
-    _check_on_body(loads, places_m, length_m)
-    if len(places_m) == 1:
-        return (_lone_reaction_kg(loads, places_m[0]),)
-    order = np.argsort(places_m)
-    beam = condensed_beam(places_m)
-    sorted_kg = level_reactions_kg(beam, loads)
+    check_supports(supports_m)
+    _check_on_body(loads, supports_m, length_m)
+    if len(supports_m) == 1:
+        return (_lone_reaction_kg(loads, supports_m[0]),)
+    order = sorted(range(len(supports_m)), key=lambda index: supports_m[index])
+    beam = condensed_beam(supports_m)
+    ordered_kg = level_reactions_kg(beam, [load.as_body_load for load in loads])
     if settlements_m is not None:
-        moved_m = _checked_settlements(settlements_m, len(places_m))[order]
-        sorted_kg = sorted_kg - stiffness_kg_per_m(beam, ei_kn_m2) @ moved_m
-    found_kg = np.empty(len(places_m))
-    found_kg[order] = sorted_kg
-    return tuple(float(value) for value in found_kg)
+        settled_m = checked_settlements_m(settlements_m, len(supports_m))
+        stiffness = stiffness_kg_per_m(beam, ei_kn_m2)
+        lost_kg = changes_kg(stiffness, [settled_m[index] for index in order])
+        ordered_kg = [kg - lost for kg, lost in zip(ordered_kg, lost_kg, strict=True)]
+    given_kg = dict(zip(order, ordered_kg, strict=True))
+    return tuple(given_kg[index] for index in range(len(order)))
 
 
 def _lone_reaction_kg(loads: Sequence[Load], support_m: float) -> float:

@@ -5,7 +5,7 @@ least and at the most.
 
 from typing import Any
 
-from builder.fit.hangs.beam import cases_of
+from builder.fit.hangs.cases import cases_of
 from builder.fit.hangs.points import issue
 from builder.fit.values import known_number, number_of
 from builder.fit.verdicts import ASK, Record

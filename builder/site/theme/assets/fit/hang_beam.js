@@ -1,4 +1,4 @@
-// What the supports of a hung body carry: a beam on level supports that can pull and not push. Twin of builder/fit/hangs/beam.py.
+// What the supports of a hung body carry: a beam on level supports that can pull and not push. Twin of builder/formulas/beams.py and contact.py.
 (function (fit) {
   "use strict";
   const PLUMB_M = 0.000001;

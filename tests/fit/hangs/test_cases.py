@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.fit.hangs.beam import TIPS, cases_of
+from builder.fit.hangs.cases import TIPS, cases_of
 from builder.fit.verdicts import Record
 from builder.formulas.loads import PointLoad, UniformLoad
 from builder.formulas.slack import each_slack, held
@@ -125,30 +125,32 @@ gaps = st.lists(st.floats(0.3, 6), min_size=1, max_size=7)
 
 
 @given(loads, gaps, st.randoms(use_true_random=False))
-def test_it_agrees_with_the_house_s_formulas_and_holds_the_whole_load(
-    told: list[tuple[float, float, float]], apart: list[float], order: object
+def test_the_check_and_the_house_s_figures_have_the_same_cases_which_hold_the_whole_load(
+    drawn: list[tuple[float, float, float]], apart: list[float], order: object
 ) -> None:
     places = [sum(apart[:index]) for index in range(len(apart) + 1)]
     order.shuffle(places)  # type: ignore[attr-defined]  # hypothesis hands out a Random
-    total_kg = sum(kg for _, _, kg in told)
-    ours = cases_of([spread(*each) for each in told], places)["cases"]
-    theirs = [PointLoad(a, kg) if a == b else UniformLoad(a, b, kg / (b - a)) for a, b, kg in told]
-    level_case = held(theirs, places)
-    if level_case.stability == "tips":
+    ours = cases_of([spread(*each) for each in drawn], places)["cases"]
+    theirs = [PointLoad(a, kg) if a == b else UniformLoad(a, b, kg / (b - a)) for a, b, kg in drawn]
+    level = held(theirs, places)
+    slack = each_slack(theirs, places)
+    in_order = sorted(range(len(places)), key=lambda index: places[index])
+    every = [level, *(slack[index] for index in in_order if len(places) > 2)]
+    if level.stability == "tips":
         assert ours == []
         return
-    assert ours[0] == pytest.approx(list(level_case.reactions_kg), abs=1e-6 * total_kg)
+    total_kg = sum(kg for _, _, kg in drawn)
+    moment_kgm = sum(kg * (a + b) / 2 for a, b, kg in drawn)
+    assert ours == [
+        pytest.approx(list(case.reactions_kg), abs=1e-6 * total_kg)
+        for case in every
+        if case.stability != "tips"
+    ]
     for case in ours:
+        carried_kgm = sum(kg * place for kg, place in zip(case, places, strict=True))
         assert sum(case) == pytest.approx(total_kg)
+        assert carried_kgm == pytest.approx(moment_kgm, abs=1e-6 * total_kg)
         assert min(case) >= 0
-    if len(places) > 2:
-        slack = [
-            case.reactions_kg for case in each_slack(theirs, places) if case.stability != "tips"
-        ]
-        for index in range(len(places)):
-            assert max(case[index] for case in [*ours[1:], ours[0]]) == pytest.approx(
-                max(case[index] for case in [*slack, level_case.reactions_kg]), abs=1e-6 * total_kg
-            )
 
 
 @given(loads, gaps)
