@@ -11,6 +11,7 @@ import click
 
 from builder.cli.printing import VENUE, pack_or_exit
 from builder.cli.telling import tell, tell_in
+from builder.fit.records import Result, RiderAsked
 from builder.reading.problems import Problem, Refused
 from builder.rules import Rule
 
@@ -66,14 +67,14 @@ def coloured(text: str) -> str:
     )
 
 
-def said(result: dict[str, Any], form: str) -> str:
+def said(result: Result, form: str) -> str:
     """The result in the form asked for."""
     from builder.rider.saying import as_json, as_markdown, as_text
 
     return {"text": as_text, "markdown": as_markdown, "json": as_json}[form](result)
 
 
-def riders_or_exit(paths: tuple[Path, ...], rules: Mapping[str, Rule]) -> list[dict[str, Any]]:
+def riders_or_exit(paths: tuple[Path, ...], rules: Mapping[str, Rule]) -> list[RiderAsked]:
     """The riders, or every problem in every one of them, and exit with 1."""
     from builder.files import read_rider
     from builder.reading.reader import read

@@ -1,56 +1,58 @@
+# mypy: disable-error-code="no-any-return"
 """
 Riders and a pack in, verdicts and questions out.
 
-This is the whole of the check; the page in the browser runs its twin.
+This is the whole of the check; the page in the browser runs it too.
 """
-
-from typing import Any
 
 from builder.fit.clock.day import the_day
 from builder.fit.clock.hours import ends_before_curfew, load_in_after
-from builder.fit.comparing import compared, section_of
 from builder.fit.hangs.plan import hangs_for_all
 from builder.fit.loudness import level_asked
+from builder.fit.needs.comparing import compared
 from builder.fit.placing import power_for_all
 from builder.fit.plots.stage_plot import stage_plot
 from builder.fit.plots.together import plots_together
+from builder.fit.questions import questions
+from builder.fit.records import (
+    AnyAsked,
+    FitPack,
+    HangAsked,
+    PowerAsked,
+    Requirement,
+    Result,
+    RiderAsked,
+    Rule,
+    Section,
+    TrimAsked,
+    Verdict,
+    Word,
+)
+from builder.fit.sections import section_of
+from builder.fit.sentences import fill
 from builder.fit.show_day import day_requirements, stays_on_deck
-from builder.fit.verdicts import ASK, NOT_NEEDED, RANK, Record, verdict
+from builder.fit.verdicts import ASK, NOT_NEEDED, NOTED, RANK, SHORT, verdict
 from builder.fit.way_in import trucks_get_in
 
-THE_DAY = "The day"
-HUNG = ("hang", "trim")
+RIDER_ASKS = "The rider asks."
+HAVE_IT = "Does the house have {what}?"
+BEST_OF_SEVERAL = "{title}, {need}: {reason}"
 
 
-def fit(pack: Record, riders: list[Record]) -> Record:
+def fit(pack: FitPack, riders: list[RiderAsked]) -> Result:
     """
     The verdicts on every requirement of every rider, and on the day.
 
     ``pack`` is what :func:`builder.fit.published.fit_record` makes, a rider what
-    :func:`builder.rider.asked.asked` makes.
+    :func:`builder.rider.asked.rider_of` makes.
     """
-    requirements = [requirement for rider in riders for requirement in rider["requirements"]]
-    loads = power_for_all(
-        [requirement for requirement in requirements if requirement["sort"] == "power"], pack
-    )
-    hangs = hangs_for_all(
-        [requirement for requirement in requirements if requirement["sort"] in HUNG], pack
-    )
-    verdicts: list[Record] = []
-    for requirement in requirements:
-        together = (
-            loads
-            if requirement["sort"] == "power"
-            else hangs
-            if requirement["sort"] in HUNG
-            else None
-        )
-        verdicts.append(judged(requirement, pack) if together is None else together.pop(0))
-    for requirement in day_requirements(riders, pack):
-        verdicts.append(judged(requirement, pack))
     day = the_day(riders, pack)
     verdicts = [
-        *verdicts,
+        *by_requirement(riders, pack),
+        *[
+            compared(need, rule_of(need["what"], pack), pack)
+            for need in day_requirements(riders, pack)
+        ],
         *stays_on_deck(riders, pack),
         *plots_together(riders, pack),
         *day["verdicts"],
@@ -74,29 +76,64 @@ def fit(pack: Record, riders: list[Record]) -> Record:
     }
 
 
-def judged(requirement: Record, pack: Record) -> Record:
-    """The verdict on one requirement."""
-    sort = requirement["sort"]
-    if sort == "any":
+def by_requirement(riders: list[RiderAsked], pack: FitPack) -> list[Verdict]:
+    """
+    A verdict for each requirement, in the riders' order.
+
+    Loads and hangs of all acts are judged together, for they share the house's power and steel.
+    """
+    requirements = [need for rider in riders for need in rider["requirements"]]
+    loads: list[PowerAsked] = []
+    hangs: list[HangAsked | TrimAsked] = []
+    for need in requirements:
+        if need["sort"] == "power":
+            loads.append(need)
+        elif need["sort"] == "hang" or need["sort"] == "trim":
+            hangs.append(need)
+    on_power = power_for_all(loads, pack)
+    on_steel = hangs_for_all(hangs, pack)
+    verdicts: list[Verdict] = []
+    for need in requirements:
+        if need["sort"] == "power":
+            verdicts.append(on_power.pop(0))
+        elif need["sort"] == "hang" or need["sort"] == "trim":
+            verdicts.append(on_steel.pop(0))
+        else:
+            verdicts.append(judged(need, pack))
+    return verdicts
+
+
+def judged(requirement: Requirement, pack: FitPack) -> Verdict:
+    """
+    The verdict on one requirement by itself.
+
+    Raises
+    ------
+    ValueError
+        For a load or a hang, which are judged beside all others.
+    """
+    if requirement["sort"] == "rule":
+        return compared(requirement, rule_of(requirement["what"], pack), pack)
+    if requirement["sort"] == "any":
         return any_of(requirement, pack)
-    if sort == "question":
-        found = verdict(requirement, ASK, "The rider asks.")
-        found["question"] = requirement["words"]
-        return found
-    if sort == "ends":
+    if requirement["sort"] == "question":
+        answer = verdict(requirement, ASK, RIDER_ASKS)
+        answer["question"] = requirement["words"]
+        return answer
+    if requirement["sort"] == "ends":
         return ends_before_curfew(requirement, section_of(pack, "house"))
-    if sort == "load in":
+    if requirement["sort"] == "load in":
         return load_in_after(requirement, section_of(pack, "house"))
-    if sort == "level":
+    if requirement["sort"] == "level":
         return level_asked(requirement, section_of(pack, "house"), section_of(pack, "sound"))
-    if sort == "plot":
+    if requirement["sort"] == "plot":
         return stage_plot(requirement, pack)
-    if sort == "trucks":
+    if requirement["sort"] == "trucks":
         return trucks_get_in(requirement, section_of(pack, "access"))
-    return compared(requirement, rule_of(requirement["what"], pack), pack)
+    raise ValueError("loads and hangs are judged beside all others")
 
 
-def rule_of(key: str, pack: Record) -> Record:
+def rule_of(key: str, pack: FitPack) -> Rule:
     """
     The rule that a requirement names.
 
@@ -104,110 +141,81 @@ def rule_of(key: str, pack: Record) -> Record:
     """
     for rule in pack["rules"]:
         if rule["key"] == key:
-            return dict(rule)
+            return rule
     return {
-        "section": "",
-        "question": "Does the house have " + key + "?",
-        "legal": False,
+        "key": key,
+        "title": "",
+        "department": "",
         "kind": "",
+        "question": fill(HAVE_IT, {"what": key}),
+        "ways": [],
+        "section": "",
+        "item": "",
+        "value": "",
+        "otherwise": "",
+        "beside": "",
+        "where": [],
+        "combine": "",
+        "whole": "",
+        "none_means": "",
+        "day": "",
+        "legal": False,
         "remedy": "",
         "who": "",
     }
 
 
-def any_of(requirement: Record, pack: Record) -> Record:
+def any_of(requirement: AnyAsked, pack: FitPack) -> Verdict:
     """Alternatives: the best verdict of them is the verdict."""
-    found = [judged(each, pack) for each in requirement["any"]]
-    chosen = found[0]
-    for other in found:
-        if RANK[other["verdict"]] < RANK[chosen["verdict"]]:
-            chosen = other
-    chosen["reason"] = chosen["title"] + ", " + chosen["need"] + ": " + chosen["reason"]
-    for name in ("act", "line", "title", "need", "strictness", "department"):
-        chosen[name] = requirement[name]
-    return chosen
+    answers = [judged(alternative, pack) for alternative in requirement["any"]]
+    best = answers[0]
+    for answer in answers:
+        if RANK[answer["verdict"]] < RANK[best["verdict"]]:
+            best = answer
+    best["reason"] = fill(
+        BEST_OF_SEVERAL,
+        {"title": best["title"], "need": best["need"], "reason": best["reason"]},
+    )
+    best["act"] = requirement["act"]
+    best["line"] = requirement["line"]
+    best["title"] = requirement["title"]
+    best["need"] = requirement["need"]
+    best["strictness"] = requirement["strictness"]
+    best["department"] = requirement["department"]
+    return best
 
 
-def overall(verdicts: list[Record], act: str) -> str:
+def overall(verdicts: list[Verdict], act: str) -> Word:
     """The worst verdict of an act, or of all. What only should be so does not make a show short."""
-    worst = NOT_NEEDED
-    for found in verdicts:
-        if act in ("", found["act"]):
-            word = found["verdict"]
-            if word == "short" and found["strictness"] == "should":
-                word = "fits, with a note"
-            if RANK[word] > RANK[worst]:
-                worst = word
+    worst: Word = NOT_NEEDED
+    for answer in verdicts:
+        word = answer["verdict"]
+        if word == SHORT and answer["strictness"] == "should":
+            word = NOTED
+        if act in ("", answer["act"]) and RANK[word] > RANK[worst]:
+            worst = word
     return worst
 
 
-def questions(verdicts: list[Record]) -> list[Record]:
-    """
-    What to ask, by department in alphabetical order, each question once, with all the riders' lines
-    that ask it.
-    """
-    groups: dict[str, dict[str, list[str]]] = {}
-    for found in [each for whole in verdicts for each in (whole, *whole["parts"])]:
-        if found["question"] != "":
-            line = quoted_line(found)
-            words = (
-                found["question"][: len(found["question"]) - len(line) - 4]
-                if line != ""
-                else found["question"]
-            )
-            lines = groups.setdefault(found["department"], {}).setdefault(words, [])
-            if line not in lines:
-                lines.append(line)
-    return [
-        {
-            "department": name,
-            "questions": [with_lines(words, groups[name][words]) for words in groups[name]],
-        }
-        for name in sorted(groups)
-    ]
-
-
-def quoted_line(found: Record) -> str:
-    """
-    The line of the rider that a question quotes at its end, or an empty one where it quotes none.
-    """
-    line = ", rider line " + str(found["line"]) if found["line"] > 0 else ""
-    whole = found["act"] + line + ": " + found["title"] + ", " + found["need"]
-    return whole if found["question"][-len(whole) - 4 :] == " (" + whole + ".)" else ""
-
-
-def with_lines(words: str, lines: list[str]) -> str:
-    """A question with the lines that ask it."""
-    quoted = [line for line in lines if line != ""]
-    return words if len(quoted) == 0 else words + " (" + "; ".join(quoted) + ".)"
-
-
-def cautions(verdicts: list[Record], pack: Record) -> list[str]:
+def cautions(verdicts: list[Verdict], pack: FitPack) -> list[str]:
     """
     The cautions of the departments that answered or are asked, in the pack's order, each once.
     """
-    found: list[str] = []
+    kept: list[str] = []
     for section in pack["sections"]:
-        for words in section["cautions"]:
-            if words not in found and any(answers(section, each) for each in verdicts):
-                found.append(words)
-    return found
+        if any(answers(section, answer) for answer in verdicts):
+            for words in section["cautions"]:
+                if words not in kept:
+                    kept.append(words)
+    return kept
 
 
-def answers(section: Record, found: Record) -> bool:
+def answers(section: Section, answer: Verdict) -> bool:
     """
     Whether a verdict shows a fact of a section, or is of its department: what is only asked has
     figures in its reason too.
     """
-    return bool(
-        found["department"] == section["key"]
-        or (found["fact"] is not None and found["fact"]["key"].split(".")[0] == section["key"])
-    )
-
-
-def counts(result: Record) -> Record:
-    """How many verdicts of each word."""
-    words: dict[str, Any] = dict.fromkeys(RANK, 0)
-    for found in result["verdicts"]:
-        words[found["verdict"]] += 1
-    return words
+    if answer["department"] == section["key"]:
+        return True
+    fact = answer["fact"]
+    return fact is not None and fact["key"].split(".")[0] == section["key"]

@@ -2,143 +2,170 @@
 Several acts on one day: what adds up, and how much of the deck is free in front of what stays.
 """
 
-from builder.fit.comparing import answered, asked, chosen, section_of, signed
-from builder.fit.verdicts import FITS, SHORT, Record, fact_of, settled, verdict, with_remedy
+from typing import TypedDict
+
+from builder.fit.margins import signed
+from builder.fit.needs.choosing import items_for
+from builder.fit.needs.one_item import by_item
+from builder.fit.records import FitPack, Item, NeedAsked, RiderAsked, Rule, Strictness, Verdict
+from builder.fit.sections import section_of
+from builder.fit.sentences import NOT_SAID, fill
+from builder.fit.values import known_number, number_of
+from builder.fit.verdicts import FITS, SHORT, asked, fact_of, settled, verdict, with_remedy
 from builder.fit.wording import both
 
 THE_DAY = "The day"
 AISLE_M = 0.9
 DEPTH = "stage depth"
 
+TOGETHER = "at least {amount} together ({parts})"
+IN_FRONT = "Deck depth for {act} in front of what stays"
+STAYS_UNKNOWN = "Nobody has said how deep what stays on deck is: {acts}."
+HOW_DEEP = "How deep is what stays on deck while others play? ({acts})"
+DEPTH_LEFT = "{depth} less {kept} that stays and {aisle} aisle: {amount} to spare."
+DEPTH_SHORT = "{depth} less {kept} that stays and {aisle} aisle: short by {amount}."
 
-def day_requirements(riders: list[Record], pack: Record) -> list[Record]:
+
+class OtherAct(TypedDict):
+    """Another act of the day, and how deep what it leaves on deck is, where that is known. [m]"""
+
+    act: str
+    stays_m: float | None
+
+
+def day_requirements(riders: list[RiderAsked], pack: FitPack) -> list[NeedAsked]:
     """One requirement more for each thing that several acts ask and that adds up over the day."""
-    found = []
+    requirements: list[NeedAsked] = []
     for rule in pack["rules"]:
         if rule["day"] == "sum":
-            asking = [
-                each
-                for rider in riders
-                for each in rider["requirements"]
-                if each["sort"] == "rule" and each["what"] == rule["key"] and counts_today(each)
-            ]
-            acts = sorted({each["act"] for each in asking})
-            if len(acts) > 1:
-                found.append(together(rule, asking))
-    return found
+            asking = [need for need in needs_of(riders, rule["key"]) if counts_today(need)]
+            if any(need["act"] != asking[0]["act"] for need in asking):
+                requirements.append(together(rule, asking))
+    return requirements
 
 
-def counts_today(requirement: Record) -> bool:
+def needs_of(riders: list[RiderAsked], key: str) -> list[NeedAsked]:
+    """What riders ask of one rule."""
+    needs: list[NeedAsked] = []
+    for rider in riders:
+        for requirement in rider["requirements"]:
+            if requirement["sort"] == "rule" and requirement["what"] == key:
+                needs.append(requirement)
+    return needs
+
+
+def counts_today(requirement: NeedAsked) -> bool:
     """Whether a requirement adds to the day's sum."""
-    return bool(requirement["way"] == "at least" and requirement["carried"] != "show")
+    return requirement["way"] == "at least" and requirement["carried"] != "show"
 
 
-def together(rule: Record, asking: list[Record]) -> Record:
+def together(rule: Rule, asking: list[NeedAsked]) -> NeedAsked:
     """The sum of what several acts ask."""
     total = 0.0
-    for each in asking:
-        total += each["low"]
-    parts = " + ".join(both(rule["kind"], each["low"])[0] for each in asking)
-    musts = [each for each in asking if each["strictness"] == "must"]
+    for need in asking:
+        total += need["low"]
+    parts = " + ".join(both(rule["kind"], need["low"])[0] for need in asking)
+    must = any(need["strictness"] == "must" for need in asking)
+    strictness: Strictness = "must" if must else "should"
     return {
         **asking[0],
         "act": THE_DAY,
         "line": 0,
-        "need": "at least " + both(rule["kind"], total)[0] + " together (" + parts + ")",
+        "need": fill(TOGETHER, {"amount": both(rule["kind"], total)[0], "parts": parts}),
         "low": total,
-        "strictness": "must" if len(musts) > 0 else "should",
+        "strictness": strictness,
         "configuration": "",
     }
 
 
-def stays_on_deck(riders: list[Record], pack: Record) -> list[Record]:
+def stays_on_deck(riders: list[RiderAsked], pack: FitPack) -> list[Verdict]:
     """
     For each act, whether its depth is free in front of what the others leave standing, an aisle of
     0.9 m between.
     """
-    found: list[Record] = []
-    if len(riders) < 2:
-        return found
-    rule = next((rule for rule in pack["rules"] if rule["key"] == DEPTH), None)
+    verdicts: list[Verdict] = []
+    rules = [rule for rule in pack["rules"] if rule["key"] == DEPTH]
+    if len(rules) == 0:
+        return verdicts
     for rider in riders:
-        wish = next(
-            (
-                each
-                for each in rider["requirements"]
-                if each["sort"] == "rule" and each["what"] == DEPTH and each["way"] == "at least"
-            ),
-            None,
-        )
-        others = [
-            other
-            for other in riders
-            if other["act"] != rider["act"] and (other["stays_m"] is None or other["stays_m"] > 0)
-        ]
-        if rule is not None and wish is not None and len(others) > 0:
-            found.append(in_front(wish, others, rule, pack))
-    return found
+        wishes = [need for need in needs_of([rider], DEPTH) if need["way"] == "at least"]
+        others = left_by_others(riders, rider["act"])
+        if len(wishes) > 0 and len(others) > 0:
+            verdicts.append(in_front(wishes[0], others, rules[0], pack))
+    return verdicts
 
 
-def in_front(wish: Record, others: list[Record], rule: Record, pack: Record) -> Record:
+def left_by_others(riders: list[RiderAsked], act: str) -> list[OtherAct]:
+    """The other acts that leave something on deck, or have not said that they leave nothing."""
+    others: list[OtherAct] = []
+    for rider in riders:
+        stays_m = rider["stays_m"]
+        if rider["act"] != act and (stays_m is None or stays_m > 0):
+            others.append({"act": rider["act"], "stays_m": stays_m})
+    return others
+
+
+def in_front(wish: NeedAsked, others: list[OtherAct], rule: Rule, pack: FitPack) -> Verdict:
     """One act's depth in front of what the others leave."""
-    requirement = {
+    requirement: NeedAsked = {
         **wish,
         "act": THE_DAY,
-        "title": "Deck depth for " + wish["act"] + " in front of what stays",
+        "title": fill(IN_FRONT, {"act": wish["act"]}),
         "line": 0,
     }
     silent = [other["act"] for other in others if other["stays_m"] is None]
     if len(silent) > 0:
-        found = asked(
-            requirement,
-            rule,
-            "Nobody has said how deep what stays on deck is: " + ", ".join(silent) + ".",
-        )
-        found["question"] = (
-            "How deep is what stays on deck while others play? (" + ", ".join(silent) + ")"
-        )
-        return found
+        parts = {"acts": ", ".join(silent)}
+        answer = asked(requirement, rule, fill(STAYS_UNKNOWN, parts))
+        answer["question"] = fill(HOW_DEEP, parts)
+        return answer
+    decks = usable_decks(requirement, rule, pack)
+    if len(decks) == 0:
+        return asked(requirement, rule, NOT_SAID)
+    deepest = decks[0]
+    for deck in decks:
+        if known_number(deck, rule["value"]) > known_number(deepest, rule["value"]):
+            deepest = deck
+    return on_deck(requirement, kept_m(others), rule, deepest)
+
+
+def usable_decks(requirement: NeedAsked, rule: Rule, pack: FitPack) -> list[Item]:
+    """The decks that may be used and whose depth is known."""
     section = section_of(pack, rule["section"])
-    items = chosen(section, rule, requirement) if section is not None else []
-    depths = [
+    if section is None:
+        return []
+    return [
         item
-        for item in items
-        if rule["value"] in item["values"]
-        and item["values"][rule["value"]]["number"] is not None
-        and item["condition"] != "out of service"
+        for item in items_for(section, rule, requirement["configuration"])
+        if number_of(item, rule["value"]) is not None and item["condition"] != "out of service"
     ]
-    if len(depths) == 0:
-        return asked(requirement, rule, "The house has not said.")
-    deepest = depths[0]
-    for item in depths:
-        if item["values"][rule["value"]]["number"] > deepest["values"][rule["value"]]["number"]:
-            deepest = item
-    return with_depth(requirement, others, rule, deepest)
 
 
-def with_depth(requirement: Record, others: list[Record], rule: Record, deck: Record) -> Record:
-    """The depth that is left against the depth wanted."""
-    value = deck["values"][rule["value"]]
-    kept = 0.0
+def kept_m(others: list[OtherAct]) -> float:
+    """How deep what others leave is, one behind the other. [m]"""
+    depth_m = 0.0
     for other in others:
-        kept += other["stays_m"]
-    slack = value["number"] - kept - AISLE_M - requirement["low"]
-    words = both("length", abs(slack))
-    sum_words = (
-        both("length", value["number"])[0]
-        + " less "
-        + both("length", kept)[0]
-        + " that stays and "
-        + both("length", AISLE_M)[0]
-        + " aisle: "
-    )
-    if slack >= 0:
-        found = verdict(requirement, FITS, sum_words + words[0] + " to spare.")
-        found["notes"] = answered(requirement, rule, deck)["notes"]
+        if other["stays_m"] is not None:
+            depth_m += other["stays_m"]
+    return depth_m
+
+
+def on_deck(requirement: NeedAsked, kept: float, rule: Rule, deck: Item) -> Verdict:
+    """The depth that is left of a deck against the depth wanted."""
+    depth_m = known_number(deck, rule["value"])
+    slack_m = depth_m - kept - AISLE_M - requirement["low"]
+    words = both("length", abs(slack_m))
+    parts = {
+        "depth": both("length", depth_m)[0],
+        "kept": both("length", kept)[0],
+        "aisle": both("length", AISLE_M)[0],
+        "amount": words[0],
+    }
+    if slack_m >= 0:
+        answer = verdict(requirement, FITS, fill(DEPTH_LEFT, parts))
+        answer["notes"] = by_item(requirement, rule, deck)["verdict"]["notes"]
     else:
-        found = with_remedy(
-            verdict(requirement, SHORT, sum_words + "short by " + words[0] + "."), rule
-        )
-    found["fact"] = fact_of(value, deck)
-    found["margin"] = signed(words, slack)
-    return settled(found)
+        answer = with_remedy(verdict(requirement, SHORT, fill(DEPTH_SHORT, parts)), rule)
+    answer["fact"] = fact_of(deck["values"][rule["value"]], deck)
+    answer["margin"] = signed(words, slack_m)
+    return settled(answer)

@@ -2,8 +2,8 @@
 
 from typing import Any, Literal
 
-from builder.fit.records import Fact, Item, Line, Mender, Value, Verdict, Word
-from builder.fit.sentences import fill
+from builder.fit.records import Asker, Fact, Item, Line, Mender, Value, Verdict, Word
+from builder.fit.sentences import ASKER, QUESTION, RIDER_LINE, fill
 
 Record = Any
 """A record whose type its module does not tell yet; :mod:`builder.fit.records` has the types."""
@@ -14,10 +14,6 @@ SHORT: Literal["short"] = "short"
 ASK: Literal["ask"] = "ask"
 NOT_NEEDED: Literal["not needed"] = "not needed"
 RANK: dict[str, int] = {NOT_NEEDED: 0, FITS: 1, NOTED: 2, ASK: 3, SHORT: 4}
-
-QUESTION = "{question} ({asker}.)"
-ASKER = "{act}{line}: {title}, {need}"
-RIDER_LINE = ", rider line {line}"
 
 
 def verdict(line: Line, word: Word, reason: str) -> Verdict:
@@ -52,6 +48,11 @@ def with_question(answer: Verdict, line: Line, question: str) -> Verdict:
     """An ask that carries its question, the rider's own line quoted."""
     answer["question"] = fill(QUESTION, {"question": question, "asker": asker_words(line)})
     return answer
+
+
+def asked(line: Line, asker: Asker, reason: str) -> Verdict:
+    """An ask for a reason, with the question that belongs to what is asked."""
+    return with_question(verdict(line, ASK, reason), line, asker["question"])
 
 
 def asker_words(line: Line) -> str:

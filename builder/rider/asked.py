@@ -2,9 +2,10 @@
 
 import difflib
 from collections.abc import Iterable, Iterator, Mapping
-from typing import Any
+from typing import Any, cast
 
 from builder.fit.clock.hours import of_the_show
+from builder.fit.records import Requirement, RiderAsked
 from builder.fit.wording import clock as clock_words
 from builder.reading.numerals import Unreadable
 from builder.reading.problems import Problem, Refused
@@ -48,7 +49,7 @@ QUANTITIES: Mapping[str, type[Quantity]] = {
 WORDED = ("permission", "yes")
 
 
-def rider_of(text: str, *, file: str, rules: Mapping[str, Rule]) -> Record:
+def rider_of(text: str, *, file: str, rules: Mapping[str, Rule]) -> RiderAsked:
     """
     A rider's text as the plain record that the check takes.
 
@@ -60,7 +61,7 @@ def rider_of(text: str, *, file: str, rules: Mapping[str, Rule]) -> Record:
     return asked_of(read(text, file=file, kind=Rider), rules)
 
 
-def asked_of(rider: Rider, rules: Mapping[str, Rule]) -> Record:
+def asked_of(rider: Rider, rules: Mapping[str, Rule]) -> RiderAsked:
     """
     A rider that was read as the plain record that the check takes.
 
@@ -79,7 +80,7 @@ def asked_of(rider: Rider, rules: Mapping[str, Rule]) -> Record:
         "revision": f"{issue.number} of {issue.on.isoformat()}" if issue else "",
         "stays_m": rider.stays_on_deck.si if rider.stays_on_deck else None,
         "clock": timing_of(rider.clock, asking.weekday(rider.clock)) if rider.clock else None,
-        "requirements": requirements,
+        "requirements": cast(list[Requirement], requirements),
     }
 
 
@@ -103,7 +104,7 @@ def refuse_negative(quantity: Quantity) -> float:
     return quantity.si
 
 
-def acts_differ(riders: Iterable[Record]) -> None:
+def acts_differ(riders: Iterable[RiderAsked]) -> None:
     """
     Refuse two riders of one name: their verdicts could not be told apart.
 

@@ -5,16 +5,18 @@ All can be read without colour.
 """
 
 import json
+from collections import Counter
 from functools import partial
+from typing import TypedDict
 
 from builder.cautions import EVERYWHERE
-from builder.fit.interpreter import counts
-from builder.fit.verdicts import FITS, NOT_NEEDED, RANK, Record
+from builder.fit.records import DayRow, Result, Verdict, Word
+from builder.fit.verdicts import FITS, NOT_NEEDED, RANK
 from builder.render import terminal
 from builder.render.light import harmless
 
 MARKS = {"fits": "+", "fits, with a note": "~", "short": "X", "ask": "?", "not needed": "."}
-COUNTED = {
+COUNTED: dict[Word, str] = {
     "short": "short",
     "ask": "to ask",
     "fits, with a note": "with a note",
@@ -26,7 +28,14 @@ folded = partial(terminal.folded, columns=COLUMNS)
 DAY = "The day, each thing as early as it can be"
 
 
-def as_text(result: Record) -> str:
+class ActPart(TypedDict):
+    """An act, or the day, with its verdicts, the gravest first."""
+
+    head: str
+    verdicts: list[Verdict]
+
+
+def as_text(result: Result) -> str:
     """
     What decides first: how many of each, then the verdicts of each act from short to fits with the
     house's fact below each, then the questions.
@@ -48,22 +57,21 @@ def as_text(result: Record) -> str:
     return "\n".join(lines) + "\n"
 
 
-def counted(result: Record) -> str:
+def counted(result: Result) -> str:
     """How many verdicts of each word, the gravest first."""
-    number = counts(result)
-    return (
-        ", ".join(f"{number[word]} {said}" for word, said in COUNTED.items() if number[word]) + "."
-        if result["verdicts"]
-        else "Nothing is asked."
-    )
+    number = Counter(answer["verdict"] for answer in result["verdicts"])
+    if not result["verdicts"]:
+        return "Nothing is asked."
+    parts = [f"{number[word]} {words}" for word, words in COUNTED.items() if number[word]]
+    return f"{', '.join(parts)}."
 
 
-def gravest_first(verdicts: list[Record]) -> list[Record]:
+def gravest_first(verdicts: list[Verdict]) -> list[Verdict]:
     """What stops a show before what fits; in the rider's order among equals."""
     return sorted(verdicts, key=lambda found: -RANK[found["verdict"]])
 
 
-def as_json(result: Record) -> str:
+def as_json(result: Result) -> str:
     """The same for programs: keys sorted, lists in order."""
     return (
         json.dumps({**result, "caution": EVERYWHERE}, sort_keys=True, ensure_ascii=False, indent=1)
@@ -71,9 +79,9 @@ def as_json(result: Record) -> str:
     )
 
 
-def acts(result: Record) -> list[Record]:
+def acts(result: Result) -> list[ActPart]:
     """The acts with their verdicts, then the day where there is something to say of it."""
-    parts = [
+    parts: list[ActPart] = [
         {
             "head": (
                 act["act"]
@@ -88,14 +96,12 @@ def acts(result: Record) -> list[Record]:
     ]
     known = [act["act"] for act in result["acts"]]
     day = [found for found in result["verdicts"] if found["act"] not in known]
-    return (
-        [*parts, {"head": "The day, all acts together", "verdicts": gravest_first(day)}]
-        if day
-        else parts
-    )
+    if day:
+        parts.append({"head": "The day, all acts together", "verdicts": gravest_first(day)})
+    return parts
 
 
-def text_lines(found: Record, indent: str = "  ") -> list[str]:
+def text_lines(found: Verdict, indent: str = "  ") -> list[str]:
     """One verdict, and below it its parts, set in."""
     should = " (should)" if found["strictness"] == "should" else ""
     margin = (
@@ -116,7 +122,7 @@ def text_lines(found: Record, indent: str = "  ") -> list[str]:
     ]
 
 
-def parts_of(found: Record) -> list[Record]:
+def parts_of(found: Verdict) -> list[Verdict]:
     """The parts of a verdict, the gravest first; a fact that stands above is not told again."""
     return [
         {**part, "fact": None} if part["fact"] == found["fact"] else part
@@ -124,7 +130,7 @@ def parts_of(found: Record) -> list[Record]:
     ]
 
 
-def plain(found: Record) -> bool:
+def plain(found: Verdict) -> bool:
     """Whether a fit's reason only says its margin again."""
     return bool(
         found["verdict"] == FITS
@@ -134,7 +140,7 @@ def plain(found: Record) -> bool:
     )
 
 
-def details(found: Record) -> list[str]:
+def details(found: Verdict) -> list[str]:
     """Reason, fact, notes and remedy of a verdict."""
     fact = found["fact"]
     lines = [found["reason"]]
@@ -149,7 +155,7 @@ def details(found: Record) -> list[str]:
     return lines
 
 
-def day_lines(result: Record) -> list[str]:
+def day_lines(result: Result) -> list[str]:
     """The day as a table in columns."""
     if not result["day"]:
         return []
@@ -163,12 +169,12 @@ def day_lines(result: Record) -> list[str]:
     return [DAY, "", *(part for line in lines for part in folded(line, "  ", last)), ""]
 
 
-def day_cells(row: Record) -> tuple[str, str, str, str, str]:
+def day_cells(row: DayRow) -> tuple[str, str, str, str, str]:
     """A row of the day: start, end, how long, what, whose."""
     return row["start"], row["end"], row["long"], row["what"], row["whose"]
 
 
-def question_lines(result: Record) -> list[str]:
+def question_lines(result: Result) -> list[str]:
     """The questions by department, ready to send."""
     if not result["questions"]:
         return []
@@ -181,7 +187,7 @@ def question_lines(result: Record) -> list[str]:
     return lines
 
 
-def as_markdown(result: Record) -> str:
+def as_markdown(result: Result) -> str:
     """
     The same for an e-mail: one table an act, then the questions.
 
@@ -235,7 +241,7 @@ def as_markdown(result: Record) -> str:
     return "\n\n".join([*parts, *(safe(words) for words in result["cautions"]), EVERYWHERE]) + "\n"
 
 
-def markdown_row(found: Record) -> str:
+def markdown_row(found: Verdict) -> str:
     """One verdict as a row."""
     asked = f"{found['title']}, {found['need']}"
     margin = " / ".join(part for part in found["margin"] if part)

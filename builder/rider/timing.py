@@ -4,9 +4,10 @@ The times and lengths of a show's day, from its rider to plain seconds.
 What is left out stays None.
 """
 
-from typing import Any
+from typing import Any, cast
 
 from builder.fit.clock.acts import LENGTHS, TIMES
+from builder.fit.records import ClockAsked
 from builder.reading.quantities import Quantity
 from builder.rider.description import Clock
 
@@ -14,18 +15,19 @@ Record = dict[str, Any]
 PARTS = ("roll on", "patch", "monitors", "spare")
 
 
-def timing_of(clock: Clock, weekday: str) -> Record:
+def timing_of(clock: Clock, weekday: str) -> ClockAsked:
     """
     A rider's clock in seconds after midnight and seconds, on a day of the week that may be empty.
     """
     written = dict(clock.written())
     parts = clock.changeover_parts
-    return {
+    timing = {
         "line": clock.where().line,
         "day": weekday.lower(),
         **{name: seconds(written.get(name)) for name in (*TIMES, *LENGTHS)},
         "parts": parts_of(dict(parts.written()), parts.where().line) if parts else None,
     }
+    return cast(ClockAsked, timing)
 
 
 def parts_of(written: dict[str, Any], line: int) -> Record:

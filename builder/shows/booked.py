@@ -5,9 +5,9 @@ The riders in ``shows/``, read: which act, on which date, how firm; and the days
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
-from typing import Any
 
 from builder.fit.clock.hours import of_the_show
+from builder.fit.records import RiderAsked
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.reader import read
 from builder.rider.asked import asked_of
@@ -28,12 +28,12 @@ class Booked:
     file: str
     plays: date
     booking: str
-    asks: Mapping[str, Any]
+    asks: RiderAsked
 
     @property
     def act(self) -> str:
         """The name of the act."""
-        return str(self.asks["act"])
+        return self.asks["act"]
 
     @property
     def ends_s(self) -> float:

@@ -100,7 +100,7 @@ def judged_day(day: ShowDay, asked: FitPack) -> list[Judged]:
 
     Of a day on hold, only what the hold adds is told.
     """
-    verdicts = fit(asked, [dict(show.asks) for show in day.shows])["verdicts"]
+    verdicts = fit(asked, [show.asks for show in day.shows])["verdicts"]
     told = [show for show in day.shows if show.booking == day.booking]
     found = [
         Judged(day, show, tuple(each for each in verdicts if each["act"] == show.act))

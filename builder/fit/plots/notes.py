@@ -1,3 +1,4 @@
+# mypy: disable-error-code="typeddict-item"
 """
 What to know about a rectangle of a stage plot that stands: what rounding let pass, what the house
 calls clear, and the state of a wing.

@@ -1,0 +1,69 @@
+"""A number of the house against the amount that is needed."""
+
+from typing import TypedDict
+
+from builder.fit.margins import signed, tolerance
+from builder.fit.needs.sentences import (
+    EXACTLY,
+    OVER_BY,
+    SHORT_BY,
+    TO_SPARE,
+    TOLERATED,
+    TOLERATED_NOTE,
+)
+from builder.fit.records import NeedAmount, Rule, Verdict
+from builder.fit.sentences import fill
+from builder.fit.verdicts import FITS, SHORT, verdict, with_remedy
+from builder.fit.wording import both
+
+
+class Answer(TypedDict):
+    """
+    A verdict, with how much is left by it: the bare number that tells the better of two verdicts of
+    the same word.
+    """
+
+    verdict: Verdict
+    slack: float
+
+
+def against_number(requirement: NeedAmount, rule: Rule, number: float) -> Answer:
+    """A number against the requirement, with its margin."""
+    slack = slack_of(requirement, number)
+    amount = requirement["high"] if requirement["way"] == "at most" else requirement["low"]
+    words = both(rule["kind"], abs(slack))
+    if slack >= -tolerance(rule, amount):
+        answer = enough(requirement, slack, words[0])
+    else:
+        template = OVER_BY if is_over(requirement, number) else SHORT_BY
+        answer = verdict(requirement, SHORT, fill(template, {"amount": words[0]}))
+        with_remedy(answer, rule)
+    answer["margin"] = signed(words, slack)
+    return {"verdict": answer, "slack": slack}
+
+
+def enough(requirement: NeedAmount, slack: float, amount: str) -> Verdict:
+    """A fit by number, or by the tolerance, which is told."""
+    if slack > 0:
+        return verdict(requirement, FITS, fill(TO_SPARE, {"amount": amount}))
+    if slack == 0:
+        return verdict(requirement, FITS, EXACTLY)
+    answer = verdict(requirement, FITS, TOLERATED)
+    answer["notes"].append(fill(TOLERATED_NOTE, {"amount": amount}))
+    return answer
+
+
+def slack_of(requirement: NeedAmount, number: float) -> float:
+    """How much is left; below zero where it is short."""
+    above_low = number - requirement["low"]
+    below_high = requirement["high"] - number
+    if requirement["way"] == "at least":
+        return above_low
+    if requirement["way"] == "at most":
+        return below_high
+    return above_low if above_low < below_high else below_high
+
+
+def is_over(requirement: NeedAmount, number: float) -> bool:
+    """Whether the house has too much rather than too little."""
+    return requirement["way"] != "at least" and number > requirement["high"]

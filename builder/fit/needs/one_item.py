@@ -1,0 +1,101 @@
+"""What one item of the house makes of a need: its value's standing, its state, its terms."""
+
+from builder.fit.needs.amounts import Answer, against_number
+from builder.fit.needs.choosing import value_for
+from builder.fit.needs.sentences import (
+    ARRANGE,
+    AS_ASKED,
+    BOUNDED,
+    NO_NUMBER,
+    NOT_FOR_VISITORS,
+    NOT_KNOWN_YET,
+    NOT_USABLE,
+    NOTHING_LIMITS,
+    OTHERWISE,
+)
+from builder.fit.notes import age_notes, item_notes
+from builder.fit.records import Item, NeedAmount, Rule, Value, Verdict
+from builder.fit.sentences import HAS_NONE, NOT_SAID, fill
+from builder.fit.verdicts import FITS, SHORT, asked, fact_of, verdict, with_remedy
+
+
+def by_item(requirement: NeedAmount, rule: Rule, item: Item) -> Answer:
+    """One item's answer."""
+    if item["condition"] == "out of service":
+        return refused(requirement, rule, fill(NOT_USABLE, {"item": item["name"]}))
+    if item["terms"] == "not for visitors":
+        return refused(requirement, rule, fill(NOT_FOR_VISITORS, {"item": item["name"]}))
+    value = value_for(item, rule)
+    answer = by_standing(requirement, rule, value)
+    whole = answer["verdict"]
+    if value is not None:
+        whole["fact"] = fact_of(value, item)
+    if whole["verdict"] == FITS:
+        whole["notes"] = [*whole["notes"], *item_notes(item), *age_notes(value)]
+    return answer
+
+
+def plain(answer: Verdict) -> Answer:
+    """An answer without a number."""
+    return {"verdict": answer, "slack": 0.0}
+
+
+def refused(requirement: NeedAmount, rule: Rule, reason: str) -> Answer:
+    """Something that the house has and the show cannot use, or will not have."""
+    return plain(with_remedy(verdict(requirement, SHORT, reason), rule))
+
+
+def by_standing(requirement: NeedAmount, rule: Rule, value: Value | None) -> Answer:
+    """What a fact's standing makes of the requirement."""
+    if value is None or value["standing"] == "not stated":
+        return plain(asked(requirement, rule, NOT_SAID))
+    if value["standing"] == "unknown":
+        return plain(asked(requirement, rule, NOT_KNOWN_YET))
+    if value["standing"] == "none":
+        return by_none(requirement, rule)
+    return by_value(requirement, rule, value)
+
+
+def by_none(requirement: NeedAmount, rule: Rule) -> Answer:
+    """The house says none: nothing there, nothing that limits, or zero."""
+    if rule["none_means"] == "zero" and requirement["way"] != "is":
+        return against_number(requirement, rule, 0.0)
+    if rule["none_means"] == "no limit":
+        return plain(verdict(requirement, FITS, NOTHING_LIMITS))
+    return refused(requirement, rule, HAS_NONE)
+
+
+def by_value(requirement: NeedAmount, rule: Rule, value: Value) -> Answer:
+    """A stated value against the requirement."""
+    if rule["kind"] == "permission":
+        return by_permission(requirement, rule, value["text"])
+    if rule["kind"] == "yes":
+        return by_agreement(requirement, rule, value["text"] == requirement["words"])
+    number = value["number"]
+    if number is None and value["text"] == "no limit":
+        return plain(verdict(requirement, FITS, NOTHING_LIMITS))
+    if number is None:
+        return plain(asked(requirement, rule, NO_NUMBER))
+    answer = against_number(requirement, rule, number)
+    # A bound can only be less, as not all of its inputs are known: it can show a shortage, never
+    # that there is enough.
+    is_short = answer["verdict"]["verdict"] == SHORT
+    if value["bound"] and requirement["way"] != "at most" and not is_short:
+        return plain(asked(requirement, rule, fill(BOUNDED, {"text": value["text"]})))
+    return answer
+
+
+def by_permission(requirement: NeedAmount, rule: Rule, permission: str) -> Answer:
+    """A permission against a wish to use something."""
+    wanted = requirement["words"]
+    answer = by_agreement(requirement, rule, permission != "no" or wanted == "no")
+    if permission == "by arrangement" and wanted == "yes":
+        answer["verdict"]["notes"].append(ARRANGE)
+    return answer
+
+
+def by_agreement(requirement: NeedAmount, rule: Rule, agrees: bool) -> Answer:
+    """A yes or no that agrees with the wish, or does not."""
+    if agrees:
+        return plain(verdict(requirement, FITS, AS_ASKED))
+    return refused(requirement, rule, OTHERWISE)

@@ -1,0 +1,42 @@
+"""What is said of needs."""
+
+AMOUNT_NOT_KNOWN = "The rider does not know yet how much it needs."
+HOUSE_HAS = "{act}{line}: {title}. {wanted} The house has {fact}."
+HOUSE_SAYS = "{act}{line}: {title}. {wanted} The house says {fact}."
+HOW_MUCH = "How much do you need?"
+HOW_MANY = "How many do you need?"
+WHETHER = "Do you need it?"
+
+UNLIMITED_UNKNOWN = "The house has none of these, so nothing says what limits it."
+NOTHING_LIMITS = "Nothing limits it."
+NOT_KNOWN_YET = "The house does not know yet."
+NO_NUMBER = "The house gives no number."
+BOUNDED = "It is {text}, for not all is known."
+
+AS_ASKED = "As asked."
+OTHERWISE = "The house says otherwise."
+ARRANGE = "By arrangement: ask in time."
+NOT_USABLE = "{item}: It is out of service."
+NOT_FOR_VISITORS = "{item}: It is not for visitors."
+
+TO_SPARE = "{amount} to spare."
+EXACTLY = "Exactly enough."
+TOLERATED = "Within the tolerance."
+TOLERATED_NOTE = "Short by {amount}, within the tolerance for rounding."
+SHORT_BY = "Short by {amount}."
+OVER_BY = "Over by {amount}."
+
+PARTLY_KNOWN = "The house has not said all of it: {amount} are known."
+LEFT_OUT = "{item} is left out: {why}."
+TOGETHER = "{count} together"
+
+OUT_OF_SERVICE = "{item} is out of service."
+DEAD_WAYS = "{item}, ways that do not work: {ways}."
+DEAD_WAYS_NOTE = "{item}, ways that do not work: {ways}. {note}"
+
+SOME_DO = {
+    "deck": "Only in: {names}.",
+    "configuration": "Only in: {names}.",
+    "beam": "Only under: {names}.",
+}
+"""Where only some items of a kind do, which."""

@@ -1,0 +1,35 @@
+"""What to know about something of the house beside the answer: its state, its terms, its check."""
+
+from builder.fit.records import Age, Item
+from builder.fit.sentences import LIMITED, LIMITED_WHY, NO_CHECK, OLD_CHECK, TERMS, fill
+
+
+def item_notes(item: Item) -> list[str]:
+    """What to know about the item itself."""
+    notes: list[str] = []
+    if item["condition"] == "limited":
+        template = LIMITED if item["note"] == "" else LIMITED_WHY
+        notes.append(fill(template, {"item": item["name"], "note": item["note"]}))
+    if item["terms"] in ("extra charge", "by arrangement"):
+        notes.append(fill(TERMS, {"item": item["name"], "terms": item["terms"]}))
+    return notes
+
+
+def age_notes(value: Age | None) -> list[str]:
+    """Old or missing checks of what is stated."""
+    if value is None or value["standing"] != "stated":
+        return []
+    if value["checked"] == "":
+        return [NO_CHECK]
+    if value["stale"]:
+        return [fill(OLD_CHECK, {"check": value["checked"]})]
+    return []
+
+
+def once(notes: list[str]) -> list[str]:
+    """Each note once, in order."""
+    kept: list[str] = []
+    for note in notes:
+        if note not in kept:
+            kept.append(note)
+    return kept
