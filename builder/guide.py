@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from pydantic.fields import FieldInfo
 
 from builder.keys import document, records_of, title, value_of
+from builder.reading.possible import COUNTED, POSSIBLE, range_words
 from builder.reading.written import (
     Confirmation,
     DepartmentFile,
@@ -41,6 +42,10 @@ out, the pack says "not stated".
 """
 
 
+POSSIBLE_WORDS = """## What is possible
+
+What lies outside is refused with its line. Where a key's own range differs, its row says so.
+"""
 VALUES = {
     "length": "a length",
     "mass": "a weight",
@@ -152,7 +157,7 @@ decide.
 
 def keys_page() -> str:
     """The whole guide as Markdown."""
-    parts = [INTRODUCTION, *qualifiers()]
+    parts = [INTRODUCTION, POSSIBLE_WORDS, possible_table(), *qualifiers()]
     for department in DEPARTMENTS:
         parts += [f"## {department.key}.yml", *tables(department.description)]
     return "\n\n".join(part.strip() for part in parts) + "\n"
@@ -235,6 +240,15 @@ def row(name: str, field: FieldInfo) -> str:
     )
     value = value_of(field, see_record)
     return f"| `{field.alias or name}` | {cell(field.description or '')}{need} | {cell(value)} |"
+
+
+def possible_table() -> str:
+    """What is possible of each kind of quantity."""
+    rows = [
+        f"| {kind.kind} | {range_words(possible, kind)} |" for kind, possible in POSSIBLE.items()
+    ]
+    count = f"| a count | {range_words(COUNTED, None)} |"
+    return "\n".join(["| value | possible |", "|---|---|", *rows, count])
 
 
 def see_record(record: type[Written]) -> str:

@@ -13,6 +13,8 @@ from typing import Annotated, Any, Literal, Union, get_args, get_origin
 from pydantic.fields import FieldInfo
 
 from builder.reading.absent import OrAbsent
+from builder.reading.fields import mark_of
+from builder.reading.possible import Possible, range_words
 from builder.reading.quantities import Quantity
 from builder.reading.words import ReadBy as WordField
 from builder.reading.written import Confirmation, RefersTo, Verification, Written
@@ -95,7 +97,8 @@ def group_words(record: type[Written]) -> str:
 
 def value_of(field: FieldInfo, record_words: RecordWords = group_words) -> str:
     """
-    What may be written under a key: its own kind of value, then whether it may be unknown or none.
+    What may be written under a key: its own kind of value, then the range that is its own, then
+    whether it may be unknown or none.
     """
     word = next((mark.description for mark in field.metadata if isinstance(mark, WordField)), "")
     value = word or value_words(field.annotation, record_words)
@@ -104,9 +107,27 @@ def value_of(field: FieldInfo, record_words: RecordWords = group_words) -> str:
         value = f"the name of a {refers}"
         if get_origin(field.annotation) is tuple:
             value = f"a list of names of a {refers}"
+    value += own_range(field)
     if any(isinstance(mark, OrAbsent) for mark in field.metadata):
         return f"{value}; or `unknown`, or `none`"
     return value
+
+
+def own_range(field: FieldInfo) -> str:
+    """What is possible of a key whose range is not that of its kind; empty for others."""
+    possible = mark_of(field, Possible)
+    if possible is None:
+        return ""
+    quantities = [kind for kind in types_within(field.annotation) if issubclass(kind, Quantity)]
+    return f", {range_words(possible, quantities[0] if quantities else None)}"
+
+
+def types_within(annotation: Any) -> Iterator[type]:
+    """The types that an annotation is made of."""
+    if isinstance(annotation, type):
+        yield annotation
+    for part in get_args(annotation):
+        yield from types_within(part)
 
 
 def refers_to(field: FieldInfo) -> str:

@@ -5,12 +5,12 @@ Audience areas: a flat or sloped polygon sampled into ears, and the statistics o
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import combinations
 
 import numpy as np
 from numpy.typing import NDArray
 
 from builder.formulas.cite import cites
+from builder.formulas.outlines import fault_of
 from builder.formulas.ranges import above_zero, not_negative
 from builder.formulas.sources import COMMON_PRACTICE, CRC_TABLES
 
@@ -20,8 +20,6 @@ Corners = Sequence[Corner]
 
 FLATNESS_M = 0.05
 """A corner may lie this far above or below the plane of its area."""
-
-SMALLEST_AREA_M2 = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -275,37 +273,7 @@ def _checked_outline(corners_m: Corners) -> Array:
         raise ValueError(
             f"corners_m must hold three or more corners of finite x, y, z, got {corners_m}"
         )
-    edges = _edges(corners)
-    for (i, one), (j, other) in combinations(enumerate(edges), 2):
-        neighbours = j - i == 1 or j - i == len(edges) - 1
-        if _doubled_back(one, other) if neighbours else _meet(one, other):
-            raise ValueError(f"corners_m must not cross itself, got edges {one} and {other}")
-    if _area_m2(corners) < SMALLEST_AREA_M2:
-        raise ValueError(f"corners_m must enclose an area on plan, got {_area_m2(corners):g} m²")
+    fault = fault_of([(float(x), float(y)) for x, y in corners[:, :2]])
+    if fault is not None:
+        raise ValueError(f"corners_m must be an outline on plan, got {fault} of {corners_m}")
     return corners
-
-
-def _turn(a: Place, b: Place, c: Place) -> float:
-    """Above 0 where a to b to c turns left."""
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
-
-
-def _between(a: Place, b: Place, c: Place) -> bool:
-    """True where c, known to be on the line through a and b, lies on the stretch."""
-    return min(a[0], b[0]) <= c[0] <= max(a[0], b[0]) and min(a[1], b[1]) <= c[1] <= max(a[1], b[1])
-
-
-def _meet(one: Edge, other: Edge) -> bool:
-    (a, b), (c, d) = one, other
-    first, second, third, fourth = _turn(a, b, c), _turn(a, b, d), _turn(c, d, a), _turn(c, d, b)
-    if first * second < 0 and third * fourth < 0:
-        return True
-    touches = ((first, a, b, c), (second, a, b, d), (third, c, d, a), (fourth, c, d, b))
-    return any(turn == 0 and _between(start, end, place) for turn, start, end, place in touches)
-
-
-def _doubled_back(one: Edge, other: Edge) -> bool:
-    """True where neighbouring edges run over each other, or an edge has no length."""
-    (a, b), (c, d) = (one, other) if one[1] == other[0] else (other, one)
-    along = (b[0] - a[0]) * (d[0] - c[0]) + (b[1] - a[1]) * (d[1] - c[1])
-    return a == b or c == d or (_turn(a, b, d) == 0 and along < 0)

@@ -8,6 +8,8 @@ from pydantic_core import ErrorDetails
 
 from builder.reading.absent import Absent
 from builder.reading.nodes import Composed, compose
+from builder.reading.outlines import no_outlines
+from builder.reading.possible import impossible
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.references import records_within
 from builder.reading.written import Path, Written
@@ -37,11 +39,13 @@ def read(text: str, *, file: str, kind: type[Description]) -> Description:
             problem_of(error, composed, kind) for error in failure.errors(include_url=False)
         ) from None
     description.placed(composed.places, ())
-    contradictions = [
+    wrong = [
         problem for record in records_within(description) for problem in record.contradictions()
     ]
-    if contradictions:
-        raise Refused(contradictions)
+    if kind.bounded:
+        wrong += [*impossible(description), *no_outlines(description)]
+    if wrong:
+        raise Refused(wrong)
     return description
 
 

@@ -6,13 +6,11 @@ in prose, an old check or a future one.
 """
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
-from typing import Annotated, get_args, get_origin
 
-from pydantic.fields import FieldInfo
-
+from builder.reading.fields import Reviewed, mark_of, values_of
 from builder.reading.measures import shown
 from builder.reading.otherwise import otherwise, otherwise_counted
 from builder.reading.problems import Where, shortened
@@ -47,27 +45,6 @@ class Remark:
     question: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Reviewed:
-    """
-    One value of one record, on its way through the checks. ``number`` counts from 0 in a list, and
-    is None where there is none.
-    """
-
-    record: Written
-    key: str
-    field: FieldInfo
-    value: object
-    number: int | None = None
-
-    @property
-    def where(self) -> Where:
-        """Where the value was written."""
-        if self.number is None:
-            return self.record.where(self.key)
-        return self.record.where(self.key, self.number)
-
-
 def review(description: Written, *, on: date, stale_after_days: int) -> tuple[Remark, ...]:
     """Everything the text of one file gives cause to look at again, as of a day."""
     remarks: list[Remark] = []
@@ -77,17 +54,6 @@ def review(description: Written, *, on: date, stale_after_days: int) -> tuple[Re
         for reviewed in values_of(record):
             remarks += [*disagreeing(reviewed), *implausible(reviewed), *unfinished(reviewed)]
     return tuple(remarks)
-
-
-def values_of(record: Written) -> Iterator[Reviewed]:
-    """Each value of a record; a list of quantities or texts gives each entry."""
-    for name, field in type(record).model_fields.items():
-        value, key = getattr(record, name), field.alias or name
-        if isinstance(value, tuple):
-            for number, part in enumerate(value):
-                yield Reviewed(record, key, field, part, number)
-        else:
-            yield Reviewed(record, key, field, value)
 
 
 def disagreeing(reviewed: Reviewed) -> Iterable[Remark]:
@@ -105,7 +71,7 @@ def disagreeing(reviewed: Reviewed) -> Iterable[Remark]:
 
 def implausible(reviewed: Reviewed) -> Iterable[Remark]:
     """A quantity outside the range its field usually has."""
-    value, bounds = reviewed.value, usual_range(reviewed.field)
+    value, bounds = reviewed.value, mark_of(reviewed.field, Plausible)
     if bounds is None:
         return ()
     if isinstance(value, Quantity):
@@ -132,27 +98,6 @@ def implausible(reviewed: Reviewed) -> Iterable[Remark]:
             question=question,
         ),
     )
-
-
-def usual_range(field: FieldInfo) -> Plausible | None:
-    """The range that a field usually lies in, wherever in its type the mark stands."""
-    return next(
-        (
-            mark
-            for mark in (*field.metadata, *marks_within(field.annotation))
-            if isinstance(mark, Plausible)
-        ),
-        None,
-    )
-
-
-def marks_within(annotation: object) -> Iterator[object]:
-    """The marks of an annotation and of all that it is made of, outer first."""
-    if get_origin(annotation) is Annotated:
-        yield from getattr(annotation, "__metadata__", ())
-    for part in get_args(annotation):
-        if not isinstance(part, Plausible):
-            yield from marks_within(part)
 
 
 def unfinished(reviewed: Reviewed) -> Iterable[Remark]:

@@ -69,6 +69,9 @@ class Written(BaseModel):
     defines: ClassVar[str] = ""
     """What this record is to those who refer to it; empty for records nobody refers to."""
 
+    bounded: ClassVar[bool] = True
+    """Whether the ranges of ``possible.py`` hold for a file of this kind."""
+
     _places: Mapping[Path, Where] = PrivateAttr(default_factory=dict)
     _path: Path = PrivateAttr(default=())
 

@@ -1,7 +1,7 @@
 """A rider file: what a visiting show needs, in the tone of a crew."""
 
 from types import MappingProxyType
-from typing import Literal
+from typing import ClassVar, Literal
 
 from pydantic import Field
 
@@ -280,6 +280,9 @@ class Rider(Written):
     A rider: what a visiting show needs. Only the act's name must be there; nothing is judged that
     was not asked.
     """
+
+    # The page reads riders too, so their bounds stand where both read them.
+    bounded: ClassVar[bool] = False
 
     act: Name
     """The name of the act."""

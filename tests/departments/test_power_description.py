@@ -134,9 +134,9 @@ def test_a_power_factor_outside_its_range_is_refused(said: str) -> None:
         INTAKE
         + f"standing_loads: [{{what: Lamp, on: Intake, draws: 1 kW, power_factor: {said}}}]\n"
     ) == [
-        f"power.yml:2:70 standing_loads[1].power_factor: '{said}' is no power factor; active power"
-        " is never more than apparent power; write a number above 0 and at most 1, such as 0.9"
-        " [power-factor-range]"
+        f"power.yml:2:70 standing_loads[1].power_factor: '{said}' cannot be: above 0 and at most"
+        " 1 is possible here; write what was measured, or `unknown` if nobody knows it yet"
+        " [impossible]"
     ]
 
 
@@ -152,12 +152,18 @@ def test_a_power_factor_outside_its_range_is_refused(said: str) -> None:
         INTAKE + "boards: [{name: B, fed_from: Intake, feeder: {length: 10 m, conductor: 6 mm2,"
         " in_parallel: 0}}]\n",
         "generators: [{name: G, altitude_derating: {above: 1000 m, per: 0 m, loses: 3 %}}]\n",
-        "generators: [{name: G, temperature_derating: {above: 104 F, per: 0 F, loses: 3 %}}]\n",
         "generators: [{name: G, altitude_derating: {above: 1000 m, per: 500 m, loses: -3 %}}]\n",
     ],
 )
 def test_a_number_that_makes_no_sense_is_refused_before_any_figure(text: str) -> None:
     (told,) = problems(text)
+    assert told.endswith("[impossible]")
+
+
+def test_a_step_in_temperature_that_is_none_is_refused() -> None:
+    (told,) = problems(
+        "generators: [{name: G, temperature_derating: {above: 104 F, per: 0 F, loses: 3 %}}]\n"
+    )
     assert told.endswith("[number-out-of-range]")
 
 

@@ -51,7 +51,10 @@ def one(text: str) -> str:
             + hang(1, loads="{what: A, by: video, weight: 9 kg, from: 2 m, to: 2 m}"),
             "is not beyond its beginning",
         ),
-        (LIMITS + "dynamic_factor: {factor: 0.9, source: the letter}\n", "is below 1"),
+        (
+            LIMITS + "dynamic_factor: {factor: 0.9, source: the letter}\n",
+            "from 1 to 10 is possible",
+        ),
         (LIMITS + BEAM + points(0, 5) + hang(1, 1, loads=""), "already carries Truss"),
         ("limits: {whole_roof: 9}\n", "needs a unit"),
         ("limits: {whole_roof: 9 ton}\n", "ton"),

@@ -267,4 +267,4 @@ def test_a_bridle_that_cannot_be_meant_is_refused(bridle: str, said: str) -> Non
 
 
 def test_a_spot_of_four_legs_is_refused() -> None:
-    assert any("must be 2 or 3" in problem for problem in problems(text(f"legs: 4, {apex()}")))
+    assert any("from 2 to 3 is possible" in told for told in problems(text(f"legs: 4, {apex()}")))

@@ -26,10 +26,9 @@ def refusal(text: str) -> str:
         ),
         (
             MODELS + SUBS % ", arc: 181 deg",
-            (
-                "has an arc of 181 deg, and an arc is 0 to 180 deg; write 0 deg for a straight line"
-                " [arc-out-of-range]"
-            ),
+            "subs[1].arc: '181 deg' cannot be: from zero to 180 deg is possible here; write what"
+            " was measured, or leave the key out. Is the decimal point in the wrong place? Then"
+            " write '18.1 deg' [impossible]",
         ),
         (MODELS + SUBS % ", arc_radius: 4.1 m", "shorter than half the line, 4.20 m"),
         (
@@ -40,9 +39,12 @@ def refusal(text: str) -> str:
             ),
         ),
         (MODELS.replace("lowest: 28 Hz", "lowest: 80 Hz"), "[band-backwards]"),
-        (MODELS.replace("horizontal: 80 deg", "horizontal: 361 deg"), "covers 361 deg"),
+        (MODELS.replace("horizontal: 80 deg", "horizontal: 361 deg"), "from 1 deg to 360 deg"),
         (MODELS.replace("band: 8 kHz", "band: 500 Hz"), "[bands-not-rising]"),
-        (MODELS.replace("width: 1 m", "width: 0 m"), "[size-not-positive]"),
+        (
+            MODELS.replace("width: 1 m", "width: 0 m"),
+            "'0 m' cannot be: above zero and at most 20 m",
+        ),
         (
             "drop_boxes: [{name: A, ways: 12, dead: [13]}]",
             "names way 13 as dead, and the box has 12",
@@ -65,4 +67,4 @@ def test_unknown_none_and_not_stated_hangs_stay_three_things() -> None:
 
 @pytest.mark.parametrize("wrong", ["ears: 0 m", "ears: -1 m"])
 def test_ears_at_or_below_the_floor_are_refused(wrong: str) -> None:
-    assert "[size-not-positive]" in refusal(FLOOR.replace("ears: 1.65 m", wrong))
+    assert "cannot be: above zero and at most 5 m" in refusal(FLOOR.replace("ears: 1.65 m", wrong))

@@ -31,6 +31,13 @@ def published(text: str) -> Published:
     return publish(stage(text), AROUND)
 
 
+def problems(text: str) -> list[str]:
+    """What is refused of a text."""
+    with pytest.raises(Refused) as refused:
+        stage(text)
+    return [str(problem) for problem in refused.value.problems]
+
+
 def codes(text: str) -> list[str]:
     """The codes of the findings on a text."""
     return [finding.code for finding in published(text).findings]
@@ -49,11 +56,11 @@ def test_a_corner_on_the_wrong_side_is_told_with_its_number_and_line() -> None:
     slip = (DECK % "").replace(
         "{across: 3 m SR, depth: 4 m US}]", "{across: 3 m SL, depth: 4 m US}]"
     )
-    (finding,) = published(slip).findings
-    assert finding.code == "corner-twice"
-    assert "corners 3 and 4 of the outline are the same spot" in finding.sentence
-    assert finding.place is not None
-    assert finding.place.line == 2
+    assert problems(slip) == [
+        "stage.yml:2:153 decks[1].outline[4] is the same spot as corner 3 of the outline; is a"
+        " side, SL or SR, US or DS, written wrong? The outline closes by itself, so leave the first"
+        " corner out at its end [corner-twice]"
+    ]
 
 
 def test_an_outline_whose_corners_all_differ_is_no_finding() -> None:
@@ -66,13 +73,23 @@ def test_an_outline_of_two_corners_is_refused() -> None:
         + "decks: [{name: D, configurations: [S], outline: [{across: 0 m, depth: 0 m}, {across: 1 m"
         " SL, depth: 0 m}]}]\n"
     )
-    with pytest.raises(Refused) as refused:
-        stage(two)
-    (problem,) = refused.value.problems
-    assert (
-        str(problem) == "stage.yml:2:9 decks[1] has 2 corners, and an outline needs at least three"
-        " [outline-open]"
+    assert problems(two) == [
+        "stage.yml:2:49 decks[1].outline has 2 corners, and an outline needs at least three; write"
+        " the corners in order around it [outline-open]"
+    ]
+
+
+def test_an_outline_that_crosses_itself_is_refused_with_the_sides_that_meet() -> None:
+    crossed = (
+        (DECK % "")
+        .replace("across: 3 m SL, depth: 4 m US", "across: X")
+        .replace("across: 3 m SR, depth: 4 m US", "across: 3 m SL, depth: 4 m US")
+        .replace("across: X", "across: 3 m SR, depth: 4 m US")
     )
+    assert problems(crossed) == [
+        "stage.yml:2:153 decks[1].outline[4] crosses itself: the side that begins at corner 4 meets"
+        " the side that begins at corner 2; write the corners in order around it [outline-crosses]"
+    ]
 
 
 def test_a_usable_width_equal_to_the_outline_is_no_finding_and_above_it_is_one() -> None:

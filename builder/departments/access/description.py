@@ -6,6 +6,7 @@ storage.
 from typing import Annotated, ClassVar, Literal
 
 from builder.reading.absent import Absent, Maybe
+from builder.reading.possible import Possible
 from builder.reading.quantities import Area, Duration, Length, LoadPerArea, Mass, Slope
 from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import Decisive, DepartmentFile, Line, Loose, Plausible, RefersTo
@@ -43,7 +44,9 @@ class Dock(Line):
     """The approach that leads to it."""
     trucks_at_once: Annotated[Maybe[Count], Plausible(0, 30), Decisive()] = Absent.NOT_STATED
     """How many trucks unload at once."""
-    height: Annotated[Maybe[Length], Plausible(0.0, 1.6), Decisive()] = Absent.NOT_STATED
+    height: Annotated[Maybe[Length], Possible(-10.0, 10.0), Plausible(0.0, 1.6), Decisive()] = (
+        Absent.NOT_STATED
+    )
     """Height of the dock above the road. Ground level is none."""
     leveller: Maybe[Text] = Absent.NOT_STATED
     """Whether there is a leveller, and its range."""
@@ -53,7 +56,9 @@ class Dock(Line):
     """Clear height of the door."""
     covered: YesNo | None = None
     """Whether one unloads under a roof."""
-    truck_takes: Annotated[Maybe[Duration], Plausible(300.0, 14_400.0)] = Absent.NOT_STATED
+    truck_takes: Annotated[
+        Maybe[Duration], Possible.above(0.0, 86_400.0), Plausible(300.0, 14_400.0)
+    ] = Absent.NOT_STATED
     """How long the house's own crew usually takes for a full truck here."""
 
 
@@ -128,7 +133,9 @@ class Parking(Line):
     """How many."""
     length: Annotated[Maybe[Length], Plausible(3.0, 40.0)] = Absent.NOT_STATED
     """The longest that fits."""
-    distance: Annotated[Maybe[Length], Plausible(0.0, 5_000.0)] = Absent.NOT_STATED
+    distance: Annotated[Maybe[Length], Possible(0.0, 100_000.0), Plausible(0.0, 5_000.0)] = (
+        Absent.NOT_STATED
+    )
     """Distance to the stage door or dock."""
     overnight: YesNo | None = None
     """Whether one may stay overnight."""
@@ -141,7 +148,9 @@ class Storage(Line):
     """Where it is."""
     area: Annotated[Maybe[Area], Plausible(2.0, 5_000.0)] = Absent.NOT_STATED
     """How much floor there is."""
-    distance: Annotated[Maybe[Length], Plausible(0.0, 2_000.0)] = Absent.NOT_STATED
+    distance: Annotated[Maybe[Length], Possible(0.0, 100_000.0), Plausible(0.0, 2_000.0)] = (
+        Absent.NOT_STATED
+    )
     """Distance from the deck."""
 
 

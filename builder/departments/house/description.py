@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from pydantic import Field
 
 from builder.reading.absent import Absent, Maybe
+from builder.reading.possible import Possible
 from builder.reading.quantities import Duration, Length, Level, Percent, Temperature, TimeOfDay
 from builder.reading.words import Count, Day, Name, Text, YesNo
 from builder.reading.written import Decisive, DepartmentFile, Line, Plausible, Written
@@ -111,13 +112,15 @@ class NoiseLimit(Line):
 
     name: Name
     """What the limit is called here."""
-    level: Annotated[Level, Plausible(25.0, 145.0)]
+    level: Annotated[Level, Possible(0.0, 194.0), Plausible(25.0, 145.0)]
     """The limit, such as 100 dB(A)."""
     metric: Literal["equivalent level", "peak level", "maximum fast", "maximum slow"]
     """
     How it is measured: an equivalent level over a time, a peak, or a maximum with a time weighting.
     """
-    over: Annotated[Duration | None, Plausible(1.0, 86_400.0)] = None
+    over: Annotated[Duration | None, Possible.above(0.0, 604_800.0), Plausible(1.0, 86_400.0)] = (
+        None
+    )
     """The time an equivalent level is taken over."""
     measured_at: Name
     """Where it is measured."""
@@ -164,7 +167,9 @@ class Crew(Line):
     """After how long a meal break is due."""
     meal_break: Maybe[Annotated[Duration, Plausible(900, 2 * 3600)]] = Absent.NOT_STATED
     """How long work stops for a meal. None where the crew eats by turns and work goes on."""
-    longest_call: Maybe[Annotated[Duration, Plausible(4 * 3600, 24 * 3600)]] = Absent.NOT_STATED
+    longest_call: Maybe[
+        Annotated[Duration, Possible.above(0.0, 172_800.0), Plausible(4 * 3600, 24 * 3600)]
+    ] = Absent.NOT_STATED
     """The longest that one crew works on one day. Beyond it a second crew is called."""
     ordered_by: Annotated[Maybe[Duration], Plausible(3600.0, 60 * 86_400.0)] = Absent.NOT_STATED
     """How long before the show crew must be ordered."""
@@ -194,7 +199,9 @@ class House(DepartmentFile):
     """Town and country."""
     setting: Literal["indoors", "under a roof", "outdoors"]
     """Indoors, under a roof, or outdoors."""
-    altitude: Maybe[Annotated[Length, Plausible(-430.0, 5000.0)]] = Absent.NOT_STATED
+    altitude: Maybe[Annotated[Length, Possible(-500.0, 9000.0), Plausible(-430.0, 5000.0)]] = (
+        Absent.NOT_STATED
+    )
     """Height above sea level. Generators and haze depend on it."""
     time_zone: Name
     """The time zone that clock times are in."""
@@ -202,7 +209,7 @@ class House(DepartmentFile):
     """Which unit system computed figures show first. Both are always shown."""
     revision: Revised
     """Which state of the house this is."""
-    stale_after_days: Annotated[Count, Plausible(30, 1100)] = 365
+    stale_after_days: Annotated[Count, Possible(1, 10_000), Plausible(30, 1100)] = 365
     """After how many days a check counts as old."""
     addresses: tuple[Address, ...] = ()
     """Where to go, by purpose."""

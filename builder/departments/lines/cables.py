@@ -9,6 +9,7 @@ from typing import Annotated, ClassVar, Literal
 from pydantic import Field
 
 from builder.reading.absent import Absent, Maybe
+from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Length
 from builder.reading.words import Count, Name, Text
@@ -67,7 +68,7 @@ class PermanentLine(Line):
     """The end that signals usually come from."""
     to: End
     """The other end."""
-    ways: Annotated[Count, Plausible(1, 288)]
+    ways: Annotated[Count, Possible(1, 10_000), Plausible(1, 288)]
     """
     How many ways it has: pairs of a multicore, sockets of copper data, fibres or coax cables. Count
     a fibre pair as two fibres.

@@ -7,20 +7,20 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import model_validator
 
-from builder.departments.power.bounds import (
-    Amperes,
-    InParallel,
-    KilovoltAmperes,
-    Loss,
-    PowerFactor,
-    Section,
-    Share,
-)
+from builder.departments.power.bounds import InParallel, PowerFactor, Share
 from builder.departments.power.structure import refuse_impossible_tree
 from builder.departments.power.supplying import FEED, Generator, Spot, Supply
 from builder.departments.power.systems import Draw, WrittenPhases, WrittenSystem
 from builder.reading.absent import Absent, Maybe
-from builder.reading.quantities import Duration, Length, Percent
+from builder.reading.possible import Possible
+from builder.reading.quantities import (
+    ApparentPower,
+    CrossSection,
+    Current,
+    Duration,
+    Length,
+    Percent,
+)
 from builder.reading.refusing import error
 from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import Decisive, DepartmentFile, Line, Plausible, RefersTo, Written
@@ -29,9 +29,11 @@ from builder.reading.written import Decisive, DepartmentFile, Line, Plausible, R
 class Feeder(Written):
     """The cable that feeds something: its path length one way, and one of its line conductors."""
 
-    length: Annotated[Maybe[Length], Plausible(0.5, 500.0)] = Absent.NOT_STATED
+    length: Annotated[Maybe[Length], Possible(0.0, 100_000.0), Plausible(0.5, 500.0)] = (
+        Absent.NOT_STATED
+    )
     """Path length one way, along the cable, not across the room."""
-    conductor: Annotated[Maybe[Section], Plausible(1.0e-6, 630.0e-6)] = Absent.NOT_STATED
+    conductor: Annotated[Maybe[CrossSection], Plausible(1.0e-6, 630.0e-6)] = Absent.NOT_STATED
     """Cross-section of one line conductor, such as 35 mm2, 2 AWG or 500 kcmil."""
     in_parallel: Annotated[InParallel, Plausible(1, 8)] = 1
     """How many such conductors share each line."""
@@ -66,18 +68,18 @@ class Fed(Line):
     """The phases it has: all, or some of L1, L2, L3."""
     wires: Annotated[Maybe[Count], Plausible(2, 5)] = Absent.NOT_STATED
     """How many wires it has, neutral and earth included."""
-    rating: Annotated[Maybe[Amperes], Plausible(5.0, 2000.0), Decisive()] = Absent.NOT_STATED
+    rating: Annotated[Maybe[Current], Plausible(5.0, 2000.0), Decisive()] = Absent.NOT_STATED
     """What it may carry on each phase."""
-    breaker: Annotated[Maybe[Amperes], Plausible(5.0, 2000.0)] = Absent.NOT_STATED
+    breaker: Annotated[Maybe[Current], Plausible(5.0, 2000.0)] = Absent.NOT_STATED
     """The setting of the breaker or fuse in front of it, on each phase."""
-    neutral_rating: Annotated[Maybe[Amperes], Plausible(5.0, 4000.0)] = Absent.NOT_STATED
+    neutral_rating: Annotated[Maybe[Current], Plausible(5.0, 4000.0)] = Absent.NOT_STATED
     """
     What its neutral may carry; none where it has no neutral. Left out, it is counted like one of
     the lines.
     """
     breaker_type: Maybe[Name] = Absent.NOT_STATED
     """Kind and curve of the breaker or fuse."""
-    transformer: Annotated[Maybe[KilovoltAmperes], Plausible(1.0e3, 5.0e6)] = Absent.NOT_STATED
+    transformer: Annotated[Maybe[ApparentPower], Plausible(1.0e3, 5.0e6)] = Absent.NOT_STATED
     """
     Rating of a transformer of its own, such as one that isolates sound; none where there is none.
     """
@@ -85,7 +87,7 @@ class Fed(Line):
     """Share of the rating that may be used for hours, where it differs from the house's."""
     feeder: Feeder | None = None
     """The cable that feeds it."""
-    residual_current_device: Annotated[Maybe[Amperes], Plausible(0.005, 1.0)] = Absent.NOT_STATED
+    residual_current_device: Annotated[Maybe[Current], Plausible(0.005, 1.0)] = Absent.NOT_STATED
     """Tripping current of the residual current device (earth fault breaker), or none."""
     dimmers: YesNo | None = None
     """Whether phase-control dimmers hang on it."""
@@ -144,9 +146,9 @@ class Outlet(Line):
     """What a plug goes into, such as IEC 60309 32 A 5-pin red."""
     count: Annotated[Count, Plausible(0, 500)]
     """How many there are."""
-    rating: Annotated[Maybe[Amperes], Plausible(1.0, 1000.0), Decisive()] = Absent.NOT_STATED
+    rating: Annotated[Maybe[Current], Plausible(1.0, 1000.0), Decisive()] = Absent.NOT_STATED
     """What one of them may carry on each of its phases."""
-    breaker: Annotated[Maybe[Amperes], Plausible(1.0, 1000.0)] = Absent.NOT_STATED
+    breaker: Annotated[Maybe[Current], Plausible(1.0, 1000.0)] = Absent.NOT_STATED
     """The breaker of each one's own way."""
     phases: Maybe[WrittenPhases] = Absent.NOT_STATED
     """
@@ -155,7 +157,7 @@ class Outlet(Line):
     """
     fed_from: Annotated[Name, RefersTo(FEED)]
     """The service or board that feeds them."""
-    residual_current_device: Annotated[Maybe[Amperes], Plausible(0.005, 1.0)] = Absent.NOT_STATED
+    residual_current_device: Annotated[Maybe[Current], Plausible(0.005, 1.0)] = Absent.NOT_STATED
     """Tripping current of their residual current device, or none."""
     meant_for: Maybe[Name] = Absent.NOT_STATED
     """What they are meant for."""
@@ -164,7 +166,9 @@ class Outlet(Line):
 class ShoreOutlet(Outlet):
     """Outlets for buses and trucks that stay."""
 
-    distance: Annotated[Maybe[Length], Plausible(0.5, 300.0)] = Absent.NOT_STATED
+    distance: Annotated[Maybe[Length], Possible(0.0, 10_000.0), Plausible(0.5, 300.0)] = (
+        Absent.NOT_STATED
+    )
     """Cable path to where the bus stands."""
     hours: Maybe[Text] = Absent.NOT_STATED
     """When they are switched on."""
@@ -177,7 +181,7 @@ class StandingLoad(Line):
     """What draws."""
     on: Annotated[Name, RefersTo(FEED)]
     """The service or board it hangs on."""
-    draws: Maybe[Draw] = Absent.NOT_STATED
+    draws: Annotated[Maybe[Draw], Possible(0.0, 1e8)] = Absent.NOT_STATED
     """How much it draws in all, in kW or kVA, or how many ampere on each of its phases."""
     power_factor: Maybe[PowerFactor] = Absent.NOT_STATED
     """Its power factor, above 0 and at most 1."""
@@ -186,7 +190,7 @@ class StandingLoad(Line):
     The phases it hangs on; two of them mean between the two. Left out: spread over all that its
     service has.
     """
-    third_harmonic: Annotated[Maybe[Loss], Plausible(0.0, 1.0)] = Absent.NOT_STATED
+    third_harmonic: Annotated[Maybe[Percent], Plausible(0.0, 1.0)] = Absent.NOT_STATED
     """Third harmonic current as a share of its line current. It adds up in the neutral."""
     dimmers: YesNo | None = None
     """Whether it is phase-control dimmers."""
@@ -217,7 +221,7 @@ class Power(DepartmentFile):
     """Share of every rating that may be used for hours on end, by the house's rule or the code."""
     usual_power_factor: Annotated[Maybe[PowerFactor], Plausible(0.5, 1.0)] = Absent.NOT_STATED
     """Power factor where a load does not say its own, and for voltage drop."""
-    imbalance_limit: Annotated[Loss, Plausible(0.02, 0.5)] = Percent(0.15, "15 %")
+    imbalance_limit: Annotated[Percent, Plausible(0.02, 0.5)] = Percent(0.15, "15 %")
     """From which imbalance of the phases on the house wants to know."""
     voltage_drop_limits: Annotated[DropLimits | None, Decisive()] = None
     """How much voltage may be lost."""

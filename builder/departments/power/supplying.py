@@ -2,19 +2,21 @@
 
 from typing import Annotated, ClassVar
 
-from builder.departments.power.bounds import (
-    Amperes,
-    Degrees,
-    KilovoltAmperes,
-    Litres,
-    Loss,
-    PowerFactor,
-    Share,
-    Step,
-)
+from builder.departments.power.bounds import Degrees, PowerFactor, Share
 from builder.departments.power.systems import WrittenSystem
 from builder.reading.absent import Absent, Maybe
-from builder.reading.quantities import Across, Depth, Height, Length, Temperature
+from builder.reading.possible import Possible
+from builder.reading.quantities import (
+    Across,
+    ApparentPower,
+    Current,
+    Depth,
+    Height,
+    Length,
+    Percent,
+    Temperature,
+    Volume,
+)
 from builder.reading.words import Name, Text, YesNo
 from builder.reading.written import Decisive, Line, Plausible, Written
 from builder.stating import Measured
@@ -42,16 +44,16 @@ class Supply(Line):
     """The name of the supply. Services refer to it."""
     system: Annotated[Maybe[WrittenSystem], Decisive()] = Absent.NOT_STATED
     """The system with its voltages and phases, such as 230/400 V three phase 50 Hz."""
-    rating: Annotated[Maybe[Amperes], Plausible(10.0, 6000.0), Decisive()] = Absent.NOT_STATED
+    rating: Annotated[Maybe[Current], Plausible(10.0, 6000.0), Decisive()] = Absent.NOT_STATED
     """What it may carry on each phase."""
-    breaker: Annotated[Maybe[Amperes], Plausible(10.0, 6000.0)] = Absent.NOT_STATED
+    breaker: Annotated[Maybe[Current], Plausible(10.0, 6000.0)] = Absent.NOT_STATED
     """The setting of its main breaker, on each phase."""
-    neutral_rating: Annotated[Maybe[Amperes], Plausible(5.0, 6000.0)] = Absent.NOT_STATED
+    neutral_rating: Annotated[Maybe[Current], Plausible(5.0, 6000.0)] = Absent.NOT_STATED
     """
     What its neutral may carry; none where it has no neutral. Left out, it is counted like one of
     the lines.
     """
-    transformer: Annotated[Maybe[KilovoltAmperes], Plausible(1.0e3, 5.0e6)] = Absent.NOT_STATED
+    transformer: Annotated[Maybe[ApparentPower], Plausible(1.0e3, 5.0e6)] = Absent.NOT_STATED
     """Rating of the transformer in front of it."""
     continuous_share: Annotated[Maybe[Share], Plausible(0.5, 1.0)] = Absent.NOT_STATED
     """Share of the rating that may be used for hours, where it differs from the house's."""
@@ -69,11 +71,11 @@ class Supply(Line):
 class AltitudeDerating(Written):
     """The maker's sentence on height, such as 3 % for each 500 m above 1000 m."""
 
-    above: Length
+    above: Annotated[Length, Possible(-500.0, 9000.0)]
     """The height above which the machine loses power."""
-    per: Step
+    per: Length
     """The step in height."""
-    loses: Loss
+    loses: Percent
     """What it loses in each step."""
 
 
@@ -87,16 +89,16 @@ class TemperatureDerating(Written):
     The step in temperature, written like a temperature: 5 C. In Fahrenheit it is read as a
     difference too.
     """
-    loses: Loss
+    loses: Percent
     """What it loses in each step."""
 
 
 class Burn(Written):
     """Fuel in an hour at one share of the prime rating, from the maker's sheet."""
 
-    load: Loss
+    load: Percent
     """Share of the prime rating."""
-    in_one_hour: Litres
+    in_one_hour: Volume
     """Fuel in one hour at that load."""
 
 
@@ -108,17 +110,17 @@ class Generator(Line):
     """The name of the generator. Services refer to it."""
     system: Annotated[Maybe[WrittenSystem], Decisive()] = Absent.NOT_STATED
     """The system with its voltages and phases."""
-    prime: Annotated[Maybe[KilovoltAmperes], Plausible(2.0e3, 5.0e6), Decisive()] = (
-        Absent.NOT_STATED
-    )
+    prime: Annotated[Maybe[ApparentPower], Plausible(2.0e3, 5.0e6), Decisive()] = Absent.NOT_STATED
     """Prime rating, from the nameplate."""
     rated_power_factor: Annotated[Maybe[PowerFactor], Plausible(0.5, 1.0)] = Absent.NOT_STATED
     """Power factor that the rating holds for, from the nameplate."""
-    breaker: Annotated[Maybe[Amperes], Plausible(10.0, 6000.0)] = Absent.NOT_STATED
+    breaker: Annotated[Maybe[Current], Plausible(10.0, 6000.0)] = Absent.NOT_STATED
     """The setting of its breaker, on each phase."""
     continuous_share: Annotated[Maybe[Share], Plausible(0.5, 1.0)] = Absent.NOT_STATED
     """Share of the rating that may be used for hours, where it differs from the house's."""
-    works_at_altitude: Annotated[Maybe[Length], Plausible(-430.0, 5000.0)] = Absent.NOT_STATED
+    works_at_altitude: Annotated[
+        Maybe[Length], Possible(-500.0, 9000.0), Plausible(-430.0, 5000.0)
+    ] = Absent.NOT_STATED
     """
     Height above sea level where it runs, where that is not the house's own altitude from house.yml.
     """
@@ -130,7 +132,7 @@ class Generator(Line):
     """What the maker's sheet says about air temperature."""
     burns: tuple[Burn, ...] = ()
     """The maker's consumption at two or more loads."""
-    tank: Annotated[Maybe[Litres], Plausible(0.01, 20.0)] = Absent.NOT_STATED
+    tank: Annotated[Maybe[Volume], Plausible(0.01, 20.0)] = Absent.NOT_STATED
     """How much fuel the tank holds."""
     earthing: Maybe[Text] = Absent.NOT_STATED
     """How its neutral is earthed and who does it."""

@@ -6,6 +6,7 @@ stock to make them of.
 from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
 
+from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Depth, Height, Length, Mass
 from builder.reading.words import Count, Name
@@ -98,19 +99,8 @@ class WantedSpot(Line):
     """Where the load is wanted: where the legs meet."""
     load: Annotated[Mass, Plausible(1.0, 5_000.0)]
     """What shall hang from it."""
-    legs: Annotated[Count, Plausible(2, 3)] = 2
+    legs: Annotated[Count, Possible(2, 3), Plausible(2, 3)] = 2
     """Of how many legs it is made, two or three."""
-
-    def contradictions(self) -> Iterator[Problem]:
-        """A bridle has two or three legs."""
-        if self.legs not in LEG_COUNTS:
-            yield Problem(
-                self.where("legs"),
-                f"{self.name}.legs",
-                str(self.legs),
-                "must be 2 or 3",
-                "bridle-legs",
-            )
 
 
 class Steel(Loose):

@@ -21,6 +21,7 @@ from builder.departments.rigging.steel import (
     Zone,
 )
 from builder.reading.absent import Absent, Maybe
+from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Area, Duration, Speed
 from builder.reading.words import Name, Ratio, Text
@@ -64,7 +65,7 @@ class WindArea(Line):
     """What it is."""
     area: Annotated[Area, Plausible(0.1, 2_000.0)]
     """The area that faces the wind."""
-    coefficient: Annotated[Ratio, Plausible(0.3, 2.5)]
+    coefficient: Annotated[Ratio, Possible.above(0.0, 10.0), Plausible(0.3, 2.5)]
     """The force coefficient, from the structure's engineer."""
 
 

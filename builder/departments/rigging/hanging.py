@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar, Literal
 from pydantic import Field
 
 from builder.reading.absent import Absent, Maybe
+from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Depth, Height, Length, LoadPerLength, Mass, Stiffness
 from builder.reading.words import Count, Name
@@ -28,7 +29,7 @@ class Support(Line):
     """The point overhead."""
     hoist: Annotated[Name | None, RefersTo("hoist")] = None
     """The hoist model, or left out for a dead hang."""
-    steel: Annotated[Length | None, Plausible(0.05, 40.0)] = None
+    steel: Annotated[Length | None, Possible(0.0, 200.0), Plausible(0.05, 40.0)] = None
     """
     From low steel to what hangs: the length of a dead hang with its shackles. With a hoist, what is
     above or below it besides.
@@ -42,13 +43,15 @@ class HungThing(Line):
     """What it is."""
     by: Literal["sound", "lighting", "video", "drape", "scenery", "house"]
     """Who hung it: sound, lighting, video, drape, scenery or house."""
-    count: Annotated[Count, Plausible(1, 500)] = 1
+    count: Annotated[Count, Possible(1, 10_000), Plausible(1, 500)] = 1
     """How many of them."""
     weight: Annotated[Mass, Plausible(0.2, 5_000.0)]
     """The weight of one, with its clamp and cable."""
-    at: Annotated[Length | None, Plausible(0.0, 60.0)] = None
+    at: Annotated[Length | None, Possible(0.0, 1_000.0), Plausible(0.0, 60.0)] = None
     """Where along the hang, counted from its first end, where it is one place."""
-    from_: Annotated[Length | None, Plausible(0.0, 60.0)] = Field(default=None, alias="from")
+    from_: Annotated[Length | None, Possible(0.0, 1_000.0), Plausible(0.0, 60.0)] = Field(
+        default=None, alias="from"
+    )
     """Where a spread load begins, counted from the first end."""
     to: Annotated[Length | None, Plausible(0.0, 60.0)] = None
     """Where a spread load ends."""

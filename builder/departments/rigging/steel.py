@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
 
 from builder.reading.absent import Absent, Maybe
+from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Angle, Depth, Height, Length, Mass
 from builder.reading.words import Count, Name, Ratio, Text
@@ -30,30 +31,17 @@ class BridleRule(Line):
     """Yes, between some beams, or no."""
     beams: Annotated[tuple[Name, ...], RefersTo("beam")] = ()
     """The beams between which bridles are allowed, where it is only some."""
-    widest_angle: Annotated[Angle | None, Plausible(30.0, 120.0)] = None
+    widest_angle: Annotated[Angle | None, Possible.above(0.0, 178.0), Plausible(30.0, 120.0)] = None
     """The widest angle between two legs."""
 
 
 class DynamicFactor(Line):
     """A factor for starting and stopping, that the house asks for, with its source."""
 
-    factor: Annotated[Ratio, Plausible(1.0, 2.0)]
+    factor: Annotated[Ratio, Possible(1.0, 10.0), Plausible(1.0, 2.0)]
     """The factor on every load, 1 or more."""
     source: Text
     """Who asks for it: the engineer's letter, a code with its clause."""
-
-    def contradictions(self) -> Iterator[Problem]:
-        """A factor below 1 would make loads lighter than they are."""
-        if self.factor < 1:
-            reason = "is below 1, and no load gets lighter by being moved"
-            yield Problem(
-                self.where("factor"),
-                "dynamic_factor.factor",
-                f"{self.factor:g}",
-                reason,
-                "factor-below-one",
-                "write 1 or more",
-            )
 
 
 class Limits(Line):
@@ -65,16 +53,18 @@ class Limits(Line):
     """What each beam may carry."""
     each_point: Annotated[Maybe[Mass], Plausible(25.0, 10_000.0), Decisive()] = Absent.NOT_STATED
     """What each point may carry."""
-    spacing_at_least: Annotated[Maybe[Length], Plausible(0.2, 6.0)] = Absent.NOT_STATED
+    spacing_at_least: Annotated[Maybe[Length], Possible(0.0, 100.0), Plausible(0.2, 6.0)] = (
+        Absent.NOT_STATED
+    )
     """The smallest distance between two loaded points on one beam."""
     directions: Maybe[Directions] = Absent.NOT_STATED
     """
     How points may be pulled: straight down only, or at an angle too. Legs of bridles are checked
     against it.
     """
-    widest_lean: Annotated[Angle | None, Plausible(1.0, 80.0)] = None
+    widest_lean: Annotated[Angle | None, Possible(0.0, 89.0), Plausible(1.0, 80.0)] = None
     """How far from straight down a pull may lean, where it may be at an angle."""
-    level_within: Annotated[Length | None, Plausible(0.0, 0.1)] = None
+    level_within: Annotated[Length | None, Possible(0.0, 1.0), Plausible(0.0, 0.1)] = None
     """
     How far the hoists of one truss may stand out of level on this house's control. Worst cases are
     worked out for it.
@@ -88,13 +78,17 @@ class LimitException(Line):
     """The beams it is about."""
     points: Annotated[tuple[Name, ...], RefersTo("point")] = ()
     """The points it is about."""
-    each_beam: Annotated[Maybe[Mass], Plausible(50.0, 50_000.0)] = Absent.NOT_STATED
+    each_beam: Annotated[Maybe[Mass], Possible(0.0, 1e7), Plausible(50.0, 50_000.0)] = (
+        Absent.NOT_STATED
+    )
     """What each of these beams may carry."""
-    each_point: Annotated[Maybe[Mass], Plausible(25.0, 10_000.0)] = Absent.NOT_STATED
+    each_point: Annotated[Maybe[Mass], Possible(0.0, 1e7), Plausible(25.0, 10_000.0)] = (
+        Absent.NOT_STATED
+    )
     """What each of these points, or each point on these beams, may carry."""
     directions: Maybe[Directions] = Absent.NOT_STATED
     """How these points, or the points on these beams, may be pulled."""
-    widest_lean: Annotated[Angle | None, Plausible(1.0, 80.0)] = None
+    widest_lean: Annotated[Angle | None, Possible(0.0, 89.0), Plausible(1.0, 80.0)] = None
     """How far from straight down a pull on them may lean."""
 
 
@@ -108,7 +102,9 @@ class Zone(Line):
     """The beams that lie in it."""
     points: Annotated[tuple[Name, ...], RefersTo("point")] = ()
     """Single points that lie in it, where their beam runs through two zones."""
-    limit: Annotated[Maybe[Mass], Plausible(100.0, 200_000.0)] = Absent.NOT_STATED
+    limit: Annotated[Maybe[Mass], Possible(0.0, 1e7), Plausible(100.0, 200_000.0)] = (
+        Absent.NOT_STATED
+    )
     """What may hang in the zone in all."""
 
 
@@ -187,11 +183,13 @@ class Point(Line):
     """Where it is along a beam that runs across."""
     depth: Annotated[Depth | None, Plausible(-120.0, 60.0)] = None
     """Where it is along a beam that runs up and down stage."""
-    rating: Annotated[Maybe[Mass], Plausible(25.0, 10_000.0)] = Absent.NOT_STATED
+    rating: Annotated[Maybe[Mass], Possible(0.0, 1e7), Plausible(25.0, 10_000.0)] = (
+        Absent.NOT_STATED
+    )
     """What it may carry, where that differs from the rule."""
     directions: Maybe[Directions] = Absent.NOT_STATED
     """How it may be pulled, where that differs from the rule."""
-    widest_lean: Annotated[Angle | None, Plausible(1.0, 80.0)] = None
+    widest_lean: Annotated[Angle | None, Possible(0.0, 89.0), Plausible(1.0, 80.0)] = None
     """How far from straight down a pull on it may lean."""
     hardware: Text | None = None
     """What is up there: beam clamp, eye, pick."""

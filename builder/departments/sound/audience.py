@@ -21,31 +21,18 @@ MOST_A_SIDE = 300
 HALVINGS = 5
 
 
-def crosses(area: AudienceArea) -> bool:
-    """Whether an area's outline crosses itself or encloses nothing."""
+def uneven(area: AudienceArea) -> bool:
+    """Whether the corners of an area do not lie on one slope."""
     try:
-        plan_area_m2(floor_corners(area))
+        floor_of(floor_corners(area))
     except ValueError:
         return True
     return False
 
 
-def uneven(area: AudienceArea) -> bool:
-    """Whether the corners of a sound outline do not lie on one slope."""
-    try:
-        floor_of(floor_corners(area))
-    except ValueError:
-        return not crosses(area)
-    return False
-
-
 def sampled(areas: Sequence[AudienceArea]) -> list[AudienceArea]:
-    """The areas that can be sampled: in use, with a sound outline on one slope."""
-    return [
-        area
-        for area in areas
-        if area.condition != "out of service" and not crosses(area) and not uneven(area)
-    ]
+    """The areas that can be sampled: in use, with corners on one slope."""
+    return [area for area in areas if area.condition != "out of service" and not uneven(area)]
 
 
 def step_for_m(areas: Sequence[AudienceArea]) -> float:

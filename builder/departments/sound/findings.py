@@ -6,7 +6,7 @@ What the field shows is found in ``coverage.py``.
 
 from collections.abc import Iterator
 
-from builder.departments.sound.audience import crosses, uneven
+from builder.departments.sound.audience import uneven
 from builder.departments.sound.description import Sound
 from builder.departments.sound.hanging import Models, hangs_of, lacking_weights, models_of
 from builder.departments.sound.loudspeakers import AudienceArea, Fill, Hang, Model, SubLine
@@ -45,7 +45,7 @@ def findings(sound: Sound, air: Air | None) -> Iterator[Finding]:
     for subs in subs_of(sound):
         yield from silent_subs(subs)
     for area in sound.audience:
-        yield from crossing(area)
+        yield from bending(area)
     yield from long_delays(sound)
     yield from bands_not_given(sound, models)
     yield from drives(sound)
@@ -105,20 +105,9 @@ def silent_subs(subs: SubLine) -> Iterator[Finding]:
     )
 
 
-def crossing(area: AudienceArea) -> Iterator[Finding]:
-    """
-    An outline whose sides cross, as happens when two corners are written in the wrong order, or a
-    floor that bends.
-    """
-    if crosses(area):
-        sentence = (
-            f"The outline of {area.name} crosses itself. Write its corners in order around it."
-            " Until then it has no map."
-        )
-        yield Finding(
-            Level.CAUTION, "outline-crosses", sentence, place=place(area.where("corners"))
-        )
-    elif uneven(area):
+def bending(area: AudienceArea) -> Iterator[Finding]:
+    """A floor that bends: its corners do not lie on one slope."""
+    if uneven(area):
         sentence = (
             f"The corners of {area.name} do not lie on one slope within {FLATNESS_M * 1000:g} mm."
             " Split the area where the floor bends. Until then it has no map."

@@ -3,13 +3,15 @@ What ``sound.yml`` says of loudspeakers: models with their makers' figures, hang
 the audience areas they are for.
 """
 
-from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
 from pydantic import model_validator
 from pydantic_core import PydanticCustomError
 
 from builder.reading.absent import Absent, Maybe
+from builder.reading.outlines import Corner as OnPlan
+from builder.reading.outlines import Encloses
+from builder.reading.possible import Possible
 from builder.reading.quantities import (
     Across,
     Angle,
@@ -21,24 +23,12 @@ from builder.reading.quantities import (
     Level,
     Mass,
     Power,
-    Quantity,
 )
 from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import Decisive, Line, Loose, Plausible, RefersTo, Written
 from builder.stating import Measured
 
 DECK = Measured("deck")
-MOST_SUBS = 500
-
-
-def checked_sizes(sizes: Mapping[str, Quantity]) -> None:
-    """Refuse a size that is zero or less."""
-    for key, size in sizes.items():
-        if size.si <= 0:
-            words = {"key": key, "text": size.text, "advice": "write the size as measured"}
-            raise PydanticCustomError(
-                "size-not-positive", "has {key} {text}, and a size is above zero", words
-            )
 
 
 class At(Written):
@@ -64,7 +54,7 @@ class Spot(Written):
 class Turn(Written):
     """How far a loudspeaker is turned from straight downstage, and to which side."""
 
-    by: Annotated[Angle, Plausible(0.0, 120.0)]
+    by: Annotated[Angle, Possible(0.0, 180.0), Plausible(0.0, 120.0)]
     """The angle from straight downstage."""
     to: Literal["stage left", "stage right"]
     """The side it is turned to: stage left or stage right."""
@@ -76,27 +66,16 @@ class Coverage(Written):
     dB down.
     """
 
-    band: Frequency
+    band: Annotated[Frequency, Possible(1.0, 100_000.0)]
     """The octave band, by its nominal middle: 63 Hz, 125 Hz, and so on to 8 kHz."""
-    horizontal: Annotated[Angle, Plausible(5.0, 360.0)]
+    horizontal: Annotated[Angle, Possible(1.0, 360.0), Plausible(5.0, 360.0)]
     """Coverage from side to side."""
-    vertical: Annotated[Maybe[Angle], Plausible(2.0, 360.0)] = Absent.NOT_STATED
+    vertical: Annotated[Maybe[Angle], Possible(1.0, 360.0), Plausible(2.0, 360.0)] = (
+        Absent.NOT_STATED
+    )
     """
     Coverage up and down. Line boxes leave it out: theirs follows from the boxes above and below.
     """
-
-    @model_validator(mode="after")
-    def _is_an_angle(self) -> "Coverage":
-        checked_sizes({"band": self.band})
-        for angle in (self.horizontal, self.vertical):
-            if isinstance(angle, Angle) and not 0 < angle.deg <= 360:
-                words = {"text": angle.text, "advice": "write 360 deg for all round"}
-                raise PydanticCustomError(
-                    "coverage-out-of-range",
-                    "covers {text}, and coverage is above 0 and at most 360 deg",
-                    words,
-                )
-        return self
 
 
 class Model(Line):
@@ -107,29 +86,33 @@ class Model(Line):
     """The model's name."""
     kind: Literal["line box", "full range", "sub"]
     """Line box (one of a flown column that acts as a whole), full range, or sub."""
-    level: Annotated[Maybe[Level], Plausible(90.0, 155.0)] = Absent.NOT_STATED
+    level: Annotated[Maybe[Level], Possible(0.0, 194.0), Plausible(90.0, 155.0)] = Absent.NOT_STATED
     """The maker's highest level at 1 m, one box in the open."""
     level_means: Maybe[Text] = Absent.NOT_STATED
     """What the maker's level is for: peak or average, which signal, which weighting."""
-    level_crest: Annotated[Maybe[Level], Plausible(0.0, 20.0)] = Absent.NOT_STATED
+    level_crest: Annotated[Maybe[Level], Possible(0.0, 60.0), Plausible(0.0, 20.0)] = (
+        Absent.NOT_STATED
+    )
     """
     How far that level is above the average of the maker's signal: 12 dB for a peak with noise of 12
     dB crest, 0 dB where it is an average.
     """
-    lowest: Annotated[Frequency, Plausible(15.0, 400.0)]
+    lowest: Annotated[Frequency, Possible(1.0, 100_000.0), Plausible(15.0, 400.0)]
     """The lowest frequency it is used for."""
-    highest: Annotated[Frequency, Plausible(50.0, 22_000.0)]
+    highest: Annotated[Frequency, Possible(1.0, 100_000.0), Plausible(50.0, 22_000.0)]
     """The highest frequency it is used for."""
     coverage: tuple[Coverage, ...] = ()
     """
     The maker's nominal coverage by octave band. Bands that are left out take a piston of the box's
     width, and the page says so.
     """
-    width: Annotated[Length, Plausible(0.08, 2.5)]
+    width: Annotated[Length, Possible.above(0.0, 20.0), Plausible(0.08, 2.5)]
     """Width of the front."""
-    height: Annotated[Length, Plausible(0.08, 2.5)]
+    height: Annotated[Length, Possible.above(0.0, 20.0), Plausible(0.08, 2.5)]
     """Height of the front. In a hang the boxes follow each other at this distance."""
-    depth: Annotated[Maybe[Length], Plausible(0.08, 2.5)] = Absent.NOT_STATED
+    depth: Annotated[Maybe[Length], Possible.above(0.0, 20.0), Plausible(0.08, 2.5)] = (
+        Absent.NOT_STATED
+    )
     """Depth of the box."""
     weight: Annotated[Maybe[Mass], Plausible(1.0, 250.0)] = Absent.NOT_STATED
     """Weight of one box, with its rigging parts."""
@@ -138,7 +121,6 @@ class Model(Line):
 
     @model_validator(mode="after")
     def _makes_sense(self) -> "Model":
-        checked_sizes({"width": self.width, "height": self.height, "lowest": self.lowest})
         if self.lowest.hz >= self.highest.hz:
             words = {"advice": "write the lower frequency as lowest"}
             raise PydanticCustomError(
@@ -162,9 +144,11 @@ class Hang(Line):
     """The name of the hang."""
     model: Annotated[Name, RefersTo("loudspeaker")]
     """The model of its boxes, from the models above."""
-    boxes: Annotated[Count, Plausible(1, 30)]
+    boxes: Annotated[Count, Possible(0, 100), Plausible(1, 30)]
     """How many boxes."""
-    splay: Annotated[Maybe[tuple[Angle, ...]], Plausible(0.0, 20.0)] = Absent.NOT_STATED
+    splay: Annotated[Maybe[tuple[Angle, ...]], Possible(-45.0, 90.0), Plausible(0.0, 20.0)] = (
+        Absent.NOT_STATED
+    )
     """
     The angle between each box and the next, from the top down: one fewer than there are boxes.
     """
@@ -172,7 +156,7 @@ class Hang(Line):
     """Where it hangs on the plan: the front of the top box."""
     top: Annotated[Height, DECK, Plausible(2.0, 30.0)]
     """The top of the top box."""
-    down: Annotated[Angle, Plausible(-15.0, 60.0)]
+    down: Annotated[Angle, Possible(-90.0, 90.0), Plausible(-15.0, 60.0)]
     """How far the top box looks down; with a minus, up."""
     turned: Turn | None = None
     """
@@ -192,9 +176,9 @@ class Hang(Line):
     """Whether height, splay and turn can be changed for a show, and what that needs."""
     own_drive: YesNo = True
     """Whether it has a drive line of its own."""
-    turned_down: Annotated[Level | None, Plausible(0.0, 40.0)] = None
+    turned_down: Annotated[Level | None, Possible(0.0, 120.0), Plausible(0.0, 40.0)] = None
     """How far below its full level the house runs it, so that the system is even."""
-    delay: Annotated[Duration | None, Plausible(0.0, 0.5)] = None
+    delay: Annotated[Duration | None, Possible(0.0, 10.0), Plausible(0.0, 0.5)] = None
     """The delay that the processor gives it."""
     prediction_file: Maybe[Text] = Absent.NOT_STATED
     """Whether the house has the maker's prediction file, and how to get it."""
@@ -208,17 +192,17 @@ class SubLine(Line):
     """What it is called."""
     model: Annotated[Name, RefersTo("loudspeaker")]
     """The model of the subs."""
-    count: Annotated[Count, Plausible(1, 60)]
+    count: Annotated[Count, Possible(1, 500), Plausible(1, 60)]
     """How many subs stand in the line, those out of service included."""
     out_of_service: tuple[Count, ...] = ()
     """The numbers of those that do not play, counted from stage right."""
-    spacing: Annotated[Length, Plausible(0.4, 8.0)]
+    spacing: Annotated[Length, Possible.above(0.0, 100.0), Plausible(0.4, 8.0)]
     """From the middle of one sub to the middle of the next."""
     at: At
     """The middle of the line."""
     sits: Literal["on the floor", "under the stage", "on the deck", "flown"] = "on the floor"
     """On the floor, under the stage, on the deck, or flown."""
-    arc: Annotated[Angle | None, Plausible(0.0, 180.0)] = None
+    arc: Annotated[Angle | None, Possible(0.0, 180.0), Plausible(0.0, 180.0)] = None
     """The angle of the arc that delays bend the line into. Write this or the radius."""
     arc_radius: Annotated[Length | None, Plausible(1.0, 200.0)] = None
     """The radius of the arc that delays bend the line into. Write this or the arc."""
@@ -226,9 +210,9 @@ class SubLine(Line):
         Absent.NOT_STATED
     )
     """Whether the subs have a feed of their own or play with left and right."""
-    turned_down: Annotated[Level | None, Plausible(0.0, 40.0)] = None
+    turned_down: Annotated[Level | None, Possible(0.0, 120.0), Plausible(0.0, 40.0)] = None
     """How far below their full level the house runs them, so that the system is even."""
-    delay: Annotated[Duration | None, Plausible(0.0, 0.5)] = None
+    delay: Annotated[Duration | None, Possible(0.0, 10.0), Plausible(0.0, 0.5)] = None
     """The delay of the whole line, to which the arc's own delays are added."""
 
     @model_validator(mode="after")
@@ -238,16 +222,6 @@ class SubLine(Line):
                 "arc-twice",
                 "has both an arc and an arc radius",
                 {"advice": "keep one; the other follows from the length"},
-            )
-        checked_sizes({"spacing": self.spacing})
-        if self.count > MOST_SUBS:
-            words = {
-                "count": f"{self.count:,}",
-                "most": MOST_SUBS,
-                "advice": "count the subs, not their parts",
-            }
-            raise PydanticCustomError(
-                "too-many-subs", "has {count} subs, and {most} is the most a line can have", words
             )
         checked_arc(self)
         absent = [number for number in self.out_of_service if not 1 <= number <= self.count]
@@ -267,11 +241,6 @@ class SubLine(Line):
 
 def checked_arc(subs: SubLine) -> None:
     """Refuse an arc that no straight line can be bent into."""
-    if subs.arc is not None and not 0 <= subs.arc.deg <= 180:
-        words = {"text": subs.arc.text, "advice": "write 0 deg for a straight line"}
-        raise PydanticCustomError(
-            "arc-out-of-range", "has an arc of {text}, and an arc is 0 to 180 deg", words
-        )
     half_m = (subs.count - 1) * subs.spacing.m / 2
     if subs.arc_radius is not None and subs.arc_radius.m < max(half_m, 0.01):
         words = {
@@ -293,7 +262,7 @@ class FillBox(Line):
     """Where it is: the middle of its front."""
     turned: Turn | None = None
     """How far it is turned from straight downstage. Left out, it looks straight into the house."""
-    down: Annotated[Angle | None, Plausible(-45.0, 90.0)] = None
+    down: Annotated[Angle | None, Possible(-90.0, 90.0), Plausible(-45.0, 90.0)] = None
     """How far it looks down; with a minus, up."""
 
 
@@ -313,21 +282,15 @@ class Fill(Line):
     """Whether they can be fed by themselves. It decides how many outputs the desk needs."""
     follows: Annotated[tuple[Name, ...], RefersTo("loudspeaker hang")] = ()
     """The hangs whose sound they must not come before. Each box follows the nearest of them."""
-    aligned_at: Annotated[Length | None, Plausible(0.5, 60.0)] = None
+    aligned_at: Annotated[Length | None, Possible.above(0.0, 1_000.0), Plausible(0.5, 60.0)] = None
     """How far in front of each box its sound is brought together in time with the hang's."""
-    after: Annotated[Duration | None, Plausible(0.0, 0.04)] = None
+    after: Annotated[Duration | None, Possible(0.0, 10.0), Plausible(0.0, 0.04)] = None
     """How long after that hang's sound theirs should come."""
-    turned_down: Annotated[Level | None, Plausible(0.0, 50.0)] = None
+    turned_down: Annotated[Level | None, Possible(0.0, 120.0), Plausible(0.0, 50.0)] = None
     """How far below their full level the house runs them, so that the system is even."""
 
-    @model_validator(mode="after")
-    def _meets_ahead(self) -> "Fill":
-        if self.aligned_at is not None:
-            checked_sizes({"aligned_at": self.aligned_at})
-        return self
 
-
-class Corner(Written):
+class Corner(OnPlan):
     """A corner of an audience area, with the height of its floor."""
 
     across: Across
@@ -349,28 +312,15 @@ class AudienceArea(Line):
     """The name of the area."""
     kind: Literal["floor", "balcony", "tier", "lawn", "boxes"]
     """Floor, balcony, tier, lawn or boxes."""
-    ears: Annotated[Length, Plausible(0.9, 1.9)]
+    ears: Annotated[Length, Possible.above(0.0, 5.0), Plausible(0.9, 1.9)]
     """Height of the listeners' ears above the floor: about 1.2 m seated, 1.65 m standing."""
-    corners: tuple[Corner, ...]
+    corners: Annotated[tuple[Corner, ...], Encloses()]
     """The corners in order around it."""
-    underside: Annotated[Length | None, Plausible(0.05, 3.0)] = None
+    underside: Annotated[Length | None, Possible(0.0, 20.0), Plausible(0.05, 3.0)] = None
     """
     For a balcony or tier: how far its underside is below its floor at the front edge, which hides
     hangs from ears below. Left out: thin.
     """
-
-    @model_validator(mode="after")
-    def _encloses(self) -> "AudienceArea":
-        checked_sizes({"ears": self.ears})
-        if len(self.corners) < 3:
-            words = {
-                "count": len(self.corners),
-                "advice": "write the corners in order around the area",
-            }
-            raise PydanticCustomError(
-                "outline-open", "has {count} corners, and an outline needs at least three", words
-            )
-        return self
 
 
 class Amplifier(Loose):

@@ -8,8 +8,8 @@ from typing import Annotated, ClassVar, Literal
 from pydantic import model_validator
 from pydantic_core import PydanticCustomError
 
-from builder.departments.sound.loudspeakers import checked_sizes
 from builder.reading.absent import Absent, Maybe
+from builder.reading.possible import Possible
 from builder.reading.quantities import Duration, Length, Level
 from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import Decisive, Line, Loose, Plausible, RefersTo
@@ -56,7 +56,9 @@ class Processor(Line):
     """What a visitor may change without touching the house's own setting."""
     limiter: Maybe[Text] = Absent.NOT_STATED
     """Whether a limiter acts, at what level, and who set it."""
-    signal_delay: Annotated[Maybe[Duration], Plausible(0.0, 0.05)] = Absent.NOT_STATED
+    signal_delay: Annotated[Maybe[Duration], Possible(0.0, 10.0), Plausible(0.0, 0.05)] = (
+        Absent.NOT_STATED
+    )
     """The time a signal takes through it."""
 
 
@@ -84,13 +86,15 @@ class DriveLine(Line):
 class ClaimedLevel(Line):
     """The level that the house says its system reaches, with everything that makes it a claim."""
 
-    level: Annotated[Level, Plausible(80.0, 140.0)]
+    level: Annotated[Level, Possible(0.0, 194.0), Plausible(80.0, 140.0)]
     """The level, with its weighting, such as 104 dB(A)."""
     metric: Annotated[
         Maybe[Literal["equivalent level", "peak level", "maximum fast", "maximum slow"]], Decisive()
     ] = Absent.NOT_STATED
     """Equivalent level, peak level, maximum fast or maximum slow."""
-    over: Annotated[Duration | None, Plausible(1.0, 86_400.0)] = None
+    over: Annotated[Duration | None, Possible.above(0.0, 604_800.0), Plausible(1.0, 86_400.0)] = (
+        None
+    )
     """The time an equivalent level is taken over."""
     at: Annotated[Maybe[Name], RefersTo("place"), Decisive()] = Absent.NOT_STATED
     """Where it was measured."""
@@ -101,9 +105,13 @@ class ClaimedLevel(Line):
 class Room(Line):
     """How the room itself sounds."""
 
-    reverberation_empty: Annotated[Maybe[Duration], Plausible(0.1, 12.0)] = Absent.NOT_STATED
+    reverberation_empty: Annotated[
+        Maybe[Duration], Possible.above(0.0, 120.0), Plausible(0.1, 12.0)
+    ] = Absent.NOT_STATED
     """Reverberation time of the empty room at 500 Hz to 1 kHz."""
-    reverberation_full: Annotated[Maybe[Duration], Plausible(0.1, 12.0)] = Absent.NOT_STATED
+    reverberation_full: Annotated[
+        Maybe[Duration], Possible.above(0.0, 120.0), Plausible(0.1, 12.0)
+    ] = Absent.NOT_STATED
     """Reverberation time with the audience in."""
     reflections: Maybe[Text] = Absent.NOT_STATED
     """Walls and fronts that come back, and what the house does about it."""
@@ -118,11 +126,15 @@ class MixPosition(Line):
 
     place: Annotated[Name, RefersTo("place")]
     """The place, from stage.yml."""
-    width: Annotated[Maybe[Length], Plausible(1.0, 20.0), Decisive()] = Absent.NOT_STATED
+    width: Annotated[
+        Maybe[Length], Possible.above(0.0, 100.0), Plausible(1.0, 20.0), Decisive()
+    ] = Absent.NOT_STATED
     """Clear width for desks."""
-    depth: Annotated[Maybe[Length], Plausible(1.0, 12.0), Decisive()] = Absent.NOT_STATED
+    depth: Annotated[
+        Maybe[Length], Possible.above(0.0, 100.0), Plausible(1.0, 12.0), Decisive()
+    ] = Absent.NOT_STATED
     """Clear depth, the engineer included."""
-    ears: Annotated[Length, Plausible(1.0, 1.9)]
+    ears: Annotated[Length, Possible.above(0.0, 5.0), Plausible(1.0, 1.9)]
     """Height of the engineer's ears above the position's floor."""
     under_balcony: Annotated[Maybe[YesNo], Decisive()] = Absent.NOT_STATED
     """Whether a balcony is above it."""
@@ -145,11 +157,6 @@ class MixPosition(Line):
     """Whether the house desk can go, who does it, and how long it takes."""
     way_in: Maybe[Text] = Absent.NOT_STATED
     """How cases get there once the audience is in, and before."""
-
-    @model_validator(mode="after")
-    def _has_ears(self) -> "MixPosition":
-        checked_sizes({"ears": self.ears})
-        return self
 
 
 class MonitorPosition(Line):
@@ -224,9 +231,9 @@ class Split(Line):
     """What it is called."""
     kind: Literal["transformer", "passive", "digital, shared gain", "digital, gain each"]
     """Transformer, passive, digital with shared gain, or digital with a gain each."""
-    ways: Annotated[Count, Plausible(4, 256)]
+    ways: Annotated[Count, Possible(1, 10_000), Plausible(4, 256)]
     """How many inputs it takes."""
-    legs: Annotated[Count, Plausible(1, 6)]
+    legs: Annotated[Count, Possible(1, 100), Plausible(1, 6)]
     """How many ways each input goes on, the direct one included."""
     connector: Maybe[Text] = Absent.NOT_STATED
     """The connectors of its legs."""
@@ -244,7 +251,7 @@ class DropBox(Line):
     """The label on it."""
     place: Annotated[Maybe[Name], RefersTo("place")] = Absent.NOT_STATED
     """Where it lies."""
-    ways: Annotated[Count, Plausible(1, 96)]
+    ways: Annotated[Count, Possible(1, 10_000), Plausible(1, 96)]
     """How many inputs it has."""
     dead: tuple[Count, ...] = ()
     """The numbers of the ways that do not work, as printed on the box."""

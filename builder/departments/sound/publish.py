@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from builder.cautions import NOISE
 from builder.department import Published, Surroundings
-from builder.departments.sound.audience import crosses, sampled
+from builder.departments.sound.audience import sampled
 from builder.departments.sound.checking import check_items
 from builder.departments.sound.coverage import (
     Covered,
@@ -347,9 +347,7 @@ def of_mix(room: Room) -> Iterator[Finding]:
         return
     spot = mix_spot(mix, room.around.exchange.spots)
     if spot and not any(
-        contains(corners_of(area), (spot.across_m, spot.depth_m))
-        for area in room.sound.audience
-        if not crosses(area)
+        contains(corners_of(area), (spot.across_m, spot.depth_m)) for area in room.sound.audience
     ):
         sentence = (
             f"The mix position, {mix.place}, lies in none of the audience areas. Maps are relative"

@@ -5,10 +5,9 @@ heights, risers, places.
 
 from typing import Annotated, ClassVar, Literal
 
-from pydantic import model_validator
-from pydantic_core import PydanticCustomError
-
 from builder.reading.absent import Absent, Maybe
+from builder.reading.outlines import Corner, Encloses
+from builder.reading.possible import Possible
 from builder.reading.quantities import Across, Area, Depth, Height, Length, LoadPerArea, Mass, Slope
 from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import (
@@ -35,15 +34,6 @@ class Datum(Written):
     """The line that depths are measured from: downstage of it is DS, upstage of it is US."""
 
 
-class Corner(Written):
-    """A corner of an outline."""
-
-    across: Annotated[Across, Plausible(-45.0, 45.0)]
-    """Distance from the centre line, such as 8.4 m SL."""
-    depth: Annotated[Depth, Plausible(-80.0, 60.0)]
-    """Distance from the reference line, such as 10.8 m US."""
-
-
 class At(Written):
     """A position."""
 
@@ -55,17 +45,7 @@ class At(Written):
     """Height above the deck, such as 1.4 m up."""
 
 
-Outline = tuple[Corner, ...]
-
-
-def checked_outline(outline: Outline) -> None:
-    """Refuse an outline that encloses nothing."""
-    if len(outline) < 3:
-        raise PydanticCustomError(
-            "outline-open",
-            "has {count} corners, and an outline needs at least three",
-            {"count": len(outline), "advice": ""},
-        )
+Outline = Annotated[tuple[Corner, ...], Encloses()]
 
 
 class Deck(Line):
@@ -84,7 +64,9 @@ class Deck(Line):
     """Clear width for a show, between what always stands there."""
     usable_depth: Annotated[Maybe[Length], Plausible(2.0, 40.0), Decisive()] = Absent.NOT_STATED
     """Clear depth for a show, from the deck edge to the last masking or the crossover."""
-    height: Annotated[Maybe[Length], Plausible(0.15, 2.2), Decisive(), FLOOR] = Absent.NOT_STATED
+    height: Annotated[
+        Maybe[Length], Possible(0.0, 20.0), Plausible(0.15, 2.2), Decisive(), FLOOR
+    ] = Absent.NOT_STATED
     """Height of the deck above the audience floor."""
     adjustable: Maybe[Text] = Absent.NOT_STATED
     """Whether the height can be changed, in which steps, and what that needs."""
@@ -106,13 +88,10 @@ class Deck(Line):
     """What the deck is made of, and its colour."""
     fixings: Maybe[Text] = Absent.NOT_STATED
     """Whether screws are allowed, and how deep."""
-    first_row: Annotated[Maybe[Length], Plausible(0.8, 15.0)] = Absent.NOT_STATED
+    first_row: Annotated[Maybe[Length], Possible(0.0, 200.0), Plausible(0.8, 15.0)] = (
+        Absent.NOT_STATED
+    )
     """Distance from the deck edge to the barrier or first row."""
-
-    @model_validator(mode="after")
-    def _encloses(self) -> "Deck":
-        checked_outline(self.outline)
-        return self
 
 
 class Zone(Line):
@@ -123,9 +102,13 @@ class Zone(Line):
     """The name of the zone."""
     outline: Outline
     """The corners of the zone, in order around it."""
-    load: Annotated[Maybe[LoadPerArea], Plausible(500.0, 50_000.0)] = Absent.NOT_STATED
+    load: Annotated[Maybe[LoadPerArea], Possible(0.0, 1e7), Plausible(500.0, 50_000.0)] = (
+        Absent.NOT_STATED
+    )
     """The uniform load it carries."""
-    point_load: Annotated[Maybe[Mass], Plausible(20.0, 20_000.0)] = Absent.NOT_STATED
+    point_load: Annotated[Maybe[Mass], Possible(0.0, 1e7), Plausible(20.0, 20_000.0)] = (
+        Absent.NOT_STATED
+    )
     """The largest single load."""
 
 
@@ -165,9 +148,13 @@ class Place(Line):
     """The name of the place, such as mix position."""
     at: At
     """Where it is."""
-    width: Annotated[Maybe[Length], Plausible(0.3, 40.0)] = Absent.NOT_STATED
+    width: Annotated[Maybe[Length], Possible.above(0.0, 200.0), Plausible(0.3, 40.0)] = (
+        Absent.NOT_STATED
+    )
     """How wide it is."""
-    depth: Annotated[Maybe[Length], Plausible(0.3, 40.0)] = Absent.NOT_STATED
+    depth: Annotated[Maybe[Length], Possible.above(0.0, 200.0), Plausible(0.3, 40.0)] = (
+        Absent.NOT_STATED
+    )
     """How deep it is."""
 
 
@@ -210,7 +197,7 @@ class Chain(Written):
 
     name: Name
     """What is measured, such as deck edge to back wall."""
-    parts: tuple[Length, ...]
+    parts: Annotated[tuple[Length, ...], Possible(0.0, 10_000.0)]
     """The distances, one after the other."""
     whole: Length
     """The whole as stated. The parts must make it up."""

@@ -109,7 +109,6 @@ def findings(stage: Stage) -> Iterator[Finding]:
         yield from area_differs(riser)
     for deck in stage.decks:
         yield from larger_than_deck(deck)
-        yield from corner_twice(deck)
 
 
 def open_chain(chain: Chain) -> Iterator[Finding]:
@@ -143,24 +142,6 @@ def area_differs(riser: Riser) -> Iterator[Finding]:
         f" {riser.makes_up.text} is stated."
     )
     yield Finding(Level.CAUTION, "area-differs", sentence, place=place(riser.where("makes_up")))
-
-
-def corner_twice(deck: Deck) -> Iterator[Finding]:
-    """Two corners at one spot: mostly a side written wrong, and the drawing then lacks a corner."""
-    seen: dict[tuple[float, float], int] = {}
-    for number, spot in enumerate(corners(deck.outline), 1):
-        first = seen.setdefault(spot, number)
-        if first != number:
-            sentence = (
-                f"{deck.name}: corners {first} and {number} of the outline are the same spot. Is a"
-                " side, SL or SR, US or DS, written wrong?"
-            )
-            yield Finding(
-                Level.CAUTION,
-                "corner-twice",
-                sentence,
-                place=place(deck.where("outline", number - 1)),
-            )
 
 
 def larger_than_deck(deck: Deck) -> Iterator[Finding]:
