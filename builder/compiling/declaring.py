@@ -79,6 +79,8 @@ class Declarations:
             return False
         if base.id in (*NAMED, *LISTS, *MAPS, *SETS, "tuple", "Literal", "Callable", "Union"):
             return True
+        if module.imports.get(base.id, ("", ""))[0] in ("typing", "collections.abc"):
+            return True
         return self.record_or_alias(module, base.id)
 
     def record_or_alias(self, module: Module, name: str) -> bool:

@@ -4,7 +4,7 @@ import difflib
 from collections.abc import Iterable, Iterator, Mapping
 from typing import Any, cast
 
-from builder.fit.clock.hours import of_the_show
+from builder.fit.clock.times import of_the_show
 from builder.fit.records import Requirement, RiderAsked
 from builder.fit.wording import clock as clock_words
 from builder.reading.numerals import Unreadable

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from builder.fit.clock.hours import of_the_show
+from builder.fit.clock.times import of_the_show
 from builder.fit.records import RiderAsked
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.reader import read

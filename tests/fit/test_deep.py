@@ -5,7 +5,7 @@ boundary.
 
 import pytest
 
-from builder.fit.clock.hours import holds_on
+from builder.fit.clock.times import holds_on
 from builder.fit.interpreter import fit
 from tests.fit.sample import Record, a_list, asks, item, pack, rider, value
 

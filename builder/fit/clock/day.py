@@ -3,62 +3,77 @@ The day from load-in to the last truck: every place where it can fail to close, 
 table.
 """
 
-from typing import Any
-
-from builder.fit.clock.acts import acts_of, doors_of, in_order, says
-from builder.fit.clock.before_doors import NAMES, before_doors, plan_of, run
-from builder.fit.clock.evening import (
-    after_doors,
-    asked_for,
-    changeover,
-    crew_day,
-    load_out,
-    set_closes,
+from builder.fit.clock.acts import (
+    acts_of,
+    doors_of,
+    in_order,
+    load_ins_of,
+    says_before_doors,
+    says_evening,
+    says_load_out,
+    says_set,
 )
-from builder.fit.clock.house import PRACTICE
-from builder.fit.clock.table import table
-from builder.fit.comparing import section_of
-from builder.fit.verdicts import Record
+from builder.fit.clock.answers import asked_together
+from builder.fit.clock.before_doors import before_doors, plan_of, run
+from builder.fit.clock.changeover import changeover_answer
+from builder.fit.clock.evening import after_doors, crew_day, load_out, set_closes
+from builder.fit.clock.records import Act, DayAnswer, Row
+from builder.fit.clock.sentences import (
+    ASK_BEGINS,
+    ASK_ON_STAGE,
+    ASK_SET,
+    ASK_WHO_FIRST,
+    BEGIN_NOT_SAID,
+    CHANGEOVER_TO,
+    END_OF,
+    FIRST_NOTE,
+    LOAD_OUT_OF,
+    NOT_STATED,
+    ONE_NOT_ON_STAGE,
+    SET_NOT_SAID,
+    SET_OF,
+    SOME_NOT_ON_STAGE,
+    SPAN,
+    TWO_AT_ONCE,
+)
+from builder.fit.clock.table import day_table
+from builder.fit.records import FitPack, Line, RiderAsked, Section, Verdict
+from builder.fit.sections import section_of
+from builder.fit.sentences import fill
 from builder.fit.wording import clock as clock_words
 
 THE_DAY = "The day"
-EVENING = ("on stage", "set", "ends", "changeover", "strike")
 
 
-def the_day(riders: list[Record], pack: Record) -> Record:
+def the_day(riders: list[RiderAsked], pack: FitPack) -> DayAnswer:
     """
     Verdicts on the day's clock and its rows; both empty where no rider says more than when it loads
     in and ends.
     """
     acts, section = acts_of(riders), section_of(pack, "house")
     known = in_order(acts)
-    early = any(says(act, NAMES) for act in acts)
-    late = len(acts) > 1 and any(
-        says(act, EVENING) or act["clock"]["parts"] is not None for act in acts
-    )
-    found: list[Record] = []
+    early = any(says_before_doors(act) for act in acts)
+    late = len(acts) > 1 and any(says_evening(act) for act in acts)
     if len(known) == 0 and (early or late):
         return {"verdicts": [order_asked(acts)], "rows": []}
-    laid: Record = {"rows": []}
+    verdicts: list[Verdict] = []
+    before: list[Row] = []
     if early:
         plan = plan_of(known, section)
         laid = run(plan)
-        found.append(
-            before_doors(
-                requirement_of(known, "Load-in and checks before doors", span_words(known)),
-                plan,
-                laid,
-            )
-        )
-    found = [*found, *evening(known, section, late)]
-    told = early or late or any(says(act, ("on stage", "set", "load out")) for act in acts)
+        before = laid["rows"]
+        line = day_line(known, "Load-in and checks before doors", span_words(known))
+        verdicts.append(before_doors(line, plan, laid))
+    verdicts.extend(evening(known, section, late))
+    shown = early or late or any(says_set(act) or says_load_out(act) for act in acts)
+    has_table = shown and len(known) > 0
     return {
-        "verdicts": found,
-        "rows": table(known, laid["rows"], section) if told and len(known) > 0 else [],
+        "verdicts": verdicts,
+        "rows": day_table(known, before, section) if has_table else [],
     }
 
 
-def requirement_of(acts: list[Record], title: str, need: str) -> Record:
+def day_line(acts: list[Act], title: str, need: str) -> Line:
     """A requirement of the day: of the act where there is one, else of the day."""
     alone = len(acts) == 1
     return {
@@ -71,115 +86,87 @@ def requirement_of(acts: list[Record], title: str, need: str) -> Record:
     }
 
 
-def span_words(acts: list[Record]) -> str:
+def span_words(acts: list[Act]) -> str:
     """From when until when, in words."""
-    times = [act["clock"]["load in"] for act in acts if act["clock"]["load in"] is not None]
-    doors = doors_of(acts)["s"]
-    first = clock_words(min(times)) if len(times) == len(acts) else "not stated"
-    return (
-        "load-in "
-        + first
-        + ", doors "
-        + (clock_words(doors) if doors is not None else "not stated")
-    )
+    load_ins = load_ins_of(acts)
+    doors_s = doors_of(acts)["s"]
+    parts = {
+        "load_in": clock_words(min(load_ins)) if len(load_ins) == len(acts) else NOT_STATED,
+        "doors": clock_words(doors_s) if doors_s is not None else NOT_STATED,
+    }
+    return fill(SPAN, parts)
 
 
-def order_asked(acts: list[Record]) -> Record:
+def order_asked(acts: list[Act]) -> Verdict:
     """The order of the acts where it is not known."""
     silent = [act["act"] for act in acts if act["starts_s"] is None]
-    requirement = requirement_of(acts, "Order of the acts", "who plays after whom")
+    line = day_line(acts, "Order of the acts", "who plays after whom")
     if len(silent) == 0:
-        return asked_for(
-            requirement,
-            ["Which act plays first? Two begin at the same time."],
-            "Two acts begin at the same time.",
-        )
-    asks = [name + ": when are you on stage, and how long is your set?" for name in silent]
-    return asked_for(
-        requirement,
-        asks,
-        "Nobody has said when "
-        + ", ".join(silent)
-        + (" is" if len(silent) == 1 else " are")
-        + " on stage.",
-    )
+        return asked_together(line, [ASK_WHO_FIRST], TWO_AT_ONCE)
+    questions = [fill(ASK_ON_STAGE, {"act": name}) for name in silent]
+    template = ONE_NOT_ON_STAGE if len(silent) == 1 else SOME_NOT_ON_STAGE
+    return asked_together(line, questions, fill(template, {"acts": ", ".join(silent)}))
 
 
-def evening(acts: list[Record], section: Any, several: bool) -> list[Record]:
+def evening(acts: list[Act], section: Section | None, several: bool) -> list[Verdict]:
     """What is judged from doors on."""
-    found = []
-    doors_s = doors_of(acts)["s"]
-    if doors_s is not None and len(acts) > 0 and acts[0]["starts_s"] is not None:
-        found.append(
-            after_doors(
-                requirement_of(
-                    acts,
-                    "From doors to the first act",
-                    "first note at " + clock_words(acts[0]["starts_s"]),
-                ),
-                acts[0],
-                doors_s,
-                section,
-            )
-        )
+    verdicts = first_act(acts, section)
     for index in range(len(acts)):
-        act, clock = acts[index], acts[index]["clock"]
-        own = {
-            **requirement_of(acts, "Set of " + act["act"], "as long as stated"),
-            "act": act["act"],
-            "line": clock["line"],
-        }
-        if clock["on stage"] is not None and clock["set"] is not None and clock["ends"] is not None:
-            found.append(set_closes(own, act))
-        elif act["ends_s"] is None and says(act, ("on stage", "set")):
-            found.append(end_asked({**own, "title": "End of " + act["act"]}, act))
+        verdicts.extend(set_answers(acts, acts[index]))
         if several and index > 0:
-            found.append(
-                changeover(
-                    requirement_of(acts, "Changeover to " + act["act"], "in time"),
-                    acts[index - 1],
-                    act,
-                )
-            )
-    return [*found, *after_the_show(acts, section)]
+            title = fill(CHANGEOVER_TO, {"act": acts[index]["act"]})
+            line = day_line(acts, title, "in time")
+            verdicts.append(changeover_answer(line, acts[index - 1], acts[index]))
+    verdicts.extend(after_the_show(acts, section))
+    return verdicts
 
 
-def end_asked(requirement: Record, act: Record) -> Record:
-    """The end of an act that says only half of it."""
-    if act["clock"]["set"] is None:
-        ask = (
-            act["act"]
-            + ": how long is your set? Commonly 30 to 45 min for who opens, 75 to 120 min for who"
-            " plays last" + PRACTICE
-        )
-        return asked_for(requirement, [ask], "Nobody has said how long the set is.")
-    return asked_for(
-        requirement,
-        [act["act"] + ": when are you on stage?"],
-        "Nobody has said when the set begins.",
-    )
-
-
-def after_the_show(acts: list[Record], section: Any) -> list[Record]:
-    """The load-out of the last act and the crew's day, where the rider speaks of a load-out."""
-    if len(acts) == 0 or not any(says(act, ("load out",)) for act in acts):
+def first_act(acts: list[Act], section: Section | None) -> list[Verdict]:
+    """The first act after doors, where both are known."""
+    if len(acts) == 0:
         return []
-    last = acts[len(acts) - 1]
+    doors_s, starts_s = doors_of(acts)["s"], acts[0]["starts_s"]
+    if doors_s is None or starts_s is None:
+        return []
+    need = fill(FIRST_NOTE, {"time": clock_words(starts_s)})
+    line = day_line(acts, "From doors to the first act", need)
+    return [after_doors(line, acts[0], doors_s, section)]
+
+
+def set_answers(acts: list[Act], act: Act) -> list[Verdict]:
+    """Whether a set ends when it says, or what to ask of one that says half of it."""
+    clock = act["clock"]
+    line = day_line(acts, fill(SET_OF, {"act": act["act"]}), "as long as stated")
+    line["act"] = act["act"]
+    line["line"] = clock["line"]
+    if clock["on stage"] is not None and clock["set"] is not None and clock["ends"] is not None:
+        return [set_closes(line, act)]
+    if act["ends_s"] is None and says_set(act):
+        line["title"] = fill(END_OF, {"act": act["act"]})
+        return [end_asked(line, act)]
+    return []
+
+
+def end_asked(line: Line, act: Act) -> Verdict:
+    """The end of an act that says only half of it."""
+    name = {"act": act["act"]}
+    if act["clock"]["set"] is None:
+        return asked_together(line, [fill(ASK_SET, name)], SET_NOT_SAID)
+    return asked_together(line, [fill(ASK_BEGINS, name)], BEGIN_NOT_SAID)
+
+
+def after_the_show(acts: list[Act], section: Section | None) -> list[Verdict]:
+    """The load-out of the last act and the crew's day, where the rider speaks of a load-out."""
+    if not any(says_load_out(act) for act in acts):
+        return []
+    last = acts[-1]
     if last["ends_s"] is None:
         return []
-    requirement = requirement_of(acts, "Load-out of " + last["act"], "after the last note")
-    found = [load_out(requirement, last, section)]
-    starts = [act["clock"]["load in"] for act in acts if act["clock"]["load in"] is not None]
+    title = fill(LOAD_OUT_OF, {"act": last["act"]})
+    verdicts = [load_out(day_line(acts, title, "after the last note"), last, section)]
+    starts = load_ins_of(acts)
     if len(starts) == len(acts) and last["clock"]["load out"] is not None:
-        found.append(
-            crew_day(
-                {
-                    **requirement_of(acts, "The crew's day", "from the first truck to the last"),
-                    "strictness": "should",
-                },
-                min(starts),
-                last,
-                section,
-            )
-        )
-    return found
+        line = day_line(acts, "The crew's day", "from the first truck to the last")
+        line["strictness"] = "should"
+        verdicts.append(crew_day(line, min(starts), last, section))
+    return verdicts

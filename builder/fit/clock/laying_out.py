@@ -5,26 +5,21 @@ A meal break stops work at the latest when it is due. A check is never broken by
 heard in quiet hours. A wait as long as a meal break counts as one.
 """
 
-from typing import Any
+from builder.fit.clock.records import Laid, Meals, Piece, Row
+from builder.fit.clock.times import known_time, or_none
 
-from builder.fit.verdicts import Record
-
-LATEST_S = 604800
+LATEST_S = 604800.0
 QUIET = "waiting: quiet hours"
+MEAL_BREAK = "meal break"
+HOUSE = "House"
 
 
-def laid_out(
-    pieces: list[Record], start_s: float, meals: Record, quiet: list[list[float]]
-) -> Record:
+def lay_out(pieces: list[Piece], start_s: float, meals: Meals, quiet: list[list[float]]) -> Laid:
     """
     The pieces in their order from ``start_s`` on. A piece of unknown length counts as none, so that
     the end can only be later.
-
-    Returns ``now_s``, when the last ends; ``rows`` of the table; ``pins``, by how much each agreed
-    time is missed (less than none: kept, and that much to spare); ``open``, the pieces whose length
-    must be known although their end is agreed; ``meals``, how many breaks there are.
     """
-    state: Record = {
+    laid: Laid = {
         "now_s": start_s,
         "fresh_s": start_s,
         "sure": True,
@@ -34,153 +29,167 @@ def laid_out(
         "breaks": 0,
     }
     for piece in pieces:
-        wait_until(piece["not_before_s"], state, meals)
+        wait_until(piece["not_before_s"], laid, meals)
         if piece["length_s"] is None and piece["until_s"] is not None:
-            fill(piece, state, meals)
+            fill_up(piece, piece["until_s"], laid, meals)
         elif piece["splits"]:
-            in_parts(piece, state, meals)
+            work_in_parts(piece, laid, meals)
         else:
-            whole(piece, state, meals, quiet)
-    return state
+            check_whole(piece, laid, meals, quiet)
+    return laid
 
 
-def wait_until(time_s: Any, state: Record, meals: Record) -> None:
+def wait_until(time_s: float | None, laid: Laid, meals: Meals) -> None:
     """Nothing happens before a time."""
-    if time_s is not None and time_s > state["now_s"]:
-        rested(time_s, state, meals)
-        state["now_s"] = time_s
+    if time_s is not None and time_s > laid["now_s"]:
+        note_rest(time_s, laid, meals)
+        laid["now_s"] = time_s
 
 
-def rested(time_s: float, state: Record, meals: Record) -> bool:
+def is_rest(time_s: float, laid: Laid, meals: Meals) -> bool:
     """Whether the wait until a time is as long as a meal break; then it is one."""
-    if time_s > state["now_s"] and time_s - state["now_s"] >= meals["break_s"]:
-        state["fresh_s"] = time_s
-        return True
-    return False
+    return time_s > laid["now_s"] and time_s - laid["now_s"] >= meals["break_s"]
 
 
-def due(time_s: float, state: Record, meals: Record) -> bool:
+def note_rest(time_s: float, laid: Laid, meals: Meals) -> None:
+    """Count the wait until a time as a meal break, where it is as long."""
+    if is_rest(time_s, laid, meals):
+        laid["fresh_s"] = time_s
+
+
+def break_is_due(time_s: float, laid: Laid, meals: Meals) -> bool:
     """Whether a meal break is due before a time."""
-    return (
-        meals["after_s"] is not None
-        and time_s > state["fresh_s"] + meals["after_s"]
-        and state["now_s"] < LATEST_S
-    )
+    if meals["after_s"] is None:
+        return False
+    return time_s > laid["fresh_s"] + meals["after_s"] and laid["now_s"] < LATEST_S
 
 
-def row(state: Record, what: str, whose: str, length_s: float) -> None:
+def add_row(laid: Laid, what: str, whose: str, length_s: float) -> None:
     """A row of the table from now on; its times are not known once a length was not known."""
     if length_s > 0:
-        first, last = (state["now_s"], state["now_s"] + length_s) if state["sure"] else (None, None)
-        state["rows"].append(
-            {"from_s": first, "to_s": last, "length_s": length_s, "what": what, "whose": whose}
-        )
-    state["now_s"] = state["now_s"] + length_s
+        row: Row = {
+            "from_s": None,
+            "to_s": None,
+            "length_s": length_s,
+            "what": what,
+            "whose": whose,
+        }
+        if laid["sure"]:
+            row["from_s"] = laid["now_s"]
+            row["to_s"] = laid["now_s"] + length_s
+        laid["rows"].append(row)
+    laid["now_s"] = laid["now_s"] + length_s
 
 
-def rest(state: Record, meals: Record) -> None:
+def take_break(laid: Laid, meals: Meals) -> None:
     """A meal break now."""
-    row(state, "meal break", "House", meals["break_s"])
-    state["fresh_s"] = state["now_s"]
-    state["breaks"] = state["breaks"] + 1
+    add_row(laid, MEAL_BREAK, HOUSE, meals["break_s"])
+    laid["fresh_s"] = laid["now_s"]
+    laid["breaks"] = laid["breaks"] + 1
 
 
-def fill(piece: Record, state: Record, meals: Record) -> None:
+def fill_up(piece: Piece, until_s: float, laid: Laid, meals: Meals) -> None:
     """
     Work of a length that nobody stated, up to a time that somebody did.
 
     Whether a meal fits into it, nobody can tell.
     """
-    length_s = piece["until_s"] - state["now_s"]
+    length_s = until_s - laid["now_s"]
     if length_s > 0:
-        if meals["due_s"] is not None and piece["until_s"] > state["fresh_s"] + meals["due_s"]:
-            state["open"].append(piece)
-            state["fresh_s"] = piece["until_s"]
-        row(state, piece["what"], piece["whose"], length_s)
+        if meals["due_s"] is not None and until_s > laid["fresh_s"] + meals["due_s"]:
+            laid["open"].append(piece)
+            laid["fresh_s"] = until_s
+        add_row(laid, piece["what"], piece["whose"], length_s)
 
 
-def in_parts(piece: Record, state: Record, meals: Record) -> None:
+def work_in_parts(piece: Piece, laid: Laid, meals: Meals) -> None:
     """Work that a meal may break."""
     if piece["length_s"] is None:
-        unknown(piece, state)
+        add_unknown(piece, laid)
         return
     left_s = piece["length_s"]
-    while due(state["now_s"] + left_s, state, meals):
-        first_s = state["fresh_s"] + meals["after_s"] - state["now_s"]
+    while break_is_due(laid["now_s"] + left_s, laid, meals):
+        first_s = laid["fresh_s"] + known_time(meals["after_s"]) - laid["now_s"]
         if first_s > 0:
-            row(state, piece["what"], piece["whose"], first_s)
+            add_row(laid, piece["what"], piece["whose"], first_s)
             left_s = left_s - first_s
-        rest(state, meals)
-    row(state, piece["what"], piece["whose"], left_s)
+        take_break(laid, meals)
+    add_row(laid, piece["what"], piece["whose"], left_s)
 
 
-def unknown(piece: Record, state: Record) -> None:
+def add_unknown(piece: Piece, laid: Laid) -> None:
     """A piece of unknown length: what follows begins nobody knows when."""
-    first = state["now_s"] if state["sure"] else None
-    state["rows"].append(
-        {
-            "from_s": first,
-            "to_s": None,
-            "length_s": None,
-            "what": piece["what"],
-            "whose": piece["whose"],
-        }
-    )
-    state["sure"] = False
+    row: Row = {
+        "from_s": None,
+        "to_s": None,
+        "length_s": None,
+        "what": piece["what"],
+        "whose": piece["whose"],
+    }
+    if laid["sure"]:
+        row["from_s"] = laid["now_s"]
+    laid["rows"].append(row)
+    laid["sure"] = False
 
 
-def whole(piece: Record, state: Record, meals: Record, quiet: list[list[float]]) -> None:
+def check_whole(piece: Piece, laid: Laid, meals: Meals, quiet: list[list[float]]) -> None:
     """A check: in one piece, at its agreed time where there is one, and out of quiet hours."""
-    length_s = piece["length_s"] if piece["length_s"] is not None else 0.0
-    start_s = heard_from(piece, state, length_s, quiet)
-    if (
-        not rested(start_s, state, meals)
-        and due(start_s + length_s, state, meals)
-        and state["now_s"] > state["fresh_s"]
-    ):
-        rest(state, meals)
-        start_s = heard_from(piece, state, length_s, quiet)
-        rested(start_s, state, meals)
-    first_s = (
-        piece["at_s"]
-        if piece["at_s"] is not None and piece["at_s"] > state["now_s"]
-        else state["now_s"]
-    )
-    if start_s > first_s and state["sure"]:
-        state["rows"].append(
+    length_s = or_none(piece["length_s"])
+    start_s = heard_from(piece, laid, length_s, quiet)
+    if is_rest(start_s, laid, meals):
+        laid["fresh_s"] = start_s
+    elif break_is_due(start_s + length_s, laid, meals) and laid["now_s"] > laid["fresh_s"]:
+        take_break(laid, meals)
+        start_s = heard_from(piece, laid, length_s, quiet)
+        note_rest(start_s, laid, meals)
+    add_quiet_wait(piece, laid, start_s)
+    pin_agreed(piece, laid, start_s)
+    laid["now_s"] = start_s
+    if piece["length_s"] is None:
+        add_unknown(piece, laid)
+    else:
+        add_row(laid, piece["what"], piece["whose"], length_s)
+
+
+def first_chance(piece: Piece, laid: Laid) -> float:
+    """Now, or a check's agreed time where that is later."""
+    if piece["at_s"] is not None and piece["at_s"] > laid["now_s"]:
+        return piece["at_s"]
+    return laid["now_s"]
+
+
+def add_quiet_wait(piece: Piece, laid: Laid, start_s: float) -> None:
+    """A row for the wait until quiet hours end."""
+    first_s = first_chance(piece, laid)
+    if start_s > first_s and laid["sure"]:
+        laid["rows"].append(
             {
                 "from_s": first_s,
                 "to_s": start_s,
                 "length_s": start_s - first_s,
                 "what": QUIET,
-                "whose": "House",
+                "whose": HOUSE,
             }
         )
-    if piece["at_s"] is not None:
-        state["pins"].append(
-            {
-                "late_s": start_s - piece["at_s"],
-                "at_s": piece["at_s"],
-                "what": piece["what"],
-                "whose": piece["whose"],
-            }
-        )
-        state["sure"] = state["sure"] or start_s == piece["at_s"]
-    state["now_s"] = start_s
-    if piece["length_s"] is None:
-        unknown(piece, state)
-    else:
-        row(state, piece["what"], piece["whose"], length_s)
 
 
-def heard_from(piece: Record, state: Record, length_s: float, quiet: list[list[float]]) -> float:
+def pin_agreed(piece: Piece, laid: Laid, start_s: float) -> None:
+    """Note by how much a check misses its agreed time."""
+    at_s = piece["at_s"]
+    if at_s is None:
+        return
+    laid["pins"].append(
+        {"late_s": start_s - at_s, "at_s": at_s, "what": piece["what"], "whose": piece["whose"]}
+    )
+    laid["sure"] = laid["sure"] or start_s == at_s
+
+
+def heard_from(piece: Piece, laid: Laid, length_s: float, quiet: list[list[float]]) -> float:
     """
     The earliest time from now, and from its agreed time, at which a check is out of all quiet
     hours.
     """
-    start_s: float = state["now_s"]
-    if piece["at_s"] is not None and piece["at_s"] > start_s:
-        start_s = piece["at_s"]
+    start_s = first_chance(piece, laid)
     for first_s, last_s in quiet:
         if start_s < last_s and start_s + length_s > first_s and length_s > 0:
             start_s = last_s

@@ -1,12 +1,14 @@
 """The day as a table: when each thing begins and ends, what it is, and whose."""
 
-from typing import Any
-
 from builder.fit.clock.acts import day_of, doors_of
-from builder.fit.clock.evening import changeover_of
-from builder.fit.clock.hours import holds_today, of_the_show
-from builder.fit.clock.house import said_by_house
-from builder.fit.verdicts import Record
+from builder.fit.clock.changeover import changeover_of
+from builder.fit.clock.house import house_says
+from builder.fit.clock.laying_out import HOUSE
+from builder.fit.clock.records import Act, Row
+from builder.fit.clock.times import holds_today, known_time, of_the_show
+from builder.fit.records import DayRow, Section
+from builder.fit.sections import items_of
+from builder.fit.values import known_number
 from builder.fit.wording import clock as clock_words
 from builder.fit.wording import lasting
 
@@ -15,7 +17,7 @@ SPARE = "to spare"
 BEFORE_ALL_S = -604800.0
 
 
-def table(acts: list[Record], before: list[Record], section: Any) -> list[Record]:
+def day_table(acts: list[Act], before: list[Row], section: Section | None) -> list[DayRow]:
     """Rows in the order of the day, in words: start, end, how long, what, whose."""
     doors_s = doors_of(acts)["s"]
     early = by_start([*before, *ready_rows(doors_s, section)]) if len(before) > 0 else []
@@ -24,102 +26,109 @@ def table(acts: list[Record], before: list[Record], section: Any) -> list[Record
         if index > 0:
             rows.append(gap_row(acts[index - 1], acts[index]))
         rows.append(set_row(acts[index]))
-    last = acts[len(acts) - 1]
-    rows = [*rows, *curfew_rows(acts, section)]
-    if last["ends_s"] is not None and last["clock"]["load out"] is not None:
-        rows.append(
-            row(last["ends_s"], last["ends_s"] + last["clock"]["load out"], "load-out", last["act"])
-        )
-    return [words_of(each) for each in by_start(rows)]
+    rows.extend(curfew_rows(acts, section))
+    rows.extend(load_out_rows(acts[-1]))
+    return [row_words(row) for row in by_start(rows)]
 
 
-def by_start(rows: list[Record]) -> list[Record]:
+def by_start(rows: list[Row]) -> list[Row]:
     """Rows by their start; one whose start nobody knows stays behind the one before it."""
-    placed: list[Record] = []
+    starts: list[tuple[float, Row]] = []
     start_s = BEFORE_ALL_S
-    for each in rows:
-        start_s = each["from_s"] if each["from_s"] is not None else start_s
-        placed.append({"start_s": start_s, "row": each})
-    return [each["row"] for each in sorted(placed, key=lambda each: each["start_s"])]
+    for row in rows:
+        if row["from_s"] is not None:
+            start_s = row["from_s"]
+        starts.append((start_s, row))
+    return [row for _, row in sorted(starts, key=lambda pair: pair[0])]
 
 
-def row(first_s: Any, last_s: Any, what: str, whose: str) -> Record:
+def row_between(first_s: float | None, last_s: float | None, what: str, whose: str) -> Row:
     """A row in seconds."""
-    length_s = (
-        last_s - first_s
-        if first_s is not None and last_s is not None and last_s != first_s
-        else None
-    )
+    length_s: float | None = None
+    if first_s is not None and last_s is not None and last_s != first_s:
+        length_s = last_s - first_s
     return {"from_s": first_s, "to_s": last_s, "length_s": length_s, "what": what, "whose": whose}
 
 
-def words_of(each: Record) -> Record:
+def row_words(row: Row) -> DayRow:
     """A row in words."""
-    length_s = each["length_s"]
     return {
-        "start": clock_words(each["from_s"]) if each["from_s"] is not None else NOT_KNOWN,
-        "end": clock_words(each["to_s"]) if each["to_s"] is not None else NOT_KNOWN,
-        "long": ("−" if length_s < 0 else "") + lasting(length_s) if length_s is not None else "",
-        "what": each["what"],
-        "whose": each["whose"],
+        "start": clock_words(row["from_s"]) if row["from_s"] is not None else NOT_KNOWN,
+        "end": clock_words(row["to_s"]) if row["to_s"] is not None else NOT_KNOWN,
+        "long": length_words(row["length_s"]),
+        "what": row["what"],
+        "whose": row["whose"],
     }
 
 
-def ready_rows(doors_s: Any, section: Any) -> list[Record]:
+def length_words(length_s: float | None) -> str:
+    """How long a row is; nothing where nobody knows."""
+    if length_s is None:
+        return ""
+    return f"−{lasting(length_s)}" if length_s < 0 else lasting(length_s)
+
+
+def ready_rows(doors_s: float | None, section: Section | None) -> list[Row]:
     """The time before doors that the house keeps for itself."""
-    ready = said_by_house(section, "identity", "checks_end_before_doors")
-    if doors_s is None or ready["s"] is None or ready["s"] == 0:
+    ready_s = house_says(section, "identity", "checks_end_before_doors")["s"]
+    if doors_s is None or ready_s is None or ready_s == 0:
         return []
-    return [row(doors_s - ready["s"], doors_s, "hall made ready", "House")]
+    return [row_between(doors_s - ready_s, doors_s, "hall made ready", HOUSE)]
 
 
-def doors_rows(doors_s: Any, first: Record) -> list[Record]:
+def doors_rows(doors_s: float | None, first: Act) -> list[Row]:
     """Doors, until the first note where it is known and later."""
     if doors_s is None:
         return []
-    until_s = (
-        first["starts_s"]
-        if first["starts_s"] is not None and first["starts_s"] > doors_s
-        else doors_s
-    )
-    return [row(doors_s, until_s, "doors", "House")]
+    until_s = doors_s
+    if first["starts_s"] is not None and first["starts_s"] > doors_s:
+        until_s = first["starts_s"]
+    return [row_between(doors_s, until_s, "doors", HOUSE)]
 
 
-def with_spare(rows: list[Record]) -> list[Record]:
+def with_spare(rows: list[Row]) -> list[Row]:
     """The rows with the time between them that nobody needs."""
-    found: list[Record] = []
-    end_s = None
-    for each in rows:
-        if end_s is not None and each["from_s"] is not None and end_s < each["from_s"]:
-            found.append(row(end_s, each["from_s"], SPARE, ""))
-        found.append(each)
-        end_s = (
-            max(end_s, each["to_s"])
-            if end_s is not None and each["to_s"] is not None
-            else each["to_s"]
-        )
-    return found
+    filled: list[Row] = []
+    end_s: float | None = None
+    for row in rows:
+        if end_s is not None and row["from_s"] is not None and end_s < row["from_s"]:
+            filled.append(row_between(end_s, row["from_s"], SPARE, ""))
+        filled.append(row)
+        if end_s is None or row["to_s"] is None or row["to_s"] > end_s:
+            end_s = row["to_s"]
+    return filled
 
 
-def gap_row(before: Record, act: Record) -> Record:
+def gap_row(before: Act, act: Act) -> Row:
     """The changeover to an act, as long as it takes."""
     needed = changeover_of(before, act)
-    if before["ends_s"] is None or len(needed["asks"]) > 0:
-        return row(before["ends_s"], None, "changeover", act["act"])
-    return row(before["ends_s"], before["ends_s"] + needed["s"], "changeover", act["act"])
+    ends_s = before["ends_s"]
+    until_s: float | None = None
+    if ends_s is not None and len(needed["asks"]) == 0:
+        until_s = ends_s + needed["s"]
+    return row_between(ends_s, until_s, "changeover", act["act"])
 
 
-def set_row(act: Record) -> Record:
+def set_row(act: Act) -> Row:
     """An act's set."""
-    return row(act["starts_s"], act["ends_s"], "set", act["act"])
+    return row_between(act["starts_s"], act["ends_s"], "set", act["act"])
 
 
-def curfew_rows(acts: list[Record], section: Any) -> list[Record]:
+def load_out_rows(last: Act) -> list[Row]:
+    """The load-out, where its length and the last note are known."""
+    length_s = last["clock"]["load out"]
+    if last["ends_s"] is None or length_s is None:
+        return []
+    ends_s = known_time(last["ends_s"])
+    return [row_between(ends_s, ends_s + length_s, "load-out", last["act"])]
+
+
+def curfew_rows(acts: list[Act], section: Section | None) -> list[Row]:
     """The curfews that hold on the day."""
     day = day_of(acts)
-    found = []
-    for item in section["items"] if section is not None else []:
-        if item["kind"] == "curfew" and holds_today(item["name"], day) == "yes":
-            time_s = of_the_show(item["values"]["music_ends"]["number"])
-            found.append(row(time_s, time_s, "curfew", "House"))
-    return found
+    rows: list[Row] = []
+    for item in items_of(section, "curfew"):
+        if holds_today(item["name"], day) == "yes":
+            time_s = of_the_show(known_number(item, "music_ends"))
+            rows.append(row_between(time_s, time_s, "curfew", HOUSE))
+    return rows
