@@ -6,7 +6,7 @@ VENUE ?= venue
 SITE ?= site
 LAWS ?= all
 
-.PHONY: mutants docs versions site test lint types contracts units laws schemas guide lock bench serve clean
+.PHONY: mutants docs versions site test lint types contracts units laws wheel schemas guide lock bench serve clean
 
 site: $(VENV)/site-ready
 	$(BIN)/housepack check --venue $(VENUE)
@@ -41,6 +41,10 @@ versions: $(VENV)/site-ready
 	.venv-newest/bin/housepack pack --venue $(VENUE) > .venv-newest/pack-newest.json
 	cmp .venv-newest/pack-here.json .venv-newest/pack-newest.json
 	@echo "The pack has the same bytes from $$($(BIN)/python --version) and $$(.venv-newest/bin/python --version)."
+
+# The wheel that a house of one's own installs: dist/housepack-...-py3-none-any.whl.
+wheel: | $(VENV)/bin/python
+	$(BIN)/python -m pip wheel --quiet --disable-pip-version-check --no-deps --wheel-dir dist .
 
 schemas: $(VENV)/site-ready
 	$(BIN)/housepack schema --to schemas

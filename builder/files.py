@@ -6,6 +6,7 @@ are private: only :func:`read_shows` reads them, and nothing that publishes call
 """
 
 import os
+import shlex
 import stat
 import tempfile
 from collections.abc import Mapping, Sequence
@@ -65,7 +66,7 @@ def read_folder(venue: Path) -> Folder:
                     "",
                     "is not a folder",
                     "folder-missing",
-                    "give a venue's folder with --venue, or begin one with 'housepack new'",
+                    "give a venue's folder with --venue, or begin one: housepack new myhouse",
                 )
             ]
         )
@@ -74,6 +75,7 @@ def read_folder(venue: Path) -> Folder:
     except OSError as failure:
         raise Refused([closed(Where(venue.name), failure)]) from None
     yaml_paths = [path for path in paths if path.suffix in (".yml", ".yaml")]
+    refuse_the_folder_above(venue)
     texts, wrong_texts = read_each(yaml_paths, venue, LARGEST_TEXT)
     photos, wrong_photos = read_photos(venue)
     readable, unreadable = decoded(texts)
@@ -143,6 +145,22 @@ def closed(where: Where, failure: OSError) -> Problem:
     return Problem(
         where, "", "", f"cannot be read: {reason}", "file-unreadable", "check its permissions"
     )
+
+
+def refuse_the_folder_above(venue: Path) -> None:
+    """
+    Refuse a house's own folder where the venue within it is meant.
+
+    Raises
+    ------
+    Refused
+        `folder-above`, if there is a venue in the folder and not itself one.
+    """
+    inner = venue / "venue"
+    if (inner / "house.yml").is_file() and not (venue / "house.yml").exists():
+        reason = "holds a venue in a folder of its own"
+        advice = f"give it with --venue {shlex.quote(str(inner))}"
+        raise Refused([Problem(Where(venue.name), "", "", reason, "folder-above", advice)])
 
 
 def read_shows(venue: Path) -> Shows:

@@ -110,7 +110,7 @@ def missing_files(texts: Mapping[str, str]) -> list[Problem]:
             "",
             "is missing",
             "file-missing",
-            f"write it; 'housepack new' shows one to begin with ({department.title})",
+            f"write it; 'housepack new myhouse' writes one to begin with ({department.title})",
         )
         for file, department in known.items()
         if department.required and file not in texts

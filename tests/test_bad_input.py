@@ -66,15 +66,15 @@ def test_an_empty_file_is_told_so(write: Write) -> None:
 
 def test_a_missing_house_file_is_told_with_the_way_to_get_one(tmp_path: Path) -> None:
     assert messages(tmp_path) == [
-        "house.yml is missing; write it; 'housepack new' shows one to begin with (House)"
+        "house.yml is missing; write it; 'housepack new myhouse' writes one to begin with (House)"
         " [file-missing]"
     ]
 
 
 def test_a_missing_folder_is_told(tmp_path: Path) -> None:
     assert messages(tmp_path / "nothing") == [
-        "nothing is not a folder; give a venue's folder with --venue, or begin one with 'housepack"
-        " new' [folder-missing]"
+        "nothing is not a folder; give a venue's folder with --venue, or begin one: housepack new"
+        " myhouse [folder-missing]"
     ]
 
 
@@ -274,8 +274,8 @@ def test_a_folder_that_is_not_there_is_named_once_in_the_terminal(tmp_path: Path
     said = CliRunner().invoke(main, ["check", "--venue", str(tmp_path / "nothing")])
     assert said.exit_code == 1
     assert said.stderr.startswith(
-        f"{tmp_path / 'nothing'} is not a folder; give a venue's folder with --venue, or begin one"
-        " with 'housepack new'"
+        f"{tmp_path / 'nothing'} is not a folder; give a venue's folder with --venue, or begin one:"
+        " housepack new myhouse"
     )
 
 

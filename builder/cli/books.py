@@ -9,6 +9,7 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from builder.cli.next_step import argument, at, command
 from builder.cli.telling import tell
 from builder.files import Shows, read_shows
 from builder.pack import Pack
@@ -50,10 +51,9 @@ def echo_outlook(books: "Books", folder: Shows, pack: Pack, on: date, venue: Pat
         tell("")
         for line in outlook_lines(outlook_on(books, pack, on)):
             tell(line)
-        tell(
-            "  Every verdict of a show, and what to ask: housepack fit"
-            f" {venue}/{books.shows[-1].file}"
-        )
+        rider = argument(venue / books.shows[-1].file)
+        tell("  Every verdict of a show, and what to ask:")
+        tell(f"    {command('fit', rider, *at(venue))}")
     if folder.others:
         tell(f"Not read, for they do not end in .yml: {', '.join(folder.others)}.")
 

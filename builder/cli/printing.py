@@ -10,6 +10,7 @@ from typing import NoReturn
 
 import click
 
+from builder.cli.next_step import HERE
 from builder.cli.telling import tell, tell_json
 from builder.pack import Finding, Level, Pack
 from builder.reading.problems import Problem, Refused
@@ -17,7 +18,7 @@ from builder.reading.problems import Problem, Refused
 VENUE = click.option(
     "--venue",
     type=click.Path(path_type=Path),
-    default=Path("venue"),
+    default=HERE,
     show_default=True,
     help="The folder that describes the venue.",
 )
@@ -51,7 +52,7 @@ def exit_with_problems(problems: tuple[Problem, ...], venue: Path, form: str) ->
             tell(
                 (
                     str(venue.parent / str(problem))
-                    if problem.code == "folder-missing"
+                    if problem.code in ("folder-missing", "folder-above")
                     else f"{venue}/{problem}"
                 ),
                 err=True,

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 import click
 
 from builder.cli.carrying import carry_out, carry_out_all, day_of, room_of, tell_and_exit
+from builder.cli.next_step import argument, at, command
 from builder.cli.printing import VENUE
 from builder.cli.telling import tell
 from builder.reading.problems import Refused
@@ -281,16 +282,22 @@ def sheet(venue: Path, target: Path | None) -> None:
         write_whole(
             target, sheet_to_print(room.lines, room.venue.house.name, revision_of(room.venue))
         )
-        tell(
-            f"Wrote {target}. Open it in a browser to print. Counts come back in the CSV, or each"
-            " by 'housepack stock count NAME NUMBER'."
-        )
+        tell(f"Wrote {target}. Open it in a browser to print.")
+        tell_of_the_table(target.with_suffix(".csv"), venue, by=room.venue.house.revision.by)
     else:
         write_whole(target, sheet(room.lines))
-        tell(
-            f"Wrote {target}. Fill in the columns 'counted' and 'counted working', then run:"
-            f" housepack stock count {target}"
-        )
+        tell(f"Wrote {target}.")
+        tell_of_the_table(target, venue, by=room.venue.house.revision.by)
+
+
+def tell_of_the_table(table: Path, venue: Path, *, by: str) -> None:
+    """Say how the counts come back: in a table, which is written first where it is not there."""
+    if not table.exists():
+        write = command("stock", "sheet", "--to", table, *at(venue))
+        tell(f"What was counted comes back in a table. To write it, run:\n  {write}")
+        return
+    take = command("stock", "count", argument(table), *at(venue), "--by", by, "--why", "Counted.")
+    tell(f"Fill in the columns 'counted' and 'counted working', and run, with your role:\n  {take}")
 
 
 def take_sheet(path: Path, given: Mapping[str, Any]) -> None:

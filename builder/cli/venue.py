@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from builder.cli.next_step import HERE, argument, at, command
 from builder.cli.printing import (
     VENUE,
     exit_with_problems,
@@ -33,24 +34,45 @@ if TYPE_CHECKING:  # its rules load every department; see carrying.py
 )
 def new(folder: Path | None, rider: Path | None) -> None:
     """
-    Write a venue to start from into FOLDER, or a rider into a file, with comments that explain.
+    Write a house to start from into FOLDER: a venue with comments that explain, and what checks
+    and publishes it. Or a rider into a file.
     """
-    from builder.starter import write_starter, write_starter_rider
-
     if (folder is None) == (rider is None):
-        raise click.UsageError("Give either a FOLDER for a venue or --rider FILE.")
+        raise click.UsageError("Give either a FOLDER for a house or --rider FILE.")
     try:
         if rider is not None:
-            write_starter_rider(rider)
-            tell(f"Wrote {rider}. Edit it, then run: housepack fit {rider}")
+            new_rider(rider)
         if folder is not None:
-            written = write_starter(folder)
-            tell(
-                f"Wrote {len(written)} files to {folder}. Edit them, then run: housepack check"
-                f" --venue {folder}"
-            )
+            new_house(folder)
     except FileExistsError as failure:
         raise click.UsageError(str(failure)) from None
+
+
+def new_house(folder: Path) -> None:
+    """Write a house of one's own, and say where to go on."""
+    from builder.starter import write_house
+
+    venue = write_house(folder)
+    tell(
+        f"Wrote a house to start from. {folder / 'README.md'} tells what is where, and how to"
+        f" publish. Edit the files in {venue}, then run:\n  {command('check', *at(venue))}"
+    )
+
+
+def new_rider(rider: Path) -> None:
+    """Write a rider to start from, and say what to hold it against."""
+    from builder.starter import write_starter_rider
+
+    write_starter_rider(rider)
+    tell(f"Wrote {rider}. Edit it.")
+    if HERE.is_dir():
+        tell(f"To check it against {HERE}, run:\n  {command('fit', argument(rider))}")
+        return
+    pack = rider.parent / "pack.json"
+    tell(
+        f"To check it against a house, keep the house's pack.json as {pack}, and run:"
+        f"\n  {command('fit', argument(rider), '--pack', pack)}"
+    )
 
 
 @click.command()
