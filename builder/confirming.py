@@ -17,6 +17,8 @@ from builder.reading.written import Confirmation, DepartmentFile, Line
 from builder.stating import place
 
 Holder = Line | DepartmentFile
+GENERAL = ("implausible", "unlike-neighbours")
+"""Questions that hold for any field, the more general first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +44,7 @@ def settled(findings: Sequence[Finding], files: Sequence[DepartmentFile]) -> Set
     still_open: list[Finding] = []
     confirmed: list[Confirmed] = []
     on_line: dict[int, list[Finding]] = {}
-    for finding in findings:
+    for finding in asked_once(findings):
         holder = lines.get(finding.place) if finding.place else None
         if holder is None:
             still_open.append(finding)
@@ -61,6 +63,27 @@ def settled(findings: Sequence[Finding], files: Sequence[DepartmentFile]) -> Set
         for confirmation in holder.confirmed:
             still_open += idle(confirmation, on_line.get(id(holder), []))
     return Settled(tuple(still_open), tuple(confirmed))
+
+
+def asked_once(findings: Sequence[Finding]) -> Iterator[Finding]:
+    """
+    Findings without the general questions about a value that a closer one is asked about: what does
+    not fit beside its neighbours need not be told as unusual too.
+    """
+    closest: dict[Place, int] = {}
+    for finding in findings:
+        if finding.place is not None and finding.question:
+            near = closest.get(finding.place, 0)
+            closest[finding.place] = max(near, closeness(finding))
+    for finding in findings:
+        nearest = closest.get(finding.place, 0) if finding.place is not None else 0
+        if finding.code not in GENERAL or closeness(finding) >= nearest:
+            yield finding
+
+
+def closeness(finding: Finding) -> int:
+    """How close to its matter a question is; whatever is not general is closest."""
+    return GENERAL.index(finding.code) if finding.code in GENERAL else len(GENERAL)
 
 
 def odd(

@@ -9,6 +9,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import chain
 
+from builder.reading.problems import Where
+from builder.reading.quantities import Height, Quantity
+
 Corners = tuple[tuple[float, float], ...]
 
 
@@ -127,6 +130,39 @@ class Datum:
 
 
 @dataclass(frozen=True, slots=True)
+class Statement:
+    """
+    A fact that more than one department may state: what it is of what (`width of`, `Mix
+    position`), its value, and where it was written.
+
+    ``within`` is the share by which two true statements of it may differ, beyond rounding. A
+    department that states it several times, one for each configuration say, agrees with another
+    where any two of theirs do.
+    """
+
+    fact: str
+    thing: str
+    value: Quantity | int
+    where: Where
+    within: float = 0.0
+
+    @property
+    def text(self) -> str:
+        """The value as its author wrote it."""
+        return self.value.text if isinstance(self.value, Quantity) else f"{self.value:,}"
+
+
+@dataclass(frozen=True, slots=True)
+class SteelHeight:
+    """The underside of a beam at one place along it, as it was written."""
+
+    beam: str
+    across_m: float
+    depth_m: float
+    height: Height
+
+
+@dataclass(frozen=True, slots=True)
 class Offers:
     """All that one department, or all of them, tell the others."""
 
@@ -136,6 +172,8 @@ class Offers:
     shapes: tuple[Shape, ...] = ()
     limits: tuple[SoundLimit, ...] = ()
     drives: tuple[Drive, ...] = ()
+    statements: tuple[Statement, ...] = ()
+    steel: tuple[SteelHeight, ...] = ()
     air: Air | None = None
     datum: Datum | None = None
     altitude: Altitude | None = None
@@ -162,5 +200,7 @@ def joined(offers: Iterable[Offers]) -> Offers:
         air=next((offer.air for offer in every if offer.air), None),
         datum=next((offer.datum for offer in every if offer.datum), None),
         drives=tuple(chain.from_iterable(offer.drives for offer in every)),
+        statements=tuple(chain.from_iterable(offer.statements for offer in every)),
+        steel=tuple(chain.from_iterable(offer.steel for offer in every)),
         altitude=next((offer.altitude for offer in every if offer.altitude), None),
     )

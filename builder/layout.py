@@ -280,7 +280,7 @@ def confirmed_blocks(confirmed: Sequence[Confirmed]) -> list[Block]:
     """What looks odd and was confirmed: each with who confirmed it, and when."""
     return [
         Heading(2, "Confirmed", "confirmed"),
-        Paragraph("It looks odd, and somebody who may has confirmed that it is right."),
+        Paragraph("What looks odd here, and who has confirmed that it is right."),
         Bullets([confirmed_pieces(each) for each in confirmed]),
     ]
 

@@ -16,6 +16,7 @@ from builder.department import Department, Published, Surroundings
 from builder.document import Attachment, Document, Page
 from builder.exchange import joined
 from builder.layout import confirmed_blocks
+from builder.oddities import told_differently
 from builder.overview import overview_pages
 from builder.overview.changes import FEED, changes_feed
 from builder.overview.log import LOG, Log, changes_of
@@ -24,7 +25,8 @@ from builder.reading.measures import System
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.reader import read
 from builder.reading.references import missing_photos, problems_with_names
-from builder.reading.review import Remark, review
+from builder.reading.remarks import Remark
+from builder.reading.review import review
 from builder.reading.text import one_line_end
 from builder.reading.written import DepartmentFile
 from builder.registry import DEPARTMENTS, HOUSE, RULES, House
@@ -180,6 +182,7 @@ def pack_of(venue: Venue, *, on: date | None = None) -> Pack:
     findings = (
         *(finding for part in published for finding in part.findings),
         *(finding_of(remark) for remark in remarks),
+        *told_differently(offers.statements),
     )
     sorted_out = settled(findings, [file for _, file in described(venue)])
     sections = [read_in(house.units, part.section) for part in published]

@@ -174,10 +174,16 @@ def disagreement(quantity: Quantity) -> float | None:
     more. A ratio is exact as written.
     """
     first, second = quantity.amounts(quantity.text)
-    if second is None:
-        return None
-    apart, size = abs(first.si - second.si), max(abs(first.si), abs(second.si))
-    allowed = max(max(first.step_si, second.step_si) / 2, 0.005 * size)
+    return None if second is None else apart(first, second)
+
+
+def apart(first: Amount, second: Amount, within: float = 0.005) -> float | None:
+    """
+    How far two readings differ, as a share of the larger, or None where they agree: within half the
+    last digit of the coarser, or within a share, whichever is more.
+    """
+    difference, size = abs(first.si - second.si), max(abs(first.si), abs(second.si))
+    allowed = max(max(first.step_si, second.step_si) / 2, within * size)
     # A hair more, so that a difference of exactly half a digit is not reported because of binary
     # fractions.
-    return apart / size if apart > allowed * (1 + 1e-9) else None
+    return difference / size if difference > allowed * (1 + 1e-9) else None

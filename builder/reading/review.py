@@ -7,15 +7,16 @@ in prose, an old check or a future one.
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date
 
 from builder.reading.fields import Reviewed, mark_of, values_of
 from builder.reading.measures import shown
 from builder.reading.otherwise import otherwise, otherwise_counted
-from builder.reading.problems import Where, shortened
+from builder.reading.problems import shortened
+from builder.reading.prose import closed, sides
 from builder.reading.quantities import Quantity, disagreement
 from builder.reading.references import records_within
+from builder.reading.remarks import Remark, spaced
 from builder.reading.written import Plausible, Verification, Written
 
 PLACEHOLDERS = re.compile(
@@ -23,26 +24,11 @@ PLACEHOLDERS = re.compile(
     re.IGNORECASE,
 )
 HIDDEN_CONDITION = re.compile(
-    r"\b(broken|faulty|not working|out of order|being repaired|awaiting repair|removed)\b|\b\d+"
-    r" (?:of them )?working\b",
+    r"\b(broken|faulty|defective|not working|out of order|out of action|out of use"
+    r"|being (?:repaired|replaced|renewed|refurbished)|(?:awaiting|under) repair|removed)\b"
+    r"|\b\d+ (?:of them )?working\b",
     re.IGNORECASE,
 )
-
-
-@dataclass(frozen=True, slots=True)
-class Remark:
-    """
-    Something to look at again in the text. ``level`` is caution or note; ``asks_about`` is the
-    value that may be confirmed, empty where none may; ``question`` is the end of the sentence that
-    asks what else it could be.
-    """
-
-    level: str
-    code: str
-    sentence: str
-    where: Where
-    asks_about: str = ""
-    question: str = ""
 
 
 def review(description: Written, *, on: date, stale_after_days: int) -> tuple[Remark, ...]:
@@ -53,6 +39,7 @@ def review(description: Written, *, on: date, stale_after_days: int) -> tuple[Re
             remarks += ageing(record, on=on, stale_after_days=stale_after_days)
         for reviewed in values_of(record):
             remarks += [*disagreeing(reviewed), *implausible(reviewed), *unfinished(reviewed)]
+            remarks += [*closed(reviewed, on), *sides(reviewed)]
     return tuple(remarks)
 
 
@@ -86,7 +73,7 @@ def implausible(reviewed: Reviewed) -> Iterable[Remark]:
         return ()
     if bounds.holds(number):
         return ()
-    usual = f"are at most {high}" if bounds.low == 0 else f"lie between {low} and {high}"
+    usual = f"are {high} or less" if bounds.low == 0 else f"lie between {low} and {high}"
     sentence = f"{spaced(reviewed.key)} is {shortened(text)}. That is unusual here: most {usual}."
     return (
         Remark(
@@ -143,8 +130,3 @@ def ageing(verification: Verification, *, on: date, stale_after_days: int) -> It
         )
         return (Remark("caution", "stale", sentence, verification.where("on")),)
     return ()
-
-
-def spaced(key: str) -> str:
-    """A key as words that begin a sentence."""
-    return key.replace("_", " ").capitalize()

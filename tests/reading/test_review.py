@@ -6,7 +6,8 @@ from builder.departments.access.description import Access
 from builder.departments.house.description import House
 from builder.departments.stage.description import Stage
 from builder.reading.reader import read
-from builder.reading.review import Remark, review
+from builder.reading.remarks import Remark
+from builder.reading.review import review
 from builder.reading.written import Written
 
 DATUM = "datum: {centre_line: a stud, reference_line: the edge}\ndecks: []\n"

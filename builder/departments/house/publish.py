@@ -5,7 +5,8 @@ from collections.abc import Iterator
 from builder.cautions import NOISE
 from builder.department import Published, Surroundings
 from builder.departments.house.description import Configuration, House, NoiseLimit
-from builder.exchange import Air, Altitude, Offers, SoundLimit
+from builder.departments.house.oddities import oddities
+from builder.exchange import Air, Altitude, Offers, SoundLimit, Statement
 from builder.formulas.dimensions import sum_gap
 from builder.pack import Finding, Item, Level, Section
 from builder.reading.absent import Absent
@@ -34,7 +35,7 @@ def offer(house: House) -> Offers:
         if isinstance(house.altitude, Absent)
         else Altitude(house.altitude.m, house.altitude.text)
     )
-    return Offers(air=air, limits=limits, altitude=altitude)
+    return Offers(air=air, limits=limits, altitude=altitude, statements=tuple(statements(house)))
 
 
 def sound_limit(limit: NoiseLimit) -> SoundLimit:
@@ -55,7 +56,16 @@ def publish(house: House, around: Surroundings) -> Published:
         cautions=(NOISE,) if house.noise_limits is not Absent.NOT_STATED else (),
         verified=stater.inherited,
     )
-    return Published(section, tuple(findings(house)))
+    return Published(section, (*findings(house), *oddities(house)))
+
+
+def statements(house: House) -> Iterator[Statement]:
+    """Places that the mix position takes, which the sound file tells too."""
+    for configuration in house.configurations:
+        lost = configuration.lost_to_mix_position
+        if isinstance(lost, int):
+            where = configuration.where("lost_to_mix_position")
+            yield Statement("number of places lost to the mix position", "", lost, where)
 
 
 def items(house: House, stater: Stater) -> Iterator[Item]:

@@ -4,7 +4,7 @@ from builder.department import Department
 from builder.departments.lines.description import Lines
 from builder.departments.lines.fit import RULES
 from builder.departments.lines.page import headline, pages
-from builder.departments.lines.publish import publish
+from builder.departments.lines.publish import offer, publish
 
 LINES = Department(
     key="lines",
@@ -13,5 +13,6 @@ LINES = Department(
     publish=publish,
     pages=pages,
     headline=headline,
+    offer=offer,
     rules=RULES,
 )

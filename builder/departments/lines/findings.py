@@ -10,18 +10,13 @@ from builder.departments.lines.reach import ends_of, left_m, limit_of, position,
 from builder.departments.lines.ways import at_work
 from builder.exchange import Offers
 from builder.formulas.tie_lines import straight_m
+from builder.oddities import Named, path_under_straight
 from builder.pack import Finding, Level
 from builder.reading.absent import Absent
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length
 from builder.reading.references import spelling
 from builder.stating import place
-
-BESIDE_M = 1.0
-"""
-A panel hangs beside the spot that its place is measured at: half a metre at each end is not held
-against a path.
-"""
 
 
 def findings(described: Lines, offers: Offers, system: System) -> Iterator[Finding]:
@@ -125,20 +120,8 @@ def path_short(line: PermanentLine, offers: Offers, system: System) -> Iterator[
     if ends is None or isinstance(line.path, Absent):
         return
     straight = straight_m(position(ends[0]), position(ends[1]))
-    if line.path.m < straight - BESIDE_M:
-        far = shown(Length, straight, None, system)[0]
-        sentence = (
-            f"{line.name}: a path of {line.path.text} is stated, but {line.from_.place} and"
-            f" {line.to.place} are {far} apart in a straight line. Measure the cable's own way, not"
-            " the distance."
-        )
-        yield Finding(
-            Level.CAUTION,
-            "path-under-straight",
-            sentence,
-            subject=key_of(line),
-            place=place(line.where("path")),
-        )
+    path = Named(line.name, line.path, line.where("path"), key_of(line))
+    yield from path_under_straight(path, (line.from_.place, line.to.place), straight, system)
 
 
 def without_drive(console: ConsolePosition, described: Lines) -> Iterator[Finding]:

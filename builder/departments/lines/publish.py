@@ -11,6 +11,7 @@ from builder.departments.lines.cables import PermanentLine
 from builder.departments.lines.description import Lines, listed
 from builder.departments.lines.drive import drive_items
 from builder.departments.lines.findings import findings
+from builder.departments.lines.oddities import oddities, statements
 from builder.departments.lines.reach import reach_figures, straight_figure
 from builder.departments.lines.reaching import reaching_item
 from builder.departments.lines.ways import (
@@ -20,6 +21,7 @@ from builder.departments.lines.ways import (
     stage_to_mix,
     working_figure,
 )
+from builder.exchange import Offers
 from builder.pack import Fact, Item, Section, Standing, Value
 from builder.stating import Stater, place
 
@@ -33,7 +35,13 @@ def publish(described: Lines, around: Surroundings) -> Published:
         items=tuple(items(described, stater, around)),
         verified=stater.inherited,
     )
-    return Published(section, tuple(findings(described, around.exchange, around.system)))
+    found = findings(described, around.exchange, around.system)
+    return Published(section, (*found, *oddities(described)))
+
+
+def offer(described: Lines) -> Offers:
+    """The ways of the cables, which the sound file tells too."""
+    return Offers(statements=tuple(statements(described)))
 
 
 def items(described: Lines, stater: Stater, around: Surroundings) -> Iterator[Item]:

@@ -19,6 +19,7 @@ from builder.departments.power.mating import connector_items
 from builder.departments.power.network import Carried, Network, network_of
 from builder.departments.power.neutrals import neutral_figures
 from builder.departments.power.next_circuits import next_items
+from builder.departments.power.oddities import oddities
 from builder.pack import Fact, Item, Section, Standing, Value
 from builder.stating import Stater
 
@@ -46,7 +47,7 @@ def publish(power: Power, around: Surroundings) -> Published:
         cautions=(ELECTRICITY,),
         verified=stater.inherited,
     )
-    return Published(section, tuple(findings(placed, network)))
+    return Published(section, (*findings(placed, network), *oddities(power, around.system)))
 
 
 def items(

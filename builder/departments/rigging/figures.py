@@ -145,6 +145,8 @@ def left_figures(point: OnPoint, whole: Whole, key: str, system: System) -> Iter
             else "a limit of the point"
             if point.rating.kg is None
             else "what it carries"
+            if point.place.on_beam
+            else "a place on its beam"
         )
         yield missing(f"{key}.left", "Left", work, (lacking,), caution=LOADS)
         return

@@ -8,6 +8,8 @@ from builder.departments.rigging.hanging import Hang
 from builder.departments.rigging.steel import Beam, Point
 from builder.formulas.trim import low_steel_m
 
+BEYOND_M = 0.3
+"""A point may hang this far beyond the last stated height: heights are taken near the ends."""
 At = tuple[float, float]
 """Across and depth. [m], [m]"""
 
@@ -24,6 +26,11 @@ class Overhead:
     at: At
     along_m: float
     steel_m: float | None
+
+    @property
+    def on_beam(self) -> bool:
+        """Whether the beam is there at all, as far as its heights tell."""
+        return beyond_m(self.beam, self.along_m) <= BEYOND_M
 
 
 def stations_of(beam: Beam) -> tuple[tuple[float, float], ...]:
@@ -64,6 +71,14 @@ def steel_at(beam: Beam, along_m: float) -> float | None:
     if not places[0] <= along_m <= places[-1] or len(set(places)) < len(places):
         return None
     return low_steel_m(at_m=along_m, stations=stations)
+
+
+def beyond_m(beam: Beam, along_m: float) -> float:
+    """How far a place is beyond the ends of a beam, 0 where one height alone tells no end. [m]"""
+    stations = stations_of(beam)
+    if len(stations) < 2:
+        return 0.0
+    return max(stations[0][0] - along_m, along_m - stations[-1][0], 0.0)
 
 
 def length_of(hang: Hang) -> float:

@@ -4,6 +4,7 @@ table, hoists over their rating.
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
 from math import hypot
 
 from builder.departments.rigging.carrying import Body, Shares, off_centre_m
@@ -21,6 +22,7 @@ from builder.formulas.loads import dynamic_load_kg
 from builder.formulas.trim import allowable_load_kg
 from builder.pack import Finding, Level
 from builder.reading.measures import System, shown
+from builder.reading.otherwise import otherwise
 from builder.reading.quantities import Height, Length
 from builder.reading.references import spelling
 from builder.stating import place
@@ -182,11 +184,13 @@ def trim_too_high(body: Body, whole: Whole, system: System) -> Iterator[Finding]
     if highest_m is None:
         return
     if isinstance(trim, Height) and trim.m > highest_m + 1e-9:
+        question = lower_reading(trim, highest_m)
         sentence = (
             f"{body.hang.name} is said to hang at {trim.text}, and steel, hoist and truss leave"
-            f" {metres(highest_m, system)} at most."
+            f" {metres(highest_m, system)} at most.{question}"
         )
-        yield told(Level.CAUTION, "trim-too-high", sentence, body, "trim")
+        finding = told(Level.CAUTION, "trim-too-high", sentence, body, "trim")
+        yield replace(finding, question=question)
     for each in body.hung:
         if each.top_m is not None and each.top_m > highest_m + 1e-9:
             top, most = metres(each.top_m, system), metres(highest_m, system)
@@ -195,6 +199,11 @@ def trim_too_high(body: Body, whole: Whole, system: System) -> Iterator[Finding]
                 f" {most} at most."
             )
             yield told(Level.CAUTION, "trim-too-high", sentence, body, "supports")
+
+
+def lower_reading(trim: Height, highest_m: float) -> str:
+    """What a trim above all that hangs it may have been meant as."""
+    return otherwise(trim, lambda trim_m: highest_m / 2 <= trim_m <= highest_m)
 
 
 def if_uneven(body: Body, part: Shares, whole: Whole, system: System) -> Iterator[Finding]:

@@ -25,11 +25,13 @@ from builder.departments.rigging.hang_figures import (
     truss_of,
     weight_figure,
 )
+from builder.departments.rigging.oddities import oddities, steel_heights
 from builder.departments.rigging.other_figures import hoist_figures, truss_figures, wind_figures
 from builder.departments.rigging.spot_figures import spot_figures
 from builder.departments.rigging.totals import OnPoint, Whole, hoists_kg, whole_of
 from builder.departments.rigging.trim_figures import trim_figures
 from builder.departments.rigging.wanted import spotted
+from builder.exchange import Offers
 from builder.formulas.loads import Load, PointLoad, total_load_kg
 from builder.formulas.trim import low_steel_m
 from builder.pack import Fact, Figure, Input, Item, Section, Standing, Value
@@ -63,7 +65,13 @@ def publish(rigging: Rigging, around: Surroundings) -> Published:
         cautions=cautions,
         verified=stater.inherited,
     )
-    return Published(section, tuple(findings(whole, system)))
+    odd = oddities(rigging, around.ageing, system)
+    return Published(section, (*findings(whole, system), *odd))
+
+
+def offer(rigging: Rigging) -> Offers:
+    """The heights of the steel, which the stage must stay below."""
+    return Offers(steel=tuple(steel_heights(rigging)))
 
 
 def items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:

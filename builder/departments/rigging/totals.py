@@ -66,8 +66,9 @@ class OnPoint:
 
     @property
     def usable(self) -> bool:
-        """In service with a known rating: it can be counted on."""
-        return self.rating.kg is not None and self.place.point.condition != "out of service"
+        """In service with a known rating, and on its beam: it can be counted on."""
+        in_service = self.place.point.condition != "out of service"
+        return self.rating.kg is not None and in_service and self.place.on_beam
 
 
 @dataclass(frozen=True, slots=True)

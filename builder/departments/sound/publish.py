@@ -26,10 +26,13 @@ from builder.departments.sound.limits import budget_items, dose_items
 from builder.departments.sound.loudspeakers import Fill, SubLine
 from builder.departments.sound.meeting import drift_items, meets_figures
 from builder.departments.sound.neighbours import neighbour_figures, over_limits
+from builder.departments.sound.oddities import oddities
 from builder.departments.sound.panning import missed_edges, pan_figures
 from builder.departments.sound.pattern import patterns
+from builder.departments.sound.plugging_oddities import plugging_oddities
 from builder.departments.sound.positions import MixPosition
 from builder.departments.sound.sight import Sight, hidden_ears, sight_figures, sights
+from builder.departments.sound.stating_positions import short_path, statements
 from builder.departments.sound.sub_bands import audience_figure, band_items, floor_at
 from builder.departments.sound.sub_ways import way_items
 from builder.departments.sound.subs import line_figures, sub_items
@@ -60,7 +63,12 @@ def offer(sound: Sound) -> Offers:
     drives = tuple(
         Drive(line.name, line.signals) for line in lines if line.condition != "out of service"
     )
-    return Offers(loads=tuple(hung_loads(sound)), shapes=shapes, drives=drives)
+    return Offers(
+        loads=tuple(hung_loads(sound)),
+        shapes=shapes,
+        drives=drives,
+        statements=tuple(statements(sound)),
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,6 +123,9 @@ def publish(sound: Sound, around: Surroundings) -> Published:
             *of_maps(room),
             *outside,
             *missed_edges(sound, sampled(sound.audience)),
+            *oddities(sound),
+            *plugging_oddities(sound),
+            *short_path(sound, around.exchange, around.system),
         ),
     )
 

@@ -11,6 +11,7 @@ from builder.cautions import STAGE
 from builder.department import Published, Surroundings
 from builder.departments.stage.description import Chain, Deck, Outline, Riser, Stage
 from builder.departments.stage.figures import deck_area, riser_area, wing_size
+from builder.departments.stage.oddities import oddities, statements
 from builder.exchange import Datum, Offers, Shape, Spot
 from builder.formulas.dimensions import chain_gap_m
 from builder.pack import Figure, Finding, Item, Level, Section
@@ -40,6 +41,7 @@ def offer(stage: Stage) -> Offers:
         shapes=(*decks, *wings),
         spots=tuple(spots),
         datum=Datum(stage.datum.centre_line, stage.datum.reference_line),
+        statements=tuple(statements(stage)),
     )
 
 
@@ -59,7 +61,8 @@ def publish(stage: Stage, around: Surroundings) -> Published:
         cautions=(STAGE,),
         verified=stater.inherited,
     )
-    return Published(section, tuple(findings(stage)))
+    odd = oddities(stage, around.exchange.steel, around.system)
+    return Published(section, (*findings(stage), *odd))
 
 
 def items(stage: Stage, stater: Stater, system: System) -> Iterator[Item]:
