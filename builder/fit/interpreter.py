@@ -8,7 +8,7 @@ This is the whole of the check; the page in the browser runs it too.
 from builder.fit.clock.day import the_day
 from builder.fit.clock.hours import ends_before_curfew, load_in_after
 from builder.fit.hangs.plan import hangs_for_all
-from builder.fit.loudness import level_asked
+from builder.fit.levels.wanted_level import level_asked
 from builder.fit.needs.comparing import compared
 from builder.fit.placing import power_for_all
 from builder.fit.plots.stage_plot import stage_plot
@@ -32,7 +32,7 @@ from builder.fit.sections import section_of
 from builder.fit.sentences import fill
 from builder.fit.show_day import day_requirements, stays_on_deck
 from builder.fit.verdicts import ASK, NOT_NEEDED, NOTED, RANK, SHORT, verdict
-from builder.fit.way_in import trucks_get_in
+from builder.fit.way_in.trucks import trucks_get_in
 
 RIDER_ASKS = "The rider asks."
 HAVE_IT = "Does the house have {what}?"

@@ -1,4 +1,4 @@
-// One requirement against the facts that can answer it. Twin of builder/fit/comparing.py.
+// One requirement against the facts that can answer it. Twin of builder/fit/needs/.
 (function (fit) {
   "use strict";
   const { FITS, NOTED, SHORT, ASK, NOT_NEEDED, verdict, withRemedy, withQuestion, factOf, settled, valueOf, textOf, sectionOf, LESS, both, digits } = fit;

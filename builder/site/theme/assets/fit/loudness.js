@@ -1,4 +1,4 @@
-// A wished level against the house's limits first, then against what the house system is estimated to reach. Twin of builder/fit/loudness.py.
+// A wished level against the house's limits first, then against what the house system is estimated to reach. Twin of builder/fit/levels/.
 (function (fit) {
   "use strict";
   const { FITS, SHORT, ASK, verdict, withRemedy, factOf, settled, valueOf, asked, ageNotes, signed, both, span } = fit;

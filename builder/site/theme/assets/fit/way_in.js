@@ -1,4 +1,4 @@
-// Trucks and the largest case against one way in, taken whole. Twin of builder/fit/way_in.py.
+// Trucks and the largest case against one way in, taken whole. Twin of builder/fit/way_in/.
 (function (fit) {
   "use strict";
   const { FITS, SHORT, ASK, verdict, withRemedy, factOf, settled, valueOf, textOf, asked, ageNotes, itemNotes, both } = fit;

@@ -1,0 +1,73 @@
+"""A wished level against what the house system is estimated to reach at the mix position."""
+
+from builder.fit.levels.sentences import (
+    ABOVE_ESTIMATE,
+    ESTIMATE,
+    LIMITS_SAY,
+    OTHER_THAN_ESTIMATE,
+    OWN_SYSTEM,
+    SYSTEM,
+    WITHIN_ERROR,
+)
+from builder.fit.levels.wish import EQUIVALENT, MIX_WORDS, place_meant, weighting
+from builder.fit.margins import signed
+from builder.fit.records import Item, LevelAsked, Section, Verdict
+from builder.fit.sections import items_of
+from builder.fit.sentences import fill
+from builder.fit.values import known_number, number_of, text_of
+from builder.fit.verdicts import ASK, SHORT, asked, fact_of, settled, verdict, with_remedy
+from builder.fit.wording import both
+
+
+def estimate_for(requirement: LevelAsked, mix: str, sound: Section | None) -> Item | None:
+    """
+    The mix position, where the wish is for there and the pack has an estimate of the house system.
+    """
+    if place_meant(requirement["place"], mix) != MIX_WORDS[0]:
+        return None
+    for item in items_of(sound, "mix"):
+        level_db = number_of(item, "average_level")
+        error_db = number_of(item, "average_level_error")
+        if level_db is not None and error_db is not None:
+            return item
+    return None
+
+
+def against_system(requirement: LevelAsked, limits: Verdict, mix: Item) -> Verdict:
+    """
+    A wish that limits leave room for, against the estimate with its error.
+
+    Within the error nobody knows.
+    """
+    level, error = text_of(mix, "average_level"), text_of(mix, "average_level_error")
+    estimate = fill(ESTIMATE, {"level": level, "error": error})
+    if weighting(level) != requirement["weighting"] or requirement["metric"] != EQUIVALENT:
+        if limits["verdict"] == ASK:
+            return limits
+        reason = fill(OTHER_THAN_ESTIMATE, {"estimate": estimate})
+        return with_limits(asked(requirement, SYSTEM, reason), limits)
+    above_db = requirement["level_db"] - known_number(mix, "average_level")
+    error_db = known_number(mix, "average_level_error")
+    if above_db > error_db:
+        return with_limits(too_loud(requirement, mix, estimate, above_db), limits)
+    if above_db >= -error_db:
+        limits["notes"] = [*limits["notes"], fill(WITHIN_ERROR, {"estimate": estimate})]
+    return settled(limits)
+
+
+def too_loud(requirement: LevelAsked, mix: Item, estimate: str, above_db: float) -> Verdict:
+    """A wish that the house system does not reach, by more than the estimate's error."""
+    words = both("level", above_db)
+    reason = fill(ABOVE_ESTIMATE, {"estimate": estimate, "amount": words[0]})
+    answer = with_remedy(verdict(requirement, SHORT, reason), SYSTEM)
+    answer["fact"] = fact_of(mix["values"]["average_level"], mix)
+    answer["margin"] = signed(words, -above_db)
+    answer["notes"] = [OWN_SYSTEM]
+    return answer
+
+
+def with_limits(answer: Verdict, limits: Verdict) -> Verdict:
+    """A verdict on the system that still tells what the limits made of the wish."""
+    reason = fill(LIMITS_SAY, {"reason": limits["reason"]})
+    answer["notes"] = [*answer["notes"], reason, *limits["notes"]]
+    return answer

@@ -1,0 +1,1 @@
+"""How trucks and the largest case come from the road to the deck."""

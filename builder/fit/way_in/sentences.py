@@ -1,0 +1,30 @@
+"""What is said of ways in."""
+
+from builder.fit.records import Advice
+
+WAY_IN: Advice = {
+    "question": (
+        "How do trucks come, how long and high may they be, and how wide and high is the tightest"
+        " opening from the dock to the deck?"
+    ),
+    "remedy": "Load into smaller trucks, or split the largest case.",
+    "who": "the show",
+}
+NO_SIZE = "The rider gives no size of a truck or a case, so no way in can be judged."
+
+TRUCK_LENGTH = "truck length"
+TRUCK_HEIGHT = "truck height"
+TRUCK_WEIGHT = "truck weight"
+CASE_WIDTH = "case width"
+CASE_HEIGHT = "case height"
+CASE_WEIGHT = "case weight"
+
+BY_DOCK = "By {dock}: {reasons}."
+NOT_IN_USE = "not in use"
+NOT_STATED = "{size} not stated"
+NOT_LIMITED = "{size} not limited"
+TO_SPARE = "{size} {amount} to spare"
+SHORT_BY = "{size} short by {amount}"
+TOLERATED = "{size} {amount} short, within the tolerance"
+NOTE = "{words}."
+WAITING = "{count} unload at once, {others} wait."

@@ -1,0 +1,88 @@
+"""
+Trucks and the largest case against one way in, taken whole: approach, dock and route must all do,
+and do for the same dock.
+"""
+
+from builder.fit.notes import age_notes, item_notes
+from builder.fit.records import Fact, Item, Section, TrucksAsked, Verdict
+from builder.fit.sentences import NOT_SAID, fill
+from builder.fit.verdicts import ASK, FITS, RANK, SHORT, asked, settled, verdict, with_remedy
+from builder.fit.way_in.sentences import BY_DOCK, NO_SIZE, NOT_IN_USE, NOTE, WAITING, WAY_IN
+from builder.fit.way_in.sizes import Passage, case_sizes, passage, truck_sizes
+from builder.fit.way_in.ways import Way, described_parts, is_usable, ways_in
+from builder.fit.wording import both
+
+
+def trucks_get_in(requirement: TrucksAsked, access: Section | None) -> Verdict:
+    """The verdict of the way in that answers best, the first among equals."""
+    ways = [] if access is None else ways_in(access)
+    if len(ways) == 0:
+        return asked(requirement, WAY_IN, NOT_SAID)
+    if len(truck_sizes(requirement)) == 0 and len(case_sizes(requirement)) == 0:
+        return asked(requirement, WAY_IN, NO_SIZE)
+    answers = [settled(by_way(requirement, way)) for way in ways]
+    best = answers[0]
+    for answer in answers:
+        if RANK[answer["verdict"]] < RANK[best["verdict"]]:
+            best = answer
+    return best
+
+
+def by_way(requirement: TrucksAsked, way: Way) -> Verdict:
+    """
+    One way in: the first thing that is too small, else the first that nobody has said, else it
+    fits.
+    """
+    passages = [
+        *[passage(size, way["approach"]) for size in truck_sizes(requirement)],
+        *[passage(size, way["route"]) for size in case_sizes(requirement)],
+    ]
+    answer = summary(requirement, way, passages)
+    answer["fact"] = fact_shown(passages)
+    return answer
+
+
+def fact_shown(passages: list[Passage]) -> Fact | None:
+    """The fact of the last limit that is too small, else of the first that is known."""
+    shown: Fact | None = None
+    for each in passages:
+        if each["word"] == SHORT or shown is None:
+            shown = each["fact"]
+    return shown
+
+
+def summary(requirement: TrucksAsked, way: Way, passages: list[Passage]) -> Verdict:
+    """A way's verdict in words."""
+    shorts = [each["words"] for each in passages if each["word"] == SHORT]
+    asks = [each["words"] for each in passages if each["word"] == ASK]
+    if not is_usable(way):
+        return with_remedy(verdict(requirement, SHORT, by_dock(way, [NOT_IN_USE])), WAY_IN)
+    if len(shorts) > 0:
+        return with_remedy(verdict(requirement, SHORT, by_dock(way, shorts)), WAY_IN)
+    if len(asks) > 0:
+        return asked(requirement, WAY_IN, by_dock(way, asks))
+    answer = verdict(requirement, FITS, by_dock(way, [each["words"] for each in passages]))
+    answer["notes"] = [
+        *[note for part in described_parts(way) for note in item_notes(part)],
+        *unloading_notes(requirement, way["dock"]),
+        *[fill(NOTE, {"words": each["words"]}) for each in passages if each["tolerated"]],
+    ]
+    return answer
+
+
+def by_dock(way: Way, reasons: list[str]) -> str:
+    """What is said of a way, by the name of its dock."""
+    return fill(BY_DOCK, {"dock": way["dock"]["name"], "reasons": "; ".join(reasons)})
+
+
+def unloading_notes(requirement: TrucksAsked, dock: Item) -> list[str]:
+    """A note where more trucks come than unload at once, and the age of what the dock says."""
+    at_once = dock["values"].get("trucks_at_once")
+    notes = age_notes(at_once)
+    if at_once is None or at_once["number"] is None:
+        return notes
+    others = requirement["count"] - at_once["number"]
+    if others <= 0:
+        return notes
+    parts = {"count": both("count", at_once["number"])[0], "others": both("count", others)[0]}
+    return [fill(WAITING, parts), *notes]
