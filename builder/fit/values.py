@@ -1,6 +1,11 @@
 """The values of an item by name, whether a verdict may show them or they are only counted with."""
 
-from builder.fit.records import Item
+from builder.fit.records import Item, Value
+
+
+def value_of(item: Item, name: str) -> Value | None:
+    """A value that a verdict may show, or None where the item has none of that name."""
+    return item["values"].get(name)
 
 
 def number_of(item: Item | None, name: str) -> float | None:

@@ -1,231 +1,154 @@
 """
-What a rectangle of a stage plot stands on: the deck or a wing, how high it may be there, and what
-the floor carries.
+What a rectangle of a stage plot stands on: the deck or a wing, and how high it may be there.
 """
 
-from typing import Any
-
-from builder.fit.comparing import LENGTH_TOLERANCE_M, item_notes
-from builder.fit.plots.hits import hit
-from builder.fit.verdicts import ASK, FITS, NOTED, SHORT, Record, fact_of
+from builder.fit.margins import LENGTH_TOLERANCE_M
+from builder.fit.plots.hits import asked_hit, noted_hit, short_hit
+from builder.fit.plots.records import Floor, Hit
+from builder.fit.plots.sentences import (
+    ASK_HEIGHT,
+    ASK_STEP,
+    COUNTS_FROM_DECK,
+    DECK,
+    HEIGHT_NOT_SAID,
+    NOT_FOR_VISITORS,
+    OUT_OF_SERVICE,
+    OUTLINE,
+    SIZE,
+    THE_FLOOR,
+    TOO_HIGH,
+    TOO_HIGH_BY_ROUNDING,
+    WING,
+)
+from builder.fit.records import Fact, Item, RectangleAsked, Section, Value
+from builder.fit.sections import items_of
+from builder.fit.sentences import fill
+from builder.fit.values import value_of
+from builder.fit.verdicts import fact_of
 from builder.fit.wording import both
 from builder.formulas.polygons import Point, box_around
-from builder.formulas.rectangles import ROUNDING_M, lies_within, meets
+from builder.formulas.rectangles import ROUNDING_M, Rectangle, lies_within
 
-GRAVITY_M_S2 = 9.80665
-STEP = "How high is the floor of this wing against the deck?"
-FLOAT_SHARE = 0.000000001
-"""What the arithmetic itself may cost. A limit on loads has no tolerance."""
+ON_DECK = "deck"
 
 
-def outline_of(section: Record, kind: str, name: str) -> list[Point]:
+def outline_of(section: Section, kind: str, name: str) -> list[Point]:
     """The corners of an outline; none where it is not drawn."""
     for outline in section["outlines"]:
         if outline["kind"] == kind and outline["name"] == name and len(outline["corners"]) > 2:
-            return list(outline["corners"])
+            return corners_as_points(outline["corners"])
     return []
 
 
-def floors_of(section: Record, deck: Record) -> list[Record]:
+def corners_as_points(corners: list[list[float]]) -> list[Point]:
+    """Corners as JSON has them, as points."""
+    return [(corner[0], corner[1]) for corner in corners]
+
+
+def floors_of(section: Section, deck: Item) -> list[Floor]:
     """The deck, then the wings that are drawn."""
-    found = [{"on": "deck", "item": deck, "corners": outline_of(section, "deck", deck["name"])}]
-    for item in section["items"]:
-        corners = outline_of(section, "wing", item["name"]) if item["kind"] == "wing" else []
+    floors: list[Floor] = [
+        {"on": ON_DECK, "item": deck, "corners": outline_of(section, "deck", deck["name"])}
+    ]
+    for item in items_of(section, "wing"):
+        corners = outline_of(section, "wing", item["name"])
         if len(corners) > 0:
-            found.append({"on": item["name"], "item": item, "corners": corners})
-    return found
+            floors.append({"on": item["name"], "item": item, "corners": corners})
+    return floors
 
 
-def floor_called(floors: list[Record], on: str) -> Any:
+def floor_called(floors: list[Floor], on: str) -> Floor | None:
     """
     The floor that a rider names; the deck where it names none; None where the pack has no such
     wing.
     """
     for floor in floors:
-        if floor["on"] == (on if on != "" else "deck"):
+        if floor["on"] == wanted_floor(on):
             return floor
     return None
 
 
-def floor_under(wish: Record, rect: Record, floors: list[Record]) -> Any:
+def wanted_floor(on: str) -> str:
+    """The floor that a rider names, or the deck."""
+    return on if on != "" else ON_DECK
+
+
+def floor_under(wish: RectangleAsked, rect: Rectangle, floors: list[Floor]) -> Floor | None:
     """The floor that holds all of a rectangle, or None."""
     for floor in floors:
-        if wish["on"] in ("", floor["on"]) and lies_within(
-            rect, floor["corners"], LENGTH_TOLERANCE_M
-        ):
+        may_stand = wish["on"] in ("", floor["on"])
+        if may_stand and lies_within(rect, floor["corners"], LENGTH_TOLERANCE_M):
             return floor
     return None
 
 
-def named(floor: Record) -> str:
+def floor_words(floor: Floor) -> str:
     """A floor in words."""
-    return "deck" if floor["on"] == "deck" else "wing " + str(floor["item"]["name"])
+    if floor["on"] == ON_DECK:
+        return DECK
+    return fill(WING, {"name": floor["item"]["name"]})
 
 
-def outline_fact(floor: Record) -> Record:
+def outline_fact(floor: Floor) -> Fact:
     """A floor's outline as the house's fact."""
     box, item = box_around(floor["corners"]), floor["item"]
     across, depth = both("length", box[1] - box[0]), both("length", box[3] - box[2])
-    fact = {
+    return {
         "key": item["key"],
         "item": item["name"],
-        "label": "outline, across and in depth",
-        "text": across[0] + " × " + depth[0],
-    }
-    return {
-        **fact,
+        "label": OUTLINE,
+        "text": fill(SIZE, {"across": across[0], "depth": depth[0]}),
         "standing": "stated",
-        "also": across[1] + " × " + depth[1],
+        "also": fill(SIZE, {"across": across[1], "depth": depth[1]}),
         "page": item["page"],
         "checked": item["checked"],
     }
 
 
-def not_in_use(floor: Record) -> list[Record]:
+def use_hits(floor: Floor) -> list[Hit]:
     """What a visitor may not use."""
     item = floor["item"]
-    if item["condition"] == "out of service" or item["terms"] == "not for visitors":
-        words = (
-            "the "
-            + named(floor)
-            + " is "
-            + ("out of service" if item["condition"] == "out of service" else "not for visitors")
-        )
-        return [hit(SHORT, "use", words, fact=outline_fact(floor))]
+    name = {"name": fill(THE_FLOOR, {"floor": floor_words(floor)})}
+    if item["condition"] == "out of service":
+        return [short_hit("use", fill(OUT_OF_SERVICE, name), 0.0, outline_fact(floor))]
+    if item["terms"] == "not for visitors":
+        return [short_hit("use", fill(NOT_FOR_VISITORS, name), 0.0, outline_fact(floor))]
     return []
 
 
-def stepped(floor: Record) -> bool:
+def may_be_stepped(floor: Floor) -> bool:
     """
     Whether a floor is a wing that is not said to be level with the deck.
 
     Heights are published from the deck.
     """
-    level = floor["item"]["values"].get("level_with_deck")
-    return floor["on"] != "deck" and (level is None or level["text"] != "yes")
+    level = value_of(floor["item"], "level_with_deck")
+    return floor["on"] != ON_DECK and (level is None or level["text"] != "yes")
 
 
-def too_high(wish: Record, floor: Record) -> list[Record]:
-    """What a rectangle's height makes of the clear height above its floor."""
-    if wish["height_m"] is None:
-        return []
-    item = floor["item"]
-    value = item["values"].get("clear_height")
-    if value is not None and (value["standing"] == "none" or value["text"] == "no limit"):
-        return []
-    if stepped(floor):
-        return [
-            hit(
-                ASK,
-                "height",
-                "what is clear above the "
-                + named(floor)
-                + " counts from the deck, not from its own floor",
-                question=STEP,
-            )
-        ]
-    over_m = (
-        wish["height_m"] - value["number"]
-        if value is not None and value["number"] is not None
-        else 0.0
-    )
-    if over_m > LENGTH_TOLERANCE_M + ROUNDING_M:
-        return [
-            hit(
-                SHORT,
-                "height",
-                both("length", over_m)[0] + " higher than what is clear above it",
-                by=over_m,
-                fact=fact_of(value, item),
-            )
-        ]
-    if known(value):
-        words = (
-            both("length", over_m)[0]
-            + " higher than what is clear above it, within the tolerance for rounding"
-        )
-        return [hit(NOTED, "height", words)] if over_m > ROUNDING_M else []
-    question = "How high is the lowest fixed thing above the " + named(floor) + "?"
-    return [
-        hit(
-            ASK,
-            "height",
-            "nobody says how high the lowest thing above the " + named(floor) + " is",
-            question=question,
-        )
-    ]
-
-
-def known(value: Any) -> bool:
+def proves(value: Value | None) -> bool:
     """Whether a value has a number that can prove a fit: one that can only be less proves none."""
     return value is not None and value["number"] is not None and not value["bound"]
 
 
-def carried(wish: Record, rect: Record, floor: Record, section: Record) -> list[Record]:
-    """
-    What weight and feet make of every floor under a rectangle.
-
-    The floor's own limit does not bind where a zone lies under all of it.
-    """
-    under = []
-    covered = False
-    for item in section["items"]:
-        corners = outline_of(section, "zone", item["name"]) if item["kind"] == "zone" else []
-        if len(corners) > 0 and meets(rect, corners, LENGTH_TOLERANCE_M):
-            under.append({"item": item, "corners": corners})
-            covered = covered or lies_within(rect, corners, LENGTH_TOLERANCE_M)
-    found = []
-    for zone in under:
-        found += zone_state(zone["item"], zone["corners"])
-    for each in under if covered else [floor, *under]:
-        found += loads_on(wish, each["item"], each["corners"])
-    return found
-
-
-def zone_state(item: Record, corners: list[Point]) -> list[Record]:
-    """A zone that is out of service takes nothing; one that is limited is told."""
-    if item["condition"] == "out of service":
-        return [hit(SHORT, "use", item["name"] + " is out of service", box=box_around(corners))]
-    return [hit(NOTED, "state", words) for words in item_notes(item)]
-
-
-def loads_on(wish: Record, item: Record, corners: list[Point]) -> list[Record]:
-    """A rectangle's loads against what one floor carries."""
-    found = []
-    if wish["weight_kg"] is not None:
-        pressure_pa = wish["weight_kg"] * GRAVITY_M_S2 / (wish["width_m"] * wish["depth_m"])
-        found.append(loaded(pressure_pa, "load", item, corners))
-    if wish["foot_kg"] is not None:
-        found.append(loaded(wish["foot_kg"], "mass", item, corners))
-    return found
-
-
-def loaded(load: float, kind: str, item: Record, corners: list[Point]) -> Record:
-    """One load against one limit, without a tolerance."""
-    value = item["values"].get("load" if kind == "load" else "point_load")
-    words = (
-        both(kind, load)[0]
-        + (" spread evenly on " if kind == "load" else " on one foot on ")
-        + item["name"]
-    )
-    fact = fact_of(value, item) if value is not None else None
+def height_hits(wish: RectangleAsked, floor: Floor) -> list[Hit]:
+    """What a rectangle's height makes of the clear height above its floor."""
+    if wish["height_m"] is None:
+        return []
+    value = value_of(floor["item"], "clear_height")
+    if value is not None and (value["standing"] == "none" or value["text"] == "no limit"):
+        return []
+    name = {"floor": floor_words(floor)}
+    if may_be_stepped(floor):
+        return [asked_hit("height", fill(COUNTS_FROM_DECK, name), ASK_STEP)]
+    over_m = 0.0
     if value is not None and value["number"] is not None:
-        over = load - value["number"]
-        carries = words + ", which carries " + both(kind, value["number"])[0]
-        if over > abs(value["number"]) * FLOAT_SHARE:
-            zone = box_around(corners) if item["kind"] == "zone" else None
-            return hit(
-                SHORT,
-                kind,
-                carries,
-                by=over,
-                measure=kind,
-                fact=fact,
-                box=zone,
-                limit=value["number"],
-            )
-        if known(value):
-            return hit(FITS, kind, carries, fact=fact)
-    what = "uniform load" if kind == "load" else "largest single load, on what footprint,"
-    question = "What " + what + " does " + item["name"] + " carry, by whose letter?"
-    return hit(ASK, kind, words + ", and nobody says what it carries", question=question, fact=fact)
+        over_m = wish["height_m"] - value["number"]
+    words = fill(TOO_HIGH, {"amount": both("length", over_m)[0]})
+    if value is not None and over_m > LENGTH_TOLERANCE_M + ROUNDING_M:
+        return [short_hit("height", words, over_m, fact_of(value, floor["item"]))]
+    if not proves(value):
+        return [asked_hit("height", fill(HEIGHT_NOT_SAID, name), fill(ASK_HEIGHT, name))]
+    if over_m > ROUNDING_M:
+        return [noted_hit("height", fill(TOO_HIGH_BY_ROUNDING, {"words": words}))]
+    return []

@@ -1,46 +1,70 @@
 """What was found about one rectangle of a stage plot."""
 
-from typing import Any
+from builder.fit.plots.records import Hit
+from builder.fit.records import Fact, Word
+from builder.fit.verdicts import ASK, NOTED, SHORT
+from builder.formulas.polygons import Box
 
-from builder.fit.verdicts import ASK, NOTED, SHORT, Record
 
-
-def hit(
-    word: str,
+def short_hit(
     sort: str,
     words: str,
+    by: float,
+    fact: Fact | None,
     *,
-    by: float = 0.0,
+    box: Box | None = None,
     measure: str = "length",
-    question: str = "",
-    fact: Any = None,
-    box: Any = None,
     limit: float = 0.0,
-) -> Record:
-    """
-    One thing found: its word, what sort it is, by how much, and the extent of what is in the way.
-    """
+) -> Hit:
+    """Something short, by how much in which measure, with the extent of what is in the way."""
     return {
-        "word": word,
+        "word": SHORT,
         "sort": sort,
         "words": words,
         "by": by,
         "measure": measure,
-        "question": question,
+        "question": "",
         "fact": fact,
         "box": box,
         "limit": limit,
     }
 
 
-def of_word(hits: list[Record], word: str) -> list[Record]:
+def asked_hit(sort: str, words: str, question: str, fact: Fact | None = None) -> Hit:
+    """Something that nobody has said, with the question."""
+    return {**plain_hit(ASK, sort, words, fact), "question": question}
+
+
+def noted_hit(sort: str, words: str) -> Hit:
+    """Something to know."""
+    return plain_hit(NOTED, sort, words, None)
+
+
+def plain_hit(word: Word, sort: str, words: str, fact: Fact | None) -> Hit:
+    """Something found that has no amount."""
+    return {
+        "word": word,
+        "sort": sort,
+        "words": words,
+        "by": 0.0,
+        "measure": "length",
+        "question": "",
+        "fact": fact,
+        "box": None,
+        "limit": 0.0,
+    }
+
+
+def of_word(hits: list[Hit], word: Word) -> list[Hit]:
     """Those of one word, in order."""
-    return [each for each in hits if each["word"] == word]
+    return [hit for hit in hits if hit["word"] == word]
 
 
-def worst(hits: list[Record]) -> str:
-    """The worst of them; empty where nothing speaks against it."""
-    for word in (SHORT, ASK, NOTED):
-        if len(of_word(hits, word)) > 0:
-            return word
-    return ""
+def worst_word(hits: list[Hit]) -> Word | None:
+    """The worst of them; None where nothing speaks against it."""
+    words = [hit["word"] for hit in hits]
+    if SHORT in words:
+        return SHORT
+    if ASK in words:
+        return ASK
+    return NOTED if NOTED in words else None

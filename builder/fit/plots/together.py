@@ -1,107 +1,154 @@
-# mypy: disable-error-code="arg-type"
 """Several acts on one day: each stage plot beside what the others leave standing on the deck."""
 
-from builder.fit.comparing import LENGTH_TOLERANCE_M, signed
-from builder.fit.plots.stage_plot import deck_fact, rect_of, sentence
-from builder.fit.verdicts import ASK, FITS, SHORT, Record, verdict, with_question, with_remedy
+from builder.fit.margins import LENGTH_TOLERANCE_M, signed
+from builder.fit.plots.pieces import one_sentence, rect_of
+from builder.fit.plots.records import ActPlot, Spot
+from builder.fit.plots.sentences import (
+    ASK_STAYS,
+    BESIDE_TITLE,
+    CLASH,
+    LET_ROLL_OFF,
+    MAY_STAY,
+    NO_PLACE,
+    NOTHING_IN_WAY,
+    OF_ACT,
+    WHICH_STAYS,
+)
+from builder.fit.plots.stage_plot import deck_fact
+from builder.fit.records import (
+    FitPack,
+    Line,
+    Mender,
+    PlotAsked,
+    RectangleAsked,
+    RiderAsked,
+    Verdict,
+)
+from builder.fit.sentences import fill
+from builder.fit.verdicts import ASK, FITS, SHORT, verdict, with_question, with_remedy
 from builder.fit.wording import both
 from builder.formulas.rectangles import overlap_m, overlaps
 
 THE_DAY = "The day"
-ROOM = {
-    "remedy": "Let it roll off for the other act, or move the other act's plot.",
-    "who": "both acts, with the house's stage manager",
-}
-STAYS = "Does what stands there stay on the deck while others play?"
+ROOM: Mender = {"remedy": LET_ROLL_OFF, "who": "both acts, with the house's stage manager"}
+Pair = tuple[Spot, Spot]
 
 
-def plots_together(riders: list[Record], pack: Record) -> list[Record]:
+def plots_together(riders: list[RiderAsked], pack: FitPack) -> list[Verdict]:
     """One verdict for each act whose plot shares the day with another's."""
-    plots = [
-        {"rider": rider, "requirement": each}
-        for rider in riders
-        for each in rider["requirements"]
-        if each["sort"] == "plot"
-    ]
-    found = []
+    plots = act_plots(riders)
+    answers: list[Verdict] = []
     for plot in plots:
-        others = [other for other in plots if other["rider"]["act"] != plot["rider"]["act"]]
-        left = [
-            {"act": other["rider"]["act"], **placed(wish)}
-            for other in others
-            for wish in other["requirement"]["rectangles"]
-            if stays(wish)
-        ]
+        left: list[Spot] = []
+        for other in plots:
+            if other["act"] != plot["act"]:
+                left.extend(
+                    spot_of(other["act"], wish)
+                    for wish in other["plot"]["rectangles"]
+                    if may_stay(wish)
+                )
         if len(left) > 0:
-            found.append(beside_others(plot["requirement"], left, pack))
-    return found
+            answers.append(beside_others(plot["plot"], left, pack))
+    return answers
 
 
-def stays(wish: Record) -> bool:
+def act_plots(riders: list[RiderAsked]) -> list[ActPlot]:
+    """The stage plots of all acts."""
+    plots: list[ActPlot] = []
+    for rider in riders:
+        for requirement in rider["requirements"]:
+            if requirement["sort"] == "plot":
+                plots.append({"act": rider["act"], "plot": requirement})
+    return plots
+
+
+def may_stay(wish: RectangleAsked) -> bool:
     """Whether a rectangle may stand there while others play: it does, or nobody has said."""
-    return bool(wish["stays"] != "no" and not wish["lane"] and wish["strictness"] == "must")
+    return wish["stays"] != "no" and not wish["lane"] and wish["strictness"] == "must"
 
 
-def placed(wish: Record) -> Record:
+def spot_of(act: str, wish: RectangleAsked) -> Spot:
     """
     A rectangle as it stands on the plan, worked out once; None where the rider gives it no place.
     """
-    return {"wish": wish, "rect": None if wish["across_m"] is None else rect_of(wish)}
+    rect = rect_of(wish) if wish["across_m"] is not None else None
+    return {"act": act, "wish": wish, "rect": rect}
 
 
-def beside_others(requirement: Record, left: list[Record], pack: Record) -> Record:
+def beside_others(requirement: PlotAsked, left: list[Spot], pack: FitPack) -> Verdict:
     """One act's plot beside what the other acts leave standing."""
-    line = {
-        **requirement,
+    line: Line = {
         "act": THE_DAY,
-        "title": "Stage plot of " + requirement["act"] + " beside what stays",
         "line": 0,
+        "department": requirement["department"],
+        "title": fill(BESIDE_TITLE, {"act": requirement["act"]}),
+        "need": requirement["need"],
         "strictness": "must",
     }
-    mine = [placed(wish) for wish in requirement["rectangles"] if wish["strictness"] == "must"]
-    pairs = [[one, other] for one in mine for other in left if in_each_other(one, other)]
+    mine = [
+        spot_of(requirement["act"], wish)
+        for wish in requirement["rectangles"]
+        if wish["strictness"] == "must"
+    ]
+    pairs = [(one, other) for one in mine for other in left if spots_overlap(one, other)]
+    answer = clash_answer(line, pairs, open_places(mine, left))
+    answer["fact"] = deck_fact(requirement, pack)
+    return answer
+
+
+def clash_answer(line: Line, pairs: list[Pair], without_place: list[str]) -> Verdict:
+    """What stands in each other's way: short where it stays, asked where nobody has said."""
     shorts = [pair for pair in pairs if pair[1]["wish"]["stays"] == "yes"]
+    if len(shorts) > 0:
+        words = [fill(WHICH_STAYS, {"clash": clash_words(pair)}) for pair in shorts]
+        answer = with_remedy(verdict(line, SHORT, one_sentence(words)), ROOM)
+        most_m = max(pair_overlap_m(pair) for pair in shorts)
+        answer["margin"] = signed(both("length", most_m), -most_m)
+        return answer
     asks = [
-        clash(pair) + ", and nobody says whether that stays"
+        fill(MAY_STAY, {"clash": clash_words(pair)})
         for pair in pairs
         if pair[1]["wish"]["stays"] == ""
     ]
-    asks = [*asks, *open_places(mine, left)]
-    if len(shorts) > 0:
-        found = with_remedy(
-            verdict(line, SHORT, sentence([clash(pair) + ", which stays" for pair in shorts])), ROOM
-        )
-        most = max([overlap_m(pair[0]["rect"], pair[1]["rect"]) for pair in shorts])
-        found["margin"] = signed(both("length", most), -most)
-    elif len(asks) > 0:
-        found = with_question(verdict(line, ASK, sentence(asks)), line, STAYS)
-    else:
-        found = verdict(line, FITS, "Nothing that stays, or may stay, stands in its way.")
-    found["fact"] = deck_fact(requirement, pack)
-    return found
+    asks.extend(without_place)
+    if len(asks) > 0:
+        return with_question(verdict(line, ASK, one_sentence(asks)), line, ASK_STAYS)
+    return verdict(line, FITS, NOTHING_IN_WAY)
 
 
-def in_each_other(one: Record, other: Record) -> bool:
+def spots_overlap(one: Spot, other: Spot) -> bool:
     """Whether two rectangles that have their places overlap."""
-    return (
-        one["rect"] is not None
-        and other["rect"] is not None
-        and overlaps(one["rect"], other["rect"], LENGTH_TOLERANCE_M)
-    )
+    first, second = one["rect"], other["rect"]
+    if first is None or second is None:
+        return False
+    return overlaps(first, second, LENGTH_TOLERANCE_M)
 
 
-def clash(pair: list[Record]) -> str:
+def pair_overlap_m(pair: Pair) -> float:
+    """How far two rectangles are in each other."""
+    first, second = pair[0]["rect"], pair[1]["rect"]
+    if first is None or second is None:
+        return 0.0
+    return overlap_m(first, second)
+
+
+def clash_words(pair: Pair) -> str:
     """Two rectangles of two acts in each other, in words."""
-    one, other = pair
-    words: str = one["wish"]["name"] + " overlaps " + other["wish"]["name"] + " of " + other["act"]
-    return words + " by " + both("length", overlap_m(one["rect"], other["rect"]))[0]
+    parts = {
+        "one": pair[0]["wish"]["name"],
+        "other": pair[1]["wish"]["name"],
+        "act": pair[1]["act"],
+        "amount": both("length", pair_overlap_m(pair))[0],
+    }
+    return fill(CLASH, parts)
 
 
-def open_places(mine: list[Record], left: list[Record]) -> list[str]:
+def open_places(mine: list[Spot], left: list[Spot]) -> list[str]:
     """What nobody gives a place, on either side."""
-    names = [each["wish"]["name"] for each in mine if each["rect"] is None]
-    names = [
-        *names,
-        *(each["wish"]["name"] + " of " + each["act"] for each in left if each["rect"] is None),
-    ]
-    return ["no place is given for " + ", ".join(names)] if len(names) > 0 and len(mine) > 0 else []
+    names = [spot["wish"]["name"] for spot in mine if spot["rect"] is None]
+    for spot in left:
+        if spot["rect"] is None:
+            names.append(fill(OF_ACT, {"name": spot["wish"]["name"], "act": spot["act"]}))
+    if len(names) == 0 or len(mine) == 0:
+        return []
+    return [fill(NO_PLACE, {"names": ", ".join(names)})]

@@ -1,0 +1,107 @@
+"""What stands on the stage or hangs above it, against a rectangle of a stage plot."""
+
+from builder.fit.margins import LENGTH_TOLERANCE_M
+from builder.fit.plots.floors import corners_as_points, may_be_stepped
+from builder.fit.plots.hits import asked_hit, noted_hit, short_hit
+from builder.fit.plots.records import Floor, Hit
+from builder.fit.plots.sentences import (
+    ASK_STEP,
+    ASK_UNDERSIDE,
+    HANGS,
+    HANGS_LOWER,
+    HANGS_LOWER_BY_ROUNDING,
+    HANGS_UNKNOWN,
+    NO_HEIGHT,
+    STANDS_INSIDE,
+    STEP_UNKNOWN,
+)
+from builder.fit.records import Fact, Item, Outline, RectangleAsked, Section
+from builder.fit.sections import items_of
+from builder.fit.sentences import fill
+from builder.fit.values import value_of
+from builder.fit.wording import both, metres
+from builder.formulas.polygons import Box, box_around
+from builder.formulas.rectangles import ROUNDING_M, Rectangle, into_m, meets
+
+
+def obstructions_of(section: Section) -> list[Outline]:
+    """The outlines of what stands on the stage or hangs above it."""
+    return [
+        outline
+        for outline in section["outlines"]
+        if outline["kind"] == "obstruction" and len(outline["corners"]) > 2
+    ]
+
+
+def obstruction_hits(
+    wish: RectangleAsked, rect: Rectangle, floor: Floor, section: Section
+) -> list[Hit]:
+    """
+    The obstructions that a rectangle meets: what stands there, and what hangs lower than it is
+    high.
+    """
+    hits: list[Hit] = []
+    for outline in obstructions_of(section):
+        if meets(rect, corners_as_points(outline["corners"]), LENGTH_TOLERANCE_M):
+            item = item_named(section, outline["name"])
+            hits.extend(one_obstruction(wish, rect, floor, outline, item))
+    return hits
+
+
+def item_named(section: Section, name: str) -> Item | None:
+    """The obstruction of a name; None where the pack only draws it."""
+    for item in items_of(section, "obstruction"):
+        if item["name"] == name:
+            return item
+    return None
+
+
+def one_obstruction(
+    wish: RectangleAsked, rect: Rectangle, floor: Floor, outline: Outline, item: Item | None
+) -> list[Hit]:
+    """One obstruction that a rectangle meets on the plan."""
+    under = value_of(item, "from_height") if item is not None else None
+    corners = corners_as_points(outline["corners"])
+    fact = obstruction_fact(item)
+    if under is None:
+        by = into_m(rect, corners)
+        parts = {"name": outline["name"], "amount": both("length", by)[0]}
+        words = fill(STANDS_INSIDE, parts)
+        return [short_hit("obstruction", words, by, fact, box=box_around(corners))]
+    if under["number"] is None:
+        name = {"name": outline["name"]}
+        return [asked_hit("height", fill(HANGS_UNKNOWN, name), fill(ASK_UNDERSIDE, name), fact)]
+    height_m = under["number"]
+    hangs = fill(HANGS, {"name": outline["name"], "height": metres(height_m)})
+    if wish["height_m"] is None:
+        return [noted_hit("height", fill(NO_HEIGHT, {"hangs": hangs}))]
+    if may_be_stepped(floor):
+        return [asked_hit("height", fill(STEP_UNKNOWN, {"hangs": hangs}), ASK_STEP, fact)]
+    return hanging_hits(wish["height_m"] - height_m, hangs, fact, box_around(corners))
+
+
+def hanging_hits(over_m: float, hangs: str, fact: Fact | None, box: Box) -> list[Hit]:
+    """Something that hangs at a known height above a piece of known height."""
+    if over_m > LENGTH_TOLERANCE_M + ROUNDING_M:
+        words = fill(HANGS_LOWER, {"hangs": hangs, "amount": both("length", over_m)[0]})
+        return [short_hit("height", words, over_m, fact, box=box)]
+    if over_m > ROUNDING_M:
+        words = fill(HANGS_LOWER_BY_ROUNDING, {"hangs": hangs, "amount": metres(over_m)})
+        return [noted_hit("height", words)]
+    return []
+
+
+def obstruction_fact(item: Item | None) -> Fact | None:
+    """An obstruction as the house's fact, or None where the pack only draws it."""
+    if item is None:
+        return None
+    return {
+        "key": item["key"],
+        "item": item["name"],
+        "label": "where it is",
+        "text": "on the stage plan",
+        "standing": "stated",
+        "also": "",
+        "page": item["page"],
+        "checked": item["checked"],
+    }
