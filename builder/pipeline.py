@@ -30,6 +30,7 @@ from builder.reading.review import review
 from builder.reading.text import one_line_end
 from builder.reading.written import DepartmentFile
 from builder.registry import DEPARTMENTS, HOUSE, RULES, House
+from builder.starting import as_it_began
 from builder.stating import Ageing, place
 from builder.working import in_both
 
@@ -183,6 +184,7 @@ def pack_of(venue: Venue, *, on: date | None = None) -> Pack:
         *(finding for part in published for finding in part.findings),
         *(finding_of(remark) for remark in remarks),
         *told_differently(offers.statements),
+        *as_it_began(venue.descriptions),
     )
     sorted_out = settled(findings, [file for _, file in described(venue)])
     sections = [read_in(house.units, part.section) for part in published]
