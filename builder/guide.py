@@ -207,7 +207,10 @@ def qualifiers() -> Iterator[str]:
     yield table(Line, own_only=False)
     yield "And every file, and any line that differs from it, says when it was checked:"
     yield table(Verification, own_only=False)
-    yield "A value that is odd and right can be confirmed on its line, so that no check asks again:"
+    yield (
+        "A value that is odd and right can be confirmed, so that no check asks again: on its line,"
+        " or at the left margin of the file where it stands on no line."
+    )
     yield table(Confirmation, own_only=False)
 
 

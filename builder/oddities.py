@@ -30,7 +30,7 @@ BESIDE_M = 1.0
 A panel hangs beside the spot that its place is measured at: half a metre at each end is not held
 against a path.
 """
-ALIKE = 1.4
+ALIKE = 1.05
 """Read in another unit, it must come within this many times of its neighbours to be asked."""
 
 
@@ -173,17 +173,23 @@ def unlike_neighbours(values: Sequence[Named], what: str) -> Iterator[Finding]:
     """
     Values of one kind that are far from the middle of all others, and would be near it in another
     unit or with another decimal point.
+
+    Two others or more that are alike among themselves say what is usual. One other, or others that
+    differ as much, say less: then the other reading must come near their middle.
     """
     ordered = sorted(values, key=lambda named: named.quantity.si)
     for index, named in enumerate(ordered):
         middle = middle_without(ordered, index)
         if middle <= 0 or not far_from(named.quantity.si, middle):
             continue
-        question = read_like(named.quantity, middle)
+        least, greatest = ends_without(ordered, index)
+        alike = len(ordered) > 2 and greatest.si <= UNLIKE * least.si
+        low, high = (least.si, greatest.si) if alike else (middle, middle)
+        question = read_between(named.quantity, low / ALIKE, high * ALIKE)
         if question:
-            others = [*ordered[:index], *ordered[index + 1 :]]
-            least, greatest = others[0].quantity.text, others[-1].quantity.text
-            between = f"between {least} and {greatest}" if least != greatest else f"at {least}"
+            between = f"at {least.text}"
+            if least.text != greatest.text:
+                between = f"between {least.text} and {greatest.text}"
             yield odd(
                 "unlike-neighbours",
                 f"{named.name} is {named.quantity.text}, and {what} lie {between}.",
@@ -192,6 +198,13 @@ def unlike_neighbours(values: Sequence[Named], what: str) -> Iterator[Finding]:
                 asks_about=named.quantity.text,
                 subject=named.subject,
             )
+
+
+def ends_without(ordered: Sequence[Named], index: int) -> tuple[Quantity, Quantity]:
+    """The least and the greatest of rising values without one of them."""
+    last = len(ordered) - 1
+    least, greatest = ordered[index == 0], ordered[last - (index == last)]
+    return least.quantity, greatest.quantity
 
 
 def middle_without(ordered: Sequence[Named], index: int) -> float:
@@ -204,16 +217,11 @@ def middle_without(ordered: Sequence[Named], index: int) -> float:
     return (ordered[low].quantity.si + ordered[high].quantity.si) / 2
 
 
-def read_like(quantity: Quantity, middle: float) -> str:
-    """What a quantity would have to be to be of the size of another value."""
-    return otherwise(quantity, lambda si: near(si, middle))
+def read_between(quantity: Quantity, low: float, high: float) -> str:
+    """What a quantity would have to be to lie between two values."""
+    return otherwise(quantity, lambda si: low <= si <= high)
 
 
 def far_from(value: float, middle: float) -> bool:
     """Whether a value is more than twice another, or less than half."""
     return value > 0 and not middle / UNLIKE < value < middle * UNLIKE
-
-
-def near(value: float, middle: float) -> bool:
-    """Whether a value is of the size of another."""
-    return middle / ALIKE <= value <= middle * ALIKE

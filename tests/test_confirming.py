@@ -1,20 +1,26 @@
 """What whoever may confirms, when it lapses, and what nobody can confirm."""
 
 from datetime import date
+from html import unescape
+from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
+from builder.cli import main
 from builder.confirming import settled
 from builder.departments.access.description import Access
 from builder.departments.house.description import House
 from builder.departments.stage.description import Stage
-from builder.pack import Finding, Level
-from builder.pipeline import finding_of
+from builder.pack import Finding, Level, from_json, to_json
+from builder.pipeline import document_of, finding_of, pack_of, venue_of
 from builder.reading.problems import Refused
 from builder.reading.reader import read
 from builder.reading.review import review
 from builder.reading.written import DepartmentFile
+from builder.render.markdown import render
 from builder.stating import place
+from builder.stock.wording import written
 
 ON = date(2026, 6, 1)
 DOCK = "docks: [{name: Dock, door_width: 30 m, door_height: 9 m, confirmed: CONFIRMED}]\n"
@@ -198,3 +204,73 @@ def test_a_confirmation_without_a_name_is_a_problem() -> None:
         "docks[1].confirmed[1].by",
         "missing-key",
     )
+
+
+HOUSE = (
+    "name: H\nwhat: a hall\ntown: T\nsetting: indoors\ntime_zone: UTC\n"
+    "revision: {number: 1, on: 2026-06-01, by: me}\n"
+    "doors_before_show: 45 h\n"
+)
+DOORS = "confirmed: {what: implausible, value: 45 h, by: duty manager, on: 2026-05-01}\n"
+
+
+def test_the_pages_show_who_confirmed_what_and_when() -> None:
+    pack = pack_of(venue_of({"house.yml": HOUSE + DOORS}))
+    identity = next(item for item in pack.items() if item.kind == "identity")
+    doors = identity.fact("doors_before_show")
+    assert doors is not None
+    assert doors.confirmed == "confirmed by duty manager on 2026-05-01"
+    pages = render(document_of(pack)).pages
+    for page in ("house.md", "findings.md"):
+        words = unescape(str(pages[page]))
+        assert "Doors before show is '45 h'. That is unusual here" in words, page
+        assert "Confirmed by duty manager on" in words, page
+        assert "Is it minutes?" not in words, page
+
+
+def test_a_pack_with_confirmations_turns_into_json_and_back() -> None:
+    pack = pack_of(venue_of({"house.yml": HOUSE + DOORS}))
+    assert pack.confirmed
+    assert from_json(to_json(pack)) == pack
+
+
+@pytest.fixture
+def venue(tmp_path: Path) -> Path:
+    """A venue's folder with one odd value."""
+    (tmp_path / "house.yml").write_text(HOUSE, encoding="utf-8")
+    return tmp_path
+
+
+def checked(venue: Path) -> str:
+    """What `housepack check` prints of it."""
+    result = CliRunner().invoke(main, ["check", "--venue", str(venue)])
+    assert result.exit_code == 0, result.output
+    return result.output
+
+
+def test_the_check_prints_the_entry_that_ends_its_question(venue: Path) -> None:
+    """What is printed is copied, with a role and a day, and the question is gone."""
+    printed = checked(venue)
+    assert "0 dangers, 1 caution, 0 notes." in printed
+    (line,) = [line for line in printed.splitlines() if "If it is right" in line]
+    assert line.startswith(
+        "    If it is right, write at the left margin, as a key of the file: confirmed:"
+    )
+    entry = line.split("as a key of the file: ", 1)[1].replace("ROLE", "duty manager")
+    (venue / "house.yml").write_text(f"{HOUSE}{entry}\n", encoding="utf-8")
+    assert "0 dangers, 0 cautions, 0 notes, 1 confirmed." in checked(venue)
+
+
+def test_what_is_printed_can_be_copied_for_every_mistake_that_is_merely_odd() -> None:
+    """The value that a finding quotes survives YAML, whatever signs it holds."""
+    for value in (
+        '9"/0.15m',
+        "it's # odd: {a, b}",
+        "24 ft beside 23'-0\" of Back",
+        "1,250 A",
+        "?",
+        "no",
+    ):
+        entry = written({"what": "x", "value": value, "by": "me", "on": "2026-05-01"}, flow=True)
+        file = access(f"docks: [{{name: Dock, confirmed: {entry}}}]\n")
+        assert file.docks[0].confirmed[0].value == value  # type: ignore[index, union-attr]

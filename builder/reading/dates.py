@@ -13,7 +13,7 @@ _MONTH = re.compile(
     r"(?:\s+(?P<after>\d{1,2})(?:st|nd|rd|th)?,)?\s+(?P<year>(?:19|20)\d\d)\b",
     re.IGNORECASE,
 )
-_YEAR = re.compile(r"(?<![\d.,])(?:19|20)\d\d(?!\d)")
+_YEAR = re.compile(r"(?<![\d,])(?:19|20)\d\d(?!\d)")
 
 
 def latest_day(text: str) -> date | None:

@@ -25,10 +25,10 @@ def beyond_globe(text: str) -> str:
         sign = (part["after"] or part["before"] or "NE"[number]).upper()
         which = "latitude" if sign in "NS" else "longitude"
         degrees = abs(float(part["degrees"]))
-        for name in ("minutes", "seconds"):
+        for name, whole in (("minutes", "degree"), ("seconds", "minute")):
             if part[name] and float(part[name]) >= 60:
-                return f"{part[name]} {name} are more than a degree has"
-        whole = degrees + float(part["minutes"] or 0) / 60 + float(part["seconds"] or 0) / 3600
-        if whole > MOST[which]:
+                return f"{part[name]} {name} are more than a {whole} has"
+        degrees += float(part["minutes"] or 0) / 60 + float(part["seconds"] or 0) / 3600
+        if degrees > MOST[which]:
             return f"{which} ends at {MOST[which]:g} degrees"
     return ""

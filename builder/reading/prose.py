@@ -10,7 +10,7 @@ from datetime import date
 from builder.reading.dates import latest_day
 from builder.reading.fields import Reviewed
 from builder.reading.problems import shortened
-from builder.reading.remarks import Remark, spaced
+from builder.reading.remarks import Remark, excerpt, spaced
 
 CLOSED = re.compile(
     r"\b(?:closed|shut|unavailable|not (?:available|open|in use)) (?:"
@@ -44,13 +44,25 @@ def closed(reviewed: Reviewed, on: date) -> Iterable[Remark]:
     quoted = f"{spaced(reviewed.key)} says {shortened(value)}.{past}"
     if condition == "in service":
         advice = "Write it under condition, so that counts, figures and shows know it."
-        yield Remark("caution", "condition-in-prose", f"{quoted} {advice}", reviewed.where)
+        yield Remark(
+            "caution",
+            "condition-in-prose",
+            f"{quoted} {advice}",
+            reviewed.where,
+            asks_about=excerpt(value),
+        )
     elif not condition:
         advice = (
             "No other page tells it. Say it under trouble_spots in house.yml, which the first page"
             " shows, and put the lines that it is about out of service."
         )
-        yield Remark("caution", "closed-in-prose", f"{quoted} {advice}", reviewed.where)
+        yield Remark(
+            "caution",
+            "closed-in-prose",
+            f"{quoted} {advice}",
+            reviewed.where,
+            asks_about=excerpt(value),
+        )
 
 
 def sides(reviewed: Reviewed) -> Iterable[Remark]:

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 
 from builder.reading.problems import Where
 
+LONGEST_EXCERPT = 40
+
 
 @dataclass(frozen=True, slots=True)
 class Remark:
@@ -24,3 +26,8 @@ class Remark:
 def spaced(key: str) -> str:
     """A key as words that begin a sentence."""
     return key.replace("_", " ").capitalize()
+
+
+def excerpt(text: str) -> str:
+    """As much of a text as a confirmation need quote."""
+    return text if len(text) <= LONGEST_EXCERPT else f"{text[: LONGEST_EXCERPT - 1].rstrip()}…"

@@ -16,7 +16,7 @@ from builder.reading.problems import shortened
 from builder.reading.prose import closed, sides
 from builder.reading.quantities import Quantity, disagreement
 from builder.reading.references import records_within
-from builder.reading.remarks import Remark, spaced
+from builder.reading.remarks import Remark, excerpt, spaced
 from builder.reading.written import Plausible, Verification, Written
 
 PLACEHOLDERS = re.compile(
@@ -106,13 +106,20 @@ def unfinished(reviewed: Reviewed) -> Iterable[Remark]:
             "question-in-prose",
             f"{quoted} If nobody knows yet, write 'unknown' in the field it is about.",
             reviewed.where,
+            asks_about=excerpt(value),
         )
     if HIDDEN_CONDITION.search(value) and getattr(reviewed.record, "condition", "") == "in service":
         advice = (
             "Write it under condition (limited, or out of service), so that counts and figures"
             " know it."
         )
-        yield Remark("caution", "condition-in-prose", f"{quoted} {advice}", reviewed.where)
+        yield Remark(
+            "caution",
+            "condition-in-prose",
+            f"{quoted} {advice}",
+            reviewed.where,
+            asks_about=excerpt(value),
+        )
 
 
 def ageing(verification: Verification, *, on: date, stale_after_days: int) -> Iterable[Remark]:

@@ -6,14 +6,13 @@ shorter than the straight line.
 from collections.abc import Iterator
 
 from builder.confirming import odd
-from builder.departments.power.description import Fed, Outlet, Power
+from builder.departments.power.description import Fed, Power
 from builder.departments.power.subjects import subject_of
 from builder.departments.power.supplying import Generator, Spot, Supply
 from builder.formulas.tie_lines import straight_m
-from builder.oddities import Named, Standing, near, on_one_spot, path_under_straight
+from builder.oddities import Named, Standing, on_one_spot, path_under_straight, read_between
 from builder.pack import Finding
 from builder.reading.measures import System
-from builder.reading.otherwise import otherwise
 from builder.reading.quantities import Current, Length
 
 FAR_APART = 4.0
@@ -25,19 +24,19 @@ Node = Supply | Generator | Fed
 
 
 def oddities(power: Power, system: System) -> Iterator[Finding]:
-    """Everything that is odd about the nodes and outlets."""
+    """Everything that is odd about the nodes. Outlets beside their breakers are told elsewhere."""
     nodes: list[Node] = [*power.supplies, *power.generators, *power.services, *power.boards]
     for node in nodes:
         if not isinstance(node, Generator):
-            yield from far_from_breaker(node, node.name, subject_of(node))
-    for outlet in (*power.outlets, *power.shore_outlets):
-        yield from far_from_breaker(outlet, f"{outlet.connector} at {outlet.place}", "power.outlet")
-    yield from on_one_spot(standing(node, node.at) for node in nodes if node.at)
+            yield from far_from_breaker(node)
+    yield from on_one_spot(
+        standing(node, node.at) for node in nodes if node.at and node.condition != "out of service"
+    )
     for fed in power.fed:
         yield from short_feeder(fed, nodes, system)
 
 
-def far_from_breaker(record: Supply | Fed | Outlet, name: str, subject: str) -> Iterator[Finding]:
+def far_from_breaker(record: Supply | Fed) -> Iterator[Finding]:
     """A rating many times its own breaker, or many times less."""
     rating, breaker = record.rating, record.breaker
     if not isinstance(rating, Current) or not isinstance(breaker, Current):
@@ -46,17 +45,17 @@ def far_from_breaker(record: Supply | Fed | Outlet, name: str, subject: str) -> 
         return
     yield odd(
         "rating-beside-breaker",
-        f"{name} is rated {rating.text}, and its breaker is set to {breaker.text}.",
+        f"{record.name} is rated {rating.text}, and its breaker is set to {breaker.text}.",
         record.where("rating"),
         question=read_beside(rating, breaker) or " Which one is right?",
         asks_about=f"{rating.text} beside {breaker.text}",
-        subject=subject,
+        subject=subject_of(record),
     )
 
 
 def read_beside(rating: Current, breaker: Current) -> str:
     """What a rating may have been meant as, beside its breaker."""
-    return otherwise(rating, lambda current_a: near(current_a, breaker.a))
+    return read_between(rating, breaker.a / 2, breaker.a * 2)
 
 
 def standing(node: Node, at: Spot) -> Standing:

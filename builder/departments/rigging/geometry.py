@@ -8,7 +8,7 @@ from builder.departments.rigging.hanging import Hang
 from builder.departments.rigging.steel import Beam, Point
 from builder.formulas.trim import low_steel_m
 
-BEYOND_M = 0.3
+BEYOND_M = 0.3 + 1e-9
 """A point may hang this far beyond the last stated height: heights are taken near the ends."""
 At = tuple[float, float]
 """Across and depth. [m], [m]"""

@@ -87,7 +87,7 @@ def points_standing(points: Iterable[Point], beams: dict[str, Beam]) -> Iterator
     for point in points:
         beam = beams[point.beam.casefold()]
         written = written_place(point, beam)
-        if written is not None:
+        if written is not None and point.condition != "out of service":
             key, place = written
             across_m, depth_m = at_along(beam, place.m)
             words = f"{place.text} on beam {beam.name}"

@@ -6,6 +6,7 @@ What the field shows is found in ``coverage.py``.
 
 from collections.abc import Iterator
 
+from builder.confirming import odd
 from builder.departments.sound.audience import uneven
 from builder.departments.sound.description import Sound
 from builder.departments.sound.hanging import Models, hangs_of, lacking_weights, models_of
@@ -124,11 +125,14 @@ def long_delays(sound: Sound) -> Iterator[Finding]:
     stated += [(fill, "after", fill.after) for fill in fills_of(sound)]
     for part, key, delay in stated:
         if isinstance(delay, Duration) and delay.s > LONGEST_DELAY_S:
-            sentence = (
-                f"{part.name} has a delay of {delay.text}, which is {343 * delay.s:,.0f} m of path."
-                " Are these milliseconds?"
+            yield odd(
+                "delay-long",
+                f"{part.name} has a delay of {delay.text}, which is {343 * delay.s:,.0f} m of"
+                " path.",
+                part.where(key),
+                question=" Are these milliseconds?",
+                asks_about=delay.text,
             )
-            yield Finding(Level.CAUTION, "delay-long", sentence, place=place(part.where(key)))
 
 
 def bands_not_given(sound: Sound, models: Models) -> Iterator[Finding]:

@@ -4,24 +4,27 @@ would overlap, a splay written from the bottom, a coverage that no maker measure
 """
 
 from collections.abc import Iterator, Sequence
+from typing import TypeVar
 
 from builder.confirming import odd
 from builder.departments.sound.description import Sound
 from builder.departments.sound.findings import fills_of, subs_of
 from builder.departments.sound.hanging import Models, hangs_of, models_of
 from builder.departments.sound.loudspeakers import At, Hang, Model, SubLine
-from builder.oddities import Named, Standing, on_one_spot, unlike_neighbours
+from builder.oddities import Named, Standing, on_one_spot, read_between, unlike_neighbours
 from builder.pack import Finding
 from builder.reading.absent import Absent
 from builder.reading.otherwise import otherwise
 from builder.reading.quantities import Angle, Length, Mass
+from builder.reading.written import Line
 
+AnyLine = TypeVar("AnyLine", bound=Line)
 LEAST_KG_PER_M3, GREATEST_KG_PER_M3 = 80.0, 900.0
 """Loudspeakers with their rigging weigh between these: common practice, no source."""
 LEAST_KG_PER_M2, GREATEST_KG_PER_M2 = 25.0, 450.0
 """The same by the front, where nobody says how deep a box is: common practice, no source."""
 TOUCHING_M = 0.005
-DIP = 0.75
+DIP = 0.6
 """Coverage that falls below this share of what it is on both sides has a band mistyped."""
 
 
@@ -93,11 +96,6 @@ def dips(model: Model) -> Iterator[Finding]:
         )
 
 
-def read_between(angle: Angle, low_deg: float, high_deg: float) -> str:
-    """What an angle may have been meant as, between two others."""
-    return otherwise(angle, lambda deg: low_deg <= deg <= high_deg)
-
-
 def out_of_line(values: Sequence[float]) -> tuple[int, int, int] | None:
     """
     The first value that is far below some value on both sides of it, or far above, with the nearest
@@ -159,8 +157,11 @@ def subs_overlap(subs: SubLine, models: Models) -> Iterator[Finding]:
 
 
 def boxes(sound: Sound) -> Iterator[Standing]:
-    """Hangs by their top boxes, lines of subs by their middles, and every box of the fills."""
-    for hang in hangs_of(sound):
+    """
+    Hangs by their top boxes, lines of subs by their middles, and every box of the fills, but what
+    is out of service: what takes its place may be there.
+    """
+    for hang in in_service(hangs_of(sound)):
         spot = f"{hang.at.across.text}, {hang.at.depth.text}, {hang.top.text}"
         yield Standing(
             "loudspeakers",
@@ -171,11 +172,17 @@ def boxes(sound: Sound) -> Iterator[Standing]:
             hang.at.where(),
             spot,
         )
-    for subs in subs_of(sound):
+    for subs in in_service(subs_of(sound)):
         yield box_standing(subs.name, subs.at)
-    for fill in fills_of(sound):
+    for fill in in_service(fills_of(sound)):
         for number, box in enumerate(fill.boxes, 1):
-            yield box_standing(f"box {number} of {fill.name}", box.at)
+            if box.condition != "out of service":
+                yield box_standing(f"box {number} of {fill.name}", box.at)
+
+
+def in_service(lines: Sequence[AnyLine]) -> Iterator[AnyLine]:
+    """The lines that are not out of service."""
+    return (line for line in lines if line.condition != "out of service")
 
 
 def box_standing(name: str, at: At) -> Standing:

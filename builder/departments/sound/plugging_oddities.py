@@ -24,11 +24,13 @@ def plugging_oddities(sound: Sound) -> Iterator[Finding]:
     splits = () if isinstance(sound.splits, Absent) else sound.splits
     yield from boxes_past_split(sound.drop_boxes, splits)
     yield from boxes_overlap(sound.drop_boxes, splits)
+    on_air = [radio for radio in sound.radio if radio.condition != "out of service"]
     for radio in sound.radio:
         yield from outside_range(radio)
-        if sound.spectrum:
+    if sound.spectrum:
+        for radio in on_air:
             yield from in_television(radio, sound.spectrum)
-    yield from frequencies_twice(sound.radio)
+    yield from frequencies_twice(on_air)
 
 
 def channels_of(box: DropBox) -> range | None:

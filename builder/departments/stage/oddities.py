@@ -18,6 +18,7 @@ from builder.reading.quantities import Height, Length
 from builder.reading.references import spelling
 
 ROUNDING_M = 0.05
+A_LITTLE_HIGHER = 1.3
 MUCH_HIGHER = 2.0
 """Steel this many times as high as what is said to be clear below it may be in another unit."""
 
@@ -77,7 +78,7 @@ def against_steel(deck: Deck, steel: Sequence[SteelHeight], system: System) -> I
 
 def steel_otherwise(height: Height, clear: Length) -> str:
     """What a height of steel may have been meant as, by what is clear below it."""
-    question = otherwise(height, lambda steel_m: clear.m <= steel_m <= MUCH_HIGHER * clear.m)
+    question = otherwise(height, lambda steel_m: clear.m <= steel_m <= A_LITTLE_HIGHER * clear.m)
     return question and f" The steel says {height.text}.{question}"
 
 
