@@ -222,7 +222,7 @@ def test_the_pages_show_who_confirmed_what_and_when() -> None:
     assert doors.confirmed == "confirmed by duty manager on 2026-05-01"
     pages = render(document_of(pack)).pages
     for page in ("house.md", "findings.md"):
-        words = unescape(str(pages[page]))
+        words = unescape(str(pages[page])).replace("\N{NO-BREAK SPACE}", " ")
         assert "Doors before show is '45 h'. That is unusual here" in words, page
         assert "Confirmed by duty manager on" in words, page
         assert "Is it minutes?" not in words, page
