@@ -10,9 +10,9 @@ from builder.fit.clock.hours import ends_before_curfew, load_in_after
 from builder.fit.hangs.plan import hangs_for_all
 from builder.fit.levels.wanted_level import level_asked
 from builder.fit.needs.comparing import compared
-from builder.fit.placing import power_for_all
 from builder.fit.plots.stage_plot import stage_plot
 from builder.fit.plots.together import plots_together
+from builder.fit.power.placing import power_for_all
 from builder.fit.questions import questions
 from builder.fit.records import (
     AnyAsked,

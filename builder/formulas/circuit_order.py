@@ -5,14 +5,14 @@ Planning figures: the local code and a licensed electrician decide.
 """
 
 import math
-from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from builder.formulas.circuits import Load, Node, Tree, standing, tree_of
+from builder.formulas.circuit_rows import Row, Taken, next_row, with_one
+from builder.formulas.circuits import Load, Node, Standing, Tree, standing, tree_of
 from builder.formulas.cite import cites
 from builder.formulas.free_circuits import Outlet
-from builder.formulas.phasors import PHASES
+from builder.formulas.phase_room import PHASES, Room, least_left
 from builder.formulas.sources import EDMONDS
 
 
@@ -69,32 +69,44 @@ def circuits_in_order(
     -----
     Currents add up as sizes. An entry whose own breaker is smaller than its current is left out.
     """
-    tree, found = tree_of(nodes), standing(nodes, loads)
+    tree = tree_of(nodes)
     current_a = _checked(outlets, tree)
-    room = {
-        (name, phase): max(0, _floor_ma(found[name].free_a[k] * tree.scale[name]))
-        for name in tree.nodes
-        for k, phase in enumerate(PHASES)
-    }
-    left = Counter(
-        {
-            one.name: one.count
-            for one in outlets
-            if one.breaker_a is None or one.breaker_a >= one.ampere_a
-        }
-    )
+    rows = [_row(outlet, current_a, tree) for outlet in outlets]
+    taken: Taken = {"room": _room(tree, standing(nodes, loads)), "used": {}}
     order: list[NextCircuit] = []
-    while True:
-        fitting = [(_least_ma(one, room, tree), one) for one in outlets if left[one.name] > 0]
-        most_ma, best = max(
-            fitting, key=lambda pair: pair[0] / tree.scale[pair[1].node], default=(0, None)
-        )
-        if best is None or most_ma < _ceil_ma(current_a * tree.scale[best.node]):
-            return tuple(order)
-        order.append(NextCircuit(best.name, best.phases[0], most_ma / tree.scale[best.node] / 1000))
-        left[best.name] -= 1
-        for node in tree.path[best.node]:
-            room[node, best.phases[0]] -= _ceil_ma(current_a * tree.scale[best.node])
+    while (index := next_row(rows, taken)) is not None:
+        row, outlet = rows[index], outlets[index]
+        left_ma = least_left(taken["room"], row["path"], row["phases"]) or 0.0
+        left_a = left_ma / row["per_ampere"] / 1000
+        order.append(NextCircuit(outlet.name, outlet.phases[0], left_a))
+        taken = with_one(row, taken)
+    return tuple(order)
+
+
+def _room(tree: Tree, found: dict[str, Standing]) -> Room:
+    """What each node leaves on each phase, in milliampere at its supply; 0 where overloaded."""
+    return {
+        name: {
+            phase: float(max(0, _floor_ma(found[name].free_a[k] * tree.scale[name])))
+            for k, phase in enumerate(PHASES)
+        }
+        for name in tree.nodes
+    }
+
+
+def _row(outlet: Outlet, current_a: float, tree: Tree) -> Row:
+    """An entry of outlets as a row; without a slot where its own breaker is too small."""
+    scale = tree.scale[outlet.node]
+    too_small = outlet.breaker_a is not None and outlet.breaker_a < outlet.ampere_a
+    return {
+        "key": outlet.name,
+        "path": list(tree.path[outlet.node]),
+        "phases": list(outlet.phases),
+        "slots": 0 if too_small else outlet.count,
+        "amount": float(_ceil_ma(current_a * scale)),
+        "per_ampere": scale,
+        "preferred": True,
+    }
 
 
 def _checked(outlets: Sequence[Outlet], tree: Tree) -> float:
@@ -117,10 +129,6 @@ def _checked(outlets: Sequence[Outlet], tree: Tree) -> float:
             f" {', '.join(f'{current_a:g} A' for current_a in sorted(currents))}"
         )
     return max(currents, default=0.0)
-
-
-def _least_ma(outlet: Outlet, room: dict[tuple[str, str], int], tree: Tree) -> int:
-    return min(room[node, outlet.phases[0]] for node in tree.path[outlet.node])
 
 
 def _floor_ma(current_a: float) -> int:

@@ -11,10 +11,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from builder.formulas.cite import cites
+from builder.formulas.phase_room import PHASES as PHASES
 from builder.formulas.ranges import checked_power_factor, not_negative
 from builder.formulas.sources import NEMA_MG_1, NILSSON_RIEDEL
 
-PHASES = ("L1", "L2", "L3")
 THREE_PHASE_ANGLES_DEG = (0.0, -120.0, 120.0)
 """Angle of each line-to-neutral voltage in a three-phase system, in the order L1, L2, L3."""
 SPLIT_PHASE_ANGLES_DEG = (0.0, 180.0, 0.0)

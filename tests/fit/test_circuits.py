@@ -59,6 +59,21 @@ def verdicts(*loads: Record, power: list[Record]) -> list[Record]:
     return list(fit(pack(power=power), [rider(*loads)])["verdicts"])
 
 
+def test_no_circuit_asked_for_is_not_needed() -> None:
+    found = verdicts(circuits(0, 16.0), power=[feed("Board", (20.0, 20.0, 20.0)), outlet(9)])[0]
+    assert (found["verdict"], found["reason"]) == ("not needed", "No circuit is asked for.")
+
+
+def test_outlets_whose_number_nobody_knows_are_asked_about() -> None:
+    many = outlet(9)
+    many["values"]["count"] = value(standing="unknown")
+    found = verdicts(circuits(1, 16.0), power=[feed("Board", (20.0, 20.0, 20.0)), many])[0]
+    assert found["verdict"] == "ask"
+    assert found["reason"] == (
+        "The house has not said what some outlets are rated for, or what is free behind them."
+    )
+
+
 @pytest.mark.parametrize(("count", "verdict"), [(3, "fits"), (4, "short")])
 def test_circuits_are_counted_as_loaded_not_as_sockets(count: int, verdict: str) -> None:
     # Nine sockets, and 20 A free on each phase: one circuit of 16 A on each phase, for two ask 32

@@ -1,7 +1,7 @@
-// Single-phase circuits on the house's outlets. Twin of builder/fit/circuits.py.
+// Single-phase circuits on the house's outlets. Twin of builder/fit/power/.
 (function (fit) {
   "use strict";
-  const { FITS, SHORT, verdict, withRemedy, factOf, settled, valueOf, textOf, asked, ageNotes, itemNotes, once, signed, both, digits } = fit;
+  const { FITS, NOT_NEEDED, SHORT, verdict, withRemedy, factOf, settled, valueOf, textOf, asked, ageNotes, itemNotes, once, signed, both, digits } = fit;
   const { PHASES, above, outage, roomOf, leastRoom, less, systemOf, volts } = fit;
   const CIRCUITS = {
     question: "How many single-phase circuits of that current can we have, where, on which connector and on which phases?",
@@ -16,6 +16,10 @@
 
   function circuits(answer, section, stage, nodes) {
     const requirement = answer.requirement;
+    if (requirement.count === 0) {
+      answer.alone = verdict(requirement, NOT_NEEDED, "No circuit is asked for.");
+      return;
+    }
     if (!placeKnown(requirement.of, section, stage)) {
       answer.alone = asked(requirement, CIRCUITS, "The house names no place " + requirement.of + ".");
       return;

@@ -1,4 +1,4 @@
-// What feeds what, and how much is free on each phase. Twin of builder/fit/feeds.py.
+// What feeds what, and how much is free on each phase. Twin of builder/fit/power/.
 (function (fit) {
   "use strict";
   const { valueOf, textOf } = fit;

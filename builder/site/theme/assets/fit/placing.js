@@ -1,4 +1,4 @@
-// Power for all departments and acts at the same time. Twin of builder/fit/placing.py.
+// Power for all departments and acts at the same time. Twin of builder/fit/power/.
 (function (fit) {
   "use strict";
   const { FITS, SHORT, ASK, NOT_NEEDED, verdict, withRemedy, withQuestion, factOf, settled, valueOf, textOf, listed, sectionOf, asked, ageNotes, itemNotes, signed, both, digits } = fit;

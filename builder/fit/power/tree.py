@@ -1,0 +1,127 @@
+"""What feeds what, and how much is free on each phase there. [A]"""
+
+from typing import TypedDict
+
+from builder.fit.records import Item, Section, Value
+from builder.fit.values import number_of, text_of
+from builder.formulas.phase_room import PHASES, Room
+
+ROUNDING_A = 0.000001
+NODE_KINDS = ("supply", "generator", "service", "board")
+
+
+class Node(TypedDict):
+    """
+    A supply, generator, service or board, and the name of what feeds it.
+
+    ``free`` is what is free on each phase, ``least`` what is free there at least; a phase without a
+    figure is left out of both. [A]
+    """
+
+    item: Item
+    above: str
+    free: dict[str, float]
+    least: dict[str, float]
+
+
+Tree = dict[str, Node]
+"""The nodes by name, in the pack's order."""
+
+
+def tree_of(section: Section | None) -> Tree:
+    """What feeds what, by name."""
+    tree: Tree = {}
+    if section is None:
+        return tree
+    for item in section["items"]:
+        if item["kind"] in NODE_KINDS:
+            tree[item["name"]] = {
+                "item": item,
+                "above": text_of(item, "fed_from"),
+                "free": free_on(item),
+                "least": least_on(item),
+            }
+    return tree
+
+
+def free_on(item: Item) -> dict[str, float]:
+    """Free current by phase, as far as the pack has figures. [A]"""
+    free: dict[str, float] = {}
+    for phase in PHASES:
+        free_a = number_of(item, f"free.{phase}")
+        if free_a is not None:
+            free[phase] = free_a
+    return free
+
+
+def least_on(item: Item) -> dict[str, float]:
+    """
+    What is free on each phase at least: where the figure is an upper bound, the pack's lower one,
+    or nothing. [A]
+    """
+    least: dict[str, float] = {}
+    for phase, free_a in free_on(item).items():
+        least[phase] = free_a
+        if item["values"][f"free.{phase}"]["bound"]:
+            least_a = number_of(item, f"free-least.{phase}")
+            least[phase] = 0.0 if least_a is None else least_a
+    return least
+
+
+def least_free(free: dict[str, float]) -> float | None:
+    """The least of three phases, or None where none has a figure. [A]"""
+    least: float | None = None
+    for free_a in free.values():
+        least = free_a if least is None or free_a < least else least
+    return least
+
+
+def fullest(item: Item) -> Value | None:
+    """The figure of the phase with least free, or the rating where the pack has no such figure."""
+    least = least_free(free_on(item))
+    for phase in PHASES:
+        figure = item["values"].get(f"free.{phase}")
+        if figure is not None and least is not None and figure["number"] == least:
+            return figure
+    return item["values"].get("rating")
+
+
+def way_up(name: str, tree: Tree) -> list[str]:
+    """A node and all that feeds it, by name; empty for what is no node."""
+    path: list[str] = []
+    while name in tree and name not in path:
+        path.append(name)
+        name = tree[name]["above"]
+    return path
+
+
+def outage(path: list[str], tree: Tree) -> str:
+    """The nearest on a way up that is out of service; empty where all of it works."""
+    for name in path:
+        if tree[name]["item"]["condition"] == "out of service":
+            return name
+    return ""
+
+
+def free_room(tree: Tree) -> Room:
+    """What is free everywhere before anything is placed. [A]"""
+    return {name: node["free"] for name, node in tree.items()}
+
+
+def sure_room(tree: Tree) -> Room:
+    """What is free everywhere at least, before anything is placed. [A]"""
+    return {name: node["least"] for name, node in tree.items()}
+
+
+def first_unsure(path: list[str], phases: list[str], room: Room, tree: Tree) -> str | None:
+    """
+    The first thing along a path that holds what was placed only if what nobody has measured draws
+    little; None where all of it surely holds.
+    """
+    for name in path:
+        for phase in phases:
+            if phase in room[name]:
+                open_a = tree[name]["free"][phase] - tree[name]["least"][phase]
+                if room[name][phase] - open_a < -ROUNDING_A:
+                    return name
+    return None
