@@ -1,5 +1,6 @@
 """What whoever may confirms, when it lapses, and what nobody can confirm."""
 
+import json
 from datetime import date
 from html import unescape
 from pathlib import Path
@@ -11,6 +12,7 @@ from builder.cli import main
 from builder.confirming import settled
 from builder.departments.access.description import Access
 from builder.departments.house.description import House
+from builder.departments.rigging.description import Rigging
 from builder.departments.stage.description import Stage
 from builder.pack import Finding, Level, from_json, to_json
 from builder.pipeline import document_of, finding_of, pack_of, venue_of
@@ -274,3 +276,26 @@ def test_what_is_printed_can_be_copied_for_every_mistake_that_is_merely_odd() ->
         entry = written({"what": "x", "value": value, "by": "me", "on": "2026-05-01"}, flow=True)
         file = access(f"docks: [{{name: Dock, confirmed: {entry}}}]\n")
         assert file.docks[0].confirmed[0].value == value  # type: ignore[index, union-attr]
+
+
+def test_the_guide_s_example_is_odd_and_confirmed() -> None:
+    """What `describe.md` shows is read: without its last line it is asked about."""
+    guide = (Path(__file__).parent.parent / "docs" / "describe.md").read_text(encoding="utf-8")
+    example = next(block for block in guide.split("```") if "confirmed:" in block)
+    rows = [f"  {row}" for row in example.splitlines()[1:] if row]
+    rows.insert(1, "    runs: across")
+    rows.insert(1, "    depth: 0 m")
+    for last, codes in ((len(rows), []), (len(rows) - 1, ["implausible", "implausible"])):
+        text = "\n".join(["limits: {}", "beams:", *rows[:last]]) + "\n"
+        rigging = read(text, file="rigging.yml", kind=Rigging)
+        assert [finding.code for finding in settled(of(rigging), [rigging]).open] == codes
+
+
+def test_programs_are_told_what_is_confirmed_too(venue: Path) -> None:
+    (venue / "house.yml").write_text(HOUSE + DOORS, encoding="utf-8")
+    result = CliRunner().invoke(main, ["check", "--venue", str(venue), "--format", "json"])
+    told = json.loads(result.output)
+    assert told["findings"] == []
+    assert [(entry["code"], entry["by"], entry["on"]) for entry in told["confirmed"]] == [
+        ("implausible", "duty manager", "2026-05-01")
+    ]

@@ -124,6 +124,10 @@ def check_record(pack: Pack, books: "Books", on: date) -> dict[str, object]:
     return {
         "problems": [problem_record(problem) for problem in books.problems],
         "findings": [finding_record(finding) for finding in pack.findings],
+        "confirmed": [
+            {**finding_record(entry.finding), "by": entry.by, "on": entry.on}
+            for entry in pack.confirmed
+        ],
         "shows": outlook_record(outlook_on(books, pack, on)),
     }
 

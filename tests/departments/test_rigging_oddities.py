@@ -32,9 +32,10 @@ def test_a_point_beyond_its_beam_has_no_room_left_that_anybody_could_count_on() 
     ]
     item = published(text).section.item("point", "P2")
     assert item is not None
-    left = item.figure("left")
-    assert left is not None
-    assert (left.value, left.missing) == (None, ("a place on its beam",))
+    for name in ("limit", "left"):
+        figure = item.figure(name)
+        assert figure is not None
+        assert (figure.value, figure.missing) == (None, ("a place on its beam",))
 
 
 def test_a_point_beyond_its_beam_is_still_held_against_its_limit() -> None:

@@ -57,8 +57,17 @@ def in_words(kg: float, system: System) -> str:
 
 
 def point_figures(point: OnPoint, whole: Whole, key: str, system: System) -> Iterator[Figure]:
-    """What a point may carry, carries, has left, and which limit binds."""
-    yield limit_figure(f"{key}.limit", "May carry", point.rating.limit, point.rating.rule, system)
+    """
+    What a point may carry, carries, has left, and which limit binds. Of a point that is not on its
+    beam nobody can count on anything.
+    """
+    limit = limit_figure(f"{key}.limit", "May carry", point.rating.limit, point.rating.rule, system)
+    if point.place.on_beam:
+        yield limit
+    else:
+        yield missing(
+            limit.key, limit.label, limit.working, ("a place on its beam",), caution=LOADS
+        )
     yield carried_figure(point, whole, key, system)
     yield from left_figures(point, whole, key, system)
     yield steel_figure(point, key, system)
