@@ -77,19 +77,17 @@ def said(result: Result, form: str) -> str:
 def riders_or_exit(paths: tuple[Path, ...], rules: Mapping[str, Rule]) -> list[RiderAsked]:
     """The riders, or every problem in every one of them, and exit with 1."""
     from builder.files import read_rider
-    from builder.reading.reader import read
-    from builder.rider.asked import acts_differ, asked_of, one_date
-    from builder.rider.description import Rider
+    from builder.rider.asked import acts_differ, one_date, whole_rider
 
-    riders, asked, problems = [], [], []
+    riders, problems = [], []
     for path in paths:
         try:
-            riders.append(read(read_rider(path), file=path.name, kind=Rider))
-            asked.append(asked_of(riders[-1], rules))
+            riders.append(whole_rider(read_rider(path), file=path.name, rules=rules))
         except Refused as refused:
             problems += [(path, problem) for problem in refused.problems]
     if problems:
         exit_with(problems)
+    asked = [rider["rider"] for rider in riders]
     try:
         acts_differ(asked)
         one_date(riders)

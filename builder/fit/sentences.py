@@ -5,6 +5,8 @@ What the check says stands in tables of templates with named parts, one table a 
 can be read, changed and one day translated. :func:`fill` puts the parts in.
 """
 
+from builder.reading.values.sentences import fill as fill
+
 QUESTION = "{question} ({asker}.)"
 ASKER = "{act}{line}: {title}, {need}"
 RIDER_LINE = ", rider line {line}"
@@ -25,18 +27,3 @@ NO_SUCH_CONFIGURATION = "The house names no configuration {configuration}; it na
 WHICH_CONFIGURATION = (
     "{act}: which configuration is meant by {configuration}? The house names: {names}."
 )
-
-
-def fill(template: str, parts: dict[str, str]) -> str:
-    """
-    A template with its named parts filled in.
-
-    What a crew wrote is put in as it stands, braces included: parts are never read as templates.
-    """
-    pieces = template.split("{")
-    texts = [pieces[0]]
-    for piece in pieces[1:]:
-        end = piece.find("}")
-        texts.append(parts[piece[:end]])
-        texts.append(piece[end + 1 :])
-    return "".join(texts)

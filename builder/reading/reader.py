@@ -1,6 +1,5 @@
 """Read one file of a venue: text to a placed description, with every problem at once."""
 
-import difflib
 from typing import TypeVar, get_args
 
 from pydantic import BaseModel, ValidationError
@@ -12,12 +11,18 @@ from builder.reading.outlines import no_outlines
 from builder.reading.possible import impossible
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.references import records_within
+from builder.reading.values.faults import Fault
+from builder.reading.values.shapes import (
+    NO_VALUE,
+    NOT_KNOWN,
+    choice_fault,
+    missing_fault,
+    no_group_fault,
+    no_list_fault,
+    no_text_fault,
+    unknown_key_fault,
+)
 from builder.reading.written import Path, Written
-
-# What people write for these two where they do not know our words for them.
-NO_VALUE = ("no", "no.", "nil", "n/a", "na", "nothing", "null", "-")
-NOT_KNOWN = ("tbc", "tbd", "tba", "not known", "??", "???")
-ABSENT = ("unknown", "none", "?")
 
 Description = TypeVar("Description", bound=Written)
 
@@ -66,69 +71,40 @@ def problem_of(error: ErrorDetails, composed: Composed, kind: type[BaseModel]) -
 
 def explained(error: ErrorDetails, path: Path, kind: type[BaseModel]) -> tuple[str, str, str]:
     """Code, reason and advice for an error, in words for the author."""
-    near = keys_at(kind, path[:-1])
+    fault = fault_of(error, path, kind)
+    if fault is not None:
+        return fault["code"], fault["reason"], fault["advice"]
+    advice = str(error.get("ctx", {}).get("advice", ""))
+    return (
+        error["type"].replace("_", "-"),
+        error["msg"],
+        absent_advice(value_text(error["input"]), kind, path) or advice,
+    )
+
+
+def fault_of(error: ErrorDetails, path: Path, kind: type[BaseModel]) -> Fault | None:
+    """What is wrong where keys, lists and groups do not stand as they should; else None."""
     match error["type"]:
         case "extra_forbidden":
-            return "unknown-key", "is not a key here", near_name(str(path[-1]), near)
+            return unknown_key_fault(str(path[-1]), keys_at(kind, path[:-1]))
         case "missing":
-            return (
-                "missing-key",
-                "is missing here",
-                "write it, or write 'unknown' where the field allows not knowing",
-            )
+            return missing_fault()
         case "model_type" | "dict_type" | "model_attributes_type":
-            return (
-                "wrong-shape",
-                "should be a group of keys",
-                f"write keys such as {', '.join(keys_at(kind, path)[:4])}",
-            )
+            return no_group_fault(keys_at(kind, path))
         case "tuple_type" | "list_type":
-            return (
-                "wrong-shape",
-                "should be a list",
-                list_advice(value_text(error["input"]), keys_at(kind, path)),
-            )
+            return no_list_fault(value_text(error["input"]), keys_at(kind, path))
         case "string_type":
-            return "wrong-shape", "should be one text, not a group or a list", ""
+            return no_text_fault("")
         case "literal_error":
-            return choice_unknown(error)
+            return choice_fault(value_text(error["input"]), choices_in(error))
         case _:
-            advice = str(error.get("ctx", {}).get("advice", ""))
-            return (
-                error["type"].replace("_", "-"),
-                error["msg"],
-                absent_advice(value_text(error["input"]), kind, path) or advice,
-            )
+            return None
 
 
-def choice_unknown(error: ErrorDetails) -> tuple[str, str, str]:
-    """The words for a value that is none of a list."""
-    allowed = [
-        part.strip().strip("'\"")
-        for part in str(error.get("ctx", {}).get("expected", "")).replace(" or ", ", ").split(", ")
-    ]
-    meant = difflib.get_close_matches(str(error["input"]), allowed, n=1, cutoff=0.75)
-    advice = f"did you mean '{meant[0]}'? " if meant else ""
-    return (
-        "choice-unknown",
-        "is not one of the choices",
-        f"{advice}write one of: {', '.join(allowed)}",
-    )
-
-
-def list_advice(text: str, keys: list[str]) -> str:
-    """
-    How to write a list where one value stands; with the keys that an entry has, if it has any.
-    """
-    if text.strip().casefold() in (*NO_VALUE, *NOT_KNOWN, *ABSENT):
-        return "leave the key out where there is nothing to list"
-    if keys:
-        return f"begin each entry with '- ', and give it keys such as {', '.join(keys[:3])}"
-    return (
-        f"write [{text}]"
-        if text and not set(text) & set("[]{},:#\"'")
-        else "begin each entry with '- '"
-    )
+def choices_in(error: ErrorDetails) -> list[str]:
+    """The choices that an error says were expected."""
+    expected = str(error.get("ctx", {}).get("expected", "")).replace(" or ", ", ")
+    return [part.strip().strip("'\"") for part in expected.split(", ")]
 
 
 def absent_advice(text: str, kind: type[BaseModel], path: Path) -> str:
@@ -157,14 +133,6 @@ def may_be_absent(kind: type[BaseModel], path: Path) -> bool:
         else None
     )
     return field is not None and Absent in get_args(field.annotation)
-
-
-def near_name(wrong: str, known: list[str]) -> str:
-    """Advice that offers the nearest known name, or the list."""
-    meant = difflib.get_close_matches(wrong, known, n=1, cutoff=0.6)
-    if meant:
-        return f"did you mean '{meant[0]}'?"
-    return f"known here: {', '.join(known)}" if known else ""
 
 
 def keys_at(kind: type[BaseModel], path: Path) -> list[str]:

@@ -179,14 +179,17 @@ class OneOf:
         return {"type": "string", "enum": list(schema["metadata"]["choices"])}
 
 
+LONGEST_NAME, LONGEST_TEXT = 80, 2000
+
+
 def name(text: str) -> str:
     """A name: 1 to 80 characters."""
-    return words(text, 80)
+    return words(text, LONGEST_NAME)
 
 
 def prose(text: str) -> str:
     """A note: 1 to 2,000 characters."""
-    return words(text, 2000)
+    return words(text, LONGEST_TEXT)
 
 
 Name = Annotated[

@@ -1,6 +1,5 @@
 """A rider file: what a visiting show needs, in the tone of a crew."""
 
-from types import MappingProxyType
 from typing import ClassVar, Literal
 
 from pydantic import Field
@@ -19,6 +18,7 @@ from builder.reading.quantities import (
 from builder.reading.words import Count, Day, Name, Text, YesNo
 from builder.reading.written import Written
 from builder.rider.hanging import Hang
+from builder.rider.lasting import Lasting
 
 Strictness = Literal["must", "should"]
 CarriedBy = Literal["show", "house", "hire"]
@@ -103,13 +103,6 @@ class Load(Written):
     """Must, or should where the show can live without."""
     carried_by: CarriedBy = Field(default="house", alias="carried by")
     """Who brings it: house, hire, or show, such as a generator of its own."""
-
-
-class Lasting(Duration):
-    """A length of time in a show's day: a bare number is most likely minutes."""
-
-    __slots__ = ()
-    units = MappingProxyType({"min": Duration.units["min"], **Duration.units})
 
 
 class ChangeoverParts(Written):

@@ -7,11 +7,14 @@ from dataclasses import dataclass
 from datetime import date
 
 from builder.fit.clock.times import of_the_show
+from builder.fit.published import rule_record
 from builder.fit.records import RiderAsked
 from builder.reading.problems import Problem, Refused, Where
-from builder.reading.reader import read
-from builder.rider.asked import asked_of
-from builder.rider.description import Rider
+from builder.rider.asked import problem_of
+from builder.rider.entry import RiderRead, read_rider
+from builder.rider.table import LANGUAGE
+from builder.rider.text.tree import entry_of
+from builder.rider.units import UNITS
 from builder.rules import Rule
 
 FOLDER = "shows/"
@@ -123,36 +126,39 @@ def booked_in(text: str, file: str, rules: Mapping[str, Rule], known: Sequence[B
         With every problem in the text; `missing-key` where it does not say its date, `show-twice`
         where the act already plays on it.
     """
-    rider = read(text, file=file, kind=Rider)
-    if rider.plays is None:
-        raise Refused(
-            [
-                Problem(
-                    Where(file, 1, 1),
-                    "plays",
-                    "",
-                    "is missing",
-                    "missing-key",
-                    "write the date of the show, like plays: 2026-12-05",
-                )
-            ]
-        )
+    rider = dated(text, file, rules)
     for other in known:
-        if (other.act, other.plays) == (rider.act, rider.plays):
-            reason = f"plays on {rider.plays} in {other.file} already"
-            raise Refused(
-                [
-                    Problem(
-                        rider.where("act"),
-                        "act",
-                        rider.act,
-                        reason,
-                        "show-twice",
-                        "keep one of the two files",
-                    )
-                ]
-            )
-    return Booked(file, rider.plays, rider.booking, asked_of(rider, rules))
+        if (other.act, other.plays.isoformat()) == (rider["rider"]["act"], rider["plays"]):
+            raise Refused([twice(rider, file, other)])
+    return Booked(file, date.fromisoformat(rider["plays"]), rider["booking"], rider["rider"])
+
+
+def dated(text: str, file: str, rules: Mapping[str, Rule]) -> RiderRead:
+    """
+    A rider that says its date.
+
+    Raises
+    ------
+    Refused
+        With every problem in the text, a missing date among them.
+    """
+    rider = read_rider(text, LANGUAGE, [rule_record(rule) for rule in rules.values()], UNITS)
+    problems = [problem_of(mistake, file) for mistake in rider["mistakes"]]
+    if entry_of(rider["tree"], "plays") is None and rider["tree"]["entries"]:
+        advice = "write the date of the show, like plays: 2026-12-05"
+        where = Where(file, 1, 1)
+        problems.append(Problem(where, "plays", "", "is missing", "missing-key", advice))
+    if problems:
+        raise Refused(problems)
+    return rider
+
+
+def twice(rider: RiderRead, file: str, other: Booked) -> Problem:
+    """An act that is on the books for that date already."""
+    act = entry_of(rider["tree"], "act")
+    where = Where(file, act["value"]["line"], act["value"]["column"]) if act else Where(file)
+    reason = f"plays on {other.plays} in {other.file} already"
+    return Problem(where, "act", other.act, reason, "show-twice", "keep one of the two files")
 
 
 def order(show: Booked) -> tuple[date, int, str]:

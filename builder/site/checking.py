@@ -16,8 +16,7 @@ from builder.fit.published import fit_record
 from builder.fit.records import FitPack, Item, Value
 from builder.layout import anchor_of
 from builder.pack import Pack, from_json
-from builder.rider.asked import QUANTITIES
-from builder.rider.units import units_of
+from builder.rider.units import QUANTITIES, units_of
 from builder.site.imprint import PACK
 
 PAGE = "check.md"

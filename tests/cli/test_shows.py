@@ -75,7 +75,8 @@ def test_a_broken_show_is_a_problem_with_its_place_and_hides_no_other(venue: Pat
     assert (
         f"{venue}/shows/a.yml:2:8 plays: '2026-13-01' is not a day of the calendar" in result.output
     )
-    assert "1 problem in shows; " in result.output
+    assert f"{venue}/shows/a.yml:4:12 what: 'stage with' is nothing that can be" in result.output
+    assert "2 problems in shows; " in result.output
     assert "Saturday 7 March, Sallow Kestrel" in result.output
 
 

@@ -14,8 +14,8 @@ from playwright.sync_api import Browser
 from builder.fit.published import rule_record
 from builder.reading.problems import Refused
 from builder.registry import RULES
-from builder.rider.asked import QUANTITIES, rider_of
-from builder.rider.units import units_of
+from builder.rider.asked import rider_of
+from builder.rider.units import QUANTITIES, units_of
 from tests.fit.chromium import page_with, served
 
 ROOT = Path(__file__).parents[2]

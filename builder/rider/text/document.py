@@ -74,6 +74,7 @@ def whole_text(reason: str, code: str, advice: str) -> Mistake:
     return {
         "line": 0,
         "column": 0,
+        "part": "",
         "path": "",
         "value": "",
         "reason": reason,

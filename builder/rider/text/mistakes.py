@@ -3,6 +3,7 @@
 from builder.reading.syntax_words import HIDDEN_ADVICE, Words
 from builder.rider.text.characters import hidden_reason
 from builder.rider.text.cursor import Cursor, Place, column_of, line_of, line_words, place_here
+from builder.rider.text.tree import part_of
 
 
 def note(cursor: Cursor, place: Place, path: str, *, reason: str, code: str, advice: str) -> None:
@@ -11,6 +12,7 @@ def note(cursor: Cursor, place: Place, path: str, *, reason: str, code: str, adv
         {
             "line": line_of(place),
             "column": column_of(place),
+            "part": part_of(path),
             "path": path,
             "value": "",
             "reason": reason,
@@ -34,6 +36,7 @@ def stop_at(cursor: Cursor, place: Place, words: Words) -> None:
         {
             "line": line_of(place),
             "column": column_of(place),
+            "part": "",
             "path": "",
             "value": line_words(cursor, place["line_start"]),
             "reason": words[0],

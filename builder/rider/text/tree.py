@@ -7,12 +7,14 @@ class Mistake(TypedDict):
     """
     What is wrong at one place of a text. Lines and columns count from 1; line 0 is the whole text.
 
-    ``path`` is the key as the author would say it, such as ``needs[2].at least``; ``reason`` is
-    what is wrong with the value, ``advice`` how to go on, ``code`` a heading of the problems page.
+    ``part`` is the part of the rider, such as ``needs[2]``, and ``path`` the key as the author
+    would say it, such as ``needs[2].at least``; ``reason`` is what is wrong with the value,
+    ``advice`` how to go on, ``code`` a heading of the problems page.
     """
 
     line: int
     column: int
+    part: str
     path: str
     value: str
     reason: str
@@ -95,3 +97,9 @@ def key_path(path: str, key: str) -> str:
 def item_path(path: str, index: int) -> str:
     """The path of an item of a list; people count from 1."""
     return f"{path}[{index + 1}]"
+
+
+def part_of(path: str) -> str:
+    """The part of a rider that a path leads into: `needs[2]` for `needs[2].at least`."""
+    point = path.find(".")
+    return path[:point] if point >= 0 else path

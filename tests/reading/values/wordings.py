@@ -4,25 +4,11 @@ import random
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.reading.quantities import Across, Depth, Height, TimeOfDay
-from builder.reading.quantity import Quantity, book_of, data_of
+from builder.reading.quantity import Quantity
 from builder.reading.units import Unit
-from builder.reading.values.kinds import KindBook
-from builder.rider.asked import QUANTITIES
-from builder.rider.description import Lasting
+from builder.rider.units import KINDS, UNITS
 
-KINDS: dict[str, type[Quantity]] = {
-    **QUANTITIES,
-    "across": Across,
-    "depth": Depth,
-    "height": Height,
-    "time of day": TimeOfDay,
-    "lasting": Lasting,
-}
-BOOK: KindBook = {
-    **book_of(TimeOfDay),  # type: ignore[arg-type] # mypy takes a class for its instance
-    "kinds": {name: data_of(kind) for name, kind in KINDS.items()},  # type: ignore[arg-type]
-}
+BOOK = UNITS
 VULGAR = {"½": (1, 2), "¼": (1, 4), "¾": (3, 4), "⅛": (1, 8), "⅔": (2, 3)}
 ODD = [
     "nan m", "-inf kg", "1e99 m", "1,2 m", "1 000 m", "1/0 in", "1234567890123456 m", "12", "m", "",

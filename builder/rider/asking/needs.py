@@ -1,0 +1,194 @@
+"""``needs``: lines that a rule of the house answers, and lines that one of several answers."""
+
+from typing import TypedDict
+
+from builder.fit.records import AnyAsked, NeedAsked, Rule
+from builder.reading.values.faults import Fault, fault
+from builder.reading.values.nearest import nearest
+from builder.reading.values.quantities import read_quantity
+from builder.reading.values.sentences import fill
+from builder.reading.values.words import read_count, read_yes_no
+from builder.rider.asking.asked import asked_base, carried_by, strictness_of
+from builder.rider.asking.asking import Asking, note_fault
+from builder.rider.asking.reading import below_zero_fault
+from builder.rider.asking.values import ReadValue, has, items_of, place_of, words_of
+
+WAYS = ("at least", "at most", "between", "is")
+WORDED = ("permission", "yes")
+"""The kinds of rule that are answered by yes or no."""
+UNKNOWN = ("unknown", "?")
+ANSWERS = ("yes", "no", "true", "false")
+NEAR_RULE = 0.6
+MEANT = "did you mean '{name}'?"
+ELSEWHERE = "the guide to riders lists what can be asked; put anything else under questions"
+SEVERAL_WAYS = "says {ways}"
+WRITE_ONE = "write one of: {ways}"
+AMOUNT = "{way} {words}"
+
+
+class Amount(TypedDict):
+    """The amount of a need: a number in SI, or yes or no in words; what is wrong with it."""
+
+    number: float
+    words: str
+    fault: Fault | None
+
+
+def need_asked(need: ReadValue, asking: Asking) -> NeedAsked | AnyAsked | None:
+    """A line of ``needs``; None where something is wrong with it."""
+    alternatives = items_of(need, "any of")
+    if len(alternatives) > 0 and has(need, "what"):
+        unclear(
+            asking,
+            place_of(need, "any of"),
+            "any of",
+            "",
+            "stands beside what",
+            "write either what, or any of with a list",
+        )
+        return None
+    if len(alternatives) > 0:
+        return any_asked(need, alternatives, asking)
+    if not has(need, "what"):
+        advice = "write what is needed, or any of with a list"
+        note_fault(asking, need, "what", "", fault("is missing here", "missing-key", advice))
+        return None
+    return ruled(need, need, asking)
+
+
+def any_asked(need: ReadValue, alternatives: list[ReadValue], asking: Asking) -> AnyAsked | None:
+    """A need that one of several alternatives meets."""
+    found = [ruled(line, need, asking) for line in alternatives]
+    parts = [part for part in found if part is not None]
+    if len(parts) < len(found):
+        return None
+    title = " or ".join(part["title"].lower() for part in parts)
+    first = parts[0]
+    return {
+        "act": first["act"],
+        "line": need["line"],
+        "department": first["department"],
+        "title": f"{title[:1].upper()}{title[1:]}",
+        "need": " or ".join(part["need"] for part in parts),
+        "strictness": first["strictness"],
+        "carried": first["carried"],
+        "configuration": first["configuration"],
+        "what": first["what"],
+        "way": first["way"],
+        "low": first["low"],
+        "high": first["high"],
+        "words": first["words"],
+        "sort": "any",
+        "any": parts,
+    }
+
+
+def ruled(line: ReadValue, need: ReadValue, asking: Asking) -> NeedAsked | None:
+    """
+    A need that a rule answers; None where there is no rule, or the line does not say how much.
+    Strictness and who brings it stand in the whole need.
+    """
+    what = words_of(line, "what")
+    key = what.lower()
+    if key not in asking["rules"]:
+        near = nearest(key, list(asking["rules"]), NEAR_RULE)
+        advice = fill(MEANT, {"name": near}) if near != "" else ELSEWHERE
+        wrong = fault("is nothing that can be checked", "need-unknown", advice)
+        note_fault(asking, place_of(line, "what"), "what", what, wrong)
+        return None
+    rule = asking["rules"][key]
+    ways = [way for way in WAYS if has(line, way)]
+    if len(ways) > 1:
+        reason = fill(SEVERAL_WAYS, {"ways": " and ".join(ways)})
+        unclear(asking, place_of(line, "what"), "what", what, reason, one_way(rule))
+        return None
+    if len(ways) == 0 or ways[0] not in rule["ways"]:
+        advice = fill(WRITE_ONE, {"ways": ", ".join(rule["ways"])})
+        reason = "does not say how much"
+        unclear(asking, place_of(line, "what"), "what", what, reason, advice)
+        return None
+    return with_amount(line, need, rule, ways[0], asking)
+
+
+def one_way(rule: Rule) -> str:
+    """How to go on where a line says how much in several ways."""
+    if "between" in rule["ways"]:
+        return "write between for the least and the most"
+    return fill(WRITE_ONE, {"ways": ", ".join(rule["ways"])})
+
+
+def with_amount(
+    line: ReadValue, need: ReadValue, rule: Rule, way: str, asking: Asking
+) -> NeedAsked | None:
+    """The need with its amount in SI; None where the amount cannot be read."""
+    texts = [words_of(line, way)]
+    if way == "between":
+        texts = [item["text"] for item in items_of(line, way)]
+    amounts = [amount_of(text, rule, asking) for text in texts]
+    readable = True
+    for place, amount in enumerate(amounts):
+        if amount["fault"] is not None:
+            note_fault(asking, place_of(line, way), way, texts[place], amount["fault"])
+            readable = False
+    if not readable:
+        return None
+    unknown = any(is_unknown(text) for text in texts)
+    low = amounts[0]
+    high = amounts[-1]
+    if low["number"] > high["number"] and not unknown:
+        advice = "write the least first"
+        reason = "is more than the second"
+        unclear(asking, place_of(line, way), way, texts[0], reason, advice)
+        return None
+    words = need_words(way, texts)
+    base = asked_base(
+        asking, line["line"], rule["department"], rule["title"], words, strictness_of(need)
+    )
+    return {
+        **base,
+        "carried": carried_by(need),
+        "what": rule["key"],
+        "way": "unknown" if unknown else way,
+        "low": low["number"],
+        "high": high["number"],
+        "words": low["words"],
+        "sort": "rule",
+    }
+
+
+def need_words(way: str, texts: list[str]) -> str:
+    """What a need says."""
+    if way == "between":
+        return " to ".join(texts)
+    if way == "is" and texts[0].lower() in ANSWERS:
+        return "yes" if texts[0].lower() in ("yes", "true") else "no"
+    return fill(AMOUNT, {"way": way, "words": texts[0]})
+
+
+def is_unknown(text: str) -> bool:
+    """Whether an amount says that nobody knows it yet; ``?`` was the word before."""
+    return text.lower() in UNKNOWN
+
+
+def amount_of(text: str, rule: Rule, asking: Asking) -> Amount:
+    """An amount of the kind that a rule asks for."""
+    if is_unknown(text):
+        return {"number": 0.0, "words": "", "fault": None}
+    if rule["kind"] in WORDED:
+        answer = read_yes_no(text)
+        return {"number": 0.0, "words": "yes" if answer["yes"] else "no", "fault": answer["fault"]}
+    if rule["kind"] == "count":
+        count = read_count(text)
+        return {"number": float(count["number"]), "words": "", "fault": count["fault"]}
+    quantity = read_quantity(text, rule["kind"], asking["units"])
+    wrong = quantity["fault"]
+    if wrong is None:
+        wrong = below_zero_fault(quantity["si"], rule["kind"])
+    return {"number": quantity["si"], "words": "", "fault": wrong}
+
+
+def unclear(
+    asking: Asking, place: ReadValue, path: str, value: str, reason: str, advice: str
+) -> None:
+    """Note a line that can be read and does not say what is meant."""
+    note_fault(asking, place, path, value, fault(reason, "need-unclear", advice))

@@ -1,0 +1,173 @@
+"""A whole rider, part by part, in its order of sections."""
+
+from typing import TypedDict
+
+from builder.fit.records import ClockAsked, Requirement, RiderAsked
+from builder.reading.values.sentences import fill
+from builder.rider.asking.asking import Asking
+from builder.rider.asking.clock import (
+    clock_asked,
+    end_asked,
+    load_in_asked,
+    note_rate,
+    note_weekday,
+    weekday_of,
+)
+from builder.rider.asking.hang_problems import note_hang, note_names
+from builder.rider.asking.hangs import hang_asked, trim_asked
+from builder.rider.asking.level import level_asked, question_asked
+from builder.rider.asking.needs import need_asked
+from builder.rider.asking.plot import plot_asked
+from builder.rider.asking.power import power_asked
+from builder.rider.asking.trucks import trucks_asked
+from builder.rider.asking.values import ReadValue, group_of, has, items_of, si_of, words_of
+
+REVISION = "{number} of {date}"
+
+
+class Found(TypedDict):
+    """A requirement, and the part of the rider that it came from, such as ``needs[2]``."""
+
+    part: str
+    requirement: Requirement
+
+
+def rider_asked(rider: ReadValue, asking: Asking) -> tuple[RiderAsked, list[str]]:
+    """
+    A rider as the check takes it, without what cannot be read, and the part that each requirement
+    came from.
+    """
+    asking["act"] = words_of(rider, "act")
+    asking["configuration"] = words_of(rider, "configuration")
+    found = [
+        *needs_found(rider, asking),
+        *power_found(rider, asking),
+        *hangs_found(rider, asking),
+        *plot_found(rider, asking),
+        *day_found(rider, asking),
+        *questions_found(rider, asking),
+    ]
+    asked: RiderAsked = {
+        "act": asking["act"],
+        "revision": revision_of(rider),
+        "stays_m": si_of(rider, "stays on deck"),
+        "clock": clock_of(rider, asking),
+        "requirements": [each["requirement"] for each in found],
+    }
+    return asked, [each["part"] for each in found]
+
+
+def revision_of(rider: ReadValue) -> str:
+    """Which rider this is, in words; empty where it does not say."""
+    issue = group_of(rider, "revision")
+    if issue is None:
+        return ""
+    return fill(REVISION, {"number": words_of(issue, "number"), "date": words_of(issue, "on")})
+
+
+def clock_of(rider: ReadValue, asking: Asking) -> ClockAsked | None:
+    """The day's clock; None where there is none, or something in it is wrong."""
+    day_clock = group_of(rider, "clock")
+    if day_clock is None or any(mistake["part"] == "clock" for mistake in asking["mistakes"]):
+        return None
+    return clock_asked(day_clock, weekday_of(rider, day_clock))
+
+
+def whole_items(rider: ReadValue, key: str) -> list[ReadValue]:
+    """The items of a list that could be read."""
+    return [item for item in items_of(rider, key) if item["whole"]]
+
+
+def noted(asking: Asking, part: str) -> int:
+    """Begin a part; how many mistakes there were before it."""
+    asking["part"] = part
+    return len(asking["mistakes"])
+
+
+def needs_found(rider: ReadValue, asking: Asking) -> list[Found]:
+    """Every need."""
+    found: list[Found] = []
+    for need in whole_items(rider, "needs"):
+        noted(asking, need["path"])
+        requirement = need_asked(need, asking)
+        if requirement is not None:
+            found.append({"part": need["path"], "requirement": requirement})
+    return found
+
+
+def power_found(rider: ReadValue, asking: Asking) -> list[Found]:
+    """Every load."""
+    found: list[Found] = []
+    for load in whole_items(rider, "power"):
+        before = noted(asking, load["path"])
+        requirement = power_asked(load, asking)
+        if len(asking["mistakes"]) == before:
+            found.append({"part": load["path"], "requirement": requirement})
+    return found
+
+
+def hangs_found(rider: ReadValue, asking: Asking) -> list[Found]:
+    """Every hang, and how high it should go."""
+    found: list[Found] = []
+    hangs = whole_items(rider, "hangs")
+    for hang in hangs:
+        before = noted(asking, hang["path"])
+        note_hang(hang, asking)
+        note_names(hangs, hang, asking)
+        if len(asking["mistakes"]) == before:
+            found.append({"part": hang["path"], "requirement": hang_asked(hang, asking)})
+            trim = trim_asked(hang, asking)
+            if trim is not None:
+                found.append({"part": hang["path"], "requirement": trim})
+    return found
+
+
+def plot_found(rider: ReadValue, asking: Asking) -> list[Found]:
+    """The stage plot: all of its rectangles, or none of them."""
+    if not has(rider, "plot"):
+        return []
+    before = noted(asking, "plot")
+    requirement = plot_asked(rider["keys"]["plot"], asking)
+    if requirement is None or len(asking["mistakes"]) > before:
+        return []
+    return [{"part": "plot", "requirement": requirement}]
+
+
+def day_found(rider: ReadValue, asking: Asking) -> list[Found]:
+    """Trucks, the times that the house must know, and the level."""
+    found: list[Found] = []
+    trucks = group_of(rider, "trucks")
+    if trucks is not None:
+        found.append({"part": "trucks", "requirement": trucks_asked(trucks, asking)})
+    found += clock_found(rider, asking)
+    level = group_of(rider, "level")
+    if level is not None:
+        found.append({"part": "level", "requirement": level_asked(level, asking)})
+    return found
+
+
+def clock_found(rider: ReadValue, asking: Asking) -> list[Found]:
+    """Load-in and the end of the show, where each can be read."""
+    found: list[Found] = []
+    if "clock" not in rider["keys"]:
+        return found
+    noted(asking, "clock")
+    day_clock = rider["keys"]["clock"]
+    note_weekday(rider, day_clock, asking)
+    note_rate(day_clock, asking)
+    weekday = weekday_of(rider, day_clock)
+    load_in = load_in_asked(day_clock, weekday, asking)
+    if load_in is not None:
+        found.append({"part": "clock", "requirement": load_in})
+    end = end_asked(day_clock, weekday, asking)
+    if end is not None:
+        found.append({"part": "clock", "requirement": end})
+    return found
+
+
+def questions_found(rider: ReadValue, asking: Asking) -> list[Found]:
+    """Every question."""
+    return [
+        {"part": question["path"], "requirement": question_asked(question, asking)}
+        for question in whole_items(rider, "questions")
+    ]
