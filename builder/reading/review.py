@@ -23,6 +23,10 @@ PLACEHOLDERS = re.compile(
     r"\b(tbc|tbd|tba|todo|fixme|xxx+|lorem ipsum|n/k|to be (?:confirmed|advised|announced))\b",
     re.IGNORECASE,
 )
+# What somebody else wrote, such as an older sheet. A lone ' within words is an apostrophe.
+QUOTED = re.compile(
+    r""""[^"]*"|“[^”]*”|„[^“”]*[“”]|«[^»]*»|(?<!\w)'[^']*'(?!\w)|(?<!\w)‘[^’]*’(?!\w)"""
+)
 HIDDEN_CONDITION = re.compile(
     r"\b(broken|faulty|defective|not working|out of order|out of action|out of use"
     r"|being (?:repaired|replaced|renewed|refurbished)|(?:awaiting|under) repair|removed)\b"
@@ -93,7 +97,7 @@ def unfinished(reviewed: Reviewed) -> Iterable[Remark]:
     if not isinstance(value, str):
         return
     quoted = f"{spaced(reviewed.key)} says {shortened(value)}."
-    if PLACEHOLDERS.search(value):
+    if PLACEHOLDERS.search(in_own_words(value)):
         yield Remark(
             "caution",
             "placeholder",
@@ -120,6 +124,12 @@ def unfinished(reviewed: Reviewed) -> Iterable[Remark]:
             reviewed.where,
             asks_about=excerpt(value),
         )
+
+
+def in_own_words(text: str) -> str:
+    """A text without what it quotes; all of it where it is nothing but a quotation."""
+    own = QUOTED.sub("", text)
+    return own if any(char.isalnum() for char in own) else text
 
 
 def ageing(verification: Verification, *, on: date, stale_after_days: int) -> Iterable[Remark]:

@@ -1,6 +1,9 @@
 """What the text alone gives cause to look at again."""
 
+import json
 from datetime import date
+
+import pytest
 
 from builder.departments.access.description import Access
 from builder.departments.house.description import House
@@ -52,6 +55,34 @@ def test_a_feet_mark_for_inches_is_asked_about() -> None:
 def test_a_value_at_the_edge_of_the_usual_range_is_no_remark() -> None:
     assert codes("docks: [{name: Dock, door_width: 8.0 m}]\n", Access) == []
     assert codes("docks: [{name: Dock, door_width: 8.01 m}]\n", Access) == ["implausible"]
+
+
+@pytest.mark.parametrize(
+    "note",
+    [
+        "The sheet of 2019 says 'TBC' here.",
+        'The older pack has "load to be confirmed"; measured since.',
+        "“TBA” stood on the drawing.",
+        "„TBC“ stood on the drawing.",
+        "‘TBD’ on the plate is a model's name.",
+    ],
+)
+def test_a_placeholder_that_an_older_sheet_is_quoted_with_is_none(note: str) -> None:
+    assert codes(DATUM + f"note: {json.dumps(note, ensure_ascii=False)}\n") == []
+
+
+@pytest.mark.parametrize(
+    "note",
+    [
+        "The crew's width is TBC, and the dock's too.",
+        "'TBC'",
+        "“TBC.”",
+        "The sheet says '4 m', TBC.",
+        "The width is 'TBC",
+    ],
+)
+def test_a_placeholder_beside_a_quotation_is_one(note: str) -> None:
+    assert codes(DATUM + f"note: {json.dumps(note, ensure_ascii=False)}\n") == ["placeholder"]
 
 
 def test_a_placeholder_is_told_and_a_question_mark_alone_is_not() -> None:
