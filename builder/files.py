@@ -22,6 +22,9 @@ from builder.reading.problems import Problem, Refused, Where
 LARGEST_TEXT = 2 * 1024 * 1024
 LARGEST_PHOTO = 8 * 1024 * 1024
 LARGEST_PACK = 64 * 1024 * 1024
+PACKAGE = Path(__file__).resolve().parent
+DEMOS = (PACKAGE / "demo", PACKAGE.parent / "venue")
+"""Where the demo venue is: in an installed package, in a checkout."""
 PHOTO_ENDINGS = (".png", ".jpg", ".jpeg", ".webp")
 
 
@@ -399,6 +402,24 @@ def package_texts(package: str, ending: str) -> dict[str, str]:
         entry.name: entry.read_text(encoding="utf-8")
         for entry in sorted(found, key=lambda entry: entry.name)
     }
+
+
+def example_files() -> tuple[tuple[str, str], ...]:
+    """
+    Files that show how each key is written, by name: the demo venue's, then the starting venue's.
+
+    Raises
+    ------
+    FileNotFoundError
+        If there is no demo venue; an installation without it is broken and should say so.
+    """
+    demo = next((place for place in DEMOS if place.is_dir()), None)
+    if demo is None:
+        raise FileNotFoundError(f"no demo venue in {' or '.join(map(str, DEMOS))}; install again")
+    paths = [*sorted(demo.glob("*.yml")), *sorted(demo.glob("shows/*.yml"))]
+    started = package_texts("builder.starter", ".yml") | package_texts("builder.starter", ".yaml")
+    written = [(path.relative_to(demo).as_posix(), path.read_text("utf-8")) for path in paths]
+    return (*written, *started.items())
 
 
 def write_whole(path: Path, text: str) -> None:

@@ -8,6 +8,7 @@ wrong usage.
 import click
 
 from builder.cli.changes import changes
+from builder.cli.explain import explain
 from builder.cli.fit import fit
 from builder.cli.phases import phases
 from builder.cli.stock import stock
@@ -22,5 +23,5 @@ def main() -> None:
     """
 
 
-for command in (new, check, build, serve, pack, schema, stock, changes, fit, phases):
+for command in (new, check, build, serve, pack, schema, stock, changes, fit, phases, explain):
     main.add_command(command)

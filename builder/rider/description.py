@@ -43,7 +43,7 @@ class Alternative(Written):
     what: Name
     """What is needed, by a name from the list below."""
     at_least: Name | None = Field(default=None, alias="at least")
-    """The least that does, with its unit; ? where the show does not know yet."""
+    """The least that does, with its unit; unknown where the show does not know yet."""
     at_most: Name | None = Field(default=None, alias="at most")
     """The most that does, with its unit."""
     between: tuple[Name, Name] | None = None
@@ -58,7 +58,7 @@ class Need(Written):
     what: Name | None = None
     """What is needed, by a name from the list below. Left out where any of is written."""
     at_least: Name | None = Field(default=None, alias="at least")
-    """The least that does, with its unit; ? where the show does not know yet."""
+    """The least that does, with its unit; unknown where the show does not know yet."""
     at_most: Name | None = Field(default=None, alias="at most")
     """The most that does, with its unit."""
     between: tuple[Name, Name] | None = None

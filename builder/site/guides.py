@@ -26,6 +26,18 @@ def guides_folder(places: tuple[Path, ...] = PLACES) -> Path:
     )
 
 
+def guide_text(name: str) -> str:
+    """
+    The text of a guide for the crew, such as ``problems.md``.
+
+    Raises
+    ------
+    FileNotFoundError
+        If it is not there; an installation without its guides is broken and should say so.
+    """
+    return (guides_folder().parent / name).read_text(encoding="utf-8")
+
+
 def guide_navigation(paths: list[str]) -> list[object]:
     """
     Guides as the generator's navigation: those at the top first, then one part for each folder.

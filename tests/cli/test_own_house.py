@@ -137,6 +137,14 @@ def test_a_house_is_checked_and_built_by_its_own_workflow(house: tuple[Path, lis
     assert (folder / "site" / "read-a-pack.html").is_file(), "the guides come with it"
 
 
+def test_a_house_is_told_what_a_message_and_a_key_mean_without_a_network(
+    house: tuple[Path, list[str]], clean: dict[str, str]
+) -> None:
+    folder, _ = house
+    assert "unit-missing: a problem" in shell("housepack explain unit-missing", folder, clean)
+    assert "clear_height: 9.1 m" in shell("housepack explain clear_height", folder, clean)
+
+
 def test_what_is_published_is_what_was_built(house: tuple[Path, list[str]]) -> None:
     folder, _ = house
     steps = workflow(folder)["jobs"]["site"]["steps"]
