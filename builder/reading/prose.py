@@ -1,6 +1,6 @@
 """
 What notes and other prose tell that the figures do not know: that something is closed for a time,
-and a number a side that does not make up the count.
+and numbers of parts, or a number a side, that do not make up the count.
 """
 
 import re
@@ -29,6 +29,12 @@ A_SIDE = re.compile(
     r"(?:a|per|each|either|on each|on either|at each) side\b",
     re.IGNORECASE,
 )
+_NUMBER = rf"(?:\d{{1,4}}|{'|'.join(NUMBERS)})"
+_PART = rf"{_NUMBER} [a-z][a-z-]{{2,}}(?: [a-z-]+)?"
+PARTS = re.compile(rf"\b{_PART}(?:, {_PART})*(?:,? and | plus |, ){_PART}\b", re.IGNORECASE)
+"""Numbers of things in a row: `21 motorised and 5 manual`."""
+NEARLY = 0.1
+"""Parts that come within this share of a count, and at least within one, were meant to make it."""
 COUNTS = ("count", "boxes", "channels")
 """The keys that say how many there are."""
 
@@ -65,14 +71,42 @@ def closed(reviewed: Reviewed, on: date) -> Iterable[Remark]:
         )
 
 
-def sides(reviewed: Reviewed) -> Iterable[Remark]:
-    """'Eight per side' in the words of a line that counts fifteen."""
-    value, record = reviewed.value, reviewed.record
-    counted = [
+def counts_of(reviewed: Reviewed) -> list[int]:
+    """How many there are of what a line is about, and how many work, where it says so."""
+    return [
         count
         for key in (*COUNTS, "working")
-        if isinstance(count := getattr(record, key, None), int)
+        if isinstance(count := getattr(reviewed.record, key, None), int)
     ]
+
+
+def parts(reviewed: Reviewed) -> Iterable[Remark]:
+    """'21 motorised and 5 manual' in the words of a line that counts 27."""
+    value, counted = reviewed.value, counts_of(reviewed)
+    if not isinstance(value, str) or not counted:
+        return
+    for match in PARTS.finditer(value):
+        numbers = re.findall(rf"\b({_NUMBER}) (?=[a-z])", match[0], re.IGNORECASE)
+        whole = sum(whole_number(number) for number in numbers)
+        near = 0 < abs(whole - counted[0]) <= max(1.0, NEARLY * counted[0])
+        if near and whole not in counted:
+            statement = (
+                f"{spaced(reviewed.key)} says {shortened(match[0])}, which makes {whole}, and the"
+                f" line counts {counted[0]}."
+            )
+            yield Remark(
+                "caution",
+                "parts-differ",
+                f"{statement} Which one is right?",
+                reviewed.where,
+                asks_about=f"{excerpt(match[0])} beside {counted[0]}",
+                question=" Which one is right?",
+            )
+
+
+def sides(reviewed: Reviewed) -> Iterable[Remark]:
+    """'Eight per side' in the words of a line that counts fifteen."""
+    value, counted = reviewed.value, counts_of(reviewed)
     if not isinstance(value, str) or not counted:
         return
     said = [*A_SIDE.finditer(value)]

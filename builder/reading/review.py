@@ -13,7 +13,7 @@ from builder.reading.fields import Reviewed, mark_of, values_of
 from builder.reading.measures import shown
 from builder.reading.otherwise import otherwise, otherwise_counted
 from builder.reading.problems import shortened
-from builder.reading.prose import closed, sides
+from builder.reading.prose import closed, parts, sides
 from builder.reading.quantities import Quantity, disagreement
 from builder.reading.references import records_within
 from builder.reading.remarks import Remark, excerpt, spaced
@@ -43,7 +43,7 @@ def review(description: Written, *, on: date, stale_after_days: int) -> tuple[Re
             remarks += ageing(record, on=on, stale_after_days=stale_after_days)
         for reviewed in values_of(record):
             remarks += [*disagreeing(reviewed), *implausible(reviewed), *unfinished(reviewed)]
-            remarks += [*closed(reviewed, on), *sides(reviewed)]
+            remarks += [*closed(reviewed, on), *sides(reviewed), *parts(reviewed)]
     return tuple(remarks)
 
 

@@ -106,6 +106,39 @@ def test_a_line_that_counts_nothing_has_nothing_to_be_held_against() -> None:
     assert remarks(DATUM + "furnishings: [{name: Lamps, count: unknown, note: 8 per side}]\n") == ()
 
 
+@pytest.mark.parametrize(
+    ("note", "count"),
+    [
+        ("21 motorised and 6 manual", 27),
+        ("8 wide, 4 high, hung since spring", 32),
+        ("14 long and 7 short stands", 27),
+        ("two black and two grey", 4),
+        ("one is broken and two are lent", 27),
+        ("12 in cones and 2 in drivers", 14),
+        ("made in 2019 and 2020", 27),
+    ],
+)
+def test_parts_that_make_the_count_or_nothing_like_it_are_not_told(note: str, count: int) -> None:
+    lines = f"furnishings: [{{name: Bars, count: {count}, note: '{note}', condition: limited}}]\n"
+    assert remarks(DATUM + lines) == ()
+
+
+@pytest.mark.parametrize(
+    ("note", "makes"),
+    [
+        ("21 motorised and 5 manual", 26),
+        ("21 motorised bars, 4 manual and three dead", 28),
+        ("Ten left, sixteen-foot ones: 20 long plus 8 short", 28),
+    ],
+)
+def test_parts_that_nearly_make_the_count_are_told(note: str, makes: int) -> None:
+    (remark,) = remarks(DATUM + f"furnishings: [{{name: Bars, count: 27, note: '{note}'}}]\n")
+    assert remark.code == "parts-differ"
+    assert remark.sentence.endswith(
+        f"which makes {makes}, and the line counts 27. Which one is right?"
+    )
+
+
 def test_what_works_may_be_what_the_sides_make() -> None:
     text = "monitors: [{name: W, kind: wedge, count: 15, working: 14, size: seven a side}]\n"
     from builder.departments.sound.description import Sound

@@ -104,7 +104,7 @@ class Hang(Line):
     """What hangs on it. Loudspeakers are told in sound.yml."""
     stiffness: Annotated[Stiffness | None, Plausible(1e4, 1e8)] = None
     """Its bending stiffness EI, from the maker. Worst cases out of level need it."""
-    trim: Annotated[Maybe[Height], Plausible(2.0, 40.0)] = Absent.NOT_STATED
+    trim: Annotated[Maybe[Height], Plausible(1.5, 32.0)] = Absent.NOT_STATED
     """The height of its underside as it hangs."""
 
     def contradictions(self) -> Iterator[Problem]:

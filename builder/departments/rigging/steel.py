@@ -115,7 +115,7 @@ class LowSteel(Written):
     """Where, on a beam that runs across."""
     depth: Annotated[Depth | None, Plausible(-120.0, 60.0)] = None
     """Where, on a beam that runs up and down stage."""
-    height: Annotated[Height, Plausible(2.0, 35.0)]
+    height: Annotated[Height, Plausible(2.0, 32.0)]
     """The underside of the steel there, above the deck."""
 
 
