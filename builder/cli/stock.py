@@ -16,9 +16,7 @@ from builder.reading.problems import Refused
 from builder.reading.text import UNFIT
 
 if TYPE_CHECKING:  # they load every department; see carrying.py
-    from builder.stock.changing import Stockroom
-    from builder.stock.lines import Held
-    from builder.stock.order import Order
+    pass
 
 
 class Words(click.ParamType[str]):
@@ -199,18 +197,18 @@ def move(name: str, where: tuple[str, ...], within: str, **given: Any) -> None:
 def swap(name: str, other: str, rest: tuple[str, ...], within: str, **given: Any) -> None:
     """
     Put OTHER in the place of NAME: another model where the line names one, another name where not.
+
+    Every line that names NAME then names OTHER. Nothing that is told of the old model stays: give
+    what OTHER has as KEY=VALUE, or it is marked unknown. Where OTHER is in stock already, its own
+    line says what it is.
     """
-    from builder.stock.lines import referring
-    from builder.stock.orders import swap
+    from builder.stock.lines import found
+    from builder.stock.swapping import house_of, swap
 
     also = settings(rest)
-
-    def order(room: "Stockroom", line: "Held", _: Mapping[str, Any]) -> "Order":
-        return swap(
-            line, other, also, referring(room.venue.descriptions, line.record.defines, line.name)
-        )
-
-    carry_out(order, name, within, given)
+    carry_out_all(
+        lambda room: swap(house_of(room), found(room.lines, name, within), other, also), given
+    )
 
 
 @stock.command()

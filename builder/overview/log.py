@@ -11,6 +11,8 @@ from builder.reading.words import Day, Name, Text
 from builder.reading.written import Written
 
 LOG = "log.yml"
+LONGEST = 2000
+"""The longest text of a value that an entry holds; a longer one is cut."""
 
 
 class Alteration(Written):

@@ -51,6 +51,18 @@ class Plausible:
 
 
 @dataclass(frozen=True, slots=True)
+class OfModel:
+    """
+    Marks a field with what belongs to a model and not to the line: rating, weight, size, table.
+
+    ``key`` is the key of the same record that names the model. Where another model comes in its
+    place, the old one's value must not stay.
+    """
+
+    key: str = "name"
+
+
+@dataclass(frozen=True, slots=True)
 class Decisive:
     """
     Marks a field that shows stop on. Where it is not stated, the pack says so instead of leaving a

@@ -33,13 +33,18 @@ def key_lines(text: str, column: int, name: str, value: Data) -> str:
     """
     ending, key = end_of_lines(text), written(name, flow=False)
     begun = f"{ending}{' ' * column}{key}:"
-    if isinstance(value, list) and (
-        any(isinstance(entry, dict) for entry in value) or len(written(value, flow=True)) > LONG
-    ):
+    if isinstance(value, list) and by_lines(value):
         return begun + "".join(
             f"{ending}{' ' * column}  - {written(entry, flow=False)}" for entry in value
         )
     return f"{begun} {written(value, flow=False)}"
+
+
+def by_lines(value: Data) -> bool:
+    """Whether a value is a list that takes a line an entry: one of groups, or a long one."""
+    return isinstance(value, list) and (
+        any(isinstance(entry, dict) for entry in value) or len(written(value, flow=True)) > LONG
+    )
 
 
 def without_block_key(text: str, group: Spot, place: int, *, top: bool) -> Splice:

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
 
-from builder.overview.log import LOG, changes_of
+from builder.overview.log import LOG, LONGEST, changes_of
 from builder.pack import Pack
 from builder.pipeline import Venue, pack_of, venue_of
 from builder.reading.nodes import Path, compose
@@ -29,7 +29,6 @@ LOG_HEAD = (
     "# What changed in the house, oldest first. 'housepack stock' adds to it, and the site shows it"
     " as 'What changed'.\n\n"
 )
-LONGEST = 2000
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,7 +14,14 @@ from typing import Any
 
 from builder.reading.nodes import Path, compose, spoken
 from builder.reading.problems import Problem, Refused, Where
-from builder.stock.blocks import appended_to_block, block_key, without_block_key, without_entry
+from builder.stock.blocks import (
+    appended_to_block,
+    block_key,
+    by_lines,
+    key_lines,
+    without_block_key,
+    without_entry,
+)
 from builder.stock.inline import appended_inline, inline_part, without_inline
 from builder.stock.splice import Splice
 from builder.stock.spots import Spot, spot_at, spots_of
@@ -28,11 +35,12 @@ LAST = ("note",)
 class Set:
     """
     Write a value at a path. A key that its group lacks is added, after the others and before the
-    note.
+    note. ``by_lines`` lets a list of groups that comes in the place of a text take a line an entry.
     """
 
     path: Path
     value: Data
+    by_lines: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,6 +89,8 @@ def spliced(text: str, file: str, edit: Edit) -> Splice:
     """
     before = compose(text, file).data
     splice = splice_of(text, edit)
+    if isinstance(edit, Set) and loses_comment(splice):
+        raise Refused([by_hand(text, file, edit)])
     try:
         same = compose(splice.applied(text), file).data == intended(before, edit)
     except Refused:
@@ -88,6 +98,13 @@ def spliced(text: str, file: str, edit: Edit) -> Splice:
     if not same:
         raise Refused([by_hand(text, file, edit)])
     return splice
+
+
+def loses_comment(splice: Splice) -> bool:
+    """
+    True where a value that gives way has a comment among its lines, or a text that looks like one.
+    """
+    return "\n" in splice.old and " #" in splice.old
 
 
 def by_hand(text: str, file: str, edit: Edit) -> Problem:
@@ -113,9 +130,7 @@ def splice_of(text: str, edit: Edit) -> Splice:
         case Set(path, value):
             found = spot_at(root, path)
             return (
-                replaced(text, root, path, found, value)
-                if found
-                else added_key(text, root, path, value)
+                replaced(text, root, edit, found) if found else added_key(text, root, path, value)
             )
         case Append(path, value):
             found = spot_at(root, path)
@@ -124,12 +139,31 @@ def splice_of(text: str, edit: Edit) -> Splice:
             return taken_out(text, root, path)
 
 
-def replaced(text: str, root: Spot, path: Path, found: Spot, value: Data) -> Splice:
-    """A value's own characters replaced, in the quotes it had."""
+def replaced(text: str, root: Spot, edit: Set, found: Spot) -> Splice:
+    """
+    A value's own characters replaced, in the quotes it had.
+
+    A value that stands on lines of its own gives way to one behind its key, and the other way
+    round, so that a list comes back as it is mostly written.
+    """
+    path, value = edit.path, edit.value
     inside = any(spot.flow for count in range(len(path)) if (spot := spot_at(root, path[:count])))
+    name, group = path[-1], spot_at(root, path[:-1])
+    if isinstance(name, str) and group is not None and not inside:
+        place = group.key(name)
+        if place is not None and (below_its_key(found) or (edit.by_lines and by_lines(value))):
+            key = group.keys[place][0]
+            return Splice(
+                key, text[key : found.end], key_lines(text, group.column, name, value).lstrip()
+            )
     return Splice(
         found.start, text[found.start : found.end], written(value, flow=inside, mark=found.mark)
     )
+
+
+def below_its_key(found: Spot) -> bool:
+    """True where a value stands on lines of its own below its key."""
+    return found.kind != "text" and not found.flow
 
 
 def added_key(text: str, root: Spot, path: Path, value: Data) -> Splice:

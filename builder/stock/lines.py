@@ -163,13 +163,22 @@ def referring(
     descriptions: Mapping[str, DepartmentFile], kind: str, name: str
 ) -> tuple[tuple[str, Path], ...]:
     """Each place that refers to something by name: its file and the path of the value."""
-    places = []
-    for key, description in descriptions.items():
+    uses = uses_of(descriptions, kind, name)
+    return tuple((file, (*path, *steps(key))) for file, path, _, key in uses)
+
+
+def uses_of(
+    descriptions: Mapping[str, DepartmentFile], kind: str, name: str
+) -> Iterator[tuple[str, Path, Written, str]]:
+    """
+    Each record that refers to something by name: its file, its path, itself, and the key that
+    refers, such as ``feeds[2]``.
+    """
+    for file, description in descriptions.items():
         for path, record in placed(description, ()):
             for reference in references(record):
                 if (reference.kind, reference.name) == (kind, name):
-                    places.append((f"{key}.yml", (*path, *steps(reference.key))))
-    return tuple(places)
+                    yield f"{file}.yml", path, record, reference.key
 
 
 def steps(key: str) -> Path:

@@ -6,10 +6,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from builder.overview.log import Log, Logged
 from builder.reading.nodes import Path, compose
 from builder.reading.problems import Problem, Refused
 from builder.stock.edits import Edit, reach
-from builder.stock.lines import Held
+from builder.stock.lines import NAME_KEYS, Held
 from builder.stock.wording import Data, written
 
 COUNTS = ("count", "channels", "boxes", "ways")
@@ -124,6 +125,22 @@ def working_of(line: Held, said: Mapping[str, Any]) -> int:
             ]
         )
     return known_count(line, "working") if "working" in said else how_many(line)
+
+
+def entries_on(line: Held, log: Log | None) -> list[Logged]:
+    """
+    The entries of the log about a line, newest first, under the names that it bore at the time.
+    """
+    name, found = line.name, []
+    for entry in reversed(log.entries if log else ()):
+        if (entry.file, entry.within) != (line.file, line.within):
+            continue
+        renamed = [part for part in entry.changes if part.key in NAME_KEYS and part.now == name]
+        if renamed or entry.line == name:
+            found.append(entry)
+        if renamed:
+            name = renamed[0].was or name
+    return found
 
 
 def text_of(value: Data | None) -> str:

@@ -1,6 +1,6 @@
-"""The other orders on a line: count, move, swap, add, remove, verified."""
+"""The other orders on a line: count, move, add, remove, verified."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from datetime import date
 from typing import Any
 
@@ -8,7 +8,7 @@ from builder.reading.nodes import Path
 from builder.reading.problems import Problem, Refused
 from builder.reading.written import RefersTo, Written
 from builder.stock.edits import Append, Edit, Set, Unset
-from builder.stock.lines import NAME_KEYS, Held
+from builder.stock.lines import Held
 from builder.stock.order import Order, count_key, data_of, order, working_of
 from builder.stock.wording import Data
 
@@ -180,22 +180,6 @@ def path_of(line: Held, key: str, *, position_first: bool) -> Path:
             ]
         )
     return (*line.path, *steps)
-
-
-def swap(
-    line: Held, other: str, also: Mapping[str, str], referring: Sequence[tuple[str, Path]]
-) -> Order:
-    """
-    Put another thing in a line's place: another model where the line names one, else another name,
-    which those who refer to it then use.
-    """
-    key = (
-        "model"
-        if line.has("model")
-        else next(key for key in NAME_KEYS if isinstance(getattr(line.record, key, None), str))
-    )
-    elsewhere = [(file, Set(path, other)) for file, path in referring] if key == "name" else []
-    return order("swap", line, [Set((*line.path, key), other), *settings(line, also)], elsewhere)
 
 
 def remove(line: Held) -> Order:

@@ -3,11 +3,20 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from builder.overview.log import Log, Logged
+from builder.overview.log import Log
 from builder.reading.problems import Problem, Refused
 from builder.stock.edits import Append, Edit, Set, Unset
 from builder.stock.lines import Held
-from builder.stock.order import COUNTS, Order, data_of, flat, how_many, order, working_of
+from builder.stock.order import (
+    COUNTS,
+    Order,
+    data_of,
+    entries_on,
+    flat,
+    how_many,
+    order,
+    working_of,
+)
 
 UNITS_OUT = ("out_of_service", "dead")
 """Keys that list the numbers of single units which do not work."""
@@ -275,13 +284,3 @@ def comes_to(said: Mapping[str, Any], line: Held, edit: Edit, before: str | None
         ]
         return rest == (data_of(before) if before is not None else [])
     return True
-
-
-def entries_on(line: Held, log: Log | None) -> list[Logged]:
-    """The entries of the log about a line, newest first."""
-    entries = log.entries if log else ()
-    return [
-        entry
-        for entry in reversed(entries)
-        if (entry.file, entry.within, entry.line) == (line.file, line.within, line.name)
-    ]

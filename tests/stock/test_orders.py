@@ -11,20 +11,21 @@ import pytest
 from builder.reading.problems import Refused
 from builder.stock.adding import added, stamped
 from builder.stock.changing import Asked, Changed, Stockroom, changed, difference_text, stockroom_of
-from builder.stock.lines import found, referring
+from builder.stock.lines import found
 from builder.stock.order import Order, written_line
-from builder.stock.orders import count, move, remove, swap
+from builder.stock.orders import count, move, remove
 from builder.stock.service import back, out
+from builder.stock.swapping import house_of, swap
 from tests.stock.small import SOUND, TEXTS, room
 
 ASKED = Asked("head of sound", "As found.", date(2026, 1, 2))
-Make = Callable[[Stockroom], Order]
+Make = Callable[[Stockroom], Order | list[Order]]
 
 
 def ordered(kind: str, name: str, within: str = "", **given: object) -> Make:
     """An order on a line of the venue it is given."""
 
-    def make(room: Stockroom) -> Order:
+    def make(room: Stockroom) -> Order | list[Order]:
         line = found(room.lines, name, within)
         said = written_line(line, room.texts)
         match kind:
@@ -37,12 +38,7 @@ def ordered(kind: str, name: str, within: str = "", **given: object) -> Make:
             case "move":
                 return move(line, said, **given)  # type: ignore[arg-type]  # as above
             case "swap":
-                return swap(
-                    line,
-                    also={},
-                    referring=referring(room.venue.descriptions, line.record.defines, line.name),
-                    **given,
-                )  # type: ignore[arg-type]
+                return swap(house_of(room), line, **{"also": {}, **given})  # type: ignore[arg-type]  # as above
             case _:
                 return remove(line)
 
@@ -59,7 +55,11 @@ def after(room: Stockroom, *makes: Make) -> Stockroom:
 
 def result(room: Stockroom, *makes: Make) -> Changed:
     """What orders given at once come to."""
-    return changed(room, [make(room) for make in makes], ASKED)
+    orders: list[Order] = []
+    for make in makes:
+        made = make(room)
+        orders += made if isinstance(made, list) else [made]
+    return changed(room, orders, ASKED)
 
 
 def lines_changed(make: Make) -> list[str]:

@@ -9,7 +9,15 @@ from builder.reading.absent import Absent, Maybe
 from builder.reading.possible import Possible
 from builder.reading.quantities import Area, Duration, Length, LoadPerArea, Mass, Slope
 from builder.reading.words import Count, Name, Text, YesNo
-from builder.reading.written import Decisive, DepartmentFile, Line, Loose, Plausible, RefersTo
+from builder.reading.written import (
+    Decisive,
+    DepartmentFile,
+    Line,
+    Loose,
+    OfModel,
+    Plausible,
+    RefersTo,
+)
 
 
 class Approach(Line):
@@ -106,17 +114,22 @@ class Vehicle(Loose):
 
     name: Name
     """What it is called here."""
-    kind: Literal["forklift", "telehandler", "pallet truck", "access platform", "stair climber"]
+    kind: Annotated[
+        Literal["forklift", "telehandler", "pallet truck", "access platform", "stair climber"],
+        OfModel(),
+    ]
     """Forklift, telehandler, pallet truck, access platform or stair climber."""
     count: Annotated[Count, Plausible(0, 20)]
     """How many there are."""
-    capacity: Annotated[Maybe[Mass], Plausible(100.0, 20_000.0), Decisive()] = Absent.NOT_STATED
+    capacity: Annotated[Maybe[Mass], Plausible(100.0, 20_000.0), OfModel(), Decisive()] = (
+        Absent.NOT_STATED
+    )
     """The rated capacity on its plate."""
-    load_centre: Annotated[Maybe[Length], Plausible(0.3, 1.2)] = Absent.NOT_STATED
+    load_centre: Annotated[Maybe[Length], Plausible(0.3, 1.2), OfModel()] = Absent.NOT_STATED
     """The load centre that the rating is for."""
-    lift_height: Annotated[Maybe[Length], Plausible(0.1, 40.0)] = Absent.NOT_STATED
+    lift_height: Annotated[Maybe[Length], Plausible(0.1, 40.0), OfModel()] = Absent.NOT_STATED
     """How high it lifts."""
-    fork_length: Annotated[Maybe[Length], Plausible(0.8, 3.0)] = Absent.NOT_STATED
+    fork_length: Annotated[Maybe[Length], Plausible(0.8, 3.0), OfModel()] = Absent.NOT_STATED
     """The length of its forks."""
     driver: Maybe[Text] = Absent.NOT_STATED
     """Who may drive it."""

@@ -18,7 +18,7 @@ from builder.reading.quantities import (
     Volume,
 )
 from builder.reading.words import Name, Text, YesNo
-from builder.reading.written import Decisive, Line, Plausible, Written
+from builder.reading.written import Decisive, Line, OfModel, Plausible, Written
 from builder.stating import Measured
 
 FEED = "power source"
@@ -110,11 +110,15 @@ class Generator(Line):
     """The name of the generator. Services refer to it."""
     system: Annotated[Maybe[WrittenSystem], Decisive()] = Absent.NOT_STATED
     """The system with its voltages and phases."""
-    prime: Annotated[Maybe[ApparentPower], Plausible(2.0e3, 5.0e6), Decisive()] = Absent.NOT_STATED
+    prime: Annotated[Maybe[ApparentPower], Plausible(2.0e3, 5.0e6), Decisive(), OfModel()] = (
+        Absent.NOT_STATED
+    )
     """Prime rating, from the nameplate."""
-    rated_power_factor: Annotated[Maybe[PowerFactor], Plausible(0.5, 1.0)] = Absent.NOT_STATED
+    rated_power_factor: Annotated[Maybe[PowerFactor], Plausible(0.5, 1.0), OfModel()] = (
+        Absent.NOT_STATED
+    )
     """Power factor that the rating holds for, from the nameplate."""
-    breaker: Annotated[Maybe[Current], Plausible(10.0, 6000.0)] = Absent.NOT_STATED
+    breaker: Annotated[Maybe[Current], Plausible(10.0, 6000.0), OfModel()] = Absent.NOT_STATED
     """The setting of its breaker, on each phase."""
     continuous_share: Annotated[Maybe[Share], Plausible(0.5, 1.0)] = Absent.NOT_STATED
     """Share of the rating that may be used for hours, where it differs from the house's."""
@@ -126,13 +130,13 @@ class Generator(Line):
     """
     works_in_air_of: Annotated[Maybe[Temperature], Plausible(233.15, 333.15)] = Absent.NOT_STATED
     """The hottest air it must run in."""
-    altitude_derating: AltitudeDerating | None = None
+    altitude_derating: Annotated[AltitudeDerating | None, OfModel()] = None
     """What the maker's sheet says about height."""
-    temperature_derating: TemperatureDerating | None = None
+    temperature_derating: Annotated[TemperatureDerating | None, OfModel()] = None
     """What the maker's sheet says about air temperature."""
-    burns: tuple[Burn, ...] = ()
+    burns: Annotated[tuple[Burn, ...], OfModel()] = ()
     """The maker's consumption at two or more loads."""
-    tank: Annotated[Maybe[Volume], Plausible(0.01, 20.0)] = Absent.NOT_STATED
+    tank: Annotated[Maybe[Volume], Plausible(0.01, 20.0), OfModel()] = Absent.NOT_STATED
     """How much fuel the tank holds."""
     earthing: Maybe[Text] = Absent.NOT_STATED
     """How its neutral is earthed and who does it."""

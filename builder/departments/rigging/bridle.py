@@ -10,7 +10,7 @@ from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Depth, Height, Length, Mass
 from builder.reading.words import Count, Name
-from builder.reading.written import Line, Loose, Plausible, RefersTo, Written
+from builder.reading.written import Line, Loose, OfModel, Plausible, RefersTo, Written
 
 LEG_COUNTS = (2, 3)
 
@@ -111,7 +111,7 @@ class Steel(Loose):
     """What the crew calls it."""
     count: Annotated[Count, Plausible(0, 500)]
     """How many there are."""
-    length: Annotated[Length, Plausible(0.1, 20.0)]
+    length: Annotated[Length, Plausible(0.1, 20.0), OfModel()]
     """Its length from eye to eye."""
-    rating: Annotated[Mass, Plausible(50.0, 10_000.0)]
+    rating: Annotated[Mass, Plausible(50.0, 10_000.0), OfModel()]
     """What it may carry in a straight pull, as marked."""

@@ -16,7 +16,10 @@ from builder.formulas.loads import Load, PointLoad, UniformLoad, centre_of_mass_
 from builder.formulas.out_of_level import Extremes, out_of_level
 from builder.formulas.slack import Held, each_slack, held
 from builder.formulas.statics import reactions, two_support_reactions
+from builder.reading.absent import Absent
 
+OWN_WEIGHT = "its own weight"
+"""What a hang needs whose weight nobody knows."""
 OFF_END_M = 0.005
 """A load this far beyond an end is off the hang; less is rounding."""
 ASIDE_M = 0.3
@@ -66,8 +69,14 @@ class Body:
         return tuple(each.load for each in self.hung)
 
     @property
+    def weight_unknown(self) -> bool:
+        """True where the house says that it does not know the hang's own weight."""
+        ways = (self.hang.weight, self.hang.weight_in_all)
+        return Absent.UNKNOWN in ways and all(isinstance(way, Absent) for way in ways)
+
+    @property
     def total_kg(self) -> float:
-        """All loads and the hang's own weight, hoists not counted. [kg]"""
+        """All loads and the hang's own weight as far as known, hoists not counted. [kg]"""
         return fsum(load.total_kg for load in self.loads)
 
 
@@ -141,13 +150,11 @@ def body_of(
 
 def own_weight(hang: Hang, length_m: float) -> Iterator[Hung]:
     """The weight of the hang itself, spread over its length."""
-    kg = (
-        hang.weight_in_all.kg
-        if hang.weight_in_all
-        else hang.weight.kg_per_m * length_m
-        if hang.weight
-        else 0.0
-    )
+    kg = 0.0
+    if not isinstance(hang.weight_in_all, Absent):
+        kg = hang.weight_in_all.kg
+    elif not isinstance(hang.weight, Absent):
+        kg = hang.weight.kg_per_m * length_m
     if kg > 0:
         yield Hung(hang.truss or "Own weight", "house", spread(kg, 0.0, length_m), own_weight=True)
 
@@ -209,6 +216,8 @@ def shares(body: Body, level_within_m: float | None) -> Shares:
     would push let go.
     """
     nothing = (None,) * len(body.supports_m)
+    if body.weight_unknown:
+        return Shares(nothing, why=OWN_WEIGHT)
     if body.total_kg <= 0:
         return Shares(nothing, why="a weight of what hangs")
     if len(body.supports_m) == 1:
@@ -244,10 +253,11 @@ def envelope(body: Body, level_within_m: float | None) -> tuple[Extremes, ...]:
     Least and most of each support out of level, for three supports or more whose stiffness is
     known.
     """
-    if len(body.supports_m) < 3 or not level_within_m or body.hang.stiffness is None:
+    stiffness = body.hang.stiffness
+    if len(body.supports_m) < 3 or not level_within_m or isinstance(stiffness, Absent):
         return ()
     return out_of_level(
-        body.loads, body.supports_m, tolerance_m=level_within_m, ei_kn_m2=body.hang.stiffness.kn_m2
+        body.loads, body.supports_m, tolerance_m=level_within_m, ei_kn_m2=stiffness.kn_m2
     )
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from builder.cautions import LOADS
-from builder.departments.rigging.carrying import Body, Shares, hoist_weight_kg
+from builder.departments.rigging.carrying import OWN_WEIGHT, Body, Shares, hoist_weight_kg
 from builder.departments.rigging.figures import by_hand, in_words, mass
 from builder.departments.rigging.geometry import ends_of_hang
 from builder.departments.rigging.moments import moment_steps
@@ -19,6 +19,7 @@ from builder.formulas.slack import each_slack, held
 from builder.formulas.statics import reactions, two_support_reactions
 from builder.formulas.trim import allowable_load_kg
 from builder.pack import Figure, Input, Value, Working
+from builder.reading.absent import Absent
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length, Mass
 from builder.working import figure, missing, worked
@@ -59,10 +60,9 @@ def weight_figure(body: Body, key: str, system: System) -> Figure:
         steps=(*steps, f"Sum: {body.total_kg:,.1f} kg"),
         leaves_out="Hoists and chains: they are counted on the points.",
     )
-    if body.total_kg <= 0:
-        return missing(
-            f"{key}.total", "All on its points", work, ("a weight of what hangs",), caution=LOADS
-        )
+    if body.total_kg <= 0 or body.weight_unknown:
+        lacking = OWN_WEIGHT if body.weight_unknown else "a weight of what hangs"
+        return missing(f"{key}.total", "All on its points", work, (lacking,), caution=LOADS)
     return figure(
         f"{key}.total", "All on its points", mass(body.total_kg, system), work, caution=LOADS
     )
@@ -192,7 +192,8 @@ def worst_figures(
     if part.level:
         found = part.level[index]
         levels = ", ".join(f"{at_m * 1000:+.0f} mm" for at_m in found.settlements_m)
-        stiffness = body.hang.stiffness.text if body.hang.stiffness else ""
+        stated = body.hang.stiffness
+        stiffness = "" if isinstance(stated, Absent) else stated.text
         steps = (
             f"Most with the supports this much low, in order: {levels}.",
             "Proven: no other heights give more." if found.proven else "Encloses the true range.",
@@ -263,7 +264,7 @@ def uniform_kg(body: Body, from_m: float, to_m: float) -> float:
 
 def table_of(truss: Truss) -> tuple[tuple[float, float], ...]:
     """The maker's table as numbers."""
-    return tuple((row.span.m, row.uniform.kg) for row in truss.table)
+    return tuple((row.span.m, row.uniform.kg) for row in truss.rows)
 
 
 def in_table(span_m: float, table: Sequence[tuple[float, float]]) -> bool:
@@ -318,7 +319,7 @@ def span_steps(
 def span_figures(body: Body, truss: Truss, key: str, system: System) -> Iterator[Figure]:
     """What each span carries against the maker's table."""
     table = table_of(truss)
-    inputs = [Input(f"{truss.name}, span {row.span.text}", row.uniform.text) for row in truss.table]
+    inputs = [Input(f"{truss.name}, span {row.span.text}", row.uniform.text) for row in truss.rows]
     for number, (from_m, to_m) in enumerate(spans_of(body), 1):
         load_kg, span_m = uniform_kg(body, from_m, to_m), to_m - from_m
         label = f"Span {number}, {shown(Length, span_m, 2, system)[0]}"

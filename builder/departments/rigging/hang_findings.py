@@ -93,7 +93,7 @@ def supports_off(body: Body, system: System) -> Iterator[Finding]:
 
 def standing(body: Body, part: Shares, system: System) -> Iterator[Finding]:
     """Supports that carry nothing, hangs that tip, and a lone point beside the centre of mass."""
-    if part.why and body.total_kg > 0:
+    if part.why and (body.total_kg > 0 or body.weight_unknown):
         level = Level.DANGER if "centre of mass" in part.why else Level.CAUTION
         sentence = (
             f"What the points of {body.hang.name} carry cannot be worked out: it needs {part.why}."
@@ -153,7 +153,7 @@ def against_table(body: Body, whole: Whole, system: System) -> Iterator[Finding]
         span_m, table = to_m - from_m, table_of(truss)
         if not in_table(span_m, table):
             beyond = (
-                f"its table ends at {truss.table[-1].span.text}"
+                f"its table ends at {truss.rows[-1].span.text}"
                 if table and span_m > table[-1][0]
                 else "its table has no rows on both sides of that"
             )

@@ -10,7 +10,7 @@ from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Depth, Height, Length, LoadPerLength, Mass, Stiffness
 from builder.reading.words import Count, Name
-from builder.reading.written import Line, Plausible, RefersTo, Written
+from builder.reading.written import Line, OfModel, Plausible, RefersTo, Written
 
 
 class End(Written):
@@ -94,15 +94,21 @@ class Hang(Line):
     """One end of it, seen from above. Places along it count from here."""
     last_end: End
     """The other end. The same as the first for a single point."""
-    weight: Annotated[LoadPerLength | None, Plausible(0.5, 80.0)] = None
+    weight: Annotated[Maybe[LoadPerLength], Plausible(0.5, 80.0), OfModel("truss")] = (
+        Absent.NOT_STATED
+    )
     """Its own weight by length."""
-    weight_in_all: Annotated[Mass | None, Plausible(0.5, 5_000.0)] = None
+    weight_in_all: Annotated[Maybe[Mass], Plausible(0.5, 5_000.0), OfModel("truss")] = (
+        Absent.NOT_STATED
+    )
     """Its own weight in all, where it is not told by length."""
     supports: tuple[Support, ...]
     """The points that carry it."""
     loads: tuple[HungThing, ...] = ()
     """What hangs on it. Loudspeakers are told in sound.yml."""
-    stiffness: Annotated[Stiffness | None, Plausible(1e4, 1e8)] = None
+    stiffness: Annotated[Maybe[Stiffness], Plausible(1e4, 1e8), OfModel("truss")] = (
+        Absent.NOT_STATED
+    )
     """Its bending stiffness EI, from the maker. Worst cases out of level need it."""
     trim: Annotated[Maybe[Height], Plausible(1.5, 32.0)] = Absent.NOT_STATED
     """The height of its underside as it hangs."""
@@ -118,7 +124,7 @@ class Hang(Line):
                 "hang-without-support",
                 "write the points that carry it",
             )
-        if self.weight is not None and self.weight_in_all is not None:
+        if not isinstance(self.weight, Absent) and not isinstance(self.weight_in_all, Absent):
             reason = "tells its own weight twice, by length and in all"
             yield Problem(
                 self.where("weight_in_all"),

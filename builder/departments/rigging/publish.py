@@ -40,7 +40,7 @@ from builder.reading.quantities import Across, Depth, Length
 from builder.reading.references import spelling
 from builder.reading.written import Written
 from builder.stating import Stater
-from builder.working import figure, worked
+from builder.working import figure, missing, worked
 
 SINGLE = (
     ("letter", "Engineer's letter"),
@@ -203,7 +203,7 @@ def hang_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
         whole.bodies, whole.shares, stater.named(rigging.hangs, "rigging", "hang"), strict=True
     ):
         truss = truss_of(body, whole)
-        spans = tuple(span_figures(body, truss, item.key, system)) if truss and truss.table else ()
+        spans = tuple(span_figures(body, truss, item.key, system)) if truss and truss.rows else ()
         trim = trim_figures(body, whole, item.key, system)
         yield replace(
             item,
@@ -291,6 +291,11 @@ def shares_by_whom(whole: Whole, system: System) -> Iterator[Item]:
         found[each.bridle.by] = found.get(each.bridle.by, 0.0) + each.bridle.load.kg
     if hoists := hoists_kg(whole):
         found["hoists and chain"] = hoists
+    unweighed = tuple(
+        f"the weight of {body.hang.name} itself" for body in whole.bodies if body.weight_unknown
+    )
+    if unweighed:
+        found.setdefault("house", 0.0)
     for name, kg in found.items():
         key = f"rigging.by.{spelling(name)}"
         work = worked(
@@ -298,12 +303,10 @@ def shares_by_whom(whole: Whole, system: System) -> Iterator[Item]:
             inputs=[Input("Hangs", str(len(whole.bodies)))],
             equation="sum over all standing hangs, at rest",
         )
-        yield Item(
-            key,
-            "by",
-            name,
-            figures=(figure(f"{key}.weight", "Weight", mass(kg, system), work, caution=LOADS),),
-        )
+        weight = figure(f"{key}.weight", "Weight", mass(kg, system), work, caution=LOADS)
+        if name == "house" and unweighed:
+            weight = missing(f"{key}.weight", "Weight", work, unweighed, caution=LOADS)
+        yield Item(key, "by", name, figures=(weight,))
 
 
 def stock_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
@@ -313,7 +316,7 @@ def stock_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
         rigging.trusses, stater.named(rigging.trusses, "rigging", "truss"), strict=True
     ):
         yield replace(item, figures=tuple(truss_figures(truss, whole, item.key, system)))
-        for number, row in enumerate(truss.table, 1):
+        for number, row in enumerate(truss.rows, 1):
             yield stater.item(row, f"{item.key}.row-{number}", "truss-row", truss.name)
     for hoist, item in zip(
         rigging.hoists, stater.named(rigging.hoists, "rigging", "hoist"), strict=True

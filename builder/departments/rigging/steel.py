@@ -8,7 +8,7 @@ from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Angle, Depth, Height, Length, Mass
 from builder.reading.words import Count, Name, Ratio, Text
-from builder.reading.written import Decisive, Line, Loose, Plausible, RefersTo, Written
+from builder.reading.written import Decisive, Line, Loose, OfModel, Plausible, RefersTo, Written
 
 Directions = Literal["straight down only", "at an angle"]
 
@@ -212,12 +212,17 @@ class Truss(Loose):
     """The model."""
     in_all: Annotated[Maybe[Length], Plausible(1.0, 500.0)] = Absent.NOT_STATED
     """How much of it there is."""
-    sections: Text | None = None
+    sections: Annotated[Maybe[Text], OfModel()] = Absent.NOT_STATED
     """In which lengths it comes."""
-    height: Annotated[Length | None, Plausible(0.1, 1.5)] = None
+    height: Annotated[Maybe[Length], Plausible(0.1, 1.5), OfModel()] = Absent.NOT_STATED
     """The height of the truss, for trim."""
-    table: tuple[TableRow, ...] = ()
+    table: Annotated[Maybe[tuple[TableRow, ...]], OfModel()] = Absent.NOT_STATED
     """The maker's allowable loads by span, shortest first."""
+
+    @property
+    def rows(self) -> tuple[TableRow, ...]:
+        """The rows of the maker's table, none where nobody has it."""
+        return () if isinstance(self.table, Absent) else self.table
 
 
 class Hoist(Loose):
@@ -228,13 +233,13 @@ class Hoist(Loose):
     """The model."""
     count: Annotated[Count, Plausible(0, 200)]
     """How many there are."""
-    rating: Annotated[Mass, Plausible(50.0, 5_000.0)]
+    rating: Annotated[Mass, Plausible(50.0, 5_000.0), OfModel()]
     """The rated capacity."""
-    weight: Annotated[Mass, Plausible(5.0, 300.0)]
+    weight: Annotated[Mass, Plausible(5.0, 300.0), OfModel()]
     """The weight of one with its hook and chain bag, chain included. The point carries it too."""
-    headroom: Annotated[Length, Plausible(0.2, 2.0)]
+    headroom: Annotated[Length, Plausible(0.2, 2.0), OfModel()]
     """From the point to the load hook with the hoist run up: hoist, shackles and sling."""
-    chain: Annotated[Length | None, Plausible(3.0, 60.0)] = None
+    chain: Annotated[Maybe[Length], Plausible(3.0, 60.0), OfModel()] = Absent.NOT_STATED
     """The length of its chain."""
-    control: Text | None = None
+    control: Annotated[Maybe[Text], OfModel()] = Absent.NOT_STATED
     """What it is controlled with."""

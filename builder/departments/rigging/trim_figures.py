@@ -15,6 +15,7 @@ from builder.departments.rigging.steel import Hoist
 from builder.departments.rigging.totals import Whole
 from builder.formulas.trim import highest_trim_m
 from builder.pack import Figure, Input, Value
+from builder.reading.absent import Absent
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length
 from builder.working import figure, missing, worked
@@ -38,8 +39,9 @@ def highest_of(body: Body, whole: Whole) -> Highest:
     """The highest the underside of a truss, or the hook above anything else, goes."""
     places = {place.point.name.casefold(): place for place in whole.places}
     truss, steps, tops = truss_of(body, whole), [], []
-    lacking = ["the height of the truss"] if truss and truss.height is None else []
-    below = [truss.height.m] if truss and truss.height else []
+    height = truss.height if truss else Absent.NONE
+    lacking = ["the height of the truss"] if truss and isinstance(height, Absent) else []
+    below = [] if isinstance(height, Absent) else [height.m]
     for support, hoist in zip(body.hang.supports, body.hoists, strict=True):
         steel_m, parts = places[support.point.casefold()].steel_m, parts_of_support(support, hoist)
         lacking += [] if parts else ["the length of the steel"]

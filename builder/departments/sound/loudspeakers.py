@@ -25,7 +25,7 @@ from builder.reading.quantities import (
     Power,
 )
 from builder.reading.words import Count, Name, Text, YesNo
-from builder.reading.written import Decisive, Line, Loose, Plausible, RefersTo, Written
+from builder.reading.written import Decisive, Line, Loose, OfModel, Plausible, RefersTo, Written
 from builder.stating import Measured
 
 DECK = Measured("deck")
@@ -84,39 +84,41 @@ class Model(Line):
     defines: ClassVar[str] = "loudspeaker"
     name: Name
     """The model's name."""
-    kind: Literal["line box", "full range", "sub"]
+    kind: Annotated[Literal["line box", "full range", "sub"], OfModel()]
     """Line box (one of a flown column that acts as a whole), full range, or sub."""
-    level: Annotated[Maybe[Level], Possible(0.0, 194.0), Plausible(90.0, 155.0)] = Absent.NOT_STATED
+    level: Annotated[Maybe[Level], Possible(0.0, 194.0), Plausible(90.0, 155.0), OfModel()] = (
+        Absent.NOT_STATED
+    )
     """The maker's highest level at 1 m, one box in the open."""
-    level_means: Maybe[Text] = Absent.NOT_STATED
+    level_means: Annotated[Maybe[Text], OfModel()] = Absent.NOT_STATED
     """What the maker's level is for: peak or average, which signal, which weighting."""
-    level_crest: Annotated[Maybe[Level], Possible(0.0, 60.0), Plausible(0.0, 20.0)] = (
+    level_crest: Annotated[Maybe[Level], Possible(0.0, 60.0), Plausible(0.0, 20.0), OfModel()] = (
         Absent.NOT_STATED
     )
     """
     How far that level is above the average of the maker's signal: 12 dB for a peak with noise of 12
     dB crest, 0 dB where it is an average.
     """
-    lowest: Annotated[Frequency, Possible(1.0, 100_000.0), Plausible(15.0, 400.0)]
+    lowest: Annotated[Frequency, Possible(1.0, 100_000.0), Plausible(15.0, 400.0), OfModel()]
     """The lowest frequency it is used for."""
-    highest: Annotated[Frequency, Possible(1.0, 100_000.0), Plausible(50.0, 22_000.0)]
+    highest: Annotated[Frequency, Possible(1.0, 100_000.0), Plausible(50.0, 22_000.0), OfModel()]
     """The highest frequency it is used for."""
-    coverage: tuple[Coverage, ...] = ()
+    coverage: Annotated[tuple[Coverage, ...], OfModel()] = ()
     """
     The maker's nominal coverage by octave band. Bands that are left out take a piston of the box's
     width, and the page says so.
     """
-    width: Annotated[Length, Possible.above(0.0, 20.0), Plausible(0.08, 2.5)]
+    width: Annotated[Length, Possible.above(0.0, 20.0), Plausible(0.08, 2.5), OfModel()]
     """Width of the front."""
-    height: Annotated[Length, Possible.above(0.0, 20.0), Plausible(0.08, 2.5)]
+    height: Annotated[Length, Possible.above(0.0, 20.0), Plausible(0.08, 2.5), OfModel()]
     """Height of the front. In a hang the boxes follow each other at this distance."""
-    depth: Annotated[Maybe[Length], Possible.above(0.0, 20.0), Plausible(0.08, 2.5)] = (
+    depth: Annotated[Maybe[Length], Possible.above(0.0, 20.0), Plausible(0.08, 2.5), OfModel()] = (
         Absent.NOT_STATED
     )
     """Depth of the box."""
-    weight: Annotated[Maybe[Mass], Plausible(1.0, 250.0)] = Absent.NOT_STATED
+    weight: Annotated[Maybe[Mass], Plausible(1.0, 250.0), OfModel()] = Absent.NOT_STATED
     """Weight of one box, with its rigging parts."""
-    drivers: Maybe[Text] = Absent.NOT_STATED
+    drivers: Annotated[Maybe[Text], OfModel()] = Absent.NOT_STATED
     """What is in it, such as two 18 in cones."""
 
     @model_validator(mode="after")
@@ -170,7 +172,7 @@ class Hang(Line):
     """
     carried_by: Annotated[Maybe[Name], RefersTo("hang"), Decisive()] = Absent.NOT_STATED
     """The hang in rigging.yml that carries it. Its weight is counted there."""
-    frame: Annotated[Maybe[Mass], Plausible(2.0, 400.0)] = Absent.NOT_STATED
+    frame: Annotated[Maybe[Mass], Plausible(2.0, 400.0), OfModel("model")] = Absent.NOT_STATED
     """The weight of the frame, bar and cable above the top box."""
     adjustable: Maybe[Text] = Absent.NOT_STATED
     """Whether height, splay and turn can be changed for a show, and what that needs."""
@@ -180,7 +182,7 @@ class Hang(Line):
     """How far below its full level the house runs it, so that the system is even."""
     delay: Annotated[Duration | None, Possible(0.0, 10.0), Plausible(0.0, 0.5)] = None
     """The delay that the processor gives it."""
-    prediction_file: Maybe[Text] = Absent.NOT_STATED
+    prediction_file: Annotated[Maybe[Text], OfModel("model")] = Absent.NOT_STATED
     """Whether the house has the maker's prediction file, and how to get it."""
 
 
@@ -331,9 +333,9 @@ class Amplifier(Loose):
     """The model, or what they drive."""
     count: Annotated[Count, Plausible(1, 200)]
     """How many."""
-    channels: Annotated[Maybe[Count], Plausible(1, 16)] = Absent.NOT_STATED
+    channels: Annotated[Maybe[Count], Plausible(1, 16), OfModel()] = Absent.NOT_STATED
     """Channels of one."""
     drives: Maybe[Text] = Absent.NOT_STATED
     """What they drive."""
-    power: Annotated[Maybe[Power], Plausible(50.0, 40_000.0)] = Absent.NOT_STATED
+    power: Annotated[Maybe[Power], Plausible(50.0, 40_000.0), OfModel()] = Absent.NOT_STATED
     """Output of one channel, and into what load in the note."""

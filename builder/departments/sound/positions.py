@@ -12,7 +12,7 @@ from builder.reading.absent import Absent, Maybe
 from builder.reading.possible import Possible
 from builder.reading.quantities import Duration, Length, Level
 from builder.reading.words import Count, Name, Text, YesNo
-from builder.reading.written import Decisive, Line, Loose, Plausible, RefersTo
+from builder.reading.written import Decisive, Line, Loose, OfModel, Plausible, RefersTo
 
 
 class HousePolicy(Line):
@@ -190,7 +190,7 @@ class MonitorStock(Loose):
     """How many of them work."""
     mixes: Maybe[Count] = Absent.NOT_STATED
     """How many separate mixes they can be driven on."""
-    size: Maybe[Text] = Absent.NOT_STATED
+    size: Annotated[Maybe[Text], OfModel()] = Absent.NOT_STATED
     """Driver size, in words."""
 
     @model_validator(mode="after")
@@ -207,17 +207,17 @@ class Console(Line):
     """The model."""
     place: Annotated[Maybe[Name], RefersTo("place")] = Absent.NOT_STATED
     """Where it stands."""
-    inputs: Annotated[Maybe[Count], Plausible(2, 512)] = Absent.NOT_STATED
+    inputs: Annotated[Maybe[Count], Plausible(2, 512), OfModel()] = Absent.NOT_STATED
     """Inputs it can mix at once."""
-    mono_mixes: Annotated[Maybe[Count], Plausible(0, 256)] = Absent.NOT_STATED
+    mono_mixes: Annotated[Maybe[Count], Plausible(0, 256), OfModel()] = Absent.NOT_STATED
     """Mixes it makes, counted in mono: a stereo mix takes two."""
-    matrices: Annotated[Maybe[Count], Plausible(0, 128)] = Absent.NOT_STATED
+    matrices: Annotated[Maybe[Count], Plausible(0, 128), OfModel()] = Absent.NOT_STATED
     """Matrices on top of the mixes, counted in mono."""
-    outputs: Annotated[Maybe[Count], Plausible(2, 512)] = Absent.NOT_STATED
+    outputs: Annotated[Maybe[Count], Plausible(2, 512), OfModel()] = Absent.NOT_STATED
     """Outputs on connectors, at the desk and on stage."""
-    stage_box: Maybe[Text] = Absent.NOT_STATED
+    stage_box: Annotated[Maybe[Text], OfModel()] = Absent.NOT_STATED
     """Its stage box: inputs, outputs, where it stands."""
-    sample_rate: Maybe[Text] = Absent.NOT_STATED
+    sample_rate: Annotated[Maybe[Text], OfModel()] = Absent.NOT_STATED
     """Sample rate and clock, in words."""
     can_move: Maybe[Text] = Absent.NOT_STATED
     """Whether it can move, and at what cost."""
@@ -285,11 +285,11 @@ class Tail(Loose):
     """What it is."""
     count: Annotated[Count, Plausible(0, 200)]
     """How many there are."""
-    ways: Annotated[Maybe[Count], Plausible(1, 96)] = Absent.NOT_STATED
+    ways: Annotated[Maybe[Count], Plausible(1, 96), OfModel()] = Absent.NOT_STATED
     """Ways of each."""
-    length: Annotated[Maybe[Length], Plausible(0.3, 150.0)] = Absent.NOT_STATED
+    length: Annotated[Maybe[Length], Plausible(0.3, 150.0), OfModel()] = Absent.NOT_STATED
     """Length of each."""
-    ends: Maybe[Text] = Absent.NOT_STATED
+    ends: Annotated[Maybe[Text], OfModel()] = Absent.NOT_STATED
     """The connectors at both ends, and how they are labelled."""
 
 

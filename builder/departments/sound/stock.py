@@ -10,7 +10,7 @@ from builder.departments.sound.positions import checked_working
 from builder.reading.absent import Absent, Maybe
 from builder.reading.quantities import Duration, Frequency
 from builder.reading.words import Count, Name, Text
-from builder.reading.written import Decisive, Line, Loose, Plausible, Written
+from builder.reading.written import Decisive, Line, Loose, OfModel, Plausible, Written
 
 
 class Band(Written):
@@ -42,9 +42,9 @@ class Radio(Loose):
     """How many channels."""
     working: Maybe[Count] = Absent.NOT_STATED
     """How many of them work."""
-    tunes: Band | None = None
+    tunes: Annotated[Band | None, OfModel()] = None
     """The stretch of spectrum it can be tuned over."""
-    on: Annotated[tuple[Frequency, ...], Plausible(20e6, 6e9)] = ()
+    on: Annotated[tuple[Frequency, ...], Plausible(20e6, 6e9), OfModel()] = ()
     """The frequencies it is set to, each in MHz."""
     used: Maybe[Text] = Absent.NOT_STATED
     """When it is on: always, or on which days."""
@@ -84,7 +84,7 @@ class Stock(Loose):
     """The model, or what it is."""
     kind: Literal["microphone", "direct box", "stand", "cable", "other"]
     """Microphone, direct box, stand, cable or other."""
-    use: Maybe[Name] = Absent.NOT_STATED
+    use: Annotated[Maybe[Name], OfModel()] = Absent.NOT_STATED
     """The class it belongs to, such as vocal dynamic, drum, condenser, active, tall boom."""
     count: Annotated[Count, Plausible(0, 2000)]
     """How many there are."""

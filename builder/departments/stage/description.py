@@ -15,6 +15,7 @@ from builder.reading.written import (
     DepartmentFile,
     Line,
     Loose,
+    OfModel,
     Plausible,
     RefersTo,
     Written,
@@ -165,15 +166,15 @@ class Riser(Loose):
     """What they are called here."""
     count: Annotated[Count, Plausible(0, 400)]
     """How many there are."""
-    width: Annotated[Length, Plausible(0.3, 6.0)]
+    width: Annotated[Length, Plausible(0.3, 6.0), OfModel()]
     """The width of one."""
-    depth: Annotated[Length, Plausible(0.3, 6.0)]
+    depth: Annotated[Length, Plausible(0.3, 6.0), OfModel()]
     """The depth of one."""
-    heights: Annotated[tuple[Length, ...], Plausible(0.05, 2.0)] = ()
+    heights: Annotated[tuple[Length, ...], Plausible(0.05, 2.0), OfModel()] = ()
     """The heights they can be set to."""
-    rolling: YesNo | None = None
+    rolling: Annotated[YesNo | None, OfModel()] = None
     """Whether they roll."""
-    makes_up: Annotated[Area | None, Plausible(0.5, 2_000.0)] = None
+    makes_up: Annotated[Area | None, Plausible(0.5, 2_000.0), OfModel()] = None
     """The area they make up together. It is compared with count, width and depth."""
 
 
@@ -186,7 +187,7 @@ class Furnishing(Loose):
         Absent.NOT_STATED
     )
     """How many there are."""
-    size: Maybe[Text] = Absent.NOT_STATED
+    size: Annotated[Maybe[Text], OfModel()] = Absent.NOT_STATED
     """Its size, in words."""
     length: Annotated[Maybe[Length], Plausible(0.3, 200.0)] = Absent.NOT_STATED
     """How much there is of it in all, where it is measured by length."""
