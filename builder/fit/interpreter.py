@@ -10,6 +10,7 @@ from builder.fit.clock.hours import ends_before_curfew, load_in_after
 from builder.fit.hangs.plan import hangs_for_all
 from builder.fit.levels.wanted_level import level_asked
 from builder.fit.needs.comparing import compared
+from builder.fit.overall import cautions, overall
 from builder.fit.plots.stage_plot import stage_plot
 from builder.fit.plots.together import plots_together
 from builder.fit.power.placing import power_for_all
@@ -23,20 +24,14 @@ from builder.fit.records import (
     Result,
     RiderAsked,
     Rule,
-    Section,
     TrimAsked,
     Verdict,
-    Word,
 )
 from builder.fit.sections import section_of
-from builder.fit.sentences import fill
+from builder.fit.sentences import BEST_OF_SEVERAL, HAVE_IT, RIDER_ASKS, fill
 from builder.fit.show_day import day_requirements, stays_on_deck
-from builder.fit.verdicts import ASK, NOT_NEEDED, NOTED, RANK, SHORT, verdict
+from builder.fit.verdicts import ASK, RANK, verdict
 from builder.fit.way_in.trucks import trucks_get_in
-
-RIDER_ASKS = "The rider asks."
-HAVE_IT = "Does the house have {what}?"
-BEST_OF_SEVERAL = "{title}, {need}: {reason}"
 
 
 def fit(pack: FitPack, riders: list[RiderAsked]) -> Result:
@@ -183,39 +178,3 @@ def any_of(requirement: AnyAsked, pack: FitPack) -> Verdict:
     best["strictness"] = requirement["strictness"]
     best["department"] = requirement["department"]
     return best
-
-
-def overall(verdicts: list[Verdict], act: str) -> Word:
-    """The worst verdict of an act, or of all. What only should be so does not make a show short."""
-    worst: Word = NOT_NEEDED
-    for answer in verdicts:
-        word = answer["verdict"]
-        if word == SHORT and answer["strictness"] == "should":
-            word = NOTED
-        if act in ("", answer["act"]) and RANK[word] > RANK[worst]:
-            worst = word
-    return worst
-
-
-def cautions(verdicts: list[Verdict], pack: FitPack) -> list[str]:
-    """
-    The cautions of the departments that answered or are asked, in the pack's order, each once.
-    """
-    kept: list[str] = []
-    for section in pack["sections"]:
-        if any(answers(section, answer) for answer in verdicts):
-            for words in section["cautions"]:
-                if words not in kept:
-                    kept.append(words)
-    return kept
-
-
-def answers(section: Section, answer: Verdict) -> bool:
-    """
-    Whether a verdict shows a fact of a section, or is of its department: what is only asked has
-    figures in its reason too.
-    """
-    if answer["department"] == section["key"]:
-        return True
-    fact = answer["fact"]
-    return fact is not None and fact["key"].split(".")[0] == section["key"]

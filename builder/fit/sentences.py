@@ -11,6 +11,10 @@ QUESTION = "{question} ({asker}.)"
 ASKER = "{act}{line}: {title}, {need}"
 RIDER_LINE = ", rider line {line}"
 
+RIDER_ASKS = "The rider asks."
+HAVE_IT = "Does the house have {what}?"
+BEST_OF_SEVERAL = "{title}, {need}: {reason}"
+
 NOT_SAID = "The house has not said."
 NOT_DESCRIBED = "The pack does not describe this."
 HAS_NONE = "The house has none."

@@ -10,6 +10,14 @@ from builder.fit.needs.one_item import by_item
 from builder.fit.records import FitPack, Item, NeedAsked, RiderAsked, Rule, Strictness, Verdict
 from builder.fit.sections import section_of
 from builder.fit.sentences import NOT_SAID, fill
+from builder.fit.show_day_sentences import (
+    DEPTH_LEFT,
+    DEPTH_SHORT,
+    HOW_DEEP,
+    IN_FRONT,
+    STAYS_UNKNOWN,
+    TOGETHER,
+)
 from builder.fit.values import known_number, number_of
 from builder.fit.verdicts import FITS, SHORT, asked, fact_of, settled, verdict, with_remedy
 from builder.fit.wording import both
@@ -17,13 +25,6 @@ from builder.fit.wording import both
 THE_DAY = "The day"
 AISLE_M = 0.9
 DEPTH = "stage depth"
-
-TOGETHER = "at least {amount} together ({parts})"
-IN_FRONT = "Deck depth for {act} in front of what stays"
-STAYS_UNKNOWN = "Nobody has said how deep what stays on deck is: {acts}."
-HOW_DEEP = "How deep is what stays on deck while others play? ({acts})"
-DEPTH_LEFT = "{depth} less {kept} that stays and {aisle} aisle: {amount} to spare."
-DEPTH_SHORT = "{depth} less {kept} that stays and {aisle} aisle: short by {amount}."
 
 
 class OtherAct(TypedDict):

@@ -8,7 +8,8 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from builder.cautions import EVERYWHERE
-from builder.fit.interpreter import cautions, fit, overall
+from builder.fit.interpreter import fit
+from builder.fit.overall import cautions, overall
 from builder.fit.published import fit_record
 from builder.fit.records import FitPack, Verdict
 from builder.fit.show_day import THE_DAY

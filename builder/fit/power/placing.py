@@ -86,7 +86,7 @@ def placed_on(room: Room, looks: list[FirstLook], tree: Tree) -> Placing:
     for index, look in enumerate(looks):
         if has_choices(look):
             trial = [*held, index]
-            loads = [load_of(looks[each]) for each in trial]
+            loads = [load_of(looks[number]) for number in trial]
             is_proven = ask_too_much(loads, free_room(tree), ROUNDING_A)
             found: Places | None = None
             if not is_proven:
@@ -95,9 +95,9 @@ def placed_on(room: Room, looks: list[FirstLook], tree: Tree) -> Placing:
             if found is not None:
                 held = trial
                 end = found["taken"]
-                for each, choices in zip(trial, found["choices"], strict=True):
-                    places[each]["is_placed"] = True
-                    places[each]["choices"] = choices
+                for number, choices in zip(trial, found["choices"], strict=True):
+                    places[number]["is_placed"] = True
+                    places[number]["choices"] = choices
     return {"places": places, "taken": end}
 
 

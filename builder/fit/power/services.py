@@ -6,41 +6,25 @@ described well enough.
 from typing import TypedDict
 
 from builder.fit.margins import signed
-from builder.fit.notes import age_notes, item_notes
-from builder.fit.power.dimmers import dimmers_beside, has_dimmers
-from builder.fit.power.distance import distance_to
+from builder.fit.notes import age_notes
+from builder.fit.power.findings import Findings, findings_on, is_other_system
 from builder.fit.power.first_look import FirstLook, first_look
 from builder.fit.power.sentences import (
-    ADAPTER,
-    CONNECTOR_NONE,
-    CONNECTOR_UNKNOWN,
-    DIMMERS,
-    FED_BY_DEAD,
     FREE_UNKNOWN,
     KEPT_FOR,
     OTHER_SYSTEM,
     POWER,
     SERVICE,
-    SYSTEM_OTHER,
-    SYSTEM_UNKNOWN,
     TOO_LITTLE,
 )
-from builder.fit.power.systems import system_of, voltage_notes, volts
-from builder.fit.power.tree import Tree, free_on, fullest, least_free, outage, way_up
+from builder.fit.power.systems import system_of
+from builder.fit.power.tree import Tree, free_on, fullest, least_free, way_up
 from builder.fit.records import Fact, Item, PowerAsked, Section, Verdict, Word
 from builder.fit.sections import items_of
 from builder.fit.sentences import NOT_SAID, fill
-from builder.fit.values import listed, parts_of, text_of
+from builder.fit.values import text_of
 from builder.fit.verdicts import ASK, FITS, SHORT, asked, fact_of, verdict, with_remedy
 from builder.fit.wording import both
-
-
-class Findings(TypedDict):
-    """What speaks against a service, what is not known of it, and what to note."""
-
-    against: list[str]
-    unknown: list[str]
-    notes: list[str]
 
 
 class ServiceLook(TypedDict):
@@ -66,11 +50,11 @@ def look_at_services(
 ) -> FirstLook:
     """The services that could take a feed, those kept for its use first, or why none can."""
     look = first_look(requirement)
-    looks = [
+    services = [
         look_at(requirement, item, section, stage, tree) for item in items_of(section, "service")
     ]
-    good = [each for each in looks if each["word"] == FITS]
-    for service in sorted(good, key=lambda each: (each["order"], each["free_a"])):
+    good = [service for service in services if service["word"] == FITS]
+    for service in sorted(good, key=lambda one: (one["order"], one["free_a"])):
         look["services"].append(
             {
                 "item": service["item"],
@@ -80,7 +64,7 @@ def look_at_services(
             }
         )
     if len(good) == 0:
-        look["alone"] = no_service(requirement, looks)
+        look["alone"] = no_service(requirement, services)
     return look
 
 
@@ -157,73 +141,3 @@ def is_meant_for(use: str, meant: str) -> bool:
     """
     uses = [words.strip(" ") for words in meant.lower().replace(" and ", ",").split(",")]
     return use.lower() == meant.lower() or use.lower() in uses
-
-
-def findings_on(
-    requirement: PowerAsked, item: Item, section: Section, stage: Section | None, tree: Tree
-) -> Findings:
-    """
-    What speaks against a service whatever is free on it, what is not known of it, and what to note.
-    """
-    findings: Findings = {"against": [], "unknown": [], "notes": item_notes(item)}
-    path = way_up(item["name"], tree)
-    add_state(findings, item, outage(path[1:], tree))
-    add_system(findings, requirement, system_of(item, section))
-    add_connector(findings, requirement, item)
-    if requirement["apart"] and has_dimmers(item):
-        findings["against"].append(DIMMERS)
-    elif requirement["apart"]:
-        findings["notes"].append(dimmers_beside(path, section, tree))
-    distance = distance_to(requirement, item, stage)
-    if distance["words"] != "":
-        if distance["word"] == SHORT:
-            findings["against"].append(distance["words"])
-        elif distance["word"] == ASK:
-            findings["unknown"].append(distance["words"])
-        else:
-            findings["notes"].append(distance["words"])
-    return findings
-
-
-def add_state(findings: Findings, item: Item, dead: str) -> None:
-    """Add that a service, or what feeds it, is not in use."""
-    if item["condition"] == "out of service":
-        findings["against"].append(item["condition"])
-    elif item["terms"] == "not for visitors":
-        findings["against"].append(item["terms"])
-    if dead != "":
-        findings["against"].append(fill(FED_BY_DEAD, {"feeder": dead}))
-
-
-def add_system(findings: Findings, requirement: PowerAsked, system: str) -> None:
-    """Add what the voltages say. A service without a word has those of what feeds it."""
-    if is_other_system(requirement["system"], system):
-        findings["against"].append(fill(SYSTEM_OTHER, {"system": system}))
-    elif requirement["system"] != "" and system == "":
-        findings["unknown"].append(SYSTEM_UNKNOWN)
-    findings["notes"] = [*findings["notes"], *voltage_notes(requirement["system"], system)]
-
-
-def is_other_system(asked_for: str, system: str) -> bool:
-    """
-    Whether the voltages are known not to be those asked for.
-
-    Three-phase loads are often called by the voltage between lines alone: 400 V of 230/400 V.
-    """
-    if asked_for == "" or system == "":
-        return False
-    between_lines = volts(system).split("/")[-1]
-    return volts(asked_for) not in (volts(system), between_lines)
-
-
-def add_connector(findings: Findings, requirement: PowerAsked, item: Item) -> None:
-    """Add what the connectors say: none, not stated, or that an adapter is needed."""
-    connectors = item["values"].get("connectors")
-    wanted = requirement["connector"]
-    if connectors is not None and connectors["standing"] == "none":
-        findings["against"].append(CONNECTOR_NONE)
-    elif wanted != "" and (connectors is None or connectors["standing"] != "stated"):
-        findings["unknown"].append(CONNECTOR_UNKNOWN)
-    elif wanted != "" and not listed(wanted, parts_of(item, "connectors")):
-        parts = {"asked": wanted, "there": text_of(item, "connectors")}
-        findings["notes"].append(fill(ADAPTER, parts))

@@ -45,27 +45,27 @@ def by_way(requirement: TrucksAsked, way: Way) -> Verdict:
 def fact_shown(passages: list[Passage]) -> Fact | None:
     """The fact of the last limit that is too small, else of the first that is known."""
     shown: Fact | None = None
-    for each in passages:
-        if each["word"] == SHORT or shown is None:
-            shown = each["fact"]
+    for one in passages:
+        if one["word"] == SHORT or shown is None:
+            shown = one["fact"]
     return shown
 
 
 def summary(requirement: TrucksAsked, way: Way, passages: list[Passage]) -> Verdict:
     """A way's verdict in words."""
-    shorts = [each["words"] for each in passages if each["word"] == SHORT]
-    asks = [each["words"] for each in passages if each["word"] == ASK]
+    shorts = [one["words"] for one in passages if one["word"] == SHORT]
+    asks = [one["words"] for one in passages if one["word"] == ASK]
     if not is_usable(way):
         return with_remedy(verdict(requirement, SHORT, by_dock(way, [NOT_IN_USE])), WAY_IN)
     if len(shorts) > 0:
         return with_remedy(verdict(requirement, SHORT, by_dock(way, shorts)), WAY_IN)
     if len(asks) > 0:
         return asked(requirement, WAY_IN, by_dock(way, asks))
-    answer = verdict(requirement, FITS, by_dock(way, [each["words"] for each in passages]))
+    answer = verdict(requirement, FITS, by_dock(way, [one["words"] for one in passages]))
     answer["notes"] = [
         *[note for part in described_parts(way) for note in item_notes(part)],
         *unloading_notes(requirement, way["dock"]),
-        *[fill(NOTE, {"words": each["words"]}) for each in passages if each["tolerated"]],
+        *[fill(NOTE, {"words": one["words"]}) for one in passages if one["tolerated"]],
     ]
     return answer
 
