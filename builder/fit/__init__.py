@@ -1,7 +1,12 @@
 """
 Does this show fit this house: published facts and a show's requirements in, verdicts out.
 
-The modules here have twins in JavaScript, so they keep to what both languages do alike: plain
-records, text and floats; where a verdict hangs on a number only + - * / and a stated tolerance;
-numbers in words by integer arithmetic; a stated order. They import nothing but each other.
+Begin at ``interpreter.py``, which judges each requirement in the room of its subject (``needs``,
+``power``, ``hangs``, ``plots``, ``clock``, ``levels``, ``way_in``); ``records.py`` has the shapes
+of what goes in and comes out, and each subject has a table of its sentences.
+
+All of it but ``published.py`` keeps to the part of Python that ``compiling/`` translates exactly:
+typed records, text and floats; where a verdict hangs on a number only + - * / and a stated
+tolerance; numbers in words by integer arithmetic; a stated order. It imports only itself,
+``rules.py`` and ``formulas/``.
 """

@@ -4,7 +4,6 @@ In which order single-phase circuits go on the phases, and how many of them hold
 Planning figures: the local code and a licensed electrician decide.
 """
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -12,6 +11,7 @@ from builder.formulas.circuit_rows import Row, Taken, next_row, with_one
 from builder.formulas.circuits import Load, Node, Standing, Tree, standing, tree_of
 from builder.formulas.cite import cites
 from builder.formulas.free_circuits import Outlet
+from builder.formulas.milliampere import ceil_ma, floor_ma
 from builder.formulas.phase_room import PHASES, Room, least_left
 from builder.formulas.sources import EDMONDS
 
@@ -87,7 +87,7 @@ def _room(tree: Tree, found: dict[str, Standing]) -> Room:
     """What each node leaves on each phase, in milliampere at its supply; 0 where overloaded."""
     return {
         name: {
-            phase: float(max(0, _floor_ma(found[name].free_a[k] * tree.scale[name])))
+            phase: float(max(0, floor_ma(found[name].free_a[k] * tree.scale[name])))
             for k, phase in enumerate(PHASES)
         }
         for name in tree.nodes
@@ -103,7 +103,7 @@ def _row(outlet: Outlet, current_a: float, tree: Tree) -> Row:
         "path": list(tree.path[outlet.node]),
         "phases": list(outlet.phases),
         "slots": 0 if too_small else outlet.count,
-        "amount": float(_ceil_ma(current_a * scale)),
+        "amount": float(ceil_ma(current_a * scale)),
         "per_ampere": scale,
         "preferred": True,
     }
@@ -129,11 +129,3 @@ def _checked(outlets: Sequence[Outlet], tree: Tree) -> float:
             f" {', '.join(f'{current_a:g} A' for current_a in sorted(currents))}"
         )
     return max(currents, default=0.0)
-
-
-def _floor_ma(current_a: float) -> int:
-    return math.floor(current_a * 1000 + 1e-6)
-
-
-def _ceil_ma(current_a: float) -> int:
-    return math.ceil(current_a * 1000 - 1e-6)

@@ -5,13 +5,13 @@ Ratings of outlets add up to more than the services behind them; this says what 
 counted together. Planning figures: the local code and a licensed electrician decide.
 """
 
-import math
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from builder.formulas.circuits import Load, Node, Tree, limit_a, standing, tree_of
 from builder.formulas.cite import cites
+from builder.formulas.milliampere import ceil_ma, floor_ma
 from builder.formulas.nested_bounds import Item
 from builder.formulas.nested_limits import most_items
 from builder.formulas.phasors import PHASES
@@ -171,19 +171,15 @@ def _is_above_breaker(outlet: Outlet, tree: Tree) -> bool:
     own = outlet.breaker_a is not None and outlet.ampere_a > outlet.breaker_a
     weight_ma = _item(outlet, tree).weight_ma
     return own or any(
-        weight_ma > _floor_ma(max(limit_a(tree.nodes[up])) * tree.scale[up])
+        weight_ma > floor_ma(max(limit_a(tree.nodes[up])) * tree.scale[up])
         for up in tree.path[outlet.node]
     )
 
 
 def _item(outlet: Outlet, tree: Tree) -> Item:
     """The outlet's current at the supply, rounded up to the milliampere."""
-    weight_ma = math.ceil(outlet.ampere_a * tree.scale[outlet.node] * 1000 - 1e-6)
+    weight_ma = ceil_ma(outlet.ampere_a * tree.scale[outlet.node])
     return Item(outlet.name, tree.path[outlet.node], outlet.phases, weight_ma, outlet.count)
-
-
-def _floor_ma(current_a: float) -> int:
-    return math.floor(current_a * 1000 + 1e-6)
 
 
 def _room(tree: Tree, nodes: Sequence[Node], loads: Sequence[Load]) -> dict[tuple[str, str], int]:
@@ -192,7 +188,7 @@ def _room(tree: Tree, nodes: Sequence[Node], loads: Sequence[Load]) -> dict[tupl
     """
     found = standing(nodes, loads)
     return {
-        (name, phase): max(0, _floor_ma(found[name].free_a[k] * tree.scale[name]))
+        (name, phase): max(0, floor_ma(found[name].free_a[k] * tree.scale[name]))
         for name in tree.nodes
         for k, phase in enumerate(PHASES)
     }

@@ -5,13 +5,13 @@ even.
 Planning figures: the local code and a licensed electrician decide.
 """
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 from builder.formulas.circuits import Load, Node, Standing, Tree, standing, tree_of
 from builder.formulas.cite import cites
+from builder.formulas.milliampere import ceil_ma, floor_ma
 from builder.formulas.phase_proof import TooManySteps, every_placing
 from builder.formulas.phase_search import Found, Task, Triple, largest_first
 from builder.formulas.phasors import PHASES
@@ -163,9 +163,7 @@ def _check(extra: Sequence[ExtraLoad], tree: Tree) -> None:
 
 def _task(extra: Sequence[ExtraLoad], tree: Tree, found: dict[str, Standing]) -> Task:
     return Task(
-        weights=tuple(
-            math.ceil(load.current_a * tree.scale[load.node] * 1000 - 1e-6) for load in extra
-        ),
+        weights=tuple(ceil_ma(load.current_a * tree.scale[load.node]) for load in extra),
         paths=tuple(tree.path[load.node] for load in extra),
         choices=tuple(
             tuple(k for k, phase in enumerate(PHASES) if phase in tree.nodes[load.node].phases)
@@ -182,7 +180,7 @@ def _task(extra: Sequence[ExtraLoad], tree: Tree, found: dict[str, Standing]) ->
 
 
 def _milliampere(row: Sequence[float], scale: float) -> Triple:
-    first, second, third = (math.floor(a * scale * 1000 + 1e-6) for a in row)
+    first, second, third = (floor_ma(a * scale) for a in row)
     return (first, second, third)
 
 
