@@ -67,6 +67,10 @@ RESERVED = frozenset(
     }
 )
 
+LOCAL_LETTERS = "abcdefghijklmnopqrstuvwxyz"
+GLOBAL_LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+"""Short names of locals and of what the whole script shares are of different letters."""
+
 
 @dataclass(frozen=True, slots=True)
 class Written:
@@ -87,6 +91,10 @@ class Scope:
     returns: Kind
     local_kinds: dict[str, Kind] = field(default_factory=dict)
     assigned: frozenset[str] = frozenset()
+    short_names: dict[str, str] | None = None
+    """Short names of locals, given as they come; None where the script keeps their own."""
+    used: set[tuple[str, str]] = field(default_factory=set)
+    """The functions and constants that were named, by module and name."""
 
     def refuse(self, node: ast.AST, reason: str) -> NotTranslatable:
         """The refusal of a node of this module."""
@@ -112,7 +120,9 @@ class Scope:
 
     def local_name(self, name: str) -> str:
         """A local name as the script writes it."""
-        return script_word(name)
+        if self.short_names is None:
+            return script_word(name)
+        return self.short_names.setdefault(name, short_name(len(self.short_names), LOCAL_LETTERS))
 
     def function(self, name: str) -> Function | None:
         """The function that a name stands for, in whichever module."""
@@ -122,7 +132,10 @@ class Scope:
     def global_name(self, name: str) -> str | None:
         """A function's or a constant's name in the script."""
         home, own = self.declarations.home(self.module, name)
-        return self.script_names.get((home.name, own)) if home is not None else None
+        if home is None:
+            return None
+        self.used.add((home.name, own))
+        return self.script_names.get((home.name, own))
 
 
 Writer = Callable[[Scope, ast.expr, Kind | None], Written]
@@ -149,6 +162,15 @@ def write_test(scope: Scope, node: ast.expr) -> str:
     if any(part != BOOL for part in choices(written.kind)):
         raise scope.refuse(node, f"takes the truth of {written.kind}; compare it")
     return written.text
+
+
+def short_name(number: int, letters: str) -> str:
+    """The so-many-th short name over some letters: a to z, then aa and on."""
+    name = ""
+    while number >= 0:
+        name = letters[number % len(letters)] + name
+        number = number // len(letters) - 1
+    return script_word(name)
 
 
 def script_word(name: str) -> str:

@@ -13,7 +13,7 @@ from builder.compiling.expressions import field_access, literal_text
 from builder.compiling.items import write_items
 from builder.compiling.kinds import NEVER, Kind, certain
 from builder.compiling.modules import Function
-from builder.compiling.scope import Scope, Written, script_word, write, write_test
+from builder.compiling.scope import Scope, Written, write, write_test
 
 STEP = " "
 
@@ -27,7 +27,7 @@ def write_function(scope: Scope, function: Function, script_name: str) -> str:
     scope.returns = function.returns
     taken = [write_parameter(scope, function, name) for name in function.parameters]
     body = write_block(scope, node.body, STEP)
-    declared = [script_word(name) for name in names if name not in function.parameters]
+    declared = [scope.local_name(name) for name in names if name not in function.parameters]
     head = [f"{STEP}let {', '.join(declared)};"] if declared else []
     return "\n".join([f"function {script_name}({', '.join(taken)}) {{", *head, *body, "}"])
 
@@ -35,9 +35,9 @@ def write_function(scope: Scope, function: Function, script_name: str) -> str:
 def write_parameter(scope: Scope, function: Function, name: str) -> str:
     """A parameter with its default."""
     if name not in function.defaults:
-        return script_word(name)
+        return scope.local_name(name)
     default = write(scope, function.defaults[name], function.kinds[name])
-    return f"{script_word(name)} = {default.text}"
+    return f"{scope.local_name(name)} = {default.text}"
 
 
 def assigned_names(scope: Scope, body: list[ast.stmt]) -> list[str]:

@@ -39,4 +39,6 @@ def engine_script() -> str:
     NotTranslatable
         If a rule is written outside the part of Python that is translated.
     """
-    return compiled(OFFERED, source_of=source_of, runtime=runtime(), global_name=GLOBAL_NAME)
+    return compiled(
+        OFFERED, source_of=source_of, runtime=runtime(), global_name=GLOBAL_NAME, packed=True
+    )
