@@ -10,6 +10,7 @@ import shlex
 import stat
 import tempfile
 from collections.abc import Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from importlib import resources
 from pathlib import Path
@@ -402,6 +403,19 @@ def package_texts(package: str, ending: str) -> dict[str, str]:
         entry.name: entry.read_text(encoding="utf-8")
         for entry in sorted(found, key=lambda entry: entry.name)
     }
+
+
+def state_of(folder: Path) -> tuple[tuple[str, int, int], ...]:
+    """
+    When each file of a folder was written and how large it is: other where anything was changed.
+    """
+    states = []
+    for path in sorted(folder.rglob("*")):
+        # A file may go while they are counted: an editor writes another and renames it.
+        with suppress(OSError):
+            details = path.stat()
+            states.append((path.as_posix(), details.st_mtime_ns, details.st_size))
+    return tuple(states)
 
 
 def example_files() -> tuple[tuple[str, str], ...]:

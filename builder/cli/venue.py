@@ -167,7 +167,12 @@ def serve(venue: Path, host: str, port: int) -> None:
     tell(
         f"Serving {venue} at http://{host}:{port}/ until you press Ctrl-C. Pages follow your edits."
     )
-    serve_site(venue, host, port)
+    serve_site(venue, host, port, tell=tell_while_serving)
+
+
+def tell_while_serving(line: str) -> None:
+    """Tell a problem as it appears, beside what the page says of it."""
+    tell(line, err=True)
 
 
 @click.command()

@@ -3,7 +3,7 @@
 import logging
 import os
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
@@ -27,6 +27,8 @@ CONFIGURATION = Path(__file__).with_name("mkdocs.yml")
 # Kept out of what the command prints: a notice about the generator's future, which is for its
 # users, not for ours.
 NOTICE_OFF = "NO_MKDOCS_2_WARNING"
+PLUGIN = "mkdocs.plugins.housepack"
+"""The log of our own plugin."""
 FOLDER_MODE, FILE_MODE = 0o755, 0o644
 
 
@@ -187,17 +189,48 @@ def complaints() -> Iterator[list[str]]:
         log.propagate = spoke
 
 
-def serve(venue: Path, host: str = "127.0.0.1", port: int = 8000) -> None:
+def serve(
+    venue: Path, host: str = "127.0.0.1", port: int = 8000, *, tell: Callable[[str], None]
+) -> None:
     """
     Serve a venue's site and rebuild it as files change, until interrupted.
 
-    Problems are shown on the pages.
+    Problems are shown on the pages, and told line by line with ``tell``.
     """
     os.environ.setdefault(NOTICE_OFF, "1")
     from mkdocs.commands.serve import serve as run
 
-    with tempfile.TemporaryDirectory(prefix="housepack-") as folder:
+    with tempfile.TemporaryDirectory(prefix="housepack-") as folder, telling(tell):
         run(config_file=str(serving_configuration(venue, Path(folder))), dev_addr=f"{host}:{port}")
+
+
+class Teller(logging.Handler):
+    """Tells what the plugin says, and what else the generator warns of."""
+
+    def __init__(self, tell: Callable[[str], None]) -> None:
+        super().__init__()
+        self.tell = tell
+
+    def emit(self, record: logging.LogRecord) -> None:
+        """Tell one message."""
+        if record.name == PLUGIN or record.levelno >= logging.WARNING:
+            self.tell(record.getMessage())
+
+
+@contextmanager
+def telling(tell: Callable[[str], None]) -> Iterator[None]:
+    """Tell what the generator says while the block runs."""
+    teller, log, plugin = Teller(tell), logging.getLogger("mkdocs"), logging.getLogger(PLUGIN)
+    spoke, level = log.propagate, plugin.level
+    log.addHandler(teller)
+    log.propagate = False
+    plugin.setLevel(logging.INFO)
+    try:
+        yield
+    finally:
+        log.removeHandler(teller)
+        log.propagate = spoke
+        plugin.setLevel(level)
 
 
 def serving_configuration(venue: Path, folder: Path) -> Path:

@@ -19,7 +19,7 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page as SitePage
 
 from builder.document import Document
-from builder.files import published, write_whole
+from builder.files import published, state_of, write_whole
 from builder.reading.problems import Refused
 from builder.render.escaping import plain_html
 from builder.render.markdown import NavigationEntry, NavigationGroup, Rendered, render
@@ -29,7 +29,7 @@ from builder.site.finding import ENTRIES, GUIDE_WEIGHT, Searched, entries_script
 from builder.site.guide_parts import guide_lines
 from builder.site.guides import guide_navigation
 from builder.site.imprint import Imprint, edition_css, imprint_of
-from builder.site.problems import nothing_yet, problems_html
+from builder.site.problems import counted, nothing_yet, problems_html, told
 
 GUIDES = "Guides"
 # What the theme brings and our pages never ask for: its own style sheets, scripts and mark.
@@ -64,7 +64,7 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
     Adds a venue's pages to the site.
 
     While building, a description that cannot be read ends the build with every problem. While
-    serving, the last good pages stay and the problems stand on top of each.
+    serving, the last good pages stay, and the problems stand in sight on each and in the log.
     """
 
     def __init__(self) -> None:
@@ -72,6 +72,8 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
         self.serving = False
         self.given: Document | None = None
         self.good: Made | None = None
+        self.was_good = False
+        self.read_as: tuple[tuple[str, int, int], ...] = ()
         self.problems: tuple[str, ...] = ()
         self.guides: list[Searched] = []
         self.bundles = Bundles()
@@ -84,7 +86,7 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
         good before a rebuild is still known after it, and what an earlier build left must go.
         """
         self.serving = command == "serve"
-        self.given, self.good, self.problems = None, None, ()
+        self.given, self.good, self.problems, self.was_good = None, None, (), False
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Read the venue and put its name and revision where the theme finds them."""
@@ -98,6 +100,7 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
             "fingerprint": plain_html(imprint.fingerprint),
             "serving": self.serving,
         }
+        config.extra["problems"] = problems_html(self.problems, pages=self.was_good)
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
@@ -140,9 +143,7 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
         self, html: str, *, page: SitePage, config: MkDocsConfig, files: Files
     ) -> str:
         """
-        Problems come first: whoever edits must not take the old state below for the new one.
-
-        What a guide says is kept for the search.
+        Give a guide's tables the frame that ours have, and keep what it says for the search.
         """
         if page.file.src_uri not in self._good().rendered.pages:
             title = html_module.unescape(str(page.title))
@@ -150,7 +151,7 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
                 Searched(page.file.url, title, GUIDE_WEIGHT, guide_lines(html, title))
             )
             html = framed(html)
-        return problems_html(self.problems) + html if self.problems else html
+        return html
 
     def on_post_page(self, output: str, *, page: SitePage, config: MkDocsConfig) -> str:
         """Ask once for what a page would ask for in many requests."""
@@ -179,8 +180,14 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
     def on_serve(
         self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Any
     ) -> LiveReloadServer:
-        """Rebuild when the description changes."""
-        server.watch(str(self._venue(config)))
+        """
+        Rebuild when the description changes, also where it changed before somebody watched: the
+        first build takes some seconds.
+        """
+        venue = self._venue(config)
+        server.watch(str(venue))
+        if state_of(venue) != self.read_as:
+            builder()
         return server
 
     def _venue(self, config: MkDocsConfig) -> Path:
@@ -193,18 +200,26 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
         return self.good
 
     def _current(self, venue: Path) -> Made:
+        before = self.problems
+        self.read_as = state_of(venue) if self.serving else ()
+        made = self._made(venue)
+        for line in told(before, self.problems, pages=self.was_good):
+            log.info(line)
+        return made
+
+    def _made(self, venue: Path) -> Made:
         try:
-            document = self.given or published(venue)
-            self.problems = ()
-            return made_of(document)
+            made = made_of(self.given or published(venue))
+            self.problems, self.was_good = (), True
+            return made
         except Refused as refused:
             self.problems = tuple(str(problem) for problem in refused.problems)
         except Exception as error:
             if not self.serving:
                 raise
-            # While serving, an exception would leave every request waiting for ever; the page says
-            # it instead, and the log has the rest.
-            log.exception("The pages could not be made")
+            # While serving, an exception would leave every request waiting for ever; the page and
+            # the terminal say it instead.
+            log.debug("The pages could not be made", exc_info=True)
             self.problems = (f"The program failed: {type(error).__name__}: {error}",)
         if not self.serving:
             raise PluginError(
@@ -227,11 +242,6 @@ def framed(html: str) -> str:
         )
 
     return re.sub("<table>", opened, html).replace("</table>", "</table></div>")
-
-
-def counted(number: int) -> str:
-    """How many problems, in words."""
-    return "1 problem" if number == 1 else f"{number} problems"
 
 
 def navigation(rendered: Rendered, guides: list[str], written: list[Any] | None) -> list[Any]:

@@ -1,23 +1,50 @@
-"""Problems on top of the pages while someone edits."""
+"""Problems in sight on every page while someone edits."""
 
 from collections.abc import Sequence
 
-from builder.document import Bullets, Caution, Page, Paragraph
+from builder.document import Bullets, Page, Paragraph
 from builder.document import Document as Pages
 from builder.render.blocks import Scribe
+from builder.render.escaping import plain_html
 from builder.render.markdown import Rendered, render
 from builder.site.imprint import Imprint
 
 
-def problems_html(problems: Sequence[str]) -> str:
-    """The problems in a frame, as HTML for the top of a page."""
-    scribe = Scribe({})
-    first = "What you see below is the last state without problems." if problems else ""
-    blocks = (
-        Caution(first, title=f"Problems in the description: {len(problems)}", tone="danger"),
-        Bullets(problems),
+def problems_html(problems: Sequence[str], *, pages: bool) -> str:
+    """
+    The problems as HTML, for a frame at the foot of the window: in sight wherever on a page
+    somebody is looking, and folded with a click. Nothing where there are none. ``pages`` says
+    whether there are pages of an earlier state.
+    """
+    if not problems:
+        return ""
+    title = f"{counted(len(problems))} in the description. {state(pages=pages)}"
+    listed = Scribe({}).html(Bullets(problems))
+    return (
+        '<details class="problems" role="alert" open>\n'
+        f"<summary>{plain_html(title)}</summary>\n{listed}\n</details>\n"
     )
-    return f'<div class="problems">\n{"".join(scribe.html(block) for block in blocks)}\n</div>\n'
+
+
+def state(*, pages: bool) -> str:
+    """What the pages show while there are problems."""
+    if pages:
+        return "The pages show the last state without problems."
+    return "There are no pages as long as there is one."
+
+
+def counted(number: int) -> str:
+    """How many problems, in words."""
+    return "1 problem" if number == 1 else f"{number} problems"
+
+
+def told(before: Sequence[str], now: Sequence[str], *, pages: bool) -> tuple[str, ...]:
+    """What to tell in the terminal where the problems are others than before."""
+    if tuple(before) == tuple(now):
+        return ()
+    if not now:
+        return ("No problems any more. The pages show what you wrote.",)
+    return (*now, f"{counted(len(now))}. {state(pages=pages)}")
 
 
 def nothing_yet() -> tuple[Pages, Rendered, Imprint]:

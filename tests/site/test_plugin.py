@@ -120,7 +120,7 @@ def test_while_serving_the_last_good_pages_stay_under_the_problems(
     for turn in ("good", "bad", "good again"):
         run(reloaded(tmp_path))
         text = (tmp_path / "site" / "rigging.html").read_text("utf-8")
-        assert ("Problems in the description" in text) == (turn == "bad"), turn
+        assert ("1 problem in the description" in text) == (turn == "bad"), turn
         assert "<b>400</b>" not in text
         assert "Rigging points" in text
 
@@ -131,7 +131,7 @@ def test_serving_begins_even_when_there_never_was_a_good_state(
     monkeypatch.setattr(plugin_module, "published", Source(Refused([PROBLEM])))
     run(configured(tmp_path, "serve"))
     text = (tmp_path / "site" / "index.html").read_text("utf-8")
-    assert "Problems in the description" in text
+    assert "1 problem in the description. There are no pages as long as there is one." in text
     assert "The pages appear here as soon as the description has no problems" in text
 
 
