@@ -13,6 +13,7 @@ import numpy as np
 from builder.formulas.cite import cites
 from builder.formulas.ranges import above_zero, not_negative
 from builder.formulas.sources import HALL, HIBBELER
+from builder.formulas.two_legs import leg_span, two_leg_forces
 
 FLAT = 1e-9
 """
@@ -112,16 +113,13 @@ def two_leg_bridle(
     not_negative("other_run_m", other_run_m)
     above_zero("rise_m", rise_m)
     above_zero("other_rise_m", other_rise_m)
-    turn_m2 = rise_m * other_run_m + other_rise_m * run_m
-    if turn_m2 == 0:
-        raise ValueError(f"run_m and other_run_m must not both be 0, got {run_m} and {other_run_m}")
-    lengths_m = (math.hypot(run_m, rise_m), math.hypot(other_run_m, other_rise_m))
-    per_m = (load_kg * other_run_m / turn_m2, load_kg * run_m / turn_m2)
+    first, second = leg_span(run_m, rise_m), leg_span(other_run_m, other_rise_m)
+    one, other = two_leg_forces(first, second)
     return TwoLegs(
-        lengths_m=lengths_m,
-        tensions_kg=(lengths_m[0] * per_m[0], lengths_m[1] * per_m[1]),
-        verticals_kg=(rise_m * per_m[0], other_rise_m * per_m[1]),
-        horizontal_kg=run_m * per_m[0],
+        lengths_m=(first["length_m"], second["length_m"]),
+        tensions_kg=(load_kg * one["pull"], load_kg * other["pull"]),
+        verticals_kg=(load_kg * one["share"], load_kg * other["share"]),
+        horizontal_kg=load_kg * one["share"] * run_m / rise_m,
         included_angle_deg=math.degrees(
             math.atan2(run_m, rise_m) + math.atan2(other_run_m, other_rise_m)
         ),

@@ -4,30 +4,23 @@ gentlest pull, by the house's rules.
 """
 
 from math import sqrt
-from typing import Any
 
-from builder.fit.hangs.points import (
-    NEAR_M,
-    away_of,
-    points_of,
-    unusable,
-)
-from builder.fit.values import known_number, listed, number_of, parts_of, text_of
-from builder.fit.verdicts import Record
+from builder.fit.hangs.bridle_rules import lean_cosine, may_take_a_leg, widest_cosine
+from builder.fit.hangs.points import NEAR_M, away_m, points_of, unusable
+from builder.fit.hangs.records import Leg, LegEnd, Place
+from builder.fit.records import HangAsked, Item, Section, SupportAsked
+from builder.fit.values import known_number, number_of
+from builder.formulas.two_legs import LegForces, included_cosine, leg_span, two_leg_forces
 
 IN_LINE_M = 0.05
 """A spot this near to the line between two points, seen from above, is on it."""
 REACH_M = 12.0
 """Points farther than this from a spot are not looked at: no leg in the trade's stock reaches."""
-FLATTEST = -0.5
-"""The cosine of 120 degrees: beyond it, each of two equal legs carries more than the load."""
-STEEPEST_LEAN = 0.5
-"""The cosine of 60 degrees, half of that."""
 ROUNDING = 0.000000001
 
 
 def with_bridles(
-    hangs: list[Record], places: list[list[Record]], section: Record, taken: list[str]
+    hangs: list[HangAsked], places: list[list[Place]], section: Section, taken: list[str]
 ) -> None:
     """
     Give the spots that found no point two legs, where their apex is told and the house's rules
@@ -35,162 +28,112 @@ def with_bridles(
 
     Points that are taken stay so.
     """
-    for hang, found in zip(hangs, places, strict=True):
-        for index in range(len(found)):
-            support = hang["supports"][index]
-            if (
-                found[index]["item"] is None
-                and support["apex_m"] is not None
-                and support["across_m"] is not None
-            ):
-                legs = bridle(support, section, taken)
+    for hang, its_places in zip(hangs, places, strict=True):
+        for index, support in enumerate(hang["supports"]):
+            apex_m = support["apex_m"]
+            is_open = its_places[index]["item"] is None and support["across_m"] is not None
+            if apex_m is not None and is_open:
+                legs = gentlest_bridle(support, apex_m, section, taken)
                 if len(legs) > 0:
-                    found[index] = {
-                        "item": None,
-                        "away_m": 0.0,
-                        "issues": [],
-                        "legs": legs,
-                        "apex_m": support["apex_m"],
-                    }
+                    its_places[index] = at_bridle(legs, apex_m)
                     taken += [leg["item"]["key"] for leg in legs]
 
 
-def bridle(support: Record, section: Record, taken: list[str]) -> list[Record]:
+def at_bridle(legs: list[Leg], apex_m: float) -> Place:
+    """A place under a bridle. [m]"""
+    return {"item": None, "away_m": 0.0, "issues": [], "legs": legs, "apex_m": apex_m}
+
+
+def gentlest_bridle(
+    support: SupportAsked, apex_m: float, section: Section, taken: list[str]
+) -> list[Leg]:
     """
     The two legs with the gentlest pull, or none.
 
     Each leg tells its share of the load straight down and its pull, for a load of 1.
     """
-    ends = [
-        end
-        for end in (
-            end_of(support, item, section)
-            for item in points_of(section)
-            if item["key"] not in taken
-        )
-        if end is not None
-    ]
+    ends = leg_ends(support, apex_m, section, taken)
     widest = widest_cosine(section)
-    best: list[Record] = []
+    best: list[Leg] = []
     for first in range(len(ends)):
         for second in range(first + 1, len(ends)):
             legs = legs_of(ends[first], ends[second], widest)
-            if len(legs) > 0 and (len(best) == 0 or hardest(legs) < hardest(best) - ROUNDING):
+            if len(legs) > 0 and is_gentler(legs, best):
                 best = legs
     return best
 
 
-def hardest(legs: list[Record]) -> float:
-    """The greater pull of two legs."""
-    return float(legs[0]["pull"] if legs[0]["pull"] > legs[1]["pull"] else legs[1]["pull"])
+def is_gentler(legs: list[Leg], best: list[Leg]) -> bool:
+    """Whether two legs pull less than the best so far, by more than rounding."""
+    return len(best) == 0 or hardest_pull(legs) < hardest_pull(best) - ROUNDING
 
 
-def end_of(support: Record, item: Record, section: Record) -> Any:
-    """
-    A point as the end of a leg: in service, free of loads, under a bridle rule and a lean that are
-    known.
+def hardest_pull(legs: list[Leg]) -> float:
+    """The greatest pull of some legs."""
+    return max([leg["pull"] for leg in legs])
 
-    None where it is not one.
-    """
-    run_m, steel_m, lean = (
-        away_of(support, item),
-        number_of(item, "low-steel"),
-        lean_cosine(item, section),
-    )
-    if (
-        len(unusable(item, section)) > 0
-        or number_of(item, "carried") is None
-        or known_number(item, "carried") > 0
-        or not allowed(item, section)
-    ):
+
+def leg_ends(
+    support: SupportAsked, apex_m: float, section: Section, taken: list[str]
+) -> list[LegEnd]:
+    """The points that a leg may go to, in the pack's order."""
+    ends: list[LegEnd] = []
+    for point in points_of(section):
+        if point["key"] not in taken and is_free(point, section):
+            end = leg_end(support, apex_m, point, section)
+            if end is not None:
+                ends.append(end)
+    return ends
+
+
+def is_free(point: Item, section: Section) -> bool:
+    """Whether a point is in service, free of loads, and under a rule that allows bridles."""
+    carried_kg = number_of(point, "carried")
+    is_bare = carried_kg is not None and carried_kg <= 0
+    return is_bare and may_take_a_leg(point, section) and len(unusable(point, section)) == 0
+
+
+def leg_end(support: SupportAsked, apex_m: float, point: Item, section: Section) -> LegEnd | None:
+    """A point within reach and above the apex, under a lean that is known; else None."""
+    run_m = away_m(support, point)
+    steel_m = number_of(point, "low-steel")
+    lean = lean_cosine(point, section)
+    if run_m is None or steel_m is None or lean is None:
         return None
-    if (
-        run_m is None
-        or run_m <= NEAR_M
-        or run_m > REACH_M
-        or steel_m is None
-        or steel_m <= support["apex_m"]
-        or lean is None
-    ):
+    if run_m <= NEAR_M or run_m > REACH_M or steel_m <= apex_m:
         return None
-    rise_m = steel_m - support["apex_m"]
-    length_m = sqrt(run_m * run_m + rise_m * rise_m)
-    return (
-        {"item": item, "run_m": run_m, "rise_m": rise_m, "length_m": length_m}
-        if rise_m / length_m >= lean - ROUNDING
-        else None
-    )
+    leg = leg_span(run_m, steel_m - apex_m)
+    if leg["rise_m"] / leg["length_m"] < lean - ROUNDING:
+        return None
+    return {
+        "item": point,
+        "run_m": run_m,
+        "rise_m": leg["rise_m"],
+        "length_m": leg["length_m"],
+    }
 
 
-def allowed(item: Record, section: Record) -> bool:
-    """Whether the house says that a leg may go to this point's beam."""
-    for rule in section["items"]:
-        if rule["kind"] == "bridles_allowed":
-            said = text_of(rule, "allowed")
-            return said == "yes" or (
-                said == "between some beams"
-                and listed(text_of(item, "beam"), parts_of(rule, "beams"))
-            )
-    return False
-
-
-def widest_cosine(section: Record) -> float:
-    """The cosine of the widest angle between two legs: the house's own, at most 120 degrees."""
-    for rule in section["items"]:
-        if rule["kind"] == "bridles_allowed" and number_of(rule, "widest_angle") is not None:
-            cosine = known_number(rule, "widest_angle")
-            return float(cosine) if cosine > FLATTEST else FLATTEST
-    return FLATTEST
-
-
-def lean_cosine(item: Record, section: Record) -> Any:
-    """
-    The cosine of the widest lean of a pull on a point: its own line first, then exceptions, then
-    the rule for all.
-
-    None: straight, or not said.
-    """
-    rules = [item]
-    exceptions = [rule for rule in section["items"] if rule["kind"] == "exception"]
-    rules = [
-        *rules,
-        *(rule for rule in exceptions if listed(item["name"], parts_of(rule, "points"))),
-    ]
-    rules = [
-        *rules,
-        *(rule for rule in exceptions if listed(text_of(item, "beam"), parts_of(rule, "beams"))),
-    ]
-    rules = [*rules, *(rule for rule in section["items"] if rule["kind"] == "roof")]
-    for rule in rules:
-        if "directions" in rule["words"]:
-            lean = (
-                number_of(rule, "widest_lean")
-                if text_of(rule, "directions") == "at an angle"
-                else None
-            )
-            return None if lean is None else lean if lean > STEEPEST_LEAN else STEEPEST_LEAN
-    return None
-
-
-def legs_of(first: Record, second: Record, widest: float) -> list[Record]:
+def legs_of(first: LegEnd, second: LegEnd, widest: float) -> list[Leg]:
     """
     Two legs in one plane that meet at the spot, or none where it is not between the points or the
     angle is too wide.
     """
-    aside_m = known_number(first["item"], "at.across") - known_number(second["item"], "at.across")
-    along_m = known_number(first["item"], "at.depth") - known_number(second["item"], "at.depth")
-    apart_m = sqrt(aside_m * aside_m + along_m * along_m)
+    apart_m = apart_along_m(first["item"], second["item"])
     if apart_m <= 0 or first["run_m"] + second["run_m"] - apart_m > IN_LINE_M:
         return []
-    cosine = (first["rise_m"] * second["rise_m"] - first["run_m"] * second["run_m"]) / (
-        first["length_m"] * second["length_m"]
-    )
-    if cosine < widest - ROUNDING:
+    if included_cosine(first, second) < widest - ROUNDING:
         return []
-    turn_m2 = first["rise_m"] * second["run_m"] + second["rise_m"] * first["run_m"]
-    return [leg_of(first, second["run_m"] / turn_m2), leg_of(second, first["run_m"] / turn_m2)]
+    one, other = two_leg_forces(first, second)
+    return [leg_of(first, one), leg_of(second, other)]
 
 
-def leg_of(end: Record, per_m: float) -> Record:
-    """A leg: its share of the load straight down, and its pull, for a load of 1."""
-    return {"item": end["item"], "share": end["rise_m"] * per_m, "pull": end["length_m"] * per_m}
+def apart_along_m(one: Item, other: Item) -> float:
+    """How far two points are apart, seen from above. [m]"""
+    aside_m = known_number(one, "at.across") - known_number(other, "at.across")
+    along_m = known_number(one, "at.depth") - known_number(other, "at.depth")
+    return sqrt(aside_m * aside_m + along_m * along_m)
+
+
+def leg_of(end: LegEnd, forces: LegForces) -> Leg:
+    """A leg to a point, with what it takes of a load of 1."""
+    return {"item": end["item"], "share": forces["share"], "pull": forces["pull"]}

@@ -5,23 +5,20 @@ What the supports of a hang carry, case by case: all level, and with each suppor
 from collections.abc import Sequence
 from typing import TypedDict
 
+from builder.fit.hangs.records import Cases
+from builder.fit.hangs.sentences import TIPS, UNRESOLVED
 from builder.formulas.beams import BodyLoad
 from builder.formulas.contact import hung_body, level_case, slack_case
 
-TIPS = "its weight does not hang between its supports, so it would tip or lift off one of them"
-UNRESOLVED = "one of its supports would lift, and what the others then carry was not found"
 
+class CasesFound(TypedDict):
+    """What each support carries in each case, or ``why`` that cannot be told. [kg]"""
 
-class Cases(TypedDict):
-    """
-    What each support carries in each case, or ``why`` that cannot be told. [kg]
-    """
-
-    cases: list[list[float]]
+    cases: Cases
     why: str
 
 
-def cases_of(loads: Sequence[BodyLoad], places_m: list[float]) -> Cases:
+def cases_of(loads: Sequence[BodyLoad], places_m: list[float]) -> CasesFound:
     """
     What each support carries in the order they are given: level first, then each support of three
     or more slack where the others still hold the body.

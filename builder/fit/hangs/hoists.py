@@ -3,22 +3,31 @@ The house's hoists for the hangs that ask for them: whether enough are left, and
 strongest lifts what comes on each support.
 """
 
-from typing import Any
-
-from builder.fit.hangs.loads import on
-from builder.fit.hangs.points import issue
-from builder.fit.values import known_number, number_of
-from builder.fit.verdicts import ASK, SHORT, Record, fact_of
+from builder.fit.hangs.hoist_weights import working_hoists
+from builder.fit.hangs.issues import issue
+from builder.fit.hangs.loads import least_on_kg, most_on_kg
+from builder.fit.hangs.records import Brought, Issue, Share, SoFar
+from builder.fit.hangs.sentences import (
+    BRING_HOISTS,
+    FREE_UNKNOWN,
+    MAY_A_HOIST,
+    RATINGS_UNKNOWN,
+    STRONGER,
+    TOO_FEW,
+    TOO_WEAK,
+    WHICH_HOISTS,
+)
+from builder.fit.records import HangAsked, Item, Section
+from builder.fit.sentences import fill
+from builder.fit.values import number_of
+from builder.fit.verdicts import ASK, SHORT, fact_of
 from builder.fit.wording import both, digits
 
-MORE = "Bring hoists, or hire them."
-STRONGER = "Spread the load over more supports, or bring stronger hoists."
-QUESTION = "How many of your hoists are free, of what rating?"
+GRAM_KG = 0.001
+"""What a sum of masses may lose in arithmetic; no tolerance on a limit."""
 
 
-def hoist_issues(
-    hang: Record, brought: Record, sums: dict[str, Record], section: Record
-) -> list[Record]:
+def hoist_issues(hang: HangAsked, brought: Brought, so_far: SoFar, section: Section) -> list[Issue]:
     """
     What stands against hanging from the house's hoists, those of earlier hangs counted.
 
@@ -26,91 +35,52 @@ def hoist_issues(
     """
     if hang["hoists"] != "house":
         return []
-    wanted = (sums["house hoists"]["count"] if "house hoists" in sums else 0) + len(
-        hang["supports"]
-    )
-    sums["house hoists"] = {"count": wanted}
-    hoists = [
-        item
-        for item in section["items"]
-        if item["kind"] == "hoist" and item["condition"] != "out of service"
-    ]
+    so_far["hoists"] += len(hang["supports"])
+    hoists = working_hoists(section)
     if len(hoists) == 0:
         return []
-    return [*enough(wanted, hoists), *strong(hang, brought, hoists)]
+    return [*too_few(so_far["hoists"], hoists), *too_weak(hang, brought, hoists)]
 
 
-def enough(wanted: int, hoists: list[Record]) -> list[Record]:
+def too_few(wanted: int, hoists: list[Item]) -> list[Issue]:
     """Whether the house has that many left."""
     total = 0.0
-    for item in hoists:
-        if number_of(item, "free") is None:
-            return [
-                issue(
-                    ASK,
-                    "The house has not said how many of its hoists are left.",
-                    question=QUESTION,
-                )
-            ]
-        total += known_number(item, "free")
+    for hoist in hoists:
+        free = number_of(hoist, "free")
+        if free is None:
+            return [issue(ASK, FREE_UNKNOWN, question=WHICH_HOISTS)]
+        total += free
     if wanted <= total:
         return []
-    reason = (
-        "The house has "
-        + digits(total, 0)
-        + " hoists left, and the show's hangs so far ask for "
-        + digits(wanted, 0)
-        + "."
-    )
-    return [
-        {
-            **issue(SHORT, reason, remedy=MORE),
-            "fact": fact_of(hoists[0]["values"]["free"], hoists[0]),
-        }
-    ]
+    reason = fill(TOO_FEW, {"free": digits(total, 0), "wanted": digits(wanted, 0)})
+    fact = fact_of(hoists[0]["values"]["free"], hoists[0])
+    return [{**issue(SHORT, reason, remedy=BRING_HOISTS), "fact": fact}]
 
 
-def strong(hang: Record, brought: Record, hoists: list[Record]) -> list[Record]:
+def too_weak(hang: HangAsked, brought: Brought, hoists: list[Item]) -> list[Issue]:
     """
     Whether the strongest hoist is rated for the heaviest support.
 
     The house's factor is left out: a hoist's rating has its maker's own.
     """
-    strongest: Any = None
-    for item in hoists:
-        rating_kg = number_of(item, "rating")
+    strongest_kg = 0.0
+    for hoist in hoists:
+        rating_kg = number_of(hoist, "rating")
         if rating_kg is None:
-            return [
-                issue(
-                    ASK,
-                    "The house has not said what all of its hoists are rated for.",
-                    question=QUESTION,
-                )
-            ]
-        if strongest is None or rating_kg > known_number(strongest, "rating"):
-            strongest = item
-    most_kg = known_number(strongest, "rating")
-    for index in range(len(hang["supports"])):
-        level_kg = on(brought["low"], [[index, 1.0]], 0.0, most=False) / brought["factor"]
-        worst_kg = on(brought["high"], [[index, 1.0]], 0.0, most=True) / brought["factor"]
-        if worst_kg > most_kg + 0.001:
-            reason = (
-                "The house's strongest hoist is rated "
-                + both("mass", most_kg)[0]
-                + ", and up to "
-                + both("mass", worst_kg)[0]
-                + " come on one support."
-            )
-            if level_kg > most_kg + 0.001:
-                return [issue(SHORT, reason, remedy=STRONGER)]
-            return [
-                issue(
-                    ASK,
-                    reason,
-                    question=(
-                        "May a hoist take that while another is slack, or how is that kept from"
-                        " happening?"
-                    ),
-                )
-            ]
+            return [issue(ASK, RATINGS_UNKNOWN, question=WHICH_HOISTS)]
+        strongest_kg = max(strongest_kg, rating_kg)
+    for support in range(len(hang["supports"])):
+        alone: list[Share] = [(support, 1.0)]
+        worst_kg = most_on_kg(brought["high"], alone, 0.0) / brought["factor"]
+        if worst_kg > strongest_kg + GRAM_KG:
+            level_kg = least_on_kg(brought["low"], alone, 0.0) / brought["factor"]
+            return [too_weak_issue(strongest_kg, worst_kg, level_kg)]
     return []
+
+
+def too_weak_issue(strongest_kg: float, worst_kg: float, level_kg: float) -> Issue:
+    """A support too heavy for the strongest hoist: short if it is so all level, else asked."""
+    parts = {"rating": both("mass", strongest_kg)[0], "load": both("mass", worst_kg)[0]}
+    if level_kg > strongest_kg + GRAM_KG:
+        return issue(SHORT, fill(TOO_WEAK, parts), remedy=STRONGER)
+    return issue(ASK, fill(TOO_WEAK, parts), question=MAY_A_HOIST)

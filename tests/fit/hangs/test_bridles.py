@@ -10,7 +10,6 @@ from typing import Any
 import pytest
 
 from builder.files import read_folder
-from builder.fit.hangs.bridles import leg_of
 from builder.fit.interpreter import fit
 from builder.fit.published import fit_record
 from builder.pack import Item
@@ -19,19 +18,6 @@ from tests.fit.hangs.test_plan import hang, kg, point, support, trim
 from tests.fit.sample import Record, a_list, item, pack, rider, value
 
 ROOT = Path(__file__).parents[3]
-
-
-@pytest.mark.source(
-    "D. L. Hall, Rigging Math (Made Simple), Lesson 4: W 500 lb, (V 4, H 3), (V 3, H 6): 454.5 and"
-    " 304.5 lb; L2 there rounded to 6.7"
-)
-def test_what_two_unequal_legs_pull() -> None:
-    turn = 4.0 * 6.0 + 3.0 * 3.0
-    first = leg_of({"item": {}, "rise_m": 4.0, "length_m": 5.0}, 6.0 / turn)
-    second = leg_of({"item": {}, "rise_m": 3.0, "length_m": 45**0.5}, 3.0 / turn)
-    assert 500 * first["pull"] == pytest.approx(454.5, abs=0.05)
-    assert 500 * second["pull"] == pytest.approx(304.5, rel=0.002)
-    assert first["share"] + second["share"] == pytest.approx(1.0)
 
 
 def house(**changes: Any) -> list[Record]:

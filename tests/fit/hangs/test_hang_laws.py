@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.fit.hangs.loads import loads_of, on
+from builder.fit.hangs.loads import loads_of, most_on_kg
 from builder.fit.interpreter import fit
 from tests.fit.hang_pairs import a_hang, rigging_items
 from tests.fit.pairs import Dice
@@ -114,8 +114,8 @@ def test_all_of_a_hang_comes_on_its_supports_in_every_case(seed: int) -> None:
         for case in brought["high"]:
             assert sum(case) == pytest.approx(total_kg * factor)
             assert min(case) >= 0
-        every = [[index, 1.0] for index in range(count)]
-        assert on(brought["high"], every, brought["hoist_high"], most=True) == pytest.approx(
+        every = [(support, 1.0) for support in range(count)]
+        assert most_on_kg(brought["high"], every, brought["hoist_high"]) == pytest.approx(
             total_kg * factor + brought["hoist_high"] * count
         )
 

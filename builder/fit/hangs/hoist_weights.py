@@ -1,0 +1,74 @@
+"""What hoists add to each support of a hang."""
+
+from builder.fit.hangs.issues import issue
+from builder.fit.hangs.records import HoistWeights
+from builder.fit.hangs.sentences import (
+    FROM_TO,
+    HEAVIEST_COUNTED,
+    HOISTS_COUNTED,
+    HOISTS_NOT_COUNTED,
+    HOISTS_UNKNOWN,
+    WHAT_HOISTS_WEIGH,
+)
+from builder.fit.records import HangAsked, Item, Section
+from builder.fit.sections import items_of
+from builder.fit.sentences import fill
+from builder.fit.values import number_of
+from builder.fit.verdicts import ASK
+from builder.fit.wording import both
+
+
+def hoists_of(hang: HangAsked, section: Section) -> HoistWeights:
+    """
+    What a hoist adds to each support: the show's own weight, or the house's lightest and heaviest
+    where nothing more is said. [kg]
+    """
+    none: HoistWeights = {"low": 0.0, "high": 0.0, "issues": [], "notes": []}
+    if hang["hoists"] == "show":
+        return {**none, "low": hang["hoist_kg"], "high": hang["hoist_kg"]}
+    if hang["hoists"] in ("counted", "none"):
+        return none
+    weights_kg = house_hoist_weights_kg(section)
+    if hang["hoists"] == "house":
+        return house_hoists(weights_kg)
+    if len(weights_kg) == 0:
+        return {**none, "notes": [HOISTS_NOT_COUNTED]}
+    weight = both("mass", weights_kg[-1])[0]
+    return {
+        **none,
+        "high": weights_kg[-1],
+        "notes": [fill(HEAVIEST_COUNTED, {"weight": weight})],
+    }
+
+
+def house_hoists(weights_kg: list[float]) -> HoistWeights:
+    """What the house's own hoists add, from the lightest to the heaviest. [kg]"""
+    if len(weights_kg) == 0:
+        unknown = issue(ASK, HOISTS_UNKNOWN, question=WHAT_HOISTS_WEIGH)
+        return {"low": 0.0, "high": 0.0, "issues": [unknown], "notes": []}
+    note = fill(HOISTS_COUNTED, {"weight": range_words(weights_kg)})
+    return {"low": weights_kg[0], "high": weights_kg[-1], "issues": [], "notes": [note]}
+
+
+def working_hoists(section: Section) -> list[Item]:
+    """The house's hoists that are not out of service."""
+    return [hoist for hoist in items_of(section, "hoist") if hoist["condition"] != "out of service"]
+
+
+def house_hoist_weights_kg(section: Section) -> list[float]:
+    """What the house's hoists weigh with chain, the lightest first. [kg]"""
+    weights_kg: list[float] = []
+    for hoist in working_hoists(section):
+        weight_kg = number_of(hoist, "weight")
+        if weight_kg is not None:
+            weights_kg.append(weight_kg)
+    return sorted(weights_kg)
+
+
+def range_words(weights_kg: list[float]) -> str:
+    """The lightest and the heaviest in words."""
+    lightest = both("mass", weights_kg[0])[0]
+    heaviest = both("mass", weights_kg[-1])[0]
+    if lightest == heaviest:
+        return lightest
+    return fill(FROM_TO, {"least": lightest, "most": heaviest})

@@ -1,0 +1,133 @@
+"""The nearest point to a spot that may be used, or what was found instead."""
+
+from builder.fit.hangs.bridle_rules import FORBIDDEN, bridle_rule
+from builder.fit.hangs.issues import issue
+from builder.fit.hangs.points import NEAR_M, away_m, points_of, unusable
+from builder.fit.hangs.records import Issue, NearPoint, Place
+from builder.fit.hangs.sentences import (
+    BRIDLE_AT,
+    BRIDLE_WANTED,
+    BRIDLE_WANTED_NONE,
+    BRIDLE_WANTED_UNKNOWN,
+    CENTRE,
+    DOWNSTAGE,
+    MOVE_SPOT,
+    PLACES_UNKNOWN,
+    SPOT,
+    STAGE_LEFT,
+    STAGE_RIGHT,
+    TAKEN,
+    TOO_FAR,
+    UPSTAGE,
+    WHERE_ARE_POINTS,
+    WHICH_OTHER,
+)
+from builder.fit.records import Section, SupportAsked
+from builder.fit.sentences import fill
+from builder.fit.verdicts import ASK, SHORT
+from builder.fit.wording import both
+
+ROUNDING_M = 0.000001
+
+
+def place_at_spot(support: SupportAsked, section: Section, taken: list[str]) -> Place:
+    """
+    The nearest point to a spot that may be used, has a known rating and is not taken; otherwise
+    what was found instead.
+    """
+    near = points_by_distance(support, section)
+    within = [one for one in near if one["away_m"] <= NEAR_M + ROUNDING_M]
+    place: Place = {"item": None, "away_m": 0.0, "issues": [], "legs": [], "apex_m": None}
+    for one in within:
+        if one["item"]["key"] not in taken and len(unusable(one["item"], section)) == 0:
+            return {**place, "item": one["item"], "away_m": one["away_m"]}
+    if len(within) > 0:
+        return {**place, "issues": why_not(support, within[0], section, taken)}
+    if len(near) > 0:
+        return {**place, "issues": [too_far(support, near[0], section)]}
+    return {**place, "issues": [issue(ASK, PLACES_UNKNOWN, question=WHERE_ARE_POINTS)]}
+
+
+def points_by_distance(support: SupportAsked, section: Section) -> list[NearPoint]:
+    """The points whose places are known, the nearest to a spot first."""
+    near: list[NearPoint] = []
+    for point in points_of(section):
+        its_away_m = away_m(support, point)
+        if its_away_m is not None:
+            near.append({"item": point, "away_m": its_away_m})
+    return sorted(near, key=lambda one: one["away_m"])
+
+
+def why_not(
+    support: SupportAsked, nearest: NearPoint, section: Section, taken: list[str]
+) -> list[Issue]:
+    """Why the nearest of the points near a spot cannot carry it."""
+    point = nearest["item"]
+    if point["key"] in taken:
+        reason = fill(TAKEN, {"point": point["name"]})
+        return [issue(ASK, reason, question=WHICH_OTHER, item=point)]
+    return [or_a_bridle(support, one, section) for one in unusable(point, section)]
+
+
+def or_a_bridle(support: SupportAsked, found: Issue, section: Section) -> Issue:
+    """The only point near a spot may not be used: short, unless the house may make a bridle."""
+    if found["word"] != SHORT or bridle_rule(section) == FORBIDDEN:
+        return found
+    reason = bridle_wanted(found["reason"], section)
+    return {**found, "word": ASK, "reason": reason, "question": bridle_at(support), "remedy": ""}
+
+
+def bridle_wanted(reason: str, section: Section) -> str:
+    """A reason for which a bridle is wanted, with whether the house allows it."""
+    rule = bridle_rule(section)
+    if rule == FORBIDDEN:
+        return fill(BRIDLE_WANTED_NONE, {"reason": reason})
+    if rule == "":
+        return fill(BRIDLE_WANTED_UNKNOWN, {"reason": reason})
+    return fill(BRIDLE_WANTED, {"reason": reason, "rule": rule})
+
+
+def too_far(support: SupportAsked, nearest: NearPoint, section: Section) -> Issue:
+    """
+    No point is near enough: a bridle is wanted, which the house allows, forbids, or says nothing
+    about.
+    """
+    point = nearest["item"]
+    parts = {
+        "near": both("length", NEAR_M)[0],
+        "spot": spot_words(support),
+        "point": point["name"],
+        "away": both("length", nearest["away_m"])[0],
+    }
+    reason = bridle_wanted(fill(TOO_FAR, parts), section)
+    if bridle_rule(section) == FORBIDDEN:
+        return issue(SHORT, reason, remedy=MOVE_SPOT, item=point)
+    return issue(ASK, reason, question=bridle_at(support), item=point)
+
+
+def bridle_at(support: SupportAsked) -> str:
+    """What to ask of a house about a bridle: it knows the spot only from the question."""
+    return fill(BRIDLE_AT, {"spot": spot_words(support)})
+
+
+def spot_words(support: SupportAsked) -> str:
+    """A spot from the datum in words."""
+    across_m = 0.0 if support["across_m"] is None else support["across_m"]
+    depth_m = 0.0 if support["depth_m"] is None else support["depth_m"]
+    return fill(SPOT, {"across": across_words(across_m), "depth": depth_words(depth_m)})
+
+
+def across_words(across_m: float) -> str:
+    """A place across the stage in words."""
+    if across_m == 0:
+        return CENTRE
+    template = STAGE_LEFT if across_m > 0 else STAGE_RIGHT
+    return fill(template, {"length": both("length", abs(across_m))[0]})
+
+
+def depth_words(depth_m: float) -> str:
+    """A place in depth in words."""
+    length = both("length", abs(depth_m))[0]
+    if depth_m == 0:
+        return length
+    return fill(UPSTAGE if depth_m > 0 else DOWNSTAGE, {"length": length})

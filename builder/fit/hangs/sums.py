@@ -1,0 +1,156 @@
+"""Every limit that a hang hangs under, with all that the show brings there so far."""
+
+from builder.fit.hangs.hoists import GRAM_KG
+from builder.fit.hangs.issues import issue, with_this_bridle
+from builder.fit.hangs.limits import limits_over
+from builder.fit.hangs.loads import least_on_kg, most_on_kg
+from builder.fit.hangs.records import (
+    Brought,
+    Issue,
+    Limit,
+    LimitOver,
+    Look,
+    Place,
+    Share,
+    SoFar,
+    Sum,
+)
+from builder.fit.hangs.sentences import (
+    AT_LEAST_TOO_MUCH,
+    BEAM_REMEDY,
+    LEFT,
+    LEFT_UNKNOWN,
+    MAY_TAKE,
+    NOTHING_LEFT,
+    PERHAPS_TOO_MUCH,
+    POINT_REMEDY,
+    ROOF_REMEDY,
+    TOO_MUCH,
+    WHAT_IS_LEFT,
+    ZONE_REMEDY,
+)
+from builder.fit.records import Item, Section
+from builder.fit.sentences import fill
+from builder.fit.verdicts import ASK, SHORT
+from builder.fit.wording import both
+
+REMEDIES: dict[str, str] = {
+    "point": POINT_REMEDY,
+    "beam": BEAM_REMEDY,
+    "zone": ZONE_REMEDY,
+    "roof": ROOF_REMEDY,
+}
+
+
+def limits_of(places: list[Place], section: Section) -> list[LimitOver]:
+    """
+    Every limit that a hang hangs under, once, with the supports that are under it and how much of
+    each; ``bridled`` where a bridle leads there.
+    """
+    over: list[LimitOver] = []
+    for support, place in enumerate(places):
+        if len(place["legs"]) == 0:
+            add_limits(over, place["item"], (support, 1.0), section, is_leg=False)
+        for leg in place["legs"]:
+            add_limits(over, leg["item"], (support, leg["share"]), section, is_leg=True)
+    return over
+
+
+def add_limits(
+    over: list[LimitOver], point: Item | None, share: Share, section: Section, *, is_leg: bool
+) -> None:
+    """Add the limits over a point, or a support to those that are there already."""
+    for limit in limits_over(point, section):
+        bridled = is_leg and limit["kind"] != "roof"
+        known = [one for one in over if one["limit"]["key"] == limit["key"]]
+        if len(known) == 0:
+            over.append({"limit": limit, "shares": [share], "bridled": bridled})
+        else:
+            known[0]["shares"].append(share)
+            known[0]["bridled"] = known[0]["bridled"] or bridled
+
+
+def look_at(over: LimitOver, brought: Brought, so_far: SoFar) -> Look:
+    """
+    A limit with all that the show brings under it so far: its slack at the most, or what stands
+    against it. [kg]
+    """
+    total = added(over, brought, so_far)
+    limit = over["limit"]
+    left_kg = limit["left_kg"]
+    if left_kg is None:
+        against = left_unknown(limit)
+    elif total["low_kg"] > left_kg + GRAM_KG:
+        against = too_much(limit, left_kg, total)
+    elif total["high_kg"] > left_kg + GRAM_KG:
+        against = perhaps_too_much(limit, left_kg, total)
+    else:
+        return {"limit": limit, "slack": left_kg - total["high_kg"], "issue": None}
+    found = with_this_bridle(against) if total["bridled"] else against
+    return {"limit": limit, "slack": None, "issue": found}
+
+
+def added(over: LimitOver, brought: Brought, so_far: SoFar) -> Sum:
+    """What the show brings under a limit, this hang added. [kg]"""
+    key = over["limit"]["key"]
+    before: Sum = {"low_kg": 0.0, "high_kg": 0.0, "bridled": False}
+    if key in so_far["sums"]:
+        before = so_far["sums"][key]
+    low_kg = least_on_kg(brought["low"], over["shares"], brought["hoist_low"])
+    high_kg = most_on_kg(brought["high"], over["shares"], brought["hoist_high"])
+    total: Sum = {
+        "low_kg": before["low_kg"] + low_kg,
+        "high_kg": before["high_kg"] + high_kg,
+        "bridled": before["bridled"] or over["bridled"],
+    }
+    so_far["sums"][key] = total
+    return total
+
+
+def left_unknown(limit: Limit) -> Issue:
+    """A limit of which nobody says what is left."""
+    parts = {"limit": limit["words"]}
+    question = fill(WHAT_IS_LEFT, parts)
+    return {**issue(ASK, fill(LEFT_UNKNOWN, parts), question=question), "fact": limit["fact"]}
+
+
+def too_much(limit: Limit, left_kg: float, total: Sum) -> Issue:
+    """More than is left, at the least."""
+    parts = {
+        "left": left_words(limit, left_kg),
+        "load": kg(total["low_kg"]),
+        "over": kg(total["low_kg"] - left_kg),
+    }
+    is_exact = total["high_kg"] <= total["low_kg"] + GRAM_KG
+    reason = fill(TOO_MUCH if is_exact else AT_LEAST_TOO_MUCH, parts)
+    return {
+        **issue(SHORT, reason, remedy=REMEDIES[limit["kind"]]),
+        "slack": left_kg - total["low_kg"],
+        "fact": limit["fact"],
+        "house": limit["house"],
+        "hangs": limit["hangs"],
+    }
+
+
+def perhaps_too_much(limit: Limit, left_kg: float, total: Sum) -> Issue:
+    """More than is left, at the most only."""
+    parts = {
+        "limit": limit["words"],
+        "left": left_words(limit, left_kg),
+        "least": kg(total["low_kg"]),
+        "most": kg(total["high_kg"]),
+    }
+    question = fill(MAY_TAKE, parts)
+    return {**issue(ASK, fill(PERHAPS_TOO_MUCH, parts), question=question), "fact": limit["fact"]}
+
+
+def left_words(limit: Limit, left_kg: float) -> str:
+    """What is left under a limit, as the beginning of a sentence."""
+    if left_kg > 0:
+        return fill(LEFT, {"left": kg(left_kg), "limit": limit["words"]})
+    return fill(NOTHING_LEFT, {"limit": limit["words"]})
+
+
+def kg(mass_kg: float) -> str:
+    """A mass in words."""
+    return both("mass", mass_kg)[0]
