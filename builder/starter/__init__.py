@@ -10,7 +10,7 @@ from importlib.metadata import version
 from pathlib import Path
 
 from builder.files import package_texts, write_whole
-from builder.schemas import schemas
+from builder.schemas import RIDER, schemas
 
 VENUE = "venue"
 WORKFLOW = ".github/workflows/publish.yml"
@@ -102,4 +102,17 @@ def write_starter_rider(file: Path) -> None:
     """
     if file.exists():
         raise FileExistsError(f"{file} is there already. Give another name: nothing was written.")
-    write_whole(file, package_texts("builder.starter", "rider.yaml")["rider.yaml"])
+    text = package_texts("builder.starter", "rider.yaml")["rider.yaml"]
+    write_whole(file, schema_line(file) + text)
+
+
+def schema_line(file: Path) -> str:
+    """
+    The line that names the schema of riders for editors, where a house's schemas are in a folder
+    above; nothing where they are not.
+    """
+    steps = ["", "../", "../../", "../../../"]
+    for step, folder in zip(steps, file.resolve().parents, strict=False):
+        if (folder / "schemas" / RIDER).is_file():
+            return f"# yaml-language-server: $schema={step}schemas/{RIDER}\n"
+    return ""

@@ -59,6 +59,25 @@ def test_what_new_prints_for_a_rider_checks_it_against_the_venue_that_is_there(r
     assert "Questions to the house" in checked.output
 
 
+@pytest.mark.parametrize(
+    ("rider", "first"),
+    [
+        ("myhouse/venue/shows/act.yml", "# yaml-language-server: $schema=../../schemas/rider.json"),
+        ("myhouse/act.yml", "# yaml-language-server: $schema=schemas/rider.json"),
+        (
+            "elsewhere/act.yml",
+            "# What your show needs, for a house to check against its tech pack:",
+        ),
+    ],
+)
+def test_a_rider_in_a_house_names_the_schema_that_is_there(
+    here: Path, rider: str, first: str
+) -> None:
+    run("new", "myhouse")
+    run("new", "--rider", rider)
+    assert (here / rider).read_text(encoding="utf-8").splitlines()[0] == first
+
+
 @pytest.mark.parametrize("folder", [".", "tour 1"])
 def test_what_new_prints_for_a_rider_checks_it_against_a_pack_where_there_is_no_venue(
     here: Path, folder: str
