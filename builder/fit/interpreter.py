@@ -125,7 +125,7 @@ def judged(requirement: Requirement, pack: FitPack) -> Verdict:
         return stage_plot(requirement, pack)
     if requirement["sort"] == "trucks":
         return trucks_get_in(requirement, section_of(pack, "access"))
-    raise ValueError("loads and hangs are judged beside all others")
+    raise ValueError(f"requirement must be judged by itself, got {requirement['sort']}")
 
 
 def rule_of(key: str, pack: FitPack) -> Rule:

@@ -51,5 +51,5 @@ def known_number(item: Item, name: str) -> float:
     """
     number = number_of(item, name)
     if number is None:
-        raise ValueError("an item without a number that was taken to be known")
+        raise ValueError(f"{name} of {item['key']} must be known here, got no number")
     return number

@@ -17,7 +17,7 @@ from builder.fit.power.sentences import (
     ON_SERVICE,
     POWER,
 )
-from builder.fit.power.tree import Tree, first_unsure, least_free
+from builder.fit.power.tree import Tree, first_unsure, known_least
 from builder.fit.records import PowerAsked, Verdict
 from builder.fit.sentences import fill
 from builder.fit.values import text_of
@@ -75,7 +75,7 @@ def left_along(room: Room, path: list[str], phases: list[str]) -> float:
     """
     left_a = least_left(room, path, phases)
     if left_a is None:
-        raise ValueError("a load stands where no figure says what is left")
+        raise ValueError(f"room of {path[0]} must have a figure where a load stands, got none")
     return left_a
 
 
@@ -141,14 +141,10 @@ def outlet_words(outlets: Outlets, rows: list[Outlets]) -> str:
 
 def may_hold(answer: Verdict, requirement: PowerAsked, node: str, tree: Tree) -> Verdict:
     """A question where something that feeds a load may have too little left."""
-    least_a = least_free(tree[node]["least"])
-    most_a = least_free(tree[node]["free"])
-    if least_a is None or most_a is None:
-        raise ValueError("a load stands where no figure says what is left")
     parts = {
         "node": node,
-        "least": both("current", least_a)[0],
-        "most": both("current", most_a)[0],
+        "least": both("current", known_least(tree[node]["least"]))[0],
+        "most": both("current", known_least(tree[node]["free"]))[0],
     }
     question = asked(requirement, POWER, fill(MAY_HOLD, parts))
     question["fact"] = answer["fact"]

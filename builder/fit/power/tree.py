@@ -76,6 +76,21 @@ def least_free(free: dict[str, float]) -> float | None:
     return least
 
 
+def known_least(free: dict[str, float]) -> float:
+    """
+    The least of the phases that have a figure. [A]
+
+    Raises
+    ------
+    ValueError
+        If none has: whoever asks must have looked before.
+    """
+    least_a = least_free(free)
+    if least_a is None:
+        raise ValueError("free must have a figure of at least one phase, got none")
+    return least_a
+
+
 def fullest(item: Item) -> Value | None:
     """The figure of the phase with least free, or the rating where the pack has no such figure."""
     least = least_free(free_on(item))
