@@ -1,4 +1,3 @@
-# mypy: disable-error-code="no-any-return"
 """
 Riders and a pack in, verdicts and questions out.
 

@@ -1,12 +1,9 @@
 """The words of a verdict, its record, and what makes it complete."""
 
-from typing import Any, Literal
+from typing import Literal
 
 from builder.fit.records import Asker, Fact, Item, Line, Mender, Value, Verdict, Word
 from builder.fit.sentences import ASKER, QUESTION, RIDER_LINE, fill
-
-Record = Any
-"""A record whose type its module does not tell yet; :mod:`builder.fit.records` has the types."""
 
 FITS: Literal["fits"] = "fits"
 NOTED: Literal["fits, with a note"] = "fits, with a note"
