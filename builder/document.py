@@ -9,6 +9,15 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 
+class Markup(str):
+    """
+    Text that is markup already: the render room alone makes it, with all that a venue wrote
+    escaped.
+    """
+
+    __slots__ = ()
+
+
 @dataclass(frozen=True, slots=True)
 class Link:
     """
@@ -144,8 +153,8 @@ class Headline:
 @dataclass(frozen=True, slots=True)
 class Picture:
     """
-    A drawing. ``svg`` is complete and made by us alone (never a venue's text unescaped); ``alt``
-    says what it shows.
+    A drawing. ``svg`` is complete; ``alt`` says what it shows. Its file has the address of its
+    ``name``.
 
     ``inline`` drawings use currentColor and stand in the page; others become files, with ``dark``
     as the version for a dark page. A drawing ``beside`` the text stands to its right where the page
@@ -153,11 +162,11 @@ class Picture:
     """
 
     name: str
-    svg: str
+    svg: Markup
     alt: str
     caption: str = ""
     inline: bool = True
-    dark: str = ""
+    dark: Markup | None = None
     beside: bool = False
 
 

@@ -391,9 +391,15 @@ def published(venue: Path) -> Document:
     from builder.pipeline import document_of, pack_of, venue_of
 
     folder = read_folder(venue)
-    document = document_of(pack_of(venue_of(folder.texts, folder.photos)))
-    photos = [Attachment(f"photos/{name}", content) for name, content in folder.photos.items()]
-    return replace(document, files=(*document.files, *photos))
+    return with_photos(document_of(pack_of(venue_of(folder.texts, folder.photos))), folder.photos)
+
+
+def with_photos(document: Document, photos: Mapping[str, bytes]) -> Document:
+    """A document with a venue's photos beside its pages."""
+    from builder.layout import photo_path
+
+    shown = (Attachment(photo_path(name), content) for name, content in photos.items())
+    return replace(document, files=(*document.files, *shown))
 
 
 def package_texts(package: str, ending: str) -> dict[str, str]:

@@ -38,6 +38,7 @@ from builder.pack import (
     Verified,
     Working,
 )
+from builder.reading.addresses import file_address
 
 STANDING_WORDS = {
     Standing.UNKNOWN: "not known yet",
@@ -53,8 +54,8 @@ CHECKED_BY = {
 
 
 def anchor_of(key: str) -> str:
-    """The anchor of an item, fact or figure on its page, from its key in the pack."""
-    return key.split(".", 1)[-1].replace(".", "-").replace("_", "-")
+    """The anchor of an item, fact or figure on its page: its key without the section."""
+    return key.split(".", 1)[-1]
 
 
 def shown_value(value: Value) -> list[Inline]:
@@ -187,10 +188,15 @@ def qualifiers(item: Item) -> list[Entry]:
 def photos(items: Iterable[Item]) -> list[Block]:
     """The photos of items that show one, each under its name."""
     return [
-        Photo(f"photos/{item.photo}", f"Picture: {item.name}", caption=item.name)
+        Photo(photo_path(item.photo), f"Picture: {item.name}", caption=item.name)
         for item in items
         if item.photo
     ]
+
+
+def photo_path(name: str) -> str:
+    """Where the site has a photo, by its name in the venue's folder."""
+    return f"photos/{file_address(name)}"
 
 
 def figures_block(figures: Iterable[Figure]) -> Facts:

@@ -15,10 +15,10 @@ from pydantic.fields import FieldInfo
 from builder.pack import Fact, Item, Place, Standing, Value
 from builder.pack import Verified as Checked
 from builder.reading.absent import Absent
+from builder.reading.addresses import distinct
 from builder.reading.measures import both
 from builder.reading.problems import Where
 from builder.reading.quantities import Quantity
-from builder.reading.references import spelling
 from builder.reading.written import Decisive, DepartmentFile, Line, Verification, Written
 
 QUALIFIERS = frozenset(Line.model_fields) | {"name"}
@@ -119,10 +119,10 @@ class Stater:
         leave_out: tuple[str, ...] = (),
     ) -> tuple[Item, ...]:
         """Named records as items, under ``section.kind.name``."""
-        named = [(record, str(getattr(record, "name"))) for record in records]  # noqa: B009
+        names = [str(getattr(record, "name")) for record in records]  # noqa: B009
         return tuple(
-            self.item(record, f"{section}.{kind}.{spelling(name)}", kind, name, leave_out=leave_out)
-            for record, name in named
+            self.item(record, f"{section}.{kind}.{last}", kind, name, leave_out=leave_out)
+            for record, name, last in zip(records, names, distinct(names), strict=True)
         )
 
     def counted(

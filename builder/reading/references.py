@@ -8,6 +8,7 @@ from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 
 from builder.reading.absent import Absent
+from builder.reading.addresses import address
 from builder.reading.problems import Problem, Where
 from builder.reading.written import Line, RefersTo, Written
 
@@ -55,11 +56,11 @@ def problems_with_names(descriptions: Iterable[Written]) -> tuple[Problem, ...]:
 
 def spelling(name: str) -> str:
     """
-    A name as a key: lower case, letters and digits only, joined by hyphens.
+    A name as part of a key: its address.
 
-    Names that differ in no more than that are the same to a reader.
+    Names that differ in no more than case, accents and signs are the same to a reader.
     """
-    return "-".join("".join(char if char.isalnum() else " " for char in name.lower()).split())
+    return address(name)
 
 
 def taken_already(name: Defined, first: Defined) -> Problem:

@@ -3,8 +3,7 @@ Blocks as HTML. Markdown has no words for row anchors, scopes and sort values, s
 written this way.
 """
 
-import re
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from builder.document import (
@@ -17,6 +16,7 @@ from builder.document import (
     Heading,
     Headline,
     Link,
+    Markup,
     Paragraph,
     Photo,
     Picture,
@@ -24,13 +24,15 @@ from builder.document import (
     Words,
 )
 from builder.document import Table as TableBlock
-from builder.render.escaping import escaped, shown
+from builder.reading.addresses import address
+from builder.render.escaping import escaped, plain_html, shown
 from builder.render.inline import html_linker, said, tone, written
-from builder.render.references import Anchors, given
+from builder.render.markup import joined, markup, refuse_text
+from builder.render.references import Anchors, id_of
 from builder.render.rows import table
 from builder.render.sizes import Size, size_of
+from builder.render.svg import aimed
 
-NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 DRAWINGS = "drawings"
 LARGEST_ANSWER = 32
 """
@@ -40,38 +42,61 @@ Characters that an answer may have in large type; a longer one is a sentence and
 
 @dataclass(slots=True)
 class Scribe:
-    """Writes the blocks of one page and collects the files that go beside it."""
+    """Writes the blocks of pages, one after the other, and collects the files beside them."""
 
     anchors: Anchors
     paths: Mapping[str, str | bytes] = field(default_factory=dict)
     files: dict[str, bytes] = field(default_factory=dict)
+    page: str = ""
+    """The page that is being written."""
 
-    def html(self, block: Block) -> str:
+    def html(self, block: Block) -> Markup:
         """
         One block as HTML without a blank line in it, since a blank line ends raw HTML in most
         Markdown readers.
         """
         text = self._block(block)
-        return "\n".join(line for line in text.splitlines() if line.strip())
+        return Markup("\n".join(line for line in text.splitlines() if line.strip()))
 
-    def words(self, words: Words) -> str:
+    def words(self, words: Words) -> Markup:
         """Running text inside HTML."""
         return written(words, html_linker(self.anchors))
 
-    def _block(self, block: Block) -> str:
+    def identified(self, anchor: str) -> Markup:
+        """The id attribute for an anchor, or nothing."""
+        return markup(' id="{}"', plain_html(self.id_of(anchor))) if anchor else Markup()
+
+    def id_of(self, anchor: str) -> str:
+        """The id of an anchor on the page that is being written."""
+        on_page = self.anchors.get(self.page, {})
+        found = id_of(anchor, on_page)
+        if not found:
+            raise ValueError(
+                f"anchor must be one of page {self.page!r} ({', '.join(sorted(on_page.values()))}),"
+                f" got {anchor!r}"
+            )
+        return found
+
+    def _block(self, block: Block) -> Markup:
         match block:
             case Heading():
-                return f"<h{level(block)}{identified(block.anchor)}>{shown(block.text)}</h{level(block)}>"  # noqa: E501
+                return markup(
+                    "<h{0}{1}>{2}</h{0}>",
+                    level(block),
+                    self.identified(block.anchor),
+                    shown(block.text),
+                )
             case Paragraph():
-                return f"<p>{self.words(block.words)}</p>"
+                return markup("<p>{}</p>", self.words(block.words))
             case Bullets():
-                return f"<ul>{''.join(f'<li>{self.words(entry)}</li>' for entry in block.entries)}</ul>"  # noqa: E501
+                entries = (markup("<li>{}</li>", self.words(entry)) for entry in block.entries)
+                return markup("<ul>{}</ul>", joined(entries))
             case TableBlock():
-                return table(block, self.words)
+                return table(block, self.words, self.identified)
             case Facts():
-                return listed("facts", block.entries, self._fact)
+                return listed("facts", [self._fact(entry) for entry in block.entries])
             case Headline():
-                return listed("headline", block.entries, self._answer)
+                return listed("headline", [self._answer(entry) for entry in block.entries])
             case Caution():
                 return self._caution(block)
             case Folded():
@@ -81,95 +106,104 @@ class Scribe:
             case Photo():
                 return self._photo(block)
 
-    def _fact(self, entry: Entry) -> str:
-        return (
-            f"<div{identified(entry.anchor)}><dt>{shown(entry.label)}</dt>"
-            f" <dd>{self.words(entry.words)}{self._below(entry.small)}</dd></div>"
+    def _fact(self, entry: Entry) -> Markup:
+        return markup(
+            "<div{}><dt>{}</dt> <dd>{}{}</dd></div>",
+            self.identified(entry.anchor),
+            shown(entry.label),
+            self.words(entry.words),
+            self._below(entry.small),
         )
 
-    def _answer(self, entry: Entry) -> str:
+    def _answer(self, entry: Entry) -> Markup:
         page, _, anchor = entry.anchor.partition("#")
         label = self.words((Link(entry.label, page, anchor),)) if page else shown(entry.label)
         size = "answer answer-long" if len(said(large(entry.words))) > LARGEST_ANSWER else "answer"
-        return (
-            f"<div><dt>{label}</dt> <dd><span"
-            f' class="{size}">{self.words(entry.words)}</span>{self._below(entry.small)}</dd></div>'
+        return markup(
+            '<div><dt>{}</dt> <dd><span class="{}">{}</span>{}</dd></div>',
+            label,
+            plain_html(size),
+            self.words(entry.words),
+            self._below(entry.small),
         )
 
-    def _below(self, words: Words) -> str:
-        return f' <span class="below">{self.words(words)}</span>' if words else ""
+    def _below(self, words: Words) -> Markup:
+        return markup(' <span class="below">{}</span>', self.words(words)) if words else Markup()
 
-    def _caution(self, block: Caution) -> str:
-        label = f' aria-label="{escaped(block.title)}"' if block.title else ""
-        return (
-            f'<div class="caution tone-{tone(block.tone)}"'
-            f' role="note"{label}>\n{self._titled(block)}\n</div>'
+    def _caution(self, block: Caution) -> Markup:
+        label = markup(' aria-label="{}"', escaped(block.title)) if block.title else Markup()
+        return markup(
+            '<div class="caution tone-{}" role="note"{}>\n{}\n</div>',
+            tone(block.tone),
+            label,
+            self._titled(block),
         )
 
-    def _titled(self, block: Caution) -> str:
+    def _titled(self, block: Caution) -> Markup:
         # A sentence that begins with its own title says it once.
         if block.title and isinstance(block.words, str) and block.words.startswith(block.title):
-            rest = self.words(block.words.removeprefix(block.title))
-            return f'<p><strong class="caution-title">{shown(block.title)}</strong>{rest}</p>'
-        title = f'<p class="caution-title">{shown(block.title)}</p>\n' if block.title else ""
-        return f"{title}<p>{self.words(block.words)}</p>"
+            return markup(
+                '<p><strong class="caution-title">{}</strong>{}</p>',
+                shown(block.title),
+                self.words(block.words.removeprefix(block.title)),
+            )
+        body = markup("<p>{}</p>", self.words(block.words))
+        if not block.title:
+            return body
+        return markup('<p class="caution-title">{}</p>\n{}', shown(block.title), body)
 
-    def _folded(self, block: Folded) -> str:
-        inner = "\n".join(self.html(inner) for inner in block.blocks)
-        head = (
-            "<details"
-            f' class="folded"{identified(block.anchor)}>\n<summary>{shown(block.title)}</summary>'
+    def _folded(self, block: Folded) -> Markup:
+        return markup(
+            '<details class="folded"{}>\n<summary>{}</summary>\n'
+            '<div class="unfolded">\n{}\n</div>\n</details>',
+            self.identified(block.anchor),
+            shown(block.title),
+            joined((self.html(inner) for inner in block.blocks), "\n"),
         )
-        return f'{head}\n<div class="unfolded">\n{inner}\n</div>\n</details>'
 
-    def _drawing(self, block: Picture) -> str:
-        path = self._filed(block.name, block.svg)
+    def _drawing(self, block: Picture) -> Markup:
+        refuse_text(block.svg)
+        file = self._filed(block.name, aimed(block.svg, f"../{self.page}.html", self.id_of))
         # The label says what is drawn; the drawing's own labels would only repeat the tables in a
         # search or a screen reader.
         # What holds links is no picture to a screen reader, or its links could not be reached.
-        role = "group" if "<a " in block.svg else "img"
-        svg = block.svg.replace(' role="img"', f' role="{role}"', 1)
-        drawing = (
-            f'<div class="drawing" role="{role}" aria-label="{escaped(block.alt)}">\n{svg}\n</div>'
-        )
-        file = f'<a class="file" href="{path}">The drawing as a file</a>'
-        beside = ' class="beside"' if block.beside else ""
-        return (
-            f"<figure{beside}>\n{drawing}\n<figcaption>{shown(block.caption)}"
-            f" {file}</figcaption>\n</figure>"
+        role = markup("group") if "<a " in block.svg else markup("img")
+        drawn = aimed(block.svg, "", self.id_of)
+        svg = Markup(drawn.replace(' role="img"', markup(' role="{}"', role), 1))
+        return markup(
+            '<figure{}>\n<div class="drawing" role="{}" aria-label="{}">\n{}\n</div>\n'
+            '<figcaption>{} <a class="file" href="{}">The drawing as a file</a></figcaption>\n'
+            "</figure>",
+            markup(' class="beside"') if block.beside else Markup(),
+            role,
+            escaped(block.alt),
+            svg,
+            shown(block.caption),
+            plain_html(file),
         )
 
-    def _pictured(self, block: Picture) -> str:
-        path = self._filed(block.name, block.svg)
-        if not block.dark:
-            return figure(image(path, block.alt, size=size_of(block.svg.encode())), block.caption)
+    def _pictured(self, block: Picture) -> Markup:
+        light = self._filed(block.name, block.svg)
+        size = size_of(block.svg.encode())
+        if block.dark is None:
+            return figure(image(light, block.alt, size=size), block.caption)
         dark = self._filed(f"{block.name}-dark", block.dark)
-        return figure(
-            image(path, block.alt, "on-light", size_of(block.svg.encode()))
-            + image(dark, block.alt, "on-dark", size_of(block.dark.encode())),
-            block.caption,
+        both = (
+            image(light, block.alt, "on-light", size),
+            image(dark, block.alt, "on-dark", size_of(block.dark.encode())),
         )
+        return figure(joined(both), block.caption)
 
-    def _photo(self, block: Photo) -> str:
+    def _photo(self, block: Photo) -> Markup:
         if block.path not in self.paths:
             raise ValueError(f"path of a photo must be a file of the document, got {block.path!r}")
         content = self.paths[block.path]
-        return figure(
-            image(
-                block.path,
-                block.alt,
-                "photo",
-                size_of(content if isinstance(content, bytes) else content.encode()),
-            ),
-            block.caption,
-        )
+        raw = content if isinstance(content, bytes) else content.encode()
+        return figure(image(block.path, block.alt, "photo", size_of(raw)), block.caption)
 
-    def _filed(self, name: str, svg: str) -> str:
-        if not NAME.fullmatch(name):
-            raise ValueError(
-                f"name of a picture must be small letters, digits and hyphens, got {name!r}"
-            )
-        path = f"{DRAWINGS}/{name}.svg"
+    def _filed(self, name: str, svg: Markup) -> str:
+        refuse_text(svg)
+        path = f"{DRAWINGS}/{address(name)}.svg"
         if self.files.get(path, svg.encode()) != svg.encode() or path in self.paths:
             raise ValueError(f"names of pictures must differ, got {name!r} twice")
         self.files[path] = svg.encode()
@@ -192,28 +226,26 @@ def level(heading: Heading) -> int:
     return heading.level
 
 
-def identified(anchor: str) -> str:
-    """The id attribute for an anchor, or nothing."""
-    return "".join(f' id="{name}"' for name in given(anchor))
-
-
-def listed(kind: str, entries: Sequence[Entry], each: Callable[[Entry], str]) -> str:
+def listed(kind: str, entries: Sequence[Markup]) -> Markup:
     """A list of labels and values."""
-    lines = "\n".join(each(entry) for entry in entries)
-    return f'<dl class="{kind}">\n{lines}\n</dl>'
+    return markup('<dl class="{}">\n{}\n</dl>', plain_html(kind), joined(entries, "\n"))
 
 
-def image(path: str, alt: str, kind: str = "", size: Size | None = None) -> str:
+def image(path: str, alt: str, kind: str = "", size: Size | None = None) -> Markup:
     """
     An image element, its place kept by its ``size``; a dark and a light one stand side by side and
     the style sheet shows one.
     """
-    marked = f' class="{kind}"' if kind else ""
-    kept = f' width="{size[0]}" height="{size[1]}"' if size else ""
-    return f'<img{marked} src="{path}" alt="{escaped(alt)}"{kept} loading="lazy" decoding="async">'
+    return markup(
+        '<img{} src="{}" alt="{}"{} loading="lazy" decoding="async">',
+        markup(' class="{}"', plain_html(kind)) if kind else Markup(),
+        plain_html(path),
+        escaped(alt),
+        markup(' width="{}" height="{}"', *size) if size else Markup(),
+    )
 
 
-def figure(content: str, caption: str) -> str:
+def figure(content: Markup, caption: str) -> Markup:
     """A figure with its caption."""
-    below = f"\n<figcaption>{shown(caption)}</figcaption>" if caption else ""
-    return f"<figure>\n{content}{below}\n</figure>"
+    below = markup("\n<figcaption>{}</figcaption>", shown(caption)) if caption else Markup()
+    return markup("<figure>\n{}{}\n</figure>", content, below)

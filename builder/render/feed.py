@@ -4,12 +4,13 @@ An Atom feed (RFC 4287) from days, names and plain texts.
 Everything is escaped here; names of entries are made from the venue's own words.
 """
 
-import html
 import uuid
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from builder.render.escaping import visible
+from builder.document import Markup
+from builder.render.elements import words
+from builder.render.markup import joined, markup
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +28,7 @@ class FeedEntry:
     link: str
 
 
-def feed(venue: str, title: str, link: str, entries: Sequence[FeedEntry]) -> str:
+def feed(venue: str, title: str, link: str, entries: Sequence[FeedEntry]) -> Markup:
     """
     The feed, newest entry first as given.
 
@@ -38,36 +39,41 @@ def feed(venue: str, title: str, link: str, entries: Sequence[FeedEntry]) -> str
     """
     if not entries:
         raise ValueError("entries must be at least one, got none")
-    head = [
-        '<?xml version="1.0" encoding="utf-8"?>',
-        '<feed xmlns="http://www.w3.org/2005/Atom">',
-        f"<title>{text(title)}</title>",
-        f"<id>{identity(venue)}</id>",
-        f"<updated>{moment(max(entry.on for entry in entries))}</updated>",
-        f'<link rel="alternate" type="text/html" href="{text(link)}"/>',
-    ]
-    return "\n".join([*head, *(entry_text(venue, entry) for entry in entries), "</feed>"]) + "\n"
-
-
-def entry_text(venue: str, entry: FeedEntry) -> str:
-    """One entry."""
-    return "\n".join(
-        [
-            "<entry>",
-            f"<title>{text(entry.title)}</title>",
-            f"<id>{identity(venue, entry.name)}</id>",
-            f"<updated>{moment(entry.on)}</updated>",
-            f"<author><name>{text(entry.by)}</name></author>",
-            f'<link rel="alternate" type="text/html" href="{text(entry.link)}"/>',
-            f"<summary>{text(entry.text)}</summary>",
-            "</entry>",
-        ]
+    return markup(
+        '<?xml version="1.0" encoding="utf-8"?>\n'
+        '<feed xmlns="http://www.w3.org/2005/Atom">\n'
+        "<title>{title}</title>\n"
+        "<id>{identity}</id>\n"
+        "<updated>{updated}</updated>\n"
+        '<link rel="alternate" type="text/html" href="{link}"/>\n'
+        "{entries}\n"
+        "</feed>\n",
+        title=words(title),
+        identity=words(identity(venue)),
+        updated=words(moment(max(entry.on for entry in entries))),
+        link=words(link),
+        entries=joined((entry_text(venue, entry) for entry in entries), "\n"),
     )
 
 
-def text(words: str) -> str:
-    """Words that XML takes for words."""
-    return html.escape(visible(words), quote=True)
+def entry_text(venue: str, entry: FeedEntry) -> Markup:
+    """One entry."""
+    return markup(
+        "<entry>\n"
+        "<title>{title}</title>\n"
+        "<id>{identity}</id>\n"
+        "<updated>{updated}</updated>\n"
+        "<author><name>{by}</name></author>\n"
+        '<link rel="alternate" type="text/html" href="{link}"/>\n'
+        "<summary>{text}</summary>\n"
+        "</entry>",
+        title=words(entry.title),
+        identity=words(identity(venue, entry.name)),
+        updated=words(moment(entry.on)),
+        by=words(entry.by),
+        link=words(entry.link),
+        text=words(entry.text),
+    )
 
 
 def identity(*names: str) -> str:

@@ -2,17 +2,18 @@
 
 from collections.abc import Callable, Iterator
 
-from builder.document import Day, Inline, Link, Small, Strong, Tag, Words
+from builder.document import Day, Inline, Link, Markup, Small, Strong, Tag, Words
 from builder.render.escaping import escaped, shown
+from builder.render.markup import joined, markup
 from builder.render.references import Anchors, target
 
 TONES = ("plain", "note", "caution", "danger")
-Linker = Callable[[Link], str]
+Linker = Callable[[Link], Markup]
 
 
-def written(words: Words, link: Linker) -> str:
+def written(words: Words, link: Linker) -> Markup:
     """Words as markup; ``link`` writes a link the way its surroundings need it."""
-    return "".join(spaced(piece, link) for piece in parted(words))
+    return joined(spaced(piece, link) for piece in parted(words))
 
 
 def said(words: Words) -> str:
@@ -53,31 +54,32 @@ def needs_blank(before: Inline, piece: Inline) -> bool:
     return True
 
 
-def spaced(piece: Inline, link: Linker) -> str:
+def spaced(piece: Inline, link: Linker) -> Markup:
     """One piece, keeping one blank at each end of a string that has one there."""
     if not isinstance(piece, str):
         return marked(piece, link)
     if not piece.strip():
-        return " " if piece else ""
-    return f"{' ' * piece[0].isspace()}{shown(piece)}{' ' * piece[-1].isspace()}"
+        return Markup(" " if piece else "")
+    before, after = (Markup(" " if sign.isspace() else "") for sign in (piece[0], piece[-1]))
+    return joined((before, shown(piece), after))
 
 
-def marked(piece: Link | Strong | Small | Tag | Day, link: Linker) -> str:
+def marked(piece: Link | Strong | Small | Tag | Day, link: Linker) -> Markup:
     """A piece that is more than a string."""
     match piece:
         case Link():
             return link(piece)
         case Strong():
-            return f"<strong>{shown(piece.text)}</strong>"
+            return markup("<strong>{}</strong>", shown(piece.text))
         case Small():
-            return f"<small>{shown(piece.text)}</small>"
+            return markup("<small>{}</small>", shown(piece.text))
         case Tag():
-            return f'<span class="tag tag-{tone(piece.tone)}">{shown(piece.text)}</span>'
+            return markup('<span class="tag tag-{}">{}</span>', tone(piece.tone), shown(piece.text))
         case Day():
-            return f'<time datetime="{escaped(piece.on)}">{shown(piece.on)}</time>'
+            return markup('<time datetime="{}">{}</time>', escaped(piece.on), shown(piece.on))
 
 
-def tone(name: str) -> str:
+def tone(name: str) -> Markup:
     """
     A tone's name, checked, for it becomes part of a class.
 
@@ -88,18 +90,20 @@ def tone(name: str) -> str:
     """
     if name not in TONES:
         raise ValueError(f"tone must be one of {', '.join(TONES)}, got {name!r}")
-    return name
+    return escaped(name)
 
 
 def markdown_linker(anchors: Anchors) -> Linker:
     """Links that the site generator follows and checks."""
-    return lambda link: (
-        f"[{shown(link.text)}]({target(link.page, link.anchor, ending='md', anchors=anchors)})"
+    return lambda link: markup(
+        "[{}]({})", shown(link.text), target(link.page, link.anchor, ending="md", anchors=anchors)
     )
 
 
 def html_linker(anchors: Anchors) -> Linker:
     """Links inside raw HTML, which the generator leaves alone."""
-    return lambda link: (
-        f'<a href="{target(link.page, link.anchor, ending="html", anchors=anchors)}">{shown(link.text)}</a>'  # noqa: E501
+    return lambda link: markup(
+        '<a href="{}">{}</a>',
+        target(link.page, link.anchor, ending="html", anchors=anchors),
+        shown(link.text),
     )

@@ -9,13 +9,15 @@ numbers on the contours say it without colour. A phone shows a sheet at nine ten
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from html import escape
 from math import ceil, hypot
 
 import numpy as np
 
+from builder.document import Markup
 from builder.render.contours import Array, Frame, Levels, filled_paths, lines_of, within
+from builder.render.elements import words
 from builder.render.level_colours import level_colours
+from builder.render.markup import joined, markup
 
 Place = tuple[float, float]
 
@@ -119,7 +121,7 @@ class Sheet:
         ]
 
 
-def level_map_svg(sheet: Sheet) -> str:
+def level_map_svg(sheet: Sheet) -> Markup:
     """
     A sheet of maps as SVG, in the stand-in ink.
 
@@ -132,31 +134,37 @@ def level_map_svg(sheet: Sheet) -> str:
         raise ValueError("sheet.panels must hold at least one map, got none")
     frames = sheet.frames()
     below = frames[-1].down + sheet.map_height + (TICKS_BELOW if sheet.columns == 1 else 0) + 8
-    body = "".join(
-        part for number, frame in enumerate(frames) for part in panel(sheet, number, frame)
-    )
     height = below + SCALE
-    size = (
-        f'viewBox="0 0 {WIDTH:g} {height:.0f}" width="{WIDTH * ON_A_DESK:.0f}"'
-        f' height="{height * ON_A_DESK:.0f}"'
-    )
-    font = f'font-family="system-ui,sans-serif" font-size="{LETTERS}" text-anchor="middle"'
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" {size} {font}'
-        f' fill="{INK}">{body}{"".join(scale_bar(sheet, below))}</svg>'
+    return markup(
+        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {:g} {:.0f}" width="{:.0f}"'
+        ' height="{:.0f}" font-family="system-ui,sans-serif" font-size="{}" text-anchor="middle"'
+        ' fill="{}">{}{}</svg>',
+        WIDTH,
+        height,
+        WIDTH * ON_A_DESK,
+        height * ON_A_DESK,
+        LETTERS,
+        words(INK),
+        joined(part for number, frame in enumerate(frames) for part in panel(sheet, number, frame)),
+        joined(scale_bar(sheet, below)),
     )
 
 
-def panel(sheet: Sheet, number: int, frame: Frame) -> Iterator[str]:
+def inked(drawn: Markup, ink: str) -> Markup:
+    """A drawing in an ink of one's own. A text that reads like the stand-in stays as it is."""
+    return Markup(drawn.replace(f'"{INK}"', f'"{words(ink)}"'))
+
+
+def panel(sheet: Sheet, number: int, frame: Frame) -> Iterator[Markup]:
     """One map."""
     title, layers = sheet.panels[number]
     taken = [frame.at(*place) for _, place in sheet.spots]
-    written: list[str] = []
+    written: list[Markup] = []
     for place, layer in enumerate(layers):
         yield from painted(sheet, layer, frame, f"c{number}-{place}")
         written += numbers(sheet, layer, frame, taken)
     yield from (outline(shape, frame) for shape in sheet.shapes)
-    yield halo(written)
+    yield from halo(written)
     yield from (
         part
         for name, place in sheet.spots
@@ -167,43 +175,59 @@ def panel(sheet: Sheet, number: int, frame: Frame) -> Iterator[str]:
         yield from names(sheet, frame)
     else:
         middle = frame.across + (sheet.extent_m[1] - sheet.extent_m[0]) * frame.scale / 2
-        yield (
-            f'<text x="{middle:.1f}" y="{frame.down - 6:.1f}"'
-            f' font-size="12.5">{escape(title)}</text>'
+        yield markup(
+            '<text x="{:.1f}" y="{:.1f}" font-size="12.5">{}</text>',
+            middle,
+            frame.down - 6,
+            words(title),
         )
 
 
-def painted(sheet: Sheet, layer: Layer, frame: Frame, key: str) -> Iterator[str]:
+def painted(sheet: Sheet, layer: Layer, frame: Frame, key: str) -> Iterator[Markup]:
     """The filled contours of a layer, cut at its outline."""
+    colours = level_colours(len(sheet.steps_db) + 1)
+    cut, name = words(path_of(layer.corners or seen(sheet), frame)), words(key)
+    shapes = (
+        contour(words(path), sheet.steps_db.index(step), sheet, step)
+        for step, path in filled_paths(layer.levels.contours(), sheet.steps_db, frame)
+    )
+    yield markup('<clipPath id="{}"><path d="{}"/></clipPath>', name, cut)
+    yield markup(
+        '<g clip-path="url(#{})"><path d="{}" fill="{}"/><g transform="scale(.1)"'
+        ' fill-rule="evenodd" stroke-linejoin="round">{}</g>{}</g>',
+        name,
+        cut,
+        words(colours[0]),
+        joined(shapes),
+        joined(dots(layer.hidden, frame)),
+    )
+
+
+def contour(path: Markup, place: int, sheet: Sheet, step: int) -> Markup:
+    """The shape of one step of the scale with its line, which is wider at the reference."""
     colours, pale = level_colours(len(sheet.steps_db) + 1), PALE_BELOW * len(sheet.steps_db)
-    corners = layer.corners or seen(sheet)
-    cut = path_of(corners, frame)
-    yield (
-        f'<clipPath id="{key}"><path d="{cut}"/></clipPath><g clip-path="url(#{key})"><path'
-        f' d="{cut}" fill="{colours[0]}"/>'
+    return markup(
+        '<path d="{}" fill="{}" stroke="{}" stroke-width="{}"/>',
+        path,
+        words(colours[place + 1]),
+        words(PALE if place < pale else DARK),
+        14 if step == 0 else 4,
     )
-    yield '<g transform="scale(.1)" fill-rule="evenodd" stroke-linejoin="round">'
-    for step, path in filled_paths(layer.levels.contours(), sheet.steps_db, frame):
-        place = sheet.steps_db.index(step)
-        ink, width = PALE if place < pale else DARK, 14 if step == 0 else 4
-        yield (
-            f'<path d="{path}" fill="{colours[place + 1]}" stroke="{ink}" stroke-width="{width}"/>'
-        )
-    yield f"</g>{dots(layer.hidden, frame)}</g>"
 
 
-def dots(places: Sequence[Place], frame: Frame) -> str:
+def dots(places: Sequence[Place], frame: Frame) -> Iterator[Markup]:
     """A dot at each place, dark with a pale rim: a round end of a line without length."""
-    if not places:
-        return ""
     path = "".join(f"M{x:.1f} {y:.1f}h0" for x, y in (frame.at(*each) for each in places))
-    return "".join(
-        f'<path d="{path}" stroke="{ink}" stroke-width="{width}" stroke-linecap="round"/>'
-        for ink, width in ((PALE, 3.2), (DARK, 2))
-    )
+    for ink, width in ((PALE, 3.2), (DARK, 2)) if places else ():
+        yield markup(
+            '<path d="{}" stroke="{}" stroke-width="{}" stroke-linecap="round"/>',
+            words(path),
+            words(ink),
+            width,
+        )
 
 
-def numbers(sheet: Sheet, layer: Layer, frame: Frame, taken: list[Place]) -> Iterator[str]:
+def numbers(sheet: Sheet, layer: Layer, frame: Frame, taken: list[Place]) -> Iterator[Markup]:
     """
     Numbers on contours, the longest first, each only where there is room; the places taken are
     added to ``taken``.
@@ -216,7 +240,7 @@ def numbers(sheet: Sheet, layer: Layer, frame: Frame, taken: list[Place]) -> Ite
             at = frame.at(*place)
             if all(hypot(at[0] - x, at[1] - y) >= NUMBERS_APART for x, y in taken):
                 taken.append(at)
-                yield f'<text x="{at[0]:.1f}" y="{at[1] + 4:.1f}">{signed(step)}</text>'
+                yield lettered(at[0], at[1] + 4, signed(step))
 
 
 def run_m(line: Array) -> Array:
@@ -271,64 +295,93 @@ def path_of(corners: Sequence[Place], frame: Frame) -> str:
     )
 
 
-def outline(shape: Shape, frame: Frame) -> str:
+def lettered(x: float, y: float, text: str) -> Markup:
+    """A short text about its middle."""
+    return markup('<text x="{:.1f}" y="{:.1f}">{}</text>', x, y, words(text))
+
+
+def outline(shape: Shape, frame: Frame) -> Markup:
     """An outline in the page's ink."""
-    return (
-        f'<path d="{path_of(shape.corners, frame)}" fill="none" stroke="{INK}"'
-        f' stroke-width="{1.4 if shape.heavy else 0.7}"/>'
+    return markup(
+        '<path d="{}" fill="none" stroke="{}" stroke-width="{}"/>',
+        words(path_of(shape.corners, frame)),
+        words(INK),
+        1.4 if shape.heavy else 0.7,
     )
 
 
-def halo(texts: Sequence[str]) -> str:
+def halo(texts: Sequence[Markup]) -> Iterator[Markup]:
     """Dark text with a white rim: readable on every colour of the map and on either page."""
-    rim = (
-        f'fill="{DARK}" stroke="#fff" stroke-width="3" stroke-linejoin="round" paint-order="stroke"'
-        ' font-weight="600"'
-    )
-    return f"<g {rim}>{''.join(texts)}</g>" if texts else ""
-
-
-def spot(name: str, at: Place) -> Iterator[str]:
-    """A marked place, with its name beside it."""
-    x, y = at
-    yield (
-        f'<circle cx="{x:.1f}" cy="{y:.1f}" r="4.2" fill="#fff" stroke="{DARK}"'
-        ' stroke-width="1.3"/>'
-    )
-    yield f'<path d="M{x - 2.4:.1f} {y:.1f}h4.8M{x:.1f} {y - 2.4:.1f}v4.8" stroke="{DARK}"/>'
-    if name:
-        yield halo(
-            [f'<text x="{x + 8:.1f}" y="{y + 4:.1f}" text-anchor="start">{escape(name)}</text>']
+    if texts:
+        yield markup(
+            '<g fill="{}" stroke="#fff" stroke-width="3" stroke-linejoin="round"'
+            ' paint-order="stroke" font-weight="600">{}</g>',
+            words(DARK),
+            joined(texts),
         )
 
 
-def names(sheet: Sheet, frame: Frame) -> Iterator[str]:
+def spot(name: str, at: Place) -> Iterator[Markup]:
+    """A marked place, with its name beside it."""
+    x, y = at
+    yield markup(
+        '<circle cx="{:.1f}" cy="{:.1f}" r="4.2" fill="#fff" stroke="{}" stroke-width="1.3"/>',
+        x,
+        y,
+        words(DARK),
+    )
+    yield markup(
+        '<path d="M{:.1f} {:.1f}h4.8M{:.1f} {:.1f}v4.8" stroke="{}"/>',
+        x - 2.4,
+        y,
+        x,
+        y - 2.4,
+        words(DARK),
+    )
+    if name:
+        yield from halo(
+            [
+                markup(
+                    '<text x="{:.1f}" y="{:.1f}" text-anchor="start">{}</text>',
+                    x + 8,
+                    y + 4,
+                    words(name),
+                )
+            ]
+        )
+
+
+def names(sheet: Sheet, frame: Frame) -> Iterator[Markup]:
     """Names of heavy outlines, in their middle."""
     for shape in sheet.shapes:
         if shape.heavy and shape.name:
             xs, ys = zip(*shape.corners, strict=True)
             x, y = frame.at((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2)
-            yield f'<text x="{x:.1f}" y="{y + 4:.1f}">{escape(shape.name)}</text>'
+            yield lettered(x, y + 4, shape.name)
 
 
-def ticks(sheet: Sheet, frame: Frame) -> Iterator[str]:
+def ticks(sheet: Sheet, frame: Frame) -> Iterator[Markup]:
     """Distances from the datum along the left and the lower edge, as crews say them."""
     left, right, near, far = sheet.extent_m
     edge_x, edge_y = frame.at(left, near)
     for metres in round_metres(left, right, 72 / frame.scale):
         x, _ = frame.at(metres, near)
-        yield f'<path d="M{x:.1f} {edge_y:.1f}v4" stroke="{INK}" stroke-width=".7"/>'
-        yield (
-            f'<text x="{min(x, WIDTH - HALF_LABEL):.1f}"'
-            f' y="{edge_y + 16:.1f}">{sided(metres, "SL", "SR")}</text>'
-        )
+        yield tick(f"M{x:.1f} {edge_y:.1f}v4")
+        yield lettered(min(x, WIDTH - HALF_LABEL), edge_y + 16, sided(metres, "SL", "SR"))
     for metres in round_metres(near, far, 50 / frame.scale):
         _, y = frame.at(left, metres)
-        yield f'<path d="M{edge_x - 4:.1f} {y:.1f}h4" stroke="{INK}" stroke-width=".7"/>'
-        yield (
-            f'<text x="{edge_x - 6:.1f}" y="{y + 4:.1f}"'
-            f' text-anchor="end">{sided(metres, "US", "DS")}</text>'
+        yield tick(f"M{edge_x - 4:.1f} {y:.1f}h4")
+        yield markup(
+            '<text x="{:.1f}" y="{:.1f}" text-anchor="end">{}</text>',
+            edge_x - 6,
+            y + 4,
+            words(sided(metres, "US", "DS")),
         )
+
+
+def tick(path: str) -> Markup:
+    """A short stroke at the edge of a map."""
+    return markup('<path d="{}" stroke="{}" stroke-width=".7"/>', words(path), words(INK))
 
 
 def round_metres(low: float, high: float, apart: float) -> list[int]:
@@ -342,7 +395,7 @@ def sided(metres: float, over: str, under: str) -> str:
     return f"{abs(metres):g} m {over if metres > 0 else under}" if metres else "0"
 
 
-def scale_bar(sheet: Sheet, top: float) -> Iterator[str]:
+def scale_bar(sheet: Sheet, top: float) -> Iterator[Markup]:
     """
     The colours in steps below the maps, in decibels relative to the reference; open at both ends.
     """
@@ -358,10 +411,17 @@ def scale_bar(sheet: Sheet, top: float) -> Iterator[str]:
                 f"M{x:.1f} {top:.1f}h{wide / 2:.1f}l{wide / 2:.1f} 6l-{wide / 2:.1f}"
                 f" 6h-{wide / 2:.1f}z"
             )
-        yield f'<path d="{shape}" fill="{colour}" stroke="{INK}" stroke-width=".5"/>'
+        yield markup(
+            '<path d="{}" fill="{}" stroke="{}" stroke-width=".5"/>',
+            words(shape),
+            words(colour),
+            words(INK),
+        )
     for place, step in enumerate(sheet.steps_db, 1):
-        yield f'<text x="{10 + place * wide:.1f}" y="{top + 25:.1f}">{signed(step)}</text>'
-    yield (
-        f'<text x="{WIDTH / 2:.0f}" y="{top + 41:.1f}">dB relative to'
-        f" {escape(sheet.reference)}</text>"
+        yield lettered(10 + place * wide, top + 25, signed(step))
+    yield markup(
+        '<text x="{:.0f}" y="{:.1f}">dB relative to {}</text>',
+        WIDTH / 2,
+        top + 41,
+        words(sheet.reference),
     )

@@ -10,11 +10,22 @@ from pathlib import PurePosixPath
 
 import yaml
 
-from builder.document import Attachment, Bullets, Document, Heading, Page, Paragraph, Table
-from builder.render.blocks import NAME, Scribe, level
-from builder.render.escaping import plain_html, shown, slug
+from builder.document import (
+    Attachment,
+    Bullets,
+    Document,
+    Heading,
+    Markup,
+    Page,
+    Paragraph,
+    Table,
+)
+from builder.reading.addresses import address, free
+from builder.render.blocks import Scribe, level
+from builder.render.escaping import plain_html, shown
 from builder.render.inline import markdown_linker, written
-from builder.render.references import Anchors, anchors_of
+from builder.render.markup import joined, markup
+from builder.render.references import Anchors, anchors_of, id_of
 
 TITLE = "the_title"
 """The anchor of a page's title. No other anchor has an underscore, so none can meet it."""
@@ -90,7 +101,7 @@ def attached(files: Sequence[Attachment]) -> dict[str, str | bytes]:
 
 def named(page: Page) -> str:
     """The page's key, checked, for it becomes a file name and an address."""
-    if not NAME.fullmatch(page.key):
+    if address(page.key) != page.key:
         raise ValueError(
             f"key of a page must be small letters, digits and hyphens, got {page.key!r}"
         )
@@ -99,51 +110,55 @@ def named(page: Page) -> str:
 
 def page_text(page: Page, scribe: Scribe) -> str:
     """A page: front matter, title, blocks."""
-    head = {"title": plain_html(page.title)} | (
-        {"description": plain_html(page.summary)} if page.summary else {}
-    )
+    head = {"title": str(plain_html(page.title))}
+    if page.summary:
+        head["description"] = str(plain_html(page.summary))
     front = yaml.safe_dump(head, allow_unicode=True, sort_keys=True, width=1_000_000)
-    body = "\n\n".join((f"# {shown(page.title)} {{: #{TITLE} }}", *blocks_text(page, scribe)))
+    title = markup("# {} {{: #{} }}", shown(page.title), plain_html(TITLE))
+    scribe.page = page.key
+    body = joined((title, *blocks_text(page, scribe)), "\n\n")
     return f"---\n{front}---\n\n{body}\n"
 
 
-def blocks_text(page: Page, scribe: Scribe) -> Iterator[str]:
+def blocks_text(page: Page, scribe: Scribe) -> Iterator[Markup]:
     """The blocks: headings, paragraphs and lists as Markdown, the rest as HTML."""
-    taken = set(scribe.anchors[page.key])
+    ids = scribe.anchors[page.key]
+    taken = set(ids.values())
     headed = ""
     for block in page.blocks:
         headed = block.text if isinstance(block, Heading) else headed
         match block:
             case Heading():
-                yield f"{'#' * level(block)} {shown(block.text)} {{: #{anchor_of(block, taken)} }}"
+                found = id_of(block.anchor, ids) if block.anchor else made_id(block, taken)
+                marks = Markup("#" * level(block))
+                yield markup("{} {} {{: #{} }}", marks, shown(block.text), plain_html(found))
             case Paragraph() | Bullets():
                 yield prose(block, scribe.anchors)
             case Table() if block.summary == headed:
                 # The heading says it already; only a reader who hears the table by itself needs it
                 # again.
-                yield scribe.html(block).replace("<caption>", '<caption class="heard">', 1)
+                heard = '<caption class="heard">'
+                yield Markup(scribe.html(block).replace("<caption>", heard, 1))
             case _:
                 yield scribe.html(block)
 
 
-def prose(block: Paragraph | Bullets, anchors: Anchors) -> str:
+def prose(block: Paragraph | Bullets, anchors: Anchors) -> Markup:
     """A paragraph or a list as Markdown, whose links the generator checks once more."""
     link = markdown_linker(anchors)
     if isinstance(block, Paragraph):
-        return written(block.words, link).strip(" ")
-    return "\n".join(f"* {written(entry, link).strip(' ')}" for entry in block.entries)
+        return stripped(written(block.words, link))
+    return joined((markup("* {}", stripped(written(each, link))) for each in block.entries), "\n")
 
 
-def anchor_of(heading: Heading, taken: set[str]) -> str:
-    """The heading's own anchor, or one made from its words that no other has."""
-    if heading.anchor:
-        return slug(heading.anchor)
-    wanted = slug(heading.text) if any(char.isalnum() for char in heading.text) else "part"
-    count = 1
-    found = wanted
-    while found in taken:
-        count += 1
-        found = f"{wanted}-{count}"
+def stripped(words: Markup) -> Markup:
+    """Words without blanks at their ends."""
+    return Markup(words.strip(" "))
+
+
+def made_id(heading: Heading, taken: set[str]) -> str:
+    """An id made from the words of a heading, that nothing else has."""
+    found = free(address(heading.text), taken)
     taken.add(found)
     return found
 

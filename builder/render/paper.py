@@ -4,8 +4,11 @@ A list to fill in by hand, as one HTML file that prints on A4: no script, nothin
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from html import escape
 from typing import Literal
+
+from builder.document import Markup
+from builder.render.elements import words
+from builder.render.markup import joined, markup
 
 STYLE = """
 @page { size: A4; margin: 14mm 12mm; }
@@ -25,10 +28,6 @@ td { vertical-align: top; height: 5mm; }
 small { font-size: 9pt; }
 @media print { body { padding: 0; } }
 """  # noqa: E501
-OPENING = """<!doctype html>
-<html lang="en">
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width">"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,51 +46,49 @@ def paper(
     above: Sequence[str],
     columns: Sequence[Column],
     groups: Mapping[str, Sequence[Sequence[str]]],
-) -> str:
+) -> Markup:
     """
     A page with one table, its rows in groups.
 
     All text is escaped; what follows a line's end in a cell stands small below.
     """
-    head = f"<title>{escape(title)}</title>\n<style>{STYLE}</style>"
-    body = [f"<h1>{escape(title)}</h1>", *(f"<p>{escape(words)}</p>" for words in above)]
-    heads = "".join(
-        f'<th class="{column.kind}" scope="col">{escape(column.title)}</th>' for column in columns
+    heads = (
+        markup('<th class="{}" scope="col">{}</th>', words(column.kind), words(column.title))
+        for column in columns
     )
-    parts = [group(name, columns, rows) for name, rows in groups.items()]
-    return (
-        "\n".join(
-            (
-                OPENING,
-                head,
-                *body,
-                "<table>",
-                f"<thead><tr>{heads}</tr></thead>",
-                *parts,
-                "</table>",
-                "</html>",
-            )
-        )
-        + "\n"
+    parts = (group(name, columns, rows) for name, rows in groups.items())
+    return markup(
+        '<!doctype html>\n<html lang="en">\n<meta charset="utf-8">\n'
+        '<meta name="viewport" content="width=device-width">\n'
+        "<title>{title}</title>\n<style>{style}</style>\n<h1>{title}</h1>\n{above}\n"
+        "<table>\n<thead><tr>{heads}</tr></thead>\n{parts}\n</table>\n</html>\n",
+        title=words(title),
+        style=Markup(STYLE),
+        above=joined((markup("<p>{}</p>", words(line)) for line in above), "\n"),
+        heads=joined(heads),
+        parts=joined(parts, "\n"),
     )
 
 
-def group(name: str, columns: Sequence[Column], rows: Sequence[Sequence[str]]) -> str:
+def group(name: str, columns: Sequence[Column], rows: Sequence[Sequence[str]]) -> Markup:
     """One group of rows under its name."""
-    lines = [
-        "<tr>"
-        + "".join(cell(column, text) for column, text in zip(columns, row, strict=True))
-        + "</tr>"
+    lines = (
+        markup(
+            "<tr>{}</tr>",
+            joined(cell(column, text) for column, text in zip(columns, row, strict=True)),
+        )
         for row in rows
-    ]
-    return (
-        '<tbody>\n<tr><th class="group" scope="rowgroup"'
-        f' colspan="{len(columns)}">{escape(name)}</th></tr>\n' + "\n".join(lines) + "\n</tbody>"
+    )
+    return markup(
+        '<tbody>\n<tr><th class="group" scope="rowgroup" colspan="{}">{}</th></tr>\n{}\n</tbody>',
+        len(columns),
+        words(name),
+        joined(lines, "\n"),
     )
 
 
-def cell(column: Column, text: str) -> str:
+def cell(column: Column, text: str) -> Markup:
     """One cell."""
     first, _, rest = text.partition("\n")
-    small = f"<br><small>{escape(rest)}</small>" if rest else ""
-    return f'<td class="{column.kind}">{escape(first)}{small}</td>'
+    small = markup("<br><small>{}</small>", words(rest)) if rest else Markup()
+    return markup('<td class="{}">{}{}</td>', words(column.kind), words(first), small)

@@ -8,8 +8,14 @@ tell things apart, so a plan reads without colour.
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from html import escape
-from math import ceil, floor
+
+from builder.document import Markup
+from builder.reading.addresses import address
+from builder.render import svg
+from builder.render.elements import element
+from builder.render.markup import joined
+from builder.render.numbers import number
+from builder.render.svg import INK, NONE, PAPER
 
 At = tuple[float, float]
 
@@ -147,7 +153,7 @@ class Frame:
         )
 
 
-def plan_svg(plan: Plan) -> str:
+def plan_svg(plan: Plan) -> Markup:
     """
     The plan as an SVG element.
 
@@ -159,33 +165,27 @@ def plan_svg(plan: Plan) -> str:
     frame = frame_of(plan)
     parts = [
         *(axes(frame, plan.lettering) if plan.axes else ()),
-        *(drawn(element, frame) for element in plan.elements),
+        *(drawn(part, frame) for part in plan.elements),
         scale_bar(frame, plan.lettering),
     ]
-    label = (
-        f'<title id="{plan.name}-t">{escape(plan.title)}</title><desc'
-        f' id="{plan.name}-d">{escape(plan.says)}</desc>'
+    return svg.drawing(
+        plan.name,
+        plan.title,
+        plan.says,
+        (WIDTH, frame.height),
+        clipped(plan.name, parts, frame) if plan.across_m else parts,
+        lettering=11,
     )
-    head = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(WIDTH)}'
-        f' {number(frame.height)}" role="img" class="plan" aria-labelledby="{plan.name}-t'
-        f' {plan.name}-d" fill="none" stroke="currentColor" stroke-linejoin="round"'
-        ' font-family="inherit" font-size="11">'
-    )
-    inner = "".join(parts)
-    return f"{head}{label}{clipped(plan.name, inner, frame) if plan.across_m else inner}</svg>"
 
 
-def clipped(name: str, inner: str, frame: Frame) -> str:
+def clipped(name: str, parts: Sequence[Markup], frame: Frame) -> tuple[Markup, ...]:
     """
     A drawing cut at its frame: where a page leaves more room, what lies beyond must not show
     without its points.
     """
-    cut = (
-        f'<clipPath id="{name}-cut"><rect width="{number(WIDTH)}"'
-        f' height="{number(frame.height)}"/></clipPath>'
-    )
-    return f'{cut}<g clip-path="url(#{name}-cut)">{inner}</g>'
+    key = f"{address(name)}-cut"
+    window = element("rect", width=WIDTH, height=frame.height)
+    return element("clipPath", window, id=key), element("g", *parts, clip_path=f"url(#{key})")
 
 
 def frame_of(plan: Plan) -> Frame:
@@ -212,36 +212,29 @@ def places_of(element: Element) -> Iterable[At]:
             return (element.at,)
 
 
-def drawn(element: Element, frame: Frame) -> str:
+def drawn(part: Element, frame: Frame) -> Markup:
     """One element as SVG, within its title and link where it has them."""
-    match element:
+    match part:
         case Area():
-            inner = (
-                f'<polygon points="{points(element.corners, frame)}"{attributes(element.look)}/>'
-            )
+            inner = element("polygon", points=points(part.corners, frame), **attributes(part.look))
         case Track():
-            inner = (
-                f'<polyline points="{points(element.points, frame)}"{attributes(element.look)}/>'
-            )
+            inner = element("polyline", points=points(part.points, frame), **attributes(part.look))
         case Mark():
-            inner = sign(element, frame)
+            inner = sign(part, frame)
         case Note():
-            return note(element, frame)
-    if element.says:
-        inner = f"<g><title>{escape(element.says)}</title>{inner}</g>"
-    return (
-        f'<a href="#{escape(element.anchor, quote=True)}">{inner}</a>' if element.anchor else inner
-    )
+            return note(part, frame)
+    return svg.linked(part.anchor, svg.told(part.says, inner) if part.says else inner)
 
 
-def attributes(look: Look) -> str:
+def attributes(look: Look) -> dict[str, str | float | None]:
     """A look as presentation attributes."""
-    text = f' stroke-width="{number(look.width)}"'
-    if look.dash:
-        text += f' stroke-dasharray="{look.dash}"'
-    if look.fill:
-        text += f' fill="currentColor" fill-opacity="{look.fill:g}"'
-    return text + (f' stroke-opacity="{look.opacity:g}"' if look.opacity < 1 else "")
+    return {
+        "stroke_width": look.width,
+        "stroke_dasharray": look.dash or None,
+        "fill": INK if look.fill else None,
+        "fill_opacity": f"{look.fill:g}" if look.fill else None,
+        "stroke_opacity": f"{look.opacity:g}" if look.opacity < 1 else None,
+    }
 
 
 def points(places: Sequence[At], frame: Frame) -> str:
@@ -249,7 +242,7 @@ def points(places: Sequence[At], frame: Frame) -> str:
     return " ".join(f"{number(x)},{number(y)}" for x, y in (frame.place(at) for at in places))
 
 
-def sign(mark: Mark, frame: Frame) -> str:
+def sign(mark: Mark, frame: Frame) -> Markup:
     """
     A mark: its outline on paper, and the filled share within it.
 
@@ -259,25 +252,27 @@ def sign(mark: Mark, frame: Frame) -> str:
         If the sign is not one of the known.
     """
     x, y = frame.place(mark.at)
-    paper = ' fill="var(--paper, #fff)" stroke-width="1.3"'
+    share = min(max(mark.filled, 0.0), 1.0)
+    outline = outlined(mark, x, y)
+    return joined((outline, filling(mark, x, y, share))) if share else outline
+
+
+def outlined(mark: Mark, x: float, y: float) -> Markup:
+    """The outline of a sign; errors as for :func:`sign`."""
     if mark.sign in POLYGONS:
-        outline = f'<polygon points="{shape(x, y, mark.size, POLYGONS[mark.sign])}"{paper}/>'
-    elif mark.sign in ("circle", "ring"):
-        outline = circle(x, y, mark.size, paper) + (
-            circle(x, y, mark.size / 2, "") if mark.sign == "ring" else ""
-        )
-    elif mark.sign == "cross":
+        corners = shape(x, y, mark.size, POLYGONS[mark.sign])
+        return element("polygon", points=corners, fill=PAPER, stroke_width=1.3)
+    if mark.sign == "cross":
         side = number(2 * mark.size)
-        outline = (
-            f'<path d="M{number(x - mark.size)} {number(y - mark.size)}l{side} {side}m0'
-            f' -{side}l-{side} {side}" stroke-width="1.8"/>'
-        )
-    else:
+        strokes = f"l{side} {side}m0 -{side}l-{side} {side}"
+        start = f"M{number(x - mark.size)} {number(y - mark.size)}"
+        return svg.path(start + strokes, stroke_width=1.8)
+    if mark.sign not in ("circle", "ring"):
         raise ValueError(
             f"sign must be circle, ring, cross, {', '.join(POLYGONS)}, got {mark.sign!r}"
         )
-    share = min(max(mark.filled, 0.0), 1.0)
-    return outline + (filling(mark, x, y, share) if share else "")
+    outer = svg.circle(x, y, mark.size, fill=PAPER, stroke_width=1.3)
+    return joined((outer, svg.circle(x, y, mark.size / 2))) if mark.sign == "ring" else outer
 
 
 POLYGONS: dict[str, Sequence[At]] = {
@@ -287,24 +282,22 @@ POLYGONS: dict[str, Sequence[At]] = {
 }
 
 
-def filling(mark: Mark, x: float, y: float, share: float) -> str:
+def filling(mark: Mark, x: float, y: float, share: float) -> Markup:
     """
     The filled share of a sign: an inner disc of that share of its area for round signs, a bar from
     below for the others.
     """
-    ink = ' fill="currentColor" stroke="none"'
     if mark.sign in ("circle", "ring"):
-        return circle(x, y, mark.size * share**0.5, ink)
+        return svg.circle(x, y, mark.size * share**0.5, fill=INK, stroke=NONE)
     height = 2 * mark.size * share
-    return (
-        f'<rect x="{number(x - mark.size)}" y="{number(y + mark.size - height)}"'
-        f' width="{number(2 * mark.size)}" height="{number(height)}"{ink}/>'
+    return svg.rectangle(
+        x - mark.size,
+        y + mark.size - height,
+        2 * mark.size,
+        height,
+        fill=INK,
+        stroke=NONE,
     )
-
-
-def circle(x: float, y: float, radius: float, look: str) -> str:
-    """A circle in drawing units."""
-    return f'<circle cx="{number(x)}" cy="{number(y)}" r="{number(radius)}"{look}/>'
 
 
 def shape(x: float, y: float, size: float, corners: Sequence[At]) -> str:
@@ -312,19 +305,21 @@ def shape(x: float, y: float, size: float, corners: Sequence[At]) -> str:
     return " ".join(f"{number(x + dx * size)},{number(y + dy * size)}" for dx, dy in corners)
 
 
-def note(element: Note, frame: Frame) -> str:
+def note(part: Note, frame: Frame) -> Markup:
     """Text with a halo in the colour of the paper, so that lines behind it do not disturb."""
-    x, y = frame.place(element.at)
-    weight = ' font-weight="600"' if element.strong else ""
-    return (
-        f'<text x="{number(x + element.shift[0])}" y="{number(y + element.shift[1])}"'
-        f' font-size="{number(element.size)}" text-anchor="{element.side}"{weight}'
-        ' fill="currentColor" stroke="var(--paper, #fff)" stroke-width="3"'
-        f' paint-order="stroke">{escape(element.text)}</text>'
+    x, y = frame.place(part.at)
+    return svg.lettered(
+        x + part.shift[0],
+        y + part.shift[1],
+        part.text,
+        part.size,
+        side=part.side,
+        strong=part.strong,
+        halo=True,
     )
 
 
-def axes(frame: Frame, size: float) -> Iterable[str]:
+def axes(frame: Frame, size: float) -> Iterable[Markup]:
     """
     The centre line and the datum line, where they cross the frame, with their names; the sides,
     where the centre line leaves room.
@@ -348,15 +343,18 @@ def axes(frame: Frame, size: float) -> Iterable[str]:
         )
 
 
-def scale_bar(frame: Frame, lettering: float) -> str:
+def scale_bar(frame: Frame, lettering: float) -> Markup:
     """A bar in metres and one in feet, so that a print at any size can be measured."""
     y, size = frame.height - 22, lettering + 1
     metres = bar_length((frame.right_m - frame.left_m) / 4, (1, 2, 5, 10, 20, 50))
     feet = bar_length((frame.right_m - frame.left_m) / 4 / FOOT, (2, 5, 10, 20, 50, 100, 200))
     x = MARGIN
     second = x + metres * frame.scale + 90 * size / 11
-    return bar(x, y, metres * frame.scale, f"{metres} m", size) + bar(
-        second, y, feet * FOOT * frame.scale, f"{feet} ft", size
+    return joined(
+        (
+            bar(x, y, metres * frame.scale, f"{metres} m", size),
+            bar(second, y, feet * FOOT * frame.scale, f"{feet} ft", size),
+        )
     )
 
 
@@ -365,22 +363,9 @@ def bar_length(most: float, choices: Sequence[int]) -> int:
     return max([choice for choice in choices if choice <= most], default=choices[0])
 
 
-def bar(x: float, y: float, length: float, text: str, size: float) -> str:
+def bar(x: float, y: float, length: float, text: str, size: float) -> Markup:
     """One scale bar with its length in words."""
-    path = f"M{number(x)} {number(y - 4)}v8m0 -4h{number(length)}m0 -4v8"
-    return (
-        f'<path d="{path}" stroke-width="1.2"/><text x="{number(x + length + 6)}"'
-        f' y="{number(y + 4)}" font-size="{number(size)}" fill="currentColor"'
-        f' stroke="none">{escape(text)}</text>'
+    strokes = f"M{number(x)} {number(y - 4)}v8m0 -4h{number(length)}m0 -4v8"
+    return joined(
+        (svg.path(strokes, stroke_width=1.2), svg.lettered(x + length + 6, y + 4, text, size))
     )
-
-
-def number(value: float) -> str:
-    """
-    A number with at most one decimal, the same text on every machine.
-
-    Halves go up, so that mirrored drawings stay mirrored to a tenth.
-    """
-    tenths = floor(value * 10 + 0.5) if value >= 0 else ceil(value * 10 - 0.5)
-    whole, rest = divmod(abs(tenths), 10)
-    return f"{'-' if tenths < 0 else ''}{whole}{f'.{rest}' if rest else ''}"

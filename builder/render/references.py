@@ -6,37 +6,44 @@ A link to nowhere is our mistake and stops the build.
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from builder.document import Block, Document, Facts, Folded, Heading, Page, Table
-from builder.render.escaping import slug
+from builder.document import Block, Document, Facts, Folded, Heading, Markup, Page, Table
+from builder.reading.addresses import address, free
+from builder.render.escaping import plain_html
 
-Anchors = Mapping[str, frozenset[str]]
+Anchors = Mapping[str, Mapping[str, str]]
+"""The ids of each page, by page key and by anchor as the document gives it."""
 
 
 def anchors_of(document: Document) -> Anchors:
     """
-    The anchors of each page, by page key.
+    The ids of each page.
 
     Raises
     ------
     ValueError
         If two pages have one key, or a page gives one anchor twice.
     """
-    found: dict[str, frozenset[str]] = {}
+    found: dict[str, Mapping[str, str]] = {}
     for page in document.pages:
         if page.key in found:
             raise ValueError(f"page keys must differ, got {page.key!r} twice")
-        found[page.key] = anchors_on(page)
+        found[page.key] = ids_on(page)
     return found
 
 
-def anchors_on(page: Page) -> frozenset[str]:
-    """The anchors of one page."""
-    seen: set[str] = set()
+def ids_on(page: Page) -> Mapping[str, str]:
+    """
+    The id of each anchor of one page: its address, or where another anchor has that address
+    already, the next that is free.
+    """
+    found: dict[str, str] = {}
+    taken: set[str] = set()
     for anchor in anchors_within(page.blocks):
-        if anchor in seen:
+        if anchor in found:
             raise ValueError(f"anchors on page {page.key!r} must differ, got {anchor!r} twice")
-        seen.add(anchor)
-    return frozenset(seen)
+        found[anchor] = free(address(anchor), taken)
+        taken.add(found[anchor])
+    return found
 
 
 def anchors_within(blocks: Sequence[Block]) -> Iterator[str]:
@@ -57,11 +64,19 @@ def anchors_within(blocks: Sequence[Block]) -> Iterator[str]:
 
 
 def given(anchor: str) -> tuple[str, ...]:
-    """The anchor as it is written into the page, or nothing."""
-    return (slug(anchor),) if anchor else ()
+    """The anchor, or nothing."""
+    return (anchor,) if anchor else ()
 
 
-def target(page: str, anchor: str, *, ending: str, anchors: Anchors) -> str:
+def id_of(anchor: str, page: Mapping[str, str]) -> str:
+    """The id that an anchor has on its page; empty where there is none such."""
+    if anchor in page or not anchor:
+        return page.get(anchor, "")
+    wanted = address(anchor)
+    return wanted if wanted in page.values() else ""
+
+
+def target(page: str, anchor: str, *, ending: str, anchors: Anchors) -> Markup:
     """
     The relative address of a page of the document, with ``ending`` ``md`` in Markdown links and
     ``html`` in HTML ones.
@@ -74,10 +89,9 @@ def target(page: str, anchor: str, *, ending: str, anchors: Anchors) -> str:
     if page not in anchors:
         raise ValueError(f"page must be one of {', '.join(sorted(anchors))}, got {page!r}")
     if not anchor:
-        return f"{page}.{ending}"
-    if slug(anchor) not in anchors[page]:
-        raise ValueError(
-            f"anchor must be one of page {page!r} ({', '.join(sorted(anchors[page]))}), got"
-            f" {anchor!r}"
-        )
-    return f"{page}.{ending}#{slug(anchor)}"
+        return plain_html(f"{page}.{ending}")
+    found = id_of(anchor, anchors[page])
+    if not found:
+        known = ", ".join(sorted(anchors[page].values()))
+        raise ValueError(f"anchor must be one of page {page!r} ({known}), got {anchor!r}")
+    return plain_html(f"{page}.{ending}#{found}")

@@ -2,16 +2,18 @@
 
 from collections.abc import Callable
 
-from builder.document import Row, Table, Words
+from builder.document import Markup, Row, Table, Words
 from builder.render.escaping import escaped, shown
-from builder.render.references import given
+from builder.render.markup import joined, markup
 
-Writer = Callable[[Words], str]
+Writer = Callable[[Words], Markup]
+Identifier = Callable[[str], Markup]
+"""From an anchor to the attribute that makes a target of an element, or to nothing."""
 FEWEST = 3
 WIDE = 5
 
 
-def table(block: Table, words: Writer) -> str:
+def table(block: Table, words: Writer, identified: Identifier) -> Markup:
     """
     A table in a container of its own that scrolls sideways, so that the page never does.
 
@@ -21,19 +23,23 @@ def table(block: Table, words: Writer) -> str:
         If a row has more or fewer cells than there are columns, or a numeric column is not there.
     """
     checked(block)
-    caption = f"<caption>{shown(block.summary)}</caption>\n" if block.summary else ""
-    heads = " ".join(
-        f'<th scope="col"{flush(index, block)}>{shown(column)}</th>'
-        for index, column in enumerate(block.columns)
+    caption = markup("<caption>{}</caption>\n", shown(block.summary)) if block.summary else Markup()
+    heads = joined(
+        (
+            markup('<th scope="col"{}>{}</th>', flush(index, block), shown(column))
+            for index, column in enumerate(block.columns)
+        ),
+        " ",
     )
-    rows = "\n".join(row_of(row, block, words) for row in block.rows)
-    label = escaped(block.summary or ", ".join(block.columns))
-    sortable = " data-sortable" if block.sortable else ""
-    kind = "table few" if few(block) else "table"
-    return (
-        f'<div class="{kind}" role="region" tabindex="0"'
-        f' aria-label="{label}">\n<table{sortable}>\n{caption}'
-        f"<thead>\n<tr>{heads}</tr>\n</thead>\n<tbody>\n{rows}\n</tbody>\n</table>\n</div>"
+    return markup(
+        '<div class="{kind}" role="region" tabindex="0" aria-label="{label}">\n<table{sortable}>\n'
+        "{caption}<thead>\n<tr>{heads}</tr>\n</thead>\n<tbody>\n{rows}\n</tbody>\n</table>\n</div>",
+        kind=escaped("table few" if few(block) else "table"),
+        label=escaped(block.summary or ", ".join(block.columns)),
+        sortable=markup(" data-sortable") if block.sortable else Markup(),
+        caption=caption,
+        heads=heads,
+        rows=joined((row_of(row, block, words, identified) for row in block.rows), "\n"),
     )
 
 
@@ -60,24 +66,26 @@ def checked(block: Table) -> None:
         raise ValueError(f"numeric must be columns 0 to {width - 1}, got {wrong}")
 
 
-def row_of(row: Row, block: Table, words: Writer) -> str:
+def row_of(row: Row, block: Table, words: Writer, identified: Identifier) -> Markup:
     """One row; its first cell names it."""
     first, *others = (cell_of(index, row, block, words) for index in range(len(row.cells)))
-    identity = "".join(f' id="{name}"' for name in given(row.anchor))
-    return (
-        f'<tr{identity}><th scope="row"{first}</th>'
-        f" {' '.join(f'<td{other}</td>' for other in others)}</tr>"
+    return markup(
+        '<tr{}><th scope="row"{}</th> {}</tr>',
+        identified(row.anchor),
+        first,
+        joined((markup("<td{}</td>", other) for other in others), " "),
     )
 
 
-def cell_of(index: int, row: Row, block: Table, words: Writer) -> str:
+def cell_of(index: int, row: Row, block: Table, words: Writer) -> Markup:
     """A cell from its attributes on, without the element's name."""
     value = row.order[index] if row.order else None
-    order = "" if value is None else f' data-order="{value:.12g}"'
-    label = f' data-label="{escaped(block.columns[index])}"' if index and few(block) else ""
-    return f"{flush(index, block)}{order}{label}>{words(row.cells[index])}"
+    order = Markup() if value is None else markup(' data-order="{:.12g}"', value)
+    named = bool(index) and few(block)
+    label = markup(' data-label="{}"', escaped(block.columns[index])) if named else Markup()
+    return markup("{}{}{}>{}", flush(index, block), order, label, words(row.cells[index]))
 
 
-def flush(index: int, block: Table) -> str:
+def flush(index: int, block: Table) -> Markup:
     """The class of a numeric column."""
-    return ' class="number"' if index in block.numeric else ""
+    return markup(' class="number"') if index in block.numeric else Markup()

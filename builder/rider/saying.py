@@ -10,10 +10,11 @@ from functools import partial
 from typing import TypedDict
 
 from builder.cautions import EVERYWHERE
+from builder.document import Bullets, Heading, Paragraph
 from builder.fit.records import DayRow, Result, Verdict, Word
 from builder.fit.verdicts import FITS, NOT_NEEDED, RANK
 from builder.render import terminal
-from builder.render.light import harmless
+from builder.render.light import Grid, light_markdown
 
 MARKS = {"fits": "+", "fits, with a note": "~", "short": "X", "ask": "?", "not needed": "."}
 COUNTED: dict[Word, str] = {
@@ -193,59 +194,30 @@ def as_markdown(result: Result) -> str:
 
     What a rider or a house wrote is escaped.
     """
-    safe = harmless
-    parts = [
-        f"# {safe(result['venue'])}, revision {safe(result['revision']['number'])}:"
-        f" {result['verdict']}"
+    blocks: list[Heading | Paragraph | Bullets | Grid] = [
+        Heading(
+            1, f"{result['venue']}, revision {result['revision']['number']}: {result['verdict']}"
+        )
     ]
     for act in acts(result):
-        rows = [
-            markdown_row(found) for whole in act["verdicts"] for found in (whole, *parts_of(whole))
-        ]
-        parts.append(
-            "\n".join(
-                [
-                    f"## {safe(act['head'])}",
-                    "",
-                    "| verdict | asked | margin | why |",
-                    "|---|---|---|---|",
-                    *rows,
-                ]
-            )
-        )
+        rows = [row for whole in act["verdicts"] for row in rows_of(whole)]
+        blocks += [Heading(2, act["head"]), Grid(("verdict", "asked", "margin", "why"), rows)]
     if result["day"]:
-        rows = [
-            f"| {' | '.join(harmless(cell) for cell in day_cells(row))} |" for row in result["day"]
-        ]
-        parts.append(
-            "\n".join(
-                [
-                    f"## {DAY}",
-                    "",
-                    "| start | end | long | what | whose |",
-                    "|---|---|---|---|---|",
-                    *rows,
-                ]
-            )
-        )
+        columns = ("start", "end", "long", "what", "whose")
+        blocks += [Heading(2, DAY), Grid(columns, [day_cells(row) for row in result["day"]])]
     for group in result["questions"]:
-        parts.append(
-            "\n".join(
-                [
-                    f"## Questions: {safe(group['department'])}",
-                    "",
-                    *(f"* {safe(question)}" for question in group["questions"]),
-                ]
-            )
+        blocks += [Heading(2, f"Questions: {group['department']}"), Bullets(group["questions"])]
+    return light_markdown([*blocks, *map(Paragraph, (*result["cautions"], EVERYWHERE))])
+
+
+def rows_of(found: Verdict) -> list[tuple[str, ...]]:
+    """One verdict and its parts as rows of a table."""
+    return [
+        (
+            each["verdict"],
+            f"{each['title']}, {each['need']}",
+            " / ".join(part for part in each["margin"] if part),
+            " ".join(details(each)),
         )
-    return "\n\n".join([*parts, *(safe(words) for words in result["cautions"]), EVERYWHERE]) + "\n"
-
-
-def markdown_row(found: Verdict) -> str:
-    """One verdict as a row."""
-    asked = f"{found['title']}, {found['need']}"
-    margin = " / ".join(part for part in found["margin"] if part)
-    return (
-        f"| {found['verdict']} | {harmless(asked)} | {harmless(margin)} |"
-        f" {harmless(' '.join(details(found)))} |"
-    )
+        for each in (found, *parts_of(found))
+    ]

@@ -5,7 +5,6 @@ for a page in a folder cannot fetch a file.
 
 import json
 from collections.abc import Iterator, Mapping
-from dataclasses import fields, is_dataclass
 from typing import cast
 
 import yaml
@@ -16,6 +15,7 @@ from builder.fit.published import fit_record
 from builder.fit.records import FitPack, Item, Value
 from builder.layout import anchor_of
 from builder.pack import Pack, from_json
+from builder.render.references import Anchors, anchors_of
 from builder.rider.units import QUANTITIES, units_of
 from builder.site.imprint import PACK
 
@@ -87,9 +87,7 @@ def pages_of(pack: Pack, document: Document) -> Mapping[str, str]:
     Where each item, fact and figure stands, by its key: on a page of its own department, at its
     anchor there or its item's.
     """
-    anchors = {
-        (page.key, anchor) for page in document.pages for anchor in anchors_within(page.blocks)
-    }
+    anchors = anchors_of(document)
     found: dict[str, str] = {}
     for section in pack.sections:
         own = [
@@ -106,24 +104,8 @@ def pages_of(pack: Pack, document: Document) -> Mapping[str, str]:
     return found
 
 
-def place_of(anchor: str, pages: list[str], anchors: set[tuple[str, str]]) -> str:
-    """The first of some pages that has an anchor, with the anchor; empty where none has."""
-    return next((f"{page}.html#{anchor}" for page in pages if (page, anchor) in anchors), "")
-
-
-def anchors_within(value: object) -> Iterator[str]:
-    """Every anchor of some blocks."""
-    if isinstance(value, list | tuple):
-        for part in value:
-            yield from anchors_within(part)
-    elif is_dataclass(value):
-        for part in fields(value):
-            content = getattr(value, part.name)
-            if (
-                part.name == "anchor"
-                and content
-                and "page" not in {each.name for each in fields(value)}
-            ):
-                yield content
-            elif not isinstance(content, str):
-                yield from anchors_within(content)
+def place_of(anchor: str, pages: list[str], anchors: Anchors) -> str:
+    """The first of some pages that has an anchor, with its id; empty where none has."""
+    return next(
+        (f"{page}.html#{anchors[page][anchor]}" for page in pages if anchor in anchors[page]), ""
+    )

@@ -25,8 +25,9 @@ from builder.document import (
     Tag,
     Words,
 )
-from builder.render.escaping import slug, visible
+from builder.render.escaping import visible
 from builder.render.inline import said
+from builder.render.references import id_of, ids_on
 from builder.site.aliases import ALIASES
 
 ENTRIES = "assets/search/entries.js"
@@ -115,9 +116,10 @@ def entries_script(pages: Sequence[Searched]) -> str:
 
 
 def page_lines(page: Page) -> Iterator[Found]:
-    """The page itself, then its lines and parts from top to bottom."""
-    top = Heading(2, page.title)
-    yield from merged((part_of(top, page.summary), *parts(page.blocks, top)))
+    """The page itself, then its lines and parts from top to bottom, each with its id."""
+    top, ids = Heading(2, page.title), ids_on(page)
+    for line in merged((part_of(top, page.summary), *parts(page.blocks, top))):
+        yield replace(line, anchor=id_of(line.anchor, ids))
 
 
 def merged(found: Iterable[Found]) -> Iterator[Found]:
@@ -151,7 +153,7 @@ def parts(blocks: Sequence[Block], under: Heading) -> Iterator[Found]:
             case Facts():
                 yield from (
                     Found(
-                        anchored(entry.anchor or under.anchor),
+                        entry.anchor or under.anchor,
                         entry.label,
                         under.text,
                         fact_text(entry),
@@ -178,28 +180,23 @@ def folded(block: Folded, under: Heading) -> Iterator[Found]:
     """
     name, _, rest = block.title.partition(": ")
     within = Heading(3, name, block.anchor or under.anchor)
-    yield Found(anchored(within.anchor), name, under.text, rest)
+    yield Found(within.anchor, name, under.text, rest)
     yield from (
         replace(line, folded=True)
         for line in parts(block.blocks, within)
-        if line.anchor and line.anchor != anchored(within.anchor)
+        if line.anchor and line.anchor != within.anchor
     )
 
 
 def part_of(under: Heading, text: str) -> Found:
     """Running text as a line of its own part of the page."""
-    return Found(anchored(under.anchor), under.text, "", text)
-
-
-def anchored(anchor: str) -> str:
-    """The anchor as the page writes it."""
-    return slug(anchor) if anchor else ""
+    return Found(under.anchor, under.text, "", text)
 
 
 def row_line(row: Row, table: Table, under: Heading) -> Found:
     """One row of a table."""
     return Found(
-        anchored(row.anchor or under.anchor),
+        row.anchor or under.anchor,
         name_of(row.cells[0]),
         under.text,
         row_text(row, table),

@@ -4,7 +4,6 @@ import html as html_module
 import logging
 import re
 from dataclasses import dataclass
-from itertools import count
 from pathlib import Path
 from typing import Any, Literal
 
@@ -22,6 +21,7 @@ from builder.document import Document
 from builder.files import published, state_of, write_whole
 from builder.reading.problems import Refused
 from builder.render.escaping import plain_html
+from builder.render.frames import framed_tables
 from builder.render.markdown import NavigationEntry, NavigationGroup, Rendered, render
 from builder.site.bundling import Bundles
 from builder.site.checking import PAGE, TITLE, check_files
@@ -150,7 +150,7 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
             self.guides.append(
                 Searched(page.file.url, title, GUIDE_WEIGHT, guide_lines(html, title))
             )
-            html = framed(html)
+            html = framed_tables(html)
         return html
 
     def on_post_page(self, output: str, *, page: SitePage, config: MkDocsConfig) -> str:
@@ -226,22 +226,6 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
                 "\n".join((f"{counted(len(self.problems))} in {venue}:", *self.problems))
             )
         return self.good or Made(*nothing_yet())
-
-
-def framed(html: str) -> str:
-    """
-    A guide's tables in the frame that ours have, so that a wide one scrolls and the page does not;
-    each with a name of its own.
-    """
-    number = count(1)
-
-    def opened(_: re.Match[str]) -> str:
-        return (
-            '<div class="table" role="region" tabindex="0" aria-label="Table'
-            f' {next(number)}"><table>'
-        )
-
-    return re.sub("<table>", opened, html).replace("</table>", "</table></div>")
 
 
 def navigation(rendered: Rendered, guides: list[str], written: list[Any] | None) -> list[Any]:

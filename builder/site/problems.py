@@ -2,28 +2,26 @@
 
 from collections.abc import Sequence
 
-from builder.document import Bullets, Page, Paragraph
+from builder.document import Bullets, Markup, Page, Paragraph
 from builder.document import Document as Pages
 from builder.render.blocks import Scribe
 from builder.render.escaping import plain_html
+from builder.render.frames import framed_problems
 from builder.render.markdown import Rendered, render
 from builder.site.imprint import Imprint
 
 
-def problems_html(problems: Sequence[str], *, pages: bool) -> str:
+def problems_html(problems: Sequence[str], *, pages: bool) -> Markup:
     """
     The problems as HTML, for a frame at the foot of the window: in sight wherever on a page
     somebody is looking, and folded with a click. Nothing where there are none. ``pages`` says
     whether there are pages of an earlier state.
     """
     if not problems:
-        return ""
+        return Markup()
     title = f"{counted(len(problems))} in the description. {state(pages=pages)}"
     listed = Scribe({}).html(Bullets(problems))
-    return (
-        '<details class="problems" role="alert" open>\n'
-        f"<summary>{plain_html(title)}</summary>\n{listed}\n</details>\n"
-    )
+    return framed_problems(plain_html(title), listed)
 
 
 def state(*, pages: bool) -> str:

@@ -135,7 +135,7 @@ def test_every_anchor_on_the_page_is_there_once(page: Page, section: Section) ->
 
     anchors = list(rows(page.blocks))
     assert len(anchors) == len(set(anchors))
-    assert {f"line-{line.key.split('.')[-1]}" for line in section.of_kind("line")} <= set(anchors)
+    assert {f"line.{line.key.split('.')[-1]}" for line in section.of_kind("line")} <= set(anchors)
 
 
 def test_the_home_page_tells_what_is_free_from_stage_to_mix_and_the_internet(

@@ -14,6 +14,7 @@ from builder.document import (
     Heading,
     Headline,
     Link,
+    Markup,
     Paragraph,
     Photo,
     Picture,
@@ -24,7 +25,9 @@ from builder.document import (
     Tag,
 )
 
-SVG = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 3">\n\n<path d="M0 0L4 3"/></svg>'
+SVG = Markup(
+    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 3">\n\n<path d="M0 0L4 3"/></svg>'
+)
 
 HOSTILE = (
     "<script>window.__hostile = 1</script>",

@@ -19,6 +19,7 @@ from builder.document import (
     Heading,
     Headline,
     Link,
+    Markup,
     Page,
     Paragraph,
     Photo,
@@ -28,9 +29,12 @@ from builder.document import (
     Table,
     Tag,
 )
-from builder.render.escaping import escaped, shown, slug, visible
+from builder.reading.addresses import address
+from builder.render.elements import element, words
+from builder.render.escaping import escaped, shown, visible
 from builder.render.inline import said
 from builder.render.markdown import NavigationEntry, NavigationGroup, render
+from builder.render.svg import circle, linked
 from tests.render.hostile import HOSTILE, SVG, everywhere
 
 EXTENSIONS = [
@@ -171,14 +175,7 @@ def test_a_narrow_blank_inside_a_number_is_kept() -> None:
     ],
 )
 def test_anchors_are_letters_digits_and_hyphens(text: str, anchor: str) -> None:
-    assert slug(text) == anchor
-
-
-def test_an_anchor_needs_a_letter() -> None:
-    with pytest.raises(
-        ValueError, match=r"text must hold a letter or a digit to make an anchor, got '!!'"
-    ):
-        slug("!!")
+    assert address(text) == anchor
 
 
 def test_a_table_says_its_scopes_row_anchors_numbers_and_sort_values() -> None:
@@ -246,7 +243,16 @@ def test_a_link_to_a_missing_anchor_is_refused() -> None:
 
 def test_an_anchor_given_twice_is_refused() -> None:
     with pytest.raises(ValueError, match="anchors on page 'rigging' must differ, got 'p07' twice"):
-        source(Heading(2, "P07", "p07"), Table(("Point",), (Row(("P07",), "P07"),)))
+        source(Heading(2, "P07", "p07"), Table(("Point",), (Row(("P07",), "p07"),)))
+
+
+def test_anchors_that_are_written_alike_lead_each_to_its_own_line() -> None:
+    rows = [Row((name,), f"point.{name}") for name in ("P1 limit", "P1.limit", "P1, limit")]
+    links = [Link(str(number), "rigging", row.anchor) for number, row in enumerate(rows)]
+    reader = read(Table(("Point",), rows), Paragraph(links), Facts((Entry("x", links),)))
+    ids = [str(row["id"]) for row in reader.named("tr") if "id" in row]
+    assert ids == ["point-p1-limit", "point-p1-limit-2", "point-p1-limit-3"]
+    assert [str(link["href"]).partition("#")[2] for link in reader.named("a")] == 2 * ids
 
 
 def test_headings_without_an_anchor_get_one_of_their_own() -> None:
@@ -327,9 +333,7 @@ def test_an_inline_drawing_stands_in_the_page_and_beside_it_as_a_file() -> None:
 
 
 def test_a_file_picture_has_a_light_and_a_dark_version() -> None:
-    reader = read(
-        Picture("field", "<svg>light</svg>", "Levels", inline=False, dark="<svg>dark</svg>")
-    )
+    reader = read(Picture("field", drawn("light"), "Levels", inline=False, dark=drawn("dark")))
     assert [(image["src"], image["class"]) for image in reader.named("img")] == [
         ("drawings/field.svg", "on-light"),
         ("drawings/field-dark.svg", "on-dark"),
@@ -338,7 +342,18 @@ def test_a_file_picture_has_a_light_and_a_dark_version() -> None:
 
 def test_two_different_pictures_of_one_name_are_refused() -> None:
     with pytest.raises(ValueError, match="names of pictures must differ, got 'plan' twice"):
-        source(Picture("plan", "<svg>1</svg>", ""), Picture("plan", "<svg>2</svg>", ""))
+        source(Picture("plan", drawn("1"), ""), Picture("plan", drawn("2"), ""))
+
+
+def test_a_drawing_that_is_only_text_is_refused() -> None:
+    for inline in (True, False):
+        with pytest.raises(TypeError, match="part must be markup or a number, got '<svg/>'"):
+            source(Picture("plan", "<svg/>", "", inline=inline))  # type: ignore[arg-type]  # the mistake
+
+
+def drawn(text: str) -> Markup:
+    """A drawing that holds a text."""
+    return element("svg", element("title", words(text)))
 
 
 @pytest.mark.parametrize(
@@ -408,9 +423,13 @@ def test_an_anchor_named_like_the_page_does_not_meet_the_titles() -> None:
 def test_a_drawing_with_links_is_a_group_whose_links_can_be_reached() -> None:
     picture = Picture(
         "plan",
-        '<svg xmlns="http://www.w3.org/2000/svg" role="img"><a href="#p1"><circle/></a></svg>',
+        element("svg", linked("point.P 1", circle(0, 0, 1)), role="img"),
         "Points",
     )
-    text = str(render(Document("House", (Page("plan", "Plan", (picture,)),))).pages["plan.md"])
+    blocks = (Table(("Point",), (Row(("P 1",), "point.P 1"),)), picture)
+    pages = render(Document("House", (Page("plan", "Plan", blocks),))).pages
+    text = str(pages["plan.md"])
+    assert '<a href="#point-p-1">' in text
+    assert b'<a href="../plan.html#point-p-1">' in bytes(pages["drawings/plan.svg"])  # type: ignore[arg-type]  # files are bytes
     assert text.count('role="group"') == 2
     assert 'role="img"' not in text

@@ -7,13 +7,14 @@ order, upstage at the top and stage left on the right, and stand evenly apart.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from html import escape
 
 from builder.departments.lines.naming import Named, named, points_of
 from builder.departments.lines.strokes import At, Stroke, bent, label_at
+from builder.document import Markup
 from builder.layout import anchor_of
 from builder.pack import Item, Pack, Section
-from builder.render.plan import number
+from builder.render import svg
+from builder.render.numbers import number
 
 WIDTH, SIDE, TOP, ROW, FOOT = 390.0, 44.0, 54.0, 84.0, 44.0
 SIZE = "max-width:30rem;max-height:none;margin:0 auto"
@@ -21,10 +22,9 @@ SIZE = "max-width:30rem;max-height:none;margin:0 auto"
 SAME_ROW_M = 1.5
 """Places that lie no further apart in depth stand in one row."""
 NAME_SIZE = 12.5
-PAPER = 'fill="currentColor" stroke="var(--paper, #fff)" stroke-width="3" paint-order="stroke"'
 
 
-def lines_plan(section: Section, pack: Pack) -> tuple[str, str] | None:
+def lines_plan(section: Section, pack: Pack) -> tuple[Markup, str] | None:
     """The drawing as SVG and in words; None where no two places that lines join are known."""
     places = places_of(section, pack)
     pairs = [
@@ -44,17 +44,16 @@ def lines_plan(section: Section, pack: Pack) -> tuple[str, str] | None:
         *(stroke_svg(pair, stroke) for (_, pair), stroke in zip(pairs, strokes, strict=True)),
     ]
     parts += [*names(spots, words), *badges(pairs, strokes, spots, words)]
-    head = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(WIDTH)} {number(height)}"'
-        ' role="img" class="plan" aria-labelledby="lines-plan-t lines-plan-d" fill="none"'
-        ' stroke="currentColor" stroke-linejoin="round" font-family="inherit" font-size="12"'
-        f' width="{number(WIDTH)}" style="{SIZE}">'
+    drawn = svg.drawing(
+        "lines-plan",
+        "Lines from place to place",
+        says,
+        (WIDTH, height),
+        parts,
+        lettering=12,
+        style=SIZE,
     )
-    title = (
-        '<title id="lines-plan-t">Lines from place to place</title><desc'
-        f' id="lines-plan-d">{escape(says)}</desc>'
-    )
-    return f"{head}{title}{''.join(parts)}</svg>", says
+    return drawn, says
 
 
 def places_of(section: Section, pack: Pack) -> Mapping[str, At]:
@@ -102,18 +101,21 @@ def strokes_of(pairs: Sequence[tuple[int, Item]], spots: Mapping[str, At]) -> li
     return found
 
 
-def stroke_svg(pair: Item, stroke: Stroke) -> str:
+def stroke_svg(pair: Item, stroke: Stroke) -> Markup:
     """One stroke: whole where some way is free, dashed where none is known to be."""
     free = any(
         (figure.value.number or 0) > 0
         for figure in pair.figures
         if figure.key.endswith(".free") and figure.value
     )
-    look = 'stroke-width="1.8"' if free else 'stroke-width="1.4" stroke-dasharray="5 4"'
     start, control, end = (
         f"{number(x)} {number(y)}" for x, y in (stroke.start, stroke.control, stroke.end)
     )
-    return f'<path d="M{start}Q{control} {end}" {look}/>'
+    return svg.path(
+        f"M{start}Q{control} {end}",
+        stroke_width=1.8 if free else 1.4,
+        stroke_dasharray=None if free else "5 4",
+    )
 
 
 def badges(
@@ -121,7 +123,7 @@ def badges(
     strokes: Sequence[Stroke],
     spots: Mapping[str, At],
     words: Mapping[str, Named],
-) -> Iterator[str]:
+) -> Iterator[Markup]:
     """
     The number of each stroke in a circle on it, as far as can be from all other strokes, names and
     numbers.
@@ -130,44 +132,30 @@ def badges(
     for (index, pair), stroke in zip(pairs, strokes, strict=True):
         x, y = label_at(stroke, taken, [other for other in strokes if other is not stroke])
         taken.append((x, y))
-        circle = (
-            f'<circle cx="{number(x)}" cy="{number(y)}" r="10" stroke-width="1.2"'
-            ' fill="var(--paper, #fff)"/>'
-        )
-        digits = (
-            f'<text x="{number(x)}" y="{number(y + 4.5)}" font-size="12.5" font-weight="600"'
-            ' text-anchor="middle" fill="currentColor" stroke="none">'
-        )
-        says = f"<title>{escape(f'{index}: {pair.name}, {free_words(pair)}')}</title>"
-        yield f'<a href="#{anchor_of(pair.key)}">{says}{circle}{digits}{index}</text></a>'
+        badge = svg.circle(x, y, 10, stroke_width=1.2, fill=svg.PAPER)
+        digits = svg.lettered(x, y + 4.5, str(index), 12.5, side="middle", strong=True)
+        says = f"{index}: {pair.name}, {free_words(pair)}"
+        yield svg.linked(anchor_of(pair.key), svg.told(says, badge, digits))
 
 
-def names(spots: Mapping[str, At], words: Mapping[str, Named]) -> Iterator[str]:
+def names(spots: Mapping[str, At], words: Mapping[str, Named]) -> Iterator[Markup]:
     """Each place as a spot with its name beside it."""
     for name, (x, y) in spots.items():
-        yield (
-            f'<rect x="{number(x - 5)}" y="{number(y - 5)}" width="10" height="10"'
-            ' fill="currentColor" stroke="none"/>'
-        )
+        yield svg.rectangle(x - 5, y - 5, 10, 10, fill=svg.INK, stroke=svg.NONE)
         for row, (middle, level) in zip(words[name].rows, words[name].middles, strict=True):
-            yield (
-                f'<text x="{number(middle)}" y="{number(level + 4)}" font-size="{NAME_SIZE}"'
-                f' text-anchor="middle" {PAPER}>{escape(row)}</text>'
-            )
+            yield svg.lettered(middle, level + 4, row, NAME_SIZE, side="middle", halo=True)
 
 
-def edge(places: Mapping[str, At], spots: Mapping[str, At]) -> Iterator[str]:
+def edge(places: Mapping[str, At], spots: Mapping[str, At]) -> Iterator[Markup]:
     """The datum between the places upstage of it and those in the house, where there are both."""
     above = [spots[name][1] for name, (_, depth) in places.items() if depth >= 0]
     below = [spots[name][1] for name, (_, depth) in places.items() if depth < 0]
     if above and below:
         y = max(above) + 22
-        yield (
-            f'<path d="M4 {number(y)}H{number(WIDTH - 4)}" stroke-width="0.7" stroke-dasharray="14'
-            ' 4 2 4"/>'
-        )
-        yield f'<text x="6" y="{number(y - 5)}" font-size="10.5" {PAPER}>stage</text>'
-        yield f'<text x="6" y="{number(y + 13)}" font-size="10.5" {PAPER}>house</text>'
+        line = f"M4 {number(y)}H{number(WIDTH - 4)}"
+        yield svg.path(line, stroke_width=0.7, stroke_dasharray="14 4 2 4")
+        yield svg.lettered(6, y - 5, "stage", 10.5, halo=True)
+        yield svg.lettered(6, y + 13, "house", 10.5, halo=True)
 
 
 def free_words(pair: Item) -> str:

@@ -18,8 +18,8 @@ from builder.formulas.phasors import PHASES
 from builder.pack import Fact, Figure, Input, Item, Value
 from builder.pack import Standing as Said
 from builder.reading.absent import Absent
+from builder.reading.addresses import distinct
 from builder.reading.quantities import Current
-from builder.reading.references import spelling
 from builder.working import figure, missing, worked
 
 LEAVES_OUT = (
@@ -180,17 +180,16 @@ def available_items(power: Power, network: Network) -> Iterator[Item]:
     """One item for each place and connector, and one for the house."""
     found = availability(power, network)
     taken = dict(found.at_once.taken)
-    for each in found.groups:
-        yield group_item(
-            each, sum(taken.get(row.name, 0) for row in each.rows), found.at_once, network
-        )
+    keys = distinct(each.name for each in found.groups)
+    for each, last in zip(found.groups, keys, strict=True):
+        at_once = sum(taken.get(row.name, 0) for row in each.rows)
+        yield group_item(f"power.available.{last}", each, at_once, found.at_once, network)
     if found.groups:
         yield house_item(found)
 
 
-def group_item(each: Group, at_once: int, whole: FreeAtOnce, network: Network) -> Item:
+def group_item(key: str, each: Group, at_once: int, whole: FreeAtOnce, network: Network) -> Item:
     """Outlets of one connector at one place: there, alone, at the same time."""
-    key = f"power.available.{spelling(each.name)}"
     facts = tuple(
         Fact(f"{key}.{name}", label, Said.STATED, value)
         for name, label, value in (

@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from builder.departments.power.words import ampere_words
+from builder.document import Markup
 from builder.layout import anchor_of
 from builder.pack import Item, Outline, Pack, Section
 from builder.render.plan import HAIR, PALE, Area, Element, Look, Mark, Note, Plan, plan_svg
@@ -70,7 +71,7 @@ def keyed_spots(section: Section, pack: Pack) -> tuple[Keyed, ...]:
     return tuple(found)
 
 
-def outlet_plan(keyed: Sequence[Keyed], pack: Pack) -> tuple[str, str] | None:
+def outlet_plan(keyed: Sequence[Keyed], pack: Pack) -> tuple[Markup, str] | None:
     """The plan as SVG and in words; None where nothing is on it."""
     shown = [each for each in keyed if each.number]
     if not shown:

@@ -10,7 +10,7 @@ from builder.departments.power.description import Power
 from builder.formulas.connectors import CONNECTORS, Connector, connectors_named, mates
 from builder.pack import Fact, Figure, Input, Item, Standing, Value
 from builder.reading.absent import Absent
-from builder.reading.references import spelling
+from builder.reading.addresses import distinct
 from builder.working import figure, missing, worked
 
 LEAVES_OUT = (
@@ -21,8 +21,9 @@ LEAVES_OUT = (
 
 def connector_items(power: Power) -> Iterator[Item]:
     """An item for each connector name that a visitor meets, in the author's order."""
-    for name, places in places_of(power).items():
-        key = f"power.connector.{spelling(name)}"
+    found = places_of(power)
+    for (name, places), last in zip(found.items(), distinct(found), strict=True):
+        key = f"power.connector.{last}"
         facts = (Fact(f"{key}.at", "At", Standing.STATED, Value(", ".join(places))),)
         yield Item(key, "connector", name, facts, tuple(takes(key, name)))
 

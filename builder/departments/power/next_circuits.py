@@ -15,9 +15,9 @@ from builder.formulas.free_circuits import Outlet as Row
 from builder.formulas.phasors import PHASES
 from builder.pack import Fact, Figure, Input, Item, Value
 from builder.pack import Standing as Said
+from builder.reading.addresses import distinct
 from builder.reading.measures import shown
 from builder.reading.quantities import Current
-from builder.reading.references import spelling
 from builder.working import figure, missing, worked
 
 LEAVES_OUT = (
@@ -36,8 +36,9 @@ def next_items(power: Power, network: Network) -> Iterator[Item]:
             found.setdefault((outlet.fed_from, outlet.connector, outlet.rating.text), []).append(
                 outlet
             )
-    for (board, connector, rating), outlets in found.items():
-        yield next_item(board, f"{board}: {connector}, {rating}", outlets, network)
+    names = [f"{board}: {connector}, {rating}" for board, connector, rating in found]
+    for kind, name, last in zip(found, names, distinct(names), strict=True):
+        yield next_item(f"power.next.{last}", kind[0], name, found[kind], network)
 
 
 def is_single(outlet: Outlet, network: Network) -> bool:
@@ -51,9 +52,8 @@ def is_single(outlet: Outlet, network: Network) -> bool:
     )
 
 
-def next_item(board: str, name: str, outlets: Sequence[Outlet], network: Network) -> Item:
+def next_item(key: str, board: str, name: str, outlets: Sequence[Outlet], network: Network) -> Item:
     """The sockets of one board and kind."""
-    key = f"power.next.{spelling(name)}"
     there = sum(outlet.count for outlet in outlets)
     rows = [
         row

@@ -8,13 +8,15 @@ free. Drawn in the page's own ink.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from html import escape
 from textwrap import wrap
 
 from builder.departments.power.words import ampere_words
+from builder.document import Markup
 from builder.layout import anchor_of
 from builder.pack import Item, Section
-from builder.render.plan import number
+from builder.render import svg
+from builder.render.markup import joined
+from builder.render.numbers import number
 
 WIDTH = 340.0
 """As wide as a phone leaves, so that letters there have the size they are given here."""
@@ -39,7 +41,7 @@ class Branch:
     above: int | None
 
 
-def one_line(section: Section) -> tuple[str, str]:
+def one_line(section: Section) -> tuple[Markup, str]:
     """The drawing as SVG and in words."""
     branches = branches_of(section)
     foot = wrapped(section.cautions[0]) if section.cautions else ()
@@ -47,21 +49,21 @@ def one_line(section: Section) -> tuple[str, str]:
     height = bottom + len(foot) * 15 + TOP
     says = in_words(branches)
     parts = [
-        *(wire(index, branch) for index, branch in enumerate(branches)),
+        *(wire(index, branch) for index, branch in enumerate(branches) if branch.above is not None),
         *(box(index, branch) for index, branch in enumerate(branches)),
+        *(text(4, bottom + 12 + row * 15, line) for row, line in enumerate(foot)),
     ]
-    parts += [text(4, bottom + 12 + row * 15, line, WORD_SIZE) for row, line in enumerate(foot)]
-    head = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(WIDTH)} {number(height)}"'
-        ' role="img" class="plan one-line" aria-labelledby="one-line-t one-line-d" fill="none"'
-        ' stroke="currentColor" stroke-linejoin="round" font-family="inherit" font-size="12"'
-        f' width="{number(WIDTH)}" style="{SIZE}">'
+    drawn = svg.drawing(
+        "one-line",
+        "Circuits in one line",
+        says,
+        (WIDTH, height),
+        parts,
+        kind="plan one-line",
+        lettering=12,
+        style=SIZE,
     )
-    title = (
-        '<title id="one-line-t">Circuits in one line</title><desc'
-        f' id="one-line-d">{escape(says)}</desc>'
-    )
-    return f"{head}{title}{''.join(parts)}</svg>", says
+    return drawn, says
 
 
 def wrapped(words: str) -> Sequence[str]:
@@ -97,58 +99,54 @@ def left_of(branch: Branch) -> float:
     return 4 + branch.depth * INDENT
 
 
-def wire(index: int, branch: Branch) -> str:
+def wire(index: int, branch: Branch) -> Markup:
     """The line from what feeds a node down and across to its breaker and box."""
-    if branch.above is None:
-        return ""
     x = left_of(branch) - INDENT / 2
-    start, end = top_of(branch.above) + BOX, top_of(index) + 18
-    path = f"M{number(x)} {number(start)}V{number(end)}H{number(left_of(branch))}"
+    start, end = top_of(branch.above or 0) + BOX, top_of(index) + 18
+    line = f"M{number(x)} {number(start)}V{number(end)}H{number(left_of(branch))}"
     breaker = f"M{number(x + 2)} {number(end - 3)}l6 6m0 -6l-6 6"
-    return f'<path d="{path}" stroke-width="1.6"/><path d="{breaker}" stroke-width="1.3"/>'
+    return joined((svg.path(line, stroke_width=1.6), svg.path(breaker, stroke_width=1.3)))
 
 
-def box(index: int, branch: Branch) -> str:
+def box(index: int, branch: Branch) -> Markup:
     """One node: frame, name, rating, bars."""
     item, x, y = branch.item, left_of(branch), top_of(index)
     width = WIDTH - 4 - x
     room = width - BAR - AMPERES - 42
-    words = [
-        linked(
-            item,
-            text(x + 8, y + 19, fitting(item.name, room), NAME_SIZE, strong=item.kind != "board"),
-        )
-    ]
+    named = text(x + 8, y + 19, fitting(item.name, room), NAME_SIZE, strong=item.kind != "board")
     lines = (rating_words(item), second_line(item))
-    words += [
-        text(x + 8, y + 38 + row * 17, fitting(line, room * NAME_SIZE / WORD_SIZE), WORD_SIZE)
+    below = [
+        text(x + 8, y + 38 + row * 17, fitting(line, room * NAME_SIZE / WORD_SIZE))
         for row, line in enumerate(lines)
         if line
     ]
-    bars = "".join(
+    bars = [
         bar(item, phase, WIDTH - BAR - AMPERES - 10, y + 8 + row * ROW)
         for row, phase in enumerate(phases_of(item))
-    )
-    return f"<g><title>{escape(hover(item))}</title>{frame(item, x, y, width)}{''.join(words)}{bars}</g>"  # noqa: E501
+    ]
+    return svg.told(hover(item), frame(item, x, y, width), linked(item, named), *below, *bars)
 
 
-def frame(item: Item, x: float, y: float, width: float) -> str:
+def frame(item: Item, x: float, y: float, width: float) -> Markup:
     """
     The frame: heavy for what feeds the house, light for boards, dashed for what is limited or out
     of service, round for a generator.
     """
-    heavy = {"supply": 2.6, "generator": 2.6, "service": 1.8}.get(item.kind, 1.0)
-    dash = "" if item.condition == "in service" else ' stroke-dasharray="5 3"'
-    corner = 14 if item.kind == "generator" else 2
-    return (
-        f'<rect x="{number(x)}" y="{number(y)}" width="{number(width)}" height="{number(BOX)}"'
-        f' rx="{corner}" stroke-width="{number(heavy)}"{dash} fill="var(--paper, #fff)"/>'
+    return svg.rectangle(
+        x,
+        y,
+        width,
+        BOX,
+        rx=14 if item.kind == "generator" else 2,
+        stroke_width={"supply": 2.6, "generator": 2.6, "service": 1.8}.get(item.kind, 1.0),
+        stroke_dasharray=None if item.condition == "in service" else "5 3",
+        fill=svg.PAPER,
     )
 
 
-def linked(item: Item, words: str) -> str:
+def linked(item: Item, words: Markup) -> Markup:
     """A service's name as a link to its row."""
-    return f'<a href="#{anchor_of(item.key)}">{words}</a>' if item.kind == "service" else words
+    return svg.linked(anchor_of(item.key) if item.kind == "service" else "", words)
 
 
 def text(
@@ -159,13 +157,9 @@ def text(
     *,
     strong: bool = False,
     side: str = "start",
-) -> str:
+) -> Markup:
     """A line of text."""
-    weight = ' font-weight="600"' if strong else ""
-    return (
-        f'<text x="{number(x)}" y="{number(y)}" font-size="{number(size)}"'
-        f' text-anchor="{side}"{weight} fill="currentColor" stroke="none">{escape(words)}</text>'
-    )
+    return svg.lettered(x, y, words, size, side=side, strong=strong)
 
 
 def fitting(words: str, width: float) -> str:
@@ -195,28 +189,23 @@ def second_line(item: Item) -> str:
     return " of ".join(part for part in (length, conductor.replace("mm2", "mm²")) if part)
 
 
-def bar(item: Item, phase: str, x: float, y: float) -> str:
+def bar(item: Item, phase: str, x: float, y: float) -> Markup:
     """What stands on one phase and what is free, as a bar with the free ampere."""
     limit, free = item.number("continuous"), item.number(f"free.{phase}")
     label = text(x - 21, y + 11, phase)
     figure = item.figure(f"free.{phase}")
     if limit is None or free is None or limit <= 0 or figure is None or figure.value is None:
         words = "out of service" if item.condition == "out of service" else "not known"
-        return label + text(WIDTH - 9, y + 11, words, side="end")
+        return joined((label, text(WIDTH - 9, y + 11, words, side="end")))
     used = min(1.0, max(0.0, 1 - free / limit))
-    filled = (
-        f'<rect x="{number(x)}" y="{number(y)}" width="{number(BAR * used)}" height="12"'
-        ' fill="currentColor" fill-opacity="0.75" stroke="none"/>'
-    )
-    outline = (
-        f'<rect x="{number(x)}" y="{number(y)}" width="{number(BAR)}" height="12"'
-        ' stroke-width="0.8"/>'
-    )
-    return (
-        label
-        + filled
-        + outline
-        + text(WIDTH - 9, y + 11, figure.value.text.replace("at most", "≤"), side="end")
+    told = text(WIDTH - 9, y + 11, figure.value.text.replace("at most", "≤"), side="end")
+    return joined(
+        (
+            label,
+            svg.rectangle(x, y, BAR * used, 12, fill=svg.INK, fill_opacity="0.75", stroke=svg.NONE),
+            svg.rectangle(x, y, BAR, 12, stroke_width=0.8),
+            told,
+        )
     )
 
 

@@ -6,12 +6,13 @@ Reads the pack alone.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from html import escape
 from itertools import pairwise
 
 from builder.departments.rigging.shown import foot, parts_of
+from builder.document import Markup
 from builder.pack import Item, Section
-from builder.render.plan import number
+from builder.render import svg
+from builder.render.numbers import number
 
 WIDTH, SIDE = 900.0, 95.0
 TOP, BODY, ROWS, STEP = 18.0, 210.0, 292.0, 66.0
@@ -35,7 +36,7 @@ class Scale:
         return SIDE + (place_m - self.from_m) / (self.to_m - self.from_m) * (WIDTH - 2 * SIDE)
 
 
-def beam_diagram(section: Section, hang: Item) -> tuple[str, str] | None:
+def beam_diagram(section: Section, hang: Item) -> tuple[Markup, str] | None:
     """
     The diagram as SVG and in words; None for a hang at one place or one whose shares are not known.
     """
@@ -45,7 +46,6 @@ def beam_diagram(section: Section, hang: Item) -> tuple[str, str] | None:
     if not length_m or not places or any(item.number("share") is None for item in supports):
         return None
     scale = Scale(min(0.0, *places), max(length_m, *places))
-    name = hang.key.replace(".", "-")
     says = in_words(hang, supports, loads)
     lines = foot(section, 68)
     bottom = ROWS + STEP * len(loads) + 22
@@ -57,15 +57,7 @@ def beam_diagram(section: Section, hang: Item) -> tuple[str, str] | None:
         *rows(loads, scale),
         *footed(lines, bottom),
     ]
-    head = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(WIDTH)} {number(height)}"'
-        f' role="img" class="plan" aria-labelledby="{name}-t {name}-d" fill="none"'
-        ' stroke="currentColor" font-family="inherit">'
-    )
-    label = (
-        f'<title id="{name}-t">{escape(hang.name)}</title><desc id="{name}-d">{escape(says)}</desc>'
-    )
-    return f"{head}{label}{''.join(parts)}</svg>", says
+    return svg.drawing(hang.key, hang.name, says, (WIDTH, height), parts), says
 
 
 def in_words(hang: Item, supports: Sequence[Item], loads: Sequence[Item]) -> str:
@@ -79,20 +71,17 @@ def in_words(hang: Item, supports: Sequence[Item], loads: Sequence[Item]) -> str
 
 def text(
     x: float, y: float, words: str, size: float, side: str = "middle", *, strong: bool = False
-) -> str:
+) -> Markup:
     """A line of text."""
-    weight = ' font-weight="600"' if strong else ""
-    return (
-        f'<text x="{number(x)}" y="{number(y)}" font-size="{number(size)}"'
-        f' text-anchor="{side}"{weight} fill="currentColor" stroke="none">{escape(words)}</text>'
-    )
+    return svg.lettered(x, y, words, size, side=side, strong=strong)
 
 
-def body(scale: Scale, length_m: float, length: str) -> Iterator[str]:
+def body(scale: Scale, length_m: float, length: str) -> Iterator[Markup]:
     """The hang itself, with its length."""
     left, right = scale.at(0.0), scale.at(length_m)
-    box = f'<rect x="{number(left)}" y="{number(BODY)}" width="{number(right - left)}" height="18"'
-    yield f'{box} fill="currentColor" fill-opacity="0.1" stroke-width="2"/>'
+    yield svg.rectangle(
+        left, BODY, right - left, 18, fill=svg.INK, fill_opacity="0.1", stroke_width=2
+    )
     for place, words in ((left, "0"), (right, length)):
         yield text(place, BODY + 46, words, SIZE)
 
@@ -103,25 +92,22 @@ def lettering(places: Sequence[float]) -> float:
     return min(SIZE, max(LEAST, min(gaps, default=WIDTH) / WIDE_WORDS))
 
 
-def support(item: Item, scale: Scale, size: float) -> Iterator[str]:
+def support(item: Item, scale: Scale, size: float) -> Iterator[Markup]:
     """
     A support: a line up with an arrow, dashed where it is slack, with its name, its share, and the
     worst case.
     """
     x, share = scale.at(item.number("along") or 0.0), item.number("share") or 0.0
     slack = share == 0
-    dash = ' stroke-dasharray="3 4"' if slack else ""
-    yield (
-        f'<path d="M{number(x)} {number(BODY)}V{number(TOP + 124)}m-8 14l8 -14l8 14"'
-        f' stroke-width="2.6"{dash}/>'
-    )
+    arrow = f"M{number(x)} {number(BODY)}V{number(TOP + 124)}m-8 14l8 -14l8 14"
+    yield svg.path(arrow, stroke_width=2.6, stroke_dasharray="3 4" if slack else None)
     yield text(x, TOP + 18, item.name, size, strong=True)
     yield text(x, TOP + 58, "slack" if slack else item.text("share"), size)
     if worst := item.text("one-slack"):
         yield text(x, TOP + 98, f"(to {worst})", size)
 
 
-def rows(loads: Sequence[Item], scale: Scale) -> Iterator[str]:
+def rows(loads: Sequence[Item], scale: Scale) -> Iterator[Markup]:
     """
     The loads: what and how heavy in words, below it a bar for a spread one, an arrow for one at a
     place.
@@ -131,19 +117,21 @@ def rows(loads: Sequence[Item], scale: Scale) -> Iterator[str]:
         yield text(20, y, shortened(f"{item.text('weight')}: {item.name}", 52), SIZE, "start")
         left, right = scale.at(item.number("from") or 0.0), scale.at(item.number("to") or 0.0)
         if right - left > 1:
-            box = (
-                f'<rect x="{number(left)}" y="{number(y + 10)}" width="{number(right - left)}"'
-                ' height="15"'
+            yield svg.rectangle(
+                left,
+                y + 10,
+                right - left,
+                15,
+                fill=svg.INK,
+                fill_opacity="0.28",
+                stroke_width=1.2,
             )
-            yield f'{box} fill="currentColor" fill-opacity="0.28" stroke-width="1.2"/>'
         else:
-            yield (
-                f'<path d="M{number(left)} {number(y + 6)}v24m-8 -11l8 11l8 -11"'
-                ' stroke-width="3.2"/>'
-            )
+            arrow = f"M{number(left)} {number(y + 6)}v24m-8 -11l8 11l8 -11"
+            yield svg.path(arrow, stroke_width=3.2)
 
 
-def footed(lines: Sequence[str], top: float) -> Iterator[str]:
+def footed(lines: Sequence[str], top: float) -> Iterator[Markup]:
     """The caution at the foot of the diagram."""
     for index, line in enumerate(lines):
         yield text(20, top + 12 + 28 * index, line, FOOT_SIZE, "start")

@@ -6,6 +6,7 @@ from itertools import pairwise
 from math import ceil
 
 from builder.departments.rigging.shown import At, Spot, foot, hang_ends, number_text, spots_of
+from builder.document import Markup
 from builder.layout import anchor_of
 from builder.pack import Item, Outline, Pack, Section
 from builder.render.plan import Area, Element, Look, Mark, Note, Plan, Track, plan_svg
@@ -63,7 +64,7 @@ class Sheet:
     name: str
     heading: str
     title: str
-    svg: str
+    svg: Markup
     says: str
 
 

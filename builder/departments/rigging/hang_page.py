@@ -59,7 +59,7 @@ def of_hang(section: Section, hang: Item) -> Iterator[Block]:
     yield facts_block(hang, only=("truss", "trim", "weight", "weight_in_all", "stiffness"))
     if diagram := beam_diagram(section, hang):
         yield Picture(
-            hang.key.replace(".", "-"),
+            hang.key,
             diagram[0],
             diagram[1],
             caption=f"{SIDE} {caution_of(section)}",

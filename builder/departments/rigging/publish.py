@@ -35,9 +35,9 @@ from builder.exchange import Offers
 from builder.formulas.loads import Load, PointLoad, total_load_kg
 from builder.formulas.trim import low_steel_m
 from builder.pack import Fact, Figure, Input, Item, Section, Standing, Value
+from builder.reading.addresses import distinct
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Across, Depth, Length
-from builder.reading.references import spelling
 from builder.reading.written import Written
 from builder.stating import Stater
 from builder.working import figure, missing, worked
@@ -296,8 +296,8 @@ def shares_by_whom(whole: Whole, system: System) -> Iterator[Item]:
     )
     if unweighed:
         found.setdefault("house", 0.0)
-    for name, kg in found.items():
-        key = f"rigging.by.{spelling(name)}"
+    for (name, kg), last in zip(found.items(), distinct(found), strict=True):
+        key = f"rigging.by.{last}"
         work = worked(
             total_load_kg,
             inputs=[Input("Hangs", str(len(whole.bodies)))],

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
+from builder.document import Markup
 from builder.pack import Field, Outline
 from builder.render import level_map
 from builder.render.contours import Levels
@@ -46,7 +47,7 @@ class Sheet:
 
 
 @lru_cache(maxsize=64)
-def map_svg(sheet: Sheet) -> tuple[str, str]:
+def map_svg(sheet: Sheet) -> tuple[Markup, Markup]:
     """
     A sheet of maps as SVG, for a light page and for a dark one.
 
@@ -58,7 +59,7 @@ def map_svg(sheet: Sheet) -> tuple[str, str]:
     if not sheet.panels:
         raise ValueError("sheet.panels must hold at least one map, got none")
     drawn = level_map.level_map_svg(laid_out(sheet))
-    return drawn.replace(level_map.INK, INKS["light"]), drawn.replace(level_map.INK, INKS["dark"])
+    return level_map.inked(drawn, INKS["light"]), level_map.inked(drawn, INKS["dark"])
 
 
 def laid_out(sheet: Sheet) -> level_map.Sheet:

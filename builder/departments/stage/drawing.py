@@ -7,7 +7,9 @@ Reads the pack alone.
 from collections.abc import Iterator
 from itertools import pairwise
 
+from builder.document import Markup
 from builder.pack import Outline, Section
+from builder.reading.addresses import address
 from builder.reading.measures import shown
 from builder.reading.quantities import Length
 from builder.render.plan import (
@@ -35,7 +37,7 @@ NEAR_STAGE_M = 16.0
 """How far from the deck a place may lie to be on the stage plan; the rest are on other plans."""
 
 
-def stage_plan(section: Section, deck: str) -> tuple[str, str]:
+def stage_plan(section: Section, deck: str) -> tuple[Markup, str]:
     """The plan of the stage with the named deck, as SVG and in words."""
     shapes = [
         outline for outline in section.outlines if outline.kind != "deck" or outline.name == deck
@@ -49,7 +51,7 @@ def stage_plan(section: Section, deck: str) -> tuple[str, str]:
     return (
         plan_svg(
             Plan(
-                f"stage-{deck.lower().replace(' ', '-')}",
+                f"stage-{address(deck)}",
                 f"Stage plan, {deck}",
                 says,
                 tuple(elements),

@@ -56,7 +56,7 @@ def blocks(section: Section) -> Iterator[Block]:
         yield Heading(2, "Datum", "datum-lines")
         yield facts_block(datum)
     for deck in decks:
-        yield Heading(3, f"{deck.name}: more", f"{anchor_of(deck.key)}-more")
+        yield Heading(3, f"{deck.name}: more", f"{anchor_of(deck.key)}.more")
         yield facts_block(
             deck,
             only=(
