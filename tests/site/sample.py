@@ -16,6 +16,7 @@ from builder.document import (
     Heading,
     Headline,
     Link,
+    Markup,
     Page,
     Paragraph,
     Picture,
@@ -30,7 +31,7 @@ from builder.pack import Pack, Revision, to_json
 VENUE = "Kornmarkt Hall"
 GREY_DOT = base64.b64decode("R0lGODlhAQABAIAAAJmZmQAAACwAAAAAAQABAAACAkQBADs=")
 """The smallest picture there is, for the place of a photograph."""
-PLAN = """<svg xmlns="http://www.w3.org/2000/svg" viewBox="-11 -3 22 16" width="880" height="640" font-size="0.5" fill="none" stroke="currentColor">
+PLAN = Markup("""<svg xmlns="http://www.w3.org/2000/svg" viewBox="-11 -3 22 16" width="880" height="640" font-size="0.5" fill="none" stroke="currentColor">
 <path d="M-9 0V11H9V0" stroke-width="0.12"/>
 
 <path d="M-9 0H-7M7 0H9" stroke-width="0.3"/>
@@ -41,17 +42,17 @@ PLAN = """<svg xmlns="http://www.w3.org/2000/svg" viewBox="-11 -3 22 16" width="
 <g fill="currentColor" stroke="none"><circle cx="-6" cy="2" r="0.14"/><circle cx="-2" cy="2" r="0.14"/><circle cx="2" cy="2" r="0.14"/>
 <circle cx="6" cy="2" r="0.14"/><circle cx="-6" cy="6" r="0.14"/><circle cx="-2" cy="6" r="0.14"/><circle cx="2" cy="6" r="0.14"/>
 <circle cx="6" cy="6" r="0.14"/></g>
-</svg>"""  # noqa: E501
+</svg>""")  # noqa: E501
 
 
-def field_picture(ink: str, paper: str) -> str:
+def field_picture(ink: str, paper: str) -> Markup:
     """A stand-in for a computed map, in one scheme."""
     bands = "".join(
         f'<rect x="{40 * step}" y="0" width="40" height="180" fill="{ink}"'
         f' opacity="{0.1 + step / 12:.2f}"/>'
         for step in range(10)
     )
-    return (
+    return Markup(
         '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 220" width="800"'
         f' height="440"><rect width="400" height="220" fill="{paper}"/>{bands}<text x="8" y="206"'
         f' font-size="12" font-family="sans-serif" fill="{ink}">Level on the audience area, dB'
