@@ -78,7 +78,9 @@ def entry_text(venue: str, entry: FeedEntry) -> Markup:
 
 def identity(*names: str) -> str:
     """A lasting name made from other names: the same on every machine and at every build."""
-    return f"urn:uuid:{uuid.uuid5(uuid.NAMESPACE_URL, chr(10).join(('housepack', *names)))}"
+    # A half of a character, which no file can hold, has no name of its own.
+    whole = chr(10).join(("housepack", *names)).encode("utf-8", "replace").decode()
+    return f"urn:uuid:{uuid.uuid5(uuid.NAMESPACE_URL, whole)}"
 
 
 def moment(day: str) -> str:
