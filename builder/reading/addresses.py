@@ -25,7 +25,7 @@ def address(text: str) -> str:
     """
     letters = (
         char
-        for char in unicodedata.normalize("NFKD", text.casefold())
+        for char in unicodedata.normalize("NFKD", plain_letters(text).casefold())
         if not unicodedata.combining(char)
     )
     joined = hyphenated("".join(addressed(char) for char in letters))
@@ -33,6 +33,11 @@ def address(text: str) -> str:
     if len(found) <= LONGEST:
         return found
     return f"{found[:KEPT].rstrip('-')}-{sha256(found.encode()).hexdigest()[:HASHED]}"
+
+
+def plain_letters(text: str) -> str:
+    """The text with letters of another style, such as capitals in script, as plain ones."""
+    return unicodedata.normalize("NFKD", text)
 
 
 def distinct(texts: Iterable[str]) -> list[str]:
