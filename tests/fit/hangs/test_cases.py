@@ -8,9 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.fit.hangs.cases import TIPS, cases_of
-from builder.fit.verdicts import Record
 from builder.formulas.loads import PointLoad, UniformLoad
 from builder.formulas.slack import each_slack, held
+from tests.fit.sample import Record
 
 
 def at(place_m: float, kg: float) -> Record:
