@@ -83,7 +83,7 @@ def outline_record(outline: packs.Outline) -> Outline:
     return {
         "kind": outline.kind,
         "name": outline.name,
-        "corners": [list(corner) for corner in outline.corners],
+        "corners": list(outline.corners),
     }
 
 

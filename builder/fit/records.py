@@ -8,6 +8,8 @@ currents in ampere, as the ends of the keys say; ``None`` is what nobody has sai
 
 from typing import Literal, TypedDict
 
+from builder.formulas.polygons import Point
+
 Standing = Literal["stated", "unknown", "none", "not stated"]
 Word = Literal["fits", "fits, with a note", "short", "ask", "not needed"]
 Strictness = Literal["must", "should"]
@@ -71,7 +73,7 @@ class Outline(TypedDict):
 
     kind: str
     name: str
-    corners: list[list[float]]
+    corners: list[Point]
 
 
 class Section(TypedDict):

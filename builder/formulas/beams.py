@@ -10,9 +10,9 @@ from math import fsum, inf, isfinite
 from typing import TypedDict
 
 from builder.formulas.cite import cites
+from builder.formulas.gravity import STANDARD_GRAVITY_M_S2
 from builder.formulas.sources import KASSIMALI
 
-STANDARD_GRAVITY_M_S2 = 9.80665
 LEAST_SPACING_M = 0.01
 """Supports closer than this are one place: their shares would be a matter of rounding."""
 SPACING_ROUNDING_M = 0.000000001

@@ -8,10 +8,9 @@ import math
 from dataclasses import dataclass
 
 from builder.formulas.cite import cites
+from builder.formulas.gravity import STANDARD_GRAVITY_M_S2
 from builder.formulas.ranges import above_zero, not_negative
 from builder.formulas.sources import COMMON_PRACTICE, EN_1991_1_1
-
-STANDARD_GRAVITY_M_S2 = 9.80665
 
 
 @dataclass(frozen=True, slots=True)

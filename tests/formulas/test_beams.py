@@ -6,6 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.formulas import beams
+from builder.formulas.gravity import STANDARD_GRAVITY_M_S2
 
 
 def at(place_m: float, kg: float) -> beams.BodyLoad:
@@ -31,7 +32,7 @@ def test_the_stiffness_of_three_supports() -> None:
     stiffness = np.array(beams.condensed_beam((0, 4, 8))["stiffness_per_m3"])
     assert stiffness == pytest.approx(np.outer((1, -2, 1), (1, -2, 1)) * 1.5 / 4**3)
     in_kg = beams.stiffness_kg_per_m(beams.condensed_beam((0, 4, 8)), 100)
-    assert in_kg[1][1] * beams.STANDARD_GRAVITY_M_S2 == pytest.approx(6 * 100_000 / 4**3)
+    assert in_kg[1][1] * STANDARD_GRAVITY_M_S2 == pytest.approx(6 * 100_000 / 4**3)
 
 
 @pytest.mark.source("by hand: places that make no beam")

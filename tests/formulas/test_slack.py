@@ -5,13 +5,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.formulas import beams
+from builder.formulas.gravity import STANDARD_GRAVITY_M_S2
 from builder.formulas.loads import PointLoad, UniformLoad, centre_of_mass_m, total_load_kg
 from builder.formulas.releasing import released_supports
 from builder.formulas.slack import each_slack, held
 from builder.formulas.statics import reactions
 
-KG_PER_N = 1 / beams.STANDARD_GRAVITY_M_S2
+KG_PER_N = 1 / STANDARD_GRAVITY_M_S2
 
 
 @pytest.mark.source(

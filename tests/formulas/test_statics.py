@@ -9,8 +9,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.formulas import beams, statics
 from builder.formulas import loads as hung
+from builder.formulas import statics
+from builder.formulas.gravity import STANDARD_GRAVITY_M_S2
 from builder.formulas.loads import Load, PointLoad, UniformLoad
 from builder.formulas.statics import reactions
 
@@ -158,7 +159,7 @@ def test_settled_supports() -> None:
     " PyNiteFEA 3.2.0: 6250 -> 6130 N"
 )
 def test_a_centre_hoist_ten_millimetres_low() -> None:
-    per_newton = 1 / beams.STANDARD_GRAVITY_M_S2
+    per_newton = 1 / STANDARD_GRAVITY_M_S2
     found = reactions(
         [UniformLoad(0, 20, 500 * per_newton)],
         (0, 10, 20),

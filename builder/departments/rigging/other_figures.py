@@ -10,6 +10,7 @@ from builder.departments.rigging.hang_figures import truss_of
 from builder.departments.rigging.ratings import same
 from builder.departments.rigging.steel import Hoist, Truss
 from builder.departments.rigging.totals import Whole
+from builder.formulas.gravity import STANDARD_GRAVITY_M_S2
 from builder.formulas.wind import wind_force_n, wind_pressure_pa
 from builder.pack import Figure, Input, Value
 from builder.reading.measures import System, shown
@@ -21,7 +22,6 @@ AIR_KG_M3 = 1.25
 The density that EN 1991-1-4 recommends. Thinner air at altitude pushes less, so this does not
 understate.
 """
-NEWTONS_PER_KG = 9.80665
 
 
 def hoists_used(hoist: Hoist, rigging: Rigging) -> int:
@@ -92,7 +92,7 @@ def wind_figures(area: WindArea, rigging: Rigging, key: str, system: System) -> 
             f"q = 0.5 × {AIR_KG_M3} × {step.at.m_per_s:.2f}² = {q:.1f} Pa",
             (
                 f"F = {q:.1f} × {area.coefficient:g} × {area.area.m2:.2f} = {force_n:,.0f} N ="
-                f" {force_n / NEWTONS_PER_KG:,.0f} kg of pull"
+                f" {force_n / STANDARD_GRAVITY_M_S2:,.0f} kg of pull"
             ),
         )
         inputs = [
@@ -107,8 +107,8 @@ def wind_figures(area: WindArea, rigging: Rigging, key: str, system: System) -> 
             steps=steps,
             leaves_out="Gusts above the speed told, flutter, and the structure's own response.",
         )
-        text = in_words(force_n / NEWTONS_PER_KG, system)
-        also = shown(Mass, force_n / NEWTONS_PER_KG, 0, system)[1]
+        text = in_words(force_n / STANDARD_GRAVITY_M_S2, system)
+        also = shown(Mass, force_n / STANDARD_GRAVITY_M_S2, 0, system)[1]
         yield figure(
             f"{key}.{step.name}",
             f"Push at {step.name}",

@@ -21,10 +21,10 @@ from builder.fit.sentences import fill
 from builder.fit.values import value_of
 from builder.fit.verdicts import FITS, fact_of
 from builder.fit.wording import both
+from builder.formulas.gravity import STANDARD_GRAVITY_M_S2
 from builder.formulas.polygons import Point, box_around
 from builder.formulas.rectangles import Rectangle, lies_within, meets
 
-GRAVITY_M_S2 = 9.80665
 FLOAT_SHARE = 0.000000001
 """What the arithmetic itself may cost."""
 
@@ -67,7 +67,9 @@ def load_hits(wish: RectangleAsked, item: Item, corners: list[Point]) -> list[Hi
     """A rectangle's loads against what one floor carries."""
     hits: list[Hit] = []
     if wish["weight_kg"] is not None:
-        pressure_pa = wish["weight_kg"] * GRAVITY_M_S2 / (wish["width_m"] * wish["depth_m"])
+        pressure_pa = (
+            wish["weight_kg"] * STANDARD_GRAVITY_M_S2 / (wish["width_m"] * wish["depth_m"])
+        )
         hits.append(load_hit(pressure_pa, "load", item, corners))
     if wish["foot_kg"] is not None:
         hits.append(load_hit(wish["foot_kg"], "mass", item, corners))

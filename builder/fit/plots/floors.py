@@ -36,13 +36,8 @@ def outline_of(section: Section, kind: str, name: str) -> list[Point]:
     """The corners of an outline; none where it is not drawn."""
     for outline in section["outlines"]:
         if outline["kind"] == kind and outline["name"] == name and len(outline["corners"]) > 2:
-            return corners_as_points(outline["corners"])
+            return outline["corners"]
     return []
-
-
-def corners_as_points(corners: list[list[float]]) -> list[Point]:
-    """Corners as JSON has them, as points."""
-    return [(corner[0], corner[1]) for corner in corners]
 
 
 def floors_of(section: Section, deck: Item) -> list[Floor]:

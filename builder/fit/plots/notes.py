@@ -5,7 +5,7 @@ calls clear, and the state of a wing.
 
 from builder.fit.margins import LENGTH_TOLERANCE_M
 from builder.fit.notes import item_notes
-from builder.fit.plots.floors import ON_DECK, corners_as_points, floor_words
+from builder.fit.plots.floors import ON_DECK, floor_words
 from builder.fit.plots.hits import noted_hit
 from builder.fit.plots.obstructions import obstructions_of
 from builder.fit.plots.records import Floor, Hit, Stand
@@ -62,7 +62,7 @@ def columns_by_rounding(rect: Rectangle, section: Section) -> list[str]:
     ]
     words: list[str] = []
     for outline in obstructions_of(section):
-        corners = corners_as_points(outline["corners"])
+        corners = outline["corners"]
         stands = outline["name"] not in hanging
         if stands and touches(rect, corners) and not meets(rect, corners, LENGTH_TOLERANCE_M):
             by = into_m(rect, corners)

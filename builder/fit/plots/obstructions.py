@@ -1,7 +1,7 @@
 """What stands on the stage or hangs above it, against a rectangle of a stage plot."""
 
 from builder.fit.margins import LENGTH_TOLERANCE_M
-from builder.fit.plots.floors import corners_as_points, may_be_stepped
+from builder.fit.plots.floors import may_be_stepped
 from builder.fit.plots.hits import asked_hit, noted_hit, short_hit
 from builder.fit.plots.records import Floor, Hit
 from builder.fit.plots.sentences import (
@@ -42,7 +42,7 @@ def obstruction_hits(
     """
     hits: list[Hit] = []
     for outline in obstructions_of(section):
-        if meets(rect, corners_as_points(outline["corners"]), LENGTH_TOLERANCE_M):
+        if meets(rect, outline["corners"], LENGTH_TOLERANCE_M):
             item = item_named(section, outline["name"])
             hits.extend(one_obstruction(wish, rect, floor, outline, item))
     return hits
@@ -61,7 +61,7 @@ def one_obstruction(
 ) -> list[Hit]:
     """One obstruction that a rectangle meets on the plan."""
     under = value_of(item, "from_height") if item is not None else None
-    corners = corners_as_points(outline["corners"])
+    corners = outline["corners"]
     fact = obstruction_fact(item)
     if under is None:
         by = into_m(rect, corners)

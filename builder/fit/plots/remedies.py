@@ -5,7 +5,6 @@ A move is only told where the rectangle then stands without anything short.
 """
 
 from builder.fit.margins import LENGTH_TOLERANCE_M
-from builder.fit.plots.carrying import GRAVITY_M_S2
 from builder.fit.plots.floors import (
     ON_DECK,
     floor_called,
@@ -39,6 +38,7 @@ from builder.fit.records import Mender, RectangleAsked
 from builder.fit.sentences import fill
 from builder.fit.verdicts import ASK, SHORT
 from builder.fit.wording import both
+from builder.formulas.gravity import STANDARD_GRAVITY_M_S2
 from builder.formulas.polygons import Box, Point, box_around
 from builder.formulas.rectangles import (
     Over,
@@ -211,7 +211,7 @@ def lessened(wish: RectangleAsked, hit: Hit) -> str:
     if hit["sort"] == "mass":
         return fill(ON_PLATES, {"limit": in_both("mass", hit["limit"])})
     weight_kg = wish["weight_kg"] if wish["weight_kg"] is not None else 0.0
-    area_m2 = weight_kg * GRAVITY_M_S2 / hit["limit"]
+    area_m2 = weight_kg * STANDARD_GRAVITY_M_S2 / hit["limit"]
     return fill(SPREAD_OVER, {"area": in_both("area", area_m2)})
 
 

@@ -8,22 +8,22 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.fit.hangs.cases import TIPS, cases_of
+from builder.formulas.beams import BodyLoad
 from builder.formulas.loads import PointLoad, UniformLoad
 from builder.formulas.slack import each_slack, held
-from tests.fit.sample import Record
 
 
-def at(place_m: float, kg: float) -> Record:
+def at(place_m: float, kg: float) -> BodyLoad:
     """A load at one place."""
     return {"from_m": place_m, "to_m": place_m, "kg": kg}
 
 
-def spread(from_m: float, to_m: float, kg: float) -> Record:
+def spread(from_m: float, to_m: float, kg: float) -> BodyLoad:
     """A spread load."""
     return {"from_m": from_m, "to_m": to_m, "kg": kg}
 
 
-def level(loads: list[Record], places_m: list[float]) -> list[float]:
+def level(loads: list[BodyLoad], places_m: list[float]) -> list[float]:
     """What each support carries, all level."""
     cases: list[list[float]] = cases_of(loads, places_m)["cases"]
     return cases[0]
