@@ -90,10 +90,15 @@ def cell(item: Item, name: str) -> list[Inline]:
 
 
 def state(item: Item) -> list[Inline]:
-    """The condition of an item, said only where it is not simply in service."""
-    if item.condition == "limited":
-        return [Tag("limited", "caution")]
-    return [Tag("out of service", "danger")] if item.condition == "out of service" else []
+    """
+    The condition of an item, said only where it is not simply in service: how many of how many are
+    out, where the line tells that.
+    """
+    if item.condition == "out of service":
+        return [Tag(item.out_words or "out of service", "danger")]
+    if item.out_words:
+        return [Tag(item.out_words, "danger" if item.out == item.of else "caution")]
+    return [Tag("limited", "caution")] if item.condition == "limited" else []
 
 
 def item_table(

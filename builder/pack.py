@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field, fields, is_dataclass
 from enum import StrEnum
 
+from builder.reading.how_many import out_words
 from builder.rules import Rule
 
 NUMBERS_ONLY = re.compile(r"\[\s+-?[0-9][0-9.eE+-]*(?:,\s+-?[0-9][0-9.eE+-]*)*\s+\]")
@@ -174,6 +175,11 @@ class Item:
     """
     A thing the house has, such as a rigging point. ``key`` is unique in the pack, ``kind`` groups
     items into tables.
+
+    Where the line tells how many of its number do not work, ``out`` of ``of`` do not, and ``units``
+    are the numbers of those, where they are numbered. ``counted`` is what is counted, such as ways;
+    empty where it is the things themselves. ``unit_of`` is the key of the line that this is a
+    single unit of.
     """
 
     key: str
@@ -185,6 +191,11 @@ class Item:
     note: str = ""
     photo: str = ""
     place: Place | None = None
+    out: int = 0
+    of: int = 0
+    units: tuple[int, ...] = ()
+    counted: str = ""
+    unit_of: str = ""
 
     def fact(self, name: str) -> Fact | None:
         """The fact whose key ends in ``name``, or None."""
@@ -198,6 +209,11 @@ class Item:
         """The SI number of the fact or figure ``name``, or None where there is no such value."""
         found = self.fact(name) or self.figure(name)
         return found.value.number if found and found.value else None
+
+    @property
+    def out_words(self) -> str:
+        """How many of how many do not work, in words; empty where all do or nobody says."""
+        return out_words(self.out, self.of, self.units, self.counted)
 
     def text(self, name: str) -> str:
         """The shown text of the fact or figure ``name``, or an empty text."""
@@ -313,7 +329,11 @@ class Altered:
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """One dated entry of the house's log. ``moved`` tells in words which figures moved with it."""
+    """
+    One dated entry of the house's log. ``moved`` tells in words which figures moved with it.
+
+    Since a change of what works, ``out`` of ``of`` of the line do not.
+    """
 
     on: str
     by: str
@@ -322,6 +342,8 @@ class Change:
     file: str = ""
     within: str = ""
     line: str = ""
+    out: int | None = None
+    of: int | None = None
     altered: tuple[Altered, ...] = ()
     moved: tuple[str, ...] = ()
 

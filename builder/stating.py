@@ -16,10 +16,12 @@ from builder.pack import Fact, Item, Place, Standing, Value
 from builder.pack import Verified as Checked
 from builder.reading.absent import Absent
 from builder.reading.addresses import distinct
+from builder.reading.how_many import numbers
+from builder.reading.in_service import not_working
 from builder.reading.measures import both
 from builder.reading.problems import Where
 from builder.reading.quantities import Quantity
-from builder.reading.written import Decisive, DepartmentFile, Line, Verification, Written
+from builder.reading.written import Decisive, DepartmentFile, Line, Numbered, Verification, Written
 
 QUALIFIERS = frozenset(Line.model_fields) | {"name"}
 """Keys that qualify a line and stand beside its facts, not among them."""
@@ -99,6 +101,7 @@ class Stater:
         Computed figures are added by the department.
         """
         line = record if isinstance(record, Line) else None
+        lost = not_working(line) if line else None
         return Item(
             key=key,
             kind=kind,
@@ -108,6 +111,10 @@ class Stater:
             note=(line.note or "") if line else "",
             photo=(line.photo or "") if line else "",
             place=place(record.where()),
+            out=lost.out if lost else 0,
+            of=lost.of if lost else 0,
+            units=lost.units if lost else (),
+            counted=lost.counted if lost else "",
         )
 
     def named(
@@ -173,6 +180,8 @@ def filled(blank: Fact, value: object, field: FieldInfo) -> Fact | None:
             blank, standing=Standing.UNKNOWN if value is Absent.UNKNOWN else Standing.NONE
         )
     shown = value_of(value)
+    if shown and any(isinstance(mark, Numbered) for mark in field.metadata):
+        shown = replace(shown, text=numbers(shown.parts))
     return replace(blank, value=shown) if shown else None
 
 

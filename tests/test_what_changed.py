@@ -61,7 +61,7 @@ def test_the_newest_stands_first_and_of_one_day_the_later_line() -> None:
 
 def test_what_was_done_stands_with_before_and_after_and_the_caution() -> None:
     text = page()
-    assert "working 13 → 12" in text
+    assert "Out of service, 12 work, 13 before" in text
     assert "planning figure" in text
     assert "planning figure" not in page("entries:\n  - {on: 2026-01-05, by: us, why: New desk.}\n")
 
@@ -120,7 +120,7 @@ def test_what_an_order_writes_is_on_the_page() -> None:
         Asked("head of sound", "Horn blown.", date(2026, 1, 2)),
     )
     text = str(render(document_of(result.after)).pages["changes.md"])
-    assert "Vellum 7&#46; Out of service&#58; working 11" in text
+    assert "Vellum 7&#46; 1 of 12 out of service&#46;" in text
     assert "Horn blown" in text
 
 
@@ -129,15 +129,51 @@ def test_what_an_order_writes_is_on_the_page() -> None:
     [
         (
             Change("", "", "", "out", altered=(Altered("out_of_service", "[7]", "[7, 3]"),)),
-            "Out of service: numbers that do not play 7 → 7, 3.",
+            "Out of service, number 3.",
         ),
         (
             Change("", "", "", "back", altered=(Altered("dead", "[3]", ""),)),
-            "Back in service: dead ways 3 → none.",
+            "Number 3 back in service.",
         ),
         (
             Change("", "", "", "out", altered=(Altered("condition", "", "out of service"),)),
             "Out of service.",
+        ),
+        (
+            Change(
+                "",
+                "",
+                "",
+                "out",
+                out=1,
+                of=10,
+                altered=(Altered("out_of_service", "", "[7]"), Altered("condition", "", "limited")),
+            ),
+            "1 of 10 out of service, number 7.",
+        ),
+        (
+            Change("", "", "", "back", out=1, of=10, altered=(Altered("dead", "[3, 7]", "[7]"),)),
+            "Number 3 back in service, 1 of 10 out of service still.",
+        ),
+        (
+            Change("", "", "", "back", out=0, of=12, altered=(Altered("working", "11", "12"),)),
+            "Back in service, all 12.",
+        ),
+        (
+            Change("", "", "", "out", out=12, of=12, altered=(Altered("working", "1", "0"),)),
+            "All 12 out of service.",
+        ),
+        (
+            Change("", "", "", "out", altered=(Altered("working", "", "11"),)),
+            "Out of service, 11 work.",
+        ),
+        (
+            Change("", "", "", "count", altered=(Altered("dead", "", "[3, 9]"),)),
+            "Counted: dead: numbers 3 and 9.",
+        ),
+        (
+            Change("", "", "", "count", altered=(Altered("out_of_service", "[7]", ""),)),
+            "Counted: out of service: none any more, number 7 before.",
         ),
         (
             Change(

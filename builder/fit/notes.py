@@ -1,13 +1,26 @@
 """What to know about something of the house beside the answer: its state, its terms, its check."""
 
 from builder.fit.records import Age, Item
-from builder.fit.sentences import LIMITED, LIMITED_WHY, NO_CHECK, OLD_CHECK, TERMS, fill
+from builder.fit.sentences import (
+    LIMITED,
+    LIMITED_WHY,
+    NO_CHECK,
+    OLD_CHECK,
+    SOME_OUT,
+    SOME_OUT_WHY,
+    TERMS,
+    fill,
+)
 
 
 def item_notes(item: Item) -> list[str]:
     """What to know about the item itself."""
     notes: list[str] = []
-    if item["condition"] == "limited":
+    if item["state"] != "":
+        template = SOME_OUT if item["note"] == "" else SOME_OUT_WHY
+        parts = {"item": item["name"], "state": item["state"], "note": item["note"]}
+        notes.append(fill(template, parts))
+    elif item["condition"] == "limited":
         template = LIMITED if item["note"] == "" else LIMITED_WHY
         notes.append(fill(template, {"item": item["name"], "note": item["note"]}))
     if item["terms"] in ("extra charge", "by arrangement"):

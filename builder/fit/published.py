@@ -103,6 +103,7 @@ def item_record(
         "kind": item.kind,
         "name": item.name,
         "condition": item.condition,
+        "state": item.out_words,
         "note": item.note,
         "terms": next((fact.terms for fact in item.facts if fact.terms), ""),
         "values": {},

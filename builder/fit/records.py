@@ -51,13 +51,15 @@ class Item(TypedDict):
     A thing of the house with the values that the check reads, by name.
 
     ``numbers`` and ``words`` hold what is only counted with and that no verdict shows by itself: a
-    place on the plan, what hangs on a point, the cosine of the widest angle.
+    place on the plan, what hangs on a point, the cosine of the widest angle. ``state`` tells how
+    many of how many do not work, empty where all do or the house does not say.
     """
 
     key: str
     kind: str
     name: str
     condition: str
+    state: str
     terms: str
     note: str
     page: str

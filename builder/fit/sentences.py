@@ -21,6 +21,8 @@ HAS_NONE = "The house has none."
 SHOW_BRINGS_IT = "The show brings it."
 
 LIMITED = "{item} is limited."
+SOME_OUT = "{item}: {state}."
+SOME_OUT_WHY = "{item}: {state}. {note}"
 LIMITED_WHY = "{item} is limited: {note}"
 TERMS = "{item}: {terms}."
 NO_CHECK = "The house does not say when this was checked."

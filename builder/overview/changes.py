@@ -4,7 +4,7 @@
 A script lets a visitor see only what is new to them.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from builder.cautions import EVERYWHERE
 from builder.document import (
@@ -22,6 +22,8 @@ from builder.document import (
     Table,
 )
 from builder.pack import Altered, Change, Pack
+from builder.reading.how_many import numbers, out_words
+from builder.reading.in_service import UNITS
 from builder.render.feed import FeedEntry, feed
 
 KEY = "changes"
@@ -38,9 +40,11 @@ DONE = {
     "verified": "checked again",
 }
 """What was done, in the words of the page."""
-SAID_ALREADY = (("out", "condition"), ("back", "condition"))
-"""What the word for the change says by itself."""
-UNITS = {"out_of_service": "numbers that do not play", "dead": "dead ways"}
+IN_SERVICE = ("out", "back")
+"""What was done to what works."""
+SAID_ALREADY = ("condition", "working", *UNITS)
+"""The keys that the words for what works say by themselves."""
+UNIT_WORDS = {"out_of_service": "out of service", "dead": "dead"}
 """Keys that list single units, in the words of the page."""
 
 
@@ -144,22 +148,88 @@ def what(change: Change, pack: Pack) -> list[Inline]:
 
 def done(change: Change) -> str:
     """What was done and which keys changed, as a sentence; empty where the log does not say."""
-    words = DONE.get(change.did, change.did)
+    words = done_words(change)
     said = () if change.did in ("add", "remove", "verified") else change.altered
-    keys = ", ".join(altered(part) for part in said if (change.did, part.key) not in SAID_ALREADY)
+    keys = ", ".join(
+        altered(part)
+        for part in said
+        if change.did not in IN_SERVICE or part.key not in SAID_ALREADY
+    )
     found = ": ".join(part for part in (words, keys) if part)
     return sentence(found) if found else ""
 
 
+def done_words(change: Change) -> str:
+    """What was done, in the words of the page: how many of how many, where the log tells that."""
+    if change.did not in IN_SERVICE:
+        return DONE.get(change.did, change.did)
+    gone, come = units_moved(change)
+    if change.did == "out":
+        return went_out(change, gone)
+    return came_back(change, come)
+
+
+def went_out(change: Change, units: Sequence[str]) -> str:
+    """What went out of service: how many of how many are since, or as much as the log tells."""
+    words = DONE["out"]
+    if change.out is not None and change.of is not None:
+        words = out_words(change.out, change.of) or words
+    elif part := of_key(change, "working"):
+        words = f"{words}, {at_work(part)}"
+    return f"{words}, {numbers(units)}" if units else words
+
+
+def came_back(change: Change, units: Sequence[str]) -> str:
+    """What came back, and how many are out still."""
+    words = f"{numbers(units)} {DONE['back']}" if units else DONE["back"]
+    if change.out is not None and change.of is not None and change.of > 1:
+        still = f"{out_words(change.out, change.of)} still" if change.out else f"all {change.of}"
+        return f"{words}, {still}"
+    if part := of_key(change, "working"):
+        return f"{words}, {at_work(part)}"
+    return words
+
+
+def at_work(part: Altered) -> str:
+    """How many work and did before; all of them where the line no longer says."""
+    now = f"{part.now or 'all'} work"
+    return f"{now}, {part.was} before" if part.was else now
+
+
+def of_key(change: Change, key: str) -> Altered | None:
+    """What a change says of a key."""
+    return next((part for part in change.altered if part.key == key), None)
+
+
+def units_moved(change: Change) -> tuple[list[str], list[str]]:
+    """The numbers of single units that went out with a change, and those that came back."""
+    gone: list[str] = []
+    come: list[str] = []
+    for part in change.altered:
+        if part.key in UNITS:
+            was, now = listed(part.was), listed(part.now)
+            gone += [unit for unit in now if unit not in was]
+            come += [unit for unit in was if unit not in now]
+    return gone, come
+
+
+def listed(text: str) -> list[str]:
+    """The entries of a list as the log writes it."""
+    return [each.strip() for each in text.strip("[]").split(",") if each.strip()]
+
+
 def altered(part: Altered) -> str:
     """One key before and after."""
-    key = UNITS.get(part.key, part.key.replace("_", " ").replace(".", " "))
-    was, now = part.was.strip("[]"), part.now.strip("[]")
     if part.key in UNITS:
-        return f"{key} {was or 'none'} → {now or 'none'}"
-    if not was:
-        return f"{key} {now}"
-    return f"{key} {was} → {now}" if now else f"{key} {was} no longer said"
+        words, was, now = UNIT_WORDS[part.key], listed(part.was), listed(part.now)
+        if not now:
+            return f"{words}: none any more, {numbers(was)} before"
+        return f"{words}: {numbers(now)}" + (f", {numbers(was)} before" if was else "")
+    key = part.key.replace("_", " ").replace(".", " ")
+    was_text, now_text = part.was.strip("[]"), part.now.strip("[]")
+    if not was_text:
+        return f"{key} {now_text}"
+    return f"{key} {was_text} → {now_text}" if now_text else f"{key} {was_text} no longer said"
 
 
 def changes_feed(pack: Pack) -> str:

@@ -23,8 +23,8 @@ from builder.document import (
     Tag,
     Words,
 )
-from builder.layout import checked_pieces
-from builder.overview.changes import DONE, newest_first, sentence
+from builder.layout import checked_pieces, state
+from builder.overview.changes import done_words, newest_first, sentence
 from builder.overview.elevation import elevation
 from builder.pack import Item, Level, Pack, Section, Standing
 
@@ -100,7 +100,7 @@ def lately(pack: Pack) -> Iterator[Block]:
     """What the house changed last, where it keeps a log, with the way to what moved with it."""
     newest = newest_first(pack)[:1]
     for change, anchor in newest:
-        did = ", ".join(part for part in (change.line, DONE.get(change.did, change.did)) if part)
+        did = ", ".join(part for part in (change.line, done_words(change)) if part)
         moved = f" {count_of(len(change.moved), 'figure')} moved with it. " if change.moved else " "
         words = f"{sentence(did)} {sentence(change.why)}" if did else sentence(change.why)
         yield Paragraph(
@@ -139,13 +139,10 @@ def trouble_words(spot: Item) -> Words:
 def shortcomings(pack: Pack) -> Iterator[Block]:
     """What is out of service or limited, and what the house does not know yet."""
     reduced = [
-        (section, item)
-        for section in pack.sections
-        for item in section.items
-        if item.condition in ("limited", "out of service")
+        (section, item) for section in pack.sections for item in whole_lines(section) if state(item)
     ]
     if reduced:
-        reduced.sort(key=lambda found: found[1].condition != "out of service")
+        reduced.sort(key=lambda pair: how_much_is_out(pair[1]))
         yield Heading(2, "Not in full service today", "reduced")
         yield from some([reduced_words(section, item) for section, item in reduced])
     every = [
@@ -167,6 +164,23 @@ def shortcomings(pack: Pack) -> Iterator[Block]:
         )
 
 
+def how_much_is_out(item: Item) -> int:
+    """What is out of service comes first, then that of which some is, then what is limited."""
+    if item.condition == "out of service":
+        return 0
+    return 1 if item.out else 2
+
+
+def whole_lines(section: Section) -> Iterator[Item]:
+    """
+    The items of a section without those single units whose line tells already how many are out.
+    """
+    told = [item.key for item in section.items if item.units]
+    for item in section.items:
+        if item.unit_of not in told:
+            yield item
+
+
 def some(entries: Sequence[Words]) -> Iterator[Block]:
     """The first few lines of a list, the rest behind a line that opens it."""
     if len(entries) <= SHOWN + 2:
@@ -178,10 +192,9 @@ def some(entries: Sequence[Words]) -> Iterator[Block]:
 
 def reduced_words(section: Section, item: Item) -> Sequence[Inline]:
     """One thing that is limited or out of service."""
-    tone = "danger" if item.condition == "out of service" else "caution"
     note = f" {item.note}" if item.note else ""
     return [
-        Tag(item.condition, tone),
+        *state(item),
         " ",
         Link(f"{section.title}: {item.name}", section.key),
         note,

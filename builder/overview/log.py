@@ -7,7 +7,7 @@ feed.
 """
 
 from builder.pack import Altered, Change
-from builder.reading.words import Day, Name, Text
+from builder.reading.words import Count, Day, Name, Text
 from builder.reading.written import Written
 
 LOG = "log.yml"
@@ -43,6 +43,10 @@ class Logged(Written):
     """The list that the line stands in, such as sound.stock."""
     line: Name | None = None
     """The name of the line."""
+    out: Count | None = None
+    """How many of the line do not work since, where something went out or came back."""
+    of: Count | None = None
+    """How many there are of the line."""
     changes: tuple[Alteration, ...] = ()
     """The keys that changed."""
     moved: tuple[Text, ...] = ()
@@ -71,6 +75,8 @@ def change_of(entry: Logged) -> Change:
         file=entry.file or "",
         within=entry.within or "",
         line=entry.line or "",
+        out=entry.out,
+        of=entry.of,
         altered=tuple(Altered(part.key, part.was or "", part.now or "") for part in entry.changes),
         moved=entry.moved,
     )

@@ -51,6 +51,13 @@ class Plausible:
 
 
 @dataclass(frozen=True, slots=True)
+class Numbered:
+    """
+    Marks a list of the numbers of single units: 7 in it is number seven, and not seven of them.
+    """
+
+
+@dataclass(frozen=True, slots=True)
 class OfModel:
     """
     Marks a field with what belongs to a model and not to the line: rating, weight, size, table.

@@ -14,6 +14,7 @@ from typing import Any
 from builder.overview.log import LOG, LONGEST, changes_of
 from builder.pack import Pack
 from builder.pipeline import Venue, pack_of, venue_of
+from builder.reading.in_service import NotWorking, not_working
 from builder.reading.nodes import Path, compose
 from builder.reading.problems import Problem, Refused, Where
 from builder.stock.blocks import key_lines
@@ -102,11 +103,11 @@ def changed(room: Stockroom, orders: Sequence[Order], asked: Asked) -> Changed:
                 )
             ]
         )
-    before, after = pack_of(room.venue), pack_of(venue_of(texts, room.photos))
+    venue = venue_of(texts, room.photos)
+    before, after = pack_of(room.venue), pack_of(venue)
     comparison = compare(before, after)
-    texts[LOG] = logged(
-        texts.get(LOG), entries_of(room.texts, texts, orders, asked, moved_words(comparison))
-    )
+    edits = Edited(room.texts, texts, lines_of(venue.descriptions))
+    texts[LOG] = logged(texts.get(LOG), entries_of(edits, orders, asked, moved_words(comparison)))
     after = with_log(after, venue_of(texts, room.photos))
     rewrites = [
         Rewrite(file, room.texts.get(file), text)
@@ -151,26 +152,34 @@ def edited_files(texts: Mapping[str, str], orders: Sequence[Order]) -> dict[str,
     return {file: edited(texts[file], file, edits) for file, edits in by_file.items()}
 
 
+@dataclass(frozen=True, slots=True)
+class Edited:
+    """The texts before and after orders, and the lines after them."""
+
+    before: Mapping[str, str]
+    after: Mapping[str, str]
+    lines: tuple[Held, ...]
+
+    def not_working(self, order: Order) -> NotWorking | None:
+        """How many of an order's line do not work after it, where it is about that."""
+        if order.did not in ("out", "back"):
+            return None
+        for line in self.lines:
+            if (line.file, line.path) == (order.file, order.path):
+                return not_working(line.record)
+        return None
+
+
 def entries_of(
-    before: Mapping[str, str],
-    after: Mapping[str, str],
-    orders: Sequence[Order],
-    asked: Asked,
-    moved: Sequence[str],
+    edits: Edited, orders: Sequence[Order], asked: Asked, moved: Sequence[str]
 ) -> list[dict[str, Data]]:
     """An entry of the log for each order; the figures that moved stand in the last."""
-    return [
-        entry_of(
-            order, asked, alterations(before, after, order), moved if order is orders[-1] else ()
-        )
-        for order in orders
-    ]
+    return [entry_of(order, asked, edits, moved if order is orders[-1] else ()) for order in orders]
 
 
-def entry_of(
-    order: Order, asked: Asked, altered: Sequence[tuple[str, str, str]], moved: Sequence[str]
-) -> dict[str, Data]:
+def entry_of(order: Order, asked: Asked, edits: Edited, moved: Sequence[str]) -> dict[str, Data]:
     """One order as an entry of the log. What was or is not written is left out."""
+    altered, lost = alterations(edits.before, edits.after, order), edits.not_working(order)
     entry: dict[str, Data] = {
         "on": asked.on.isoformat(),
         "by": asked.by,
@@ -179,6 +188,7 @@ def entry_of(
         "file": order.file,
     }
     entry |= {"within": order.within, "line": order.name} if order.name else {}
+    entry |= {"out": str(lost.out), "of": str(lost.of)} if lost else {}
     keys = [
         {"key": key, **({"was": was} if was else {}), **({"now": now} if now else {})}
         for key, was, now in altered

@@ -7,14 +7,12 @@ from dataclasses import dataclass
 from typing import Any
 
 from builder.overview.log import Log, Logged
+from builder.reading.in_service import COUNTS as COUNTS
 from builder.reading.nodes import Path, compose
 from builder.reading.problems import Problem, Refused
 from builder.stock.edits import Edit, reach
 from builder.stock.lines import NAME_KEYS, Held
 from builder.stock.wording import Data, written
-
-COUNTS = ("count", "channels", "boxes", "ways")
-"""Keys that say how many there are, the first that a line has."""
 
 
 @dataclass(frozen=True, slots=True)

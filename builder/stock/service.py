@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from builder.overview.log import Log
+from builder.reading.in_service import UNITS
 from builder.reading.problems import Problem, Refused
 from builder.stock.edits import Append, Edit, Set, Unset
 from builder.stock.lines import Held
@@ -18,9 +19,7 @@ from builder.stock.order import (
     working_of,
 )
 
-UNITS_OUT = ("out_of_service", "dead")
-"""Keys that list the numbers of single units which do not work."""
-SERVICE = ("working", "condition", *UNITS_OUT)
+SERVICE = ("working", "condition", *UNITS)
 """Keys that going out and coming back may change."""
 IN_SERVICE = "in service"
 
@@ -91,7 +90,7 @@ def unit_out(line: Held, unit: int) -> Edit:
 
 def units_out(line: Held) -> tuple[str, tuple[int, ...]]:
     """The key that lists units which do not work, and their numbers."""
-    key = line.has(*UNITS_OUT)
+    key = line.has(*UNITS)
     if key is None:
         raise Refused(
             [

@@ -80,7 +80,7 @@ def test_a_tech_at_the_mix_position_finds_all_that_ends_there(page: Page, sectio
     assert len(rows) == len(there) > 5
     assert [
         "Analogue send panel F1; XLR male; analogue",
-        "23 23 work of 24; dead: 17",
+        "23 23 work of 24; dead: number 17",
         "Monitor position M1",
         "62 m203'-5\"",
     ] in rows
@@ -89,7 +89,7 @@ def test_a_tech_at_the_mix_position_finds_all_that_ends_there(page: Page, sectio
 def test_the_other_end_shows_its_own_panel_and_connector(page: Page) -> None:
     assert [
         "Analogue send panel M1; XLR female; analogue",
-        "23 23 work of 24; dead: 17",
+        "23 23 work of 24; dead: number 17",
         "Mix position F1",
         "62 m203'-5\"",
     ] in table(page, "Monitor position")

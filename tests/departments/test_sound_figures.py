@@ -117,19 +117,21 @@ def levels(text: str, band: str = "A") -> tuple[int, ...]:
 def test_the_sub_delays_are_those_of_the_arc() -> None:
     # 8 subs at 1.2 m, 90 deg, c = 343.2 m/s: r = 4.2 / sin 45 deg = 5.940 m; r - sqrt(r^2 - 4.2^2)
     # - (r - sqrt(r^2 - 0.6^2)) = 1.7093 m, by hand.
-    delay = figure(ROOM + HANGS + SUBS % ", arc: 90 deg", "sub", "delay", "Subs 1")
+    delay = figure(ROOM + HANGS + SUBS % ", arc: 90 deg", "sub", "delay", "Subs, number 1")
     assert delay.value is not None
     assert delay.value.number == pytest.approx(1.7093 / 343.2, abs=2e-6)
 
 
 def test_the_inner_subs_of_an_arc_wait_for_nobody_and_a_straight_line_has_no_delays() -> None:
-    assert item(ROOM + HANGS + SUBS % ", arc: 60 deg", "sub", "Subs 4").number("delay") == 0.0
-    assert item(ROOM + HANGS + SUBS % "", "sub", "Subs 1").number("delay") == 0.0
+    assert (
+        item(ROOM + HANGS + SUBS % ", arc: 60 deg", "sub", "Subs, number 4").number("delay") == 0.0
+    )
+    assert item(ROOM + HANGS + SUBS % "", "sub", "Subs, number 1").number("delay") == 0.0
 
 
 def test_a_silent_sub_keeps_its_place_and_delay_but_is_marked_and_not_counted() -> None:
     text = ROOM + HANGS + SUBS % ", arc: 60 deg, out_of_service: [7]"
-    assert item(text, "sub", "Subs 7").condition == "out of service"
+    assert item(text, "sub", "Subs, number 7").condition == "out of service"
     assert item(text, "subs").text("playing") == "7 of 8"
     assert item(text, "subband", "63 Hz").number("costs") != item(
         text.replace(", out_of_service: [7]", ""), "subband", "63 Hz"

@@ -98,6 +98,7 @@ def state(dice: Dice) -> dict[str, str]:
     """Condition, terms and note."""
     return {
         "condition": dice.one(("in service",) * 8 + ("limited", "out of service")),
+        "state": dice.one(("",) * 8 + ("1 of 10 out of service, number 7",)),
         "terms": dice.one(("",) * 8 + ("extra charge", "by arrangement", "not for visitors")),
         "note": dice.one(("", "A note.")),
     }

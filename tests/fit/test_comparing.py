@@ -128,6 +128,17 @@ def test_a_dock_without_a_door_does_not_limit_its_width() -> None:
     assert only(asks("dock door width", low=2.4), access=[dock])["verdict"] == "fits"
 
 
+def test_how_many_of_how_many_are_out_is_a_note() -> None:
+    wedges = {"kind": value("wedge"), "count": value("14", 14.0), "working": value("13", 13.0)}
+    some = item("monitor", "Quarrel", state="1 of 14 out of service", note="No horn.", **wedges)
+    found = only(asks("wedges", low=12.0), sound=[{**some, "condition": "limited"}])
+    assert found["notes"] == ["Quarrel: 1 of 14 out of service. No horn."]
+    plain = item("monitor", "Quarrel", state="1 of 14 out of service", **wedges)
+    assert only(asks("wedges", low=12.0), sound=[plain])["notes"] == [
+        "Quarrel: 1 of 14 out of service."
+    ]
+
+
 def test_an_old_check_and_a_limited_item_are_notes() -> None:
     old = deck(
         usable_width=value(

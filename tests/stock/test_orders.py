@@ -245,6 +245,8 @@ def test_the_log_tells_who_when_why_and_what_was_before() -> None:
         "    file: sound.yml",
         "    within: sound.stock",
         "    line: Vellum 8",
+        "    out: 3",
+        "    of: 14",
         "    changes:",
         "      - {key: working, was: 13, now: 11}",
     ]

@@ -13,7 +13,7 @@ from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Length
 from builder.reading.words import Count, Name, Text
-from builder.reading.written import Decisive, Line, Plausible, RefersTo, Written
+from builder.reading.written import Decisive, Line, Numbered, Plausible, RefersTo, Written
 
 Kind = Literal["analogue", "copper data", "fibre", "coax", "DMX", "talkback", "loudspeaker"]
 Signal = Literal[
@@ -77,7 +77,7 @@ class PermanentLine(Line):
     """How many of them work. Left out, it is all ways but those named as dead, if any are named."""
     free: Annotated[Maybe[Count], Decisive()] = Absent.NOT_STATED
     """How many of the working ways a visitor finds free, the house's own use taken off."""
-    dead: tuple[Count, ...] = ()
+    dead: Annotated[tuple[Count, ...], Numbered()] = ()
     """The numbers of the ways that do not work, as printed on the panel."""
     path: Annotated[Maybe[Length], Plausible(1.0, 1_000.0), Decisive()] = Absent.NOT_STATED
     """The length of the cable along the way it goes. It is not the distance."""

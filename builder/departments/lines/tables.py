@@ -113,7 +113,7 @@ def row_at(line: Item, near: str, far: str) -> Row:
     here = [panel_words(line.fact(f"{near}.panel")), line.text(f"{near}.connector")]
     naming: list[Inline] = [
         line.name,
-        *spaced(state(line)),
+        *spaced(reduced(line)),
         " ",
         Small("; ".join(part for part in (*here, kind_words(line)) if part)),
     ]
@@ -156,6 +156,11 @@ def free_cell(line: Item) -> Words:
     parts += [f"dead: {dead}" for dead in (line.text("dead"),) if dead]
     parts += [terms] if terms and terms != "included" else []
     return [*shown_fact(line.fact("free")), " ", Small("; ".join(parts))]
+
+
+def reduced(line: Item) -> list[Inline]:
+    """The condition of a line; ways that do not work beside others are told with its free ways."""
+    return state(line) if line.condition != "in service" else []
 
 
 def spaced(pieces: Sequence[Inline]) -> Iterator[Inline]:
@@ -282,7 +287,7 @@ def line_row(line: Item) -> Row:
         *([terms] if terms else []),
         *([f"carries {line.text('carries')}"] if line.text("carries") else []),
     ]
-    naming: list[Inline] = [line.name, *spaced(state(line)), " ", Small("; ".join(small))]
+    naming: list[Inline] = [line.name, *spaced(reduced(line)), " ", Small("; ".join(small))]
     if line.note:
         naming += [" ", Small(line.note)]
     cells: list[Words] = [

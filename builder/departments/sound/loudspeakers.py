@@ -25,7 +25,16 @@ from builder.reading.quantities import (
     Power,
 )
 from builder.reading.words import Count, Name, Text, YesNo
-from builder.reading.written import Decisive, Line, Loose, OfModel, Plausible, RefersTo, Written
+from builder.reading.written import (
+    Decisive,
+    Line,
+    Loose,
+    Numbered,
+    OfModel,
+    Plausible,
+    RefersTo,
+    Written,
+)
 from builder.stating import Measured
 
 DECK = Measured("deck")
@@ -196,7 +205,7 @@ class SubLine(Line):
     """The model of the subs."""
     count: Annotated[Count, Possible(1, 500), Plausible(1, 60)]
     """How many subs stand in the line, those out of service included."""
-    out_of_service: tuple[Count, ...] = ()
+    out_of_service: Annotated[tuple[Count, ...], Numbered()] = ()
     """The numbers of those that do not play, counted from stage right."""
     spacing: Annotated[Length, Possible.above(0.0, 100.0), Plausible(0.4, 8.0)]
     """From the middle of one sub to the middle of the next."""

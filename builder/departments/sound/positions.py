@@ -12,7 +12,7 @@ from builder.reading.absent import Absent, Maybe
 from builder.reading.possible import Possible
 from builder.reading.quantities import Duration, Length, Level
 from builder.reading.words import Count, Name, Text, YesNo
-from builder.reading.written import Decisive, Line, Loose, OfModel, Plausible, RefersTo
+from builder.reading.written import Decisive, Line, Loose, Numbered, OfModel, Plausible, RefersTo
 
 
 class HousePolicy(Line):
@@ -253,7 +253,7 @@ class DropBox(Line):
     """Where it lies."""
     ways: Annotated[Count, Possible(1, 10_000), Plausible(1, 96)]
     """How many inputs it has."""
-    dead: tuple[Count, ...] = ()
+    dead: Annotated[tuple[Count, ...], Numbered()] = ()
     """The numbers of the ways that do not work, as printed on the box."""
     first_channel: Annotated[Maybe[Count], Plausible(1, 512)] = Absent.NOT_STATED
     """The channel of the split that its first way arrives on."""

@@ -191,12 +191,13 @@ def sub_items(subs: SubLine, line_key: str, system: System, speed_m_s: float) ->
         yield Item(
             key=key,
             kind="sub",
-            name=f"{subs.name} {number}",
+            name=f"{subs.name}, number {number}",
             figures=(
                 place_figure(subs, key, along_m, system),
                 delay_figure(subs, key, along_m, delay_ms, radius, speed_m_s),
             ),
             condition="out of service" if out else "in service",
+            unit_of=line_key,
         )
 
 

@@ -147,7 +147,8 @@
 
   function itemNotes(item) {
     const notes = [];
-    if (item.condition === "limited") notes.push(item.name + " is limited" + (item.note !== "" ? ": " + item.note : "."));
+    if (item.state !== "") notes.push(item.name + ": " + item.state + "." + (item.note !== "" ? " " + item.note : ""));
+    else if (item.condition === "limited") notes.push(item.name + " is limited" + (item.note !== "" ? ": " + item.note : "."));
     if (["extra charge", "by arrangement"].includes(item.terms)) notes.push(item.name + ": " + item.terms + ".");
     return notes;
   }
