@@ -70,8 +70,10 @@ housepack fit opener.yml headliner.yml --venue venue  a show day of two acts, ag
 On a tech pack's site, the page "Check your show" does the same in the browser: fill in the form, or
 drop rider files on it, one for each act of the day. A file of an act that is there already takes
 its place. The page's address keeps all acts, and the page says so when it gets too long to send.
-Nothing that you write there leaves your device. It reads the YAML that this guide shows; what else
-YAML allows (text over several lines, `|`, `>`) it refuses with the line.
+Nothing that you write there leaves your device. Terminal and page read the same YAML: text on one
+line or several, in quotes or without, `|` and `>`, lists and groups in lines or in brackets. What
+riders do not need is refused with its line: anchors and aliases, tags, several documents, keys that
+are lists.
 
 ## How it is answered
 

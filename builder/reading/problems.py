@@ -3,6 +3,8 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from builder.reading.values.telling import LONGEST, problem_words
+
 
 @dataclass(frozen=True, slots=True, order=True)
 class Where:
@@ -34,10 +36,8 @@ class Problem:
     advice: str = ""
 
     def __str__(self) -> str:
-        subject = ": ".join(part for part in (self.path, shortened(self.value)) if part)
-        sentence = " ".join(part for part in (subject, self.reason) if part)
-        advice = f"; {self.advice}" if self.advice else ""
-        return f"{self.where} {sentence}{advice} [{self.code}]"
+        words = problem_words(self.path, shortened(self.value), self.reason, self.advice)
+        return f"{self.where} {words} [{self.code}]"
 
 
 class Refused(Exception):
@@ -48,7 +48,7 @@ class Refused(Exception):
         super().__init__("\n".join(str(problem) for problem in self.problems))
 
 
-def shortened(value: str, longest: int = 60) -> str:
+def shortened(value: str, longest: int = LONGEST) -> str:
     """The value in quotes, on one line, with what a terminal must not obey shown as an escape."""
     if not value:
         return ""

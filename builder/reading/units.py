@@ -286,5 +286,6 @@ def unit_book() -> values.UnitBook:
     """All units, and the signs that say too little, as plain data."""
     return {
         "tables": {name: table_data(table) for name, table in KINDS.items()},
+        "order": list(KINDS),
         "ambiguous": {sign: list(words) for sign, words in AMBIGUOUS.items()},
     }

@@ -17,7 +17,7 @@ from builder.reading.quantities import (
 )
 from builder.reading.words import Count, Day, Name, Text, YesNo
 from builder.reading.written import Written
-from builder.rider.hanging import Hang
+from builder.rider.hanging import Along, Hang, Several
 from builder.rider.lasting import Lasting
 
 Strictness = Literal["must", "should"]
@@ -82,7 +82,7 @@ class Load(Written):
     """What it is for, such as lighting, sound, video, rigging, backline."""
     current: Current
     """How much on each phase, or on each single-phase circuit."""
-    count: Count = 1
+    count: Several = 1
     """How many single-phase circuits. A load on three phases is one feed: write a line for each."""
     phases: Literal["three", "single"] = "three"
     """Three phases, or single-phase circuits."""
@@ -206,7 +206,7 @@ class LargestCase(Written):
 class Trucks(Written):
     """The trucks, and the largest thing in them. Without any size the way in is asked about."""
 
-    count: Count
+    count: Several
     """How many."""
     length: Length | None = None
     """The longest, tractor and trailer."""
@@ -237,9 +237,9 @@ class PlotRectangle(Written):
 
     name: Name
     """What it is."""
-    width: Length
+    width: Along
     """How wide it is, across the stage."""
-    depth: Length
+    depth: Along
     """How deep it is, up and down the stage."""
     at: Spot | None = None
     """Where its centre stands. Without a place only its size is looked at."""
@@ -307,7 +307,7 @@ class Rider(Written):
     """The day's times."""
     level: Loudness | None = None
     """The level that the show expects."""
-    stays_on_deck: Length | None = Field(default=None, alias="stays on deck")
+    stays_on_deck: Along | None = Field(default=None, alias="stays on deck")
     """
     How deep what stays on the deck is while another act plays; 0 m where all of it rolls off. For
     days with several acts.

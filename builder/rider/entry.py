@@ -9,6 +9,7 @@ from typing import TypedDict
 
 from builder.fit.records import RiderAsked, Rule
 from builder.reading.values.kinds import KindBook
+from builder.reading.values.telling import problem_words, quoted_value
 from builder.rider.asking.asking import Asking
 from builder.rider.asking.language import Language
 from builder.rider.asking.reading import read_group
@@ -67,6 +68,12 @@ def read_form(tree: Node, language: Language, rules: list[Rule], units: KindBook
         "tree": tree,
         "mistakes": in_order(asking["mistakes"]),
     }
+
+
+def mistake_words(mistake: Mistake) -> str:
+    """A mistake in one sentence, without its place."""
+    quoted = quoted_value(mistake["value"])
+    return problem_words(mistake["path"], quoted, mistake["reason"], mistake["advice"])
 
 
 def write_rider(tree: Node) -> str:

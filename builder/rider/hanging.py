@@ -1,12 +1,18 @@
 """``hangs`` of a rider: what the show flies, where it is picked up, and what it weighs."""
 
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field
 
+from builder.reading.possible import Possible
 from builder.reading.quantities import Across, Depth, Height, Length, LoadPerLength, Mass
 from builder.reading.words import Count, Name, Text
 from builder.reading.written import Written
+
+Along = Annotated[Length, Possible(0.0, 10_000.0)]
+"""A length that may be nothing, such as a place along a hang, at its first end."""
+Several = Annotated[Count, Possible(1, 1_000_000)]
+"""How many there are of what is there at all."""
 
 
 class Support(Written):
@@ -25,12 +31,12 @@ class Support(Written):
     """
     For a spot that no point is near to: how high above the deck the two legs of a bridle may meet.
     """
-    at: Length | None = None
+    at: Along | None = None
     """
     Where along the hang, counted from its first end. Needed for two supports or more whose loads
     are worked out.
     """
-    load: Mass | None = None
+    load: Annotated[Mass, Possible(0.0, 1e7)] | None = None
     """The load that comes on it, where the show's plot states it. Then nothing is worked out."""
 
 
@@ -39,15 +45,15 @@ class Hanging(Written):
 
     what: Name
     """What it is."""
-    count: Count = 1
+    count: Several = 1
     """How many of them."""
     weight: Mass
     """The weight of one, with its clamp and cable."""
-    at: Length | None = None
+    at: Along | None = None
     """Where along the hang, counted from its first end, where it is one place."""
-    from_: Length | None = Field(default=None, alias="from")
+    from_: Along | None = Field(default=None, alias="from")
     """Where a spread load begins."""
-    to: Length | None = None
+    to: Along | None = None
     """Where a spread load ends."""
 
 
@@ -58,7 +64,7 @@ class Hang(Written):
     """The name of the hang, as on the show's plot."""
     supports: tuple[Support, ...]
     """Where it is picked up, at most 12."""
-    length: Length | None = None
+    length: Along | None = None
     """Its length, where weights are spread over it."""
     weight: LoadPerLength | None = None
     """Its own weight by length, truss and bars."""
@@ -75,7 +81,7 @@ class Hang(Written):
     """What one of the show's hoists weighs with its hook and chain."""
     trim: Height | None = None
     """How high above the deck its underside should go."""
-    below_steel: Length | None = Field(default=None, alias="below steel")
+    below_steel: Along | None = Field(default=None, alias="below steel")
     """From low steel to the underside with the hoists run up: hoist, slings and truss."""
     strictness: Literal["must", "should"] = "must"
     """Must, or should where the show can live without."""

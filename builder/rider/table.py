@@ -4,6 +4,7 @@ of the page go by it, so that no key stands in two lists.
 """
 
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 from datetime import date
 from types import NoneType, UnionType
 from typing import Annotated, Any, Literal, Union, get_args, get_origin
@@ -11,12 +12,15 @@ from typing import Annotated, Any, Literal, Union, get_args, get_origin
 from pydantic.fields import FieldInfo
 
 from builder.reading import words
+from builder.reading.fields import mark_of
+from builder.reading.possible import COUNTED, Possible, range_of_kind, range_words
 from builder.reading.quantity import Quantity
 from builder.reading.words import ReadBy
 from builder.reading.written import Written
 from builder.rider.asking.language import KeyRule, Language
+from builder.rider.asking.ranges import Range
 from builder.rider.description import Rider
-from builder.rider.units import NAMES
+from builder.rider.units import KINDS, NAMES
 
 READ_BY: Mapping[Callable[[str], Any], tuple[str, int]] = {
     words.name: ("words", words.LONGEST_NAME),
@@ -41,7 +45,9 @@ def language_of(kind: type[Written]) -> Language:
             waiting += [
                 found for field in record.model_fields.values() for found in groups_in(field)
             ]
-    return {"top": kind.__name__, "groups": groups}
+    amounts = {name: from_zero(kind) for name, kind in KINDS.items()}
+    amounts["count"] = range_data(COUNTED, None)
+    return {"top": kind.__name__, "groups": groups, "amounts": amounts}
 
 
 def key_rule(name: str, field: FieldInfo) -> KeyRule:
@@ -56,13 +62,14 @@ def key_rule(name: str, field: FieldInfo) -> KeyRule:
         "choices": [],
         "like": "",
         "otherwise": otherwise(field.default),
+        "range": None,
     }
-    return told(rule, list(parts_of(field)))
+    return told(rule, list(parts_of(field)), mark_of(field, Possible))
 
 
-def told(rule: KeyRule, parts: list[Any]) -> KeyRule:
+def told(rule: KeyRule, parts: list[Any], own: Possible | None) -> KeyRule:
     """
-    The rule of a key, told by the parts of its type.
+    The rule of a key, told by the parts of its type; ``own`` is its own range, where it has one.
 
     Raises
     ------
@@ -72,14 +79,34 @@ def told(rule: KeyRule, parts: list[Any]) -> KeyRule:
     for part in parts:
         if isinstance(part, ReadBy):
             sort, longest = READ_BY[part.read]
-            return {**rule, "sort": sort, "longest": longest, "like": part.example}  # type: ignore[typeddict-item]
+            rule |= {"sort": sort, "longest": longest, "like": part.example}  # type: ignore[typeddict-item]
+            counted = range_data(own or COUNTED, None) if sort == "count" else None
+            return {**rule, "range": counted}
         if get_origin(part) is Literal:
             return {**rule, "sort": "choice", "choices": list(get_args(part))}
         if isinstance(part, type) and issubclass(part, Quantity):
-            return {**rule, "sort": "quantity", "of": NAMES[part], "like": part.like()}
+            possible = range_data(own or range_of_kind(part), part)
+            rule |= {"sort": "quantity", "of": NAMES[part], "like": part.like()}
+            return {**rule, "range": possible}
         if isinstance(part, type) and issubclass(part, Written):
             return {**rule, "sort": "group", "of": part.__name__}
     raise ValueError(f"field must be of a type that riders know, got {rule['key']}")
+
+
+def range_data(possible: Possible, kind: type[Quantity] | None) -> Range:
+    """A range as plain data, with its words."""
+    return {
+        "low": float(possible.low),
+        "high": float(possible.high),
+        "low_too": possible.low_too,
+        "words": range_words(possible, kind),
+    }
+
+
+def from_zero(kind: type[Quantity]) -> Range:
+    """What a need may ask of a kind: as much as there can be, nothing included."""
+    possible = range_of_kind(kind)
+    return range_data(replace(possible, low_too=True), kind)
 
 
 def parts_of(field: FieldInfo) -> Iterator[Any]:

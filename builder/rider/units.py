@@ -5,7 +5,6 @@ the page read with the same.
 
 from collections.abc import Mapping
 from types import MappingProxyType
-from typing import Any
 
 from builder.reading.quantities import (
     Across,
@@ -46,35 +45,9 @@ KINDS: Mapping[str, type[Quantity]] = MappingProxyType(
         "lasting": Lasting,
     }
 )
-"""Those of the rules of departments first, by the names that the rules use."""
-QUANTITIES: Mapping[str, type[Quantity]] = MappingProxyType(
-    {name: KINDS[name] for name in list(KINDS)[: list(KINDS).index("across")]}
-)
-"""Those that a rule may ask."""
+"""The kinds that departments ask for have the names that their rules use."""
 NAMES: Mapping[type[Quantity], str] = MappingProxyType({kind: name for name, kind in KINDS.items()})
 UNITS: KindBook = {
     **unit_book(),
     "kinds": {name: data_of(kind) for name, kind in KINDS.items()},  # type: ignore[arg-type] # mypy takes a class for its instance
 }
-
-
-def units_of(kinds: Mapping[str, type[Quantity]]) -> dict[str, dict[str, dict[str, Any]]]:
-    """
-    Units by kind and spelling, as the page's older reader takes them.
-
-    Factors to SI are fractions of whole numbers, as text, for they may be larger than a float
-    holds.
-    """
-    return {
-        name: {
-            spelling: {
-                "symbol": unit.symbol,
-                "top": str(unit.factor.numerator),
-                "bottom": str(unit.factor.denominator),
-                "smaller": unit.smaller,
-                "count": unit.count,
-            }
-            for spelling, unit in kind.units.items()
-        }
-        for name, kind in kinds.items()
-    }

@@ -16,7 +16,9 @@ from builder.fit.records import FitPack, Item, Value
 from builder.layout import anchor_of
 from builder.pack import Pack, from_json
 from builder.render.references import Anchors, anchors_of
-from builder.rider.units import QUANTITIES, units_of
+from builder.rider.table import LANGUAGE
+from builder.rider.units import UNITS
+from builder.site.engine import READER_SCRIPT, reader_script
 from builder.site.imprint import PACK
 
 PAGE = "check.md"
@@ -42,7 +44,11 @@ def check_files(document: Document) -> dict[str, str]:
     if not json.loads(content).get("rules"):
         return {}
     pack = from_json(content.decode())
-    return {PAGE: page_text(), SCRIPT: script_of(fit_record(pack, pages=pages_of(pack, document)))}
+    return {
+        PAGE: page_text(),
+        SCRIPT: script_of(fit_record(pack, pages=pages_of(pack, document))),
+        READER_SCRIPT: reader_script(),
+    }
 
 
 def page_text() -> str:
@@ -66,7 +72,8 @@ def script_of(record: FitPack) -> str:
     slim: FitPack = json.loads(json.dumps(record))
     for each in checked_in(slim):
         cast(dict[str, object], each)["checked"] = numbers[each["checked"]]
-    whole = {**slim, "checks": checks, "units": units_of(QUANTITIES), "caution": EVERYWHERE}
+    read_by = {"language": LANGUAGE, "units": UNITS}
+    whole = {**slim, **read_by, "checks": checks, "caution": EVERYWHERE}
     text = json.dumps(whole, ensure_ascii=True, sort_keys=True, separators=(",", ":"))
     return (
         "window.housefit = window.housefit || {};\nwindow.housefit.pack ="

@@ -10,6 +10,14 @@ from builder.compiling.program import compiled
 
 OFFERED = {"fit": "builder.fit.interpreter.fit"}
 """What pages call, by the name that they call it."""
+READER = {
+    "read_tree": "builder.rider.text.document.read_tree",
+    "read_form": "builder.rider.entry.read_form",
+    "write_rider": "builder.rider.entry.write_rider",
+    "mistake_words": "builder.rider.entry.mistake_words",
+}
+"""What the form calls to read riders, in a script of its own."""
+READER_SCRIPT = "assets/fit/reader.js"
 GLOBAL_NAME = "housecheck"
 SCRIPT = "assets/fit/engine.js"
 ROOM = "builder"
@@ -41,4 +49,19 @@ def engine_script() -> str:
     """
     return compiled(
         OFFERED, source_of=source_of, runtime=runtime(), global_name=GLOBAL_NAME, packed=True
+    )
+
+
+@cache
+def reader_script() -> str:
+    """
+    The script that the form reads riders with.
+
+    Raises
+    ------
+    NotTranslatable
+        If the reader is written outside the part of Python that is translated.
+    """
+    return compiled(
+        READER, source_of=source_of, runtime=runtime(), global_name=GLOBAL_NAME, packed=True
     )

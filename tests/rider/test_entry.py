@@ -8,9 +8,9 @@ from playwright.sync_api import Browser
 from builder.rider.entry import read_form, write_rider
 from builder.rider.table import LANGUAGE
 from builder.rider.units import UNITS
-from tests.fit.test_reading_twin import texts as named_riders
 from tests.laws import share
 from tests.rider.compiled import in_the_browser
+from tests.rider.named import named_riders
 from tests.rider.riders import RULE_RECORDS, drawn, problems, read
 from tests.rider.text.trees import RIDERS, spoiled
 

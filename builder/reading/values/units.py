@@ -33,11 +33,12 @@ class Table(TypedDict):
 
 class UnitBook(TypedDict):
     """
-    The units of all kinds, in an order; and the signs whose meaning depends on who writes them,
-    each with a reason and an advice.
+    The units of all kinds, and the order in which they are looked through; and the signs whose
+    meaning depends on who writes them, each with a reason and an advice.
     """
 
     tables: dict[str, Table]
+    order: list[str]
     ambiguous: dict[str, list[str]]
 
 
@@ -85,8 +86,8 @@ def unit_fault(sign: str, table_name: str, kind: str, book: UnitBook) -> Fault:
     if sign in book["ambiguous"]:
         reason, advice = book["ambiguous"][sign]
         return fault(reason, "unit-ambiguous", advice)
-    for other, table in book["tables"].items():
-        if symbol_of(sign, table) != "":
+    for other in book["order"]:
+        if symbol_of(sign, book["tables"][other]) != "":
             return fault(fill(OTHER_KIND, {"other": other, "kind": kind}), "unit-wrong")
     return unknown_unit(sign, table_name, book)
 

@@ -2,6 +2,8 @@
 
 from typing import Literal, TypedDict
 
+from builder.rider.asking.ranges import Range
+
 
 class KeyRule(TypedDict):
     """
@@ -10,7 +12,7 @@ class KeyRule(TypedDict):
     ``sort`` is how one value is read and ``many`` how many there are. ``of`` is the name of a kind
     of quantity or of a group; ``longest`` the most characters of words; ``choices`` what may be
     chosen; ``like`` an example; ``otherwise`` what is read where the key is not written, empty for
-    nothing.
+    nothing; ``range`` what a count or a quantity can be.
     """
 
     key: str
@@ -22,13 +24,18 @@ class KeyRule(TypedDict):
     choices: list[str]
     like: str
     otherwise: str
+    range: Range | None
 
 
 class Language(TypedDict):
-    """The keys of each group by the group's name, and the name of the group at the top."""
+    """
+    The keys of each group by the group's name, the name of the group at the top, and what the
+    amount of a need can be, by the kind of its rule.
+    """
 
     top: str
     groups: dict[str, list[KeyRule]]
+    amounts: dict[str, Range]
 
 
 def rule_of(keys: list[KeyRule], key: str) -> KeyRule | None:

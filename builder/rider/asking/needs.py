@@ -10,7 +10,7 @@ from builder.reading.values.sentences import fill
 from builder.reading.values.words import read_count, read_yes_no
 from builder.rider.asking.asked import asked_base, carried_by, strictness_of
 from builder.rider.asking.asking import Asking, note_fault
-from builder.rider.asking.reading import below_zero_fault
+from builder.rider.asking.ranges import below_zero_fault, range_fault
 from builder.rider.asking.values import ReadValue, has, items_of, place_of, words_of
 
 WAYS = ("at least", "at most", "between", "is")
@@ -179,12 +179,20 @@ def amount_of(text: str, rule: Rule, asking: Asking) -> Amount:
         return {"number": 0.0, "words": "yes" if answer["yes"] else "no", "fault": answer["fault"]}
     if rule["kind"] == "count":
         count = read_count(text)
-        return {"number": float(count["number"]), "words": "", "fault": count["fault"]}
+        return within_range(float(count["number"]), count["fault"], rule["kind"], asking)
     quantity = read_quantity(text, rule["kind"], asking["units"])
     wrong = quantity["fault"]
     if wrong is None:
         wrong = below_zero_fault(quantity["si"], rule["kind"])
-    return {"number": quantity["si"], "words": "", "fault": wrong}
+    return within_range(quantity["si"], wrong, rule["kind"], asking)
+
+
+def within_range(number: float, wrong: Fault | None, kind: str, asking: Asking) -> Amount:
+    """An amount that was read, held to what its kind can be."""
+    outside = wrong
+    if outside is None and kind in asking["language"]["amounts"]:
+        outside = range_fault(number, asking["language"]["amounts"][kind])
+    return {"number": number, "words": "", "fault": outside}
 
 
 def unclear(

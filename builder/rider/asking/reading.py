@@ -1,5 +1,6 @@
 """A tree read by the language of riders: every key and value, and all that is wrong with them."""
 
+from builder.reading.syntax_words import HIDDEN_ADVICE
 from builder.reading.values.days import read_day
 from builder.reading.values.faults import Fault, advised, fault
 from builder.reading.values.quantities import read_quantity
@@ -16,11 +17,12 @@ from builder.reading.values.shapes import (
 from builder.reading.values.words import read_count, read_words, read_yes_no
 from builder.rider.asking.asking import Asking, note_fault
 from builder.rider.asking.language import KeyRule, keys_in_order, rule_of
+from builder.rider.asking.ranges import below_zero_fault, range_fault
 from builder.rider.asking.values import ReadValue, blank_value
+from builder.rider.text.characters import hidden_character, hidden_reason
 from builder.rider.text.tree import Node, item_path, key_path, part_of, text_node
 
 LIKE = "write it like {like}"
-BELOW_ZERO = "write it without the minus"
 
 
 def read_group(node: Node, name: str, path: str, asking: Asking) -> ReadValue:
@@ -99,11 +101,21 @@ def read_one(node: Node, rule: KeyRule, path: str, asking: Asking) -> ReadValue:
             wrong = choice_fault("", rule["choices"])
         note(asking, value, "", wrong)
         return blank_value(node, path, False)
-    found = read_text(value, node["text"], rule, asking)
+    found = hidden_fault(node["text"])
+    if found is None:
+        found = read_text(value, node["text"], rule, asking)
     if found is not None:
         note(asking, value, node["text"], advised(found, fill(LIKE, {"like": rule["like"]})))
         return blank_value(node, path, False)
     return value
+
+
+def hidden_fault(text: str) -> Fault | None:
+    """What is wrong with a text that hides what is written; a form may hold one."""
+    hidden = hidden_character(text)
+    if hidden == "":
+        return None
+    return fault(hidden_reason(hidden), "control-character", HIDDEN_ADVICE)
 
 
 def read_text(value: ReadValue, text: str, rule: KeyRule, asking: Asking) -> Fault | None:
@@ -112,7 +124,7 @@ def read_text(value: ReadValue, text: str, rule: KeyRule, asking: Asking) -> Fau
     if sort == "count":
         count = read_count(text)
         value["count"] = count["number"]
-        return count["fault"]
+        return first_fault(count["fault"], range_fault(count["number"], rule["range"]))
     if sort == "yes":
         answer = read_yes_no(text)
         value["yes"] = answer["yes"]
@@ -126,31 +138,28 @@ def read_text(value: ReadValue, text: str, rule: KeyRule, asking: Asking) -> Fau
         value["text"] = text
         return None if text in rule["choices"] else choice_fault(text, rule["choices"])
     if sort == "quantity":
-        return read_amount_of(value, text, rule["of"], asking)
+        return read_amount_of(value, text, rule, asking)
     words = read_words(text, rule["longest"])
     value["text"] = words["text"]
     return words["fault"]
 
 
-def read_amount_of(value: ReadValue, text: str, kind: str, asking: Asking) -> Fault | None:
+def read_amount_of(value: ReadValue, text: str, rule: KeyRule, asking: Asking) -> Fault | None:
     """Read a quantity into a value. Most kinds cannot be below zero in a rider."""
-    quantity = read_quantity(text, kind, asking["units"])
+    quantity = read_quantity(text, rule["of"], asking["units"])
     value["text"] = quantity["text"]
     value["si"] = quantity["si"]
     value["symbol"] = quantity["symbol"]
-    if quantity["fault"] is not None:
-        return quantity["fault"]
-    return below_zero_fault(quantity["si"], kind)
+    outside = first_fault(
+        below_zero_fault(quantity["si"], rule["of"]),
+        range_fault(quantity["si"], rule["range"]),
+    )
+    return first_fault(quantity["fault"], outside)
 
 
-def below_zero_fault(si: float, kind: str) -> Fault | None:
-    """
-    What is wrong with an amount below zero. Lengths and heights are read by the rule of positions,
-    which can be.
-    """
-    if si >= 0 or kind in ("level", "across", "depth", "angle"):
-        return None
-    return fault("is below zero", "number-out-of-range", BELOW_ZERO)
+def first_fault(one: Fault | None, other: Fault | None) -> Fault | None:
+    """The first of two faults that there is."""
+    return one if one is not None else other
 
 
 def note(asking: Asking, value: ReadValue, text: str, wrong: Fault) -> None:

@@ -50,7 +50,7 @@
     const act = newAct(data, places), name = written(act);
     const same = name === "" ? -1 : day.acts.findIndex((each) => written(each) === name);
     const free = same >= 0 ? same : day.acts.findIndex((each) => isEmpty(each.data));
-    if (free < 0 && day.acts.length >= MOST) throw new fit.Refused(1, "begins one act more than the " + MOST + " that fit on this page.");
+    if (free < 0 && day.acts.length >= MOST) throw new fit.Refused("It is one act more than the " + MOST + " that fit on this page.");
     if (free < 0) day.acts.push(act);
     else day.acts[free] = act;
     day.at = free < 0 ? day.acts.length - 1 : free;

@@ -267,7 +267,7 @@
   }
 
   function clock(opened) {
-    const days = [["", "not said"], ...fit.WEEKDAYS.map((day) => [day, day])];
+    const days = [["", "not said"], ...fit.choices(pack, "Clock", "day").map((day) => [day, day])];
     const node = group("The day's clock", "clock", [
       ["day", "Day", "", days], ["load in", "Load-in", "10:00"], ["set up", "Set-up, until the check", "5 h"], ["line check", "Line check, if by itself", "20 min"],
       ["check", "Check", "90 min"], ["check from", "Check begins, if agreed", "15:00"], ["clear after check", "Clear after the check", "15 min"], ["doors", "Doors", "19:00"],
@@ -289,7 +289,7 @@
   }
 
   function level(opened) {
-    const metrics = [["", "not said"], ...fit.METRICS.map((metric) => [metric, metric])];
+    const metrics = [["", "not said"], ...fit.choices(pack, "Loudness", "metric").map((metric) => [metric, metric])];
     const fields = [["at", "Level", "100 dB(A)"], ["metric", "How it is measured", "", metrics], ["over", "Over what time", "15 min"], ["place", "Where", "mix position"]];
     return group("Level of the show", "level", fields, opened);
   }
@@ -355,7 +355,7 @@
   function readActs() {
     const names = fit.actNames(day);
     for (const [index, act] of day.acts.entries()) {
-      if (index === day.at || act.read === undefined || act.read.rider.act !== names[index]) act.read = fit.riderOf({ ...act.data, act: names[index] }, pack, act.places);
+      if (index === day.at || act.read === undefined || act.read.rider.act !== names[index]) act.read = fit.riderOf(act, names[index], pack);
     }
     return day.acts.map((act) => act.read);
   }
@@ -476,7 +476,7 @@
     }
     const twice = fit.nameTwice(day);
     const same = twice !== "" ? "Two acts are called " + twice + "; give each a name of its own. " : "";
-    const lost = problems.filter((problem) => slotOf(problem.where) === null).map((problem) => problem.where + ": " + problem.reason);
+    const lost = problems.filter((problem) => slotOf(problem.where) === null).map((problem) => problem.reason);
     say(several + same + (lost.length > 0 ? "Cannot be read: " + lost.join("; ") + "." : ""));
   }
 
@@ -515,8 +515,7 @@
     const refused = [];
     for (const file of files) {
       try {
-        if (file.size > 200000) throw new fit.Refused(1, "begins a file that is too large for a rider.");
-        const found = fit.readRider(await file.text());
+        const found = fit.openRider(await file.text());
         fit.takeIn(day, found.data, found.places);
       } catch (failure) {
         if (!(failure instanceof fit.Refused)) throw failure;

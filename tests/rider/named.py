@@ -1,42 +1,11 @@
 """
-A rider file read in Python and in the browser: the same requirements, number by number; what one
-refuses the other does too.
+Riders in which one thing is to be seen each: a quantity, a clock, a plot, a hang, something broken.
 """
 
-import json
 import random
 from pathlib import Path
-from typing import Any
-
-import pytest
-from playwright.sync_api import Browser
-
-from builder.fit.published import rule_record
-from builder.reading.problems import Refused
-from builder.registry import RULES
-from builder.rider.asked import rider_of
-from builder.rider.units import QUANTITIES, units_of
-from tests.fit.chromium import page_with, served
 
 ROOT = Path(__file__).parents[2]
-PACK = {
-    "rules": [rule_record(rule) for rule in RULES.values()],
-    "units": units_of(QUANTITIES),
-    "sections": [],
-}
-READERS = served("asking")
-READ = """(texts) => texts.map((text) => {
-  try {
-    const { data, places } = housefit.readRider(text);
-    const { rider, problems } = housefit.riderOf(data, housefit.pack, places);
-    rider.requirements.forEach((each) => delete each.slot);
-    return problems.length > 0 ? null : rider;
-  } catch (failure) {
-    if (!(failure instanceof housefit.Refused)) throw failure;
-    return null;
-  }
-})"""
-BOM = "\ufeff"
 WHOLE = [
     (ROOT / "tests" / "riders" / f"{act}.yml").read_text("utf-8")
     for act in ("club", "theatre", "arena")
@@ -303,7 +272,7 @@ def quoted(text: str) -> str:
     return "'" + text.replace("'", "''") + "'"
 
 
-def texts() -> list[str]:
+def named_riders() -> list[str]:
     """Riders: whole, with one value each, broken ones, and a few hundred with numbers by chance."""
     found = [*WHOLE, *BROKEN, *BROKEN_PLOTS]
     found += [
@@ -352,96 +321,3 @@ def texts() -> list[str]:
         )
         found.append(f"act: A\nneeds:\n  - {{what: {what}, at least: {number} {unit}}}\n")
     return found
-
-
-def in_python(text: str) -> dict[str, Any] | None:
-    """What Python reads, or None where it refuses."""
-    try:
-        return rider_of(text, file="rider.yml", rules=RULES)
-    except Refused:
-        return None
-
-
-@pytest.mark.browser
-def test_both_read_the_same_from_the_same_text(browser: Browser) -> None:
-    given = texts()
-    with page_with(browser, *READERS, pack=PACK) as page:
-        read = page.evaluate(READ, given)
-    ours = [json.loads(json.dumps(in_python(text))) for text in given]
-    different = [
-        (text, mine, theirs)
-        for text, mine, theirs in zip(given, ours, read, strict=True)
-        if mine != theirs
-    ]
-    assert different == []
-    assert sum(mine is None for mine in ours) > 60
-    assert sum(mine is not None for mine in ours) > 300
-
-
-@pytest.mark.browser
-def test_line_ends_and_a_byte_order_mark_do_not_change_what_the_browser_reads(
-    browser: Browser,
-) -> None:
-    ends = ("\n", "\r\n", "\r")
-    given = [mark + text.replace("\n", end) for text in WHOLE for end in ends for mark in ("", BOM)]
-    with page_with(browser, *READERS, pack=PACK) as page:
-        read = page.evaluate(READ, given)
-    assert read == [json.loads(json.dumps(in_python(text))) for text in WHOLE for _ in range(6)]
-
-
-@pytest.mark.browser
-def test_what_the_browser_writes_both_read_as_it_was(browser: Browser) -> None:
-    words = [
-        "plain",
-        "it's",
-        'say "yes"',
-        "a: b",
-        "# no",
-        "- x",
-        "[a]",
-        "{b}",
-        "no",
-        "?",
-        "27'-10 1/2\"",
-        "back\\slash",
-        "ünder",
-        "x, y",
-        "@",
-        "%",
-        "&",
-        "*",
-        "!",
-        "|",
-        ">",
-    ]
-    data = {
-        "act": "A: B",
-        "questions": words,
-        "needs": [{"what": "stage width", "between": ["1 m", "27'-10 1/2\""]}],
-    }
-    with page_with(browser, *READERS, pack=PACK) as page:
-        written, read = page.evaluate(
-            "(data) => { const text = housefit.writeRider(data); return [text,"
-            " housefit.readRider(text).data]; }",
-            data,
-        )
-    assert read == data
-    ours = in_python(written)
-    assert ours is not None
-    assert [each["words"] for each in ours["requirements"] if each["sort"] == "question"] == words
-
-
-@pytest.mark.browser
-def test_what_the_browser_does_not_read_of_yaml_it_refuses(browser: Browser) -> None:
-    texts = [
-        "act: |\n  A\n",
-        "act: >\n  A\n",
-        "act: a\n  b\n",
-        "act: !x A\n",
-        "act: &x A\n",
-        "? act\n: A\n",
-        "__proto__: A\n",
-        "act: " + "{d: " * 30 + "x" + "}" * 30 + "\n",
-    ]
-    with page_with(browser, *READERS, pack=PACK) as page:
-        assert page.evaluate(READ, texts) == [None] * len(texts)
