@@ -91,3 +91,8 @@ def settled(answer: Verdict) -> Verdict:
     if answer["verdict"] == FITS and len(answer["notes"]) > 0:
         answer["verdict"] = NOTED
     return answer
+
+
+def gravity(word: Word) -> int:
+    """How grave a verdict is; the gravest is told first."""
+    return RANK[word]

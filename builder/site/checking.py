@@ -18,7 +18,8 @@ from builder.pack import Pack, from_json
 from builder.render.references import Anchors, anchors_of
 from builder.rider.table import LANGUAGE
 from builder.rider.units import UNITS
-from builder.site.engine import READER_SCRIPT, reader_script
+from builder.site.engine import SCRIPT as ENGINE
+from builder.site.engine import engine_script
 from builder.site.imprint import PACK
 
 PAGE = "check.md"
@@ -47,7 +48,7 @@ def check_files(document: Document) -> dict[str, str]:
     return {
         PAGE: page_text(),
         SCRIPT: script_of(fit_record(pack, pages=pages_of(pack, document))),
-        READER_SCRIPT: reader_script(),
+        ENGINE: engine_script(),
     }
 
 

@@ -1,5 +1,6 @@
 """
-The check as the browser runs it: compiled from the Python sources when the site is built.
+The check and the reader of riders as the browser runs them: compiled from the Python sources when
+the site is built.
 """
 
 import re
@@ -8,16 +9,20 @@ from importlib.resources import files
 
 from builder.compiling.program import compiled
 
-OFFERED = {"fit": "builder.fit.interpreter.fit"}
-"""What pages call, by the name that they call it."""
-READER = {
+OFFERED = {
+    "fit": "builder.fit.interpreter.fit",
+    "gravity": "builder.fit.verdicts.gravity",
+    "digits": "builder.fit.wording.digits",
+    "rectangle": "builder.formulas.rectangles.rectangle",
+    "corners_of": "builder.formulas.rectangles.corners_of",
+    "meets": "builder.formulas.rectangles.meets",
+    "box_around": "builder.formulas.polygons.box_around",
     "read_tree": "builder.rider.text.document.read_tree",
     "read_form": "builder.rider.entry.read_form",
     "write_rider": "builder.rider.entry.write_rider",
     "mistake_words": "builder.rider.entry.mistake_words",
 }
-"""What the form calls to read riders, in a script of its own."""
-READER_SCRIPT = "assets/fit/reader.js"
+"""What pages call, by the name that they call it."""
 GLOBAL_NAME = "housecheck"
 SCRIPT = "assets/fit/engine.js"
 ROOM = "builder"
@@ -51,17 +56,3 @@ def engine_script() -> str:
         OFFERED, source_of=source_of, runtime=runtime(), global_name=GLOBAL_NAME, packed=True
     )
 
-
-@cache
-def reader_script() -> str:
-    """
-    The script that the form reads riders with.
-
-    Raises
-    ------
-    NotTranslatable
-        If the reader is written outside the part of Python that is translated.
-    """
-    return compiled(
-        READER, source_of=source_of, runtime=runtime(), global_name=GLOBAL_NAME, packed=True
-    )

@@ -8,6 +8,8 @@ from pathlib import Path
 
 from playwright.sync_api import Browser, Page
 
+from builder.site.engine import engine_script
+
 SCRIPTS = Path(__file__).parents[2] / "builder" / "site" / "theme" / "assets" / "fit"
 CHECK = SCRIPTS.parents[1] / "check.html"
 
@@ -21,8 +23,9 @@ def served(last: str) -> tuple[str, ...]:
 
 @contextmanager
 def page_with(browser: Browser, *names: str, pack: object = None) -> Iterator[Page]:
-    """An empty page that runs these scripts, with a pack where one is given."""
+    """An empty page that runs the compiled check and these scripts, with a pack where one is given."""
     page = browser.new_page()
+    page.add_script_tag(content=engine_script())
     for name in names:
         page.add_script_tag(content=(SCRIPTS / f"{name}.js").read_text("utf-8"))
     if pack is not None:

@@ -3,6 +3,8 @@
   "use strict";
   const root = document.getElementById("check");
   const pack = fit.pack;
+  // The check, compiled from the rules in Python.
+  const engine = window.housecheck;
   if (root === null || pack === undefined) return;
   const WORDS = { fits: "fits", "fits, with a note": "note", short: "short", ask: "ask", "not needed": "not-needed" };
   const EXAMPLES = { length: "12 m or 40 ft", mass: "900 kg or 2000 lb", load: "7.2 kPa or 150 psf", area: "40 m2", count: "2", current: "32 A", duration: "4 h" };
@@ -335,7 +337,7 @@
   let pending = 0;
   function refresh() {
     const read = readActs(), { rider, problems } = read[day.at];
-    const result = fit.check(pack, read.map((each) => each.rider));
+    const result = engine.fit(pack, read.map((each) => each.rider));
     for (const node of slots.values()) node.replaceChildren();
     const apart = fit.datesApart(read.map((each) => each.plays));
     const own = judgements(read, result).filter(([, requirement]) => apart === "" || requirement.sort !== "day");
@@ -379,7 +381,7 @@
   // What is short, then what to ask, each leading to its line of the form.
   function first(own) {
     const found = own.filter(([each]) => ["short", "ask"].includes(each.verdict));
-    found.sort(([one], [other]) => fit.RANK[other.verdict] - fit.RANK[one.verdict]);
+    found.sort(([one], [other]) => engine.gravity(other.verdict) - engine.gravity(one.verdict));
     document.getElementById("check-first").replaceChildren(...found.map(([each, requirement]) => {
       const go = () => lead(slotOf(requirement.slot, requirement.sort === "any" ? "" : requirement.what));
       return make("li", {}, make("button", { type: "button", onclick: go }, make("span", { class: "tag check-" + WORDS[each.verdict] }, each.verdict), " " + each.title + (each.margin[0] !== "" && each.verdict === "short" ? " " + each.margin[0] : "")));
@@ -424,7 +426,7 @@
     node.append(head, ...details(found));
     const drawing = requirement.sort === "plot" ? fit.plotDrawing(pack, requirement, found) : null;
     if (drawing !== null) node.append(drawing);
-    for (const part of [...found.parts].sort((one, other) => fit.RANK[other.verdict] - fit.RANK[one.verdict])) node.append(partOf(found, part));
+    for (const part of [...found.parts].sort((one, other) => engine.gravity(other.verdict) - engine.gravity(one.verdict))) node.append(partOf(found, part));
   }
 
   // The house's fact, notes and remedy of an answer.
@@ -506,7 +508,7 @@
       if (kept !== "") location.hash = kept;
     }
     const long = document.getElementById("check-long");
-    const words = kept.length > fit.LONG_ADDRESS ? "The address of this page has " + fit.digits(kept.length, 0) + " characters by now. Many mail programs cut one so long: send the rider files." : "";
+    const words = kept.length > fit.LONG_ADDRESS ? "The address of this page has " + engine.digits(kept.length, 0) + " characters by now. Many mail programs cut one so long: send the rider files." : "";
     if (long.textContent !== words) long.textContent = words;
   }
 

@@ -1,6 +1,8 @@
 // A stage plot drawn on the deck that it was judged on: numbers in the drawing, names and verdicts in the list below it. Built of nodes, never of text.
 (function (fit) {
   "use strict";
+  const engine = window.housecheck;
+  const TOUCHING_M = 0.025;
   const SPACE = "http://www.w3.org/2000/svg";
   const WIDTH = 520, MARGIN = 26, FOOT = 26, FOOT_M = 0.3048;
   const SIGNS = { "fits, with a note": " ~", ask: " ?" };
@@ -10,7 +12,7 @@
 
   // Null where there is nothing to draw: no deck that is drawn, or no rectangle with a place.
   function plotDrawing(pack, requirement, found) {
-    const section = fit.sectionOf(pack, "stage");
+    const section = (pack.sections.find((section) => section.key === "stage") || null);
     const deck = section === null || found.fact === null ? undefined : section.items.find((item) => item.key === found.fact.key);
     const placed = requirement.rectangles.map((wish, index) => ({ wish, number: index + 1, verdict: verdictOf(wish, found) })).filter(({ wish }) => wish.across_m !== null);
     if (deck === undefined || placed.length === 0) return null;
@@ -26,9 +28,9 @@
     const drawn = section.outlines.filter((outline) => outline.corners.length > 2 && (outline.kind !== "deck" || outline.name === deck.name));
     const floors = drawn.filter((outline) => ["deck", "wing"].includes(outline.kind));
     return drawn.filter((outline) => {
-      const [left, right, near, far] = fit.plan.extent(outline.corners);
-      const whole = fit.plan.rectangle((left + right) / 2, (near + far) / 2, right - left, far - near, 0);
-      return outline.kind !== "zone" || floors.some((floor) => fit.plan.meets(whole, floor.corners));
+      const [left, right, near, far] = engine.box_around(outline.corners);
+      const whole = engine.rectangle((left + right) / 2, (near + far) / 2, right - left, far - near, 0);
+      return outline.kind !== "zone" || floors.some((floor) => engine.meets(whole, floor.corners, TOUCHING_M));
     });
   }
 
@@ -38,14 +40,14 @@
   }
 
   function cornersOf(wish) {
-    return fit.plan.cornersOf(fit.plan.rectangle(wish.across_m, wish.upstage_m, wish.width_m, wish.depth_m, wish.turned_deg));
+    return engine.corners_of(engine.rectangle(wish.across_m, wish.upstage_m, wish.width_m, wish.depth_m, wish.turned_deg));
   }
 
   // A rectangle a mile away would shrink the deck to a dot: the drawing ends 12 m off the house's own outlines.
   function frameOf(shapes, corners) {
-    const [west, east, front, back] = fit.plan.extent(shapes);
+    const [west, east, front, back] = engine.box_around(shapes);
     const within = (value, low, high) => Math.max(low - MOST_BESIDE_M, Math.min(high + MOST_BESIDE_M, value));
-    const [left, right, near, far] = fit.plan.extent([...shapes, ...corners.map(([x, y]) => [within(x, west, east), within(y, front, back)])]);
+    const [left, right, near, far] = engine.box_around([...shapes, ...corners.map(([x, y]) => [within(x, west, east), within(y, front, back)])]);
     const half = Math.max(-left, right, 1) + 0.5, scale = (WIDTH - 2 * MARGIN) / (2 * half);
     return { half, scale, near: near - 0.5, far: far + 0.5, height: (far - near + 1) * scale + MARGIN + FOOT + 22 };
   }
