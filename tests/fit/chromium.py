@@ -23,7 +23,7 @@ def served(last: str) -> tuple[str, ...]:
 
 @contextmanager
 def page_with(browser: Browser, *names: str, pack: object = None) -> Iterator[Page]:
-    """An empty page that runs the compiled check and these scripts, with a pack where one is given."""
+    """An empty page with the compiled check and these scripts, and a pack where one is given."""
     page = browser.new_page()
     page.add_script_tag(content=engine_script())
     for name in names:
