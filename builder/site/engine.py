@@ -55,4 +55,3 @@ def engine_script() -> str:
     return compiled(
         OFFERED, source_of=source_of, runtime=runtime(), global_name=GLOBAL_NAME, packed=True
     )
-
