@@ -5,14 +5,17 @@ A venue's folder holds ``<department>.yml`` files, ``photos/`` and ``shows/``. R
 are private: only :func:`read_shows` reads them, and nothing that publishes calls it.
 """
 
+import errno
+import json
 import os
 import shlex
 import stat
 import tempfile
 from collections.abc import Mapping, Sequence
 from contextlib import suppress
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, is_dataclass, replace
 from importlib import resources
+from math import isfinite
 from pathlib import Path
 
 from builder.document import Attachment, Document
@@ -20,6 +23,9 @@ from builder.pack import FORMAT, Pack, from_json
 from builder.reading.nodes import decode
 from builder.reading.problems import Problem, Refused, Where
 
+FULL = (errno.ENOSPC, errno.EDQUOT, errno.EFBIG)
+CLOSED = (errno.EACCES, errno.EPERM, errno.EROFS)
+NO_FOLDER = (errno.ENOTDIR, errno.EEXIST)
 LARGEST_TEXT = 2 * 1024 * 1024
 LARGEST_PHOTO = 8 * 1024 * 1024
 LARGEST_PACK = 64 * 1024 * 1024
@@ -52,15 +58,8 @@ class Folder:
     photos: Mapping[str, bytes]
 
 
-def read_folder(venue: Path) -> Folder:
-    """
-    Read every YAML file of a venue's folder.
-
-    Raises
-    ------
-    Refused
-        If the folder is not there, or a file is not text, is too big, or leads out of the folder.
-    """
+def refuse_no_folder(venue: Path) -> None:
+    """Refuse a venue's folder that is not there."""
     if not venue.is_dir():
         raise Refused(
             [
@@ -74,6 +73,18 @@ def read_folder(venue: Path) -> Folder:
                 )
             ]
         )
+
+
+def read_folder(venue: Path) -> Folder:
+    """
+    Read every YAML file of a venue's folder.
+
+    Raises
+    ------
+    Refused
+        If the folder is not there, or a file is not text, is too big, or leads out of the folder.
+    """
+    refuse_no_folder(venue)
     try:
         paths = sorted(venue.iterdir())
     except OSError as failure:
@@ -233,27 +244,43 @@ def read_pack(path: Path) -> Pack:
     Refused
         If it is no pack of this format, or cannot be read.
     """
+    raw = read_within(path, path.parent, path.name, LARGEST_PACK)
     try:
-        pack = from_json(
-            read_within(path, path.parent, path.name, LARGEST_PACK).decode("utf-8-sig")
-        )
+        text = raw.decode("utf-8-sig")
+        pack = from_json(text)
     except ValueError:
         pack = None
-    if pack is None or pack.format != FORMAT:
-        reason = "is not a pack that this version reads"
-        raise Refused(
-            [
-                Problem(
-                    Where(path.name),
-                    "",
-                    "",
-                    reason,
-                    "pack-unreadable",
-                    "give the pack.json of a site, or what 'housepack pack' writes",
-                )
-            ]
-        )
-    return pack
+    if pack is not None and pack.format == FORMAT and is_finite(pack):
+        return pack
+    reason, advice = (
+        "is not a pack that this version reads",
+        "give the pack.json of a site, or what 'housepack pack' writes",
+    )
+    if (told := format_of(raw)) not in (None, FORMAT):
+        reason = f"is a pack of format {told}, and this version reads format {FORMAT}"
+        advice = "read it with the version that wrote it, or a newer one"
+    raise Refused([Problem(Where(path.name), "", "", reason, "pack-unreadable", advice)])
+
+
+def format_of(raw: bytes) -> int | None:
+    """The format that a file says it has; None where it says none."""
+    try:
+        read = json.loads(raw.decode("utf-8-sig"))
+    except (ValueError, RecursionError):
+        return None
+    told = read.get("format") if isinstance(read, dict) else None
+    return told if isinstance(told, int) and not isinstance(told, bool) else None
+
+
+def is_finite(value: object) -> bool:
+    """Whether every number within a record is one that can be counted with."""
+    if isinstance(value, float):
+        return isfinite(value)
+    if isinstance(value, tuple):
+        return all(map(is_finite, value))
+    if is_dataclass(value):
+        return all(is_finite(getattr(value, part.name)) for part in fields(value))
+    return True
 
 
 def read_each(
@@ -448,11 +475,24 @@ def write_whole(path: Path, text: str) -> None:
 
     Raises
     ------
-    OSError
-        If the folder cannot be written to.
+    Refused
+        `not-written` where the disk refuses, or where a folder or a device has the name: those are
+        never replaced.
     """
+    try:
+        if path.exists() and not path.is_file():
+            raise IsADirectoryError(errno.EISDIR, "", str(path))
+        put_whole(path, text)
+    except OSError as failure:
+        reason, advice = why_refused(failure), "nothing was written"
+        problem = Problem(Where(str(path)), "", "", reason, "not-written", advice)
+        raise Refused([problem]) from failure
+
+
+def put_whole(path: Path, text: str) -> None:
+    """Write a file beside its name, and then give it the name."""
     path.parent.mkdir(parents=True, exist_ok=True)
-    handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+    handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name[:80]}.")
     try:
         with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
             file.write(text)
@@ -463,3 +503,16 @@ def write_whole(path: Path, text: str) -> None:
     except BaseException:
         Path(name).unlink(missing_ok=True)
         raise
+
+
+def why_refused(failure: OSError) -> str:
+    """Why the disk refused, in plain words."""
+    if failure.errno in FULL:
+        return "cannot be written to: the disk is full"
+    if failure.errno in CLOSED:
+        return "cannot be written to: it is closed to you, or the disk is read-only"
+    if failure.errno == errno.EISDIR:
+        return "cannot be written to: a folder or a device has that name"
+    if failure.errno in NO_FOLDER:
+        return "cannot be written to: a file stands where its folder should be"
+    return f"cannot be written to: {(failure.strerror or 'unknown reason').lower()}"

@@ -173,7 +173,7 @@ def pack_of(venue: Venue, *, on: date | None = None) -> Pack:
     offers = joined(department.offer(file) for department, file in described(venue))
     around = Surroundings(offers, ageing, house.units)
     published: list[Published] = [
-        department.publish(file, around) for department, file in described(venue)
+        published_by(department, file, around) for department, file in described(venue)
     ]
     remarks = [
         remark
@@ -211,6 +211,17 @@ def revision_of(venue: Venue) -> Revision:
         venue.fingerprint,
         revision.note or "",
     )
+
+
+def published_by(
+    department: Department[DepartmentFile], file: DepartmentFile, around: Surroundings
+) -> Published:
+    """What one department publishes. A failure of ours is told of which file it was."""
+    try:
+        return department.publish(file, around)
+    except Exception as failure:
+        failure.add_note(f"{department.key}.yml")
+        raise
 
 
 def described(venue: Venue) -> list[tuple[Department[DepartmentFile], DepartmentFile]]:

@@ -7,7 +7,6 @@ place in one step. Several are first listed in a note, ``.housepack-unfinished``
 after the note is finished by the next change, and before it nothing has begun.
 """
 
-import errno
 import hashlib
 import json
 import os
@@ -18,6 +17,7 @@ from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 
+from builder.files import why_refused
 from builder.reading.line_ends import ended_as
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.text import one_line_end
@@ -28,8 +28,6 @@ PARTS = (".housepack-", ".part")
 BOM = b"\xef\xbb\xbf"
 PAUSE_S = 0.1
 PAUSES = 30
-FULL = (errno.ENOSPC, errno.EDQUOT, errno.EFBIG)
-CLOSED = (errno.EACCES, errno.EPERM, errno.EROFS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -329,14 +327,5 @@ def told(venue: Path) -> Iterator[None]:
             else "nothing was changed"
         )
         raise Refused(
-            [Problem(Where(venue.name), "", "", refusal(failure), "not-written", advice)]
+            [Problem(Where(venue.name), "", "", why_refused(failure), "not-written", advice)]
         ) from None
-
-
-def refusal(failure: OSError) -> str:
-    """Why the disk refused, in plain words."""
-    if failure.errno in FULL:
-        return "cannot be written to: the disk is full"
-    if failure.errno in CLOSED:
-        return "cannot be written to: it is closed to you, or the disk is read-only"
-    return f"cannot be written to: {(failure.strerror or 'unknown reason').lower()}"

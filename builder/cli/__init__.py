@@ -10,12 +10,13 @@ import click
 from builder.cli.changes import changes
 from builder.cli.explain import explain
 from builder.cli.fit import fit
+from builder.cli.net import Netted, with_details
 from builder.cli.phases import phases
 from builder.cli.stock import stock
 from builder.cli.venue import build, check, new, pack, schema, serve
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.group(cls=Netted, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="housepack")
 def main() -> None:
     """
@@ -24,4 +25,4 @@ def main() -> None:
 
 
 for command in (new, check, build, serve, pack, schema, stock, changes, fit, phases, explain):
-    main.add_command(command)
+    main.add_command(with_details(command))

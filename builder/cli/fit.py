@@ -12,6 +12,7 @@ import click
 from builder.cli.printing import VENUE, pack_or_exit
 from builder.cli.telling import tell, tell_in
 from builder.fit.records import Result, RiderAsked
+from builder.reading.failing import program_failed
 from builder.reading.problems import Problem, Refused
 from builder.rules import Rule
 
@@ -48,7 +49,7 @@ def fit(riders: tuple[Path, ...], venue: Path, pack_file: Path | None, form: str
     result = verdicts(fit_record(pack), asked)
     painted = str if os.environ.get("NO_COLOR") else coloured
     tell_in(form, said(result, form), painted=painted)
-    if result["verdict"] == "short":
+    if result["verdict"] == "short" or len(asked) < len(riders):
         sys.exit(1)
 
 
@@ -75,7 +76,9 @@ def said(result: Result, form: str) -> str:
 
 
 def riders_or_exit(paths: tuple[Path, ...], rules: Mapping[str, Rule]) -> list[RiderAsked]:
-    """The riders, or every problem in every one of them, and exit with 1."""
+    """
+    The riders that can be read, with every problem of the others told; exit with 1 where none can.
+    """
     from builder.files import read_rider
     from builder.rider.asked import acts_differ, one_date, whole_rider
 
@@ -85,8 +88,11 @@ def riders_or_exit(paths: tuple[Path, ...], rules: Mapping[str, Rule]) -> list[R
             riders.append(whole_rider(read_rider(path), file=path.name, rules=rules))
         except Refused as refused:
             problems += [(path, problem) for problem in refused.problems]
-    if problems:
+        except Exception as failure:
+            problems.append((path, program_failed(path.name, failure)))
+    if problems and not riders:
         exit_with(problems)
+    tell_left_out(problems)
     asked = [rider["rider"] for rider in riders]
     try:
         acts_differ(asked)
@@ -94,6 +100,15 @@ def riders_or_exit(paths: tuple[Path, ...], rules: Mapping[str, Rule]) -> list[R
     except ValueError as wrong:
         raise click.UsageError(str(wrong)) from None
     return asked
+
+
+def tell_left_out(problems: list[tuple[Path, Problem]]) -> None:
+    """Print every problem, and which riders the answer is without."""
+    for path, problem in problems:
+        tell(f"{path.parent}/{problem}", err=True)
+    if problems:
+        names = ", ".join(dict.fromkeys(str(path) for path, _ in problems))
+        tell(f"Not judged: {names}. The answer is only for the others.", err=True)
 
 
 def exit_with(problems: list[tuple[Path, Problem]]) -> NoReturn:

@@ -162,8 +162,16 @@ def build(venue: Path, site: Path) -> None:
 @click.option("--port", type=int, default=8000, show_default=True, help="The port to listen on.")
 def serve(venue: Path, host: str, port: int) -> None:
     """Serve the site, rebuilt as files change."""
+    from builder.site.build import ready_to_serve
     from builder.site.build import serve as serve_site
+    from builder.site.replacing import SiteFailed
 
+    try:
+        ready_to_serve(venue, host, port)
+    except Refused as refused:
+        exit_with_problems(refused.problems, venue, "text")
+    except SiteFailed as failure:
+        raise click.ClickException(str(failure)) from None
     tell(
         f"Serving {venue} at http://{host}:{port}/ until you press Ctrl-C. Pages follow your edits."
     )

@@ -9,6 +9,7 @@ from datetime import date
 from builder.fit.clock.times import of_the_show
 from builder.fit.published import rule_record
 from builder.fit.records import RiderAsked
+from builder.reading.failing import program_failed
 from builder.reading.problems import Problem, Refused, Where
 from builder.rider.asked import problem_of
 from builder.rider.entry import RiderRead, read_rider
@@ -113,6 +114,8 @@ def books_of(texts: Mapping[str, str], rules: Mapping[str, Rule]) -> Books:
             shows.append(booked_in(texts[file], file, rules, shows))
         except Refused as refused:
             problems += refused.problems
+        except Exception as failure:
+            problems.append(program_failed(file, failure))
     return Books(tuple(sorted(shows, key=order)), tuple(sorted(problems)))
 
 

@@ -1,7 +1,9 @@
 """Build the whole site, or serve it while it is edited."""
 
+import errno
 import logging
 import os
+import socket
 import tempfile
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -12,7 +14,7 @@ from typing import TYPE_CHECKING
 import yaml
 
 from builder.document import Document
-from builder.files import published, write_whole
+from builder.files import published, refuse_no_folder, write_whole
 from builder.site.guides import guides_folder
 from builder.site.imprint import PACK, imprint_of
 from builder.site.manifest import named, write_manifest
@@ -202,6 +204,42 @@ def serve(
 
     with tempfile.TemporaryDirectory(prefix="housepack-") as folder, telling(tell):
         run(config_file=str(serving_configuration(venue, Path(folder))), dev_addr=f"{host}:{port}")
+
+
+def ready_to_serve(venue: Path, host: str, port: int) -> None:
+    """
+    Look whether a venue can be served at an address.
+
+    Raises
+    ------
+    SiteFailed
+        If nobody can be served there.
+    Refused
+        If there is no venue.
+    """
+    refuse_no_folder(venue)
+    refuse_address(host, port)
+
+
+def refuse_address(host: str, port: int) -> None:
+    """Refuse a port that is none or is taken, and an address that is not of this machine."""
+    if not 0 < port < 65536:
+        raise SiteFailed(f"{port} is no port. Give one from 1 to 65535 with --port, such as 8000.")
+    try:
+        found = socket.getaddrinfo(host, port, type=socket.SOCK_STREAM)
+        family, kind, number, _, address = found[0]
+        with socket.socket(family, kind, number) as tried:
+            tried.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+            tried.bind(address)
+    except (OSError, UnicodeError) as failure:
+        number_of = getattr(failure, "errno", None)
+        if number_of == errno.EADDRINUSE:
+            why, advice = "is taken, perhaps by another site that is served", "another with --port"
+        elif number_of in (errno.EACCES, errno.EPERM):
+            why, advice = "is closed to you", "one above 1023 with --port, such as 8000"
+        else:
+            why, advice = "is no address of this machine", "another with --host, such as 127.0.0.1"
+        raise SiteFailed(f"{host}:{port} {why}. Give {advice}.") from None
 
 
 class Teller(logging.Handler):

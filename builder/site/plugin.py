@@ -19,6 +19,7 @@ from mkdocs.structure.pages import Page as SitePage
 
 from builder.document import Document
 from builder.files import published, state_of, write_whole
+from builder.reading.failing import program_failed
 from builder.reading.problems import Refused
 from builder.render.escaping import plain_html
 from builder.render.frames import framed_tables
@@ -220,7 +221,7 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
             # While serving, an exception would leave every request waiting for ever; the page and
             # the terminal say it instead.
             log.debug("The pages could not be made", exc_info=True)
-            self.problems = (f"The program failed: {type(error).__name__}: {error}",)
+            self.problems = (str(program_failed(str(venue), error)),)
         if not self.serving:
             raise PluginError(
                 "\n".join((f"{counted(len(self.problems))} in {venue}:", *self.problems))

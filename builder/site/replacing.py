@@ -18,6 +18,9 @@ def refuse_to_lose(site: Path, venue: Path | None) -> None:
     """
     if site.is_symlink():
         raise SiteFailed(f"{site} is a link. Give the folder itself with --to. {UNWRITTEN}")
+    for above in site.absolute().parents:
+        if above.exists() and not above.is_dir():
+            raise SiteFailed(f"{above} is a file, so {site} cannot be in it. {UNWRITTEN}")
     if not site.exists():
         return
     if not site.is_dir():

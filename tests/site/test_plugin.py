@@ -142,7 +142,7 @@ def test_a_failure_of_the_program_is_said_on_the_page_while_serving(
         plugin_module, "published", Source(ValueError("rise_m must be above 0, got 0.0"))
     )
     run(configured(tmp_path, "serve"))
-    assert "The program failed" in (tmp_path / "site" / "index.html").read_text("utf-8")
+    assert "made the program fail" in (tmp_path / "site" / "index.html").read_text("utf-8")
 
 
 def test_a_failure_of_the_program_is_not_swallowed_while_building(

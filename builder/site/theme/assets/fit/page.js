@@ -10,6 +10,19 @@
   const EXAMPLES = { length: "12 m or 40 ft", mass: "900 kg or 2000 lb", load: "7.2 kPa or 150 psf", area: "40 m2", count: "2", current: "32 A", duration: "4 h" };
   const arrived = fit.fromAddress(location.hash);
   let day = arrived || fit.newDay();
+  // What goes wrong where nobody expected it is said in words, once, above the form.
+  const failed = make("p", { class: "check-problem", role: "alert", hidden: true });
+  root.before(failed);
+  function admit(words) {
+    failed.textContent = words;
+    failed.hidden = false;
+  }
+  window.addEventListener("error", (event) => admit("This page failed (" + event.message + "), so what it shows may not be whole. This is a mistake of the program and not yours; please report it, with the address of this page."));
+  function tellCut(found) {
+    if (found === null && /^#(show|day)=/.test(location.hash)) admit("The address of this page cannot be read, so nothing of the show came with it. It was probably cut on the way: ask for it again, or for the rider file.");
+    else failed.hidden = true;
+  }
+  tellCut(arrived);
   // Whether lines and parts that nothing asks of are hidden: so that a whole rider reads as its answers.
   let lean = arrived !== null;
   // The act in the form: its plain data, and where they stood in its file.
@@ -551,6 +564,7 @@
   }
   window.addEventListener("hashchange", () => {
     const found = fit.fromAddress(location.hash);
+    tellCut(found);
     if (found !== null) {
       day = found;
       lean = true;

@@ -41,6 +41,11 @@
     return text.split("; ");
   }
 
+  // A word such as 'constructor' is no alias, though every object of the language has one by that name.
+  function aliasesOf(term) {
+    return Object.hasOwn(search.aliases, term) ? search.aliases[term] : [];
+  }
+
   // The terms of the pack that a word may mean, each with how surely it does.
   function meant(places, word, last) {
     var found = new Map();
@@ -48,7 +53,7 @@
       if (places.has(term) && !(found.get(term) >= sure)) found.set(term, sure);
     }
     add(word.term, EXACT);
-    var aliases = search.aliases[word.term] || [];
+    var aliases = aliasesOf(word.term);
     aliases.forEach(function (term) {
       add(term, ALIAS);
     });
@@ -67,7 +72,7 @@
   // An alias of several words stands for the word that was asked.
   function spelledOut(words) {
     return words.reduce(function (all, word) {
-      var whole = (search.aliases[word.term] || []).find(function (alias) { return alias.indexOf(" ") > 0; });
+      var whole = aliasesOf(word.term).find(function (alias) { return alias.indexOf(" ") > 0; });
       return all.concat(whole ? search.wordsOf(whole) : word);
     }, []);
   }
