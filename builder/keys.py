@@ -14,6 +14,7 @@ from pydantic.fields import FieldInfo
 
 from builder.reading.absent import OrAbsent
 from builder.reading.fields import mark_of
+from builder.reading.lists import AtMost
 from builder.reading.possible import Possible, range_words
 from builder.reading.quantities import Quantity
 from builder.reading.words import ReadBy as WordField
@@ -115,6 +116,9 @@ def value_of(field: FieldInfo, record_words: RecordWords = group_words) -> str:
 
 def own_range(field: FieldInfo) -> str:
     """What is possible of a key whose range is not that of its kind; empty for others."""
+    entries = mark_of(field, AtMost)
+    if entries is not None:
+        return f", at most {entries.entries}"
     possible = mark_of(field, Possible)
     if possible is None:
         return ""

@@ -5,6 +5,7 @@ Audience areas: a flat or sloped polygon sampled into ears, and the statistics o
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -79,6 +80,12 @@ def floor_of(corners_m: Corners) -> Plane:
         If the outline crosses itself, encloses nothing on plan, or a corner is more than 50 mm off
         the plane.
     """
+    return _floor_of(tuple((x, y, z) for x, y, z in corners_m))
+
+
+@lru_cache(maxsize=256)
+def _floor_of(corners_m: tuple[Corner, ...]) -> Plane:
+    """A venue has few floors, and each is asked for at every ear and every box."""
     corners = _checked_outline(corners_m)
     centre = corners.mean(axis=0)
     design = np.column_stack([np.ones(len(corners)), corners[:, :2] - centre[:2]])

@@ -72,3 +72,8 @@ def _written(value: Any, stated: Callable[[Any], Any]) -> Any:
 
 Maybe = Annotated[Union[T, Absent], OrAbsent()]  # noqa: UP007
 """A field that may be unknown or none: `width: Maybe[Length] = Absent.NOT_STATED`."""
+
+
+def listed(written: tuple[T, ...] | Absent) -> tuple[T, ...]:
+    """The records of a list; none where the house has none or has not said."""
+    return () if isinstance(written, Absent) else written

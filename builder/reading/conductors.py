@@ -53,9 +53,10 @@ def awg_mm2(size: str) -> float:
     Unreadable
         `number-out-of-range` outside 4/0 to 40.
     """
-    zeros = int(size[0]) if size.endswith("/0") else 0
-    gauge = 1 - zeros if zeros else int(size)
-    if (size.endswith("/0") and not 1 <= zeros <= _LARGEST_ZEROS) or gauge > _SMALLEST_GAUGE:
+    has_zeros = size.endswith("/0")
+    zeros = int(size[0]) if has_zeros else 0
+    gauge = 1 - zeros if has_zeros else int(size)
+    if (has_zeros and not 1 <= zeros <= _LARGEST_ZEROS) or gauge > _SMALLEST_GAUGE:
         raise Unreadable(
             "is not a gauge between 4/0 and 40",
             "number-out-of-range",

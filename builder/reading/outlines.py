@@ -10,6 +10,7 @@ from typing import Annotated
 
 from builder.formulas.outlines import Fault, fault_of
 from builder.formulas.polygons import Point
+from builder.reading.lists import too_many
 from builder.reading.nodes import spoken
 from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Depth
@@ -53,9 +54,8 @@ def corners_of(written: Sequence[Corner]) -> list[Point]:
 def no_outline(record: Written, key: str, corners: Sequence[Point]) -> Iterator[Problem]:
     """What keeps the corners under a key from being an outline."""
     if len(corners) > MOST_CORNERS:
-        reason = f"has {len(corners):,} corners, and {MOST_CORNERS} is the most"
         advice = "draw it with fewer, 25 mm on a plan are rounding"
-        yield problem(record, (key,), reason, "too-many", advice)
+        yield too_many(record, (key,), f"{len(corners):,} corners", MOST_CORNERS, advice)
     elif (fault := fault_of(corners)) is not None:
         yield TOLD[fault.kind](record, key, fault)
 

@@ -6,6 +6,7 @@ from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
 from builder.reading.absent import Absent
+from builder.reading.lists import long_lists
 from builder.reading.nodes import Composed, compose
 from builder.reading.outlines import no_outlines
 from builder.reading.possible import impossible
@@ -48,7 +49,11 @@ def read(text: str, *, file: str, kind: type[Description]) -> Description:
         problem for record in records_within(description) for problem in record.contradictions()
     ]
     if kind.bounded:
-        wrong += [*impossible(description), *no_outlines(description)]
+        wrong += [
+            *impossible(description),
+            *no_outlines(description),
+            *long_lists(description),
+        ]
     if wrong:
         raise Refused(wrong)
     return description

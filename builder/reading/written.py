@@ -86,7 +86,10 @@ class Written(BaseModel):
     model_config = ConfigDict(frozen=True, extra="forbid", use_attribute_docstrings=True)
 
     defines: ClassVar[str] = ""
-    """What this record is to those who refer to it; empty for records nobody refers to."""
+    """
+    What this record is to those who refer to it. Two of a kind need two names; empty for records
+    that neither have a name of their own on a page nor are referred to.
+    """
 
     bounded: ClassVar[bool] = True
     """Whether the ranges of ``possible.py`` hold for a file of this kind."""

@@ -17,6 +17,10 @@ POINTS = (
     "points:\n  - {name: P1, beam: B1, across: 0 m}\n  - {name: P2, beam: B2, across: 0 m}\n"
     "  - {name: P3, beam: B1, across: 6 m SL}\n  - {name: P4, beam: B2, across: 6 m SR}\n"
 )
+CROWD = "".join(
+    f"  - {{name: Q{number}, beam: B{1 + number % 2}, across: {number / 10} m SL}}\n"
+    for number in range(1, 101)
+)
 STEELS = (
     "steels: [{name: Two, count: 2, length: 2 m, rating: 1 t}, {name: Three, count: 4, length: 3 m,"
     " rating: 1 t}]\n"
@@ -268,3 +272,12 @@ def test_a_bridle_that_cannot_be_meant_is_refused(bridle: str, said: str) -> Non
 
 def test_a_spot_of_four_legs_is_refused() -> None:
     assert any("from 2 to 3 is possible" in told for told in problems(text(f"legs: 4, {apex()}")))
+
+
+def test_of_hundreds_of_free_points_the_nearest_are_looked_at_and_the_rest_are_told() -> None:
+    spots = ", ".join(f"{{name: S{number}, {apex()}}}" for number in range(30))
+    crowded = text(more=f"wanted_spots: [{spots}]\n").replace(POINTS, POINTS + CROWD)
+    points = figure(crowded, "wanted-spot", "S0", "points")
+    assert points.working.steps[-1] == (
+        "Only the nearest points were looked at, 59 farther ones not."
+    )

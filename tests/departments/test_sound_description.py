@@ -68,3 +68,24 @@ def test_unknown_none_and_not_stated_hangs_stay_three_things() -> None:
 @pytest.mark.parametrize("wrong", ["ears: 0 m", "ears: -1 m"])
 def test_ears_at_or_below_the_floor_are_refused(wrong: str) -> None:
     assert "cannot be: above zero and at most 5 m" in refusal(FLOOR.replace("ears: 1.65 m", wrong))
+
+
+def test_more_boxes_than_the_maps_can_add_up_are_refused_with_their_number() -> None:
+    line = (SUBS % "").removeprefix("subs: [").removesuffix("]\n").replace("count: 8", "count: 200")
+    lines = ", ".join(line.replace("name: Subs", f"name: Subs {number}") for number in range(6))
+    assert refusal(MODELS + f"subs: [{lines}]\n").endswith(
+        "has 1,200 loudspeakers in hangs, subs and fills, and 1,000 is the most; describe fewer,"
+        " and tell the rest in a note [too-many]"
+    )
+
+
+def test_more_areas_than_the_maps_can_draw_are_refused() -> None:
+    area = "{name: A%d, kind: floor, ears: 1.2 m, corners: [" + ", ".join(
+        f"{{across: {across}, depth: {depth}, height: 0 m}}"
+        for across, depth in (("0 m", "1 m DS"), ("1 m SL", "1 m DS"), ("1 m SL", "2 m DS"))
+    )
+    areas = ", ".join(area % number + "]}" for number in range(41))
+    assert refusal(f"audience: [{areas}]\n") == (
+        "sound.yml:1:11 audience has 41 entries, and 40 is the most; describe fewer, and tell the"
+        " rest in a note [too-many]"
+    )

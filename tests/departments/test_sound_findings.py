@@ -52,6 +52,13 @@ def test_one_box_needs_no_splay() -> None:
     assert codes(ROOM + HANGS.replace("boxes: 3, splay: [2 deg, 4 deg]", "boxes: 1")) == []
 
 
+def test_a_mix_position_of_any_size_stands_for_a_bounded_number_of_ears() -> None:
+    mix = MIXING.replace("ears:", "width: 100 m, depth: 4 m, ears:")
+    (field,) = published(MODELS + mix + FLOOR + HANGS).section.fields
+    (reference,) = (each.text for each in field.working.inputs if each.label == "Reference")
+    assert reference.startswith("Mix position: mean energy of 225 places over its width and depth")
+
+
 def test_an_audience_area_that_crosses_itself_is_refused() -> None:
     crossed = FLOOR.replace("across: 6 m SL, depth: 14 m DS", "across: 6 m SX, depth: 14 m DS")
     crossed = crossed.replace(

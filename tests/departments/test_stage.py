@@ -10,6 +10,7 @@ from builder.departments.stage.publish import offer, publish
 from builder.exchange import Offers
 from builder.reading.problems import Refused
 from builder.reading.reader import read
+from builder.reading.references import problems_with_names
 from builder.stating import Ageing
 
 AROUND = Surroundings(Offers(), Ageing(date(2026, 6, 1), 365), "metric")
@@ -179,3 +180,9 @@ def test_a_wing_that_is_no_clear_rectangle_is_at_most_so_large(text: str, most: 
 
 def test_what_hangs_in_a_wing_takes_nothing_of_its_floor() -> None:
     assert sizes(WING % RECTANGLE + COLUMN % (6, ", from_height: 4 m up")) == ["4.00 m", "5.00 m"]
+
+
+def test_two_wings_of_one_side_are_refused() -> None:
+    wing = f"{{name: stage left, outline: {SQUARE}}}"
+    told = problems_with_names([stage(DECK % "" + f"wings: [{wing}, {wing}]\n")])
+    assert [problem.value for problem in told if problem.code == "duplicate-name"] == ["stage left"]

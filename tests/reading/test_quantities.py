@@ -482,6 +482,14 @@ def said(kind: type[q.Quantity], text: str) -> str:
         ),
         (
             q.CrossSection,
+            "0/0 AWG",
+            (
+                "'0/0 AWG' is not a gauge between 4/0 and 40; write the cross-section in mm2 or"
+                " kcmil [number-out-of-range]"
+            ),
+        ),
+        (
+            q.CrossSection,
             "5/0 AWG",
             (
                 "'5/0 AWG' is not a gauge between 4/0 and 40; write the cross-section in mm2 or"

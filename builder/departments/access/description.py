@@ -112,6 +112,7 @@ class Route(Line):
 class Vehicle(Loose):
     """A forklift, lift or other machine in stock."""
 
+    defines: ClassVar[str] = "vehicle"
     name: Name
     """What it is called here."""
     kind: Annotated[
@@ -157,6 +158,7 @@ class Parking(Line):
 class Storage(Line):
     """Room for empty cases."""
 
+    defines: ClassVar[str] = "storage"
     name: Name
     """Where it is."""
     area: Annotated[Maybe[Area], Plausible(2.0, 5_000.0)] = Absent.NOT_STATED

@@ -110,6 +110,7 @@ class QuietHours(Line):
 class NoiseLimit(Line):
     """A limit on sound level, with everything that makes it one: metric, time, place."""
 
+    defines: ClassVar[str] = "noise limit"
     name: Name
     """What the limit is called here."""
     level: Annotated[Level, Possible(0.0, 194.0), Plausible(25.0, 145.0)]
@@ -142,6 +143,7 @@ class Air(Written):
 class Effect(Line):
     """A kind of effect and whether it may be used."""
 
+    defines: ClassVar[str] = "effect"
     name: Literal[
         "haze", "smoke", "flames", "pyrotechnics", "carbon dioxide", "confetti", "lasers", "drones"
     ]

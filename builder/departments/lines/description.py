@@ -1,17 +1,15 @@
 """``lines.yml``: permanent lines from place to place, the drive plan, talkback and networks."""
 
 from collections.abc import Iterator
-from typing import Annotated, TypeVar
+from typing import Annotated
 
 from builder.departments.lines.cables import PermanentLine
 from builder.departments.lines.driving import ConsolePosition, HandOver, Switcher
 from builder.departments.lines.talking import Network, TalkbackChannel, TalkbackStation
-from builder.reading.absent import Absent, Maybe
+from builder.reading.absent import Absent, Maybe, listed
 from builder.reading.problems import Problem
 from builder.reading.words import Text
 from builder.reading.written import Decisive, DepartmentFile
-
-Record = TypeVar("Record")
 
 
 class Lines(DepartmentFile):
@@ -75,8 +73,3 @@ class Lines(DepartmentFile):
                     "working-exceeds-count",
                     advice,
                 )
-
-
-def listed(written: tuple[Record, ...] | Absent) -> tuple[Record, ...]:
-    """The records of a list; none where the house has none or has not said."""
-    return () if isinstance(written, Absent) else written

@@ -7,12 +7,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from builder.departments.lines.cables import PermanentLine
-from builder.departments.lines.description import Lines, listed
+from builder.departments.lines.description import Lines
 from builder.departments.lines.driving import ConsolePosition, HandOver, Switcher
 from builder.departments.lines.ways import at_work
 from builder.formulas.tie_lines import changes_by_switcher, ways_through
 from builder.pack import Figure, Input, Item, Value
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, listed
 from builder.stating import Stater
 from builder.working import figure, missing, worked
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from builder.departments.lines.cables import PermanentLine
-from builder.departments.lines.description import Lines, listed
+from builder.departments.lines.description import Lines
 from builder.departments.lines.drive import beside, lines_by, switcher_of
 from builder.departments.lines.driving import ConsolePosition
 from builder.departments.lines.reach import ends_of, left_m, limit_of, position, signals_of
@@ -12,7 +12,7 @@ from builder.exchange import Offers
 from builder.formulas.tie_lines import straight_m
 from builder.oddities import Named, path_under_straight
 from builder.pack import Finding, Level
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, listed
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length
 from builder.reading.references import spelling

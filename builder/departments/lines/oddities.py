@@ -4,12 +4,12 @@ from collections.abc import Iterator, Sequence
 
 from builder.confirming import odd
 from builder.departments.lines.cables import End, PermanentLine
-from builder.departments.lines.description import Lines, listed
+from builder.departments.lines.description import Lines
 from builder.departments.lines.ways import shared_names
 from builder.exchange import Statement
 from builder.oddities import MOST_COMPARED
 from builder.pack import Finding
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, listed
 from builder.reading.quantities import Length
 from builder.reading.references import spelling
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from builder.department import Published, Surroundings
 from builder.departments.lines.cables import PermanentLine
-from builder.departments.lines.description import Lines, listed
+from builder.departments.lines.description import Lines
 from builder.departments.lines.drive import drive_items
 from builder.departments.lines.findings import findings
 from builder.departments.lines.oddities import oddities, statements
@@ -23,6 +23,7 @@ from builder.departments.lines.ways import (
 )
 from builder.exchange import Offers
 from builder.pack import Fact, Item, Section, Standing, Value
+from builder.reading.absent import listed
 from builder.stating import Stater, place
 
 

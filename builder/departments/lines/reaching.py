@@ -5,11 +5,11 @@ sockets at the mix position.
 
 from collections.abc import Iterator, Sequence
 
-from builder.departments.lines.description import Lines, listed
+from builder.departments.lines.description import Lines
 from builder.departments.lines.talking import Network, TalkbackStation
 from builder.formulas.tie_lines import ways_in_all
 from builder.pack import Fact, Figure, Input, Item, Standing, Value
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, listed
 from builder.working import figure, missing, worked
 
 KEY = "lines.reaching"

@@ -4,7 +4,7 @@ submit a plan.
 """
 
 from collections.abc import Iterator
-from typing import Annotated, Literal
+from typing import Annotated, ClassVar, Literal
 
 from builder.departments.rigging.bridle import Bridle, Steel, WantedSpot
 from builder.departments.rigging.hanging import Hang
@@ -21,6 +21,7 @@ from builder.departments.rigging.steel import (
     Zone,
 )
 from builder.reading.absent import Absent, Maybe
+from builder.reading.lists import AtMost
 from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Area, Duration, Speed
@@ -48,6 +49,7 @@ class Submission(Line):
 class WindStep(Line):
     """One step of the site's own wind plan."""
 
+    defines: ClassVar[str] = "wind step"
     name: Literal["alert", "lower", "clear"]
     """Alert, lower or clear."""
     at: Annotated[Speed, Plausible(2.0, 40.0)]
@@ -61,6 +63,7 @@ class WindStep(Line):
 class WindArea(Line):
     """Something that the wind blows on."""
 
+    defines: ClassVar[str] = "wind area"
     name: Name
     """What it is."""
     area: Annotated[Area, Plausible(0.1, 2_000.0)]
@@ -94,11 +97,11 @@ class Rigging(DepartmentFile):
     """Hoists in stock."""
     hangs: tuple[Hang, ...] = ()
     """What hangs in the house when a show arrives."""
-    bridles: tuple[Bridle, ...] = ()
+    bridles: Annotated[tuple[Bridle, ...], AtMost(200)] = ()
     """Standing spots between two or three points."""
-    wanted_spots: tuple[WantedSpot, ...] = ()
+    wanted_spots: Annotated[tuple[WantedSpot, ...], AtMost(30)] = ()
     """Spots that shows often ask for: the points, legs and pulls that make them are worked out."""
-    steels: tuple[Steel, ...] = ()
+    steels: Annotated[tuple[Steel, ...], AtMost(40)] = ()
     """Steels in stock, to make bridle legs of."""
     submission: Submission | None = None
     """How to submit a hang plan."""

@@ -35,12 +35,12 @@ def spot_figures(each: Spotted, whole: Whole, key: str, system: System) -> Itera
     """The figures of one wanted spot."""
     inputs = [Input("Points looked for", RULES)]
     words = "Pairs" if each.spot.legs == 2 else "Threes"
-    steps = (
-        (
-            f"{words} of points that reach the spot: {each.tried}. Of these keep every rule:"
-            f" {len(each.choices)}."
-        ),
-    )
+    steps = [
+        f"{words} of points that reach the spot: {each.tried}. Of these keep every rule:"
+        f" {len(each.choices)}."
+    ]
+    if each.left_out:
+        steps.append(f"Only the nearest points were looked at, {each.left_out} farther ones not.")
     work = by_hand(
         "the choice with the smallest greatest pull",
         "choice of bridle points",

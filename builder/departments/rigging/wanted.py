@@ -5,7 +5,7 @@ Spots that shows ask for: which free points make them by two or three legs, the 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import combinations
-from math import hypot
+from math import comb, hypot
 
 from builder.departments.rigging.bridle import WantedSpot
 from builder.departments.rigging.bridling import anchor_places, forbidden, widest_deg
@@ -27,6 +27,11 @@ Points farther than this from a spot, seen from above, are not looked at: no leg
 stock reaches.
 """
 ROUNDING = 1e-6
+MOST_GROUPS = 30_000
+"""
+So many pairs or threes of points are looked at for all spots together. Where there would be more,
+the points nearest to each spot are taken, for they pull least, and the page says so.
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +51,8 @@ class Choice:
 class Spotted:
     """
     A wanted spot with the choices that make it, the gentlest first, and the first one made of
-    steels in stock. ``why``: why there is none.
+    steels in stock. ``why``: why there is none. ``left_out``: how many points within reach were too
+    many to look at.
     """
 
     spot: WantedSpot
@@ -54,6 +60,7 @@ class Spotted:
     tried: int
     made: Made | None = None
     why: str = ""
+    left_out: int = 0
 
 
 def spotted(whole: Whole) -> Iterator[Spotted]:
@@ -67,7 +74,9 @@ def search(spot: WantedSpot, whole: Whole) -> Spotted:
     if why := forbidden((), whole.rigging):
         return Spotted(spot, (), 0, why=why)
     apex = apex_of(spot)
-    near = list(candidates(apex, whole))
+    there = list(candidates(apex, whole))
+    near = nearest(there, apex, most_points(spot.legs, len(whole.rigging.wanted_spots)))
+    left_out = len(there) - len(near)
     geometric = [
         choice
         for group in combinations(near, spot.legs)
@@ -78,10 +87,31 @@ def search(spot: WantedSpot, whole: Whole) -> Spotted:
         key=lambda choice: (round(max(choice.legs.tensions_kg), 6), choice.names),
     )
     if not allowed:
-        return Spotted(spot, (), len(geometric), why=no_choice(spot, len(near), len(geometric)))
+        why = no_choice(spot, len(near), len(geometric))
+        return Spotted(spot, (), len(geometric), why=why, left_out=left_out)
     places = anchor_places(point.place for point in allowed[0].points) or ()
     made = from_stock(spot.load.kg * factor_of(whole.rigging), apex, places, whole.rigging.steels)
-    return Spotted(spot, tuple(allowed), len(geometric), made)
+    return Spotted(spot, tuple(allowed), len(geometric), made, left_out=left_out)
+
+
+def most_points(legs: int, spots: int) -> int:
+    """How many points may be looked at for one spot, so that all spots stay within the bound."""
+    points = legs
+    while comb(points + 1, legs) * spots <= MOST_GROUPS:
+        points += 1
+    return points
+
+
+def nearest(points: Sequence[OnPoint], apex: Place, most: int) -> list[OnPoint]:
+    """The points nearest to a spot, seen from above, in the order of the venue."""
+    by_reach = sorted(points, key=lambda point: (reach_m(point, apex), point.name))
+    kept = {point.name for point in by_reach[:most]}
+    return [point for point in points if point.name in kept]
+
+
+def reach_m(point: OnPoint, apex: Place) -> float:
+    """How far a point is from a spot, seen from above. [m]"""
+    return hypot(point.place.at[0] - apex[0], point.place.at[1] - apex[1])
 
 
 def apex_of(spot: WantedSpot) -> Place:
@@ -96,14 +126,13 @@ def candidates(apex: Place, whole: Whole) -> Iterator[OnPoint]:
     """
     for point in whole.points:
         place = point.place
-        reach_m = hypot(place.at[0] - apex[0], place.at[1] - apex[1])
         free = (
             point.usable
             and not point.hangs
             and place.steel_m is not None
             and place.steel_m > apex[2]
         )
-        if free and reach_m <= REACH_M and not forbidden((place,), whole.rigging):
+        if free and reach_m(point, apex) <= REACH_M and not forbidden((place,), whole.rigging):
             yield point
 
 

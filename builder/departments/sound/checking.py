@@ -53,25 +53,28 @@ def check_figures(found: Sequence[Covered], heard: Listening) -> Iterator[Figure
         for each in (False, True)
     )
     worst = greatest_db(fast.levels_db(), direct.levels_db())
-    yield difference(
-        "fast",
-        "Fast sum against the direct sum, third octaves",
-        worst,
-        f"{len(some)} listeners, levels within {WITHIN_DB:g} dB of the highest",
-    )
-    yield difference(
-        "patterns",
-        "Box patterns once a third octave, not at every line",
-        greatest_db(plain.levels_db(), fine.levels_db()),
-        f"{len(few)} listeners, third octaves at 125 Hz, 1 kHz and 8 kHz",
-    )
+    if worst is not None:
+        yield difference(
+            "fast",
+            "Fast sum against the direct sum, third octaves",
+            worst,
+            f"{len(some)} listeners, levels within {WITHIN_DB:g} dB of the highest",
+        )
+    worst = greatest_db(plain.levels_db(), fine.levels_db())
+    if worst is not None:
+        yield difference(
+            "patterns",
+            "Box patterns once a third octave, not at every line",
+            worst,
+            f"{len(few)} listeners, third octaves at 125 Hz, 1 kHz and 8 kHz",
+        )
     yield lines_figure()
 
 
-def greatest_db(levels: np.ndarray, measure: np.ndarray) -> float:
-    """The greatest difference where the level counts."""
-    near = np.isfinite(levels) & (measure > measure.max() - WITHIN_DB)
-    return float(np.abs(levels[near] - measure[near]).max())
+def greatest_db(levels: np.ndarray, measure: np.ndarray) -> float | None:
+    """The greatest difference where the level counts; None where nothing plays in these bands."""
+    near = np.isfinite(levels) & np.isfinite(measure) & (measure > measure.max() - WITHIN_DB)
+    return float(np.abs(levels[near] - measure[near]).max()) if near.any() else None
 
 
 def difference(name: str, label: str, greatest: float, where: str) -> Figure:

@@ -29,6 +29,8 @@ from builder.working import Formula, worked
 
 Array = NDArray[np.float64]
 MIX_STEP_M = 0.5
+MOST_A_SIDE = 25
+"""So many ears a side stand for the mix position; a wider one takes a coarser grid."""
 SHOWN_HZ = (31.5, *OCTAVES_HZ, 16_000.0)
 THIRDS = third_octaves(25.0, 20_000.0)
 """The third octaves of the octaves shown."""
@@ -102,7 +104,7 @@ def ears_at(mix: MixPosition, spot: Spot) -> Array:
     depth_m = mix.depth.m if isinstance(mix.depth, Length) else 0.0
     across, deep = (
         (
-            np.linspace(-size / 2, size / 2, max(1, round(size / MIX_STEP_M) + 1))
+            np.linspace(-size / 2, size / 2, min(round(size / MIX_STEP_M) + 1, MOST_A_SIDE))
             if size
             else np.zeros(1)
         )

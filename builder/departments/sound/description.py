@@ -3,6 +3,7 @@
 lines, radio and stock.
 """
 
+from collections.abc import Iterator
 from typing import Annotated
 
 from builder.departments.sound.loudspeakers import (
@@ -29,8 +30,13 @@ from builder.departments.sound.positions import (
     Tail,
 )
 from builder.departments.sound.stock import Radio, Spectrum, Stock
-from builder.reading.absent import Absent, Maybe
+from builder.reading.absent import Absent, Maybe, listed
+from builder.reading.lists import AtMost, too_many
+from builder.reading.problems import Problem
 from builder.reading.written import Decisive, DepartmentFile
+
+MOST_BOXES = 1_000
+"""Each box sounds at each ear, so this keeps the maps quick. Large festivals have some hundreds."""
 
 
 class Sound(DepartmentFile):
@@ -48,19 +54,19 @@ class Sound(DepartmentFile):
     """The levels the house says its system reaches."""
     room: Room | None = None
     """How the room sounds."""
-    models: tuple[Model, ...] = ()
+    models: Annotated[tuple[Model, ...], AtMost(200)] = ()
     """Loudspeaker models, with their makers' figures."""
-    hangs: Annotated[Maybe[tuple[Hang, ...]], Decisive()] = Absent.NOT_STATED
+    hangs: Annotated[Maybe[tuple[Hang, ...]], AtMost(100), Decisive()] = Absent.NOT_STATED
     """The flown loudspeakers."""
-    subs: Annotated[Maybe[tuple[SubLine, ...]], Decisive()] = Absent.NOT_STATED
+    subs: Annotated[Maybe[tuple[SubLine, ...]], AtMost(20), Decisive()] = Absent.NOT_STATED
     """The subs."""
-    fills: Annotated[Maybe[tuple[Fill, ...]], Decisive()] = Absent.NOT_STATED
+    fills: Annotated[Maybe[tuple[Fill, ...]], AtMost(100), Decisive()] = Absent.NOT_STATED
     """Front, out, under-balcony and other fills, and delays."""
     amplifiers: tuple[Amplifier, ...] = ()
     """The amplifiers of the house system."""
-    audience: tuple[AudienceArea, ...] = ()
+    audience: Annotated[tuple[AudienceArea, ...], AtMost(40)] = ()
     """The areas where people listen."""
-    neighbours: tuple[Neighbour, ...] = ()
+    neighbours: Annotated[tuple[Neighbour, ...], AtMost(20)] = ()
     """Places outside where the level matters, for open-air houses."""
     monitor_position: Annotated[Maybe[MonitorPosition], Decisive()] = Absent.NOT_STATED
     """Where monitors are mixed."""
@@ -80,3 +86,11 @@ class Sound(DepartmentFile):
     """What a visiting radio coordinator must know."""
     stock: tuple[Stock, ...] = ()
     """Microphones, direct boxes, stands."""
+
+    def contradictions(self) -> Iterator[Problem]:
+        """More boxes than the maps can add up."""
+        boxes = sum(hang.boxes for hang in listed(self.hangs))
+        boxes += sum(subs.count for subs in listed(self.subs))
+        boxes += sum(len(fill.boxes) for fill in listed(self.fills))
+        if boxes > MOST_BOXES:
+            yield too_many(self, (), f"{boxes:,} loudspeakers in hangs, subs and fills", MOST_BOXES)

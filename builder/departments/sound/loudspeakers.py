@@ -203,7 +203,7 @@ class SubLine(Line):
     """What it is called."""
     model: Annotated[Name, RefersTo("loudspeaker")]
     """The model of the subs."""
-    count: Annotated[Count, Possible(1, 500), Plausible(1, 60)]
+    count: Annotated[Count, Possible(1, 200), Plausible(1, 60)]
     """How many subs stand in the line, those out of service included."""
     out_of_service: Annotated[tuple[Count, ...], Numbered()] = ()
     """The numbers of those that do not play, counted from stage right."""

@@ -116,6 +116,7 @@ class Zone(Line):
 class Wing(Line):
     """The space beside the deck."""
 
+    defines: ClassVar[str] = "wing"
     name: Literal["stage left", "stage right", "upstage"]
     """Stage left, stage right or upstage."""
     outline: Outline
@@ -133,6 +134,7 @@ class Wing(Line):
 class Obstruction(Line):
     """Something that stands or hangs in the way and cannot be moved."""
 
+    defines: ClassVar[str] = "obstruction"
     name: Name
     """What it is."""
     outline: Outline
@@ -162,6 +164,7 @@ class Place(Line):
 class Riser(Loose):
     """Risers or decks in stock."""
 
+    defines: ClassVar[str] = "riser"
     name: Name
     """What they are called here."""
     count: Annotated[Count, Plausible(0, 400)]
@@ -181,6 +184,7 @@ class Riser(Loose):
 class Furnishing(Loose):
     """Other things that belong to the deck: steps, barrier, carpets, drapes, pianos."""
 
+    defines: ClassVar[str] = "furnishing"
     name: Name
     """What it is."""
     count: Annotated[Maybe[Annotated[Count, Plausible(0, 500)]], Plausible(0, 500)] = (
