@@ -59,7 +59,9 @@ def with_texts(
     for (file, path), text in spots.items():
         within: Any = data[file]
         for step in path[:-1]:
-            within = within[step]
+            # What may be one or a list has its places as in a list.
+            is_the_only_one = step == 0 and isinstance(within, dict)
+            within = within if is_the_only_one else within[step]
         if isinstance(within[path[-1]], str):
             within[path[-1]] = other(text)
     return {

@@ -12,12 +12,13 @@ from pathlib import Path
 
 import pytest
 
-from builder.departments.rigging.other_figures import AIR_KG_M3, NEWTONS_PER_KG
+from builder.departments.rigging.other_figures import AIR_KG_M3
 from builder.departments.sound.audience import MOST_POINTS, STEP_M
 from builder.files import published
 from builder.fit.hangs.points import NEAR_M
 from builder.formulas.air import REFERENCE_TEMPERATURE_K, speed_of_sound_m_s
 from builder.formulas.conductors import IEC_LAMBDA_OHM_PER_KM
+from builder.formulas.gravity import STANDARD_GRAVITY_M_S2
 from builder.pack import Pack, from_json
 
 ROOT = Path(__file__).parents[1]
@@ -115,7 +116,7 @@ def test_every_sum_in_the_guide_comes_out() -> None:
 @pytest.mark.parametrize(
     "words",
     [
-        f"g = {NEWTONS_PER_KG} m/s²",
+        f"g = {STANDARD_GRAVITY_M_S2} m/s²",
         f"nearest point in service with a known rating within {NEAR_M:g} m",
         f"a grid of {STEP_M:g} m, coarser where more than {MOST_POINTS:,} would be needed",
         (

@@ -2,6 +2,7 @@
 
 from builder.fit.records import Age, Item
 from builder.fit.sentences import (
+    FROM_MEMORY,
     LIMITED,
     LIMITED_WHY,
     NO_CHECK,
@@ -29,14 +30,17 @@ def item_notes(item: Item) -> list[str]:
 
 
 def age_notes(value: Age | None) -> list[str]:
-    """Old or missing checks of what is stated."""
+    """Old or missing checks of what is stated, and what was only remembered."""
     if value is None or value["standing"] != "stated":
         return []
     if value["checked"] == "":
         return [NO_CHECK]
+    notes: list[str] = []
     if value["stale"]:
-        return [fill(OLD_CHECK, {"check": value["checked"]})]
-    return []
+        notes.append(fill(OLD_CHECK, {"check": value["checked"]}))
+    if value["remembered"]:
+        notes.append(fill(FROM_MEMORY, {"check": value["checked"]}))
+    return notes
 
 
 def once(notes: list[str]) -> list[str]:

@@ -99,6 +99,7 @@ def item_record(
         "page": page,
         "checked": checked(verified),
         "stale": verified.stale if verified else False,
+        "remembered": verified.how == MEMORY if verified else False,
         "key": item.key,
         "kind": item.kind,
         "name": item.name,
@@ -176,12 +177,17 @@ def value_record(value: Fact | Figure, kind: str, section: packs.Section, page: 
         "page": page,
         "checked": checked(verified),
         "stale": verified.stale if verified else False,
+        "remembered": verified.how == MEMORY if verified else False,
     }
 
 
 def without_limit(value: Fact | Figure) -> bool:
     """Whether a figure has no value because the house writes that there is no limit."""
     return isinstance(value, Figure) and value.missing == (NO_LIMIT,)
+
+
+MEMORY = "memory"
+"""The way of checking that is none: the language names it so."""
 
 
 def checked(verified: Verified | None) -> str:

@@ -20,11 +20,15 @@ CarriedBy = Literal["show", "house", "hire"]
 
 
 class Age(TypedDict):
-    """Whether something is known, when it was checked in words, and whether that is too old."""
+    """
+    Whether something is known, when it was checked in words, whether that is too old, and whether
+    it was only remembered.
+    """
 
     standing: Standing
     checked: str
     stale: bool
+    remembered: bool
 
 
 class Value(Age):
@@ -65,6 +69,7 @@ class Item(TypedDict):
     page: str
     checked: str
     stale: bool
+    remembered: bool
     values: dict[str, Value]
     numbers: dict[str, float]
     words: dict[str, str]

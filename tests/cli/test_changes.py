@@ -129,12 +129,22 @@ def test_a_folder_outside_git_is_a_sentence(tmp_path: Path) -> None:
     )
 
 
-@pytest.mark.parametrize("content", ["", "{}", "[]", "\x00", '{"format": 99}'])
+@pytest.mark.parametrize("content", ["", "{}", "[]", "\x00"])
 def test_a_file_that_is_no_pack_is_a_sentence(venue: Path, tmp_path: Path, content: str) -> None:
     (tmp_path / "x.json").write_text(content)
     result = run(venue, str(tmp_path / "x.json"))
     assert result.exit_code == 1
     assert "x.json is not a pack that this version reads" in result.output
+
+
+def test_a_pack_of_another_format_says_which_it_is(venue: Path, tmp_path: Path) -> None:
+    (tmp_path / "x.json").write_text('{"format": 99}')
+    result = run(venue, str(tmp_path / "x.json"))
+    assert result.exit_code == 1
+    assert (
+        "x.json is a pack of format 99, and this version reads format 1; read it with the version"
+        " that wrote it, or a newer one [pack-unreadable]" in result.output
+    )
 
 
 def test_a_link_that_git_keeps_is_not_followed(venue: Path) -> None:

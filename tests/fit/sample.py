@@ -31,6 +31,7 @@ def value(
         "page": "",
         "checked": "2026-01-01 by crew, measured, 10 days before this revision",
         "stale": False,
+        "remembered": False,
         "bound": False,
         "parts": [],
     }
@@ -85,7 +86,7 @@ def item(
         "numbers": numbers,
         "words": words,
     }
-    return {**whole, "page": "", "checked": "2026-01-01", "stale": False}
+    return {**whole, "page": "", "checked": "2026-01-01", "stale": False, "remembered": False}
 
 
 def pack(**sections: list[Record]) -> Record:

@@ -325,7 +325,7 @@ def test_a_value_without_a_unit_is_told_beside_it(browser: Browser, demo_over_ht
         page.goto(f"{demo_over_http}/check.html")
         page.locator("summary", has_text="Stage").first.click()
         page.get_by_label("Stage width, clear", exact=True).fill("12")
-        assert "'12' needs a unit" in page.locator(".check-problem").inner_text()
+        assert "'12' needs a unit" in page.locator(".check-answer .check-problem").inner_text()
         assert page.locator("#check-state").inner_text() == "1 cannot be read"
 
 

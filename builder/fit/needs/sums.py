@@ -108,6 +108,7 @@ def one_for(item: Item) -> Value:
         "page": item["page"],
         "checked": item["checked"],
         "stale": item["stale"],
+        "remembered": item["remembered"],
     }
 
 

@@ -223,7 +223,12 @@ def with_least_room(answer: Verdict, stands: list[Stand], floors: list[Floor]) -
 def plot_notes(requirement: PlotAsked, deck: Item) -> list[str]:
     """What to know about the deck, its check, and how weights were taken."""
     notes = item_notes(deck)
-    age: Age = {"standing": "stated", "checked": deck["checked"], "stale": deck["stale"]}
+    age: Age = {
+        "standing": "stated",
+        "checked": deck["checked"],
+        "stale": deck["stale"],
+        "remembered": deck["remembered"],
+    }
     notes.extend(age_notes(age))
     if any(wish["weight_kg"] is not None for wish in requirement["rectangles"]):
         notes.append(SPREAD)
