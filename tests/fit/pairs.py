@@ -46,7 +46,7 @@ def any_value(dice: Dice, rule: Record) -> Record:
     standing = dice.one(STANDINGS)
     more = {
         "stale": dice.yes(0.1),
-        "remembered": dice.yes(0.1),
+        "remembered": len(rule["key"]) % 7 == 0,
         "checked": dice.one(("2026-01-01 by crew", "2026-01-01 by crew", "")),
         "bound": dice.yes(0.1),
     }
