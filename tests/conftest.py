@@ -20,6 +20,8 @@ settings.register_profile("no clock", deadline=None)
 settings.load_profile("no clock")
 # A deadline would measure the machine, and a busy one would fail the tests.
 
+GENERATED_BY = "hypothesis_seed"
+"""The option of Hypothesis's own plugin."""
 CHROMIUM = Path("/usr/bin/chromium")
 QUIET = [
     "--headless",
@@ -60,9 +62,15 @@ def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> TogetherByFi
     return TogetherByFile(config, log)
 
 
-def pytest_configure() -> None:
-    """Draw the seed of the laws before other processes start, so that all have the same."""
-    seed()
+@pytest.hookimpl(tryfirst=True)
+def pytest_configure(config: pytest.Config) -> None:
+    """
+    Draw the seed before other processes start, so that all have the same, and give it to what
+    Hypothesis draws too: a run is repeated by its seed alone.
+    """
+    drawn = seed()
+    if config.getoption(GENERATED_BY) is None:
+        setattr(config.option, GENERATED_BY, str(drawn))
 
 
 def pytest_terminal_summary(terminalreporter: Any) -> None:

@@ -74,18 +74,25 @@ def test_what_is_not_found_is_told() -> None:
     assert without_pushing([2.0, -3.0, -1.0], nothing)["stability"] == "unresolved"
 
 
+HAND_M = 0.1
+"""Hoists closer than a hand hang in no roof; five and more such may stay unresolved, and say so."""
+
+
 @pytest.mark.law
 @given(
     st.lists(st.tuples(st.floats(0, 1), st.floats(1, 900)), min_size=1, max_size=4),
     st.lists(st.one_of(st.just(0.01), st.floats(0.01, 9)), min_size=2, max_size=19),
 )
-def test_twenty_supports_at_any_spacing_are_resolved_and_carry_the_whole_load(
+def test_twenty_supports_carry_the_whole_load_or_say_that_they_are_too_close_together(
     placed: list[tuple[float, float]], gaps: list[float]
 ) -> None:
     places_m = [sum(gaps[:index]) for index in range(len(gaps) + 1)]
     loads = [at(share * places_m[-1], kg) for share, kg in placed]
     total_kg = sum(kg for _, kg in placed)
     case = level_case(hung_body(loads, places_m))
+    if case["stability"] == "unresolved":
+        assert len([gap for gap in gaps if gap < HAND_M]) >= 4
+        return
     assert case["stability"] in ("held", "balanced")
     assert sum(case["kg"]) == pytest.approx(total_kg, rel=1e-6)
     assert min(case["kg"]) >= 0
