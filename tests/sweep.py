@@ -13,6 +13,7 @@ from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from copy import deepcopy
 from dataclasses import dataclass, replace
+from datetime import date
 from functools import cache
 from pathlib import Path
 from typing import Any, Literal, get_args, get_origin
@@ -34,6 +35,8 @@ from builder.reading.fields import mark_of
 from builder.reading.nodes import compose
 from builder.reading.problems import Problem, Refused
 from builder.reading.reader import model_at, read
+from builder.reading.remarks import Remark
+from builder.reading.review import review
 from builder.reading.words import ReadBy
 from builder.registry import DEPARTMENTS, RULES
 from builder.render import markdown
@@ -275,6 +278,7 @@ def remembered(venue: str) -> Iterator[None]:
     with (
         patch.object(pipeline, "DEPARTMENTS", tuple(map(base.department, DEPARTMENTS))),
         patch.object(pipeline, "read", base.read),
+        patch.object(pipeline, "review", base.review),
         patch.object(markdown, "page_text", base.page_text),
     ):
         yield
@@ -294,6 +298,7 @@ class Baseline:
         self.venue = venue_of(there.texts, there.photos)
         self.published: dict[str, tuple[Surroundings, Published]] = {}
         self.pages: dict[str, tuple[Page, str]] = {}
+        self.remarks: dict[tuple[int, date, int], tuple[Remark, ...]] = {}
         self.starting = True
         with (
             patch.object(pipeline, "DEPARTMENTS", tuple(map(self.department, DEPARTMENTS))),
@@ -320,6 +325,15 @@ class Baseline:
             return found
 
         return replace(department, publish=publish)
+
+    def review(self, file: Any, *, on: date, stale_after_days: int) -> tuple[Remark, ...]:
+        """The remarks on a file's text; those of before where the file is the unchanged one."""
+        if all(file is not known for known in self.venue.descriptions.values()):
+            return review(file, on=on, stale_after_days=stale_after_days)
+        key = (id(file), on, stale_after_days)
+        if key not in self.remarks:
+            self.remarks[key] = review(file, on=on, stale_after_days=stale_after_days)
+        return self.remarks[key]
 
     def page_text(self, page: Page, scribe: Any) -> str:
         """A page's text; that of the unchanged venue where the page is equal."""

@@ -63,20 +63,17 @@ def disagreeing(reviewed: Reviewed) -> Iterable[Remark]:
 def implausible(reviewed: Reviewed) -> Iterable[Remark]:
     """A quantity outside the range its field usually has."""
     value, bounds = reviewed.value, mark_of(reviewed.field, Plausible)
-    if bounds is None:
+    number = plain_number(value)
+    if bounds is None or number is None or bounds.holds(number):
         return ()
     if isinstance(value, Quantity):
-        number, text = value.si, value.text
+        text = value.text
         low, high = (shown(type(value), si)[0] for si in (bounds.low, bounds.high))
         question = otherwise(value, bounds.holds)
-    elif isinstance(value, int | float):
-        number, text = value, f"{value:,g}"
-        low, high = f"{bounds.low:,g}", f"{bounds.high:,g}"
-        question = otherwise_counted(value, bounds.holds)
     else:
-        return ()
-    if bounds.holds(number):
-        return ()
+        text = f"{number:,g}"
+        low, high = f"{bounds.low:,g}", f"{bounds.high:,g}"
+        question = otherwise_counted(number, bounds.holds)
     usual = f"are {high} or less" if bounds.low == 0 else f"lie between {low} and {high}"
     sentence = f"{spaced(reviewed.key)} is {shortened(text)}. That is unusual here: most {usual}."
     return (
@@ -89,6 +86,13 @@ def implausible(reviewed: Reviewed) -> Iterable[Remark]:
             question=question,
         ),
     )
+
+
+def plain_number(value: object) -> float | None:
+    """What a quantity or a count is in SI or by itself; None for anything else."""
+    if isinstance(value, Quantity):
+        return value.si
+    return value if isinstance(value, int | float) else None
 
 
 def unfinished(reviewed: Reviewed) -> Iterable[Remark]:
