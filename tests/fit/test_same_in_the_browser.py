@@ -3,8 +3,8 @@ The check in Python and as the page runs it, in a real browser: thousands of rid
 not one byte of difference.
 """
 
-import json
 from collections import Counter
+from collections.abc import Iterable
 from functools import cache
 from typing import Any
 
@@ -13,68 +13,50 @@ from playwright.sync_api import Browser
 
 from builder.fit.interpreter import fit
 from builder.fit.verdicts import RANK
-from tests.fit.chromium import page_with
+from builder.site.engine import GLOBAL_NAME, engine_script
 from tests.fit.pairs import Dice, a_pair
 from tests.fit.plot_pairs import a_rectangle
+from tests.fit.recording import Recorded, recording
+from tests.fit.replaying import OFFERED_AS, differences
 from tests.fit.sample import Record, rider
 from tests.fit.stages import plot, stage
 from tests.laws import share
 
 PAIRS = share(range(5000), law="the check is the same in the browser", usually=1200)
-AT_ONCE = 300
-SORTED_JSON = """(pairs) => {
-  const sorted = (value) => Array.isArray(value) ? value.map(sorted)
-    : value !== null && typeof value === "object" ? Object.fromEntries(Object.keys(value).sort().map((key) => [key, sorted(value[key])])) : value;
-  return JSON.parse(pairs).map(([pack, riders]) => JSON.stringify(sorted(housecheck.fit(pack, riders))));
-}"""  # noqa: E501
+OF_THE_SITE = f"window.{OFFERED_AS} = {{ 'builder.fit.interpreter.fit': {GLOBAL_NAME}.fit }};"
+"""What makes the script that the site serves answer to a replay."""
 
 
-def in_python(seed: int) -> str:
-    """A pair's result as JSON."""
-    return json.dumps(fit(*a_pair(seed)), sort_keys=True, ensure_ascii=False, separators=(",", ":"))
-
-
-def in_the_browser(browser: Browser) -> list[str]:
-    """Every pair's result as JSON, from the scripts that the site serves."""
-    found: list[str] = []
-    with page_with(browser) as page:
-        for start in range(0, len(PAIRS), AT_ONCE):
-            # The pairs travel as text: the browser's own reader of JSON makes the numbers, as it
-            # does with a published pack.
-            pairs = [a_pair(seed) for seed in PAIRS[start : start + AT_ONCE]]
-            found += page.evaluate(SORTED_JSON, json.dumps(pairs))
-    return found
+def judged(pairs: Iterable[tuple[Record, list[Record]]]) -> Recorded:
+    """The check's calls on packs and riders, and what each gives."""
+    recorded = Recorded()
+    judge = recording(fit, recorded)
+    for pair in pairs:
+        judge(*pair)
+    return recorded
 
 
 @pytest.mark.laws
 @pytest.mark.browser
 def test_the_check_gives_the_same_in_the_browser_to_the_byte(browser: Browser) -> None:
-    expected = [in_python(seed) for seed in PAIRS]
-    different = [
-        seed
-        for seed, ours, theirs in zip(PAIRS, expected, in_the_browser(browser), strict=True)
-        if ours != theirs
-    ]
-    assert different == []
+    recorded = judged(a_pair(seed) for seed in PAIRS)
+    assert len(recorded.results) == len(PAIRS)
+    assert differences(browser, engine_script() + OF_THE_SITE, recorded) == []
 
 
-def a_crowd(seed: int) -> list[Any]:
+def a_crowd(seed: int) -> tuple[Record, list[Record]]:
     """A deck and a plot of as many rectangles as a rider may have."""
     dice = Dice(seed)
     rectangles: list[Record] = [a_rectangle(dice, index, dice.yes(0.3)) for index in range(100)]
-    return [stage(), [rider(plot(*rectangles))]]
+    return stage(), [rider(plot(*rectangles))]
 
 
 @pytest.mark.browser
 def test_they_agree_on_crowded_stage_plots_too(browser: Browser) -> None:
-    crowds = [a_crowd(seed) for seed in range(4)]
-    expected = [
-        json.dumps(fit(*each), sort_keys=True, ensure_ascii=False, separators=(",", ":"))
-        for each in crowds
-    ]
-    with page_with(browser) as page:
-        assert page.evaluate(SORTED_JSON, json.dumps(crowds)) == expected
-    assert all("Move it" in each for each in expected)
+    recorded = judged(a_crowd(seed) for seed in range(4))
+    assert len(recorded.results) == 4
+    assert differences(browser, engine_script() + OF_THE_SITE, recorded) == []
+    assert all("Move it" in each for each in recorded.results.values())
 
 
 @cache
