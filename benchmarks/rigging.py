@@ -18,9 +18,9 @@ from types import ModuleType
 
 import numpy as np
 
-from builder.departments.rigging.carrying import bodies, envelope, shares
 from builder.departments.rigging.description import Rigging
-from builder.departments.rigging.geometry import overhead
+from builder.departments.rigging.hangs.bodies import bodies, envelope, shares
+from builder.departments.rigging.steel.geometry import overhead
 from builder.departments.sound.description import Sound
 from builder.departments.sound.hanging import hung_loads
 from builder.formulas.full_at_once import full_points

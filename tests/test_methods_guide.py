@@ -12,8 +12,8 @@ from pathlib import Path
 
 import pytest
 
-from builder.departments.rigging.other_figures import AIR_KG_M3
-from builder.departments.sound.audience import MOST_POINTS, STEP_M
+from builder.departments.rigging.stock_and_wind import AIR_KG_M3
+from builder.departments.sound.areas.ears import MOST_POINTS, STEP_M
 from builder.files import published
 from builder.fit.hangs.points import NEAR_M
 from builder.formulas.air import REFERENCE_TEMPERATURE_K, speed_of_sound_m_s

@@ -13,7 +13,7 @@ from builder.cli.printing import VENUE, exit_with_problems
 from builder.cli.telling import tell
 
 if TYPE_CHECKING:
-    from builder.departments.power.extra import Extra
+    from builder.departments.power.outlets.extra import Extra
 
 WRITTEN = re.compile(r"^(?:(?P<name>[^:]+):)?\s*(?:(?P<count>\d+)\s*[x×*]\s*)?(?P<current>.+)$")
 MOST = 200
@@ -33,7 +33,7 @@ def phases(on: str, loads: tuple[str, ...], venue: Path) -> None:
     for wrong usage.
     """
     from builder.departments.power.description import Power
-    from builder.departments.power.extra import extra_loads
+    from builder.departments.power.outlets.extra import extra_loads
     from builder.exchange import joined
     from builder.files import read_folder
     from builder.pipeline import described, venue_of

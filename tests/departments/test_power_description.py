@@ -2,7 +2,7 @@
 
 import pytest
 
-from builder.departments.power.systems import read_phases, read_system
+from builder.departments.power.description.systems import read_phases, read_system
 from builder.reading.numerals import Unreadable
 from tests.departments.powered import INTAKE, SWITCH, described, problems
 

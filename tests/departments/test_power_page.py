@@ -332,7 +332,7 @@ def test_a_count_that_is_not_proven_says_what_was_not_ruled_out(
         free_at_once.__module__,
         free_at_once.__qualname__,
     )
-    monkeypatch.setattr("builder.departments.power.available.free_at_once", unfinished)
+    monkeypatch.setattr("builder.departments.power.outlets.at_once.free_at_once", unfinished)
     said = [plain(block.words) for block in page_of(TEXT).blocks if isinstance(block, Paragraph)]
     assert (
         "All places together: 4 of 6 can be loaded fully, house loads running. "

@@ -8,7 +8,7 @@ import pytest
 
 from builder.cautions import LOADS
 from builder.departments.rigging.page import pages
-from builder.departments.rigging.summary import headline
+from builder.departments.rigging.page.summary import headline
 from builder.document import Block, Caution, Facts, Folded, Picture, Table
 from builder.exchange import HungLoad
 from builder.pack import Pack, Revision

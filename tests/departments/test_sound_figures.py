@@ -4,7 +4,7 @@ from math import dist, log10
 
 import pytest
 
-from builder.departments.sound.geometry import boxes_of_hang
+from builder.departments.sound.areas.geometry import boxes_of_hang
 from builder.departments.sound.publish import offer
 from builder.exchange import Spot
 from builder.pack import Standing

@@ -2,9 +2,9 @@
 
 import pytest
 
+from builder.departments.sound.areas.geometry import boxes_of_fill
+from builder.departments.sound.areas.meeting import walk
 from builder.departments.sound.findings import fills_of
-from builder.departments.sound.geometry import boxes_of_fill
-from builder.departments.sound.meeting import walk
 from builder.exchange import Air
 from tests.departments.sounding import (
     FILL,

@@ -2,9 +2,9 @@
 
 import pytest
 
-from builder.departments.sound.oddities import oddities, out_of_line
-from builder.departments.sound.plugging_oddities import plugging_oddities
-from builder.departments.sound.stating_positions import statements
+from builder.departments.sound.oddities.loudspeakers import oddities, out_of_line
+from builder.departments.sound.oddities.plugging import plugging_oddities
+from builder.departments.sound.oddities.statements import statements
 from tests.departments.sounding import HANGS, MODELS, ROOM, SUBS, sound
 
 SPLIT = "splits: [{name: Split, kind: transformer, ways: 48, legs: 2}]\n"

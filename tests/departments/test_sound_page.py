@@ -11,10 +11,10 @@ from math import dist
 import pytest
 
 from builder.departments.sound.drawing.areas import pattern_pictures, pictures
+from builder.departments.sound.drawing.maps import INKS, Panel, Sheet, Spot, map_svg
 from builder.departments.sound.drawing.places import area_fields, storeys
 from builder.departments.sound.drawing.plan import subs_picture
 from builder.departments.sound.drawing.section import section_picture
-from builder.departments.sound.maps import INKS, Panel, Sheet, Spot, map_svg
 from builder.departments.sound.page import headline, pages
 from builder.document import Block, Caution, Folded, Heading, Picture
 from builder.pack import Pack, Revision, Section, from_json, to_json

@@ -4,8 +4,8 @@ from math import radians, tan
 
 import pytest
 
+from builder.departments.sound.areas.edges import Throw
 from builder.departments.sound.drawing.plan import hangs_from_above
-from builder.departments.sound.panning import Throw
 from builder.pack import Pack, Revision
 from tests.departments.sounding import HANGS, MODELS, ROOM, codes, item, published
 

@@ -5,8 +5,10 @@ from math import log10
 import numpy as np
 import pytest
 
-from builder.departments.sound.coverage import listening
-from builder.departments.sound.sub_ways import (
+from builder.departments.sound.areas.coverage import listening
+from builder.departments.sound.areas.sources import models_of
+from builder.departments.sound.subs.line import delays_ms
+from builder.departments.sound.subs.other_ways import (
     END_FIRE,
     GRADIENT,
     depth_m,
@@ -14,8 +16,6 @@ from builder.departments.sound.sub_ways import (
     middle_hz,
     pairs_of,
 )
-from builder.departments.sound.subs import delays_ms
-from builder.departments.sound.system import models_of
 from builder.formulas.sub_pairs import gradient_front_gain_db
 from tests.departments.sounding import AIR, HANGS, MIX, ROOM, SUBS, item, published, sound
 

@@ -4,7 +4,7 @@ from math import asin, atan, degrees
 
 import pytest
 
-from builder.departments.sound.sub_bands import crossings_m
+from builder.departments.sound.subs.bands import crossings_m
 from builder.exchange import Spot
 from tests.departments.sounding import HANGS, ROOM, SUBS, figure, item, published
 

@@ -4,8 +4,8 @@ import pytest
 
 from builder.departments.lines.cables import PermanentLine
 from builder.departments.power.description import Outlet
-from builder.departments.sound.positions import DropBox
-from builder.departments.sound.stock import Radio, Stock
+from builder.departments.sound.description.positions import DropBox
+from builder.departments.sound.description.stock import Radio, Stock
 from builder.reading.how_many import numbers, out_words
 from builder.reading.in_service import not_working
 from builder.reading.written import Line

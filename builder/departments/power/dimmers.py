@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
+from builder.departments.power.circuits.tree import Network
 from builder.departments.power.description import Fed, Power, Service
-from builder.departments.power.network import Network
 from builder.departments.power.subjects import told
 from builder.pack import Finding, Level
 from builder.reading.absent import Absent

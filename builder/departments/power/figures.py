@@ -8,8 +8,8 @@ from dataclasses import replace
 from math import fsum
 
 from builder.cautions import ELECTRICITY
-from builder.departments.power.network import Network
-from builder.departments.power.sources import Source, capacity
+from builder.departments.power.circuits.sources import Source, capacity
+from builder.departments.power.circuits.tree import Network
 from builder.formulas.circuits import Standing, booked_a, limit_a, standing
 from builder.formulas.phasors import PHASES, imbalance_percent, line_currents, summed_currents
 from builder.pack import Figure, Input, Item, Value, Working

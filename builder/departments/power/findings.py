@@ -3,15 +3,15 @@
 from collections.abc import Iterator
 from math import fsum
 
+from builder.departments.power.circuits.drops import drop_at, limit_percent
+from builder.departments.power.circuits.generators import loading
+from builder.departments.power.circuits.neutrals import neutral_findings
+from builder.departments.power.circuits.sources import Source
+from builder.departments.power.circuits.tree import Network
 from builder.departments.power.description import Fed, Generator, Power, Service
 from builder.departments.power.dimmers import dimmer_findings
-from builder.departments.power.drops import drop_at, limit_percent
 from builder.departments.power.figures import phase_sizes
-from builder.departments.power.generating import loading
-from builder.departments.power.network import Network
-from builder.departments.power.neutrals import neutral_findings
-from builder.departments.power.outlet_findings import outlet_findings, service_connectors
-from builder.departments.power.sources import Source
+from builder.departments.power.outlets.findings import outlet_findings, service_connectors
 from builder.departments.power.subjects import told
 from builder.formulas.circuits import limit_a
 from builder.formulas.phasors import PHASES, imbalance_percent

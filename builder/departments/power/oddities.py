@@ -7,8 +7,8 @@ from collections.abc import Iterator
 
 from builder.confirming import odd
 from builder.departments.power.description import Fed, Power
+from builder.departments.power.description.supplies import Generator, Spot, Supply
 from builder.departments.power.subjects import subject_of
-from builder.departments.power.supplying import Generator, Spot, Supply
 from builder.formulas.tie_lines import straight_m
 from builder.oddities import Named, Standing, on_one_spot, path_under_straight, read_between
 from builder.pack import Finding

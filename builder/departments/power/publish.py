@@ -8,18 +8,18 @@ from dataclasses import replace
 
 from builder.cautions import ELECTRICITY
 from builder.department import Published, Surroundings
-from builder.departments.power.altitude import at_altitude
-from builder.departments.power.available import available_items, shore_capacity
+from builder.departments.power.circuits.altitude import at_altitude
+from builder.departments.power.circuits.drops import drop_figures
+from builder.departments.power.circuits.generators import generator_figures
+from builder.departments.power.circuits.neutrals import neutral_figures
+from builder.departments.power.circuits.tree import Carried, Network, network_of
 from builder.departments.power.description import Fed, Generator, Power, Supply
-from builder.departments.power.drops import drop_figures
 from builder.departments.power.figures import node_figures
 from builder.departments.power.findings import findings
-from builder.departments.power.generating import generator_figures
-from builder.departments.power.mating import connector_items
-from builder.departments.power.network import Carried, Network, network_of
-from builder.departments.power.neutrals import neutral_figures
-from builder.departments.power.next_circuits import next_items
 from builder.departments.power.oddities import oddities
+from builder.departments.power.outlets.at_once import available_items, shore_capacity
+from builder.departments.power.outlets.mating import connector_items
+from builder.departments.power.outlets.next import next_items
 from builder.pack import Fact, Item, Section, Standing, Value
 from builder.stating import Stater
 

@@ -4,8 +4,8 @@ from builder.department import Department
 from builder.departments.rigging.description import Rigging
 from builder.departments.rigging.fit import RULES
 from builder.departments.rigging.page import pages
+from builder.departments.rigging.page.summary import headline
 from builder.departments.rigging.publish import offer, publish
-from builder.departments.rigging.summary import headline
 
 RIGGING = Department(
     "rigging", "Rigging", Rigging, publish, pages, headline, offer=offer, rules=RULES

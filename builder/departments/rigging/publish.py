@@ -5,19 +5,12 @@ from dataclasses import replace
 
 from builder.cautions import LOADS, WIND
 from builder.department import Published, Surroundings
-from builder.departments.rigging.bridle_figures import bridle_figures
-from builder.departments.rigging.carrying import Body, Shares
+from builder.departments.rigging.bridles.figures import bridle_figures
+from builder.departments.rigging.bridles.spot_figures import spot_figures
+from builder.departments.rigging.bridles.spots import spotted
 from builder.departments.rigging.description import Rigging
-from builder.departments.rigging.figures import (
-    by_hand,
-    full_figures,
-    group_figures,
-    mass,
-    point_figures,
-)
-from builder.departments.rigging.findings import findings
-from builder.departments.rigging.geometry import ends_of_hang
-from builder.departments.rigging.hang_figures import (
+from builder.departments.rigging.hangs.bodies import Body, Shares
+from builder.departments.rigging.hangs.figures import (
     by_whom,
     load_words,
     span_figures,
@@ -25,12 +18,19 @@ from builder.departments.rigging.hang_figures import (
     truss_of,
     weight_figure,
 )
-from builder.departments.rigging.oddities import oddities, steel_heights
-from builder.departments.rigging.other_figures import hoist_figures, truss_figures, wind_figures
-from builder.departments.rigging.spot_figures import spot_figures
-from builder.departments.rigging.totals import OnPoint, Whole, hoists_kg, whole_of
-from builder.departments.rigging.trim_figures import trim_figures
-from builder.departments.rigging.wanted import spotted
+from builder.departments.rigging.hangs.trims import trim_figures
+from builder.departments.rigging.steel.figures import (
+    by_hand,
+    full_figures,
+    group_figures,
+    mass,
+    point_figures,
+)
+from builder.departments.rigging.steel.findings import findings
+from builder.departments.rigging.steel.geometry import ends_of_hang
+from builder.departments.rigging.steel.oddities import oddities, steel_heights
+from builder.departments.rigging.steel.totals import OnPoint, Whole, hoists_kg, whole_of
+from builder.departments.rigging.stock_and_wind import hoist_figures, truss_figures, wind_figures
 from builder.exchange import Offers
 from builder.formulas.loads import Load, PointLoad, total_load_kg
 from builder.formulas.trim import low_steel_m

@@ -4,11 +4,17 @@ from collections.abc import Iterator, Sequence
 from math import cos, hypot, radians
 
 from builder.cautions import LOADS, NOISE
-from builder.departments.sound.coverage import BARE, PROGRAMME, Covered, Listening, working
-from builder.departments.sound.geometry import Box, aim, centre_of_weight, corners_of, floor_corners
-from builder.departments.sound.house_level import average_figures, greatest_figure
-from builder.departments.sound.loudspeakers import AudienceArea, Fill, Hang
-from builder.departments.sound.system import Aligned
+from builder.departments.sound.areas.coverage import BARE, PROGRAMME, Covered, Listening, working
+from builder.departments.sound.areas.geometry import (
+    Box,
+    aim,
+    centre_of_weight,
+    corners_of,
+    floor_corners,
+)
+from builder.departments.sound.areas.sources import Aligned
+from builder.departments.sound.description.loudspeakers import AudienceArea, Fill, Hang
+from builder.departments.sound.levels.house_system import average_figures, greatest_figure
 from builder.exchange import Spot
 from builder.formulas.air import speed_of_sound_m_s
 from builder.formulas.alignment import alignment_delay_ms

@@ -7,10 +7,16 @@ What the field shows is found in ``coverage.py``.
 from collections.abc import Iterator
 
 from builder.confirming import odd
-from builder.departments.sound.audience import uneven
+from builder.departments.sound.areas.ears import uneven
 from builder.departments.sound.description import Sound
+from builder.departments.sound.description.loudspeakers import (
+    AudienceArea,
+    Fill,
+    Hang,
+    Model,
+    SubLine,
+)
 from builder.departments.sound.hanging import Models, hangs_of, lacking_weights, models_of
-from builder.departments.sound.loudspeakers import AudienceArea, Fill, Hang, Model, SubLine
 from builder.exchange import Air
 from builder.formulas.air import GREATEST_TEMPERATURE_C, LEAST_TEMPERATURE_C
 from builder.formulas.areas import FLATNESS_M

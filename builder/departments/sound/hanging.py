@@ -4,9 +4,9 @@ from collections.abc import Iterator, Mapping
 from math import cos, radians
 
 from builder.cautions import LOADS
+from builder.departments.sound.areas.geometry import boxes_of_hang, centre_of_weight
 from builder.departments.sound.description import Sound
-from builder.departments.sound.geometry import boxes_of_hang, centre_of_weight
-from builder.departments.sound.loudspeakers import Hang, Model
+from builder.departments.sound.description.loudspeakers import Hang, Model
 from builder.exchange import HungLoad
 from builder.formulas.loads import PointLoad, total_load_kg
 from builder.pack import Figure, Input, Value

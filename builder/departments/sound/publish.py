@@ -5,9 +5,7 @@ from dataclasses import dataclass, replace
 
 from builder.cautions import NOISE
 from builder.department import Published, Surroundings
-from builder.departments.sound.audience import sampled
-from builder.departments.sound.checking import check_items
-from builder.departments.sound.coverage import (
+from builder.departments.sound.areas.coverage import (
     Covered,
     Listening,
     covered,
@@ -17,26 +15,28 @@ from builder.departments.sound.coverage import (
     published,
     usable,
 )
+from builder.departments.sound.areas.ears import sampled
+from builder.departments.sound.areas.edges import missed_edges, pan_figures
+from builder.departments.sound.areas.fast_way import check_items
+from builder.departments.sound.areas.geometry import corners_of, heights_of
+from builder.departments.sound.areas.meeting import drift_items, meets_figures
+from builder.departments.sound.areas.sight import Sight, hidden_ears, sight_figures, sights
+from builder.departments.sound.areas.sources import aligned_fill, hang_boxes
 from builder.departments.sound.description import Sound
+from builder.departments.sound.description.loudspeakers import Fill, SubLine
+from builder.departments.sound.description.positions import MixPosition
 from builder.departments.sound.figures import area_figures, delay_figure, hang_figures, mix_figures
 from builder.departments.sound.findings import fills_of, findings, subs_of
-from builder.departments.sound.geometry import corners_of, heights_of
 from builder.departments.sound.hanging import hangs_of, hung_loads, models_of, weight_figure
-from builder.departments.sound.limits import budget_items, dose_items
-from builder.departments.sound.loudspeakers import Fill, SubLine
-from builder.departments.sound.meeting import drift_items, meets_figures
-from builder.departments.sound.neighbours import neighbour_figures, over_limits
-from builder.departments.sound.oddities import oddities
-from builder.departments.sound.panning import missed_edges, pan_figures
-from builder.departments.sound.pattern import patterns
-from builder.departments.sound.plugging_oddities import plugging_oddities
-from builder.departments.sound.positions import MixPosition
-from builder.departments.sound.sight import Sight, hidden_ears, sight_figures, sights
-from builder.departments.sound.stating_positions import short_path, statements
-from builder.departments.sound.sub_bands import audience_figure, band_items, floor_at
-from builder.departments.sound.sub_ways import way_items
-from builder.departments.sound.subs import line_figures, sub_items
-from builder.departments.sound.system import aligned_fill, hang_boxes
+from builder.departments.sound.levels.limits import budget_items, dose_items
+from builder.departments.sound.levels.outside import neighbour_figures, over_limits
+from builder.departments.sound.oddities.loudspeakers import oddities
+from builder.departments.sound.oddities.plugging import plugging_oddities
+from builder.departments.sound.oddities.statements import short_path, statements
+from builder.departments.sound.subs.bands import audience_figure, band_items, floor_at
+from builder.departments.sound.subs.line import line_figures, sub_items
+from builder.departments.sound.subs.other_ways import way_items
+from builder.departments.sound.subs.pattern import patterns
 from builder.exchange import Drive, Offers, Shape
 from builder.formulas.air import speed_of_sound_m_s
 from builder.formulas.polygons import contains

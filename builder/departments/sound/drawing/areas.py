@@ -6,8 +6,8 @@ Reads the pack alone.
 
 from collections.abc import Iterator, Sequence
 
+from builder.departments.sound.drawing.maps import Panel, Sheet, map_svg
 from builder.departments.sound.drawing.places import cut, mix_place, outlines, spots, storeys
-from builder.departments.sound.maps import Panel, Sheet, map_svg
 from builder.document import Picture
 from builder.pack import Field, Item, Pack, Section
 

@@ -6,7 +6,7 @@ Reads the pack alone.
 
 from collections.abc import Mapping, Sequence
 
-from builder.departments.sound.maps import Spot
+from builder.departments.sound.drawing.maps import Spot
 from builder.pack import Field, Outline, Pack, Section
 from builder.render.contours import within
 

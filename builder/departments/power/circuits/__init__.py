@@ -1,0 +1,1 @@
+"""The circuits as a tree: what feeds what, what stands on it, what is lost on the way."""

@@ -1,0 +1,284 @@
+"""
+Voltage lost along each feeder at the full continuous load of what it feeds, and from the supply to
+there.
+"""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from builder.cautions import ELECTRICITY
+from builder.departments.power.circuits.sources import Source
+from builder.departments.power.circuits.tree import Network, usual_power_factor
+from builder.departments.power.description import DropLimits, Fed, Power
+from builder.departments.power.figures import percent
+from builder.formulas.circuits import limit_a
+from builder.formulas.conductors import (
+    BS_7671_FLEXIBLE_MV_PER_A_M,
+    Conductor,
+    awg_aluminium,
+    awg_conductor,
+    flexible_conductor,
+    metric_aluminium,
+    metric_conductor,
+)
+from builder.formulas.voltage_drop import drop_percent, single_phase_drop_v, three_phase_drop_v
+from builder.pack import Figure, Input, Item, Value
+from builder.reading.absent import Absent
+from builder.reading.measures import shown
+from builder.reading.quantities import Percent, Voltage
+from builder.working import Formula as Cited
+from builder.working import figure, missing, worked
+
+LEAVES_OUT = (
+    "Other loads on the same feeders, inrush, harmonics, joints and connectors, and the angle"
+    " between both ends. The length is one way; the conductor is hot."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Drop:
+    """
+    Voltage lost along one feeder: the loss, in percent of its base, with what it was computed from.
+    """
+
+    drop_v: float
+    base_v: float
+    base: str
+    current_a: float
+    step: str
+    inputs: tuple[Input, ...]
+    formulas: tuple[Cited, ...]
+
+    @property
+    def percent(self) -> float:
+        """Loss in percent of the base."""
+        return drop_percent(drop_v=self.drop_v, base_v=self.base_v)
+
+
+def conductor_of(fed: Fed) -> tuple[Conductor, Cited] | str:
+    """The conductor of a feeder by its table, or which input is missing."""
+    feeder = fed.feeder
+    if feeder is None or isinstance(feeder.conductor, Absent):
+        return "the feeder's conductor"
+    aluminium = feeder.metal == "aluminium"
+    if aluminium and feeder.cable == "flexible":
+        return "a table for flexible aluminium, which no code here has"
+    written = " ".join(feeder.conductor.text.split()).upper()
+    if "AWG" in written or "KCMIL" in written or "MCM" in written:
+        return american(written, awg_aluminium if aluminium else awg_conductor)
+    area_mm2 = feeder.conductor.mm2
+    if aluminium:
+        return metric_aluminium_or_why(area_mm2)
+    if feeder.cable == "flexible" and area_mm2 in BS_7671_FLEXIBLE_MV_PER_A_M:
+        return flexible_conductor(int(area_mm2)), flexible_conductor
+    return metric_conductor(area_mm2), metric_conductor
+
+
+def metric_aluminium_or_why(area_mm2: float) -> tuple[Conductor, Cited] | str:
+    """An aluminium conductor by its area, or that the table has no such size."""
+    try:
+        return metric_aluminium(area_mm2), metric_aluminium
+    except ValueError:
+        return f"a table for aluminium of {area_mm2:g} mm²"
+
+
+def american(written: str, table: Callable[[str], Conductor]) -> tuple[Conductor, Cited] | str:
+    """A conductor by its American size in one table."""
+    size = written.replace("MCM", "kcmil").replace("KCMIL", "kcmil").replace("#", "")
+    size = size.replace("AWG", "").strip() if "/0" in size else size
+    try:
+        return table(size), table
+    except ValueError:
+        return f"a table for {written}{' in aluminium' if table is awg_aluminium else ''}"
+
+
+def drop_at(name: str, current_a: float, network: Network, power: Power) -> Drop | list[str]:
+    """The loss along the feeder of one node at a current, or what is missing for it."""
+    source = network.sources[name]
+    fed = source.record
+    if not isinstance(fed, Fed):
+        return ["a feeder"]
+    conductor, feeder = conductor_of(fed), fed.feeder
+    lacking = [conductor] if isinstance(conductor, str) else []
+    lacking += (
+        ["the feeder's length"] if feeder is None or isinstance(feeder.length, Absent) else []
+    )
+    lacking += [] if source.voltages else ["its voltages, line to line and line to neutral"]
+    if isinstance(conductor, str) or feeder is None or isinstance(feeder.length, Absent) or lacking:
+        return lacking
+    return computed(
+        source, conductor, current_a / feeder.in_parallel, length_m=feeder.length.m, power=power
+    )
+
+
+def computed(
+    source: Source,
+    found: tuple[Conductor, Cited],
+    current_a: float,
+    *,
+    length_m: float,
+    power: Power,
+) -> Drop | list[str]:
+    """The loss by the formula for the lines that the node has."""
+    conductor, table = found
+    voltages = source.voltages
+    if voltages is None or voltages.line_to_line_v is None or voltages.line_to_neutral_v is None:
+        return ["its voltages, line to line and line to neutral"]
+    three = len(source.phases) == 3 and voltages.lines == 3
+    formula = three_phase_drop_v if three else single_phase_drop_v
+    base_v = voltages.line_to_line_v if len(source.phases) > 1 else voltages.line_to_neutral_v
+    base = "line to line" if len(source.phases) > 1 else "line to neutral"
+    power_factor, said = power_factor_for(conductor, power)
+    r, x = conductor.r_ohm_per_km, conductor.x_ohm_per_km
+    drop_v = formula(
+        current_a=current_a,
+        length_m=length_m,
+        r_ohm_per_km=r,
+        x_ohm_per_km=x,
+        power_factor=power_factor,
+    )
+    sine = (1 - power_factor**2) ** 0.5
+    front = "√3" if three else "2"
+    step = (
+        f"{front} × {current_a:.4g} A × {length_m / 1000:.4g} km × ({r:.4g} × {power_factor:.3g} +"
+        f" {x:.3g} × {sine:.3g}) Ω/km = {drop_v:.3g} V {base}"
+    )
+    inputs = (
+        Input("Current in one conductor", f"{current_a:.4g} A"),
+        Input("Length one way", f"{length_m:.4g} m"),
+        Input(
+            "Conductor",
+            f"{conductor.size}: {r:.4g} Ω/km, {x:.3g} Ω/km reactance; {conductor.condition}",
+        ),
+        Input("Power factor", said),
+    )
+    return Drop(drop_v, base_v, base, current_a, step, inputs, (formula, table))
+
+
+def power_factor_for(conductor: Conductor, power: Power) -> tuple[float, str]:
+    """The house's power factor, or the one that loses most along this conductor."""
+    stated = usual_power_factor(power)
+    if stated is not None:
+        return stated, f"{stated:g}, the house's"
+    worst = conductor.r_ohm_per_km / (conductor.r_ohm_per_km**2 + conductor.x_ohm_per_km**2) ** 0.5
+    return (
+        worst,
+        f"{worst:.3g}, the one that loses most along this conductor, since the house says none",
+    )
+
+
+def drop_figures(item: Item, name: str, network: Network, power: Power) -> tuple[Figure, ...]:
+    """Loss along its own feeder and from the supply to here, where it has a feeder at all."""
+    source = network.sources[name]
+    if not isinstance(source.record, Fed) or source.record.feeder is None:
+        return ()
+    key, label = f"{item.key}.drop", "Voltage drop of its feeder"
+    if source.binding is None:
+        return (
+            missing(
+                key,
+                label,
+                worked(three_phase_drop_v, inputs=()),
+                ["its rating"],
+                caution=ELECTRICITY,
+            ),
+        )
+    current_a = max(limit_a(source.node))
+    found = drop_at(name, current_a, network, power)
+    if isinstance(found, list):
+        return (
+            missing(key, label, worked(three_phase_drop_v, inputs=()), found, caution=ELECTRICITY),
+        )
+    share = f"100 × {found.drop_v:.3g} V / {found.base_v:.4g} V = {found.percent:.3g} %"
+    working = worked(
+        *found.formulas,
+        drop_percent,
+        inputs=found.inputs,
+        steps=[found.step, share],
+        leaves_out=LEAVES_OUT,
+    )
+    value = Value(
+        f"{shown(Percent, found.percent / 100, 1)[0]}, {shown(Voltage, found.drop_v)[0]}",
+        "",
+        found.percent / 100,
+        "1",
+    )
+    own = figure(
+        key, label, value, working, caution=ELECTRICITY, note=f"{found.base}, at {current_a:.4g} A"
+    )
+    total = total_figure(item, name, network, power)
+    return (own, total, *left_figure(item, total, power))
+
+
+def total_figure(item: Item, name: str, network: Network, power: Power) -> Figure:
+    """
+    Loss from the supply to here with this node alone fully loaded: the same current through every
+    feeder above it.
+    """
+    key, label = f"{item.key}.drop-total", "Voltage drop from the supply"
+    current_a = max(limit_a(network.sources[name].node))
+    steps, total = [], 0.0
+    formulas: list[Cited] = []
+    without = []
+    for up in network.tree.path[name]:
+        if network.sources[up].fed_from is None:
+            continue
+        found = drop_at(up, current_a * network.ratio(name, up), network, power)
+        if isinstance(found, list):
+            without.append(up)
+            continue
+        total += found.percent
+        formulas += found.formulas
+        steps.append(f"{up}: {found.step}, {found.percent:.3g} %")
+    steps.append(f"together {total:.3g} %")
+    working = worked(
+        *dict.fromkeys(formulas),
+        drop_percent,
+        inputs=[Input("Current", f"{current_a:.4g} A")],
+        steps=steps,
+        leaves_out=LEAVES_OUT,
+    )
+    if without:
+        return missing(
+            key, label, working, [f"the feeder of {up}" for up in without], caution=ELECTRICITY
+        )
+    return figure(
+        key,
+        label,
+        percent(total),
+        working,
+        caution=ELECTRICITY,
+        note="with nothing else on the feeders above it",
+    )
+
+
+def left_figure(item: Item, total: Figure, power: Power) -> Iterator[Figure]:
+    """
+    What the house's limit to the load leaves for a visitor's tails, where the house states one.
+    """
+    limit = limit_percent(power, "to_the_load")
+    if limit is None or total.value is None or total.value.number is None:
+        return
+    lost = total.value.number * 100
+    left = max(0.0, limit - lost)
+    steps = [f"{limit:.3g} % − {lost:.3g} % = {limit - lost:.3g} %"]
+    inputs = [
+        Input("House's limit to the load", f"{limit:.3g} %"),
+        Input("Lost from the supply", f"{lost:.3g} %"),
+    ]
+    working = worked(drop_percent, inputs=inputs, steps=steps, leaves_out=LEAVES_OUT)
+    yield figure(
+        f"{item.key}.drop-left",
+        "Voltage drop left for tails",
+        percent(left),
+        working,
+        caution=ELECTRICITY,
+        note="of the limit to the load",
+    )
+
+
+def limit_percent(power: Power, which: str) -> float | None:
+    """One of the house's limits on voltage drop, in percent; None where it states none."""
+    limits = power.voltage_drop_limits
+    stated = getattr(limits, which) if isinstance(limits, DropLimits) else Absent.NOT_STATED
+    return stated.share * 100 if isinstance(stated, Percent) else None

@@ -1,0 +1,223 @@
+"""
+The neutral as a conductor with a limit of its own: what stands on it, what is left, and from which
+third harmonic it binds before the lines.
+"""
+
+from collections.abc import Iterator
+from math import fsum
+
+from builder.cautions import ELECTRICITY
+from builder.departments.power.circuits.sources import Limit, Source
+from builder.departments.power.circuits.tree import Network
+from builder.departments.power.figures import (
+    PER_PHASE_LEAVES_OUT,
+    ampere,
+    percent,
+    phase_sizes,
+    rounded,
+)
+from builder.departments.power.subjects import told
+from builder.formulas.circuits import limit_a
+from builder.formulas.load_ratings import cable_rating_with_third_harmonic_a
+from builder.formulas.neutral_limits import third_harmonic_that_fills_neutral
+from builder.formulas.phasors import PHASES, neutral_current
+from builder.pack import Figure, Finding, Input, Item, Level, Value
+from builder.reading.absent import Absent
+from builder.reading.quantities import Current
+from builder.working import figure, missing, worked
+
+LEAVES_OUT = (
+    "Loads of unknown size, neutrals further up, higher triplens, and what a visitor's single-phase"
+    " loads return. Third harmonics are added as if all were in step."
+)
+ROUNDING = 1e-6
+
+
+def neutral_of(source: Source) -> Limit | None:
+    """
+    What the neutral may carry at all, and whose figure that is; like one of the lines where nobody
+    says.
+
+    None where no rating is known.
+    """
+    stated = said_of(source)
+    if isinstance(stated, Current):
+        return Limit("neutral rating", stated.a)
+    if stated is not Absent.NOT_STATED:
+        return None
+    return (
+        Limit(f"{source.binding.what}, as for its lines", source.binding.current_a)
+        if source.binding
+        else None
+    )
+
+
+def said_of(source: Source) -> Current | Absent:
+    """What is written of the neutral's rating; a generator says nothing of its own."""
+    stated = getattr(source.record, "neutral_rating", Absent.NOT_STATED)
+    return stated if isinstance(stated, Current | Absent) else Absent.NOT_STATED
+
+
+def neutral_figures(item: Item, name: str, network: Network) -> Iterator[Figure]:
+    """
+    Current, limit, what is left, and the third harmonic that fills it; for whatever has several
+    lines.
+    """
+    source = network.sources[name]
+    if len(source.phases) < 2 or said_of(source) is Absent.NONE:
+        return
+    if network.below(name):
+        yield current_figure(item, source, network)
+    limit = neutral_of(source)
+    if limit is None:
+        key, working = f"{item.key}.neutral-left", worked(neutral_current, inputs=())
+        yield missing(
+            key, "Left in the neutral", working, ["its neutral's rating"], caution=ELECTRICITY
+        )
+        return
+    yield left_figure(item, source, limit, network)
+    if len(source.phases) == len(PHASES):
+        yield from binding_figure(item, source, limit, network)
+
+
+def current_figure(item: Item, source: Source, network: Network) -> Figure:
+    """What the house's loads carry in the neutral."""
+    stands = network.standing[source.name]
+    sizes = phase_sizes(stands, source.phases)
+    names = [
+        Input(phase, f"{size_a:.4g} A") for phase, size_a in zip(source.phases, sizes, strict=True)
+    ]
+    third, fundamental = stands.neutral.third_harmonic_a, rounded(stands.neutral.fundamental_a)
+    steps = [f"√({fundamental:.4g}² + {third:.4g}²) = {rounded(stands.neutral.total_a):.4g} A"]
+    working = worked(
+        neutral_current,
+        inputs=[*names, Input("Third harmonics", f"{third:.4g} A")],
+        steps=steps,
+        leaves_out=PER_PHASE_LEAVES_OUT,
+    )
+    return figure(
+        f"{item.key}.neutral-current",
+        "Neutral current",
+        ampere(rounded(stands.neutral.total_a)),
+        working,
+        caution=ELECTRICITY,
+    )
+
+
+def left_a(source: Source, limit: Limit, network: Network) -> float:
+    """What the neutral may still carry for hours, never below nothing. [A]"""
+    return max(0.0, limit.current_a * source.share - network.standing[source.name].neutral.total_a)
+
+
+def left_figure(item: Item, source: Source, limit: Limit, network: Network) -> Figure:
+    """The limit of the neutral for hours less what stands on it."""
+    stands_a = rounded(network.standing[source.name].neutral.total_a)
+    value = left_a(source, limit, network)
+    steps = [
+        f"{limit.current_a:.4g} A × {source.share * 100:.4g} % − {stands_a:.4g} A = {value:.4g} A"
+    ]
+    inputs = [
+        Input("Neutral", f"{limit.current_a:.4g} A, by its {limit.what}"),
+        Input("Neutral current", f"{stands_a:.4g} A"),
+    ]
+    working = worked(limit_a, neutral_current, inputs=inputs, steps=steps, leaves_out=LEAVES_OUT)
+    return figure(
+        f"{item.key}.neutral-left",
+        "Left in the neutral",
+        ampere(value),
+        working,
+        caution=ELECTRICITY,
+        note=f"by its {limit.what}",
+    )
+
+
+def binding_figure(item: Item, source: Source, limit: Limit, network: Network) -> Iterator[Figure]:
+    """
+    From which third harmonic of an even load the neutral is full before the lines are; not told
+    where nothing is free or known.
+    """
+    free_a = max(0.0, min(network.standing[source.name].free_a))
+    if free_a <= 0 or network.lacking_above(source.name):
+        return
+    left = left_a(source, limit, network)
+    share = third_harmonic_that_fills_neutral(neutral_left_a=left, line_a=free_a)
+    inputs = [
+        Input("Left in the neutral", f"{left:.4g} A"),
+        Input("Free on the fullest line", f"{free_a:.4g} A"),
+    ]
+    working = worked(
+        third_harmonic_that_fills_neutral,
+        inputs=inputs,
+        steps=[f"{left:.4g} A / (3 × {free_a:.4g} A) = {share * 100:.3g} %"],
+        leaves_out=LEAVES_OUT,
+    )
+    key, label = f"{item.key}.neutral-binds", "Neutral binds from a third harmonic of"
+    if share > 1:
+        yield figure(key, label, Value("none: the lines bind first"), working, caution=ELECTRICITY)
+    else:
+        yield figure(
+            key,
+            label,
+            percent(share * 100),
+            working,
+            caution=ELECTRICITY,
+            note="of an even load that fills the lines",
+        )
+
+
+def neutral_findings(source: Source, network: Network) -> Iterator[Finding]:
+    """
+    A neutral that the house's loads overload, one smaller than its lines, and a cable that third
+    harmonics ask more of than its rating.
+    """
+    limit = neutral_of(source)
+    if limit is None or len(source.phases) < 2:
+        return
+    total_a = network.standing[source.name].neutral.total_a
+    hours_a = limit.current_a * source.share
+    if total_a > limit.current_a + ROUNDING:
+        sentence = (
+            f"The neutral of {source.name} carries {total_a:.1f} A of standing loads, and it may"
+            f" carry {limit.current_a:.4g} A ({limit.what})."
+        )
+        yield told(Level.DANGER, "neutral-over-rating", sentence, source.record)
+    elif total_a > hours_a + ROUNDING:
+        sentence = (
+            f"The neutral of {source.name} carries {total_a:.1f} A of standing loads. For hours on"
+            f" end it may carry {hours_a:.4g} A ({limit.what})."
+        )
+        yield told(Level.CAUTION, "neutral-over-continuous", sentence, source.record)
+    if source.binding and limit.current_a < source.binding.current_a - ROUNDING:
+        sentence = (
+            f"The neutral of {source.name} may carry {limit.current_a:.4g} A, and each line"
+            f" {source.binding.current_a:.4g} A. Single-phase loads on one line fill it before the"
+            " line is full."
+        )
+        yield told(Level.CAUTION, "neutral-under-lines", sentence, source.record, "neutral_rating")
+    yield from harmonics_over_cable(source, network)
+
+
+def harmonics_over_cable(source: Source, network: Network) -> Iterator[Finding]:
+    """
+    Standing loads whose third harmonics ask a larger cable than the rating tells of, by the factors
+    for cables of four or five cores.
+    """
+    stands = network.standing[source.name]
+    sizes = phase_sizes(stands, source.phases)
+    if (
+        source.binding is None
+        or len(sizes) < len(PHASES)
+        or not fsum(sizes)
+        or getattr(source.record, "feeder", None) is None
+    ):
+        return
+    share = stands.neutral.third_harmonic_a / fsum(sizes)
+    needed_a = cable_rating_with_third_harmonic_a(line_a=max(sizes), third_harmonic_share=share)
+    if needed_a > source.binding.current_a + ROUNDING:
+        sentence = (
+            f"Standing loads on {source.name} draw up to {max(sizes):.1f} A a line with"
+            f" {share * 100:.0f} % third harmonic. A feeder of four or five cores then needs a"
+            f" rating of {needed_a:.1f} A, and {source.name} is rated"
+            f" {source.binding.current_a:.4g} A."
+        )
+        yield told(Level.CAUTION, "harmonics-over-cable", sentence, source.record, "feeder")

@@ -1,0 +1,306 @@
+"""
+Supplies, generators, services and boards with what each leaves to its source filled in, ready for
+the tree.
+"""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from builder.departments.power.description import Fed, Generator, Power, Service, Supply
+from builder.departments.power.description.systems import System, Voltages
+from builder.formulas.circuits import Node
+from builder.formulas.electricity import (
+    apparent_kva,
+    current_between_two_phases_a,
+    current_on_one_phase_a,
+    current_on_three_phases_a,
+    single_phase_kva,
+    split_phase_kva,
+    three_phase_kva,
+)
+from builder.formulas.generators import DeratingStep, derating_factor, site_rating_kva
+from builder.formulas.phasors import PHASES
+from builder.reading.absent import Absent
+from builder.reading.quantities import ApparentPower, Current, Percent
+
+UNBOUNDED_A = 1.0e9
+"""
+Stands for a rating that nobody has said. What lies below such a node is never published as free.
+"""
+STEP_SHARE = 0.06
+"""Voltages that differ by less are one system: 230/400 and 240/415 V are, 208 and 400 V are not."""
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """One thing that limits a node: what it is, and how much it lets through on each phase. [A]"""
+
+    what: str
+    current_a: float
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """
+    A node of the tree. ``system`` and ``phases`` are its own or its source's; ``limits`` may be
+    empty.
+    """
+
+    name: str
+    record: Supply | Generator | Fed
+    fed_from: str | None
+    system: System | None
+    phases: tuple[str, ...]
+    phases_said: bool
+    limits: tuple[Limit, ...]
+    share: float
+    parent_a_per_a: float = 1.0
+
+    @property
+    def binding(self) -> Limit | None:
+        """The least of its limits."""
+        return min(self.limits, key=lambda limit: limit.current_a, default=None)
+
+    @property
+    def voltages(self) -> Voltages | None:
+        """Its voltages, where both are known."""
+        found = self.system.voltages if self.system else None
+        return found if found and found.line_to_neutral_v is not None else None
+
+    @property
+    def node(self) -> Node:
+        """It as the formulas take it."""
+        rating_a = self.binding.current_a if self.binding else UNBOUNDED_A
+        return Node(
+            self.name, self.fed_from, rating_a, None, self.phases, self.share, self.parent_a_per_a
+        )
+
+
+def sources_of(power: Power) -> dict[str, Source]:
+    """Every node by name, each after its source."""
+    found: dict[str, Source] = {root.name: root_source(root, power) for root in power.roots}
+    waiting = list(power.fed)
+    while ready := [fed for fed in waiting if fed.fed_from in found]:
+        for fed in ready:
+            found[fed.name] = fed_source(fed, found[fed.fed_from], power)
+            waiting.remove(fed)
+    return found
+
+
+def root_source(root: Supply | Generator, power: Power) -> Source:
+    """A supply or a generator as a node."""
+    system = None if isinstance(root.system, Absent) else root.system
+    phases = PHASES[: system.lines] if system else PHASES
+    return Source(
+        root.name, root, None, system, phases, True, limits_of(root, system), share_of(root, power)
+    )
+
+
+def fed_source(fed: Fed, above: Source, power: Power) -> Source:
+    """
+    A service or board as a node, with its source's system and phases where it does not say its own.
+    """
+    own: Absent | System = (
+        fed.system if isinstance(fed, Service) else getattr(fed, "system", Absent.NOT_STATED)
+    )
+    system = above.system if isinstance(own, Absent) else own
+    named = () if isinstance(fed.phases, Absent) else fed.phases.names
+    said = bool(named) or system is None or system.lines >= len(above.phases)
+    ratio = step_ratio(system, above.system)
+    return Source(
+        fed.name,
+        fed,
+        above.name,
+        system,
+        named or above.phases,
+        said,
+        limits_of(fed, system),
+        share_of(fed, power),
+        ratio,
+    )
+
+
+def step_ratio(system: System | None, above: System | None) -> float:
+    """
+    Ampere at the source for each ampere here, where a transformer changes the voltage between them.
+    """
+    here_v = system.voltages.line_to_neutral_v if system else None
+    above_v = above.voltages.line_to_neutral_v if above else None
+    if system is None or above is None or here_v is None or above_v is None:
+        return 1.0
+    # A single-phase service may hang between a line and neutral or between two lines of the same
+    # source.
+    taps = (above_v, above.voltages.line_to_line_v) if system.lines == 1 else (above_v,)
+    if any(tap_v is not None and abs(here_v / tap_v - 1) < STEP_SHARE for tap_v in taps):
+        return 1.0
+    return here_v / above_v
+
+
+def share_of(record: Supply | Generator | Fed, power: Power) -> float:
+    """The share of its rating that a node may use for hours; all of it where nobody says less."""
+    for stated in (record.continuous_share, power.continuous_share):
+        if isinstance(stated, Percent):
+            return stated.share
+    return 1.0
+
+
+def limits_of(record: Supply | Generator | Fed, system: System | None) -> tuple[Limit, ...]:
+    """Rating, breaker and transformer of a node, as far as they are said."""
+    found = []
+    if isinstance(record, Generator):
+        if (kva := site_kva(record)) is not None and (
+            current_a := amperes(kva, system)
+        ) is not None:
+            found.append(Limit("rating on site", current_a))
+    elif isinstance(record.rating, Current):
+        found.append(Limit("rating", record.rating.a))
+    if isinstance(record.breaker, Current):
+        found.append(Limit("breaker", record.breaker.a))
+    if not isinstance(record, Generator) and isinstance(record.transformer, ApparentPower):
+        current_a = amperes(record.transformer.kva, system)
+        found += [] if current_a is None else [Limit("transformer", current_a)]
+    return tuple(found)
+
+
+def amperes(kva: float, system: System | None) -> float | None:
+    """Line current of an even load on all lines of a system; None where its voltage is open."""
+    voltages = system.voltages if system else None
+    if voltages is None or voltages.line_to_neutral_v is None or voltages.line_to_line_v is None:
+        return None
+    if voltages.lines == 3:
+        return current_on_three_phases_a(apparent_kva=kva, line_to_line_v=voltages.line_to_line_v)
+    if voltages.lines == 2:
+        return current_between_two_phases_a(
+            apparent_kva=kva, line_to_line_v=voltages.line_to_line_v
+        )
+    return current_on_one_phase_a(apparent_kva=kva, line_to_neutral_v=voltages.line_to_neutral_v)
+
+
+Formula = Callable[..., float]
+
+
+def capacity(current_a: float, voltages: Voltages, lines: int) -> tuple[float, Formula, str] | None:
+    """
+    Apparent power of an even current on so many lines, with its formula and its step in words; None
+    where the voltage is open.
+    """
+    neutral_v, line_v = voltages.line_to_neutral_v, voltages.line_to_line_v
+    if neutral_v is None or line_v is None:
+        return None
+    if voltages.lines == 3 and lines == 3:
+        kva = three_phase_kva(current_a=current_a, line_to_line_v=line_v)
+        return (
+            kva,
+            three_phase_kva,
+            f"√3 × {line_v:.4g} V × {current_a:.4g} A / 1000 = {kva:.4g} kVA",
+        )
+    if voltages.lines == 2 and lines == 2:
+        kva = split_phase_kva(current_a=current_a, line_to_neutral_v=neutral_v)
+        return (
+            kva,
+            split_phase_kva,
+            f"2 × {neutral_v:.4g} V × {current_a:.4g} A / 1000 = {kva:.4g} kVA",
+        )
+    wire_v = line_v if lines == 2 else neutral_v
+    kva = single_phase_kva(current_a=current_a, wire_to_wire_v=wire_v)
+    return kva, single_phase_kva, f"{wire_v:.4g} V × {current_a:.4g} A / 1000 = {kva:.4g} kVA"
+
+
+def derating(generator: Generator) -> tuple[tuple[str, float], ...] | None:
+    """
+    What is left of the rating by each condition, in words and as a share; None where a condition is
+    not said, or nothing is left.
+    """
+    found = []
+    if (by_height := generator.altitude_derating) is not None:
+        if isinstance(generator.works_at_altitude, Absent):
+            return None
+        step = DeratingStep(by_height.above.m, by_height.per.m, by_height.loses.share * 100)
+        found.append(
+            (f"at {generator.works_at_altitude.text}", left_of(generator.works_at_altitude.m, step))
+        )
+    if (by_heat := generator.temperature_derating) is not None:
+        if isinstance(generator.works_in_air_of, Absent):
+            return None
+        step = DeratingStep(
+            by_heat.above.c, degrees(by_heat.per.text, by_heat.per.c), by_heat.loses.share * 100
+        )
+        found.append(
+            (
+                f"in air of {generator.works_in_air_of.text}",
+                left_of(generator.works_in_air_of.c, step),
+            )
+        )
+    return (
+        None
+        if any(factor is None for _, factor in found)
+        else tuple((name, factor) for name, factor in found if factor is not None)
+    )
+
+
+def left_of(value: float, step: DeratingStep) -> float | None:
+    """The share left by one condition; None where the maker's steps leave nothing."""
+    try:
+        return derating_factor(value, step)
+    except ValueError:
+        return None
+
+
+def degrees(text: str, celsius: float) -> float:
+    """A step in temperature: written in Fahrenheit, its 32 degrees of offset do not count."""
+    return celsius + 32 / 1.8 if text.rstrip().upper().endswith("F") else celsius
+
+
+def site_kva(generator: Generator) -> float | None:
+    """
+    Rating of a generator on its site; None where the rating or a condition that counts is not said.
+    """
+    factors = derating(generator)
+    if isinstance(generator.prime, Absent) or factors is None:
+        return None
+    return site_rating_kva(prime_kva=generator.prime.kva, factors=[factor for _, factor in factors])
+
+
+def line_current_a(
+    *, kva: float, lines: Sequence[str], voltages: Voltages
+) -> tuple[float, Formula, str] | None:
+    """
+    Line current of a load on so many lines, with its formula and its step in words; None where the
+    voltage is open.
+    """
+    neutral_v, line_v = voltages.line_to_neutral_v, voltages.line_to_line_v
+    if neutral_v is None or line_v is None:
+        return None
+    if len(lines) == 3:
+        current_a = current_on_three_phases_a(apparent_kva=kva, line_to_line_v=line_v)
+        return (
+            current_a,
+            current_on_three_phases_a,
+            f"1000 × {kva:.4g} kVA / (√3 × {line_v:.4g} V) = {current_a:.4g} A",
+        )
+    if len(lines) == 2:
+        current_a = current_between_two_phases_a(apparent_kva=kva, line_to_line_v=line_v)
+        return (
+            current_a,
+            current_between_two_phases_a,
+            f"1000 × {kva:.4g} kVA / {line_v:.4g} V = {current_a:.4g} A",
+        )
+    current_a = current_on_one_phase_a(apparent_kva=kva, line_to_neutral_v=neutral_v)
+    return (
+        current_a,
+        current_on_one_phase_a,
+        f"1000 × {kva:.4g} kVA / {neutral_v:.4g} V = {current_a:.4g} A",
+    )
+
+
+__all__ = [
+    "Formula",
+    "Limit",
+    "Source",
+    "apparent_kva",
+    "capacity",
+    "derating",
+    "line_current_a",
+    "site_kva",
+    "sources_of",
+]

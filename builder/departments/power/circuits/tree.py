@@ -1,0 +1,295 @@
+"""The house's circuits as a tree with its loads: what stands where, and what is free."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+
+from builder.departments.power.circuits.sources import Formula, Source, line_current_a, sources_of
+from builder.departments.power.description import Power, StandingLoad
+from builder.exchange import PowerDraw
+from builder.formulas.circuits import Load, Node, Standing, Tree, standing, tree_of
+from builder.formulas.electricity import apparent_kva
+from builder.formulas.phasors import (
+    PHASES,
+    SPLIT_PHASE_ANGLES_DEG,
+    THREE_PHASE_ANGLES_DEG,
+    Phasors,
+    line_currents,
+)
+from builder.reading.absent import Absent
+from builder.reading.problems import Where
+from builder.reading.quantities import ApparentPower, Current, Percent
+from builder.reading.quantities import Power as ActivePower
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """
+    A standing load, whoever said it. One of ``kw``, ``kva`` and ``current_a`` is given; None for
+    all where nobody knows.
+    """
+
+    what: str
+    on: str
+    said: str
+    power_factor: float | None
+    phases: tuple[str, ...] = ()
+    kw: float | None = None
+    kva: float | None = None
+    current_a: float | None = None
+    third_harmonic: float = 0.0
+    department: str = ""
+    where: Where | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Carried:
+    """A load on the tree, with its powers and the step of its working in words."""
+
+    asked: Asked
+    load: Load
+    kw: float
+    kva: float
+    step: str
+    formulas: tuple[Formula, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOut:
+    """A load that no figure counts, and why."""
+
+    asked: Asked
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Network:
+    """
+    The tree, its loads, and what stands on each node.
+
+    ``at_most`` is what stands there with each load that is left out at the most its feed lets
+    through.
+    """
+
+    sources: dict[str, Source]
+    tree: Tree
+    carried: tuple[Carried, ...]
+    left_out: tuple[LeftOut, ...]
+    standing: dict[str, Standing]
+    at_most: dict[str, Standing]
+
+    @property
+    def nodes(self) -> tuple[Node, ...]:
+        """The nodes, parents first."""
+        return tuple(self.tree.nodes.values())
+
+    @property
+    def loads(self) -> tuple[Load, ...]:
+        """The loads that are counted."""
+        return tuple(each.load for each in self.carried)
+
+    def below(self, name: str) -> tuple[Carried, ...]:
+        """The loads on a node or under it."""
+        return tuple(each for each in self.carried if name in self.tree.path[each.load.node])
+
+    def unrated_above(self, name: str) -> tuple[str, ...]:
+        """Nodes from here up of which nobody has said what they may carry."""
+        return tuple(up for up in self.tree.path[name] if self.sources[up].binding is None)
+
+    def closed_above(self, name: str) -> tuple[str, ...]:
+        """Nodes from here up that are out of service."""
+        return tuple(
+            up
+            for up in self.tree.path[name]
+            if self.sources[up].record.condition == "out of service"
+        )
+
+    def lacking_above(self, name: str) -> tuple[str, ...]:
+        """
+        What keeps anything from being said to be free here: nodes up the tree that are out of
+        service, or of unknown rating.
+        """
+        closed = [f"{up} back in service" for up in self.closed_above(name)]
+        return (*closed, *(f"the rating of {up}" for up in self.unrated_above(name)))
+
+    def ratio(self, name: str, up: str) -> float:
+        """Ampere at the node ``up`` for each ampere at ``name``."""
+        return self.tree.scale[name] / self.tree.scale[up]
+
+
+def network_of(power: Power, draws: Iterable[PowerDraw]) -> Network:
+    """The circuits with the loads of this file and those that other departments offer."""
+    sources = sources_of(power)
+    nodes = [source.node for source in sources.values()]
+    carried: list[Carried] = []
+    left_out: list[LeftOut] = []
+    for asked in (*own_loads(power), *offered_loads(draws, power)):
+        found = placed(asked, sources)
+        if isinstance(found, Carried):
+            carried.append(found)
+        else:
+            left_out.append(found)
+    tree, loads = tree_of(nodes), [each.load for each in carried]
+    fullest = [
+        load
+        for left in left_out
+        if left.asked.on in sources
+        for load in at_its_limit(left.asked, sources, tree)
+    ]
+    return Network(
+        sources,
+        tree,
+        tuple(carried),
+        tuple(left_out),
+        standing(nodes, loads),
+        standing(nodes, [*loads, *fullest]),
+    )
+
+
+def at_its_limit(asked: Asked, sources: dict[str, Source], tree: Tree) -> Iterator[Load]:
+    """
+    A load of unknown size as large as it can be: the whole limit of the first thing up the tree
+    that has one, on every line.
+    """
+    for up in tree.path[asked.on]:
+        if limit := sources[up].binding:
+            current_a = limit.current_a * tree.scale[up] / tree.scale[asked.on]
+            first, second, third = (
+                complex(current_a) if phase in sources[asked.on].phases else 0j for phase in PHASES
+            )
+            yield Load(asked.what, asked.on, (first, second, third))
+            return
+
+
+def own_loads(power: Power) -> Iterator[Asked]:
+    """The standing loads of this file that are in service."""
+    for load in power.standing_loads:
+        if load.condition != "out of service":
+            yield asked_by(load, power)
+
+
+def usual_power_factor(power: Power) -> float | None:
+    """The house's power factor, where it says one."""
+    return power.usual_power_factor if isinstance(power.usual_power_factor, float) else None
+
+
+def asked_by(load: StandingLoad, power: Power) -> Asked:
+    """A standing load in the terms of the tree."""
+    own = load.power_factor if isinstance(load.power_factor, float) else usual_power_factor(power)
+    draws = load.draws
+    return Asked(
+        load.what,
+        load.on,
+        "?" if isinstance(draws, Absent) else draws.text,
+        own,
+        () if isinstance(load.phases, Absent) else load.phases.names,
+        kw=draws.kw if isinstance(draws, ActivePower) else None,
+        kva=draws.kva if isinstance(draws, ApparentPower) else None,
+        current_a=draws.a if isinstance(draws, Current) else None,
+        third_harmonic=(
+            load.third_harmonic.share if isinstance(load.third_harmonic, Percent) else 0.0
+        ),
+        where=load.where("draws"),
+    )
+
+
+def offered_loads(draws: Iterable[PowerDraw], power: Power) -> Iterator[Asked]:
+    """Loads that other departments offer."""
+    del power
+    for draw in draws:
+        said = f"{draw.load_kw:.4g} kW"
+        yield Asked(
+            draw.what,
+            draw.fed_by,
+            said,
+            draw.power_factor,
+            draw.phases,
+            kw=draw.load_kw,
+            department=draw.department,
+        )
+
+
+def placed(asked: Asked, sources: dict[str, Source]) -> Carried | LeftOut:
+    """A load on its node, or why it cannot be counted."""
+    source = sources.get(asked.on)
+    if source is None:
+        return LeftOut(asked, f"there is no power source named {asked.on}")
+    if asked.kw is None and asked.kva is None and asked.current_a is None:
+        return LeftOut(asked, "nobody knows yet how much it draws")
+    if asked.power_factor is None:
+        return LeftOut(asked, "neither it nor the house says a power factor")
+    if lacking := [name for name in asked.phases if name not in source.phases]:
+        return LeftOut(asked, f"{asked.on} has no {', '.join(lacking)}")
+    return on_lines(asked, source, asked.power_factor)
+
+
+def on_lines(asked: Asked, source: Source, power_factor: float) -> Carried | LeftOut:
+    """
+    A load as currents on its lines.
+
+    Where the one phase of a service is not said, it is counted on each phase it may be on.
+    """
+    lines = asked.phases or source.phases
+    counted = lines[:1] if source.system and source.system.lines == 1 else lines
+    sized = size(asked, source, counted, power_factor)
+    if sized is None:
+        return LeftOut(asked, f"{asked.on} does not say its voltages")
+    kw, kva, current_a, step, formulas = sized
+    currents = phasors(lines, current_a, power_factor, source)
+    names = " and ".join(lines) if source.phases_said else f"{' or '.join(lines)}, counted on each"
+    third_a = [
+        current_a * asked.third_harmonic if name in lines else 0.0 for name in ("L1", "L2", "L3")
+    ]
+    load = Load(asked.what, asked.on, currents, (third_a[0], third_a[1], third_a[2]))
+    return Carried(asked, load, kw, kva, f"{asked.what}: {step} on {names}", formulas)
+
+
+def size(
+    asked: Asked, source: Source, lines: Sequence[str], power_factor: float
+) -> tuple[float, float, float, str, tuple[Formula, ...]] | None:
+    """
+    Active and apparent power, current on each line, the working in words, and the formulas used;
+    None where the voltage is open.
+    """
+    voltages = source.voltages
+    if voltages is None:
+        return None
+    if asked.current_a is not None:
+        kva = asked.current_a * kva_per_ampere(source, lines)
+        return kva * power_factor, kva, asked.current_a, f"{asked.said} stated", ()
+    kva = (
+        asked.kva
+        if asked.kva is not None
+        else apparent_kva(active_kw=asked.kw or 0.0, power_factor=power_factor)
+    )
+    found = line_current_a(kva=kva, lines=lines, voltages=voltages)
+    if found is None:
+        return None
+    current_a, formula, step = found
+    if asked.kva is not None:
+        return kva * power_factor, kva, current_a, step, (formula,)
+    return (
+        asked.kw or 0.0,
+        kva,
+        current_a,
+        f"{asked.said} / {power_factor:g} = {kva:.4g} kVA; {step}",
+        (apparent_kva, formula),
+    )
+
+
+def kva_per_ampere(source: Source, lines: Sequence[str]) -> float:
+    """Apparent power of one ampere on each of so many lines. [kVA/A]"""
+    found = (
+        line_current_a(kva=1.0, lines=lines, voltages=source.voltages) if source.voltages else None
+    )
+    return 1 / found[0] if found else 0.0
+
+
+def phasors(lines: Sequence[str], current_a: float, power_factor: float, source: Source) -> Phasors:
+    """Line currents of a load at the angles of its system."""
+    split = source.system is not None and source.system.lines == 2
+    return line_currents(
+        phases=lines,
+        current_a=current_a,
+        power_factor=power_factor,
+        angles_deg=SPLIT_PHASE_ANGLES_DEG if split else THREE_PHASE_ANGLES_DEG,
+    )

@@ -1,0 +1,41 @@
+"""
+``power.yml``: what feeds the house, where power is handed over, what a plug goes into, and what
+stands on it day and night.
+"""
+
+from pydantic import model_validator
+
+from builder.departments.power.description.loops import refuse_impossible_tree
+from builder.departments.power.description.nodes import (
+    Board,
+    Fed,
+    Outlet,
+    Service,
+    ShoreOutlet,
+    StandingLoad,
+)
+from builder.departments.power.description.supplies import Generator, Supply
+from builder.departments.power.description.wiring import DropLimits, Wiring
+
+
+class Power(Wiring):
+    """Power: supplies, services, boards, outlets, standing loads, shore power."""
+
+    @model_validator(mode="after")
+    def _makes_a_tree(self) -> "Power":
+        refuse_impossible_tree(self)
+        return self
+
+
+__all__ = [
+    "Board",
+    "DropLimits",
+    "Fed",
+    "Generator",
+    "Outlet",
+    "Power",
+    "Service",
+    "ShoreOutlet",
+    "StandingLoad",
+    "Supply",
+]

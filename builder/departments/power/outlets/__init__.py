@@ -1,0 +1,1 @@
+"""Outlets: how many at once, where the next loads go, what plugs into what."""

@@ -1,0 +1,127 @@
+"""
+The table that a visiting electrician comes for: services with what is free, rating, connector,
+place and tie-in.
+"""
+
+from collections.abc import Iterator
+
+from builder.departments.power.page.words import plain_words
+from builder.document import (
+    Block,
+    Bullets,
+    Heading,
+    Inline,
+    Paragraph,
+    Row,
+    Small,
+    Strong,
+    Table,
+    Tag,
+    Words,
+)
+from builder.layout import anchor_of, shown_fact, shown_figure, state
+from builder.pack import Figure, Item, Section
+
+PHASES = ("L1", "L2", "L3")
+AT_MOST = "at most "
+
+
+def services(section: Section) -> Iterator[Block]:
+    """The table that a visiting electrician comes for."""
+    found = section.of_kind("service")
+    if not found:
+        return
+    yield Heading(2, "Services", "services")
+    yield Paragraph(
+        "What the house's own loads leave on each phase, for hours on end. The switch or board that"
+        " sets the limit is named."
+    )
+    columns = ("Service", "Free L1", "Free L2", "Free L3", "Tie-in", "Bound by", "Kept for")
+    yield Table(
+        columns, [service_row(item) for item in found], summary="Services", numeric=(1, 2, 3)
+    )
+    said: list[Words] = [[Strong(item.name), f": {item.note}"] for item in found if item.note]
+    if said:
+        yield Bullets(said)
+
+
+def service_row(item: Item) -> Row:
+    """
+    One service: its name with what it is under it, then the few answers that decide, so that a
+    phone shows them side by side.
+    """
+    free = [free_cell(item.figure(f"free.{phase}")) for phase in PHASES]
+    words = [tie_in(item), bound_by(item), shown_fact(item.fact("dedicated_to"))]
+    numbers = [item.number(f"free.{phase}") for phase in PHASES]
+    return Row(
+        [named(item), *free, *words],
+        anchor=anchor_of(item.key),
+        order=(None, *numbers, None, None, None),
+    )
+
+
+def named(item: Item) -> list[Inline]:
+    """
+    The service with its state, then rating, system, connectors and place, each told or told to be
+    missing.
+    """
+    terms = terms_of(item)
+    tags: list[Inline] = [*state(item), *([Tag(terms, "note")] if terms else [])]
+    spaced = [piece for tag in tags for piece in (" ", tag)]
+    rating = (
+        f"{plain_words(item.fact('rating'), 'rating')},"
+        f" {item.text('system') or 'system not stated'}"
+    )
+    return [
+        item.name,
+        *spaced,
+        " ",
+        Small("; ".join((rating, plain_words(item.fact("connectors"), "connectors"), where(item)))),
+    ]
+
+
+def free_cell(figure: Figure | None) -> list[Inline]:
+    """What is free; where it is only an upper bound, that stands under the number."""
+    if figure and figure.value and figure.value.text.startswith(AT_MOST):
+        return [figure.value.text.removeprefix(AT_MOST), " ", Small(AT_MOST.strip())]
+    return shown_figure(figure)
+
+
+def terms_of(item: Item) -> str:
+    """The terms that stand on an item's line, where visitors cannot simply use it."""
+    terms = next((fact.terms for fact in item.facts if fact.terms), "")
+    return "" if terms == "included" else terms
+
+
+def bound_by(item: Item) -> list[Inline]:
+    """
+    The limit that binds, loads that nobody has measured, and from which third harmonic the neutral
+    binds instead.
+    """
+    figure, neutral = item.figure("binding"), item.number("neutral-binds")
+    notes = [figure.note] if figure and figure.note else []
+    if neutral is not None:
+        notes.append(
+            f"or its neutral, above {item.text('neutral-binds')} third harmonic of an even load"
+        )
+    return [*shown_figure(figure), *(piece for note in notes for piece in (" ", Small(note)))]
+
+
+def where(item: Item) -> str:
+    """The place, or where there is none its position from the datum."""
+    position = ", ".join(
+        text for name in ("at.across", "at.depth", "at.height") if (text := item.text(name))
+    )
+    return item.text("place") or position or "place not stated"
+
+
+def tie_in(item: Item) -> list[Inline]:
+    """Who connects, and with what notice."""
+    who, notice = item.text("tie_in.who"), item.text("tie_in.notice")
+    if who or notice:
+        return [
+            who or "nobody named",
+            " ",
+            Small(f"notice {notice}" if notice else "notice not stated"),
+        ]
+    return ["–"] if terms_of(item) == "not for visitors" else shown_fact(item.fact("tie_in"))

@@ -1,0 +1,1 @@
+"""Bridles that stand, and spots that points make by legs."""

@@ -1,0 +1,145 @@
+"""
+``rigging.yml``: the steel overhead, its limits, the points, what hangs, the stock, and how to
+submit a plan.
+"""
+
+from collections.abc import Iterator
+from typing import Annotated, ClassVar, Literal
+
+from builder.departments.rigging.description.bridles import Bridle, Steel, WantedSpot
+from builder.departments.rigging.description.hangs import Hang
+from builder.departments.rigging.description.steel import (
+    Beam,
+    BridleRule,
+    DynamicFactor,
+    Hoist,
+    Letter,
+    LimitException,
+    Limits,
+    Point,
+    Truss,
+    Zone,
+)
+from builder.reading.absent import Absent, Maybe
+from builder.reading.lists import AtMost
+from builder.reading.possible import Possible
+from builder.reading.problems import Problem
+from builder.reading.quantities import Area, Duration, Speed
+from builder.reading.words import Name, Ratio, Text
+from builder.reading.written import Decisive, DepartmentFile, Line, Plausible
+
+
+class Submission(Line):
+    """How a visiting show submits its hang plan."""
+
+    lead_time: Annotated[Maybe[Duration], Plausible(86_400.0, 90 * 86_400.0), Decisive()] = (
+        Absent.NOT_STATED
+    )
+    """How long before the show the plan must be there."""
+    form: Text | None = None
+    """In which form: drawing file, table."""
+    approved_by: Text | None = None
+    """Who approves it."""
+    riggers: Maybe[Text] = Absent.NOT_STATED
+    """Who rigs: house riggers, the show's own with which papers."""
+    costs: Text | None = None
+    """What it costs."""
+
+
+class WindStep(Line):
+    """One step of the site's own wind plan."""
+
+    defines: ClassVar[str] = "wind step"
+    name: Literal["alert", "lower", "clear"]
+    """Alert, lower or clear."""
+    at: Annotated[Speed, Plausible(2.0, 40.0)]
+    """The wind speed it begins at."""
+    measured: Text | None = None
+    """As gust or mean over which time, and where the meter stands."""
+    do: Text
+    """What is done, by whom, in what time."""
+
+
+class WindArea(Line):
+    """Something that the wind blows on."""
+
+    defines: ClassVar[str] = "wind area"
+    name: Name
+    """What it is."""
+    area: Annotated[Area, Plausible(0.1, 2_000.0)]
+    """The area that faces the wind."""
+    coefficient: Annotated[Ratio, Possible.above(0.0, 10.0), Plausible(0.3, 2.5)]
+    """The force coefficient, from the structure's engineer."""
+
+
+class Rigging(DepartmentFile):
+    """The steel overhead, what hangs from it, and the rules."""
+
+    letter: Maybe[Letter] = Absent.NOT_STATED
+    """The structural engineer's letter that the limits come from."""
+    limits: Limits
+    """The general limits."""
+    exceptions: tuple[LimitException, ...] = ()
+    """Beams and points whose limits differ."""
+    zones: tuple[Zone, ...] = ()
+    """Parts of the roof with limits of their own."""
+    bridles_allowed: Maybe[BridleRule] = Absent.NOT_STATED
+    """Whether loads may be hung between beams."""
+    dynamic_factor: DynamicFactor | None = None
+    """A factor for starting and stopping that the house asks for. Left out, loads are at rest."""
+    beams: tuple[Beam, ...] = ()
+    """The beams."""
+    points: tuple[Point, ...] = ()
+    """The points."""
+    trusses: tuple[Truss, ...] = ()
+    """Truss in stock."""
+    hoists: tuple[Hoist, ...] = ()
+    """Hoists in stock."""
+    hangs: tuple[Hang, ...] = ()
+    """What hangs in the house when a show arrives."""
+    bridles: Annotated[tuple[Bridle, ...], AtMost(200)] = ()
+    """Standing spots between two or three points."""
+    wanted_spots: Annotated[tuple[WantedSpot, ...], AtMost(30)] = ()
+    """Spots that shows often ask for: the points, legs and pulls that make them are worked out."""
+    steels: Annotated[tuple[Steel, ...], AtMost(40)] = ()
+    """Steels in stock, to make bridle legs of."""
+    submission: Submission | None = None
+    """How to submit a hang plan."""
+    wind: tuple[WindStep, ...] = ()
+    """The site's own wind plan, outdoors."""
+    wind_areas: tuple[WindArea, ...] = ()
+    """What the wind blows on, for planning forces at the steps of the plan."""
+
+    def contradictions(self) -> Iterator[Problem]:
+        """A point says where it is along its beam, and carries one hang."""
+        beams = {beam.name: beam for beam in self.beams}
+        for point in self.points:
+            beam = beams.get(point.beam)
+            along = "across" if beam and beam.runs == "across" else "depth"
+            if beam and getattr(point, along) is None:
+                reason = (
+                    f"needs '{along}' to say where it is along beam {beam.name}, which runs"
+                    f" {beam.runs}"
+                )
+                yield Problem(point.where(), point.name, "", reason, "point-place-missing")
+        yield from self._points_used_twice()
+
+    def _points_used_twice(self) -> Iterator[Problem]:
+        used: dict[str, str] = {}
+        for hang in self.hangs:
+            for index, support in enumerate(hang.supports):
+                if support.point in used:
+                    path, reason = (
+                        f"{hang.name}.supports[{index + 1}].point",
+                        f"already carries {used[support.point]}",
+                    )
+                    place = hang.where("supports", index, "point")
+                    yield Problem(
+                        place,
+                        path,
+                        support.point,
+                        reason,
+                        "point-used-twice",
+                        "a point carries one hang",
+                    )
+                used.setdefault(support.point, hang.name)

@@ -1,0 +1,1 @@
+"""What hangs: bodies on supports, reactions, trims."""

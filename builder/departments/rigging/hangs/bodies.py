@@ -1,0 +1,275 @@
+"""Hangs as bodies with loads at places, and what each of their supports carries."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+from math import fsum
+
+from builder.departments.rigging.description import Rigging
+from builder.departments.rigging.description.hangs import Hang, HungThing
+from builder.departments.rigging.description.steel import Hoist
+from builder.departments.rigging.steel.geometry import At, Overhead, along_hang, length_of
+from builder.departments.rigging.steel.limits import same
+from builder.exchange import HungLoad
+from builder.formulas.beams import LEAST_SPACING_M
+from builder.formulas.loads import Load, PointLoad, UniformLoad, centre_of_mass_m
+from builder.formulas.out_of_level import Extremes, out_of_level
+from builder.formulas.slack import Held, each_slack, held
+from builder.formulas.statics import reactions, two_support_reactions
+from builder.reading.absent import Absent
+
+OWN_WEIGHT = "its own weight"
+"""What a hang needs whose weight nobody knows."""
+OFF_END_M = 0.005
+"""A load this far beyond an end is off the hang; less is rounding."""
+ASIDE_M = 0.3
+"""
+A load farther than this from the line of its hang does not hang on it: more than a truss is wide.
+At a single place, what hangs finds its own plumb, so this is not asked there.
+"""
+PLUMB_M = 0.05
+"""A lone point this near to the centre of mass is over it: half a truss tube."""
+
+
+@dataclass(frozen=True, slots=True)
+class Hung:
+    """
+    One load on a hang. ``off_m`` is how far off the hang it was written; it is then counted at the
+    nearest place on it. ``top_m`` and ``bottom_m`` are the heights above the deck that it fills,
+    where another department tells them. [m]
+    """
+
+    what: str
+    by: str
+    load: Load
+    off_m: float = 0.0
+    own_weight: bool = False
+    top_m: float | None = None
+    bottom_m: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Body:
+    """
+    A hang with all its loads; its supports by place along it, how far each is off its line, and
+    where its point is from the datum. [m]
+    """
+
+    hang: Hang
+    length_m: float
+    hung: tuple[Hung, ...]
+    supports_m: tuple[float, ...]
+    off_line_m: tuple[float, ...]
+    hoists: tuple[Hoist | None, ...]
+    points_at: tuple[At, ...]
+
+    @property
+    def loads(self) -> tuple[Load, ...]:
+        """The loads alone."""
+        return tuple(each.load for each in self.hung)
+
+    @property
+    def weight_unknown(self) -> bool:
+        """True where the house says that it does not know the hang's own weight."""
+        ways = (self.hang.weight, self.hang.weight_in_all)
+        return Absent.UNKNOWN in ways and all(isinstance(way, Absent) for way in ways)
+
+    @property
+    def total_kg(self) -> float:
+        """All loads and the hang's own weight as far as known, hoists not counted. [kg]"""
+        return fsum(load.total_kg for load in self.loads)
+
+
+@dataclass(frozen=True, slots=True)
+class Shares:
+    """
+    What each support of a body carries, in the order written. [kg]
+
+    ``kg`` are None where nothing can be worked out, and ``why`` says why. ``as_beam_kg`` is the
+    same if supports could push. ``without`` are the cases with each hoist in turn slack; ``level``
+    is the envelope out of level, where the stiffness and the house's tolerance are known.
+    """
+
+    kg: tuple[float | None, ...]
+    as_beam_kg: tuple[float, ...] = ()
+    slack: tuple[int, ...] = ()
+    why: str = ""
+    without: tuple[Held, ...] = ()
+    level: tuple[Extremes, ...] = ()
+
+    def worst_slack_kg(self, index: int) -> float | None:
+        """The most a support carries while another is slack, of the cases that hold the body."""
+        cases = [
+            case.reactions_kg[index]
+            for j, case in enumerate(self.without)
+            if j != index and case.stability != "tips"
+        ]
+        return max(cases) if len(self.kg) > 2 and cases else None
+
+
+def bodies(
+    rigging: Rigging, places: Iterable[Overhead], offered: Iterable[HungLoad]
+) -> tuple[Body, ...]:
+    """Every hang with what rigging and the other departments say hangs on it."""
+    by_name = {place.point.name.casefold(): place for place in places}
+    every = tuple(offered)
+    return tuple(
+        body_of(
+            hang, by_name, rigging.hoists, [load for load in every if same(load.hang, hang.name)]
+        )
+        for hang in rigging.hangs
+    )
+
+
+def body_of(
+    hang: Hang, places: dict[str, Overhead], hoists: tuple[Hoist, ...], offered: list[HungLoad]
+) -> Body:
+    """One hang as a body."""
+    length_m = length_of(hang)
+    feet = tuple(places[support.point.casefold()].at for support in hang.supports)
+    along = [along_hang(hang, at) for at in feet]
+    hung = (
+        *own_weight(hang, length_m),
+        *(thing_of(thing, length_m) for thing in hang.loads),
+        *(offered_on(hang, load) for load in offered),
+    )
+    carriers = tuple(
+        next((hoist for hoist in hoists if support.hoist and same(hoist.name, support.hoist)), None)
+        for support in hang.supports
+    )
+    return Body(
+        hang,
+        length_m,
+        hung,
+        tuple(m for m, _ in along),
+        tuple(off for _, off in along),
+        carriers,
+        feet,
+    )
+
+
+def own_weight(hang: Hang, length_m: float) -> Iterator[Hung]:
+    """The weight of the hang itself, spread over its length."""
+    kg = 0.0
+    if not isinstance(hang.weight_in_all, Absent):
+        kg = hang.weight_in_all.kg
+    elif not isinstance(hang.weight, Absent):
+        kg = hang.weight.kg_per_m * length_m
+    if kg > 0:
+        yield Hung(hang.truss or "Own weight", "house", spread(kg, 0.0, length_m), own_weight=True)
+
+
+def spread(kg: float, from_m: float, to_m: float) -> Load:
+    """A load spread between two places, or a point load where they are one."""
+    return (
+        UniformLoad(from_m, to_m, kg / (to_m - from_m)) if to_m > from_m else PointLoad(from_m, kg)
+    )
+
+
+def thing_of(thing: HungThing, length_m: float) -> Hung:
+    """A load that the rigging file tells."""
+    kg = thing.count * thing.weight.kg
+    what = f"{thing.count} × {thing.what}" if thing.count > 1 else thing.what
+    if thing.at is not None:
+        place_m, off_m = on_body(thing.at.m, length_m)
+        return Hung(what, thing.by, PointLoad(place_m, kg), off_m)
+    if thing.from_ is not None and thing.to is not None:
+        (from_m, before_m), (to_m, beyond_m) = (
+            on_body(thing.from_.m, length_m),
+            on_body(thing.to.m, length_m),
+        )
+        return Hung(what, thing.by, spread(kg, from_m, to_m), max(before_m, beyond_m))
+    return Hung(what, thing.by, spread(kg, 0.0, length_m))
+
+
+def on_body(at_m: float, length_m: float) -> tuple[float, float]:
+    """A place held to the body, and how far off it was."""
+    held_m = min(max(at_m, 0.0), length_m)
+    off_m = abs(at_m - held_m)
+    return held_m, off_m if off_m > OFF_END_M else 0.0
+
+
+def offered_on(hang: Hang, load: HungLoad) -> Hung:
+    """
+    A load that another department tells, by place along the hang, by place from the datum, or at
+    its middle.
+    """
+    length_m = length_of(hang)
+    along_m, aside_m = load.at_m, 0.0
+    if along_m is None and load.across_m is not None and load.depth_m is not None:
+        along_m, aside_m = along_hang(hang, (load.across_m, load.depth_m))
+    place_m, off_m = on_body(length_m / 2 if along_m is None else along_m, length_m)
+    off_m = max(off_m, aside_m if length_m > 0 and aside_m > ASIDE_M else 0.0)
+    return Hung(
+        load.what,
+        load.department,
+        PointLoad(place_m, load.load_kg),
+        off_m,
+        top_m=load.top_m,
+        bottom_m=load.bottom_m,
+    )
+
+
+def shares(body: Body, level_within_m: float | None) -> Shares:
+    """
+    What each support carries: statics for one and two, a continuous beam for more, supports that
+    would push let go.
+    """
+    nothing = (None,) * len(body.supports_m)
+    if body.weight_unknown:
+        return Shares(nothing, why=OWN_WEIGHT)
+    if body.total_kg <= 0:
+        return Shares(nothing, why="a weight of what hangs")
+    if len(body.supports_m) == 1:
+        return Shares((body.total_kg,), (body.total_kg,))
+    ordered = sorted(body.supports_m)
+    if any(second - first < LEAST_SPACING_M for first, second in pairwise(ordered)):
+        return Shares(nothing, why="supports at different places along the hang")
+    found = held(body.loads, body.supports_m)
+    beam_kg = as_beam(body)
+    if found.stability == "tips":
+        return Shares(nothing, beam_kg, why="supports on both sides of the centre of mass")
+    return Shares(
+        found.reactions_kg,
+        beam_kg,
+        found.slack,
+        "",
+        each_slack(body.loads, body.supports_m),
+        envelope(body, level_within_m),
+    )
+
+
+def as_beam(body: Body) -> tuple[float, ...]:
+    """
+    Reactions as if supports could push, so that a negative one tells where the hang would lift.
+    """
+    if len(body.supports_m) == 2:
+        return two_support_reactions(body.loads, (body.supports_m[0], body.supports_m[1]))
+    return reactions(body.loads, body.supports_m)
+
+
+def envelope(body: Body, level_within_m: float | None) -> tuple[Extremes, ...]:
+    """
+    Least and most of each support out of level, for three supports or more whose stiffness is
+    known.
+    """
+    stiffness = body.hang.stiffness
+    if len(body.supports_m) < 3 or not level_within_m or isinstance(stiffness, Absent):
+        return ()
+    return out_of_level(
+        body.loads, body.supports_m, tolerance_m=level_within_m, ei_kn_m2=stiffness.kn_m2
+    )
+
+
+def off_centre_m(body: Body) -> float:
+    """How far a lone support is from the centre of mass; 0 for more than one. [m]"""
+    if len(body.supports_m) != 1 or body.total_kg <= 0:
+        return 0.0
+    off_m = max(abs(centre_of_mass_m(body.loads) - body.supports_m[0]), body.off_line_m[0])
+    return off_m if off_m > PLUMB_M else 0.0
+
+
+def hoist_weight_kg(body: Body, index: int) -> float:
+    """What the hoist of a support weighs with its chain; 0 for a dead hang. [kg]"""
+    hoist = body.hoists[index]
+    return hoist.weight.kg if hoist else 0.0

@@ -1,0 +1,353 @@
+"""
+The figures of hangs: weight, reactions, worst cases, trim, and the maker's table of the truss.
+"""
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from builder.cautions import LOADS
+from builder.departments.rigging.description.steel import Truss
+from builder.departments.rigging.hangs.bodies import OWN_WEIGHT, Body, Shares, hoist_weight_kg
+from builder.departments.rigging.hangs.hand_check import moment_steps
+from builder.departments.rigging.steel.figures import by_hand, in_words, mass
+from builder.departments.rigging.steel.geometry import ends_of_hang
+from builder.departments.rigging.steel.limits import same
+from builder.departments.rigging.steel.totals import Whole
+from builder.formulas.loads import Load, PointLoad, UniformLoad, total_load_kg
+from builder.formulas.out_of_level import out_of_level
+from builder.formulas.slack import each_slack, held
+from builder.formulas.statics import reactions, two_support_reactions
+from builder.formulas.trim import allowable_load_kg
+from builder.pack import Figure, Input, Value, Working
+from builder.reading.absent import Absent
+from builder.reading.measures import System, shown
+from builder.reading.quantities import Length, Mass
+from builder.working import figure, missing, worked
+
+BEAM_LEAVES_OUT = (
+    "Straight beam of one section on level, unyielding supports. Shear in the truss, play at its"
+    " joints and stretch of chain are left out; they even the shares out, so that the outer"
+    " supports can carry more than shown and the inner ones less."
+)
+
+
+def load_words(load: Load, system: System) -> str:
+    """A load with its place."""
+    if isinstance(load, PointLoad):
+        return f"{exact(load.load_kg, system)} at {metres(load.at_m, system)}"
+    return (
+        f"{exact(load.total_kg, system)} from {metres(load.from_m, system)} to"
+        f" {metres(load.to_m, system)}"
+    )
+
+
+def exact(kg: float, system: System) -> str:
+    """A load to a tenth, so that sums can be redone."""
+    return shown(Mass, kg, 1, system)[0]
+
+
+def metres(length_m: float, system: System) -> str:
+    """A place along a hang."""
+    return shown(Length, length_m, 2, system)[0] if length_m else "0"
+
+
+def weight_figure(body: Body, key: str, system: System) -> Figure:
+    """All that hangs on the supports, hoists not counted."""
+    steps = tuple(f"{each.what} ({each.by}): {load_words(each.load, system)}" for each in body.hung)
+    work = worked(
+        total_load_kg,
+        inputs=[Input("Loads", str(len(body.hung)))],
+        steps=(*steps, f"Sum: {body.total_kg:,.1f} kg"),
+        leaves_out="Hoists and chains: they are counted on the points.",
+    )
+    if body.total_kg <= 0 or body.weight_unknown:
+        lacking = OWN_WEIGHT if body.weight_unknown else "a weight of what hangs"
+        return missing(f"{key}.total", "All on its points", work, (lacking,), caution=LOADS)
+    return figure(
+        f"{key}.total", "All on its points", mass(body.total_kg, system), work, caution=LOADS
+    )
+
+
+def by_whom(body: Body) -> dict[str, float]:
+    """The weight on a hang by who hung it, in the order of the loads. [kg]"""
+    found: dict[str, float] = {}
+    for each in body.hung:
+        found[each.by] = found.get(each.by, 0.0) + each.load.total_kg
+    return found
+
+
+def support_figures(
+    body: Body, part: Shares, index: int, key: str, system: System
+) -> Iterator[Figure]:
+    """
+    One support: place along the hang, its share, the worst cases, and what the point above gets.
+    """
+    text, also = shown(Length, max(body.supports_m[index], 0.0), 2, system)
+    along = Value(text, also, body.supports_m[index], "m")
+    yield figure(f"{key}.along", "Along the hang", along, along_working(body, index), caution=LOADS)
+    work = share_working(body, part, system)
+    share = part.kg[index]
+    if share is None:
+        yield missing(f"{key}.share", "Share", work, (part.why,), caution=LOADS)
+        return
+    slack = "slack: it carries nothing" if index in part.slack else ""
+    yield figure(f"{key}.share", "Share", mass(share, system), work, caution=LOADS, note=slack)
+    hoist = hoist_weight_kg(body, index)
+    total = worked(
+        total_load_kg,
+        inputs=[Input("Hoist with chain", f"{hoist:g} kg")],
+        steps=(f"{share:.1f} kg + {hoist:g} kg = {share + hoist:.1f} kg",),
+        equation="share + hoist with chain",
+    )
+    yield figure(
+        f"{key}.with-hoist", "With hoist", mass(share + hoist, system), total, caution=LOADS
+    )
+    yield from worst_figures(body, part, index, key, system)
+
+
+def along_working(body: Body, index: int) -> Working:
+    """How far along a hang a point is."""
+    (x1, y1), (x2, y2) = ends_of_hang(body.hang)
+    x, y = body.points_at[index]
+    inputs = [
+        Input("First end, across and depth", f"{x1:.2f} m and {y1:.2f} m"),
+        Input("Last end", f"{x2:.2f} m and {y2:.2f} m"),
+    ]
+    inputs.append(Input(f"Point {body.hang.supports[index].point}", f"{x:.2f} m and {y:.2f} m"))
+    if body.length_m == 0:
+        return by_hand("one place", "plane geometry", inputs=inputs)
+    dx, dy, length_m = x2 - x1, y2 - y1, body.length_m
+    step = (
+        f"a = (({x - x1:.2f}) × ({dx:.2f}) + ({y - y1:.2f}) × ({dy:.2f})) / {length_m:.2f} ="
+        f" {body.supports_m[index]:.2f} m"
+    )
+    return by_hand(
+        "a = (Δacross × hang's across + Δdepth × hang's depth) / length",
+        "plane geometry",
+        inputs=inputs,
+        steps=(step,),
+    )
+
+
+def share_working(body: Body, part: Shares, system: System) -> Working:
+    """How the shares of a hang come about."""
+    loads = [Input(each.what, load_words(each.load, system)) for each in body.hung]
+    places = Input(
+        "Supports",
+        ", ".join(
+            f"{support.point} at {metres(at, system)}"
+            for support, at in zip(body.hang.supports, body.supports_m, strict=True)
+        ),
+    )
+    steps = []
+    if all(share is not None for share in part.kg):
+        listed = " + ".join(f"{share:.1f}" for share in part.kg if share is not None)
+        steps = [
+            "Places count from the hang's first end.",
+            f"Shares: {listed} = {body.total_kg:.1f} kg, the whole load.",
+        ]
+    if len(body.supports_m) == 1:
+        return worked(
+            total_load_kg, inputs=[*loads, places], steps=steps, equation="one support carries all"
+        )
+    if len(body.supports_m) == 2:
+        return worked(two_support_reactions, inputs=[*loads, places], steps=steps)
+    if part.slack:
+        pushed = ", ".join(
+            f"{body.hang.supports[j].point} {part.as_beam_kg[j]:.1f} kg" for j in part.slack
+        )
+        steps.append(
+            f"If supports could push: {pushed}. A hoist cannot push, so it was let go and the beam"
+            " solved again."
+        )
+        return worked(
+            reactions, held, inputs=[*loads, places], steps=steps, leaves_out=BEAM_LEAVES_OUT
+        )
+    known = [share for share in part.kg if share is not None]
+    steps += list(moment_steps(body, known)) if len(known) == len(part.kg) else []
+    even = (
+        f"A plain division by {len(part.kg)} would say {body.total_kg / len(part.kg):.1f} kg each,"
+        " which hides what the middle carries."
+    )
+    return worked(
+        reactions, inputs=[*loads, places], steps=[*steps, even], leaves_out=BEAM_LEAVES_OUT
+    )
+
+
+def worst_figures(
+    body: Body, part: Shares, index: int, key: str, system: System
+) -> Iterator[Figure]:
+    """The most a support carries with another slack, and the range out of level."""
+    if (slack_kg := part.worst_slack_kg(index)) is not None:
+        steps = tuple(slack_steps(body, part, index))
+        work = worked(
+            each_slack,
+            inputs=[Input("Weight in all", f"{body.total_kg:.1f} kg")],
+            steps=steps,
+            leaves_out=BEAM_LEAVES_OUT,
+        )
+        yield figure(
+            f"{key}.one-slack", "One hoist slack", mass(slack_kg, system), work, caution=LOADS
+        )
+    if part.level:
+        found = part.level[index]
+        levels = ", ".join(f"{at_m * 1000:+.0f} mm" for at_m in found.settlements_m)
+        stated = body.hang.stiffness
+        stiffness = "" if isinstance(stated, Absent) else stated.text
+        steps = (
+            f"Most with the supports this much low, in order: {levels}.",
+            "Proven: no other heights give more." if found.proven else "Encloses the true range.",
+        )
+        work = worked(
+            out_of_level,
+            inputs=[Input("Bending stiffness EI", stiffness)],
+            steps=steps,
+            leaves_out=BEAM_LEAVES_OUT,
+        )
+        text = f"{in_words(found.least_kg, system)} to {in_words(found.most_kg, system)}"
+        yield figure(
+            f"{key}.uneven",
+            "Out of level",
+            Value(text, number=found.most_kg, unit="kg"),
+            work,
+            caution=LOADS,
+        )
+
+
+def slack_steps(body: Body, part: Shares, index: int) -> Iterator[str]:
+    """What a support carries with each other one slack in turn."""
+    for j, case in enumerate(part.without):
+        if j != index:
+            name = body.hang.supports[j].point
+            yield (
+                f"Without {name}: the hang tips"
+                if case.stability == "tips"
+                else f"Without {name}: {case.reactions_kg[index]:.1f} kg"
+            )
+
+
+def truss_of(body: Body, whole: Whole) -> Truss | None:
+    """The truss model of a hang."""
+    return next(
+        (
+            truss
+            for truss in whole.rigging.trusses
+            if body.hang.truss and same(truss.name, body.hang.truss)
+        ),
+        None,
+    )
+
+
+def spans_of(body: Body) -> list[tuple[float, float]]:
+    """The stretches between neighbouring supports."""
+    return list(pairwise(sorted(body.supports_m)))
+
+
+def uniform_kg(body: Body, from_m: float, to_m: float) -> float:
+    """
+    The load on a span as a uniform one: what is spread by its part, and a point load twice, as in
+    the middle.
+
+    The truss itself not counted.
+    """
+    total = 0.0
+    for each in body.hung:
+        load = each.load
+        if each.own_weight:
+            continue
+        if isinstance(load, PointLoad):
+            total += 2 * load.load_kg if from_m < load.at_m < to_m else 0.0
+        else:
+            total += load.load_kg_per_m * max(0.0, min(load.to_m, to_m) - max(load.from_m, from_m))
+    return total
+
+
+def table_of(truss: Truss) -> tuple[tuple[float, float], ...]:
+    """The maker's table as numbers."""
+    return tuple((row.span.m, row.uniform.kg) for row in truss.rows)
+
+
+def in_table(span_m: float, table: Sequence[tuple[float, float]]) -> bool:
+    """True where a table is in order and has rows on both sides of a span."""
+    spans, loads = [span for span, _ in table], [load for _, load in table]
+    rising = all(first < second for first, second in pairwise(spans)) and all(
+        first >= second for first, second in pairwise(loads)
+    )
+    return bool(table) and rising and spans[0] - 1e-9 <= span_m <= spans[-1] + 1e-9
+
+
+def span_steps(
+    body: Body,
+    from_m: float,
+    to_m: float,
+    table: Sequence[tuple[float, float]],
+    *,
+    load_kg: float,
+    allowed_kg: float,
+) -> Iterator[str]:
+    """What a span carries, load by load, and what the table allows between its rows."""
+    yield (
+        f"From {from_m:.2f} m to {to_m:.2f} m. Spread loads by their part on the span; a point load"
+        " counts twice, as if in the middle."
+    )
+    for each in body.hung:
+        load = each.load
+        if isinstance(load, PointLoad) and from_m < load.at_m < to_m:
+            yield f"{each.what}: 2 × {load.load_kg:.1f} = {2 * load.load_kg:.1f} kg"
+        elif (
+            isinstance(load, UniformLoad)
+            and not each.own_weight
+            and (on_m := min(load.to_m, to_m) - max(load.from_m, from_m)) > 0
+        ):
+            part_kg = load.load_kg_per_m * on_m
+            yield (
+                f"{each.what}: {load.total_kg:.1f} kg × {on_m:.2f} / {load.to_m - load.from_m:.2f}"
+                f" = {part_kg:.1f} kg"
+            )
+    yield f"Together {load_kg:,.1f} kg."
+    span_m = to_m - from_m
+    for (below_m, more_kg), (above_m, less_kg) in pairwise(table):
+        if below_m <= span_m <= above_m:
+            share = (span_m - below_m) / (above_m - below_m)
+            yield (
+                f"Table: 1/P = 1/{more_kg:,.0f} + (1/{less_kg:,.0f} − 1/{more_kg:,.0f}) ×"
+                f" {share:.3f}, P = {allowed_kg:,.0f} kg"
+            )
+            return
+
+
+def span_figures(body: Body, truss: Truss, key: str, system: System) -> Iterator[Figure]:
+    """What each span carries against the maker's table."""
+    table = table_of(truss)
+    inputs = [Input(f"{truss.name}, span {row.span.text}", row.uniform.text) for row in truss.rows]
+    for number, (from_m, to_m) in enumerate(spans_of(body), 1):
+        load_kg, span_m = uniform_kg(body, from_m, to_m), to_m - from_m
+        label = f"Span {number}, {shown(Length, span_m, 2, system)[0]}"
+        left_out = (
+            "The table is for one span. Bending over the inner supports, overhangs and shear at"
+            " joints are the maker's to check."
+        )
+        if not in_table(span_m, table):
+            work = worked(allowable_load_kg, inputs=inputs, leaves_out=left_out)
+            yield missing(
+                f"{key}.span-{number}",
+                label,
+                work,
+                ("rows of the maker's table on both sides of this span",),
+                caution=LOADS,
+            )
+            continue
+        allowed_kg = allowable_load_kg(
+            span_m=min(max(span_m, table[0][0]), table[-1][0]), table=table
+        )
+        steps = tuple(span_steps(body, from_m, to_m, table, load_kg=load_kg, allowed_kg=allowed_kg))
+        work = worked(allowable_load_kg, inputs=inputs, steps=steps, leaves_out=left_out)
+        text = f"{in_words(load_kg, system)} of {in_words(allowed_kg, system)}"
+        yield figure(
+            f"{key}.span-{number}",
+            label,
+            Value(text, number=load_kg, unit="kg"),
+            work,
+            caution=LOADS,
+            note=f"{load_kg / allowed_kg * 100:.0f} %",
+        )

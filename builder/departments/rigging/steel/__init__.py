@@ -1,0 +1,1 @@
+"""The steel overhead: where it is, which limit holds where, what is left."""

@@ -1,0 +1,198 @@
+"""
+What the house should know about its steel: limits passed or nearly, rules broken, ratings that
+mislead.
+"""
+
+from collections.abc import Iterator
+from itertools import combinations
+from math import fsum
+
+from builder.departments.rigging.bridles.findings import bridle_findings
+from builder.departments.rigging.hangs.findings import hang_findings
+from builder.departments.rigging.steel.figures import in_words
+from builder.departments.rigging.steel.limits import spacing_m
+from builder.departments.rigging.steel.totals import Group, OnPoint, Whole
+from builder.departments.rigging.stock_and_wind import hoists_used, truss_used_m
+from builder.pack import Finding, Level, Place
+from builder.reading.measures import System, shown
+from builder.reading.quantities import Length
+from builder.reading.references import spelling
+from builder.stating import place
+
+NEAR = 0.9
+"""From this share of a limit on, a load is told as near it."""
+ROUNDING_KG = 1e-6
+
+
+def findings(whole: Whole, system: System) -> Iterator[Finding]:
+    """All findings, points first, then beams, zones, roof, hangs, bridles and stock."""
+    for point in whole.points:
+        yield from of_point(point, system)
+    for group in whole.groups:
+        yield from of_group(group, whole, system)
+    yield from too_near(whole, system)
+    yield from hang_findings(whole, system)
+    yield from bridle_findings(whole, system)
+    yield from ratings_over_roof(whole, system)
+    yield from stock_short(whole, system)
+    for load in whole.strangers:
+        sentence = (
+            f"{load.what}, told by {load.department}, hangs on {load.hang}, which is no hang here."
+            " Its weight is in no figure."
+        )
+        yield Finding(Level.CAUTION, "load-without-hang", sentence, "rigging.roof")
+
+
+def of_point(point: OnPoint, system: System) -> Iterator[Finding]:
+    """A point over its limit or near it, and a point that should carry nothing."""
+    subject, record = f"rigging.point.{spelling(point.name)}", point.place.point
+    where = place(record.where("name"))
+    if point.hangs and record.condition == "out of service":
+        sentence = f"{point.name} is out of service, and {', '.join(point.hangs)} hangs on it."
+        yield Finding(Level.DANGER, "point-out-of-service", sentence, subject, where)
+    if point.hangs and point.rating.kg is None:
+        sentence = (
+            f"{', '.join(point.hangs)} hangs on {point.name}, and what {point.name} may carry is"
+            " not known."
+        )
+        yield Finding(Level.CAUTION, "point-rating-unknown", sentence, subject, where)
+    yield from against(
+        point.kg,
+        point.rating.kg,
+        f"{point.name} carries",
+        f" ({', '.join(point.hangs)}, hoist counted)",
+        subject,
+        where,
+        system,
+    )
+
+
+def against(
+    kg: float | None,
+    limit_kg: float | None,
+    carries: str,
+    what: str,
+    subject: str,
+    where: Place | None,
+    system: System,
+) -> Iterator[Finding]:
+    """
+    A load over its limit is a danger, one near it a caution, one at nine tenths or below nothing.
+    """
+    if kg is None or limit_kg is None:
+        return
+    said = f"{carries} {in_words(kg, system)} of {in_words(limit_kg, system)}{what}"
+    if kg > limit_kg + ROUNDING_KG:
+        yield Finding(
+            Level.DANGER,
+            "limit-passed",
+            f"{said}: {in_words(kg - limit_kg, system)} too much.",
+            subject,
+            where,
+        )
+    elif kg > NEAR * limit_kg + ROUNDING_KG:
+        yield Finding(
+            Level.CAUTION,
+            "limit-near",
+            f"{said}: {in_words(limit_kg - kg, system)} left.",
+            subject,
+            where,
+        )
+
+
+def of_group(group: Group, whole: Whole, system: System) -> Iterator[Finding]:
+    """A beam, a zone or the roof over its limit or near it."""
+    rigging = whole.rigging
+    if group.kind == "roof":
+        subject, where, name = "rigging.roof", rigging.limits.where("whole_roof"), "The whole roof"
+    else:
+        records = rigging.beams if group.kind == "beam" else rigging.zones
+        record = next(record for record in records if record.name == group.name)
+        subject, where, name = (
+            f"rigging.{group.kind}.{spelling(group.name)}",
+            record.where("name"),
+            f"{group.kind.capitalize()} {group.name}",
+        )
+        name = group.name if group.kind == "zone" else name
+    yield from against(
+        group.kg, group.ruled.kg, f"{name} carries", "", subject, place(where), system
+    )
+
+
+def too_near(whole: Whole, system: System) -> Iterator[Finding]:
+    """Two loaded points on one beam nearer than the house's spacing."""
+    least_m = spacing_m(whole.rigging.limits)
+    loaded = [point for point in whole.points if point.hangs]
+    for first, second in combinations(loaded, 2):
+        apart_m = abs(first.place.along_m - second.place.along_m)
+        if first.place.beam is second.place.beam and apart_m < least_m - 1e-9:
+            apart, least = (
+                shown(Length, apart_m, 2, system)[0],
+                shown(Length, least_m, 2, system)[0],
+            )
+            sentence = (
+                f"{first.name} and {second.name} both carry a load, {apart} apart on beam"
+                f" {first.place.beam.name}. The house wants {least}."
+            )
+            yield Finding(
+                Level.CAUTION,
+                "spacing-too-small",
+                sentence,
+                f"rigging.point.{spelling(second.name)}",
+                place(second.place.point.where("name")),
+            )
+
+
+def ratings_over_roof(whole: Whole, system: System) -> Iterator[Finding]:
+    """
+    Ratings of points or beams that add up to more than the roof: a sum of them is no capacity.
+    """
+    roof, beams = (
+        whole.groups[-1],
+        [
+            group.ruled.kg
+            for group in whole.groups
+            if group.kind == "beam" and group.ruled.kg is not None
+        ],
+    )
+    if roof.ruled.kg is not None and fsum(beams) > roof.ruled.kg + ROUNDING_KG:
+        sentence = (
+            f"The beams' limits add up to {in_words(fsum(beams), system)}, and the whole roof"
+            f" carries {in_words(roof.ruled.kg, system)}. Do not add limits up: the roof's own"
+            " binds first."
+        )
+        yield Finding(
+            Level.NOTE,
+            "ratings-exceed-roof",
+            sentence,
+            "rigging.roof",
+            place(whole.rigging.limits.where("whole_roof")),
+        )
+
+
+def stock_short(whole: Whole, system: System) -> Iterator[Finding]:
+    """Standing hangs that use more hoists or truss than the house says it has."""
+    for hoist in whole.rigging.hoists:
+        if (used := hoists_used(hoist, whole.rigging)) > hoist.count:
+            sentence = f"Standing hangs use {used} {hoist.name}, and there are {hoist.count}."
+            yield Finding(
+                Level.CAUTION,
+                "hoists-short",
+                sentence,
+                f"rigging.hoist.{spelling(hoist.name)}",
+                place(hoist.where("count")),
+            )
+    for truss in whole.rigging.trusses:
+        used_m = truss_used_m(truss, whole)
+        if isinstance(truss.in_all, Length) and used_m > truss.in_all.m + 0.01:
+            sentence = (
+                f"Standing hangs use {shown(Length, used_m, 1, system)[0]} of {truss.name}, and"
+                f" there are {truss.in_all.text}."
+            )
+            yield Finding(
+                Level.CAUTION,
+                "truss-short",
+                sentence,
+                f"rigging.truss.{spelling(truss.name)}",
+                place(truss.where("in_all")),
+            )

@@ -1,0 +1,115 @@
+"""
+Which limit holds where: a point's own line first, then an exception that names it, then one for its
+beam, then the general rule.
+"""
+
+from dataclasses import dataclass
+
+from builder.departments.rigging.description import Rigging
+from builder.departments.rigging.description.steel import Beam, LimitException, Limits, Point, Zone
+from builder.reading.absent import Absent
+from builder.reading.quantities import Mass
+
+ROOF = "the whole roof"
+STRAIGHT = "straight down only"
+
+
+@dataclass(frozen=True, slots=True)
+class Ruled:
+    """
+    A limit and where it stands. ``limit`` is an absence where nobody says, or where the house does
+    not know yet.
+    """
+
+    limit: Mass | Absent
+    rule: str
+
+    @property
+    def kg(self) -> float | None:
+        """The limit as a mass, None where there is none. [kg]"""
+        return self.limit.kg if isinstance(self.limit, Mass) else None
+
+
+@dataclass(frozen=True, slots=True)
+class Pulled:
+    """
+    How a point may be pulled and which rule says so. ``widest_deg`` is 0 for straight down only,
+    None where nobody says. [deg]
+    """
+
+    directions: str | Absent
+    widest_deg: float | None
+    rule: str
+
+
+def same(first: str, second: str) -> bool:
+    """Names are the same whatever their capitals."""
+    return first.casefold() == second.casefold()
+
+
+def among(name: str, names: tuple[str, ...]) -> bool:
+    """True where a name is in a list."""
+    return any(same(name, other) for other in names)
+
+
+def rating_of(point: Point, rigging: Rigging) -> Ruled:
+    """What a point may carry, and which rule says so."""
+    if point.rating is not Absent.NOT_STATED:
+        return Ruled(point.rating, "its own line")
+    for exception in rigging.exceptions:
+        if exception.each_point is not Absent.NOT_STATED and among(point.name, exception.points):
+            return Ruled(exception.each_point, f"the exception for {', '.join(exception.points)}")
+    for exception in rigging.exceptions:
+        if exception.each_point is not Absent.NOT_STATED and among(point.beam, exception.beams):
+            return Ruled(exception.each_point, f"the exception for {', '.join(exception.beams)}")
+    return Ruled(rigging.limits.each_point, "the rule for each point")
+
+
+def pulled(point: Point, rigging: Rigging) -> Pulled:
+    """How a point may be pulled: its own line first, then the exceptions, then the general rule."""
+    if point.directions is not Absent.NOT_STATED:
+        return pulled_by(point, "its own line")
+    told = [
+        exception
+        for exception in rigging.exceptions
+        if exception.directions is not Absent.NOT_STATED
+    ]
+    for exception in told:
+        if among(point.name, exception.points):
+            return pulled_by(exception, f"the exception for {', '.join(exception.points)}")
+    for exception in told:
+        if among(point.beam, exception.beams):
+            return pulled_by(exception, f"the exception for {', '.join(exception.beams)}")
+    return pulled_by(rigging.limits, "the rule for all points")
+
+
+def pulled_by(record: Point | LimitException | Limits, rule: str) -> Pulled:
+    """The rule of directions that a record tells."""
+    if record.directions == STRAIGHT:
+        return Pulled(STRAIGHT, 0.0, rule)
+    angled = not isinstance(record.directions, Absent) and record.widest_lean is not None
+    return Pulled(
+        record.directions, record.widest_lean.deg if angled and record.widest_lean else None, rule
+    )
+
+
+def beam_limit(beam: Beam, rigging: Rigging) -> Ruled:
+    """What a beam may carry, and which rule says so."""
+    for exception in rigging.exceptions:
+        if exception.each_beam is not Absent.NOT_STATED and among(beam.name, exception.beams):
+            return Ruled(exception.each_beam, f"the exception for {', '.join(exception.beams)}")
+    return Ruled(rigging.limits.each_beam, "the rule for each beam")
+
+
+def in_zone(point: Point, zone: Zone) -> bool:
+    """
+    True where a point lies in a zone: by its own name, or with its beam unless its name is in no
+    zone that lists it.
+    """
+    return among(point.name, zone.points) or among(point.beam, zone.beams)
+
+
+def spacing_m(limits: Limits) -> float:
+    """The smallest distance between loaded points on a beam, 0 where the house has no such rule."""
+    rule = limits.spacing_at_least
+    return 0.0 if isinstance(rule, Absent) else rule.m

@@ -1,0 +1,203 @@
+"""
+What is odd about the steel: points beyond their beam or on one spot, heights and ratings that would
+be usual in another unit, a letter that is old.
+"""
+
+from collections.abc import Iterable, Iterator
+
+from builder.confirming import odd
+from builder.departments.rigging.description import Rigging
+from builder.departments.rigging.description.steel import Beam, Hoist, Letter, Point
+from builder.departments.rigging.steel.geometry import BEYOND_M, at_along, beyond_m, stations_of
+from builder.exchange import SteelHeight
+from builder.oddities import Named, Standing, on_one_spot, unlike_neighbours
+from builder.pack import Finding
+from builder.reading.dates import latest_day
+from builder.reading.measures import System, shown
+from builder.reading.otherwise import otherwise
+from builder.reading.problems import Where, shortened
+from builder.reading.quantities import Across, Depth, Length, Mass, Quantity
+from builder.reading.references import spelling
+from builder.stating import Ageing
+
+MUCH_OVER_HOISTS = 1.5
+LIKE_A_HOIST = 0.05
+"""A rating that is a hoist's within this share, read in another unit, is asked about."""
+DAYS_A_YEAR = 365.25
+
+
+def oddities(rigging: Rigging, ageing: Ageing, system: System) -> Iterator[Finding]:
+    """Everything that is odd about the steel and what hangs."""
+    beams = {beam.name.casefold(): beam for beam in rigging.beams}
+    for point in rigging.points:
+        yield from beyond_beam(point, beams[point.beam.casefold()], system)
+    yield from on_one_spot(points_standing(rigging.points, beams))
+    yield from unlike_neighbours(low_steels(rigging.beams), "the other heights of low steel")
+    yield from unlike_neighbours(trims(rigging), "the other trims")
+    yield from points_over_hoists(rigging)
+    if isinstance(rigging.letter, Letter):
+        yield from old_letter(rigging.letter, ageing)
+
+
+def steel_heights(rigging: Rigging) -> Iterator[SteelHeight]:
+    """The heights of all beams, for departments that must stay below them."""
+    for beam in rigging.beams:
+        along = "across" if beam.runs == "across" else "depth"
+        for station in beam.low_steel:
+            across_m, depth_m = at_along(beam, getattr(station, along).m)
+            yield SteelHeight(beam.name, across_m, depth_m, station.height)
+
+
+def subject_of(point: Point) -> str:
+    """The key of a point's item."""
+    return f"rigging.point.{spelling(point.name)}"
+
+
+def written_place(point: Point, beam: Beam) -> tuple[str, Across | Depth] | None:
+    """The key and the value that say where a point is along its beam."""
+    key = "across" if beam.runs == "across" else "depth"
+    place = getattr(point, key)
+    return None if place is None else (key, place)
+
+
+def beyond_beam(point: Point, beam: Beam, system: System) -> Iterator[Finding]:
+    """
+    A point where its beam has no steel, as far as its heights tell. One height alone tells of no
+    end.
+    """
+    written, stations = written_place(point, beam), stations_of(beam)
+    if written is None or (off_m := beyond_m(beam, written[1].m)) <= BEYOND_M:
+        return
+    key, place = written
+    first_m, last_m = stations[0][0], stations[-1][0]
+    first, last = (shown(type(place), end_m, 2, system)[0] for end_m in (first_m, last_m))
+    yield odd(
+        "point-beyond-beam",
+        f"{point.name} is at {place.text}, and beam {beam.name} is told from {first} to {last}:"
+        f" that is {shown(Length, off_m, 2, system)[0]} beyond its end.",
+        point.where(key),
+        question=otherwise(place, lambda along_m: first_m <= along_m <= last_m),
+        asks_about=f"{place.text} on {beam.name}, {first} to {last}",
+        subject=subject_of(point),
+    )
+
+
+def points_standing(points: Iterable[Point], beams: dict[str, Beam]) -> Iterator[Standing]:
+    """The points with their spots; two beams that cross may each have one there."""
+    for point in points:
+        beam = beams[point.beam.casefold()]
+        written = written_place(point, beam)
+        if written is not None and point.condition != "out of service":
+            key, place = written
+            across_m, depth_m = at_along(beam, place.m)
+            words = f"{place.text} on beam {beam.name}"
+            yield Standing(
+                f"point on {beam.name}",
+                point.name,
+                across_m,
+                depth_m,
+                None,
+                point.where(key),
+                words,
+                subject_of(point),
+            )
+
+
+def low_steels(beams: Iterable[Beam]) -> list[Named]:
+    """Every stated height of low steel."""
+    return [
+        Named(
+            f"The low steel of {beam.name}",
+            station.height,
+            station.where("height"),
+            f"rigging.beam.{spelling(beam.name)}",
+        )
+        for beam in beams
+        for station in beam.low_steel
+    ]
+
+
+def trims(rigging: Rigging) -> list[Named]:
+    """Every stated trim."""
+    return [
+        Named(
+            f"The trim of {hang.name}",
+            hang.trim,
+            hang.where("trim"),
+            f"rigging.hang.{spelling(hang.name)}",
+        )
+        for hang in rigging.hangs
+        if isinstance(hang.trim, Quantity)
+    ]
+
+
+def point_ratings(rigging: Rigging) -> Iterator[tuple[str, Mass, Where]]:
+    """What points may carry, by the general rule, by exceptions and by their own lines."""
+    if isinstance(rigging.limits.each_point, Mass):
+        yield "Each point", rigging.limits.each_point, rigging.limits.where("each_point")
+    for exception in rigging.exceptions:
+        if isinstance(exception.each_point, Mass):
+            names = ", ".join((*exception.beams, *exception.points))
+            yield f"Each point of {names}", exception.each_point, exception.where("each_point")
+    for point in rigging.points:
+        if isinstance(point.rating, Mass):
+            yield point.name, point.rating, point.where("rating")
+
+
+def points_over_hoists(rigging: Rigging) -> Iterator[Finding]:
+    """
+    A rating of points far above the house's largest hoist that would be a hoist's rating in another
+    unit: 2,200 kg beside a hoist of 1 t is mostly 2,200 lb.
+    """
+    hoists = sorted(rigging.hoists, key=lambda hoist: hoist.rating.kg)
+    if not hoists:
+        return
+    largest = hoists[-1].rating
+    for name, rating, where in point_ratings(rigging):
+        question = otherwise(rating, lambda kg: like_a_hoist(kg, hoists))
+        if rating.kg > MUCH_OVER_HOISTS * largest.kg and question:
+            yield odd(
+                "points-over-hoists",
+                f"{name} may carry {rating.text}, and the largest hoist here is rated for"
+                f" {largest.text}.",
+                where,
+                question=question,
+                asks_about=f"{rating.text} beside {largest.text}",
+                subject="rigging.roof",
+            )
+
+
+def like_a_hoist(kg: float, hoists: Iterable[Hoist]) -> bool:
+    """Whether a mass is the rating of one of some hoists, nearly."""
+    return any(abs(kg - hoist.rating.kg) <= LIKE_A_HOIST * hoist.rating.kg for hoist in hoists)
+
+
+def old_letter(letter: Letter, ageing: Ageing) -> Iterator[Finding]:
+    """
+    The engineer's letter, where it is older than the house's own limit for a check. Once confirmed
+    it is asked about again when a year has passed.
+    """
+    dated = latest_day(letter.dated)
+    if dated is None:
+        yield odd(
+            "letter-undated",
+            f"The engineer's letter is dated {shortened(letter.dated)}, which names no year, so"
+            " nobody can tell how old it is.",
+            letter.where("dated"),
+            asks_about=letter.dated,
+            subject="rigging.letter",
+        )
+        return
+    age_days = (ageing.on - dated).days
+    if age_days > ageing.stale_after_days:
+        years = int(age_days / DAYS_A_YEAR)
+        yield odd(
+            "letter-old",
+            f"The engineer's letter is dated {shortened(letter.dated)}, {age_days} days before this"
+            f" revision. The house's own limit for a check is {ageing.stale_after_days} days.",
+            letter.where("dated"),
+            question=" Does the engineer still stand by it, with everything that was hung or cut"
+            " since?",
+            asks_about=f"{letter.dated}, {years} year{'' if years == 1 else 's'} old",
+            subject="rigging.letter",
+        )

@@ -1,0 +1,118 @@
+"""The figures of stock and wind."""
+
+from collections.abc import Iterator
+from math import fsum
+
+from builder.cautions import LOADS, WIND
+from builder.departments.rigging.description import Rigging, WindArea
+from builder.departments.rigging.description.steel import Hoist, Truss
+from builder.departments.rigging.hangs.figures import truss_of
+from builder.departments.rigging.steel.figures import by_hand, in_words
+from builder.departments.rigging.steel.limits import same
+from builder.departments.rigging.steel.totals import Whole
+from builder.formulas.gravity import STANDARD_GRAVITY_M_S2
+from builder.formulas.wind import wind_force_n, wind_pressure_pa
+from builder.pack import Figure, Input, Value
+from builder.reading.measures import System, shown
+from builder.reading.quantities import Length, Mass
+from builder.working import figure, worked
+
+AIR_KG_M3 = 1.25
+"""
+The density that EN 1991-1-4 recommends. Thinner air at altitude pushes less, so this does not
+understate.
+"""
+
+
+def hoists_used(hoist: Hoist, rigging: Rigging) -> int:
+    """How many of a model the standing hangs use."""
+    return sum(
+        1
+        for hang in rigging.hangs
+        for support in hang.supports
+        if support.hoist and same(support.hoist, hoist.name)
+    )
+
+
+def hoist_figures(hoist: Hoist, rigging: Rigging, key: str) -> Iterator[Figure]:
+    """How many hoists hang already, and how many are left."""
+    used = hoists_used(hoist, rigging)
+    steps = (f"{hoist.count} − {used} = {hoist.count - used}",)
+    work = by_hand(
+        "left = stock − in standing hangs",
+        "counting",
+        inputs=[Input("In stock", str(hoist.count))],
+        steps=steps,
+    )
+    yield figure(f"{key}.used", "In use", Value(str(used), number=float(used)), work, caution=LOADS)
+    left = hoist.count - used
+    yield figure(
+        f"{key}.free",
+        "Left",
+        Value(str(left), number=float(left)),
+        work,
+        caution=LOADS,
+        note="condition and note of the line apply",
+    )
+
+
+def truss_used_m(truss: Truss, whole: Whole) -> float:
+    """How much of a truss the standing hangs use. [m]"""
+    return fsum(body.length_m for body in whole.bodies if truss_of(body, whole) is truss)
+
+
+def truss_figures(truss: Truss, whole: Whole, key: str, system: System) -> Iterator[Figure]:
+    """How much truss hangs already, and how much is left."""
+    used_m = truss_used_m(truss, whole)
+    inputs = [
+        Input("In stock", truss.in_all.text if isinstance(truss.in_all, Length) else "not stated")
+    ]
+    work = by_hand(
+        "left = stock − in standing hangs",
+        "counting",
+        inputs=inputs,
+        steps=(f"In hangs: {used_m:.2f} m",),
+    )
+    text, also = shown(Length, used_m, 1, system)
+    yield figure(f"{key}.used", "In use", Value(text, also, used_m, "m"), work, caution=LOADS)
+    if isinstance(truss.in_all, Length):
+        left_m = truss.in_all.m - used_m
+        text, also = shown(Length, left_m, 1, system)
+        yield figure(f"{key}.free", "Left", Value(text, also, left_m, "m"), work, caution=LOADS)
+
+
+def wind_figures(area: WindArea, rigging: Rigging, key: str, system: System) -> Iterator[Figure]:
+    """The force of the wind on one area at each step of the site's own plan."""
+    for step in rigging.wind:
+        q = wind_pressure_pa(speed_m_s=step.at.m_per_s, air_density_kg_m3=AIR_KG_M3)
+        force_n = wind_force_n(
+            pressure_pa=q, force_coefficient=area.coefficient, area_m2=area.area.m2
+        )
+        steps = (
+            f"q = 0.5 × {AIR_KG_M3} × {step.at.m_per_s:.2f}² = {q:.1f} Pa",
+            (
+                f"F = {q:.1f} × {area.coefficient:g} × {area.area.m2:.2f} = {force_n:,.0f} N ="
+                f" {force_n / STANDARD_GRAVITY_M_S2:,.0f} kg of pull"
+            ),
+        )
+        inputs = [
+            Input("Speed", step.at.text),
+            Input("Area", area.area.text),
+            Input("Coefficient", f"{area.coefficient:g}"),
+        ]
+        work = worked(
+            wind_pressure_pa,
+            wind_force_n,
+            inputs=inputs,
+            steps=steps,
+            leaves_out="Gusts above the speed told, flutter, and the structure's own response.",
+        )
+        text = in_words(force_n / STANDARD_GRAVITY_M_S2, system)
+        also = shown(Mass, force_n / STANDARD_GRAVITY_M_S2, 0, system)[1]
+        yield figure(
+            f"{key}.{step.name}",
+            f"Push at {step.name}",
+            Value(f"{force_n / 1000:.2f} kN", f"{text}, {also}", force_n, "N"),
+            work,
+            caution=WIND,
+        )

@@ -1,0 +1,1 @@
+"""What reaches the ears of each audience area: sources, fields, sight, edges, maps."""

@@ -1,0 +1,198 @@
+"""
+The house system as sources for the field: which boxes play, how loud against each other, and with
+what delay.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from math import dist, fsum, log10
+
+from builder.departments.sound.areas.geometry import (
+    Box,
+    Point,
+    aim,
+    boxes_of_hang,
+    boxes_of_subs,
+    each_of_fill,
+)
+from builder.departments.sound.description import Sound
+from builder.departments.sound.description.loudspeakers import Fill, FillBox, Model
+from builder.departments.sound.findings import fills_of, subs_of
+from builder.departments.sound.hanging import Models, hangs_of, models_of
+from builder.departments.sound.subs.line import delays_ms
+from builder.formulas.alignment import alignment_delay_ms
+from builder.formulas.band_lines import third_octaves
+from builder.formulas.loudspeakers import Loudspeaker
+from builder.reading.quantities import Angle, Level
+
+
+@dataclass(frozen=True, slots=True)
+class Aligned:
+    """
+    One box of a fill, and how it is brought together in time with the hang it follows. Without
+    ``hang`` it has no delay.
+    """
+
+    record: FillBox
+    box: Box
+    hang: str = ""
+    hang_m: float = 0.0
+    box_m: float = 0.0
+    hang_delay_ms: float = 0.0
+    delay_ms: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class System:
+    """
+    All boxes that play: mains and subs, and fills apart, so that the field can be shown with and
+    without them.
+    """
+
+    mains: tuple[Box, ...]
+    fills: tuple[Box, ...]
+    models: Models
+
+    @property
+    def used(self) -> tuple[Model, ...]:
+        """The models in use, in the order of the description."""
+        names = {box.model for box in (*self.mains, *self.fills)}
+        return tuple(model for model in self.models.values() if model.name in names)
+
+    @property
+    def lacking(self) -> tuple[str, ...]:
+        """
+        What must be known before boxes of different models can be added: the maker's level of each.
+        """
+        without = [model.name for model in self.used if not isinstance(model.level, Level)]
+        return (
+            tuple(f"the maker's level of {name}" for name in without) if len(self.used) > 1 else ()
+        )
+
+    def speakers(self, *, fills: bool) -> list[Loudspeaker]:
+        """The boxes as sources."""
+        return [
+            loudspeaker(box, self.models[box.model])
+            for box in (*self.mains, *(self.fills if fills else ()))
+        ]
+
+
+def system_of(sound: Sound, speed_m_s: float) -> System:
+    """The house system at a speed of sound."""
+    models = models_of(sound)
+    hangs = [
+        box
+        for hang in hangs_of(sound)
+        if hang.condition != "out of service" and hang.model in models
+        for box in hang_boxes(sound, hang.name)
+    ]
+    subs = [
+        box
+        for line in subs_of(sound)
+        if line.condition != "out of service"
+        for box in boxes_of_subs(
+            line, [delay / 1000 for delay in delays_ms(line, speed_m_s=speed_m_s)]
+        )
+    ]
+    aligned = [
+        each
+        for fill in fills_of(sound)
+        if fill.condition != "out of service"
+        for each in aligned_fill(sound, fill, speed_m_s)
+    ]
+    fills = [
+        replace(each.box, delay_s=max(each.delay_ms, 0.0) / 1000)
+        for each in aligned
+        if each.record.condition != "out of service"
+    ]
+    return System((*hangs, *subs), tuple(fills), models)
+
+
+def hang_boxes(sound: Sound, name: str) -> tuple[Box, ...]:
+    """The boxes of a hang by its name."""
+    models = models_of(sound)
+    found = next(
+        (hang for hang in hangs_of(sound) if hang.name == name and hang.model in models), None
+    )
+    return boxes_of_hang(found, box_height_m=models[found.model].height.m) if found else ()
+
+
+def middle_of(boxes: Sequence[Box]) -> Point:
+    """The middle of a column of boxes."""
+    x, y, z = (fsum(box.at[axis] for box in boxes) / len(boxes) for axis in range(3))
+    return x, y, z
+
+
+def aligned_fill(sound: Sound, fill: Fill, speed_m_s: float) -> Iterator[Aligned]:
+    """
+    Each box of a fill with its delay to the nearest hang it follows, where the house says which and
+    where.
+    """
+    middles = {
+        name: (middle_of(boxes), boxes[0].delay_s)
+        for name in fill.follows
+        if (boxes := hang_boxes(sound, name))
+    }
+    for record, box in each_of_fill(fill):
+        if not middles or fill.aligned_at is None:
+            yield Aligned(record, box)
+            continue
+        meeting = ahead(box, fill.aligned_at.m)
+        name = min(middles, key=lambda each: dist(middles[each][0], meeting))
+        middle, start_s = middles[name]
+        hang_m, after_ms = dist(middle, meeting), fill.after.s * 1000 if fill.after else 0.0
+        delay = alignment_delay_ms(
+            reference_distance_m=hang_m,
+            fill_distance_m=fill.aligned_at.m,
+            speed_m_s=speed_m_s,
+            offset_ms=after_ms,
+            reference_delay_ms=start_s * 1000,
+        )
+        yield Aligned(record, box, name, hang_m, fill.aligned_at.m, start_s * 1000, delay)
+
+
+def ahead(box: Box, distance_m: float) -> Point:
+    """The place that far along a box's aim."""
+    x, y, z = (start + distance_m * part for start, part in zip(box.at, aim(box), strict=True))
+    return x, y, z
+
+
+def loudspeaker(box: Box, model: Model) -> Loudspeaker:
+    """
+    A box as a source: its maker's level spread evenly over the third octaves it plays, less what
+    the house turns it down.
+    """
+    coverage = tuple((entry.band.hz, entry.horizontal.deg) for entry in model.coverage)
+    vertical = tuple(
+        (entry.band.hz, entry.vertical.deg)
+        for entry in model.coverage
+        if isinstance(entry.vertical, Angle)
+    )
+    x, y, z = box.at
+    return Loudspeaker(
+        x,
+        y,
+        z,
+        azimuth_deg=box.turned_deg - 90.0,
+        elevation_deg=-box.down_deg,
+        level_db=level_in_band_db(model) - box.turned_down_db,
+        delay_ms=box.delay_s * 1000,
+        inverted=box.inverted,
+        width_m=0.0 if model.kind == "sub" else model.width.m,
+        height_m=0.0 if model.kind == "sub" else model.height.m,
+        coverage_deg=coverage,
+        vertical_coverage_deg=() if model.kind == "line box" else vertical,
+        lowest_hz=model.lowest.hz,
+        highest_hz=model.highest.hz,
+    )
+
+
+def level_in_band_db(model: Model) -> float:
+    """
+    The maker's level as it falls on each third octave the model plays; 0 where the maker gives
+    none.
+    """
+    if not isinstance(model.level, Level):
+        return 0.0
+    played = sum(model.lowest.hz <= band.midband_hz <= model.highest.hz for band in third_octaves())
+    return model.level.db - 10 * log10(max(played, 1))

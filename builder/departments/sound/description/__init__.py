@@ -1,0 +1,96 @@
+"""
+``sound.yml``: the house system and what it covers, who may change it, mix and monitor positions,
+lines, radio and stock.
+"""
+
+from collections.abc import Iterator
+from typing import Annotated
+
+from builder.departments.sound.description.loudspeakers import (
+    Amplifier,
+    AudienceArea,
+    Fill,
+    Hang,
+    Model,
+    SubLine,
+)
+from builder.departments.sound.description.neighbours import Neighbour
+from builder.departments.sound.description.positions import (
+    ClaimedLevel,
+    Console,
+    DriveLine,
+    DropBox,
+    HousePolicy,
+    MixPosition,
+    MonitorPosition,
+    MonitorStock,
+    Processor,
+    Room,
+    Split,
+    Tail,
+)
+from builder.departments.sound.description.stock import Radio, Spectrum, Stock
+from builder.reading.absent import Absent, Maybe, listed
+from builder.reading.lists import AtMost, too_many
+from builder.reading.problems import Problem
+from builder.reading.written import Decisive, DepartmentFile
+
+MOST_BOXES = 1_000
+"""Each box sounds at each ear, so this keeps the maps quick. Large festivals have some hundreds."""
+
+
+class Sound(DepartmentFile):
+    """Sound: the house system, positions, lines, radio and stock."""
+
+    policy: HousePolicy | None = None
+    """Whether visitors use the house system."""
+    processor: Annotated[Maybe[Processor], Decisive()] = Absent.NOT_STATED
+    """The processor, and who may change it."""
+    drive_lines: Annotated[Maybe[tuple[DriveLine, ...]], Decisive()] = Absent.NOT_STATED
+    """The inputs to the house system."""
+    mix_position: Annotated[Maybe[MixPosition], Decisive()] = Absent.NOT_STATED
+    """Where the visiting engineer mixes."""
+    claimed_levels: tuple[ClaimedLevel, ...] = ()
+    """The levels the house says its system reaches."""
+    room: Room | None = None
+    """How the room sounds."""
+    models: Annotated[tuple[Model, ...], AtMost(200)] = ()
+    """Loudspeaker models, with their makers' figures."""
+    hangs: Annotated[Maybe[tuple[Hang, ...]], AtMost(100), Decisive()] = Absent.NOT_STATED
+    """The flown loudspeakers."""
+    subs: Annotated[Maybe[tuple[SubLine, ...]], AtMost(20), Decisive()] = Absent.NOT_STATED
+    """The subs."""
+    fills: Annotated[Maybe[tuple[Fill, ...]], AtMost(100), Decisive()] = Absent.NOT_STATED
+    """Front, out, under-balcony and other fills, and delays."""
+    amplifiers: tuple[Amplifier, ...] = ()
+    """The amplifiers of the house system."""
+    audience: Annotated[tuple[AudienceArea, ...], AtMost(40)] = ()
+    """The areas where people listen."""
+    neighbours: Annotated[tuple[Neighbour, ...], AtMost(20)] = ()
+    """Places outside where the level matters, for open-air houses."""
+    monitor_position: Annotated[Maybe[MonitorPosition], Decisive()] = Absent.NOT_STATED
+    """Where monitors are mixed."""
+    monitors: tuple[MonitorStock, ...] = ()
+    """Wedges, side fills and drum fills."""
+    consoles: tuple[Console, ...] = ()
+    """The house's desks."""
+    splits: Annotated[Maybe[tuple[Split, ...]], Decisive()] = Absent.NOT_STATED
+    """Where stage inputs divide."""
+    drop_boxes: tuple[DropBox, ...] = ()
+    """Boxes on stage that inputs are plugged into."""
+    tails: tuple[Tail, ...] = ()
+    """Cables that end in single connectors."""
+    radio: tuple[Radio, ...] = ()
+    """Radio systems of the house."""
+    spectrum: Spectrum | None = None
+    """What a visiting radio coordinator must know."""
+    stock: tuple[Stock, ...] = ()
+    """Microphones, direct boxes, stands."""
+
+    def contradictions(self) -> Iterator[Problem]:
+        """More boxes than the maps can add up."""
+        boxes = sum(hang.boxes for hang in listed(self.hangs))
+        boxes += sum(subs.count for subs in listed(self.subs))
+        boxes += sum(len(fill.boxes) for fill in listed(self.fills))
+        if boxes > MOST_BOXES:
+            yield too_many(self, (), f"{boxes:,} loudspeakers in hangs, subs and fills", MOST_BOXES)

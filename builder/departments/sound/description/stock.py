@@ -1,0 +1,97 @@
+"""
+What ``sound.yml`` says of loose stock: radio with its bands, microphones, direct boxes and stands.
+"""
+
+from typing import Annotated, ClassVar, Literal
+
+from pydantic import model_validator
+
+from builder.departments.sound.description.positions import checked_working
+from builder.reading.absent import Absent, Maybe
+from builder.reading.quantities import Duration, Frequency
+from builder.reading.words import Count, Name, Text
+from builder.reading.written import Decisive, Line, Loose, OfModel, Plausible, Written
+
+
+class Band(Written):
+    """A stretch of spectrum."""
+
+    low: Annotated[Frequency, Plausible(20e6, 6e9)]
+    """Its lower end, such as 470 MHz."""
+    high: Annotated[Frequency, Plausible(20e6, 6e9)]
+    """Its upper end, such as 534 MHz."""
+
+
+class Radio(Loose):
+    """A radio system of the house: what it is, where it tunes and what it is on."""
+
+    defines: ClassVar[str] = "radio system"
+    name: Name
+    """The model, or what it is for."""
+    kind: Literal[
+        "microphone",
+        "in-ear",
+        "intercom",
+        "hearing assistance",
+        "production radio",
+        "video",
+        "control",
+    ]
+    """Microphone, in-ear, intercom, hearing assistance, production radio, video or control."""
+    channels: Annotated[Count, Plausible(1, 64)]
+    """How many channels."""
+    working: Maybe[Count] = Absent.NOT_STATED
+    """How many of them work."""
+    tunes: Annotated[Band | None, OfModel()] = None
+    """The stretch of spectrum it can be tuned over."""
+    on: Annotated[tuple[Frequency, ...], Plausible(20e6, 6e9), OfModel()] = ()
+    """The frequencies it is set to, each in MHz."""
+    used: Maybe[Text] = Absent.NOT_STATED
+    """When it is on: always, or on which days."""
+    can_move: Maybe[Text] = Absent.NOT_STATED
+    """Whether it can be retuned or switched off for a show."""
+
+    @model_validator(mode="after")
+    def _working_of_channels(self) -> "Radio":
+        checked_working(self.channels, self.working)
+        return self
+
+
+class Spectrum(Line):
+    """What a visiting radio coordinator must know."""
+
+    coordinator: Annotated[Maybe[Text], Decisive()] = Absent.NOT_STATED
+    """Who coordinates frequencies here, by role."""
+    list_due: Annotated[Maybe[Duration], Plausible(3600.0, 60 * 86_400.0)] = Absent.NOT_STATED
+    """How long before the show the visitor's list must be there."""
+    licence: Maybe[Text] = Absent.NOT_STATED
+    """Who licenses, and how the house helps. The regulator decides, not this page."""
+    channel_width: Annotated[Maybe[Frequency], Plausible(5e6, 9e6)] = Absent.NOT_STATED
+    """The width of a television channel here: 6, 7 or 8 MHz."""
+    television: tuple[Band, ...] = ()
+    """Stretches taken by television, as the house finds them."""
+    neighbours: Maybe[Text] = Absent.NOT_STATED
+    """Others near by who transmit."""
+    antennas: Maybe[Text] = Absent.NOT_STATED
+    """Where antennas may stand, and the lines there."""
+
+
+class Stock(Loose):
+    """A line of microphones, direct boxes, stands or the like."""
+
+    defines: ClassVar[str] = "sound stock"
+    name: Name
+    """The model, or what it is."""
+    kind: Literal["microphone", "direct box", "stand", "cable", "other"]
+    """Microphone, direct box, stand, cable or other."""
+    use: Annotated[Maybe[Name], OfModel()] = Absent.NOT_STATED
+    """The class it belongs to, such as vocal dynamic, drum, condenser, active, tall boom."""
+    count: Annotated[Count, Plausible(0, 2000)]
+    """How many there are."""
+    working: Maybe[Count] = Absent.NOT_STATED
+    """How many of them work."""
+
+    @model_validator(mode="after")
+    def _working_of_count(self) -> "Stock":
+        checked_working(self.count, self.working)
+        return self

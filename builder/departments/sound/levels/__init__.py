@@ -1,0 +1,1 @@
+"""Levels against limits, outside the house, and by the makers' figures."""

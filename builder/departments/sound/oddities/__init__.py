@@ -1,0 +1,1 @@
+"""What is odd in what ``sound.yml`` says."""

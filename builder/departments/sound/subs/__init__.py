@@ -1,0 +1,1 @@
+"""The sub line: its delays, what it covers by frequency, other ways to set it."""
