@@ -3,6 +3,11 @@ How many outlets can be loaded fully at the same time, under every breaker up th
 
 Ratings of outlets add up to more than the services behind them; this says what is left when all are
 counted together. Planning figures: the local code and a licensed electrician decide.
+
+The idea: what will be plugged in is not known, so neither is the angle of its current. Added up as
+sizes, currents are never below the true sum, so what is free is never told too large. In whole
+milliampere at the supply, loads rounded up and room rounded down, the question is how many items
+fit under a tree of limits; ``nested_limits.py`` answers it and says whether that is proven.
 """
 
 from collections import Counter

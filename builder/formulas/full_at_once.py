@@ -2,6 +2,15 @@
 How many points can be at their rating at once under nested limits.
 
 Start at :func:`full_points`.
+
+The idea: all that a group's limit needs to know of the points within it is, for each number of
+them, the least load they add. Two groups that are apart are joined by adding numbers and loads, so
+one pass over the tree gives the most points, exactly (``_choices``). A spacing rule on a line is
+the same with one more look back: a point is taken after the last that stands far enough before it.
+Groups that cross (a beam and a zone) do not nest. They are left out at first, which can only allow
+too much, and looked at after: where one is passed, one of its points is taken in one case and left
+out in the other. A case that cannot beat the best is dropped, so what remains at the end is the
+most. After ``MOST_CASES`` it stops, and tells the best set and the number that none can pass.
 """
 
 from collections.abc import Sequence

@@ -4,6 +4,15 @@ do not.
 
 Whole milliampere. Limits hang in a tree and hold for each phase apart; an item weighs on one phase
 or several, all the way up.
+
+The idea: where all items weigh on the same set of phases, taking the smallest first is exact. If a
+best choice leaves the smallest out, that item can replace one in the lowest limit that it breaks,
+and every limit above is then loaded no more than before. Where sets are mixed, forget something and
+the same rule gives a number that no choice can pass: forget how a sum of phases is shared
+(``upper_bound``), or where below the shared node the single ones stand (``bound_by_kinds``), or
+that branches share a root (``bound_by_branches``). The least of these is the bound. It stops being
+exact where two sets of phases compete on one limit and none of the three sees it; the search in
+``nested_limits.py`` then splits the case.
 """
 
 import math

@@ -4,6 +4,14 @@ the tables are small.
 
 Currents of one house are multiples of few sizes (16, 24, 40 A), so rooms count in their greatest
 common divisor. Start at :func:`bound_by_grid`.
+
+The idea: to whatever hangs above it, a limit is nothing but a table: so many units on L1, L2 and L3
+let through so many items at most. A node's table is made of those below it, each share given to a
+branch once, so the root's last cell is the answer; every choice is in some cell, and no cell holds
+a choice that is not there. It is exact while the three-phase tables fit the bounds below. A wider
+limit keeps one row for each sum of phases instead, which forgets how the sum is shared: still an
+upper bound, no longer exact. Currents without a common measure make rows too long; then nothing is
+said.
 """
 
 import math

@@ -4,6 +4,16 @@ amount, exactly.
 
 Corners of the tolerance (every support full high or full low) understate the most: it often lies
 where one support only just goes slack.
+
+The idea: let y be the height of the body at each support above the lowest level that the support
+may have. Reactions are linear in y, and supports cannot push, so y and R are 0 or more: a linear
+program. One condition is not linear: a support that carries stands no higher than its highest
+level, so for each support either y is at most twice the tolerance or R is 0. Left out, it allows
+too much, never too little; where the best answer breaks it at some support, the case is split in
+two, one for either side of the 'or', until it holds for all. Every case keeps all levels of the
+real problem that fall on its side, so the largest answer is the true extreme. The simplex steps
+follow Bland's rule, which never goes round in a circle. It stops by count; then the relaxed answer,
+which encloses the true one, is told as not proven.
 """
 
 import math

@@ -1,6 +1,15 @@
 """
 A phase for each single-phase load, the exact way: the most even placing, or the proof that none
 holds, unless it takes too many steps.
+
+The idea: whatever hangs below a node matters above it only by its three currents. So for each node
+and each triple of currents that it can have, one placing is kept, the most even; the rest is
+forgotten. A node's triples are those of its children and its own loads joined one by one, and a
+triple beyond the node's room is dropped, for currents only grow on the way up. All placings are
+covered, so no triple at a root is the proof that none holds. The number of triples grows with the
+number of different currents, not with the number of placings: twenty equal loads make some two
+hundred triples out of 3^20 placings. Loads of all different sizes make too many; then it stops by
+count and says so.
 """
 
 from dataclasses import dataclass

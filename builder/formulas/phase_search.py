@@ -4,6 +4,13 @@ nothing.
 
 Whole milliampere at the supply, so that sums are exact. Start at :func:`largest_first`; the exact
 way is in ``phase_proof.py``.
+
+The idea: the sum of the squares of all currents is least when phases are even, and it splits into
+parts, one for each node and phase, so the change that one move makes is known from two numbers a
+node. Loads go largest first to where that sum grows least; then loads move, change places, or one
+changes places with two, while less stands above the room or, with as much above it, the sum falls.
+Each step makes that pair smaller, so it ends. It may end where no single step helps although a
+placing exists: then it says nothing, and the exact way is asked.
 """
 
 from collections.abc import Iterator, Mapping
