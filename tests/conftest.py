@@ -33,6 +33,7 @@ QUIET = [
 
 LOOK_AT_THE_DEMO = (
     "tests/site/test_check_page.py",
+    "tests/site/test_check_weight.py",
     "tests/site/test_demo.py",
     "tests/site/test_search.py",
 )

@@ -174,6 +174,7 @@ const py = (() => {
   }
 
   return {
+    absent: () => fault("calls what is not loaded yet"),
     code_of: (char) => char.codePointAt(0),
     char_of: (code) => String.fromCodePoint(code),
     ratio_sum, ratio_product, ratio_float,

@@ -48,7 +48,7 @@ def fit(pack: FitPack, riders: list[RiderAsked]) -> Result:
             for need in day_requirements(riders, pack)
         ],
         *stays_on_deck(riders, pack),
-        *plots_together(riders, pack),
+        *(plots_together(riders, pack) if has_plan(riders) else []),
         *day["verdicts"],
     ]
     return {
@@ -85,7 +85,7 @@ def by_requirement(riders: list[RiderAsked], pack: FitPack) -> list[Verdict]:
         elif need["sort"] == "hang" or need["sort"] == "trim":
             hangs.append(need)
     on_power = power_for_all(loads, pack)
-    on_steel = hangs_for_all(hangs, pack)
+    on_steel = hangs_for_all(hangs, pack) if len(hangs) > 0 else []
     verdicts: list[Verdict] = []
     for need in requirements:
         if need["sort"] == "power":
@@ -95,6 +95,19 @@ def by_requirement(riders: list[RiderAsked], pack: FitPack) -> list[Verdict]:
         else:
             verdicts.append(judged(need, pack))
     return verdicts
+
+
+def has_plan(riders: list[RiderAsked]) -> bool:
+    """
+    Whether a show comes with a hang plan or a stage plot.
+
+    A page loads the rules of these only then, so nothing else may call them.
+    """
+    return any(
+        need["sort"] == "hang" or need["sort"] == "trim" or need["sort"] == "plot"
+        for rider in riders
+        for need in rider["requirements"]
+    )
 
 
 def judged(requirement: Requirement, pack: FitPack) -> Verdict:

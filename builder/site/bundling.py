@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from hashlib import sha256
 from pathlib import Path
 
+from builder.compiling.packing import without_comments
 from builder.files import write_whole
 
 STYLES = re.compile(r'(?:\s*<link rel="stylesheet" href="[^":]+">)+')
@@ -39,10 +40,10 @@ class Bundles:
             If a page asks for a file that the site does not have.
         """
         for name, parts in self.found.items():
-            write_whole(
-                site / name,
-                "".join(f"{(site / part).read_text('utf-8').rstrip()}\n" for part in parts),
-            )
+            texts = [(site / part).read_text("utf-8").rstrip() for part in parts]
+            if name.endswith(".js"):
+                texts = [without_comments(text) for text in texts]
+            write_whole(site / name, "".join(f"{text}\n" for text in texts))
 
     def _joined(self, markup: str, ending: str) -> Callable[[re.Match[str]], str]:
         def join(run: re.Match[str]) -> str:

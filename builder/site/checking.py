@@ -18,8 +18,8 @@ from builder.pack import Pack, from_json
 from builder.render.references import Anchors, anchors_of
 from builder.rider.table import LANGUAGE
 from builder.rider.units import UNITS
+from builder.site.engine import LATER_SCRIPT, engine_scripts
 from builder.site.engine import SCRIPT as ENGINE
-from builder.site.engine import engine_script
 from builder.site.imprint import PACK
 
 PAGE = "check.md"
@@ -45,10 +45,12 @@ def check_files(document: Document) -> dict[str, str]:
     if not json.loads(content).get("rules"):
         return {}
     pack = from_json(content.decode())
+    at_once, later = engine_scripts()
     return {
         PAGE: page_text(),
         SCRIPT: script_of(fit_record(pack, pages=pages_of(pack, document))),
-        ENGINE: engine_script(),
+        ENGINE: at_once,
+        LATER_SCRIPT: later,
     }
 
 

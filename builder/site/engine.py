@@ -3,28 +3,43 @@ The check and the reader of riders as the browser runs them: compiled from the P
 the site is built.
 """
 
-import re
 from functools import cache
 from importlib.resources import files
 
-from builder.compiling.program import compiled
+from builder.compiling.packing import without_comments
+from builder.compiling.program import compiled_in_two
 
-OFFERED = {
+AT_ONCE = {
     "fit": "builder.fit.interpreter.fit",
+    "has_plan": "builder.fit.interpreter.has_plan",
     "gravity": "builder.fit.verdicts.gravity",
     "digits": "builder.fit.wording.digits",
+    "read_form": "builder.rider.entry.read_form",
+    "mistake_words": "builder.rider.entry.mistake_words",
+}
+"""What pages call, by the name that they call it: what a form needs whose verdicts follow."""
+WITH_FILES = {
+    "read_tree": "builder.rider.text.document.read_tree",
+    "write_rider": "builder.rider.entry.write_rider",
     "rectangle": "builder.formulas.rectangles.rectangle",
     "corners_of": "builder.formulas.rectangles.corners_of",
     "meets": "builder.formulas.rectangles.meets",
     "box_around": "builder.formulas.polygons.box_around",
-    "read_tree": "builder.rider.text.document.read_tree",
-    "read_form": "builder.rider.entry.read_form",
-    "write_rider": "builder.rider.entry.write_rider",
-    "mistake_words": "builder.rider.entry.mistake_words",
 }
-"""What pages call, by the name that they call it."""
+"""What comes with a second script, loaded when a rider file is opened or saved."""
+PLANS = (
+    "builder.fit.hangs.plan.hangs_for_all",
+    "builder.fit.plots.stage_plot.stage_plot",
+    "builder.fit.plots.together.plots_together",
+)
+"""
+The rules of hang plans and stage plots come with the second script too: the form has no place for
+them, so only a rider file brings one.
+"""
+OFFERED = {**AT_ONCE, **WITH_FILES}
 GLOBAL_NAME = "housecheck"
 SCRIPT = "assets/fit/engine.js"
+LATER_SCRIPT = "assets/fit/rider_files.js"
 ROOM = "builder"
 
 
@@ -38,20 +53,26 @@ def source_of(module: str) -> str:
 
 def runtime() -> str:
     """What both languages have and write differently, as a script, without its comments."""
-    text = files("builder.compiling").joinpath("runtime.js").read_text("utf-8")
-    return re.sub(r"^ *//.*\n", "", text, flags=re.MULTILINE)
+    return without_comments(files("builder.compiling").joinpath("runtime.js").read_text("utf-8"))
 
 
 @cache
-def engine_script() -> str:
+def engine_scripts() -> tuple[str, str]:
     """
-    The script that pages load.
+    The script that the page loads at once, and the one that it loads when a file is opened or saved
+    or a show comes with a plan.
 
     Raises
     ------
     NotTranslatable
         If a rule is written outside the part of Python that is translated.
     """
-    return compiled(
-        OFFERED, source_of=source_of, runtime=runtime(), global_name=GLOBAL_NAME, packed=True
+    return compiled_in_two(
+        AT_ONCE,
+        WITH_FILES,
+        held_back=PLANS,
+        source_of=source_of,
+        runtime=runtime(),
+        global_name=GLOBAL_NAME,
+        packed=True,
     )

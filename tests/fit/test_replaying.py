@@ -47,7 +47,7 @@ STAYS_IN_PYTHON = {
     "builder.pipeline.venue_of": "reads a description",
     "builder.rider.asked.rider_of": "opens a rider file; the reader below it is replayed by its own"
     " tests",
-    "builder.site.engine.engine_script": "makes the page's scripts",
+    "builder.site.engine.engine_scripts": "makes the page's scripts",
     "builder.stating.value_of": "makes a fact",
 }
 """Functions of ours that tests of the check call and that no browser runs, with the reason."""
@@ -92,10 +92,10 @@ def test_a_right_translation_gives_the_same(browser: Browser) -> None:
     ("right", "wrong", "told"),
     [
         ("(a + b)", "(a - b)", ["added(1; 2.5): 3.5 in Python, -1.5 in a browser"]),
-        (" > 100.0", " > 1000.0", ['added(101.0; 0.0): "a fault of the program" in Python']),
+        (">100.0", ">1000.0", ['added(101.0; 0.0): "a fault of the program" in Python']),
         ("return a;", "return a + 0;", ["same(-0.0)"]),
         ("return a;", "return a * 2;", ["same(1e+21)", "same(1e-07)", "same(0.3", "same(3)"]),
-        (" > 1)", " > 2)", ['names_of(b: 2, a: 3, c: 1): ["b","a"]']),
+        (">1)", ">2)", ['names_of(b: 2, a: 3, c: 1): ["b","a"]']),
         ("(a + b)", "(a + nothing)", ["added(1; 2.5): 3.5 in Python, builder.sample.added: Ref"]),
     ],
 )
@@ -116,8 +116,8 @@ def test_a_slip_in_the_check_s_own_script_is_told(browser: Browser) -> None:
     assert recording(lasting, recorded)(7200.0) == "2 h"
     right = replay_script()
     assert differences(browser, right, recorded) == []
-    assert right.count(" < 1200)") == 1
-    found = differences(browser, right.replace(" < 1200)", " <= 1200)"), recorded)
+    assert right.count("<1200)") == 1
+    found = differences(browser, right.replace("<1200)", "<=1200)"), recorded)
     assert len(found) == 1
     assert found[0].endswith('"2 h" in Python, "120 min" in a browser')
 

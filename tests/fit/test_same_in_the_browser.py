@@ -13,7 +13,7 @@ from playwright.sync_api import Browser
 
 from builder.fit.interpreter import fit
 from builder.fit.verdicts import RANK
-from builder.site.engine import GLOBAL_NAME, engine_script
+from builder.site.engine import GLOBAL_NAME, engine_scripts
 from tests.fit.pairs import Dice, a_pair
 from tests.fit.plot_pairs import a_rectangle
 from tests.fit.recording import Recorded, recording
@@ -41,7 +41,7 @@ def judged(pairs: Iterable[tuple[Record, list[Record]]]) -> Recorded:
 def test_the_check_gives_the_same_in_the_browser_to_the_byte(browser: Browser) -> None:
     recorded = judged(a_pair(seed) for seed in PAIRS)
     assert len(recorded.results) == len(PAIRS)
-    assert differences(browser, engine_script() + OF_THE_SITE, recorded) == []
+    assert differences(browser, "".join(engine_scripts()) + OF_THE_SITE, recorded) == []
 
 
 def a_crowd(seed: int) -> tuple[Record, list[Record]]:
@@ -55,7 +55,7 @@ def a_crowd(seed: int) -> tuple[Record, list[Record]]:
 def test_they_agree_on_crowded_stage_plots_too(browser: Browser) -> None:
     recorded = judged(a_crowd(seed) for seed in range(4))
     assert len(recorded.results) == 4
-    assert differences(browser, engine_script() + OF_THE_SITE, recorded) == []
+    assert differences(browser, "".join(engine_scripts()) + OF_THE_SITE, recorded) == []
     assert all("Move it" in each for each in recorded.results.values())
 
 

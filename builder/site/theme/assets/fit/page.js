@@ -3,8 +3,8 @@
   "use strict";
   const root = document.getElementById("check");
   const pack = fit.pack;
-  // The check, compiled from the rules in Python.
-  const engine = window.housecheck;
+  // The check, compiled from the rules in Python. The form stands before it has come.
+  const engine = (window.housecheck = window.housecheck || {});
   if (root === null || pack === undefined) return;
   const WORDS = { fits: "fits", "fits, with a note": "note", short: "short", ask: "ask", "not needed": "not-needed" };
   const EXAMPLES = { length: "12 m or 40 ft", mass: "900 kg or 2000 lb", load: "7.2 kPa or 150 psf", area: "40 m2", count: "2", current: "32 A", duration: "4 h" };
@@ -23,6 +23,25 @@
     else failed.hidden = true;
   }
   tellCut(arrived);
+  // The script of rider files and plans: asked for once, when something needs it.
+  let coming = null, hasFiles = false, isMissing = false;
+  async function withFiles() {
+    if (coming === null) coming = loadAll(root.dataset.later.split(" "));
+    try {
+      await coming;
+      hasFiles = true;
+      if (isMissing) failed.hidden = true;
+      isMissing = false;
+    } catch {
+      coming = null;
+      isMissing = true;
+      admit("A part of this page did not load, so rider files and plans cannot be read or saved now. Look at the connection and try again.");
+    }
+    return hasFiles;
+  }
+  async function loadAll(addresses) {
+    for (const src of addresses) await new Promise((done, failed) => document.head.append(make("script", { src, onload: done, onerror: failed })));
+  }
   // Whether lines and parts that nothing asks of are hidden: so that a whole rider reads as its answers.
   let lean = arrived !== null;
   // The act in the form: its plain data, and where they stood in its file.
@@ -100,10 +119,10 @@
   }
 
   function top() {
-    const file = make("input", { type: "file", multiple: true, accept: ".yml,.yaml,text/yaml", class: "check-file", "aria-label": "Open rider files", onchange: (event) => open([...event.target.files]) });
+    const file = make("input", { type: "file", multiple: true, accept: ".yml,.yaml,text/yaml", class: "check-file", "aria-label": "Open rider files", onchange: (event) => { open([...event.target.files]); event.target.value = ""; } });
     const several = day.acts.length > 1;
     return make("div", { class: "check-top" },
-      make("div", { class: "check-state", role: "status", "aria-live": "polite", id: "check-state" }),
+      make("div", { class: "check-state", role: "status", "aria-live": "polite", id: "check-state" }, "The check is loading."),
       actsBar(several),
       make("ul", { class: "check-first", id: "check-first", "aria-label": "What is short, and what to ask" }),
       make("div", { class: "check-buttons" },
@@ -349,7 +368,12 @@
 
   let pending = 0;
   function refresh() {
+    if (engine.fit === undefined) return;
     const read = readActs(), { rider, problems } = read[day.at];
+    if (!hasFiles && engine.has_plan(read.map((each) => each.rider))) {
+      withFiles().then((came) => { if (came) refresh(); });
+      return;
+    }
     const result = engine.fit(pack, read.map((each) => each.rider));
     for (const node of slots.values()) node.replaceChildren();
     const apart = fit.datesApart(read.map((each) => each.plays));
@@ -527,6 +551,7 @@
 
   // Each file is an act; what cannot be read is told, and the others are taken.
   async function open(files) {
+    if (!(await withFiles())) return;
     const refused = [];
     for (const file of files) {
       try {
@@ -544,7 +569,8 @@
     if (refused.length > 0) say(refused.join(" "));
   }
 
-  function save() {
+  async function save() {
+    if (!(await withFiles())) return;
     const address = URL.createObjectURL(new Blob([fit.writeRider({ ...data, act: data.act || "Name of the act" })], { type: "text/yaml" }));
     make("a", { href: address, download: "rider.yml" }).click();
     setTimeout(() => URL.revokeObjectURL(address), 10000);
@@ -572,4 +598,9 @@
     }
   });
   build();
+  // The check's script runs after this one and before the page counts as loaded.
+  document.addEventListener("DOMContentLoaded", () => {
+    if (engine.fit === undefined) admit("The check did not load, so no verdict can be given. Look at the connection and open this page again.");
+    else refresh();
+  });
 })((window.housefit = window.housefit || {}));

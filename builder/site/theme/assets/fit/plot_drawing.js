@@ -1,7 +1,7 @@
 // A stage plot drawn on the deck that it was judged on: numbers in the drawing, names and verdicts in the list below it. Built of nodes, never of text.
 (function (fit) {
   "use strict";
-  const engine = window.housecheck;
+  const engine = (window.housecheck = window.housecheck || {});
   const TOUCHING_M = 0.025;
   const SPACE = "http://www.w3.org/2000/svg";
   const WIDTH = 520, MARGIN = 26, FOOT = 26, FOOT_M = 0.3048;

@@ -1,7 +1,7 @@
 // Riders as the form holds them, plain data, and as the compiled reader takes them, a tree with places. No rule of reading stands here.
 (function (fit) {
   "use strict";
-  const reader = window.housecheck;
+  const reader = (window.housecheck = window.housecheck || {});
   const MOST_TOLD = 3;
 
   // What cannot be opened, in words for whoever opened it.
