@@ -66,6 +66,11 @@ class Spot:
     depth_m: float
     height_m: float = 0.0
 
+    @property
+    def at_m(self) -> tuple[float, float, float]:
+        """The position as formulas take it. [m]"""
+        return self.across_m, self.depth_m, self.height_m
+
 
 @dataclass(frozen=True, slots=True)
 class Shape:

@@ -215,6 +215,12 @@ class Item:
         """How many of how many do not work, in words; empty where all do or nobody says."""
         return out_words(self.out, self.of, self.units, self.counted)
 
+    @property
+    def position(self) -> tuple[float, float] | None:
+        """Where it stands, across and upstage of the datum, as it states itself. [m]"""
+        x, y = self.number("at.across"), self.number("at.depth")
+        return (x, y) if x is not None and y is not None else None
+
     def text(self, name: str) -> str:
         """The shown text of the fact or figure ``name``, or an empty text."""
         found = self.fact(name) or self.figure(name)
@@ -229,6 +235,11 @@ class Outline:
     kind: str
     name: str
     corners: tuple[tuple[float, float], ...]
+
+    @property
+    def across_m(self) -> float:
+        """Its extent across the stage. [m]"""
+        return max(x for x, _ in self.corners) - min(x for x, _ in self.corners)
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,6 +11,8 @@ from math import floor, log10
 from builder.formulas.cite import citation_of
 from builder.pack import Figure, Input, Reference, Value, Working
 from builder.reading import units
+from builder.reading.measures import System, shown
+from builder.reading.quantities import Length
 
 Formula = Callable[..., object]
 OTHERS = {
@@ -64,6 +66,12 @@ def figure(
 ) -> Figure:
     """A figure with its value."""
     return Figure(key=key, label=label, value=value, working=working, caution=caution, note=note)
+
+
+def length_value(length_m: float, system: System) -> Value:
+    """A length as a value of the pack, in both systems. [m]"""
+    text, also = shown(Length, length_m, 2, system)
+    return Value(text, also, length_m, "m")
 
 
 def missing(

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from builder.formulas.air import speed_of_sound_m_s
 from builder.formulas.cite import cites
 from builder.formulas.ranges import above_zero, not_negative
-from builder.formulas.sources import COMMON_PRACTICE, ISO_9613_1, KINSLER
+from builder.formulas.sources import COMMON_PRACTICE, ISO_9613_1
 
 DRIFT_TEMPERATURES_C = (5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 35.0)
 
@@ -23,18 +23,6 @@ class Drift:
 
     temperature_c: float
     reference_late_ms: float
-
-
-@dataclass(frozen=True, slots=True)
-class VerticalAim:
-    """
-    Angles from the horizontal, upwards above 0, to the first and the last row, and the angle
-    between them. [deg]
-    """
-
-    first_row_deg: float
-    last_row_deg: float
-    spread_deg: float
 
 
 @cites(
@@ -116,107 +104,6 @@ def alignment_drift(
         Drift(c, 1000 * longer_m * (1 / speed_of_sound_m_s(c) - set_s_per_m))
         for c in DRIFT_TEMPERATURES_C
     )
-
-
-@cites(
-    KINSLER,
-    "ch. 5, spherical waves from two sources in line, from memory",
-    equation=(
-        "L_main - 20 lg(s + x) = L_fill - 20 lg(x), so x = s / (10^((L_main - L_fill)/20) - 1)"
-    ),
-)
-def equal_level_distance_m(
-    *, main_level_db: float, fill_level_db: float, separation_m: float
-) -> float | None:
-    """
-    How far behind a delay loudspeaker the main one is as loud again, both on axis in the open.
-
-    Parameters
-    ----------
-    main_level_db, fill_level_db
-        Levels at 1 m. [dB]
-    separation_m
-        From the main to the delay loudspeaker. [m]
-
-    Returns
-    -------
-    float or None
-        Distance beyond the delay loudspeaker; None where the main is not the stronger and never
-        catches up. [m]
-
-    Raises
-    ------
-    ValueError
-        If the separation is not above 0.
-    """
-    ratio = math.pow(10, (main_level_db - fill_level_db) / 20)
-    above_zero("separation_m", separation_m)
-    return separation_m / (ratio - 1) if ratio > 1 else None
-
-
-@cites(COMMON_PRACTICE, "width across the axis of a stated coverage", equation="w = 2 d tan(phi/2)")
-def coverage_edge_m(distance_m: float, *, coverage_deg: float) -> float:
-    """
-    Width between the edges of a stated coverage, at right angles to the axis.
-
-    Parameters
-    ----------
-    distance_m, coverage_deg
-        Along the axis; full coverage angle. [m], [deg]
-
-    Returns
-    -------
-    float
-        Width. [m]
-
-    Raises
-    ------
-    ValueError
-        If the distance is negative or the angle not above 0 and below 180.
-    """
-    if not 0 < coverage_deg < 180:
-        raise ValueError(f"coverage_deg must be above 0 and below 180, got {coverage_deg}")
-    return 2 * not_negative("distance_m", distance_m) * math.tan(math.radians(coverage_deg) / 2)
-
-
-@cites(
-    COMMON_PRACTICE, "lines of sight in section", equation="angle = atan((z_ear - z_source) / d)"
-)
-def vertical_aim(
-    *,
-    source_height_m: float,
-    first_row_m: float,
-    first_ear_m: float,
-    last_row_m: float,
-    last_ear_m: float,
-) -> VerticalAim:
-    """
-    Angles from a source to the ears of the first and the last row.
-
-    Parameters
-    ----------
-    source_height_m
-        Acoustic centre above the datum. [m]
-    first_row_m, last_row_m
-        Distances on plan. [m]
-    first_ear_m, last_ear_m
-        Ear heights above the same datum. [m]
-
-    Returns
-    -------
-    VerticalAim
-        Angles from the horizontal. [deg]
-
-    Raises
-    ------
-    ValueError
-        If a distance is not above 0, or the last row is not further than the first.
-    """
-    if above_zero("last_row_m", last_row_m) <= above_zero("first_row_m", first_row_m):
-        raise ValueError(f"last_row_m must be above first_row_m {first_row_m}, got {last_row_m}")
-    first = math.degrees(math.atan2(first_ear_m - source_height_m, first_row_m))
-    last = math.degrees(math.atan2(last_ear_m - source_height_m, last_row_m))
-    return VerticalAim(first, last, abs(last - first))
 
 
 @cites(

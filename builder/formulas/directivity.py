@@ -13,10 +13,7 @@ from numpy.typing import NDArray
 from builder.formulas.cite import cites
 from builder.formulas.ranges import above_zero
 from builder.formulas.sources import (
-    ABRAMOWITZ_STEGUN,
-    BALANIS,
     COMMON_PRACTICE,
-    HEIL_URBAN,
     KINSLER,
 )
 
@@ -43,32 +40,6 @@ LARGE_PHASE = (
     0.00079824,
     -0.00029166,
 )
-PISTON_HALF_PRESSURE = 2.215089
-"""Where 2 J1(x)/x is one half."""
-LINE_HALF_PRESSURE = 1.895494
-"""Where sin(x)/x is one half."""
-
-
-@cites(
-    ABRAMOWITZ_STEGUN,
-    "9.4.4 and 9.4.6, polynomial approximations",
-    equation="J1(x) = x P(x^2/9) up to 3, f1(3/x) cos(theta1(3/x)) / sqrt(x) above",
-)
-def bessel_j1(x: Array) -> Array:
-    """
-    Bessel function of the first kind and order one, to 1e-7.
-
-    Parameters
-    ----------
-    x
-        Arguments, any shape. [-]
-
-    Returns
-    -------
-    array of the same shape
-        J1(x). [-]
-    """
-    return x * _j1_over_x(x)
 
 
 @cites(
@@ -224,125 +195,6 @@ def coverage_at_deg(stated: Sequence[tuple[float, float]], *, frequency_hz: floa
     )
     # The logarithm of 360 and back is a hair above 360, and nothing covers more than all round.
     return min(max(found, min(angles)), max(angles))
-
-
-@cites(
-    KINSLER, "7.4, piston, taken at -6 dB, from memory", equation="width = 2 asin(2.2151 / (k a))"
-)
-def piston_width_deg(ka: float) -> float | None:
-    """
-    Full angle between the -6 dB directions of a piston in a baffle.
-
-    Parameters
-    ----------
-    ka
-        Wavenumber times radius. [-]
-
-    Returns
-    -------
-    float or None
-        Width; None where the piston is too small to reach -6 dB. [deg]
-
-    Raises
-    ------
-    ValueError
-        If ka is not above 0.
-    """
-    sine = PISTON_HALF_PRESSURE / above_zero("ka", ka)
-    return 2 * math.degrees(math.asin(sine)) if sine <= 1 else None
-
-
-@cites(
-    KINSLER, "7.3, line, taken at -6 dB, from memory", equation="width = 2 asin(0.6034 lambda / L)"
-)
-def line_width_deg(*, length_m: float, wavelength_m: float) -> float | None:
-    """
-    Full angle between the -6 dB directions of a straight line in phase.
-
-    Parameters
-    ----------
-    length_m, wavelength_m
-        Length of the line; wavelength. [m]
-
-    Returns
-    -------
-    float or None
-        Width; None where the line is too short to reach -6 dB. [deg]
-
-    Raises
-    ------
-    ValueError
-        If an input is not above 0.
-    """
-    sine = (
-        LINE_HALF_PRESSURE
-        / math.pi
-        * above_zero("wavelength_m", wavelength_m)
-        / above_zero("length_m", length_m)
-    )
-    return 2 * math.degrees(math.asin(sine)) if sine <= 1 else None
-
-
-@cites(
-    BALANIS, "6.3 and 6.4, grating lobes, from memory", equation="d = lambda / (1 + |sin(theta0)|)"
-)
-def grating_spacing_m(*, wavelength_m: float, steered_deg: float = 0.0) -> float:
-    """
-    Spacing from which a regular row grows a second full lobe.
-
-    Parameters
-    ----------
-    wavelength_m
-        Wavelength. [m]
-    steered_deg
-        Direction the row is steered to by delay, from straight ahead. [deg]
-
-    Returns
-    -------
-    float
-        Spacing; a row must stay below it. [m]
-
-    Raises
-    ------
-    ValueError
-        If the wavelength is not above 0.
-    """
-    return above_zero("wavelength_m", wavelength_m) / (1 + abs(math.sin(math.radians(steered_deg))))
-
-
-@cites(
-    HEIL_URBAN,
-    "border between cylindrical and spherical zone",
-    equation="d = (3/2) F H^2 sqrt(1 - 1/(3 F H)^2), F in kHz",
-)
-def line_border_m(*, height_m: float, frequency_hz: float) -> float | None:
-    """
-    Distance from which a straight line in phase spreads like a point.
-
-    Parameters
-    ----------
-    height_m, frequency_hz
-        Height of the line; frequency. [m], [Hz]
-
-    Returns
-    -------
-    float or None
-        Distance; None where the line is so short that it spreads like a point everywhere. [m]
-
-    Raises
-    ------
-    ValueError
-        If an input is not above 0.
-
-    Notes
-    -----
-    Straight, in phase and without gaps. Other published conventions give other distances; a curved
-    array spreads like a point much nearer.
-    """
-    threefold = (
-        3 * above_zero("frequency_hz", frequency_hz) / 1000 * above_zero("height_m", height_m)
-    )
-    return None if threefold <= 1 else threefold * height_m / 2 * math.sqrt(1 - 1 / threefold**2)
 
 
 def _j1_over_x(x: Array) -> Array:

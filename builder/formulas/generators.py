@@ -156,33 +156,6 @@ def generator_loading(
     return GeneratorLoading(load_kva / site, load_kw / (site * rated_power_factor))
 
 
-@cites(COMMON_PRACTICE, "size for a share of the rating", equation="S_needed = S_load / share")
-def generator_needed_kva(*, load_kva: float, wanted_share: float) -> float:
-    """
-    Rating on site that a load needs, to run at a wanted share.
-
-    Parameters
-    ----------
-    load_kva
-        Apparent power of the load. [kVA]
-    wanted_share
-        Share of the rating to run at, above 0 and at most 1. [-]
-
-    Returns
-    -------
-    float
-        Rating on site. [kVA]
-
-    Raises
-    ------
-    ValueError
-        If the load is negative or the share is outside its range.
-    """
-    if not 0 < wanted_share <= 1:
-        raise ValueError(f"wanted_share must be above 0 and at most 1, got {wanted_share}")
-    return not_negative("load_kva", load_kva) / wanted_share
-
-
 @cites(
     COMMON_PRACTICE,
     "the maker's consumption, straight between its points",

@@ -4,7 +4,6 @@ Sums of levels, level over distance and time, what is left of a limit, and noise
 Planning figures: the local code decides.
 """
 
-import cmath
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -62,125 +61,6 @@ def incoherent_sum_db(levels_db: Sequence[float]) -> float:
     """
     loudest = max(_checked_levels(levels_db))
     return loudest + 10 * math.log10(math.fsum(_energy(level - loudest) for level in levels_db))
-
-
-@cites(
-    KINSLER,
-    "ch. 5, coherent sources: pressures add as phasors, from memory",
-    equation="L = 20 lg |sum 10^(L_i/20) e^(j phi_i)|",
-)
-def coherent_sum_db(levels_db: Sequence[float], phases_deg: Sequence[float]) -> float:
-    """
-    Sum of sounds of one frequency with fixed phases.
-
-    Parameters
-    ----------
-    levels_db, phases_deg
-        One or more levels and as many phases. [dB], [deg]
-
-    Returns
-    -------
-    float
-        Level of the sum; minus infinity where they cancel to the last digit. [dB]
-
-    Raises
-    ------
-    ValueError
-        If there is no level, one is not finite, or the counts differ.
-    """
-    loudest = max(_checked_levels(levels_db))
-    if len(phases_deg) != len(levels_db):
-        raise ValueError(
-            f"phases_deg must hold one phase for each of {len(levels_db)} levels, got"
-            f" {len(phases_deg)}"
-        )
-    total = sum(
-        10 ** ((level - loudest) / 20) * cmath.exp(1j * math.radians(phase))
-        for level, phase in zip(levels_db, phases_deg, strict=True)
-    )
-    return loudest + 20 * math.log10(abs(total)) if abs(total) > 0 else -math.inf
-
-
-@cites(KINSLER, "ch. 5, spherical waves, from memory", equation="L(r) = L(1 m) - 20 lg(r / 1 m)")
-def level_at_distance_db(level_at_1m_db: float, *, distance_m: float) -> float:
-    """
-    Level of a point source in the open; air absorption is not counted.
-
-    Parameters
-    ----------
-    level_at_1m_db
-        Level at 1 m. [dB]
-    distance_m
-        Distance. [m]
-
-    Returns
-    -------
-    float
-        Level there. [dB]
-
-    Raises
-    ------
-    ValueError
-        If the distance is not above 0.
-    """
-    return level_at_1m_db - 20 * math.log10(above_zero("distance_m", distance_m))
-
-
-@cites(
-    KINSLER, "ch. 14, loudspeaker sensitivity, from memory", equation="L(1 m) = S + 10 lg(P / 1 W)"
-)
-def level_from_power_db(sensitivity_db: float, *, power_w: float) -> float:
-    """
-    Level at 1 m from the sensitivity for 1 W at 1 m; power compression is not counted.
-
-    Parameters
-    ----------
-    sensitivity_db, power_w
-        Level for 1 W at 1 m; electrical power. [dB], [W]
-
-    Returns
-    -------
-    float
-        Level at 1 m. [dB]
-
-    Raises
-    ------
-    ValueError
-        If the power is not above 0.
-    """
-    return sensitivity_db + 10 * math.log10(above_zero("power_w", power_w))
-
-
-@cites(
-    ISO_1996_1,
-    "clause 3, definition of the equivalent continuous level, from memory",
-    equation="L_eq = 10 lg(sum(t_i 10^(L_i/10)) / sum t_i)",
-)
-def equivalent_level_db(periods: Sequence[tuple[float, float]]) -> float:
-    """
-    Level of a steady sound with the same energy.
-
-    Parameters
-    ----------
-    periods
-        Pairs of level and duration. [dB], [min]
-
-    Returns
-    -------
-    float
-        Equivalent level over all periods together. [dB]
-
-    Raises
-    ------
-    ValueError
-        If there is no period or a duration is not above 0.
-    """
-    levels = _checked_levels([level for level, _ in periods])
-    total_min = math.fsum(above_zero("duration", minutes) for _, minutes in periods)
-    loudest = max(levels)
-    return loudest + 10 * math.log10(
-        math.fsum(minutes * _energy(level - loudest) for level, minutes in periods) / total_min
-    )
 
 
 @cites(
@@ -289,39 +169,6 @@ def noise_dose_percent(periods: Sequence[tuple[float, float]], criterion: NoiseC
     """
     return 100 * math.fsum(
         not_negative("hours", hours) / allowed_hours(level, criterion) for level, hours in periods
-    )
-
-
-@cites(
-    OSHA_1910_95,
-    "appendix A; the same form with 10 lg(D/100) + 85 in NIOSH 98-126",
-    equation=(
-        "TWA = q/lg 2 lg(D/100) + L_c: 16.61 lg(D/100) + 90 for 5 dB, 10 lg(D/100) + 85 for 3 dB"
-    ),
-)
-def time_weighted_level_dba(dose_percent: float, criterion: NoiseCriterion) -> float:
-    """
-    Steady level over the whole shift with the same dose.
-
-    Parameters
-    ----------
-    dose_percent
-        Dose; 100 fills the day. [%]
-    criterion
-        The rule that counts.
-
-    Returns
-    -------
-    float
-        Time-weighted average. [dB(A)]
-
-    Raises
-    ------
-    ValueError
-        If the dose is not above 0.
-    """
-    return criterion.level_dba + criterion.exchange_db * math.log2(
-        above_zero("dose_percent", dose_percent) / 100
     )
 
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from builder.formulas.cite import cites
 from builder.formulas.ranges import above_zero, not_negative
-from builder.formulas.sources import ADA_2010, COMMON_PRACTICE, CRC_TABLES, OSHA_TRUCKS
+from builder.formulas.sources import COMMON_PRACTICE, OSHA_TRUCKS
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,107 +102,6 @@ def _least(openings: Sequence[Opening], limit: str) -> Least | None:
         if getattr(o, limit) is not None
     ]
     return min(stated, key=lambda least: least.value, default=None)
-
-
-@cites(CRC_TABLES, "trigonometry", equation="percent = 100 rise/run; angle = atan(rise/run)")
-def slope_of_rise(*, rise_m: float, run_m: float) -> Slope:
-    """
-    Slope from its height and its length on plan.
-
-    Parameters
-    ----------
-    rise_m, run_m
-        Height gained, and distance on plan (not along the slope). [m]
-
-    Returns
-    -------
-    Slope
-        The slope in three ways.
-
-    Raises
-    ------
-    ValueError
-        If the rise is negative or the run is not above 0.
-    """
-    ratio = not_negative("rise_m", rise_m) / above_zero("run_m", run_m)
-    return Slope(ratio, 100 * ratio, math.degrees(math.atan(ratio)))
-
-
-@cites(CRC_TABLES, "trigonometry", equation="rise/run = percent / 100")
-def slope_of_percent(percent: float) -> Slope:
-    """
-    Slope from percent.
-
-    Parameters
-    ----------
-    percent
-        Rise over run. [%]
-
-    Returns
-    -------
-    Slope
-        The slope in three ways.
-
-    Raises
-    ------
-    ValueError
-        If the percent are negative.
-    """
-    return slope_of_rise(rise_m=not_negative("percent", percent), run_m=100)
-
-
-@cites(CRC_TABLES, "trigonometry", equation="rise/run = tan(angle)")
-def slope_of_degrees(degrees: float) -> Slope:
-    """
-    Slope from an angle.
-
-    Parameters
-    ----------
-    degrees
-        Angle to the horizontal. [deg]
-
-    Returns
-    -------
-    Slope
-        The slope in three ways.
-
-    Raises
-    ------
-    ValueError
-        If the angle is negative or not below 90.
-    """
-    if not 0 <= degrees < 90:
-        raise ValueError(f"degrees must be at least 0 and below 90, got {degrees}")
-    return slope_of_rise(rise_m=math.tan(math.radians(degrees)), run_m=1)
-
-
-@cites(ADA_2010, "405.2", equation="run = rise / slope")
-def ramp_run_m(*, rise_m: float, rise_over_run: float = 1 / 12) -> float:
-    """
-    Length on plan that a ramp needs, landings left out.
-
-    Parameters
-    ----------
-    rise_m
-        Height to gain. [m]
-    rise_over_run
-        Slope of the ramp; 1:12 is the steepest of an accessible one. [-]
-
-    Returns
-    -------
-    float
-        Length on plan. [m]
-
-    Raises
-    ------
-    ValueError
-        If the rise is negative or the slope is not above 0.
-
-    Notes
-    -----
-    An accessible ramp needs a landing after each 0.76 m of rise (405.6).
-    """
-    return not_negative("rise_m", rise_m) / above_zero("rise_over_run", rise_over_run)
 
 
 @cites(

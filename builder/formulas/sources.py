@@ -38,26 +38,12 @@ GRAHAM = Source(
     " Mathematics 17",
 )
 BELLMAN = Source("Bellman 1957", "R. Bellman: Dynamic Programming")
-AASHTO_GREEN_BOOK = Source(
-    "AASHTO GDHS-6:2011", "A policy on geometric design of highways and streets, 6th edition"
-)
-EU_1230_2012 = Source(
-    "Regulation (EU) 1230/2012",
-    "Type-approval of motor vehicles and trailers: masses and dimensions",
-)
 OSHA_TRUCKS = Source(
     "OSHA eTool: powered industrial trucks",
     "Understanding the workplace: load handling, load composition, field calculation",
 )
-ADA_2010 = Source("ADA Standards:2010", "Standards for accessible design")
 CRC_TABLES = Source(
     "Zwillinger 2003", "D. Zwillinger: CRC Standard Mathematical Tables and Formulae, 31st edition"
-)
-EN_1991_1_1 = Source(
-    "EN 1991-1-1:2002", "Actions on structures: densities, self-weight, imposed loads for buildings"
-)
-STADIA = Source(
-    "John, Sheard & Vickery 2013", "G. John, R. Sheard, B. Vickery: Stadia, 5th edition"
 )
 E1_11 = Source(
     "ANSI E1.11-2008", "DMX512-A: asynchronous serial digital data transmission standard"
@@ -73,12 +59,6 @@ SMPTE_424 = Source("SMPTE ST 424:2012", "3 Gb/s signal and data serial interface
 AES50 = Source("AES50-2011", "High-resolution multi-channel audio interconnection")
 AES10 = Source("AES10-2008", "Serial multichannel audio digital interface")
 AES67 = Source("AES67-2018", "High-performance streaming audio-over-IP interoperability")
-IEEE_1722 = Source(
-    "IEEE 1722-2016", "Transport protocol for time-sensitive applications in bridged networks"
-)
-E1_31 = Source(
-    "ANSI E1.31-2018", "Lightweight streaming protocol for transport of DMX512 using ACN"
-)
 
 # Rigging
 HIBBELER = Source("Hibbeler 2013", "R. C. Hibbeler: Engineering Mechanics: Statics, 13th edition")
@@ -125,18 +105,9 @@ ABRAMOWITZ_STEGUN = Source(
     "Abramowitz & Stegun 1964", "M. Abramowitz, I. A. Stegun: Handbook of Mathematical Functions"
 )
 BALANIS = Source("Balanis 2005", "C. A. Balanis: Antenna Theory: Analysis and Design, 3rd edition")
-HEIL_URBAN = Source(
-    "Heil & Urban 1992",
-    "C. Heil, M. Urban: Sound fields radiated by multiple sound sources arrays, AES preprint 3269",
-)
 OSHA_1910_95 = Source("29 CFR 1910.95", "Occupational noise exposure")
 OLSON = Source(
     "Olson 1973", "H. F. Olson: Gradient loudspeakers, Journal of the Audio Engineering Society 21"
 )
 
 # Stage and audience
-IBC_2015 = Source("IBC 2015", "International Building Code")
-GREEN_GUIDE = Source("Green Guide:2018", "Guide to Safety at Sports Grounds, 6th edition")
-PLUS_SIGHTLINES = Source(
-    "Plus Maths: stadium sightlines", "P. Shepherd: sightlines in a stadium, worked example"
-)

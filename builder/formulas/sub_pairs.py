@@ -8,7 +8,7 @@ from collections.abc import Sequence
 
 from builder.formulas.cite import cites
 from builder.formulas.ranges import above_zero, not_negative
-from builder.formulas.sources import BALANIS, COMMON_PRACTICE, CRC_TABLES, KINSLER, OLSON
+from builder.formulas.sources import BALANIS, CRC_TABLES, KINSLER, OLSON
 
 
 @cites(
@@ -80,33 +80,6 @@ def path_difference_m(*, spacing_m: float, off_centre_m: float, distance_m: floa
         not_negative("distance_m", distance_m),
     )
     return math.hypot(ahead, half + aside) - math.hypot(ahead, half - aside)
-
-
-@cites(
-    KINSLER,
-    "ch. 7, two sources half a wavelength apart in path, from memory",
-    equation="f = 1 / (2 t)",
-)
-def first_null_hz(*, difference_ms: float) -> float:
-    """
-    Lowest frequency that two equal arrivals cancel.
-
-    Parameters
-    ----------
-    difference_ms
-        Between the arrivals. [ms]
-
-    Returns
-    -------
-    float
-        Frequency. [Hz]
-
-    Raises
-    ------
-    ValueError
-        If the difference is not above 0.
-    """
-    return 500 / above_zero("difference_ms", difference_ms)
 
 
 @cites(BALANIS, "6.3, end-fire array, from memory", equation="t_i = (x_i - x_rear) / c, x forwards")
@@ -195,26 +168,3 @@ def gradient_front_gain_db(*, depth_m: float, frequency_hz: float, speed_m_s: fl
     )
     magnitude = abs(2 * math.sin(phase))
     return 20 * math.log10(magnitude) if magnitude > 0 else -math.inf
-
-
-@cites(COMMON_PRACTICE, "spacing of a row that still sums forwards", equation="d = (2/3) c / f")
-def greatest_spacing_m(*, highest_hz: float, speed_m_s: float) -> float:
-    """
-    Spacing below which a row sums forwards without strong side lobes.
-
-    Parameters
-    ----------
-    highest_hz, speed_m_s
-        Highest frequency the row plays; speed of sound. [Hz], [m/s]
-
-    Returns
-    -------
-    float
-        Spacing of centres. [m]
-
-    Raises
-    ------
-    ValueError
-        If an input is not above 0.
-    """
-    return 2 * above_zero("speed_m_s", speed_m_s) / (3 * above_zero("highest_hz", highest_hz))

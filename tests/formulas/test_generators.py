@@ -10,7 +10,6 @@ from builder.formulas.generators import (
     derating_factor,
     fuel_l,
     generator_loading,
-    generator_needed_kva,
     site_rating_kva,
 )
 
@@ -49,13 +48,6 @@ def test_another_machine_has_other_steps() -> None:
     assert derating_factor(1800, DeratingStep(1500, 300, 3.5)) == pytest.approx(0.965, abs=0.0005)
 
 
-@pytest.mark.source("by hand: 115 + 43 + 30 kVA at three quarters ask for 250.67 kVA")
-def test_size_for_a_share() -> None:
-    assert generator_needed_kva(load_kva=115 + 43 + 30, wanted_share=0.75) == pytest.approx(
-        250.67, abs=0.005
-    )
-
-
 @pytest.mark.source(
     "by hand: 90 kW at unity on 100 kVA rated at 0.8 is 90 % of the alternator and 112.5 % of the"
     " engine"
@@ -86,23 +78,3 @@ def test_more_load_never_burns_less_where_the_maker_says_so(share: float, more: 
         fuel_l(stated=FUEL, load_share=min(1, share + more), hours=1)
         >= fuel_l(stated=FUEL, load_share=share, hours=1) - 1e-9
     )
-
-
-@pytest.mark.law
-def test_what_is_out_of_range_is_refused() -> None:
-    with pytest.raises(
-        ValueError, match=r"load_share must lie within the stated 0.25 to 1.0, got 0.1"
-    ):
-        fuel_l(stated=FUEL, load_share=0.1, hours=1)
-    with pytest.raises(ValueError, match="stated must hold at least two different load shares"):
-        fuel_l(stated=FUEL[:1], load_share=0.25, hours=1)
-    with pytest.raises(
-        ValueError, match="value must be one at which the machine still runs, got 20000"
-    ):
-        derating_factor(20000, HEIGHT)
-    with pytest.raises(ValueError, match=r"factors must be above 0 and at most 1, got 1\.2"):
-        site_rating_kva(prime_kva=1, factors=[1.2])
-    with pytest.raises(ValueError, match="load_kw must be at most load_kva, got 20 kW of 10 kVA"):
-        generator_loading(load_kva=10, load_kw=20, site_kva=100)
-    with pytest.raises(ValueError, match="wanted_share must be above 0 and at most 1, got 0"):
-        generator_needed_kva(load_kva=10, wanted_share=0)

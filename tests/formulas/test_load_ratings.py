@@ -36,25 +36,3 @@ def test_the_published_wrong_harmonic_rating_is_not_ours() -> None:
     assert (
         ratings.cable_rating_with_third_harmonic_a(line_a=25, third_harmonic_share=0.44) > 29.1 + 5
     )
-
-
-@pytest.mark.source("NFPA 70, 520.53(O)(2), code quiz in EC&M: 620 A lines need an 806 A neutral")
-def test_neutral_of_phase_control_dimmers() -> None:
-    assert ratings.dimmer_neutral_rating_a(line_rating_a=620) == pytest.approx(806, abs=0.5)
-
-
-@pytest.mark.source(
-    "NFPA 70, 210.20(A) and 215.2(A)(1): 16 A gives 20 A; 80 A with 20 A not continuous gives 120"
-    " A; 200 A carries 160 A"
-)
-def test_continuous_loads() -> None:
-    assert ratings.breaker_needed_a(continuous_a=16) == pytest.approx(20)
-    assert ratings.breaker_needed_a(continuous_a=80, other_a=20) == pytest.approx(120)
-    assert ratings.continuous_limit_a(breaker_a=200) == pytest.approx(160)
-
-
-@pytest.mark.law
-@pytest.mark.parametrize("share", [0, -0.1, 1.2])
-def test_a_continuous_share_outside_its_range_is_refused(share: float) -> None:
-    with pytest.raises(ValueError, match=r"continuous_share must be above 0 and at most 1, got"):
-        ratings.continuous_limit_a(breaker_a=100, continuous_share=share)

@@ -3,9 +3,6 @@
 import pytest
 
 from builder.formulas.signals import (
-    LINE_LIMITS,
-    dmx_packet_us,
-    dmx_refresh_hz,
     length_left_m,
     line_limit,
 )
@@ -54,25 +51,3 @@ def test_control_and_audio_reach() -> None:
 @pytest.mark.source("by hand: 85 m of house line and 20 m of tails pass 100 m by 5 m")
 def test_the_limit_is_for_the_whole_link() -> None:
     assert length_left_m("copper data", lengths_m=(85, 20)) == pytest.approx(-5)
-
-
-@pytest.mark.source(
-    "manuals that restate DMX512: 1990 least times 88 and 8 us: 22 668 us for 512 slots, 1196 us"
-    " for 24; E1.11: 22 676 us and 1204 us, 44.1 Hz"
-)
-def test_packet_times() -> None:
-    assert dmx_packet_us(slots=512, break_us=88, mark_us=8) == 22_668
-    assert dmx_packet_us(slots=24, break_us=88, mark_us=8) == 1196
-    assert dmx_packet_us(slots=512) == 22_676
-    assert dmx_packet_us(slots=24) == 1204
-    assert dmx_refresh_hz(slots=512) == pytest.approx(44.1, abs=0.05)
-    assert dmx_refresh_hz(slots=1) == pytest.approx(1e6 / 1204)
-
-
-@pytest.mark.law
-def test_kinds_are_unique_and_unknown_ones_are_refused() -> None:
-    assert len({limit.kind for limit in LINE_LIMITS}) == len(LINE_LIMITS)
-    with pytest.raises(ValueError, match=r"kind must be one of copper data, .*, got 'string'"):
-        line_limit("string")
-    with pytest.raises(ValueError, match="slots must be 1 to 512, got 513"):
-        dmx_packet_us(slots=513)

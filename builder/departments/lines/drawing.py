@@ -62,14 +62,8 @@ def places_of(section: Section, pack: Pack) -> Mapping[str, At]:
     joined = dict.fromkeys(
         name for pair in section.of_kind("pair") for name in (pair.text("one"), pair.text("other"))
     )
-    found = {name: position(stage.item("place", name)) if stage else None for name in joined}
-    return {name: at for name, at in found.items() if at}
-
-
-def position(item: Item | None) -> At | None:
-    """The position that an item states."""
-    x, y = (item.number("at.across"), item.number("at.depth")) if item else (None, None)
-    return (x, y) if x is not None and y is not None else None
+    places = {item.name: item.position for item in stage.of_kind("place")} if stage else {}
+    return {name: at for name in joined if (at := places.get(name))}
 
 
 def spread(places: Mapping[str, At]) -> dict[str, At]:

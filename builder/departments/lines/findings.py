@@ -6,7 +6,7 @@ from builder.departments.lines.cables import PermanentLine
 from builder.departments.lines.description import Lines
 from builder.departments.lines.drive import beside, lines_by, switcher_of
 from builder.departments.lines.driving import ConsolePosition
-from builder.departments.lines.reach import ends_of, left_m, limit_of, position, signals_of
+from builder.departments.lines.reach import ends_of, left_m, limit_of, signals_of
 from builder.departments.lines.ways import at_work
 from builder.exchange import Offers
 from builder.formulas.tie_lines import straight_m
@@ -119,7 +119,7 @@ def path_short(line: PermanentLine, offers: Offers, system: System) -> Iterator[
     ends = ends_of(line, offers)
     if ends is None or isinstance(line.path, Absent):
         return
-    straight = straight_m(position(ends[0]), position(ends[1]))
+    straight = straight_m(ends[0].at_m, ends[1].at_m)
     path = Named(line.name, line.path, line.where("path"), key_of(line))
     yield from path_under_straight(path, (line.from_.place, line.to.place), straight, system)
 

@@ -134,11 +134,6 @@ def ends_of(line: PermanentLine, offers: Offers) -> tuple[Spot, Spot] | None:
     return (start, end) if start and end else None
 
 
-def position(spot: Spot) -> tuple[float, float, float]:
-    """A place as the formula takes it."""
-    return spot.across_m, spot.depth_m, spot.height_m
-
-
 def straight_figure(
     key: str, line: PermanentLine, offers: Offers, system: System
 ) -> Iterator[Figure]:
@@ -146,7 +141,7 @@ def straight_figure(
     ends = ends_of(line, offers)
     if ends is None:
         return
-    start, end = (position(spot) for spot in ends)
+    start, end = (spot.at_m for spot in ends)
     found_m = straight_m(start, end)
     inputs = [
         Input(

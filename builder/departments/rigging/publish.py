@@ -40,7 +40,7 @@ from builder.reading.measures import System, shown
 from builder.reading.quantities import Across, Depth, Length
 from builder.reading.written import Written
 from builder.stating import Stater
-from builder.working import figure, missing, worked
+from builder.working import figure, length_value, missing, worked
 
 SINGLE = (
     ("letter", "Engineer's letter"),
@@ -259,7 +259,7 @@ def load_items(body: Body, key: str, system: System) -> Iterator[Item]:
             Fact(f"{own}.by", "Hung by", Standing.STATED, Value(each.by)),
             Fact(f"{own}.weight", "Weight", Standing.STATED, mass(each.load.total_kg, system)),
             *(
-                Fact(f"{own}.{name}", label, Standing.STATED, metres(at_m, system))
+                Fact(f"{own}.{name}", label, Standing.STATED, length_value(at_m, system))
                 for name, label, at_m in ends(each.load)
             ),
             Fact(f"{own}.place", "Where", Standing.STATED, Value(load_words(each.load, system))),
@@ -273,12 +273,6 @@ def ends(load: Load) -> tuple[tuple[str, str, float], tuple[str, str, float]]:
         (load.at_m, load.at_m) if isinstance(load, PointLoad) else (load.from_m, load.to_m)
     )
     return (("from", "From", from_m), ("to", "To", to_m))
-
-
-def metres(length_m: float, system: System) -> Value:
-    """A length in both systems."""
-    text, also = shown(Length, length_m, 2, system)
-    return Value(text, also, length_m, "m")
 
 
 def shares_by_whom(whole: Whole, system: System) -> Iterator[Item]:

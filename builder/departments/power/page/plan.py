@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from builder.departments.power.page.words import ampere_words
 from builder.document import Markup
 from builder.layout import anchor_of
-from builder.pack import Item, Outline, Pack, Section
+from builder.pack import Item, Pack, Section
 from builder.render.plan import HAIR, PALE, Area, Element, Look, Mark, Note, Plan, plan_svg
 
 LOOKS = {"deck": Look(width=1.8, fill=0.04), "wing": PALE, "obstruction": Look(width=1.0, fill=0.5)}
@@ -111,32 +111,22 @@ def outlines(pack: Pack) -> Iterator[Element]:
         *decks,
         *(outline for outline in every if outline.kind in ("wing", "obstruction")),
     ):
-        if outline.kind != "obstruction" or breadth_m(outline) <= HANGING_M:
+        if outline.kind != "obstruction" or outline.across_m <= HANGING_M:
             yield Area(outline.corners, LOOKS.get(outline.kind, HAIR), says=outline.name)
-
-
-def breadth_m(outline: Outline) -> float:
-    """The extent of an outline across the stage."""
-    return max(x for x, _ in outline.corners) - min(x for x, _ in outline.corners)
-
-
-def position(item: Item | None) -> tuple[float, float] | None:
-    """The position that an item states."""
-    x, y = (item.number("at.across"), item.number("at.depth")) if item else (None, None)
-    return (x, y) if x is not None and y is not None else None
 
 
 def place_of(name: str, pack: Pack) -> tuple[float, float] | None:
     """The position of a named place of the stage."""
     stage = pack.section("stage")
-    return position(stage.item("place", name)) if stage and name else None
+    there = stage.item("place", name) if stage and name else None
+    return there.position if there else None
 
 
 def node_spots(section: Section, pack: Pack) -> Iterator[Spot]:
     """Supplies, generators and services."""
     for kind in ("supply", "generator", "service"):
         for item in section.of_kind(kind):
-            at = position(item) or place_of(item.text("place"), pack)
+            at = item.position or place_of(item.text("place"), pack)
             rating = item.text("rating") or item.text("site-rating") or "rating not known"
             yield Spot(
                 at,

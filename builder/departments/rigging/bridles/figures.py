@@ -19,9 +19,9 @@ from builder.formulas.bridles import (
 )
 from builder.pack import Figure, Input, Value, Working
 from builder.reading.measures import System, shown
-from builder.reading.quantities import Across, Depth, Height, Length
+from builder.reading.quantities import Across, Depth, Height
 from builder.reading.references import spelling
-from builder.working import figure, missing, worked
+from builder.working import figure, length_value, missing, worked
 
 LEFT_OUT = (
     "Weight and stretch of the legs; wraps round the beam. What the sideways pull does to the beams"
@@ -189,7 +189,7 @@ def pull_figures(
         yield figure(
             f"{key}.leg-{spelling(name)}",
             f"Leg to {name}",
-            metres(length_m, system),
+            length_value(length_m, system),
             work,
             caution=LOADS,
         )
@@ -221,11 +221,9 @@ def pull_figures(
     angle = Value(f"{legs.widest_deg:.0f} deg", number=legs.widest_deg, unit="deg")
     yield figure(f"{key}.angle", label, angle, work, caution=LOADS)
     yield figure(
-        f"{key}.headroom", "Headroom lost", metres(legs.headroom_m, system), work, caution=LOADS
+        f"{key}.headroom",
+        "Headroom lost",
+        length_value(legs.headroom_m, system),
+        work,
+        caution=LOADS,
     )
-
-
-def metres(length_m: float, system: System) -> Value:
-    """A length in both systems."""
-    text, also = shown(Length, length_m, 2, system)
-    return Value(text, also, length_m, "m")

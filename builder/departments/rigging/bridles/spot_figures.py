@@ -10,7 +10,6 @@ from builder.departments.rigging.bridles.figures import (
     LEFT_OUT,
     landing_value,
     legs_working,
-    metres,
     pull_figures,
 )
 from builder.departments.rigging.bridles.spots import Choice, Spotted, apex_of
@@ -21,7 +20,7 @@ from builder.formulas.bridles import three_leg_apex, two_leg_apex
 from builder.pack import Figure, Input, Value
 from builder.reading.absent import Absent
 from builder.reading.measures import System
-from builder.working import figure, missing, worked
+from builder.working import figure, length_value, missing, worked
 
 OTHERS = 3
 """So many other choices of points are told."""
@@ -139,7 +138,11 @@ def stock_figures(
         f"{key}.lands", "They land at", landing_value(made.apex, system), work, caution=LOADS
     )
     yield figure(
-        f"{key}.off", "From where it is wanted", metres(made.off_m, system), work, caution=LOADS
+        f"{key}.off",
+        "From where it is wanted",
+        length_value(made.off_m, system),
+        work,
+        caution=LOADS,
     )
     yield figure(
         f"{key}.stock-pull",

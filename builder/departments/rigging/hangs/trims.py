@@ -14,11 +14,10 @@ from builder.departments.rigging.hangs.figures import truss_of
 from builder.departments.rigging.steel.figures import by_hand
 from builder.departments.rigging.steel.totals import Whole
 from builder.formulas.trim import highest_trim_m
-from builder.pack import Figure, Input, Value
+from builder.pack import Figure, Input
 from builder.reading.absent import Absent
-from builder.reading.measures import System, shown
-from builder.reading.quantities import Length
-from builder.working import figure, missing, worked
+from builder.reading.measures import System
+from builder.working import figure, length_value, missing, worked
 
 LEFT_OUT = (
     "Bridles, and slings longer than the hoist's headroom or the steel told. Level: the lowest"
@@ -84,7 +83,12 @@ def trim_figures(body: Body, whole: Whole, key: str, system: System) -> Iterator
         yield missing(f"{key}.{name}", label, work, found.lacking, caution=LOADS)
     else:
         yield figure(
-            f"{key}.{name}", label, metres(found.height_m, system), work, caution=LOADS, note=note
+            f"{key}.{name}",
+            label,
+            length_value(found.height_m, system),
+            work,
+            caution=LOADS,
+            note=note,
         )
     yield from below_figures(body, found, key, system)
 
@@ -107,7 +111,7 @@ def below_figures(body: Body, found: Highest, key: str, system: System) -> Itera
     yield figure(
         f"{key}.lowest-box",
         "Lowest box",
-        metres(bottom_m, system),
+        length_value(bottom_m, system),
         work,
         caution=LOADS,
         note=f"{lowest.what}, at the height {lowest.by} tells",
@@ -131,7 +135,7 @@ def below_figures(body: Body, found: Highest, key: str, system: System) -> Itera
     yield figure(
         f"{key}.room-above",
         "Room between hook and top",
-        metres(room_m, system),
+        length_value(room_m, system),
         work,
         caution=LOADS,
         note="bar, frame and slings go in it",
@@ -141,9 +145,3 @@ def below_figures(body: Body, found: Highest, key: str, system: System) -> Itera
 def truss_below(body: Body) -> bool:
     """True where a truss hangs between the hook and what is told."""
     return body.hang.truss is not None
-
-
-def metres(length_m: float, system: System) -> Value:
-    """A length in both systems."""
-    text, also = shown(Length, length_m, 2, system)
-    return Value(text, also, length_m, "m")

@@ -8,7 +8,7 @@ from math import ceil
 from builder.departments.rigging.page.shown import At, Spot, foot, hang_ends, number_text, spots_of
 from builder.document import Markup
 from builder.layout import anchor_of
-from builder.pack import Item, Outline, Pack, Section
+from builder.pack import Item, Pack, Section
 from builder.render.plan import Area, Element, Look, Mark, Note, Plan, Track, plan_svg
 
 BEAM = Look(width=1.0, dash="10 5", opacity=0.75)
@@ -165,17 +165,12 @@ def ground(spots: Sequence[Spot], pack: Pack) -> Iterator[Element]:
         *(outline for outline in every if outline.kind in ("wing", "obstruction")),
     ):
         inside = any(near_m <= y <= far_m for _, y in outline.corners)
-        if inside and (outline.kind != "obstruction" or breadth_m(outline) <= HANGING_M):
+        if inside and (outline.kind != "obstruction" or outline.across_m <= HANGING_M):
             yield Area(
                 outline.corners,
                 GROUND if outline.kind != "obstruction" else Look(width=0.8, fill=0.35),
                 says=outline.name,
             )
-
-
-def breadth_m(outline: Outline) -> float:
-    """The extent of an outline across the stage."""
-    return max(x for x, _ in outline.corners) - min(x for x, _ in outline.corners)
 
 
 def beams(section: Section, part: Part) -> Iterator[Element]:

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from builder.departments.sound.description import Sound
 from builder.departments.sound.description.loudspeakers import AudienceArea
 from builder.departments.sound.description.positions import MixPosition, MonitorPosition
-from builder.exchange import Offers, Spot, Statement
+from builder.exchange import Offers, Statement
 from builder.formulas.tie_lines import straight_m
 from builder.oddities import Named, path_under_straight
 from builder.pack import Finding
@@ -68,10 +68,5 @@ def short_path(sound: Sound, offers: Offers, system: System) -> Iterator[Finding
     if first and second and isinstance(mix.cable_path, Length):
         path = Named("The cable path to the mix position", mix.cable_path, mix.where("cable_path"))
         yield from path_under_straight(
-            path, (first.name, second.name), straight_m(spot_of(first), spot_of(second)), system
+            path, (first.name, second.name), straight_m(first.at_m, second.at_m), system
         )
-
-
-def spot_of(spot: Spot) -> tuple[float, float, float]:
-    """A place as the formula takes it."""
-    return spot.across_m, spot.depth_m, spot.height_m
