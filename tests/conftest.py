@@ -35,6 +35,7 @@ LOOK_AT_THE_DEMO = (
     "tests/site/test_check_page.py",
     "tests/site/test_check_weight.py",
     "tests/site/test_demo.py",
+    "tests/site/test_rows.py",
     "tests/site/test_search.py",
 )
 

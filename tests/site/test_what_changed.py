@@ -80,6 +80,10 @@ def test_a_visitor_sees_what_is_new_since_they_last_looked(
     assert shown(page) == ["New stand. Us.", "Mended. Us."]
     page.get_by_label("Only since I last looked").uncheck()
     assert len(shown(page)) == 4
+    page.get_by_label("Only since I last looked").check()
+    page.evaluate("location.hash = document.querySelector('tr[hidden]').id")
+    page.locator("tr:target").wait_for()
+    assert len(shown(page)) == 4
     page.get_by_role("button", name="I have seen these").click()
     assert page.locator("tbody .tag-note").count() == 0
     page.reload()

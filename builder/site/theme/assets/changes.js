@@ -48,6 +48,11 @@
       row.hidden = only.checked && fresh.indexOf(row) < 0;
     });
   });
+  // A link to a row leads to it, new or not (reached.js).
+  frame.addEventListener("wanted", function () {
+    only.checked = false;
+    only.dispatchEvent(new Event("change"));
+  });
   label.append(only, " Only since I last looked");
   var done = document.createElement("button");
   done.type = "button";

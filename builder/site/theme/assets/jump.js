@@ -5,6 +5,9 @@
   jump.addEventListener("click", function (event) {
     if (event.target.closest("a")) jump.open = false;
   });
+  addEventListener("hashchange", function () {
+    jump.open = false;
+  });
   document.addEventListener("click", function (event) {
     if (!jump.contains(event.target)) jump.open = false;
   });

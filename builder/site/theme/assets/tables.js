@@ -44,10 +44,6 @@
     });
   });
   var frames = document.querySelectorAll(".table");
-  frames.forEach(function (frame) {
-    // A long table that scrolls sideways also scrolls by itself, so that its header stays over the numbers.
-    frame.classList.toggle("long", frame.querySelectorAll("tbody tr").length > 12);
-  });
   // A row stays while it holds every word; blanks and hyphens do not count, so that r43 finds R4-3.
   function bare(text) {
     return text.toLowerCase().replace(/[\s\u00a0-]+/g, "");
@@ -72,13 +68,13 @@
     field.spellcheck = false;
     field.setAttribute("autocapitalize", "off");
     field.addEventListener("input", function () { only(frame, rows, field.value); });
-    // On paper all rows stand; and whoever follows a link to a row must find it.
+    // On paper all rows stand; and whoever follows a link to a row must find it (reached.js).
     function all() {
       field.value = "";
       only(frame, rows, "");
     }
     addEventListener("beforeprint", all);
-    addEventListener("hashchange", all);
+    frame.addEventListener("wanted", all);
     label.append("Only rows with", field);
     frame.before(label);
   });
@@ -87,14 +83,26 @@
     if (part.scrollWidth > part.clientWidth + 1) part.tabIndex = 0;
     else part.removeAttribute("tabindex");
   }
+  // All are measured before any is changed, so that the page is laid out once and not for each.
+  function measured(what) {
+    return Array.from(frames).map(what);
+  }
   function fit() {
     document.querySelectorAll(".drawing, pre").forEach(reachable);
     frames.forEach(function (frame) {
-      frame.classList.remove("fits");
-      var fits = frame.scrollWidth <= frame.clientWidth;
-      frame.classList.toggle("fits", fits);
-      if (fits) frame.removeAttribute("tabindex");
-      else frame.tabIndex = 0;
+      frame.classList.remove("fits", "wide");
+    });
+    measured(function (frame) {
+      return frame.scrollWidth <= frame.clientWidth;
+    }).forEach(function (fits, place) {
+      frames[place].classList.add(fits ? "fits" : "wide");
+      if (fits) frames[place].removeAttribute("tabindex");
+      else frames[place].tabIndex = 0;
+    });
+    measured(function (frame) {
+      return Math.ceil(frame.querySelector("thead").getBoundingClientRect().height);
+    }).forEach(function (height_px, place) {
+      frames[place].style.setProperty("--head", height_px + "px");
     });
   }
   fit();

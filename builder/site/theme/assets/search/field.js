@@ -135,6 +135,9 @@
   list.addEventListener("click", function (event) {
     if (event.target.closest("a")) open(false);
   });
+  addEventListener("hashchange", function () {
+    open(false);
+  });
   box.addEventListener("focusout", function (event) {
     if (event.relatedTarget && !box.contains(event.relatedTarget)) open(false);
   });
