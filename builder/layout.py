@@ -5,7 +5,7 @@ Reads the pack and gives blocks; departments choose which items and columns, nev
 looks.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from builder.document import (
     Block,
@@ -17,6 +17,7 @@ from builder.document import (
     Folded,
     Heading,
     Inline,
+    Page,
     Paragraph,
     Photo,
     Row,
@@ -58,6 +59,11 @@ def anchor_of(key: str) -> str:
     return key.split(".", 1)[-1]
 
 
+def name_of(item: Item, fact: Fact) -> str:
+    """The name of a fact within its item."""
+    return fact.key.removeprefix(f"{item.key}.")
+
+
 def shown_value(value: Value) -> list[Inline]:
     """A value: the author's wording first, the other unit system beside it."""
     return [value.text, Small(value.also)] if value.also else [value.text]
@@ -72,6 +78,14 @@ def shown_fact(fact: Fact | None) -> list[Inline]:
         return [*shown, Small(fact.confirmed)] if fact.confirmed else shown
     tone = "note" if fact.standing is Standing.UNKNOWN else "plain"
     return [Tag(STANDING_WORDS[fact.standing], tone)]
+
+
+def fact_words(fact: Fact) -> str:
+    """A fact's value as plain text."""
+    if fact.value is None:
+        return STANDING_WORDS[fact.standing]
+    also = " ".join(f"({text})" for text in (fact.value.also, fact.confirmed) if text)
+    return f"{fact.value.text} {also}".rstrip()
 
 
 def shown_figure(figure: Figure | None) -> list[Inline]:
@@ -109,12 +123,14 @@ def item_table(
     labels: Sequence[str] = (),
     summary: str = "",
     sortable: bool = False,
+    elsewhere: Sequence[str] | None = (),
 ) -> Table:
     """
     A table of items: a row each, a column for each fact or figure named.
 
     Column labels are those of the facts unless ``labels`` gives others. Columns that no item fills
-    are left out. Conditions and notes stand under the item's name.
+    are left out. Conditions, notes and all other facts stand under the item's name, but for those
+    that the page shows ``elsewhere``; None where it shows all of them elsewhere.
     """
     used = [
         (name, index)
@@ -123,21 +139,47 @@ def item_table(
     ]
     titles = [labels[index] if labels else label_of(items, name) for name, index in used]
     numeric = [position for position, (name, _) in enumerate(used, 1) if all_numbers(items, name)]
-    rows = [row_of(item, [name for name, _ in used]) for item in items]
+    rows = [row_of(item, [name for name, _ in used], elsewhere=elsewhere) for item in items]
     return Table((first, *titles), rows, summary=summary, numeric=numeric, sortable=sortable)
 
 
-def row_of(item: Item, columns: Sequence[str]) -> Row:
+def row_of(item: Item, columns: Sequence[str], *, elsewhere: Sequence[str] | None = ()) -> Row:
     """One item as a row, with a number to sort each cell by where there is one."""
-    naming: list[Inline] = [item.name]
-    if found := state(item):
-        naming += found
-    if item.note:
-        naming.append(Small(item.note))
-    cells: list[Words] = [naming, *(cell(item, name) for name in columns)]
+    shown = None if elsewhere is None else (*columns, *elsewhere)
+    cells: list[Words] = [name_cell(item, shown), *(cell(item, name) for name in columns)]
     return Row(
         cells, anchor=anchor_of(item.key), order=(None, *(item.number(name) for name in columns))
     )
+
+
+def name_cell(item: Item, shown: Sequence[str] | None, *, head: Words = "") -> list[Inline]:
+    """
+    An item's name, or ``head`` in its place, with what the other cells of its row do not tell.
+
+    That is its condition, its note and, unless ``shown`` is None, the facts that are not among
+    those ``shown``, its terms and its own check.
+    """
+    words = head or item.name
+    naming: list[Inline] = [words] if isinstance(words, str) else [*words]
+    return [*naming, *state(item), *under_name(item, shown)]
+
+
+def under_name(item: Item, shown: Sequence[str] | None) -> list[Small]:
+    """What stands under an item's name in small print."""
+    under = [item.note, *(() if shown is None else told_under_name(item, shown))]
+    return [Small(text) for text in under if text]
+
+
+def told_under_name(item: Item, shown: Sequence[str]) -> Iterator[str]:
+    """The facts of an item that are not shown, each with its label; its terms and its own check."""
+    besides = [
+        f"{fact.label}: {fact_words(fact)}"
+        for fact in item.facts
+        if name_of(item, fact) not in shown and not (fact.value and fact.value.text == item.name)
+    ]
+    yield "; ".join((*besides, *((f"Terms: {item.terms}",) if item.terms else ())))
+    if item.verified:
+        yield f"{checked_words(item.verified)}."
 
 
 def label_of(items: Sequence[Item], name: str) -> str:
@@ -164,13 +206,14 @@ def facts_block(item: Item, *, only: Sequence[str] = ()) -> Facts:
     the whole line, once.
     """
     chosen = [fact for name in only if (fact := item.fact(name))] if only else item.facts
-    return Facts([*(entry_of(fact) for fact in chosen), *qualifiers(item)])
+    entries = [entry_of(fact, with_check=item.verified is None) for fact in chosen]
+    return Facts([*entries, *qualifiers(item)])
 
 
-def entry_of(fact: Fact) -> Entry:
+def entry_of(fact: Fact, *, with_check: bool = True) -> Entry:
     """A fact with its datum, and its check where that is old."""
     parts = [f"from {fact.datum}" if fact.datum else ""]
-    if fact.verified and fact.verified.stale:
+    if with_check and fact.verified and fact.verified.stale:
         parts.append(checked_words(fact.verified))
     return Entry(
         fact.label,
@@ -181,22 +224,39 @@ def entry_of(fact: Fact) -> Entry:
 
 
 def qualifiers(item: Item) -> list[Entry]:
-    """The condition, terms and note of an item's line, where there is something to say."""
-    terms = next((fact.terms for fact in item.facts if fact.terms), "")
-    entries = [Entry("Condition", found)] if (found := state(item)) else []
+    """The condition, terms, note and own check of an item's line, where there is one."""
+    found: list[tuple[str, Words]] = [
+        ("Condition", state(item)),
+        ("Terms", item.terms),
+        ("Note", item.note),
+        ("Check", check_pieces(item.verified) if item.verified else ""),
+    ]
+    within = anchor_of(item.key)
     return [
-        *entries,
-        *(Entry(label, text) for label, text in (("Terms", terms), ("Note", item.note)) if text),
+        Entry(label, words, anchor=f"{within}.{label.lower()}") for label, words in found if words
     ]
 
 
-def photos(items: Iterable[Item]) -> list[Block]:
+def check_pieces(verified: Verified) -> list[Inline]:
+    """A check as a sentence, marked where it is old."""
+    old: list[Inline] = [Tag("old check", "caution"), " "] if verified.stale else []
+    return [*old, *checked_pieces(verified), "."]
+
+
+def photos(items: Iterable[Item]) -> list[Photo]:
     """The photos of items that show one, each under its name."""
     return [
         Photo(photo_path(item.photo), f"Picture: {item.name}", caption=item.name)
         for item in items
         if item.photo
     ]
+
+
+def other_photos(items: Iterable[Item], pages: Sequence[Page]) -> list[Block]:
+    """The photos that pages do not show yet, each once, under a heading of their own."""
+    shown = {block.path for page in pages for block in page.blocks if isinstance(block, Photo)}
+    rest = {photo.path: photo for photo in photos(items) if photo.path not in shown}
+    return [Heading(2, "Pictures", "pictures"), *rest.values()] if rest else []
 
 
 def photo_path(name: str) -> str:
@@ -250,16 +310,14 @@ def working_blocks(working: Working) -> list[Block]:
 
 
 def checked_line(section: Section) -> Paragraph:
-    """When a department's facts were last checked, or that nobody says."""
+    """
+    When a department's facts were last checked, or that nobody says; then its note, if it has one.
+    """
+    note = [f" {section.note}"] if section.note else []
     if section.verified is None:
-        return Paragraph(
-            [
-                Tag("not verified", "caution"),
-                " The house does not say when this page was last checked.",
-            ]
-        )
-    tone: list[Inline] = [Tag("old check", "caution"), " "] if section.verified.stale else []
-    return Paragraph([*tone, *checked_pieces(section.verified), "."])
+        unsaid = " The house does not say when this page was last checked."
+        return Paragraph([Tag("not verified", "caution"), unsaid, *note])
+    return Paragraph([*check_pieces(section.verified), *note])
 
 
 def checked_pieces(verified: Verified) -> list[Inline]:

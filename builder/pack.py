@@ -179,7 +179,7 @@ class Item:
     Where the line tells how many of its number do not work, ``out`` of ``of`` do not, and ``units``
     are the numbers of those, where they are numbered. ``counted`` is what is counted, such as ways;
     empty where it is the things themselves. ``unit_of`` is the key of the line that this is a
-    single unit of.
+    single unit of. ``verified`` is the line's own check, where it has one beside the department's.
     """
 
     key: str
@@ -196,6 +196,8 @@ class Item:
     units: tuple[int, ...] = ()
     counted: str = ""
     unit_of: str = ""
+    terms: str = ""
+    verified: Verified | None = None
 
     def fact(self, name: str) -> Fact | None:
         """The fact whose key ends in ``name``, or None."""
@@ -296,7 +298,7 @@ class Confirmed:
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """One department's part of the pack."""
+    """One department's part of the pack. ``note`` is what its file says of the whole department."""
 
     key: str
     title: str
@@ -305,6 +307,7 @@ class Section:
     fields: tuple[Field, ...] = ()
     cautions: tuple[str, ...] = ()
     verified: Verified | None = None
+    note: str = ""
 
     def of_kind(self, kind: str) -> tuple[Item, ...]:
         """The items of one kind, in the author's order."""

@@ -15,7 +15,7 @@ from builder.confirming import settled, with_confirmations
 from builder.department import Department, Published, Surroundings
 from builder.document import Attachment, Document, Page
 from builder.exchange import joined
-from builder.layout import confirmed_blocks
+from builder.layout import confirmed_blocks, other_photos
 from builder.oddities import told_differently
 from builder.overview import overview_pages
 from builder.overview.changes import FEED, changes_feed
@@ -218,7 +218,8 @@ def published_by(
 ) -> Published:
     """What one department publishes. A failure of ours is told of which file it was."""
     try:
-        return department.publish(file, around)
+        published = department.publish(file, around)
+        return replace(published, section=replace(published.section, note=file.note or ""))
     except Exception as failure:
         failure.add_note(f"{department.key}.yml")
         raise
@@ -266,7 +267,7 @@ def document_of(pack: Pack) -> Document:
     pages = [
         page
         for section in pack.sections
-        for page in with_confirmed(by_key[section.key].pages(section, pack), section, pack)
+        for page in with_the_rest(by_key[section.key].pages(section, pack), section, pack)
     ]
     headlines = [
         entry for section in pack.sections for entry in by_key[section.key].headline(section, pack)
@@ -284,13 +285,17 @@ def document_of(pack: Pack) -> Document:
     )
 
 
-def with_confirmed(pages: Sequence[Page], section: Section, pack: Pack) -> Sequence[Page]:
-    """The pages of a department, with what is confirmed in its file at the end of the first."""
+def with_the_rest(pages: Sequence[Page], section: Section, pack: Pack) -> Sequence[Page]:
+    """
+    The pages of a department, with the photos that none shows and what is confirmed in its file at
+    the end of the first.
+    """
     file = f"{section.key}.yml"
     confirmed = [
         each for each in pack.confirmed if each.finding.place and each.finding.place.file == file
     ]
-    if not confirmed or not pages:
+    told = confirmed_blocks(confirmed) if confirmed else []
+    rest = (*other_photos(section.items, pages), *told)
+    if not rest or not pages:
         return pages
-    first = replace(pages[0], blocks=(*pages[0].blocks, *confirmed_blocks(confirmed)))
-    return (first, *pages[1:])
+    return (replace(pages[0], blocks=(*pages[0].blocks, *rest)), *pages[1:])

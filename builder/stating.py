@@ -115,6 +115,8 @@ class Stater:
             of=lost.of if lost else 0,
             units=lost.units if lost else (),
             counted=lost.counted if lost else "",
+            terms=(line.terms or "") if line else "",
+            verified=self.ageing.checked(line.verified) if line else None,
         )
 
     def named(

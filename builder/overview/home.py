@@ -23,7 +23,7 @@ from builder.document import (
     Tag,
     Words,
 )
-from builder.layout import checked_pieces, state
+from builder.layout import checked_pieces, state, under_name
 from builder.overview.changes import done_words, newest_first, sentence
 from builder.overview.elevation import elevation
 from builder.pack import Item, Level, Pack, Section, Standing
@@ -129,11 +129,14 @@ def trouble(pack: Pack) -> Iterator[Block]:
 
 def trouble_words(spot: Item) -> Words:
     """One trouble spot with what to do about it."""
-    advice = spot.text("do")
-    what = spot.text("what")
-    if not advice:
-        return [what]
-    return [what if what.endswith((".", "!", "?")) else f"{what}.", f" {advice}"]
+    advice, what = spot.text("do"), spot.text("what")
+    sentence = what if what.endswith((".", "!", "?")) or not advice else f"{what}."
+    return [
+        sentence,
+        *([f" {advice}"] if advice else []),
+        *state(spot),
+        *under_name(spot, ("what", "do")),
+    ]
 
 
 def shortcomings(pack: Pack) -> Iterator[Block]:

@@ -15,7 +15,7 @@ from builder.reading.nodes import spoken
 from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Depth
 from builder.reading.references import records_within
-from builder.reading.written import Plausible, Written
+from builder.reading.written import NotInWords, Plausible, Written
 
 MOST_CORNERS = 200
 """Every side is held against every other. A circle drawn to two degrees has 180 corners."""
@@ -26,12 +26,15 @@ class Encloses:
     """Marks a list of corners that must make an outline."""
 
 
+DRAWN = NotInWords("the plan draws the outline to scale")
+
+
 class Corner(Written):
     """A corner of an outline."""
 
-    across: Annotated[Across, Plausible(-45.0, 45.0)]
+    across: Annotated[Across, Plausible(-45.0, 45.0), DRAWN]
     """Distance from the centre line, such as 8.4 m SL."""
-    depth: Annotated[Depth, Plausible(-80.0, 60.0)]
+    depth: Annotated[Depth, Plausible(-80.0, 60.0), DRAWN]
     """Distance from the reference line, such as 10.8 m US."""
 
 

@@ -77,6 +77,17 @@ class Decisive:
     """
 
 
+@dataclass(frozen=True, slots=True)
+class NotInWords:
+    """
+    Marks a field that no page tells in words, with the reason: an outline is drawn to scale.
+
+    All other fields reach a page and the search; a test holds every key to that.
+    """
+
+    why: str
+
+
 class Written(BaseModel):
     """
     A mapping in the author's file. Unknown keys are refused; ``where`` tells the place of the
@@ -220,7 +231,7 @@ class Line(Written):
     """In service, limited, or out of service. Say why in the note."""
     note: Text | None = None
     """What a reader should know about this line, in a sentence."""
-    photo: Name | None = None
+    photo: Annotated[Name | None, NotInWords("the picture itself is shown")] = None
     """A picture of it, by its file name in the venue's photos folder, such as dock.jpg."""
     verified: Verification | None = None
     """When this line was checked, where that differs from the rest of the file."""

@@ -106,7 +106,12 @@ def test_the_point_table_can_be_sorted_by_what_is_left() -> None:
 
 def test_every_hang_has_its_working_with_the_numbers() -> None:
     folds = [block for block in page(SHOWN) if isinstance(block, Folded)]
-    assert [fold.title for fold in folds] == [TRUSS_LINE, "Workings: Whole roof", "Workings: Truss"]
+    assert [fold.title for fold in folds] == [
+        "Low steel along each beam",
+        TRUSS_LINE,
+        "Workings: Whole roof",
+        "Workings: Truss",
+    ]
     share = figure(SHOWN, "support", "P2", "share").working
     assert any("300.0 + 1000.0 + 300.0 = 1600.0 kg" in step for step in share.steps)
     assert any("533.3 kg each" in step for step in share.steps)

@@ -12,6 +12,8 @@ from builder.layout import (
     photos,
     shown_fact,
     shown_figure,
+    state,
+    under_name,
     workings,
 )
 from builder.pack import Item, Pack, Section, Standing
@@ -102,8 +104,8 @@ def blocks(section: Section) -> Iterator[Block]:
 def route_blocks(section: Section, route: Item) -> Iterator[Block]:
     """One route: the tightest opening in large, then each passage in order."""
     yield Heading(2, route.name, anchor_of(route.key))
-    if route.note:
-        yield Paragraph(route.note)
+    way = f"From {route.text('from_dock')} to {route.text('to_place')}."
+    yield Paragraph([way, *state(route), *under_name(route, ("from_dock", "to_place"))])
     if route.figures:
         yield figures_block(route.figures)
     passages = [item for item in section.of_kind("passage") if item.key.startswith(f"{route.key}.")]

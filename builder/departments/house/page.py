@@ -37,7 +37,7 @@ def parts(section: Section) -> Iterator[Block]:
         (
             "configuration",
             "Capacity by configuration",
-            ("audience", "capacity", "wheelchair_places", "lost_to_mix_position"),
+            ("audience", "capacity", "blocks", "wheelchair_places", "lost_to_mix_position"),
         ),
         ("curfew", "Curfew", ("music_ends", "strictness", "overrun")),
         ("quiet", "Quiet hours: no check may be heard", ("from", "until", "why")),

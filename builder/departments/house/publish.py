@@ -1,6 +1,7 @@
 """From ``house.yml`` to the house's section of the pack."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from builder.cautions import NOISE
 from builder.department import Published, Surroundings
@@ -8,7 +9,7 @@ from builder.departments.house.description import Configuration, House, NoiseLim
 from builder.departments.house.oddities import oddities
 from builder.exchange import Air, Altitude, Offers, SoundLimit, Statement
 from builder.formulas.dimensions import sum_gap
-from builder.pack import Finding, Item, Level, Section
+from builder.pack import Fact, Finding, Item, Level, Section, Standing, Value
 from builder.reading.absent import Absent
 from builder.stating import Stater, place
 
@@ -75,11 +76,16 @@ def items(house: House, stater: Stater) -> Iterator[Item]:
         "house.identity",
         "identity",
         house.name,
-        leave_out=("note", "revision", "crew", "stale_after_days"),
+        leave_out=("note", "revision", "crew"),
     )
     yield from stater.counted(house.addresses, "house", "address", name_key="use")
     yield from stater.counted(house.contacts, "house", "contact", name_key="role")
-    yield from stater.named(house.configurations, "house", "configuration")
+    for configuration, item in zip(
+        house.configurations,
+        stater.named(house.configurations, "house", "configuration"),
+        strict=True,
+    ):
+        yield replace(item, facts=(*item.facts, *block_facts(configuration, item.key)))
     yield from stater.counted(house.trouble_spots, "house", "trouble", name_key="what")
     if not isinstance(house.curfews, Absent):
         yield from stater.counted(house.curfews, "house", "curfew", name_key="days")
@@ -90,6 +96,15 @@ def items(house: House, stater: Stater) -> Iterator[Item]:
     yield from stater.named(house.effects, "house", "effect")
     if house.crew:
         yield stater.item(house.crew, "house.crew", "crew", "Local crew")
+
+
+def block_facts(configuration: Configuration, key: str) -> Iterator[Fact]:
+    """The parts that make up a capacity, as one fact."""
+    parts = tuple(f"{block.name} {block.places:,}" for block in configuration.blocks)
+    if parts:
+        where = place(configuration.where("blocks"))
+        value = Value(", ".join(parts), parts=parts)
+        yield Fact(f"{key}.blocks", "Blocks", Standing.STATED, value, place=where)
 
 
 def findings(house: House) -> Iterator[Finding]:

@@ -87,7 +87,7 @@ def matrix(section: Section, pack: Pack) -> Iterator[Block]:
     yield between_places(section)
     yield Folded("The same as a matrix by kind", (by_kind(section),))
     if whole := section.item("whole"):
-        facts = [fact for name in ("labels", "patching", "note") if (fact := whole.fact(name))]
+        facts = [fact for name in ("labels", "patching") if (fact := whole.fact(name))]
         if facts:
             yield Facts([entry_of(fact) for fact in facts])
 

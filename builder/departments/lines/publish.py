@@ -47,7 +47,7 @@ def offer(described: Lines) -> Offers:
 
 def items(described: Lines, stater: Stater, around: Surroundings) -> Iterator[Item]:
     """Everything about lines, in the order of the page."""
-    yield stater.item(described, "lines.whole", "whole", "Lines")
+    yield stater.item(described, "lines.whole", "whole", "Lines", leave_out=("note",))
     lines = listed(described.lines)
     yield from (pair_item(pair, lines) for pair in pairs_of(lines))
     if consoles := listed(described.consoles):

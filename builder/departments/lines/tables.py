@@ -8,9 +8,11 @@ from builder.layout import (
     anchor_of,
     cell,
     item_table,
+    name_cell,
     shown_fact,
     shown_figure,
     state,
+    under_name,
 )
 from builder.pack import Fact, Figure, Item, Pack, Section, Standing
 
@@ -181,9 +183,7 @@ def consoles(section: Section, pack: Pack) -> Table:
 
 def console_row(item: Item, section: Section, pack: Pack) -> Row:
     """One console position."""
-    naming: list[Inline] = [item.name, *spaced(state(item)), " ", Small(item.text("place"))]
-    if item.note:
-        naming += [" ", Small(item.note)]
+    head: list[Inline] = [item.name, Small(item.text("place"))]
     can = item.figure("can-send")
     ways: list[Inline] = (
         [*shown_figure(can), " ", Small(can.note)] if can and can.note else shown_figure(can)
@@ -192,7 +192,7 @@ def console_row(item: Item, section: Section, pack: Pack) -> Row:
     if entry := item.text("input"):
         switcher += [" ", Small(f"input {entry}")]
     cells: list[Words] = [
-        naming,
+        name_cell(item, CONSOLE_KEYS, head=head),
         shown_fact(item.fact("sends")),
         ways,
         by_words(item, section),
@@ -227,8 +227,9 @@ def turns(section: Section) -> Table:
 def turn_row(number: int, item: Item) -> Row:
     """One turn: who is heard, from when, what is done before, what moves."""
     when, before = shown_fact(item.fact("when")), shown_fact(item.fact("before"))
+    name = name_cell(item, ("when", "before"), head=[Strong(str(number)), f" {item.name}"])
     return Row(
-        [[Strong(str(number)), f" {item.name}"], when, before, shown_figure(item.figure("change"))],
+        [name, when, before, shown_figure(item.figure("change"))],
         anchor=anchor_of(item.key),
     )
 
@@ -246,18 +247,15 @@ def stations(section: Section) -> Table:
 def network_tables(networks: Sequence[Item]) -> Iterator[Block]:
     """Networks with owner, rates and places; then what is asked before one plugs in."""
     columns = ("owner", "internet_down", "internet_up", "wired_rate", "at", "used_for")
-    yield item_table(networks, columns, first="Network", summary="Networks")
-    asked = [
-        network
-        for network in networks
-        if any(network.fact(name) for name in ("connector", "asks", "wireless"))
-    ]
+    before = ("asks", "connector", "wireless")
+    yield item_table(networks, columns, first="Network", summary="Networks", elsewhere=before)
+    asked = [network for network in networks if any(network.fact(name) for name in before)]
     if asked:
         rows = [
             Row(
                 [
                     network.name,
-                    *(shown_fact(network.fact(name)) for name in ("asks", "connector", "wireless")),
+                    *(shown_fact(network.fact(name)) for name in before),
                 ]
             )
             for network in asked
@@ -265,6 +263,18 @@ def network_tables(networks: Sequence[Item]) -> Iterator[Block]:
         yield Table(
             ("Network", "Asks for", "Connector", "Wireless"), rows, summary="Before you plug in"
         )
+
+
+CONSOLE_KEYS = ("place", "sends", "by", "switcher", "input", "reaches")
+"""The facts of a console position that its row shows."""
+LINE_KEYS = (
+    *("kind", "grade", "path", "used_for", "carries", "shared_with", "ways", "working", "free"),
+    *(
+        "dead",
+        *(f"{end}.{name}" for end in ("from", "to") for name in ("place", "panel", "connector")),
+    ),
+)
+"""The facts of a line that its row, or what ends where, shows."""
 
 
 def every_line(section: Section) -> Table:
@@ -281,15 +291,12 @@ def every_line(section: Section) -> Table:
 
 def line_row(line: Item) -> Row:
     """One line: its kind and note under its name, then lengths."""
-    terms = next((fact.terms for fact in line.facts if fact.terms and fact.terms != "included"), "")
     small = [
         kind_words(line),
-        *([terms] if terms else []),
         *([f"carries {line.text('carries')}"] if line.text("carries") else []),
     ]
-    naming: list[Inline] = [line.name, *spaced(reduced(line)), " ", Small("; ".join(small))]
-    if line.note:
-        naming += [" ", Small(line.note)]
+    head: list[Inline] = [line.name, *reduced(line), Small("; ".join(small))]
+    naming = [*head, *under_name(line, LINE_KEYS)]
     cells: list[Words] = [
         naming,
         cell(line, "path"),

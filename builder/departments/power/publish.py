@@ -21,7 +21,7 @@ from builder.departments.power.outlets.at_once import available_items, shore_cap
 from builder.departments.power.outlets.mating import connector_items
 from builder.departments.power.outlets.next import next_items
 from builder.pack import Fact, Item, Section, Standing, Value
-from builder.stating import Stater
+from builder.stating import Stater, place
 
 LISTS = (
     "supplies",
@@ -70,6 +70,7 @@ def items(
     ):
         item = replace(
             item,
+            facts=(*item.facts, *burn_facts(generator, item.key)),
             figures=(
                 *node_figures(item, generator.name, network),
                 *neutral_figures(item, generator.name, network),
@@ -91,6 +92,15 @@ def items(
     yield from available_items(power, network)
     yield from next_items(power, network)
     yield from connector_items(power)
+
+
+def burn_facts(generator: Generator, key: str) -> Iterator[Fact]:
+    """The fuel that a generator takes by its load, as one fact."""
+    parts = tuple(f"{burn.in_one_hour.text} at {burn.load.text}" for burn in generator.burns)
+    if parts:
+        where = place(generator.where("burns"))
+        value = Value(", ".join(parts), parts=parts)
+        yield Fact(f"{key}.burns", "Fuel in one hour", Standing.STATED, value, place=where)
 
 
 def nodes(power: Power, stater: Stater, network: Network) -> Iterator[Item]:

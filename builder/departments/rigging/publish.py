@@ -9,6 +9,8 @@ from builder.departments.rigging.bridles.figures import bridle_figures
 from builder.departments.rigging.bridles.spot_figures import spot_figures
 from builder.departments.rigging.bridles.spots import spotted
 from builder.departments.rigging.description import Rigging
+from builder.departments.rigging.description.hangs import HungThing
+from builder.departments.rigging.description.steel import Zone
 from builder.departments.rigging.hangs.bodies import Body, Shares
 from builder.departments.rigging.hangs.figures import (
     by_whom,
@@ -37,9 +39,9 @@ from builder.formulas.trim import low_steel_m
 from builder.pack import Fact, Figure, Input, Item, Section, Standing, Value
 from builder.reading.addresses import distinct
 from builder.reading.measures import System, shown
-from builder.reading.quantities import Across, Depth, Length
+from builder.reading.quantities import Across, Depth, Length, Mass
 from builder.reading.written import Written
-from builder.stating import Stater
+from builder.stating import Stater, place, value_of
 from builder.working import figure, length_value, missing, worked
 
 SINGLE = (
@@ -162,6 +164,7 @@ def steel_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
         group = groups[f"zone {zone.name}"]
         yield replace(
             item,
+            facts=(*item.facts, *own_limit(item.key, zone)),
             figures=(
                 *group_figures(group, item.key, system),
                 *steel_range(group.points, item.key, system),
@@ -176,6 +179,13 @@ def steel_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
             facts=(*item.facts, *at),
             figures=tuple(point_figures(point, whole, item.key, system)),
         )
+
+
+def own_limit(key: str, zone: Zone) -> Iterator[Fact]:
+    """The limit of a zone as it was written, beside the figure of what it may carry."""
+    if isinstance(zone.limit, Mass):
+        where = place(zone.where("limit"))
+        yield Fact(f"{key}.own", "Limit", Standing.STATED, value_of(zone.limit), place=where)
 
 
 def place_facts(item: Item, at: tuple[float, float], system: System) -> Iterator[Fact]:
@@ -215,7 +225,7 @@ def hang_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
             ),
         )
         yield from support_items(body, part, item.key, stater, system)
-        yield from load_items(body, item.key, system)
+        yield from load_items(body, item.key, stater, system)
     for each, item in zip(
         whole.bridles, stater.named(rigging.bridles, "rigging", "bridle"), strict=True
     ):
@@ -251,7 +261,7 @@ def support_items(
         yield replace(item, figures=tuple(support_figures(body, part, index, item.key, system)))
 
 
-def load_items(body: Body, key: str, system: System) -> Iterator[Item]:
+def load_items(body: Body, key: str, stater: Stater, system: System) -> Iterator[Item]:
     """The loads of a hang, those that other departments tell included."""
     for number, each in enumerate(body.hung, 1):
         own = f"{key}.load-{number}"
@@ -264,7 +274,23 @@ def load_items(body: Body, key: str, system: System) -> Iterator[Item]:
             ),
             Fact(f"{own}.place", "Where", Standing.STATED, Value(load_words(each.load, system))),
         )
-        yield Item(own, "load", each.what, facts)
+        if each.thing is None:
+            yield Item(own, "load", each.what, facts)
+        else:
+            stated = Value(stated_words(each.thing))
+            item = stater.item(each.thing, own, "load", each.what)
+            as_stated = Fact(f"{own}.stated", "As stated", Standing.STATED, stated)
+            yield replace(item, facts=(*facts, as_stated))
+
+
+def stated_words(thing: HungThing) -> str:
+    """The weight and the place of a load as they were written."""
+    weight = f"{thing.count} × {thing.weight.text}" if thing.count > 1 else thing.weight.text
+    if thing.at is not None:
+        return f"{weight} at {thing.at.text}"
+    if thing.from_ is not None and thing.to is not None:
+        return f"{weight} from {thing.from_.text} to {thing.to.text}"
+    return f"{weight} over the whole length"
 
 
 def ends(load: Load) -> tuple[tuple[str, str, float], tuple[str, str, float]]:

@@ -4,7 +4,15 @@ from collections.abc import Iterator, Sequence
 
 from builder.departments.stage.drawing import stage_plan
 from builder.document import Block, Caution, Entry, Heading, Page, Picture
-from builder.layout import anchor_of, checked_line, facts_block, item_table, shown_fact, workings
+from builder.layout import (
+    anchor_of,
+    checked_line,
+    facts_block,
+    item_table,
+    name_of,
+    shown_fact,
+    workings,
+)
 from builder.pack import Item, Pack, Section
 
 DECK_KEYS = ("area", "usable_width", "usable_depth", "height", "clear_height", "load", "point_load")
@@ -20,6 +28,7 @@ TABLES = (
     ),
     ("furnishing", "Steps, barrier, drapes", "What", ("count", "size", "length", "kept")),
     ("place", "Places", "Place", ("at.across", "at.depth", "at.height", "width", "depth")),
+    ("chain", "Distances in a row", "What", ("parts", "whole")),
 )
 
 
@@ -41,7 +50,11 @@ def blocks(section: Section) -> Iterator[Block]:
     decks = section.of_kind("deck")
     yield Heading(2, "Deck", "deck")
     yield item_table(
-        decks, DECK_KEYS, first="State of the deck", summary="The deck in each of its states"
+        decks,
+        DECK_KEYS,
+        first="State of the deck",
+        summary="The deck in each of its states",
+        elsewhere=None,
     )
     yield from (Caution(caution) for caution in section.cautions)
     for deck in decks:
@@ -59,15 +72,7 @@ def blocks(section: Section) -> Iterator[Block]:
         yield Heading(3, f"{deck.name}: more", f"{anchor_of(deck.key)}.more")
         yield facts_block(
             deck,
-            only=(
-                "configurations",
-                "adjustable",
-                "rake",
-                "surface",
-                "fixings",
-                "first_row",
-                "load_from",
-            ),
+            only=[name for fact in deck.facts if (name := name_of(deck, fact)) not in DECK_KEYS],
         )
     yield from tables(section)
     if (whole := section.item("whole")) and whole.facts:

@@ -85,6 +85,7 @@ def items(stage: Stage, stater: Stater, system: System) -> Iterator[Item]:
     for riser, item in zip(stage.risers, stater.named(stage.risers, "stage", "riser"), strict=True):
         yield with_figure(item, riser_area(item.key, riser, system))
     yield from stater.named(stage.furnishings, "stage", "furnishing")
+    yield from stater.counted(stage.chains, "stage", "chain", name_key="name")
 
 
 def with_figure(item: Item, figure: Figure) -> Item:

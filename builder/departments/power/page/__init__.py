@@ -1,7 +1,6 @@
 """The power page. Reads the pack; computes nothing."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from builder.departments.power.page.one_line import one_line
 from builder.departments.power.page.plan import Keyed, keyed_spots, outlet_plan
@@ -11,7 +10,6 @@ from builder.document import (
     Block,
     Caution,
     Entry,
-    Facts,
     Folded,
     Heading,
     Inline,
@@ -27,7 +25,6 @@ from builder.document import (
 from builder.layout import (
     anchor_of,
     checked_line,
-    entry_of,
     facts_block,
     findings_block,
     item_table,
@@ -38,6 +35,7 @@ from builder.pack import Figure, Item, Level, Pack, Section
 
 PHASES = ("L1", "L2", "L3")
 NODES = ("supply", "generator", "service", "board")
+DETAILED = ("service", "board", "supply", "generator")
 LOADED = "How many can be loaded fully"
 ALL_WORKINGS = Link("Workings and sources", "workings")
 
@@ -218,25 +216,9 @@ def key_table(keyed: Sequence[Keyed]) -> Table:
 
 
 def details(section: Section) -> Iterator[Block]:
-    """Everything else that is said of each service, folded."""
-    for item in section.of_kind("service"):
-        yield Folded(f"{item.name}: all that is stated", tuple(stated(item)))
-
-
-def stated(item: Item) -> Iterator[Block]:
-    """The facts of one thing. What holds for the whole line is said once, above them."""
-    whole = "; ".join(
-        part
-        for part in (
-            terms_of(item),
-            item.condition if item.condition != "in service" else "",
-            item.note,
-        )
-        if part
-    )
-    if whole:
-        yield Paragraph(whole)
-    yield Facts([entry_of(replace(fact, terms="", condition="", note="")) for fact in item.facts])
+    """Everything that is stated of each service, board and source, folded."""
+    for item in (item for kind in DETAILED for item in section.of_kind(kind)):
+        yield Folded(f"{item.name}: all that is stated", (facts_block(item),))
 
 
 def standing(section: Section) -> Iterator[Block]:

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from builder.departments.power.page.words import plain_words
 from builder.document import Block, Facts, Heading, Inline, Paragraph, Row, Small, Table
-from builder.layout import anchor_of, entry_of, item_table, shown_fact, shown_figure, state
+from builder.layout import anchor_of, entry_of, item_table, name_cell, shown_fact, shown_figure
 from builder.pack import Item, Section
 
 DROPS = ("drop", "drop-total", "drop-left")
@@ -34,7 +34,7 @@ def supplies(section: Section) -> Iterator[Block]:
     ):
         if found := section.of_kind(kind):
             yield Heading(2, title, f"{kind}-table")
-            yield item_table(found, columns, first=first, summary=title)
+            yield item_table(found, columns, first=first, summary=title, elsewhere=None)
     yield from outlets(section)
     if found := section.of_kind("service"):
         yield Heading(2, "Services in numbers", "service-numbers")
@@ -80,13 +80,6 @@ def outlets(section: Section) -> Iterator[Block]:
 
 def outlet_row(item: Item) -> Row:
     """One line of outlets, its connector under its place."""
-    spaced = [piece for tag in state(item) for piece in (" ", tag)]
-    name: list[Inline] = [
-        item.text("place"),
-        *spaced,
-        " ",
-        Small("; ".join(part for part in (item.text("connector"), item.note) if part)),
-    ]
     names = (
         "count",
         "rating",
@@ -97,6 +90,8 @@ def outlet_row(item: Item) -> Row:
         "meant_for",
     )
     order = (None, item.number("count"), item.number("rating"), *(None for _ in range(5)))
+    head: list[Inline] = [item.text("place"), Small(item.text("connector"))]
+    name = name_cell(item, ("place", "connector", *names), head=head)
     return Row(
         [name, *(shown_fact(item.fact(each)) for each in names)],
         anchor=anchor_of(item.key),
@@ -217,13 +212,6 @@ def shore(section: Section) -> Iterator[Block]:
             "fed_from",
         )
         yield item_table(found, columns, first="Connector", summary="Outlets for buses and trucks")
-        terms = [
-            f"{item.name}: {fact.terms}"
-            for item in found
-            if (fact := item.fact("count")) and fact.terms
-        ]
-        if terms:
-            yield Paragraph(f"Terms: {'; '.join(terms)}.")
         return
     rules = section.item("rules")
     yield Paragraph(["Shore power: ", *shown_fact(rules.fact("shore_power") if rules else None)])

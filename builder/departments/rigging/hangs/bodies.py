@@ -36,7 +36,7 @@ class Hung:
     """
     One load on a hang. ``off_m`` is how far off the hang it was written; it is then counted at the
     nearest place on it. ``top_m`` and ``bottom_m`` are the heights above the deck that it fills,
-    where another department tells them. [m]
+    where another department tells them. [m] ``thing`` is the rigging file's line, where it is one.
     """
 
     what: str
@@ -46,6 +46,7 @@ class Hung:
     own_weight: bool = False
     top_m: float | None = None
     bottom_m: float | None = None
+    thing: HungThing | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,14 +173,15 @@ def thing_of(thing: HungThing, length_m: float) -> Hung:
     what = f"{thing.count} × {thing.what}" if thing.count > 1 else thing.what
     if thing.at is not None:
         place_m, off_m = on_body(thing.at.m, length_m)
-        return Hung(what, thing.by, PointLoad(place_m, kg), off_m)
+        return Hung(what, thing.by, PointLoad(place_m, kg), off_m, thing=thing)
     if thing.from_ is not None and thing.to is not None:
         (from_m, before_m), (to_m, beyond_m) = (
             on_body(thing.from_.m, length_m),
             on_body(thing.to.m, length_m),
         )
-        return Hung(what, thing.by, spread(kg, from_m, to_m), max(before_m, beyond_m))
-    return Hung(what, thing.by, spread(kg, 0.0, length_m))
+        off_m = max(before_m, beyond_m)
+        return Hung(what, thing.by, spread(kg, from_m, to_m), off_m, thing=thing)
+    return Hung(what, thing.by, spread(kg, 0.0, length_m), thing=thing)
 
 
 def on_body(at_m: float, length_m: float) -> tuple[float, float]:

@@ -10,7 +10,7 @@ from builder.departments.rigging.page.shown import caution_of, parts_of
 from builder.departments.rigging.page.stock import stock, submission, wind
 from builder.departments.rigging.page.summary import first
 from builder.document import Block, Caution, Folded, Heading, Link, Page, Paragraph, Picture, Strong
-from builder.layout import checked_line, findings_block, photos, shown_figure, working_blocks
+from builder.layout import checked_line, findings_block, shown_figure, working_blocks
 from builder.pack import Figure, Level, Pack, Section
 
 KEY = (
@@ -49,7 +49,6 @@ def blocks(section: Section, pack: Pack) -> Iterator[Block]:
     if notes := list(findings_at(section, pack, notes=True)):
         yield Heading(2, "Good to know", "notes")
         yield from notes
-    yield from photos(section.items)
     yield from folded(section)
 
 

@@ -56,7 +56,7 @@ def is_over(section: Section, name: str) -> bool:
 def of_hang(section: Section, hang: Item) -> Iterator[Block]:
     """One hang in full."""
     yield figures_block([figure for figure in hang.figures if ".span-" not in figure.key])
-    yield facts_block(hang, only=("truss", "trim", "weight", "weight_in_all", "stiffness"))
+    yield facts_block(hang)
     if diagram := beam_diagram(section, hang):
         yield Picture(
             hang.key,
@@ -76,6 +76,7 @@ def of_hang(section: Section, hang: Item) -> Iterator[Block]:
         ("by", "weight", "place"),
         first="Load",
         summary=f"{hang.name}: loads",
+        elsewhere=("from", "to"),
     )
     if spans := [figure for figure in hang.figures if ".span-" in figure.key]:
         yield Paragraph("Each span against the maker's table, counted as a uniform load:")

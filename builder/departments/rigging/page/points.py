@@ -2,8 +2,19 @@
 
 from collections.abc import Iterator
 
-from builder.document import Block, Heading, Inline, Paragraph, Row, Small, Table, Tag, Words
-from builder.layout import anchor_of, item_table, shown_fact, shown_figure, state
+from builder.document import (
+    Block,
+    Folded,
+    Heading,
+    Inline,
+    Paragraph,
+    Row,
+    Small,
+    Table,
+    Tag,
+    Words,
+)
+from builder.layout import anchor_of, item_table, name_cell, shown_fact, shown_figure
 from builder.pack import Figure, Item, Section
 
 POINT_COLUMNS = (
@@ -19,6 +30,10 @@ POINT_COLUMNS = (
     "Hung there",
     "Worst if uneven",
 )
+
+
+IN_CELLS = ("at.across", "at.depth", "across", "depth", "beam", "rating")
+"""The facts of a point that its row shows; a rating of its own is what it may carry."""
 
 
 def points(section: Section) -> Iterator[Block]:
@@ -42,14 +57,10 @@ def points(section: Section) -> Iterator[Block]:
 
 def point_row(item: Item) -> Row:
     """One point."""
-    naming: list[Inline] = [item.name]
     left, carried = item.number("left"), item.figure("carried")
-    if left is not None and left < 0:
-        naming += [" ", Tag("over", "danger")]
-    naming += [" ", *state(item)] if state(item) else []
-    naming += [" ", Small(item.note)] if item.note else []
+    over: list[Inline] = [Tag("over", "danger")] if left is not None and left < 0 else []
     cells: list[Words] = [
-        naming,
+        name_cell(item, IN_CELLS, head=[item.name, *over]),
         left_cell(item),
         item.text("binds") or "–",
         shown_figure(carried),
@@ -123,6 +134,14 @@ def limits(section: Section) -> Iterator[Block]:
                 first=title,
                 summary=f"{title}s: what they may carry, carry, and have left",
             )
+    if found := section.of_kind("low-steel"):
+        heights = item_table(
+            found,
+            ("across", "depth", "height"),
+            first="Beam",
+            summary="Height of the steel along each beam",
+        )
+        yield Folded("Low steel along each beam", (heights,), anchor="low-steel")
     if found := section.of_kind("exception"):
         yield item_table(
             found,

@@ -6,8 +6,8 @@ Reads the pack; computes nothing.
 
 from collections.abc import Iterator
 
-from builder.document import Block, Caution, Facts, Folded, Heading, Row, Table
-from builder.layout import entry_of, facts_block, item_table
+from builder.document import Block, Caution, Folded, Heading
+from builder.layout import facts_block, item_table
 from builder.pack import Section
 
 
@@ -38,17 +38,7 @@ def stock(section: Section) -> Iterator[Block]:
         table = item_table(
             rows, ("span", "uniform"), first="Truss", summary="Maker's table of uniform loads"
         )
-        yield Folded(
-            "The maker's table",
-            [
-                Table(
-                    table.columns,
-                    [Row(row.cells) for row in table.rows],
-                    summary=table.summary,
-                    numeric=table.numeric,
-                )
-            ],
-        )
+        yield Folded("The maker's table", (table,), anchor="truss-table")
 
 
 def wind(section: Section) -> Iterator[Block]:
@@ -77,4 +67,4 @@ def submission(section: Section) -> Iterator[Block]:
         yield facts_block(item)
     if item := section.item("dynamic_factor"):
         yield Heading(2, "Starting and stopping", "dynamic")
-        yield Facts([entry_of(fact) for fact in item.facts])
+        yield facts_block(item)

@@ -7,8 +7,19 @@ Reads the pack; computes nothing.
 from collections.abc import Iterator, Sequence
 
 from builder.document import Block, Entry, Facts, Heading, Tag
-from builder.layout import anchor_of, facts_block, shown_fact, shown_figure
+from builder.layout import (
+    anchor_of,
+    facts_block,
+    qualifiers,
+    shown_fact,
+    shown_figure,
+    state,
+    under_name,
+)
 from builder.pack import Item, Pack, Section
+
+LETTER_KEYS = ("dated", "from_whom", "valid_for")
+BRIDLE_KEYS = ("allowed", "beams", "widest_angle")
 
 
 def first(section: Section) -> Iterator[Block]:
@@ -30,7 +41,9 @@ def in_short(section: Section) -> Iterator[Entry]:
                 "left": "Left on the roof",
                 "full-at-once": "Points full at once",
             }.get(name, found.label)
-            yield Entry(label, shown_figure(found), small=found.note, anchor=anchor_of(found.key))
+            small = f"stated as {roof.text('whole_roof')}" if name == "limit" else found.note
+            yield Entry(label, shown_figure(found), small=small, anchor=anchor_of(found.key))
+    yield from qualifiers(roof)
     for item in section.of_kind("zone") or (roof,):
         yield low_steel(item)
     for name, label in (
@@ -38,6 +51,8 @@ def in_short(section: Section) -> Iterator[Entry]:
         ("each_beam", "Each beam"),
         ("spacing_at_least", "Spacing at least"),
         ("directions", "Directions"),
+        ("widest_lean", "Widest lean from straight down"),
+        ("level_within", "Hoists of one truss level within"),
     ):
         if fact := roof.fact(name):
             yield Entry(
@@ -54,7 +69,7 @@ def in_short(section: Section) -> Iterator[Entry]:
         yield Entry(
             "Engineer's letter",
             f"{letter.text('dated')}, {letter.text('from_whom')}",
-            small=letter.text("valid_for"),
+            small=[letter.text("valid_for"), *state(letter), *under_name(letter, LETTER_KEYS)],
         )
 
 
@@ -77,7 +92,8 @@ def bridle_answer(section: Section) -> Entry:
         return Entry("Bridles", shown_fact(absence) if absence else [Tag("not stated")])
     beams, widest = rule.text("beams"), rule.text("widest_angle")
     words = f"{rule.text('allowed')}: {beams}" if beams else rule.text("allowed")
-    return Entry("Bridles", words, small=f"legs at most {widest} apart" if widest else "")
+    angle = [f"legs at most {widest} apart"] if widest else []
+    return Entry("Bridles", words, small=[*angle, *state(rule), *under_name(rule, BRIDLE_KEYS)])
 
 
 def headline(section: Section, pack: Pack) -> Sequence[Entry]:

@@ -9,8 +9,8 @@ from pydantic import model_validator
 from pydantic_core import PydanticCustomError
 
 from builder.reading.absent import Absent, Maybe
+from builder.reading.outlines import DRAWN, Encloses
 from builder.reading.outlines import Corner as OnPlan
-from builder.reading.outlines import Encloses
 from builder.reading.possible import Possible
 from builder.reading.quantities import (
     Across,
@@ -29,6 +29,7 @@ from builder.reading.written import (
     Decisive,
     Line,
     Loose,
+    NotInWords,
     Numbered,
     OfModel,
     Plausible,
@@ -304,11 +305,11 @@ class Fill(Line):
 class Corner(OnPlan):
     """A corner of an audience area, with the height of its floor."""
 
-    across: Across
+    across: Annotated[Across, DRAWN]
     """Distance from the centre line, such as 12 m SL."""
-    depth: Depth
+    depth: Annotated[Depth, DRAWN]
     """Distance from the reference line, such as 30 m DS."""
-    height: Height
+    height: Annotated[Height, NotInWords("the section draws the floors to scale")]
     """The floor there, from the deck: 1.35 m down for a floor below it."""
 
 

@@ -80,6 +80,9 @@ def coverage_blocks(section: Section, pack: Pack) -> Iterator[Block]:
                 " says what is described; the findings say what a map needs.",
             ]
         )
+        if areas:
+            yield Heading(2, "By area", "areas")
+            yield item_table(areas, (), first="Area", summary="The areas where people listen")
         return
     yield Paragraph(
         "Levels at ear height relative to the mix position, with pink noise on all drive lines. 0"

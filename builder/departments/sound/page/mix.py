@@ -35,8 +35,6 @@ def mix_blocks(section: Section) -> Iterator[Block]:
     levels = [figure for figure in mix.figures if "_level" in figure.key]
     yield figures_block([figure for figure in mix.figures if figure not in levels])
     yield facts_block(mix)
-    if mix.note:
-        yield Paragraph(mix.note)
     yield Heading(3, "Levels", "levels")
     if claims := section.of_kind("claim"):
         yield item_table(

@@ -19,8 +19,6 @@ def noted(section: Section, kind: str, title: str, only: Sequence[str]) -> Itera
     if kind == "processor":
         yield Paragraph(item.name)
     yield facts_block(item, only=only)
-    if item.note:
-        yield Paragraph(item.note)
 
 
 def tables(section: Section, shown: Sequence[Shown]) -> Iterator[Block]:
@@ -41,4 +39,6 @@ def again(item: Item, part: str = "aim") -> Item:
     figures = tuple(
         replace(figure, key=key + figure.key.removeprefix(item.key)) for figure in item.figures
     )
-    return replace(item, key=key, facts=facts, figures=figures, note="", condition="")
+    return replace(
+        item, key=key, facts=facts, figures=figures, note="", condition="", verified=None, out=0
+    )

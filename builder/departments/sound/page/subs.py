@@ -46,7 +46,15 @@ def subs_blocks(section: Section) -> Iterator[Block]:
         "Fed",
         "Turned down",
     )
-    yield item_table(lines, keys, labels=labels, first="Line", summary="Sub lines")
+    yield item_table(
+        lines,
+        keys,
+        labels=labels,
+        first="Line",
+        summary="Sub lines",
+        # How many there are and which are out of service stands with how many play.
+        elsewhere=("count", "out_of_service"),
+    )
     for line in lines:
         yield figures_block(
             [figure for figure in line.figures if not figure.key.endswith("playing")]

@@ -96,7 +96,11 @@ def hang_blocks(section: Section, pack: Pack) -> Iterator[Block]:
         return
     yield Heading(2, "Hangs", "hangs")
     yield item_table(
-        hangs, HANG_KEYS, first="Hang", summary="Hangs: boxes, heights, angles, weights"
+        hangs,
+        HANG_KEYS,
+        first="Hang",
+        summary="Hangs: boxes, heights, angles, weights",
+        elsewhere=(*AIM_KEYS, *SET_KEYS),
     )
     if weights := [figure for hang in hangs if (figure := hang.figure("weight"))]:
         yield from (Caution(text) for text in dict.fromkeys(figure.caution for figure in weights))
@@ -108,6 +112,7 @@ def hang_blocks(section: Section, pack: Pack) -> Iterator[Block]:
         labels=AIM_LABELS,
         first="Hang",
         summary="Where each hang is, and where it looks",
+        elsewhere=None,
     )
     if drawn := hangs_from_above(section, pack):
         yield drawn
@@ -116,12 +121,14 @@ def hang_blocks(section: Section, pack: Pack) -> Iterator[Block]:
             PAN_KEYS,
             first="Hang",
             summary="Hangs on the plan, by the makers' stated coverage",
+            elsewhere=None,
         )
     yield item_table(
         [again(hang, "set") for hang in hangs],
         SET_KEYS,
         first="Hang",
         summary="How each hang is set, and what may be changed",
+        elsewhere=None,
     )
     yield workings(
         "How weights and aims were found", [figure for hang in hangs for figure in hang.figures]
