@@ -9,6 +9,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import chain
 
+from builder.pack import Check
 from builder.reading.problems import Where
 from builder.reading.quantities import Height, Quantity
 
@@ -23,13 +24,14 @@ class HungLoad:
     ``at_m`` counts along the hang from its first end; where it is None, ``across_m`` and
     ``depth_m`` say where the load is from the datum; where they are None too, the load is at the
     hang's middle. ``top_m`` and ``bottom_m`` are the heights above the deck between which it hangs,
-    where the department knows them.
+    where the department knows them. ``check`` is the weakest of the lines that it is made of.
     """
 
     department: str
     what: str
     hang: str
     load_kg: float
+    check: Check | None = None
     at_m: float | None = None
     across_m: float | None = None
     depth_m: float | None = None
@@ -41,7 +43,8 @@ class HungLoad:
 class PowerDraw:
     """
     A standing load on a service or outlet, by name. ``phases`` names them, such as ``("L1", "L2",
-    "L3")``; empty means all of the service's.
+    "L3")``; empty means all of the service's. ``check`` is the weakest of the lines that it is made
+    of.
     """
 
     department: str
@@ -50,13 +53,14 @@ class PowerDraw:
     load_kw: float
     power_factor: float
     phases: tuple[str, ...] = ()
+    check: Check | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Spot:
     """
     A named position in metres from the datum: x to stage left, y upstage, z up from the deck.
-    ``kind`` says what is there.
+    ``kind`` says what is there, ``check`` how the line that says it was checked.
     """
 
     department: str
@@ -65,6 +69,7 @@ class Spot:
     across_m: float
     depth_m: float
     height_m: float = 0.0
+    check: Check | None = None
 
     @property
     def at_m(self) -> tuple[float, float, float]:

@@ -27,6 +27,7 @@ from builder.document import (
     Words,
 )
 from builder.pack import (
+    MEMORY,
     Confirmed,
     Fact,
     Figure,
@@ -211,16 +212,22 @@ def facts_block(item: Item, *, only: Sequence[str] = ()) -> Facts:
 
 
 def entry_of(fact: Fact, *, with_check: bool = True) -> Entry:
-    """A fact with its datum, and its check where that is old."""
-    parts = [f"from {fact.datum}" if fact.datum else ""]
-    if with_check and fact.verified and fact.verified.stale:
-        parts.append(checked_words(fact.verified))
+    """A fact with its datum, and its check where that is old or none."""
+    check = unsure_words(fact.verified) if with_check else ""
+    parts = [f"from {fact.datum}" if fact.datum else "", check]
     return Entry(
         fact.label,
         shown_fact(fact),
         small="; ".join(part for part in parts if part),
         anchor=anchor_of(fact.key),
     )
+
+
+def unsure_words(verified: Verified | None) -> str:
+    """A check that is old, or that is only remembered, in words; empty for any other."""
+    if verified and (verified.stale or verified.how == MEMORY):
+        return checked_words(verified)
+    return ""
 
 
 def qualifiers(item: Item) -> list[Entry]:
@@ -266,13 +273,17 @@ def photo_path(name: str) -> str:
 
 def figures_block(figures: Iterable[Figure]) -> Facts:
     """Figures as labels and values. Their workings are laid out by :func:`workings`."""
-    return Facts(
-        [
-            Entry(
-                figure.label, shown_figure(figure), small=figure.note, anchor=anchor_of(figure.key)
-            )
-            for figure in figures
-        ]
+    return Facts([figure_entry(figure) for figure in figures])
+
+
+def figure_entry(figure: Figure) -> Entry:
+    """A figure with its note, and its check where that is old or none."""
+    parts = [figure.note, unsure_words(figure.verified)]
+    return Entry(
+        figure.label,
+        shown_figure(figure),
+        small="; ".join(part for part in parts if part),
+        anchor=anchor_of(figure.key),
     )
 
 

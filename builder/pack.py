@@ -67,11 +67,24 @@ class Value:
     parts: tuple[str, ...] = ()
 
 
+MEMORY = "memory"
+"""The way of checking that is none: the language names it so."""
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """When, by whom and how something was checked; empty where nobody says."""
+
+    on: str
+    by: str
+    how: str
+
+
 @dataclass(frozen=True, slots=True)
 class Verified:
     """
     When, by whom and how a value was checked. ``age_days`` counts to the day of the pack's
-    revision.
+    revision. All are empty where nobody says.
     """
 
     on: str
@@ -89,6 +102,13 @@ class Verified:
             f"{span_of_days(abs(self.age_days))} {'after' if self.age_days < 0 else 'before'} this"
             " revision"
         )
+
+
+def sureness(check: Check | Verified) -> tuple[int, str]:
+    """How sure a check is: what is remembered least, then what nobody checked, then the oldest."""
+    if check.how == MEMORY:
+        return (0, check.on)
+    return (1 if check.on == "" else 2, check.on)
 
 
 def span_of_days(days: int) -> str:
@@ -145,7 +165,8 @@ class Input:
 class Working:
     """
     How a figure came about, so that a reader can redo it by hand. ``leaves_out`` says what the
-    model does not contain.
+    model does not contain. ``check`` is the weakest check of the lines that went in beside the
+    figure's own; None where no other went in.
     """
 
     equation: str
@@ -153,12 +174,16 @@ class Working:
     references: tuple[Reference, ...]
     steps: tuple[str, ...] = ()
     leaves_out: str = ""
+    check: Check | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Figure:
     """
     One computed value. Where inputs are missing there is no value, and ``missing`` names them.
+
+    It is as sure as the least sure of what went in: ``verified`` is that check where it is another
+    than the section's.
     """
 
     key: str
@@ -168,6 +193,7 @@ class Figure:
     caution: str = ""
     note: str = ""
     missing: tuple[str, ...] = ()
+    verified: Verified | None = None
 
 
 @dataclass(frozen=True, slots=True)

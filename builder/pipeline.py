@@ -16,6 +16,7 @@ from builder.department import Department, Published, Surroundings
 from builder.document import Attachment, Document, Page
 from builder.exchange import joined
 from builder.layout import confirmed_blocks, other_photos
+from builder.leaning import with_checks
 from builder.oddities import told_differently
 from builder.overview import overview_pages
 from builder.overview.changes import FEED, changes_feed
@@ -187,7 +188,7 @@ def pack_of(venue: Venue, *, on: date | None = None) -> Pack:
         *as_it_began(venue.descriptions),
     )
     sorted_out = settled(findings, [file for _, file in described(venue)])
-    sections = [read_in(house.units, part.section) for part in published]
+    sections = [with_checks(read_in(house.units, part.section), ageing) for part in published]
     return Pack(
         venue=house.name,
         revision=revision_of(venue),

@@ -12,7 +12,7 @@ from datetime import date
 
 from pydantic.fields import FieldInfo
 
-from builder.pack import Fact, Item, Place, Standing, Value
+from builder.pack import Check, Fact, Item, Place, Standing, Value
 from builder.pack import Verified as Checked
 from builder.reading.absent import Absent
 from builder.reading.addresses import distinct
@@ -45,14 +45,14 @@ class Ageing:
         """A verification as the pack shows it."""
         if verification is None:
             return None
-        age_days = (self.on - verification.on).days
-        return Checked(
-            verification.on.isoformat(),
-            verification.by,
-            verification.how,
-            age_days,
-            age_days > self.stale_after_days,
-        )
+        return self.aged(Check(verification.on.isoformat(), verification.by, verification.how))
+
+    def aged(self, check: Check) -> Checked:
+        """A check with its age; one that nobody made has none."""
+        if check.on == "":
+            return Checked("", "", "", 0)
+        age_days = (self.on - date.fromisoformat(check.on)).days
+        return Checked(check.on, check.by, check.how, age_days, age_days > self.stale_after_days)
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +80,7 @@ class Stater:
         A fact for each key of a record, nested records included under ``outer.inner``; lists of
         records are the department's to place.
         """
-        own = self.ageing.checked(record.verified) if isinstance(record, Line) else None
+        own = self.ageing.checked(record.verification)
         blank = Fact(
             key=key,
             label="",
@@ -164,7 +164,9 @@ class Stater:
                 blank, key=f"{blank.key}.{spoken}", label=label, place=place(record.where(spoken))
             )
             if isinstance(value, Written):
-                yield from self._facts_within(value, inner, ())
+                own = self.ageing.checked(value.verification)
+                within = replace(inner, verified=own or blank.verified)
+                yield from self._facts_within(value, within, ())
             elif fact := filled(inner, value, field):
                 yield fact
 

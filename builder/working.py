@@ -4,15 +4,16 @@ cite another.
 """
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from math import floor, log10
 
 from builder.formulas.cite import citation_of
-from builder.pack import Figure, Input, Reference, Value, Working
+from builder.pack import Check, Figure, Input, Reference, Value, Working, sureness
 from builder.reading import units
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length
+from builder.reading.written import Written
 
 Formula = Callable[..., object]
 OTHERS = {
@@ -40,12 +41,15 @@ def worked(
     steps: Sequence[str] = (),
     leaves_out: str = "",
     equation: str = "",
+    lines: Iterable[Written | Check] = (),
 ) -> Working:
     """
     The working of a figure that one or more formulas gave.
 
     ``equation`` replaces the formulas' own where a figure joins several; ``steps`` are the same
-    with numbers filled in, a line each.
+    with numbers filled in, a line each. ``lines`` are the records of the venue's files that went in
+    beside the figure's own, or the checks of another department's: the figure is as sure as the
+    least sure of them.
     """
     citations = [citation_of(formula) for formula in formulas]
     references = tuple(
@@ -58,7 +62,20 @@ def worked(
         references=tuple(dict.fromkeys(references)),
         steps=tuple(steps),
         leaves_out=leaves_out,
+        check=weakest_of(lines),
     )
+
+
+def weakest_of(lines: Iterable[Written | Check]) -> Check | None:
+    """The weakest check of some lines; None where there are none."""
+    checks = (line if isinstance(line, Check) else check_of(line) for line in lines)
+    return min(checks, key=sureness, default=None)
+
+
+def check_of(line: Written) -> Check:
+    """How a line was checked, as the pack keeps it."""
+    said = line.verification
+    return Check("", "", "") if said is None else Check(said.on.isoformat(), said.by, said.how)
 
 
 def figure(

@@ -15,7 +15,23 @@ from builder.fit.sentences import (
 
 
 def item_notes(item: Item) -> list[str]:
-    """What to know about the item itself."""
+    """What to know about the item itself: its state, its terms, its check."""
+    return [*state_notes(item), *check_notes(item)]
+
+
+def check_notes(item: Item) -> list[str]:
+    """What to know of an item's check."""
+    age: Age = {
+        "standing": "stated",
+        "checked": item["checked"],
+        "stale": item["stale"],
+        "remembered": item["remembered"],
+    }
+    return age_notes(age)
+
+
+def state_notes(item: Item) -> list[str]:
+    """What does not work of an item, and on what terms it is there."""
     notes: list[str] = []
     if item["state"] != "":
         template = SOME_OUT if item["note"] == "" else SOME_OUT_WHY
@@ -30,8 +46,8 @@ def item_notes(item: Item) -> list[str]:
 
 
 def age_notes(value: Age | None) -> list[str]:
-    """Old or missing checks of what is stated, and what was only remembered."""
-    if value is None or value["standing"] != "stated":
+    """Old or missing checks of what the house says, and what was only remembered."""
+    if value is None or value["standing"] in ("unknown", "not stated"):
         return []
     if value["checked"] == "":
         return [NO_CHECK]

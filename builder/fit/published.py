@@ -92,14 +92,12 @@ def item_record(
 ) -> Item:
     """An item with the values that are read, by name: what stands after the item's own key."""
     page = pages.get(item.key, f"{section.key}.html")
-    verified = (
-        next((fact.verified for fact in item.facts if fact.verified), None) or section.verified
-    )
+    verified = item_check(item, section, wanted)
     record: Item = {
         "page": page,
         "checked": checked(verified),
         "stale": verified.stale if verified else False,
-        "remembered": verified.how == MEMORY if verified else False,
+        "remembered": verified.how == packs.MEMORY if verified else False,
         "key": item.key,
         "kind": item.kind,
         "name": item.name,
@@ -156,11 +154,11 @@ def standing_of(value: Fact | Figure) -> packs.Standing:
 
 def value_record(value: Fact | Figure, kind: str, section: packs.Section, page: str) -> Value:
     """
-    A fact or figure of an item of a kind. A figure is as old as the section's check.
+    A fact or figure of an item of a kind. What has no check of its own has the section's.
 
     A limit that the house says does not exist is ``none``.
     """
-    verified = (value.verified if isinstance(value, Fact) else None) or section.verified
+    verified = value.verified or section.verified
     shown = value.value
     standing = standing_of(value)
     if section.key == "rigging" and kind in GROUPS and without_limit(value):
@@ -177,7 +175,7 @@ def value_record(value: Fact | Figure, kind: str, section: packs.Section, page: 
         "page": page,
         "checked": checked(verified),
         "stale": verified.stale if verified else False,
-        "remembered": verified.how == MEMORY if verified else False,
+        "remembered": verified.how == packs.MEMORY if verified else False,
     }
 
 
@@ -186,12 +184,23 @@ def without_limit(value: Fact | Figure) -> bool:
     return isinstance(value, Figure) and value.missing == (NO_LIMIT,)
 
 
-MEMORY = "memory"
-"""The way of checking that is none: the language names it so."""
+def item_check(item: packs.Item, section: packs.Section, wanted: set[str]) -> Verified | None:
+    """
+    How an item was checked: its own line, or the section. What is only counted with has no check of
+    its own in the record, so the least sure of that counts here.
+    """
+    own = next((fact.verified for fact in item.facts if fact.verified), section.verified)
+    if section.key != "rigging":
+        return own
+    checks = [own or Verified("", "", "", 0)]
+    for figure in item.figures:
+        if figure.verified and figure.key[len(item.key) + 1 :] in wanted & COUNTED:
+            checks.append(figure.verified)
+    return min(checks, key=packs.sureness)
 
 
 def checked(verified: Verified | None) -> str:
     """When, by whom and how a value was checked, in words; empty where nobody says."""
-    if verified is None:
+    if verified is None or verified.on == "":
         return ""
     return f"{verified.on} by {verified.by}, {verified.how}, {verified.age}"

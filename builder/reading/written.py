@@ -107,14 +107,27 @@ class Written(BaseModel):
 
     _places: Mapping[Path, Where] = PrivateAttr(default_factory=dict)
     _path: Path = PrivateAttr(default=())
+    _above: "Verification | None" = PrivateAttr(default=None)
 
-    def placed(self, places: Mapping[Path, Where], path: Path) -> Self:
-        """The same record, told where it was written; records within it are told too."""
+    def placed(
+        self, places: Mapping[Path, Where], path: Path, above: "Verification | None" = None
+    ) -> Self:
+        """
+        The same record, told where it was written and how what it stands in was checked; records
+        within it are told too.
+        """
         self._places = places
         self._path = path
+        self._above = above
         for key, value in self.written():
-            tell(value, places, (*path, key))
+            tell(value, places, (*path, key), self.verification)
         return self
+
+    @property
+    def verification(self) -> "Verification | None":
+        """How it was checked: by its own word, else by that of what it stands in."""
+        own = getattr(self, "verified", None)
+        return own if isinstance(own, Verification) else self._above
 
     def where(self, *keys: str | int) -> Where:
         """
@@ -152,16 +165,18 @@ class Written(BaseModel):
         )
 
 
-def tell(value: object, places: Mapping[Path, Where], path: Path) -> None:
-    """Tell every record within a value where it was written."""
+def tell(
+    value: object, places: Mapping[Path, Where], path: Path, above: "Verification | None"
+) -> None:
+    """Tell every record within a value where it was written, and how that was checked."""
     if isinstance(value, Written):
-        value.placed(places, path)
+        value.placed(places, path, above)
     elif isinstance(value, tuple | list):
         for index, entry in enumerate(value):
-            tell(entry, places, (*path, index))
+            tell(entry, places, (*path, index), above)
     elif isinstance(value, Mapping):
         for key, entry in value.items():
-            tell(entry, places, (*path, key))
+            tell(entry, places, (*path, key), above)
 
 
 class Verification(Written):

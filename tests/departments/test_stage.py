@@ -186,3 +186,11 @@ def test_two_wings_of_one_side_are_refused() -> None:
     wing = f"{{name: stage left, outline: {SQUARE}}}"
     told = problems_with_names([stage(DECK % "" + f"wings: [{wing}, {wing}]\n")])
     assert [problem.value for problem in told if problem.code == "duplicate-name"] == ["stage left"]
+
+
+def test_a_chain_without_parts_is_a_problem_with_its_line() -> None:
+    text = DECK % "" + "chains: [{name: Edge to wall, parts: [], whole: 4 m}]\n"
+    assert problems(text) == [
+        "stage.yml:3:38 Edge to wall has no parts that could make up the whole; write the"
+        " distances, one after the other, or take the chain out [chain-empty]"
+    ]

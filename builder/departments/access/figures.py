@@ -71,6 +71,7 @@ def limit_figure(
         tightest,
         inputs=inputs,
         leaves_out="What stands in the way on the day, and turns that long things must make.",
+        lines=route.passages,
     )
     if least is None and all(value is Absent.NONE for value in stated.values()):
         return figure(key, limit.label, Value("no limit"), working, caution=TRAFFIC)

@@ -57,6 +57,7 @@ def talkback_figures(described: Lines) -> Iterator[Figure]:
                 inputs=inputs,
                 steps=[f"{' + '.join(map(str, known))} = {sum(known)}"],
                 leaves_out="Sockets without a station.",
+                lines=stations,
             )
             yield figure(key, label, Value(str(sum(known)), number=float(sum(known))), working)
     if channels := [
@@ -64,7 +65,8 @@ def talkback_figures(described: Lines) -> Iterator[Figure]:
         for channel in listed(described.talkback_channels)
         if channel.condition != "out of service"
     ]:
-        working = worked(ways_in_all, inputs=[Input(channel.name, "1") for channel in channels])
+        inputs = [Input(channel.name, "1") for channel in channels]
+        working = worked(ways_in_all, inputs=inputs, lines=channels)
         yield figure(
             f"{KEY}.channels",
             "Talkback channels",

@@ -229,16 +229,17 @@ def summed(
         Input(line.name, (why if count is None else str(count)) + why_none(line))
         for line, count, why in told
     ]
+    lines = [line for line, _, _ in told]
     if not known:
         return missing(
             key,
             label,
-            worked(ways_in_all, inputs=inputs, leaves_out=LEFT_OUT),
+            worked(ways_in_all, inputs=inputs, leaves_out=LEFT_OUT, lines=lines),
             [f"a count that is {' or '.join(silent)}"],
         )
     total = ways_in_all(known)
     steps = (f"{' + '.join(map(str, known))} = {total}",)
-    working = worked(ways_in_all, inputs=inputs, steps=steps, leaves_out=LEFT_OUT)
+    working = worked(ways_in_all, inputs=inputs, steps=steps, leaves_out=LEFT_OUT, lines=lines)
     least = "at least " if silent else ""
     note = "; ".join(f"{why} for {', '.join(names)}" for why, names in silent.items())
     return figure(key, label, Value(f"{least}{total}{of}", number=total), working, note=note)

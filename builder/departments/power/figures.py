@@ -149,6 +149,7 @@ def current_figures(item: Item, source: Source, network: Network) -> Iterator[Fi
             inputs=inputs,
             steps=steps,
             leaves_out=PER_PHASE_LEAVES_OUT,
+            lines=[each.asked.check for each in on_phase if each.asked.check],
         )
         yield figure(
             f"{item.key}.current.{phase}",
@@ -310,7 +311,13 @@ def free_working(name: str, index: int, network: Network, *, at_most: bool = Fal
         inputs.append(Input(f"Limit of {up} on {PHASES[index]}", f"{stands.limit_a[index]:.4g} A"))
     steps.append(f"the least: {standing_on[name].binding[index]}")
     return worked(
-        limit_a, booked_a, standing, inputs=inputs, steps=steps, leaves_out=PER_PHASE_LEAVES_OUT
+        limit_a,
+        booked_a,
+        standing,
+        inputs=inputs,
+        steps=steps,
+        leaves_out=PER_PHASE_LEAVES_OUT,
+        lines=network.lines_above(name),
     )
 
 
@@ -340,6 +347,7 @@ def total_free_figure(item: Item, source: Source, network: Network) -> Figure:
         *([formula[1]] if formula else []),
         inputs=[*inputs, Input("System", str(source.system))],
         steps=steps,
+        lines=network.lines_above(source.name),
     )
     less = uncounted(source.name, source.name, network)
     return figure(

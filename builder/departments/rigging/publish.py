@@ -108,7 +108,7 @@ def roof_item(whole: Whole, stater: Stater, system: System) -> Item:
     """The general limits, with the figures of the whole roof."""
     item = stater.item(whole.rigging.limits, "rigging.roof", "roof", "Whole roof")
     figures = (
-        *group_figures(whole.groups[-1], item.key, system),
+        *group_figures(whole.groups[-1], whole, item.key, system),
         *full_figures(whole, item.key, system),
         *steel_range(whole.points, item.key, system),
     )
@@ -150,7 +150,7 @@ def steel_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
         yield replace(
             item,
             figures=(
-                *group_figures(group, item.key, system),
+                *group_figures(group, whole, item.key, system),
                 *steel_range(group.points, item.key, system),
             ),
         )
@@ -166,7 +166,7 @@ def steel_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
             item,
             facts=(*item.facts, *own_limit(item.key, zone)),
             figures=(
-                *group_figures(group, item.key, system),
+                *group_figures(group, whole, item.key, system),
                 *steel_range(group.points, item.key, system),
             ),
         )

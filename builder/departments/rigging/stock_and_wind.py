@@ -43,6 +43,7 @@ def hoist_figures(hoist: Hoist, rigging: Rigging, key: str) -> Iterator[Figure]:
         "counting",
         inputs=[Input("In stock", str(hoist.count))],
         steps=steps,
+        lines=rigging.hangs,
     )
     yield figure(f"{key}.used", "In use", Value(str(used), number=float(used)), work, caution=LOADS)
     left = hoist.count - used

@@ -21,7 +21,7 @@ from builder.formulas.alignment import alignment_delay_ms
 from builder.formulas.areas import floor_of, level_spread
 from builder.formulas.polygons import contains
 from builder.formulas.sources import COMMON_PRACTICE
-from builder.pack import Figure, Input, Reference, Value, Working
+from builder.pack import Check, Figure, Input, Reference, Value, Working
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Depth, Length
 from builder.working import figure, missing, worked
@@ -34,6 +34,7 @@ def by_hand(
     inputs: Sequence[Input],
     steps: Sequence[str] = (),
     leaves_out: str = "",
+    check: Check | None = None,
 ) -> Working:
     """A working whose formula is plain geometry or counting."""
     return Working(
@@ -42,6 +43,7 @@ def by_hand(
         (Reference(COMMON_PRACTICE.key, clause, COMMON_PRACTICE.title),),
         tuple(steps),
         leaves_out,
+        check,
     )
 
 
@@ -293,6 +295,7 @@ def mix_figures(
             "along the centre line, from the reference line",
             inputs=inputs,
             leaves_out="It is no cable length.",
+            check=spot.check,
         )
         yield length_figure(
             f"{key}.distance", "From the reference line", abs(spot.depth_m), system, work

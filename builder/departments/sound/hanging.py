@@ -13,7 +13,7 @@ from builder.pack import Figure, Input, Value
 from builder.reading.absent import Absent
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Mass
-from builder.working import figure, missing, worked
+from builder.working import check_of, figure, missing, weakest_of, worked
 
 Models = Mapping[str, Model]
 
@@ -49,13 +49,15 @@ def hung_loads(sound: Sound) -> Iterator[HungLoad]:
             what,
             hang.carried_by,
             kg,
+            weakest_of((hang, model)),
             across_m=across_m,
             depth_m=depth_m,
             top_m=top_m,
             bottom_m=bottom_m,
         )
         if isinstance(hang.frame, Mass):
-            yield HungLoad("sound", f"Frame of {hang.name}", hang.carried_by, hang.frame.kg)
+            frame = f"Frame of {hang.name}"
+            yield HungLoad("sound", frame, hang.carried_by, hang.frame.kg, check_of(hang))
 
 
 def hangs_at(hang: Hang, model: Model) -> tuple[float | None, float | None]:

@@ -3,11 +3,13 @@
 heights, risers, places.
 """
 
+from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
 
 from builder.reading.absent import Absent, Maybe
 from builder.reading.outlines import Corner, Encloses
 from builder.reading.possible import Possible
+from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Area, Depth, Height, Length, LoadPerArea, Mass, Slope
 from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import (
@@ -206,6 +208,13 @@ class Chain(Written):
     """The distances, one after the other."""
     whole: Length
     """The whole as stated. The parts must make it up."""
+
+    def contradictions(self) -> Iterator[Problem]:
+        """A chain has at least one part."""
+        if not self.parts:
+            advice = "write the distances, one after the other, or take the chain out"
+            reason = "has no parts that could make up the whole"
+            yield Problem(self.where("parts"), self.name, "", reason, "chain-empty", advice)
 
 
 class Stage(DepartmentFile):

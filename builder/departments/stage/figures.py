@@ -98,6 +98,7 @@ def wing_size(
             inputs=[Input("corners (across, depth) [m]", listed, f"{key}.outline")],
             steps=[f"{label} = {max(ends_m):g} − {signed(min(ends_m))} = {size_m:.2f} m"],
             leaves_out=f"At most so much, for {' and '.join(less)}." if less else "",
+            lines=obstructions,
         )
         text, also = shown(Length, size_m, system=system)
         value = Value(f"at most {text}" if less else text, also, number=round(size_m, 3), unit="m")

@@ -20,6 +20,7 @@ from builder.reading.absent import Absent
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Area, Length
 from builder.stating import Stater, place
+from builder.working import check_of
 
 
 def offer(stage: Stage) -> Offers:
@@ -34,6 +35,7 @@ def offer(stage: Stage) -> Offers:
             spot.at.across.m,
             spot.at.depth.m,
             spot.at.height.m if spot.at.height else 0.0,
+            check_of(spot),
         )
         for spot in stage.places
     ]

@@ -22,7 +22,7 @@ from builder.fit.clock.sentences import (
 )
 from builder.fit.clock.times import holds_on, known_time, of_the_show
 from builder.fit.margins import signed
-from builder.fit.notes import age_notes
+from builder.fit.notes import age_notes, once
 from builder.fit.records import Advice, EndAsked, Item, LoadInAsked, Section, Value, Verdict
 from builder.fit.sections import items_of
 from builder.fit.sentences import NOT_DESCRIBED, NOT_SAID, fill
@@ -59,6 +59,7 @@ def ends_before_curfew(requirement: EndAsked, section: Section | None) -> Verdic
         return answers[words.index(SHORT)]
     if ASK in words:
         return answers[words.index(ASK)]
+    answers[0]["notes"] = once([note for answer in answers for note in answer["notes"]])
     return settled(answers[0])
 
 
@@ -73,7 +74,8 @@ def no_curfew(requirement: EndAsked, section: Section) -> Verdict:
         if "curfews" in item["values"] and item["values"]["curfews"]["standing"] == "none":
             answer = verdict(requirement, FITS, NO_CURFEW)
             answer["fact"] = fact_of(item["values"]["curfews"], item)
-            return answer
+            answer["notes"] = age_notes(item["values"]["curfews"])
+            return settled(answer)
     return asked(requirement, CURFEW, CURFEW_NOT_SAID)
 
 
@@ -111,6 +113,7 @@ def against_hour(requirement: LoadInAsked, item: Item, value: Value) -> Verdict:
     hour_s = value["number"]
     if value["standing"] == "none":
         answer = verdict(requirement, FITS, NO_HOUR)
+        answer["notes"] = age_notes(value)
     elif hour_s is None:
         answer = asked(requirement, LOAD_IN, NOT_KNOWN_YET)
     else:

@@ -17,7 +17,7 @@ from builder.fit.hangs.sentences import (
 )
 from builder.fit.hangs.sums import kg
 from builder.fit.margins import signed
-from builder.fit.notes import age_notes, item_notes, once
+from builder.fit.notes import age_notes, check_notes, item_notes, once
 from builder.fit.records import Asker, HangAsked, Verdict
 from builder.fit.sentences import fill
 from builder.fit.verdicts import FITS, asked, settled, verdict
@@ -50,8 +50,19 @@ def fitting(hang: HangAsked, places: list[Place], brought: Brought, looks: list[
     notes = list(brought["notes"])
     for support in range(len(places)):
         notes += place_notes(places[support], support, brought)
-    answer["notes"] = once([*notes, *age_notes(limit["value"])])
+    answer["notes"] = once([*notes, *limit_notes(looks)])
     return settled(answer)
+
+
+def limit_notes(looks: list[Look]) -> list[str]:
+    """What to know of the checks of every limit that a hang stays below."""
+    notes: list[str] = []
+    for look in looks:
+        item = look["limit"]["item"]
+        if item is not None:
+            notes += check_notes(item)
+        notes += age_notes(look["limit"]["value"])
+    return notes
 
 
 def tightest_of(looks: list[Look]) -> tuple[Limit, float] | None:

@@ -8,6 +8,7 @@ from builder.fit.hangs.bridles import with_bridles
 from builder.fit.hangs.fitting import HANG
 from builder.fit.hangs.hoists import GRAM_KG, hoist_issues
 from builder.fit.hangs.issues import issue, with_this_bridle
+from builder.fit.hangs.leaning import rule_notes
 from builder.fit.hangs.loads import loads_of, most_on_support_kg
 from builder.fit.hangs.places import places_of, points_under
 from builder.fit.hangs.records import Brought, Issue, Look, Place, SoFar
@@ -76,6 +77,7 @@ def hang_answer(hang: HangAsked, places: list[Place], section: Section, so_far: 
         *hoist_issues(hang, brought, so_far, section),
         *limit_issues(looks),
     ]
+    brought["notes"] = [*brought["notes"], *rule_notes(hang, places, so_far["loaded"], section)]
     return answer_of(hang, places, brought, issues, looks)
 
 

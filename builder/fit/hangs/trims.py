@@ -14,6 +14,7 @@ from builder.fit.hangs.sentences import (
 )
 from builder.fit.margins import LENGTH_TOLERANCE_M, signed
 from builder.fit.needs.sentences import TOLERATED, TOLERATED_NOTE
+from builder.fit.notes import check_notes, once
 from builder.fit.records import Advice, Fact, Item, TrimAsked, Verdict
 from builder.fit.sentences import fill
 from builder.fit.values import known_number, number_of
@@ -40,6 +41,8 @@ def trim_answer(trim: TrimAsked, places: list[Place]) -> Verdict:
         return asked(trim, TRIM, NO_POINTS)
     lowest_m = min(known_m)
     answer = under_steel(trim, places[known_m.index(lowest_m)], lowest_m)
+    points = [point for place in places for point in points_under(place)]
+    answer["notes"] = once([*answer["notes"], *[n for one in points for n in check_notes(one)]])
     return settled(answer)
 
 

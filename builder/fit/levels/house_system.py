@@ -11,6 +11,7 @@ from builder.fit.levels.sentences import (
 )
 from builder.fit.levels.wish import EQUIVALENT, MIX_WORDS, place_meant, weighting
 from builder.fit.margins import signed
+from builder.fit.notes import age_notes, once
 from builder.fit.records import Item, LevelAsked, Section, Verdict
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
@@ -52,6 +53,7 @@ def against_system(requirement: LevelAsked, limits: Verdict, mix: Item) -> Verdi
         return with_limits(too_loud(requirement, mix, estimate, above_db), limits)
     if above_db >= -error_db:
         limits["notes"] = [*limits["notes"], fill(WITHIN_ERROR, {"estimate": estimate})]
+    limits["notes"] = once([*limits["notes"], *age_notes(mix["values"]["average_level"])])
     return settled(limits)
 
 

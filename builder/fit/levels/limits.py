@@ -20,7 +20,7 @@ from builder.fit.levels.sentences import (
 )
 from builder.fit.levels.wish import EQUIVALENT, lacking, place_meant, weighting
 from builder.fit.margins import signed
-from builder.fit.notes import age_notes
+from builder.fit.notes import age_notes, once
 from builder.fit.records import Item, LevelAsked, Section, Verdict
 from builder.fit.sections import items_of
 from builder.fit.sentences import NOT_SAID, fill
@@ -43,7 +43,8 @@ def under_limits(requirement: LevelAsked, mix: str, house: Section | None) -> Ve
     for word in (SHORT, ASK, FITS):
         for answer in answers:
             if answer["verdict"] == word:
-                answer["notes"] = [*answer["notes"], *elsewhere]
+                compared = [note for other in answers for note in other["notes"]]
+                answer["notes"] = once([*answer["notes"], *compared, *elsewhere])
                 return settled(answer)
     nowhere = asked(requirement, LIMIT, NO_LIMIT_THERE)
     nowhere["notes"] = elsewhere
@@ -58,7 +59,8 @@ def without_limits(requirement: LevelAsked, house: Section | None) -> Verdict:
             if limits["standing"] == "none":
                 answer = verdict(requirement, FITS, NO_LIMIT)
                 answer["fact"] = fact_of(limits, item)
-                return answer
+                answer["notes"] = age_notes(limits)
+                return settled(answer)
     return asked(requirement, LIMIT, NOT_SAID)
 
 

@@ -13,7 +13,7 @@ from builder.fit.needs.sentences import (
     NOTHING_LIMITS,
     OTHERWISE,
 )
-from builder.fit.notes import age_notes, item_notes
+from builder.fit.notes import age_notes, item_notes, once
 from builder.fit.records import Item, NeedAmount, Rule, Value, Verdict
 from builder.fit.sentences import HAS_NONE, NOT_SAID, fill
 from builder.fit.verdicts import FITS, SHORT, asked, fact_of, verdict, with_remedy
@@ -31,7 +31,7 @@ def by_item(requirement: NeedAmount, rule: Rule, item: Item) -> Answer:
     if value is not None:
         whole["fact"] = fact_of(value, item)
     if whole["verdict"] == FITS:
-        whole["notes"] = [*whole["notes"], *item_notes(item), *age_notes(value)]
+        whole["notes"] = [*whole["notes"], *once([*item_notes(item), *age_notes(value)])]
     return answer
 
 

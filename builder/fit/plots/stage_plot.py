@@ -4,7 +4,7 @@ not, with its own remedy or question.
 """
 
 from builder.fit.margins import signed
-from builder.fit.notes import age_notes, item_notes
+from builder.fit.notes import check_notes, item_notes, once
 from builder.fit.plots.floors import floor_under, floors_of, outline_fact
 from builder.fit.plots.in_the_way import can_be_in_the_way, hits_of
 from builder.fit.plots.pieces import piece_answer, piece_line, plot_line, stand_of
@@ -26,7 +26,6 @@ from builder.fit.plots.sentences import (
 )
 from builder.fit.records import (
     Advice,
-    Age,
     Fact,
     FitPack,
     Item,
@@ -167,7 +166,7 @@ def summed_up(
         answer["question"] = worst_parts[0]["question"]
     else:
         answer = with_least_room(answer, stands, ground["floors"])
-        answer["notes"] = plot_notes(requirement, deck["item"])
+        answer["notes"] = plot_notes(requirement, ground)
     return settled(answer)
 
 
@@ -220,16 +219,12 @@ def with_least_room(answer: Verdict, stands: list[Stand], floors: list[Floor]) -
     return answer
 
 
-def plot_notes(requirement: PlotAsked, deck: Item) -> list[str]:
-    """What to know about the deck, its check, and how weights were taken."""
-    notes = item_notes(deck)
-    age: Age = {
-        "standing": "stated",
-        "checked": deck["checked"],
-        "stale": deck["stale"],
-        "remembered": deck["remembered"],
-    }
-    notes.extend(age_notes(age))
+def plot_notes(requirement: PlotAsked, ground: Ground) -> list[str]:
+    """What to know about the deck, about what stands on it, and how weights were taken."""
+    notes = item_notes(ground["floors"][0]["item"])
+    for item in items_of(ground["section"], "obstruction"):
+        notes.extend(check_notes(item))
+    notes = once(notes)
     if any(wish["weight_kg"] is not None for wish in requirement["rectangles"]):
         notes.append(SPREAD)
     if any(wish["foot_kg"] is not None for wish in requirement["rectangles"]):

@@ -23,7 +23,7 @@ from builder.fit.power.sentences import (
     OUTLETS_UNKNOWN,
 )
 from builder.fit.power.systems import voltage_notes, voltages_of
-from builder.fit.power.tree import Tree, free_room, outage
+from builder.fit.power.tree import Tree, fed_notes, free_room, outage
 from builder.fit.records import Fact, Item, PowerAsked, Section, Verdict
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
@@ -111,6 +111,7 @@ def outlet_notes(requirement: PowerAsked, item: Item, section: Section, tree: Tr
     notes = [
         *item_notes(item),
         *age_notes(item["values"]["rating"]),
+        *[note for name in path_of(item, tree)[:1] for note in fed_notes(tree[name]["item"])],
         *voltage_notes(requirement["system"], f"{lower} V" if lower != "" else ""),
     ]
     if requirement["apart"]:

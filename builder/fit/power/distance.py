@@ -3,6 +3,7 @@
 from math import sqrt
 from typing import TypedDict
 
+from builder.fit.notes import check_notes
 from builder.fit.power.sentences import (
     DISTANCE,
     DISTANCE_UNKNOWN,
@@ -43,6 +44,17 @@ def distance_to(requirement: PowerAsked, item: Item, stage: Section | None) -> D
     return by_distance(requirement, here, there)
 
 
+def place_notes(requirement: PowerAsked, stage: Section | None) -> list[str]:
+    """What to know of the check of the place that a distance counts from."""
+    named = [place for place in items_of(stage, "place") if is_called(place, requirement["of"])]
+    return [note for place in named for note in check_notes(place)]
+
+
+def is_called(place: Item, name: str) -> bool:
+    """Whether a place has a name, whatever the capitals."""
+    return place["name"].lower() == name.lower()
+
+
 def by_distance(
     requirement: PowerAsked, here: tuple[float, float], there: tuple[float, float]
 ) -> Distance:
@@ -67,6 +79,6 @@ def spot_of(item: Item) -> tuple[float, float] | None:
 def spot_named(stage: Section | None, name: str) -> tuple[float, float] | None:
     """The spot of a place of the stage, by its name; None where there is none or it is not said."""
     for place in items_of(stage, "place"):
-        if place["name"].lower() == name.lower():
+        if is_called(place, name):
             return spot_of(place)
     return None

@@ -4,7 +4,7 @@ from typing import TypedDict
 
 from builder.fit.notes import item_notes
 from builder.fit.power.dimmers import dimmers_beside, has_dimmers
-from builder.fit.power.distance import distance_to
+from builder.fit.power.distance import distance_to, place_notes
 from builder.fit.power.sentences import (
     ADAPTER,
     CONNECTOR_NONE,
@@ -45,6 +45,7 @@ def findings_on(
         findings["against"].append(DIMMERS)
     elif requirement["apart"]:
         findings["notes"].append(dimmers_beside(path, section, tree))
+    findings["notes"] = [*findings["notes"], *place_notes(requirement, stage)]
     distance = distance_to(requirement, item, stage)
     if distance["words"] != "":
         if distance["word"] == SHORT:

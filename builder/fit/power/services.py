@@ -6,7 +6,7 @@ described well enough.
 from typing import TypedDict
 
 from builder.fit.margins import signed
-from builder.fit.notes import age_notes
+from builder.fit.notes import once
 from builder.fit.power.findings import Findings, findings_on, is_other_system
 from builder.fit.power.first_look import FirstLook, first_look
 from builder.fit.power.sentences import (
@@ -18,7 +18,7 @@ from builder.fit.power.sentences import (
     TOO_LITTLE,
 )
 from builder.fit.power.systems import system_of
-from builder.fit.power.tree import Tree, free_on, fullest, least_free, way_up
+from builder.fit.power.tree import Tree, fed_notes, free_on, fullest, least_free, way_up
 from builder.fit.records import Fact, Item, PowerAsked, Section, Verdict, Word
 from builder.fit.sections import items_of
 from builder.fit.sentences import NOT_SAID, fill
@@ -120,7 +120,7 @@ def look_at(
         "misses": len(findings["against"]),
         "other_system": is_other_system(requirement["system"], system_of(item, section)),
         "reason": fill(SERVICE, {"service": item["name"], "reasons": ", ".join(reasons)}),
-        "notes": [*findings["notes"], *age_notes(item["values"].get("rating"))],
+        "notes": once([*findings["notes"], *fed_notes(item)]),
         "fact": None if shown is None else fact_of(shown, item),
         "margin": signed(words, slack_a) if has_margin else ["", ""],
     }

@@ -2,6 +2,7 @@
 
 from typing import TypedDict
 
+from builder.fit.notes import age_notes, once
 from builder.fit.records import Item, Section, Value
 from builder.fit.values import number_of, text_of
 from builder.formulas.phase_room import PHASES, Room
@@ -99,6 +100,15 @@ def fullest(item: Item) -> Value | None:
         if figure is not None and least is not None and figure["number"] == least:
             return figure
     return item["values"].get("rating")
+
+
+def fed_notes(item: Item) -> list[str]:
+    """
+    What to know of the checks behind what is free on a node. A figure of what is free is as sure as
+    all that feeds it.
+    """
+    names = ["rating", *[f"free.{phase}" for phase in PHASES]]
+    return once([note for name in names for note in age_notes(item["values"].get(name))])
 
 
 def way_up(name: str, tree: Tree) -> list[str]:

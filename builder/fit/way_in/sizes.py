@@ -3,6 +3,7 @@
 from typing import TypedDict
 
 from builder.fit.margins import LENGTH_TOLERANCE_M, SHARE_TOLERANCE
+from builder.fit.notes import age_notes
 from builder.fit.records import Fact, Item, TrucksAsked, Word
 from builder.fit.sentences import fill
 from builder.fit.verdicts import ASK, FITS, SHORT, fact_of
@@ -32,12 +33,16 @@ class Size(TypedDict):
 
 
 class Passage(TypedDict):
-    """How a size passes its limit; ``tolerated`` where only the tolerance lets it."""
+    """
+    How a size passes its limit; ``tolerated`` where only the tolerance lets it, ``notes`` on the
+    limit's check.
+    """
 
     word: Word
     words: str
     tolerated: bool
     fact: Fact | None
+    notes: list[str]
 
 
 def truck_sizes(requirement: TrucksAsked) -> list[Size]:
@@ -73,16 +78,25 @@ def passage(wish: Size, holder: Item | None) -> Passage:
     fact = fact_of(value, holder)
     if value["standing"] == "none" or value["text"] == "no limit":
         words = fill(NOT_LIMITED, {"size": wish["title"]})
-        return {"word": FITS, "words": words, "tolerated": False, "fact": fact}
-    if value["number"] is None:
-        return not_stated(wish, fact)
-    return measured(wish, value["number"], fact)
+        answer: Passage = {
+            "word": FITS,
+            "words": words,
+            "tolerated": False,
+            "fact": fact,
+            "notes": [],
+        }
+    elif value["number"] is None:
+        answer = not_stated(wish, fact)
+    else:
+        answer = measured(wish, value["number"], fact)
+    answer["notes"] = age_notes(value)
+    return answer
 
 
 def not_stated(wish: Size, fact: Fact | None) -> Passage:
     """A limit that the house has not said."""
     words = fill(NOT_STATED, {"size": wish["title"]})
-    return {"word": ASK, "words": words, "tolerated": False, "fact": fact}
+    return {"word": ASK, "words": words, "tolerated": False, "fact": fact, "notes": []}
 
 
 def measured(wish: Size, limit: float, fact: Fact) -> Passage:
@@ -90,8 +104,17 @@ def measured(wish: Size, limit: float, fact: Fact) -> Passage:
     slack = limit - wish["wanted"]
     allowed = LENGTH_TOLERANCE_M if wish["kind"] == "length" else wish["wanted"] * SHARE_TOLERANCE
     parts = {"size": wish["title"], "amount": both(wish["kind"], abs(slack))[0]}
-    if slack >= 0:
-        return {"word": FITS, "words": fill(TO_SPARE, parts), "tolerated": False, "fact": fact}
-    if slack >= -allowed:
-        return {"word": FITS, "words": fill(TOLERATED, parts), "tolerated": True, "fact": fact}
-    return {"word": SHORT, "words": fill(SHORT_BY, parts), "tolerated": False, "fact": fact}
+    answer: Passage = {
+        "word": FITS,
+        "words": fill(TO_SPARE, parts),
+        "tolerated": False,
+        "fact": fact,
+        "notes": [],
+    }
+    if slack < -allowed:
+        answer["word"] = SHORT
+        answer["words"] = fill(SHORT_BY, parts)
+    elif slack < 0:
+        answer["words"] = fill(TOLERATED, parts)
+        answer["tolerated"] = True
+    return answer

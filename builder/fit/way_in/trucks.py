@@ -3,7 +3,7 @@ Trucks and the largest case against one way in, taken whole: approach, dock and 
 and do for the same dock.
 """
 
-from builder.fit.notes import age_notes, item_notes
+from builder.fit.notes import age_notes, item_notes, once
 from builder.fit.records import Fact, Item, Section, TrucksAsked, Verdict
 from builder.fit.sentences import NOT_SAID, fill
 from builder.fit.verdicts import ASK, FITS, RANK, SHORT, asked, settled, verdict, with_remedy
@@ -62,11 +62,13 @@ def summary(requirement: TrucksAsked, way: Way, passages: list[Passage]) -> Verd
     if len(asks) > 0:
         return asked(requirement, WAY_IN, by_dock(way, asks))
     answer = verdict(requirement, FITS, by_dock(way, [one["words"] for one in passages]))
-    answer["notes"] = [
+    notes = [
         *[note for part in described_parts(way) for note in item_notes(part)],
         *unloading_notes(requirement, way["dock"]),
         *[fill(NOTE, {"words": one["words"]}) for one in passages if one["tolerated"]],
+        *[note for one in passages for note in one["notes"]],
     ]
+    answer["notes"] = once(notes)
     return answer
 
 

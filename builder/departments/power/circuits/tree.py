@@ -15,17 +15,20 @@ from builder.formulas.phasors import (
     Phasors,
     line_currents,
 )
+from builder.pack import Check
 from builder.reading.absent import Absent
 from builder.reading.problems import Where
 from builder.reading.quantities import ApparentPower, Current, Percent
 from builder.reading.quantities import Power as ActivePower
+from builder.reading.written import Written
+from builder.working import check_of
 
 
 @dataclass(frozen=True, slots=True)
 class Asked:
     """
     A standing load, whoever said it. One of ``kw``, ``kva`` and ``current_a`` is given; None for
-    all where nobody knows.
+    all where nobody knows. ``check`` tells how sure it is.
     """
 
     what: str
@@ -39,6 +42,7 @@ class Asked:
     third_harmonic: float = 0.0
     department: str = ""
     where: Where | None = None
+    check: Check | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +94,15 @@ class Network:
     def below(self, name: str) -> tuple[Carried, ...]:
         """The loads on a node or under it."""
         return tuple(each for each in self.carried if name in self.tree.path[each.load.node])
+
+    def lines_above(self, name: str) -> Iterator[Written | Check]:
+        """What is free on a node is as sure as these: all that feeds it, and every load on that."""
+        way = self.tree.path[name]
+        yield from (self.sources[up].record for up in way)
+        asked = [*(each.asked for each in self.carried), *(left.asked for left in self.left_out)]
+        for each in asked:
+            if each.check and any(up in self.tree.path.get(each.on, ()) for up in way):
+                yield each.check
 
     def unrated_above(self, name: str) -> tuple[str, ...]:
         """Nodes from here up of which nobody has said what they may carry."""
@@ -189,6 +202,7 @@ def asked_by(load: StandingLoad, power: Power) -> Asked:
             load.third_harmonic.share if isinstance(load.third_harmonic, Percent) else 0.0
         ),
         where=load.where("draws"),
+        check=check_of(load),
     )
 
 
@@ -205,6 +219,7 @@ def offered_loads(draws: Iterable[PowerDraw], power: Power) -> Iterator[Asked]:
             draw.phases,
             kw=draw.load_kw,
             department=draw.department,
+            check=draw.check,
         )
 
 

@@ -16,6 +16,7 @@ from builder.formulas.loads import Load, PointLoad, UniformLoad, centre_of_mass_
 from builder.formulas.out_of_level import Extremes, out_of_level
 from builder.formulas.slack import Held, each_slack, held
 from builder.formulas.statics import reactions, two_support_reactions
+from builder.pack import Check
 from builder.reading.absent import Absent
 
 OWN_WEIGHT = "its own weight"
@@ -36,7 +37,8 @@ class Hung:
     """
     One load on a hang. ``off_m`` is how far off the hang it was written; it is then counted at the
     nearest place on it. ``top_m`` and ``bottom_m`` are the heights above the deck that it fills,
-    where another department tells them. [m] ``thing`` is the rigging file's line, where it is one.
+    where another department tells them, and ``check`` how sure that is. [m] ``thing`` is the
+    rigging file's line, where it is one.
     """
 
     what: str
@@ -47,6 +49,7 @@ class Hung:
     top_m: float | None = None
     bottom_m: float | None = None
     thing: HungThing | None = None
+    check: Check | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -209,6 +212,7 @@ def offered_on(hang: Hang, load: HungLoad) -> Hung:
         off_m,
         top_m=load.top_m,
         bottom_m=load.bottom_m,
+        check=load.check,
     )
 
 

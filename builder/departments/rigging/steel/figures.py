@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from builder.cautions import LOADS
-from builder.departments.rigging.steel.limits import ROOF
+from builder.departments.rigging.steel.limits import ROOF, Ruled
 from builder.departments.rigging.steel.totals import Group, OnPoint, Whole, factor_of
 from builder.formulas.full_at_once import full_points
 from builder.formulas.limits import Left, left_on_points
@@ -14,7 +14,8 @@ from builder.pack import Figure, Input, Reference, Value, Working
 from builder.reading.absent import Absent
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length, Mass
-from builder.working import figure, missing, worked
+from builder.reading.written import Written
+from builder.working import figure, missing, weakest_of, worked
 
 UNSAID = {Absent.UNKNOWN: "not known yet", Absent.NONE: "none", Absent.NOT_STATED: "not stated"}
 NOTHING_KG = 0.005
@@ -30,7 +31,12 @@ def said(value: Mass | Absent) -> str:
 
 
 def by_hand(
-    equation: str, clause: str, *, inputs: Sequence[Input], steps: Sequence[str] = ()
+    equation: str,
+    clause: str,
+    *,
+    inputs: Sequence[Input],
+    steps: Sequence[str] = (),
+    lines: Sequence[Written] = (),
 ) -> Working:
     """A working whose formula is plain geometry or counting."""
     return Working(
@@ -38,6 +44,7 @@ def by_hand(
         tuple(inputs),
         (Reference(COMMON_PRACTICE.key, clause, COMMON_PRACTICE.title),),
         tuple(steps),
+        check=weakest_of(lines),
     )
 
 
@@ -61,7 +68,7 @@ def point_figures(point: OnPoint, whole: Whole, key: str, system: System) -> Ite
     What a point may carry, carries, has left, and which limit binds. Of a point that is not on its
     beam nobody can count on anything.
     """
-    limit = limit_figure(f"{key}.limit", "May carry", point.rating.limit, point.rating.rule, system)
+    limit = limit_figure(f"{key}.limit", "May carry", point.rating, system)
     if point.place.on_beam:
         yield limit
     else:
@@ -75,13 +82,15 @@ def point_figures(point: OnPoint, whole: Whole, key: str, system: System) -> Ite
         yield worst_figure(point, whole, key, system)
 
 
-def limit_figure(key: str, label: str, limit: Mass | Absent, rule: str, system: System) -> Figure:
+def limit_figure(key: str, label: str, ruled: Ruled, system: System) -> Figure:
     """The limit that holds for a thing, and which line of the description says so."""
+    limit = ruled.limit
     work = worked(
         left_on_points,
         inputs=[Input("Stated", said(limit))],
         equation="the nearest rule that is stated",
-        steps=(f"From {rule}.",),
+        steps=(f"From {ruled.rule}.",),
+        lines=(ruled.line,),
     )
     if isinstance(limit, Mass):
         return figure(key, label, mass(limit.kg, system), work, caution=LOADS)
@@ -106,6 +115,7 @@ def carried_figure(point: OnPoint, whole: Whole, key: str, system: System) -> Fi
         steps=steps,
         leaves_out=LEFT_OUT,
         equation="carried = (share of each hang + hoist) × factor",
+        lines=whole.lines_on(point),
     )
     if point.kg is None:
         return missing(f"{key}.carried", "Carried", work, reasons(point, whole), caution=LOADS)
@@ -145,6 +155,7 @@ def left_figures(point: OnPoint, whole: Whole, key: str, system: System) -> Iter
             "Not additive: what one point takes, its neighbours lose. A spacing rule may close a"
             " point."
         ),
+        lines=whole.lines_over(point),
     )
     if left is None:
         out = point.place.point.condition == "out of service"
@@ -198,16 +209,18 @@ def steel_figure(point: OnPoint, key: str, system: System) -> Figure:
     )
     at = point.place.point.across or point.place.point.depth
     inputs = [Input("At", at.text if at else "?"), Input(f"Heights of {beam.name}", heights)]
+    lines = (beam, *beam.low_steel)
     if point.place.steel_m is None:
         return missing(
             f"{key}.low-steel",
             "Low steel",
-            worked(low_steel_m, inputs=inputs),
+            worked(low_steel_m, inputs=inputs, lines=lines),
             ("heights of the beam that reach this far",),
             caution=LOADS,
         )
     text, also = shown(Length, point.place.steel_m, 2, system)
-    work = worked(low_steel_m, inputs=inputs, leaves_out="Straight between the heights stated.")
+    between = "Straight between the heights stated."
+    work = worked(low_steel_m, inputs=inputs, leaves_out=between, lines=lines)
     return figure(
         f"{key}.low-steel",
         "Low steel",
@@ -234,6 +247,7 @@ def worst_figure(point: OnPoint, whole: Whole, key: str, system: System) -> Figu
         steps=point.worst_steps,
         equation="worst = (most of each hang over its cases + hoist + legs of bridles) × factor",
         leaves_out="Shear in the truss and play at its joints. See the hang's own workings.",
+        lines=whole.lines_on(point),
     )
     if point.worst_kg is None:
         lacking = reasons(point, whole)
@@ -248,9 +262,9 @@ def worst_figure(point: OnPoint, whole: Whole, key: str, system: System) -> Figu
     )
 
 
-def group_figures(group: Group, key: str, system: System) -> Iterator[Figure]:
+def group_figures(group: Group, whole: Whole, key: str, system: System) -> Iterator[Figure]:
     """What a beam, a zone or the roof may carry, carries, and has left."""
-    yield limit_figure(f"{key}.limit", "May carry", group.ruled.limit, group.ruled.rule, system)
+    yield limit_figure(f"{key}.limit", "May carry", group.ruled, system)
     loaded = [point for point in group.points if point.kg]
     steps = (
         (" + ".join(f"{point.name} {point.kg:.1f}" for point in loaded) + f" = {group.kg:.1f} kg",)
@@ -262,6 +276,7 @@ def group_figures(group: Group, key: str, system: System) -> Iterator[Figure]:
         inputs=[Input("Points", str(len(group.points)))],
         steps=steps,
         leaves_out=LEFT_OUT,
+        lines=whole.lines_under(group),
     )
     lacking = tuple(f"what {name} carries" for name in group.unknown)
     if lacking:
@@ -278,6 +293,7 @@ def group_figures(group: Group, key: str, system: System) -> Iterator[Figure]:
         inputs=[Input("May carry", said(group.ruled.limit))],
         steps=sums,
         equation="left = limit − carried",
+        lines=(group.ruled.line, *whole.lines_under(group)),
     )
     yield figure(f"{key}.left", "Left", mass(left, system), work, caution=LOADS)
 

@@ -9,6 +9,7 @@ from builder.departments.rigging.description import Rigging
 from builder.departments.rigging.description.steel import Beam, LimitException, Limits, Point, Zone
 from builder.reading.absent import Absent
 from builder.reading.quantities import Mass
+from builder.reading.written import Written
 
 ROOF = "the whole roof"
 STRAIGHT = "straight down only"
@@ -17,12 +18,13 @@ STRAIGHT = "straight down only"
 @dataclass(frozen=True, slots=True)
 class Ruled:
     """
-    A limit and where it stands. ``limit`` is an absence where nobody says, or where the house does
-    not know yet.
+    A limit, the rule in words, and the record that states it. ``limit`` is an absence where nobody
+    says, or where the house does not know yet.
     """
 
     limit: Mass | Absent
     rule: str
+    line: Written
 
     @property
     def kg(self) -> float | None:
@@ -55,14 +57,16 @@ def among(name: str, names: tuple[str, ...]) -> bool:
 def rating_of(point: Point, rigging: Rigging) -> Ruled:
     """What a point may carry, and which rule says so."""
     if point.rating is not Absent.NOT_STATED:
-        return Ruled(point.rating, "its own line")
+        return Ruled(point.rating, "its own line", point)
     for exception in rigging.exceptions:
         if exception.each_point is not Absent.NOT_STATED and among(point.name, exception.points):
-            return Ruled(exception.each_point, f"the exception for {', '.join(exception.points)}")
+            rule = f"the exception for {', '.join(exception.points)}"
+            return Ruled(exception.each_point, rule, exception)
     for exception in rigging.exceptions:
         if exception.each_point is not Absent.NOT_STATED and among(point.beam, exception.beams):
-            return Ruled(exception.each_point, f"the exception for {', '.join(exception.beams)}")
-    return Ruled(rigging.limits.each_point, "the rule for each point")
+            rule = f"the exception for {', '.join(exception.beams)}"
+            return Ruled(exception.each_point, rule, exception)
+    return Ruled(rigging.limits.each_point, "the rule for each point", rigging.limits)
 
 
 def pulled(point: Point, rigging: Rigging) -> Pulled:
@@ -97,8 +101,9 @@ def beam_limit(beam: Beam, rigging: Rigging) -> Ruled:
     """What a beam may carry, and which rule says so."""
     for exception in rigging.exceptions:
         if exception.each_beam is not Absent.NOT_STATED and among(beam.name, exception.beams):
-            return Ruled(exception.each_beam, f"the exception for {', '.join(exception.beams)}")
-    return Ruled(rigging.limits.each_beam, "the rule for each beam")
+            rule = f"the exception for {', '.join(exception.beams)}"
+            return Ruled(exception.each_beam, rule, exception)
+    return Ruled(rigging.limits.each_beam, "the rule for each beam", rigging.limits)
 
 
 def in_zone(point: Point, zone: Zone) -> bool:

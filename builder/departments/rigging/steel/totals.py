@@ -7,6 +7,7 @@ from math import fsum
 from builder.departments.rigging.bridles.standing import Bridled, bridled
 from builder.departments.rigging.description import Rigging
 from builder.departments.rigging.hangs.bodies import Body, Shares, bodies, hoist_weight_kg, shares
+from builder.departments.rigging.hangs.leaning import checks_of_hangs
 from builder.departments.rigging.steel.geometry import Overhead, overhead
 from builder.departments.rigging.steel.limits import (
     ROOF,
@@ -21,6 +22,8 @@ from builder.exchange import HungLoad
 from builder.formulas.full_at_once import FullPoints, full_points
 from builder.formulas.limits import GroupLimit, Left, RatedPoint, left_on_points
 from builder.formulas.loads import dynamic_load_kg
+from builder.pack import Check
+from builder.reading.written import Written
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +104,10 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Whole:
-    """The whole of the rigging, worked out once and read by figures, findings and drawings."""
+    """
+    The whole of the rigging, worked out once and read by figures, findings and drawings. ``checks``
+    tell by the name of a hang or a bridle how sure it is.
+    """
 
     rigging: Rigging
     places: tuple[Overhead, ...]
@@ -113,6 +119,26 @@ class Whole:
     left: dict[str, Left]
     full: FullPoints | None
     strangers: tuple[HungLoad, ...]
+    checks: dict[str, Check]
+
+    def lines_on(self, point: OnPoint) -> Iterator[Written | Check]:
+        """What a point carries is as sure as these: its hangs and bridles, the house's factor."""
+        yield from (self.checks[name] for name in point.hangs)
+        if point.hangs and self.rigging.dynamic_factor:
+            yield self.rigging.dynamic_factor
+
+    def lines_under(self, group: Group) -> Iterator[Written | Check]:
+        """What a beam, a zone or the roof carries is as sure as all that its points do."""
+        for point in group.points:
+            yield from self.lines_on(point)
+
+    def lines_over(self, point: OnPoint) -> Iterator[Written | Check]:
+        """What a point has left is as sure as every limit above it, with what that carries."""
+        yield point.rating.line
+        for group in self.groups:
+            if point in group.points:
+                yield group.ruled.line
+                yield from self.lines_under(group)
 
 
 def whole_of(rigging: Rigging, offered: Iterable[HungLoad]) -> Whole:
@@ -128,7 +154,8 @@ def whole_of(rigging: Rigging, offered: Iterable[HungLoad]) -> Whole:
     left, full = left_and_full(points, groups, spacing_m(rigging.limits))
     known = {hang.name.casefold() for hang in rigging.hangs}
     strangers = tuple(load for load in every if load.hang.casefold() not in known)
-    return Whole(rigging, places, hung, parts, legs, points, groups, left, full, strangers)
+    checks = checks_of_hangs(hung, legs, places)
+    return Whole(rigging, places, hung, parts, legs, points, groups, left, full, strangers, checks)
 
 
 def factor_of(rigging: Rigging) -> float:
@@ -268,7 +295,7 @@ def groups_of(rigging: Rigging, points: tuple[OnPoint, ...]) -> list[Group]:
         Group(
             "zone",
             zone.name,
-            Ruled(zone.limit, "the zone's own line"),
+            Ruled(zone.limit, "the zone's own line", zone),
             tuple(point for point in points if in_zone(point.place.point, zone)),
         )
         for zone in rigging.zones
@@ -276,10 +303,13 @@ def groups_of(rigging: Rigging, points: tuple[OnPoint, ...]) -> list[Group]:
     return [
         *beams,
         *zones,
-        Group(
-            "roof", ROOF, Ruled(rigging.limits.whole_roof, "the limit of the whole roof"), points
-        ),
+        Group("roof", ROOF, roof_limit(rigging), points),
     ]
+
+
+def roof_limit(rigging: Rigging) -> Ruled:
+    """What the whole roof may carry, and which rule says so."""
+    return Ruled(rigging.limits.whole_roof, "the limit of the whole roof", rigging.limits)
 
 
 def left_and_full(

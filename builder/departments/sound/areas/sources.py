@@ -23,7 +23,9 @@ from builder.departments.sound.subs.line import delays_ms
 from builder.formulas.alignment import alignment_delay_ms
 from builder.formulas.band_lines import third_octaves
 from builder.formulas.loudspeakers import Loudspeaker
+from builder.pack import Check
 from builder.reading.quantities import Angle, Level
+from builder.working import weakest_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,12 +48,13 @@ class Aligned:
 class System:
     """
     All boxes that play: mains and subs, and fills apart, so that the field can be shown with and
-    without them.
+    without them. ``check`` is the weakest of the lines that say what plays, and where.
     """
 
     mains: tuple[Box, ...]
     fills: tuple[Box, ...]
     models: Models
+    check: Check | None = None
 
     @property
     def used(self) -> tuple[Model, ...]:
@@ -105,7 +108,8 @@ def system_of(sound: Sound, speed_m_s: float) -> System:
         for each in aligned
         if each.record.condition != "out of service"
     ]
-    return System((*hangs, *subs), tuple(fills), models)
+    lines = (*hangs_of(sound), *subs_of(sound), *fills_of(sound), *models.values())
+    return System((*hangs, *subs), tuple(fills), models, weakest_of(lines))
 
 
 def hang_boxes(sound: Sound, name: str) -> tuple[Box, ...]:

@@ -3,7 +3,7 @@ What the house system reaches at the mix position by the makers' figures: an est
 error, never a promise.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from math import isfinite, log10
 
@@ -39,7 +39,7 @@ def greatest_figure(heard: Listening, key: str) -> Figure:
         )
         for model in used
     )
-    work = worked(field, programme_level_db, inputs=means, leaves_out=LEFT_OUT)
+    work = level_working(heard, means)
     if any(not isinstance(model.level, Level) for model in used):
         return missing(
             key,
@@ -73,6 +73,13 @@ def greatest_figure(heard: Listening, key: str) -> Figure:
     )
 
 
+def level_working(heard: Listening, inputs: Sequence[Input]) -> Working:
+    """How a level at the mix position comes about: it is as sure as the least sure of the boxes."""
+    check = heard.system.check
+    lines = [check] if check else []
+    return worked(field, programme_level_db, inputs=inputs, leaves_out=LEFT_OUT, lines=lines)
+
+
 def average_figures(heard: Listening, key: str) -> Iterator[Figure]:
     """
     The average A-weighted level at the mix position by the makers' figures less their crest, and
@@ -91,7 +98,7 @@ def average_figures(heard: Listening, key: str) -> Iterator[Figure]:
         model.name: model.level_crest.db for model in used if isinstance(model.level_crest, Level)
     }
     inputs = tuple(Input(name, f"less {crest:g} dB of crest") for name, crest in crest_db.items())
-    work = worked(field, programme_level_db, inputs=inputs, leaves_out=LEFT_OUT)
+    work = level_working(heard, inputs)
     if lacking:
         yield missing(f"{key}.average_level", label, work, lacking, caution=NOISE)
         return
