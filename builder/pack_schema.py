@@ -7,9 +7,9 @@ from functools import cache
 from typing import Any
 
 from builder.pack import FORMAT, Pack
+from builder.record_schema import DRAFT
 
 PATH = "pack.schema.json"
-DRAFT = "https://json-schema.org/draft/2020-12/schema"
 
 
 @cache

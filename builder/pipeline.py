@@ -10,7 +10,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
-from builder import pack_schema
+from builder import fit_file, pack_schema
 from builder.confirming import settled, with_confirmations
 from builder.department import Department, Published, Surroundings
 from builder.document import Attachment, Document, Page
@@ -275,15 +275,19 @@ def document_of(pack: Pack) -> Document:
     ]
     home, *others = overview_pages(pack, headlines)
     feeds = [Attachment(FEED, changes_feed(pack).encode())] if pack.log else []
-    return Document(
-        pack.venue,
-        (home, *pages, *others),
-        (
-            Attachment("pack.json", to_json(pack).encode()),
-            Attachment(pack_schema.PATH, pack_schema.pack_schema_text().encode()),
-            *feeds,
-        ),
-    )
+    document = Document(pack.venue, (home, *pages, *others))
+    return replace(document, files=(*data_files(pack, document), *feeds))
+
+
+def data_files(pack: Pack, document: Document) -> tuple[Attachment, ...]:
+    """The pack, and what the check reads of it, each with its schema."""
+    texts = {
+        "pack.json": to_json(pack),
+        pack_schema.PATH: pack_schema.pack_schema_text(),
+        fit_file.PATH: fit_file.fit_file_text(pack, document),
+        fit_file.SCHEMA_PATH: fit_file.fit_schema_text(),
+    }
+    return tuple(Attachment(path, text.encode()) for path, text in texts.items())
 
 
 def with_the_rest(pages: Sequence[Page], section: Section, pack: Pack) -> Sequence[Page]:

@@ -112,8 +112,8 @@ class Advice(Asker, Mender):
 
 class Rule(Advice):
     """
-    One thing that can be asked, as the pack publishes it; :class:`builder.rules.Rule` tells what
-    each key means. ``where`` holds pairs of a name and a text.
+    One thing that can be asked, as the pack publishes it, where the guide to the pack's format
+    tells what each key means. ``where`` holds pairs of a name and a text.
     """
 
     key: str

@@ -7,6 +7,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
+from builder.site.engine import SCRIPT
+
 from tests.site.visiting import PHONE, visit
 
 pytestmark = pytest.mark.browser
@@ -136,12 +138,14 @@ def test_a_page_without_its_pictures_is_light_and_asks_little(
             ("access", 150),
             ("power", 400),
             ("rigging", 450),
-            ("check", 900),
+            ("check", 600),
         ):
             asked.clear()
             page.goto(f"{demo_over_http}/{name}.html")
             needed = {
                 url.partition("#")[0] for url in asked if url.endswith((".html", ".css", ".js"))
             }
-            assert len(needed) <= 4, needed
+            # The check comes by itself, so that its form shows first.
+            needed_first = needed - {SCRIPT} if name == "check" else needed
+            assert len(needed_first) <= 4, needed
             assert sum((demo / path).stat().st_size for path in needed) < most_kb * 1000, name
