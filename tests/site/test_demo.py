@@ -8,7 +8,6 @@ import pytest
 from playwright.sync_api import Browser
 
 from builder.site.engine import SCRIPT
-
 from tests.site.visiting import PHONE, visit
 
 pytestmark = pytest.mark.browser
