@@ -6,6 +6,7 @@ from builder.fit.published import rule_record
 from builder.fit.records import RiderAsked
 from builder.reading.problems import Problem, Refused, Where
 from builder.rider.entry import RiderRead, read_rider
+from builder.rider.same_day import same_name_words, several_dates_words
 from builder.rider.table import LANGUAGE
 from builder.rider.text.tree import Mistake
 from builder.rider.units import UNITS
@@ -53,30 +54,27 @@ def problem_of(mistake: Mistake, file: str) -> Problem:
 
 def acts_differ(riders: Iterable[RiderAsked]) -> None:
     """
-    Refuse two riders of one name: their verdicts could not be told apart.
+    Refuse two riders of one name.
 
     Raises
     ------
     ValueError
         If two riders name the same act.
     """
-    names = [rider["act"] for rider in riders]
-    twice = sorted({name for name in names if names.count(name) > 1})
-    if twice:
-        raise ValueError(f"riders must name different acts, got {', '.join(twice)} twice")
+    wrong = same_name_words([rider["act"] for rider in riders])
+    if wrong:
+        raise ValueError(wrong)
 
 
 def one_date(riders: Iterable[RiderRead]) -> None:
     """
-    Refuse riders of several dates: they make no show day. A rider without a date goes with any.
+    Refuse riders of several dates.
 
     Raises
     ------
     ValueError
         If two riders play on different dates.
     """
-    dates = sorted({rider["plays"] for rider in riders if rider["plays"]})
-    if len(dates) > 1:
-        raise ValueError(
-            f"riders must play on one date, got {', '.join(dates)}; check each date by itself"
-        )
+    wrong = several_dates_words([rider["plays"] for rider in riders])
+    if wrong:
+        raise ValueError(wrong)

@@ -15,16 +15,15 @@ AT_ONCE = {
     "gravity": "builder.fit.verdicts.gravity",
     "digits": "builder.fit.wording.digits",
     "read_form": "builder.rider.entry.read_form",
+    "same_name_words": "builder.rider.same_day.same_name_words",
+    "several_dates_words": "builder.rider.same_day.several_dates_words",
     "mistake_words": "builder.rider.entry.mistake_words",
 }
 """What pages call, by the name that they call it: what a form needs whose verdicts follow."""
 WITH_FILES = {
     "read_tree": "builder.rider.text.document.read_tree",
     "write_rider": "builder.rider.entry.write_rider",
-    "rectangle": "builder.formulas.rectangles.rectangle",
-    "corners_of": "builder.formulas.rectangles.corners_of",
-    "meets": "builder.formulas.rectangles.meets",
-    "box_around": "builder.formulas.polygons.box_around",
+    "plot_drawing": "builder.fit.plots.drawing.plot_drawing",
 }
 """What comes with a second script, loaded when a rider file is opened or saved."""
 PLANS = (

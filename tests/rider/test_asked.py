@@ -201,7 +201,7 @@ def test_all_mistakes_are_told_at_once() -> None:
 
 
 def test_two_riders_of_one_name_are_refused() -> None:
-    with pytest.raises(ValueError, match="riders must name different acts, got A twice"):
+    with pytest.raises(ValueError, match="Two acts are called A; give each a name of its own"):
         acts_differ([read("act: A"), read("act: A")])
 
 

@@ -25,6 +25,7 @@ ONLY_SIZES = "The rider gives no place; only sizes were looked at. Together {are
 ASK_WHERE = "Where on the stage can these stand?"
 LEAVE_SOME = "Leave some of it off this stage."
 NAME_AND_NEED = "{name}, {need}"
+NO_PLACE_GIVEN = "no place given"
 ONE_SENTENCE = "{words}{end}"
 
 OUTLINE = "outline, across and in depth"

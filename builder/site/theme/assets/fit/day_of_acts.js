@@ -33,16 +33,9 @@
     return names;
   }
 
-  // The name that two acts bear, or nothing.
-  function nameTwice(day) {
-    const names = day.acts.map(written).filter((name) => name !== "");
-    return names.find((name, index) => names.indexOf(name) !== index) || "";
-  }
-
-  // The dates of acts that play on several, or nothing: they make no show day. An act without a date goes with any.
-  function datesApart(dates) {
-    const found = [...new Set(dates.filter((date) => date !== ""))].sort();
-    return found.length > 1 ? found.join(", ") : "";
+  // The names that were written, empty where there is none.
+  function writtenNames(day) {
+    return day.acts.map(written);
   }
 
   // A rider's file: it fills an empty form, takes the place of the act of that name, or is one act more.
@@ -95,5 +88,5 @@
     return String(value);
   }
 
-  Object.assign(fit, { MOST_ACTS: MOST, LONG_ADDRESS: LONG, newDay, actNames, nameTwice, datesApart, takeIn, addAct, removeAct, addressOf, fromAddress });
+  Object.assign(fit, { MOST_ACTS: MOST, LONG_ADDRESS: LONG, newDay, actNames, writtenNames, takeIn, addAct, removeAct, addressOf, fromAddress });
 })((window.housefit = window.housefit || {}));

@@ -376,7 +376,7 @@
     }
     const result = engine.fit(pack, read.map((each) => each.rider));
     for (const node of slots.values()) node.replaceChildren();
-    const apart = fit.datesApart(read.map((each) => each.plays));
+    const apart = engine.several_dates_words(read.map((each) => each.plays));
     const own = judgements(read, result).filter(([, requirement]) => apart === "" || requirement.sort !== "day");
     for (const [found, requirement] of own) answer(requirement, found);
     root.classList.toggle("check-lean", lean && rider.requirements.length > 0);
@@ -459,7 +459,7 @@
     const named = ["any", "hang", "trim"].includes(requirement.sort) || ["clock", "day"].includes(requirement.slot);
     const head = make("p", { class: "check-verdict" }, make("span", { class: "tag check-" + WORDS[found.verdict] }, found.verdict), named ? " " + found.title + ", " + found.need + ". " : " ", found.reason);
     const margin = found.margin.filter((each) => each !== "");
-    if (margin.length > 0 && !found.reason.includes("Exactly")) head.append(" ", make("span", { class: "check-margin" }, margin.join(" / ")));
+    if (margin.length > 0) head.append(" ", make("span", { class: "check-margin" }, margin.join(" / ")));
     node.append(head, ...details(found));
     const drawing = requirement.sort === "plot" ? fit.plotDrawing(pack, requirement, found) : null;
     if (drawing !== null) node.append(drawing);
@@ -501,22 +501,20 @@
     const parts = ["fits", "fits, with a note", "short", "ask"].map((word) => [count(word), word]).filter(([number]) => number > 0);
     const state = document.getElementById("check-state");
     const said = { fits: "fit", "fits, with a note": "fit, with a note", short: "short", ask: "to ask" };
-    const several = apart !== "" ? "The acts play on several dates: " + apart + ". They make no show day, so no verdict is given on one; check each date by itself. " : "";
     const words = parts.map(([number, word]) => number + " " + said[word]).join(" · ");
     const unread = problems.length > 0 ? problems.length + " cannot be read" : "";
     const line = [words, unread].filter((each) => each !== "").join(" · ");
     const whole = day.acts.length > 1 && line !== "" ? "The day: " : "";
-    if (several !== "") state.replaceChildren(several.trim());
+    if (apart !== "") state.replaceChildren(apart);
     else state.replaceChildren(whole, ...(line === "" ? ["Nothing is asked yet. Fill in what you need, or open rider files, one for each act of the day."] : [...(parts.length > 0 ? [make("span", { class: "tag check-" + WORDS[result.verdict] }, result.verdict), " "] : []), line]));
     for (const node of root.querySelectorAll("details")) {
       const inside = node.querySelectorAll(".check-verdict").length;
       node.classList.toggle("check-none", inside === 0 && node.querySelector(".check-problem") === null);
       node.querySelector(".check-count").textContent = inside === 0 ? "" : inside === 1 ? "1 answer" : inside + " answers";
     }
-    const twice = fit.nameTwice(day);
-    const same = twice !== "" ? "Two acts are called " + twice + "; give each a name of its own. " : "";
+    const same = engine.same_name_words(fit.writtenNames(day));
     const lost = problems.filter((problem) => slotOf(problem.where) === null).map((problem) => problem.reason);
-    say(several + same + (lost.length > 0 ? "Cannot be read: " + lost.join("; ") + "." : ""));
+    say([apart, same, lost.length > 0 ? "Cannot be read: " + lost.join("; ") + "." : ""].filter((each) => each !== "").join(" "));
   }
 
   function say(words) {

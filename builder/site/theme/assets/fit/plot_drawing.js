@@ -2,7 +2,6 @@
 (function (fit) {
   "use strict";
   const engine = (window.housecheck = window.housecheck || {});
-  const TOUCHING_M = 0.025;
   const SPACE = "http://www.w3.org/2000/svg";
   const WIDTH = 520, MARGIN = 26, FOOT = 26, FOOT_M = 0.3048;
   const SIGNS = { "fits, with a note": " ~", ask: " ?" };
@@ -12,42 +11,28 @@
 
   // Null where there is nothing to draw: no deck that is drawn, or no rectangle with a place.
   function plotDrawing(pack, requirement, found) {
-    const section = (pack.sections.find((section) => section.key === "stage") || null);
-    const deck = section === null || found.fact === null ? undefined : section.items.find((item) => item.key === found.fact.key);
-    const placed = requirement.rectangles.map((wish, index) => ({ wish, number: index + 1, verdict: verdictOf(wish, found) })).filter(({ wish }) => wish.across_m !== null);
-    if (deck === undefined || placed.length === 0) return null;
-    const shapes = shapesOf(section, deck);
-    const frame = frameOf(shapes.flatMap((outline) => outline.corners), placed.flatMap(({ wish }) => cornersOf(wish)));
+    const section = pack.sections.find((section) => section.key === "stage");
+    if (section === undefined) return null;
+    const { deck, shapes, pieces } = engine.plot_drawing(section, requirement, found);
+    const placed = pieces.map((piece, index) => ({ ...piece, number: index + 1 })).filter((piece) => piece.corners.length > 0);
+    if (deck === "" || placed.length === 0) return null;
+    const frame = frameOf(shapes.flatMap((shape) => shape.corners), placed.flatMap((piece) => piece.corners));
     const svg = node("svg", { viewBox: "0 0 " + WIDTH + " " + tenth(frame.height), role: "img", class: "plan", "aria-label": inWords(deck, placed), fill: "none", stroke: "currentColor", "stroke-linejoin": "round" });
-    svg.append(...shapes.map((outline) => house(outline, section, frame)), centreLine(frame), ...placed.flatMap((each) => rectangle(each, frame)), ...sides(frame), ...scaleBar(frame));
-    return figure(svg, requirement, found);
+    svg.append(...shapes.map((shape) => house(shape, frame)), centreLine(frame), ...placed.flatMap((piece) => rectangle(piece, frame)), ...sides(frame), ...scaleBar(frame));
+    return figure(svg, pieces);
   }
 
-  // The deck, the wings, what is in the way, and the zones that belong to a floor that is drawn.
-  function shapesOf(section, deck) {
-    const drawn = section.outlines.filter((outline) => outline.corners.length > 2 && (outline.kind !== "deck" || outline.name === deck.name));
-    const floors = drawn.filter((outline) => ["deck", "wing"].includes(outline.kind));
-    return drawn.filter((outline) => {
-      const [left, right, near, far] = engine.box_around(outline.corners);
-      const whole = engine.rectangle((left + right) / 2, (near + far) / 2, right - left, far - near, 0);
-      return outline.kind !== "zone" || floors.some((floor) => engine.meets(whole, floor.corners, TOUCHING_M));
-    });
-  }
-
-  function verdictOf(wish, found) {
-    const part = found.parts.find((each) => each.title === wish.name && each.line === wish.line);
-    return part === undefined ? "fits" : part.verdict;
-  }
-
-  function cornersOf(wish) {
-    return engine.corners_of(engine.rectangle(wish.across_m, wish.upstage_m, wish.width_m, wish.depth_m, wish.turned_deg));
+  // West, east, front and back of some corners.
+  function ends(corners) {
+    const across = corners.map(([x]) => x), depth = corners.map(([, y]) => y);
+    return [Math.min(...across), Math.max(...across), Math.min(...depth), Math.max(...depth)];
   }
 
   // A rectangle a mile away would shrink the deck to a dot: the drawing ends 12 m off the house's own outlines.
   function frameOf(shapes, corners) {
-    const [west, east, front, back] = engine.box_around(shapes);
+    const [west, east, front, back] = ends(shapes);
     const within = (value, low, high) => Math.max(low - MOST_BESIDE_M, Math.min(high + MOST_BESIDE_M, value));
-    const [left, right, near, far] = engine.box_around([...shapes, ...corners.map(([x, y]) => [within(x, west, east), within(y, front, back)])]);
+    const [left, right, near, far] = ends([...shapes, ...corners.map(([x, y]) => [within(x, west, east), within(y, front, back)])]);
     const half = Math.max(-left, right, 1) + 0.5, scale = (WIDTH - 2 * MARGIN) / (2 * half);
     return { half, scale, near: near - 0.5, far: far + 0.5, height: (far - near + 1) * scale + MARGIN + FOOT + 22 };
   }
@@ -75,11 +60,9 @@
     return node("polygon", { points: points(corners, frame), ...look, ...(fill === undefined ? {} : { fill: "currentColor", "fill-opacity": fill }) });
   }
 
-  function house(outline, section, frame) {
-    const item = section.items.find((each) => each.kind === outline.kind && each.name === outline.name);
-    const hangs = outline.kind === "obstruction" && item !== undefined && Object.hasOwn(item.values, "from_height");
-    const drawn = area(outline.corners, frame, hangs ? { "stroke-width": 1, "stroke-dasharray": "7 4" } : HOUSE[outline.kind]);
-    return node("g", {}, node("title", {}, outline.name + " (" + outline.kind + ")"), drawn);
+  function house({ kind, name, corners, hangs }, frame) {
+    const drawn = area(corners, frame, hangs ? { "stroke-width": 1, "stroke-dasharray": "7 4" } : HOUSE[kind]);
+    return node("g", {}, node("title", {}, name + " (" + kind + ")"), drawn);
   }
 
   function centreLine(frame) {
@@ -87,9 +70,9 @@
   }
 
   // What is short is crossed out, what is to ask is dashed and carries a sign: no colour is needed to tell them apart.
-  function rectangle({ wish, number, verdict }, frame) {
-    const corners = cornersOf(wish), look = { ...(SHOW[verdict] || SHOW.fits), ...(wish.lane ? { "stroke-dasharray": "1.5 3.5", fill: 0 } : {}) };
-    const parts = [node("title", {}, number + " " + wish.name + ": " + verdict), area(corners, frame, look)];
+  function rectangle({ name, number, verdict, corners, lane }, frame) {
+    const look = { ...(SHOW[verdict] || SHOW.fits), ...(lane ? { "stroke-dasharray": "1.5 3.5", fill: 0 } : {}) };
+    const parts = [node("title", {}, number + " " + name + ": " + verdict), area(corners, frame, look)];
     if (verdict === "short") parts.push(...[[0, 2], [1, 3]].map((pair) => node("polyline", { points: points(pair.map((index) => corners[index]), frame), "stroke-width": 1 })));
     const middle = [(corners[0][0] + corners[2][0]) / 2, (corners[0][1] + corners[2][1]) / 2];
     return [node("g", { class: "plot-" + verdict.split(",")[0] }, ...parts, words(middle, number + (SIGNS[verdict] || ""), frame, { "font-weight": 600 }, [0, 6]))];
@@ -117,15 +100,14 @@
   }
 
   function inWords(deck, placed) {
-    return "Plan of " + deck.name + ", audience at the bottom. " + placed.map(({ wish, number, verdict }) => number + " " + wish.name + ", " + verdict + ".").join(" ");
+    return "Plan of " + deck + ", audience at the bottom. " + placed.map(({ name, number, verdict }) => number + " " + name + ", " + verdict + ".").join(" ");
   }
 
-  function figure(svg, requirement, found) {
+  function figure(svg, pieces) {
     const list = document.createElement("ol");
-    for (const wish of requirement.rectangles) {
+    for (const { name, words } of pieces) {
       const line = document.createElement("li");
-      const verdict = wish.across_m === null && verdictOf(wish, found) === "fits" ? "no place given" : verdictOf(wish, found);
-      line.textContent = wish.name + ": " + verdict;
+      line.textContent = name + ": " + words;
       list.append(line);
     }
     const caption = document.createElement("figcaption");
