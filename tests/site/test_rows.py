@@ -1,6 +1,6 @@
 """
 A row that a link or the search leads to is read under its own head, and no neighbour's numbers in
-its place: the demo's every row and fact, and the ways to come to one.
+its place: every row of the demo, and the ways to come to one.
 """
 
 from pathlib import Path
@@ -15,8 +15,10 @@ pytestmark = pytest.mark.browser
 STANDING = (Path(__file__).parent / "standing.js").read_text("utf-8")
 RIDERS = Path(__file__).parents[1] / "riders"
 LINES = (
-    "[...document.querySelectorAll('article tr[id], article .facts > [id]')].map(line => line.id)"
+    "[...document.querySelectorAll('article tr[id], article .facts > [id]:is(:first-child,"
+    " :last-child)')].map(line => line.id)"
 )
+"""Every row, and the first and last of each list of facts, which are all laid out alike."""
 IN_FRAME_AND_LAST = "point-h-2"
 """The last of many rows, in a table that is too wide for either page."""
 PRESSED = "link => link.dispatchEvent(new MouseEvent('click', { bubbles: true, cancelable: true }))"
@@ -35,7 +37,7 @@ def wrong_with(page: Page, line: str) -> list[str]:
 
 
 @pytest.mark.parametrize(("screen", "scheme"), SCREENS)
-def test_every_row_and_fact_reached_by_link_stands_whole_under_its_head_and_is_marked(
+def test_every_row_reached_by_link_stands_whole_under_its_head_and_is_marked(
     browser: Browser, demo: Path, screen: dict[str, int], scheme: str
 ) -> None:
     wrong: dict[str, list[str]] = {}
@@ -50,7 +52,7 @@ def test_every_row_and_fact_reached_by_link_stands_whole_under_its_head_and_is_m
                 f"{name}#{line}": told
                 for line, told in page.evaluate("lines => allStanding(lines)", lines).items()
             }
-    assert count > 800
+    assert count > 450
     assert wrong == {}
 
 
