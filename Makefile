@@ -50,7 +50,7 @@ schemas: $(VENV)/site-ready
 	$(BIN)/housepack schema --to schemas
 
 guide: $(VENV)/site-ready
-	$(BIN)/python -c "from pathlib import Path; from builder.files import write_whole; from builder.guide import keys_page, riders_page; write_whole(Path('docs/keys.md'), keys_page()); write_whole(Path('docs/pack/riders.md'), riders_page())"
+	$(BIN)/python -c "from pathlib import Path; from builder.files import example_files, write_whole; from builder.explaining.examples import examples_in; from builder.explaining.pages import guide_pages; [write_whole(Path('docs', name), text) for name, text in guide_pages(examples_in(example_files())).items()]"
 
 # Small faults on purpose, to see whether the tests notice: make mutants ROOM=formulas COUNT=200.
 ROOM ?= formulas

@@ -453,7 +453,8 @@ def state_of(folder: Path) -> tuple[tuple[str, int, int], ...]:
 
 def example_files() -> tuple[tuple[str, str], ...]:
     """
-    Files that show how each key is written, by name: the demo venue's, then the starting venue's.
+    Files that show how each key is written, by name: the demo venue's, then the starting venue's,
+    then parts of files with the keys that neither writes.
 
     Raises
     ------
@@ -466,7 +467,8 @@ def example_files() -> tuple[tuple[str, str], ...]:
     paths = [*sorted(demo.glob("*.yml")), *sorted(demo.glob("shows/*.yml"))]
     started = package_texts("builder.starter", ".yml") | package_texts("builder.starter", ".yaml")
     written = [(path.relative_to(demo).as_posix(), path.read_text("utf-8")) for path in paths]
-    return (*written, *started.items())
+    others = package_texts("builder.explaining", ".yml")
+    return (*written, *started.items(), *others.items())
 
 
 def write_whole(path: Path, text: str) -> None:

@@ -1,9 +1,9 @@
 """
-Every key explained: the guide to the description language, made from the descriptions themselves,
-so it cannot lag behind them.
+The guide to riders, made from the records that are read and the rules that answer, so it cannot lag
+behind them.
 
-``make guide`` writes ``docs/keys.md`` and ``docs/pack/riders.md``; tests keep them equal. All text
-here is our own, so it is written as Markdown directly.
+``make guide`` writes ``docs/pack/riders.md``; tests keep it equal. All text here is our own, so it
+is written as Markdown directly. The pages of all keys are made in ``explaining/pages.py``.
 """
 
 from collections.abc import Iterator
@@ -11,41 +11,11 @@ from collections.abc import Iterator
 from pydantic.fields import FieldInfo
 
 from builder.keys import document, records_of, title, value_of
-from builder.reading.possible import COUNTED, POSSIBLE, range_words
-from builder.reading.written import (
-    Confirmation,
-    DepartmentFile,
-    Line,
-    Loose,
-    Verification,
-    Written,
-)
-from builder.registry import DEPARTMENTS, RULES
+from builder.reading.written import Written
+from builder.registry import RULES
 from builder.rider.description import Rider
 from builder.rules import Rule
 
-INTRODUCTION = """# Every key explained
-
-This page is made from the descriptions that read your files, so it says what the program does.
-
-A value is one of these:
-
-* a quantity with its unit, such as `18.3 m` or `60 ft`. Write both, `24 ft (7.32 m)`, and they are
-compared;
-* a position, such as `4.2 m SL`, `3 ft 6 in US`, `1.4 m up`;
-* a text, a count, a day such as `2026-03-02`, or one of the choices listed;
-* `unknown` where nobody knows yet, `none` where there is none, where the table says so. Leave a key
-out to say nothing. A `?` for `unknown`, the word before, is still read.
-
-**Needed** keys must be there. **Decisive** keys are those that shows stop on: where one is left
-out, the pack says "not stated".
-"""
-
-
-POSSIBLE_WORDS = """## What is possible
-
-What lies outside is refused with its line. Where a key's own range differs, its row says so.
-"""
 VALUES = {
     "length": "a length",
     "mass": "a weight",
@@ -157,14 +127,6 @@ decide.
 """  # noqa: E501
 
 
-def keys_page() -> str:
-    """The whole guide as Markdown."""
-    parts = [INTRODUCTION, POSSIBLE_WORDS, possible_table(), *qualifiers()]
-    for department in DEPARTMENTS:
-        parts += [f"## {department.key}.yml", *tables(department.description)]
-    return "\n\n".join(part.strip() for part in parts) + "\n"
-
-
 def riders_page() -> str:
     """
     The guide to riders: every key, and all that can be asked, from the records that are read and
@@ -202,38 +164,9 @@ def answer(rule: Rule) -> str:
     return f"{words}{'; adds up over the acts of a day' if rule.day == 'sum' else ''}{'; no tolerance' if rule.legal else ''}"  # noqa: E501
 
 
-def qualifiers() -> Iterator[str]:
-    """What every line may also say, once for all departments."""
-    yield "## On every line"
-    yield "Each line of stock or of the building may also say:"
-    yield table(Line, own_only=False)
-    yield "And every file, and any line that differs from it, says when it was checked:"
-    yield table(Verification, own_only=False)
-    yield (
-        "A value that is odd and right can be confirmed, so that no check asks again: on its line,"
-        " or at the left margin of the file where it stands on no line."
-    )
-    yield table(Confirmation, own_only=False)
-
-
-def tables(kind: type[DepartmentFile]) -> Iterator[str]:
-    """The tables of a department: the file's own keys, then each record within it, outer first."""
-    yield document(kind)
-    yield table(kind)
-    for record in records_of(kind):
-        yield f"### {title(record)}"
-        yield document(record)
-        yield table(record)
-
-
-def table(kind: type[Written], *, own_only: bool = True) -> str:
-    """The keys of a record. Keys that every line has are explained once, at the top of the page."""
-    shared = (
-        set(Line.model_fields) if own_only and issubclass(kind, Line | DepartmentFile) else set()
-    )
-    # What all loose stock says stands after what a record says of its own.
-    fields = sorted(kind.model_fields.items(), key=lambda field: field[0] in Loose.__annotations__)
-    rows = [row(name, field) for name, field in fields if name not in shared]
+def table(kind: type[Written]) -> str:
+    """The keys of a record."""
+    rows = [row(name, field) for name, field in kind.model_fields.items()]
     return "\n".join(["| key | what it says | value |", "|---|---|---|", *rows])
 
 
@@ -245,15 +178,6 @@ def row(name: str, field: FieldInfo) -> str:
     )
     value = value_of(field, see_record)
     return f"| `{field.alias or name}` | {cell(field.description or '')}{need} | {cell(value)} |"
-
-
-def possible_table() -> str:
-    """What is possible of each kind of quantity."""
-    rows = [
-        f"| {kind.kind} | {range_words(possible, kind)} |" for kind, possible in POSSIBLE.items()
-    ]
-    count = f"| a count | {range_words(COUNTED, None)} |"
-    return "\n".join(["| value | possible |", "|---|---|", *rows, count])
 
 
 def see_record(record: type[Written]) -> str:

@@ -8,6 +8,7 @@ import yaml
 from click.testing import CliRunner
 
 from builder.cli import main
+from builder.explaining.addresses import address_of
 from builder.explaining.answer import every_name, explained, near
 from builder.explaining.codes import codes
 from builder.explaining.examples import example_of, examples_in
@@ -55,6 +56,7 @@ def test_a_key_is_told_with_file_meaning_value_and_example() -> None:
         "  Height to the lowest thing above the deck that cannot be moved.",
         "  Value: a length, such as 18.3 m; or unknown, or none.",
         '  Shows stop on it: where it is left out, the pack says "not stated".',
+        "  In the documentation: keys/stage/decks.html#stage-decks-clear-height.",
         "  For example:",
         "    clear_height: 9.1 m",
     ]
@@ -115,6 +117,8 @@ def test_every_key_is_told_by_its_dotted_place() -> None:
         name = alike[0].key.name
         assert first.startswith((f"{name}: a key of ", f"{name}: a key with "))
         assert any(plain(alike[0].key.meaning) in line for line in others), alike[0].dotted
+        if first.startswith(f"{name}: a key of "):
+            assert f"  In the documentation: {address_of(alike[0])}." in others
 
 
 def test_every_name_is_told_and_is_near_itself() -> None:

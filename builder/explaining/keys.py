@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from builder.explaining.addresses import address_of
 from builder.explaining.examples import Examples, example_of
 from builder.explaining.paragraph import Paragraph, plain, spelt
 from builder.explaining.places import Place, by_meaning, files, places_meant
@@ -50,6 +51,7 @@ def key_in_full(alike: list[Place], examples: Examples) -> Iterator[Paragraph]:
         yield Paragraph('Shows stop on it: where it is left out, the pack says "not stated".')
     for record in dict.fromkeys(within(key.field.annotation)):
         yield Paragraph(f"Keys: {', '.join(inner.name for inner in keys_of(record))}.")
+    yield Paragraph(f"In the documentation: {address_of(alike[0])}.")
     if example := example_of(alike, examples):
         yield Paragraph("For example:")
         yield Paragraph(example, indent=4, is_example=True)
