@@ -175,6 +175,10 @@ const py = (() => {
 
   return {
     absent: () => fault("calls what is not loaded yet"),
+    is_failing: (action) => {
+      try { action(); } catch (failure) { console.error(failure); return true; }
+      return false;
+    },
     code_of: (char) => char.codePointAt(0),
     char_of: (code) => String.fromCodePoint(code),
     ratio_sum, ratio_product, ratio_float,

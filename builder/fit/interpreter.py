@@ -6,13 +6,13 @@ This is the whole of the check; the page in the browser runs it too.
 
 from builder.fit.clock.day import the_day
 from builder.fit.clock.hours import ends_before_curfew, load_in_after
-from builder.fit.hangs.plan import hangs_for_all
+from builder.fit.clock.records import DayAnswer
 from builder.fit.levels.wanted_level import level_asked
 from builder.fit.needs.comparing import compared
+from builder.fit.net import day_not_judged, hangs_in_net, not_judged, power_in_net
 from builder.fit.overall import cautions, overall
 from builder.fit.plots.stage_plot import stage_plot
 from builder.fit.plots.together import plots_together
-from builder.fit.power.placing import power_for_all
 from builder.fit.questions import questions
 from builder.fit.records import (
     AnyAsked,
@@ -31,6 +31,7 @@ from builder.fit.sentences import BEST_OF_SEVERAL, HAVE_IT, RIDER_ASKS, fill
 from builder.fit.show_day import day_requirements, stays_on_deck
 from builder.fit.verdicts import ASK, RANK, verdict
 from builder.fit.way_in.trucks import trucks_get_in
+from builder.formulas.primitives import is_failing
 
 
 def fit(pack: FitPack, riders: list[RiderAsked]) -> Result:
@@ -40,17 +41,10 @@ def fit(pack: FitPack, riders: list[RiderAsked]) -> Result:
     ``pack`` is what :func:`builder.fit.published.fit_record` makes, a rider what
     :func:`builder.rider.asked.rider_of` makes.
     """
-    day = the_day(riders, pack)
-    verdicts = [
-        *by_requirement(riders, pack),
-        *[
-            compared(need, rule_of(need["what"], pack), pack)
-            for need in day_requirements(riders, pack)
-        ],
-        *stays_on_deck(riders, pack),
-        *(plots_together(riders, pack) if has_plan(riders) else []),
-        *day["verdicts"],
-    ]
+    day: DayAnswer = {"verdicts": [], "rows": []}
+    if is_failing(lambda: add_day(day, riders, pack)):
+        day = {"verdicts": [day_not_judged()], "rows": []}
+    verdicts = [*by_requirement(riders, pack), *day["verdicts"]]
     return {
         "venue": pack["venue"],
         "revision": pack["revision"],
@@ -70,6 +64,21 @@ def fit(pack: FitPack, riders: list[RiderAsked]) -> Result:
     }
 
 
+def add_day(day: DayAnswer, riders: list[RiderAsked], pack: FitPack) -> None:
+    """Add what the acts of a day come to together: what adds up, the deck, and the clock."""
+    clock = the_day(riders, pack)
+    day["verdicts"] = [
+        *[
+            compared(need, rule_of(need["what"], pack), pack)
+            for need in day_requirements(riders, pack)
+        ],
+        *stays_on_deck(riders, pack),
+        *(plots_together(riders, pack) if has_plan(riders) else []),
+        *clock["verdicts"],
+    ]
+    day["rows"] = clock["rows"]
+
+
 def by_requirement(riders: list[RiderAsked], pack: FitPack) -> list[Verdict]:
     """
     A verdict for each requirement, in the riders' order.
@@ -84,8 +93,8 @@ def by_requirement(riders: list[RiderAsked], pack: FitPack) -> list[Verdict]:
             loads.append(need)
         elif need["sort"] == "hang" or need["sort"] == "trim":
             hangs.append(need)
-    on_power = power_for_all(loads, pack)
-    on_steel = hangs_for_all(hangs, pack) if len(hangs) > 0 else []
+    on_power = power_in_net(loads, pack)
+    on_steel = hangs_in_net(hangs, pack) if len(hangs) > 0 else []
     verdicts: list[Verdict] = []
     for need in requirements:
         if need["sort"] == "power":
@@ -93,8 +102,21 @@ def by_requirement(riders: list[RiderAsked], pack: FitPack) -> list[Verdict]:
         elif need["sort"] == "hang" or need["sort"] == "trim":
             verdicts.append(on_steel.pop(0))
         else:
-            verdicts.append(judged(need, pack))
+            verdicts.append(judged_in_net(need, pack))
     return verdicts
+
+
+def judged_in_net(requirement: Requirement, pack: FitPack) -> Verdict:
+    """The verdict on one requirement, or that the program fails on it."""
+    answers: list[Verdict] = []
+    if is_failing(lambda: add_judged(answers, requirement, pack)):
+        return not_judged(requirement)
+    return answers[0]
+
+
+def add_judged(answers: list[Verdict], requirement: Requirement, pack: FitPack) -> None:
+    """Add the verdict on one requirement."""
+    answers.append(judged(requirement, pack))
 
 
 def has_plan(riders: list[RiderAsked]) -> bool:

@@ -12,6 +12,12 @@ ASKER = "{act}{line}: {title}, {need}"
 RIDER_LINE = ", rider line {line}"
 
 RIDER_ASKS = "The rider asks."
+NOT_JUDGED = (
+    "The program failed on this, so it was not judged: that is a mistake of the program and not of"
+    " the rider or the house. Please report it."
+)
+BY_HAND = "This was not judged by the program: does the house have it?"
+THE_DAY_NOT_JUDGED = "What the acts of the day ask together"
 HAVE_IT = "Does the house have {what}?"
 BEST_OF_SEVERAL = "{title}, {need}: {reason}"
 

@@ -5,7 +5,9 @@ out and calls those of the same name in the page's script.
 Keep it a handful. Each has a body in both languages and a test that holds for both.
 """
 
+from collections.abc import Callable
 from fractions import Fraction
+from logging import getLogger
 from typing import TypedDict
 
 
@@ -14,6 +16,20 @@ class Ratio(TypedDict):
 
     top: str
     bottom: str
+
+
+def is_failing(action: Callable[[], None]) -> bool:
+    """
+    Whether an action fails: a net below what could be at fault, so that one part stops no other.
+
+    What it did before it failed stays done. The failure goes to the log.
+    """
+    try:
+        action()
+    except Exception as failure:
+        getLogger("housepack").debug("A part could not be worked out", exc_info=failure)
+        return True
+    return False
 
 
 def code_of(char: str) -> int:

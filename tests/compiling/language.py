@@ -8,6 +8,8 @@ from collections.abc import Callable
 from math import ceil, floor, fsum, inf, isfinite, sqrt
 from typing import Literal, NotRequired, TypedDict
 
+from builder.formulas.primitives import is_failing
+
 Pair = tuple[int, str]
 Change = Callable[[int], int]
 LIMIT = 3
@@ -289,3 +291,20 @@ def doubled(number: int) -> int:
 def taking(houses: dict[str, Thing], number: int) -> list[str]:
     """What JSON gives, with a mapping in it."""
     return [name + houses[name]["name"] + str(number) for name in houses]
+
+
+def nets() -> list[list[int]]:
+    """What a net leaves of an action that fails half way, and of one that does not."""
+    counted: list[int] = []
+    is_first_failing = is_failing(lambda: counts_down(counted, -1))
+    is_second_failing = is_failing(lambda: counts_down(counted, 2))
+    return [counted, [1 if is_first_failing else 0, 1 if is_second_failing else 0]]
+
+
+def counts_down(counted: list[int], number: int) -> None:
+    """Counts, and fails below zero."""
+    counted.append(number)
+    if number < 0:
+        raise ValueError("number must not be below zero")
+    if number > 0:
+        counts_down(counted, number - 1)

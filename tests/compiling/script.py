@@ -8,7 +8,9 @@ from typing import Any
 from playwright.sync_api import Browser
 
 from builder.compiling.program import compiled
+from builder.site.engine import source_of
 
+SAMPLE = "builder.sample"
 RUNTIME = (Path(__file__).parents[2] / "builder" / "compiling" / "runtime.js").read_text("utf-8")
 
 CALLED = """(calls) => JSON.parse(calls).map(([name, given]) =>
@@ -18,8 +20,8 @@ CALLED = """(calls) => JSON.parse(calls).map(([name, given]) =>
 def script(text: str, *names: str) -> str:
     """The functions of a source text as a script that offers them as ``engine``."""
     return compiled(
-        {name: f"builder.sample.{name}" for name in names},
-        source_of=lambda _: text,
+        {name: f"{SAMPLE}.{name}" for name in names},
+        source_of=lambda name: text if name == SAMPLE else source_of(name),
         runtime=RUNTIME,
         global_name="engine",
     )

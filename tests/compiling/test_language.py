@@ -23,6 +23,7 @@ PLAIN = [
     "loops",
     "questions",
     "calls",
+    "nets",
 ]
 
 

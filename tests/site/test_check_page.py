@@ -320,6 +320,32 @@ def test_what_is_wrong_in_a_file_is_told_in_the_terminal_s_words_beside_its_part
         assert page.locator("#check-problems").inner_text() == f"Cannot be read: {told[1]}."
 
 
+@pytest.mark.parametrize(
+    "failing",
+    [
+        "document.querySelector('#check').addEventListener('input', () => {"
+        " throw Error('boom'); })",
+        "window.housecheck.fit = () => { throw Error('boom'); }",
+        "document.querySelector('#check').addEventListener('input', async () => {"
+        " throw Error('boom'); })",
+    ],
+)
+def test_what_nobody_expected_is_said_above_the_form_and_asks_to_be_reported(
+    browser: Browser, demo_over_http: str, failing: str
+) -> None:
+    page = browser.new_page()
+    page.goto(f"{demo_over_http}/check.html")
+    page.wait_for_load_state("networkidle")
+    page.evaluate(failing)
+    page.locator("summary", has_text="Stage").first.click()
+    page.get_by_label("Stage width, clear", exact=True).fill("12 m")
+    told = page.locator("p.check-problem[role=alert]")
+    told.wait_for()
+    assert "boom" in told.inner_text()
+    assert "a mistake of the program and not yours; please report it" in told.inner_text()
+    page.close()
+
+
 def test_a_value_without_a_unit_is_told_beside_it(browser: Browser, demo_over_http: str) -> None:
     with visit(browser, demo_over_http) as page:
         page.goto(f"{demo_over_http}/check.html")

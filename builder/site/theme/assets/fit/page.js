@@ -17,7 +17,9 @@
     failed.textContent = words;
     failed.hidden = false;
   }
-  window.addEventListener("error", (event) => admit("This page failed (" + event.message + "), so what it shows may not be whole. This is a mistake of the program and not yours; please report it, with the address of this page."));
+  const admitFailure = (words) => admit("This page failed (" + words + "), so what it shows may not be whole. This is a mistake of the program and not yours; please report it, with the address of this page.");
+  window.addEventListener("error", (event) => admitFailure(event.message));
+  window.addEventListener("unhandledrejection", (event) => admitFailure(String(event.reason)));
   function tellCut(found) {
     if (found === null && /^#(show|day)=/.test(location.hash)) admit("The address of this page cannot be read, so nothing of the show came with it. It was probably cut on the way: ask for it again, or for the rider file.");
     else failed.hidden = true;
