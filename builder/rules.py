@@ -5,9 +5,20 @@ The pack publishes the rules beside the facts.
 """
 
 from dataclasses import dataclass
+from typing import Literal
 
-AT_LEAST, AT_MOST, BETWEEN, IS = "at least", "at most", "between", "is"
-NUMBERS = (AT_LEAST, AT_MOST, BETWEEN)
+Way = Literal["at least", "at most", "between", "is"]
+"""How a rider may ask."""
+Kind = Literal[
+    "length", "mass", "load", "area", "count", "current", "duration", "yes", "permission"
+]
+"""What the answer is. A pack with a rule of another kind is no pack that this version reads."""
+
+AT_LEAST: Way = "at least"
+AT_MOST: Way = "at most"
+BETWEEN: Way = "between"
+IS: Way = "is"
+NUMBERS: tuple[Way, ...] = (AT_LEAST, AT_MOST, BETWEEN)
 WHOLES = ("whole", "rules")
 """The kinds of item in which a section says that the house has none of something."""
 
@@ -31,9 +42,9 @@ class Rule:
     key: str
     title: str
     department: str
-    kind: str
+    kind: Kind
     question: str
-    ways: tuple[str, ...] = (AT_LEAST,)
+    ways: tuple[Way, ...] = (AT_LEAST,)
     section: str = ""
     item: str = ""
     value: str = ""

@@ -336,7 +336,7 @@ def test_what_nobody_expected_is_said_above_the_form_and_asks_to_be_reported(
     page = browser.new_page()
     page.goto(f"{demo_over_http}/check.html")
     page.wait_for_load_state("networkidle")
-    page.evaluate(failing)
+    page.evaluate(f"() => {{ {failing} }}")
     page.locator("summary", has_text="Stage").first.click()
     page.get_by_label("Stage width, clear", exact=True).fill("12 m")
     told = page.locator("p.check-problem[role=alert]")
