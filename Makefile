@@ -20,6 +20,7 @@ test: lint types contracts units
 lint: $(VENV)/test-ready
 	$(BIN)/ruff check builder tests benchmarks
 	$(BIN)/ruff format --check builder tests benchmarks
+	$(BIN)/biome check --error-on-warnings
 
 types: $(VENV)/test-ready
 	$(BIN)/mypy

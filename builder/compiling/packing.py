@@ -20,3 +20,8 @@ def without_spaces(script: str) -> str:
 def without_comments(script: str) -> str:
     """A script without the lines that are comments; ours have no text of several lines."""
     return COMMENT.sub("", script)
+
+
+def as_loaded(script: str) -> str:
+    """A script that was written by hand as pages load it: without comments and indentation."""
+    return INDENTATION.sub("", without_comments(script))

@@ -114,7 +114,7 @@ const py = (() => {
     const part = size.slice(from ?? 0, to ?? size.length);
     return typeof held === "string" && typeof part !== "string" ? part.join("") : part;
   }
-  function place(text, part, at) {
+  function place(text, at) {
     return at < 0 || !WIDE.test(text) ? at : [...text.slice(0, at)].length;
   }
   function strip(text, unwanted, left, right) {
@@ -193,7 +193,7 @@ const py = (() => {
     count_text: (text, part) => text.split(part).length - 1,
     value: (map, key) => (map.has(key) ? map.get(key) : fault("reads a key that is not there")),
     get: (map, key, otherwise) => (map.has(key) ? map.get(key) : otherwise),
-    setdefault: (map, key, value) => (map.has(key) ? map.get(key) : (map.set(key, value), value)),
+    setdefault: (map, key, value) => (map.has(key) ? map.get(key) : map.set(key, value).get(key)),
     update: (map, other) => { for (const [key, value] of other) map.set(key, value); },
     put: (items, where, value) => { at(items, where); items[where < 0 ? items.length + where : where] = value; },
     insert: (items, where, item) => { items.splice(where, 0, item); },
@@ -209,8 +209,8 @@ const py = (() => {
     zipped_to_shortest: (lists) => Array.from({ length: Math.min(...lists.map((list) => list.length)) }, (_, place) => lists.map((list) => list[place])),
     starts: (text, part) => text.startsWith(part),
     ends: (text, part) => text.endsWith(part),
-    find: (text, part) => place(text, part, text.indexOf(part)),
-    rfind: (text, part) => place(text, part, text.lastIndexOf(part)),
+    find: (text, part) => place(text, text.indexOf(part)),
+    rfind: (text, part) => place(text, text.lastIndexOf(part)),
     remove_prefix: (text, part) => (text.startsWith(part) ? text.slice(part.length) : text),
     remove_suffix: (text, part) => (part !== "" && text.endsWith(part) ? text.slice(0, -part.length) : text),
     whole: (text) => (/^[0-9]+$/.test(text) ? Number(text) : fault("reads as a whole number what is none")),

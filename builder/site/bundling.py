@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from hashlib import sha256
 from pathlib import Path
 
-from builder.compiling.packing import without_comments
+from builder.compiling.packing import as_loaded
 from builder.files import write_whole
 
 STYLES = re.compile(r'(?:\s*<link rel="stylesheet" href="[^":]+">)+')
@@ -42,7 +42,7 @@ class Bundles:
         for name, parts in self.found.items():
             texts = [(site / part).read_text("utf-8").rstrip() for part in parts]
             if name.endswith(".js"):
-                texts = [without_comments(text) for text in texts]
+                texts = [as_loaded(text) for text in texts]
             write_whole(site / name, "".join(f"{text}\n" for text in texts))
 
     def _joined(self, markup: str, ending: str) -> Callable[[re.Match[str]], str]:

@@ -4,8 +4,10 @@ from pathlib import Path
 
 import pytest
 
+from builder.compiling.packing import without_comments
 from builder.site.bundling import Bundles
 
+THEME = Path(__file__).parents[2] / "builder" / "site" / "theme"
 PAGE = """<link rel="icon" href="assets/mark.svg">
 <link rel="stylesheet" href="assets/a.css">
   <link rel="stylesheet" href="assets/b.css">
@@ -57,3 +59,20 @@ def test_a_file_that_is_not_there_is_told(tmp_path: Path) -> None:
     bundles.page(PAGE)
     with pytest.raises(FileNotFoundError):
         bundles.write(tmp_path)
+
+
+def test_no_script_of_ours_has_a_text_of_several_lines_which_joining_would_change() -> None:
+    scripts = sorted(THEME.rglob("*.js"))
+    assert len(scripts) > 10
+    assert [path.name for path in scripts if "`" in without_comments(path.read_text("utf-8"))] == []
+
+
+def test_scripts_are_joined_without_comments_and_indentation(tmp_path: Path) -> None:
+    bundles = Bundles()
+    bundles.page('<script src="assets/a.js"></script><script src="assets/b.js"></script>')
+    (tmp_path / "assets").mkdir()
+    (tmp_path / "assets" / "a.js").write_text("// why\nif (one) {\n  two();\n}\n", "utf-8")
+    (tmp_path / "assets" / "b.js").write_text("three();\n", "utf-8")
+    bundles.write(tmp_path)
+    (name,) = bundles.found
+    assert (tmp_path / name).read_text("utf-8") == "if (one) {\ntwo();\n}\nthree();\n"

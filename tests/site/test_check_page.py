@@ -570,19 +570,27 @@ def test_a_day_keeps_to_the_width_of_the_screen(
         assert page.evaluate("document.documentElement.scrollWidth") <= width
 
 
-def test_it_is_small_and_answers_an_edit_within_50_ms(browser: Browser, demo: Path) -> None:
+COUNT_CALLS = """() => {
+  window.calls = { fit: 0, read_form: 0 };
+  for (const name of Object.keys(calls)) {
+    const own = housecheck[name];
+    housecheck[name] = (...given) => { calls[name] += 1; return own(...given); };
+  }
+}"""
+
+
+def test_it_is_small_and_an_edit_reads_one_act_and_judges_once(
+    browser: Browser, demo: Path
+) -> None:
+    # How long that takes is the machine's: about 20 ms each on the one that built this.
     assert sum(path.stat().st_size for path in (demo / "assets" / "fit").iterdir()) < 650_000
     with visit(browser, demo.as_uri(), viewport=PHONE) as page:
         opened(page, demo.as_uri(), "arena")
-        field = (
-            "[...document.querySelectorAll('#check input')].find((node) =>"
-            " node.getAttribute('aria-label') === 'Stage width, clear')"
-        )
-        once = (
-            f"() => {{ const start = performance.now(); {field}.dispatchEvent(new Event('input'));"
-            " return performance.now() - start; }"
-        )
-        assert min(page.evaluate(once) for _ in range(5)) < 50
         page.set_input_files(".check-file", [RIDERS / "theatre.yml", RIDERS / "club.yml"])
         page.locator("#check-acts li").nth(2).wait_for()
-        assert min(page.evaluate(once) for _ in range(5)) < 50
+        page.evaluate(COUNT_CALLS)
+        width = page.get_by_label("Stage width, clear", exact=True)
+        width.dispatch_event("input")
+        assert page.evaluate("() => calls") == {"fit": 1, "read_form": 1}
+        width.dispatch_event("input")
+        assert page.evaluate("() => calls") == {"fit": 2, "read_form": 2}

@@ -10,7 +10,7 @@ from urllib.parse import quote
 import pytest
 from playwright.sync_api import Browser, Page, Route
 
-from builder.compiling.packing import without_comments
+from builder.compiling.packing import as_loaded
 from builder.site.engine import LATER_SCRIPT, SCRIPT
 from tests.site.visiting import visit
 
@@ -18,7 +18,7 @@ pytestmark = pytest.mark.browser
 ROOT = Path(__file__).parents[2]
 RIDERS = ROOT / "tests" / "riders"
 OWN = ("riders", "day_of_acts", "page")
-"""The page's own scripts that load at once; the site joins them, without comments."""
+"""The page's own scripts that load at once; the site joins them as they are loaded."""
 MOST_B = 60_000
 """What the page, its scripts and the check may weigh, compressed, without the house's data."""
 RISER = {
@@ -38,7 +38,7 @@ def compressed_b(text: str) -> int:
 def test_page_and_check_stay_below_their_weight(demo: Path) -> None:
     scripts = [(demo / f"assets/fit/{name}.js").read_text("utf-8") for name in OWN]
     page = compressed_b((demo / "check.html").read_text("utf-8"))
-    own = compressed_b("".join(without_comments(text) for text in scripts))
+    own = compressed_b("".join(as_loaded(text) for text in scripts))
     check = compressed_b((demo / SCRIPT).read_text("utf-8"))
     # Each part is there: an empty one would pass below.
     assert min(page, own, check) > 1500

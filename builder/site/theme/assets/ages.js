@@ -2,7 +2,12 @@
 (function () {
   var DAY_MS = 86400000;
   function age(days) {
-    var steps = [[14, 1, "day"], [70, 7, "week"], [731, 30, "month"], [Infinity, 365, "year"]];
+    var steps = [
+      [14, 1, "day"],
+      [70, 7, "week"],
+      [731, 30, "month"],
+      [Infinity, 365, "year"],
+    ];
     var step = steps.find(function (each) {
       return days < each[0];
     });

@@ -15,7 +15,7 @@
   try {
     seen = rank(localStorage.getItem(KEY));
     if (!seen) localStorage.setItem(KEY, newest);
-  } catch (refused) {
+  } catch {
     return;
   }
   var fresh = seen
@@ -29,11 +29,17 @@
   var frame = rows[0].closest(".table");
   frame.before(said);
   function tell(text) {
-    said.replaceChildren(document.createTextNode(text + " What you have seen is kept in this browser only."));
+    said.replaceChildren(
+      document.createTextNode(text + " What you have seen is kept in this browser only."),
+    );
   }
   if (!seen) return tell("From your next visit on, this page marks what is new to you.");
   if (!fresh.length) return tell("Nothing is new since you last looked.");
-  tell(fresh.length + (fresh.length === 1 ? " change is" : " changes are") + " new since you last looked.");
+  tell(
+    fresh.length +
+      (fresh.length === 1 ? " change is" : " changes are") +
+      " new since you last looked.",
+  );
   fresh.forEach(function (row) {
     var mark = document.createElement("span");
     mark.className = "tag tag-note";

@@ -3,14 +3,17 @@ var __md_scope = new URL(document.currentScript.dataset.base, location);
 var __md_get = function (key, store, scope) {
   try {
     return JSON.parse((store || localStorage).getItem((scope || __md_scope).pathname + "." + key));
-  } catch (refused) {
+  } catch {
     return null;
   }
 };
 var __md_set = function (key, value, store, scope) {
   try {
-    (store || localStorage).setItem((scope || __md_scope).pathname + "." + key, JSON.stringify(value));
-  } catch (refused) {
+    (store || localStorage).setItem(
+      (scope || __md_scope).pathname + "." + key,
+      JSON.stringify(value),
+    );
+  } catch {
     // A browser may keep nothing; then the choice lasts as long as the page.
   }
 };

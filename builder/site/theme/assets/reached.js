@@ -4,14 +4,19 @@
   function wanted() {
     try {
       return document.getElementById(decodeURIComponent(location.hash.slice(1)));
-    } catch (cut) {
+    } catch {
       // A link that lost its end on the way leads to the page, and to no line of it.
       return null;
     }
   }
   function unfold(found) {
     var folds = [];
-    for (var part = found.closest("details:not([open])"); part; part = part.parentElement.closest("details:not([open])")) folds.push(part);
+    for (
+      let part = found.closest("details:not([open])");
+      part;
+      part = part.parentElement.closest("details:not([open])")
+    )
+      folds.push(part);
     folds.forEach(function (each) {
       each.open = true;
     });
@@ -25,7 +30,7 @@
   // How far below the edge of its frame the row comes to stand is told to the style sheet, so that the browser leads to the same place whenever it
   // goes there by itself: while the page is loading, and when a link is pressed again.
   function under(row) {
-    var frame = row && row.closest(".table.wide");
+    var frame = row?.closest(".table.wide");
     if (!frame) return;
     function depth_px() {
       return row.getBoundingClientRect().top - frame.getBoundingClientRect().top;

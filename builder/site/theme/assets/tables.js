@@ -8,7 +8,10 @@
   // Numbers come before words whichever way they run, so that what nobody has stated stays at the end.
   function compare(a, b, way) {
     if (typeof a !== typeof b) return typeof a === "number" ? -1 : 1;
-    var found = typeof a === "number" ? a - b : a.localeCompare(b, "en", { numeric: true, sensitivity: "base" });
+    var found =
+      typeof a === "number"
+        ? a - b
+        : a.localeCompare(b, "en", { numeric: true, sensitivity: "base" });
     return way === "descending" ? -found : found;
   }
   function sort(table, column, way) {
@@ -52,7 +55,9 @@
     var wanted = words.split(/\s+/).map(bare);
     rows.forEach(function (row) {
       var said = bare(row.textContent);
-      row.hidden = !wanted.every(function (word) { return said.indexOf(word) >= 0; });
+      row.hidden = !wanted.every(function (word) {
+        return said.indexOf(word) >= 0;
+      });
     });
     frame.scrollTop = 0;
   }
@@ -67,7 +72,9 @@
     field.autocomplete = "off";
     field.spellcheck = false;
     field.setAttribute("autocapitalize", "off");
-    field.addEventListener("input", function () { only(frame, rows, field.value); });
+    field.addEventListener("input", function () {
+      only(frame, rows, field.value);
+    });
     // On paper all rows stand; and whoever follows a link to a row must find it (reached.js).
     function all() {
       field.value = "";

@@ -40,10 +40,12 @@
 
   // A rider's file: it fills an empty form, takes the place of the act of that name, or is one act more.
   function takeIn(day, data, places) {
-    const act = newAct(data, places), name = written(act);
+    const act = newAct(data, places),
+      name = written(act);
     const same = name === "" ? -1 : day.acts.findIndex((each) => written(each) === name);
     const free = same >= 0 ? same : day.acts.findIndex((each) => isEmpty(each.data));
-    if (free < 0 && day.acts.length >= MOST) throw new fit.Refused("It is one act more than the " + MOST + " that fit on this page.");
+    if (free < 0 && day.acts.length >= MOST)
+      throw new fit.Refused("It is one act more than the " + MOST + " that fit on this page.");
     if (free < 0) day.acts.push(act);
     else day.acts[free] = act;
     day.at = free < 0 ? day.acts.length - 1 : free;
@@ -64,7 +66,9 @@
   function addressOf(day) {
     const kept = day.acts.filter((act) => !isEmpty(act.data));
     if (kept.length === 0) return "";
-    return kept.length === 1 ? "#show=" + encodeURIComponent(JSON.stringify(kept[0].data)) : "#day=" + encodeURIComponent(JSON.stringify(kept.map((act) => act.data)));
+    return kept.length === 1
+      ? "#show=" + encodeURIComponent(JSON.stringify(kept[0].data))
+      : "#day=" + encodeURIComponent(JSON.stringify(kept.map((act) => act.data)));
   }
 
   function fromAddress(hash) {
@@ -72,8 +76,12 @@
     if (kind === undefined) return null;
     try {
       const found = JSON.parse(decodeURIComponent(text));
-      const acts = (kind === "show" ? [found] : Array.isArray(found) ? found : []).filter((each) => each !== null && typeof each === "object" && !Array.isArray(each));
-      return acts.length === 0 ? null : { acts: acts.slice(0, MOST).map((each) => newAct(tidy(each, 0))), at: 0 };
+      const acts = (kind === "show" ? [found] : Array.isArray(found) ? found : []).filter(
+        (each) => each !== null && typeof each === "object" && !Array.isArray(each),
+      );
+      return acts.length === 0
+        ? null
+        : { acts: acts.slice(0, MOST).map((each) => newAct(tidy(each, 0))), at: 0 };
     } catch {
       return null;
     }
@@ -84,9 +92,26 @@
     if (depth > 6) return "";
     if (typeof value === "string") return value.slice(0, 2000);
     if (Array.isArray(value)) return value.slice(0, 500).map((each) => tidy(each, depth + 1));
-    if (value !== null && typeof value === "object") return Object.fromEntries(Object.entries(value).slice(0, 50).filter(([key]) => key !== "__proto__").map(([key, each]) => [key, tidy(each, depth + 1)]));
+    if (value !== null && typeof value === "object")
+      return Object.fromEntries(
+        Object.entries(value)
+          .slice(0, 50)
+          .filter(([key]) => key !== "__proto__")
+          .map(([key, each]) => [key, tidy(each, depth + 1)]),
+      );
     return String(value);
   }
 
-  Object.assign(fit, { MOST_ACTS: MOST, LONG_ADDRESS: LONG, newDay, actNames, writtenNames, takeIn, addAct, removeAct, addressOf, fromAddress });
+  Object.assign(fit, {
+    MOST_ACTS: MOST,
+    LONG_ADDRESS: LONG,
+    newDay,
+    actNames,
+    writtenNames,
+    takeIn,
+    addAct,
+    removeAct,
+    addressOf,
+    fromAddress,
+  });
 })((window.housefit = window.housefit || {}));

@@ -46,8 +46,8 @@
   }
   // Whether lines and parts that nothing asks of are hidden: so that a whole rider reads as its answers.
   let lean = arrived !== null;
-  // The act in the form: its plain data, and where they stood in its file.
-  let data, places;
+  // The act in the form, as plain data.
+  let data;
   let slots = new Map();
   let serial = 0;
 
@@ -112,7 +112,7 @@
   }
 
   function build() {
-    ({ data, places } = day.acts[day.at]);
+    data = day.acts[day.at].data;
     slots = new Map();
     const open = new Set([...root.querySelectorAll("details[open]")].map((node) => node.dataset.part));
     const opened = (key, filled) => open.has(key) || filled;

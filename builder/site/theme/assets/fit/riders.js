@@ -16,29 +16,45 @@
   }
 
   function told(mistakes) {
-    const words = mistakes.slice(0, MOST_TOLD).map((each) => (each.line > 0 ? "Line " + each.line + ": " : "It ") + reader.mistake_words(each) + ".");
+    const words = mistakes
+      .slice(0, MOST_TOLD)
+      .map(
+        (each) =>
+          (each.line > 0 ? "Line " + each.line + ": " : "It ") + reader.mistake_words(each) + ".",
+      );
     const more = mistakes.length - words.length;
     return words.join(" ") + (more > 0 ? " And " + more + " more." : "");
   }
 
   function dataOf(node, places) {
     if (node.kind === "text") return node.text;
-    const data = node.kind === "list" ? node.items.map((item) => dataOf(item, places)) : Object.fromEntries(node.entries.map(({ key, value }) => [key, dataOf(value, places)]));
+    const data =
+      node.kind === "list"
+        ? node.items.map((item) => dataOf(item, places))
+        : Object.fromEntries(node.entries.map(({ key, value }) => [key, dataOf(value, places)]));
     places.set(data, node);
     return data;
   }
 
   // Data as a tree. What came from a file has its lines; what was typed has line 0.
   function treeOf(data, places, near) {
-    if (data === null || typeof data !== "object") return node("text", near, { text: String(data) });
-    const known = places.get(data), here = known || near;
+    if (data === null || typeof data !== "object")
+      return node("text", near, { text: String(data) });
+    const known = places.get(data),
+      here = known || near;
     if (Array.isArray(data)) {
-      const items = data.map((item, index) => treeOf(item, places, known ? known.items[index] : undefined));
+      const items = data.map((item, index) =>
+        treeOf(item, places, known ? known.items[index] : undefined),
+      );
       return node("list", here, { items });
     }
     const entries = Object.entries(data).map(([key, value]) => {
       const entry = known ? known.entries.find((each) => each.key === key) : undefined;
-      return { key, ...placeOf(entry), value: treeOf(value, places, entry ? entry.value : undefined) };
+      return {
+        key,
+        ...placeOf(entry),
+        value: treeOf(value, places, entry ? entry.value : undefined),
+      };
     });
     return node("group", here, { entries });
   }
@@ -54,11 +70,25 @@
   // { rider, plays, problems } of an act under a name. Requirements and problems tell their part of the form, such as needs 2.
   function riderOf(act, name, pack) {
     const whole = treeOf(act.data, act.places);
-    const named = { key: "act", line: 0, column: 0, ...whole.entries.find((entry) => entry.key === "act"), value: node("text", undefined, { text: name }) };
-    const tree = { ...whole, entries: [named, ...whole.entries.filter((entry) => entry.key !== "act")] };
+    const named = {
+      key: "act",
+      line: 0,
+      column: 0,
+      ...whole.entries.find((entry) => entry.key === "act"),
+      value: node("text", undefined, { text: name }),
+    };
+    const tree = {
+      ...whole,
+      entries: [named, ...whole.entries.filter((entry) => entry.key !== "act")],
+    };
     const read = reader.read_form(tree, pack.language, pack.rules, pack.units);
-    read.rider.requirements.forEach((each, index) => { each.slot = slotOf(read.parts[index]); });
-    const problems = read.mistakes.map((each) => ({ where: slotOf(each.part), reason: reader.mistake_words(each) }));
+    read.rider.requirements.forEach((each, index) => {
+      each.slot = slotOf(read.parts[index]);
+    });
+    const problems = read.mistakes.map((each) => ({
+      where: slotOf(each.part),
+      reason: reader.mistake_words(each),
+    }));
     return { rider: read.rider, plays: read.plays, problems };
   }
 

@@ -28,7 +28,8 @@
     });
     asking.catch(function () {
       asking = null;
-      told.textContent = "The words of this pack could not be fetched. Try again when the signal is back; the contents work without them.";
+      told.textContent =
+        "The words of this pack could not be fetched. Try again when the signal is back; the contents work without them.";
     });
     return asking;
   }
@@ -41,33 +42,56 @@
   // A long text is told from the column in which the first word was found.
   function cut(text, terms) {
     if (text.length < 170) return text;
-    var hit = window.housesearch.wordsOf(text).find(function (word) { return held(word, terms); });
-    var from = hit && hit.from > 120 ? Math.max(text.lastIndexOf("; ", hit.from), text.lastIndexOf(". ", hit.from), hit.from - 60) : -1;
+    var hit = window.housesearch.wordsOf(text).find(function (word) {
+      return held(word, terms);
+    });
+    var from =
+      hit && hit.from > 120
+        ? Math.max(
+            text.lastIndexOf("; ", hit.from),
+            text.lastIndexOf(". ", hit.from),
+            hit.from - 60,
+          )
+        : -1;
     var begun = from > 0 ? "… " + text.slice(text.indexOf(" ", from) + 1) : text;
     return begun.length > 190 ? begun.slice(0, begun.lastIndexOf(" ", 180)) + " …" : begun;
   }
   // A heading says what stands under it.
   function below(line) {
-    return window.housesearch.lines.filter(function (other) {
-      return other[0] === line[0] && other[3] === line[2] && !other[5];
-    }).slice(0, 4).map(function (other) {
-      return other[2] + " – " + other[4].split("; ")[0];
-    }).join("; ");
+    return window.housesearch.lines
+      .filter(function (other) {
+        return other[0] === line[0] && other[3] === line[2] && !other[5];
+      })
+      .slice(0, 4)
+      .map(function (other) {
+        return other[2] + " – " + other[4].split("; ")[0];
+      })
+      .join("; ");
   }
   function held(word, terms) {
-    return terms.has(word.term) || word.parts.some(function (part) { return terms.has(part); });
+    return (
+      terms.has(word.term) ||
+      word.parts.some(function (part) {
+        return terms.has(part);
+      })
+    );
   }
   function marked(kind, text, terms) {
     var line = document.createElement("span");
     line.className = kind;
     line.dir = "auto";
     var at = 0;
-    window.housesearch.wordsOf(text).filter(function (word) { return held(word, terms); }).forEach(function (word) {
-      var mark = document.createElement("mark");
-      mark.textContent = text.slice(word.from, word.to);
-      line.append(text.slice(at, word.from), mark);
-      at = word.to;
-    });
+    window.housesearch
+      .wordsOf(text)
+      .filter(function (word) {
+        return held(word, terms);
+      })
+      .forEach(function (word) {
+        var mark = document.createElement("mark");
+        mark.textContent = text.slice(word.from, word.to);
+        line.append(text.slice(at, word.from), mark);
+        at = word.to;
+      });
     line.append(text.slice(at));
     return line;
   }
@@ -75,15 +99,28 @@
     var page = window.housesearch.pages[line[0]];
     var link = document.createElement("a");
     link.href = new URL(page[0] + (line[1] ? "#" + line[1] : ""), base);
-    var place = [page[1], line[3]].filter(function (part) { return part && part !== line[2]; }).join(" › ");
-    link.append(marked("answer-name", line[2], terms), " ", marked("answer-place", place, new Set()), " ", marked("answer-said", cut(line[4] || below(line), terms), terms));
+    var place = [page[1], line[3]]
+      .filter(function (part) {
+        return part && part !== line[2];
+      })
+      .join(" › ");
+    link.append(
+      marked("answer-name", line[2], terms),
+      " ",
+      marked("answer-place", place, new Set()),
+      " ",
+      marked("answer-said", cut(line[4] || below(line), terms), terms),
+    );
     var item = document.createElement("li");
     item.append(link);
     return item;
   }
   function counted(found) {
     if (!found.lines.length) return "Nothing found. Try fewer words, or the contents.";
-    var many = found.lines.length > MOST ? "Found " + found.lines.length + ", the first " + MOST + " shown" : "Found " + found.lines.length;
+    var many =
+      found.lines.length > MOST
+        ? "Found " + found.lines.length + ", the first " + MOST + " shown"
+        : "Found " + found.lines.length;
     if (found.without.length) return many + ", without " + found.without.join(", ");
     return found.missing ? many + ", with some of the words" : many;
   }
@@ -91,27 +128,43 @@
     var words = field.value.trim();
     open(words !== "");
     if (!words) return list.replaceChildren();
-    begin().then(function () {
-      if (field.value.trim() !== words) return;
-      var found = window.housesearch.answers(words);
-      list.replaceChildren.apply(list, found.lines.slice(0, MOST).map(function (line) { return answer(line, found.terms); }));
-      list.dataset.asked = words;
-      told.textContent = counted(found);
-      box.querySelector(".search-scroll").scrollTop = 0;
-    }, function () {});
+    begin().then(
+      function () {
+        if (field.value.trim() !== words) return;
+        var found = window.housesearch.answers(words);
+        list.replaceChildren.apply(
+          list,
+          found.lines.slice(0, MOST).map(function (line) {
+            return answer(line, found.terms);
+          }),
+        );
+        list.dataset.asked = words;
+        told.textContent = counted(found);
+        box.querySelector(".search-scroll").scrollTop = 0;
+      },
+      function () {},
+    );
   }
   function links() {
     return Array.from(list.querySelectorAll("a"));
   }
   function step(by) {
-    var all = links(), at = all.indexOf(document.activeElement) + by;
+    var all = links(),
+      at = all.indexOf(document.activeElement) + by;
     if (at < 0) field.focus();
     else if (all[at]) all[at].focus();
   }
   var KEYS = {
-    ArrowDown: function () { step(1); },
-    ArrowUp: function () { step(-1); },
-    Escape: function () { open(false); field.blur(); },
+    ArrowDown: function () {
+      step(1);
+    },
+    ArrowUp: function () {
+      step(-1);
+    },
+    Escape: function () {
+      open(false);
+      field.blur();
+    },
   };
 
   field.addEventListener("focus", function () {
@@ -124,10 +177,14 @@
     if (links().length) links()[0].click();
   });
   box.querySelector("form").addEventListener("reset", function () {
-    setTimeout(function () { show(); field.focus(); });
+    setTimeout(function () {
+      show();
+      field.focus();
+    });
   });
   box.addEventListener("keydown", function (event) {
-    if (!KEYS[event.key] || (event.key.indexOf("Arrow") === 0 && !box.hasAttribute("data-open"))) return;
+    if (!KEYS[event.key] || (event.key.indexOf("Arrow") === 0 && !box.hasAttribute("data-open")))
+      return;
     event.preventDefault();
     KEYS[event.key]();
   });

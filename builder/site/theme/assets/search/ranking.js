@@ -2,13 +2,24 @@
 // the guides. assets/search/entries.js brings `pages` ([address, title, weight]), `lines` ([page, anchor, name, under, text, folded away]) and
 // `aliases`.
 (function (search) {
-  var NAME = 6, UNDER = 2.5, PAGE = 2, TEXT = 1;
-  var NONE = 0.4, FOLDED = 0.5;
-  var EXACT = 1, ALIAS = 0.55, BEGINNING = 0.5, MISSPELT = 0.4;
+  var NAME = 6,
+    UNDER = 2.5,
+    PAGE = 2,
+    TEXT = 1;
+  var NONE = 0.4,
+    FOLDED = 0.5;
+  var EXACT = 1,
+    ALIAS = 0.55,
+    BEGINNING = 0.5,
+    MISSPELT = 0.4;
 
   var MEASURE = /^\d[\d.]*[a-z]/;
   // What questions are made of, and nothing is called.
-  var SMALL = new Set("a an and any are at can do does for have how in is it many much of on or our the there to we what where which with you".split(" "));
+  var SMALL = new Set(
+    "a an and any are at can do does for have how in is it many much of on or our the there to we what where which with you".split(
+      " ",
+    ),
+  );
 
   // A word weighs more in a short name than in a long one, and adds up where it stands in several places.
   function indexed(lines, pages) {
@@ -72,20 +83,33 @@
   // An alias of several words stands for the word that was asked.
   function spelledOut(words) {
     return words.reduce(function (all, word) {
-      var whole = aliasesOf(word.term).find(function (alias) { return alias.indexOf(" ") > 0; });
+      var whole = aliasesOf(word.term).find(function (alias) {
+        return alias.indexOf(" ") > 0;
+      });
       return all.concat(whole ? search.wordsOf(whole) : word);
     }, []);
   }
   // A name that is not there as a whole may be there in parts, if each of them is.
   function asked(places, text) {
     var words = search.wordsOf(text);
-    var large = words.length > 2 ? words.filter(function (word) { return !SMALL.has(word.term); }) : words;
+    var large =
+      words.length > 2
+        ? words.filter(function (word) {
+            return !SMALL.has(word.term);
+          })
+        : words;
     return spelledOut(large.length ? large : words).reduce(function (all, word) {
       var whole = { term: word.term, meant: meant(places, word, word === words[words.length - 1]) };
-      var parts = whole.meant.size ? [] : word.parts.map(function (part) {
-        return { term: part, meant: meant(places, { term: part, parts: [] }, false) };
-      });
-      var held = parts.length && parts.every(function (part) { return part.meant.size; });
+      var parts = whole.meant.size
+        ? []
+        : word.parts.map(function (part) {
+            return { term: part, meant: meant(places, { term: part, parts: [] }, false) };
+          });
+      var held =
+        parts.length &&
+        parts.every(function (part) {
+          return part.meant.size;
+        });
       return all.concat(held ? parts : whole);
     }, []);
   }
@@ -107,7 +131,9 @@
     });
   }
   function same(one, other) {
-    return one.length === other.length && one.slice().sort().join(" ") === other.slice().sort().join(" ");
+    return (
+      one.length === other.length && one.slice().sort().join(" ") === other.slice().sort().join(" ")
+    );
   }
   function within(words, all) {
     return (" " + all.join(" ") + " ").indexOf(" " + words.join(" ") + " ") >= 0;
@@ -121,23 +147,31 @@
   }
   // 'Dock height' asks for the height among the docks, 'R4-3 left' for what is left of it, '400 A' for where that is the value.
   function answering(line, wanted) {
-    var name = terms(line[2]), under = terms(line[3]);
+    var name = terms(line[2]),
+      under = terms(line[3]);
     return cells(line[4]).reduce(function (best, cell) {
       var colon = cell.indexOf(": ");
-      var label = colon < 0 ? [] : terms(cell.slice(0, colon)), value = terms(cell.slice(colon < 0 ? 0 : colon + 2));
-      if (label.length && (same(wanted, name.concat(label)) || same(wanted, under.concat(label)))) return Math.max(best, 3);
-      if (within(wanted, value.slice(0, wanted.length))) return Math.max(best, MEASURE.test(wanted.join(" ")) ? 4.5 : 1.8);
+      var label = colon < 0 ? [] : terms(cell.slice(0, colon)),
+        value = terms(cell.slice(colon < 0 ? 0 : colon + 2));
+      if (label.length && (same(wanted, name.concat(label)) || same(wanted, under.concat(label))))
+        return Math.max(best, 3);
+      if (within(wanted, value.slice(0, wanted.length)))
+        return Math.max(best, MEASURE.test(wanted.join(" ")) ? 4.5 : 1.8);
       if (same(wanted, label)) return Math.max(best, 1.8);
       return within(wanted, terms(cell)) ? Math.max(best, 1.25) : best;
     }, 1);
   }
 
   search.ready = function () {
-    var lines = search.lines, pages = search.pages, places = indexed(lines, pages);
+    var lines = search.lines,
+      pages = search.pages,
+      places = indexed(lines, pages);
     // The lines that answer, best first, with the words that no line on the list holds and the terms that were taken for what was asked.
     search.answers = function (text) {
       var words = asked(places, text);
-      var wanted = words.map(function (word) { return word.term; });
+      var wanted = words.map(function (word) {
+        return word.term;
+      });
       var found = new Map();
       words.forEach(function (word) {
         scores(places, word, lines.length).forEach(function (score, at) {
@@ -147,19 +181,48 @@
           found.set(at, line);
         });
       });
-      var most = Math.max.apply(null, [0].concat(Array.from(found.values(), function (line) { return line.held; })));
-      var kept = Array.from(found.values()).filter(function (line) { return line.held === most; });
+      var most = Math.max.apply(
+        null,
+        [0].concat(
+          Array.from(found.values(), function (line) {
+            return line.held;
+          }),
+        ),
+      );
+      var kept = Array.from(found.values()).filter(function (line) {
+        return line.held === most;
+      });
       kept.forEach(function (line) {
         var entry = lines[line.at];
-        line.score *= pages[entry[0]][2] * (entry[5] ? FOLDED : 1) * Math.max(named(entry, wanted), answering(entry, wanted));
+        line.score *=
+          pages[entry[0]][2] *
+          (entry[5] ? FOLDED : 1) *
+          Math.max(named(entry, wanted), answering(entry, wanted));
         line.score /= 1 + 0.1 * Math.log(1 + entry[4].length / 60);
       });
-      kept.sort(function (a, b) { return b.score - a.score || a.at - b.at; });
+      kept.sort(function (a, b) {
+        return b.score - a.score || a.at - b.at;
+      });
       return {
-        lines: kept.map(function (line) { return lines[line.at]; }),
-        without: most < words.length ? words.filter(function (word) { return !word.meant.size; }).map(function (word) { return word.term; }) : [],
+        lines: kept.map(function (line) {
+          return lines[line.at];
+        }),
+        without:
+          most < words.length
+            ? words
+                .filter(function (word) {
+                  return !word.meant.size;
+                })
+                .map(function (word) {
+                  return word.term;
+                })
+            : [],
         missing: words.length - most,
-        terms: new Set(words.reduce(function (all, word) { return all.concat(Array.from(word.meant.keys())); }, [])),
+        terms: new Set(
+          words.reduce(function (all, word) {
+            return all.concat(Array.from(word.meant.keys()));
+          }, []),
+        ),
       };
     };
   };
