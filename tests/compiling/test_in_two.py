@@ -9,9 +9,12 @@ from playwright.sync_api import Error as BrowserError
 
 from builder.compiling.packing import without_comments, without_spaces
 from builder.compiling.program import compiled_in_two
+from builder.site.engine import source_of
 from tests.compiling.script import RUNTIME
 
 SOURCE = """
+from builder.formulas.primitives import is_failing
+
 STEP = 2
 NAMES = ["one", "two"]
 
@@ -29,6 +32,12 @@ def judged(number: int) -> int:
         return rarely(number)
     return doubled(number)
 
+def netted(number: int) -> bool:
+    return is_failing(lambda: nothing(rarely(number)))
+
+def nothing(number: int) -> None:
+    pass
+
 def named(number: int) -> str:
     return NAMES[number - STEP]
 """
@@ -38,10 +47,10 @@ ROOM = "builder.sample"
 def in_two(source: str = SOURCE, *, packed: bool = False) -> tuple[str, str]:
     """The sample as two scripts: what is rare comes with the second."""
     return compiled_in_two(
-        {"judged": f"{ROOM}.judged"},
+        {"judged": f"{ROOM}.judged", "netted": f"{ROOM}.netted"},
         {"named": f"{ROOM}.named", "doubled": f"{ROOM}.doubled"},
         held_back=[f"{ROOM}.rarely"],
-        source_of=lambda _: source,
+        source_of=lambda name: source if name == ROOM else source_of(name),
         runtime=RUNTIME,
         global_name="engine",
         packed=packed,
@@ -63,8 +72,11 @@ def test_the_first_script_runs_alone_and_the_second_completes_it(
     assert given("judged(3)") == 6
     with pytest.raises(BrowserError, match="calls what is not loaded yet"):
         given("judged(11)")
+    with pytest.raises(BrowserError, match="calls what is not loaded yet"):
+        given("netted(11)")
     page.add_script_tag(content=second)
     assert given("judged(11)") == 133
+    assert given("netted(11)") is False
     assert given("judged(3)") == 6
     assert given("named(3)") == "two"
     assert given("doubled(4)") == 8
@@ -74,7 +86,7 @@ def test_the_first_script_runs_alone_and_the_second_completes_it(
 def test_no_function_stands_in_both() -> None:
     first, second = in_two()
     there = [set(re.findall(r"^(?:function|const) (\w+)", part, re.MULTILINE)) for part in in_two()]
-    assert there[0] - {"py"} == {"STEP", "doubled", "judged"}
+    assert there[0] - {"py"} == {"STEP", "doubled", "judged", "netted", "nothing"}
     assert there[1] == {"NAMES", "rarely", "only_there", "named"}
     assert "function py" not in second
     assert "const py" in first

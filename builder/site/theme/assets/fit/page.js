@@ -6,8 +6,22 @@
   // The check, compiled from the rules in Python. The form stands before it has come.
   const engine = (window.housecheck = window.housecheck || {});
   if (root === null || pack === undefined) return;
-  const WORDS = { fits: "fits", "fits, with a note": "note", short: "short", ask: "ask", "not needed": "not-needed" };
-  const EXAMPLES = { length: "12 m or 40 ft", mass: "900 kg or 2000 lb", load: "7.2 kPa or 150 psf", area: "40 m2", count: "2", current: "32 A", duration: "4 h" };
+  const WORDS = {
+    fits: "fits",
+    "fits, with a note": "note",
+    short: "short",
+    ask: "ask",
+    "not needed": "not-needed",
+  };
+  const EXAMPLES = {
+    length: "12 m or 40 ft",
+    mass: "900 kg or 2000 lb",
+    load: "7.2 kPa or 150 psf",
+    area: "40 m2",
+    count: "2",
+    current: "32 A",
+    duration: "4 h",
+  };
   const arrived = fit.fromAddress(location.hash);
   let day = arrived || fit.newDay();
   // What goes wrong where nobody expected it is said in words, once, above the form.
@@ -17,16 +31,26 @@
     failed.textContent = words;
     failed.hidden = false;
   }
-  const admitFailure = (words) => admit("This page failed (" + words + "), so what it shows may not be whole. This is a mistake of the program and not yours; please report it, with the address of this page.");
+  const admitFailure = (words) =>
+    admit(
+      "This page failed (" +
+        words +
+        "), so what it shows may not be whole. This is a mistake of the program and not yours; please report it, with the address of this page.",
+    );
   window.addEventListener("error", (event) => admitFailure(event.message));
   window.addEventListener("unhandledrejection", (event) => admitFailure(String(event.reason)));
   function tellCut(found) {
-    if (found === null && /^#(show|day)=/.test(location.hash)) admit("The address of this page cannot be read, so nothing of the show came with it. It was probably cut on the way: ask for it again, or for the rider file.");
+    if (found === null && /^#(show|day)=/.test(location.hash))
+      admit(
+        "The address of this page cannot be read, so nothing of the show came with it. It was probably cut on the way: ask for it again, or for the rider file.",
+      );
     else failed.hidden = true;
   }
   tellCut(arrived);
   // The script of rider files and plans: asked for once, when something needs it.
-  let coming = null, hasFiles = false, isMissing = false;
+  let coming = null,
+    hasFiles = false,
+    isMissing = false;
   async function withFiles() {
     if (coming === null) coming = loadAll(root.dataset.later.split(" "));
     try {
@@ -37,12 +61,17 @@
     } catch {
       coming = null;
       isMissing = true;
-      admit("A part of this page did not load, so rider files and plans cannot be read or saved now. Look at the connection and try again.");
+      admit(
+        "A part of this page did not load, so rider files and plans cannot be read or saved now. Look at the connection and try again.",
+      );
     }
     return hasFiles;
   }
   async function loadAll(addresses) {
-    for (const src of addresses) await new Promise((done, failed) => document.head.append(make("script", { src, onload: done, onerror: failed })));
+    for (const src of addresses)
+      await new Promise((done, failed) =>
+        document.head.append(make("script", { src, onload: done, onerror: failed })),
+      );
   }
   // Whether lines and parts that nothing asks of are hidden: so that a whole rider reads as its answers.
   let lean = arrived !== null;
@@ -55,7 +84,8 @@
     const node = document.createElement(tag);
     for (const [name, value] of Object.entries(attributes || {})) {
       if (name.startsWith("on")) node.addEventListener(name.slice(2), value);
-      else if (value !== false && value !== null) node.setAttribute(name, value === true ? "" : value);
+      else if (value !== false && value !== null)
+        node.setAttribute(name, value === true ? "" : value);
     }
     node.append(...children);
     return node;
@@ -65,21 +95,38 @@
   function field(label, control, wide) {
     serial += 1;
     control.id = "check-" + serial;
-    return make("div", { class: wide ? "check-field check-wide" : "check-field" }, make("label", { for: control.id }, label), control);
+    return make(
+      "div",
+      { class: wide ? "check-field check-wide" : "check-field" },
+      make("label", { for: control.id }, label),
+      control,
+    );
   }
 
   function input(value, change, more) {
-    return make("input", { type: "text", autocomplete: "off", spellcheck: "false", maxlength: "240", ...more, value: value || "", oninput: (event) => change(event.target.value) });
+    return make("input", {
+      type: "text",
+      autocomplete: "off",
+      spellcheck: "false",
+      maxlength: "240",
+      ...more,
+      value: value || "",
+      oninput: (event) => change(event.target.value),
+    });
   }
 
   function select(value, choices, change) {
     const node = make("select", { onchange: (event) => change(event.target.value) });
-    for (const [key, words] of choices) node.append(make("option", { value: key, selected: key === value }, words));
+    for (const [key, words] of choices)
+      node.append(make("option", { value: key, selected: key === value }, words));
     return node;
   }
 
   function tick(label, on, change) {
-    const box = make("input", { type: "checkbox", onchange: (event) => change(event.target.checked) });
+    const box = make("input", {
+      type: "checkbox",
+      onchange: (event) => change(event.target.checked),
+    });
     box.checked = on;
     return make("label", { class: "check-tick" }, box, " " + label);
   }
@@ -97,7 +144,8 @@
   }
 
   function part(key) {
-    if (data[key] === undefined || typeof data[key] !== "object") data[key] = Array.isArray(data[key]) ? data[key] : {};
+    if (data[key] === undefined || typeof data[key] !== "object")
+      data[key] = Array.isArray(data[key]) ? data[key] : {};
     return data[key];
   }
 
@@ -108,41 +156,137 @@
   }
 
   function folded(title, key, open, ...children) {
-    return make("details", { class: "check-part", open, "data-part": key }, make("summary", {}, make("h2", {}, title), make("span", { class: "check-count" })), ...children);
+    return make(
+      "details",
+      { class: "check-part", open, "data-part": key },
+      make("summary", {}, make("h2", {}, title), make("span", { class: "check-count" })),
+      ...children,
+    );
   }
 
   function build() {
     data = day.acts[day.at].data;
     slots = new Map();
-    const open = new Set([...root.querySelectorAll("details[open]")].map((node) => node.dataset.part));
+    const open = new Set(
+      [...root.querySelectorAll("details[open]")].map((node) => node.dataset.part),
+    );
     const opened = (key, filled) => open.has(key) || filled;
-    root.replaceChildren(top(), theWholeDay(opened), show(), ...departments(opened), power(opened), hangs(opened), stagePlot(opened), trucks(opened), clock(opened), level(opened), questions(opened), fromFile(), outcome());
+    root.replaceChildren(
+      top(),
+      theWholeDay(opened),
+      show(),
+      ...departments(opened),
+      power(opened),
+      hangs(opened),
+      stagePlot(opened),
+      trucks(opened),
+      clock(opened),
+      level(opened),
+      questions(opened),
+      fromFile(),
+      outcome(),
+    );
     refresh();
   }
 
   function top() {
-    const file = make("input", { type: "file", multiple: true, accept: ".yml,.yaml,text/yaml", class: "check-file", "aria-label": "Open rider files", onchange: (event) => { open([...event.target.files]); event.target.value = ""; } });
+    const file = make("input", {
+      type: "file",
+      multiple: true,
+      accept: ".yml,.yaml,text/yaml",
+      class: "check-file",
+      "aria-label": "Open rider files",
+      onchange: (event) => {
+        open([...event.target.files]);
+        event.target.value = "";
+      },
+    });
     const several = day.acts.length > 1;
-    return make("div", { class: "check-top" },
-      make("div", { class: "check-state", role: "status", "aria-live": "polite", id: "check-state" }, "The check is loading."),
+    return make(
+      "div",
+      { class: "check-top" },
+      make(
+        "div",
+        { class: "check-state", role: "status", "aria-live": "polite", id: "check-state" },
+        "The check is loading.",
+      ),
       actsBar(several),
-      make("ul", { class: "check-first", id: "check-first", "aria-label": "What is short, and what to ask" }),
-      make("div", { class: "check-buttons" },
+      make("ul", {
+        class: "check-first",
+        id: "check-first",
+        "aria-label": "What is short, and what to ask",
+      }),
+      make(
+        "div",
+        { class: "check-buttons" },
         make("button", { type: "button", onclick: () => file.click() }, "Open rider files"),
-        make("button", { type: "button", onclick: () => { fit.addAct(day); lean = false; build(); document.getElementById("check-act").focus(); }, disabled: day.acts.length >= fit.MOST_ACTS }, "Add an act"),
-        make("button", { type: "button", onclick: save }, several ? "Save this act as rider file" : "Save as rider file"),
-        several ? make("button", { type: "button", onclick: () => { fit.removeAct(day); build(); focusAct(); } }, "Remove this act") : "",
+        make(
+          "button",
+          {
+            type: "button",
+            onclick: () => {
+              fit.addAct(day);
+              lean = false;
+              build();
+              document.getElementById("check-act").focus();
+            },
+            disabled: day.acts.length >= fit.MOST_ACTS,
+          },
+          "Add an act",
+        ),
+        make(
+          "button",
+          { type: "button", onclick: save },
+          several ? "Save this act as rider file" : "Save as rider file",
+        ),
+        several
+          ? make(
+              "button",
+              {
+                type: "button",
+                onclick: () => {
+                  fit.removeAct(day);
+                  build();
+                  focusAct();
+                },
+              },
+              "Remove this act",
+            )
+          : "",
         make("button", { type: "button", onclick: clear }, several ? "Clear all" : "Clear"),
-        tick("Only what is asked", lean, (on) => { lean = on; refresh(); }),
-        file),
+        tick("Only what is asked", lean, (on) => {
+          lean = on;
+          refresh();
+        }),
+        file,
+      ),
       make("p", { class: "check-note", id: "check-long", role: "status" }),
-      make("p", { class: "check-problems", id: "check-problems", role: "alert", hidden: true }));
+      make("p", { class: "check-problems", id: "check-problems", role: "alert", hidden: true }),
+    );
   }
 
   // The acts of the day, each with its verdict; one of them is in the form.
   function actsBar(several) {
-    const rows = day.acts.map((_, index) => make("li", {}, make("button", { type: "button", "aria-current": index === day.at ? "true" : false, onclick: () => { day.at = index; build(); focusAct(); } })));
-    return make("ul", { class: "check-acts", id: "check-acts", "aria-label": "Acts of the day", hidden: !several }, ...rows);
+    const rows = day.acts.map((_, index) =>
+      make(
+        "li",
+        {},
+        make("button", {
+          type: "button",
+          "aria-current": index === day.at ? "true" : false,
+          onclick: () => {
+            day.at = index;
+            build();
+            focusAct();
+          },
+        }),
+      ),
+    );
+    return make(
+      "ul",
+      { class: "check-acts", id: "check-acts", "aria-label": "Acts of the day", hidden: !several },
+      ...rows,
+    );
   }
 
   function focusAct() {
@@ -153,22 +297,63 @@
   // What holds for all acts together, before the form of one of them.
   function theWholeDay(opened) {
     if (day.acts.length === 1) return "";
-    return folded("The day, all acts together", "day", opened("day", true), slot("day"), make("div", { id: "check-day" }));
+    return folded(
+      "The day, all acts together",
+      "day",
+      opened("day", true),
+      slot("day"),
+      make("div", { id: "check-day" }),
+    );
   }
 
   function show() {
     const house = pack.sections.find((section) => section.key === "house");
-    const names = (house ? house.items : []).filter((item) => item.kind === "configuration").map((item) => item.name);
-    const known = data.configuration === undefined || names.includes(data.configuration) ? names : [...names, data.configuration];
-    return make("div", { class: "check-row" },
+    const names = (house ? house.items : [])
+      .filter((item) => item.kind === "configuration")
+      .map((item) => item.name);
+    const known =
+      data.configuration === undefined || names.includes(data.configuration)
+        ? names
+        : [...names, data.configuration];
+    return make(
+      "div",
+      { class: "check-row" },
       actField(),
-      field("Configuration of the house", select(data.configuration || "", [["", "any"], ...known.map((name) => [name, name])], (value) => { put(data, "configuration", value); refresh(); })),
-      field("Stays on deck while others play", input(data["stays on deck"], (value) => { put(data, "stays on deck", value); refresh(); }, { placeholder: "4 m, or 0 m" })),
-      slot("act"), slot("stays on deck"));
+      field(
+        "Configuration of the house",
+        select(
+          data.configuration || "",
+          [["", "any"], ...known.map((name) => [name, name])],
+          (value) => {
+            put(data, "configuration", value);
+            refresh();
+          },
+        ),
+      ),
+      field(
+        "Stays on deck while others play",
+        input(
+          data["stays on deck"],
+          (value) => {
+            put(data, "stays on deck", value);
+            refresh();
+          },
+          { placeholder: "4 m, or 0 m" },
+        ),
+      ),
+      slot("act"),
+      slot("stays on deck"),
+    );
   }
 
   function actField() {
-    const node = field("Act", input(data.act, (value) => { data.act = value; refresh(); }));
+    const node = field(
+      "Act",
+      input(data.act, (value) => {
+        data.act = value;
+        refresh();
+      }),
+    );
     node.lastChild.id = node.firstChild.htmlFor = "check-act";
     return node;
   }
@@ -176,40 +361,108 @@
   function departments(opened) {
     const described = pack.sections.map((section) => section.key);
     const keys = [...new Set([...described, ...pack.rules.map((rule) => rule.department)])];
-    return keys.map((key) => [key, pack.rules.filter((rule) => rule.department === key)]).filter(([, rules]) => rules.length > 0).map(([key, rules]) => {
-      const section = pack.sections.find((each) => each.key === key);
-      const title = section ? section.title : key.slice(0, 1).toUpperCase() + key.slice(1);
-      const filled = rules.some((rule) => needOf(rule) !== undefined);
-      return folded(title, key, opened(key, filled), ...rules.map(ruleRow));
-    });
+    return keys
+      .map((key) => [key, pack.rules.filter((rule) => rule.department === key)])
+      .filter(([, rules]) => rules.length > 0)
+      .map(([key, rules]) => {
+        const section = pack.sections.find((each) => each.key === key);
+        const title = section ? section.title : key.slice(0, 1).toUpperCase() + key.slice(1);
+        const filled = rules.some((rule) => needOf(rule) !== undefined);
+        return folded(title, key, opened(key, filled), ...rules.map(ruleRow));
+      });
   }
 
   function needOf(rule) {
-    return (Array.isArray(data.needs) ? data.needs : []).find((need) => need && typeof need.what === "string" && need["any of"] === undefined && fit.folded(need.what).toLowerCase() === rule.key);
+    return (Array.isArray(data.needs) ? data.needs : []).find(
+      (need) =>
+        need &&
+        typeof need.what === "string" &&
+        need["any of"] === undefined &&
+        fit.folded(need.what).toLowerCase() === rule.key,
+    );
   }
 
   function ruleRow(rule) {
     const need = needOf(rule) || {};
     const way = rule.ways.find((each) => need[each] !== undefined) || rule.ways[0];
-    const state = { way, first: way === "between" ? (need.between || [])[0] : need[way], second: (need.between || [])[1], should: need.strictness === "should", carried: need["carried by"] === "show" };
+    const state = {
+      way,
+      first: way === "between" ? (need.between || [])[0] : need[way],
+      second: (need.between || [])[1],
+      should: need.strictness === "should",
+      carried: need["carried by"] === "show",
+    };
     const mark = () => row.classList.toggle("check-filled", Boolean(state.first || state.second));
-    const change = () => { changeNeed(rule, state); mark(); refresh(); };
+    const change = () => {
+      changeNeed(rule, state);
+      mark();
+      refresh();
+    };
     const row = make("fieldset", { class: "check-rule" }, make("legend", {}, rule.title));
     const controls = make("div", { class: "check-controls" });
     if (["permission", "yes"].includes(rule.kind)) {
-      const node = select(state.first || "", [["", "not asked"], ["yes", "yes"], ["no", "no"]], (value) => { state.first = value; change(); });
+      const node = select(
+        state.first || "",
+        [
+          ["", "not asked"],
+          ["yes", "yes"],
+          ["no", "no"],
+        ],
+        (value) => {
+          state.first = value;
+          change();
+        },
+      );
       node.setAttribute("aria-label", rule.title);
       controls.append(node);
     } else {
-      const second = input(state.second, (value) => { state.second = value; change(); }, { placeholder: "the most", "aria-label": rule.title + ", the most", hidden: state.way !== "between" });
+      const second = input(
+        state.second,
+        (value) => {
+          state.second = value;
+          change();
+        },
+        {
+          placeholder: "the most",
+          "aria-label": rule.title + ", the most",
+          hidden: state.way !== "between",
+        },
+      );
       if (rule.ways.length > 1) {
-        const ways = select(state.way, rule.ways.map((each) => [each, each]), (value) => { state.way = value; second.hidden = value !== "between"; change(); });
+        const ways = select(
+          state.way,
+          rule.ways.map((each) => [each, each]),
+          (value) => {
+            state.way = value;
+            second.hidden = value !== "between";
+            change();
+          },
+        );
         ways.setAttribute("aria-label", rule.title + ", how it is compared");
         controls.append(ways);
       } else controls.append(make("span", { class: "check-way" }, rule.ways[0]));
-      controls.append(input(state.first, (value) => { state.first = value; change(); }, { placeholder: EXAMPLES[rule.kind] || "", "aria-label": rule.title }), second);
+      controls.append(
+        input(
+          state.first,
+          (value) => {
+            state.first = value;
+            change();
+          },
+          { placeholder: EXAMPLES[rule.kind] || "", "aria-label": rule.title },
+        ),
+        second,
+      );
     }
-    controls.append(tick("only should", state.should, (on) => { state.should = on; change(); }), tick("we bring it", state.carried, (on) => { state.carried = on; change(); }));
+    controls.append(
+      tick("only should", state.should, (on) => {
+        state.should = on;
+        change();
+      }),
+      tick("we bring it", state.carried, (on) => {
+        state.carried = on;
+        change();
+      }),
+    );
     row.append(controls, slot("rule " + rule.key));
     mark();
     return row;
@@ -226,33 +479,73 @@
     }
     if (need === undefined) needs.push((need = { what: rule.key }));
     for (const way of ["at least", "at most", "between", "is"]) delete need[way];
-    need[state.way] = state.way === "between" ? [state.first || "", state.second || ""] : state.first;
+    need[state.way] =
+      state.way === "between" ? [state.first || "", state.second || ""] : state.first;
     put(need, "strictness", state.should ? "should" : "");
     put(need, "carried by", state.carried ? "show" : need["carried by"] === "hire" ? "hire" : "");
   }
 
   function power(opened) {
     const loads = Array.isArray(data.power) ? data.power : [];
-    const places = [...new Set(pack.sections.filter((section) => section.key === "stage").flatMap((section) => section.items).filter((item) => item.kind === "place").map((item) => item.name))];
+    const places = [
+      ...new Set(
+        pack.sections
+          .filter((section) => section.key === "stage")
+          .flatMap((section) => section.items)
+          .filter((item) => item.kind === "place")
+          .map((item) => item.name),
+      ),
+    ];
     const rows = loads.map((load, index) => loadRow(load, index, places));
-    const more = make("button", { type: "button", class: "check-more", onclick: () => { data.power = [...loads, { for: "", current: "" }]; build(); focusLast(); } }, "Add a load");
+    const more = make(
+      "button",
+      {
+        type: "button",
+        class: "check-more",
+        onclick: () => {
+          data.power = [...loads, { for: "", current: "" }];
+          build();
+          focusLast();
+        },
+      },
+      "Add a load",
+    );
     return folded("Power, by load", "loads", opened("loads", loads.length > 0), ...rows, more);
   }
 
   // A hang plan is too much for a form: it comes from a rider file, and its verdicts stand here.
   function hangs(opened) {
     const listed = Array.isArray(data.hangs) ? data.hangs : [];
-    const words = listed.length > 0 ? "From the rider file. Change it there, and open it again." : "A hang plan is read from a rider file: write it there under hangs, with points or spots, weights and hoists, and open the file above.";
-    return folded("Hang plan", "hangs", opened("hangs", listed.length > 0), make("p", { class: "check-note" }, words), slot("hangs"), ...listed.map((_, index) => slot("hangs " + (index + 1))));
+    const words =
+      listed.length > 0
+        ? "From the rider file. Change it there, and open it again."
+        : "A hang plan is read from a rider file: write it there under hangs, with points or spots, weights and hoists, and open the file above.";
+    return folded(
+      "Hang plan",
+      "hangs",
+      opened("hangs", listed.length > 0),
+      make("p", { class: "check-note" }, words),
+      slot("hangs"),
+      ...listed.map((_, index) => slot("hangs " + (index + 1))),
+    );
   }
 
   // The stage plot has no form: a rider file brings it, the page keeps, judges and saves it.
   function stagePlot(opened) {
     const number = Array.isArray(data.plot) ? data.plot.length : 0;
-    const told = number === 0
-      ? "The form has no place for a stage plot. Write it in a rider file, as the guide to riders shows, and open that file here: every rectangle is then checked."
-      : number + (number === 1 ? " rectangle" : " rectangles") + " from the rider file. To change them, change the file and open it again.";
-    return folded("Stage plot", "plot", opened("plot", number > 0), make("p", { class: "check-note" }, told), slot("plot"));
+    const told =
+      number === 0
+        ? "The form has no place for a stage plot. Write it in a rider file, as the guide to riders shows, and open that file here: every rectangle is then checked."
+        : number +
+          (number === 1 ? " rectangle" : " rectangles") +
+          " from the rider file. To change them, change the file and open it again.";
+    return folded(
+      "Stage plot",
+      "plot",
+      opened("plot", number > 0),
+      make("p", { class: "check-note" }, told),
+      slot("plot"),
+    );
   }
 
   function focusLast() {
@@ -261,100 +554,290 @@
   }
 
   function loadRow(load, index, places) {
-    const text = (key, label, example) => field(label, input(load[key], (value) => { load[key] = value; if (value === "" && !["for", "current"].includes(key)) delete load[key]; refresh(); }, { placeholder: example }));
-    const pick = (key, label, choices) => field(label, select(load[key] || "", choices, (value) => { put(load, key, value); refresh(); }));
+    const text = (key, label, example) =>
+      field(
+        label,
+        input(
+          load[key],
+          (value) => {
+            load[key] = value;
+            if (value === "" && !["for", "current"].includes(key)) delete load[key];
+            refresh();
+          },
+          { placeholder: example },
+        ),
+      );
+    const pick = (key, label, choices) =>
+      field(
+        label,
+        select(load[key] || "", choices, (value) => {
+          put(load, key, value);
+          refresh();
+        }),
+      );
     const known = load.of && !places.includes(load.of) ? [...places, load.of] : places;
-    return make("fieldset", { class: "check-load" }, make("legend", {}, "Load " + (index + 1)),
-      make("div", { class: "check-row" },
-        text("for", "For", "lighting"), text("current", "Current, each phase", "125 A"),
-        pick("phases", "Phases", [["", "three"], ["single", "single"]]), text("count", "Circuits, if single", "4"),
-        text("system", "System", "230/400 V three phase"), text("connector", "Connector", ""),
-        text("within", "Within", "25 m"), pick("of", "Of, or at", [["", "anywhere"], ...known.map((name) => [name, name])])),
-      make("div", { class: "check-controls" },
-        tick("apart from dimmers", load["apart from dimmers"] === "yes", (on) => { put(load, "apart from dimmers", on ? "yes" : ""); refresh(); }),
-        tick("only should", load.strictness === "should", (on) => { put(load, "strictness", on ? "should" : ""); refresh(); }),
-        tick("we bring it", load["carried by"] === "show", (on) => { put(load, "carried by", on ? "show" : ""); refresh(); }),
-        make("button", { type: "button", class: "check-more", onclick: () => { data.power.splice(index, 1); if (data.power.length === 0) delete data.power; build(); } }, "Remove load " + (index + 1))),
-      slot("power " + (index + 1)));
+    return make(
+      "fieldset",
+      { class: "check-load" },
+      make("legend", {}, "Load " + (index + 1)),
+      make(
+        "div",
+        { class: "check-row" },
+        text("for", "For", "lighting"),
+        text("current", "Current, each phase", "125 A"),
+        pick("phases", "Phases", [
+          ["", "three"],
+          ["single", "single"],
+        ]),
+        text("count", "Circuits, if single", "4"),
+        text("system", "System", "230/400 V three phase"),
+        text("connector", "Connector", ""),
+        text("within", "Within", "25 m"),
+        pick("of", "Of, or at", [["", "anywhere"], ...known.map((name) => [name, name])]),
+      ),
+      make(
+        "div",
+        { class: "check-controls" },
+        tick("apart from dimmers", load["apart from dimmers"] === "yes", (on) => {
+          put(load, "apart from dimmers", on ? "yes" : "");
+          refresh();
+        }),
+        tick("only should", load.strictness === "should", (on) => {
+          put(load, "strictness", on ? "should" : "");
+          refresh();
+        }),
+        tick("we bring it", load["carried by"] === "show", (on) => {
+          put(load, "carried by", on ? "show" : "");
+          refresh();
+        }),
+        make(
+          "button",
+          {
+            type: "button",
+            class: "check-more",
+            onclick: () => {
+              data.power.splice(index, 1);
+              if (data.power.length === 0) delete data.power;
+              build();
+            },
+          },
+          "Remove load " + (index + 1),
+        ),
+      ),
+      slot("power " + (index + 1)),
+    );
   }
 
   function group(title, key, fields, opened) {
     const record = data[key] !== null && typeof data[key] === "object" ? data[key] : {};
-    const row = make("div", { class: "check-row" }, ...fields.map(([name, label, example, choices]) => {
-      const change = (value) => changedPart(key, (found) => put(found, name, value));
-      return field(label, choices ? select(record[name] || "", choices, change) : input(record[name], change, { placeholder: example }));
-    }));
+    const row = make(
+      "div",
+      { class: "check-row" },
+      ...fields.map(([name, label, example, choices]) => {
+        const change = (value) => changedPart(key, (found) => put(found, name, value));
+        return field(
+          label,
+          choices
+            ? select(record[name] || "", choices, change)
+            : input(record[name], change, { placeholder: example }),
+        );
+      }),
+    );
     return folded(title, key, opened(key, Object.keys(record).length > 0), row, slot(key));
   }
 
   function trucks(opened) {
-    const node = group("Trucks", "trucks", [["count", "How many", "1"], ["length", "Longest", "16.5 m"], ["height", "Highest", "4 m"], ["weight", "Heaviest, gross", "40 t"]], opened);
-    const box = data.trucks && typeof data.trucks["largest case"] === "object" ? data.trucks["largest case"] : {};
-    const change = (name) => (value) => changedPart("trucks", (found) => {
-      const inner = found["largest case"] && typeof found["largest case"] === "object" ? found["largest case"] : {};
-      put(inner, name, value);
-      put(found, "largest case", Object.keys(inner).length > 0 ? inner : "");
-    });
-    node.lastChild.before(make("div", { class: "check-row" },
-      field("Largest case, width", input(box.width, change("width"), { placeholder: "1.2 m" })),
-      field("Largest case, height", input(box.height, change("height"), { placeholder: "1.9 m" })),
-      field("Largest case, weight", input(box.weight, change("weight"), { placeholder: "500 kg" }))));
+    const node = group(
+      "Trucks",
+      "trucks",
+      [
+        ["count", "How many", "1"],
+        ["length", "Longest", "16.5 m"],
+        ["height", "Highest", "4 m"],
+        ["weight", "Heaviest, gross", "40 t"],
+      ],
+      opened,
+    );
+    const box =
+      data.trucks && typeof data.trucks["largest case"] === "object"
+        ? data.trucks["largest case"]
+        : {};
+    const change = (name) => (value) =>
+      changedPart("trucks", (found) => {
+        const inner =
+          found["largest case"] && typeof found["largest case"] === "object"
+            ? found["largest case"]
+            : {};
+        put(inner, name, value);
+        put(found, "largest case", Object.keys(inner).length > 0 ? inner : "");
+      });
+    node.lastChild.before(
+      make(
+        "div",
+        { class: "check-row" },
+        field("Largest case, width", input(box.width, change("width"), { placeholder: "1.2 m" })),
+        field(
+          "Largest case, height",
+          input(box.height, change("height"), { placeholder: "1.9 m" }),
+        ),
+        field(
+          "Largest case, weight",
+          input(box.weight, change("weight"), { placeholder: "500 kg" }),
+        ),
+      ),
+    );
     return node;
   }
 
   function clock(opened) {
     const days = [["", "not said"], ...fit.choices(pack, "Clock", "day").map((day) => [day, day])];
-    const node = group("The day's clock", "clock", [
-      ["day", "Day", "", days], ["load in", "Load-in", "10:00"], ["set up", "Set-up, until the check", "5 h"], ["line check", "Line check, if by itself", "20 min"],
-      ["check", "Check", "90 min"], ["check from", "Check begins, if agreed", "15:00"], ["clear after check", "Clear after the check", "15 min"], ["doors", "Doors", "19:00"],
-      ["on stage", "On stage", "21:00"], ["set", "Set", "90 min"], ["ends", "Last note ends", "22:30"], ["changeover", "Changeover before, all in", "25 min"],
-      ["strike", "Strike, until others roll on", "8 min"], ["load out", "Load-out", "2 h"]], opened);
-    const parts = data.clock && typeof data.clock["changeover parts"] === "object" ? data.clock["changeover parts"] : {};
-    const change = (name) => (value) => changedPart("clock", (found) => {
-      const inner = found["changeover parts"] && typeof found["changeover parts"] === "object" ? found["changeover parts"] : {};
-      put(inner, name, value);
-      put(found, "changeover parts", Object.keys(inner).length > 0 ? inner : "");
-    });
-    const of = (name, label, example) => field(label, input(parts[name], change(name), { placeholder: example }));
-    node.lastChild.before(make("fieldset", { class: "check-load" }, make("legend", {}, "Or the changeover by its parts"), make("div", { class: "check-row" },
-      of("roll on", "Roll on", "4 min"), of("patch", "Patch", "3 min"), of("lines", "Lines", "24"), of("lines a minute", "Lines a minute", "5"),
-      field("Lines checked in the set before", select(parts["lines checked before"] || "", [["", "no"], ["yes", "yes"]], change("lines checked before"))),
-      of("monitors", "Monitors", "4 min"), of("spare", "Spare", "3 min"))));
+    const node = group(
+      "The day's clock",
+      "clock",
+      [
+        ["day", "Day", "", days],
+        ["load in", "Load-in", "10:00"],
+        ["set up", "Set-up, until the check", "5 h"],
+        ["line check", "Line check, if by itself", "20 min"],
+        ["check", "Check", "90 min"],
+        ["check from", "Check begins, if agreed", "15:00"],
+        ["clear after check", "Clear after the check", "15 min"],
+        ["doors", "Doors", "19:00"],
+        ["on stage", "On stage", "21:00"],
+        ["set", "Set", "90 min"],
+        ["ends", "Last note ends", "22:30"],
+        ["changeover", "Changeover before, all in", "25 min"],
+        ["strike", "Strike, until others roll on", "8 min"],
+        ["load out", "Load-out", "2 h"],
+      ],
+      opened,
+    );
+    const parts =
+      data.clock && typeof data.clock["changeover parts"] === "object"
+        ? data.clock["changeover parts"]
+        : {};
+    const change = (name) => (value) =>
+      changedPart("clock", (found) => {
+        const inner =
+          found["changeover parts"] && typeof found["changeover parts"] === "object"
+            ? found["changeover parts"]
+            : {};
+        put(inner, name, value);
+        put(found, "changeover parts", Object.keys(inner).length > 0 ? inner : "");
+      });
+    const of = (name, label, example) =>
+      field(label, input(parts[name], change(name), { placeholder: example }));
+    node.lastChild.before(
+      make(
+        "fieldset",
+        { class: "check-load" },
+        make("legend", {}, "Or the changeover by its parts"),
+        make(
+          "div",
+          { class: "check-row" },
+          of("roll on", "Roll on", "4 min"),
+          of("patch", "Patch", "3 min"),
+          of("lines", "Lines", "24"),
+          of("lines a minute", "Lines a minute", "5"),
+          field(
+            "Lines checked in the set before",
+            select(
+              parts["lines checked before"] || "",
+              [
+                ["", "no"],
+                ["yes", "yes"],
+              ],
+              change("lines checked before"),
+            ),
+          ),
+          of("monitors", "Monitors", "4 min"),
+          of("spare", "Spare", "3 min"),
+        ),
+      ),
+    );
     if (day.acts.length === 1) node.append(make("div", { id: "check-day" }));
     return node;
   }
 
   function level(opened) {
-    const metrics = [["", "not said"], ...fit.choices(pack, "Loudness", "metric").map((metric) => [metric, metric])];
-    const fields = [["at", "Level", "100 dB(A)"], ["metric", "How it is measured", "", metrics], ["over", "Over what time", "15 min"], ["place", "Where", "mix position"]];
+    const metrics = [
+      ["", "not said"],
+      ...fit.choices(pack, "Loudness", "metric").map((metric) => [metric, metric]),
+    ];
+    const fields = [
+      ["at", "Level", "100 dB(A)"],
+      ["metric", "How it is measured", "", metrics],
+      ["over", "Over what time", "15 min"],
+      ["place", "Where", "mix position"],
+    ];
     return group("Level of the show", "level", fields, opened);
   }
 
   function questions(opened) {
     const lines = (Array.isArray(data.questions) ? data.questions : []).join("\n");
-    const area = make("textarea", { rows: "3", maxlength: "4000", oninput: (event) => {
-      const found = event.target.value.split("\n").map((line) => line.trim()).filter((line) => line !== "");
-      put(data, "questions", found.length > 0 ? found : "");
-      refresh();
-    } });
+    const area = make("textarea", {
+      rows: "3",
+      maxlength: "4000",
+      oninput: (event) => {
+        const found = event.target.value
+          .split("\n")
+          .map((line) => line.trim())
+          .filter((line) => line !== "");
+        put(data, "questions", found.length > 0 ? found : "");
+        refresh();
+      },
+    });
     area.value = lines;
-    return folded("Questions of your own", "questions", opened("questions", lines !== ""), field("One a line", area, true));
+    return folded(
+      "Questions of your own",
+      "questions",
+      opened("questions", lines !== ""),
+      field("One a line", area, true),
+    );
   }
 
   // What a file holds and the form has no place for: alternatives, and needs written twice.
   function fromFile() {
     const shown = new Set(pack.rules.map(needOf));
-    const rest = (Array.isArray(data.needs) ? data.needs : []).map((need, index) => [need, index]).filter(([need]) => !shown.has(need));
-    const node = make("section", { class: "check-part", hidden: rest.length === 0 }, make("h2", {}, "More from the rider file"));
+    const rest = (Array.isArray(data.needs) ? data.needs : [])
+      .map((need, index) => [need, index])
+      .filter(([need]) => !shown.has(need));
+    const node = make(
+      "section",
+      { class: "check-part", hidden: rest.length === 0 },
+      make("h2", {}, "More from the rider file"),
+    );
     for (const [, index] of rest) node.append(slot("needs " + (index + 1)));
     return node;
   }
 
   function outcome() {
-    const area = make("textarea", { rows: "8", readonly: true, id: "check-questions", "aria-label": "Questions to the house" });
+    const area = make("textarea", {
+      rows: "8",
+      readonly: true,
+      id: "check-questions",
+      "aria-label": "Questions to the house",
+    });
     const told = make("span", { role: "status", class: "check-told" });
-    const copy = make("button", { type: "button", onclick: async () => { told.textContent = (await copied(area)) ? "Copied." : "Select the text and copy it."; } }, "Copy the questions");
-    return make("section", { class: "check-outcome" }, make("h2", { id: "questions" }, "Questions to the house"), make("p", { id: "check-none" }, "Nothing to ask yet."), area, make("div", { class: "check-buttons" }, copy, told), make("div", { id: "check-cautions" }));
+    const copy = make(
+      "button",
+      {
+        type: "button",
+        onclick: async () => {
+          told.textContent = (await copied(area)) ? "Copied." : "Select the text and copy it.";
+        },
+      },
+      "Copy the questions",
+    );
+    return make(
+      "section",
+      { class: "check-outcome" },
+      make("h2", { id: "questions" }, "Questions to the house"),
+      make("p", { id: "check-none" }, "Nothing to ask yet."),
+      area,
+      make("div", { class: "check-buttons" }, copy, told),
+      make("div", { id: "check-cautions" }),
+    );
   }
 
   async function copied(area) {
@@ -371,15 +854,23 @@
   let pending = 0;
   function refresh() {
     if (engine.fit === undefined) return;
-    const read = readActs(), { rider, problems } = read[day.at];
+    const read = readActs(),
+      { rider, problems } = read[day.at];
     if (!hasFiles && engine.has_plan(read.map((each) => each.rider))) {
-      withFiles().then((came) => { if (came) refresh(); });
+      withFiles().then((came) => {
+        if (came) refresh();
+      });
       return;
     }
-    const result = engine.fit(pack, read.map((each) => each.rider));
+    const result = engine.fit(
+      pack,
+      read.map((each) => each.rider),
+    );
     for (const node of slots.values()) node.replaceChildren();
     const apart = engine.several_dates_words(read.map((each) => each.plays));
-    const own = judgements(read, result).filter(([, requirement]) => apart === "" || requirement.sort !== "day");
+    const own = judgements(read, result).filter(
+      ([, requirement]) => apart === "" || requirement.sort !== "day",
+    );
     for (const [found, requirement] of own) answer(requirement, found);
     root.classList.toggle("check-lean", lean && rider.requirements.length > 0);
     theDay(apart === "" ? result.day : []);
@@ -396,24 +887,39 @@
   function readActs() {
     const names = fit.actNames(day);
     for (const [index, act] of day.acts.entries()) {
-      if (index === day.at || act.read === undefined || act.read.rider.act !== names[index]) act.read = fit.riderOf(act, names[index], pack);
+      if (index === day.at || act.read === undefined || act.read.rider.act !== names[index])
+        act.read = fit.riderOf(act, names[index], pack);
     }
     return day.acts.map((act) => act.read);
   }
 
   // The verdicts on the act in the form and on the day, each with what asked for it. Verdicts come act by act, then those of the day.
   function judgements(read, result) {
-    const before = read.slice(0, day.at).reduce((sum, each) => sum + each.rider.requirements.length, 0);
+    const before = read
+      .slice(0, day.at)
+      .reduce((sum, each) => sum + each.rider.requirements.length, 0);
     const all = read.reduce((sum, each) => sum + each.rider.requirements.length, 0);
-    const ofTheDay = result.verdicts.slice(all).map((found) => [found, { slot: day.acts.length > 1 ? "day" : "clock", sort: "day" }]);
-    return [...read[day.at].rider.requirements.map((requirement, index) => [result.verdicts[before + index], requirement]), ...ofTheDay];
+    const ofTheDay = result.verdicts
+      .slice(all)
+      .map((found) => [found, { slot: day.acts.length > 1 ? "day" : "clock", sort: "day" }]);
+    return [
+      ...read[day.at].rider.requirements.map((requirement, index) => [
+        result.verdicts[before + index],
+        requirement,
+      ]),
+      ...ofTheDay,
+    ];
   }
 
   function actButtons(read, result) {
     for (const [index, row] of [...document.getElementById("check-acts").children].entries()) {
-      const { act, verdict } = result.acts[index], lost = read[index].problems.length;
+      const { act, verdict } = result.acts[index],
+        lost = read[index].problems.length;
       const words = " " + act + (lost > 0 ? ", " + lost + " cannot be read" : "");
-      row.firstChild.replaceChildren(make("span", { class: "tag check-" + WORDS[verdict] }, verdict), words);
+      row.firstChild.replaceChildren(
+        make("span", { class: "tag check-" + WORDS[verdict] }, verdict),
+        words,
+      );
     }
   }
 
@@ -421,20 +927,63 @@
   function first(own) {
     const found = own.filter(([each]) => ["short", "ask"].includes(each.verdict));
     found.sort(([one], [other]) => engine.gravity(other.verdict) - engine.gravity(one.verdict));
-    document.getElementById("check-first").replaceChildren(...found.map(([each, requirement]) => {
-      const go = () => lead(slotOf(requirement.slot, requirement.sort === "any" ? "" : requirement.what));
-      return make("li", {}, make("button", { type: "button", onclick: go }, make("span", { class: "tag check-" + WORDS[each.verdict] }, each.verdict), " " + each.title + (each.margin[0] !== "" && each.verdict === "short" ? " " + each.margin[0] : "")));
-    }));
+    document.getElementById("check-first").replaceChildren(
+      ...found.map(([each, requirement]) => {
+        const go = () =>
+          lead(slotOf(requirement.slot, requirement.sort === "any" ? "" : requirement.what));
+        return make(
+          "li",
+          {},
+          make(
+            "button",
+            { type: "button", onclick: go },
+            make("span", { class: "tag check-" + WORDS[each.verdict] }, each.verdict),
+            " " +
+              each.title +
+              (each.margin[0] !== "" && each.verdict === "short" ? " " + each.margin[0] : ""),
+          ),
+        );
+      }),
+    );
   }
 
   // The day as a table, each thing as early as it can be.
   function theDay(rows) {
-    const heads = [["start", "Start"], ["end", "End"], ["long", "Long"], ["what", "What"], ["whose", "Whose"]];
-    const table = () => make("div", { class: "check-scroll", tabindex: "0", role: "region", "aria-label": "The day as a table" }, make("table", { class: "check-table" },
-      make("thead", {}, make("tr", {}, ...heads.map(([, words]) => make("th", { scope: "col" }, words)))),
-      make("tbody", {}, ...rows.map((row) => make("tr", {}, ...heads.map(([key]) => make("td", {}, row[key])))))));
+    const heads = [
+      ["start", "Start"],
+      ["end", "End"],
+      ["long", "Long"],
+      ["what", "What"],
+      ["whose", "Whose"],
+    ];
+    const table = () =>
+      make(
+        "div",
+        {
+          class: "check-scroll",
+          tabindex: "0",
+          role: "region",
+          "aria-label": "The day as a table",
+        },
+        make(
+          "table",
+          { class: "check-table" },
+          make(
+            "thead",
+            {},
+            make("tr", {}, ...heads.map(([, words]) => make("th", { scope: "col" }, words))),
+          ),
+          make(
+            "tbody",
+            {},
+            ...rows.map((row) => make("tr", {}, ...heads.map(([key]) => make("td", {}, row[key])))),
+          ),
+        ),
+      );
     const node = document.getElementById("check-day");
-    node.replaceChildren(...(rows.length === 0 ? [] : [make("h3", {}, "Each thing as early as it can be"), table()]));
+    node.replaceChildren(
+      ...(rows.length === 0 ? [] : [make("h3", {}, "Each thing as early as it can be"), table()]),
+    );
   }
 
   function lead(node) {
@@ -450,7 +999,9 @@
   function slotOf(name, what) {
     const need = /^needs (\d+)$/.exec(name);
     const written = need ? data.needs[Number(need[1]) - 1] : null;
-    const key = what || (written && typeof written.what === "string" ? fit.folded(written.what).toLowerCase() : "");
+    const key =
+      what ||
+      (written && typeof written.what === "string" ? fit.folded(written.what).toLowerCase() : "");
     const rule = slots.get("rule " + key);
     return (rule && written && needOf({ key }) === written ? rule : slots.get(name)) || null;
   }
@@ -458,65 +1009,142 @@
   function answer(requirement, found) {
     const node = slotOf(requirement.slot, requirement.sort === "any" ? "" : requirement.what);
     if (node === null) return;
-    const named = ["any", "hang", "trim"].includes(requirement.sort) || ["clock", "day"].includes(requirement.slot);
-    const head = make("p", { class: "check-verdict" }, make("span", { class: "tag check-" + WORDS[found.verdict] }, found.verdict), named ? " " + found.title + ", " + found.need + ". " : " ", found.reason);
+    const named =
+      ["any", "hang", "trim"].includes(requirement.sort) ||
+      ["clock", "day"].includes(requirement.slot);
+    const head = make(
+      "p",
+      { class: "check-verdict" },
+      make("span", { class: "tag check-" + WORDS[found.verdict] }, found.verdict),
+      named ? " " + found.title + ", " + found.need + ". " : " ",
+      found.reason,
+    );
     const margin = found.margin.filter((each) => each !== "");
-    if (margin.length > 0) head.append(" ", make("span", { class: "check-margin" }, margin.join(" / ")));
+    if (margin.length > 0)
+      head.append(" ", make("span", { class: "check-margin" }, margin.join(" / ")));
     node.append(head, ...details(found));
     const drawing = requirement.sort === "plot" ? fit.plotDrawing(pack, requirement, found) : null;
     if (drawing !== null) node.append(drawing);
-    for (const part of [...found.parts].sort((one, other) => engine.gravity(other.verdict) - engine.gravity(one.verdict))) node.append(partOf(found, part));
+    for (const part of [...found.parts].sort(
+      (one, other) => engine.gravity(other.verdict) - engine.gravity(one.verdict),
+    ))
+      node.append(partOf(found, part));
   }
 
   // The house's fact, notes and remedy of an answer.
   function details(found) {
     const nodes = found.fact !== null ? [fact(found.fact)] : [];
     for (const note of found.notes) nodes.push(make("p", { class: "check-note" }, note));
-    if (found.remedy !== "") nodes.push(make("p", { class: "check-note" }, "What would mend it: " + found.remedy + " Who could: " + found.who + "."));
+    if (found.remedy !== "")
+      nodes.push(
+        make(
+          "p",
+          { class: "check-note" },
+          "What would mend it: " + found.remedy + " Who could: " + found.who + ".",
+        ),
+      );
     return nodes;
   }
 
   // The parts of an answer, the gravest first, each with its own fact, notes and remedy; a fact that stands above is not told again.
   function partOf(whole, part) {
     const margin = part.margin.filter((each) => each !== "").join(" / ");
-    const node = make("div", { class: "check-within" }, make("p", { class: "check-verdict" },
-      make("span", { class: "tag check-" + WORDS[part.verdict] }, part.verdict), " ", make("strong", {}, part.title), ", " + part.need + ". " + part.reason + " ",
-      ...(margin !== "" ? [make("span", { class: "check-margin" }, margin)] : [])));
-    node.append(...details(JSON.stringify(part.fact) === JSON.stringify(whole.fact) ? { ...part, fact: null } : part));
+    const node = make(
+      "div",
+      { class: "check-within" },
+      make(
+        "p",
+        { class: "check-verdict" },
+        make("span", { class: "tag check-" + WORDS[part.verdict] }, part.verdict),
+        " ",
+        make("strong", {}, part.title),
+        ", " + part.need + ". " + part.reason + " ",
+        ...(margin !== "" ? [make("span", { class: "check-margin" }, margin)] : []),
+      ),
+    );
+    node.append(
+      ...details(
+        JSON.stringify(part.fact) === JSON.stringify(whole.fact) ? { ...part, fact: null } : part,
+      ),
+    );
     return node;
   }
 
   function fact(found) {
-    const shown = found.text !== "" ? found.text + (found.also !== "" ? " (" + found.also + ")" : "") : found.standing;
+    const shown =
+      found.text !== ""
+        ? found.text + (found.also !== "" ? " (" + found.also + ")" : "")
+        : found.standing;
     const words = found.item + ", " + found.label + ": " + shown;
-    const link = /^[a-z0-9-]+\.html(#[a-z0-9-]*)?$/.test(found.page) ? make("a", { href: found.page }, words) : words;
-    return make("p", { class: "check-fact" }, link, found.checked !== "" ? " Checked " + found.checked + "." : "");
+    const link = /^[a-z0-9-]+\.html(#[a-z0-9-]*)?$/.test(found.page)
+      ? make("a", { href: found.page }, words)
+      : words;
+    return make(
+      "p",
+      { class: "check-fact" },
+      link,
+      found.checked !== "" ? " Checked " + found.checked + "." : "",
+    );
   }
 
   function tell(problem) {
     const node = slotOf(problem.where);
-    if (node !== null) node.append(make("p", { class: "check-problem" }, "Cannot be read: " + problem.reason + "."));
+    if (node !== null)
+      node.append(make("p", { class: "check-problem" }, "Cannot be read: " + problem.reason + "."));
   }
 
   function summary(result, problems, apart) {
     const count = (word) => result.verdicts.filter((found) => found.verdict === word).length;
-    const parts = ["fits", "fits, with a note", "short", "ask"].map((word) => [count(word), word]).filter(([number]) => number > 0);
+    const parts = ["fits", "fits, with a note", "short", "ask"]
+      .map((word) => [count(word), word])
+      .filter(([number]) => number > 0);
     const state = document.getElementById("check-state");
-    const said = { fits: "fit", "fits, with a note": "fit, with a note", short: "short", ask: "to ask" };
+    const said = {
+      fits: "fit",
+      "fits, with a note": "fit, with a note",
+      short: "short",
+      ask: "to ask",
+    };
     const words = parts.map(([number, word]) => number + " " + said[word]).join(" · ");
     const unread = problems.length > 0 ? problems.length + " cannot be read" : "";
     const line = [words, unread].filter((each) => each !== "").join(" · ");
     const whole = day.acts.length > 1 && line !== "" ? "The day: " : "";
     if (apart !== "") state.replaceChildren(apart);
-    else state.replaceChildren(whole, ...(line === "" ? ["Nothing is asked yet. Fill in what you need, or open rider files, one for each act of the day."] : [...(parts.length > 0 ? [make("span", { class: "tag check-" + WORDS[result.verdict] }, result.verdict), " "] : []), line]));
+    else
+      state.replaceChildren(
+        whole,
+        ...(line === ""
+          ? [
+              "Nothing is asked yet. Fill in what you need, or open rider files, one for each act of the day.",
+            ]
+          : [
+              ...(parts.length > 0
+                ? [
+                    make("span", { class: "tag check-" + WORDS[result.verdict] }, result.verdict),
+                    " ",
+                  ]
+                : []),
+              line,
+            ]),
+      );
     for (const node of root.querySelectorAll("details")) {
       const inside = node.querySelectorAll(".check-verdict").length;
-      node.classList.toggle("check-none", inside === 0 && node.querySelector(".check-problem") === null);
-      node.querySelector(".check-count").textContent = inside === 0 ? "" : inside === 1 ? "1 answer" : inside + " answers";
+      node.classList.toggle(
+        "check-none",
+        inside === 0 && node.querySelector(".check-problem") === null,
+      );
+      node.querySelector(".check-count").textContent =
+        inside === 0 ? "" : inside === 1 ? "1 answer" : inside + " answers";
     }
     const same = engine.same_name_words(fit.writtenNames(day));
-    const lost = problems.filter((problem) => slotOf(problem.where) === null).map((problem) => problem.reason);
-    say([apart, same, lost.length > 0 ? "Cannot be read: " + lost.join("; ") + "." : ""].filter((each) => each !== "").join(" "));
+    const lost = problems
+      .filter((problem) => slotOf(problem.where) === null)
+      .map((problem) => problem.reason);
+    say(
+      [apart, same, lost.length > 0 ? "Cannot be read: " + lost.join("; ") + "." : ""]
+        .filter((each) => each !== "")
+        .join(" "),
+    );
   }
 
   function say(words) {
@@ -526,26 +1154,47 @@
   }
 
   function asks(result) {
-    const lines = result.questions.flatMap((group) => [group.department.slice(0, 1).toUpperCase() + group.department.slice(1), ...group.questions.map((words) => "- " + words), ""]);
+    const lines = result.questions.flatMap((group) => [
+      group.department.slice(0, 1).toUpperCase() + group.department.slice(1),
+      ...group.questions.map((words) => "- " + words),
+      "",
+    ]);
     const area = document.getElementById("check-questions");
     area.value = lines.join("\n").trimEnd();
     const none = result.questions.length === 0;
     document.getElementById("check-none").hidden = !none;
     area.hidden = none;
     area.nextElementSibling.hidden = none;
-    document.getElementById("check-cautions").replaceChildren(...[...result.cautions, pack.caution].map((words) => make("p", { class: "check-caution" }, words)));
+    document
+      .getElementById("check-cautions")
+      .replaceChildren(
+        ...[...result.cautions, pack.caution].map((words) =>
+          make("p", { class: "check-caution" }, words),
+        ),
+      );
   }
 
   // What was written stays in the page's own address, so that it can be sent to a colleague.
   function keep() {
     const kept = fit.addressOf(day);
     try {
-      history.replaceState(null, "", location.protocol === "file:" ? location.href.split("#")[0] + kept : location.pathname + location.search + kept);
+      history.replaceState(
+        null,
+        "",
+        location.protocol === "file:"
+          ? location.href.split("#")[0] + kept
+          : location.pathname + location.search + kept,
+      );
     } catch {
       if (kept !== "") location.hash = kept;
     }
     const long = document.getElementById("check-long");
-    const words = kept.length > fit.LONG_ADDRESS ? "The address of this page has " + engine.digits(kept.length, 0) + " characters by now. Many mail programs cut one so long: send the rider files." : "";
+    const words =
+      kept.length > fit.LONG_ADDRESS
+        ? "The address of this page has " +
+          engine.digits(kept.length, 0) +
+          " characters by now. Many mail programs cut one so long: send the rider files."
+        : "";
     if (long.textContent !== words) long.textContent = words;
   }
 
@@ -571,7 +1220,11 @@
 
   async function save() {
     if (!(await withFiles())) return;
-    const address = URL.createObjectURL(new Blob([fit.writeRider({ ...data, act: data.act || "Name of the act" })], { type: "text/yaml" }));
+    const address = URL.createObjectURL(
+      new Blob([fit.writeRider({ ...data, act: data.act || "Name of the act" })], {
+        type: "text/yaml",
+      }),
+    );
     make("a", { href: address, download: "rider.yml" }).click();
     setTimeout(() => URL.revokeObjectURL(address), 10000);
   }
@@ -600,7 +1253,10 @@
   build();
   // The check's script runs after this one and before the page counts as loaded.
   document.addEventListener("DOMContentLoaded", () => {
-    if (engine.fit === undefined) admit("The check did not load, so no verdict can be given. Look at the connection and open this page again.");
+    if (engine.fit === undefined)
+      admit(
+        "The check did not load, so no verdict can be given. Look at the connection and open this page again.",
+      );
     else refresh();
   });
 })((window.housefit = window.housefit || {}));
