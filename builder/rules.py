@@ -19,6 +19,8 @@ AT_MOST: Way = "at most"
 BETWEEN: Way = "between"
 IS: Way = "is"
 NUMBERS: tuple[Way, ...] = (AT_LEAST, AT_MOST, BETWEEN)
+THE_MIX = "the mix position"
+"""Stands in ``where`` for the place that the house calls its mix position."""
 WHOLES = ("whole", "rules")
 """The kinds of item in which a section says that the house has none of something."""
 

@@ -9,6 +9,7 @@ from builder.fit.clock.hours import ends_before_curfew, load_in_after
 from builder.fit.clock.records import DayAnswer
 from builder.fit.levels.wanted_level import level_asked
 from builder.fit.needs.comparing import compared
+from builder.fit.needs.own_names import with_own_names
 from builder.fit.net import day_not_judged, hangs_in_net, not_judged, power_in_net
 from builder.fit.overall import cautions, overall
 from builder.fit.plots.stage_plot import stage_plot
@@ -41,6 +42,7 @@ def fit(pack: FitPack, riders: list[RiderAsked]) -> Result:
     ``pack`` is what :func:`builder.fit.published.fit_record` makes, a rider what
     :func:`builder.rider.asked.rider_of` makes.
     """
+    pack = with_own_names(pack)
     day: DayAnswer = {"verdicts": [], "rows": []}
     if is_failing(lambda: add_day(day, riders, pack)):
         day = {"verdicts": [day_not_judged()], "rows": []}
@@ -158,7 +160,7 @@ def judged(requirement: Requirement, pack: FitPack) -> Verdict:
     if requirement["sort"] == "plot":
         return stage_plot(requirement, pack)
     if requirement["sort"] == "trucks":
-        return trucks_get_in(requirement, section_of(pack, "access"))
+        return trucks_get_in(requirement, section_of(pack, "access"), section_of(pack, "sound"))
     raise ValueError(f"requirement must be judged by itself, got {requirement['sort']}")
 
 

@@ -2,9 +2,9 @@
 
 from functools import partial
 
-from builder.rules import NUMBERS, Rule
+from builder.rules import NUMBERS, THE_MIX, Rule
 
-NOT_TO_THE_MIX_POSITION = (("not to_place", "Mix position"),)
+NOT_TO_THE_MIX_POSITION = (("not to_place", THE_MIX),)
 """A way to the hall floor may be wider than every way to the deck."""
 access = partial(Rule, department="access", section="access")
 dock = partial(access, item="dock", whole="docks")

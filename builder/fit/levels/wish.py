@@ -45,6 +45,11 @@ def name_of_mix(sound: Section | None) -> str:
     return MIX_WORDS[0]
 
 
+def is_mix(place: str, sound: Section | None) -> bool:
+    """Whether a place is the mix position: by the house's own name, or as the trade calls it."""
+    return place_meant(place, name_of_mix(sound)) == MIX_WORDS[0]
+
+
 def place_meant(place: str, mix: str) -> str:
     """A place in small letters; the mix position by whichever of its names."""
     name = place.lower()

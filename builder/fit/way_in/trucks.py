@@ -13,9 +13,11 @@ from builder.fit.way_in.ways import Way, described_parts, is_usable, ways_in
 from builder.fit.wording import both
 
 
-def trucks_get_in(requirement: TrucksAsked, access: Section | None) -> Verdict:
+def trucks_get_in(
+    requirement: TrucksAsked, access: Section | None, sound: Section | None
+) -> Verdict:
     """The verdict of the way in that answers best, the first among equals."""
-    ways = [] if access is None else ways_in(access)
+    ways = [] if access is None else ways_in(access, sound)
     if len(ways) == 0:
         return asked(requirement, WAY_IN, NOT_SAID)
     if len(truck_sizes(requirement)) == 0 and len(case_sizes(requirement)) == 0:

@@ -2,11 +2,10 @@
 
 from typing import TypedDict
 
+from builder.fit.levels.wish import is_mix
 from builder.fit.records import Item, Section
 from builder.fit.sections import items_of
 from builder.fit.values import text_of
-
-MIX_POSITION = "Mix position"
 
 
 class Way(TypedDict):
@@ -17,12 +16,12 @@ class Way(TypedDict):
     route: Item | None
 
 
-def ways_in(access: Section) -> list[Way]:
+def ways_in(access: Section, sound: Section | None) -> list[Way]:
     """Each whole way in: through each dock, by each of its routes to the stage."""
-    return [way for dock in items_of(access, "dock") for way in ways_through(access, dock)]
+    return [way for dock in items_of(access, "dock") for way in ways_through(access, dock, sound)]
 
 
-def ways_through(access: Section, dock: Item) -> list[Way]:
+def ways_through(access: Section, dock: Item, sound: Section | None) -> list[Way]:
     """
     Each whole way through a dock: its approach, or None, and each of its routes that does not end
     at the mix position, or None.
@@ -32,7 +31,7 @@ def ways_through(access: Section, dock: Item) -> list[Way]:
         route
         for route in items_of(access, "route")
         if text_of(route, "from_dock") == dock["name"]
-        and text_of(route, "to_place") != MIX_POSITION
+        and not is_mix(text_of(route, "to_place"), sound)
     ]
     if len(routes) == 0:
         return [{"dock": dock, "approach": approach, "route": None}]

@@ -1,12 +1,11 @@
 """What keeps a hang from being judged: its keys read together."""
 
+from builder.formulas.beams import LEAST_SPACING_M
 from builder.reading.values.faults import fault
 from builder.reading.values.sentences import fill
 from builder.rider.asking.asking import Asking, note_fault
 from builder.rider.asking.values import ReadValue, has, items_of, place_of, si_of, words_of
 
-LEAST_APART_M = 0.01
-"""Supports closer than this are one place."""
 OFF_END_M = 0.005
 """A place this far beyond an end is rounding."""
 MOST_SUPPORTS = 12
@@ -125,7 +124,7 @@ def note_places(hang: ReadValue, several: bool, asking: Asking) -> None:
     if several and len(places) < len(items_of(hang, "supports")):
         reason = "does not say where along it each support is"
         unclear(asking, hang, "supports", reason, "write at for every support")
-    elif any(places[at + 1] - places[at] < LEAST_APART_M for at in range(len(places) - 1)):
+    elif any(places[at + 1] - places[at] < LEAST_SPACING_M for at in range(len(places) - 1)):
         reason = "has two supports at one place"
         unclear(asking, hang, "supports", reason, "write where along it each one is")
 
