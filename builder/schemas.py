@@ -1,5 +1,6 @@
 """
-JSON Schemas of every department's file and of riders, from the same descriptions that read them.
+JSON Schemas of every department's file, of the log and of riders, from the same descriptions that
+read them.
 
 An editor that explains a key shows the first text that it meets at the key's value, and looks into
 choices and references first. So a key's own text is the only one there.
@@ -10,22 +11,25 @@ from collections.abc import Mapping
 from typing import Any
 
 from builder.keys import SHARED, Key, document, keys_of, records_of, value_of
+from builder.overview.log import Log
 from builder.reading.written import Written
 from builder.registry import DEPARTMENTS
 from builder.rider.description import Rider
 
 RIDER = "rider.json"
+LOG_SCHEMA = "log.json"
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
 Schema = dict[str, Any]
 
 
 def schemas() -> dict[str, str]:
-    """The schema of each department's file, and that of riders, as text by file name."""
+    """The schema of each department's file, of the log and of riders, as text by file name."""
     departments = {
         f"{department.key}.json": schema_text(department.title, department.description)
         for department in DEPARTMENTS
     }
-    return {**departments, RIDER: schema_text("Rider", Rider)}
+    others = {LOG_SCHEMA: schema_text("Log", Log), RIDER: schema_text("Rider", Rider)}
+    return {**departments, **others}
 
 
 def schema_text(title: str, kind: type[Written]) -> str:

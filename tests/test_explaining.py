@@ -175,3 +175,10 @@ def test_an_example_stays_on_its_line() -> None:
     lines = run("outline").splitlines()
     assert "    outline: [{across: 8.4 m SR, depth: 0 m}]" in lines
     assert max(len(line) for line in lines) <= 94
+
+
+@pytest.mark.parametrize("word", ["unknown", "none", "None"])
+def test_a_word_for_what_is_not_there_is_told_with_an_example(word: str) -> None:
+    first, *_, example = run(word).splitlines()
+    assert first == f"{word.lower()}: a word that stands where a value could."
+    assert example.endswith(f": {word.lower()}")

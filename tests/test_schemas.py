@@ -13,11 +13,12 @@ import yaml
 import builder.starter
 from builder.files import read_folder
 from builder.keys import SHARED, keys_of, records_of
+from builder.overview.log import Log
 from builder.reading.nodes import compose
 from builder.reading.written import Written
 from builder.registry import DEPARTMENTS
 from builder.rider.description import Rider
-from builder.schemas import RIDER, schemas
+from builder.schemas import LOG_SCHEMA, RIDER, schemas
 
 DEMO = Path(__file__).parent.parent / "venue"
 
@@ -51,6 +52,7 @@ for tag, pattern, first in (
 DESCRIPTIONS: dict[str, type[Written]] = {
     **{f"{department.key}.json": department.description for department in DEPARTMENTS},
     RIDER: Rider,
+    LOG_SCHEMA: Log,
 }
 
 

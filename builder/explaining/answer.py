@@ -3,6 +3,7 @@
 import difflib
 from collections.abc import Iterator
 
+from builder.explaining.absences import ABSENCES, absence_explained
 from builder.explaining.asking import asking_explained
 from builder.explaining.codes import code_explained, codes
 from builder.explaining.examples import Examples
@@ -14,8 +15,8 @@ from builder.registry import RULES
 
 def explained(word: str, problems: str, examples: Examples) -> tuple[Paragraph, ...]:
     """
-    What a word is: a code, a file, a key, or something that a rider may ask for; nothing where it
-    is none of them.
+    What a word is: a code, a file, a key, something that a rider may ask for, or a word for what is
+    not there; nothing where it is none of them.
 
     Parameters
     ----------
@@ -31,6 +32,7 @@ def explained(word: str, problems: str, examples: Examples) -> tuple[Paragraph, 
         *file_explained(word),
         *keys_explained(word, examples),
         *asking_explained(word),
+        *absence_explained(word),
     )
 
 
@@ -52,3 +54,4 @@ def every_name(problems: str) -> Iterator[str]:
     yield from files()
     yield from dict.fromkeys(place.key.name for place in places())
     yield from RULES
+    yield from ABSENCES

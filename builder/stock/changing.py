@@ -27,6 +27,7 @@ from builder.stock.rewrite import Rewrite
 from builder.stock.wording import Data
 
 LOG_HEAD = (
+    "# yaml-language-server: $schema=../schemas/log.json\n"
     "# What changed in the house, oldest first. 'housepack stock' adds to it, and the site shows it"
     " as 'What changed'.\n\n"
 )

@@ -236,7 +236,8 @@ def test_a_file_and_a_line_are_stamped_as_checked() -> None:
 
 def test_the_log_tells_who_when_why_and_what_was_before() -> None:
     text = after(room(), ordered("out", "Vellum 8", count=2)).texts["log.yml"]
-    assert text.splitlines()[2:] == [
+    assert text.splitlines()[0] == "# yaml-language-server: $schema=../schemas/log.json"
+    assert text.splitlines()[3:] == [
         "entries:",
         "  - on: 2026-01-02",
         "    by: head of sound",

@@ -44,20 +44,20 @@ DECK = Measured("deck")
 class At(Written):
     """A position."""
 
-    across: Across
+    across: Annotated[Across, Plausible(-60.0, 60.0)]
     """Distance from the centre line, such as 8.7 m SL."""
-    depth: Depth
+    depth: Annotated[Depth, Plausible(-120.0, 60.0)]
     """Distance from the reference line, such as 1.6 m DS."""
-    height: Height
+    height: Annotated[Height, Plausible(-10.0, 40.0)]
     """Height above the deck, such as 0.3 m up, or 1.35 m down for the hall floor."""
 
 
 class Spot(Written):
     """A position on the plan; its height is said by another key."""
 
-    across: Across
+    across: Annotated[Across, Plausible(-60.0, 60.0)]
     """Distance from the centre line, such as 8.7 m SL."""
-    depth: Depth
+    depth: Annotated[Depth, Plausible(-120.0, 60.0)]
     """Distance from the reference line, such as 1.6 m DS."""
 
 
