@@ -7,15 +7,14 @@ stated by the house; a *figure* is computed and carries its working. Facts and f
 """
 
 import json
-import re
-from collections.abc import Iterator
-from dataclasses import dataclass, field, fields, is_dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, fields, is_dataclass, replace
 from enum import StrEnum
+from functools import cache
+from typing import Any
 
 from builder.reading.how_many import out_words
 from builder.rules import Rule
-
-NUMBERS_ONLY = re.compile(r"\[\s+-?[0-9][0-9.eE+-]*(?:,\s+-?[0-9][0-9.eE+-]*)*\s+\]")
 
 FORMAT = 1
 """
@@ -56,8 +55,10 @@ class Value:
     A value as people read it and as programs do.
 
     ``text`` is shown first (the author's own wording for facts), ``also`` is the same in the other
-    unit system, ``number`` is in ``unit`` (SI). ``parts`` are the entries of a list, each by
-    itself: a name may hold a comma, so whoever looks for one looks here, never within the text.
+    unit system, ``number`` is in ``unit`` (SI), where it is exact. Where it is not, ``least`` and
+    ``most`` are its ends in the same unit, as far as anybody knows: nobody reads an end out of the
+    text. ``parts`` are the entries of a list, each by itself: a name may hold a comma, so whoever
+    looks for one looks here, never within the text.
     """
 
     text: str
@@ -65,6 +66,24 @@ class Value:
     number: float | None = None
     unit: str = ""
     parts: tuple[str, ...] = ()
+    least: float | None = None
+    most: float | None = None
+
+    @property
+    def ends(self) -> tuple[float | None, float | None]:
+        """What it is at least and at most; twice the number where it is exact. [SI]"""
+        return (self.least, self.most) if self.number is None else (self.number, self.number)
+
+
+def not_more(value: Value, least: float | None = None) -> Value:
+    """A number that something unknown still comes off, as a value of at most so much. [SI]"""
+    return replace(value, text=f"at most {value.text}", number=None, least=least, most=value.number)
+
+
+def not_less(value: Value) -> Value:
+    """A number that something unknown still adds to, as a value of at least so much. [SI]"""
+    also = f"at least {value.also}" if value.also else ""
+    return replace(value, text=f"at least {value.text}", also=also, number=None, least=value.number)
 
 
 MEMORY = "memory"
@@ -237,6 +256,11 @@ class Item:
         """The SI number of the fact or figure ``name``, or None where there is no such value."""
         found = self.fact(name) or self.figure(name)
         return found.value.number if found and found.value else None
+
+    def at_most(self, name: str) -> float | None:
+        """What the fact or figure ``name`` is at most, or None where nobody knows. [SI]"""
+        found = self.fact(name) or self.figure(name)
+        return found.value.ends[1] if found and found.value else None
 
     @property
     def out_words(self) -> str:
@@ -415,14 +439,55 @@ class Pack:
 def to_json(pack: Pack) -> str:
     """
     The pack as JSON: keys sorted, lists in the author's order, the same bytes on every machine.
+
+    Each item, finding and change stands on a line of its own, so that two packs can be compared
+    line by line.
     """
-    text = (
-        json.dumps(record_of(pack), sort_keys=True, ensure_ascii=False, indent=1, allow_nan=False)
-        + "\n"
-    )
-    # A map holds thousands of numbers; a line for each would double the file. Texts hold no line
-    # breaks, so only lists of numbers match.
-    return NUMBERS_ONLY.sub(lambda found: " ".join(found.group().split()), text)
+    sections = [record_lines(section_lines(section)) for section in pack.sections]
+    lines = {
+        name: entries(record_of(part)) for name, part in stated(pack).items() if name != "sections"
+    }
+    return record_lines({**lines, "sections": list_lines(sections)}) + "\n"
+
+
+def section_lines(section: Section) -> dict[str, str]:
+    """The JSON of each key of a section."""
+    return {name: entries(record_of(part)) for name, part in stated(section).items()}
+
+
+def record_lines(texts: Mapping[str, str]) -> str:
+    """A JSON record with a line for each key, keys sorted."""
+    return "{\n" + ",\n".join(f"{compact(key)}: {texts[key]}" for key in sorted(texts)) + "\n}"
+
+
+def list_lines(texts: Sequence[str]) -> str:
+    """A JSON list with a line for each entry."""
+    return "[\n" + ",\n".join(texts) + "\n]" if texts else "[]"
+
+
+def entries(value: object) -> str:
+    """A value, on a line for each entry where it is a list of records."""
+    if not isinstance(value, list) or not value or not isinstance(value[0], dict):
+        return compact(value)
+    return list_lines([compact(entry) for entry in value])
+
+
+def compact(value: object) -> str:
+    """A plain value as JSON on one line."""
+    return json.dumps(value, sort_keys=True, ensure_ascii=False, allow_nan=False)
+
+
+def stated(record: Any) -> dict[str, object]:
+    """The keys of a record that are not as they are by default; the format always."""
+    kind: Any = type(record)
+    values = ((name, getattr(record, name), usual) for name, usual in defaults_of(kind))
+    return {name: value for name, value, usual in values if name == "format" or value != usual}
+
+
+@cache
+def defaults_of(kind: Any) -> tuple[tuple[str, object], ...]:
+    """The keys of a kind of record, each with its default."""
+    return tuple((part.name, part.default) for part in fields(kind))
 
 
 def record_of(value: object) -> object:
@@ -432,12 +497,7 @@ def record_of(value: object) -> object:
     What has its default value is left out: most facts have neither terms nor a note.
     """
     if is_dataclass(value) and not isinstance(value, type):
-        stated = {
-            part.name: getattr(value, part.name)
-            for part in fields(value)
-            if part.name == "format" or getattr(value, part.name) != part.default
-        }
-        return {name: record_of(part) for name, part in stated.items()}
+        return {name: record_of(part) for name, part in stated(value).items()}
     return [record_of(part) for part in value] if isinstance(value, tuple) else value
 
 

@@ -35,9 +35,9 @@ class Value(Age):
     """
     A fact or a figure of an item.
 
-    ``number`` is in SI. ``parts`` are the entries of a list, each by itself: whoever looks for a
-    name looks there, never within ``text``. ``bound`` is true of a figure that may be less, for
-    not all is known.
+    ``number`` is in SI, and is there where it is exact; else ``least`` and ``most`` are its ends as
+    far as anybody knows. ``parts`` are the entries of a list, each by itself: whoever looks for a
+    name looks there, never within ``text``.
     """
 
     key: str
@@ -46,7 +46,8 @@ class Value(Age):
     also: str
     number: float | None
     parts: list[str]
-    bound: bool
+    least: float | None
+    most: float | None
     page: str
 
 

@@ -19,6 +19,20 @@ def number_of(item: Item | None, name: str) -> float | None:
     return None
 
 
+def least_of(value: Value | None) -> float | None:
+    """What a value is at least, or None where nobody knows. [SI]"""
+    if value is None or value["number"] is not None:
+        return None if value is None else value["number"]
+    return value["least"]
+
+
+def most_of(value: Value | None) -> float | None:
+    """What a value is at most, or None where nobody knows. [SI]"""
+    if value is None or value["number"] is not None:
+        return None if value is None else value["number"]
+    return value["most"]
+
+
 def text_of(item: Item, name: str) -> str:
     """A value's text, or an empty one."""
     if name in item["words"]:

@@ -48,20 +48,28 @@ def any_value(dice: Dice, rule: Record) -> Record:
         "stale": dice.yes(0.1),
         "remembered": len(rule["key"]) % 7 == 0,
         "checked": dice.one(("2026-01-01 by crew", "2026-01-01 by crew", "")),
-        "bound": dice.yes(0.1),
     }
     if standing != "stated":
-        return value(standing=standing, **{**more, "bound": False})
+        return value(standing=standing, **more)
     if rule["kind"] == "permission":
         return value(dice.one(("yes", "by arrangement", "no")), **more)
     if rule["kind"] == "yes":
         return value(dice.one(("yes", "no")), **more)
     if dice.yes(0.05):
-        return value(dice.one(("no limit", "in words")), **{**more, "bound": False})
+        return value(dice.one(("no limit", "in words")), **more)
     found = (
         float(dice.random.randint(0, 9)) if rule["kind"] == "count" else dice.number(scale_of(rule))
     )
+    if dice.yes(0.2):
+        return value(f"about {found:.2f}", None, **more, **ends(dice, found))
     return value(f"{found:.2f}", found, **more)
+
+
+def ends(dice: Dice, found: float) -> Record:
+    """Two ends about a number, or one of them."""
+    far = abs(dice.number(abs(found) + 1.0))
+    both = {"least": found, "most": found + far}
+    return dice.one((both, both, {**both, "least": None}, {**both, "most": None}))
 
 
 def scale_of(rule: Record) -> float:
@@ -218,15 +226,14 @@ def power_items(dice: Dice) -> list[Record]:
     names = ["Intake", *(f"S{index}" for index in range(dice.random.randint(0, 5)))]
     for index, name in enumerate(names):
         free = {
-            phase: value(f"{index}", dice.number(80.0), bound=dice.yes(0.1))
+            phase: value(f"{index}", dice.number(80.0))
             for phase in ("free.L1", "free.L2", "free.L3")
             if dice.yes(0.9)
         }
-        free |= {
-            name.replace("free", "free-least"): value("x", each["number"] / 2)
-            for name, each in free.items()
-            if each["bound"] and dice.yes(0.7)
-        }
+        for each in free.values():
+            if dice.yes(0.1):
+                most = each["number"]
+                each |= {"number": None, "most": most, "least": dice.one((None, most / 2))}
         more = {
             "rating": value("x", 80.0),
             "dimmers": value(dice.one(("yes", "no"))),

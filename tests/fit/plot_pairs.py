@@ -41,7 +41,11 @@ def deck_outline(dice: Any) -> list[list[float]]:
 def number_of(dice: Any, *choices: float) -> Record:
     """A value with one of some numbers, or without one."""
     if dice.yes(0.85):
-        return value("x", dice.one(choices), bound=dice.yes(0.1))
+        number = dice.one(choices)
+        if dice.yes(0.15):
+            ends = ({"least": number}, {"most": number}, {"least": number, "most": number + 1.0})
+            return value("x", **dice.one(ends))
+        return value("x", number)
     return value(
         standing=dice.one(("unknown", "none", "not stated")), text=dice.one(("", "no limit"))
     )

@@ -32,7 +32,8 @@ def value(
         "checked": "2026-01-01 by crew, measured, 10 days before this revision",
         "stale": False,
         "remembered": False,
-        "bound": False,
+        "least": None,
+        "most": None,
         "parts": [],
     }
     return {**blank, "text": text, "number": number, "standing": standing, **more}

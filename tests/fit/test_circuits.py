@@ -153,13 +153,8 @@ def test_a_socket_carries_no_more_than_its_own_breaker(breaker_a: float, verdict
 
 def test_what_is_free_only_as_an_upper_bound_or_not_known_is_asked() -> None:
     board = feed("Board", (60.0, 60.0, 60.0))
-    bound = {
-        **board,
-        "values": {
-            **board["values"],
-            **{f"free.L{k}": {**board["values"][f"free.L{k}"], "bound": True} for k in (1, 2, 3)},
-        },
-    }
+    free = {f"free.L{k}": value("at most 60 A", None, most=60.0) for k in (1, 2, 3)}
+    bound = {**board, "values": {**board["values"], **free}}
     assert verdicts(circuits(1, 16.0), power=[bound, outlet(3)])[0]["verdict"] == "ask"
     assert verdicts(circuits(1, 16.0), power=[outlet(3)])[0]["verdict"] == "ask"
 

@@ -254,7 +254,7 @@ def test_a_sum_that_may_be_larger_is_asked_and_one_that_is_large_enough_fits() -
 
 
 def test_a_figure_that_can_only_be_less_never_fits() -> None:
-    free = deck(usable_width=value("at most 14 m", 14.0, bound=True))
+    free = deck(usable_width=value("at most 14 m", most=14.0))
     assert only(asks("stage width", low=12.0), stage=[free])["verdict"] == "ask"
     assert only(asks("stage width", low=15.0), stage=[free])["verdict"] == "short"
 

@@ -283,8 +283,7 @@ def between(
     found = feed(name, most_a, fed_from, kind=kind)
     for phase in ("L1", "L2", "L3"):
         if f"free.{phase}" in found["values"]:
-            found["values"][f"free.{phase}"]["bound"] = True
-            found["values"][f"free-least.{phase}"] = value("x", least_a)
+            found["values"][f"free.{phase}"] |= {"number": None, "least": least_a, "most": most_a}
     return found
 
 
@@ -324,7 +323,7 @@ def test_what_is_surely_free_is_taken_before_what_may_be() -> None:
 def test_free_current_that_is_only_an_upper_bound_is_asked() -> None:
     bound = feed("Switch", 0.0)
     for phase in ("free.L1", "free.L2"):
-        bound["values"][phase] |= {"number": 100.0, "bound": True}
+        bound["values"][phase] |= {"number": None, "most": 100.0}
     assert words(load(50.0), power=[bound]) == ["ask"]
 
 

@@ -11,7 +11,7 @@ from builder.departments.lines.description import Lines
 from builder.departments.lines.driving import ConsolePosition, HandOver, Switcher
 from builder.departments.lines.ways import at_work
 from builder.formulas.tie_lines import changes_by_switcher, ways_through
-from builder.pack import Figure, Input, Item, Value
+from builder.pack import Figure, Input, Item, Value, not_more
 from builder.reading.absent import Absent, listed
 from builder.stating import Stater
 from builder.working import figure, missing, worked
@@ -71,12 +71,12 @@ def sending(key: str, console: ConsolePosition, described: Lines) -> Figure:
     working = replace(
         working, steps=(f"least of {', '.join(str(count) for count, _ in known)} = {least}",)
     )
-    most = f"at most {least}" if silent else str(least)
+    ways = Value(str(least), number=ways_through([count for count, _ in known]))
     note = f"by {name}" + (f"; no count for {', '.join(silent)}" if silent else "")
     return figure(
         f"{key}.can-send",
         label,
-        Value(most, number=ways_through([count for count, _ in known])),
+        not_more(ways) if silent else ways,
         working,
         note=note,
     )

@@ -205,7 +205,7 @@ def answers(section: Section) -> Iterator[Entry]:
         free = [
             figure
             for figure in pair.figures
-            if figure.key.endswith(".free") and figure.value and figure.value.number
+            if figure.key.endswith(".free") and figure.value and figure.value.ends[0]
         ]
         words = ", ".join(
             f"{figure.value.text} {kind_in(figure)}" for figure in free if figure.value

@@ -10,7 +10,7 @@ from typing import get_args
 from builder.departments.lines.cables import Kind, PermanentLine
 from builder.exchange import Offers
 from builder.formulas.tie_lines import ways_in_all, working_ways
-from builder.pack import Fact, Figure, Input, Item, Standing, Value
+from builder.pack import Fact, Figure, Input, Item, Standing, Value, not_less
 from builder.reading.absent import Absent
 from builder.reading.references import spelling
 from builder.working import figure, missing, worked
@@ -147,7 +147,7 @@ def whole(figure: Figure) -> Figure:
     A figure without its value where some line does not say: a show is held against what is there,
     not against the least that is.
     """
-    if figure.value is None or not figure.value.text.startswith("at least "):
+    if figure.value is None or figure.value.number is not None:
         return figure
     return replace(figure, value=None, missing=("what each line has",))
 
@@ -240,6 +240,6 @@ def summed(
     total = ways_in_all(known)
     steps = (f"{' + '.join(map(str, known))} = {total}",)
     working = worked(ways_in_all, inputs=inputs, steps=steps, leaves_out=LEFT_OUT, lines=lines)
-    least = "at least " if silent else ""
+    value = Value(f"{total}{of}", number=total)
     note = "; ".join(f"{why} for {', '.join(names)}" for why, names in silent.items())
-    return figure(key, label, Value(f"{least}{total}{of}", number=total), working, note=note)
+    return figure(key, label, not_less(value) if silent else value, working, note=note)

@@ -4,7 +4,6 @@ workings.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from math import fsum
 
 from builder.cautions import ELECTRICITY
@@ -12,7 +11,7 @@ from builder.departments.power.circuits.sources import Source, capacity
 from builder.departments.power.circuits.tree import Network
 from builder.formulas.circuits import Standing, booked_a, limit_a, standing
 from builder.formulas.phasors import PHASES, imbalance_percent, line_currents, summed_currents
-from builder.pack import Figure, Input, Item, Value, Working
+from builder.pack import Figure, Input, Item, Value, Working, not_more
 from builder.reading.measures import shown
 from builder.reading.quantities import ApparentPower, Current, Percent
 from builder.working import figure, missing, worked
@@ -213,10 +212,11 @@ def free_figures(item: Item, source: Source, network: Network) -> Iterator[Figur
         binding = stands.binding[index]
         less = uncounted(source.name, binding, network)
         note = f"bound by {'its own limit' if binding == source.name else binding}{less}"
+        free = ampere(stands.free_a[index])
         yield figure(
             key,
             label,
-            at_most(ampere(stands.free_a[index]), less),
+            not_more(free, least_free_a(source.name, index, network)) if less else free,
             working,
             caution=ELECTRICITY,
             note=note,
@@ -254,7 +254,7 @@ def least_figure(item: Item, name: str, index: int, network: Network) -> Figure:
     """
     phase = PHASES[index]
     working = free_working(name, index, network, at_most=True)
-    least_a = max(0.0, network.at_most[name].free_a[index])
+    least_a = least_free_a(name, index, network)
     note = "with what nobody has measured at the limit of what feeds it"
     return figure(
         f"{item.key}.free-least.{phase}",
@@ -266,15 +266,15 @@ def least_figure(item: Item, name: str, index: int, network: Network) -> Figure:
     )
 
 
+def least_free_a(name: str, index: int, network: Network) -> float:
+    """What is free with every load of unknown size at the limit of what feeds it. [A]"""
+    return max(0.0, network.at_most[name].free_a[index])
+
+
 def least_words(less: str, name: str, index: int, network: Network) -> str:
     """What is left out, with what is free all the same."""
     least_a = network.at_most[name].free_a[index]
     return f"{less}; at least {shown(Current, least_a)[0]} free" if less and least_a > 0 else less
-
-
-def at_most(value: Value, less: str) -> Value:
-    """A value that something of unknown size still comes off."""
-    return replace(value, text=f"at most {value.text}") if less else value
 
 
 def uncounted(name: str, binding: str, network: Network) -> str:
@@ -353,7 +353,7 @@ def total_free_figure(item: Item, source: Source, network: Network) -> Figure:
     return figure(
         key,
         label,
-        at_most(kilovolt_ampere(kva), less),
+        not_more(kilovolt_ampere(kva)) if less else kilovolt_ampere(kva),
         working,
         caution=ELECTRICITY,
         note=less.removeprefix("; "),

@@ -6,7 +6,7 @@ from math import fsum
 from builder.cautions import STAGE
 from builder.departments.stage.description import Deck, Obstruction, Outline, Riser, Wing
 from builder.formulas.polygons import extent_m, polygon_area_m2
-from builder.pack import Figure, Input, Value
+from builder.pack import Figure, Input, Value, not_more
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Area, Length
 from builder.working import figure, worked
@@ -101,7 +101,8 @@ def wing_size(
             lines=obstructions,
         )
         text, also = shown(Length, size_m, system=system)
-        value = Value(f"at most {text}" if less else text, also, number=round(size_m, 3), unit="m")
+        exact = Value(text, also, number=round(size_m, 3), unit="m")
+        value = not_more(exact) if less else exact
         found.append(figure(f"{key}.{name}", label, value, working, caution=STAGE))
     return found[0], found[1]
 

@@ -11,7 +11,7 @@ from builder.fit.needs.sentences import (
     TOLERATED,
     TOLERATED_NOTE,
 )
-from builder.fit.records import NeedAmount, Rule, Verdict
+from builder.fit.records import NeedAmount, Rule, Value, Verdict
 from builder.fit.sentences import fill
 from builder.fit.verdicts import FITS, SHORT, verdict, with_remedy
 from builder.fit.wording import both
@@ -40,6 +40,53 @@ def against_number(requirement: NeedAmount, rule: Rule, number: float) -> Answer
         with_remedy(answer, rule)
     answer["margin"] = signed(words, slack)
     return {"verdict": answer, "slack": slack}
+
+
+def against_value(requirement: NeedAmount, rule: Rule, value: Value) -> Answer | None:
+    """
+    A value against the requirement: its number, or its ends where it is not exact. It fits where
+    both ends do and is short where neither can; None where that is open.
+    """
+    if value["number"] is not None:
+        return against_number(requirement, rule, value["number"])
+    worst: Answer | None = None
+    for end in far_ends(requirement, value):
+        answer = against_number(requirement, rule, end)
+        if worst is None or answer["slack"] < worst["slack"]:
+            worst = answer
+    if worst is not None and worst["verdict"]["verdict"] == FITS and is_closed(requirement, value):
+        return worst
+    return surely_short(requirement, rule, value)
+
+
+def far_ends(requirement: NeedAmount, value: Value) -> list[float]:
+    """The ends that a fit has to hold at, as far as they are known."""
+    ends: list[float] = []
+    if requirement["way"] != "at most" and value["least"] is not None:
+        ends.append(value["least"])
+    if requirement["way"] != "at least" and value["most"] is not None:
+        ends.append(value["most"])
+    return ends
+
+
+def is_closed(requirement: NeedAmount, value: Value) -> bool:
+    """Whether every end that a fit has to hold at is known."""
+    low = requirement["way"] == "at most" or value["least"] is not None
+    return low and (requirement["way"] == "at least" or value["most"] is not None)
+
+
+def surely_short(requirement: NeedAmount, rule: Rule, value: Value) -> Answer | None:
+    """A shortage that no number between the ends could mend, or None."""
+    most, least = value["most"], value["least"]
+    if requirement["way"] != "at most" and most is not None and most < requirement["low"]:
+        answer = against_number(requirement, rule, most)
+        if answer["verdict"]["verdict"] == SHORT:
+            return answer
+    if requirement["way"] != "at least" and least is not None and least > requirement["high"]:
+        answer = against_number(requirement, rule, least)
+        if answer["verdict"]["verdict"] == SHORT:
+            return answer
+    return None
 
 
 def enough(requirement: NeedAmount, slack: float, amount: str) -> Verdict:

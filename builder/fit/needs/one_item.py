@@ -1,6 +1,6 @@
 """What one item of the house makes of a need: its value's standing, its state, its terms."""
 
-from builder.fit.needs.amounts import Answer, against_number
+from builder.fit.needs.amounts import Answer, against_number, against_value
 from builder.fit.needs.choosing import value_for
 from builder.fit.needs.sentences import (
     ARRANGE,
@@ -16,6 +16,7 @@ from builder.fit.needs.sentences import (
 from builder.fit.notes import age_notes, item_notes, once
 from builder.fit.records import Item, NeedAmount, Rule, Value, Verdict
 from builder.fit.sentences import HAS_NONE, NOT_SAID, fill
+from builder.fit.values import least_of, most_of
 from builder.fit.verdicts import FITS, SHORT, asked, fact_of, verdict, with_remedy
 
 
@@ -71,16 +72,12 @@ def by_value(requirement: NeedAmount, rule: Rule, value: Value) -> Answer:
         return by_permission(requirement, rule, value["text"])
     if rule["kind"] == "yes":
         return by_agreement(requirement, rule, value["text"] == requirement["words"])
-    number = value["number"]
-    if number is None and value["text"] == "no limit":
-        return plain(verdict(requirement, FITS, NOTHING_LIMITS))
-    if number is None:
+    if least_of(value) is None and most_of(value) is None:
+        if value["text"] == "no limit":
+            return plain(verdict(requirement, FITS, NOTHING_LIMITS))
         return plain(asked(requirement, rule, NO_NUMBER))
-    answer = against_number(requirement, rule, number)
-    # A bound can only be less, as not all of its inputs are known: it can show a shortage, never
-    # that there is enough.
-    is_short = answer["verdict"]["verdict"] == SHORT
-    if value["bound"] and requirement["way"] != "at most" and not is_short:
+    answer = against_value(requirement, rule, value)
+    if answer is None:
         return plain(asked(requirement, rule, fill(BOUNDED, {"text": value["text"]})))
     return answer
 

@@ -8,6 +8,7 @@ from builder.fit.needs.sentences import LEFT_OUT, PARTLY_KNOWN, TOGETHER
 from builder.fit.notes import age_notes, item_notes, once
 from builder.fit.records import Fact, Item, NeedAmount, Rule, Value, Verdict
 from builder.fit.sentences import fill
+from builder.fit.values import least_of
 from builder.fit.verdicts import FITS, SHORT, asked, fact_of, settled
 from builder.fit.wording import both, digits
 
@@ -55,14 +56,16 @@ def added_up(rule: Rule, items: list[Item]) -> Sum:
     }
     for item in items:
         value = counted_value(item, rule)
+        least = least_of(value)
         why = why_left_out(item)
         if why != "":
             added["left_out"].append(fill(LEFT_OUT, {"item": item["name"], "why": why}))
         elif value is None:
             added["unknown"] += 1
-        elif value["number"] is not None:
-            added["total"] += value["number"]
+        elif least is not None:
+            added["total"] += least
             added["used"] += 1
+            added["unknown"] += 1 if value["number"] is None else 0
             added["notes"] = [*added["notes"], *item_notes(item), *age_notes(value)]
             added["last"] = fact_of(value, item)
         elif value["standing"] != "none":
@@ -104,7 +107,8 @@ def one_for(item: Item) -> Value:
         "also": "",
         "number": 1.0,
         "parts": [],
-        "bound": False,
+        "least": None,
+        "most": None,
         "page": item["page"],
         "checked": item["checked"],
         "stale": item["stale"],

@@ -2,7 +2,7 @@
 
 from builder.fit.margins import LENGTH_TOLERANCE_M
 from builder.fit.notes import item_notes
-from builder.fit.plots.floors import outline_of, proves
+from builder.fit.plots.floors import outline_of
 from builder.fit.plots.hits import asked_hit, noted_hit, plain_hit, short_hit
 from builder.fit.plots.records import Floor, Hit, Zone
 from builder.fit.plots.sentences import (
@@ -18,7 +18,7 @@ from builder.fit.plots.sentences import (
 from builder.fit.records import Item, RectangleAsked, Section
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
-from builder.fit.values import value_of
+from builder.fit.values import least_of, most_of, value_of
 from builder.fit.verdicts import FITS, fact_of
 from builder.fit.wording import both
 from builder.formulas.gravity import STANDARD_GRAVITY_M_S2
@@ -83,14 +83,13 @@ def load_hit(load: float, kind: str, item: Item, corners: list[Point]) -> Hit:
     parts = {"amount": both(kind, load)[0], "name": item["name"]}
     words = fill(SPREAD_ON if is_spread else FOOT_ON, parts)
     fact = fact_of(value, item) if value is not None else None
-    if value is not None and value["number"] is not None:
-        limit = value["number"]
-        over = load - limit
-        carries = fill(CARRIES, {"words": words, "limit": both(kind, limit)[0]})
-        if over > abs(limit) * FLOAT_SHARE:
-            box = box_around(corners) if item["kind"] == "zone" else None
-            return short_hit(kind, carries, over, fact, box=box, measure=kind, limit=limit)
-        if proves(value):
-            return plain_hit(FITS, kind, carries, fact)
+    most, least = most_of(value), least_of(value)
+    if most is not None and load - most > abs(most) * FLOAT_SHARE:
+        carries = fill(CARRIES, {"words": words, "limit": both(kind, most)[0]})
+        box = box_around(corners) if item["kind"] == "zone" else None
+        return short_hit(kind, carries, load - most, fact, box=box, measure=kind, limit=most)
+    if least is not None and load - least <= abs(least) * FLOAT_SHARE:
+        carries = fill(CARRIES, {"words": words, "limit": both(kind, least)[0]})
+        return plain_hit(FITS, kind, carries, fact)
     what = {"what": UNIFORM if is_spread else LARGEST_SINGLE, "name": item["name"]}
     return asked_hit(kind, fill(LOAD_NOT_SAID, {"words": words}), fill(ASK_LOAD, what), fact)

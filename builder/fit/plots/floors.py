@@ -20,10 +20,10 @@ from builder.fit.plots.sentences import (
     TOO_HIGH_BY_ROUNDING,
     WING,
 )
-from builder.fit.records import Fact, Item, RectangleAsked, Section, Value
+from builder.fit.records import Fact, Item, RectangleAsked, Section
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
-from builder.fit.values import value_of
+from builder.fit.values import least_of, most_of, value_of
 from builder.fit.verdicts import fact_of
 from builder.fit.wording import both
 from builder.formulas.polygons import Point, box_around
@@ -121,11 +121,6 @@ def may_be_stepped(floor: Floor) -> bool:
     return floor["on"] != ON_DECK and (level is None or level["text"] != "yes")
 
 
-def proves(value: Value | None) -> bool:
-    """Whether a value has a number that can prove a fit: one that can only be less proves none."""
-    return value is not None and value["number"] is not None and not value["bound"]
-
-
 def height_hits(wish: RectangleAsked, floor: Floor) -> list[Hit]:
     """What a rectangle's height makes of the clear height above its floor."""
     if wish["height_m"] is None:
@@ -136,14 +131,15 @@ def height_hits(wish: RectangleAsked, floor: Floor) -> list[Hit]:
     name = {"floor": floor_words(floor)}
     if may_be_stepped(floor):
         return [asked_hit("height", fill(COUNTS_FROM_DECK, name), ASK_STEP)]
-    over_m = 0.0
-    if value is not None and value["number"] is not None:
-        over_m = wish["height_m"] - value["number"]
+    most_m, least_m = most_of(value), least_of(value)
+    over_m = 0.0 if most_m is None else wish["height_m"] - most_m
     words = fill(TOO_HIGH, {"amount": both("length", over_m)[0]})
     if value is not None and over_m > LENGTH_TOLERANCE_M + ROUNDING_M:
         return [short_hit("height", words, over_m, fact_of(value, floor["item"]))]
-    if not proves(value):
+    if least_m is None or wish["height_m"] > least_m + LENGTH_TOLERANCE_M + ROUNDING_M:
         return [asked_hit("height", fill(HEIGHT_NOT_SAID, name), fill(ASK_HEIGHT, name))]
+    over_m = wish["height_m"] - least_m
+    words = fill(TOO_HIGH, {"amount": both("length", over_m)[0]})
     if over_m > ROUNDING_M:
         return [noted_hit("height", fill(TOO_HIGH_BY_ROUNDING, {"words": words}))]
     return []

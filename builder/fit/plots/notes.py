@@ -21,7 +21,7 @@ from builder.fit.plots.sentences import (
 from builder.fit.records import Section
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
-from builder.fit.values import value_of
+from builder.fit.values import least_of, value_of
 from builder.fit.wording import both, metres
 from builder.formulas.polygons import box_around
 from builder.formulas.rectangles import (
@@ -84,14 +84,12 @@ def beside_clear(rect: Rectangle, floor: Floor) -> list[Hit]:
     width = value_of(floor["item"], "usable_width")
     depth = value_of(floor["item"], "usable_depth")
     hits: list[Hit] = []
-    if width is not None and width["number"] is not None:
-        width_m = width["number"]
-        if max(-box[0], box[1]) > width_m / 2 + LENGTH_TOLERANCE_M:
-            hits.append(noted_hit("clear", fill(PAST_WIDTH, {"limit": metres(width_m)})))
-    if depth is not None and depth["number"] is not None:
-        depth_m = depth["number"]
-        if box[3] > box_around(floor["corners"])[2] + depth_m + LENGTH_TOLERANCE_M:
-            hits.append(noted_hit("clear", fill(PAST_DEPTH, {"limit": metres(depth_m)})))
+    width_m = least_of(width)
+    if width_m is not None and max(-box[0], box[1]) > width_m / 2 + LENGTH_TOLERANCE_M:
+        hits.append(noted_hit("clear", fill(PAST_WIDTH, {"limit": metres(width_m)})))
+    depth_m, front_m = least_of(depth), box_around(floor["corners"])[2]
+    if depth_m is not None and box[3] > front_m + depth_m + LENGTH_TOLERANCE_M:
+        hits.append(noted_hit("clear", fill(PAST_DEPTH, {"limit": metres(depth_m)})))
     return hits
 
 

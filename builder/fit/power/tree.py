@@ -4,7 +4,7 @@ from typing import TypedDict
 
 from builder.fit.notes import age_notes, once
 from builder.fit.records import Item, Section, Value
-from builder.fit.values import number_of, text_of
+from builder.fit.values import least_of, most_of, text_of, value_of
 from builder.formulas.phase_room import PHASES, Room
 
 ROUNDING_A = 0.000001
@@ -49,7 +49,7 @@ def free_on(item: Item) -> dict[str, float]:
     """Free current by phase, as far as the pack has figures. [A]"""
     free: dict[str, float] = {}
     for phase in PHASES:
-        free_a = number_of(item, f"free.{phase}")
+        free_a = most_of(value_of(item, f"free.{phase}"))
         if free_a is not None:
             free[phase] = free_a
     return free
@@ -57,15 +57,12 @@ def free_on(item: Item) -> dict[str, float]:
 
 def least_on(item: Item) -> dict[str, float]:
     """
-    What is free on each phase at least: where the figure is an upper bound, the pack's lower one,
-    or nothing. [A]
+    What is free on each phase at least, or nothing where nobody knows that. [A]
     """
     least: dict[str, float] = {}
-    for phase, free_a in free_on(item).items():
-        least[phase] = free_a
-        if item["values"][f"free.{phase}"]["bound"]:
-            least_a = number_of(item, f"free-least.{phase}")
-            least[phase] = 0.0 if least_a is None else least_a
+    for phase in free_on(item):
+        least_a = least_of(value_of(item, f"free.{phase}"))
+        least[phase] = 0.0 if least_a is None else least_a
     return least
 
 
@@ -97,7 +94,7 @@ def fullest(item: Item) -> Value | None:
     least = least_free(free_on(item))
     for phase in PHASES:
         figure = item["values"].get(f"free.{phase}")
-        if figure is not None and least is not None and figure["number"] == least:
+        if figure is not None and least is not None and most_of(figure) == least:
             return figure
     return item["values"].get("rating")
 

@@ -4,13 +4,15 @@ from typing import TypedDict
 
 from builder.fit.margins import LENGTH_TOLERANCE_M, SHARE_TOLERANCE
 from builder.fit.notes import age_notes
-from builder.fit.records import Fact, Item, TrucksAsked, Word
+from builder.fit.records import Fact, Item, TrucksAsked, Value, Word
 from builder.fit.sentences import fill
+from builder.fit.values import least_of, most_of
 from builder.fit.verdicts import ASK, FITS, SHORT, fact_of
 from builder.fit.way_in.sentences import (
     CASE_HEIGHT,
     CASE_WEIGHT,
     CASE_WIDTH,
+    NOT_EXACT,
     NOT_LIMITED,
     NOT_STATED,
     SHORT_BY,
@@ -85,12 +87,27 @@ def passage(wish: Size, holder: Item | None) -> Passage:
             "fact": fact,
             "notes": [],
         }
-    elif value["number"] is None:
-        answer = not_stated(wish, fact)
     else:
-        answer = measured(wish, value["number"], fact)
+        answer = by_ends(wish, value, fact)
     answer["notes"] = age_notes(value)
     return answer
+
+
+def by_ends(wish: Size, value: Value, fact: Fact) -> Passage:
+    """A size against a limit of which both ends, one or none are known."""
+    least, most = least_of(value), most_of(value)
+    if least is None and most is None:
+        return not_stated(wish, fact)
+    if most is not None:
+        at_most = measured(wish, most, fact)
+        if at_most["word"] == SHORT:
+            return at_most
+    if least is not None:
+        at_least = measured(wish, least, fact)
+        if at_least["word"] == FITS:
+            return at_least
+    words = fill(NOT_EXACT, {"size": wish["title"], "text": value["text"]})
+    return {"word": ASK, "words": words, "tolerated": False, "fact": fact, "notes": []}
 
 
 def not_stated(wish: Size, fact: Fact | None) -> Passage:

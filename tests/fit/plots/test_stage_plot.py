@@ -291,7 +291,7 @@ def test_what_a_floor_carries_is_asked_where_nobody_knows() -> None:
 
 
 def test_a_limit_that_can_only_be_less_proves_a_shortage_and_no_fit() -> None:
-    at_most = value("at most 5 kPa", 5000.0, bound=True)
+    at_most = value("at most 5 kPa", most=5000.0)
     assert word(stage(load=at_most), piece(weight_kg=100)) == "ask"
     assert word(stage(load=at_most), piece(weight_kg=4000)) == "short"
 

@@ -14,6 +14,8 @@ from builder.departments.power.page.words import ampere_words
 from builder.document import Markup
 from builder.layout import anchor_of
 from builder.pack import Item, Section
+from builder.reading.measures import shown
+from builder.reading.quantities import Current
 from builder.render import svg
 from builder.render.markup import joined
 from builder.render.numbers import number
@@ -191,14 +193,15 @@ def second_line(item: Item) -> str:
 
 def bar(item: Item, phase: str, x: float, y: float) -> Markup:
     """What stands on one phase and what is free, as a bar with the free ampere."""
-    limit, free = item.number("continuous"), item.number(f"free.{phase}")
+    limit, free = item.number("continuous"), item.at_most(f"free.{phase}")
     label = text(x - 21, y + 11, phase)
     figure = item.figure(f"free.{phase}")
     if limit is None or free is None or limit <= 0 or figure is None or figure.value is None:
         words = "out of service" if item.condition == "out of service" else "not known"
         return joined((label, text(WIDTH - 9, y + 11, words, side="end")))
     used = min(1.0, max(0.0, 1 - free / limit))
-    told = text(WIDTH - 9, y + 11, figure.value.text.replace("at most", "≤"), side="end")
+    words = f"{'≤ ' if figure.value.number is None else ''}{shown(Current, free)[0]}"
+    told = text(WIDTH - 9, y + 11, words, side="end")
     return joined(
         (
             label,

@@ -21,9 +21,10 @@ from builder.document import (
 )
 from builder.layout import anchor_of, shown_fact, shown_figure, state
 from builder.pack import Figure, Item, Section
+from builder.reading.measures import shown
+from builder.reading.quantities import Current
 
 PHASES = ("L1", "L2", "L3")
-AT_MOST = "at most "
 
 
 def services(section: Section) -> Iterator[Block]:
@@ -52,7 +53,7 @@ def service_row(item: Item) -> Row:
     """
     free = [free_cell(item.figure(f"free.{phase}")) for phase in PHASES]
     words = [tie_in(item), bound_by(item), shown_fact(item.fact("dedicated_to"))]
-    numbers = [item.number(f"free.{phase}") for phase in PHASES]
+    numbers = [item.at_most(f"free.{phase}") for phase in PHASES]
     return Row(
         [named(item), *free, *words],
         anchor=anchor_of(item.key),
@@ -82,8 +83,8 @@ def named(item: Item) -> list[Inline]:
 
 def free_cell(figure: Figure | None) -> list[Inline]:
     """What is free; where it is only an upper bound, that stands under the number."""
-    if figure and figure.value and figure.value.text.startswith(AT_MOST):
-        return [figure.value.text.removeprefix(AT_MOST), " ", Small(AT_MOST.strip())]
+    if figure and figure.value and figure.value.number is None and figure.value.most is not None:
+        return [shown(Current, figure.value.most)[0], " ", Small("at most")]
     return shown_figure(figure)
 
 
