@@ -131,7 +131,7 @@ def lines_of_venues() -> Mapping[type[Written], list[tuple[str, str, Path]]]:
 
 def unstated(record: type[Written], key: Key) -> Iterator[tuple[str, Spot]]:
     """The first places of a venue that could state a key and do not."""
-    for venue, file, path in lines_of_venues()[record]:
+    for venue, file, path in lines_of_venues().get(record, []):
         if at(composed(venue)[file], path).get(key.name, "none") in ABSENT:
             yield venue, Spot(file, record, key, (*path, key.name), "")
 

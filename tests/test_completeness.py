@@ -6,9 +6,11 @@ import ast
 import importlib
 import inspect
 import pkgutil
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
+import builder
 import builder.formulas
 from builder.formulas.cite import CITED, name_of
 from builder.keys import keys_of, records_of
@@ -95,6 +97,33 @@ def test_every_department_is_in_the_demo_and_in_the_starting_venue() -> None:
         assert {f"{department.key}.yml" for department in DEPARTMENTS} <= {
             path.name for path in folder.glob("*.yml")
         }
+
+
+def test_every_department_is_named_where_a_crew_begins_to_read() -> None:
+    begins = (ROOT / "docs" / "describe.md").read_text(encoding="utf-8")
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    for department in DEPARTMENTS:
+        assert f"`{department.key}.yml`" in begins
+        assert re.search(rf"Departments described so far: .*\b{department.key}\b", readme)
+
+
+def test_the_readers_road_leads_along_what_is_there() -> None:
+    road = inspect.getdoc(builder) or ""
+    steps = re.split(r"^\d\. ", road, flags=re.MULTILINE)[1:]
+    assert len(steps) == 7
+    for step in steps:
+        places = [ROOT / word for word in re.findall(r"``(venue/\S+?)``", step)]
+        places += [ROOT / "builder" / word for word in re.findall(r"``(\w\S*?(?:\.py|/))``", step)]
+        assert places, step
+        text = "".join(part for place in places for part in texts_at(place))
+        assert [name for name in re.findall(r"``(\w+)``", step) if name not in text] == []
+
+
+def texts_at(place: Path) -> Iterator[str]:
+    """The text of a file, or of all files of ours in a folder; it must be there."""
+    assert place.exists(), place
+    files = [place] if place.is_file() else sorted(place.rglob("*.py"))
+    return (path.read_text(encoding="utf-8") for path in files)
 
 
 def formulas() -> Iterator[object]:
