@@ -40,3 +40,12 @@ NO_SUCH_CONFIGURATION = "The house names no configuration {configuration}; it na
 WHICH_CONFIGURATION = (
     "{act}: which configuration is meant by {configuration}? The house names: {names}."
 )
+
+COUNTED: dict[str, str] = {
+    "short": "{number} short",
+    "ask": "{number} to ask",
+    "fits, with a note": "{number} with a note",
+    "fits": "{number} fit",
+    "not needed": "{number} not needed",
+}
+"""How many verdicts of each word, the gravest first."""

@@ -5,25 +5,18 @@ All can be read without colour.
 """
 
 import json
-from collections import Counter
 from functools import partial
 from typing import TypedDict
 
 from builder.cautions import EVERYWHERE
 from builder.document import Bullets, Heading, Paragraph
-from builder.fit.records import DayRow, Result, Verdict, Word
+from builder.fit.counting import count_words
+from builder.fit.records import DayRow, Result, Verdict
 from builder.fit.verdicts import FITS, NOT_NEEDED, RANK
 from builder.render import terminal
 from builder.render.light import Grid, light_markdown
 
 MARKS = {"fits": "+", "fits, with a note": "~", "short": "X", "ask": "?", "not needed": "."}
-COUNTED: dict[Word, str] = {
-    "short": "short",
-    "ask": "to ask",
-    "fits, with a note": "with a note",
-    "fits": "fit",
-    "not needed": "not needed",
-}
 COLUMNS = 100
 folded = partial(terminal.folded, columns=COLUMNS)
 DAY = "The day, each thing as early as it can be"
@@ -60,10 +53,9 @@ def as_text(result: Result) -> str:
 
 def counted(result: Result) -> str:
     """How many verdicts of each word, the gravest first."""
-    number = Counter(answer["verdict"] for answer in result["verdicts"])
     if not result["verdicts"]:
         return "Nothing is asked."
-    parts = [f"{number[word]} {words}" for word, words in COUNTED.items() if number[word]]
+    parts = count_words([answer["verdict"] for answer in result["verdicts"]])
     return f"{', '.join(parts)}."
 
 

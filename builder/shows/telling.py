@@ -5,10 +5,11 @@ from datetime import date
 from typing import Any
 
 from builder.cautions import EVERYWHERE
+from builder.fit.counting import count_words
 from builder.fit.records import Verdict
+from builder.fit.sentences import COUNTED
 from builder.fit.verdicts import ASK, FITS, NOT_NEEDED, NOTED, SHORT
 from builder.render.terminal import hung
-from builder.rider.saying import COUNTED
 from builder.shows.booked import CONFIRMED, Booked, Books
 from builder.shows.judging import Judged, Outlook, Turned, answers
 
@@ -154,13 +155,8 @@ def counted(judged: Judged) -> str:
     """How many verdicts of each word, the worst first."""
     if not judged.verdicts:
         return "its rider asks nothing"
-    numbers = {word: sum(found["verdict"] == word for found in judged.verdicts) for word in COUNTED}
-    told = [
-        f"{number} {COUNTED[word]}"
-        for word, number in numbers.items()
-        if number and word != NOT_NEEDED
-    ]
-    return ", ".join(told) or "nothing is needed of the house"
+    words = [found["verdict"] for found in judged.verdicts if found["verdict"] != NOT_NEEDED]
+    return ", ".join(count_words(words)) or "nothing is needed of the house"
 
 
 def outlook_record(outlook: Outlook) -> dict[str, Any]:

@@ -13,6 +13,7 @@ AT_ONCE = {
     "fit": "builder.fit.interpreter.fit",
     "has_plan": "builder.fit.interpreter.has_plan",
     "gravity": "builder.fit.verdicts.gravity",
+    "count_words": "builder.fit.counting.count_words",
     "digits": "builder.fit.wording.digits",
     "read_form": "builder.rider.entry.read_form",
     "same_name_words": "builder.rider.same_day.same_name_words",

@@ -26,6 +26,7 @@ LEAST = {
     "plots/test_stage_plot.py": (2, 2000),
     "test_circuits.py": (1, 130),
     "test_comparing.py": (1, 70),
+    "test_counting.py": (1, 3),
     "test_deep.py": (2, 80),
     "test_from_memory.py": (1, 5),
     "test_laws.py": (1, 400),

@@ -4,7 +4,6 @@ a phone, by keyboard, with hostile text.
 """
 
 import re
-from collections import Counter
 from pathlib import Path
 
 import pytest
@@ -14,6 +13,7 @@ from builder.fit.interpreter import fit
 from builder.reading.problems import Refused
 from builder.registry import RULES
 from builder.rider.asked import rider_of
+from builder.rider.saying import counted
 from tests.fit.test_reference_acts import house
 from tests.site.visiting import PHONE, visit
 
@@ -63,11 +63,7 @@ def counted_by_the_terminal(act: str) -> str:
     """How many of each verdict a rider gets in the demo, as the page writes it."""
     rider = rider_of((RIDERS / f"{act}.yml").read_text("utf-8"), file="rider.yml", rules=RULES)
     result = fit(house("demo"), [rider])
-    words = {"fits": "fit", "fits, with a note": "fit, with a note", "ask": "to ask"}
-    count = Counter(found["verdict"] for found in result["verdicts"])
-    order = ("fits", "fits, with a note", "short", "ask")
-    parts = [f"{count[word]} {words.get(word, word)}" for word in order if count[word]]
-    return f"{result['verdict']} {' · '.join(parts)}"
+    return f"{result['verdict']} {counted(result).removesuffix('.').replace(', ', ' · ')}"
 
 
 def test_a_rider_file_gives_the_same_as_in_the_terminal(browser: Browser, where: str) -> None:

@@ -1094,18 +1094,9 @@
   }
 
   function summary(result, problems, apart) {
-    const count = (word) => result.verdicts.filter((found) => found.verdict === word).length;
-    const parts = ["fits", "fits, with a note", "short", "ask"]
-      .map((word) => [count(word), word])
-      .filter(([number]) => number > 0);
+    const parts = engine.count_words(result.verdicts.map((found) => found.verdict));
     const state = document.getElementById("check-state");
-    const said = {
-      fits: "fit",
-      "fits, with a note": "fit, with a note",
-      short: "short",
-      ask: "to ask",
-    };
-    const words = parts.map(([number, word]) => number + " " + said[word]).join(" · ");
+    const words = parts.join(" · ");
     const unread = problems.length > 0 ? problems.length + " cannot be read" : "";
     const line = [words, unread].filter((each) => each !== "").join(" · ");
     const whole = day.acts.length > 1 && line !== "" ? "The day: " : "";
