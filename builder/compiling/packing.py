@@ -7,13 +7,19 @@ COMMENT = re.compile(r"^ *//.*\n", re.MULTILINE)
 INDENTATION = re.compile(r"^ +", re.MULTILINE)
 AROUND = re.compile(r" *([=*/<>?:,;{}()\[\]&|]) *")
 """Signs that need no space beside them. Two signs of plus or minus in a row would be another."""
+LINE_END = re.compile(r"(?<=[;{,(\[])\n")
+"""A line end after a sign that goes on by itself."""
 
 
 def without_spaces(script: str) -> str:
-    """A script that the compiler wrote, without spaces outside its texts; line ends stay."""
+    """
+    A script that the compiler wrote, without spaces and line ends outside its texts that mean
+    nothing.
+    """
     parts = TEXT.split(INDENTATION.sub("", script))
     return "".join(
-        part if place % 2 == 1 else AROUND.sub(r"\1", part) for place, part in enumerate(parts)
+        part if place % 2 == 1 else LINE_END.sub("", AROUND.sub(r"\1", part))
+        for place, part in enumerate(parts)
     )
 
 

@@ -100,7 +100,7 @@ def test_a_constant_that_needs_what_is_held_back_is_refused() -> None:
 
 def test_spaces_go_and_texts_and_signs_stay() -> None:
     script = '  if (a  <  b) {\n    c = "x  =  \\" ( y";\n   return - -a + +b;\n  }\n'
-    assert without_spaces(script) == 'if(a<b){\nc="x  =  \\" ( y";\nreturn - -a + +b;\n}\n'
+    assert without_spaces(script) == 'if(a<b){c="x  =  \\" ( y";return - -a + +b;}\n'
 
 
 def test_only_whole_lines_of_comment_go() -> None:
