@@ -8,7 +8,7 @@ stated by the house; a *figure* is computed and carries its working. Facts and f
 
 import json
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, fields, is_dataclass, replace
+from dataclasses import dataclass, field, fields, replace
 from enum import StrEnum
 from functools import cache
 from typing import Any
@@ -496,9 +496,13 @@ def record_of(value: object) -> object:
 
     What has its default value is left out: most facts have neither terms nor a note.
     """
-    if is_dataclass(value) and not isinstance(value, type):
-        return {name: record_of(part) for name, part in stated(value).items()}
-    return [record_of(part) for part in value] if isinstance(value, tuple) else value
+    if isinstance(value, tuple):
+        # Maps hold hundreds of thousands of numbers, and a list of them holds nothing else.
+        plain = bool(value) and isinstance(value[0], float | int)
+        return list(value) if plain else [record_of(part) for part in value]
+    if isinstance(value, str | float | int | None):
+        return value
+    return {name: record_of(part) for name, part in stated(value).items()}
 
 
 def from_json(text: str) -> Pack:

@@ -21,6 +21,7 @@ from unittest.mock import patch
 
 from pydantic.fields import FieldInfo
 
+from builder import pack as pack_module
 from builder import pipeline
 from builder.department import Department, Published, Surroundings
 from builder.document import Attachment, Document, Page
@@ -29,7 +30,7 @@ from builder.fit.interpreter import fit
 from builder.fit.published import fit_record
 from builder.fit.records import FitPack, RiderAsked
 from builder.overview.log import LOG
-from builder.pack import Pack
+from builder.pack import Pack, Section, section_lines
 from builder.pipeline import document_of, pack_of, venue_of
 from builder.reading.fields import mark_of
 from builder.reading.nodes import compose
@@ -279,6 +280,7 @@ def remembered(venue: str) -> Iterator[None]:
         patch.object(pipeline, "DEPARTMENTS", tuple(map(base.department, DEPARTMENTS))),
         patch.object(pipeline, "read", base.read),
         patch.object(pipeline, "review", base.review),
+        patch.object(pack_module, "section_lines", base.section_lines),
         patch.object(markdown, "page_text", base.page_text),
     ):
         yield
@@ -298,6 +300,7 @@ class Baseline:
         self.venue = venue_of(there.texts, there.photos)
         self.published: dict[str, tuple[Surroundings, Published]] = {}
         self.pages: dict[str, tuple[Page, str]] = {}
+        self.lines: dict[int, tuple[Section, dict[str, str]]] = {}
         self.remarks: dict[tuple[int, date, int], tuple[Remark, ...]] = {}
         self.starting = True
         with (
@@ -334,6 +337,16 @@ class Baseline:
         if key not in self.remarks:
             self.remarks[key] = review(file, on=on, stale_after_days=stale_after_days)
         return self.remarks[key]
+
+    def section_lines(self, section: Section) -> dict[str, str]:
+        """The JSON of a section; that of the unchanged venue where the section is its own."""
+        known = self.lines.get(id(section))
+        if known and known[0] is section:
+            return known[1]
+        found = section_lines(section)
+        if any(section is published.section for _, published in self.published.values()):
+            self.lines[id(section)] = (section, found)
+        return found
 
     def page_text(self, page: Page, scribe: Any) -> str:
         """A page's text; that of the unchanged venue where the page is equal."""
