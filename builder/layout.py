@@ -76,6 +76,8 @@ def shown_fact(fact: Fact | None) -> list[Inline]:
         return ["–"]
     if fact.value is not None:
         shown = shown_value(fact.value)
+        if fact.standing is Standing.ASSUMED:
+            return [*shown, Small(f"assumed: {fact.note}")]
         return [*shown, Small(fact.confirmed)] if fact.confirmed else shown
     tone = "note" if fact.standing is Standing.UNKNOWN else "plain"
     return [Tag(STANDING_WORDS[fact.standing], tone)]

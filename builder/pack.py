@@ -24,12 +24,16 @@ tells what changed.
 
 
 class Standing(StrEnum):
-    """Whether a value is there. Unknown, none and not stated are three different answers."""
+    """
+    Whether a value is there. Unknown, none and not stated are three different answers; assumed is
+    what the program counts with where the house wrote nothing.
+    """
 
     STATED = "stated"
     UNKNOWN = "unknown"
     NONE = "none"
     NOT_STATED = "not stated"
+    ASSUMED = "assumed"
 
 
 class Level(StrEnum):

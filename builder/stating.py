@@ -16,12 +16,21 @@ from builder.pack import Check, Fact, Item, Place, Standing, Value
 from builder.pack import Verified as Checked
 from builder.reading.absent import Absent
 from builder.reading.addresses import distinct
+from builder.reading.fields import mark_of
 from builder.reading.how_many import numbers
 from builder.reading.in_service import not_working
 from builder.reading.measures import both
 from builder.reading.problems import Where
 from builder.reading.quantities import Quantity
-from builder.reading.written import Decisive, DepartmentFile, Line, Numbered, Verification, Written
+from builder.reading.written import (
+    Assumed,
+    Decisive,
+    DepartmentFile,
+    Line,
+    Numbered,
+    Verification,
+    Written,
+)
 
 QUALIFIERS = frozenset(Line.model_fields) | {"name"}
 """Keys that qualify a line and stand beside its facts, not among them."""
@@ -167,8 +176,24 @@ class Stater:
                 own = self.ageing.checked(value.verification)
                 within = replace(inner, verified=own or blank.verified)
                 yield from self._facts_within(value, within, ())
-            elif fact := filled(inner, value, field):
+            elif name in record.model_fields_set or isinstance(value, Absent):
+                if fact := filled(inner, value, field):
+                    yield fact
+            elif fact := assumed(inner, value, field):
                 yield fact
+
+
+def assumed(blank: Fact, value: object, field: FieldInfo) -> Fact | None:
+    """
+    The fact of a key that nobody wrote: its default as what is assumed, where it is marked so.
+
+    Other defaults say nothing about the house, such as one thing where no count is written.
+    """
+    mark = mark_of(field, Assumed)
+    shown = value_of(value) if mark else None
+    if mark is None or shown is None:
+        return filled(blank, None, field)
+    return replace(blank, standing=Standing.ASSUMED, value=shown, note=mark.why, place=None)
 
 
 def filled(blank: Fact, value: object, field: FieldInfo) -> Fact | None:

@@ -10,7 +10,7 @@ from typing import Literal, TypedDict
 
 from builder.formulas.polygons import Point
 
-Standing = Literal["stated", "unknown", "none", "not stated"]
+Standing = Literal["stated", "unknown", "none", "not stated", "assumed"]
 Word = Literal["fits", "fits, with a note", "short", "ask", "not needed"]
 Strictness = Literal["must", "should"]
 CarriedBy = Literal["show", "house", "hire"]

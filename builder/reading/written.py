@@ -88,6 +88,16 @@ class NotInWords:
     why: str
 
 
+@dataclass(frozen=True, slots=True)
+class Assumed:
+    """
+    Marks a field that counts with its default where nobody writes it. The pages then say that it
+    is assumed, and ``why``.
+    """
+
+    why: str
+
+
 class Written(BaseModel):
     """
     A mapping in the author's file. Unknown keys are refused; ``where`` tells the place of the
@@ -118,7 +128,7 @@ class Written(BaseModel):
         """
         self._places = places
         self._path = path
-        self._above = above
+        self._above = None if above is self else above
         for key, value in self.written():
             tell(value, places, (*path, key), self.verification)
         return self

@@ -20,8 +20,9 @@ SWITCH = (
 
 
 def described(text: str) -> Power:
-    """The description that a text makes."""
-    return read(text, file="power.yml", kind=Power)
+    """The description that a text makes; all of each rating is continuous unless it says else."""
+    said = "" if "continuous_share" in text else "\ncontinuous_share: 100 %\n"
+    return read(text + said, file="power.yml", kind=Power)
 
 
 def published(text: str, *draws: PowerDraw) -> Published:

@@ -344,3 +344,37 @@ def test_nothing_is_free_below_a_service_that_is_out_of_service() -> None:
         "Switch back in service",
     )
     assert number(INTAKE + closed + BOARD, "supply", "free.L1") == 630
+
+
+def test_without_a_continuous_share_what_is_free_is_no_more_than_the_rating_leaves() -> None:
+    text = INTAKE + SWITCH + "continuous_share: unknown\n"
+    free = figure(text, "service", "free.L1")
+    assert free.value is not None
+    assert (free.value.number, free.value.least, free.value.most) == (None, None, 125)
+    assert free.value.text == "at most 125 A"
+    assert free.note == (
+        "bound by its own limit; less what the continuous share of Switch and Intake leaves off"
+    )
+    assert item(text, "service").figure("free-least.L1") is None
+
+
+def test_a_share_of_its_own_makes_what_is_free_there_exact_where_all_above_have_one() -> None:
+    shares = "supplies: [{name: Intake, system: 230/400 V three phase, rating: 630 A,"
+    text = (
+        f"{shares} continuous_share: 80 %}}]\n"
+        + SWITCH.replace("breaker: 125 A", "breaker: 125 A, continuous_share: 80 %")
+        + "continuous_share: none\n"
+    )
+    assert number(text, "service", "free.L1") == pytest.approx(100)
+
+
+def test_outlets_below_an_open_continuous_share_are_at_most_so_many() -> None:
+    text = (
+        INTAKE
+        + SWITCH
+        + "outlets: [{place: Dock, connector: IEC 60309 32 A 5-pin red, count: 2, rating: 32 A,"
+        " phases: all, fed_from: Switch}]\ncontinuous_share: unknown\n"
+    )
+    at_once = figure(text, "available-in-all", "at-once").value
+    assert at_once is not None
+    assert (at_once.text, at_once.most) == ("at most 2 of 2", 2)

@@ -50,11 +50,15 @@ def test_a_load_at_the_rating_is_no_danger_and_above_it_is_one() -> None:
 def test_imbalance_at_the_limit_is_no_finding_and_above_it_is_a_caution() -> None:
     assert found(INTAKE + SWITCH + load(46, 40, 34), "phases-uneven") == []
     (told,) = found(INTAKE + SWITCH + load(46.2, 40, 33.8), "phases-uneven")
-    assert (
-        told.sentence
-        == "Switch is loaded unevenly, L1 46.2 A, L2 40.0 A, L3 33.8 A: 16 % off the mean, and the"
-        " house wants 15 % at most."
+    uneven = "Switch is loaded unevenly, L1 46.2 A, L2 40.0 A, L3 33.8 A: 16 % off the mean, and"
+    assert told.sentence == (
+        f"{uneven} 15 % is assumed as the limit (common practice, no source), for the house writes"
+        " none."
     )
+    written = "imbalance_limit: 15 %\n" + INTAKE + SWITCH + load(46.2, 40, 33.8)
+    assert [each.sentence for each in found(written, "phases-uneven")] == [
+        f"{uneven} the house wants 15 % at most."
+    ]
 
 
 def test_one_lamp_on_an_empty_service_is_no_imbalance_worth_telling() -> None:

@@ -34,8 +34,8 @@ def test_a_word_that_every_object_has_is_searched_like_any_other(
     with visit(browser, demo.as_uri()) as page:
         page.goto(f"{demo.as_uri()}/index.html")
         page.locator(".search-input").fill(word)
-        page.wait_for_function("document.querySelector('.search-told').textContent !== ''")
+        page.wait_for_function("() => document.querySelector('.search-told').textContent !== ''")
         page.wait_for_function(
-            "!document.querySelector('.search-told').textContent.startsWith('Fetching')"
+            "() => !document.querySelector('.search-told').textContent.startsWith('Fetching')"
         )
         assert "found" in page.locator(".search-told").inner_text().lower()

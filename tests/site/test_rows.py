@@ -71,7 +71,7 @@ def test_a_row_stands_so_on_arrival_on_a_second_press_and_on_coming_back(
             f" document.body.append(link); ({PRESSED})(link) }}",
             row,
         )
-        page.wait_for_function("scrollY > 0")
+        page.wait_for_function("() => scrollY > 0")
         assert wrong_with(page, row) == []
         page.goto(f"{where}/power.html")
         page.go_back()

@@ -2,7 +2,6 @@
 
 import logging
 import os
-import signal
 import socket
 import subprocess
 import sys
@@ -200,7 +199,7 @@ def serving(tmp_path: Path) -> Iterator[tuple[Path, Callable[[], str]]]:
         until(lambda: answers(port), "it serves")
         yield venue, lambda: shown.read_text(encoding="utf-8")
     finally:
-        running.send_signal(signal.SIGINT)
+        running.terminate()  # a shell's background job ignores the interrupt key
         running.wait(PATIENCE_S)
 
 

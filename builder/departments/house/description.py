@@ -10,7 +10,7 @@ from builder.reading.absent import Absent, Maybe
 from builder.reading.possible import Possible
 from builder.reading.quantities import Duration, Length, Level, Percent, Temperature, TimeOfDay
 from builder.reading.words import Count, Day, Name, Text, YesNo
-from builder.reading.written import Decisive, DepartmentFile, Line, Plausible, Written
+from builder.reading.written import Assumed, Decisive, DepartmentFile, Line, Plausible, Written
 
 
 class Revised(Written):
@@ -207,11 +207,13 @@ class House(DepartmentFile):
     """Height above sea level. Generators and haze depend on it."""
     time_zone: Name
     """The time zone that clock times are in."""
-    units: Literal["metric", "imperial"] = "metric"
+    units: Annotated[Literal["metric", "imperial"], Assumed("the usual")] = "metric"
     """Which unit system computed figures show first. Both are always shown."""
     revision: Revised
     """Which state of the house this is."""
-    stale_after_days: Annotated[Count, Possible(1, 10_000), Plausible(30, 1100)] = 365
+    stale_after_days: Annotated[
+        Count, Possible(1, 10_000), Plausible(30, 1100), Assumed("a year, common practice")
+    ] = 365
     """After how many days a check counts as old."""
     addresses: tuple[Address, ...] = ()
     """Where to go, by purpose."""

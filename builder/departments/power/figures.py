@@ -111,11 +111,11 @@ def continuous_figure(item: Item, source: Source) -> Figure:
         " phase"
     )
     inputs = [*limit_inputs(source), Input("Continuous share", f"{source.share * 100:.4g} %")]
-    note = "" if source.share < 1 else "no continuous share is stated for it"
+    note = "" if source.share_said else "no continuous share is stated for it"
     return figure(
         key,
         label,
-        ampere(limit),
+        ampere(limit) if source.share_said else not_more(ampere(limit)),
         worked(limit_a, inputs=inputs, steps=[step]),
         caution=ELECTRICITY,
         note=note,
@@ -211,17 +211,18 @@ def free_figures(item: Item, source: Source, network: Network) -> Iterator[Figur
             continue
         binding = stands.binding[index]
         less = uncounted(source.name, binding, network)
-        note = f"bound by {'its own limit' if binding == source.name else binding}{less}"
+        unsaid = share_words(source.name, network)
+        note = f"bound by {'its own limit' if binding == source.name else binding}{less}{unsaid}"
         free = ampere(stands.free_a[index])
         yield figure(
             key,
             label,
-            not_more(free, least_free_a(source.name, index, network)) if less else free,
+            at_most(free, source.name, index, network) if less or unsaid else free,
             working,
             caution=ELECTRICITY,
             note=note,
         )
-        if less:
+        if less and not unsaid:
             yield least_figure(item, source.name, index, network)
     if not lacking_above:
         least = min(
@@ -266,6 +267,18 @@ def least_figure(item: Item, name: str, index: int, network: Network) -> Figure:
     )
 
 
+def share_words(name: str, network: Network) -> str:
+    """Words for a continuous share that nobody has stated: what may be used for hours is less."""
+    nodes = network.without_share(name)
+    return f"; less what the continuous share of {' and '.join(nodes)} leaves off" if nodes else ""
+
+
+def at_most(free: Value, name: str, index: int, network: Network) -> Value:
+    """What is free as its ends: at least nobody knows how much where a continuous share is open."""
+    least_a = None if network.without_share(name) else least_free_a(name, index, network)
+    return not_more(free, least_a)
+
+
 def least_free_a(name: str, index: int, network: Network) -> float:
     """What is free with every load of unknown size at the limit of what feeds it. [A]"""
     return max(0.0, network.at_most[name].free_a[index])
@@ -274,7 +287,8 @@ def least_free_a(name: str, index: int, network: Network) -> float:
 def least_words(less: str, name: str, index: int, network: Network) -> str:
     """What is left out, with what is free all the same."""
     least_a = network.at_most[name].free_a[index]
-    return f"{less}; at least {shown(Current, least_a)[0]} free" if less and least_a > 0 else less
+    is_known = least_a > 0 and not network.without_share(name)
+    return f"{less}; at least {shown(Current, least_a)[0]} free" if less and is_known else less
 
 
 def uncounted(name: str, binding: str, network: Network) -> str:
@@ -349,7 +363,7 @@ def total_free_figure(item: Item, source: Source, network: Network) -> Figure:
         steps=steps,
         lines=network.lines_above(source.name),
     )
-    less = uncounted(source.name, source.name, network)
+    less = uncounted(source.name, source.name, network) + share_words(source.name, network)
     return figure(
         key,
         label,

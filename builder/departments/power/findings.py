@@ -99,9 +99,14 @@ def unevenness(source: Source, network: Network, power: Power) -> Iterator[Findi
         f"{phase} {size_a:.1f} A" for phase, size_a in zip(source.phases, sizes, strict=True)
     )
     uneven, limit = imbalance_percent(sizes), power.imbalance_limit.share * 100
+    wanted = (
+        f"the house wants {limit:.3g} % at most"
+        if "imbalance_limit" in power.model_fields_set
+        else f"{limit:.3g} % is assumed as the limit (common practice, no source), for the house"
+        " writes none"
+    )
     sentence = (
-        f"{source.name} is loaded unevenly, {words}: {uneven:.0f} % off the mean, and the house"
-        f" wants {limit:.3g} % at most."
+        f"{source.name} is loaded unevenly, {words}: {uneven:.0f} % off the mean, and {wanted}."
     )
     yield told(Level.CAUTION, "phases-uneven", sentence, source.record)
 

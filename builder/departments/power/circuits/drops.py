@@ -4,12 +4,13 @@ there.
 """
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from builder.cautions import ELECTRICITY
 from builder.departments.power.circuits.sources import Source
 from builder.departments.power.circuits.tree import Network, usual_power_factor
 from builder.departments.power.description import DropLimits, Fed, Power
+from builder.departments.power.description.nodes import Feeder
 from builder.departments.power.figures import percent
 from builder.formulas.circuits import limit_a
 from builder.formulas.conductors import (
@@ -106,9 +107,22 @@ def drop_at(name: str, current_a: float, network: Network, power: Power) -> Drop
     lacking += [] if source.voltages else ["its voltages, line to line and line to neutral"]
     if isinstance(conductor, str) or feeder is None or isinstance(feeder.length, Absent) or lacking:
         return lacking
-    return computed(
+    found = computed(
         source, conductor, current_a / feeder.in_parallel, length_m=feeder.length.m, power=power
     )
+    return found if isinstance(found, list) else with_assumed(found, feeder)
+
+
+def with_assumed(drop: Drop, feeder: Feeder) -> Drop:
+    """A loss that tells beside its inputs what nobody wrote of the feeder and is assumed."""
+    says = {
+        "metal": feeder.metal,
+        "cable": feeder.cable,
+        "in_parallel": f"{feeder.in_parallel} conductor a line",
+    }
+    unwritten = [words for key, words in says.items() if key not in feeder.model_fields_set]
+    told = [Input("Assumed, for it is not written", ", ".join(unwritten))] if unwritten else []
+    return replace(drop, inputs=(*drop.inputs, *told))
 
 
 def computed(

@@ -43,7 +43,8 @@ class Limit:
 class Source:
     """
     A node of the tree. ``system`` and ``phases`` are its own or its source's; ``limits`` may be
-    empty.
+    empty. Where nobody says the continuous share, ``share`` is all of it and ``share_said`` false:
+    what is free is then no more than that.
     """
 
     name: str
@@ -54,6 +55,7 @@ class Source:
     phases_said: bool
     limits: tuple[Limit, ...]
     share: float
+    share_said: bool = True
     parent_a_per_a: float = 1.0
 
     @property
@@ -92,7 +94,15 @@ def root_source(root: Supply | Generator, power: Power) -> Source:
     system = None if isinstance(root.system, Absent) else root.system
     phases = PHASES[: system.lines] if system else PHASES
     return Source(
-        root.name, root, None, system, phases, True, limits_of(root, system), share_of(root, power)
+        root.name,
+        root,
+        None,
+        system,
+        phases,
+        True,
+        limits_of(root, system),
+        share_of(root, power),
+        is_share_said(root, power),
     )
 
 
@@ -116,6 +126,7 @@ def fed_source(fed: Fed, above: Source, power: Power) -> Source:
         said,
         limits_of(fed, system),
         share_of(fed, power),
+        is_share_said(fed, power),
         ratio,
     )
 
@@ -142,6 +153,13 @@ def share_of(record: Supply | Generator | Fed, power: Power) -> float:
         if isinstance(stated, Percent):
             return stated.share
     return 1.0
+
+
+def is_share_said(record: Supply | Generator | Fed, power: Power) -> bool:
+    """Whether the house says which share of a node's rating may be used for hours."""
+    return any(
+        isinstance(stated, Percent) for stated in (record.continuous_share, power.continuous_share)
+    )
 
 
 def limits_of(record: Supply | Generator | Fed, system: System | None) -> tuple[Limit, ...]:

@@ -124,6 +124,10 @@ class Network:
         closed = [f"{up} back in service" for up in self.closed_above(name)]
         return (*closed, *(f"the rating of {up}" for up in self.unrated_above(name)))
 
+    def without_share(self, name: str) -> tuple[str, ...]:
+        """Nodes from here up whose continuous share nobody has said."""
+        return tuple(up for up in self.tree.path[name] if not self.sources[up].share_said)
+
     def ratio(self, name: str, up: str) -> float:
         """Ampere at the node ``up`` for each ampere at ``name``."""
         return self.tree.scale[name] / self.tree.scale[up]

@@ -19,7 +19,7 @@ from builder.reading.quantities import (
 )
 from builder.reading.refusing import error
 from builder.reading.words import Count, Name, Text, YesNo
-from builder.reading.written import Decisive, Line, Plausible, RefersTo, Written
+from builder.reading.written import Assumed, Decisive, Line, Plausible, RefersTo, Written
 
 
 class Feeder(Written):
@@ -31,11 +31,11 @@ class Feeder(Written):
     """Path length one way, along the cable, not across the room."""
     conductor: Annotated[Maybe[CrossSection], Plausible(1.0e-6, 630.0e-6)] = Absent.NOT_STATED
     """Cross-section of one line conductor, such as 35 mm2, 2 AWG or 500 kcmil."""
-    in_parallel: Annotated[InParallel, Plausible(1, 8)] = 1
+    in_parallel: Annotated[InParallel, Plausible(1, 8), Assumed("the usual")] = 1
     """How many such conductors share each line."""
-    cable: Literal["fixed", "flexible"] = "fixed"
+    cable: Annotated[Literal["fixed", "flexible"], Assumed("the usual")] = "fixed"
     """Fixed wiring, or flexible cable, which has a higher resistance when hot."""
-    metal: Literal["copper", "aluminium"] = "copper"
+    metal: Annotated[Literal["copper", "aluminium"], Assumed("the usual")] = "copper"
     """Copper or aluminium."""
 
 

@@ -17,7 +17,7 @@ from builder.reading.quantities import (
     Percent,
 )
 from builder.reading.words import Text
-from builder.reading.written import Decisive, DepartmentFile, Plausible, Written
+from builder.reading.written import Assumed, Decisive, DepartmentFile, Plausible, Written
 
 
 class DropLimits(Written):
@@ -38,7 +38,9 @@ class Wiring(DepartmentFile):
     """Share of every rating that may be used for hours on end, by the house's rule or the code."""
     usual_power_factor: Annotated[Maybe[PowerFactor], Plausible(0.5, 1.0)] = Absent.NOT_STATED
     """Power factor where a load does not say its own, and for voltage drop."""
-    imbalance_limit: Annotated[Percent, Plausible(0.02, 0.5)] = Percent(0.15, "15 %")
+    imbalance_limit: Annotated[
+        Percent, Plausible(0.02, 0.5), Assumed("common practice, no source")
+    ] = Percent(0.15, "15 %")
     """From which imbalance of the phases on the house wants to know."""
     voltage_drop_limits: Annotated[DropLimits | None, Decisive()] = None
     """How much voltage may be lost."""

@@ -15,7 +15,7 @@ from builder.formulas.circuits import Standing
 from builder.formulas.free_circuits import FreeAtOnce, free_at_once
 from builder.formulas.free_circuits import Outlet as Row
 from builder.formulas.phasors import PHASES
-from builder.pack import Fact, Figure, Input, Item, Value
+from builder.pack import Fact, Figure, Input, Item, Value, not_more
 from builder.pack import Standing as Said
 from builder.reading.absent import Absent
 from builder.reading.addresses import distinct
@@ -185,7 +185,7 @@ def available_items(power: Power, network: Network) -> Iterator[Item]:
         at_once = sum(taken.get(row.name, 0) for row in each.rows)
         yield group_item(f"power.available.{last}", each, at_once, found.at_once, network)
     if found.groups:
-        yield house_item(found)
+        yield house_item(found, network)
 
 
 def group_item(key: str, each: Group, at_once: int, whole: FreeAtOnce, network: Network) -> Item:
@@ -241,7 +241,7 @@ def group_figures(
         yield figure(
             f"{key}.{name}",
             label,
-            Value(f"{number:,}", number=float(number)),
+            counted(number, each.rows, network),
             working,
             caution=ELECTRICITY,
             note=note,
@@ -286,11 +286,18 @@ def free_words(stands: Standing, phases: Sequence[str]) -> str:
     )
 
 
-def house_item(found: Availability) -> Item:
+def counted(number: int, rows: Sequence[Row], network: Network, of: str = "") -> Value:
+    """A count of outlets; no more than it where somewhere above them a continuous share is open."""
+    value = Value(f"{number:,}{of}", number=float(number))
+    return not_more(value) if any(network.without_share(row.node) for row in rows) else value
+
+
+def house_item(found: Availability, network: Network) -> Item:
     """All outlets of the house at the same time."""
     key, whole = "power.available-in-all", found.at_once
     there = sum(each.there for each in found.groups)
     left_out = [each.name for each in found.groups if each.lacking]
+    rows = [row for each in found.groups for row in each.rows]
     steps_in_words = [f"{name}: {count}" for name, count in whole.taken if count]
     proof = (
         "no choice gives more"
@@ -299,7 +306,7 @@ def house_item(found: Availability) -> Item:
     )
     working = worked(
         free_at_once,
-        inputs=row_inputs([row for each in found.groups for row in each.rows]),
+        inputs=row_inputs(rows),
         steps=[*steps_in_words, proof],
     )
     notes = [f"not counted: {'; '.join(left_out)}"] if left_out else []
@@ -309,7 +316,7 @@ def house_item(found: Availability) -> Item:
             f" {whole.at_most}"
         )
     note = "; ".join(notes)
-    value = Value(f"{whole.outlets:,} of {there:,}", number=float(whole.outlets))
+    value = counted(whole.outlets, rows, network, f" of {there:,}")
     at_once = figure(
         f"{key}.at-once", "Outlets at the same time", value, working, caution=ELECTRICITY, note=note
     )

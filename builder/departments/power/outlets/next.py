@@ -13,7 +13,7 @@ from builder.departments.power.outlets.at_once import phases_of, rows_of, usable
 from builder.formulas.circuit_order import NextCircuit, circuits_in_order
 from builder.formulas.free_circuits import Outlet as Row
 from builder.formulas.phasors import PHASES
-from builder.pack import Fact, Figure, Input, Item, Value
+from builder.pack import Fact, Figure, Input, Item, Value, not_more
 from builder.pack import Standing as Said
 from builder.reading.addresses import distinct
 from builder.reading.measures import shown
@@ -105,10 +105,11 @@ def order_figures(key: str, board: str, rows: Sequence[Row], network: Network) -
     working = worked(
         circuits_in_order, inputs=inputs, steps=steps(order, rows), leaves_out=LEAVES_OUT
     )
+    holds = Value(f"{len(order):,}", number=float(len(order)))
     yield figure(
         f"{key}.holds",
         "Holds",
-        Value(f"{len(order):,}", number=float(len(order))),
+        not_more(holds) if network.without_share(board) else holds,
         working,
         caution=ELECTRICITY,
     )

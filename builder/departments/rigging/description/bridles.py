@@ -10,7 +10,7 @@ from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Depth, Height, Length, Mass
 from builder.reading.words import Count, Name
-from builder.reading.written import Line, Loose, OfModel, Plausible, RefersTo, Written
+from builder.reading.written import Assumed, Line, Loose, OfModel, Plausible, RefersTo, Written
 
 LEG_COUNTS = (2, 3)
 
@@ -44,7 +44,10 @@ class Bridle(Line):
     """
     load: Annotated[Mass, Plausible(1.0, 5_000.0)]
     """What hangs from it."""
-    by: Literal["sound", "lighting", "video", "drape", "scenery", "house"] = "house"
+    by: Annotated[
+        Literal["sound", "lighting", "video", "drape", "scenery", "house"],
+        Assumed("nobody else is named"),
+    ] = "house"
     """Who hung it."""
 
     def contradictions(self) -> Iterator[Problem]:
@@ -99,7 +102,7 @@ class WantedSpot(Line):
     """Where the load is wanted: where the legs meet."""
     load: Annotated[Mass, Plausible(1.0, 5_000.0)]
     """What shall hang from it."""
-    legs: Annotated[Count, Possible(2, 3), Plausible(2, 3)] = 2
+    legs: Annotated[Count, Possible(2, 3), Plausible(2, 3), Assumed("the least")] = 2
     """Of how many legs it is made, two or three."""
 
 

@@ -26,6 +26,7 @@ from builder.reading.quantities import (
 )
 from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import (
+    Assumed,
     Decisive,
     Line,
     Loose,
@@ -186,7 +187,7 @@ class Hang(Line):
     """The weight of the frame, bar and cable above the top box."""
     adjustable: Maybe[Text] = Absent.NOT_STATED
     """Whether height, splay and turn can be changed for a show, and what that needs."""
-    own_drive: YesNo = True
+    own_drive: Annotated[YesNo, Assumed("the usual")] = True
     """Whether it has a drive line of its own."""
     turned_down: Annotated[Level | None, Possible(0.0, 120.0), Plausible(0.0, 40.0)] = None
     """How far below its full level the house runs it, so that the system is even."""
@@ -212,7 +213,10 @@ class SubLine(Line):
     """From the middle of one sub to the middle of the next."""
     at: At
     """The middle of the line."""
-    sits: Literal["on the floor", "under the stage", "on the deck", "flown"] = "on the floor"
+    sits: Annotated[
+        Literal["on the floor", "under the stage", "on the deck", "flown"],
+        Assumed("the usual"),
+    ] = "on the floor"
     """On the floor, under the stage, on the deck, or flown."""
     arc: Annotated[Angle | None, Possible(0.0, 180.0), Plausible(0.0, 180.0)] = None
     """The angle of the arc that delays bend the line into. Write this or the radius."""
