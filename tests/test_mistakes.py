@@ -161,5 +161,7 @@ def test_no_label_loses_its_value_in_the_published_data() -> None:
     assert facts
     assert [fact.key for fact in facts if not fact.label] == []
     assert [
-        fact.key for fact in facts if (fact.value is None) == (fact.standing is Standing.STATED)
+        fact.key
+        for fact in facts
+        if (fact.value is None) == (fact.standing in (Standing.STATED, Standing.ASSUMED))
     ] == []
