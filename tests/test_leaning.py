@@ -107,7 +107,7 @@ def marked(case: Case) -> str:
 
 
 @pytest.mark.laws
-@pytest.mark.parametrize("case", share(worsened(), law="memory", usually=12), ids=str)
+@pytest.mark.parametrize("case", share(worsened(), law="memory", usually=6), ids=str)
 def test_no_verdict_that_leans_on_a_remembered_line_is_a_plain_fit(case: Case) -> None:
     try:
         worse = changed_verdicts(

@@ -137,7 +137,7 @@ def test_a_kill_at_every_call_leaves_the_old_or_the_new_and_the_next_change_fini
 
 @pytest.mark.laws
 def test_kills_at_random_moments_lose_nothing(venue: Path) -> None:
-    for moment in share(range(1000), law="kills lose nothing", usually=60):
+    for moment in share(range(1000), law="kills lose nothing", usually=30):
         chance = random.Random(moment)
         child = os.fork()
         if child == 0:

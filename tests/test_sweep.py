@@ -35,7 +35,7 @@ def is_told(made: Outcome) -> bool:
 
 
 @pytest.mark.laws
-@pytest.mark.parametrize("case", share(venue_cases(), law="odd venues", usually=20), ids=str)
+@pytest.mark.parametrize("case", share(venue_cases(), law="odd venues", usually=12), ids=str)
 def test_an_odd_value_ends_in_problems_or_in_a_pack_of_bounded_size(case: Case) -> None:
     made = outcome(case)
     assert is_told(made)
@@ -46,7 +46,7 @@ def test_an_odd_value_ends_in_problems_or_in_a_pack_of_bounded_size(case: Case) 
 
 
 @pytest.mark.laws
-@pytest.mark.parametrize("case", share(rider_cases(), law="odd riders", usually=60), ids=str)
+@pytest.mark.parametrize("case", share(rider_cases(), law="odd riders", usually=30), ids=str)
 def test_an_odd_value_of_a_rider_ends_in_problems_or_in_verdicts(case: Case) -> None:
     made = rider_outcome(case)
     assert is_told(made)

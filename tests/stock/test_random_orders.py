@@ -31,7 +31,7 @@ needs:
   - {what: mix position distance, at most: 20 m}
 """
 BOOKS = books_of({"shows/act.yml": SHOW}, RULES)
-SEQUENCES = share(range(200), law="random orders", usually=8)
+SEQUENCES = share(range(200), law="random orders", usually=4)
 
 
 def comments(text: str) -> list[str]:

@@ -74,7 +74,7 @@ def test_every_count_and_quantity_of_riders_has_a_range() -> None:
 
 
 @pytest.mark.laws
-@pytest.mark.parametrize("seed", share(range(2000), law="a damaged rider is answered", usually=40))
+@pytest.mark.parametrize("seed", share(range(2000), law="a damaged rider is answered", usually=20))
 def test_whatever_can_be_read_of_a_rider_is_answered(demo: FitPack, seed: int) -> None:
     rider = read(drawn(1, seed)[0])["rider"]
     answered = fit(demo, [rider])
