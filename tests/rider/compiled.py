@@ -11,6 +11,8 @@ from builder.compiling.program import compiled
 from tests.compiling.script import RUNTIME
 
 ROOT = Path(__file__).parents[2]
+AT_ONCE = 500
+"""Calls that go to the browser in one message: more than the driver's memory holds end it."""
 CALLED = """(calls) => JSON.parse(calls).map((given) => JSON.stringify(engine.NAME(...given)))"""
 
 
@@ -25,7 +27,10 @@ def in_the_browser(browser: Browser, entry: str, calls: Iterable[Iterable[Any]])
     script = compiled({name: entry}, source_of=source_of, runtime=RUNTIME, global_name="engine")
     page = browser.new_page()
     page.add_script_tag(content=script)
-    found = page.evaluate(CALLED.replace("NAME", name), json.dumps([list(call) for call in calls]))
+    every, found = [list(call) for call in calls], list[str]()
+    for start in range(0, len(every), AT_ONCE):
+        portion = json.dumps(every[start : start + AT_ONCE])
+        found += page.evaluate(CALLED.replace("NAME", name), portion)
     page.close()
     # JavaScript writes a float without decimals as digits; as an int it would not be that float.
     return [json.loads(text, parse_int=float) for text in found]
