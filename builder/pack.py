@@ -78,6 +78,15 @@ class Value:
         """What it is at least and at most; twice the number where it is exact. [SI]"""
         return (self.least, self.most) if self.number is None else (self.number, self.number)
 
+    @property
+    def far_end(self) -> float | None:
+        """
+        The number to sort, draw and compare by: the exact one, else what it is at most, else at
+        least. [SI]
+        """
+        least, most = self.ends
+        return least if most is None else most
+
 
 def not_more(value: Value, least: float | None = None) -> Value:
     """A number that something unknown still comes off, as a value of at most so much. [SI]"""
@@ -261,10 +270,13 @@ class Item:
         found = self.fact(name) or self.figure(name)
         return found.value.number if found and found.value else None
 
-    def at_most(self, name: str) -> float | None:
-        """What the fact or figure ``name`` is at most, or None where nobody knows. [SI]"""
+    def far_end(self, name: str) -> float | None:
+        """
+        The number to sort and draw the fact or figure ``name`` by, exact or not; None where there
+        is none. [SI]
+        """
         found = self.fact(name) or self.figure(name)
-        return found.value.ends[1] if found and found.value else None
+        return found.value.far_end if found and found.value else None
 
     @property
     def out_words(self) -> str:

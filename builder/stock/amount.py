@@ -37,11 +37,12 @@ distance whichever way it points.
 def how_much(before: Value, after: Value) -> str:
     """
     The difference with its sign, such as ``−0.5 dB``; empty where the values are no numbers in one
-    unit, or differ by less than is shown.
+    unit, or differ by less than is shown. Of two that are not exact it is that of the same end.
     """
-    if before.number is None or after.number is None or before.unit != after.unit:
+    was, now = before.far_end, after.far_end
+    if was is None or now is None or not alike(before, after):
         return ""
-    difference = after.number - before.number
+    difference = now - was
     digits = decimals(after.text)
     text = next(
         (
@@ -57,12 +58,18 @@ def how_much(before: Value, after: Value) -> str:
     return f"{signed} before rounding" if rounded_away(before.text, after.text, signed) else signed
 
 
+def alike(before: Value, after: Value) -> bool:
+    """Whether two values can be taken from each other: one unit, and the same ends known."""
+    known = [[end is None for end in (value.number, *value.ends)] for value in (before, after)]
+    return before.unit == after.unit and known[0] == known[1]
+
+
 def how_far(before: Value | None, after: Value | None) -> float:
     """
     How much of itself a number moved by, from 0 to 1: 1 where it came or went, 0 where neither is a
     number. Used to put large moves first.
     """
-    was, now = (value.number if value else None for value in (before, after))
+    was, now = (value.far_end if value else None for value in (before, after))
     if before is None or after is None or was is None or now is None or before.unit != after.unit:
         return float(was is not None or now is not None)
     if before.unit == q.Level.si_unit:

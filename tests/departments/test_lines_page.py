@@ -9,12 +9,12 @@ from pathlib import Path
 import pytest
 
 from builder.departments.lines import LINES
-from builder.departments.lines.drawing import lines_plan
+from builder.departments.lines.drawing import lines_plan, stroke_svg
 from builder.departments.lines.naming import named, points_of, rows_of
-from builder.departments.lines.strokes import apart, bent
+from builder.departments.lines.strokes import Stroke, apart, bent
 from builder.document import Block, Document, Folded, Heading, Link, Page, Picture, Table, Words
 from builder.files import read_folder
-from builder.pack import Pack, Section
+from builder.pack import Figure, Item, Pack, Section, Value, Working, not_less, not_more
 from builder.pipeline import pack_of, venue_of
 from builder.render.markdown import render
 
@@ -203,3 +203,18 @@ def test_links_to_the_sound_system_stand_only_where_it_is_described(page: Page) 
         .cells[-1]
     )
     assert isinstance(reaches[0], Link)
+
+
+@pytest.mark.parametrize(
+    ("free", "is_whole"),
+    [
+        (Value("2", number=2), True),
+        (Value("0", number=0), False),
+        (not_less(Value("2", number=2)), True),
+        (not_more(Value("2", number=2)), False),
+    ],
+)
+def test_a_stroke_is_whole_where_some_way_is_known_to_be_free(free: Value, is_whole: bool) -> None:
+    pair = Item("p", "pair", "p", figures=(Figure("p.a.free", "free", free, Working("", (), ())),))
+    drawn = str(stroke_svg(pair, Stroke((0.0, 0.0), (1.0, 1.0), (2.0, 0.0))))
+    assert ("dasharray" not in drawn) == is_whole

@@ -378,3 +378,11 @@ def test_outlets_below_an_open_continuous_share_are_at_most_so_many() -> None:
     at_once = figure(text, "available-in-all", "at-once").value
     assert at_once is not None
     assert (at_once.text, at_once.most) == ("at most 2 of 2", 2)
+
+
+def test_without_a_continuous_share_the_neutral_too_has_no_more_than_its_rating_leaves() -> None:
+    text = INTAKE + SWITCH + "continuous_share: unknown\n"
+    left = figure(text, "service", "neutral-left").value
+    assert left is not None
+    assert (left.text, left.most) == ("at most 125 A", 125)
+    assert item(text, "service").figure("neutral-binds") is None

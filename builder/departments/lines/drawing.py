@@ -98,7 +98,7 @@ def strokes_of(pairs: Sequence[tuple[int, Item]], spots: Mapping[str, At]) -> li
 def stroke_svg(pair: Item, stroke: Stroke) -> Markup:
     """One stroke: whole where some way is free, dashed where none is known to be."""
     free = any(
-        (figure.value.number or 0) > 0
+        (figure.value.ends[0] or 0) > 0
         for figure in pair.figures
         if figure.key.endswith(".free") and figure.value
     )

@@ -68,7 +68,7 @@ def by_kind(section: Section) -> Table:
     rows = [
         Row(
             [pair.name, *(between(pair, kind) for kind in kinds)],
-            order=(None, *(pair.at_most(f"{kind}.free") for kind in kinds)),
+            order=(None, *(pair.far_end(f"{kind}.free") for kind in kinds)),
         )
         for pair in pairs
     ]

@@ -21,7 +21,7 @@ from builder.formulas.circuits import limit_a
 from builder.formulas.load_ratings import cable_rating_with_third_harmonic_a
 from builder.formulas.neutral_limits import third_harmonic_that_fills_neutral
 from builder.formulas.phasors import PHASES, neutral_current
-from builder.pack import Figure, Finding, Input, Item, Level, Value
+from builder.pack import Figure, Finding, Input, Item, Level, Value, not_more
 from builder.reading.absent import Absent
 from builder.reading.quantities import Current
 from builder.working import figure, missing, worked
@@ -124,7 +124,7 @@ def left_figure(item: Item, source: Source, limit: Limit, network: Network) -> F
     return figure(
         f"{item.key}.neutral-left",
         "Left in the neutral",
-        ampere(value),
+        ampere(value) if source.share_said else not_more(ampere(value)),
         working,
         caution=ELECTRICITY,
         note=f"by its {limit.what}",
@@ -134,8 +134,10 @@ def left_figure(item: Item, source: Source, limit: Limit, network: Network) -> F
 def binding_figure(item: Item, source: Source, limit: Limit, network: Network) -> Iterator[Figure]:
     """
     From which third harmonic of an even load the neutral is full before the lines are; not told
-    where nothing is free or known.
+    where nothing is free or known, or a continuous share is open.
     """
+    if network.without_share(source.name):
+        return
     free_a = max(0.0, min(network.standing[source.name].free_a))
     if free_a <= 0 or network.lacking_above(source.name):
         return

@@ -115,10 +115,11 @@ def order_figures(key: str, board: str, rows: Sequence[Row], network: Network) -
     )
     for phase in network.sources[board].phases:
         count = sum(each.phase == phase for each in order)
+        here = Value(f"{count:,}", number=float(count))
         yield figure(
             f"{key}.{phase}",
             phase,
-            Value(f"{count:,}", number=float(count)),
+            not_more(here) if network.without_share(board) else here,
             working,
             caution=ELECTRICITY,
         )

@@ -131,7 +131,7 @@ def available_row(item: Item) -> Row:
     ]
     cells = [name, item.text("there"), *(proven_cell(item.figure(name)) for name in numbers[1:])]
     return Row(
-        cells, anchor=anchor_of(item.key), order=(None, *(item.number(name) for name in numbers))
+        cells, anchor=anchor_of(item.key), order=(None, *(item.far_end(name) for name in numbers))
     )
 
 

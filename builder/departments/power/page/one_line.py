@@ -193,7 +193,7 @@ def second_line(item: Item) -> str:
 
 def bar(item: Item, phase: str, x: float, y: float) -> Markup:
     """What stands on one phase and what is free, as a bar with the free ampere."""
-    limit, free = item.number("continuous"), item.at_most(f"free.{phase}")
+    limit, free = item.far_end("continuous"), item.far_end(f"free.{phase}")
     label = text(x - 21, y + 11, phase)
     figure = item.figure(f"free.{phase}")
     if limit is None or free is None or limit <= 0 or figure is None or figure.value is None:

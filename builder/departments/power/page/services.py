@@ -25,6 +25,14 @@ from builder.reading.measures import shown
 from builder.reading.quantities import Current
 
 PHASES = ("L1", "L2", "L3")
+LEFT_ON_EACH_PHASE = (
+    "What the house's own loads leave on each phase, for hours on end. The switch or board that"
+    " sets the limit is named."
+)
+AT_MOST_MEANS = (
+    ' "At most" stands where less may be free, for the house has still to state a continuous share'
+    " or to measure a load; the workings name which."
+)
 
 
 def services(section: Section) -> Iterator[Block]:
@@ -33,10 +41,8 @@ def services(section: Section) -> Iterator[Block]:
     if not found:
         return
     yield Heading(2, "Services", "services")
-    yield Paragraph(
-        "What the house's own loads leave on each phase, for hours on end. The switch or board that"
-        " sets the limit is named."
-    )
+    open_words = AT_MOST_MEANS if any(is_open(item) for item in found) else ""
+    yield Paragraph(LEFT_ON_EACH_PHASE + open_words)
     columns = ("Service", "Free L1", "Free L2", "Free L3", "Tie-in", "Bound by", "Kept for")
     yield Table(
         columns, [service_row(item) for item in found], summary="Services", numeric=(1, 2, 3)
@@ -46,6 +52,12 @@ def services(section: Section) -> Iterator[Block]:
         yield Bullets(said)
 
 
+def is_open(item: Item) -> bool:
+    """Whether what is free on some phase of a service is an upper bound."""
+    free = [item.figure(f"free.{phase}") for phase in PHASES]
+    return any(each and each.value and each.value.number is None for each in free)
+
+
 def service_row(item: Item) -> Row:
     """
     One service: its name with what it is under it, then the few answers that decide, so that a
@@ -53,7 +65,7 @@ def service_row(item: Item) -> Row:
     """
     free = [free_cell(item.figure(f"free.{phase}")) for phase in PHASES]
     words = [tie_in(item), bound_by(item), shown_fact(item.fact("dedicated_to"))]
-    numbers = [item.at_most(f"free.{phase}") for phase in PHASES]
+    numbers = [item.far_end(f"free.{phase}") for phase in PHASES]
     return Row(
         [named(item), *free, *words],
         anchor=anchor_of(item.key),

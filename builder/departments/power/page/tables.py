@@ -108,7 +108,7 @@ def numbers_table(items: Sequence[Item], names: Sequence[str]) -> Table:
     rows = [
         Row(
             [item.name, *(shown_figure(item.figure(name)) for name in used)],
-            order=(None, *(item.number(name) for name in used)),
+            order=(None, *(item.far_end(name) for name in used)),
         )
         for item in items
     ]
