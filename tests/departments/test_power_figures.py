@@ -363,9 +363,16 @@ def test_a_share_of_its_own_makes_what_is_free_there_exact_where_all_above_have_
     text = (
         f"{shares} continuous_share: 80 %}}]\n"
         + SWITCH.replace("breaker: 125 A", "breaker: 125 A, continuous_share: 80 %")
-        + "continuous_share: none\n"
+        + "continuous_share: unknown\n"
     )
     assert number(text, "service", "free.L1") == pytest.approx(100)
+
+
+def test_a_house_that_has_no_continuous_share_leaves_all_of_its_ratings() -> None:
+    assert number(INTAKE + SWITCH + "continuous_share: none\n", "service", "free.L1") == 125
+    own = SWITCH.replace("breaker: 125 A", "breaker: 125 A, continuous_share: none")
+    text = INTAKE + own + "continuous_share: 80 %\n"
+    assert number(text, "service", "continuous") == 125
 
 
 def test_outlets_below_an_open_continuous_share_are_at_most_so_many() -> None:

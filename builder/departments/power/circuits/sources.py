@@ -149,17 +149,23 @@ def step_ratio(system: System | None, above: System | None) -> float:
 
 def share_of(record: Supply | Generator | Fed, power: Power) -> float:
     """The share of its rating that a node may use for hours; all of it where nobody says less."""
-    for stated in (record.continuous_share, power.continuous_share):
-        if isinstance(stated, Percent):
-            return stated.share
-    return 1.0
+    stated = stated_share(record, power)
+    return stated.share if isinstance(stated, Percent) else 1.0
 
 
 def is_share_said(record: Supply | Generator | Fed, power: Power) -> bool:
-    """Whether the house says which share of a node's rating may be used for hours."""
-    return any(
-        isinstance(stated, Percent) for stated in (record.continuous_share, power.continuous_share)
-    )
+    """
+    Whether the house says which share of a node's rating may be used for hours. None is an answer:
+    all of it may.
+    """
+    stated = stated_share(record, power)
+    return isinstance(stated, Percent) or stated is Absent.NONE
+
+
+def stated_share(record: Supply | Generator | Fed, power: Power) -> Percent | Absent:
+    """What is written of a node's continuous share: its own where it says any, else the house's."""
+    own = record.continuous_share
+    return power.continuous_share if own is Absent.NOT_STATED else own
 
 
 def limits_of(record: Supply | Generator | Fed, system: System | None) -> tuple[Limit, ...]:

@@ -35,7 +35,10 @@ class Wiring(DepartmentFile):
     """Supplies, services, boards, outlets, standing loads and shore power, as written."""
 
     continuous_share: Annotated[Maybe[Share], Plausible(0.5, 1.0), Decisive()] = Absent.NOT_STATED
-    """Share of every rating that may be used for hours on end, by the house's rule or the code."""
+    """
+    Share of every rating that may be used for hours on end, by the house's rule or the code; none
+    where all of it may. Where nobody says it, what is free is told as "at most".
+    """
     usual_power_factor: Annotated[Maybe[PowerFactor], Plausible(0.5, 1.0)] = Absent.NOT_STATED
     """Power factor where a load does not say its own, and for voltage drop."""
     imbalance_limit: Annotated[

@@ -289,7 +289,8 @@ def free_words(stands: Standing, phases: Sequence[str]) -> str:
 def counted(number: int, rows: Sequence[Row], network: Network, of: str = "") -> Value:
     """A count of outlets; no more than it where somewhere above them a continuous share is open."""
     value = Value(f"{number:,}{of}", number=float(number))
-    return not_more(value) if any(network.without_share(row.node) for row in rows) else value
+    is_open = number > 0 and any(network.without_share(row.node) for row in rows)
+    return not_more(value) if is_open else value
 
 
 def house_item(found: Availability, network: Network) -> Item:

@@ -109,7 +109,7 @@ def order_figures(key: str, board: str, rows: Sequence[Row], network: Network) -
     yield figure(
         f"{key}.holds",
         "Holds",
-        not_more(holds) if network.without_share(board) else holds,
+        not_more(holds) if order and network.without_share(board) else holds,
         working,
         caution=ELECTRICITY,
     )
@@ -119,7 +119,7 @@ def order_figures(key: str, board: str, rows: Sequence[Row], network: Network) -
         yield figure(
             f"{key}.{phase}",
             phase,
-            not_more(here) if network.without_share(board) else here,
+            not_more(here) if count and network.without_share(board) else here,
             working,
             caution=ELECTRICITY,
         )
