@@ -393,3 +393,11 @@ def test_without_a_continuous_share_the_neutral_too_has_no_more_than_its_rating_
     assert left is not None
     assert (left.text, left.most) == ("at most 125 A", 125)
     assert item(text, "service").figure("neutral-binds") is None
+
+
+def test_beside_a_load_nobody_has_measured_nothing_is_told_to_be_left_in_the_neutral() -> None:
+    loads = "standing_loads: [{what: Kitchen, on: Switch, draws: unknown}]\n"
+    for kind in ("service", "supply"):
+        left = figure(INTAKE + SWITCH + loads, kind, "neutral-left")
+        assert (left.value, left.missing) == (None, ("what Kitchen draws",))
+        assert item(INTAKE + SWITCH + loads, kind).figure("neutral-binds") is None

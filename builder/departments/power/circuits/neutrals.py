@@ -69,11 +69,12 @@ def neutral_figures(item: Item, name: str, network: Network) -> Iterator[Figure]
     if network.below(name):
         yield current_figure(item, source, network)
     limit = neutral_of(source)
-    if limit is None:
+    # A load that nobody has measured may fill a neutral or empty it: neither end is known.
+    lacking = [f"what {what} draws" for what in network.unmeasured_below(name)]
+    if limit is None or lacking:
         key, working = f"{item.key}.neutral-left", worked(neutral_current, inputs=())
-        yield missing(
-            key, "Left in the neutral", working, ["its neutral's rating"], caution=ELECTRICITY
-        )
+        rating = [] if limit else ["its neutral's rating"]
+        yield missing(key, "Left in the neutral", working, [*rating, *lacking], caution=ELECTRICITY)
         return
     yield left_figure(item, source, limit, network)
     if len(source.phases) == len(PHASES):

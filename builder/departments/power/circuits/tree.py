@@ -128,6 +128,16 @@ class Network:
         """Nodes from here up whose continuous share nobody has said."""
         return tuple(up for up in self.tree.path[name] if not self.sources[up].share_said)
 
+    def unmeasured_below(self, name: str) -> tuple[str, ...]:
+        """Loads on a node or anywhere below it whose size nobody knows."""
+        return tuple(
+            dict.fromkeys(
+                left.asked.what
+                for left in self.left_out
+                if name in self.tree.path.get(left.asked.on, ())
+            )
+        )
+
     def ratio(self, name: str, up: str) -> float:
         """Ampere at the node ``up`` for each ampere at ``name``."""
         return self.tree.scale[name] / self.tree.scale[up]
