@@ -74,7 +74,15 @@ def where(request: pytest.FixtureRequest, demo: Path, demo_over_http: str) -> st
 
 
 class Silent(SimpleHTTPRequestHandler):
-    """Serves files without a word."""
+    """
+    Serves files without a word, and so that a browser keeps none: times of files are told to the
+    second, and a site that is built twice within one would look unchanged.
+    """
+
+    def end_headers(self) -> None:
+        """Say that nothing is to be kept."""
+        self.send_header("Cache-Control", "no-store")
+        super().end_headers()
 
     def log_message(self, *_: object) -> None:
         """Say nothing."""
