@@ -3,7 +3,7 @@ The neutral as a conductor with a limit of its own: what stands on it, what is l
 third harmonic it binds before the lines.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from math import fsum
 
 from builder.cautions import ELECTRICITY
@@ -79,6 +79,21 @@ def neutral_figures(item: Item, name: str, network: Network) -> Iterator[Figure]
     yield left_figure(item, source, limit, network)
     if len(source.phases) == len(PHASES):
         yield from binding_figure(item, source, limit, network)
+
+
+def without_left(item: Item, limit: Limit | None, unmeasured: Sequence[str]) -> Figure:
+    """That nothing is told to be left in the neutral, and what is missing for it."""
+    inputs = [Input(what, "not known") for what in unmeasured]
+    if limit:
+        inputs.insert(0, Input("Neutral", f"{limit.current_a:.4g} A, by its {limit.what}"))
+    rating = [] if limit else ["its neutral's rating"]
+    return missing(
+        f"{item.key}.neutral-left",
+        "Left in the neutral",
+        worked(neutral_current, inputs=inputs),
+        [*rating, *(f"what {what} draws" for what in unmeasured)],
+        caution=ELECTRICITY,
+    )
 
 
 def current_figure(item: Item, source: Source, network: Network) -> Figure:
