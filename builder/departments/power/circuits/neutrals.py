@@ -70,11 +70,9 @@ def neutral_figures(item: Item, name: str, network: Network) -> Iterator[Figure]
         yield current_figure(item, source, network)
     limit = neutral_of(source)
     # A load that nobody has measured may fill a neutral or empty it: neither end is known.
-    lacking = [f"what {what} draws" for what in network.unmeasured_below(name)]
-    if limit is None or lacking:
-        key, working = f"{item.key}.neutral-left", worked(neutral_current, inputs=())
-        rating = [] if limit else ["its neutral's rating"]
-        yield missing(key, "Left in the neutral", working, [*rating, *lacking], caution=ELECTRICITY)
+    unmeasured = network.unmeasured_below(name)
+    if limit is None or unmeasured:
+        yield without_left(item, limit, unmeasured)
         return
     yield left_figure(item, source, limit, network)
     if len(source.phases) == len(PHASES):
