@@ -3,217 +3,295 @@ Small faults put into one room on purpose, to see whether its tests notice: ``ma
 
     python tests/mutants.py formulas --count 200 --seed 1
 
-Each mutant is one change at one place, drawn at random from all places of the room with the seed.
-The room's own tests run on a copy of the tree, those that name the changed module first. A mutant
-that no test notices survives and is printed with its line, so that somebody can look whether it
-means anything. Not part of ``make test``: it takes long.
+Each mutant is one change at one place (`mutating.py`), drawn at random from all places of the room
+with the seed. The room's tests run once and tell what each reaches (`reaching.py`). Then each
+mutant meets, in a copy of the tree and a process of its own, the tests that reach its statement,
+up to the first that fails. A mutant that no test notices survives and is printed with its line, so
+that somebody can look whether it means anything; so does one that no test reaches. Not part of
+``make test``: it takes minutes.
 """
 
 import argparse
-import ast
-import random
-import re
+import compileall
+import json
+import os
 import shutil
-import subprocess
+import signal
 import sys
 import tempfile
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Callable, Iterable
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
+from itertools import groupby
+from multiprocessing import get_context
 from pathlib import Path
 from queue import Queue
 
+import pytest
+
+sys.path.insert(0, str(Path(__file__).parent))
+
+from mutating import Mutant, files_of, mutants
+from reaching import Reached, record, try_tests
+
 ROOT = Path(__file__).parents[1]
 COPIED = ("builder", "tests", "docs", "venue", "schemas", "pyproject.toml", "CHANGELOG.md")
-SECONDS = 300
-WITHOUT_MEANING = (
-    "a text that only a person reads at a fault of the program (raise ValueError)",
-    "a docstring, an annotation, a default of __slots__ or of a cache",
+BUDGET_S = 60.0
+"""How long the tests of one mutant may take, by the time that they took without it."""
+WARM = (
+    "pytest",
+    "hypothesis.strategies",
+    "click",
+    "contourpy",
+    "jsonschema",
+    "mkdocs.commands.build",
+    "numpy",
+    "playwright.sync_api",
+    "pydantic",
+    "scipy.optimize",
+    "shapely",
+    "xdist.scheduler",
+    "yaml",
 )
-SWAPPED: dict[type[ast.AST], type[ast.AST]] = {
-    ast.Lt: ast.LtE,
-    ast.LtE: ast.Lt,
-    ast.Gt: ast.GtE,
-    ast.GtE: ast.Gt,
-    ast.Eq: ast.NotEq,
-    ast.NotEq: ast.Eq,
-    ast.In: ast.NotIn,
-    ast.NotIn: ast.In,
-    ast.Is: ast.IsNot,
-    ast.IsNot: ast.Is,
-    ast.Add: ast.Sub,
-    ast.Sub: ast.Add,
-    ast.Mult: ast.Div,
-    ast.Div: ast.Mult,
-    ast.And: ast.Or,
-    ast.Or: ast.And,
+"""What is imported once for all mutants: nothing of ours but the recorder."""
+
+WHOLE = ("tests/test_*.py",)
+PAGES = ("tests/departments", *WHOLE)
+ROOMS: dict[str, tuple[str, ...]] = {
+    "departments": PAGES,
+    "overview": (*PAGES, "tests/shows"),
+    "render": ("tests/render", *PAGES),
+    "site": ("tests/site",),
+    "stock": ("tests/stock", "tests/cli/test_stock.py", "tests/cli/test_changes.py"),
+    "fit": ("tests/fit", "tests/rider"),
+    "cli": ("tests/cli",),
 }
-"""Operators, each with the one that takes its place."""
+"""The tests of a room, where they are more than the folder of its name."""
+WITH_BROWSER = ("site", "compiling")
+"""Rooms whose work is seen in a browser alone."""
+
+SURVIVED, NOT_REACHED = "survived", "not reached"
+ENDS: dict[int | None, str] = {
+    int(pytest.ExitCode.OK): SURVIVED,
+    int(pytest.ExitCode.NO_TESTS_COLLECTED): SURVIVED,
+    int(pytest.ExitCode.TESTS_FAILED): "by a test",
+    int(pytest.ExitCode.INTERRUPTED): "at import",
+    None: "without an end",
+}
+"""What the end of its tests says of a mutant. What never ends is noticed by whoever waits."""
+AT_OTHER_STATUS = "by a crash"
 
 
 @dataclass(frozen=True, slots=True)
-class Mutant:
-    """One change at one place of one file."""
+class Known:
+    """What the room's tests reach: each test, and each file's imports."""
 
-    file: Path
-    line: int
-    was: str
-    now: str
-    text: str
+    tests: list[Reached]
+    imported: dict[str, set[str]]
 
 
-def places(tree: ast.Module) -> Iterator[ast.AST]:
-    """Every node that can be changed with meaning."""
-    passed_over: set[int] = set()
-    for node in ast.walk(tree):
-        for part in without_meaning(node):
-            passed_over.update(id(each) for each in ast.walk(part))
-    for node in ast.walk(tree):
-        if id(node) not in passed_over and is_changeable(node):
-            yield node
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """The tests of one mutant in their order, and how many more there were no time for."""
+
+    tests: list[str]
+    seconds: float
+    left_out: int
 
 
-def without_meaning(node: ast.AST) -> Iterator[ast.AST]:
-    """The parts of a node whose change no test should notice."""
-    if isinstance(node, ast.Raise):
-        yield node
-    if isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant):
-        yield node
-    if isinstance(node, ast.FunctionDef):
-        yield from node.decorator_list
-        yield from (part.annotation for part in node.args.args if part.annotation is not None)
-    if isinstance(node, ast.AnnAssign):
-        yield node.annotation
-    if isinstance(node, ast.ClassDef):
-        yield from node.decorator_list
+@dataclass(frozen=True, slots=True)
+class Tried:
+    """What became of a mutant: an end of `ENDS` or `AT_OTHER_STATUS`, `survived`, `not reached`."""
+
+    mutant: Mutant
+    end: str
+    left_out: int
 
 
-def is_changeable(node: ast.AST) -> bool:
-    """Whether an operator knows a change for this node."""
-    if isinstance(node, ast.Compare):
-        return len(node.ops) == 1
-    if isinstance(node, ast.BinOp):
-        return type(node.op) in SWAPPED
-    if isinstance(node, ast.Constant):
-        return type(node.value) in (int, float)
-    return isinstance(node, ast.BoolOp | ast.If | ast.IfExp) or (
-        isinstance(node, ast.UnaryOp) and isinstance(node.op, ast.Not | ast.USub)
-    )
-
-
-def change(node: ast.AST, draw: random.Random) -> None:
-    """Change a node in place."""
-    if isinstance(node, ast.Compare):
-        node.ops = [SWAPPED[type(node.ops[0])]()]  # type: ignore[list-item]
-    elif isinstance(node, ast.BinOp | ast.BoolOp):
-        node.op = SWAPPED[type(node.op)]()  # type: ignore[assignment]
-    elif isinstance(node, ast.Constant) and isinstance(node.value, int | float):
-        node.value = draw.choice([node.value + 1, node.value - 1, node.value * 2 + 3])
-    elif isinstance(node, ast.If | ast.IfExp):
-        node.test = ast.UnaryOp(ast.Not(), node.test)
-    elif isinstance(node, ast.UnaryOp):
-        node.op = ast.UAdd() if isinstance(node.op, ast.USub) else ast.Not()
-        if isinstance(node.op, ast.Not):
-            node.operand = ast.UnaryOp(ast.Not(), node.operand)
-
-
-def mutants(room: Path, count: int, seed: int) -> list[Mutant]:
-    """So many mutants of a room, drawn from all its places alike."""
-    draw = random.Random(seed)
-    every = [
-        (file, number)
-        for file in sorted([room] if room.suffix else room.rglob("*.py"))
-        for number, _ in enumerate(places(ast.parse(file.read_text("utf-8"))))
+def test_files(room: str, named: list[str]) -> list[str]:
+    """The files of the room's tests, as paths from the root."""
+    top = room.split("/", 1)[0]
+    patterns = named or ROOMS.get(top, (f"tests/{top}", f"tests/test_{top}*.py"))
+    found = [path for pattern in patterns for path in sorted(ROOT.glob(pattern))]
+    files = [
+        file
+        for path in found
+        for file in (sorted(path.rglob("test_*.py")) if path.is_dir() else [path])
     ]
-    return [
-        mutant(file, number, draw) for file, number in draw.sample(every, min(count, len(every)))
-    ]
+    return list(dict.fromkeys(str(file.relative_to(ROOT)) for file in files))
 
 
-def mutant(file: Path, number: int, draw: random.Random) -> Mutant:
-    """The mutant of one place."""
-    tree = ast.parse(file.read_text("utf-8"))
-    node = list(places(tree))[number]
-    was = ast.unparse(node).splitlines()[0]
-    change(node, draw)
-    now = ast.unparse(node).splitlines()[0]
-    return Mutant(
-        file, getattr(node, "lineno", 0), was, now, ast.unparse(ast.fix_missing_locations(tree))
-    )
-
-
-def tests_for(file: Path, room_tests: list[Path]) -> list[str]:
-    """The tests of a room, those that name the module first."""
-    module = ".".join(file.relative_to(ROOT).with_suffix("").parts)
-    named = re.compile(rf"\b{re.escape(module)}\b")
-    stem = file.stem.strip("_")
-    files = [path for place in room_tests for path in sorted(place.rglob("test_*.py"))]
-    near = [path for path in files if named.search(path.read_text("utf-8")) or stem in path.stem]
-    return [str(path.relative_to(ROOT)) for path in [*near, *(p for p in files if p not in near)]]
-
-
-def survives(mutant: Mutant, tree: Path, tests: list[str]) -> bool:
-    """Whether the tests pass with the mutant in its place."""
-    target = tree / mutant.file.relative_to(ROOT)
-    before = target.read_text("utf-8")
-    target.write_text(mutant.text, "utf-8")
-    command = [
-        sys.executable,
-        "-m",
-        "pytest",
-        "-x",
-        "-q",
-        "-n",
-        "0",
-        "-p",
-        "no:cacheprovider",
-        *tests,
-    ]
-    try:
-        ran = subprocess.run(command, cwd=tree, capture_output=True, timeout=SECONDS, check=False)
-        return ran.returncode == 0
-    except subprocess.TimeoutExpired:
-        return False  # a loop that never ends is noticed
-    finally:
-        target.write_text(before, "utf-8")
-
-
-def copy_of_the_tree(folder: Path) -> Path:
+def copy_of_the_tree(root: Path, folder: Path) -> Path:
     """A copy in which files may be broken."""
-    for name in COPIED:
-        source = ROOT / name
+    folder.mkdir()
+    for source in (root / name for name in COPIED):
         if source.is_dir():
             ignored = shutil.ignore_patterns("__pycache__")
-            shutil.copytree(source, folder / name, ignore=ignored)
-        else:
-            shutil.copy(source, folder / name)
+            shutil.copytree(source, folder / source.name, ignore=ignored)
+        elif source.exists():
+            shutil.copy2(source, folder / source.name)
+    compileall.compile_dir(folder / "builder", quiet=2)
     return folder
 
 
-def run(room: str, count: int, seed: int, workers: int, tests: list[Path]) -> int:
-    """Try the mutants of one room; print those that survive, and the share that was noticed."""
-    place = ROOT / "builder" / room
-    drawn = mutants(place if place.exists() else place.with_suffix(".py"), count, seed)
+WARM_PROCESS = get_context("forkserver")
+
+
+def in_a_process(action: Callable[..., None], *arguments: object, seconds: float) -> int | None:
+    """The exit status of an action in a process of its own; None where it had to be ended."""
+    process = WARM_PROCESS.Process(target=action, args=arguments)
+    process.start()
+    process.join(seconds)
+    if process.exitcode is not None:
+        return process.exitcode
+    os.killpg(process.pid or 0, signal.SIGKILL)
+    process.join()
+    return None
+
+
+def known_of(tree: Path, files: list[str], paths: list[str], browser: bool, workers: int) -> Known:
+    """Run each file of tests once, and gather what its tests reach."""
+
+    def recorded(numbered: tuple[int, str]) -> dict[str, list[object]]:
+        number, file = numbered
+        written = tree / f"reached-{number}.json"
+        arguments = (str(tree), file, paths, str(written), browser)
+        in_a_process(record, *arguments, seconds=20 * BUDGET_S)
+        return json.loads(written.read_text("utf-8")) if written.exists() else {}
+
+    with ThreadPoolExecutor(workers) as pool:
+        every = list(pool.map(recorded, enumerate(files)))
+    return gathered(dict(zip(files, every, strict=True)))
+
+
+def gathered(every: dict[str, dict[str, list]]) -> Known:
+    """What was recorded of all files. A file or test that fails without a mutant is told."""
+    tests: list[Reached] = []
+    for file, written in every.items():
+        if not written:
+            print(f"left out, for it does not end: {file}")
+        for test, seconds, passed, lines in written.get("tests", []):
+            tests.append(Reached(test, seconds, passed, set(lines)))
+    for test in tests:
+        if not test.passed:
+            print(f"left out, for it is skipped or fails without a mutant: {test.test}")
+    return Known(
+        [test for test in tests if test.passed],
+        {file: set(written.get("imported", [])) for file, written in every.items()},
+    )
+
+
+def plan_of(mutant: Mutant, known: Known) -> Plan:
+    """
+    The tests of a mutant: those that run its statement, then the others of their files. Where the
+    statement runs at import, those that run anything of its file come first.
+    """
+    place = f"{mutant.path}:{mutant.statement}"
+    importing = {file for file, lines in known.imported.items() if place in lines}
+    reaching = [test for test in known.tests if reaches(test, place, importing, mutant.path)]
+    files = {test.file for test in reaching} | importing
+    ids = {test.test for test in reaching}
+    others = [test for test in known.tests if test.file in files and test.test not in ids]
+    return within_budget([*quick_first(reaching), *quick_first(others)])
+
+
+def reaches(test: Reached, place: str, importing: set[str], path: str) -> bool:
+    """Whether a test runs a statement, or any of a file whose statement ran at import."""
+    if place in test.lines:
+        return True
+    return test.file in importing and any(line.startswith(f"{path}:") for line in test.lines)
+
+
+def quick_first(tests: Iterable[Reached]) -> list[Reached]:
+    """Quick files first, and in a file quick tests: a file's tests stay together."""
+    by_file = [list(group) for _, group in groupby(tests, key=lambda test: test.file)]
+    by_file.sort(key=lambda group: sum(test.seconds for test in group))
+    return [test for group in by_file for test in sorted(group, key=lambda test: test.seconds)]
+
+
+def within_budget(tests: list[Reached]) -> Plan:
+    """As many tests as there is time for, in their order; the first in any case."""
+    chosen: list[str] = []
+    spent = 0.0
+    for test in tests:
+        if not chosen or spent + test.seconds <= BUDGET_S:
+            chosen.append(test.test)
+            spent += test.seconds
+    return Plan(chosen, spent, len(tests) - len(chosen))
+
+
+def tried(mutant: Mutant, tree: Path, known: Known) -> Tried:
+    """Put a mutant into a tree, run its tests, and take it out again, to the file's very time."""
+    plan = plan_of(mutant, known)
+    if not plan.tests:
+        return Tried(mutant, NOT_REACHED, 0)
+    target = tree / mutant.path
+    before, times = target.read_bytes(), target.stat()
+    target.write_text(mutant.text, "utf-8")
+    try:
+        end = in_a_process(try_tests, str(tree), plan.tests, seconds=30 + 5 * plan.seconds)
+    finally:
+        target.write_bytes(before)
+        os.utime(target, ns=(times.st_atime_ns, times.st_mtime_ns))
+    return Tried(mutant, ENDS.get(end, AT_OTHER_STATUS), plan.left_out)
+
+
+def all_tried(drawn: list[Mutant], known: Known, trees: list[Path]) -> list[Tried]:
+    """Try all mutants, one in each tree at a time."""
+    free: Queue[Path] = Queue()
+    for tree in trees:
+        free.put(tree)
+
+    def in_a_free_tree(mutant: Mutant) -> Tried:
+        tree = free.get()
+        try:
+            return tried(mutant, tree, known)
+        finally:
+            free.put(tree)
+
+    with ThreadPoolExecutor(len(trees)) as pool:
+        return list(pool.map(in_a_free_tree, drawn))
+
+
+def told(room: str, seed: int, results: list[Tried]) -> str:
+    """Those that live, with their lines, and the share that was noticed."""
+    alive = [one for one in results if one.end in (SURVIVED, NOT_REACHED)]
+    noticed = Counter(one.end for one in results if one not in alive)
+    share = f"{noticed.total() / len(results):.1%}" if results else "none"
+    how = ", ".join(f"{count} {end}" for end, count in noticed.most_common())
+    return "\n".join(
+        [
+            *sorted(line_of(one) for one in alive),
+            f"{room}: {noticed.total()} of {len(results)} noticed, {share}, seed {seed} ({how})",
+        ]
+    )
+
+
+def line_of(one: Tried) -> str:
+    """One mutant that lives, and why its tests may not be the reason."""
+    changed = f"{one.mutant.path}:{one.mutant.line}: {one.mutant.was}  ->  {one.mutant.now}"
+    reached = f" ({NOT_REACHED})" if one.end == NOT_REACHED else ""
+    return changed + reached + (f" ({one.left_out} tests not run, for time)" * bool(one.left_out))
+
+
+def is_wanted(mutant: Mutant, only: list[str]) -> bool:
+    """Whether a mutant's file, or its file and line, is among those asked for; all if none is."""
+    return not only or mutant.path in only or f"{mutant.path}:{mutant.line}" in only
+
+
+def run(
+    root: Path, room: str, drawn: list[Mutant], *, tests: list[str], workers: int = 2
+) -> list[Tried]:
+    """Record what the tests of a room reach, then try its mutants, in copies of the tree."""
+    WARM_PROCESS.set_forkserver_preload(list(WARM))
+    browser = room.split("/", 1)[0] in WITH_BROWSER
     with tempfile.TemporaryDirectory(prefix="mutants-") as folder:
-        trees: Queue[Path] = Queue()
-        for number in range(workers):
-            trees.put(copy_of_the_tree(Path(folder) / str(number)))
-
-        def tried(one: Mutant) -> tuple[Mutant, bool]:
-            tree = trees.get()
-            try:
-                return one, survives(one, tree, tests_for(one.file, tests))
-            finally:
-                trees.put(tree)
-
-        with ThreadPoolExecutor(workers) as pool:
-            results = list(pool.map(tried, drawn))
-    alive = [one for one, lives in results if lives]
-    for one in alive:
-        print(f"{one.file.relative_to(ROOT)}:{one.line}: {one.was}  ->  {one.now}")
-    killed = len(results) - len(alive)
-    print(f"{room}: {killed} of {len(results)} noticed, {killed / len(results):.0%}, seed {seed}")
-    return 0
+        first = copy_of_the_tree(root, Path(folder) / "0")
+        known = known_of(first, tests, files_of(root, room), browser=browser, workers=workers)
+        others = [Path(folder) / str(number) for number in range(1, workers)]
+        trees = [first, *(Path(shutil.copytree(first, other)) for other in others)]
+        return all_tried(drawn, known, trees)
 
 
 def main() -> int:
@@ -223,10 +301,17 @@ def main() -> int:
     reader.add_argument("--count", type=int, default=200)
     reader.add_argument("--seed", type=int, default=1)
     reader.add_argument("--workers", type=int, default=2)
-    reader.add_argument("--tests", nargs="*", help="folders of tests; the room's own when left out")
+    reader.add_argument("--tests", nargs="*", default=[], help="the room's own when left out")
+    reader.add_argument(
+        "--only", nargs="*", default=[], help="of those drawn, these files or lines"
+    )
     given = reader.parse_args()
-    named = given.tests or [f"tests/{given.room}"]
-    return run(given.room, given.count, given.seed, given.workers, [ROOT / name for name in named])
+    drawn = mutants(ROOT, given.room, given.count, given.seed)
+    wanted = [mutant for mutant in drawn if is_wanted(mutant, given.only)]
+    files = test_files(given.room, given.tests)
+    results = run(ROOT, given.room, wanted, tests=files, workers=given.workers)
+    print(told(given.room, given.seed, results))
+    return 0
 
 
 if __name__ == "__main__":

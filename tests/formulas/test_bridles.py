@@ -258,3 +258,12 @@ def test_three_legs_are_in_equilibrium_and_found_again(
     assert three_leg_apex(
         anchors_m=(first, second, third), legs_m=found.lengths_m
     ) == pytest.approx(apex, abs=1e-3)
+
+
+@pytest.mark.law
+def test_an_apex_moves_with_its_anchors_however_far_the_house_is_from_the_origin() -> None:
+    anchors = ((0.0, 0.0, 0.0), (3.0, 0.0, 0.0), (0.0, 0.02, 0.0))
+    here = three_leg_apex(anchors_m=anchors, legs_m=(5, 5, 5))
+    one, two, three = ((x - 9000.0, y + 8000.0, z) for x, y, z in anchors)
+    there = three_leg_apex(anchors_m=(one, two, three), legs_m=(5, 5, 5))
+    assert there == pytest.approx((here[0] - 9000, here[1] + 8000, here[2]), abs=1e-6)

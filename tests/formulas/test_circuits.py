@@ -2,6 +2,7 @@
 
 import math
 import random
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -299,3 +300,16 @@ def test_a_power_flow_library_finds_the_same_feeder_currents(seed: int) -> None:
     for k, node in enumerate(nodes[1:]):
         ours = [abs(current) for current in found[node.name].carried]
         assert list(result["line"]["i_to"][k]) == pytest.approx(ours, abs=0.02)
+
+
+@pytest.mark.source(
+    "by hand: behind a transformer that takes 0.5 A for each ampere, third harmonics of 8, 6 and"
+    " 4 A are 4, 3 and 2 A at the supply: 9 A in its neutral"
+)
+def test_third_harmonics_are_told_in_the_ampere_of_the_node() -> None:
+    behind = Node("Behind", "Intake", rating_a=100, parent_a_per_a=0.5)
+    load = Load("dimmers", "Behind", line_currents(phases=PHASES, current_a=20, power_factor=1))
+    load = replace(load, third_harmonic_a=(8.0, 6.0, 4.0))
+    found = standing([SUPPLY, behind], [load])
+    assert found["Behind"].neutral.third_harmonic_a == pytest.approx(18)
+    assert found["Intake"].neutral.third_harmonic_a == pytest.approx(9)

@@ -201,3 +201,13 @@ def test_aluminium_of_other_sizes_is_refused() -> None:
         awg_aluminium("14 AWG")
     with pytest.raises(ValueError, match=r"^area_mm2 must be one of 10, .* in aluminium, got 6$"):
         metric_aluminium(6)
+
+
+@pytest.mark.source(
+    "IEC 60228:2004, Table 1 and 2, nominal cross-sections of aluminium conductors from 10 mm²,"
+    " from memory"
+)
+def test_the_aluminium_table_holds_the_nominal_sizes() -> None:
+    assert list(IEC_ALUMINIUM_20C_OHM_PER_KM) == [
+        *(10, 16, 25, 35, 50, 70, 95, 120, 150, 185, 240, 300, 400, 500, 630)
+    ]

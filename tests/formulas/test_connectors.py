@@ -99,3 +99,27 @@ def test_names_are_unique_and_every_keyed_type_mates_with_itself() -> None:
         mates(plug=one, outlet=one).verdict == ("yes" if one.keyed else "ask") for one in CONNECTORS
     )
     assert all(one.citation.clause for one in CONNECTORS)
+
+
+@pytest.mark.source(
+    "IEC 60309-1: 2P+E is single phase, 3P+E and 3P+N+E are three phases; 3, 4 and 5 contacts"
+)
+def test_contacts_of_the_round_connectors_say_their_phases() -> None:
+    expected = {"2P+E": (3, 1), "3P+E": (4, 3), "3P+N+E": (5, 3)}
+    round_ones = [one for one in CONNECTORS if one.family == "IEC 60309"]
+    assert round_ones
+    assert all((one.wires, one.phases) == expected[one.poles] for one in round_ones)
+
+
+@pytest.mark.source(
+    "ANSI/NEMA WD 6, a dealer's chart: 5, 6 and 14 are single phase, 15 and 21 three phase; 5 and 6"
+    " have three wires, 14 and 15 four, 21 five"
+)
+def test_a_configurations_number_says_phases_and_wires() -> None:
+    expected = {"5": (1, 3), "6": (1, 3), "14": (1, 4), "15": (3, 4), "21": (3, 5)}
+    flat = [one for one in CONNECTORS if one.family == "NEMA"]
+    assert flat
+    for one in flat:
+        configuration, ampere = one.name.removeprefix("NEMA ").removeprefix("L").split("-")
+        assert (one.phases, one.wires) == expected[configuration]
+        assert one.ampere_a == int(ampere)

@@ -351,3 +351,33 @@ def test_what_cannot_be_is_refused() -> None:
         octave_members(KILOHERTZ, octave_hz=1000)
     with pytest.raises(ValueError, match="humidity_percent must be 0 to 100, got 120"):
         field([ALL_ROUND], np.zeros((1, 3)), air=Air(humidity_percent=120))
+
+
+@pytest.mark.source(
+    "by hand, the trapezium rule: pink noise has energy as 1/f, and the two ends of a band stand"
+    " for half a step"
+)
+def test_the_ends_of_a_band_stand_for_half_a_step() -> None:
+    lower, middle, upper = Band(0, 2).lines_hz
+    first, second, third = Band(0, 2).shares
+    assert first / second == pytest.approx(middle / (2 * lower))
+    assert third / second == pytest.approx(middle / (2 * upper))
+
+
+@pytest.mark.law
+def test_a_box_without_sizes_aims_along_the_first_axis_and_sounds_alike_all_round() -> None:
+    ahead, *round_about = (
+        level_db([ALL_ROUND], *place_m) for place_m in ((9, 0, 0), (0, 9, 0), (-9, 0, 0), (0, 0, 9))
+    )
+    assert round_about == [pytest.approx(ahead)] * 3
+    straight = bearings([ALL_ROUND], np.array([[9.0, 0.0, 0.0]]))
+    assert (straight.aside_rad.item(), straight.up_rad.item()) == (0, 0)
+
+
+@pytest.mark.law
+def test_a_point_straight_up_from_the_aim_is_a_quarter_up_however_numbers_round() -> None:
+    for elevation_deg in range(-90, 91):
+        up = math.radians(elevation_deg)
+        box = replace(ALL_ROUND, elevation_deg=elevation_deg)
+        place_m = np.array([[-7.7 * math.sin(up), 0.0, 7.7 * math.cos(up)]])
+        assert bearings([box], place_m).up_rad.item() == pytest.approx(math.pi / 2, abs=1e-6)

@@ -53,6 +53,23 @@ def test_a_published_roof_holds_ten_full_points_of_fifty_six() -> None:
 
 
 @pytest.mark.source(
+    "by hand: the same roof without a spacing rule, where beams of 2000 to 2700 lb a point hold 3"
+    " or 2 and the roof of 20,000 lb holds 3 of 2000, 2 of 2100, 2 of 2200, 2 of 2300: 19,200"
+)
+def test_groups_that_nest_are_solved_in_one_pass_however_many_points_they_hold() -> None:
+    points = [
+        RatedPoint(f"B{beam}-{k}", (1900 + 100 * beam) * LB_KG, groups=(f"beam {beam}", "roof"))
+        for beam in range(1, 9)
+        for k in range(8)
+    ]
+    limits = [GroupLimit(f"beam {beam}", 6000 * LB_KG) for beam in range(1, 9)]
+    found = full_points(points, [*limits, GroupLimit("roof", 20000 * LB_KG)])
+    assert found.proven
+    assert len(found.names) == 9
+    assert found.load_kg == pytest.approx(19200 * LB_KG)
+
+
+@pytest.mark.source(
     "by hand: 500 kg points, 800 kg beam with 450 kg on it leaves 350; 1000 kg roof with 900 kg"
     " leaves 100"
 )

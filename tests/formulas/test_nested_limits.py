@@ -73,6 +73,58 @@ def test_what_is_called_proven_is_the_best_of_all_choices(
         assert bound_by_branches(items, room) >= best
 
 
+ITEMS_AND_ROOM = (
+    (
+        [
+            Item("two of b", ("b", "root"), ("L1", "L2"), 3, 3),
+            Item("one of b", ("b", "root"), ("L2",), 6, 1),
+            Item("two of a", ("a", "root"), ("L2", "L3"), 8, 3),
+            Item("two of the root", ("root",), ("L1", "L3"), 5, 2),
+            Item("small", ("b", "root"), ("L1", "L3"), 2, 2),
+        ],
+        {"root": (20, 15, 12), "a": (21, 25, 12), "b": (9, 6, 12)},
+    ),
+    (
+        [
+            Item("small", ("root",), ("L1", "L2"), 2, 3),
+            Item("two of b", ("b", "root"), ("L2", "L3"), 3, 2),
+            Item("one of c", ("c", "a", "root"), ("L1",), 5, 1),
+            Item("others of b", ("b", "root"), ("L1", "L3"), 5, 3),
+            Item("one of b", ("b", "root"), ("L1",), 8, 1),
+        ],
+        {"root": (19, 7, 15), "a": (13, 5, 8), "b": (24, 9, 22), "c": (12, 9, 17)},
+    ),
+    (
+        [
+            Item("three", ("a", "root"), ("L1", "L2", "L3"), 2, 3),
+            Item("one of a", ("a", "root"), ("L2",), 8, 3),
+            Item("two of c", ("c", "a", "root"), ("L1", "L3"), 4, 2),
+            Item("small", ("a", "root"), ("L3",), 2, 3),
+            Item("others of c", ("c", "a", "root"), ("L2", "L3"), 5, 2),
+        ],
+        {"root": (9, 15, 25), "a": (17, 22, 24), "c": (20, 17, 23)},
+    ),
+)
+"""Where neither the first answer nor the bounds are the end: the search goes to its leaves."""
+
+
+@pytest.mark.law
+@pytest.mark.parametrize(("items", "rooms"), ITEMS_AND_ROOM)
+def test_a_search_to_its_leaves_finds_the_best_of_all_choices(
+    items: list[Item], rooms: dict[str, tuple[int, int, int]]
+) -> None:
+    room = {
+        (node, phase): left
+        for node, of_node in rooms.items()
+        for phase, left in zip(("L1", "L2", "L3"), of_node, strict=True)
+    }
+    every = product(*(range(item.count + 1) for item in items))
+    best = max(sum(numbers) for numbers in every if fits(items, numbers, room))
+    found = most_items(items, room, step_bound=20_000)
+    assert fits(items, tuple(found.taken[item.name] for item in items), room)
+    assert found.taken.total() == found.at_most == best
+
+
 @pytest.mark.law
 @given(cases(), st.integers(0, 3))
 def test_a_search_that_gives_up_still_brackets_the_best(

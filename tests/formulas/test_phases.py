@@ -221,3 +221,8 @@ def test_an_exact_dynamic_program_never_contradicts_the_verdict(
     if placed.verdict == "placed":
         assert exact is not None
         assert max(placed.booked_a[0][1]) >= exact / 10 - 1e-9
+
+
+@pytest.mark.source("by hand: 100 A on 3 x 32 A is seen by adding up, so no placing is looked at")
+def test_what_is_impossible_by_sum_takes_no_step() -> None:
+    assert place_on_phases([Node("S", None, 32)], [], extras("S", *[25] * 4)).steps == 0

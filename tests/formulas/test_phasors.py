@@ -128,3 +128,8 @@ def test_imbalance_does_not_depend_on_scale(
     assert ph.imbalance_percent([scale * v for v in values]) == pytest.approx(
         ph.imbalance_percent(values), abs=1e-6
     )
+
+
+@pytest.mark.law
+def test_phases_that_carry_nothing_are_even() -> None:
+    assert ph.imbalance_percent((0, 0, 0)) == 0

@@ -16,6 +16,7 @@ from builder.formulas.rectangles import (
     beyond,
     corners_of,
     gap_m,
+    into_m,
     lies_within,
     meets,
     overlap_m,
@@ -24,6 +25,7 @@ from builder.formulas.rectangles import (
     quarter_turned,
     rectangle,
     shared_m2,
+    toward,
     turn,
 )
 
@@ -226,3 +228,55 @@ def test_a_side_passes_through_the_inside_of_a_box(
     side: tuple[Point, Point], expected: bool
 ) -> None:
     assert passes_through((-1.0, 1.0, -1.0, 1.0), side) == expected
+
+
+@pytest.mark.source("by hand: 0.7 m of width each at 0.6 m from each other share 0.1 m")
+def test_an_overlap_of_just_the_tolerance_is_none_however_numbers_round() -> None:
+    one, other = (rectangle(x, 0.2, width_m=0.7, depth_m=0.7, turned_deg=0) for x in (0.1, 0.7))
+    assert overlap_m(one, other) == pytest.approx(0.1)
+    assert not overlaps(one, other, 0.1)
+    assert not overlaps(one, other, 0.1 - 5e-10)
+    assert overlaps(one, other, 0.099)
+
+
+@pytest.mark.source("by hand: a wall 0.1 m within the edge of a box is not past a tolerance of 0.1")
+def test_an_edge_just_the_tolerance_within_does_not_pass_through() -> None:
+    box = rectangle(0, 0, width_m=2, depth_m=2, turned_deg=0)
+    wall = [(0.9, -5.0), (5.0, -5.0), (5.0, 5.0), (0.9, 5.0)]
+    assert not meets(box, wall, 0.1)
+    assert not meets(box, wall, 0.1 - 5e-10)
+    assert meets(box, wall, 0.099)
+
+
+@pytest.mark.source("by hand: the larger part of a direction says its side, however short it is")
+@pytest.mark.parametrize(
+    ("direction", "side"),
+    [
+        ((0.5, 0.1), "stage left"),
+        ((-0.5, 0.1), "stage right"),
+        ((0.1, 0.5), "upstage"),
+        ((0.1, -0.5), "downstage"),
+    ],
+)
+def test_a_direction_points_to_a_side(direction: Point, side: str) -> None:
+    assert toward(direction) == side
+
+
+@pytest.mark.source(
+    "by hand: a box from -1 to 1 m each way; an outline from 0.4 to 9 m across and -9 to 9 m"
+    " upstage is cleared by 0.6 m, and so on for each side"
+)
+@pytest.mark.parametrize(
+    ("low", "high", "move_m"),
+    [
+        ((0.4, -9), (9, 9), 0.6),
+        ((-9, -9), (-0.3, 9), 0.7),
+        ((-9, 0.2), (9, 9), 0.8),
+        ((-9, -9), (9, -0.1), 0.9),
+        ((-9, -9), (9, 9), 10),
+    ],
+)
+def test_the_shortest_move_that_clears_an_outline(low: Point, high: Point, move_m: float) -> None:
+    box = rectangle(0, 0, width_m=2, depth_m=2, turned_deg=0)
+    outline = [low, (high[0], low[1]), high, (low[0], high[1])]
+    assert into_m(box, outline) == pytest.approx(move_m)

@@ -34,3 +34,11 @@ def test_the_middle_of_every_part_is_inside_and_no_part_is_longer_than_the_segme
             middle = (begin + end) / 2
             spot = tuple(first + middle * (last - first) for first, last in zip(*ends, strict=True))
             assert contains(L_SHAPE, (spot[0], spot[1]))
+
+
+@pytest.mark.source(
+    "by hand: the line (2 + 4 t, 1 + 2 t) meets the slope x + y = 5 of a triangle at t = 1/3"
+)
+def test_a_slanted_segment_is_cut_at_a_slanted_side() -> None:
+    triangle = [(1.0, 0.0), (5.0, 0.0), (1.0, 4.0)]
+    assert parts_inside(triangle, ((2, 1), (6, 3))) == [(0.0, pytest.approx(1 / 3))]

@@ -1,0 +1,131 @@
+"""The tool that puts small faults into a room: what it notices, and what it says of the rest."""
+
+import ast
+from pathlib import Path
+
+import pytest
+
+from tests.mutants import Mutant, Reached, files_of, mutants, quick_first, run, told, within_budget
+
+ROOM = """
+LIMIT = 10
+
+
+def passes(load):
+    return load > LIMIT
+
+
+def unread(load):
+    return load * 3
+
+
+def uncalled(load):
+    return load - 1
+
+
+def kept(load):
+    return load + 5
+"""
+TESTS = """
+import functools
+
+from builder.room import kept, passes, unread
+
+first = functools.cache(kept)
+
+
+def test_a_load_passes_above_ten():
+    assert not passes(10)
+    assert passes(11)
+
+
+def test_that_looks_at_nothing():
+    unread(2)
+
+
+def test_that_fills_a_cache():
+    first(1)
+
+
+def test_that_lives_on_the_cache():
+    assert first(1) == 6
+
+
+def test_that_fails_by_itself():
+    assert passes(0)
+"""
+
+
+def small_tree(folder: Path) -> Path:
+    """A tree of one room and its tests."""
+    for name, text in (
+        ("builder/__init__", ""),
+        ("builder/room", ROOM),
+        ("tests/test_room", TESTS),
+    ):
+        file = folder / f"{name}.py"
+        file.parent.mkdir(exist_ok=True)
+        file.write_text(text, "utf-8")
+    return folder
+
+
+def test_what_no_test_looks_at_survives_and_all_else_is_noticed(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    tree = small_tree(tmp_path)
+    drawn = mutants(tree, "room", 100, seed=1)
+    unchanged = Mutant("builder/room.py", 6, 6, "the same", "the same", ROOM)
+    results = run(tree, "room", [*drawn, unchanged], tests=["tests/test_room.py"])
+    ends = {(one.mutant.was, one.mutant.line): one.end for one in results}
+    assert ends == {
+        ("10", 2): "by a test",
+        ("load > LIMIT", 6): "by a test",
+        ("load * 3", 10): "survived",
+        ("3", 10): "survived",
+        ("load - 1", 14): "not reached",
+        ("1", 14): "not reached",
+        ("load + 5", 18): "by a test",
+        ("5", 18): "by a test",
+        ("the same", 6): "survived",
+    }
+    assert (tree / "builder" / "room.py").read_text("utf-8") == ROOM
+    failing = "tests/test_room.py::test_that_fails_by_itself"
+    assert (
+        f"left out, for it is skipped or fails without a mutant: {failing}"
+        in capsys.readouterr().out
+    )
+    listed = told("room", 1, results).splitlines()
+    assert "builder/room.py:10: load * 3  ->  load / 3" in listed
+    assert "builder/room.py:14: load - 1  ->  load + 1 (not reached)" in listed
+    assert listed[-1] == "room: 4 of 9 noticed, 44.4%, seed 1 (4 by a test)"
+
+
+def test_the_same_seed_draws_the_same_mutants_and_each_is_another_program(tmp_path: Path) -> None:
+    tree = small_tree(tmp_path)
+    assert files_of(tree, "room") == ["builder/room.py"]
+    one, again = mutants(tree, "room", 4, seed=7), mutants(tree, "room", 4, seed=7)
+    assert one == again
+    assert len(one) == 4
+    as_written = ast.unparse(ast.parse(ROOM))
+    assert all(each.text != as_written for each in mutants(tree, "room", 100, seed=7))
+
+
+def test_what_is_told_of_a_fault_and_decorators_and_annotations_stay(tmp_path: Path) -> None:
+    tree = small_tree(tmp_path)
+    (tree / "builder" / "room.py").write_text(
+        "@cited(1)\ndef passes(load: Literal[1]) -> Literal[2]:\n    raise ValueError(load + 1)\n"
+    )
+    assert mutants(tree, "room", 100, seed=1) == []
+
+
+def test_quick_files_come_first_and_time_is_bounded() -> None:
+    tests = [
+        Reached("slow.py::one", 40),
+        Reached("slow.py::two", 30),
+        Reached("quick.py::one", 2),
+        Reached("quick.py::two", 1),
+    ]
+    plan = within_budget(quick_first(tests))
+    assert plan.tests == ["quick.py::two", "quick.py::one", "slow.py::two"]
+    assert (plan.seconds, plan.left_out) == (33, 1)
+    assert within_budget([Reached("one.py::long", 1000)]).tests == ["one.py::long"]
