@@ -16,46 +16,36 @@ import compileall
 import json
 import os
 import shutil
-import signal
 import sys
 import tempfile
 from collections import Counter
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import contextmanager
 from dataclasses import dataclass
 from itertools import groupby
 from multiprocessing import get_context
 from pathlib import Path
 from queue import Queue
+from typing import Any, TypeVar
 
 import pytest
 
 sys.path.insert(0, str(Path(__file__).parent))
 
+from importing import modules_apart
 from mutating import Mutant, files_of, mutants
-from reaching import Reached, record, try_tests
+from reaching import Reached, record, serve, try_tests
+
+Answer = TypeVar("Answer")
+SPAWNING = get_context("spawn")
 
 ROOT = Path(__file__).parents[1]
 COPIED = ("builder", "tests", "docs", "venue", "schemas", "pyproject.toml", "CHANGELOG.md")
-BUDGET_S = 60.0
+BUDGET_S = 20.0
 """How long the tests of one mutant may take, by the time that they took without it."""
-WARM = (
-    "pytest",
-    "hypothesis.strategies",
-    "click",
-    "contourpy",
-    "jsonschema",
-    "mkdocs.commands.build",
-    "numpy",
-    "playwright.sync_api",
-    "pydantic",
-    "scipy.optimize",
-    "shapely",
-    "xdist.scheduler",
-    "yaml",
-)
-"""What is imported once for all mutants: nothing of ours but the recorder."""
-
+FIRST_FILES = 3
+"""So many files of tests run first, for most mutants end there, and each file costs its import."""
 WHOLE = ("tests/test_*.py",)
 PAGES = ("tests/departments", *WHOLE)
 ROOMS: dict[str, tuple[str, ...]] = {
@@ -72,7 +62,7 @@ WITH_BROWSER = ("site", "compiling")
 """Rooms whose work is seen in a browser alone."""
 
 SURVIVED, NOT_REACHED = "survived", "not reached"
-ENDS: dict[int | None, str] = {
+ENDS: dict[object, str] = {
     int(pytest.ExitCode.OK): SURVIVED,
     int(pytest.ExitCode.NO_TESTS_COLLECTED): SURVIVED,
     int(pytest.ExitCode.TESTS_FAILED): "by a test",
@@ -135,33 +125,68 @@ def copy_of_the_tree(root: Path, folder: Path) -> Path:
     return folder
 
 
-WARM_PROCESS = get_context("forkserver")
+class Worker:
+    """A copy of the tree and a process that stands ready in it: see `serve`."""
+
+    def __init__(self, tree: Path, modules: list[str]) -> None:
+        self.tree = tree
+        self.connection, theirs = SPAWNING.Pipe()
+        self.process = SPAWNING.Process(target=serve, args=(str(tree), modules, theirs))
+        self.process.start()
+
+    def status_of(self, action: Callable[..., None], *arguments: object, seconds: float) -> object:
+        """The exit status of an action in a process of its own; None where it had to be ended."""
+        self.connection.send((action, arguments, seconds))
+        return self.connection.recv()
+
+    def end(self) -> None:
+        """Let the process end."""
+        self.connection.send(None)
+        self.process.join()
 
 
-def in_a_process(action: Callable[..., None], *arguments: object, seconds: float) -> int | None:
-    """The exit status of an action in a process of its own; None where it had to be ended."""
-    process = WARM_PROCESS.Process(target=action, args=arguments)
-    process.start()
-    process.join(seconds)
-    if process.exitcode is not None:
-        return process.exitcode
-    os.killpg(process.pid or 0, signal.SIGKILL)
-    process.join()
-    return None
+@contextmanager
+def workers_in(folder: Path, root: Path, room: str, count: int) -> Iterator[list[Worker]]:
+    """So many workers, each in a tree of its own, with all imported that the room cannot reach."""
+    apart = modules_apart(root, files_of(root, room))
+    trees = [copy_of_the_tree(root, folder / str(number)) for number in range(count)]
+    workers = [Worker(tree, apart) for tree in trees]
+    try:
+        yield workers
+    finally:
+        for worker in workers:
+            worker.end()
 
 
-def known_of(tree: Path, files: list[str], paths: list[str], browser: bool, workers: int) -> Known:
+def each_by_a_worker(
+    action: Callable[[Worker, Any], Answer], cases: Iterable[Any], workers: list[Worker]
+) -> list[Answer]:
+    """What the workers answer, each at one case at a time, in the order of the cases."""
+    free: Queue[Worker] = Queue()
+    for worker in workers:
+        free.put(worker)
+
+    def by_a_free_one(case: object) -> Answer:
+        worker = free.get()
+        try:
+            return action(worker, case)
+        finally:
+            free.put(worker)
+
+    with ThreadPoolExecutor(len(workers)) as pool:
+        return list(pool.map(by_a_free_one, cases))
+
+
+def known_of(workers: list[Worker], files: list[str], paths: list[str], browser: bool) -> Known:
     """Run each file of tests once, and gather what its tests reach."""
 
-    def recorded(numbered: tuple[int, str]) -> dict[str, list[object]]:
-        number, file = numbered
-        written = tree / f"reached-{number}.json"
-        arguments = (str(tree), file, paths, str(written), browser)
-        in_a_process(record, *arguments, seconds=20 * BUDGET_S)
+    def recorded(worker: Worker, file: str) -> dict[str, Any]:
+        written = worker.tree / "reached.json"
+        written.unlink(missing_ok=True)
+        worker.status_of(record, file, paths, str(written), browser, seconds=60 * BUDGET_S)
         return json.loads(written.read_text("utf-8")) if written.exists() else {}
 
-    with ThreadPoolExecutor(workers) as pool:
-        every = list(pool.map(recorded, enumerate(files)))
+    every = each_by_a_worker(recorded, files, workers)
     return gathered(dict(zip(files, every, strict=True)))
 
 
@@ -221,37 +246,32 @@ def within_budget(tests: list[Reached]) -> Plan:
     return Plan(chosen, spent, len(tests) - len(chosen))
 
 
-def tried(mutant: Mutant, tree: Path, known: Known) -> Tried:
+def tried(mutant: Mutant, worker: Worker, known: Known) -> Tried:
     """Put a mutant into a tree, run its tests, and take it out again, to the file's very time."""
     plan = plan_of(mutant, known)
     if not plan.tests:
         return Tried(mutant, NOT_REACHED, 0)
-    target = tree / mutant.path
+    target = worker.tree / mutant.path
     before, times = target.read_bytes(), target.stat()
     target.write_text(mutant.text, "utf-8")
     try:
-        end = in_a_process(try_tests, str(tree), plan.tests, seconds=30 + 5 * plan.seconds)
+        end = end_of(worker, plan)
     finally:
         target.write_bytes(before)
         os.utime(target, ns=(times.st_atime_ns, times.st_mtime_ns))
-    return Tried(mutant, ENDS.get(end, AT_OTHER_STATUS), plan.left_out)
+    return Tried(mutant, end, plan.left_out)
 
 
-def all_tried(drawn: list[Mutant], known: Known, trees: list[Path]) -> list[Tried]:
-    """Try all mutants, one in each tree at a time."""
-    free: Queue[Path] = Queue()
-    for tree in trees:
-        free.put(tree)
-
-    def in_a_free_tree(mutant: Mutant) -> Tried:
-        tree = free.get()
-        try:
-            return tried(mutant, tree, known)
-        finally:
-            free.put(tree)
-
-    with ThreadPoolExecutor(len(trees)) as pool:
-        return list(pool.map(in_a_free_tree, drawn))
+def end_of(worker: Worker, plan: Plan) -> str:
+    """What becomes of a mutant in its place: at the first tests, else at the others."""
+    files = list(dict.fromkeys(test.split("::", 1)[0] for test in plan.tests))[:FIRST_FILES]
+    first = [test for test in plan.tests if test.split("::", 1)[0] in files]
+    end = SURVIVED
+    for tests in (first, [test for test in plan.tests if test not in set(first)]):
+        if tests and end == SURVIVED:
+            status = worker.status_of(try_tests, tests, seconds=30 + 5 * plan.seconds)
+            end = ENDS.get(status, AT_OTHER_STATUS)
+    return end
 
 
 def told(room: str, seed: int, results: list[Tried]) -> str:
@@ -284,14 +304,13 @@ def run(
     root: Path, room: str, drawn: list[Mutant], *, tests: list[str], workers: int = 2
 ) -> list[Tried]:
     """Record what the tests of a room reach, then try its mutants, in copies of the tree."""
-    WARM_PROCESS.set_forkserver_preload(list(WARM))
     browser = room.split("/", 1)[0] in WITH_BROWSER
-    with tempfile.TemporaryDirectory(prefix="mutants-") as folder:
-        first = copy_of_the_tree(root, Path(folder) / "0")
-        known = known_of(first, tests, files_of(root, room), browser=browser, workers=workers)
-        others = [Path(folder) / str(number) for number in range(1, workers)]
-        trees = [first, *(Path(shutil.copytree(first, other)) for other in others)]
-        return all_tried(drawn, known, trees)
+    with (
+        tempfile.TemporaryDirectory(prefix="mutants-") as folder,
+        workers_in(Path(folder), root, room, workers) as ready,
+    ):
+        known = known_of(ready, tests, files_of(root, room), browser)
+        return each_by_a_worker(lambda worker, one: tried(one, worker, known), drawn, ready)
 
 
 def main() -> int:

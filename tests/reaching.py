@@ -12,11 +12,14 @@ import ast
 import builtins
 import json
 import os
+import signal
 import sys
 import time
 from collections.abc import Generator
 from dataclasses import dataclass, field
+from importlib import import_module
 from importlib.machinery import SourceFileLoader
+from multiprocessing.connection import Connection
 from pathlib import Path
 from types import CodeType
 from typing import Any
@@ -31,6 +34,20 @@ UNSHRUNK = "the first failure will do"
 settings.register_profile(
     UNSHRUNK, deadline=None, database=None, phases=[Phase.explicit, Phase.generate]
 )
+WARM = (
+    "click",
+    "contourpy",
+    "jsonschema",
+    "mkdocs.commands.build",
+    "numpy",
+    "playwright.sync_api",
+    "pydantic",
+    "scipy.optimize",
+    "shapely",
+    "xdist.scheduler",
+    "yaml",
+)
+"""What others wrote, imported once for all mutants."""
 SEED = "1"
 """The seed of the laws, so that a mutant meets the cases that were recorded."""
 
@@ -159,33 +176,62 @@ class WithoutBrowser:
         items[:] = [item for item in items if "browser" not in getattr(item, "fixturenames", ())]
 
 
-def record(tree: str, file: str, paths: list[str], written: str, browser: bool) -> None:
-    """In a process of its own: run one file of tests and write down what each reached."""
-    begin(Path(tree))
-    recorder = Recorder(mark_on_import(Path(tree), paths))
-    pytest_run([file], [recorder] if browser else [recorder, WithoutBrowser()])
+def record(file: str, paths: list[str], written: str, browser: bool) -> int:
+    """Run one file of tests and write down what each reached."""
+    recorder = Recorder(mark_on_import(Path.cwd(), paths))
+    status = pytest_run([file], [recorder] if browser else [recorder, WithoutBrowser()])
     Path(written).write_text(recorder.written(), "utf-8")
-    os._exit(0)
+    return status
 
 
-def try_tests(tree: str, tests: list[str]) -> None:
-    """In a process of its own: run tests up to the first that fails, and end as pytest does."""
-    begin(Path(tree))
+def try_tests(tests: list[str]) -> int:
+    """Run tests up to the first that fails, and end as pytest does."""
     sys.dont_write_bytecode = True
     files = list(dict.fromkeys(test.split("::", 1)[0] for test in tests))
-    os._exit(pytest_run(["-x", *files], [Chosen(tests)]))
+    return pytest_run(["-x", *files], [Chosen(tests)])
+
+
+def serve(tree: str, modules: list[str], connection: Connection) -> None:
+    """
+    Stand ready in a copy of the tree, with all imported that no mutant changes, and carry out one
+    action after another, each in a fork, so that none sees what another one left behind.
+    """
+    begin(Path(tree))
+    for name in (*WARM, *modules):
+        import_module(name)
+    while (asked := connection.recv()) is not None:
+        action, arguments, seconds = asked
+        child = os.fork()
+        if child == 0:
+            os.setsid()
+            status = 70
+            try:
+                status = action(*arguments)
+            finally:
+                os._exit(status)
+        connection.send(status_within(child, seconds))
+
+
+def status_within(child: int, seconds: float) -> int | None:
+    """The exit status of a process; None where it had to be ended, with all that it started."""
+    last = time.monotonic() + seconds
+    while time.monotonic() < last:
+        ended, status = os.waitpid(child, os.WNOHANG)
+        if ended:
+            return os.waitstatus_to_exitcode(status)
+        time.sleep(0.01)
+    os.killpg(child, signal.SIGKILL)
+    os.waitpid(child, 0)
+    return None
 
 
 def begin(tree: Path) -> None:
     """Make this process one of the tree's own, silent, with the laws' seed."""
-    os.setsid()
     nothing = os.open(os.devnull, os.O_RDWR)
     for stream in (0, 1, 2):
         os.dup2(nothing, stream)
     root = str(Path(__file__).parents[1])
     sys.path[:] = [str(tree), *(place for place in sys.path if place not in (root, ""))]
-    for name in [name for name in sys.modules if name.split(".")[0] in ("tests", "builder")]:
-        del sys.modules[name]
     os.chdir(tree)
     os.environ["HOUSEPACK_SEED"] = SEED
 

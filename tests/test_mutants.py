@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.importing import modules_apart
 from tests.mutants import Mutant, Reached, files_of, mutants, quick_first, run, told, within_budget
 
 ROOM = """
@@ -110,6 +111,23 @@ def test_the_same_seed_draws_the_same_mutants_and_each_is_another_program(tmp_pa
     assert all(each.text != as_written for each in mutants(tree, "room", 100, seed=7))
 
 
+def test_what_stands_apart_imports_no_file_of_the_room_not_even_through_others(
+    tmp_path: Path,
+) -> None:
+    for name, text in (
+        ("__init__", ""),
+        ("room", ""),
+        ("near", "from builder.room import LIMIT"),
+        ("far", "def later():\n    import builder.near\n"),
+        ("apart", "from builder import alone"),
+        ("alone", "import math"),
+    ):
+        (tmp_path / "builder").mkdir(exist_ok=True)
+        (tmp_path / "builder" / f"{name}.py").write_text(text, "utf-8")
+    apart = modules_apart(tmp_path, ["builder/room.py"])
+    assert apart == ["builder", "builder.alone", "builder.apart"]
+
+
 def test_what_is_told_of_a_fault_and_decorators_and_annotations_stay(tmp_path: Path) -> None:
     tree = small_tree(tmp_path)
     (tree / "builder" / "room.py").write_text(
@@ -120,12 +138,12 @@ def test_what_is_told_of_a_fault_and_decorators_and_annotations_stay(tmp_path: P
 
 def test_quick_files_come_first_and_time_is_bounded() -> None:
     tests = [
-        Reached("slow.py::one", 40),
-        Reached("slow.py::two", 30),
+        Reached("slow.py::one", 14),
+        Reached("slow.py::two", 10),
         Reached("quick.py::one", 2),
         Reached("quick.py::two", 1),
     ]
     plan = within_budget(quick_first(tests))
     assert plan.tests == ["quick.py::two", "quick.py::one", "slow.py::two"]
-    assert (plan.seconds, plan.left_out) == (33, 1)
+    assert (plan.seconds, plan.left_out) == (13, 1)
     assert within_budget([Reached("one.py::long", 1000)]).tests == ["one.py::long"]
