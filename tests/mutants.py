@@ -121,7 +121,8 @@ def copy_of_the_tree(root: Path, folder: Path) -> Path:
             shutil.copytree(source, folder / source.name, ignore=ignored)
         elif source.exists():
             shutil.copy2(source, folder / source.name)
-    compileall.compile_dir(folder / "builder", quiet=2)
+    for name in ("builder", "tests"):
+        compileall.compile_dir(folder / name, quiet=2)
     return folder
 
 
@@ -274,18 +275,17 @@ def end_of(worker: Worker, plan: Plan) -> str:
     return end
 
 
-def told(room: str, seed: int, results: list[Tried]) -> str:
-    """Those that live, with their lines, and the share that was noticed."""
-    alive = [one for one in results if one.end in (SURVIVED, NOT_REACHED)]
-    noticed = Counter(one.end for one in results if one not in alive)
+def lives(one: Tried) -> bool:
+    """Whether no test noticed a mutant."""
+    return one.end in (SURVIVED, NOT_REACHED)
+
+
+def summary(room: str, seed: int, results: list[Tried]) -> str:
+    """The share of a room's mutants that was noticed, and how."""
+    noticed = Counter(one.end for one in results if not lives(one))
     share = f"{noticed.total() / len(results):.1%}" if results else "none"
     how = ", ".join(f"{count} {end}" for end, count in noticed.most_common())
-    return "\n".join(
-        [
-            *sorted(line_of(one) for one in alive),
-            f"{room}: {noticed.total()} of {len(results)} noticed, {share}, seed {seed} ({how})",
-        ]
-    )
+    return f"{room}: {noticed.total()} of {len(results)} noticed, {share}, seed {seed} ({how})"
 
 
 def line_of(one: Tried) -> str:
@@ -303,14 +303,24 @@ def is_wanted(mutant: Mutant, only: list[str]) -> bool:
 def run(
     root: Path, room: str, drawn: list[Mutant], *, tests: list[str], workers: int = 2
 ) -> list[Tried]:
-    """Record what the tests of a room reach, then try its mutants, in copies of the tree."""
+    """
+    Record what the tests of a room reach, then try its mutants in copies of the tree. Those that
+    live are printed at once.
+    """
     browser = room.split("/", 1)[0] in WITH_BROWSER
     with (
         tempfile.TemporaryDirectory(prefix="mutants-") as folder,
         workers_in(Path(folder), root, room, workers) as ready,
     ):
         known = known_of(ready, tests, files_of(root, room), browser)
-        return each_by_a_worker(lambda worker, one: tried(one, worker, known), drawn, ready)
+
+        def tell(worker: Worker, mutant: Mutant) -> Tried:
+            one = tried(mutant, worker, known)
+            if lives(one):
+                print(line_of(one), flush=True)
+            return one
+
+        return each_by_a_worker(tell, drawn, ready)
 
 
 def main() -> int:
@@ -329,7 +339,7 @@ def main() -> int:
     wanted = [mutant for mutant in drawn if is_wanted(mutant, given.only)]
     files = test_files(given.room, given.tests)
     results = run(ROOT, given.room, wanted, tests=files, workers=given.workers)
-    print(told(given.room, given.seed, results))
+    print(summary(given.room, given.seed, results))
     return 0
 
 

@@ -10,6 +10,7 @@ the second place, for a test may live on what an earlier one left in a cache.
 
 import ast
 import builtins
+import gc
 import json
 import os
 import signal
@@ -35,6 +36,7 @@ settings.register_profile(
     UNSHRUNK, deadline=None, database=None, phases=[Phase.explicit, Phase.generate]
 )
 WARM = (
+    "_hypothesis_pytestplugin",
     "click",
     "contourpy",
     "jsonschema",
@@ -44,10 +46,21 @@ WARM = (
     "pydantic",
     "scipy.optimize",
     "shapely",
+    "xdist.plugin",
     "xdist.scheduler",
     "yaml",
 )
 """What others wrote, imported once for all mutants."""
+LEAN = (
+    "-q",
+    "--tb=no",
+    "--assert=plain",
+    "--disable-plugin-autoload",
+    *("-p", "xdist.plugin", "-n", "0"),
+    *("-p", "_hypothesis_pytestplugin", f"--hypothesis-profile={UNSHRUNK}"),
+    *("-p", "no:cacheprovider", "-p", "no:unraisableexception", "-p", "no:threadexception"),
+)
+"""Pytest without what costs time and changes no verdict of a test."""
 SEED = "1"
 """The seed of the laws, so that a mutant meets the cases that were recorded."""
 
@@ -199,6 +212,7 @@ def serve(tree: str, modules: list[str], connection: Connection) -> None:
     begin(Path(tree))
     for name in (*WARM, *modules):
         import_module(name)
+    gc.freeze()
     while (asked := connection.recv()) is not None:
         action, arguments, seconds = asked
         child = os.fork()
@@ -237,6 +251,5 @@ def begin(tree: Path) -> None:
 
 
 def pytest_run(arguments: list[str], plugins: list[Any]) -> int:
-    """The exit status of pytest."""
-    quiet = ["-q", "-n", "0", "-p", "no:cacheprovider", f"--hypothesis-profile={UNSHRUNK}"]
-    return int(pytest.main([*quiet, *arguments], plugins=plugins))
+    """The exit status of pytest, with no more of it than the tests need."""
+    return int(pytest.main([*LEAN, *arguments], plugins=plugins))

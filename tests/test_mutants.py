@@ -6,7 +6,16 @@ from pathlib import Path
 import pytest
 
 from tests.importing import modules_apart
-from tests.mutants import Mutant, Reached, files_of, mutants, quick_first, run, told, within_budget
+from tests.mutants import (
+    Mutant,
+    Reached,
+    files_of,
+    mutants,
+    quick_first,
+    run,
+    summary,
+    within_budget,
+)
 
 ROOM = """
 LIMIT = 10
@@ -90,15 +99,13 @@ def test_what_no_test_looks_at_survives_and_all_else_is_noticed(
         ("the same", 6): "survived",
     }
     assert (tree / "builder" / "room.py").read_text("utf-8") == ROOM
+    printed = capsys.readouterr().out.splitlines()
     failing = "tests/test_room.py::test_that_fails_by_itself"
-    assert (
-        f"left out, for it is skipped or fails without a mutant: {failing}"
-        in capsys.readouterr().out
-    )
-    listed = told("room", 1, results).splitlines()
-    assert "builder/room.py:10: load * 3  ->  load / 3" in listed
-    assert "builder/room.py:14: load - 1  ->  load + 1 (not reached)" in listed
-    assert listed[-1] == "room: 4 of 9 noticed, 44.4%, seed 1 (4 by a test)"
+    assert f"left out, for it is skipped or fails without a mutant: {failing}" in printed
+    assert "builder/room.py:10: load * 3  ->  load / 3" in printed
+    assert "builder/room.py:14: load - 1  ->  load + 1 (not reached)" in printed
+    told = summary("room", 1, results)
+    assert told == "room: 4 of 9 noticed, 44.4%, seed 1 (4 by a test)"
 
 
 def test_the_same_seed_draws_the_same_mutants_and_each_is_another_program(tmp_path: Path) -> None:
