@@ -8,11 +8,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from builder.formulas.circuit_rows import Row, Taken, next_row, with_one
-from builder.formulas.circuits import Load, Node, Standing, Tree, standing, tree_of
+from builder.formulas.circuits import Load, Node, Tree, standing, tree_of
 from builder.formulas.cite import cites
 from builder.formulas.free_circuits import Outlet
 from builder.formulas.milliampere import ceil_ma, floor_ma
 from builder.formulas.phase_room import PHASES, Room, least_left
+from builder.formulas.rooms import Rooms, rooms_for
 from builder.formulas.sources import EDMONDS
 
 
@@ -71,8 +72,9 @@ def circuits_in_order(
     """
     tree = tree_of(nodes)
     current_a = _checked(outlets, tree)
-    rows = [_row(outlet, current_a, tree) for outlet in outlets]
-    taken: Taken = {"room": _room(tree, standing(nodes, loads)), "used": {}}
+    rooms = rooms_for(tree, standing(nodes, loads), [outlet.node for outlet in outlets])
+    rows = [_row(outlet, current_a, rooms) for outlet in outlets]
+    taken: Taken = {"room": _room(rooms), "used": {}}
     order: list[NextCircuit] = []
     while (index := next_row(rows, taken)) is not None:
         row, outlet = rows[index], outlets[index]
@@ -83,24 +85,23 @@ def circuits_in_order(
     return tuple(order)
 
 
-def _room(tree: Tree, found: dict[str, Standing]) -> Room:
-    """What each node leaves on each phase, in milliampere at its supply; 0 where overloaded."""
+def _room(rooms: Rooms) -> Room:
+    """What each node leaves on each phase, in milliampere at its root; 0 where overloaded."""
     return {
         name: {
-            phase: float(max(0, floor_ma(found[name].free_a[k] * tree.scale[name])))
-            for k, phase in enumerate(PHASES)
+            phase: float(floor_ma(left_a[k] * rooms.scale[name])) for k, phase in enumerate(PHASES)
         }
-        for name in tree.nodes
+        for name, left_a in rooms.left_a.items()
     }
 
 
-def _row(outlet: Outlet, current_a: float, tree: Tree) -> Row:
+def _row(outlet: Outlet, current_a: float, rooms: Rooms) -> Row:
     """An entry of outlets as a row; without a slot where its own breaker is too small."""
-    scale = tree.scale[outlet.node]
+    scale = rooms.scale[outlet.node]
     too_small = outlet.breaker_a is not None and outlet.breaker_a < outlet.ampere_a
     return {
         "key": outlet.name,
-        "path": list(tree.path[outlet.node]),
+        "path": list(rooms.path[outlet.node]),
         "phases": list(outlet.phases),
         "slots": 0 if too_small else outlet.count,
         "amount": float(ceil_ma(current_a * scale)),

@@ -10,12 +10,13 @@ from dataclasses import dataclass
 from math import fsum
 
 from builder.formulas.cite import cites
+from builder.formulas.neutral_limits import left_in_neutral_a
 from builder.formulas.phasors import PHASES, Neutral, Phasors, neutral_current, summed_currents
 from builder.formulas.ranges import above_zero, not_negative
 from builder.formulas.sources import NILSSON_RIEDEL
-
-PhaseAmperes = tuple[float, float, float]
-"""Amperes of L1, L2, L3."""
+from builder.formulas.windings import Load as Load
+from builder.formulas.windings import PhaseAmperes as PhaseAmperes
+from builder.formulas.windings import Winding, free_behind, most_by_line, seen_before
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +26,10 @@ class Node:
 
     ``rating_a`` and ``breaker_a`` are per phase [A]; the smaller counts, times ``continuous_share``
     [-]. ``fed_from`` is None for a supply. ``parent_a_per_a`` is the turns ratio of a transformer
-    in front of this node: ampere at the parent for each ampere here. [-]
+    in front of this node: ampere at the parent for each ampere of an even load here [-], and
+    ``winding`` tells how its lines stand on the parent's. ``neutral_a`` is the rating of the
+    neutral, None where there is none or nobody knows; ``active_a`` what an engine turns, as current
+    on each phase at power factor 1. [A]
     """
 
     name: str
@@ -35,19 +39,9 @@ class Node:
     phases: tuple[str, ...] = PHASES
     continuous_share: float = 1.0
     parent_a_per_a: float = 1.0
-
-
-@dataclass(frozen=True, slots=True)
-class Load:
-    """
-    A load that stands on a node: its line current phasors and its third harmonic current in each
-    line. [A]
-    """
-
-    name: str
-    node: str
-    currents: Phasors
-    third_harmonic_a: PhaseAmperes = (0.0, 0.0, 0.0)
+    winding: Winding = "line"
+    neutral_a: float | None = None
+    active_a: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,18 +49,25 @@ class Standing:
     """
     What stands on a node and what is left, per phase. [A]
 
-    ``carried`` is the phasor sum; ``booked_a`` the sum of the sizes. ``free_a`` is the least left
-    up the tree, below 0 where something is overloaded, and ``binding`` names the node that leaves
-    it. A phase that the node does not have has limit and free 0.
+    ``carried`` is the phasor sum; ``booked_a`` the sum of the sizes. ``left_a`` is what the node
+    itself leaves and ``left_by`` what of it does: empty for its lines, else its neutral or its
+    engine. ``free_a`` is the least left up the tree, below 0 where something is overloaded;
+    ``binding`` names the node that leaves it, and ``bound_by`` what of that one. A phase that the
+    node does not have has limit and free 0. ``sure`` is false where a transformer below may put
+    what it carries on other lines.
     """
 
     name: str
     carried: Phasors
     booked_a: PhaseAmperes
     limit_a: PhaseAmperes
+    left_a: PhaseAmperes
+    left_by: tuple[str, str, str]
     free_a: PhaseAmperes
     binding: tuple[str, str, str]
+    bound_by: tuple[str, str, str]
     neutral: Neutral
+    sure: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -193,7 +194,7 @@ def limit_a(node: Node) -> PhaseAmperes:
 @cites(
     NILSSON_RIEDEL,
     "ch. 2, Kirchhoff's current law; triangle inequality",
-    equation="I_node = own loads + sum of children; free = min up the tree of (limit - sum |I|)",
+    equation="I_node = own loads + sum of children; free = min up the tree of what each leaves",
 )
 def standing(nodes: Sequence[Node], loads: Sequence[Load]) -> dict[str, Standing]:
     """
@@ -218,27 +219,33 @@ def standing(nodes: Sequence[Node], loads: Sequence[Load]) -> dict[str, Standing
 
     Notes
     -----
-    Free is the limit less the sum of the sizes of the currents. That sum is never below the phasor
-    sum of any part of the loads, so switching a load off cannot raise a phase above what was
-    counted. Left out: a transformer that shifts phases (delta to star) mixes lines; here a line
-    stays a line.
+    A node leaves the limit less the sum of the sizes of the currents, or what its neutral or its
+    engine leaves where that is less. The sum of sizes is never below the phasor sum of any part of
+    the loads, so switching a load off cannot raise a phase above what was counted.
     """
     tree = tree_of(nodes)
-    below = {name: _loads_below(name, tree, loads) for name in tree.nodes}
+    below = loads_by_node(tree, loads)
     found: dict[str, Standing] = {}
     for name, node in tree.nodes.items():
-        booked = booked_a(below[name])
-        limit = limit_a(node)
-        free, binding = _free(node, limit, booked, found)
+        booked, limit = booked_a(below[name]), limit_a(node)
+        left, reasons = _own_left(node, limit, booked, below[name])
+        free, binding, bound_by = _free(node, left, reasons, found)
         carried = summed_currents([load.currents for load in below[name]])
         neutral = neutral_current(
             carried, third_harmonic_a=[a for load in below[name] for a in load.third_harmonic_a]
         )
-        found[name] = Standing(name, carried, booked, limit, free, binding, neutral)
+        sure = all(load.ways == () for load in below[name])
+        found[name] = Standing(
+            name, carried, booked, limit, left, reasons, free, binding, bound_by, neutral, sure
+        )
     return found
 
 
-@cites(NILSSON_RIEDEL, "ch. 9, triangle inequality of phasors", equation="booked = sum |I|")
+@cites(
+    NILSSON_RIEDEL,
+    "ch. 9, triangle inequality of phasors",
+    equation="booked = sum |I|",
+)
 def booked_a(loads: Sequence[Load]) -> PhaseAmperes:
     """
     Sum of the sizes of load currents on each phase, whatever their angles.
@@ -253,22 +260,63 @@ def booked_a(loads: Sequence[Load]) -> PhaseAmperes:
     tuple of three float
         Booked on L1, L2, L3. [A]
     """
-    first, second, third = (fsum(abs(load.currents[k]) for load in loads) for k in range(3))
+    by_way: dict[tuple[str, int], list[tuple[PhaseAmperes, ...]]] = {}
+    for load in loads:
+        ways = load.ways or (load.sizes,)
+        by_way.setdefault((load.via, len(ways)), []).append(ways)
+    # Loads behind one transformer are joined alike, so the worst way is that of their sum.
+    worst = [
+        most_by_line(_added(one_way) for one_way in zip(*alike, strict=True))
+        for alike in by_way.values()
+    ]
+    return _added(worst)
+
+
+def _added(rows: Sequence[PhaseAmperes]) -> PhaseAmperes:
+    first, second, third = (fsum(row[k] for row in rows) for k in range(3))
     return (first, second, third)
 
 
-def _loads_below(name: str, tree: Tree, loads: Sequence[Load]) -> list[Load]:
-    """Loads on this node or under it, in this node's ampere."""
-    below = []
+def loads_by_node(tree: Tree, loads: Sequence[Load]) -> dict[str, list[Load]]:
+    """
+    The loads on each node or under it, as that node sees them.
+
+    Parameters
+    ----------
+    tree
+        The nodes.
+    loads
+        Loads with the node they stand on.
+
+    Returns
+    -------
+    dict of list of Load
+        By node. [A]
+
+    Raises
+    ------
+    ValueError
+        If a load stands on no node or on a phase its node lacks.
+    """
+    below: dict[str, list[Load]] = {name: [] for name in tree.nodes}
     for load in loads:
         if load.node not in tree.nodes:
             raise ValueError(
                 f"node of load {load.name!r} must be a node, got {load.node!r}, which does not"
                 " exist"
             )
-        if name in tree.path[load.node]:
-            _refuse_missing_phases(load, tree.nodes[load.node])
-            below.append(_scaled(load, tree.scale[load.node] / tree.scale[name]))
+        _refuse_missing_phases(load, tree.nodes[load.node])
+        here = load
+        for name in tree.path[load.node]:
+            below[name].append(here)
+            node = tree.nodes[name]
+            here = seen_before(
+                here,
+                winding=node.winding,
+                ratio=node.parent_a_per_a,
+                phases=node.phases,
+                via=name,
+            )
     return below
 
 
@@ -283,31 +331,55 @@ def _refuse_missing_phases(load: Load, node: Node) -> None:
         )
 
 
-def _scaled(load: Load, ratio: float) -> Load:
-    one, two, three = load.currents
-    first, second, third = load.third_harmonic_a
-    return Load(
-        load.name,
-        load.node,
-        (one * ratio, two * ratio, three * ratio),
-        (first * ratio, second * ratio, third * ratio),
-    )
+def _own_left(
+    node: Node, limit: PhaseAmperes, booked: PhaseAmperes, below: Sequence[Load]
+) -> tuple[PhaseAmperes, tuple[str, str, str]]:
+    """What a node leaves on each phase, and by what: its lines (empty), its neutral, its engine."""
+    third_a = fsum(a for load in below for a in load.third_harmonic_a)
+    left, reasons = [], []
+    for k, phase in enumerate(PHASES):
+        here, reason = limit[k] - booked[k], ""
+        if phase in node.phases and node.neutral_a is not None and len(node.phases) > 1:
+            there = left_in_neutral_a(
+                limit_a=node.neutral_a * node.continuous_share,
+                third_harmonic_a=third_a,
+                line_returns_a=fsum(load.returns[k] for load in below),
+            )
+            here, reason = (there, "neutral") if there < here else (here, reason)
+        if phase in node.phases and node.active_a is not None:
+            active_a = fsum(load.sizes[k] * load.power_factor for load in below)
+            there = node.active_a * node.continuous_share - active_a
+            here, reason = (there, "engine") if there < here else (here, reason)
+        left.append(here)
+        reasons.append(reason)
+    return (left[0], left[1], left[2]), (reasons[0], reasons[1], reasons[2])
 
 
 def _free(
-    node: Node, limit: PhaseAmperes, booked: PhaseAmperes, above: dict[str, Standing]
-) -> tuple[PhaseAmperes, tuple[str, str, str]]:
+    node: Node, left: PhaseAmperes, reasons: tuple[str, str, str], above: dict[str, Standing]
+) -> tuple[PhaseAmperes, tuple[str, str, str], tuple[str, str, str]]:
     """
-    Least left from this node up, with the node that leaves it; on a tie the node nearest to the
-    load.
+    Least left from this node up, with the node that leaves it and by what; on a tie the node
+    nearest to the load.
     """
-    free, binding = [], []
-    for k, phase in enumerate(PHASES):
-        left, name = limit[k] - booked[k], node.name
-        if node.fed_from is not None and phase in node.phases:
-            parent_left = above[node.fed_from].free_a[k] / node.parent_a_per_a
-            if parent_left < left:
-                left, name = parent_left, above[node.fed_from].binding[k]
-        free.append(left)
-        binding.append(name)
-    return (free[0], free[1], free[2]), (binding[0], binding[1], binding[2])
+    free, binding, bound_by = [*left], [node.name] * 3, [*reasons]
+    if node.fed_from is not None:
+        parent = above[node.fed_from]
+        for k, phase in enumerate(PHASES):
+            if phase not in node.phases:
+                continue
+            behind, line = free_behind(
+                parent.free_a,
+                k,
+                winding=node.winding,
+                ratio=node.parent_a_per_a,
+                phases=node.phases,
+            )
+            if behind < free[k]:
+                free[k], binding[k] = behind, parent.binding[line]
+                bound_by[k] = parent.bound_by[line]
+    return (
+        (free[0], free[1], free[2]),
+        (binding[0], binding[1], binding[2]),
+        (bound_by[0], bound_by[1], bound_by[2]),
+    )

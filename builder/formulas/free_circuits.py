@@ -21,6 +21,7 @@ from builder.formulas.nested_bounds import Item
 from builder.formulas.nested_limits import most_items
 from builder.formulas.phasors import PHASES
 from builder.formulas.ranges import above_zero, not_negative
+from builder.formulas.rooms import Rooms, rooms_for
 from builder.formulas.sources import LAND_DOIG
 
 STEP_BOUND = 20_000
@@ -118,18 +119,23 @@ def free_at_once(
     sets: branch on outlets with several phases, with that rule on sums of phases as the upper
     bound.
     """
-    tree = tree_of(nodes)
+    tree, found = tree_of(nodes), standing(nodes, loads)
     _check(outlets, tree)
-    above = tuple(outlet.name for outlet in outlets if _is_above_breaker(outlet, tree))
+    used = [outlet.node for outlet in outlets if outlet.count > 0]
+    rooms = rooms_for(tree, found, used)
+    above = tuple(outlet.name for outlet in outlets if _is_above_breaker(outlet, tree, rooms))
     items = [
-        _item(outlet, tree) for outlet in outlets if outlet.name not in above and outlet.count > 0
+        _item(outlet, rooms) for outlet in outlets if outlet.name not in above and outlet.count > 0
     ]
-    choice = most_items(items, _room(tree, nodes, loads), step_bound=step_bound)
-    total = choice.taken.total()
+    choice = most_items(items, _milliampere(rooms), step_bound=step_bound)
+    total, at_most = choice.taken.total(), choice.at_most
+    if rooms.shared_out:
+        apart = rooms_for(tree, found, used, shared=False)
+        at_most = most_items(items, _milliampere(apart), step_bound=step_bound).at_most
     return FreeAtOnce(
         outlets=total,
-        at_most=choice.at_most,
-        proven=total == choice.at_most,
+        at_most=at_most,
+        proven=total == at_most,
         taken=tuple((outlet.name, choice.taken[outlet.name]) for outlet in outlets),
         by_connector=_by_connector(outlets, choice.taken),
         above_breaker=above,
@@ -168,32 +174,31 @@ def _check(outlets: Sequence[Outlet], tree: Tree) -> None:
         not_negative(f"count of outlet {outlet.name!r}", outlet.count)
 
 
-def _is_above_breaker(outlet: Outlet, tree: Tree) -> bool:
+def _is_above_breaker(outlet: Outlet, tree: Tree, rooms: Rooms) -> bool:
     """
     True where a breaker, its own or one up the tree, is smaller than the outlet, even with nothing
     else on it.
     """
     own = outlet.breaker_a is not None and outlet.ampere_a > outlet.breaker_a
-    weight_ma = _item(outlet, tree).weight_ma
+    weight_ma = _item(outlet, rooms).weight_ma
     return own or any(
-        weight_ma > floor_ma(max(limit_a(tree.nodes[up])) * tree.scale[up])
-        for up in tree.path[outlet.node]
+        weight_ma > floor_ma(max(limit_a(tree.nodes[up])) * rooms.scale[up])
+        for up in rooms.path[outlet.node]
     )
 
 
-def _item(outlet: Outlet, tree: Tree) -> Item:
-    """The outlet's current at the supply, rounded up to the milliampere."""
-    weight_ma = ceil_ma(outlet.ampere_a * tree.scale[outlet.node])
-    return Item(outlet.name, tree.path[outlet.node], outlet.phases, weight_ma, outlet.count)
+def _item(outlet: Outlet, rooms: Rooms) -> Item:
+    """The outlet's current at the root of its count, rounded up to the milliampere."""
+    weight_ma = ceil_ma(outlet.ampere_a * rooms.scale[outlet.node])
+    return Item(outlet.name, rooms.path[outlet.node], outlet.phases, weight_ma, outlet.count)
 
 
-def _room(tree: Tree, nodes: Sequence[Node], loads: Sequence[Load]) -> dict[tuple[str, str], int]:
+def _milliampere(rooms: Rooms) -> dict[tuple[str, str], int]:
     """
-    What each node leaves on each phase, in the ampere of its supply; 0 where it is overloaded.
+    What each node leaves on each phase, in the ampere of its root; 0 where it is overloaded.
     """
-    found = standing(nodes, loads)
     return {
-        (name, phase): max(0, floor_ma(found[name].free_a[k] * tree.scale[name]))
-        for name in tree.nodes
+        (name, phase): floor_ma(left_a[k] * rooms.scale[name])
+        for name, left_a in rooms.left_a.items()
         for k, phase in enumerate(PHASES)
     }

@@ -14,6 +14,14 @@ from builder.formulas.cite import cites
 from builder.formulas.ranges import above_zero, not_negative
 from builder.formulas.sources import COMMON_PRACTICE, ISO_8528_1
 
+REFERENCE_ALTITUDE_M = 111.0
+"""
+The height at which the standard atmosphere has 100 kPa, the pressure that a rating holds for
+(ISO 8528-1, from memory). [m]
+"""
+REFERENCE_AIR_C = 25.0
+"""The air that a rating holds for (ISO 8528-1, from memory). [°C]"""
+
 
 @dataclass(frozen=True, slots=True)
 class DeratingStep:

@@ -16,6 +16,7 @@ from builder.formulas.phase_proof import TooManySteps, every_placing
 from builder.formulas.phase_search import Found, Task, Triple, largest_first
 from builder.formulas.phasors import PHASES
 from builder.formulas.ranges import above_zero
+from builder.formulas.rooms import Rooms, rooms_for
 from builder.formulas.sources import GRAHAM
 
 STEP_BOUND = 100_000
@@ -97,26 +98,27 @@ def place_on_phases(
     """
     tree, found = tree_of(nodes), standing(nodes, loads)
     _check(extra, tree)
-    task = _task(extra, tree, found)
-    proof = _too_much(extra, task, tree)
+    rooms = rooms_for(tree, found, [load.node for load in extra])
+    task = _task(extra, tree, found, rooms)
+    proof = _too_much(extra, task, rooms)
     if proof is not None:
         return Placing("impossible", proof, (), (), evenest=False, steps=0)
     quick = largest_first(task, step_bound=step_bound)
     try:
         exact = every_placing(task, step_bound=step_bound)
     except TooManySteps:
-        return _answer(quick, extra, task, tree, exact=False, steps=quick.steps + step_bound)
+        return _answer(quick, extra, task, rooms, exact=False, steps=quick.steps + step_bound)
     if exact.phases is None:
         why = "every placing was looked at and each one is above a limit"
         return Placing("impossible", why, (), (), evenest=False, steps=quick.steps + exact.steps)
     # An equal answer of the quick search is kept, so that a larger bound does not reshuffle what
     # was already best.
     best = quick if quick.over_ma == 0 and quick.squares == exact.squares else exact
-    return _answer(best, extra, task, tree, exact=True, steps=quick.steps + exact.steps)
+    return _answer(best, extra, task, rooms, exact=True, steps=quick.steps + exact.steps)
 
 
 def _answer(
-    found: Found, extra: Sequence[ExtraLoad], task: Task, tree: Tree, *, exact: bool, steps: int
+    found: Found, extra: Sequence[ExtraLoad], task: Task, rooms: Rooms, *, exact: bool, steps: int
 ) -> Placing:
     if found.phases is None or found.over_ma > 0:
         why = (
@@ -129,18 +131,18 @@ def _answer(
     )
     why = "every placing was looked at" if exact else "largest first, then moves, swaps and trades"
     return Placing(
-        "placed", why, phase_of, _booked(found.phases, task, tree), evenest=exact, steps=steps
+        "placed", why, phase_of, _booked(found.phases, task, rooms), evenest=exact, steps=steps
     )
 
 
 def _booked(
-    phases: Sequence[int], task: Task, tree: Tree
+    phases: Sequence[int], task: Task, rooms: Rooms
 ) -> tuple[tuple[str, tuple[float, float, float]], ...]:
     carried = {node: list(booked) for node, booked in task.booked.items()}
     for load, phase in enumerate(phases):
         for node in task.paths[load]:
             carried[node][phase] += task.weights[load]
-    return tuple((node, _amperes(row, tree.scale[node])) for node, row in carried.items())
+    return tuple((node, _amperes(row, rooms.scale[node])) for node, row in carried.items())
 
 
 def _amperes(row: Sequence[int], scale: float) -> tuple[float, float, float]:
@@ -161,20 +163,19 @@ def _check(extra: Sequence[ExtraLoad], tree: Tree) -> None:
         seen.add(load.name)
 
 
-def _task(extra: Sequence[ExtraLoad], tree: Tree, found: dict[str, Standing]) -> Task:
+def _task(extra: Sequence[ExtraLoad], tree: Tree, found: dict[str, Standing], rooms: Rooms) -> Task:
     return Task(
-        weights=tuple(ceil_ma(load.current_a * tree.scale[load.node]) for load in extra),
-        paths=tuple(tree.path[load.node] for load in extra),
+        weights=tuple(ceil_ma(load.current_a * rooms.scale[load.node]) for load in extra),
+        paths=tuple(rooms.path[load.node] for load in extra),
         choices=tuple(
             tuple(k for k, phase in enumerate(PHASES) if phase in tree.nodes[load.node].phases)
             for load in extra
         ),
         room={
-            name: _milliampere([max(0.0, a) for a in here.free_a], tree.scale[name])
-            for name, here in found.items()
+            name: _milliampere(left_a, rooms.scale[name]) for name, left_a in rooms.left_a.items()
         },
         booked={
-            name: _milliampere(here.booked_a, tree.scale[name]) for name, here in found.items()
+            name: _milliampere(here.booked_a, rooms.scale[name]) for name, here in found.items()
         },
     )
 
@@ -184,7 +185,7 @@ def _milliampere(row: Sequence[float], scale: float) -> Triple:
     return (first, second, third)
 
 
-def _too_much(extra: Sequence[ExtraLoad], task: Task, tree: Tree) -> str | None:
+def _too_much(extra: Sequence[ExtraLoad], task: Task, rooms: Rooms) -> str | None:
     """
     A short proof that nothing can hold: one load too large, or a sum above all phases together.
     """
@@ -196,13 +197,13 @@ def _too_much(extra: Sequence[ExtraLoad], task: Task, tree: Tree) -> str | None:
         if weight > most:
             return (
                 f"{load.name} draws {load.current_a:g} A and no phase of {load.node} has more than"
-                f" {most / tree.scale[load.node] / 1000:g} A left"
+                f" {most / rooms.scale[load.node] / 1000:g} A left"
             )
         for node in path:
             below[node] += weight
     for node, wanted in below.items():
         if wanted > sum(task.room[node]):
-            scale = tree.scale[node] * 1000
+            scale = rooms.scale[node] * 1000
             return (
                 f"{wanted / scale:g} A are to go on {node}, which has"
                 f" {sum(task.room[node]) / scale:g} A left on its phases together"

@@ -180,8 +180,9 @@ def imbalance_percent(values: Sequence[float]) -> float:
 
     Notes
     -----
-    Not the ratio of negative to positive sequence, and not the spread over the mean; those give
-    other numbers.
+    The source has this form for voltages; here it is used for currents in the same form. Not the
+    ratio of negative to positive sequence, and not the spread over the mean; those give other
+    numbers.
     """
     if not values:
         raise ValueError("values must hold at least one phase, got none")

@@ -125,3 +125,75 @@ def test_above_a_third_the_neutral_decides_on_the_cable() -> None:
     fed = switch("feeder: {length: 20 m, conductor: 50 mm2}")
     (told,) = found(INTAKE + fed + harmonic(82, 44), "harmonics-over-cable")
     assert "needs a rating of 125.9 A, and Switch is rated 125 A" in told.sentence
+
+
+LAMP = "standing_loads: [{what: Lamps, on: Switch, draws: 20 A, power_factor: 1, phases: L1}]\n"
+
+
+@pytest.mark.source(
+    "by hand: a neutral of 63 A less the 20 A that return from L1 already leaves 43 A there, 63 A"
+    " on the others, where the lines leave 105 A and 125 A"
+)
+def test_a_neutral_smaller_than_its_lines_binds_what_is_free_and_below_it_too() -> None:
+    text = INTAKE + switch("neutral_rating: 63 A") + LAMP
+    board = "boards: [{name: Board, fed_from: Switch, rating: 125 A}]\n"
+    for kind, note in (
+        ("service", "bound by its neutral"),
+        ("board", "bound by the neutral"),
+    ):
+        told = [number(text + board, kind, f"free.L{k}") for k in (1, 2, 3)]
+        assert told == pytest.approx([43, 63, 63])
+        assert figure(text + board, kind, "free.L1").note.startswith(note)
+    steps = figure(text, "service", "free.L1").working.steps
+    assert steps[0] == "Switch: 125 A − 20 A = 105 A, and its neutral leaves 43 A"
+
+
+def test_a_neutral_like_its_lines_binds_no_line_that_single_loads_leave() -> None:
+    told = [number(INTAKE + SWITCH + LAMP, "service", f"free.L{k}") for k in (1, 2, 3)]
+    assert told == pytest.approx([105, 125, 125])
+
+
+@pytest.mark.source(
+    "by hand: √(125² − (3 × 0.5 × 70)²) = 67.8 A, and the lines leave 55 A; 75 A: 54.5"
+)
+@pytest.mark.parametrize(("current", "free_a"), [(70, 55.0), (75, 50.0), (80, 35.0)])
+def test_third_harmonics_in_the_neutral_bind_where_they_leave_less_than_the_lines(
+    current: float, free_a: float
+) -> None:
+    text = INTAKE + SWITCH + harmonic(current, 50)
+    assert number(text, "service", "free.L2") == pytest.approx(free_a)
+
+
+def test_a_neutral_of_unknown_rating_leaves_what_is_free_at_most() -> None:
+    told = figure(INTAKE + switch("neutral_rating: '?'"), "service", "free.L1")
+    assert told.value
+    assert (told.value.number, told.value.most, told.value.least) == (None, 125, None)
+    assert told.note == (
+        "bound by its own limit; less what the neutral of Switch cannot carry, whose rating is"
+        " unknown"
+    )
+
+
+@pytest.mark.source(
+    "by hand: 20 A on L1 alone are 20 A in the neutral; 20 A on L1 and L2 make 20 A too, and 20 A"
+    " on all three nothing, but two of them may be off"
+)
+@pytest.mark.parametrize("phases", [("L1",), ("L1", "L2"), ("L1", "L2", "L3")])
+def test_a_load_that_empties_the_neutral_counts_as_nothing_there(phases: tuple[str, ...]) -> None:
+    lamps = ", ".join(
+        f"{{what: Lamp {phase}, on: Switch, draws: 20 A, power_factor: 1, phases: {phase}}}"
+        for phase in phases
+    )
+    text = INTAKE + SWITCH + f"standing_loads: [{lamps}]\n"
+    assert number(text, "service", "neutral-left") == pytest.approx(105)
+
+
+def test_outlets_and_the_next_loads_are_held_to_the_neutral_too() -> None:
+    outlets = (
+        "outlets: [{place: Here, connector: IEC 60309 16 A 3-pin blue, count: 9, rating: 16 A,"
+        " phases: in turn, fed_from: Switch}]\n"
+    )
+    text = INTAKE + switch("neutral_rating: 20 A") + outlets
+    assert number(text, "available", "alone") == 3
+    assert number(text, "next", "holds") == 3
+    assert number(INTAKE + SWITCH + outlets, "next", "holds") == 9

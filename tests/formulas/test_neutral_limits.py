@@ -5,8 +5,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.formulas.load_ratings import cable_rating_with_third_harmonic_a
-from builder.formulas.neutral_limits import third_harmonic_that_fills_neutral
+from builder.formulas.neutral_limits import (
+    largest_part_a,
+    left_in_neutral_a,
+    third_harmonic_that_fills_neutral,
+)
 from builder.formulas.phasors import PHASES, line_currents, neutral_current
+
+currents_a = st.complex_numbers(max_magnitude=100)
 
 
 @pytest.mark.source(
@@ -57,3 +63,44 @@ def test_nothing_on_the_lines_and_an_overloaded_neutral_are_refused() -> None:
         third_harmonic_that_fills_neutral(neutral_left_a=10, line_a=0)
     with pytest.raises(ValueError, match=r"^neutral_left_a must be .*got -1"):
         third_harmonic_that_fills_neutral(neutral_left_a=-1, line_a=10)
+
+
+@pytest.mark.source(
+    "by hand: 5, 12 and 13 make a right triangle: √(13² − 5²) = 12 A, less 4 A that return already"
+)
+def test_third_harmonics_and_single_loads_take_from_the_neutral() -> None:
+    left = left_in_neutral_a(limit_a=13, third_harmonic_a=5, line_returns_a=4)
+    assert left == pytest.approx(8)
+    assert left_in_neutral_a(limit_a=13, third_harmonic_a=15, line_returns_a=4) == -6
+
+
+@pytest.mark.law
+@given(st.lists(st.tuples(st.floats(0, 50), st.floats(0, 50)), min_size=3, max_size=3))
+def test_a_neutral_carries_no_more_than_the_line_with_most_between_line_and_neutral(
+    amperes: list[tuple[float, float]],
+) -> None:
+    loads = [
+        line_currents(phases=(phase,), current_a=a, power_factor=0.9)
+        for phase, pair in zip(PHASES, amperes, strict=True)
+        for a in pair
+    ]
+    total = abs(sum(current for load in loads for current in load))
+    assert total <= max(sum(pair) for pair in amperes) + 1e-9
+
+
+@pytest.mark.law
+@given(st.lists(currents_a, max_size=7))
+def test_the_largest_part_is_that_of_every_part_tried(currents: list[complex]) -> None:
+    every = [
+        abs(sum(one for k, one in enumerate(currents) if number >> k & 1))
+        for number in range(2 ** len(currents))
+    ]
+    assert largest_part_a(currents) == pytest.approx(max(every), abs=1e-9)
+
+
+@pytest.mark.law
+@given(st.lists(st.complex_numbers(max_magnitude=100), max_size=7), st.complex_numbers())
+def test_one_more_current_never_makes_the_largest_part_smaller(
+    currents: list[complex], more: complex
+) -> None:
+    assert largest_part_a([*currents, more]) >= largest_part_a(currents) - 1e-9

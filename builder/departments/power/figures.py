@@ -7,10 +7,12 @@ from collections.abc import Iterator, Sequence
 from math import fsum
 
 from builder.cautions import ELECTRICITY
+from builder.departments.power.circuits.open_limits import open_limits
 from builder.departments.power.circuits.sources import Source, capacity
-from builder.departments.power.circuits.tree import Network
-from builder.formulas.circuits import Standing, booked_a, limit_a, standing
+from builder.departments.power.circuits.tree import Carried, Network
+from builder.formulas.circuits import Load, Standing, booked_a, limit_a, standing
 from builder.formulas.phasors import PHASES, imbalance_percent, line_currents, summed_currents
+from builder.formulas.windings import seen_before
 from builder.pack import Figure, Input, Item, Value, Working, not_more
 from builder.reading.measures import shown
 from builder.reading.quantities import ApparentPower, Current, Percent
@@ -21,6 +23,9 @@ PER_PHASE_LEAVES_OUT = (
     " inside transformers. Angles count in the phasor sum only; what is free counts sizes, which"
     " errs to the low side."
 )
+
+
+UNSURE_LINES = "which lines a transformer below puts its uneven load on is not stated"
 
 
 def ampere(current_a: float) -> Value:
@@ -124,39 +129,49 @@ def continuous_figure(item: Item, source: Source) -> Figure:
 
 def current_figures(item: Item, source: Source, network: Network) -> Iterator[Figure]:
     """What the house's standing loads draw on each phase."""
-    below, stands = network.below(source.name), network.standing[source.name]
-    formulas = dict.fromkeys(formula for each in below for formula in each.formulas)
-    for index, phase in enumerate(PHASES):
-        if phase not in source.phases:
-            continue
-        on_phase = [each for each in below if each.load.currents[index] != 0]
-        steps = [
-            *(load_step(each.step, network.ratio(each.load.node, source.name)) for each in on_phase)
-        ]
-        steps.append(
-            f"together on {phase}, by their angles: {abs(stands.carried[index]):.4g} A; sum of"
-            f" sizes {stands.booked_a[index]:.4g} A"
-        )
-        inputs = [
+    for phase in source.phases:
+        yield current_figure(item, source, network, phase)
+
+
+def current_figure(item: Item, source: Source, network: Network, phase: str) -> Figure:
+    """
+    What the house's standing loads draw on one phase; at most so much where a transformer below may
+    put it on another.
+    """
+    stands, index = network.standing[source.name], PHASES.index(phase)
+    seen = [
+        (each, load)
+        for each, load in network.seen_at(source.name)
+        if load.currents[index] != 0 or load.sizes[index] > 0
+    ]
+    steps = [load_step(each, load, index) for each, load in seen]
+    steps.append(
+        f"together on {phase}, by their angles: {abs(stands.carried[index]):.4g} A; sum of sizes"
+        f" {stands.booked_a[index]:.4g} A"
+    )
+    crossed = any(load is not each.load for each, load in seen)
+    working = worked(
+        *dict.fromkeys(formula for each, _ in seen for formula in each.formulas),
+        line_currents,
+        *([seen_before] if crossed else []),
+        summed_currents,
+        inputs=[
             load_input(each.asked.what, each.asked.said, each.asked.power_factor)
-            for each in on_phase
-        ]
-        working = worked(
-            *formulas,
-            line_currents,
-            summed_currents,
-            inputs=inputs,
-            steps=steps,
-            leaves_out=PER_PHASE_LEAVES_OUT,
-            lines=[each.asked.check for each in on_phase if each.asked.check],
-        )
-        yield figure(
-            f"{item.key}.current.{phase}",
-            f"Standing current {phase}",
-            ampere(abs(stands.carried[index])),
-            working,
-            caution=ELECTRICITY,
-        )
+            for each, _ in seen
+        ],
+        steps=steps,
+        leaves_out=PER_PHASE_LEAVES_OUT,
+        lines=[each.asked.check for each, _ in seen if each.asked.check],
+    )
+    carried = ampere(abs(stands.carried[index]))
+    return figure(
+        f"{item.key}.current.{phase}",
+        f"Standing current {phase}",
+        carried if stands.sure else not_more(ampere(stands.booked_a[index])),
+        working,
+        caution=ELECTRICITY,
+        note="" if stands.sure else UNSURE_LINES,
+    )
 
 
 def load_input(what: str, said: str, power_factor: float | None) -> Input:
@@ -166,14 +181,14 @@ def load_input(what: str, said: str, power_factor: float | None) -> Input:
     )
 
 
-def load_step(step: str, ratio: float) -> str:
-    """The step of a load, with the turns ratio where a transformer lies between."""
-    return step if ratio == 1 else f"{step}; seen here × {ratio:.4g}"
+def load_step(each: Carried, load: Load, index: int) -> str:
+    """The step of a load, with what is seen of it here where a transformer lies between."""
+    return each.step if load is each.load else f"{each.step}; seen here {load.sizes[index]:.4g} A"
 
 
 def imbalance_figure(item: Item, source: Source, stands: Standing) -> Iterator[Figure]:
-    """How uneven the phases are."""
-    if len(source.phases) < 2:
+    """How uneven the phases are, where it is known what each carries."""
+    if len(source.phases) < 2 or not stands.sure:
         return
     sizes = [abs(stands.carried[PHASES.index(phase)]) for phase in source.phases]
     names = [
@@ -211,8 +226,9 @@ def free_figures(item: Item, source: Source, network: Network) -> Iterator[Figur
             continue
         binding = stands.binding[index]
         less = uncounted(source.name, binding, network)
-        unsaid = share_words(source.name, network)
-        note = f"bound by {'its own limit' if binding == source.name else binding}{less}{unsaid}"
+        unsaid = open_words(source.name, network)
+        what = bound_words(source.name, binding, stands.bound_by[index])
+        note = f"bound by {what}{less}{unsaid}"
         free = ampere(stands.free_a[index])
         yield figure(
             key,
@@ -228,11 +244,8 @@ def free_figures(item: Item, source: Source, network: Network) -> Iterator[Figur
         least = min(
             (PHASES.index(phase) for phase in source.phases), key=lambda index: stands.free_a[index]
         )
-        names = " and ".join(
-            dict.fromkeys(stands.binding[PHASES.index(phase)] for phase in source.phases)
-        )
-        own = names == source.name
-        value = Value("itself" if own else names)
+        names = [bound_by_one(source.name, PHASES.index(phase), stands) for phase in source.phases]
+        value = Value(" and ".join(dict.fromkeys(names)))
         note = least_words(
             uncounted(source.name, stands.binding[least], network).removeprefix("; "),
             source.name,
@@ -247,6 +260,12 @@ def free_figures(item: Item, source: Source, network: Network) -> Iterator[Figur
             caution=ELECTRICITY,
             note=note,
         )
+
+
+def bound_by_one(name: str, index: int, stands: Standing) -> str:
+    """What binds one phase of a node, as an answer of its own."""
+    binding, what = stands.binding[index], stands.bound_by[index]
+    return "itself" if binding == name and what == "" else bound_words(name, binding, what)
 
 
 def least_figure(item: Item, name: str, index: int, network: Network) -> Figure:
@@ -267,15 +286,21 @@ def least_figure(item: Item, name: str, index: int, network: Network) -> Figure:
     )
 
 
-def share_words(name: str, network: Network) -> str:
-    """Words for a continuous share that nobody has stated: what may be used for hours is less."""
-    nodes = network.without_share(name)
-    return f"; less what the continuous share of {' and '.join(nodes)} leaves off" if nodes else ""
+def bound_words(name: str, binding: str, what: str) -> str:
+    """What binds a node, in words: its own limit, another node, a neutral or an engine."""
+    if what == "":
+        return "its own limit" if binding == name else binding
+    return f"its {what}" if binding == name else f"the {what} of {binding}"
+
+
+def open_words(name: str, network: Network) -> str:
+    """Words for what may leave less than the figure says, and that nobody has stated."""
+    return "".join(f"; less {words}" for words in open_limits(name, network))
 
 
 def at_most(free: Value, name: str, index: int, network: Network) -> Value:
     """What is free as its ends: at least nobody knows how much where a continuous share is open."""
-    least_a = None if network.without_share(name) else least_free_a(name, index, network)
+    least_a = None if open_limits(name, network) else least_free_a(name, index, network)
     return not_more(free, least_a)
 
 
@@ -287,7 +312,7 @@ def least_free_a(name: str, index: int, network: Network) -> float:
 def least_words(less: str, name: str, index: int, network: Network) -> str:
     """What is left out, with what is free all the same."""
     least_a = network.at_most[name].free_a[index]
-    is_known = least_a > 0 and not network.without_share(name)
+    is_known = least_a > 0 and not open_limits(name, network)
     return f"{less}; at least {shown(Current, least_a)[0]} free" if less and is_known else less
 
 
@@ -315,15 +340,26 @@ def free_working(name: str, index: int, network: Network, *, at_most: bool = Fal
         if source.binding is None:
             steps.append(f"{up}: nobody has said what it may carry")
             continue
-        left_a = stands.limit_a[index] - stands.booked_a[index]
-        here_a = left_a / network.ratio(name, up)
-        seen = "" if network.ratio(name, up) == 1 else f", which is {here_a:.4g} A at {name}"
-        steps.append(
-            f"{up}: {stands.limit_a[index]:.4g} A − {stands.booked_a[index]:.4g} A = {left_a:.4g}"
-            f" A{seen}".replace("= -", "= −")
+        here_a, line = network.left_at(name, up, index, stands.left_a)
+        seen = (
+            ""
+            if network.is_same_frame(name, up)
+            else f"; {PHASES[line]} leaves {here_a:.4g} A to each line of {name}"
         )
-        inputs.append(Input(f"Limit of {up} on {PHASES[index]}", f"{stands.limit_a[index]:.4g} A"))
-    steps.append(f"the least: {standing_on[name].binding[index]}")
+        left_a = stands.limit_a[line] - stands.booked_a[line]
+        other = (
+            f", and its {stands.left_by[line]} leaves {stands.left_a[line]:.4g} A"
+            if stands.left_by[line]
+            else ""
+        )
+        steps.append(
+            f"{up}: {stands.limit_a[line]:.4g} A − {stands.booked_a[line]:.4g} A = {left_a:.4g}"
+            f" A{other}{seen}".replace("= -", "= −").replace("leaves -", "leaves −")
+        )
+        inputs.append(Input(f"Limit of {up} on {PHASES[line]}", f"{stands.limit_a[line]:.4g} A"))
+        inputs += other_limits(up, stands.left_by[line], network)
+    last = standing_on[name]
+    steps.append(f"the least: {bound_words('', last.binding[index], last.bound_by[index])}")
     return worked(
         limit_a,
         booked_a,
@@ -333,6 +369,16 @@ def free_working(name: str, index: int, network: Network, *, at_most: bool = Fal
         leaves_out=PER_PHASE_LEAVES_OUT,
         lines=network.lines_above(name),
     )
+
+
+def other_limits(name: str, what: str, network: Network) -> list[Input]:
+    """The limit of a neutral or an engine, where that is what leaves least."""
+    node = network.tree.nodes[name]
+    if what == "neutral" and node.neutral_a is not None:
+        return [Input(f"Neutral of {name}", f"{node.neutral_a:.4g} A")]
+    if what == "engine" and node.active_a is not None:
+        return [Input(f"Engine of {name}, at power factor 1", f"{node.active_a:.4g} A a phase")]
+    return []
 
 
 def total_free_figure(item: Item, source: Source, network: Network) -> Figure:
@@ -363,7 +409,7 @@ def total_free_figure(item: Item, source: Source, network: Network) -> Figure:
         steps=steps,
         lines=network.lines_above(source.name),
     )
-    less = uncounted(source.name, source.name, network) + share_words(source.name, network)
+    less = uncounted(source.name, source.name, network) + open_words(source.name, network)
     return figure(
         key,
         label,

@@ -6,6 +6,7 @@ from math import fsum
 from builder.departments.power.circuits.drops import drop_at, limit_percent
 from builder.departments.power.circuits.generators import loading
 from builder.departments.power.circuits.neutrals import neutral_findings
+from builder.departments.power.circuits.open_limits import harsh_conditions
 from builder.departments.power.circuits.sources import Source
 from builder.departments.power.circuits.tree import Network
 from builder.departments.power.description import Fed, Generator, Power, Service
@@ -232,7 +233,13 @@ def incomplete(service: Service, source: Source) -> Iterator[Finding]:
 
 
 def generator_load(generator: Generator, network: Network) -> Iterator[Finding]:
-    """A generator that the house's own loads overload."""
+    """A generator whose rating may not hold where it runs, or that the house's loads overload."""
+    if conditions := harsh_conditions(generator):
+        sentence = (
+            f"{generator.name} runs {' and '.join(conditions)}, and nothing says what its maker"
+            " takes off for that. What it gives is less than its plate says."
+        )
+        yield told(Level.CAUTION, "derating-missing", sentence, generator)
     found = loading(generator, network)
     if not isinstance(found, list) and found.share > 1 + ROUNDING:
         sentence = (

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from math import fsum
 
 from builder.cautions import ELECTRICITY
+from builder.departments.power.circuits.open_limits import not_taken_off
 from builder.departments.power.circuits.sources import derating, site_kva
 from builder.departments.power.circuits.tree import Network
 from builder.departments.power.description import Generator
@@ -17,7 +18,7 @@ from builder.formulas.generators import (
     generator_loading,
     site_rating_kva,
 )
-from builder.pack import Figure, Input, Item, Value
+from builder.pack import Figure, Input, Item, Value, not_less, not_more
 from builder.reading.absent import Absent
 from builder.reading.measures import shown
 from builder.reading.quantities import Volume
@@ -89,18 +90,20 @@ def site_figure(item: Item, generator: Generator) -> Figure:
         (
             f"{generator.prime.kva:.4g} kVA × {words} = {site:.4g} kVA"
             if words
-            else f"{site:.4g} kVA: the maker's steps are not stated, nothing is taken off"
+            else f"{site:.4g} kVA: nothing is taken off"
         )
     ]
     inputs = [
         Input("Prime rating", generator.prime.text),
         *(Input(f"Left {name}", f"{factor:.4g}") for name, factor in factors),
     ]
-    note = "" if words else "no derating is stated"
+    lacking = [*not_taken_off(generator)]
+    note = f"no derating by {' or '.join(lacking)} is stated" if lacking else ""
+    value = kilovolt_ampere(site)
     return figure(
         key,
         label,
-        kilovolt_ampere(site),
+        not_more(value) if lacking else value,
         worked(site_rating_kva, derating_factor, inputs=inputs, steps=steps),
         caution=ELECTRICITY,
         note=note,
@@ -121,7 +124,12 @@ def load_figure(item: Item, generator: Generator, network: Network) -> Figure:
         " larger counts"
     ]
     working = worked(generator_loading, inputs=inputs, steps=steps, leaves_out=LOADING_LEAVES_OUT)
-    return figure(key, label, percent(found.share * 100), working, caution=ELECTRICITY)
+    lacking = [*not_taken_off(generator)]
+    value = percent(found.share * 100)
+    note = f"no derating by {' or '.join(lacking)} is stated" if lacking else ""
+    return figure(
+        key, label, not_less(value) if lacking else value, working, caution=ELECTRICITY, note=note
+    )
 
 
 def fuel_figures(item: Item, generator: Generator, network: Network) -> Iterator[Figure]:

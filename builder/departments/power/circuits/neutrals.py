@@ -4,13 +4,15 @@ third harmonic it binds before the lines.
 """
 
 from collections.abc import Iterator, Sequence
-from math import fsum
+from math import fsum, hypot
 
 from builder.cautions import ELECTRICITY
-from builder.departments.power.circuits.sources import Limit, Source
+from builder.departments.power.circuits.open_limits import open_limits
+from builder.departments.power.circuits.sources import Limit, Source, neutral_of, said_of_neutral
 from builder.departments.power.circuits.tree import Network
 from builder.departments.power.figures import (
     PER_PHASE_LEAVES_OUT,
+    UNSURE_LINES,
     ampere,
     percent,
     phase_sizes,
@@ -19,11 +21,13 @@ from builder.departments.power.figures import (
 from builder.departments.power.subjects import told
 from builder.formulas.circuits import limit_a
 from builder.formulas.load_ratings import cable_rating_with_third_harmonic_a
-from builder.formulas.neutral_limits import third_harmonic_that_fills_neutral
+from builder.formulas.neutral_limits import (
+    largest_part_a,
+    third_harmonic_that_fills_neutral,
+)
 from builder.formulas.phasors import PHASES, neutral_current
 from builder.pack import Figure, Finding, Input, Item, Level, Value, not_more
 from builder.reading.absent import Absent
-from builder.reading.quantities import Current
 from builder.working import figure, missing, worked
 
 LEAVES_OUT = (
@@ -33,38 +37,13 @@ LEAVES_OUT = (
 ROUNDING = 1e-6
 
 
-def neutral_of(source: Source) -> Limit | None:
-    """
-    What the neutral may carry at all, and whose figure that is; like one of the lines where nobody
-    says.
-
-    None where no rating is known.
-    """
-    stated = said_of(source)
-    if isinstance(stated, Current):
-        return Limit("neutral rating", stated.a)
-    if stated is not Absent.NOT_STATED:
-        return None
-    return (
-        Limit(f"{source.binding.what}, as for its lines", source.binding.current_a)
-        if source.binding
-        else None
-    )
-
-
-def said_of(source: Source) -> Current | Absent:
-    """What is written of the neutral's rating; a generator says nothing of its own."""
-    stated = getattr(source.record, "neutral_rating", Absent.NOT_STATED)
-    return stated if isinstance(stated, Current | Absent) else Absent.NOT_STATED
-
-
 def neutral_figures(item: Item, name: str, network: Network) -> Iterator[Figure]:
     """
     Current, limit, what is left, and the third harmonic that fills it; for whatever has several
     lines.
     """
     source = network.sources[name]
-    if len(source.phases) < 2 or said_of(source) is Absent.NONE:
+    if len(source.phases) < 2 or said_of_neutral(source) is Absent.NONE:
         return
     if network.below(name):
         yield current_figure(item, source, network)
@@ -109,32 +88,45 @@ def current_figure(item: Item, source: Source, network: Network) -> Figure:
         steps=steps,
         leaves_out=PER_PHASE_LEAVES_OUT,
     )
+    value = ampere(rounded(stands.neutral.total_a))
     return figure(
         f"{item.key}.neutral-current",
         "Neutral current",
-        ampere(rounded(stands.neutral.total_a)),
+        value if stands.sure else not_more(value),
         working,
         caution=ELECTRICITY,
+        note="" if stands.sure else UNSURE_LINES,
     )
+
+
+def most_a(source: Source, network: Network) -> float:
+    """
+    The most that the house's loads may put on the neutral: what takes from it may be off. [A]
+    """
+    returned = [sum(load.currents) for load in network.seen[source.name]]
+    third_a = network.standing[source.name].neutral.third_harmonic_a
+    return hypot(largest_part_a(returned), third_a)
 
 
 def left_a(source: Source, limit: Limit, network: Network) -> float:
     """What the neutral may still carry for hours, never below nothing. [A]"""
-    return max(0.0, limit.current_a * source.share - network.standing[source.name].neutral.total_a)
+    return max(0.0, limit.current_a * source.share - most_a(source, network))
 
 
 def left_figure(item: Item, source: Source, limit: Limit, network: Network) -> Figure:
     """The limit of the neutral for hours less what stands on it."""
-    stands_a = rounded(network.standing[source.name].neutral.total_a)
+    stands_a = rounded(most_a(source, network))
     value = left_a(source, limit, network)
     steps = [
         f"{limit.current_a:.4g} A × {source.share * 100:.4g} % − {stands_a:.4g} A = {value:.4g} A"
     ]
     inputs = [
         Input("Neutral", f"{limit.current_a:.4g} A, by its {limit.what}"),
-        Input("Neutral current", f"{stands_a:.4g} A"),
+        Input("Most in the neutral, whichever loads are off", f"{stands_a:.4g} A"),
     ]
-    working = worked(limit_a, neutral_current, inputs=inputs, steps=steps, leaves_out=LEAVES_OUT)
+    working = worked(
+        limit_a, neutral_current, largest_part_a, inputs=inputs, steps=steps, leaves_out=LEAVES_OUT
+    )
     return figure(
         f"{item.key}.neutral-left",
         "Left in the neutral",
@@ -150,7 +142,7 @@ def binding_figure(item: Item, source: Source, limit: Limit, network: Network) -
     From which third harmonic of an even load the neutral is full before the lines are; not told
     where nothing is free or known, or a continuous share is open.
     """
-    if network.without_share(source.name):
+    if open_limits(source.name, network):
         return
     free_a = max(0.0, min(network.standing[source.name].free_a))
     if free_a <= 0 or network.lacking_above(source.name):

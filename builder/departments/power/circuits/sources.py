@@ -20,6 +20,7 @@ from builder.formulas.electricity import (
 )
 from builder.formulas.generators import DeratingStep, derating_factor, site_rating_kva
 from builder.formulas.phasors import PHASES
+from builder.formulas.windings import Winding
 from builder.reading.absent import Absent
 from builder.reading.quantities import ApparentPower, Current, Percent
 
@@ -57,6 +58,7 @@ class Source:
     share: float
     share_said: bool = True
     parent_a_per_a: float = 1.0
+    winding: Winding = "line"
 
     @property
     def binding(self) -> Limit | None:
@@ -73,9 +75,56 @@ class Source:
     def node(self) -> Node:
         """It as the formulas take it."""
         rating_a = self.binding.current_a if self.binding else UNBOUNDED_A
+        neutral = neutral_of(self)
         return Node(
-            self.name, self.fed_from, rating_a, None, self.phases, self.share, self.parent_a_per_a
+            self.name,
+            self.fed_from,
+            rating_a,
+            None,
+            self.phases,
+            self.share,
+            self.parent_a_per_a,
+            self.winding,
+            neutral.current_a if neutral else None,
+            active_a(self),
         )
+
+
+def neutral_of(source: Source) -> Limit | None:
+    """
+    What the neutral may carry at all, and whose figure that is; like one of the lines where nobody
+    says.
+
+    None where no rating is known.
+    """
+    stated = said_of_neutral(source)
+    if isinstance(stated, Current):
+        return Limit("neutral rating", stated.a)
+    if stated is not Absent.NOT_STATED:
+        return None
+    return (
+        Limit(f"{source.binding.what}, as for its lines", source.binding.current_a)
+        if source.binding
+        else None
+    )
+
+
+def said_of_neutral(source: Source) -> Current | Absent:
+    """What is written of the neutral's rating; a generator says nothing of its own."""
+    stated = getattr(source.record, "neutral_rating", Absent.NOT_STATED)
+    return stated if isinstance(stated, Current | Absent) else Absent.NOT_STATED
+
+
+def active_a(source: Source) -> float | None:
+    """
+    What a generator's engine turns on its site, as current on each phase at power factor 1; None
+    where it is not known, or there is no engine. [A]
+    """
+    record = source.record
+    if not isinstance(record, Generator) or not isinstance(record.rated_power_factor, float):
+        return None
+    kva = site_kva(record)
+    return None if kva is None else amperes(kva * record.rated_power_factor, source.system)
 
 
 def sources_of(power: Power) -> dict[str, Source]:
@@ -116,7 +165,9 @@ def fed_source(fed: Fed, above: Source, power: Power) -> Source:
     system = above.system if isinstance(own, Absent) else own
     named = () if isinstance(fed.phases, Absent) else fed.phases.names
     said = bool(named) or system is None or system.lines >= len(above.phases)
-    ratio = step_ratio(system, above.system)
+    ratio, winding = step_between(
+        fed, system, above.system, named or above.phases, three_above=len(above.phases) == 3
+    )
     return Source(
         fed.name,
         fed,
@@ -128,23 +179,55 @@ def fed_source(fed: Fed, above: Source, power: Power) -> Source:
         share_of(fed, power),
         is_share_said(fed, power),
         ratio,
+        winding,
     )
 
 
-def step_ratio(system: System | None, above: System | None) -> float:
+def step_between(
+    fed: Fed,
+    system: System | None,
+    above: System | None,
+    phases: tuple[str, ...],
+    *,
+    three_above: bool,
+) -> tuple[float, Winding]:
     """
-    Ampere at the source for each ampere here, where a transformer changes the voltage between them.
+    Ampere at the source for each ampere of an even load here, and how the lines stand on those of
+    the source, where a transformer stands between them: one that is written, or one that other
+    voltages tell of.
     """
-    here_v = system.voltages.line_to_neutral_v if system else None
-    above_v = above.voltages.line_to_neutral_v if above else None
-    if system is None or above is None or here_v is None or above_v is None:
-        return 1.0
-    # A single-phase service may hang between a line and neutral or between two lines of the same
-    # source.
-    taps = (above_v, above.voltages.line_to_line_v) if system.lines == 1 else (above_v,)
-    if any(tap_v is not None and abs(here_v / tap_v - 1) < STEP_SHARE for tap_v in taps):
-        return 1.0
-    return here_v / above_v
+    here_v, above_v = full_voltages(system), full_voltages(above)
+    has_own = isinstance(fed.transformer, ApparentPower)
+    on_three: Winding = "three lines" if three_above and len(phases) == len(PHASES) else "line"
+    if here_v is None or above_v is None:
+        return 1.0, on_three if has_own else "line"
+    neutral_v, line_v, lines = here_v
+    above_neutral_v, above_line_v, above_lines = above_v
+    if lines == 1:
+        # A single-phase service may hang between a line and neutral or between two lines of the
+        # same source.
+        tap_v = above_line_v if len(phases) == 2 else above_neutral_v
+        same = any(is_near(neutral_v, one_v) for one_v in (above_neutral_v, above_line_v))
+        return (1.0 if same else neutral_v / tap_v), "line"
+    same = is_near(neutral_v, above_neutral_v) and is_near(line_v, above_line_v)
+    if same and not has_own:
+        return 1.0, "line"
+    if lines == 2 and above_lines > 1:
+        return line_v / above_line_v, "two lines"
+    return (1.0 if same else neutral_v / above_neutral_v), on_three
+
+
+def full_voltages(system: System | None) -> tuple[float, float, int] | None:
+    """Line to neutral, line to line and lines of a system, where both voltages are known. [V]"""
+    found = system.voltages if system else None
+    if found is None or found.line_to_neutral_v is None or found.line_to_line_v is None:
+        return None
+    return found.line_to_neutral_v, found.line_to_line_v, found.lines
+
+
+def is_near(one_v: float, other_v: float) -> bool:
+    """Whether two voltages are those of one system."""
+    return abs(one_v / other_v - 1) < STEP_SHARE
 
 
 def share_of(record: Supply | Generator | Fed, power: Power) -> float:
@@ -236,14 +319,15 @@ def derating(generator: Generator) -> tuple[tuple[str, float], ...] | None:
     not said, or nothing is left.
     """
     found = []
-    if (by_height := generator.altitude_derating) is not None:
+    by_height, by_heat = generator.altitude_derating, generator.temperature_derating
+    if not isinstance(by_height, Absent):
         if isinstance(generator.works_at_altitude, Absent):
             return None
         step = DeratingStep(by_height.above.m, by_height.per.m, by_height.loses.share * 100)
         found.append(
             (f"at {generator.works_at_altitude.text}", left_of(generator.works_at_altitude.m, step))
         )
-    if (by_heat := generator.temperature_derating) is not None:
+    if not isinstance(by_heat, Absent):
         if isinstance(generator.works_in_air_of, Absent):
             return None
         step = DeratingStep(

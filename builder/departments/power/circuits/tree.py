@@ -6,7 +6,16 @@ from dataclasses import dataclass
 from builder.departments.power.circuits.sources import Formula, Source, line_current_a, sources_of
 from builder.departments.power.description import Power, StandingLoad
 from builder.exchange import PowerDraw
-from builder.formulas.circuits import Load, Node, Standing, Tree, standing, tree_of
+from builder.formulas.circuits import (
+    Load,
+    Node,
+    PhaseAmperes,
+    Standing,
+    Tree,
+    loads_by_node,
+    standing,
+    tree_of,
+)
 from builder.formulas.electricity import apparent_kva
 from builder.formulas.phasors import (
     PHASES,
@@ -15,6 +24,7 @@ from builder.formulas.phasors import (
     Phasors,
     line_currents,
 )
+from builder.formulas.windings import free_behind
 from builder.pack import Check
 from builder.reading.absent import Absent
 from builder.reading.problems import Where
@@ -71,7 +81,7 @@ class Network:
     The tree, its loads, and what stands on each node.
 
     ``at_most`` is what stands there with each load that is left out at the most its feed lets
-    through.
+    through, and ``seen`` the loads as each node sees them.
     """
 
     sources: dict[str, Source]
@@ -80,6 +90,7 @@ class Network:
     left_out: tuple[LeftOut, ...]
     standing: dict[str, Standing]
     at_most: dict[str, Standing]
+    seen: dict[str, list[Load]]
 
     @property
     def nodes(self) -> tuple[Node, ...]:
@@ -124,10 +135,6 @@ class Network:
         closed = [f"{up} back in service" for up in self.closed_above(name)]
         return (*closed, *(f"the rating of {up}" for up in self.unrated_above(name)))
 
-    def without_share(self, name: str) -> tuple[str, ...]:
-        """Nodes from here up whose continuous share nobody has said."""
-        return tuple(up for up in self.tree.path[name] if not self.sources[up].share_said)
-
     def unmeasured_below(self, name: str) -> tuple[str, ...]:
         """Loads on a node or anywhere below it whose size nobody knows."""
         return tuple(
@@ -137,6 +144,37 @@ class Network:
                 if name in self.tree.path.get(left.asked.on, ())
             )
         )
+
+    def seen_at(self, name: str) -> tuple[tuple[Carried, Load], ...]:
+        """The loads on a node or under it, each with what that node sees of it."""
+        return tuple(zip(self.below(name), self.seen[name], strict=True))
+
+    def is_same_frame(self, name: str, up: str) -> bool:
+        """Whether no transformer stands between a node and one that feeds it."""
+        return all(
+            self.tree.nodes[one].winding == "line" and self.tree.nodes[one].parent_a_per_a == 1
+            for one in self.way_down(name, up)
+        )
+
+    def way_down(self, name: str, up: str) -> tuple[str, ...]:
+        """The nodes below ``up`` on the way down to a node, that node last."""
+        way = self.tree.path[name]
+        return tuple(reversed(way[: way.index(up)]))
+
+    def left_at(self, name: str, up: str, index: int, left_a: PhaseAmperes) -> tuple[float, int]:
+        """What ``up`` leaves to one line of a node below it, and the line of ``up``. [A]"""
+        here, lines = left_a, (0, 1, 2)
+        for below in self.way_down(name, up):
+            node = self.tree.nodes[below]
+            seen = [
+                free_behind(
+                    here, k, winding=node.winding, ratio=node.parent_a_per_a, phases=node.phases
+                )
+                for k in range(3)
+            ]
+            here = (seen[0][0], seen[1][0], seen[2][0])
+            lines = (lines[seen[0][1]], lines[seen[1][1]], lines[seen[2][1]])
+        return here[index], lines[index]
 
     def ratio(self, name: str, up: str) -> float:
         """Ampere at the node ``up`` for each ampere at ``name``."""
@@ -169,6 +207,7 @@ def network_of(power: Power, draws: Iterable[PowerDraw]) -> Network:
         tuple(left_out),
         standing(nodes, loads),
         standing(nodes, [*loads, *fullest]),
+        loads_by_node(tree, loads),
     )
 
 
@@ -181,9 +220,11 @@ def at_its_limit(asked: Asked, sources: dict[str, Source], tree: Tree) -> Iterat
         if limit := sources[up].binding:
             current_a = limit.current_a * tree.scale[up] / tree.scale[asked.on]
             first, second, third = (
-                complex(current_a) if phase in sources[asked.on].phases else 0j for phase in PHASES
+                current_a if phase in sources[asked.on].phases else 0.0 for phase in PHASES
             )
-            yield Load(asked.what, asked.on, (first, second, third))
+            currents = (complex(first), complex(second), complex(third))
+            # It may be single-phase, so the neutral is held to it as each line is.
+            yield Load(asked.what, asked.on, currents, returns_a=(first, second, third))
             return
 
 
@@ -268,8 +309,25 @@ def on_lines(asked: Asked, source: Source, power_factor: float) -> Carried | Lef
     third_a = [
         current_a * asked.third_harmonic if name in lines else 0.0 for name in ("L1", "L2", "L3")
     ]
-    load = Load(asked.what, asked.on, currents, (third_a[0], third_a[1], third_a[2]))
+    load = Load(
+        asked.what,
+        asked.on,
+        currents,
+        (third_a[0], third_a[1], third_a[2]),
+        power_factor,
+        returns_a=None if source.phases_said else returns_of(currents, lines, source),
+    )
     return Carried(asked, load, kw, kva, f"{asked.what}: {step} on {names}", formulas)
+
+
+def returns_of(currents: Phasors, lines: Sequence[str], source: Source) -> PhaseAmperes | None:
+    """
+    What a load may send back in the neutral, where it is counted on each phase that it may be on.
+    """
+    if source.system is None or source.system.lines > 1 or len(lines) < 2:
+        return None
+    first, second, third = (abs(current) for current in currents)
+    return (first, second, third)
 
 
 def size(

@@ -130,10 +130,16 @@ class Generator(Line):
     """
     works_in_air_of: Annotated[Maybe[Temperature], Plausible(233.15, 333.15)] = Absent.NOT_STATED
     """The hottest air it must run in."""
-    altitude_derating: Annotated[AltitudeDerating | None, OfModel()] = None
-    """What the maker's sheet says about height."""
-    temperature_derating: Annotated[TemperatureDerating | None, OfModel()] = None
-    """What the maker's sheet says about air temperature."""
+    altitude_derating: Annotated[Maybe[AltitudeDerating], OfModel()] = Absent.NOT_STATED
+    """
+    What the maker's sheet says about height; none where nothing is taken off here. Left out, what
+    is free above 111 m is told as "at most".
+    """
+    temperature_derating: Annotated[Maybe[TemperatureDerating], OfModel()] = Absent.NOT_STATED
+    """
+    What the maker's sheet says about air temperature; none where nothing is taken off here. Left
+    out, what is free in air above 25 °C is told as "at most".
+    """
     burns: Annotated[tuple[Burn, ...], OfModel()] = ()
     """The maker's consumption at two or more loads."""
     tank: Annotated[Maybe[Volume], Plausible(0.01, 20.0), OfModel()] = Absent.NOT_STATED

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from builder.cautions import ELECTRICITY
+from builder.departments.power.circuits.open_limits import open_limits
 from builder.departments.power.circuits.sources import capacity
 from builder.departments.power.circuits.tree import Network
 from builder.departments.power.description import Outlet, Power, ShoreOutlet
@@ -289,7 +290,7 @@ def free_words(stands: Standing, phases: Sequence[str]) -> str:
 def counted(number: int, rows: Sequence[Row], network: Network, of: str = "") -> Value:
     """A count of outlets; no more than it where somewhere above them a continuous share is open."""
     value = Value(f"{number:,}{of}", number=float(number))
-    is_open = number > 0 and any(network.without_share(row.node) for row in rows)
+    is_open = number > 0 and any(open_limits(row.node, network) for row in rows)
     return not_more(value) if is_open else value
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from itertools import groupby
 
 from builder.cautions import ELECTRICITY
+from builder.departments.power.circuits.open_limits import open_limits
 from builder.departments.power.circuits.tree import Network
 from builder.departments.power.description import Outlet, Power
 from builder.departments.power.outlets.at_once import phases_of, rows_of, usable, why_not_counted
@@ -109,7 +110,7 @@ def order_figures(key: str, board: str, rows: Sequence[Row], network: Network) -
     yield figure(
         f"{key}.holds",
         "Holds",
-        not_more(holds) if order and network.without_share(board) else holds,
+        not_more(holds) if order and open_limits(board, network) else holds,
         working,
         caution=ELECTRICITY,
     )
@@ -119,7 +120,7 @@ def order_figures(key: str, board: str, rows: Sequence[Row], network: Network) -
         yield figure(
             f"{key}.{phase}",
             phase,
-            not_more(here) if count and network.without_share(board) else here,
+            not_more(here) if count and open_limits(board, network) else here,
             working,
             caution=ELECTRICITY,
         )
