@@ -415,10 +415,12 @@ def published(venue: Path) -> Document:
     """
     # Here and not above: whoever reads a rider and a pack file must not wait for every department
     # to load.
+    from builder.house_only.sealing import public_photos
     from builder.pipeline import document_of, pack_of, venue_of
 
     folder = read_folder(venue)
-    return with_photos(document_of(pack_of(venue_of(folder.texts, folder.photos))), folder.photos)
+    read = venue_of(folder.texts, folder.photos)
+    return with_photos(document_of(pack_of(read)), public_photos(folder.photos, read.descriptions))
 
 
 def with_photos(document: Document, photos: Mapping[str, bytes]) -> Document:

@@ -238,6 +238,8 @@ class Item:
     are the numbers of those, where they are numbered. ``counted`` is what is counted, such as ways;
     empty where it is the things themselves. ``unit_of`` is the key of the line that this is a
     single unit of. ``verified`` is the line's own check, where it has one beside the department's.
+    ``house_only`` marks a line for the house only that the check of a show counts with: no name of
+    its own, the few values that count, and no place on any page.
     """
 
     key: str
@@ -256,6 +258,7 @@ class Item:
     unit_of: str = ""
     terms: str = ""
     verified: Verified | None = None
+    house_only: bool = False
 
     def fact(self, name: str) -> Fact | None:
         """The fact whose key ends in ``name``, or None."""

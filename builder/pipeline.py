@@ -6,7 +6,7 @@ from value to value; nothing here opens a file.
 """
 
 import hashlib
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 from datetime import date
 
@@ -15,13 +15,17 @@ from builder.confirming import settled, with_confirmations
 from builder.department import Department, Published, Surroundings
 from builder.document import Attachment, Document, Page
 from builder.exchange import joined
+from builder.house_only.logged import public_changes
+from builder.house_only.naming import told_in_public
+from builder.house_only.sealing import for_the_house, has_house_only, sealed
+from builder.house_only.withholding import shown, withheld
 from builder.layout import confirmed_blocks, other_photos
 from builder.leaning import with_checks
 from builder.oddities import told_differently
 from builder.overview import overview_pages
 from builder.overview.changes import FEED, changes_feed
 from builder.overview.log import LOG, Log, changes_of
-from builder.pack import Finding, Level, Pack, Revision, Section, to_json
+from builder.pack import Finding, Level, Pack, Place, Revision, Section, to_json
 from builder.reading.measures import System
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.reader import read
@@ -167,25 +171,85 @@ def read_in(system: System, section: Section) -> Section:
     )
 
 
+@dataclass(frozen=True, slots=True)
+class Packs:
+    """What a venue publishes, and the same as the house itself reads it, with every line."""
+
+    published: Pack
+    house: Pack
+
+
+Done = dict[str, tuple[DepartmentFile, Surroundings, Published]]
+"""What departments published of which file and surroundings, so that nothing is computed twice."""
+
+
 def pack_of(venue: Venue, *, on: date | None = None) -> Pack:
-    """Compute what the venue publishes. Ages count to the day of the revision, or to ``on``."""
+    """
+    Compute what the venue publishes. Ages count to the day of the revision, or to ``on``.
+
+    What is for the house only counts, and is not told.
+    """
+    return published_pack(venue, on, {})
+
+
+def packs_of(venue: Venue, *, on: date | None = None) -> Packs:
+    """The pack that is published, and that of the house, in one go."""
+    done: Done = {}
+    published = published_pack(venue, on, done)
+    if not has_house_only(venue.descriptions):
+        return Packs(published, replace(published, log=changes_of(venue.log)))
+    own = replace(venue, descriptions=for_the_house(venue.descriptions))
+    told = told_in_public(venue.descriptions, venue.log)
+    return Packs(published, computed(own, on, done, also=told))
+
+
+def house_pack_of(venue: Venue, *, on: date | None = None) -> Pack:
+    """The pack as the house itself reads it, with what is for the house only."""
+    return packs_of(venue, on=on).house
+
+
+def published_pack(venue: Venue, on: date | None, done: Done) -> Pack:
+    """The pack that is published: computed and told without a word of what is hidden."""
+    log = public_changes(venue.log, venue.descriptions)
+    if not has_house_only(venue.descriptions):
+        return replace(computed(venue, on, done), log=log)
+    without_words = sealed(for_the_house(venue.descriptions))
+    public = replace(venue, descriptions=without_words.descriptions)
+    pack = computed(public, on, done, hidden=without_words.places)
+    return replace(withheld(pack, without_words), log=log)
+
+
+def computed(
+    venue: Venue,
+    on: date | None,
+    done: Done,
+    *,
+    hidden: Set[Place] = frozenset(),
+    also: Sequence[Finding] = (),
+) -> Pack:
+    """
+    The pack of a venue's descriptions, with findings made elsewhere. Where one fact is told twice,
+    what stands at a hidden place is not held against the other.
+    """
     house = venue.house
     ageing = Ageing(on=on or house.revision.on, stale_after_days=house.stale_after_days)
     offers = joined(department.offer(file) for department, file in described(venue))
     around = Surroundings(offers, ageing, house.units)
     published: list[Published] = [
-        published_by(department, file, around) for department, file in described(venue)
+        published_once(department, file, around, done) for department, file in described(venue)
     ]
     remarks = [
         remark
         for _, file in described(venue)
         for remark in review(file, on=ageing.on, stale_after_days=ageing.stale_after_days)
     ]
+    open_statements = [each for each in offers.statements if place(each.where) not in hidden]
     findings = (
         *(finding for part in published for finding in part.findings),
         *(finding_of(remark) for remark in remarks),
-        *told_differently(offers.statements),
+        *told_differently(open_statements),
         *as_it_began(venue.descriptions),
+        *also,
     )
     sorted_out = settled(findings, [file for _, file in described(venue)])
     sections = [with_checks(read_in(house.units, part.section), ageing) for part in published]
@@ -200,6 +264,18 @@ def pack_of(venue: Venue, *, on: date | None = None) -> Pack:
         rules=tuple(RULES.values()),
         confirmed=tuple(sorted(sorted_out.confirmed, key=lambda each: weight(each.finding))),
     )
+
+
+def published_once(
+    department: Department[DepartmentFile], file: DepartmentFile, around: Surroundings, done: Done
+) -> Published:
+    """What one department publishes, computed once for the same file and surroundings."""
+    known = done.get(department.key)
+    if known and known[0] is file and known[1] == around:
+        return known[2]
+    published = published_by(department, file, around)
+    done[department.key] = (file, around, published)
+    return published
 
 
 def revision_of(venue: Venue) -> Revision:
@@ -263,7 +339,14 @@ def weight(finding: Finding) -> tuple[int, str, int, str, str]:
 
 
 def document_of(pack: Pack) -> Document:
-    """Lay a pack out as pages. Reads the pack alone."""
+    """Lay a pack out as pages. Reads the pack alone; what it only counts with is on none."""
+    document = pages_of(shown(pack))
+    feeds = [Attachment(FEED, changes_feed(pack).encode())] if pack.log else []
+    return replace(document, files=(*data_files(pack, document), *feeds))
+
+
+def pages_of(pack: Pack) -> Document:
+    """The pages of a pack, without the files beside them."""
     by_key = {department.key: department for department in DEPARTMENTS}
     pages = [
         page
@@ -274,9 +357,7 @@ def document_of(pack: Pack) -> Document:
         entry for section in pack.sections for entry in by_key[section.key].headline(section, pack)
     ]
     home, *others = overview_pages(pack, headlines)
-    feeds = [Attachment(FEED, changes_feed(pack).encode())] if pack.log else []
-    document = Document(pack.venue, (home, *pages, *others))
-    return replace(document, files=(*data_files(pack, document), *feeds))
+    return Document(pack.venue, (home, *pages, *others))
 
 
 def data_files(pack: Pack, document: Document) -> tuple[Attachment, ...]:

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
@@ -11,6 +12,9 @@ from builder.cli.printing import VENUE
 from builder.cli.telling import tell, tell_in
 from builder.pack import Pack
 from builder.reading.problems import Refused
+
+if TYPE_CHECKING:  # it loads every department; see carrying.py
+    from builder.pipeline import Venue
 
 
 @click.command()
@@ -38,10 +42,14 @@ def changes(before: str, after: str, venue: Path, form: str, every: bool) -> Non
     Each is a pack.json, a venue's folder, a git revision of the venue such as HEAD~3, or a day such
     as 2026-10-12. Left out, BEFORE is the last commit and AFTER the folder as it is now.
     """
+    from builder.pipeline import house_pack_of, pack_of
     from builder.stock.comparison import Comparison, compare
     from builder.stock.telling import as_json, as_markdown, as_text
 
-    comparison = compare(pack_or_tell(before, venue), pack_or_tell(after or str(venue), venue))
+    states = (before, after or str(venue))
+    # A pack file knows nothing of what is for the house only, which must not seem new beside it.
+    make = pack_of if any(Path(which).is_file() for which in states) else house_pack_of
+    comparison = compare(*(pack_or_tell(which, venue, make) for which in states))
     words: dict[str, Callable[[Comparison], str]] = {
         "text": partial(as_text, every=every),
         "markdown": partial(as_markdown, every=every),
@@ -50,38 +58,30 @@ def changes(before: str, after: str, venue: Path, form: str, every: bool) -> Non
     tell_in(form, words[form](comparison))
 
 
-def pack_or_tell(which: str, venue: Path) -> Pack:
+def pack_or_tell(which: str, venue: Path, make: "Callable[[Venue], Pack]") -> Pack:
     """
     One of the two packs; prints what is wrong with it, and with which of the two, and exits with 1.
     """
     try:
-        return pack_at(which, venue)
+        return pack_at(which, venue, make)
     except Refused as refused:
         tell(f"In {which}:", err=True)
         tell_and_exit(refused)
 
 
-def pack_at(which: str, venue: Path) -> Pack:
+def pack_at(which: str, venue: Path, make: "Callable[[Venue], Pack]") -> Pack:
     """The pack of a file, of a folder, or of the venue at a revision."""
-    from builder.files import read_pack
+    from builder.files import read_folder, read_pack
     from builder.history import folder_at
-    from builder.pipeline import pack_of, venue_of
+    from builder.pipeline import venue_of
 
     path = Path(which)
     if path.is_file():
         return read_pack(path)
     if path.is_dir():
-        return pack_of_folder(path)
+        now = read_folder(path)
+        return make(venue_of(now.texts, now.photos))
     past = folder_at(venue, which)
     for problem in past.left_out:
         tell(f"In {which}: {problem}", err=True)
-    return pack_of(venue_of(past.folder.texts, past.folder.photos))
-
-
-def pack_of_folder(venue: Path) -> Pack:
-    """The pack of a folder as it is now."""
-    from builder.files import read_folder
-    from builder.pipeline import pack_of, venue_of
-
-    folder = read_folder(venue)
-    return pack_of(venue_of(folder.texts, folder.photos))
+    return make(venue_of(past.folder.texts, past.folder.photos))

@@ -3,10 +3,11 @@
 import json
 import sys
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from datetime import date
+from functools import partial
 from pathlib import Path
-from typing import NoReturn
+from typing import TYPE_CHECKING, NoReturn, TypeVar
 
 import click
 
@@ -15,6 +16,10 @@ from builder.cli.telling import tell, tell_json
 from builder.pack import Finding, Level, Pack
 from builder.reading.problems import Problem, Refused
 
+if TYPE_CHECKING:  # it loads every department; see carrying.py
+    from builder.pipeline import Packs, Venue
+
+Made = TypeVar("Made")
 VENUE = click.option(
     "--venue",
     type=click.Path(path_type=Path),
@@ -24,21 +29,39 @@ VENUE = click.option(
 )
 
 
-def pack_or_exit(
+def pack_or_exit(venue: Path, form: str) -> Pack:
+    """
+    What a venue's folder publishes; prints the problems, and exits with 1 where it has any.
+    """
+    from builder.pipeline import pack_of
+
+    return of_venue_or_exit(pack_of, venue, form)
+
+
+def packs_or_exit(
     venue: Path, form: str, on: date | None = None, also: Iterable[Problem] = ()
-) -> Pack:
+) -> "Packs":
     """
-    The pack of a venue's folder; prints the problems, those found elsewhere too, and exits with 1
-    where the venue has any.
+    What a venue's folder publishes, and the same for the house; prints the problems, those found
+    elsewhere too, and exits with 1 where the venue has any.
     """
+    from builder.pipeline import packs_of
+
+    return of_venue_or_exit(partial(packs_of, on=on), venue, form, also)
+
+
+def of_venue_or_exit(
+    made: "Callable[[Venue], Made]", folder: Path, form: str, also: Iterable[Problem] = ()
+) -> Made:
+    """What is made of a venue's folder; prints every problem, and exits with 1 where it has any."""
     from builder.files import read_folder
-    from builder.pipeline import pack_of, venue_of
+    from builder.pipeline import venue_of
 
     try:
-        folder = read_folder(venue)
-        return pack_of(venue_of(folder.texts, folder.photos), on=on)
+        found = read_folder(folder)
+        return made(venue_of(found.texts, found.photos))
     except Refused as refused:
-        exit_with_problems((*refused.problems, *also), venue, form)
+        exit_with_problems((*refused.problems, *also), folder, form)
 
 
 def exit_with_problems(problems: tuple[Problem, ...], venue: Path, form: str) -> NoReturn:

@@ -14,14 +14,16 @@ from builder.cli.printing import (
     exit_with_problems,
     finding_record,
     pack_or_exit,
+    packs_or_exit,
     print_findings,
     problem_record,
 )
 from builder.cli.telling import tell, tell_json
-from builder.pack import Level, Pack, to_json
+from builder.pack import Level, to_json
 from builder.reading.problems import Refused
 
 if TYPE_CHECKING:  # its rules load every department; see carrying.py
+    from builder.pipeline import Packs
     from builder.shows.booked import Books
 
 
@@ -102,13 +104,14 @@ def check(venue: Path, strict: bool, form: str, day: datetime | None) -> None:
     from builder.cli.books import books_at, echo_outlook, echo_problems
 
     books, folder = books_at(venue)
-    pack = pack_or_exit(venue, form, on=day.date() if day else None, also=books.problems)
+    packs = packs_or_exit(venue, form, on=day.date() if day else None, also=books.problems)
+    pack = packs.house
     on = day.date() if day else date.fromisoformat(pack.revision.on)
     if form == "json":
-        tell_json(json.dumps(check_record(pack, books, on), indent=1, ensure_ascii=False))
+        tell_json(json.dumps(check_record(packs, books, on), indent=1, ensure_ascii=False))
     else:
         print_findings(pack, venue, problems=len(books.problems))
-        echo_outlook(books, folder, pack, on, venue)
+        echo_outlook(books, folder, packs.published, on, venue)
         echo_problems(books.problems, venue)
     if books.problems or (
         strict and any(finding.level is Level.DANGER for finding in pack.findings)
@@ -116,11 +119,12 @@ def check(venue: Path, strict: bool, form: str, day: datetime | None) -> None:
         sys.exit(1)
 
 
-def check_record(pack: Pack, books: "Books", on: date) -> dict[str, object]:
-    """What a check found, for programs."""
+def check_record(packs: "Packs", books: "Books", on: date) -> dict[str, object]:
+    """What a check found, for programs. A show is judged by what is published, as anywhere."""
     from builder.cli.books import outlook_on
     from builder.shows.telling import outlook_record
 
+    pack = packs.house
     return {
         "problems": [problem_record(problem) for problem in books.problems],
         "findings": [finding_record(finding) for finding in pack.findings],
@@ -128,7 +132,7 @@ def check_record(pack: Pack, books: "Books", on: date) -> dict[str, object]:
             {**finding_record(entry.finding), "by": entry.by, "on": entry.on}
             for entry in pack.confirmed
         ],
-        "shows": outlook_record(outlook_on(books, pack, on)),
+        "shows": outlook_record(outlook_on(books, packs.published, on)),
     }
 
 

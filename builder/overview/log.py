@@ -7,7 +7,7 @@ feed.
 """
 
 from builder.pack import Altered, Change
-from builder.reading.words import Count, Day, Name, Text
+from builder.reading.words import Count, Day, Name, Text, YesNo
 from builder.reading.written import Written
 
 LOG = "log.yml"
@@ -35,6 +35,8 @@ class Logged(Written):
     """Who changed it, by role."""
     why: Text
     """Why, in a sentence."""
+    house_only: YesNo | None = None
+    """Yes where the entry is for the house only: it is published nowhere."""
     did: Name | None = None
     """What was done, such as out, back, count, move, swap, add, remove or verified."""
     file: Name | None = None

@@ -6,6 +6,7 @@ from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
 from builder.reading.absent import Absent
+from builder.reading.house_only import house_only_problems
 from builder.reading.lists import long_lists
 from builder.reading.nodes import Composed, compose
 from builder.reading.outlines import no_outlines
@@ -48,6 +49,7 @@ def read(text: str, *, file: str, kind: type[Description]) -> Description:
     wrong = [
         problem for record in records_within(description) for problem in record.contradictions()
     ]
+    wrong += house_only_problems(description)
     if kind.bounded:
         wrong += [
             *impossible(description),

@@ -12,6 +12,9 @@ from builder.reading.addresses import address
 from builder.reading.problems import Problem, Where
 from builder.reading.written import Line, RefersTo, Written
 
+NAME_KEYS = ("name", "what", "role", "number")
+"""The keys that say what a line is, the first that it has."""
+
 
 @dataclass(frozen=True, slots=True)
 class Defined:
@@ -119,6 +122,13 @@ def refusal(referred: Referred, known: dict[str, Where]) -> Problem | None:
         f"is not the name of any {referred.kind}",
         "reference-unknown",
         advice,
+    )
+
+
+def name_of(record: Written) -> str:
+    """What a line is called, empty where nothing says so."""
+    return next(
+        (value for key in NAME_KEYS if isinstance(value := getattr(record, key, None), str)), ""
     )
 
 

@@ -21,7 +21,7 @@ from pydantic_core import core_schema
 
 from builder.reading.absent import Absent, Maybe
 from builder.reading.problems import Problem, Where
-from builder.reading.words import Day, Name, Text
+from builder.reading.words import Day, Name, Text, YesNo
 
 Path = tuple[str | int, ...]
 
@@ -248,6 +248,12 @@ Condition = Literal["in service", "limited", "out of service"]
 class Line(Written):
     """A line of stock or of the building: what every one of them may also say."""
 
+    public_because: ClassVar[str] = ""
+    """
+    Why a line of this kind is never for the house only, as the end of a sentence; empty where it
+    may be.
+    """
+
     terms: Terms | None = None
     """
     On what terms visitors may use it: included, extra charge, by arrangement or not for visitors.
@@ -258,6 +264,11 @@ class Line(Written):
     """What a reader should know about this line, in a sentence."""
     photo: Annotated[Name | None, NotInWords("the picture itself is shown")] = None
     """A picture of it, by its file name in the venue's photos folder, such as dock.jpg."""
+    house_only: Annotated[YesNo | None, NotInWords("it keeps the line off every page")] = None
+    """
+    Yes where this line, and all that stands in it, is for the house only. It is published nowhere;
+    what it weighs, draws and uses up counts all the same, without its name.
+    """
     verified: Verification | None = None
     """When this line was checked, where that differs from the rest of the file."""
     confirmed: Confirmations = ()

@@ -11,9 +11,10 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
 
-from builder.overview.log import LOG, LONGEST, changes_of
+from builder.house_only.logged import HiddenNames, hidden_names, public_changes
+from builder.overview.log import LOG, LONGEST
 from builder.pack import Pack
-from builder.pipeline import Venue, pack_of, venue_of
+from builder.pipeline import Venue, packs_of, venue_of
 from builder.reading.in_service import NotWorking, not_working
 from builder.reading.nodes import Path, compose
 from builder.reading.problems import Problem, Refused, Where
@@ -55,8 +56,8 @@ class Stockroom:
 @dataclass(frozen=True, slots=True)
 class Changed:
     """
-    What a change comes to: the files to write, and the packs before and after, whose difference is
-    the knock-on.
+    What a change comes to: the files to write, the packs that are published before and after, and
+    the knock-on, which is the difference between the house's own.
 
     Whatever else reads a pack, such as the check of a show, can be run on both packs and told
     beside this.
@@ -105,11 +106,15 @@ def changed(room: Stockroom, orders: Sequence[Order], asked: Asked) -> Changed:
             ]
         )
     venue = venue_of(texts, room.photos)
-    before, after = pack_of(room.venue), pack_of(venue)
-    comparison = compare(before, after)
-    edits = Edited(room.texts, texts, lines_of(venue.descriptions))
-    texts[LOG] = logged(texts.get(LOG), entries_of(edits, orders, asked, moved_words(comparison)))
-    after = with_log(after, venue_of(texts, room.photos))
+    before, after = packs_of(room.venue), packs_of(venue)
+    comparison = compare(before.house, after.house)
+    # The log is published: it tells only what moved in what is published.
+    public = comparison
+    if before.house is not before.published or after.house is not after.published:
+        public = compare(before.published, after.published)
+    hidden = hidden_names(room.venue.descriptions).joined(hidden_names(venue.descriptions))
+    edits = Edited(room.texts, texts, lines_of(venue.descriptions), hidden)
+    texts[LOG] = logged(texts.get(LOG), entries_of(edits, orders, asked, moved_words(public)))
     rewrites = [
         Rewrite(file, room.texts.get(file), text)
         for file, text in texts.items()
@@ -119,8 +124,8 @@ def changed(room: Stockroom, orders: Sequence[Order], asked: Asked) -> Changed:
     # there.
     return Changed(
         tuple(sorted(rewrites, key=lambda each: (each.file == LOG, each.file))),
-        before,
-        after,
+        before.published,
+        with_log(after.published, venue_of(texts, room.photos)),
         comparison,
     )
 
@@ -129,7 +134,7 @@ def with_log(pack: Pack, venue: Venue) -> Pack:
     """A pack with the log, which moves no figure, so that nothing is computed twice."""
     return replace(
         pack,
-        log=changes_of(venue.log),
+        log=public_changes(venue.log, venue.descriptions),
         revision=replace(pack.revision, fingerprint=venue.fingerprint),
     )
 
@@ -155,11 +160,15 @@ def edited_files(texts: Mapping[str, str], orders: Sequence[Order]) -> dict[str,
 
 @dataclass(frozen=True, slots=True)
 class Edited:
-    """The texts before and after orders, and the lines after them."""
+    """
+    The texts before and after orders, the lines after them, and what is for the house only before
+    or after.
+    """
 
     before: Mapping[str, str]
     after: Mapping[str, str]
     lines: tuple[Held, ...]
+    hidden: HiddenNames
 
     def not_working(self, order: Order) -> NotWorking | None:
         """How many of an order's line do not work after it, where it is about that."""
@@ -188,6 +197,7 @@ def entry_of(order: Order, asked: Asked, edits: Edited, moved: Sequence[str]) ->
         "did": order.did,
         "file": order.file,
     }
+    entry |= {"house_only": "yes"} if is_for_the_house(order, altered, edits) else {}
     entry |= {"within": order.within, "line": order.name} if order.name else {}
     entry |= {"out": str(lost.out), "of": str(lost.of)} if lost else {}
     keys = [
@@ -199,6 +209,25 @@ def entry_of(order: Order, asked: Asked, edits: Edited, moved: Sequence[str]) ->
         **({"changes": keys} if keys else {}),
         **({"moved": list(moved)} if moved else {}),
     }
+
+
+def is_for_the_house(order: Order, altered: Sequence[tuple[str, str, str]], edits: Edited) -> bool:
+    """
+    Whether an order is for the house only: its line is, or what it wrote there names such a line.
+    """
+    if edits.hidden.has(order.file, order.within, order.name):
+        return True
+    lines: list[Any] = [{key: was} | {f"{key} now": now} for key, was, now in altered]
+    if order.did == "add":
+        lines = [line for _, edit in order.edits for line in added_lines(edit)]
+    elif order.did == "remove":
+        lines = [data_at(edits.before[order.file], order.file, order.path)]
+    return any(
+        edits.hidden.names_one(text)
+        for line in lines
+        if isinstance(line, dict)
+        for text in flat(line).values()
+    )
 
 
 def alterations(

@@ -10,11 +10,10 @@ from pathlib import PurePosixPath
 
 from builder.reading.nodes import Path, spoken
 from builder.reading.problems import Problem, Refused, Where
+from builder.reading.references import NAME_KEYS as NAME_KEYS
+from builder.reading.references import name_of as name_of
 from builder.reading.references import references, spelling
 from builder.reading.written import DepartmentFile, Line, Written
-
-NAME_KEYS = ("name", "what", "role", "number")
-"""The keys that say what a line is, the first that it has."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,13 +65,6 @@ def placed(value: object, path: Path) -> Iterator[tuple[Path, Written]]:
     elif isinstance(value, Mapping):
         for key, part in value.items():
             yield from placed(part, (*path, key))
-
-
-def name_of(record: Written) -> str:
-    """What a line is called, empty where nothing says so."""
-    return next(
-        (value for key in NAME_KEYS if isinstance(value := getattr(record, key, None), str)), ""
-    )
 
 
 def found(lines: Sequence[Held], name: str, within: str = "") -> Held:

@@ -73,6 +73,7 @@ class Dock(Line):
 class Passage(Line):
     """One opening, corridor, ramp or lift on a route."""
 
+    public_because: ClassVar[str] = "all that a show brings has to pass it"
     name: Name
     """What it is, such as fire door."""
     width: Annotated[Maybe[Length], Plausible(0.7, 12.0)] = Absent.NOT_STATED

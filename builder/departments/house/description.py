@@ -64,6 +64,7 @@ class Block(Written):
 class Configuration(Line):
     """One way of setting the room, with what it holds."""
 
+    public_because: ClassVar[str] = "shows are sold and checked by it"
     defines: ClassVar[str] = "configuration"
     name: Name
     """The name of the configuration. Other files refer to it."""
@@ -84,6 +85,7 @@ class Configuration(Line):
 class Curfew(Line):
     """When sound must stop."""
 
+    public_because: ClassVar[str] = "a show has to keep to it"
     days: Name
     """The days it holds for, such as Sunday to Thursday."""
     music_ends: Annotated[TimeOfDay, Plausible(16 * 3600.0, 6 * 3600.0)]
@@ -97,6 +99,7 @@ class Curfew(Line):
 class QuietHours(Line):
     """Hours in which no check may be heard, such as lessons next door."""
 
+    public_because: ClassVar[str] = "a show has to keep to it"
     days: Name
     """The days they hold for, such as Monday to Friday."""
     from_: Annotated[TimeOfDay, Field(alias="from")]
@@ -110,6 +113,7 @@ class QuietHours(Line):
 class NoiseLimit(Line):
     """A limit on sound level, with everything that makes it one: metric, time, place."""
 
+    public_because: ClassVar[str] = "a show has to keep to it"
     defines: ClassVar[str] = "noise limit"
     name: Name
     """What the limit is called here."""
@@ -143,6 +147,7 @@ class Air(Written):
 class Effect(Line):
     """A kind of effect and whether it may be used."""
 
+    public_because: ClassVar[str] = "a show has to keep to it"
     defines: ClassVar[str] = "effect"
     name: Literal[
         "haze", "smoke", "flames", "pyrotechnics", "carbon dioxide", "confetti", "lasers", "drones"
@@ -159,6 +164,7 @@ class Effect(Line):
 class Crew(Line):
     """How local crew is called."""
 
+    public_because: ClassVar[str] = "a show has to keep to it"
     shortest_call: Annotated[Maybe[Annotated[Duration, Plausible(3600, 12 * 3600)]], Decisive()] = (
         Absent.NOT_STATED
     )

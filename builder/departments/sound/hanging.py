@@ -39,7 +39,7 @@ def hung_loads(sound: Sound) -> Iterator[HungLoad]:
         model = models.get(hang.model)
         if model is None or isinstance(hang.carried_by, Absent) or isinstance(model.weight, Absent):
             continue
-        what = f"{hang.boxes} {hang.model}"
+        what = name_of_load(hang)
         across_m, depth_m = hangs_at(hang, model)
         bottom_m = bottom_of(hang, model)
         top_m = None if bottom_m is None else hang.top.m
@@ -56,8 +56,13 @@ def hung_loads(sound: Sound) -> Iterator[HungLoad]:
             bottom_m=bottom_m,
         )
         if isinstance(hang.frame, Mass):
-            frame = f"Frame of {hang.name}"
+            frame = hang.name if hang.house_only else f"Frame of {hang.name}"
             yield HungLoad("sound", frame, hang.carried_by, hang.frame.kg, check_of(hang))
+
+
+def name_of_load(hang: Hang) -> str:
+    """What hangs, for rigging; no more than a name of one that is for the house only."""
+    return hang.name if hang.house_only else f"{hang.boxes} {hang.model}"
 
 
 def hangs_at(hang: Hang, model: Model) -> tuple[float | None, float | None]:

@@ -54,6 +54,7 @@ Outline = Annotated[tuple[Corner, ...], Encloses()]
 class Deck(Line):
     """The deck as it stands in one configuration."""
 
+    public_because: ClassVar[str] = "every show stands on it"
     defines: ClassVar[str] = "deck"
     name: Name
     """What this state of the deck is called."""
@@ -100,6 +101,7 @@ class Deck(Line):
 class Zone(Line):
     """A part of the deck or of a wing that carries less, or more, than the rest."""
 
+    public_because: ClassVar[str] = "a show has to keep to it"
     defines: ClassVar[str] = "zone"
     name: Name
     """The name of the zone."""
@@ -118,6 +120,7 @@ class Zone(Line):
 class Wing(Line):
     """The space beside the deck."""
 
+    public_because: ClassVar[str] = "shows put their loads there"
     defines: ClassVar[str] = "wing"
     name: Literal["stage left", "stage right", "upstage"]
     """Stage left, stage right or upstage."""
@@ -136,6 +139,7 @@ class Wing(Line):
 class Obstruction(Line):
     """Something that stands or hangs in the way and cannot be moved."""
 
+    public_because: ClassVar[str] = "shows would plan through it"
     defines: ClassVar[str] = "obstruction"
     name: Name
     """What it is."""

@@ -32,6 +32,7 @@ from builder.reading.written import Decisive, DepartmentFile, Line, Plausible
 class Submission(Line):
     """How a visiting show submits its hang plan."""
 
+    public_because: ClassVar[str] = "a show has to keep to it"
     lead_time: Annotated[Maybe[Duration], Plausible(86_400.0, 90 * 86_400.0), Decisive()] = (
         Absent.NOT_STATED
     )
@@ -49,6 +50,7 @@ class Submission(Line):
 class WindStep(Line):
     """One step of the site's own wind plan."""
 
+    public_because: ClassVar[str] = "a show has to keep to it"
     defines: ClassVar[str] = "wind step"
     name: Literal["alert", "lower", "clear"]
     """Alert, lower or clear."""
@@ -63,6 +65,7 @@ class WindStep(Line):
 class WindArea(Line):
     """Something that the wind blows on."""
 
+    public_because: ClassVar[str] = "the wind acts on it beside what a show brings"
     defines: ClassVar[str] = "wind area"
     name: Name
     """What it is."""

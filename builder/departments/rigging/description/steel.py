@@ -16,6 +16,7 @@ Directions = Literal["straight down only", "at an angle"]
 class Letter(Line):
     """The structural engineer's letter that the limits come from."""
 
+    public_because: ClassVar[str] = "the limits rest on it"
     from_whom: Name
     """Who wrote it, by role or firm."""
     dated: Name
@@ -27,6 +28,7 @@ class Letter(Line):
 class BridleRule(Line):
     """Whether loads may be hung between beams."""
 
+    public_because: ClassVar[str] = "a show has to keep to it"
     allowed: Literal["yes", "between some beams", "no"]
     """Yes, between some beams, or no."""
     beams: Annotated[tuple[Name, ...], RefersTo("beam")] = ()
@@ -38,6 +40,7 @@ class BridleRule(Line):
 class DynamicFactor(Line):
     """A factor for starting and stopping, that the house asks for, with its source."""
 
+    public_because: ClassVar[str] = "a show has to keep to it"
     factor: Annotated[Ratio, Possible(1.0, 10.0), Plausible(1.0, 2.0)]
     """The factor on every load, 1 or more."""
     source: Text
@@ -47,6 +50,7 @@ class DynamicFactor(Line):
 class Limits(Line):
     """The general limits. Exceptions stand on their own lines."""
 
+    public_because: ClassVar[str] = "a show has to keep to it"
     whole_roof: Annotated[Maybe[Mass], Plausible(100.0, 200_000.0), Decisive()] = Absent.NOT_STATED
     """What the whole roof may carry, all hung loads together."""
     each_beam: Annotated[Maybe[Mass], Plausible(50.0, 50_000.0)] = Absent.NOT_STATED
@@ -74,6 +78,7 @@ class Limits(Line):
 class LimitException(Line):
     """A beam or point whose limits differ."""
 
+    public_because: ClassVar[str] = "a show has to keep to it"
     beams: Annotated[tuple[Name, ...], RefersTo("beam")] = ()
     """The beams it is about."""
     points: Annotated[tuple[Name, ...], RefersTo("point")] = ()
@@ -95,6 +100,7 @@ class LimitException(Line):
 class Zone(Line):
     """A part of the roof with a limit of its own."""
 
+    public_because: ClassVar[str] = "a show has to keep to it"
     defines: ClassVar[str] = "roof zone"
     name: Name
     """The name of the zone."""

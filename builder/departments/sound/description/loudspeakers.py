@@ -323,6 +323,7 @@ class AudienceArea(Line):
     their steps.
     """
 
+    public_because: ClassVar[str] = "levels are told over it"
     defines: ClassVar[str] = "audience area"
     name: Name
     """The name of the area."""

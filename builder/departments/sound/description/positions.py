@@ -18,6 +18,7 @@ from builder.reading.written import Decisive, Line, Loose, Numbered, OfModel, Pl
 class HousePolicy(Line):
     """Whether visitors play through the house system, and how."""
 
+    public_because: ClassVar[str] = "a show has to keep to it"
     use: Annotated[
         Maybe[Literal["must be used", "may be used", "by arrangement", "not available"]], Decisive()
     ] = Absent.NOT_STATED
@@ -124,6 +125,7 @@ class Room(Line):
 class MixPosition(Line):
     """Where the visiting engineer mixes."""
 
+    public_because: ClassVar[str] = "shows mix there"
     place: Annotated[Name, RefersTo("place")]
     """The place, from stage.yml."""
     width: Annotated[
@@ -162,6 +164,7 @@ class MixPosition(Line):
 class MonitorPosition(Line):
     """Where monitors are mixed."""
 
+    public_because: ClassVar[str] = "shows work there"
     place: Annotated[Name, RefersTo("place")]
     """The place, from stage.yml."""
     width: Annotated[Maybe[Length], Plausible(0.8, 12.0), Decisive()] = Absent.NOT_STATED

@@ -25,6 +25,7 @@ class Band(Written):
 class Radio(Loose):
     """A radio system of the house: what it is, where it tunes and what it is on."""
 
+    public_because: ClassVar[str] = "a show's own radio has to keep clear of it"
     defines: ClassVar[str] = "radio system"
     name: Name
     """The model, or what it is for."""
@@ -60,6 +61,7 @@ class Radio(Loose):
 class Spectrum(Line):
     """What a visiting radio coordinator must know."""
 
+    public_because: ClassVar[str] = "a show has to keep to it"
     coordinator: Annotated[Maybe[Text], Decisive()] = Absent.NOT_STATED
     """Who coordinates frequencies here, by role."""
     list_due: Annotated[Maybe[Duration], Plausible(3600.0, 60 * 86_400.0)] = Absent.NOT_STATED
