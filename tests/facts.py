@@ -16,6 +16,7 @@ from builder.keys import Key, keys_of, refers_to, types_within
 from builder.reading.clock import TimeOfDay
 from builder.reading.conductors import CrossSection
 from builder.reading.fields import mark_of
+from builder.reading.house_only import hidden_within
 from builder.reading.numerals import Unreadable
 from builder.reading.quantities import Quantity
 from builder.reading.reader import read
@@ -62,20 +63,28 @@ class Spot:
         return f"{self.file} {self.record.__name__}.{self.key.name} at {self.path}"
 
 
-def records_of_venue(venue: str) -> Iterator[tuple[str, Written, Mapping[str, Any]]]:
-    """Each record of a venue with its file and what is written of it."""
+def records_of_venue(
+    venue: str, *, is_hidden: bool = False
+) -> Iterator[tuple[str, Written, Mapping[str, Any]]]:
+    """
+    Each record of a venue that is published, or each that is not, with its file and what is written
+    of it.
+    """
     texts = folder(venue).texts
     for file, data in composed(venue).items():
-        for record in records_within(read(texts[file], file=file, kind=DESCRIPTIONS[file])):
-            yield file, record, at(data, record.path_in_file)
+        description = read(texts[file], file=file, kind=DESCRIPTIONS[file])
+        hidden = {id(record) for record in hidden_within(description)}
+        for record in records_within(description):
+            if (id(record) in hidden) == is_hidden:
+                yield file, record, at(data, record.path_in_file)
 
 
 @cache
-def spots(venue: str) -> tuple[Spot, ...]:
-    """Every value that a venue states, each entry of a list by itself."""
+def spots(venue: str, *, is_hidden: bool = False) -> tuple[Spot, ...]:
+    """Every value that a venue publishes, or does not, each entry of a list by itself."""
     return tuple(
         spot
-        for file, record, written in records_of_venue(venue)
+        for file, record, written in records_of_venue(venue, is_hidden=is_hidden)
         for key in keys_of(type(record))
         if key.name in written
         for spot in spots_of(file, record, key, written[key.name])
@@ -129,6 +138,9 @@ class Marked:
         for spot in spots(venue):
             if (value := self._other(spot)) is not None:
                 put(self.data[spot.file], spot.path, value)
+        for spot in spots(venue, is_hidden=True):
+            if name := self._names.get((refers_to(spot.key.field), spot.value)):
+                put(self.data[spot.file], spot.path, name)
         for file, record, written in records_of_venue(venue):
             self._qualify(file, record, written)
 

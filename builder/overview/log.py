@@ -6,9 +6,11 @@ It belongs to no department and gives no facts: it is published as the page 'Wha
 feed.
 """
 
+from typing import Annotated
+
 from builder.pack import Altered, Change
 from builder.reading.words import Count, Day, Name, Text, YesNo
-from builder.reading.written import Written
+from builder.reading.written import NotInWords, Written
 
 LOG = "log.yml"
 LONGEST = 2000
@@ -35,7 +37,7 @@ class Logged(Written):
     """Who changed it, by role."""
     why: Text
     """Why, in a sentence."""
-    house_only: YesNo | None = None
+    house_only: Annotated[YesNo | None, NotInWords("it keeps the entry off every page")] = None
     """Yes where the entry is for the house only: it is published nowhere."""
     did: Name | None = None
     """What was done, such as out, back, count, move, swap, add, remove or verified."""

@@ -16,8 +16,11 @@ NOT_FOR_VISITORS = "not for visitors"
 
 
 def says_house_only(record: Written) -> bool:
-    """Whether a record says by its own word that it is for the house only."""
-    return isinstance(record, Line) and record.house_only is True
+    """
+    Whether a record, a line or an entry of the log, says by its own word that it is for the house
+    only.
+    """
+    return getattr(record, KEY, None) is True
 
 
 def hidden_within(description: object) -> Iterator[Written]:
