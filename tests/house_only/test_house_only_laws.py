@@ -7,6 +7,7 @@ Each case hides one line of every list at once.
 
 import math
 from collections.abc import Iterator
+from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
@@ -24,7 +25,7 @@ from builder.render.markdown import render
 from builder.rider.asked import rider_of
 from builder.site.finding import entries_script, searched
 from tests.laws import share
-from tests.marked import MARK, Marked, longest_list, marked
+from tests.marked import MARK, longest_list, marked
 
 ROOT = Path(__file__).parent.parent.parent
 PROMISES = ("fits", "fits, with a note")
@@ -36,11 +37,13 @@ def demo() -> Folder:
     return read_folder(ROOT / "venue")
 
 
-@cache
-def case(number: int) -> tuple[Marked, Pack, Packs]:
-    """The demo with the lines of one number marked; its packs with them told, and hidden."""
-    venues = marked(demo().texts, demo().photos, number)
-    return venues, packs_of(venues.told).published, packs_of(venues.hidden)
+@dataclass(frozen=True, slots=True)
+class Case:
+    """The demo with some lines marked: what is published with them told, and its packs without."""
+
+    hidden: Venue
+    told: Pack
+    packs: Packs
 
 
 def cases() -> list[int]:
@@ -48,7 +51,11 @@ def cases() -> list[int]:
     return list(range(longest_list(demo().texts, demo().photos)))
 
 
-DRAWN = share(cases(), law="for the house only", usually=1)
+@pytest.fixture(scope="module", params=share(cases(), law="for the house only", usually=1))
+def case(request: pytest.FixtureRequest) -> Case:
+    """The demo with the lines of one number marked. One case at a time is kept."""
+    venues = marked(demo().texts, demo().photos, request.param)
+    return Case(venues.hidden, packs_of(venues.told).published, packs_of(venues.hidden))
 
 
 def riders() -> Iterator[RiderAsked]:
@@ -72,12 +79,10 @@ def published_bytes(pack: Pack, venue: Venue) -> dict[str, bytes]:
 
 
 @pytest.mark.laws
-@pytest.mark.parametrize("number", DRAWN)
-def test_no_byte_of_a_line_for_the_house_only_is_published(number: int) -> None:
-    venues, told, packs = case(number)
-    assert MARK in to_json(told)
-    assert MARK in to_json(packs.house)
-    files = published_bytes(packs.published, venues.hidden)
+def test_no_byte_of_a_line_for_the_house_only_is_published(case: Case) -> None:
+    assert MARK in to_json(case.told)
+    assert MARK in to_json(case.packs.house)
+    files = published_bytes(case.packs.published, case.hidden)
     assert {"pack.json", "fit.json"} <= files.keys()
     mark = MARK.lower().encode()
     assert {name for name, content in files.items() if mark in content.lower()} == set()
@@ -117,12 +122,10 @@ def alike(one: list[float | None], other: list[float | None]) -> bool:
 
 
 @pytest.mark.laws
-@pytest.mark.parametrize("number", DRAWN)
-def test_what_is_hidden_weighs_and_draws_as_it_did(number: int) -> None:
-    _, told, packs = case(number)
+def test_what_is_hidden_weighs_and_draws_as_it_did(case: Case) -> None:
     pairs = [
         pair
-        for one, other in zip(told.sections, packs.published.sections, strict=True)
+        for one, other in zip(case.told.sections, case.packs.published.sections, strict=True)
         for pair in shared_figures(one, other)
     ]
     assert len(pairs) > 200
@@ -131,10 +134,8 @@ def test_what_is_hidden_weighs_and_draws_as_it_did(number: int) -> None:
 
 
 @pytest.mark.laws
-@pytest.mark.parametrize("number", DRAWN)
-def test_no_show_is_promised_more_for_what_is_hidden(number: int) -> None:
-    _, told, packs = case(number)
-    before, after = fit_record(told), fit_record(packs.published)
+def test_no_show_is_promised_more_for_what_is_hidden(case: Case) -> None:
+    before, after = fit_record(case.told), fit_record(case.packs.published)
     judged = 0
     for rider in riders():
         answers = zip(
@@ -148,9 +149,7 @@ def test_no_show_is_promised_more_for_what_is_hidden(number: int) -> None:
 
 
 @pytest.mark.laws
-@pytest.mark.parametrize("number", DRAWN)
-def test_the_house_itself_is_told_all_that_was_found(number: int) -> None:
-    _, told, packs = case(number)
-    mine = {finding.code for finding in packs.house.findings}
-    assert {finding.code for finding in told.findings} <= mine
-    assert not any(MARK in finding.sentence for finding in packs.published.findings)
+def test_the_house_itself_is_told_all_that_was_found(case: Case) -> None:
+    mine = {finding.code for finding in case.packs.house.findings}
+    assert {finding.code for finding in case.told.findings} <= mine
+    assert not any(MARK in finding.sentence for finding in case.packs.published.findings)
