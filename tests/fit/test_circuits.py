@@ -74,6 +74,14 @@ def test_outlets_whose_number_nobody_knows_are_asked_about() -> None:
     )
 
 
+def test_outlets_that_are_known_do_not_make_up_for_those_that_are_not() -> None:
+    # One circuit more is asked than the known outlet has: the other line may have it.
+    unknown = outlet(9)
+    unknown["values"]["count"] = value(standing="unknown")
+    power = [feed("Board", (60.0, 60.0, 60.0)), outlet(1), unknown]
+    assert [each["verdict"] for each in verdicts(circuits(2, 16.0), power=power)] == ["ask"]
+
+
 @pytest.mark.parametrize(("count", "verdict"), [(3, "fits"), (4, "short")])
 def test_circuits_are_counted_as_loaded_not_as_sockets(count: int, verdict: str) -> None:
     # Nine sockets, and 20 A free on each phase: one circuit of 16 A on each phase, for two ask 32

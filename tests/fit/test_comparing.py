@@ -477,3 +477,10 @@ def test_ways_that_do_not_work_are_told_with_the_inputs() -> None:
     )
     assert only(asks("inputs", low=48.0), sound=[split, item("dropbox", "A")])["verdict"] == "fits"
     assert only(asks("inputs", low=57.0), sound=[split, box])["notes"] == []
+
+
+def test_of_two_decks_one_that_must_be_asked_about_is_better_than_one_that_is_too_small() -> None:
+    small = deck("Small", usable_width=value("11.9 m", 11.9))
+    unknown = deck("Unknown", usable_width=value(standing="unknown"))
+    for decks in ([small, unknown], [unknown, small]):
+        assert only(asks("stage width", low=12.0), stage=decks)["verdict"] == "ask"

@@ -266,6 +266,8 @@ def test_on_one_day_the_club_act_lacks_depth_in_front_of_the_theatre_act() -> No
         if each["act"] == "The day" and each["title"] == "Radio channels at once"
     )
     assert radio["need"] == "at least 20 together (6 + 14)"
+    # What no act asks alone stands on no line of a rider.
+    assert {each["line"] for each in day["verdicts"] if each["act"] == "The day"} == {0}
 
 
 def parts_of(venue: str, act: str) -> dict[str, Record]:

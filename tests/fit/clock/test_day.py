@@ -357,6 +357,13 @@ def test_a_changeover_that_nobody_stated_whole_is_asked(
     assert question in found["question"]
 
 
+def test_a_gap_below_nothing_is_short_though_no_part_of_the_changeover_is_stated() -> None:
+    found = gap(-5, strike=None, told={"lines_a_minute": 5.0})
+    assert found["verdict"] == "short"
+    assert found["reason"].startswith("19:25 to 19:20 is −5 min. ")
+    assert "It takes" not in found["reason"]
+
+
 def test_a_strike_that_the_act_before_does_not_state_is_asked_unless_the_changeover_is_stated_all_in() -> (  # noqa: E501
     None
 ):

@@ -289,6 +289,16 @@ def test_hoists_that_nobody_speaks_of_may_be_none_or_the_house_s_heaviest(
     assert words(hang(support("R-2", load_kg), hoists=""), house=roof(**HOISTS)) == [verdict]
 
 
+@pytest.mark.parametrize(("load_kg", "verdict"), [(448.0, "fits, with a note"), (448.01, "ask")])
+def test_a_single_hoist_of_the_house_counts_too(load_kg: float, verdict: str) -> None:
+    # 448 + 52 = 500 kg, which is what the point takes.
+    single = roof(heavy=HOISTS["heavy"])
+    found = verdicts(hang(support("R-2", load_kg), hoists=""), house=single)[0]
+    assert found["verdict"] == verdict
+    if verdict != "ask":
+        assert any("52.0 kg" in note for note in found["notes"])
+
+
 @pytest.mark.parametrize(("count", "verdict"), [(3, "fits, with a note"), (4, "short")])
 def test_the_house_s_hoists_are_enough_or_not(count: int, verdict: str) -> None:
     plans = [
@@ -308,6 +318,14 @@ def test_the_strongest_hoist_lifts_the_heaviest_support(rating_kg: float, verdic
         "heavy": item("hoist", "H", weight=kg(52.0), rating=kg(rating_kg), free=value("4", 4.0))
     }
     assert words(hang(support("R-2", 300.0), hoists="house"), house=roof(**hoists)) == [verdict]
+
+
+@pytest.mark.parametrize(("load_kg", "verdict"), [(2.0, "fits, with a note"), (2.5, "short")])
+def test_a_hoist_that_lifts_next_to_nothing_is_rated_for_no_more(
+    load_kg: float, verdict: str
+) -> None:
+    weak = item("hoist", "H", weight=kg(5.0), rating=kg(2.0), free=value("4", 4.0))
+    assert words(hang(support("R-2", load_kg), hoists="house"), house=roof(hoist=weak)) == [verdict]
 
 
 @pytest.mark.parametrize("lacking", ["rating", "free", "weight"])
@@ -503,6 +521,20 @@ def test_the_distance_counts_to_what_the_house_hangs_and_not_to_other_beams() ->
         hang(support("S-1", 10.0)),
         house=house,
     ) == ["short", "fits", "fits"]
+
+
+def test_a_near_point_of_which_nobody_knows_whether_it_is_loaded_is_asked_about() -> None:
+    # are 2 m apart. What the house hangs on R-4 is not known; where the show loads it
+    # too, nothing is left to ask.
+    house = roof(
+        **{"R-4": point("R", 4, 0.0, carried_kg=None)},
+        roof=item("roof", "Whole roof", left=kg(2000.0), spacing_at_least=value("3 m", 3.0)),
+    )
+    alone = verdicts(hang(support("R-3", 10.0)), house=house)[0]
+    assert alone["verdict"] == "ask"
+    assert "R-3 and R-4" in alone["reason"]
+    both_loaded = verdicts(hang(support("R-3", 10.0), support("R-4", 10.0)), house=house)[0]
+    assert both_loaded["verdict"] == "short"
 
 
 def trim(trim_m: float, below_m: float | None) -> Record:

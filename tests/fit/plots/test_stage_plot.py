@@ -432,6 +432,14 @@ def test_of_several_decks_the_one_that_takes_the_plot_is_chosen_and_named() -> N
     assert plotted(pack, piece("A", (0, -1)))["reason"].startswith("Thrust: 1 of 1 as asked: A.")
 
 
+def test_of_several_decks_one_that_must_be_asked_about_is_better_than_one_that_is_too_small() -> (
+    None
+):
+    wide = item("deck", "Wide", load=value(standing="unknown"))
+    pack = stage((wide, box(-8.0, 8.0, 0.0, 10.0)), deck=box(-1.0, 1.0, 0.0, 2.0))
+    assert word(pack, piece("A", (0, 5), weight_kg=100.0)) == "ask"
+
+
 def test_past_what_is_clear_is_noted() -> None:
     found = plotted(stage(usable_depth=value("9 m", 9.0)), piece("A", (0, 8.5)))
     assert (
