@@ -2,10 +2,13 @@
 One requirement against facts: the boundary from both sides, and every way of not having a value.
 """
 
+from typing import Any
+
 import pytest
 
 from builder.fit.interpreter import fit
-from tests.fit.sample import Record, a_list, asks, item, pack, rider, value
+from builder.fit.margins import tolerance
+from tests.fit.sample import RULES, Record, a_list, asks, item, pack, rider, value
 
 END_STAGE, THRUST = "Standing, end stage", "Standing, end stage, long thrust"
 
@@ -484,3 +487,18 @@ def test_of_two_decks_one_that_must_be_asked_about_is_better_than_one_that_is_to
     unknown = deck("Unknown", usable_width=value(standing="unknown"))
     for decks in ([small, unknown], [unknown, small]):
         assert only(asks("stage width", low=12.0), stage=decks)["verdict"] == "ask"
+
+
+@pytest.mark.parametrize(
+    ("kind", "tolerated"),
+    [
+        *[("mass", 5.0), ("load", 5.0), ("area", 5.0), ("length", 0.025)],
+        *[("count", 0.0), ("duration", 0.0), ("level", 0.0), ("current", 0.0)],
+    ],
+)
+def test_rounding_may_cost_half_a_percent_of_a_weight_load_or_area_and_nothing_of_a_count(
+    kind: str, tolerated: float
+) -> None:
+    rule: Any = {**RULES[0], "kind": kind, "legal": False}
+    assert tolerance(rule, 1000.0) == pytest.approx(tolerated)
+    assert tolerance({**rule, "legal": True}, 1000.0) == 0

@@ -242,6 +242,12 @@ def test_a_load_is_held_to_the_phase_with_least_free(current: float, verdict: st
     assert words(load(current), power=[feed("Switch", 63.0)]) == [verdict]
 
 
+@pytest.mark.parametrize(("current", "margin"), [(44.0, "+19.0 A"), (70.0, "−7.00 A")])
+def test_a_load_says_what_is_left_or_lacks_beside_it(current: float, margin: str) -> None:
+    found = fit(pack(power=[feed("Switch", 63.0)]), [rider(load(current))])["verdicts"][0]
+    assert found["margin"][0] == margin
+
+
 def test_two_loads_that_fit_alone_may_not_fit_together() -> None:
     one = [feed("Switch", 100.0)]
     assert words(load(60.0), load(60.0), power=one) == ["fits", "short"]

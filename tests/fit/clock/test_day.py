@@ -357,6 +357,12 @@ def test_a_changeover_that_nobody_stated_whole_is_asked(
     assert question in found["question"]
 
 
+def test_a_set_is_not_shortened_by_more_than_it_lasts() -> None:
+    # Opener plays 40 min. 60 min less 25 are 35 too few, 60 less 15 are 45.
+    assert "shorten the set of Opener to 5 min" in gap(25, changeover=60)["remedy"]
+    assert "shorten the set" not in gap(15, changeover=60)["remedy"]
+
+
 def test_a_gap_below_nothing_is_short_though_no_part_of_the_changeover_is_stated() -> None:
     found = gap(-5, strike=None, told={"lines_a_minute": 5.0})
     assert found["verdict"] == "short"

@@ -328,6 +328,25 @@ def test_a_hoist_that_lifts_next_to_nothing_is_rated_for_no_more(
     assert words(hang(support("R-2", load_kg), hoists="house"), house=roof(hoist=weak)) == [verdict]
 
 
+@pytest.mark.parametrize(("rating_kg", "verdict"), [(400.0, "ask"), (399.9, "short")])
+def test_a_hoist_too_weak_for_the_worst_case_alone_is_asked_about(
+    rating_kg: float, verdict: str
+) -> None:
+    # Of 640 kg over three supports the middle one has 10/16, 400 kg, level, and all if an end is
+    # slack.
+    strong = {f"R-{number}": point("R", number, 0.0, limit_kg=900.0) for number in (2, 3, 4)}
+    hoist = item("hoist", "H", weight=kg(0.0), rating=kg(rating_kg), free=value("4", 4.0))
+    plan = {**three(640.0), "hoists": "house"}
+    assert words(plan, house=roof(**strong, hoist=hoist)) == [verdict]
+
+
+def test_a_short_asks_for_what_the_house_hangs_there_however_little_it_is() -> None:
+    house = roof(**{"R-2": point("R", 2, 0.0, carried_kg=0.5)})
+    found = verdicts(hang(support("R-2", 500.0)), house=house)[0]
+    assert found["verdict"] == "short"
+    assert "Ask whether what the house itself hangs there can come down." in found["remedy"]
+
+
 @pytest.mark.parametrize("lacking", ["rating", "free", "weight"])
 def test_a_house_that_does_not_tell_its_hoists_is_asked(lacking: str) -> None:
     told = {"weight": kg(52.0), "rating": kg(500.0), "free": value("4", 4.0)}
@@ -564,6 +583,11 @@ def test_a_trim_needs_room_under_the_steel_and_is_asked_where_nobody_says_what_t
     trim_m: float, below_m: float | None, verdict: str
 ) -> None:
     assert words(hang(support("R-2", 10.0)), trim(trim_m, below_m))[1] == verdict
+
+
+def test_a_trim_that_rounding_lets_pass_says_by_how_much_in_metres() -> None:
+    found = verdicts(hang(support("R-2", 10.0)), trim(8.02, 1.0))[1]
+    assert [note for note in found["notes"] if "20 mm" in note] != []
 
 
 def test_the_lowest_steel_over_a_hang_decides_its_trim() -> None:

@@ -106,6 +106,21 @@ def test_a_move_is_not_told_where_the_edge_would_still_be_crossed_into_a_wing() 
     )
 
 
+THRUST = [
+    *([-8.0, 0.0], [-2.0, 0.0], [-2.0, -3.0], [2.0, -3.0]),
+    *([2.0, 0.0], [8.0, 0.0], [8.0, 10.0], [-8.0, 10.0]),
+]
+
+
+@pytest.mark.parametrize(("across_m", "side"), [(-1.9, "left"), (1.9, "right")])
+def test_what_stands_over_the_side_of_a_thrust_moves_back_onto_it(
+    across_m: float, side: str
+) -> None:
+    # 1 m square about 1.9 m reaches to 2.4 m, 400 mm past the side of the thrust.
+    found = part(plotted(stage(deck=THRUST), piece("A", (across_m, -1.5), (1.0, 1.0))), "A")
+    assert found["remedy"] == f"Move it 400 mm (1'-3 1/2\") to stage {side}."
+
+
 # 12 m deep on a deck of 10 m: no move helps, a quarter turn does, 12 m of 16 m.
 def test_where_no_move_helps_a_turn_may() -> None:
     assert (
@@ -430,6 +445,20 @@ def test_of_several_decks_the_one_that_takes_the_plot_is_chosen_and_named() -> N
     pack["sections"][0]["items"].append(item("deck", "Thrust"))
     pack["sections"][0]["outlines"].append(outline("deck", "Thrust", box(-8.0, 8.0, -3.0, 10.0)))
     assert plotted(pack, piece("A", (0, -1)))["reason"].startswith("Thrust: 1 of 1 as asked: A.")
+
+
+def test_what_is_as_long_as_the_deck_is_wide_is_turned_by_just_a_quarter() -> None:
+    # 3 m by 16 m on a deck of 16 m by 10 m. At 91 degrees it would be 16 cos 1° + 3 sin 1° = 16.05
+    # m wide.
+    found = plotted(stage(), piece(at=None, size=(3.0, 16.0)))
+    assert (found["verdict"], found["parts"][0]["remedy"]) == ("short", "Turn it by a quarter.")
+
+
+def test_what_only_should_be_there_and_must_be_asked_about_leaves_the_show_as_it_is() -> None:
+    open_one = piece("B", (5, 5), strictness="should", weight_kg=100.0)
+    pack = stage(load=value(standing="unknown"))
+    found = plotted(pack, piece("A", (0, 5)), open_one)
+    assert (found["verdict"], found["strictness"]) == ("ask", "should")
 
 
 def test_of_several_decks_one_that_must_be_asked_about_is_better_than_one_that_is_too_small() -> (
