@@ -2,9 +2,10 @@
 
 import pytest
 
-from builder.fit.published import checked, fit_record
+from builder.fit.published import NO_LIMIT, checked, fit_record, value_record
 from builder.pack import (
     Fact,
+    Figure,
     Item,
     Pack,
     Revision,
@@ -12,6 +13,7 @@ from builder.pack import (
     Standing,
     Value,
     Verified,
+    Working,
     from_json,
     to_json,
 )
@@ -63,3 +65,20 @@ def test_a_value_that_is_no_list_has_no_parts() -> None:
 
 def test_a_check_that_nobody_tells_is_no_words() -> None:
     assert checked(None) == ""
+
+
+@pytest.mark.parametrize(
+    ("section", "kind", "standing"),
+    [
+        ("rigging", "beam", "none"),
+        ("rigging", "roof", "none"),
+        ("rigging", "point", "unknown"),
+        ("power", "beam", "unknown"),
+    ],
+)
+def test_what_is_left_of_a_roof_limit_that_the_house_says_does_not_exist_is_none(
+    section: str, kind: str, standing: str
+) -> None:
+    working = Working("left", (), ())
+    left = Figure(f"{section}.{kind}.r.left", "Left", None, working, missing=(NO_LIMIT,))
+    assert value_record(left, kind, Section(section, "x", ()), "")["standing"] == standing

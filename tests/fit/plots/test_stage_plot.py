@@ -469,6 +469,19 @@ def test_of_several_decks_one_that_must_be_asked_about_is_better_than_one_that_i
     assert word(pack, piece("A", (0, 5), weight_kg=100.0)) == "ask"
 
 
+@pytest.mark.parametrize(("across_m", "is_past"), [(6.5, True), (-6.5, True), (6.0, False)])
+def test_past_the_clear_width_is_noted_on_either_side(across_m: float, is_past: bool) -> None:
+    # 2 m about 6.5 m reach to 7.5 m, half of 14 m is 7 m.
+    found = plotted(stage(usable_width=value("14 m", 14.0)), piece("A", (across_m, 5)))
+    past = [each for each in found["parts"] if "the clear width of 14.00 m" in each["reason"]]
+    assert (past != []) == is_past
+
+
+def test_where_nothing_stands_as_asked_no_name_is_told_as_good() -> None:
+    found = plotted(stage(), piece("A", (8, 5)))
+    assert found["reason"].startswith("Deck: 0 of 1 as asked; short: A.")
+
+
 def test_past_what_is_clear_is_noted() -> None:
     found = plotted(stage(usable_depth=value("9 m", 9.0)), piece("A", (0, 8.5)))
     assert (
