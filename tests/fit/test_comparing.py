@@ -502,3 +502,19 @@ def test_rounding_may_cost_half_a_percent_of_a_weight_load_or_area_and_nothing_o
     rule: Any = {**RULES[0], "kind": kind, "legal": False}
     assert tolerance(rule, 1000.0) == pytest.approx(tolerated)
     assert tolerance({**rule, "legal": True}, 1000.0) == 0
+
+
+@pytest.mark.parametrize(("wanted", "told"), [(2.0, True), (3.0, False)])
+def test_what_is_said_of_things_that_are_added_up_is_told_where_they_are_enough(
+    wanted: float, told: bool
+) -> None:
+    forklift = item(
+        "vehicle",
+        "Lift",
+        condition="limited",
+        note="lifts 1 m at most",
+        kind=value("forklift"),
+        count=value("2", 2.0),
+    )
+    found = only(asks("forklifts", low=wanted), access=[forklift])
+    assert any("lifts 1 m at most" in note for note in found["notes"]) == told

@@ -363,6 +363,10 @@ def test_a_set_is_not_shortened_by_more_than_it_lasts() -> None:
     assert "shorten the set" not in gap(15, changeover=60)["remedy"]
 
 
+def test_no_gap_at_all_is_told_without_a_sign() -> None:
+    assert gap(0, changeover=20)["reason"].startswith("19:25 to 19:25 is 0 min. ")
+
+
 def test_a_gap_below_nothing_is_short_though_no_part_of_the_changeover_is_stated() -> None:
     found = gap(-5, strike=None, told={"lines_a_minute": 5.0})
     assert found["verdict"] == "short"

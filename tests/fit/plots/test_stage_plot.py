@@ -9,6 +9,7 @@ import pytest
 
 from builder.fit.interpreter import fit
 from builder.fit.plots import in_the_way, notes
+from builder.fit.plots.sentences import SMALLER
 from builder.formulas import rectangles
 from builder.formulas.rectangles import overlap_m
 from tests.fit.plot_pairs import box
@@ -459,6 +460,13 @@ def test_what_only_should_be_there_and_must_be_asked_about_leaves_the_show_as_it
     pack = stage(load=value(standing="unknown"))
     found = plotted(pack, piece("A", (0, 5)), open_one)
     assert (found["verdict"], found["strictness"]) == ("ask", "should")
+
+
+def test_what_is_no_larger_than_the_deck_and_finds_no_place_beside_a_column_is_to_be_smaller() -> (
+    None
+):
+    found = part(plotted(stage(COLUMN), piece("A", (0, 5), (15.0, 9.0))), "A")
+    assert (found["verdict"], found["remedy"]) == ("short", SMALLER)
 
 
 def test_of_several_decks_one_that_must_be_asked_about_is_better_than_one_that_is_too_small() -> (
