@@ -518,3 +518,13 @@ def test_what_is_said_of_things_that_are_added_up_is_told_where_they_are_enough(
     )
     found = only(asks("forklifts", low=wanted), access=[forklift])
     assert any("lifts 1 m at most" in note for note in found["notes"]) == told
+
+
+def test_one_line_that_is_enough_is_the_fact_and_two_are_told_together() -> None:
+    def lift(name: str, count: float) -> Record:
+        return item("vehicle", name, kind=value("forklift"), count=value(f"{count:g}", count))
+
+    one = only(asks("forklifts", low=2.0), access=[lift("Old", 2.0)])["fact"]
+    both = only(asks("forklifts", low=2.0), access=[lift("Old", 2.0), lift("New", 3.0)])["fact"]
+    assert (one["item"], one["text"]) == ("Old", "2")
+    assert (both["item"], both["text"]) == ("2 together", "5")

@@ -340,6 +340,19 @@ def test_a_hoist_too_weak_for_the_worst_case_alone_is_asked_about(
     assert words(plan, house=roof(**strong, hoist=hoist)) == [verdict]
 
 
+def test_a_hoist_that_is_too_weak_lacks_no_mass_on_the_roof() -> None:
+    weak = item("hoist", "H", weight=kg(52.0), rating=kg(299.9), free=value("4", 4.0))
+    plan = hang(support("R-2", 300.0), hoists="house")
+    found = verdicts(plan, house=roof(hoist=weak))[0]
+    assert (found["verdict"], found["margin"]) == ("short", ["", ""])
+
+
+def test_a_point_of_which_the_house_says_that_it_has_no_limit_is_asked_about() -> None:
+    boundless = point("R", 2, 0.0, limit_kg=None)
+    boundless["values"]["limit"] = value(standing="none")
+    assert words(hang(support("R-2", 10.0)), house=roof(**{"R-2": boundless})) == ["ask"]
+
+
 def test_a_short_asks_for_what_the_house_hangs_there_however_little_it_is() -> None:
     house = roof(**{"R-2": point("R", 2, 0.0, carried_kg=0.5)})
     found = verdicts(hang(support("R-2", 500.0)), house=house)[0]
