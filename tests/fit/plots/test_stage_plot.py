@@ -122,6 +122,23 @@ def test_what_stands_over_the_side_of_a_thrust_moves_back_onto_it(
     assert found["remedy"] == f"Move it 400 mm (1'-3 1/2\") to stage {side}."
 
 
+APSE = [
+    *([-8.0, 0.0], [8.0, 0.0], [8.0, 10.0], [2.0, 10.0]),
+    *([2.0, 13.0], [-2.0, 13.0], [-2.0, 10.0], [-8.0, 10.0]),
+]
+
+
+@pytest.mark.parametrize(
+    ("deck", "upstage_m", "way"), [(APSE, 9.8, "downstage"), (THRUST, 0.2, "upstage")]
+)
+def test_what_stands_over_an_edge_that_is_not_the_farthest_moves_back_over_it(
+    deck: list[list[float]], upstage_m: float, way: str
+) -> None:
+    # 1 m square about 9.8 m reaches to 10.3 m, and about 0.2 m to -0.3 m: 300 mm past the edge.
+    found = part(plotted(stage(deck=deck), piece("A", (5.0, upstage_m), (1.0, 1.0))), "A")
+    assert found["remedy"] == f"Move it 300 mm (1'-0\") {way}."
+
+
 # 12 m deep on a deck of 10 m: no move helps, a quarter turn does, 12 m of 16 m.
 def test_where_no_move_helps_a_turn_may() -> None:
     assert (
