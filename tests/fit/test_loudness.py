@@ -3,6 +3,7 @@
 import pytest
 
 from builder.fit.interpreter import fit
+from builder.fit.levels.wish import weighting
 from tests.fit.sample import Record, item, pack, rider, value
 
 LIMIT = item(
@@ -148,3 +149,19 @@ def test_a_limit_that_nobody_stated_does_not_hide_a_system_that_is_too_small() -
     result = fit(pack(house=[], sound=[MIX]), [rider(wish(109.0))])["verdicts"][0]
     assert result["verdict"] == "short"
     assert "Limits: The house has not said." in result["notes"]
+
+
+@pytest.mark.parametrize(
+    ("text", "letter"),
+    [
+        ("dB(A)", "A"),
+        ("dBC", "C"),
+        ("98 dB(C)", "C"),
+        ("98 dB A", "A"),
+        ("102 dB(Z)", ""),
+        ("98 dB", ""),
+        ("", ""),
+    ],
+)
+def test_the_weighting_is_read_from_the_words_of_a_level(text: str, letter: str) -> None:
+    assert weighting(text) == letter

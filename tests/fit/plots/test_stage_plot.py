@@ -9,7 +9,7 @@ import pytest
 
 from builder.fit.interpreter import fit
 from builder.fit.plots import in_the_way, notes
-from builder.fit.plots.sentences import SMALLER
+from builder.fit.plots.sentences import NO_DECK, SMALLER
 from builder.formulas import rectangles
 from builder.formulas.rectangles import overlap_m
 from tests.fit.plot_pairs import box
@@ -420,6 +420,35 @@ def test_without_a_place_only_sizes_are_looked_at_and_the_rest_is_one_question()
     )
 
 
+# Each of 16 m by 2.6 m, 41.6 m²: two are 83.2 m², four are 166.4 m², and the deck has 160 m².
+@pytest.mark.parametrize(
+    ("strictnesses", "verdict", "area"),
+    [
+        (("must", "must", "should", "should"), "ask", "83.2 m²"),
+        (("should", "should", "should", "should"), "short", "166 m²"),
+        (("must", "must", "must", "must"), "short", "166 m²"),
+    ],
+)
+def test_without_a_place_what_only_should_be_there_takes_no_floor_from_what_must(
+    strictnesses: tuple[str, ...], verdict: str, area: str
+) -> None:
+    pieces = [
+        piece(f"P{index}", None, (16.0, 2.6), strictness=strictness)
+        for index, strictness in enumerate(strictnesses)
+    ]
+    (found,) = plotted(stage(), *pieces)["parts"]
+    assert found["verdict"] == verdict
+    assert area in found["reason"]
+
+
+def test_a_stage_without_a_deck_is_asked_about_its_deck() -> None:
+    empty = stage()
+    empty["sections"][0]["items"] = []
+    asked = plotted(empty, piece("A"))
+    assert (asked["verdict"], asked["reason"]) == ("ask", NO_DECK)
+    assert plotted({**empty, "sections": []}, piece("A"))["reason"] == NO_DECK
+
+
 @pytest.mark.parametrize(("width_m", "verdict"), [(16.025, "ask"), (16.026, "short")])
 def test_without_a_place_what_is_wider_than_the_deck_is_short(width_m: float, verdict: str) -> None:
     assert word(stage(), piece(at=None, size=(width_m, 1))) == verdict
@@ -505,6 +534,12 @@ def test_past_the_clear_width_is_noted_on_either_side(across_m: float, is_past: 
 def test_where_nothing_stands_as_asked_no_name_is_told_as_good() -> None:
     found = plotted(stage(), piece("A", (8, 5)))
     assert found["reason"].startswith("Deck: 0 of 1 as asked; short: A.")
+
+
+def test_a_deck_that_takes_all_is_better_than_one_too_small_for_what_may_give_way() -> None:
+    wide = item("deck", "Wide", load=value("5 kPa", 5000.0))
+    pack = stage((wide, box(-8.0, 8.0, 0.0, 10.0)), deck=box(-1.0, 1.0, 0.0, 2.0))
+    assert word(pack, piece("A", (0, 5), strictness="should")) == "fits"
 
 
 def test_past_what_is_clear_is_noted() -> None:
