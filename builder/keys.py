@@ -12,9 +12,9 @@ from typing import Annotated, Any, Literal, Union, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
-from builder.reading.absent import OrAbsent
 from builder.reading.fields import mark_of
 from builder.reading.lists import AtMost
+from builder.reading.maybe import OrAbsent, is_numeric
 from builder.reading.possible import Possible, range_words
 from builder.reading.quantities import Quantity
 from builder.reading.words import ReadBy as WordField
@@ -110,6 +110,8 @@ def value_of(field: FieldInfo, record_words: RecordWords = group_words) -> str:
             value = f"a list of names of a {refers}"
     value += own_range(field)
     if any(isinstance(mark, OrAbsent) for mark in field.metadata):
+        if is_numeric(field.annotation):
+            return f"{value}, exact or known in part; or `unknown`, or `none`"
         return f"{value}; or `unknown`, or `none`"
     return value
 

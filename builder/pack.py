@@ -62,7 +62,8 @@ class Value:
     unit system, ``number`` is in ``unit`` (SI), where it is exact. Where it is not, ``least`` and
     ``most`` are its ends in the same unit, as far as anybody knows: nobody reads an end out of the
     text. ``parts`` are the entries of a list, each by itself: a name may hold a comma, so whoever
-    looks for one looks here, never within the text.
+    looks for one looks here, never within the text. Where somebody can choose the value, it
+    ``can_be_set``: to one of the ``settings``, or anywhere between its ends where none are named.
     """
 
     text: str
@@ -72,6 +73,8 @@ class Value:
     parts: tuple[str, ...] = ()
     least: float | None = None
     most: float | None = None
+    can_be_set: bool = False
+    settings: tuple[float, ...] = ()
 
     @property
     def ends(self) -> tuple[float | None, float | None]:

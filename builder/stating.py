@@ -9,6 +9,7 @@ absence visible.
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from typing import Any
 
 from pydantic.fields import FieldInfo
 
@@ -18,6 +19,7 @@ from builder.reading.absent import Absent
 from builder.reading.addresses import distinct
 from builder.reading.fields import mark_of
 from builder.reading.how_many import numbers
+from builder.reading.in_part import Between, amount_of, ends_of, in_other_system, values_within
 from builder.reading.in_service import not_working
 from builder.reading.measures import both
 from builder.reading.problems import Where
@@ -204,6 +206,8 @@ def filled(blank: Fact, value: object, field: FieldInfo) -> Fact | None:
     decisive = any(isinstance(mark, Decisive) for mark in field.metadata)
     if value is None or value is Absent.NOT_STATED or value == ():
         return replace(blank, standing=Standing.NOT_STATED, place=None) if decisive else None
+    if isinstance(value, Between):
+        return replace(blank, value=value_in_part(value))
     if isinstance(value, Absent):
         return replace(
             blank, standing=Standing.UNKNOWN if value is Absent.UNKNOWN else Standing.NONE
@@ -232,6 +236,22 @@ def value_of(value: object) -> Value | None:
             return list_of(value)
         case _:
             return None
+
+
+def value_in_part(known: Between[Any]) -> Value:
+    """A value that is known in part, as the pack shows it: its ends, and what it can be set to."""
+    least, most = (None if end is None else amount_of(end) for end in ends_of(known))
+    example = next(values_within(known))
+    return Value(
+        known.value,
+        in_other_system(known),
+        None,
+        type(example).si_unit if isinstance(example, Quantity) else "",
+        least=least,
+        most=most,
+        can_be_set=known.can_be_set,
+        settings=tuple(amount_of(setting) for setting in known.settings),
+    )
 
 
 def list_of(values: tuple[object, ...]) -> Value | None:

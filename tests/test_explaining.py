@@ -54,7 +54,7 @@ def test_a_key_is_told_with_file_meaning_value_and_example() -> None:
     assert told("decks.clear_height") == [
         "clear_height: a key of stage.yml, decks",
         "  Height to the lowest thing above the deck that cannot be moved.",
-        "  Value: a length, such as 18.3 m; or unknown, or none.",
+        "  Value: a length, such as 18.3 m, exact or known in part; or unknown, or none.",
         '  Shows stop on it: where it is left out, the pack says "not stated".',
         "  In the documentation: keys/stage/decks.html#stage-decks-clear-height.",
         "  For example:",

@@ -180,8 +180,8 @@ def test_an_editor_shows_each_keys_own_text_whichever_part_of_a_schema_it_reads_
 def test_a_key_says_what_may_be_written_beside_what_it_means() -> None:
     access = json.loads(schemas()["access.json"])["$defs"]["Approach"]["properties"]
     assert access["longest_truck"]["description"] == (
-        "The longest truck that can use it, tractor and trailer. Value: a length, such as 18.3 m;"
-        " or unknown, or none."
+        "The longest truck that can use it, tractor and trailer. Value: a length, such as 18.3 m,"
+        " exact or known in part; or unknown, or none."
     )
     house = json.loads(schemas()["house.json"])["properties"]
     assert house["revision"]["description"] == (

@@ -44,6 +44,9 @@ A value is one of these:
 compared;
 * a position, such as `4.2 m SL`, `3 ft 6 in US`, `1.4 m up`;
 * a text, a count, a day such as `2026-03-02`, or one of the choices listed;
+* known in part, where the key says so: `about 40 ft`, `40 ft +- 1 ft`, `12 to 15 m`,
+`at least 15 m`, `up to 2 t`; `set from 0.9 m to 1.4 m` or `set to 4 ft or 5 ft` where it can be
+chosen; `disputed` where sources do not agree;
 * `unknown` where nobody knows yet, `none` where there is none, where the key says so. Leave a key
 out to say nothing. A `?` for `unknown`, the word before, is still read.
 

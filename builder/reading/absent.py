@@ -1,77 +1,65 @@
-"""Three ways of not having a value: nobody knows yet, there is none, nobody said."""
+"""
+The ways of not having one value: nobody knows yet, there is none, nobody said, and what is known in
+part.
 
-from collections.abc import Callable
+Code that needs one number asks ``isinstance(value, Absent)`` first and goes without it. So what is
+known in part is never taken for exact; who can do with its ends asks for them (``in_part.py``).
+"""
+
+from collections.abc import Mapping
 from dataclasses import dataclass
-from enum import Enum
-from typing import Annotated, Any, TypeVar, Union, get_args
-
-from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
-from pydantic_core import core_schema
+from types import MappingProxyType
+from typing import Any, ClassVar, Self, TypeVar
 
 T = TypeVar("T")
 
 
-class Absent(Enum):
-    """Why there is no value. ``NOT_STATED`` is a field's default and is never written."""
-
-    UNKNOWN = "unknown"
-    NONE = "none"
-    NOT_STATED = ""
-
-
-_WRITTEN = {"unknown": Absent.UNKNOWN, "none": Absent.NONE, "?": Absent.UNKNOWN}
-# A lone `?` was the word before, and is still read. A schema lets it in, and editors do not offer
-# it, for without quotes it is no valid YAML.
-_LET_IN = {"type": "string", "pattern": "^\\s*([Uu]nknown|[Nn]one|\\?)\\s*$"}
-
-
 @dataclass(frozen=True, slots=True)
-class OrAbsent:
-    """
-    Lets `unknown` and `none` stand in a field's place.
+class Absent:
+    """Why there is no one value. ``NOT_STATED`` is a field's default and is never written."""
 
-    Anything else is for the field's own type, whose errors pass unchanged.
-    """
+    value: str
 
-    def __get_pydantic_core_schema__(
-        self, source: Any, handler: GetCoreSchemaHandler
-    ) -> core_schema.CoreSchema:
-        stated = handler.generate_schema(
-            Union[tuple(each for each in get_args(source) if each is not Absent)]  # noqa: UP007
-        )
-        written = core_schema.wrap_serializer_function_ser_schema(_written, schema=stated)
-        return core_schema.no_info_wrap_validator_function(
-            _absent_or, stated, serialization=written
-        )
+    UNKNOWN: ClassVar["Absent"]
+    NONE: ClassVar["Absent"]
+    NOT_STATED: ClassVar["Absent"]
 
-    def __get_pydantic_json_schema__(
-        self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler
-    ) -> dict[str, Any]:
-        return {
-            "anyOf": [
-                handler(schema),
-                {
-                    "enum": [Absent.UNKNOWN.value, Absent.NONE.value],
-                    "description": "unknown if nobody knows yet, none if there is none",
-                },
-                _LET_IN,
-            ]
-        }
+    def __copy__(self) -> Self:
+        return self
+
+    def __deepcopy__(self, memo: dict[int, Any]) -> Self:
+        del memo
+        return self
+
+    def __reduce__(self) -> Any:
+        return absent_named, (self.value,)
 
 
-def _absent_or(value: Any, stated: Callable[[Any], Any]) -> Any:
-    if isinstance(value, Absent):
-        return value
-    absent = _WRITTEN.get(value.strip().casefold()) if isinstance(value, str) else None
-    return stated(value) if absent is None else absent
+Absent.UNKNOWN = Absent("unknown")
+Absent.NONE = Absent("none")
+Absent.NOT_STATED = Absent("")
+_NAMED: Mapping[str, Absent] = MappingProxyType(
+    {each.value: each for each in (Absent.UNKNOWN, Absent.NONE, Absent.NOT_STATED)}
+)
 
 
-def _written(value: Any, stated: Callable[[Any], Any]) -> Any:
-    return value.value if isinstance(value, Absent) else stated(value)
+def absent_named(value: str) -> Absent:
+    """The one way of being absent that a word stands for."""
+    return _NAMED[value]
 
 
-Maybe = Annotated[Union[T, Absent], OrAbsent()]  # noqa: UP007
-"""A field that may be unknown or none: `width: Maybe[Length] = Absent.NOT_STATED`."""
+def is_unknown(value: object) -> bool:
+    """Whether there is a value, and nobody knows it, or knows it in part only."""
+    return isinstance(value, Absent) and value not in (Absent.NONE, Absent.NOT_STATED)
+
+
+def why_absent(value: Absent) -> str:
+    """Why there is no one value, in words that stand after 'is'."""
+    if value is Absent.NONE:
+        return "none"
+    if value is Absent.NOT_STATED:
+        return "not stated"
+    return "not known yet" if value is Absent.UNKNOWN else "known in part only"
 
 
 def listed(written: tuple[T, ...] | Absent) -> tuple[T, ...]:

@@ -6,6 +6,7 @@ from typing import Annotated, TypeVar, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
+from builder.reading.in_part import Between, values_within
 from builder.reading.problems import Where
 from builder.reading.written import Path, Written
 
@@ -37,12 +38,18 @@ class Reviewed:
 
 
 def values_of(record: Written) -> Iterator[Reviewed]:
-    """Each value of a record; a list of quantities or texts gives each entry."""
+    """
+    Each value of a record; a list of quantities or texts gives each entry, and what is known in
+    part each value within it.
+    """
     for name, field in type(record).model_fields.items():
         value, key = getattr(record, name), field.alias or name
         if isinstance(value, tuple):
             for number, part in enumerate(value):
                 yield Reviewed(record, key, field, part, number)
+        elif isinstance(value, Between):
+            for part in values_within(value):
+                yield Reviewed(record, key, field, part)
         else:
             yield Reviewed(record, key, field, value)
 

@@ -8,7 +8,7 @@ them must never be taken for each other.
 
 from dataclasses import dataclass
 
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, is_unknown
 from builder.reading.how_many import out_words
 from builder.reading.written import Line
 
@@ -49,7 +49,7 @@ def not_working(record: Line) -> NotWorking | None:
         return NotWorking(there, there, counted=counted)
     if isinstance(working, int):
         return NotWorking(there - working, there, units or (), counted)
-    if working is Absent.UNKNOWN or units is None:
+    if is_unknown(working) or units is None:
         return None
     return NotWorking(len(units), there, units, counted)
 

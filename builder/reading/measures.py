@@ -81,6 +81,12 @@ def shown(
     return forms.metric(exact, digits), forms.imperial(exact, None)
 
 
+def system_of(number: q.Quantity) -> System:
+    """The unit system that a quantity was written in."""
+    unit = number.amounts(number.text)[0].unit
+    return "imperial" if unit is not None and unit.system == IMPERIAL else "metric"
+
+
 def _exact(si: float) -> Fraction:
     if not math.isfinite(si):
         raise ValueError(f"si must be finite, got {si}")

@@ -16,12 +16,11 @@ from pydantic.fields import FieldInfo
 from builder.reading import quantities as q
 from builder.reading.absent import Absent
 from builder.reading.fields import Reviewed, mark_of, values_of
-from builder.reading.measures import System, shown
+from builder.reading.measures import System, shown, system_of
 from builder.reading.nodes import spoken
 from builder.reading.otherwise import otherwise, otherwise_counted
 from builder.reading.problems import Problem
 from builder.reading.references import records_within
-from builder.reading.units import IMPERIAL
 from builder.reading.written import Plausible, Written
 
 Number = q.Quantity | int | float
@@ -172,12 +171,6 @@ def in_words(possible: Possible, number: Number) -> str:
     if not isinstance(number, q.Quantity):
         return range_words(possible, None)
     return range_words(possible, type(number), system_of(number))
-
-
-def system_of(number: q.Quantity) -> System:
-    """The unit system that a quantity was written in."""
-    unit = number.amounts(number.text)[0].unit
-    return "imperial" if unit is not None and unit.system == IMPERIAL else "metric"
 
 
 def range_words(

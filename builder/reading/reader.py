@@ -14,6 +14,7 @@ from builder.reading.possible import impossible
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.references import records_within
 from builder.reading.values.faults import Fault
+from builder.reading.values.in_part import parted
 from builder.reading.values.shapes import (
     NO_VALUE,
     NOT_KNOWN,
@@ -26,6 +27,7 @@ from builder.reading.values.shapes import (
 )
 from builder.reading.written import Path, Written
 
+EXACT_ADVICE = "this must be exact: write one value, and what else is known in `note:`"
 Description = TypeVar("Description", bound=Written)
 
 
@@ -85,7 +87,9 @@ def explained(error: ErrorDetails, path: Path, kind: type[BaseModel]) -> tuple[s
     return (
         error["type"].replace("_", "-"),
         error["msg"],
-        absent_advice(value_text(error["input"]), kind, path) or advice,
+        absent_advice(value_text(error["input"]), kind, path)
+        or exact_advice(value_text(error["input"]), kind, path)
+        or advice,
     )
 
 
@@ -122,6 +126,13 @@ def absent_advice(text: str, kind: type[BaseModel], path: Path) -> str:
     if word in NO_VALUE:
         return "write `none` if there is none"
     return "write `unknown` if nobody knows yet"
+
+
+def exact_advice(text: str, kind: type[BaseModel], path: Path) -> str:
+    """Advice where somebody wrote what is known in part and the field needs one value."""
+    if parted(text)["manner"] == "exact" or may_be_absent(kind, path):
+        return ""
+    return EXACT_ADVICE
 
 
 def may_be_absent(kind: type[BaseModel], path: Path) -> bool:

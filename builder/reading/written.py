@@ -19,7 +19,8 @@ from pydantic import (
 )
 from pydantic_core import core_schema
 
-from builder.reading.absent import Absent, Maybe
+from builder.reading.absent import Absent
+from builder.reading.maybe import Maybe
 from builder.reading.problems import Problem, Where
 from builder.reading.words import Day, Name, Text, YesNo
 

@@ -11,7 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pydantic import BaseModel, ValidationError
 
-from builder.reading.absent import Absent, Maybe
+from builder.reading.absent import Absent
+from builder.reading.maybe import Maybe
 from builder.reading.numerals import Unreadable
 from builder.reading.quantities import Length, Mass
 from builder.reading.words import WHOLE, Choice, Count, Day, Name, Ratio, Text, YesNo, count
@@ -308,9 +309,12 @@ def test_the_schema_tells_an_editor_what_to_complete() -> None:
         "description": "unknown if nobody knows yet, none if there is none",
     }
     let_in = {"type": "string", "pattern": r"^\s*([Uu]nknown|[Nn]one|\?)\s*$"}
-    assert schema["width"]["anyOf"] == [
+    assert schema["width"]["anyOf"][:3] == [
         {"type": "string", "description": "a length, such as 18.3 m or 60 ft", "examples": ["18.3 m", "60 ft"], "pattern": Length.pattern}, absent, let_in,  # noqa: E501
     ]  # fmt: skip
+    in_part, disputed = schema["width"]["anyOf"][3:]
+    assert in_part["description"].startswith("what is known in part: about 40 ft, ")
+    assert disputed["properties"]["disputed"]["items"]["required"] == ["says", "by"]
     assert schema["how"]["anyOf"] == [
         {"type": "string", "enum": ["measured", "drawing", "maker's sheet"]},
         absent,

@@ -4,7 +4,8 @@ from typing import Literal
 
 import pytest
 
-from builder.reading.absent import Absent, Maybe
+from builder.reading.absent import Absent
+from builder.reading.maybe import Maybe
 from builder.reading.problems import Refused
 from builder.reading.quantities import Length
 from builder.reading.reader import read

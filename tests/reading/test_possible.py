@@ -8,8 +8,9 @@ from pydantic.fields import FieldInfo
 
 from builder.keys import records_of
 from builder.reading import quantities as q
-from builder.reading.absent import Absent, Maybe
+from builder.reading.absent import Absent
 from builder.reading.fields import mark_of
+from builder.reading.maybe import Maybe
 from builder.reading.outlines import Corner, Encloses
 from builder.reading.possible import POSSIBLE, Possible
 from builder.reading.problems import Refused

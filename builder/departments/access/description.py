@@ -5,7 +5,8 @@ storage.
 
 from typing import Annotated, ClassVar, Literal
 
-from builder.reading.absent import Absent, Maybe
+from builder.reading.absent import Absent
+from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.quantities import Area, Duration, Length, LoadPerArea, Mass, Slope
 from builder.reading.words import Count, Name, Text, YesNo

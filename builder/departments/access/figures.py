@@ -10,7 +10,8 @@ from builder.cautions import TRAFFIC
 from builder.departments.access.description import Dock, Passage, Route, Vehicle
 from builder.formulas.route import Least, Opening, forklift_capacity_kg, tightest, unloading_min
 from builder.pack import Figure, Input, Value
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, is_unknown
+from builder.reading.in_part import as_written
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Duration, Length, Mass, Quantity
 from builder.working import figure, missing, worked
@@ -20,9 +21,6 @@ TRUCKS = (1, 2, 4)
 The truck counts that unloading times are told for: a club act, a theatre act, a larger one. Common
 practice, no source.
 """
-
-
-UNSAID = {Absent.UNKNOWN: "not known", Absent.NONE: "none", Absent.NOT_STATED: "not stated"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +64,7 @@ def limit_figure(
     Where some passages say nothing, the note names them: the true least may be there.
     """
     stated = {passage.name: getattr(passage, limit.key) for passage in route.passages}
-    inputs = [Input(name, text_of(value)) for name, value in stated.items()]
+    inputs = [Input(name, as_written(value)) for name, value in stated.items()]
     working = worked(
         tightest,
         inputs=inputs,
@@ -78,7 +76,7 @@ def limit_figure(
     if least is None:
         return missing(key, limit.label, working, [limit.key.replace("_", " ")], caution=TRAFFIC)
     silent = [
-        name for name, value in stated.items() if value in (Absent.UNKNOWN, Absent.NOT_STATED)
+        name for name, value in stated.items() if value is Absent.NOT_STATED or is_unknown(value)
     ]
     note = least.place + (
         f"; not stated for {', '.join(silent)}" if silent and limit.kind is Length else ""
@@ -104,8 +102,8 @@ def dock_figures(key: str, dock: Dock) -> Iterator[Figure]:
         label = f"Unloading {trucks} truck{'' if trucks == 1 else 's'}"
         inputs = [
             Input("trucks", str(trucks)),
-            Input("docks", text_of(dock.trucks_at_once)),
-            Input("minutes", text_of(dock.truck_takes)),
+            Input("docks", as_written(dock.trucks_at_once)),
+            Input("minutes", as_written(dock.truck_takes)),
         ]
         leaves_out = "Crew size, what is in the truck, and waiting for the approach."
         working = worked(unloading_min, inputs=inputs, leaves_out=leaves_out)
@@ -153,9 +151,9 @@ def forklift_figures(key: str, vehicle: Vehicle, system: System) -> Iterator[Fig
         return
     label = "Capacity with the load's centre at the fork ends"
     inputs = [
-        Input("C_rated", text_of(vehicle.capacity)),
-        Input("LC_rated", text_of(vehicle.load_centre)),
-        Input("LC (fork length)", text_of(vehicle.fork_length)),
+        Input("C_rated", as_written(vehicle.capacity)),
+        Input("LC_rated", as_written(vehicle.load_centre)),
+        Input("LC (fork length)", as_written(vehicle.fork_length)),
     ]
     leaves_out = "Lift height, attachments and slope. The plate on the machine decides."
     if (
@@ -181,10 +179,3 @@ def forklift_figures(key: str, vehicle: Vehicle, system: System) -> Iterator[Fig
     working = worked(forklift_capacity_kg, inputs=inputs, steps=steps, leaves_out=leaves_out)
     value = Value(*shown(Mass, capacity_kg, 0, system), round(capacity_kg, 3), "kg")
     yield figure(f"{key}.capacity_at_fork_end", label, value, working, caution=TRAFFIC)
-
-
-def text_of(value: object) -> str:
-    """A stated value in the author's words, or which kind of absence it is."""
-    if isinstance(value, Absent):
-        return UNSAID[value]
-    return value.text if isinstance(value, Quantity) else str(value)

@@ -8,7 +8,8 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
-from builder.reading.absent import Absent, Maybe
+from builder.reading.absent import Absent
+from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Length

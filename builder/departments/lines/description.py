@@ -6,7 +6,8 @@ from typing import Annotated
 from builder.departments.lines.cables import PermanentLine
 from builder.departments.lines.driving import ConsolePosition, HandOver, Switcher
 from builder.departments.lines.talking import Network, TalkbackChannel, TalkbackStation
-from builder.reading.absent import Absent, Maybe, listed
+from builder.reading.absent import Absent, listed
+from builder.reading.maybe import Maybe
 from builder.reading.problems import Problem
 from builder.reading.words import Text
 from builder.reading.written import Decisive, DepartmentFile

@@ -5,7 +5,8 @@ the order of hand-over.
 
 from typing import Annotated, ClassVar, Literal
 
-from builder.reading.absent import Absent, Maybe
+from builder.reading.absent import Absent
+from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import Decisive, Line, Plausible, RefersTo

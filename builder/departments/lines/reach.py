@@ -12,6 +12,7 @@ from builder.formulas.signals import LineLimit, length_left_m, line_limit
 from builder.formulas.tie_lines import straight_m
 from builder.pack import Figure, Input, Reference, Value
 from builder.reading.absent import Absent
+from builder.reading.in_part import as_written
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length
 from builder.working import figure, missing, worked
@@ -87,8 +88,8 @@ def reach_figures(key: str, line: PermanentLine, system: System) -> Iterator[Fig
             yield left_figure(name, label, line, limit, system)
         elif isinstance(line.grade, Absent) and (line.kind, signal) in REACH:
             inputs = (
-                Input("grade", said(line.grade)),
-                Input("path", said(line.path), f"{key}.path"),
+                Input("grade", as_written(line.grade)),
+                Input("path", as_written(line.path), f"{key}.path"),
             )
             yield missing(
                 name,
@@ -107,7 +108,7 @@ def left_figure(
     far = shown(Length, limit.length_m, 0, system)[0]
     inputs = [
         Input("limit", f"{far}: {limit.note}"),
-        Input("path", said(line.path), f"{key.split('.left.')[0]}.path"),
+        Input("path", as_written(line.path), f"{key.split('.left.')[0]}.path"),
     ]
     base = worked(length_left_m, inputs=inputs, leaves_out=LEFT_OUT)
     working = replace(
@@ -162,12 +163,3 @@ def straight_figure(
         Value(*shown(Length, found_m, None, system), found_m, "m"),
         working,
     )
-
-
-def said(value: object) -> str:
-    """A stated length in the author's words, or which kind of absence it is."""
-    if isinstance(value, Absent):
-        return {Absent.UNKNOWN: "not known", Absent.NONE: "none", Absent.NOT_STATED: "not stated"}[
-            value
-        ]
-    return value.text if isinstance(value, Length) else str(value)

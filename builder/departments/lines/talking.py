@@ -2,7 +2,8 @@
 
 from typing import Annotated, ClassVar, Literal
 
-from builder.reading.absent import Absent, Maybe
+from builder.reading.absent import Absent
+from builder.reading.maybe import Maybe
 from builder.reading.quantities import DataRate
 from builder.reading.words import Count, Name, Text
 from builder.reading.written import Decisive, Line, Plausible, RefersTo

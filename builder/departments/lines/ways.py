@@ -11,7 +11,7 @@ from builder.departments.lines.cables import Kind, PermanentLine
 from builder.exchange import Offers
 from builder.formulas.tie_lines import ways_in_all, working_ways
 from builder.pack import Fact, Figure, Input, Item, Standing, Value, not_less
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, is_unknown, why_absent
 from builder.reading.references import spelling
 from builder.working import figure, missing, worked
 
@@ -209,7 +209,9 @@ def notes_of(lines: Sequence[PermanentLine], every: Sequence[PermanentLine]) -> 
 
 def silence(stated: object) -> str:
     """Why a line gives no count, as the pages say it."""
-    return "not known yet" if stated is Absent.UNKNOWN else "not stated"
+    if isinstance(stated, Absent) and is_unknown(stated):
+        return why_absent(stated)
+    return "not stated"
 
 
 def summed(

@@ -21,7 +21,7 @@ from builder.exchange import Air
 from builder.formulas.air import GREATEST_TEMPERATURE_C, LEAST_TEMPERATURE_C
 from builder.formulas.areas import FLATNESS_M
 from builder.pack import Finding, Level
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, is_unknown
 from builder.reading.quantities import Duration
 from builder.stating import place
 
@@ -69,7 +69,7 @@ def of_hang(hang: Hang, models: Models) -> Iterator[Finding]:
             place=place(hang.where("boxes")),
         )
         return
-    if hang.splay is Absent.UNKNOWN or (hang.splay is Absent.NOT_STATED and hang.boxes > 1):
+    if is_unknown(hang.splay) or (hang.splay is Absent.NOT_STATED and hang.boxes > 1):
         yield Finding(
             Level.NOTE,
             "splay-unknown",

@@ -10,7 +10,8 @@ from builder.departments.sound.description.loudspeakers import Hang, Model
 from builder.exchange import HungLoad
 from builder.formulas.loads import PointLoad, total_load_kg
 from builder.pack import Figure, Input, Value
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, is_unknown
+from builder.reading.in_part import as_written
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Mass
 from builder.working import check_of, figure, missing, weakest_of, worked
@@ -87,9 +88,10 @@ def bottom_of(hang: Hang, model: Model) -> float | None:
 
 def lacking_weights(hang: Hang, model: Model) -> tuple[str, ...]:
     """What must be known before a hang can be weighed. 'none' is known: nothing."""
-    unsaid = (Absent.UNKNOWN, Absent.NOT_STATED)
     boxes = ("the weight of a box",) if isinstance(model.weight, Absent) else ()
-    return (*boxes, "the weight of the frame") if hang.frame in unsaid else boxes
+    if hang.frame is Absent.NOT_STATED or is_unknown(hang.frame):
+        return (*boxes, "the weight of the frame")
+    return boxes
 
 
 def weight_figure(hang: Hang, model: Model, key: str, system: System) -> Figure:
@@ -100,8 +102,8 @@ def weight_figure(hang: Hang, model: Model, key: str, system: System) -> Figure:
     total_kg = total_load_kg([PointLoad(0.0, hang.boxes * box_kg), PointLoad(0.0, frame_kg)])
     inputs = [
         Input("Boxes", str(hang.boxes)),
-        Input("One box", said(model.weight)),
-        Input("Frame, bar and cable", said(hang.frame)),
+        Input("One box", as_written(model.weight)),
+        Input("Frame, bar and cable", as_written(hang.frame)),
     ]
     lacking = lacking_weights(hang, model)
     left_out = "Hoists, chains and steel above the frame are counted with the rigging."
@@ -123,10 +125,3 @@ def weight_figure(hang: Hang, model: Model, key: str, system: System) -> Figure:
     )
     text, also = shown(Mass, total_kg, system=system)
     return figure(f"{key}.weight", label, Value(text, also, total_kg, "kg"), working, caution=LOADS)
-
-
-def said(value: Mass | Absent) -> str:
-    """A weight as written, or which kind of absence it is."""
-    if isinstance(value, Mass):
-        return value.text
-    return {Absent.UNKNOWN: "not known yet", Absent.NONE: "none"}.get(value, "not stated")

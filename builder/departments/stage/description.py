@@ -6,7 +6,8 @@ heights, risers, places.
 from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
 
-from builder.reading.absent import Absent, Maybe
+from builder.reading.absent import Absent
+from builder.reading.maybe import Maybe
 from builder.reading.outlines import Corner, Encloses
 from builder.reading.possible import Possible
 from builder.reading.problems import Problem

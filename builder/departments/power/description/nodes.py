@@ -7,7 +7,8 @@ from pydantic import model_validator
 from builder.departments.power.description.bounds import InParallel, PowerFactor, Share
 from builder.departments.power.description.supplies import FEED, Spot
 from builder.departments.power.description.systems import Draw, WrittenPhases, WrittenSystem
-from builder.reading.absent import Absent, Maybe
+from builder.reading.absent import Absent
+from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.quantities import (
     ApparentPower,

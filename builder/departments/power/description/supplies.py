@@ -4,7 +4,8 @@ from typing import Annotated, ClassVar
 
 from builder.departments.power.description.bounds import Degrees, PowerFactor, Share
 from builder.departments.power.description.systems import WrittenSystem
-from builder.reading.absent import Absent, Maybe
+from builder.reading.absent import Absent
+from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.quantities import (
     Across,

@@ -12,7 +12,8 @@ from builder.departments.power.description.nodes import (
     StandingLoad,
 )
 from builder.departments.power.description.supplies import Generator, Supply
-from builder.reading.absent import Absent, Maybe
+from builder.reading.absent import Absent
+from builder.reading.maybe import Maybe
 from builder.reading.quantities import (
     Percent,
 )

@@ -20,8 +20,9 @@ from builder.departments.rigging.description.steel import (
     Truss,
     Zone,
 )
-from builder.reading.absent import Absent, Maybe
+from builder.reading.absent import Absent
 from builder.reading.lists import AtMost
+from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Area, Duration, Speed

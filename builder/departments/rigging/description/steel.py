@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
 
-from builder.reading.absent import Absent, Maybe
+from builder.reading.absent import Absent
+from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Angle, Depth, Height, Length, Mass

@@ -17,7 +17,7 @@ from builder.formulas.out_of_level import Extremes, out_of_level
 from builder.formulas.slack import Held, each_slack, held
 from builder.formulas.statics import reactions, two_support_reactions
 from builder.pack import Check
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, is_unknown
 
 OWN_WEIGHT = "its own weight"
 """What a hang needs whose weight nobody knows."""
@@ -76,7 +76,7 @@ class Body:
     def weight_unknown(self) -> bool:
         """True where the house says that it does not know the hang's own weight."""
         ways = (self.hang.weight, self.hang.weight_in_all)
-        return Absent.UNKNOWN in ways and all(isinstance(way, Absent) for way in ways)
+        return any(is_unknown(way) for way in ways) and all(isinstance(way, Absent) for way in ways)
 
     @property
     def total_kg(self) -> float:

@@ -11,23 +11,17 @@ from builder.formulas.loads import total_load_kg
 from builder.formulas.sources import COMMON_PRACTICE
 from builder.formulas.trim import low_steel_m
 from builder.pack import Figure, Input, Reference, Value, Working
-from builder.reading.absent import Absent
+from builder.reading.in_part import as_written
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length, Mass
 from builder.reading.written import Written
 from builder.working import figure, missing, weakest_of, worked
 
-UNSAID = {Absent.UNKNOWN: "not known yet", Absent.NONE: "none", Absent.NOT_STATED: "not stated"}
 NOTHING_KG = 0.005
 LEFT_OUT = (
     "Snow, wind and anything hung that this file does not tell. Loads are at rest unless the house"
     " asks for a factor."
 )
-
-
-def said(value: Mass | Absent) -> str:
-    """A limit as written, or which kind of absence it is."""
-    return value.text if isinstance(value, Mass) else UNSAID[value]
 
 
 def by_hand(
@@ -87,14 +81,14 @@ def limit_figure(key: str, label: str, ruled: Ruled, system: System) -> Figure:
     limit = ruled.limit
     work = worked(
         left_on_points,
-        inputs=[Input("Stated", said(limit))],
+        inputs=[Input("Stated", as_written(limit))],
         equation="the nearest rule that is stated",
         steps=(f"From {ruled.rule}.",),
         lines=(ruled.line,),
     )
     if isinstance(limit, Mass):
         return figure(key, label, mass(limit.kg, system), work, caution=LOADS)
-    return missing(key, label, work, (f"a limit: {UNSAID[limit]}",), caution=LOADS)
+    return missing(key, label, work, (f"a limit: {as_written(limit)}",), caution=LOADS)
 
 
 def carried_figure(point: OnPoint, whole: Whole, key: str, system: System) -> Figure:
@@ -147,7 +141,7 @@ def left_figures(point: OnPoint, whole: Whole, key: str, system: System) -> Iter
     work = worked(
         left_on_points,
         inputs=[
-            Input("May carry", said(point.rating.limit)),
+            Input("May carry", as_written(point.rating.limit)),
             Input("Carried", "not known" if point.kg is None else f"{point.kg:.1f} kg"),
         ],
         steps=steps,
@@ -290,7 +284,7 @@ def group_figures(group: Group, whole: Whole, key: str, system: System) -> Itera
     sums = (f"{group.ruled.kg:,.0f} kg − {group.kg:,.1f} kg = {left:,.1f} kg",)
     work = worked(
         left_on_points,
-        inputs=[Input("May carry", said(group.ruled.limit))],
+        inputs=[Input("May carry", as_written(group.ruled.limit))],
         steps=sums,
         equation="left = limit − carried",
         lines=(group.ruled.line, *whole.lines_under(group)),

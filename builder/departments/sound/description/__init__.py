@@ -30,8 +30,9 @@ from builder.departments.sound.description.positions import (
     Tail,
 )
 from builder.departments.sound.description.stock import Radio, Spectrum, Stock
-from builder.reading.absent import Absent, Maybe, listed
+from builder.reading.absent import Absent, listed
 from builder.reading.lists import AtMost, too_many
+from builder.reading.maybe import Maybe
 from builder.reading.problems import Problem
 from builder.reading.written import Decisive, DepartmentFile
 

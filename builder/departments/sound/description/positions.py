@@ -8,7 +8,8 @@ from typing import Annotated, ClassVar, Literal
 from pydantic import model_validator
 from pydantic_core import PydanticCustomError
 
-from builder.reading.absent import Absent, Maybe
+from builder.reading.absent import Absent
+from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.quantities import Duration, Length, Level
 from builder.reading.words import Count, Name, Text, YesNo
