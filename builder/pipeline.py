@@ -198,14 +198,19 @@ def packs_of(venue: Venue, *, on: date | None = None) -> Packs:
     published = published_pack(venue, on, done)
     if not has_house_only(venue.descriptions):
         return Packs(published, replace(published, log=changes_of(venue.log)))
-    own = replace(venue, descriptions=for_the_house(venue.descriptions))
-    told = told_in_public(venue.descriptions, venue.log)
-    return Packs(published, computed(own, on, done, also=told))
+    return Packs(published, own_pack(venue, on, done))
 
 
 def house_pack_of(venue: Venue, *, on: date | None = None) -> Pack:
     """The pack as the house itself reads it, with what is for the house only."""
-    return packs_of(venue, on=on).house
+    return own_pack(venue, on, {})
+
+
+def own_pack(venue: Venue, on: date | None, done: Done) -> Pack:
+    """The house's own pack, with what public words tell that they should not."""
+    own = replace(venue, descriptions=for_the_house(venue.descriptions))
+    told = told_in_public(venue.descriptions, venue.log)
+    return computed(own, on, done, also=told)
 
 
 def published_pack(venue: Venue, on: date | None, done: Done) -> Pack:

@@ -7,25 +7,45 @@ bare item: a name that says nothing, and the few values that the check reads.
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Set
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
-from builder.fit.wanted import BEYOND_RULES
+from builder.fit.wanted import BEYOND_RULES, FED
 from builder.house_only.sealing import Descriptions, Sealed
 from builder.pack import Confirmed, Fact, Figure, Finding, Item, Pack, Place, Section, Working
 from builder.reading.house_only import hidden_within
 from builder.reading.references import definition, records_within, references
 
-COUNTED_WITH: Mapping[tuple[str, str], str] = {
-    ("rigging", "beam"): "beam",
-    ("rigging", "point"): "point",
-    ("power", "supply"): "power source",
-    ("power", "generator"): "power source",
-    ("power", "service"): "power source",
-    ("power", "board"): "power source",
-    ("access", "approach"): "approach",
-    ("access", "dock"): "dock",
+
+@dataclass(frozen=True, slots=True)
+class Passed:
+    """
+    A kind of item that the check goes through: what it is to those that refer to it, and the values
+    that the check then reads of it.
+    """
+
+    kind: str
+    values: Set[str]
+
+
+COUNTED_WITH: Mapping[tuple[str, str], Passed] = {
+    **{
+        (section, item): Passed(kind, BEYOND_RULES[section, item])
+        for section, item, kind in (
+            ("rigging", "beam", "beam"),
+            ("rigging", "point", "point"),
+            ("access", "approach", "approach"),
+            ("access", "dock", "dock"),
+        )
+    },
+    **{
+        ("power", item): Passed("power source", FED)
+        for item in ("supply", "generator", "service", "board")
+    },
 }
-"""The kinds of items that the check goes through on its way, and what they are to referrers."""
+"""
+The kinds of items that the check goes through on its way. Where a hidden service stands, and what
+is connected there, it does not read: nobody is sent to it.
+"""
 NO_WORKING = Working("", (), ())
 
 
@@ -114,17 +134,18 @@ def hidden_keys(section: Section, of: Sealed) -> set[str]:
 
 def is_counted_with(item: Item, section: Section, needed: Set[tuple[str, str]]) -> bool:
     """Whether the check goes through a hidden item on its way to something public."""
-    kind = COUNTED_WITH.get((section.key, item.kind))
-    if kind is None:
+    passed = COUNTED_WITH.get((section.key, item.kind))
+    if passed is None:
         return False
     carried = item.figure("carried")
     is_loaded = carried is not None and (carried.value is None or item.number("carried") != 0)
-    return (kind, item.name) in needed or is_loaded
+    return (passed.kind, item.name) in needed or is_loaded
 
 
 def bare(item: Item, section: Section) -> Item:
     """A hidden item with no more than the check counts with."""
-    wanted = {f"{item.key}.{name}" for name in BEYOND_RULES[section.key, item.kind]}
+    passed = COUNTED_WITH[section.key, item.kind]
+    wanted = {f"{item.key}.{name}" for name in passed.values}
     return Item(
         item.key,
         item.kind,

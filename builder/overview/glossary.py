@@ -32,6 +32,13 @@ WORDS: tuple[tuple[str, str], ...] = (
     ("Figure", "A value that was computed from what the house wrote. It carries its working."),
     ("Fact", "A value that the house states."),
     ("Finding", "Something the house should know: a danger, a caution or a note."),
+    (
+        "For the house only",
+        (
+            "What a figure counts with and the pack does not tell: a load, a board or a place that"
+            " is the house's own matter."
+        ),
+    ),
     ("Front fill", "Small loudspeakers at the deck edge for the first rows."),
     ("Hang", "Anything flown, with the points that carry it."),
     ("Hoist", "A chain hoist that lifts a load to its trim."),

@@ -18,7 +18,7 @@ from builder.fit.interpreter import fit
 from builder.fit.published import fit_record
 from builder.fit.records import RiderAsked
 from builder.house_only.sealing import HOUSE_ONLY, public_photos
-from builder.pack import Figure, Item, Pack, Section, to_json
+from builder.pack import Figure, Finding, Item, Level, Pack, Section, to_json
 from builder.pipeline import Packs, Venue, document_of, packs_of
 from builder.registry import RULES
 from builder.render.markdown import render
@@ -153,3 +153,32 @@ def test_the_house_itself_is_told_all_that_was_found(case: Case) -> None:
     mine = {finding.code for finding in case.packs.house.findings}
     assert {finding.code for finding in case.told.findings} <= mine
     assert not any(MARK in finding.sentence for finding in case.packs.published.findings)
+
+
+@pytest.mark.laws
+def test_a_danger_of_something_public_stays_published(case: Case) -> None:
+    before = {finding.code for finding in dangers(case.told)}
+    after = {finding.code for finding in dangers(case.packs.published)}
+    assert before <= after
+
+
+def dangers(pack: Pack) -> list[Finding]:
+    """The dangers of a pack that are not of a marked line."""
+    found = [finding for finding in pack.findings if finding.level is Level.DANGER]
+    return [finding for finding in found if MARK.lower() not in finding.subject.lower()]
+
+
+@pytest.mark.laws
+def test_no_working_links_to_what_is_gone(case: Case) -> None:
+    assert dead_links(case.packs.published) <= dead_links(case.told)
+
+
+def dead_links(pack: Pack) -> set[str]:
+    """The keys that workings name and no item, fact, figure or map bears."""
+    keys = {item.key for item in pack.items()}
+    keys |= {value.key for item in pack.items() for value in (*item.facts, *item.figures)}
+    fields = [field for section in pack.sections for field in section.fields]
+    figures = [figure for item in pack.items() for figure in item.figures]
+    workings = [each.working for each in (*fields, *figures)]
+    named = {part.key for working in workings for part in working.inputs if part.key}
+    return named - keys - {field.key for field in fields}

@@ -64,6 +64,7 @@ def test_a_hidden_board_stays_bare_between_public_outlets_and_their_service() ->
     assert found.number("free.L1") == 22.0
     assert found.text("fed_from") == "Switch"
     assert found.fact("breaker") is None
+    assert found.fact("place") is None
     (outlet,) = [item for item in published().items() if item.kind == "outlet"]
     assert outlet.text("fed_from") == HOUSE_ONLY
     assert [item["name"] for item in fit_record(published())["sections"][2]["items"]].count(
