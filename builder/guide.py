@@ -91,8 +91,13 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   rounding; loads have no tolerance, weights count as spread evenly. Without a place only sizes are
   looked at. List what stands on the floor once: what stands on a riser belongs to the riser. Sight
   lines, and what is between rectangles, are not judged.
-* **Configuration**: by the house's own name for it, to the letter; another is asked, with the names
-  that the house has.
+* **One arrangement**: a show plays in one configuration of the house, and every line of the rider
+  is judged in that same one, with what stands in it and what all share. Name yours by the house's
+  own name for it, to the letter (`configuration: Standing, end stage`); another name is asked, with
+  the names that the house has. Name none, and the best whole one is told first: fewest short, then
+  fewest to ask, then fewest short that only should be, then the house's order. A line or two say
+  which it is, how the others fare, and the first thing that is worse and better there. At most 64
+  are compared; a house with more asks you to name one.
 * **Stock**: of a line those count that work; all of it where the line does not say how many do, and
   none of it where it is out of service. Wedges are matched, so one line must have enough; classes
   of microphone are not told apart. Faults of drop boxes stand beside the inputs.
@@ -106,7 +111,9 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   dB(A) at the mix position is held to the estimate of the house system by its makers' figures:
   above it by more than the error is short, within the error fits with a note. A show with a system
   of its own is not held to it.
-* **Show days**: what adds up, by the tables below, is summed over all acts. Behind `stays on deck`
+* **Show days**: all acts play in one configuration, unless their riders name different ones: then
+  each is judged in its own, what adds up has to be there in each, and the change between them is
+  asked. What adds up, by the tables below, is summed over all acts. Behind `stays on deck`
   an aisle of 0.9 m is kept. What stays of one act's stage plot (`stays: yes`) is in the way of the
   others'; where nobody says, it is asked. No aisle is kept between rectangles. Everything else is
   judged act by act.

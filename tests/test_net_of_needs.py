@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from builder.fit import interpreter, net
+from builder.fit import net, requirements, whole_day
 from builder.fit.interpreter import fit
 from builder.fit.sentences import BY_HAND, NOT_JUDGED
 from tests.fit.sample import Record, asks, item, pack, rider, value
@@ -58,7 +58,7 @@ def trim(title: str) -> Record:
 def test_one_need_that_cannot_be_judged_is_a_question_and_stops_no_other(
     monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
 ) -> None:
-    failing_on(monkeypatch, interpreter, "compared", lambda need: need["what"] == "stage width")
+    failing_on(monkeypatch, requirements, "compared", lambda need: need["what"] == "stage width")
     caplog.set_level(logging.DEBUG, "housepack")
     result = fit(HOUSE, [rider(asks("stage width", low=10.0), asks("stage depth", low=8.0))])
     first, second = result["verdicts"]
@@ -90,7 +90,7 @@ def test_a_hang_that_cannot_be_judged_takes_its_trims_along(
 def test_a_day_that_cannot_be_judged_is_one_question_and_leaves_every_need(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    failing_on(monkeypatch, interpreter, "the_day", bool)
+    failing_on(monkeypatch, whole_day, "day_sums", bool)
     result = fit(HOUSE, [rider(asks("stage width", low=10.0))])
     assert [answer["verdict"] for answer in result["verdicts"]] == ["fits", "ask"]
     day = result["verdicts"][-1]

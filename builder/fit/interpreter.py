@@ -4,213 +4,92 @@ Riders and a pack in, verdicts and questions out.
 This is the whole of the check; the page in the browser runs it too.
 """
 
-from builder.fit.clock.day import the_day
-from builder.fit.clock.hours import ends_before_curfew, load_in_after
+from builder.fit.arrangements.evenings import evenings_of
+from builder.fit.arrangements.in_place import judged_in_place
+from builder.fit.arrangements.records import Evening, Judged
+from builder.fit.arrangements.telling import judged_in_words, others_of, place_of_best
+from builder.fit.arrangements.views import configurations_of
 from builder.fit.clock.records import DayAnswer
-from builder.fit.levels.wanted_level import level_asked
-from builder.fit.needs.comparing import compared
 from builder.fit.needs.own_names import with_own_names
-from builder.fit.net import day_not_judged, hangs_in_net, not_judged, power_in_net
+from builder.fit.net import day_not_judged
 from builder.fit.overall import cautions, overall
-from builder.fit.plots.stage_plot import stage_plot
-from builder.fit.plots.together import plots_together
 from builder.fit.questions import questions
-from builder.fit.records import (
-    AnyAsked,
-    FitPack,
-    HangAsked,
-    PowerAsked,
-    Requirement,
-    Result,
-    RiderAsked,
-    Rule,
-    TrimAsked,
-    Verdict,
-)
-from builder.fit.sections import section_of
-from builder.fit.sentences import BEST_OF_SEVERAL, HAVE_IT, RIDER_ASKS, fill
-from builder.fit.show_day import day_requirements, stays_on_deck
-from builder.fit.verdicts import ASK, RANK, verdict
-from builder.fit.way_in.trucks import trucks_get_in
+from builder.fit.records import ActAnswer, FitPack, Result, RiderAsked, Verdict
+from builder.fit.requirements import by_requirement
+from builder.fit.whole_day import add_day
 from builder.formulas.primitives import is_failing
 
 
 def fit(pack: FitPack, riders: list[RiderAsked]) -> Result:
     """
-    The verdicts on every requirement of every rider, and on the day.
+    The verdicts on every requirement of every rider, and on the day, in the one arrangement of the
+    house in which the show fares best.
 
     ``pack`` is what :func:`builder.fit.published.fit_record` makes, a rider what
     :func:`builder.rider.asked.rider_of` makes.
     """
     pack = with_own_names(pack)
-    day: DayAnswer = {"verdicts": [], "rows": []}
-    if is_failing(lambda: add_day(day, riders, pack)):
-        day = {"verdicts": [day_not_judged()], "rows": []}
-    verdicts = [*by_requirement(riders, pack), *day["verdicts"]]
+    names = configurations_of(pack)
+    judged = [on_evening(riders, evening, pack) for evening in evenings_of(riders, names)]
+    best = judged[place_of_best(judged)]
+    others = others_of(best, judged)
+    verdicts = best["verdicts"]
     return {
         "venue": pack["venue"],
         "revision": pack["revision"],
-        "acts": [
-            {
-                "act": rider["act"],
-                "revision": rider["revision"],
-                "verdict": overall(verdicts, rider["act"]),
-            }
-            for rider in riders
-        ],
+        "acts": act_answers(riders, best),
         "verdict": overall(verdicts, ""),
         "verdicts": verdicts,
-        "day": day["rows"],
+        "judged_in": judged_in_words(riders, best, others, names),
+        "others": others,
+        "day": best["rows"],
         "questions": questions(verdicts),
         "cautions": cautions(verdicts, pack),
     }
 
 
-def add_day(day: DayAnswer, riders: list[RiderAsked], pack: FitPack) -> None:
-    """Add what the acts of a day come to together: what adds up, the deck, and the clock."""
-    clock = the_day(riders, pack)
-    day["verdicts"] = [
-        *[
-            compared(need, rule_of(need["what"], pack), pack)
-            for need in day_requirements(riders, pack)
-        ],
-        *stays_on_deck(riders, pack),
-        *(plots_together(riders, pack) if has_plan(riders) else []),
-        *clock["verdicts"],
-    ]
-    day["rows"] = clock["rows"]
-
-
-def by_requirement(riders: list[RiderAsked], pack: FitPack) -> list[Verdict]:
-    """
-    A verdict for each requirement, in the riders' order.
-
-    Loads and hangs of all acts are judged together, for they share the house's power and steel.
-    """
-    requirements = [need for rider in riders for need in rider["requirements"]]
-    loads: list[PowerAsked] = []
-    hangs: list[HangAsked | TrimAsked] = []
-    for need in requirements:
-        if need["sort"] == "power":
-            loads.append(need)
-        elif need["sort"] == "hang" or need["sort"] == "trim":
-            hangs.append(need)
-    on_power = power_in_net(loads, pack)
-    on_steel = hangs_in_net(hangs, pack) if len(hangs) > 0 else []
-    verdicts: list[Verdict] = []
-    for need in requirements:
-        if need["sort"] == "power":
-            verdicts.append(on_power.pop(0))
-        elif need["sort"] == "hang" or need["sort"] == "trim":
-            verdicts.append(on_steel.pop(0))
-        else:
-            verdicts.append(judged_in_net(need, pack))
-    return verdicts
-
-
-def judged_in_net(requirement: Requirement, pack: FitPack) -> Verdict:
-    """The verdict on one requirement, or that the program fails on it."""
-    answers: list[Verdict] = []
-    if is_failing(lambda: add_judged(answers, requirement, pack)):
-        return not_judged(requirement)
-    return answers[0]
-
-
-def add_judged(answers: list[Verdict], requirement: Requirement, pack: FitPack) -> None:
-    """Add the verdict on one requirement."""
-    answers.append(judged(requirement, pack))
-
-
-def has_plan(riders: list[RiderAsked]) -> bool:
-    """
-    Whether a show comes with a hang plan or a stage plot.
-
-    A page loads the rules of these only then, so nothing else may call them.
-    """
-    return any(
-        need["sort"] == "hang" or need["sort"] == "trim" or need["sort"] == "plot"
-        for rider in riders
-        for need in rider["requirements"]
-    )
-
-
-def judged(requirement: Requirement, pack: FitPack) -> Verdict:
-    """
-    The verdict on one requirement by itself.
-
-    Raises
-    ------
-    ValueError
-        For a load or a hang, which are judged beside all others.
-    """
-    if requirement["sort"] == "rule":
-        return compared(requirement, rule_of(requirement["what"], pack), pack)
-    if requirement["sort"] == "any":
-        return any_of(requirement, pack)
-    if requirement["sort"] == "question":
-        answer = verdict(requirement, ASK, RIDER_ASKS)
-        answer["question"] = requirement["words"]
-        return answer
-    if requirement["sort"] == "ends":
-        return ends_before_curfew(requirement, section_of(pack, "house"))
-    if requirement["sort"] == "load in":
-        return load_in_after(requirement, section_of(pack, "house"))
-    if requirement["sort"] == "level":
-        return level_asked(requirement, section_of(pack, "house"), section_of(pack, "sound"))
-    if requirement["sort"] == "plot":
-        return stage_plot(requirement, pack)
-    if requirement["sort"] == "trucks":
-        return trucks_get_in(requirement, section_of(pack, "access"), section_of(pack, "sound"))
-    raise ValueError(f"requirement must be judged by itself, got {requirement['sort']}")
-
-
-def rule_of(key: str, pack: FitPack) -> Rule:
-    """
-    The rule that a requirement names.
-
-    The rider's reader knows the same rules, so it is there; a pack of another edition may lack it.
-    """
-    for rule in pack["rules"]:
-        if rule["key"] == key:
-            return rule
+def on_evening(riders: list[RiderAsked], evening: Evening, pack: FitPack) -> Judged:
+    """All verdicts where every act plays in its place of an evening."""
+    day: DayAnswer = {"verdicts": [], "rows": []}
+    if is_failing(lambda: add_day(day, riders, evening, pack)):
+        day = {"verdicts": [day_not_judged()], "rows": []}
     return {
-        "key": key,
-        "title": "",
-        "department": "",
-        "kind": "",
-        "question": fill(HAVE_IT, {"what": key}),
-        "ways": [],
-        "section": "",
-        "item": "",
-        "value": "",
-        "otherwise": "",
-        "beside": "",
-        "where": [],
-        "combine": "",
-        "whole": "",
-        "none_means": "",
-        "day": "",
-        "legal": False,
-        "remedy": "",
-        "who": "",
+        "evening": evening,
+        "verdicts": [*in_own_places(riders, evening, pack), *day["verdicts"]],
+        "rows": day["rows"],
     }
 
 
-def any_of(requirement: AnyAsked, pack: FitPack) -> Verdict:
-    """Alternatives: the best verdict of them is the verdict."""
-    answers = [judged(alternative, pack) for alternative in requirement["any"]]
-    best = answers[0]
-    for answer in answers:
-        if RANK[answer["verdict"]] < RANK[best["verdict"]]:
-            best = answer
-    best["reason"] = fill(
-        BEST_OF_SEVERAL,
-        {"title": best["title"], "need": best["need"], "reason": best["reason"]},
-    )
-    best["act"] = requirement["act"]
-    best["line"] = requirement["line"]
-    best["title"] = requirement["title"]
-    best["need"] = requirement["need"]
-    best["strictness"] = requirement["strictness"]
-    best["department"] = requirement["department"]
-    return best
+def in_own_places(riders: list[RiderAsked], evening: Evening, pack: FitPack) -> list[Verdict]:
+    """
+    A verdict for each requirement, in the riders' order, each act's in its own place.
+
+    In every place all acts are judged together, for they share the house's power and steel.
+    """
+    runs = [
+        judged_in_place(place, pack, lambda view: by_requirement(riders, view))
+        for place in evening["places"]
+    ]
+    verdicts: list[Verdict] = []
+    for rider, own in zip(riders, evening["own"], strict=True):
+        start = len(verdicts)
+        verdicts.extend(runs[own][start : start + len(rider["requirements"])])
+    return verdicts
+
+
+def act_answers(riders: list[RiderAsked], best: Judged) -> list[ActAnswer]:
+    """The worst verdict of each act."""
+    answers: list[ActAnswer] = []
+    for rider, own in zip(riders, best["evening"]["own"], strict=True):
+        place = best["evening"]["places"][own]
+        answers.append(
+            {
+                "act": rider["act"],
+                "revision": rider["revision"],
+                "arrangement": {
+                    "configuration": "" if place["is_open"] else place["configuration"]
+                },
+                "verdict": overall(best["verdicts"], rider["act"]),
+            }
+        )
+    return answers

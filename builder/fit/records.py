@@ -169,10 +169,9 @@ class Line(TypedDict):
 
 
 class Asked(Line):
-    """A requirement of a rider, with who brings it and the configuration that it is for."""
+    """A requirement of a rider, with who brings it."""
 
     carried: CarriedBy
-    configuration: str
 
 
 class NeedAmount(Asked):
@@ -392,11 +391,13 @@ ClockAsked = TypedDict(
 
 class RiderAsked(TypedDict):
     """
-    A rider as the check takes it. ``stays_m`` is how deep what stays on deck is while others play.
+    A rider as the check takes it. ``configuration`` is the house's that the show plays in, or
+    empty; ``stays_m`` is how deep what stays on deck is while others play.
     """
 
     act: str
     revision: str
+    configuration: str
     stays_m: float | None
     clock: ClockAsked | None
     requirements: list[Requirement]
@@ -445,11 +446,35 @@ class DayRow(TypedDict):
     whose: str
 
 
+class Arrangement(TypedDict):
+    """
+    In what one show plays: a configuration of the house, empty where the house has none or it is
+    not known in which.
+    """
+
+    configuration: str
+
+
+class OtherArrangement(TypedDict):
+    """
+    How a show would fare in another arrangement, and the first need that is worse and better there;
+    empty where none is.
+    """
+
+    arrangement: Arrangement
+    verdict: Word
+    short: int
+    ask: int
+    worse: str
+    better: str
+
+
 class ActAnswer(TypedDict):
-    """The worst verdict of one act."""
+    """The worst verdict of one act, in the arrangement that it is judged in."""
 
     act: str
     revision: str
+    arrangement: Arrangement
     verdict: Word
 
 
@@ -461,13 +486,18 @@ class DepartmentQuestions(TypedDict):
 
 
 class Result(TypedDict):
-    """All that the check answers."""
+    """
+    All that the check answers. ``judged_in`` tells the arrangement and how ``others`` fare, in
+    words; both are empty where the house has one arrangement only.
+    """
 
     venue: str
     revision: PackRevision
     acts: list[ActAnswer]
     verdict: Word
     verdicts: list[Verdict]
+    judged_in: list[str]
+    others: list[OtherArrangement]
     day: list[DayRow]
     questions: list[DepartmentQuestions]
     cautions: list[str]

@@ -35,12 +35,6 @@ NO_CHECK = "The house does not say when this was checked."
 OLD_CHECK = "Old check: {check}."
 FROM_MEMORY = "From memory, neither measured nor read from a drawing: {check}."
 
-NOT_FOR_CONFIGURATION = "The house has not said for the configuration {configuration}."
-NO_SUCH_CONFIGURATION = "The house names no configuration {configuration}; it names: {names}."
-WHICH_CONFIGURATION = (
-    "{act}: which configuration is meant by {configuration}? The house names: {names}."
-)
-
 COUNTED: dict[str, str] = {
     "short": "{number} short",
     "ask": "{number} to ask",

@@ -75,14 +75,13 @@ def together(rule: Rule, asking: list[NeedAsked]) -> NeedAsked:
         "need": fill(TOGETHER, {"amount": both(rule["kind"], total)[0], "parts": parts}),
         "low": total,
         "strictness": strictness,
-        "configuration": "",
     }
 
 
-def stays_on_deck(riders: list[RiderAsked], pack: FitPack) -> list[Verdict]:
+def stays_on_deck(riders: list[RiderAsked], acts: list[str], pack: FitPack) -> list[Verdict]:
     """
-    For each act, whether its depth is free in front of what the others leave standing, an aisle of
-    0.9 m between.
+    For each of some acts, whether its depth is free in front of what the others leave standing, an
+    aisle of 0.9 m between.
     """
     verdicts: list[Verdict] = []
     rules = [rule for rule in pack["rules"] if rule["key"] == DEPTH]
@@ -91,7 +90,7 @@ def stays_on_deck(riders: list[RiderAsked], pack: FitPack) -> list[Verdict]:
     for rider in riders:
         wishes = [need for need in needs_of([rider], DEPTH) if need["way"] == "at least"]
         others = left_by_others(riders, rider["act"])
-        if len(wishes) > 0 and len(others) > 0:
+        if rider["act"] in acts and len(wishes) > 0 and len(others) > 0:
             verdicts.append(in_front(wishes[0], others, rules[0], pack))
     return verdicts
 
@@ -120,7 +119,7 @@ def in_front(wish: NeedAsked, others: list[OtherAct], rule: Rule, pack: FitPack)
         answer = asked(requirement, rule, fill(STAYS_UNKNOWN, parts))
         answer["question"] = fill(HOW_DEEP, parts)
         return answer
-    decks = usable_decks(requirement, rule, pack)
+    decks = usable_decks(rule, pack)
     if len(decks) == 0:
         return asked(requirement, rule, NOT_SAID)
     deepest = decks[0]
@@ -130,14 +129,14 @@ def in_front(wish: NeedAsked, others: list[OtherAct], rule: Rule, pack: FitPack)
     return on_deck(requirement, kept_m(others), rule, deepest)
 
 
-def usable_decks(requirement: NeedAsked, rule: Rule, pack: FitPack) -> list[Item]:
+def usable_decks(rule: Rule, pack: FitPack) -> list[Item]:
     """The decks that may be used and whose depth is known."""
     section = section_of(pack, rule["section"])
     if section is None:
         return []
     return [
         item
-        for item in items_for(section, rule, requirement["configuration"])
+        for item in items_for(section, rule)
         if number_of(item, rule["value"]) is not None and item["condition"] != "out of service"
     ]
 

@@ -5,6 +5,7 @@ it, stays out of what a page has to load.
 
 from collections.abc import Iterable, Mapping
 
+from builder.fit.arrangements.views import LISTED
 from builder.rules import WHOLES, Rule
 
 Wanted = dict[tuple[str, str], set[str]]
@@ -70,7 +71,6 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
         "clear_height",
         "load",
         "point_load",
-        "configurations",
     },
     ("stage", "wing"): {"level_with_deck", "clear_height", "load"},
     ("stage", "zone"): {"load", "point_load"},
@@ -86,9 +86,9 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
 
 def wanted_of(rules: Iterable[Rule]) -> Wanted:
     """The values that rules and checks read, by section and kind of item."""
-    wanted = {place: set(names) for place, names in BEYOND_RULES.items()}
+    wanted = {place: {*names, LISTED} for place, names in BEYOND_RULES.items()}
     for rule in rules:
-        names = {rule.value, rule.otherwise, *(name for name, _ in rule.where), "configurations"}
+        names = {rule.value, rule.otherwise, *(name for name, _ in rule.where), LISTED}
         wanted.setdefault((rule.section, rule.item), set()).update(names)
         if rule.beside:
             wanted.setdefault((rule.section, rule.beside), set()).add("dead")

@@ -56,7 +56,6 @@ def read_form(tree: Node, language: Language, rules: list[Rule], units: KindBook
         "mistakes": [],
         "part": "",
         "act": "",
-        "configuration": "",
     }
     written = read_group(tree, language["top"], "", asking)
     rider, parts = rider_asked(written, asking)
@@ -84,7 +83,14 @@ def write_rider(tree: Node) -> str:
 def nothing_read(tree: Node, mistakes: list[Mistake]) -> RiderRead:
     """What is left of a text that is no YAML."""
     return {
-        "rider": {"act": "", "revision": "", "stays_m": None, "clock": None, "requirements": []},
+        "rider": {
+            "act": "",
+            "revision": "",
+            "configuration": "",
+            "stays_m": None,
+            "clock": None,
+            "requirements": [],
+        },
         "parts": [],
         "plays": "",
         "booking": "",

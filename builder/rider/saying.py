@@ -38,7 +38,10 @@ def as_text(result: Result) -> str:
         f"{result['venue']}, revision {result['revision']['number']} of {result['revision']['on']}:"
         f" {result['verdict'].upper()}"
     )
-    lines = [*folded(head), *folded(counted(result)), ""]
+    lines = [*folded(head), *folded(counted(result))]
+    for words in result["judged_in"]:
+        lines += folded(words)
+    lines.append("")
     for act in acts(result):
         lines += folded(act["head"])
         for found in act["verdicts"]:
@@ -189,7 +192,8 @@ def as_markdown(result: Result) -> str:
     blocks: list[Heading | Paragraph | Bullets | Grid] = [
         Heading(
             1, f"{result['venue']}, revision {result['revision']['number']}: {result['verdict']}"
-        )
+        ),
+        *map(Paragraph, result["judged_in"]),
     ]
     for act in acts(result):
         rows = [row for whole in act["verdicts"] for row in rows_of(whole)]

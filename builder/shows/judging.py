@@ -24,13 +24,14 @@ class Judged:
     What one show, or a day of several, comes to. ``show`` is None for what a day's acts ask
     together.
 
-    ``verdicts`` are records of :func:`builder.fit.interpreter.fit`, ``cautions`` those that belong
-    beside them.
+    ``verdicts`` are records of :func:`builder.fit.interpreter.fit`. ``configuration`` is the one
+    of the house that the show is judged in, empty where it names none and all suit it alike.
     """
 
     day: ShowDay
     show: Booked | None
     verdicts: tuple[Verdict, ...]
+    configuration: str = ""
 
     @property
     def key(self) -> tuple[str, str, str]:
@@ -101,10 +102,22 @@ def judged_day(day: ShowDay, asked: FitPack) -> list[Judged]:
 
     Of a day on hold, only what the hold adds is told.
     """
-    verdicts = fit(asked, [show.asks for show in day.shows])["verdicts"]
+    result = fit(asked, [show.asks for show in day.shows])
+    verdicts = result["verdicts"]
+    decides = any(other["worse"] or other["better"] for other in result["others"])
+    plays_in = {
+        show.act: answer["arrangement"]["configuration"]
+        for show, answer in zip(day.shows, result["acts"], strict=True)
+        if decides or show.asks["configuration"]
+    }
     told = [show for show in day.shows if show.booking == day.booking]
     found = [
-        Judged(day, show, tuple(each for each in verdicts if each["act"] == show.act))
+        Judged(
+            day,
+            show,
+            tuple(each for each in verdicts if each["act"] == show.act),
+            plays_in.get(show.act, ""),
+        )
         for show in told
     ]
     of_the_day = tuple(each for each in verdicts if each["act"] == THE_DAY)

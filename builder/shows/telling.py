@@ -34,7 +34,7 @@ def outlook_lines(outlook: Outlook) -> Iterator[str]:
         else f"No show is on the books from {outlook.on} on."
     )
     for judged in outlook.coming:
-        yield f"  {head(judged, outlook.on)}: {counted(judged)}"
+        yield f"  {head(judged, outlook.on)}{chosen(judged)}: {counted(judged)}"
         yield from (hung(shortage(found), 4) for found in judged.short)
     if outlook.past:
         yield hung(
@@ -146,6 +146,12 @@ def head(judged: Judged, on: date) -> str:
     return f"{spoken(judged.day.plays, on)}, {who}{hold}"
 
 
+def chosen(judged: Judged) -> str:
+    """The configuration that a show is judged in, where its rider leaves that open."""
+    is_open = judged.show is not None and judged.show.asks["configuration"] == ""
+    return f", in {judged.configuration}" if is_open and judged.configuration else ""
+
+
 def spoken(day: date, on: date) -> str:
     """A date as people say it: Saturday 5 December."""
     return f"{day:%A} {day.day} {day:%B}{'' if day.year == on.year else f' {day.year}'}"
@@ -181,6 +187,7 @@ def judged_record(judged: Judged) -> dict[str, Any]:
         "act": judged.show.act if judged.show else "",
         "plays": judged.day.plays.isoformat(),
         "booking": judged.day.booking,
+        "configuration": judged.configuration,
         "together_with": [show.act for show in judged.day.shows if show is not judged.show],
         "verdict": judged.verdict,
         "counts": {

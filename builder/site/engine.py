@@ -11,7 +11,7 @@ from builder.compiling.program import compiled_in_two
 
 AT_ONCE = {
     "fit": "builder.fit.interpreter.fit",
-    "has_plan": "builder.fit.interpreter.has_plan",
+    "needs_more": "builder.fit.whole_day.needs_more",
     "gravity": "builder.fit.verdicts.gravity",
     "count_words": "builder.fit.counting.count_words",
     "digits": "builder.fit.wording.digits",
@@ -31,10 +31,11 @@ PLANS = (
     "builder.fit.hangs.plan.hangs_for_all",
     "builder.fit.plots.stage_plot.stage_plot",
     "builder.fit.plots.together.plots_together",
+    "builder.fit.clock.day.the_day",
 )
 """
-The rules of hang plans and stage plots come with the second script too: the form has no place for
-them, so only a rider file brings one.
+The rules of hang plans, stage plots and the day's clock come with the second script too: most shows
+that are typed have none of them.
 """
 OFFERED = {**AT_ONCE, **WITH_FILES}
 GLOBAL_NAME = "housecheck"

@@ -39,6 +39,30 @@ def test_text_has_verdict_margin_fact_and_questions_and_no_colour() -> None:
     assert "\x1b" not in said
 
 
+def test_text_says_in_which_configuration_a_show_is_judged_and_how_it_fares_in_the_others() -> None:
+    said = run("fit", str(RIDERS / "arena.yml"), *DEMO).output.splitlines()
+    # The thrust alone is at extra charge, and 150 psf = 7.18 kPa is a fit on all three decks.
+    assert said[2:5] == [
+        "Judged in the configuration Standing, end stage; of 3, none suits this show better.",
+        "In Seated, end stage: the same verdicts.",
+        "In Standing, thrust: 23 short, 3 to ask; worse there: Uniform load the deck carries.",
+    ]
+    named = run("fit", str(RIDERS / "theatre.yml"), *DEMO).output.splitlines()
+    assert named[2:4] == ["Judged in the configuration Seated, end stage.", ""]
+
+
+def test_a_house_with_one_configuration_says_nothing_of_it() -> None:
+    quarry = ("--venue", str(ROOT / "tests" / "venues" / "quarry"))
+    said = run("fit", str(RIDERS / "arena.yml"), *quarry).output
+    assert said.splitlines()[2] == ""
+    assert "onfiguration" not in said
+
+
+def test_markdown_says_it_too() -> None:
+    said = run("fit", str(RIDERS / "arena.yml"), *DEMO, "--format", "markdown").output
+    assert "Judged in the configuration Standing, end stage; of 3" in said
+
+
 def test_text_begins_with_how_many_and_what_is_short_stands_before_what_fits() -> None:
     lines = run("fit", str(RIDERS / "theatre.yml"), *DEMO).output.splitlines()
     marks = [
@@ -151,7 +175,12 @@ def test_json_is_for_programs_and_the_same_twice() -> None:
     )
     assert once == again
     assert json.loads(once)["acts"] == [
-        {"act": "Five Wet Dogs", "revision": "7 of 2026-05-03", "verdict": "ask"}
+        {
+            "act": "Five Wet Dogs",
+            "revision": "7 of 2026-05-03",
+            "arrangement": {"configuration": "Standing, end stage"},
+            "verdict": "ask",
+        }
     ]
 
 

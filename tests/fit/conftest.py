@@ -14,6 +14,8 @@ from tests.laws import HOW_MUCH
 HERE = Path(__file__).parent
 LAST = "test_its_calls_give_the_same_in_the_browser"
 LEAST = {
+    "arrangements/test_arrangements.py": (1, 30),
+    "arrangements/test_arrangement_laws.py": (2, 300),
     "clock/test_day.py": (2, 500),
     "hangs/test_bridles.py": (1, 25),
     "hangs/test_cases.py": (1, 200),

@@ -386,7 +386,6 @@ def a_requirement(dice: Dice, act: str) -> Record:
     blank |= {
         "strictness": dice.one(("must", "must", "should")),
         "carried": dice.one(("house", "house", "house", "show", "hire")),
-        "configuration": dice.one(("", "", "Standing")),
     }
     if sort == "rule":
         return {**blank, **ruled(dice)}
@@ -474,5 +473,6 @@ def a_pair(seed: int) -> tuple[Record, list[Record]]:
     for place, act in enumerate(("Opener", "Ünder & <b>", "The day")[: dice.one((1, 1, 2, 3))]):
         requirements = [a_requirement(dice, act) for _ in range(dice.random.randint(0, 9))]
         day = {"stays_m": dice.one((None, 0.0, dice.number(5.0))), "clock": a_clock(dice, place)}
-        riders.append({"act": act, "revision": "", **day, "requirements": requirements})
+        plays = {"configuration": dice.one(("", "", "", "Standing", "Seated", "In the round"))}
+        riders.append({"act": act, "revision": "", **plays, **day, "requirements": requirements})
     return a_pack(dice), riders

@@ -125,7 +125,6 @@ def asks(
     }
     return {
         **blank,
-        "configuration": "",
         "what": what,
         "way": way,
         "low": low,
@@ -138,6 +137,7 @@ def asks(
 def rider(
     *requirements: Record,
     act: str = "Act",
+    configuration: str = "",
     stays_m: float | None = None,
     clock: Record | None = None,
 ) -> Record:
@@ -145,6 +145,7 @@ def rider(
     return {
         "act": act,
         "revision": "",
+        "configuration": configuration,
         "stays_m": stays_m,
         "clock": clock,
         "requirements": [{**each, "act": act} for each in requirements],

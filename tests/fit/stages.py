@@ -70,7 +70,7 @@ def piece(
     return {**blank, **loads, **place, **more}
 
 
-def plot(*pieces: Record, configuration: str = "") -> Record:
+def plot(*pieces: Record) -> Record:
     """A stage plot as a requirement."""
     blank = {
         "act": "Act",
@@ -81,12 +81,13 @@ def plot(*pieces: Record, configuration: str = "") -> Record:
         "need": "x",
         "strictness": "must",
     }
-    return {**blank, "carried": "house", "configuration": configuration, "rectangles": list(pieces)}
+    return {**blank, "carried": "house", "rectangles": list(pieces)}
 
 
 def plotted(pack: Record, *pieces: Record, configuration: str = "") -> Record:
     """The verdict on a plot."""
-    found: Record = fit(pack, [rider(plot(*pieces, configuration=configuration))])["verdicts"][0]
+    asked = rider(plot(*pieces), configuration=configuration)
+    found: Record = fit(pack, [asked])["verdicts"][0]
     return found
 
 

@@ -8,9 +8,7 @@ import pytest
 
 from builder.fit.interpreter import fit
 from builder.fit.margins import tolerance
-from tests.fit.sample import RULES, Record, a_list, asks, item, pack, rider, value
-
-END_STAGE, THRUST = "Standing, end stage", "Standing, end stage, long thrust"
+from tests.fit.sample import RULES, Record, asks, item, pack, rider, value
 
 
 def only(requirement: Record, **sections: list[Record]) -> Record:
@@ -176,7 +174,7 @@ def test_what_a_visitor_cannot_use_does_not_count(more: dict[str, str]) -> None:
     assert only(asks("stage width", low=12.0), stage=[broken])["verdict"] == "short"
 
 
-def test_only_some_configurations_that_do_are_named() -> None:
+def test_only_some_decks_that_do_are_named() -> None:
     wide, narrow = (
         deck("Wide", usable_width=value("14 m", 14.0)),
         deck("Narrow", usable_width=value("9 m", 9.0)),
@@ -194,17 +192,6 @@ def test_low_steel_that_some_beams_have_names_them() -> None:
     found = only(asks("low steel", low=8.53), rigging=beams)
     assert found["verdict"] == "fits, with a note"
     assert found["notes"] == ["Only under: Front, Back."]
-
-
-def test_a_rider_that_names_its_configuration_is_held_to_it() -> None:
-    wide = deck("Wide", usable_width=value("14 m", 14.0), configurations=a_list("Seated"))
-    narrow = deck("Narrow", usable_width=value("9 m", 9.0), configurations=a_list("Standing"))
-    assert (
-        only(asks("stage width", low=12.0, configuration="Standing"), stage=[wide, narrow])[
-            "verdict"
-        ]
-        == "short"
-    )
 
 
 def test_every_wing_must_be_level_not_one_of_them() -> None:
@@ -279,58 +266,6 @@ def test_a_should_that_is_short_does_not_make_the_show_short() -> None:
     should = fit(house, [rider(asks("stage width", low=12.0, strictness="should"))])
     assert should["verdict"] == "fits, with a note"
     assert fit(house, [rider(asks("stage width", low=12.0))])["verdict"] == "short"
-
-
-def test_a_configuration_that_the_house_does_not_name_is_asked_with_the_names_that_it_has() -> None:
-    wide = deck(
-        "Wide", usable_width=value("14 m", 14.0), configurations=a_list("Standing, end stage")
-    )
-    house = [item("configuration", "Standing, end stage"), item("configuration", "Seated")]
-    found = only(
-        asks("stage width", low=12.0, configuration="In the round"), stage=[wide], house=house
-    )
-    assert found["verdict"] == "ask"
-    assert (
-        found["reason"]
-        == "The house names no configuration In the round; it names: Standing, end stage; Seated."
-    )
-    assert (
-        found["question"]
-        == "Act: which configuration is meant by In the round? The house names: Standing, end"
-        " stage; Seated."
-    )
-
-
-@pytest.mark.parametrize(
-    ("written", "verdict"),
-    [
-        ("Standing, end stage", "short"),
-        ("Standing, end stage, long thrust", "fits"),
-        ("Standing", "ask"),
-        ("end stage", "ask"),
-    ],
-)
-def test_a_configuration_is_not_taken_for_another_whose_name_holds_its_own(
-    written: str, verdict: str
-) -> None:
-    plain = deck("Plain", usable_width=value("9 m", 9.0), configurations=a_list(END_STAGE))
-    wide = deck("Wide", usable_width=value("14 m", 14.0), configurations=a_list(THRUST, "Seated"))
-    house = [item("configuration", name) for name in (END_STAGE, THRUST, "Seated")]
-    requirement = asks("stage width", low=12.0, configuration=written)
-    assert only(requirement, stage=[wide, plain], house=house)["verdict"] == verdict
-
-
-def test_a_configuration_that_the_house_names_without_a_deck_for_it_is_asked_of_the_house() -> None:
-    wide = deck("Wide", usable_width=value("14 m", 14.0), configurations=a_list("Standing"))
-    found = only(
-        asks("stage width", low=12.0, configuration="Seated"),
-        stage=[wide],
-        house=[item("configuration", "Seated")],
-    )
-    assert (found["verdict"], found["reason"]) == (
-        "ask",
-        "The house has not said for the configuration Seated.",
-    )
 
 
 def test_the_opening_to_the_deck_is_not_told_from_a_way_to_the_hall_floor() -> None:

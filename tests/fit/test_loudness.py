@@ -39,7 +39,6 @@ def wish(level_db: float, **more: object) -> Record:
         "over_s": 3600.0,
         "place": "mix position",
         "carried": "house",
-        "configuration": "",
     }
     return {**blank, **terms, "level_db": level_db, **more}
 

@@ -9,6 +9,8 @@ from builder.registry import RULES
 from builder.rider.asked import acts_differ, rider_of
 from tests.fit.sample import Record
 
+KEYS = {"act", "revision", "configuration", "stays_m", "clock", "requirements"}
+
 
 def read(text: str) -> Record:
     """A rider's record."""
@@ -26,6 +28,7 @@ def test_a_rider_needs_no_more_than_a_name() -> None:
     assert read("act: Five Wet Dogs") == {
         "act": "Five Wet Dogs",
         "revision": "",
+        "configuration": "",
         "stays_m": None,
         "clock": None,
         "requirements": [],
@@ -210,6 +213,6 @@ def test_no_text_makes_anything_but_a_rider_or_problems(text: str) -> None:
     try:
         keys, count = set(read(text)), 1
     except Refused as refused:
-        keys, count = {"act", "revision", "stays_m", "clock", "requirements"}, len(refused.problems)
-    assert keys == {"act", "revision", "stays_m", "clock", "requirements"}
+        keys, count = KEYS, len(refused.problems)
+    assert keys == KEYS
     assert count > 0

@@ -236,6 +236,20 @@ def test_shows_that_have_played_are_named_and_not_judged(before: Pack) -> None:
     )
 
 
+def test_a_show_that_leaves_its_configuration_open_is_told_which_where_that_decides(
+    before: Pack,
+) -> None:
+    many = "needs: [{what: capacity, at least: '1900'}]"
+    seats = "needs: [{what: wheelchair places, at least: '14'}]"
+    found = only(outlook(books(Many=many), before, ON))
+    # Only the first configuration of the demo holds 2,050; the others 1,120 and 1,860.
+    assert "Saturday 5 December, Many, in Standing, end stage: 1 fit" in found
+    named = only(outlook(books(A=f"configuration: Seated, end stage\n{many}"), before, ON))
+    assert "Saturday 5 December, A: 1 short" in named
+    (show,) = outlook_record(outlook(books(A=f"{seats}"), before, ON))["coming"]
+    assert show["configuration"] == "Standing, end stage"
+
+
 def test_a_caution_stands_beside_what_is_short(before: Pack) -> None:
     found = only(outlook(books(A=lighting(300)), before, ON))
     assert "Only licensed electricians connect" in found

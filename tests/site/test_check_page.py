@@ -45,6 +45,25 @@ def test_a_verdict_follows_as_one_types_and_leads_to_the_fact(browser: Browser, 
         assert page.locator(":target").count() == 1
 
 
+def test_the_page_says_in_which_configuration_it_judges_and_how_the_others_fare(
+    browser: Browser, where: str
+) -> None:
+    with visit(browser, where) as page:
+        page.goto(f"{where}/check.html")
+        told = page.locator("#check-arrangement p")
+        assert told.count() == 0
+        page.locator("summary", has_text="House").first.click()
+        page.get_by_label("Persons in the audience", exact=True).fill("1900")
+        assert told.all_inner_texts() == [
+            "Judged in the configuration Standing, end stage; of 3, none suits this show better.",
+            "In Seated, end stage; Standing, thrust: 1 short; worse there: Persons in the"
+            " audience.",
+        ]
+        page.get_by_label("Configuration of the house").select_option("Standing, thrust")
+        assert page.locator("#check-state").inner_text() == "short 1 short"
+        assert told.all_inner_texts() == ["Judged in the configuration Standing, thrust."]
+
+
 def test_every_link_of_an_answer_leads_to_a_place_that_exists(browser: Browser, demo: Path) -> None:
     with visit(browser, demo.as_uri()) as page:
         opened(page, demo.as_uri(), "theatre")

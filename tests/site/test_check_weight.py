@@ -72,6 +72,17 @@ def test_files_and_plans_are_loaded_when_a_file_is_opened(browser: Browser, wher
         assert asked == [SCRIPT, LATER_SCRIPT, PLAN]
 
 
+def test_the_clock_of_a_day_loads_its_rules_when_it_is_typed(browser: Browser, where: str) -> None:
+    with visit(browser, where) as page:
+        asked = loaded(page)
+        page.goto(f"{where}/check.html")
+        page.locator("summary", has_text="The day's clock").click()
+        page.get_by_label("Load-in", exact=True).fill("10:00")
+        page.get_by_label("Doors", exact=True).fill("19:00")
+        page.locator("[data-part=clock] .check-verdict").first.wait_for()
+        assert asked == [SCRIPT, LATER_SCRIPT, PLAN]
+
+
 def test_saving_loads_them_too(browser: Browser, where: str) -> None:
     with visit(browser, where) as page:
         asked = loaded(page)
@@ -89,6 +100,7 @@ def test_saving_loads_them_too(browser: Browser, where: str) -> None:
     [
         ({"act": "A", "plot": [RISER]}, "plot"),
         ({"act": "A", "hangs": [{"name": "Mains", "supports": [{"load": "900 kg"}]}]}, "hangs"),
+        ({"act": "A", "clock": {"on stage": "21:00", "set": "90 min", "ends": "22:30"}}, "clock"),
     ],
 )
 def test_a_plan_that_comes_by_the_address_loads_its_rules(

@@ -1,21 +1,16 @@
 """Which items of the pack answer a rule, and by which of their values."""
 
 from builder.fit.records import Item, Rule, Section, Value
-from builder.fit.sections import in_configuration
 from builder.fit.values import text_of
 
 BUT = "not "
 """Stands before a name where the rule looks at items with any other text."""
 
 
-def items_for(section: Section, rule: Rule, configuration: str) -> list[Item]:
-    """The items that can answer in a configuration, or in any where it is empty."""
+def items_for(section: Section, rule: Rule) -> list[Item]:
+    """The items that can answer."""
     return [
-        item
-        for item in section["items"]
-        if item["kind"] == rule["item"]
-        and matches(item, rule)
-        and in_configuration(item, configuration)
+        item for item in section["items"] if item["kind"] == rule["item"] and matches(item, rule)
     ]
 
 

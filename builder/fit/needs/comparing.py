@@ -13,7 +13,7 @@ from builder.fit.needs.sentences import (
 from builder.fit.needs.several_items import by_best, by_worst, with_faults
 from builder.fit.needs.sums import by_sum
 from builder.fit.records import Fact, FitPack, Item, NeedAmount, Rule, Section, Verdict
-from builder.fit.sections import section_of, which_configuration
+from builder.fit.sections import section_of
 from builder.fit.sentences import HAS_NONE, NOT_DESCRIBED, NOT_SAID, SHOW_BRINGS_IT, fill
 from builder.fit.verdicts import (
     ASK,
@@ -40,11 +40,9 @@ def compared(requirement: NeedAmount, rule: Rule, pack: FitPack) -> Verdict:
     section = section_of(pack, rule["section"])
     if section is None:
         return asked(requirement, rule, NOT_DESCRIBED)
-    items = items_for(section, rule, requirement["configuration"])
+    items = items_for(section, rule)
     if len(items) > 0:
         return by_items(requirement, rule, section, items)
-    if len(items_for(section, rule, "")) > 0:
-        return which_configuration(requirement, rule, pack)
     return by_nothing(requirement, rule, section)
 
 

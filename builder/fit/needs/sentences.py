@@ -36,7 +36,6 @@ DEAD_WAYS_NOTE = "{item}, ways that do not work: {ways}. {note}"
 
 SOME_DO = {
     "deck": "Only in: {names}.",
-    "configuration": "Only in: {names}.",
     "beam": "Only under: {names}.",
 }
 """Where only some items of a kind do, which."""

@@ -14,9 +14,7 @@ ORDER = {FITS: 0, NOTED: 1, ASK: 2, SHORT: 3}
 
 
 def by_best(requirement: NeedAmount, rule: Rule, items: list[Item]) -> Verdict:
-    """
-    The verdict of the item that answers best; where only some configurations do, it says which.
-    """
+    """The verdict of the item that answers best; where only some do, it may say which."""
     answers = settled_answers(requirement, rule, items)
     best = answers[0]
     for answer in answers:

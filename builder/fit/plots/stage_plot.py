@@ -35,7 +35,7 @@ from builder.fit.records import (
     Verdict,
     Word,
 )
-from builder.fit.sections import in_configuration, items_of, section_of, which_configuration
+from builder.fit.sections import items_of, section_of
 from builder.fit.sentences import fill
 from builder.fit.verdicts import (
     ASK,
@@ -62,11 +62,9 @@ COUNTED: tuple[tuple[Word, str], ...] = ((SHORT, "short"), (ASK, "to ask"), (NOT
 def stage_plot(requirement: PlotAsked, pack: FitPack) -> Verdict:
     """The verdict on all rectangles of one act, on the one deck that takes them best."""
     section = section_of(pack, "stage")
-    decks = decks_of(section, requirement["configuration"])
-    if section is None or len(decks_of(section, "")) == 0:
+    decks = items_of(section, "deck")
+    if section is None or len(decks) == 0:
         return asked(requirement, PLOT, NO_DECK)
-    if len(decks) == 0:
-        return which_configuration(requirement, PLOT, pack)
     deck = best_deck(requirement, section, decks)
     return plot_on_deck(requirement, section, deck, remedied=True)
 
@@ -82,17 +80,12 @@ def best_deck(requirement: PlotAsked, section: Section, decks: list[Item]) -> It
     return decks[bad.index(min(bad))]
 
 
-def decks_of(section: Section | None, configuration: str) -> list[Item]:
-    """The decks of a configuration, or all of them."""
-    return [item for item in items_of(section, "deck") if in_configuration(item, configuration)]
-
-
-def deck_fact(requirement: PlotAsked, pack: FitPack) -> Fact | None:
+def deck_fact(pack: FitPack) -> Fact | None:
     """The outline of the first deck that is drawn, as the house's fact."""
     section = section_of(pack, "stage")
     if section is None:
         return None
-    for deck in decks_of(section, requirement["configuration"]):
+    for deck in items_of(section, "deck"):
         floor = floors_of(section, deck)[0]
         if len(floor["corners"]) > 0:
             return outline_fact(floor)

@@ -34,8 +34,8 @@ ROOM: Mender = {"remedy": LET_ROLL_OFF, "who": "both acts, with the house's stag
 Pair = tuple[Spot, Spot]
 
 
-def plots_together(riders: list[RiderAsked], pack: FitPack) -> list[Verdict]:
-    """One verdict for each act whose plot shares the day with another's."""
+def plots_together(riders: list[RiderAsked], acts: list[str], pack: FitPack) -> list[Verdict]:
+    """One verdict for each of some acts whose plot shares the day with another's."""
     plots = act_plots(riders)
     answers: list[Verdict] = []
     for plot in plots:
@@ -47,7 +47,7 @@ def plots_together(riders: list[RiderAsked], pack: FitPack) -> list[Verdict]:
                     for wish in other["plot"]["rectangles"]
                     if may_stay(wish)
                 )
-        if len(left) > 0:
+        if plot["act"] in acts and len(left) > 0:
             answers.append(beside_others(plot["plot"], left, pack))
     return answers
 
@@ -92,7 +92,7 @@ def beside_others(requirement: PlotAsked, left: list[Spot], pack: FitPack) -> Ve
     ]
     pairs = [(one, other) for one in mine for other in left if spots_overlap(one, other)]
     answer = clash_answer(line, pairs, open_places(mine, left))
-    answer["fact"] = deck_fact(requirement, pack)
+    answer["fact"] = deck_fact(pack)
     return answer
 
 

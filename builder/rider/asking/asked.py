@@ -18,7 +18,6 @@ def asked_base(
         "need": need,
         "strictness": strictness,
         "carried": "house",
-        "configuration": asking["configuration"],
     }
 
 

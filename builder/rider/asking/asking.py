@@ -13,7 +13,7 @@ from builder.rider.text.tree import Mistake
 class Asking(TypedDict):
     """
     ``rules`` are those of the house by key. ``part`` is the part of the rider that is being read,
-    such as ``needs[2]``; ``act`` and ``configuration`` stand in every requirement.
+    such as ``needs[2]``; ``act`` stands in every requirement.
     """
 
     language: Language
@@ -22,7 +22,6 @@ class Asking(TypedDict):
     mistakes: list[Mistake]
     part: str
     act: str
-    configuration: str
 
 
 def note_fault(asking: Asking, place: ReadValue, path: str, value: str, fault: Fault) -> None:

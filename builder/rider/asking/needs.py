@@ -72,7 +72,6 @@ def any_asked(need: ReadValue, alternatives: list[ReadValue], asking: Asking) ->
         "need": " or ".join(part["need"] for part in parts),
         "strictness": first["strictness"],
         "carried": first["carried"],
-        "configuration": first["configuration"],
         "what": first["what"],
         "way": first["way"],
         "low": first["low"],

@@ -38,7 +38,6 @@ def rider_asked(rider: ReadValue, asking: Asking) -> tuple[RiderAsked, list[str]
     came from.
     """
     asking["act"] = words_of(rider, "act")
-    asking["configuration"] = words_of(rider, "configuration")
     found = [
         *needs_found(rider, asking),
         *power_found(rider, asking),
@@ -50,6 +49,7 @@ def rider_asked(rider: ReadValue, asking: Asking) -> tuple[RiderAsked, list[str]
     asked: RiderAsked = {
         "act": asking["act"],
         "revision": revision_of(rider),
+        "configuration": words_of(rider, "configuration"),
         "stays_m": si_of(rider, "stays on deck"),
         "clock": clock_of(rider, asking),
         "requirements": [each["requirement"] for each in found],

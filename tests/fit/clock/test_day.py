@@ -653,7 +653,7 @@ def test_a_later_curfew_or_a_shorter_set_never_turns_a_fit_into_a_short(
         return str(
             fit(
                 where,
-                [rider({**asks, "configuration": "", "time_s": end * 900.0 % 86400, "day": ""})],
+                [rider({**asks, "time_s": end * 900.0 % 86400, "day": ""})],
             )["verdict"]
         )
 

@@ -62,7 +62,7 @@
       coming = null;
       isMissing = true;
       admit(
-        "A part of this page did not load, so rider files and plans cannot be read or saved now. Look at the connection and try again.",
+        "A part of this page did not load, so rider files, plans and the day's clock cannot be read now. Look at the connection and try again.",
       );
     }
     return hasFiles;
@@ -210,6 +210,7 @@
         { class: "check-state", role: "status", "aria-live": "polite", id: "check-state" },
         "The check is loading.",
       ),
+      make("div", { id: "check-arrangement", role: "status" }),
       actsBar(several),
       make("ul", {
         class: "check-first",
@@ -323,7 +324,7 @@
         "Configuration of the house",
         select(
           data.configuration || "",
-          [["", "any"], ...known.map((name) => [name, name])],
+          [["", "whichever suits best"], ...known.map((name) => [name, name])],
           (value) => {
             put(data, "configuration", value);
             refresh();
@@ -856,7 +857,7 @@
     if (engine.fit === undefined) return;
     const read = readActs(),
       { rider, problems } = read[day.at];
-    if (!hasFiles && engine.has_plan(read.map((each) => each.rider))) {
+    if (!hasFiles && engine.needs_more(read.map((each) => each.rider))) {
       withFiles().then((came) => {
         if (came) refresh();
       });
@@ -1117,6 +1118,14 @@
                 : []),
               line,
             ]),
+      );
+    // In which arrangement of the house it is judged, and how the others fare.
+    document
+      .getElementById("check-arrangement")
+      .replaceChildren(
+        ...(apart === "" && parts.length > 0 ? result.judged_in : []).map((words) =>
+          make("p", { class: "check-note" }, words),
+        ),
       );
     for (const node of root.querySelectorAll("details")) {
       const inside = node.querySelectorAll(".check-verdict").length;

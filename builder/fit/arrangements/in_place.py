@@ -1,0 +1,67 @@
+"""What a judge makes of the place in which an act plays."""
+
+from collections.abc import Callable
+
+from builder.fit.arrangements.evenings import MOST
+from builder.fit.arrangements.records import Place
+from builder.fit.arrangements.sentences import (
+    NAME_ONE,
+    NO_SUCH_CONFIGURATION,
+    NOT_FOR_CONFIGURATION,
+    TOO_MANY,
+    WHICH_CONFIGURATION,
+)
+from builder.fit.arrangements.views import configurations_of, view_of
+from builder.fit.plots.sentences import NO_DECK
+from builder.fit.records import FitPack, Verdict
+from builder.fit.sentences import NOT_SAID, fill
+from builder.fit.verdicts import ASK, verdict, with_question
+from builder.fit.wording import digits
+
+
+def judged_in_place(
+    place: Place, pack: FitPack, judge: Callable[[FitPack], list[Verdict]]
+) -> list[Verdict]:
+    """
+    The verdicts of a judge in a place. ``judge`` gives as many for any pack.
+
+    Of an open place only that is told which depends on no line of one configuration.
+    """
+    view = view_of(pack, "" if place["is_open"] else place["configuration"])
+    here = judge(view)
+    if not place["is_open"] and not any(is_silent(answer) for answer in here):
+        return here
+    anywhere = judge(pack)
+    return [
+        answer if answer == other else with_place(answer, place, pack)
+        for answer, other in zip(here, anywhere, strict=True)
+    ]
+
+
+def is_silent(answer: Verdict) -> bool:
+    """Whether the house has not said."""
+    return answer["verdict"] == ASK and answer["reason"] in (NOT_SAID, NO_DECK)
+
+
+def with_place(answer: Verdict, place: Place, pack: FitPack) -> Verdict:
+    """A verdict that would be another if what stands in other configurations counted."""
+    if place["is_open"]:
+        return which_place(answer, place, configurations_of(pack))
+    if is_silent(answer):
+        answer["reason"] = fill(NOT_FOR_CONFIGURATION, {"configuration": place["configuration"]})
+    return answer
+
+
+def which_place(answer: Verdict, place: Place, names: list[str]) -> Verdict:
+    """The question in which configuration an act plays."""
+    if place["configuration"] == "":
+        parts = {"number": digits(len(names), 0), "most": digits(MOST, 0)}
+        return with_question(verdict(answer, ASK, fill(TOO_MANY, parts)), answer, NAME_ONE)
+    parts = {
+        "act": answer["act"],
+        "configuration": place["configuration"],
+        "names": "; ".join(names),
+    }
+    asked = verdict(answer, ASK, fill(NO_SUCH_CONFIGURATION, parts))
+    asked["question"] = fill(WHICH_CONFIGURATION, parts)
+    return asked

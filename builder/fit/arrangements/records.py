@@ -1,0 +1,36 @@
+"""The records of arrangements: where each act of a day plays, and what a day comes to there."""
+
+from typing import TypedDict
+
+from builder.fit.records import DayRow, Verdict
+
+
+class Place(TypedDict):
+    """
+    Where an act plays: a configuration of the house, empty where the house names none.
+
+    ``is_open`` where that is not known: the rider's name is none of the house's, or it names none
+    and the house has too many to compare.
+    """
+
+    configuration: str
+    is_open: bool
+
+
+class Evening(TypedDict):
+    """
+    The places in which the acts of one day play. ``own`` tells for each rider which of them is its
+    own, ``free`` where those play that name none.
+    """
+
+    free: Place
+    places: list[Place]
+    own: list[int]
+
+
+class Judged(TypedDict):
+    """What a day comes to on one evening."""
+
+    evening: Evening
+    verdicts: list[Verdict]
+    rows: list[DayRow]

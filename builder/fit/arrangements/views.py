@@ -1,0 +1,49 @@
+"""A pack as it stands in one arrangement of the house: what all share, and what stands in it."""
+
+from builder.fit.records import FitPack, Item, Section
+from builder.fit.sections import items_of, section_of
+from builder.fit.values import parts_of
+
+CONFIGURATION = "configuration"
+LISTED = "configurations"
+
+
+def configurations_of(pack: FitPack) -> list[str]:
+    """The configurations that the house names, then those that only its lines name, each once."""
+    named = [item["name"] for item in items_of(section_of(pack, "house"), CONFIGURATION)]
+    for section in pack["sections"]:
+        for item in section["items"]:
+            named.extend(parts_of(item, LISTED))
+    names: list[str] = []
+    for name in named:
+        if name not in names:
+            names.append(name)
+    return names
+
+
+def view_of(pack: FitPack, configuration: str) -> FitPack:
+    """The pack of one configuration; of an empty one, what stands in all of them."""
+    return {
+        **pack,
+        "sections": [section_in(section, configuration) for section in pack["sections"]],
+    }
+
+
+def section_in(section: Section, configuration: str) -> Section:
+    """A section with those of its lines that stand in a configuration."""
+    return {
+        **section,
+        "items": [item for item in section["items"] if stands_in(item, configuration)],
+    }
+
+
+def stands_in(item: Item, configuration: str) -> bool:
+    """
+    Whether a line stands in a configuration: one that lists configurations stands in those only,
+    found by their whole names.
+    """
+    if item["kind"] == CONFIGURATION:
+        return item["name"] == configuration
+    if LISTED not in item["values"] or item["values"][LISTED]["standing"] == "not stated":
+        return True
+    return configuration in parts_of(item, LISTED)
