@@ -14,6 +14,7 @@ that somebody can look whether it means anything; so does one that no test reach
 import argparse
 import compileall
 import json
+import math
 import os
 import shutil
 import sys
@@ -44,11 +45,9 @@ ROOT = Path(__file__).parents[1]
 COPIED = ("builder", "tests", "docs", "venue", "schemas", "pyproject.toml", "CHANGELOG.md")
 BUDGET_S = 6.0
 """
-How long the tests of one mutant may take: seconds of a processor, by what they took without it, so
-that a busy machine leaves out no more of them.
+How long the tests of one mutant may take, unless `--seconds` says so: seconds of a processor, by
+what they took without it, so that a busy machine leaves out no more of them.
 """
-SLOWEST = 20
-"""So many times as long, and a minute, may pass by the clock before a run counts as without end."""
 FIRST_FILES = 3
 """So many files of tests run first, for most mutants end there, and each file costs its import."""
 WHOLE = ("tests/test_*.py",)
@@ -60,6 +59,7 @@ ROOMS: dict[str, tuple[str, ...]] = {
     "site": ("tests/site",),
     "stock": ("tests/stock", "tests/cli/test_stock.py", "tests/cli/test_changes.py"),
     "fit": ("tests/fit", "tests/rider", "tests/test_net_of_needs.py"),
+    "rider": ("tests/rider", "tests/cli/test_fit.py", "tests/test_net_of_needs.py"),
     "cli": ("tests/cli",),
 }
 """The tests of a room, where they are more than the folder of its name."""
@@ -140,7 +140,7 @@ class Worker:
         self.process = SPAWNING.Process(target=serve, args=(str(tree), modules, theirs))
         self.process.start()
 
-    def status_of(self, action: Callable[..., None], *arguments: object, seconds: float) -> object:
+    def status_of(self, action: Callable[..., None], *arguments: object, seconds: int) -> object:
         """The exit status of an action in a process of its own; None where it had to be ended."""
         self.connection.send((action, arguments, seconds))
         return self.connection.recv()
@@ -189,7 +189,7 @@ def known_of(workers: list[Worker], files: list[str], paths: list[str], browser:
     def recorded(worker: Worker, file: str) -> dict[str, Any]:
         written = worker.tree / "reached.json"
         written.unlink(missing_ok=True)
-        worker.status_of(record, file, paths, str(written), browser, seconds=60 * BUDGET_S)
+        worker.status_of(record, file, paths, str(written), browser, seconds=600)
         return json.loads(written.read_text("utf-8")) if written.exists() else {}
 
     every = each_by_a_worker(recorded, files, workers)
@@ -213,7 +213,7 @@ def gathered(every: dict[str, dict[str, list]]) -> Known:
     )
 
 
-def plan_of(mutant: Mutant, known: Known) -> Plan:
+def plan_of(mutant: Mutant, known: Known, budget_s: float) -> Plan:
     """
     The tests of a mutant: those that run its statement, then the others of their files. Where the
     statement runs at import, those that run anything of its file come first.
@@ -224,7 +224,7 @@ def plan_of(mutant: Mutant, known: Known) -> Plan:
     files = {test.file for test in reaching} | importing
     ids = {test.test for test in reaching}
     others = [test for test in known.tests if test.file in files and test.test not in ids]
-    return within_budget([*quick_first(reaching), *quick_first(others)])
+    return within_budget([*quick_first(reaching), *quick_first(others)], budget_s)
 
 
 def reaches(test: Reached, place: str, importing: set[str], path: str) -> bool:
@@ -241,20 +241,20 @@ def quick_first(tests: Iterable[Reached]) -> list[Reached]:
     return [test for group in by_file for test in sorted(group, key=lambda test: test.seconds)]
 
 
-def within_budget(tests: list[Reached]) -> Plan:
+def within_budget(tests: list[Reached], budget_s: float) -> Plan:
     """As many tests as there is time for, in their order; the first in any case."""
     chosen: list[str] = []
     spent = 0.0
     for test in tests:
-        if not chosen or spent + test.seconds <= BUDGET_S:
+        if not chosen or spent + test.seconds <= budget_s:
             chosen.append(test.test)
             spent += test.seconds
     return Plan(chosen, spent, len(tests) - len(chosen))
 
 
-def tried(mutant: Mutant, worker: Worker, known: Known) -> Tried:
+def tried(mutant: Mutant, worker: Worker, known: Known, budget_s: float) -> Tried:
     """Put a mutant into a tree, run its tests, and take it out again, to the file's very time."""
-    plan = plan_of(mutant, known)
+    plan = plan_of(mutant, known, budget_s)
     if not plan.tests:
         return Tried(mutant, NOT_REACHED, 0)
     target = worker.tree / mutant.path
@@ -275,7 +275,7 @@ def end_of(worker: Worker, plan: Plan) -> str:
     end = SURVIVED
     for tests in (first, [test for test in plan.tests if test not in set(first)]):
         if tests and end == SURVIVED:
-            status = worker.status_of(try_tests, tests, seconds=60 + SLOWEST * plan.seconds)
+            status = worker.status_of(try_tests, tests, seconds=5 + 4 * math.ceil(plan.seconds))
             end = ENDS.get(status, AT_OTHER_STATUS)
     return end
 
@@ -306,7 +306,13 @@ def is_wanted(mutant: Mutant, only: list[str]) -> bool:
 
 
 def run(
-    root: Path, room: str, drawn: list[Mutant], *, tests: list[str], workers: int = 2
+    root: Path,
+    room: str,
+    drawn: list[Mutant],
+    *,
+    tests: list[str],
+    workers: int = 2,
+    budget_s: float = BUDGET_S,
 ) -> list[Tried]:
     """
     Record what the tests of a room reach, then try its mutants in copies of the tree. Those that
@@ -320,7 +326,7 @@ def run(
         known = known_of(ready, tests, files_of(root, room), browser)
 
         def tell(worker: Worker, mutant: Mutant) -> Tried:
-            one = tried(mutant, worker, known)
+            one = tried(mutant, worker, known, budget_s)
             if lives(one):
                 print(line_of(one), flush=True)
             return one
@@ -339,11 +345,19 @@ def main() -> int:
     reader.add_argument(
         "--only", nargs="*", default=[], help="of those drawn, these files or lines"
     )
+    reader.add_argument("--seconds", type=float, default=BUDGET_S, help="of tests for one mutant")
     given = reader.parse_args()
     drawn = mutants(ROOT, given.room, given.count, given.seed)
     wanted = [mutant for mutant in drawn if is_wanted(mutant, given.only)]
     files = test_files(given.room, given.tests)
-    results = run(ROOT, given.room, wanted, tests=files, workers=given.workers)
+    results = run(
+        ROOT,
+        given.room,
+        wanted,
+        tests=files,
+        workers=given.workers,
+        budget_s=given.seconds,
+    )
     print(summary(given.room, given.seed, results))
     return 0
 

@@ -13,6 +13,7 @@ import builtins
 import gc
 import json
 import os
+import resource
 import signal
 import sys
 import time
@@ -61,6 +62,8 @@ LEAN = (
     *("-p", "no:cacheprovider", "-p", "no:unraisableexception", "-p", "no:threadexception"),
 )
 """Pytest without what costs time and changes no verdict of a test."""
+SLOWEST = 20
+"""How many times as long a process may take by the clock on a busy machine."""
 SEED = "1"
 """The seed of the laws, so that a mutant meets the cases that were recorded."""
 
@@ -218,6 +221,7 @@ def serve(tree: str, modules: list[str], connection: Connection) -> None:
         child = os.fork()
         if child == 0:
             os.setsid()
+            resource.setrlimit(resource.RLIMIT_CPU, (seconds, seconds + 1))
             status = 70
             try:
                 status = action(*arguments)
@@ -226,13 +230,17 @@ def serve(tree: str, modules: list[str], connection: Connection) -> None:
         connection.send(status_within(child, seconds))
 
 
-def status_within(child: int, seconds: float) -> int | None:
-    """The exit status of a process; None where it had to be ended, with all that it started."""
-    last = time.monotonic() + seconds
+def status_within(child: int, seconds: int) -> int | None:
+    """
+    The exit status of a process; None where it was ended, with all that it started: it took more
+    than these seconds of a processor, or too many times as long by the clock, asleep.
+    """
+    last = time.monotonic() + SLOWEST * seconds
     while time.monotonic() < last:
         ended, status = os.waitpid(child, os.WNOHANG)
         if ended:
-            return os.waitstatus_to_exitcode(status)
+            code = os.waitstatus_to_exitcode(status)
+            return None if code in (-signal.SIGXCPU, -signal.SIGKILL) else code
         time.sleep(0.01)
     os.killpg(child, signal.SIGKILL)
     os.waitpid(child, 0)
