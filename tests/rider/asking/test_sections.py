@@ -103,6 +103,15 @@ def test_the_clock_asks_for_the_load_in_and_the_end() -> None:
     assert part(clock, "set", "doors", "changeover") == [5400.0, None, None]
 
 
+def test_the_end_is_worked_out_from_the_first_note_and_the_set_where_both_are_said() -> None:
+    ends = asked('clock: {day: Friday, on stage: "21:00", set: 90 min}')
+    assert part(ends, "sort", "time_s") == ["ends", 22.5 * 3600.0]
+    assert "22:30" in ends["need"]
+    for words in ('on stage: "21:00"', "set: 90 min"):
+        clock = read(f"act: A\nclock: {{day: Friday, {words}}}\n")["rider"]["requirements"]
+        assert [need["sort"] for need in clock if need["sort"] == "ends"] == []
+
+
 def test_a_level_with_its_terms() -> None:
     level = asked(
         "level: {at: 102 dB(A), metric: equivalent level, over: 15 min, place: mix position}"
