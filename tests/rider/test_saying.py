@@ -1,7 +1,9 @@
 """Verdicts in words for the terminal and for an e-mail, line by line, by hand."""
 
+import json
 from typing import Any
 
+from builder.cautions import EVERYWHERE
 from builder.rider import saying
 
 Record = dict[str, Any]
@@ -168,3 +170,24 @@ def test_an_e_mail_has_a_row_for_each_verdict_and_each_of_its_parts() -> None:
     without: Any = result(verdict())
     assert "load-in" in saying.as_markdown(with_day)
     assert "as early as it can be" not in saying.as_markdown(without)
+
+
+def test_for_programs_keys_are_sorted_one_a_line_with_the_caution() -> None:
+    alone: Any = result()
+    told = saying.as_json(alone)
+    assert told.startswith('{\n "acts": [\n  {\n   "act": "Act",')
+    assert told.endswith("}\n")
+    assert json.loads(told) == {**alone, "caution": EVERYWHERE}
+
+
+def test_the_whole_text_begins_with_what_decides_and_ends_with_the_cautions() -> None:
+    told: Any = result(verdict("short", reason="r."), cautions=["Take care."])
+    lines_told = saying.as_text(told).splitlines()
+    assert lines_told[:4] == [
+        "Hall, revision 4 of 2026-01-11: SHORT",
+        "1 short.",
+        "",
+        "Act: SHORT",
+    ]
+    assert "Take care." in lines_told
+    assert saying.as_text(told).endswith("\n")

@@ -169,3 +169,12 @@ def test_a_hang_of_one_support_and_a_weight_in_all() -> None:
 def test_an_amount_that_nobody_knows_asks_for_nothing_in_numbers() -> None:
     need = asked("needs: [{what: inputs, at least: unknown}]")
     assert part(need, "way", "low", "high", "words") == ["unknown", 0.0, 0.0, ""]
+
+
+@pytest.mark.parametrize("place", ["at: 1 m", "from: 0 m, to: 1 m"])
+def test_a_load_with_a_place_needs_no_length_of_its_hang(place: str) -> None:
+    hang = asked(
+        f"hangs: [{{name: W, loads: [{{what: a, weight: 20 kg, {place}}}],"
+        " supports: [{point: R1, at: 0 m}, {point: R2, at: 2 m}]}]"
+    )
+    assert hang["loads"][0]["kg"] == 20.0

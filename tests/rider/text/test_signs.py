@@ -40,6 +40,10 @@ READ = [
     ("a: |\n\tb\n", None),
     ("a: |\n  b\n\tc\n", None),
     ("'a b': c\n", {"a b": "c"}),
+    ("a: [b\nc, d]\n", {"a": ["b c", "d"]}),
+    ("a: {b: c, d: e}\n", {"a": {"b": "c", "d": "e"}}),
+    ("a: {b: c, b: e}\n", None),
+    ("a: b\na: c\n", None),
     ('"a": {b: [c, {d: e}]}\n', {"a": {"b": ["c", {"d": "e"}]}}),
 ]
 
