@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 
 from builder.fit.wanted import BEYOND_RULES, FED
 from builder.house_only.sealing import Descriptions, Sealed
-from builder.pack import Confirmed, Fact, Figure, Finding, Item, Pack, Place, Section, Working
+from builder.pack import Fact, Figure, Finding, Item, Pack, Place, Section, Working
 from builder.reading.house_only import hidden_within
 from builder.reading.references import definition, records_within, references
 
@@ -50,7 +50,7 @@ NO_WORKING = Working("", (), ())
 
 
 def withheld(pack: Pack, of: Sealed) -> Pack:
-    """A pack of sealed descriptions as it is published."""
+    """A pack of sealed descriptions as it is published. What is sealed has nothing confirmed."""
     needed = needed_names(of.descriptions)
     sections = [without_hidden(section, of, needed) for section in pack.sections]
     kept = {key for section in sections for key in keys_of(section)}
@@ -59,7 +59,6 @@ def withheld(pack: Pack, of: Sealed) -> Pack:
         pack,
         sections=tuple(without_links(section, gone) for section in sections),
         findings=tuple(public_findings(pack.findings, of.places, gone)),
-        confirmed=tuple(public_confirmed(pack.confirmed, of.places, gone)),
     )
 
 
@@ -212,12 +211,3 @@ def public_findings(
         for finding in findings
         if finding.place not in hidden and finding.subject not in gone
     )
-
-
-def public_confirmed(
-    confirmed: Iterable[Confirmed], hidden: Set[Place], gone: Set[str]
-) -> Iterator[Confirmed]:
-    """What is confirmed of lines that are not hidden."""
-    for entry in confirmed:
-        if entry.finding.place not in hidden and entry.finding.subject not in gone:
-            yield entry

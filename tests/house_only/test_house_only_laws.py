@@ -20,6 +20,7 @@ from builder.fit.records import RiderAsked
 from builder.house_only.sealing import HOUSE_ONLY, public_photos
 from builder.pack import Figure, Finding, Item, Level, Pack, Section, to_json
 from builder.pipeline import Packs, Venue, document_of, packs_of
+from builder.reading.addresses import address
 from builder.registry import RULES
 from builder.render.markdown import render
 from builder.rider.asked import rider_of
@@ -104,7 +105,21 @@ def shared_figures(told: Section, hidden: Section) -> Iterator[tuple[Figure, Fig
         before = by_name.get(name, [])
         if len(before) == len(items):
             for one, other in zip(before, items, strict=True):
-                yield from zip(one.figures, other.figures, strict=True)
+                yield from shared_of(one, other)
+
+
+def shared_of(one: Item, other: Item) -> Iterator[tuple[Figure, Figure]]:
+    """
+    The figures of one item in two packs. One that bears the name of a hidden line, such as a leg of
+    a bridle there, has none to compare it with; all others are in both.
+    """
+    before = {figure.key.removeprefix(one.key): figure for figure in one.figures}
+    after = {figure.key.removeprefix(other.key): figure for figure in other.figures}
+    nameless = address(HOUSE_ONLY)
+    assert {key for key in before if MARK.lower() not in key} == {
+        key for key in after if nameless not in key
+    }
+    yield from ((before[key], after[key]) for key in before if key in after)
 
 
 def numbers(figure: Figure) -> list[float | None]:

@@ -59,3 +59,9 @@ def test_an_entry_of_the_log_is_read_unless_it_is_for_the_house_only_itself() ->
     assert codes.count("house-only-told") == 1
     codes = [finding.code for finding in own(log=log % ", house_only: yes").findings]
     assert codes.count("house-only-told") == 0
+
+
+def test_a_name_of_three_letters_stands_in_words_of_any_kind() -> None:
+    assert told("The bar opens at six.", ("role: Night keeper", "role: Bar")) == []
+    (finding,) = told("The bars open at six.", ("role: Night keeper", "role: Bars"))
+    assert "'Bars' is of a line for the house only" in finding.sentence

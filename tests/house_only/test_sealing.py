@@ -59,3 +59,9 @@ def test_a_photo_is_published_unless_only_hidden_lines_show_it() -> None:
         other = house.contacts[1].model_copy(update={"photo": public})
         files = {**there, "house": house.model_copy(update={"contacts": (secret, other)})}
         assert public_photos(photos, files).keys() == left
+
+
+def test_two_hidden_lines_have_two_names() -> None:
+    second = "boards:\n  - {name: Vault board, fed_from: Switch, house_only: yes}\n"
+    found = power({"power.yml": ("boards:\n", second)})
+    assert [board.name for board in found.boards] == [HOUSE_ONLY, f"{HOUSE_ONLY} 2"]

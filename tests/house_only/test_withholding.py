@@ -1,8 +1,20 @@
 """The pack without what is for the house only, and what stays because a show counts with it."""
 
 from builder.fit.published import fit_record
-from builder.house_only.sealing import HOUSE_ONLY
-from builder.pack import Item, Pack, to_json
+from builder.house_only.sealing import HOUSE_ONLY, Sealed
+from builder.house_only.withholding import NO_WORKING, public_findings, unlinked, without_hidden
+from builder.pack import (
+    Field,
+    Finding,
+    Input,
+    Item,
+    Level,
+    Outline,
+    Pack,
+    Section,
+    Working,
+    to_json,
+)
 from builder.pipeline import document_of
 from builder.render.markdown import render
 from tests.house_only.rooms import POWER, own, published
@@ -65,11 +77,54 @@ def test_a_hidden_board_stays_bare_between_public_outlets_and_their_service() ->
     assert found.text("fed_from") == "Switch"
     assert found.fact("breaker") is None
     assert found.fact("place") is None
+    assert {figure.working for figure in found.figures} == {NO_WORKING}
+    assert {fact.place for fact in found.facts} == {None}
     (outlet,) = [item for item in published().items() if item.kind == "outlet"]
     assert outlet.text("fed_from") == HOUSE_ONLY
     assert [item["name"] for item in fit_record(published())["sections"][2]["items"]].count(
         HOUSE_ONLY
     ) == 1
+
+
+def test_a_hidden_board_above_a_hidden_board_stays_too() -> None:
+    vault = "boards:\n  - {name: Vault board, fed_from: Switch, rating: 40 A, house_only: yes}\n"
+    text = POWER.replace("boards:\n", vault)
+    text = text.replace("Cellar board, fed_from: Switch", "Cellar board, fed_from: Vault board")
+    section = published(power=text).section("power")
+    assert section is not None
+    boards = section.of_kind("board")
+    assert [(each.name, each.text("fed_from")) for each in boards] == [
+        (HOUSE_ONLY, "Switch"),
+        (f"{HOUSE_ONLY} 2", HOUSE_ONLY),
+    ]
+
+
+def test_a_finding_without_a_place_goes_with_its_subject() -> None:
+    gone = Finding(Level.NOTE, "a", "b", subject="power.board.x")
+    kept = Finding(Level.NOTE, "a", "b", subject="power.board.y")
+    assert list(public_findings([gone, kept], set(), {"power.board.x"})) == [kept]
+
+
+def test_a_working_links_to_nothing_that_is_gone() -> None:
+    inputs = (
+        Input("Load", "1 kW", "power.load.2"),
+        Input("Limit", "63 A", "power.service.s.rating"),
+    )
+    found = unlinked(Working("", inputs, ()), {"power.load.2"})
+    assert [(part.label, part.key) for part in found.inputs] == [
+        ("Load", ""),
+        ("Limit", "power.service.s.rating"),
+    ]
+
+
+def test_a_shape_of_a_hidden_line_is_not_drawn() -> None:
+    shapes = [Outline(f"x.{name}", "x", name, ((0.0, 0.0),)) for name in (HOUSE_ONLY, "Deck")]
+    maps = [
+        Field(f"x.{name}", name, "", 1.0, (), (), (), NO_WORKING) for name in (HOUSE_ONLY, "Floor")
+    ]
+    section = Section("x", "X", (), tuple(shapes), tuple(maps))
+    found = without_hidden(section, Sealed({}, frozenset({HOUSE_ONLY}), frozenset()), set())
+    assert [each.name for each in (*found.outlines, *found.fields)] == ["Deck", "Floor"]
 
 
 def test_a_hidden_board_that_nothing_public_hangs_on_is_gone() -> None:
