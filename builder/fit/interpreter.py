@@ -15,7 +15,7 @@ from builder.fit.net import day_not_judged
 from builder.fit.overall import cautions, overall
 from builder.fit.questions import questions
 from builder.fit.records import ActAnswer, FitPack, Result, RiderAsked, Verdict
-from builder.fit.requirements import by_requirement
+from builder.fit.requirements import Known, by_requirement
 from builder.fit.whole_day import add_day
 from builder.formulas.primitives import is_failing
 
@@ -30,7 +30,8 @@ def fit(pack: FitPack, riders: list[RiderAsked]) -> Result:
     """
     pack = with_own_names(pack)
     names = configurations_of(pack)
-    judged = [on_evening(riders, evening, pack) for evening in evenings_of(riders, names)]
+    known: Known = {}
+    judged = [on_evening(riders, evening, pack, known) for evening in evenings_of(riders, names)]
     best = judged[place_of_best(judged)]
     others = others_of(best, judged)
     verdicts = best["verdicts"]
@@ -48,26 +49,28 @@ def fit(pack: FitPack, riders: list[RiderAsked]) -> Result:
     }
 
 
-def on_evening(riders: list[RiderAsked], evening: Evening, pack: FitPack) -> Judged:
+def on_evening(riders: list[RiderAsked], evening: Evening, pack: FitPack, known: Known) -> Judged:
     """All verdicts where every act plays in its place of an evening."""
     day: DayAnswer = {"verdicts": [], "rows": []}
     if is_failing(lambda: add_day(day, riders, evening, pack)):
         day = {"verdicts": [day_not_judged()], "rows": []}
     return {
         "evening": evening,
-        "verdicts": [*in_own_places(riders, evening, pack), *day["verdicts"]],
+        "verdicts": [*in_own_places(riders, evening, pack, known), *day["verdicts"]],
         "rows": day["rows"],
     }
 
 
-def in_own_places(riders: list[RiderAsked], evening: Evening, pack: FitPack) -> list[Verdict]:
+def in_own_places(
+    riders: list[RiderAsked], evening: Evening, pack: FitPack, known: Known
+) -> list[Verdict]:
     """
     A verdict for each requirement, in the riders' order, each act's in its own place.
 
     In every place all acts are judged together, for they share the house's power and steel.
     """
     runs = [
-        judged_in_place(place, pack, lambda view: by_requirement(riders, view))
+        judged_in_place(place, pack, lambda view: by_requirement(riders, view, known))
         for place in evening["places"]
     ]
     verdicts: list[Verdict] = []

@@ -1,5 +1,9 @@
 """A verdict for each requirement of the riders of a day, each in the room of its subject."""
 
+from collections.abc import Callable
+
+from builder.fit.arrangements.records import View
+from builder.fit.arrangements.views import narrowed
 from builder.fit.clock.hours import ends_before_curfew, load_in_after
 from builder.fit.levels.wanted_level import level_asked
 from builder.fit.needs.comparing import compared
@@ -22,12 +26,20 @@ from builder.fit.verdicts import ASK, RANK, verdict
 from builder.fit.way_in.trucks import trucks_get_in
 from builder.formulas.primitives import is_failing
 
+Known = dict[str, list[Verdict]]
+"""Verdicts that are known already, by what was asked and which lines of the house stood for it."""
 
-def by_requirement(riders: list[RiderAsked], pack: FitPack) -> list[Verdict]:
+ON_POWER = ["power", "stage"]
+ON_STEEL = ["rigging"]
+
+
+def by_requirement(riders: list[RiderAsked], view: View, known: Known) -> list[Verdict]:
     """
     A verdict for each requirement, in the riders' order.
 
     Loads and hangs of all acts are judged together, for they share the house's power and steel.
+    ``known`` is of the same riders and the same house; what looks at the same lines as before is
+    not judged again.
     """
     requirements = [need for rider in riders for need in rider["requirements"]]
     loads: list[PowerAsked] = []
@@ -37,17 +49,64 @@ def by_requirement(riders: list[RiderAsked], pack: FitPack) -> list[Verdict]:
             loads.append(need)
         elif need["sort"] == "hang" or need["sort"] == "trim":
             hangs.append(need)
-    on_power = power_in_net(loads, pack)
-    on_steel = hangs_in_net(hangs, pack) if len(hangs) > 0 else []
+    on_power = once_on("power", ON_POWER, view, known, lambda part: power_in_net(loads, part))
+    on_steel: list[Verdict] = []
+    if len(hangs) > 0:
+        on_steel = once_on("steel", ON_STEEL, view, known, lambda part: hangs_in_net(hangs, part))
     verdicts: list[Verdict] = []
-    for need in requirements:
+    loads_told = 0
+    hangs_told = 0
+    for index in range(len(requirements)):
+        need = requirements[index]
         if need["sort"] == "power":
-            verdicts.append(on_power.pop(0))
+            verdicts.append(on_power[loads_told])
+            loads_told += 1
         elif need["sort"] == "hang" or need["sort"] == "trim":
-            verdicts.append(on_steel.pop(0))
+            verdicts.append(on_steel[hangs_told])
+            hangs_told += 1
         else:
-            verdicts.append(judged_in_net(need, pack))
+            verdicts.extend(alone_once(need, str(index), view, known))
     return verdicts
+
+
+def alone_once(need: Requirement, name: str, view: View, known: Known) -> list[Verdict]:
+    """The verdict on a requirement by itself, in a list."""
+    keys = sections_for(need, view)
+    return once_on(name, keys, view, known, lambda part: [judged_in_net(need, part)])
+
+
+def once_on(
+    name: str,
+    keys: list[str],
+    view: View,
+    known: Known,
+    judge: Callable[[View], list[Verdict]],
+) -> list[Verdict]:
+    """What a judge makes of some sections, which are all that it is given; known where it was."""
+    standing = [view["standing"].get(key, "") for key in keys]
+    asked = " ".join([name, *standing])
+    if asked not in known:
+        known[asked] = judge(narrowed(view, keys))
+    return known[asked]
+
+
+def sections_for(need: Requirement, view: View) -> list[str]:
+    """The sections that a requirement by itself is judged by."""
+    if need["sort"] == "rule":
+        return [rule_of(need["what"], view)["section"]]
+    if need["sort"] == "any":
+        return [rule_of(one["what"], view)["section"] for one in need["any"]]
+    return SECTIONS.get(need["sort"], [])
+
+
+SECTIONS: dict[str, list[str]] = {
+    "plot": ["stage"],
+    "trucks": ["access", "sound"],
+    "level": ["house", "sound"],
+    "ends": ["house"],
+    "load in": ["house"],
+}
+"""The sections that a sort of requirement is judged by; none where it is not among them."""
 
 
 def judged_in_net(requirement: Requirement, pack: FitPack) -> Verdict:

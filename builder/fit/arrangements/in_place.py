@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from builder.fit.arrangements.evenings import MOST
-from builder.fit.arrangements.records import Place
+from builder.fit.arrangements.records import Place, View
 from builder.fit.arrangements.sentences import (
     NAME_ONE,
     NO_SUCH_CONFIGURATION,
@@ -11,7 +11,7 @@ from builder.fit.arrangements.sentences import (
     TOO_MANY,
     WHICH_CONFIGURATION,
 )
-from builder.fit.arrangements.views import configurations_of, view_of
+from builder.fit.arrangements.views import configurations_of, view_of, whole_view
 from builder.fit.plots.sentences import NO_DECK
 from builder.fit.records import FitPack, Verdict
 from builder.fit.sentences import NOT_SAID, fill
@@ -20,7 +20,7 @@ from builder.fit.wording import digits
 
 
 def judged_in_place(
-    place: Place, pack: FitPack, judge: Callable[[FitPack], list[Verdict]]
+    place: Place, pack: FitPack, judge: Callable[[View], list[Verdict]]
 ) -> list[Verdict]:
     """
     The verdicts of a judge in a place. ``judge`` gives as many for any pack.
@@ -31,7 +31,7 @@ def judged_in_place(
     here = judge(view)
     if not place["is_open"] and not any(is_silent(answer) for answer in here):
         return here
-    anywhere = judge(pack)
+    anywhere = judge(whole_view(pack))
     return [
         answer if answer == other else with_place(answer, place, pack)
         for answer, other in zip(here, anywhere, strict=True)
@@ -48,7 +48,8 @@ def with_place(answer: Verdict, place: Place, pack: FitPack) -> Verdict:
     if place["is_open"]:
         return which_place(answer, place, configurations_of(pack))
     if is_silent(answer):
-        answer["reason"] = fill(NOT_FOR_CONFIGURATION, {"configuration": place["configuration"]})
+        parts = {"configuration": place["configuration"]}
+        return {**answer, "reason": fill(NOT_FOR_CONFIGURATION, parts)}
     return answer
 
 

@@ -2,7 +2,16 @@
 
 from typing import TypedDict
 
-from builder.fit.records import DayRow, Verdict
+from builder.fit.records import DayRow, FitPack, Verdict
+
+
+class View(FitPack):
+    """
+    A pack as it stands in one arrangement. ``standing`` tells for each section by its key which of
+    its lines stand: where it says the same of two views, the section is the same in both.
+    """
+
+    standing: dict[str, str]
 
 
 class Place(TypedDict):

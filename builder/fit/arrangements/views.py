@@ -1,11 +1,14 @@
 """A pack as it stands in one arrangement of the house: what all share, and what stands in it."""
 
+from builder.fit.arrangements.records import View
 from builder.fit.records import FitPack, Item, Section
 from builder.fit.sections import items_of, section_of
 from builder.fit.values import parts_of
 
 CONFIGURATION = "configuration"
 LISTED = "configurations"
+ALL = "all"
+STANDS, STANDS_NOT = "+", "-"
 
 
 def configurations_of(pack: FitPack) -> list[str]:
@@ -21,12 +24,25 @@ def configurations_of(pack: FitPack) -> list[str]:
     return names
 
 
-def view_of(pack: FitPack, configuration: str) -> FitPack:
+def view_of(pack: FitPack, configuration: str) -> View:
     """The pack of one configuration; of an empty one, what stands in all of them."""
     return {
         **pack,
         "sections": [section_in(section, configuration) for section in pack["sections"]],
+        "standing": {
+            section["key"]: standing_in(section, configuration) for section in pack["sections"]
+        },
     }
+
+
+def whole_view(pack: FitPack) -> View:
+    """The pack with the lines of all configurations at once."""
+    return {**pack, "standing": {section["key"]: ALL for section in pack["sections"]}}
+
+
+def narrowed(view: View, keys: list[str]) -> View:
+    """A view of some sections only."""
+    return {**view, "sections": [each for each in view["sections"] if each["key"] in keys]}
 
 
 def section_in(section: Section, configuration: str) -> Section:
@@ -35,6 +51,15 @@ def section_in(section: Section, configuration: str) -> Section:
         **section,
         "items": [item for item in section["items"] if stands_in(item, configuration)],
     }
+
+
+def standing_in(section: Section, configuration: str) -> str:
+    """Which lines of a section stand in a configuration, of those that need not, in order."""
+    return "".join(
+        STANDS if stands_in(item, configuration) else STANDS_NOT
+        for item in section["items"]
+        if not stands_in(item, "")
+    )
 
 
 def stands_in(item: Item, configuration: str) -> bool:
