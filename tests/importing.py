@@ -7,7 +7,8 @@ from pathlib import Path
 
 def modules_apart(tree: Path, paths: list[str]) -> list[str]:
     """The modules below `builder/` that no change of these files can reach by an import."""
-    imported = {name_of(file, tree): imports_of(file) for file in (tree / "builder").rglob("*.py")}
+    files = {name_of(file, tree): file for file in (tree / "builder").rglob("*.py")}
+    imported = {name: imports_of(file) | {*packages_of(name)} for name, file in files.items()}
     reached = {name_of(tree / path, tree) for path in paths}
     while more := {name for name in imported if name not in reached and imported[name] & reached}:
         reached |= more

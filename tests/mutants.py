@@ -34,7 +34,7 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parent))
 
-from importing import modules_apart
+from importing import modules_apart, name_of
 from mutating import Mutant, files_of, mutants
 from reaching import Reached, record, serve, try_tests
 
@@ -134,11 +134,14 @@ def copy_of_the_tree(root: Path, folder: Path) -> Path:
 class Worker:
     """A copy of the tree and a process that stands ready in it: see `serve`."""
 
-    def __init__(self, tree: Path, modules: list[str]) -> None:
+    def __init__(self, tree: Path, paths: list[str]) -> None:
         self.tree = tree
         self.connection, theirs = SPAWNING.Pipe()
-        self.process = SPAWNING.Process(target=serve, args=(str(tree), modules, theirs))
+        apart = modules_apart(tree, paths)
+        room = [name_of(tree / path, tree) for path in paths]
+        self.process = SPAWNING.Process(target=serve, args=(str(tree), apart, room, theirs))
         self.process.start()
+        theirs.close()
 
     def status_of(self, action: Callable[..., None], *arguments: object, seconds: int) -> object:
         """The exit status of an action in a process of its own; None where it had to be ended."""
@@ -154,9 +157,8 @@ class Worker:
 @contextmanager
 def workers_in(folder: Path, root: Path, room: str, count: int) -> Iterator[list[Worker]]:
     """So many workers, each in a tree of its own, with all imported that the room cannot reach."""
-    apart = modules_apart(root, files_of(root, room))
     trees = [copy_of_the_tree(root, folder / str(number)) for number in range(count)]
-    workers = [Worker(tree, apart) for tree in trees]
+    workers = [Worker(tree, files_of(root, room)) for tree in trees]
     try:
         yield workers
     finally:

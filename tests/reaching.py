@@ -207,14 +207,21 @@ def try_tests(tests: list[str]) -> int:
     return pytest_run(["-x", *files], [Chosen(tests)])
 
 
-def serve(tree: str, modules: list[str], connection: Connection) -> None:
+def serve(tree: str, apart: list[str], room: list[str], connection: Connection) -> None:
     """
     Stand ready in a copy of the tree, with all imported that no mutant changes, and carry out one
     action after another, each in a fork, so that none sees what another one left behind.
+
+    Raises
+    ------
+    ValueError
+        If a module of the room is imported already, for then no mutant of it would be run.
     """
     begin(Path(tree))
-    for name in (*WARM, *modules):
+    for name in (*WARM, *apart):
         import_module(name)
+    if early := sorted(set(room) & set(sys.modules)):
+        raise ValueError(f"modules of the room are imported too early: {early}")
     gc.freeze()
     while (asked := connection.recv()) is not None:
         action, arguments, seconds = asked

@@ -128,9 +128,12 @@ def test_what_stands_apart_imports_no_file_of_the_room_not_even_through_others(
         ("far", "def later():\n    import builder.near\n"),
         ("apart", "from builder import alone"),
         ("alone", "import math"),
+        ("cli/__init__", "from builder import far"),
+        ("cli/within", "import math"),
     ):
-        (tmp_path / "builder").mkdir(exist_ok=True)
-        (tmp_path / "builder" / f"{name}.py").write_text(text, "utf-8")
+        file = tmp_path / "builder" / f"{name}.py"
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_text(text, "utf-8")
     apart = modules_apart(tmp_path, ["builder/room.py"])
     assert apart == ["builder", "builder.alone", "builder.apart"]
 
