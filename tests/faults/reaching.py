@@ -1,5 +1,5 @@
 """
-Which tests reach which statement, and a run of chosen tests in a process of its own.
+Which tests reach which statement, and a run of chosen tests.
 
 While the tests of a room run once, each statement of the room is compiled with a mark before it
 that writes its number down. Files stay as they are, so what reads them (the compiler to the
@@ -10,18 +10,12 @@ the second place, for a test may live on what an earlier one left in a cache.
 
 import ast
 import builtins
-import gc
 import json
-import os
-import resource
-import signal
 import sys
 import time
 from collections.abc import Generator
 from dataclasses import dataclass, field
-from importlib import import_module
 from importlib.machinery import SourceFileLoader
-from multiprocessing.connection import Connection
 from pathlib import Path
 from types import CodeType
 from typing import Any
@@ -36,22 +30,6 @@ UNSHRUNK = "the first failure will do"
 settings.register_profile(
     UNSHRUNK, deadline=None, database=None, phases=[Phase.explicit, Phase.generate]
 )
-WARM = (
-    "_hypothesis_pytestplugin",
-    "click",
-    "contourpy",
-    "jsonschema",
-    "mkdocs.commands.build",
-    "numpy",
-    "playwright.sync_api",
-    "pydantic",
-    "scipy.optimize",
-    "shapely",
-    "xdist.plugin",
-    "xdist.scheduler",
-    "yaml",
-)
-"""What others wrote, imported once for all mutants."""
 LEAN = (
     "-q",
     "--tb=no",
@@ -62,10 +40,6 @@ LEAN = (
     *("-p", "no:cacheprovider", "-p", "no:unraisableexception", "-p", "no:threadexception"),
 )
 """Pytest without what costs time and changes no verdict of a test."""
-SLOWEST = 20
-"""How many times as long a process may take by the clock on a busy machine."""
-SEED = "1"
-"""The seed of the laws, so that a mutant meets the cases that were recorded."""
 
 
 @dataclass(slots=True)
@@ -205,64 +179,6 @@ def try_tests(tests: list[str]) -> int:
     sys.dont_write_bytecode = True
     files = list(dict.fromkeys(test.split("::", 1)[0] for test in tests))
     return pytest_run(["-x", *files], [Chosen(tests)])
-
-
-def serve(tree: str, apart: list[str], room: list[str], connection: Connection) -> None:
-    """
-    Stand ready in a copy of the tree, with all imported that no mutant changes, and carry out one
-    action after another, each in a fork, so that none sees what another one left behind.
-
-    Raises
-    ------
-    ValueError
-        If a module of the room is imported already, for then no mutant of it would be run.
-    """
-    begin(Path(tree))
-    for name in (*WARM, *apart):
-        import_module(name)
-    if early := sorted(set(room) & set(sys.modules)):
-        raise ValueError(f"modules of the room are imported too early: {early}")
-    gc.freeze()
-    while (asked := connection.recv()) is not None:
-        action, arguments, seconds = asked
-        child = os.fork()
-        if child == 0:
-            os.setsid()
-            resource.setrlimit(resource.RLIMIT_CPU, (seconds, seconds + 1))
-            status = 70
-            try:
-                status = action(*arguments)
-            finally:
-                os._exit(status)
-        connection.send(status_within(child, seconds))
-
-
-def status_within(child: int, seconds: int) -> int | None:
-    """
-    The exit status of a process; None where it was ended, with all that it started: it took more
-    than these seconds of a processor, or too many times as long by the clock, asleep.
-    """
-    last = time.monotonic() + SLOWEST * seconds
-    while time.monotonic() < last:
-        ended, status = os.waitpid(child, os.WNOHANG)
-        if ended:
-            code = os.waitstatus_to_exitcode(status)
-            return None if code in (-signal.SIGXCPU, -signal.SIGKILL) else code
-        time.sleep(0.01)
-    os.killpg(child, signal.SIGKILL)
-    os.waitpid(child, 0)
-    return None
-
-
-def begin(tree: Path) -> None:
-    """Make this process one of the tree's own, silent, with the laws' seed."""
-    nothing = os.open(os.devnull, os.O_RDWR)
-    for stream in (0, 1, 2):
-        os.dup2(nothing, stream)
-    root = str(Path(__file__).parents[1])
-    sys.path[:] = [str(tree), *(place for place in sys.path if place not in (root, ""))]
-    os.chdir(tree)
-    os.environ["HOUSEPACK_SEED"] = SEED
 
 
 def pytest_run(arguments: list[str], plugins: list[Any]) -> int:
