@@ -39,6 +39,7 @@ STAYS_IN_PYTHON = {
     "builder.fit.published.checked": "makes what the check reads, from the pack's own records",
     "builder.fit.published.fit_record": "makes what the check reads, from the pack's own records",
     "builder.fit.published.rule_record": "makes what the check reads, from the pack's own records",
+    "builder.fit.published.value_record": "makes what the check reads, from the pack's own records",
     "builder.formulas.slack.each_slack": "the house's own figures, against which the check stands",
     "builder.formulas.slack.held": "the house's own figures, against which the check stands",
     "builder.pack.from_json": "reads a whole pack",
