@@ -25,6 +25,10 @@ class HungLoad:
     ``depth_m`` say where the load is from the datum; where they are None too, the load is at the
     hang's middle. ``top_m`` and ``bottom_m`` are the heights above the deck between which it hangs,
     where the department knows them. ``check`` is the weakest of the lines that it is made of.
+
+    Where the weight is not known to the full, ``load_kg`` is the least that it is, and ``more_kg``
+    how much more it may be, None where nobody knows. ``placed`` is False where nobody knows where
+    along the hang it is. An empty ``hang`` is one that nobody names.
     """
 
     department: str
@@ -32,6 +36,8 @@ class HungLoad:
     hang: str
     load_kg: float
     check: Check | None = None
+    more_kg: float | None = 0.0
+    placed: bool = True
     at_m: float | None = None
     across_m: float | None = None
     depth_m: float | None = None

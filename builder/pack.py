@@ -102,6 +102,25 @@ def not_less(value: Value) -> Value:
     return replace(value, text=f"at least {value.text}", also=also, number=None, least=value.number)
 
 
+def one_or_both(least: Value | None, most: Value | None) -> Value | None:
+    """
+    A value from its two ends: the one number where both are the same, else both, else the one that
+    is known; None where neither is. [SI]
+    """
+    if least is None or most is None:
+        return not_more(most) if most else not_less(least) if least else None
+    if least.text == most.text:
+        return least
+    return replace(
+        least,
+        text=f"{least.text} to {most.text}",
+        also=f"{least.also} to {most.also}" if least.also and most.also else "",
+        number=None,
+        least=least.number,
+        most=most.number,
+    )
+
+
 MEMORY = "memory"
 """The way of checking that is none: the language names it so."""
 

@@ -45,7 +45,9 @@ def hang(
         f"{name}_end: {{across: {abs(at)} m {'SL' if at >= 0 else 'SR'}, depth: 0 m}}"
         for name, at in (("first", first_m), ("last", last_m))
     )
-    return f"hangs:\n  - {{name: Truss, {ends}, supports: [{listed}], loads: [{loads}]{more}}}\n"
+    own = "" if "weight" in more else ", weight: none"
+    keys = f"{ends}, supports: [{listed}], loads: [{loads}]{own}{more}"
+    return f"hangs:\n  - {{name: Truss, {keys}}}\n"
 
 
 def described(text: str) -> Rigging:

@@ -101,7 +101,9 @@ def test_without_stiffness_there_is_no_envelope_out_of_level() -> None:
         + points(0, 10, 20)
         + hang(1, 2, 3, loads="{what: Lights, by: lighting, weight: 2000 kg}")
     )
-    assert supports(text)[1].figure("uneven") is None
+    lacking = supports(text)[1].figure("uneven")
+    assert lacking is not None
+    assert lacking.missing == ("its bending stiffness",)
 
 
 @pytest.mark.source(

@@ -157,7 +157,7 @@ def test_a_point_out_of_service_or_unrated_is_not_counted_on_and_has_nothing_lef
     assert figure(out, "point", "P1", "left").missing == ("a point in service",)
     unknown = LIMITS + BEAM + points(0, 10, more=", rating: ?")
     assert figure(unknown, "point", "P1", "limit").missing == ("a limit: not known yet",)
-    assert figure(unknown, "roof", "", "full-at-once").value.text == "1 of 2 points"  # type: ignore[union-attr]  # as above
+    assert figure(unknown, "roof", "", "full-at-once").value.text == "1 to 2 of 2 points"  # type: ignore[union-attr]  # as above
 
 
 @pytest.mark.parametrize(("written", "said"), [("?", "not known yet"), ("none", "none")])

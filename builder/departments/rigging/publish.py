@@ -22,6 +22,7 @@ from builder.departments.rigging.hangs.figures import (
 )
 from builder.departments.rigging.hangs.trims import trim_figures
 from builder.departments.rigging.steel.figures import (
+    between,
     by_hand,
     full_figures,
     group_figures,
@@ -218,7 +219,7 @@ def hang_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
         yield replace(
             item,
             figures=(
-                weight_figure(body, item.key, system),
+                weight_figure(body, whole, item.key, system),
                 length_figure(body, item.key, system),
                 *trim,
                 *spans,
@@ -302,7 +303,34 @@ def ends(load: Load) -> tuple[tuple[str, str, float], tuple[str, str, float]]:
 
 
 def shares_by_whom(whole: Whole, system: System) -> Iterator[Item]:
-    """What hangs in the house by who hung it."""
+    """What hangs in the house by who hung it; at least, where a weight is not known."""
+    light, heavy = weights_by_whom(whole.lightest), weights_by_whom(whole.heaviest)
+    unweighed = dict(each for body in whole.heaviest.bodies for each in body.unweighed)
+    names = dict.fromkeys((*heavy, *unweighed))
+    for name, last in zip(names, distinct(names), strict=True):
+        key = f"rigging.by.{last}"
+        work = worked(
+            total_load_kg,
+            inputs=[Input("Hangs", str(len(whole.bodies)))],
+            equation="sum over all standing hangs, at rest",
+        )
+        most_kg = None if name in unweighed else heavy[name]
+        least_kg: float | None = light.get(name, 0.0)
+        if name in unweighed and least_kg == 0:
+            least_kg = None
+        value = between(least_kg, most_kg, system)
+        if value is None:
+            lacking = tuple(
+                what for body in whole.bodies for by, what in body.unweighed if by == name
+            )
+            weight = missing(f"{key}.weight", "Weight", work, lacking, caution=LOADS)
+        else:
+            weight = figure(f"{key}.weight", "Weight", value, work, caution=LOADS)
+        yield Item(key, "by", name, figures=(weight,))
+
+
+def weights_by_whom(whole: Whole) -> dict[str, float]:
+    """The weight of what hangs by who hung it, in the order of the hangs, as far as known. [kg]"""
     found: dict[str, float] = {}
     for body in whole.bodies:
         for name, kg in by_whom(body).items():
@@ -311,22 +339,7 @@ def shares_by_whom(whole: Whole, system: System) -> Iterator[Item]:
         found[each.bridle.by] = found.get(each.bridle.by, 0.0) + each.bridle.load.kg
     if hoists := hoists_kg(whole):
         found["hoists and chain"] = hoists
-    unweighed = tuple(
-        f"the weight of {body.hang.name} itself" for body in whole.bodies if body.weight_unknown
-    )
-    if unweighed:
-        found.setdefault("house", 0.0)
-    for (name, kg), last in zip(found.items(), distinct(found), strict=True):
-        key = f"rigging.by.{last}"
-        work = worked(
-            total_load_kg,
-            inputs=[Input("Hangs", str(len(whole.bodies)))],
-            equation="sum over all standing hangs, at rest",
-        )
-        weight = figure(f"{key}.weight", "Weight", mass(kg, system), work, caution=LOADS)
-        if name == "house" and unweighed:
-            weight = missing(f"{key}.weight", "Weight", work, unweighed, caution=LOADS)
-        yield Item(key, "by", name, figures=(weight,))
+    return found
 
 
 def stock_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:

@@ -12,10 +12,12 @@ from builder.departments.rigging.steel.limits import same
 from builder.departments.rigging.steel.totals import Whole
 from builder.formulas.gravity import STANDARD_GRAVITY_M_S2
 from builder.formulas.wind import wind_force_n, wind_pressure_pa
-from builder.pack import Figure, Input, Value
+from builder.pack import Figure, Input, Value, one_or_both
+from builder.reading.in_part import as_written, ends_of
+from builder.reading.in_service import not_working
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length, Mass
-from builder.working import figure, worked
+from builder.working import figure, missing, worked
 
 AIR_KG_M3 = 1.25
 """
@@ -36,17 +38,19 @@ def hoists_used(hoist: Hoist, rigging: Rigging) -> int:
 
 def hoist_figures(hoist: Hoist, rigging: Rigging, key: str) -> Iterator[Figure]:
     """How many hoists hang already, and how many are left."""
-    used = hoists_used(hoist, rigging)
-    steps = (f"{hoist.count} − {used} = {hoist.count - used}",)
+    used, lost = hoists_used(hoist, rigging), not_working(hoist)
+    out = lost.out if lost else 0
+    left = max(hoist.count - out - used, 0) if out else hoist.count - used
+    not_at_hand = f" − {out} not working" if out else ""
+    steps = (f"{hoist.count}{not_at_hand} − {used} in hangs = {left}",)
     work = by_hand(
-        "left = stock − in standing hangs",
+        "left = stock − not working − in standing hangs",
         "counting",
         inputs=[Input("In stock", str(hoist.count))],
         steps=steps,
         lines=rigging.hangs,
     )
     yield figure(f"{key}.used", "In use", Value(str(used), number=float(used)), work, caution=LOADS)
-    left = hoist.count - used
     yield figure(
         f"{key}.free",
         "Left",
@@ -65,9 +69,7 @@ def truss_used_m(truss: Truss, whole: Whole) -> float:
 def truss_figures(truss: Truss, whole: Whole, key: str, system: System) -> Iterator[Figure]:
     """How much truss hangs already, and how much is left."""
     used_m = truss_used_m(truss, whole)
-    inputs = [
-        Input("In stock", truss.in_all.text if isinstance(truss.in_all, Length) else "not stated")
-    ]
+    inputs = [Input("In stock", as_written(truss.in_all))]
     work = by_hand(
         "left = stock − in standing hangs",
         "counting",
@@ -76,10 +78,15 @@ def truss_figures(truss: Truss, whole: Whole, key: str, system: System) -> Itera
     )
     text, also = shown(Length, used_m, 1, system)
     yield figure(f"{key}.used", "In use", Value(text, also, used_m, "m"), work, caution=LOADS)
-    if isinstance(truss.in_all, Length):
-        left_m = truss.in_all.m - used_m
-        text, also = shown(Length, left_m, 1, system)
-        yield figure(f"{key}.free", "Left", Value(text, also, left_m, "m"), work, caution=LOADS)
+    ends = (
+        Value(*shown(Length, end.m - used_m, 1, system), end.m - used_m, "m") if end else None
+        for end in ends_of(truss.in_all)
+    )
+    value = one_or_both(*ends)
+    if value:
+        yield figure(f"{key}.free", "Left", value, work, caution=LOADS)
+    else:
+        yield missing(f"{key}.free", "Left", work, ("how much there is in all",), caution=LOADS)
 
 
 def wind_figures(area: WindArea, rigging: Rigging, key: str, system: System) -> Iterator[Figure]:

@@ -11,7 +11,7 @@ from builder.exchange import HungLoad
 from builder.formulas.loads import PointLoad, total_load_kg
 from builder.pack import Figure, Input, Value
 from builder.reading.absent import Absent, is_unknown
-from builder.reading.in_part import as_written
+from builder.reading.in_part import as_written, ends_of
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Mass
 from builder.working import check_of, figure, missing, weakest_of, worked
@@ -31,34 +31,48 @@ def hangs_of(sound: Sound) -> tuple[Hang, ...]:
 
 def hung_loads(sound: Sound) -> Iterator[HungLoad]:
     """
-    The weight of each hang whose carrier and boxes are known, for rigging.
+    The weight of each hang, for rigging, as far as it is known. One that hangs from nothing stands.
 
     A hang out of service still hangs, so it is counted.
     """
     models = models_of(sound)
     for hang in hangs_of(sound):
         model = models.get(hang.model)
-        if model is None or isinstance(hang.carried_by, Absent) or isinstance(model.weight, Absent):
+        if model is None or hang.carried_by is Absent.NONE:
             continue
+        carrier = "" if isinstance(hang.carried_by, Absent) else hang.carried_by
         what = name_of_load(hang)
         across_m, depth_m = hangs_at(hang, model)
         bottom_m = bottom_of(hang, model)
         top_m = None if bottom_m is None else hang.top.m
-        kg = hang.boxes * model.weight.kg
+        kg, more_kg = least_and_more(model.weight, hang.boxes)
         yield HungLoad(
             "sound",
             what,
-            hang.carried_by,
+            carrier,
             kg,
             weakest_of((hang, model)),
+            more_kg,
+            across_m is not None,
             across_m=across_m,
             depth_m=depth_m,
             top_m=top_m,
             bottom_m=bottom_m,
         )
-        if isinstance(hang.frame, Mass):
+        if hang.frame is not Absent.NONE:
             frame = hang.name if hang.house_only else f"Frame of {hang.name}"
-            yield HungLoad("sound", frame, hang.carried_by, hang.frame.kg, check_of(hang))
+            kg, more_kg = least_and_more(hang.frame, 1)
+            yield HungLoad("sound", frame, carrier, kg, check_of(hang), more_kg)
+
+
+def least_and_more(weight: Mass | Absent, count: int) -> tuple[float, float | None]:
+    """
+    The least that so many of a thing weigh, and how much more they may weigh; None where nobody
+    knows. [kg]
+    """
+    least, most = ends_of(weight)
+    least_kg = count * least.kg if least else 0.0
+    return least_kg, count * most.kg - least_kg if most else None
 
 
 def name_of_load(hang: Hang) -> str:

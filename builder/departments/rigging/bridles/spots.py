@@ -163,13 +163,13 @@ def may(choice: Choice, whole: Whole) -> bool:
 
 def leg_may(point: OnPoint, whole: Whole, pull_kg: float, down_kg: float, lean_deg: float) -> bool:
     """True where one point may take one leg."""
-    rule, left = pulled(point.place.point, whole.rigging), whole.left.get(point.name)
+    rule, left_kg = pulled(point.place.point, whole.rigging), whole.surely_left_kg(point.name)
     straight = rule.widest_deg is not None and lean_deg > rule.widest_deg + ROUNDING
     return (
         not straight
         and pull_kg <= (point.rating.kg or 0.0) + ROUNDING
-        and left is not None
-        and down_kg <= left.left_kg + ROUNDING
+        and left_kg is not None
+        and down_kg <= left_kg + ROUNDING
     )
 
 

@@ -8,8 +8,15 @@ from math import fsum
 from builder.departments.rigging.description import Rigging
 from builder.departments.rigging.description.hangs import Hang, HungThing
 from builder.departments.rigging.description.steel import Hoist
-from builder.departments.rigging.steel.geometry import At, Overhead, along_hang, length_of
+from builder.departments.rigging.steel.geometry import (
+    At,
+    Overhead,
+    along_hang,
+    length_of,
+    runs_across,
+)
 from builder.departments.rigging.steel.limits import same
+from builder.departments.rigging.steel.readings import weight_open
 from builder.exchange import HungLoad
 from builder.formulas.beams import LEAST_SPACING_M
 from builder.formulas.loads import Load, PointLoad, UniformLoad, centre_of_mass_m
@@ -17,7 +24,7 @@ from builder.formulas.out_of_level import Extremes, out_of_level
 from builder.formulas.slack import Held, each_slack, held
 from builder.formulas.statics import reactions, two_support_reactions
 from builder.pack import Check
-from builder.reading.absent import Absent, is_unknown
+from builder.reading.absent import Absent
 
 OWN_WEIGHT = "its own weight"
 """What a hang needs whose weight nobody knows."""
@@ -38,7 +45,8 @@ class Hung:
     One load on a hang. ``off_m`` is how far off the hang it was written; it is then counted at the
     nearest place on it. ``top_m`` and ``bottom_m`` are the heights above the deck that it fills,
     where another department tells them, and ``check`` how sure that is. [m] ``thing`` is the
-    rigging file's line, where it is one.
+    rigging file's line, where it is one. Where the load may be more than this, it is ``open``, and
+    where nobody knows its place along the hang, it is not ``placed``.
     """
 
     what: str
@@ -50,6 +58,8 @@ class Hung:
     bottom_m: float | None = None
     thing: HungThing | None = None
     check: Check | None = None
+    open: bool = False
+    placed: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,10 +83,23 @@ class Body:
         return tuple(each.load for each in self.hung)
 
     @property
-    def weight_unknown(self) -> bool:
-        """True where the house says that it does not know the hang's own weight."""
-        ways = (self.hang.weight, self.hang.weight_in_all)
-        return any(is_unknown(way) for way in ways) and all(isinstance(way, Absent) for way in ways)
+    def unweighed(self) -> tuple[tuple[str, str], ...]:
+        """What on it weighs more than is known, and who hung that."""
+        own = (("house", f"the weight of {self.hang.name} itself"),)
+        loads = tuple((each.by, f"the weight of {each.what}") for each in self.hung if each.open)
+        return (*own, *loads) if weight_open(self.hang) else loads
+
+    @property
+    def lacking(self) -> str:
+        """What must be known before its supports can be told; empty where all is."""
+        if weight_open(self.hang):
+            return OWN_WEIGHT
+        for each in self.hung:
+            if each.open:
+                return f"the weight of {each.what}"
+            if not each.placed and len(self.supports_m) > 1:
+                return f"where along it {each.what} hangs"
+        return ""
 
     @property
     def total_kg(self) -> float:
@@ -91,7 +114,8 @@ class Shares:
 
     ``kg`` are None where nothing can be worked out, and ``why`` says why. ``as_beam_kg`` is the
     same if supports could push. ``without`` are the cases with each hoist in turn slack; ``level``
-    is the envelope out of level, where the stiffness and the house's tolerance are known.
+    is the envelope out of level, where the stiffness and the house's tolerance are known, and
+    ``level_lacks`` what it needs where the house states a tolerance.
     """
 
     kg: tuple[float | None, ...]
@@ -100,6 +124,7 @@ class Shares:
     why: str = ""
     without: tuple[Held, ...] = ()
     level: tuple[Extremes, ...] = ()
+    level_lacks: str = ""
 
     def worst_slack_kg(self, index: int) -> float | None:
         """The most a support carries while another is slack, of the cases that hold the body."""
@@ -213,6 +238,8 @@ def offered_on(hang: Hang, load: HungLoad) -> Hung:
         top_m=load.top_m,
         bottom_m=load.bottom_m,
         check=load.check,
+        open=load.more_kg != 0,
+        placed=load.placed or runs_across(hang),
     )
 
 
@@ -222,8 +249,8 @@ def shares(body: Body, level_within_m: float | None) -> Shares:
     would push let go.
     """
     nothing = (None,) * len(body.supports_m)
-    if body.weight_unknown:
-        return Shares(nothing, why=OWN_WEIGHT)
+    if body.lacking:
+        return Shares(nothing, why=body.lacking)
     if body.total_kg <= 0:
         return Shares(nothing, why="a weight of what hangs")
     if len(body.supports_m) == 1:
@@ -242,6 +269,7 @@ def shares(body: Body, level_within_m: float | None) -> Shares:
         "",
         each_slack(body.loads, body.supports_m),
         envelope(body, level_within_m),
+        "its bending stiffness" if lacks_stiffness(body, level_within_m) else "",
     )
 
 
@@ -252,6 +280,12 @@ def as_beam(body: Body) -> tuple[float, ...]:
     if len(body.supports_m) == 2:
         return two_support_reactions(body.loads, (body.supports_m[0], body.supports_m[1]))
     return reactions(body.loads, body.supports_m)
+
+
+def lacks_stiffness(body: Body, level_within_m: float | None) -> bool:
+    """Whether only the stiffness is missing to tell what hoists out of level do."""
+    several = len(body.supports_m) > 2 and bool(level_within_m)
+    return several and isinstance(body.hang.stiffness, Absent)
 
 
 def envelope(body: Body, level_within_m: float | None) -> tuple[Extremes, ...]:

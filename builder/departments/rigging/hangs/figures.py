@@ -7,9 +7,9 @@ from itertools import pairwise
 
 from builder.cautions import LOADS
 from builder.departments.rigging.description.steel import Truss
-from builder.departments.rigging.hangs.bodies import OWN_WEIGHT, Body, Shares, hoist_weight_kg
+from builder.departments.rigging.hangs.bodies import Body, Shares, hoist_weight_kg
 from builder.departments.rigging.hangs.hand_check import moment_steps
-from builder.departments.rigging.steel.figures import by_hand, in_words, mass
+from builder.departments.rigging.steel.figures import between, by_hand, in_words, mass
 from builder.departments.rigging.steel.geometry import ends_of_hang
 from builder.departments.rigging.steel.limits import same
 from builder.departments.rigging.steel.totals import Whole
@@ -51,8 +51,9 @@ def metres(length_m: float, system: System) -> str:
     return shown(Length, length_m, 2, system)[0] if length_m else "0"
 
 
-def weight_figure(body: Body, key: str, system: System) -> Figure:
+def weight_figure(body: Body, whole: Whole, key: str, system: System) -> Figure:
     """All that hangs on the supports, hoists not counted."""
+    light, heavy = whole.lightest.body(body.hang.name), whole.heaviest.body(body.hang.name)
     steps = tuple(f"{each.what} ({each.by}): {load_words(each.load, system)}" for each in body.hung)
     work = worked(
         total_load_kg,
@@ -60,12 +61,12 @@ def weight_figure(body: Body, key: str, system: System) -> Figure:
         steps=(*steps, f"Sum: {body.total_kg:,.1f} kg"),
         leaves_out="Hoists and chains: they are counted on the points.",
     )
-    if body.total_kg <= 0 or body.weight_unknown:
-        lacking = OWN_WEIGHT if body.weight_unknown else "a weight of what hangs"
+    if light.total_kg <= 0:
+        lacking = body.lacking or "a weight of what hangs"
         return missing(f"{key}.total", "All on its points", work, (lacking,), caution=LOADS)
-    return figure(
-        f"{key}.total", "All on its points", mass(body.total_kg, system), work, caution=LOADS
-    )
+    most_kg = None if heavy.unweighed else heavy.total_kg
+    value = between(light.total_kg, most_kg, system) or mass(light.total_kg, system)
+    return figure(f"{key}.total", "All on its points", value, work, caution=LOADS)
 
 
 def by_whom(body: Body) -> dict[str, float]:
@@ -189,6 +190,10 @@ def worst_figures(
         yield figure(
             f"{key}.one-slack", "One hoist slack", mass(slack_kg, system), work, caution=LOADS
         )
+    if part.level_lacks:
+        work = worked(out_of_level, inputs=[], leaves_out=BEAM_LEAVES_OUT)
+        lacking = (part.level_lacks,)
+        yield missing(f"{key}.uneven", "Out of level", work, lacking, caution=LOADS)
     if part.level:
         found = part.level[index]
         levels = ", ".join(f"{at_m * 1000:+.0f} mm" for at_m in found.settlements_m)

@@ -93,7 +93,7 @@ def supports_off(body: Body, system: System) -> Iterator[Finding]:
 
 def standing(body: Body, part: Shares, system: System) -> Iterator[Finding]:
     """Supports that carry nothing, hangs that tip, and a lone point beside the centre of mass."""
-    if part.why and (body.total_kg > 0 or body.weight_unknown):
+    if part.why and (body.total_kg > 0 or body.unweighed):
         level = Level.DANGER if "centre of mass" in part.why else Level.CAUTION
         sentence = (
             f"What the points of {body.hang.name} carry cannot be worked out: it needs {part.why}."

@@ -1,17 +1,18 @@
 """The figures of points, beams, zones and the roof, each with its working."""
 
 from collections.abc import Iterator, Sequence
+from math import fsum
 
 from builder.cautions import LOADS
 from builder.departments.rigging.steel.limits import ROOF, Ruled
 from builder.departments.rigging.steel.totals import Group, OnPoint, Whole, factor_of
-from builder.formulas.full_at_once import full_points
+from builder.formulas.full_at_once import FullPoints, full_points
 from builder.formulas.limits import Left, left_on_points
 from builder.formulas.loads import total_load_kg
 from builder.formulas.sources import COMMON_PRACTICE
 from builder.formulas.trim import low_steel_m
-from builder.pack import Figure, Input, Reference, Value, Working
-from builder.reading.in_part import as_written
+from builder.pack import Figure, Input, Reference, Value, Working, one_or_both
+from builder.reading.in_part import Between, as_written, ends_of
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length, Mass
 from builder.reading.written import Written
@@ -52,6 +53,24 @@ def mass(kg: float, system: System) -> Value:
     return Value(text, also if abs(kg) > NOTHING_KG else "", kg, "kg")
 
 
+def between(least_kg: float | None, most_kg: float | None, system: System) -> Value | None:
+    """A mass from its two ends, None where nobody knows either. [kg]"""
+    known = [kg for kg in (least_kg, most_kg) if kg is not None]
+    if len(known) > 1:
+        least_kg, most_kg = min(known), max(known)
+    return one_or_both(
+        None if least_kg is None else mass(least_kg, system),
+        None if most_kg is None else mass(most_kg, system),
+    )
+
+
+def both_readings(light: Sequence[str], heavy: Sequence[str]) -> tuple[str, ...]:
+    """The steps of one reading, or of both where they differ."""
+    if tuple(light) == tuple(heavy):
+        return tuple(light)
+    return ("At the lightest:", *light, "At the heaviest:", *heavy)
+
+
 def in_words(kg: float, system: System) -> str:
     """A mass as a sentence says it."""
     return shown(Mass, kg, 0, system)[0]
@@ -72,13 +91,14 @@ def point_figures(point: OnPoint, whole: Whole, key: str, system: System) -> Ite
     yield carried_figure(point, whole, key, system)
     yield from left_figures(point, whole, key, system)
     yield steel_figure(point, key, system)
-    if point.worst_why:
+    if whole.lightest.point(point.name).worst_why:
         yield worst_figure(point, whole, key, system)
 
 
 def limit_figure(key: str, label: str, ruled: Ruled, system: System) -> Figure:
     """The limit that holds for a thing, and which line of the description says so."""
     limit = ruled.limit
+    least, most = ends_of(limit)
     work = worked(
         left_on_points,
         inputs=[Input("Stated", as_written(limit))],
@@ -86,8 +106,9 @@ def limit_figure(key: str, label: str, ruled: Ruled, system: System) -> Figure:
         steps=(f"From {ruled.rule}.",),
         lines=(ruled.line,),
     )
-    if isinstance(limit, Mass):
-        return figure(key, label, mass(limit.kg, system), work, caution=LOADS)
+    value = between(least.kg if least else None, most.kg if most else None, system)
+    if value:
+        return figure(key, label, value, work, caution=LOADS)
     return missing(key, label, work, (f"a limit: {as_written(limit)}",), caution=LOADS)
 
 
@@ -102,7 +123,8 @@ def carried_figure(point: OnPoint, whole: Whole, key: str, system: System) -> Fi
                 f"{factor:g}, from {whole.rigging.dynamic_factor.source}",
             )
         )
-    steps = point.steps or ("Nothing hangs there.",)
+    light, heavy = whole.lightest.point(point.name), whole.heaviest.point(point.name)
+    steps = both_readings(light.steps, heavy.steps) or ("Nothing hangs there.",)
     work = worked(
         total_load_kg,
         inputs=inputs,
@@ -111,12 +133,13 @@ def carried_figure(point: OnPoint, whole: Whole, key: str, system: System) -> Fi
         equation="carried = (share of each hang + hoist) × factor",
         lines=whole.lines_on(point),
     )
-    if point.kg is None:
+    value = between(light.kg, heavy.kg, system)
+    if value is None:
         return missing(f"{key}.carried", "Carried", work, reasons(point, whole), caution=LOADS)
     return figure(
         f"{key}.carried",
         "Carried",
-        mass(point.kg, system),
+        value,
         work,
         caution=LOADS,
         note=", ".join(point.hangs),
@@ -136,8 +159,12 @@ def reasons(point: OnPoint, whole: Whole) -> tuple[str, ...]:
 
 def left_figures(point: OnPoint, whole: Whole, key: str, system: System) -> Iterator[Figure]:
     """What a point has left while all others stay as they are, and which limit sets that."""
-    left = whole.left.get(point.name)
-    steps = tuple(left_steps(point, whole))
+    light, heavy = whole.lightest, whole.heaviest
+    left = light.left.get(point.name)
+    steps = both_readings(
+        tuple(left_steps(light.point(point.name), light)),
+        tuple(left_steps(heavy.point(point.name), heavy)),
+    )
     work = worked(
         left_on_points,
         inputs=[
@@ -157,18 +184,22 @@ def left_figures(point: OnPoint, whole: Whole, key: str, system: System) -> Iter
             "a point in service"
             if out
             else "a limit of the point"
-            if point.rating.kg is None
+            if light.point(point.name).rating.kg is None
             else "what it carries"
             if point.place.on_beam
             else "a place on its beam"
         )
         yield missing(f"{key}.left", "Left", work, (lacking,), caution=LOADS)
         return
+    most = mass(left.left_kg, system)
+    value = between(whole.surely_left_kg(point.name), left.left_kg, system) or most
     binding = binds(left)
-    yield figure(
-        f"{key}.left", "Left", mass(left.left_kg, system), work, caution=LOADS, note=binding
-    )
-    yield figure(f"{key}.binds", "Bound by", Value(binding), work, caution=LOADS)
+    yield figure(f"{key}.left", "Left", value, work, caution=LOADS, note=binding)
+    if value and value.number is not None:
+        yield figure(f"{key}.binds", "Bound by", Value(binding), work, caution=LOADS)
+    else:
+        lacking = "every limit above it, and all that hangs there"
+        yield missing(f"{key}.binds", "Bound by", work, (lacking,), caution=LOADS)
 
 
 def left_steps(point: OnPoint, whole: Whole) -> Iterator[str]:
@@ -229,6 +260,7 @@ def worst_figure(point: OnPoint, whole: Whole, key: str, system: System) -> Figu
     The most a point carries when hoists are not as level as wanted, with its hoist and all else
     that hangs there.
     """
+    light, heavy = whole.lightest.point(point.name), whole.heaviest.point(point.name)
     work = worked(
         total_load_kg,
         inputs=[
@@ -238,86 +270,95 @@ def worst_figure(point: OnPoint, whole: Whole, key: str, system: System) -> Figu
                 " tolerance",
             )
         ],
-        steps=point.worst_steps,
+        steps=both_readings(light.worst_steps, heavy.worst_steps),
         equation="worst = (most of each hang over its cases + hoist + legs of bridles) × factor",
         leaves_out="Shear in the truss and play at its joints. See the hang's own workings.",
         lines=whole.lines_on(point),
     )
-    if point.worst_kg is None:
+    value = between(light.worst_kg, heavy.worst_kg, system)
+    if value is None or heavy.worst_kg is None:
         lacking = reasons(point, whole)
         return missing(f"{key}.worst", "Worst if uneven", work, lacking, caution=LOADS)
     return figure(
         f"{key}.worst",
         "Worst if uneven",
-        mass(point.worst_kg, system),
+        value,
         work,
         caution=LOADS,
-        note=point.worst_why,
+        note=light.worst_why,
     )
 
 
 def group_figures(group: Group, whole: Whole, key: str, system: System) -> Iterator[Figure]:
     """What a beam, a zone or the roof may carry, carries, and has left."""
+    light, heavy = whole.lightest.group(group.key), whole.heaviest.group(group.key)
+    lacking = tuple(f"what {name} carries" for name in heavy.unknown)
+    is_sure = not (lacking or whole.adrift)
     yield limit_figure(f"{key}.limit", "May carry", group.ruled, system)
-    loaded = [point for point in group.points if point.kg]
-    steps = (
-        (" + ".join(f"{point.name} {point.kg:.1f}" for point in loaded) + f" = {group.kg:.1f} kg",)
-        if loaded
-        else ("Nothing hangs there.",)
-    )
     work = worked(
         total_load_kg,
         inputs=[Input("Points", str(len(group.points)))],
-        steps=steps,
+        steps=both_readings(sum_steps(light), sum_steps(heavy)),
         leaves_out=LEFT_OUT,
         lines=whole.lines_under(group),
     )
-    lacking = tuple(f"what {name} carries" for name in group.unknown)
-    if lacking:
+    value = between(
+        light.kg if light.kg or is_sure else None, heavy.kg if is_sure else None, system
+    )
+    if value:
+        yield figure(f"{key}.carried", "Carried", value, work, caution=LOADS)
+    else:
         yield missing(f"{key}.carried", "Carried", work, lacking, caution=LOADS)
-        return
-    yield figure(f"{key}.carried", "Carried", mass(group.kg, system), work, caution=LOADS)
-    if group.ruled.kg is None:
-        yield missing(f"{key}.left", "Left", work, ("a limit",), caution=LOADS)
-        return
-    left = group.ruled.kg - group.kg
-    sums = (f"{group.ruled.kg:,.0f} kg − {group.kg:,.1f} kg = {left:,.1f} kg",)
+    yield group_left_figure(group, whole, key, system, is_sure=is_sure)
+
+
+def group_left_figure(
+    group: Group, whole: Whole, key: str, system: System, *, is_sure: bool
+) -> Figure:
+    """What a beam, a zone or the roof has left; at most, where something on it is not known."""
+    light, heavy = whole.lightest.group(group.key), whole.heaviest.group(group.key)
     work = worked(
         left_on_points,
         inputs=[Input("May carry", as_written(group.ruled.limit))],
-        steps=sums,
+        steps=both_readings(left_sums(light), left_sums(heavy)),
         equation="left = limit − carried",
         lines=(group.ruled.line, *whole.lines_under(group)),
     )
-    yield figure(f"{key}.left", "Left", mass(left, system), work, caution=LOADS)
+    most_kg = None if light.ruled.kg is None else light.ruled.kg - light.kg
+    least_kg = heavy.ruled.kg - heavy.kg if is_sure and heavy.ruled.kg is not None else None
+    value = between(least_kg, most_kg, system)
+    if value is None:
+        return missing(f"{key}.left", "Left", work, ("a limit",), caution=LOADS)
+    return figure(f"{key}.left", "Left", value, work, caution=LOADS)
+
+
+def sum_steps(group: Group) -> tuple[str, ...]:
+    """The sum of what the points of a beam, a zone or the roof carry."""
+    loaded = [point for point in group.points if point.kg]
+    if not loaded:
+        return ("Nothing hangs there.",)
+    terms = " + ".join(f"{point.name} {point.kg:.1f}" for point in loaded)
+    return (f"{terms} = {group.kg:.1f} kg",)
+
+
+def left_sums(group: Group) -> tuple[str, ...]:
+    """The limit of a beam, a zone or the roof less what it carries."""
+    if group.ruled.kg is None:
+        return ()
+    left_kg = group.ruled.kg - group.kg
+    return (f"{group.ruled.kg:,.0f} kg − {group.kg:,.1f} kg = {left_kg:,.1f} kg",)
 
 
 def full_figures(whole: Whole, key: str, system: System) -> Iterator[Figure]:
     """How many points can be at their full rating at once, and the sum of ratings that misleads."""
-    full, inputs = (
-        whole.full,
-        [
-            Input(
-                "Points in service with a rating",
-                str(len([point for point in whole.points if point.usable])),
-            )
-        ],
-    )
+    full = whole.lightest.full
+    usable = [point for point in whole.points if point.usable]
+    inputs = [Input("Points in service with a rating", str(len(usable)))]
     if full is None:
-        yield missing(
-            f"{key}.full-at-once",
-            "Full at once",
-            worked(full_points, inputs=inputs),
-            ("points with a rating",),
-            caution=LOADS,
-        )
+        work = worked(full_points, inputs=inputs)
+        lacking = ("points with a rating",)
+        yield missing(f"{key}.full-at-once", "Full at once", work, lacking, caution=LOADS)
         return
-    count = len(full.names)
-    text = (
-        f"{count} of {len(whole.points)} points"
-        if full.proven
-        else f"{count} to {full.at_most} of {len(whole.points)} points"
-    )
     steps = (
         f"One such choice: {', '.join(full.names) or 'none'}.",
         f"They carry {full.load_kg:,.0f} kg together; all others keep what they carry.",
@@ -326,27 +367,53 @@ def full_figures(whole: Whole, key: str, system: System) -> Iterator[Figure]:
             " that."
         ),
     )
-    work = worked(
-        full_points,
-        inputs=inputs,
-        steps=steps,
-        leaves_out=(
-            "Proven: no larger choice exists." if full.proven else "The search met its bound."
-        ),
-    )
+    proof = "Proven: no larger choice exists." if full.proven else "The search met its bound."
+    work = worked(full_points, inputs=inputs, steps=steps, leaves_out=proof)
     yield figure(
         f"{key}.full-at-once",
         "Full at once",
-        Value(text, number=float(count)),
+        full_value(whole, full),
         work,
         caution=LOADS,
         note="the house's own hangs staying up",
     )
-    yield figure(
-        f"{key}.sum",
-        "Sum of all ratings",
-        mass(full.sum_of_ratings_kg, system),
-        work,
-        caution=LOADS,
-        note=f"not the limit of {ROOF}",
-    )
+    note = f"not the limit of {ROOF}"
+    value = sum_value(whole, system)
+    yield figure(f"{key}.sum", "Sum of all ratings", value, work, caution=LOADS, note=note)
+
+
+def full_value(whole: Whole, full: FullPoints) -> Value:
+    """
+    How many points can be full at once, least and most. A point without a known rating may be one
+    of them; at least is told only where all limits and loads are known.
+    """
+    heavy, of = whole.heaviest, f"of {len(whole.points)} points"
+    if any(isinstance(point.rating.limit, Between) for point in whole.points):
+        most = sum(not is_out(point) for point in whole.points)
+        return Value(f"at most {most} {of}", most=float(most))
+    unrated = sum(point.rating.kg is None and not is_out(point) for point in heavy.points)
+    most = full.at_most + unrated
+    if heavy.full is None or not all(heavy.is_sure(point) for point in heavy.points):
+        return Value(f"at most {most} {of}", most=float(most))
+    least = len(heavy.full.names)
+    if least == most:
+        return Value(f"{least} {of}", number=float(least))
+    return Value(f"{least} to {most} {of}", least=float(least), most=float(most))
+
+
+def is_out(point: OnPoint) -> bool:
+    """Whether a point is out of service."""
+    return point.place.point.condition == "out of service"
+
+
+def sum_value(whole: Whole, system: System) -> Value:
+    """The sum of all ratings; at least, where one is not known."""
+    light, heavy = rated_kg(whole.lightest), rated_kg(whole.heaviest)
+    unrated = any(point.rating.kg is None for point in whole.heaviest.points if not is_out(point))
+    value = between(heavy, None if unrated else light, system)
+    return mass(heavy, system) if value is None else value
+
+
+def rated_kg(whole: Whole) -> float:
+    """The ratings of all points that are in service, together. [kg]"""
+    return fsum(point.rating.kg or 0.0 for point in whole.points if point.usable)

@@ -89,6 +89,11 @@ def length_of(hang: Hang) -> float:
     )
 
 
+def runs_across(hang: Hang) -> bool:
+    """Whether how deep a load hangs says nothing of its place along a hang."""
+    return hang.first_end.depth.m == hang.last_end.depth.m
+
+
 def along_hang(hang: Hang, at: At) -> tuple[float, float]:
     """
     How far along a hang a place is, counted from its first end, and how far off its line. [m], [m]

@@ -1,7 +1,7 @@
 """What points, beams, zones and the roof carry, what is left on each, and which limit binds."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import fsum
 
 from builder.departments.rigging.bridles.standing import Bridled, bridled
@@ -18,11 +18,19 @@ from builder.departments.rigging.steel.limits import (
     same,
     spacing_m,
 )
+from builder.departments.rigging.steel.readings import (
+    READINGS,
+    is_inexact,
+    loads_at,
+    rigging_at,
+)
 from builder.exchange import HungLoad
 from builder.formulas.full_at_once import FullPoints, full_points
 from builder.formulas.limits import GroupLimit, Left, RatedPoint, left_on_points
 from builder.formulas.loads import dynamic_load_kg
 from builder.pack import Check
+from builder.reading.absent import Absent
+from builder.reading.quantities import Mass
 from builder.reading.written import Written
 
 
@@ -97,6 +105,12 @@ class Group:
         return fsum(point.kg or 0.0 for point in self.points)
 
     @property
+    def is_sure(self) -> bool:
+        """Whether its limit is known, or there is none, and all that it carries."""
+        limit = self.ruled.limit
+        return (isinstance(limit, Mass) or limit is Absent.NONE) and not self.unknown
+
+    @property
     def unknown(self) -> tuple[str, ...]:
         """Points that carry something nobody can work out."""
         return tuple(point.name for point in self.points if point.kg is None)
@@ -107,6 +121,9 @@ class Whole:
     """
     The whole of the rigging, worked out once and read by figures, findings and drawings. ``checks``
     tell by the name of a hang or a bridle how sure it is.
+
+    ``light`` and ``heavy`` are the same at the ends of what is known (``readings.py``); None where
+    every weight and limit is exact, or this is one of them.
     """
 
     rigging: Rigging
@@ -120,6 +137,50 @@ class Whole:
     full: FullPoints | None
     strangers: tuple[HungLoad, ...]
     checks: dict[str, Check]
+    light: "Whole | None" = None
+    heavy: "Whole | None" = None
+
+    @property
+    def lightest(self) -> "Whole":
+        """The reading that leaves the most."""
+        return self.light or self
+
+    @property
+    def heaviest(self) -> "Whole":
+        """The reading that leaves the least."""
+        return self.heavy or self
+
+    @property
+    def adrift(self) -> bool:
+        """Whether something hangs here and nobody says on what."""
+        return any(load.hang == "" for load in self.strangers)
+
+    def point(self, name: str) -> OnPoint:
+        """A point by its name."""
+        return next(point for point in self.points if point.name == name)
+
+    def body(self, name: str) -> Body:
+        """A hang as a body, by its name."""
+        return next(body for body in self.bodies if body.hang.name == name)
+
+    def group(self, key: str) -> Group:
+        """A beam, a zone or the roof by its key."""
+        return next(group for group in self.groups if group.key == key)
+
+    def is_sure(self, point: OnPoint) -> bool:
+        """
+        Whether what a point has left is left at least: each limit above it is known, or there is
+        none, and so is all that hangs beneath them.
+        """
+        return not self.adrift and all(
+            group.is_sure for group in self.groups if point in group.points
+        )
+
+    def surely_left_kg(self, name: str) -> float | None:
+        """What a point has left at least; None where nobody knows. [kg]"""
+        heavy = self.heaviest
+        left = heavy.left.get(name)
+        return left.left_kg if left and heavy.is_sure(heavy.point(name)) else None
 
     def lines_on(self, point: OnPoint) -> Iterator[Written | Check]:
         """What a point carries is as sure as these: its hangs and bridles, the house's factor."""
@@ -142,8 +203,19 @@ class Whole:
 
 
 def whole_of(rigging: Rigging, offered: Iterable[HungLoad]) -> Whole:
-    """Work everything out."""
+    """Work everything out; where weights or limits are known in part, at both ends too."""
     every = tuple(offered)
+    whole = one_reading(rigging, every)
+    if not is_inexact(rigging, every):
+        return whole
+    light, heavy = (
+        one_reading(rigging_at(rigging, reading), loads_at(every, reading)) for reading in READINGS
+    )
+    return replace(whole, light=light, heavy=heavy)
+
+
+def one_reading(rigging: Rigging, every: tuple[HungLoad, ...]) -> Whole:
+    """Work everything out for one reading of what is known."""
     places = tuple(overhead(rigging.points, rigging.beams))
     hung = bodies(rigging, places, every)
     tolerance = rigging.limits.level_within

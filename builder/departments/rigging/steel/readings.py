@@ -1,0 +1,96 @@
+"""
+The rigging at its lightest and at its heaviest: what nobody knows better is taken at the end that
+leaves the most, and at the end that leaves the least.
+
+What is left falls with every weight and rises with every limit, so these two readings hold all that
+lies between. A weight without an upper end stays unknown at the heaviest, and nothing is then said
+to be left at least.
+"""
+
+from collections.abc import Iterable
+from dataclasses import replace
+from typing import Any, Literal
+
+from builder.departments.rigging.description import Rigging
+from builder.departments.rigging.description.hangs import Hang
+from builder.departments.rigging.steel.geometry import length_of
+from builder.exchange import HungLoad
+from builder.reading.absent import Absent, is_unknown
+from builder.reading.in_part import Between, ends_of
+
+Reading = Literal["lightest", "heaviest"]
+READINGS: tuple[Reading, ...] = ("lightest", "heaviest")
+WAYS = ("weight", "weight_in_all")
+
+
+def is_inexact(rigging: Rigging, offered: Iterable[HungLoad]) -> bool:
+    """Whether any weight or limit is known in part or not at all."""
+    limits = (rigging.limits, *rigging.exceptions, *rigging.zones, *rigging.points)
+    return (
+        any(weight_open(hang) for hang in rigging.hangs)
+        or any(load.more_kg != 0 for load in offered)
+        or any(
+            is_unknown(getattr(record, key, None)) for record in limits for key in LIMITS_OF_A_LINE
+        )
+    )
+
+
+LIMITS_OF_A_LINE = ("whole_roof", "each_beam", "each_point", "limit", "rating")
+
+
+def weight_open(hang: Hang) -> bool:
+    """
+    Whether the own weight of a hang is not known to the full. A single point has none; what hangs
+    there is told by its loads.
+    """
+    ways = [getattr(hang, way) for way in WAYS]
+    if any(not isinstance(way, Absent) or way is Absent.NONE for way in ways):
+        return False
+    return any(is_unknown(way) for way in ways) or length_of(hang) > 0
+
+
+def rigging_at(rigging: Rigging, reading: Reading) -> Rigging:
+    """The same house with every weight and limit at one end."""
+    changes: dict[str, Any] = {"hangs": tuple(hang_at(hang, reading) for hang in rigging.hangs)}
+    changes["limits"] = limits_at(rigging.limits, reading)
+    for key in ("exceptions", "zones", "points"):
+        changes[key] = tuple(limits_at(record, reading) for record in getattr(rigging, key))
+    return rigging.model_copy(update=changes)
+
+
+def hang_at(hang: Hang, reading: Reading) -> Hang:
+    """A hang with its own weight at one end; nothing at its lightest where nobody knows it."""
+    if not weight_open(hang):
+        return hang
+    known = [way for way in WAYS if isinstance(getattr(hang, way), Between)]
+    if known:
+        least, most = ends_of(getattr(hang, known[0]))
+        end = least if reading == "lightest" else most
+        if end is not None:
+            return hang.model_copy(update={known[0]: end})
+    absent = Absent.NONE if reading == "lightest" else Absent.UNKNOWN
+    return hang.model_copy(update={"weight": absent, "weight_in_all": absent})
+
+
+def limits_at(record: Any, reading: Reading) -> Any:
+    """A record that states limits, each at one end; unknown stays so."""
+    changes = {}
+    for key in LIMITS_OF_A_LINE:
+        stated = getattr(record, key, None)
+        if isinstance(stated, Between):
+            least, most = ends_of(stated)
+            end = most if reading == "lightest" else least
+            changes[key] = Absent.UNKNOWN if end is None else end
+    return record.model_copy(update=changes) if changes else record
+
+
+def loads_at(offered: Iterable[HungLoad], reading: Reading) -> tuple[HungLoad, ...]:
+    """The loads of other departments at one end; without an upper end they stay open."""
+    if reading == "lightest":
+        return tuple(replace(load, more_kg=0.0) for load in offered)
+    return tuple(
+        load
+        if load.more_kg is None
+        else replace(load, load_kg=load.load_kg + load.more_kg, more_kg=0.0)
+        for load in offered
+    )
