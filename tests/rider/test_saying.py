@@ -47,6 +47,8 @@ def result(*verdicts: Record, **more: Any) -> Record:
         "verdict": "short",
         "verdicts": list(verdicts),
         "acts": [{"act": "Act", "revision": "", "verdict": "short"}],
+        "judged_in": [],
+        "others": [],
         "day": [],
         "questions": [],
         "cautions": [],
@@ -181,13 +183,16 @@ def test_for_programs_keys_are_sorted_one_a_line_with_the_caution() -> None:
 
 
 def test_the_whole_text_begins_with_what_decides_and_ends_with_the_cautions() -> None:
-    told: Any = result(verdict("short", reason="r."), cautions=["Take care."])
+    told: Any = result(
+        verdict("short", reason="r."), judged_in=["Judged in Seated."], cautions=["Take care."]
+    )
     lines_told = saying.as_text(told).splitlines()
     assert lines_told[:4] == [
         "Hall, revision 4 of 2026-01-11: SHORT",
         "1 short.",
+        "Judged in Seated.",
         "",
-        "Act: SHORT",
     ]
+    assert "Act: SHORT" in lines_told
     assert "Take care." in lines_told
     assert saying.as_text(told).endswith("\n")

@@ -128,7 +128,7 @@ def test_what_stays_and_the_revision() -> None:
     rider = found["rider"]
     assert rider["stays_m"] == pytest.approx(10 * FOOT_M)
     assert rider["revision"] == "7 of 2026-05-03"
-    assert rider["requirements"][0]["configuration"] == "Seated"
+    assert rider["configuration"] == "Seated"
     assert found["parts"] == ["needs[1]"]
 
 
