@@ -14,6 +14,7 @@ from builder.overview.log import Log
 from builder.pack import Finding
 from builder.reading.fields import values_of
 from builder.reading.house_only import KEY, hidden_within, says_house_only
+from builder.reading.in_part import Between
 from builder.reading.problems import Where, shortened
 from builder.reading.references import name_of, records_within
 from builder.reading.written import RefersTo, Written
@@ -69,6 +70,9 @@ def words_of(record: Written) -> Iterator[Said]:
         refers = any(isinstance(mark, RefersTo) for mark in value.field.metadata)
         if isinstance(value.value, str) and not refers and holds_free_text(value.field.annotation):
             yield value.value, value.where
+    for key, written in record.written():
+        if isinstance(written, Between):
+            yield from ((saying.by, record.where(key)) for saying in written.sayings)
 
 
 def found_in(secret: str, record: Written, said: list[Said]) -> Iterator[Finding]:

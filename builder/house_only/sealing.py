@@ -7,7 +7,7 @@ It stands last in its list, so that no number of another line tells that there i
 """
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import count
 from typing import Any, get_args
 
@@ -15,6 +15,7 @@ from pydantic.fields import FieldInfo
 
 from builder.pack import Place
 from builder.reading.house_only import NOT_FOR_VISITORS, hidden_within, says_house_only
+from builder.reading.in_part import Between, disputed_words
 from builder.reading.references import definition, records_within, spelling
 from builder.reading.written import DepartmentFile, Line, RefersTo, Verification, Written
 from builder.stating import place
@@ -126,7 +127,7 @@ def renamed(file: DepartmentFile, new_names: NewNames) -> DepartmentFile:
         if isinstance(record, Line) and field is type(record).model_fields["confirmed"]:
             return ()
         if not holds_free_text(field.annotation):
-            return value
+            return without_sayers(value)
         if isinstance(record, Verification):
             return in_each(value, lambda _: THE_HOUSE)
         if (bearer := definition(record)) and value == bearer.name:
@@ -142,6 +143,14 @@ def not_for_visitors(record: Written, field: FieldInfo, value: Any, hidden: bool
     """The terms of a hidden line; every other value as it is."""
     is_terms = isinstance(record, Line) and field is type(record).model_fields["terms"]
     return NOT_FOR_VISITORS if hidden and is_terms else value
+
+
+def without_sayers(value: Any) -> Any:
+    """What is disputed, without who says what; anything else as it is."""
+    if not isinstance(value, Between) or not value.sayings:
+        return value
+    sayings = tuple(replace(saying, by=HOUSE_ONLY, on="") for saying in value.sayings)
+    return replace(value, value=disputed_words(sayings), sayings=sayings)
 
 
 def in_each(value: Any, new: Callable[[str], str]) -> Any:

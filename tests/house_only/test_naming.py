@@ -65,3 +65,9 @@ def test_a_name_of_three_letters_stands_in_words_of_any_kind() -> None:
     assert told("The bar opens at six.", ("role: Night keeper", "role: Bar")) == []
     (finding,) = told("The bars open at six.", ("role: Night keeper", "role: Bars"))
     assert "'Bars' is of a line for the house only" in finding.sentence
+
+
+def test_who_says_what_is_disputed_is_read_too() -> None:
+    sides = "{disputed: [{says: 63 A, by: plate}, {says: 60 A, by: the Night keeper}]}"
+    found = own({"power.yml": ("three phase, rating: 63 A", f"three phase, rating: {sides}")})
+    assert [each.code for each in found.findings].count("house-only-told") == 1

@@ -3,6 +3,7 @@
 from builder.departments.house import House
 from builder.departments.power.description import Power
 from builder.house_only.sealing import HOUSE_ONLY, has_house_only, public_photos, sealed
+from builder.reading.in_part import Between
 from tests.house_only.rooms import venue
 
 PUBLIC = {"house.yml": (", house_only: yes", ""), "power.yml": (", house_only: yes", "")}
@@ -65,3 +66,11 @@ def test_two_hidden_lines_have_two_names() -> None:
     second = "boards:\n  - {name: Vault board, fed_from: Switch, house_only: yes}\n"
     found = power({"power.yml": ("boards:\n", second)})
     assert [board.name for board in found.boards] == [HOUSE_ONLY, f"{HOUSE_ONLY} 2"]
+
+
+def test_what_is_disputed_on_a_hidden_line_stays_disputed_and_nobody_says_it() -> None:
+    sides = "{disputed: [{says: 32 A, by: safe maker}, {says: 40 A, by: plate, on: 2019}]}"
+    (board,) = power({"power.yml": ("rating: 32 A", f"rating: {sides}")}).boards
+    assert isinstance(board.rating, Between)
+    assert board.rating.value == f"disputed: 32 A ({HOUSE_ONLY}) or 40 A ({HOUSE_ONLY})"
+    assert {(saying.by, saying.on) for saying in board.rating.sayings} == {(HOUSE_ONLY, "")}
