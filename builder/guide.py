@@ -66,7 +66,10 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   same time. Single-phase circuits go on outlets, each on the phase with most left; the verdict
   names outlets and phases. A place that the house does not name is asked. A voltage that the rider
   leaves out, and a service kept for something else, are notes. Sockets in turn are taken as L1, L2,
-  L3 from the first; the label at the socket decides. Distances are straight lines; a cable is
+  L3 from the first; the label at the socket decides. Circuits may be counted without a current.
+  Behind a transformer a load is what its source sees of it. 220, 230 and 240 V, and 380, 400 and
+  415 V, are one class: a note. More than a rating is short, whatever feeds it; what an outlet
+  carries for hours is a note where more is asked. Distances are straight lines; a cable is
   longer.
 * **Hangs**: a support takes the point that it names, or the nearest in service with a known rating
   within 0.25 m of its spot. What one or two supports carry is statics, three or more a continuous

@@ -22,7 +22,7 @@ Angles of bridles. The check compares their cosines, worked out here once: two l
 give the same cosine.
 """
 FREE = {f"{name}.{phase}" for name in ("free", "free-least") for phase in ("L1", "L2", "L3")}
-FED = {*FREE, "rating", "fed_from", "system", "dimmers"}
+FED = {*FREE, "rating", "fed_from", "system", "dimmers", "wired", "through", "stands_on"}
 BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     ("house", "identity"): {
         "curfews",
@@ -78,8 +78,24 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     ("power", "supply"): FED,
     ("power", "generator"): FED,
     ("power", "board"): FED,
-    ("power", "service"): {*FED, "connectors", "dedicated_to", "place", "at.across", "at.depth"},
-    ("power", "outlet"): {"rating", "breaker", "count", "phases", "place", "fed_from"},
+    ("power", "service"): {
+        *FED,
+        "connectors",
+        "wires",
+        "dedicated_to",
+        "place",
+        "at.across",
+        "at.depth",
+    },
+    ("power", "outlet"): {
+        "rating",
+        "breaker",
+        "count",
+        "phases",
+        "place",
+        "fed_from",
+        "for-hours",
+    },
 }
 """What the checks read that are more than comparisons."""
 

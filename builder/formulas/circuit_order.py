@@ -12,7 +12,7 @@ from builder.formulas.circuits import Load, Node, Tree, standing, tree_of
 from builder.formulas.cite import cites
 from builder.formulas.free_circuits import Outlet
 from builder.formulas.milliampere import ceil_ma, floor_ma
-from builder.formulas.phase_room import PHASES, Room, least_left
+from builder.formulas.phase_room import PHASES, Room, least_left, way_along
 from builder.formulas.rooms import Rooms, rooms_for
 from builder.formulas.sources import EDMONDS
 
@@ -78,7 +78,7 @@ def circuits_in_order(
     order: list[NextCircuit] = []
     while (index := next_row(rows, taken)) is not None:
         row, outlet = rows[index], outlets[index]
-        left_ma = least_left(taken["room"], row["path"], row["phases"]) or 0.0
+        left_ma = least_left(taken["room"], row["way"]) or 0.0
         left_a = left_ma / row["per_ampere"] / 1000
         order.append(NextCircuit(outlet.name, outlet.phases[0], left_a))
         taken = with_one(row, taken)
@@ -101,7 +101,7 @@ def _row(outlet: Outlet, current_a: float, rooms: Rooms) -> Row:
     too_small = outlet.breaker_a is not None and outlet.breaker_a < outlet.ampere_a
     return {
         "key": outlet.name,
-        "path": list(rooms.path[outlet.node]),
+        "way": way_along(list(rooms.path[outlet.node]), list(outlet.phases)),
         "phases": list(outlet.phases),
         "slots": 0 if too_small else outlet.count,
         "amount": float(ceil_ma(current_a * scale)),

@@ -12,7 +12,7 @@ Planning figures: the local code and a licensed electrician decide.
 from typing import TypedDict
 
 from builder.formulas.cite import cites
-from builder.formulas.phase_room import Room, least_left, less
+from builder.formulas.phase_room import Room, Way, least_left, less
 from builder.formulas.sources import EDMONDS
 
 
@@ -20,13 +20,13 @@ class Row(TypedDict):
     """
     Equal outlets on a node, for circuits of one size.
 
-    ``path`` runs from their node up to the supply. ``amount`` is what one circuit takes of the room
-    along it, ``per_ampere`` how much room an ampere at the outlet is. ``preferred`` rows are filled
-    before others.
+    ``way`` tells what a circuit takes from their node up to the supply. ``amount`` is what one
+    takes of the room there, ``per_ampere`` how much room an ampere at the outlet is. ``preferred``
+    rows are filled before others.
     """
 
     key: str
-    path: list[str]
+    way: Way
     phases: list[str]
     slots: int
     amount: float
@@ -49,15 +49,24 @@ class Filled(TypedDict):
 
 
 def is_nested(rows: list[Row]) -> bool:
-    """Whether each circuit hangs on one phase, so that all limits lie one in another."""
-    return all(len(row["phases"]) == 1 for row in rows)
+    """
+    Whether each circuit takes from one phase of each node, and all take the same there, so that all
+    limits lie one in another.
+    """
+    times: dict[str, float] = {}
+    for row in rows:
+        for step in row["way"]:
+            if len(step["phases"]) != 1 or times.get(step["node"], step["times"]) != step["times"]:
+                return False
+            times[step["node"]] = step["times"]
+    return True
 
 
 def left_for(row: Row, taken: Taken) -> float | None:
     """What is left for a row's next circuit; None where it does not fit there."""
     if taken["used"].get(row["key"], 0) >= row["slots"]:
         return None
-    left = least_left(taken["room"], row["path"], row["phases"])
+    left = least_left(taken["room"], row["way"])
     if left is None or left < row["amount"]:
         return None
     return left
@@ -107,7 +116,7 @@ def is_better(row: Row, left_a: float, other: Row, other_left_a: float) -> bool:
 def with_one(row: Row, taken: Taken) -> Taken:
     """What is taken with one more circuit on a row."""
     return {
-        "room": less(taken["room"], row["path"], row["phases"], row["amount"]),
+        "room": less(taken["room"], row["way"], row["amount"]),
         "used": {**taken["used"], row["key"]: taken["used"].get(row["key"], 0) + 1},
     }
 

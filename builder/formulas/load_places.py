@@ -15,10 +15,8 @@ from typing import Literal, TypedDict
 
 from builder.formulas.circuit_rows import Row, Taken, filled, is_nested, left_for, with_one
 from builder.formulas.cite import cites
-from builder.formulas.phase_room import PHASES, Room, least_left, less
+from builder.formulas.phase_room import Room, Way, least_left, less
 from builder.formulas.sources import LAND_DOIG
-
-THREE = [*PHASES]
 
 
 class Feed(TypedDict):
@@ -26,7 +24,7 @@ class Feed(TypedDict):
 
     sort: Literal["feed"]
     amount: float
-    paths: list[list[str]]
+    ways: list[Way]
 
 
 class Line(TypedDict):
@@ -93,13 +91,13 @@ def places_of_feed(
     index: int, feed: Feed, loads: list[Feed | Line], taken: Taken, steps: Steps
 ) -> Places | None:
     """A feed on the first of its nodes beside which all later loads have a place."""
-    for number, path in enumerate(feed["paths"]):
+    for number, way in enumerate(feed["ways"]):
         steps["left"] -= 1
         if steps["left"] < 0:
             return None
-        left = least_left(taken["room"], path, THREE)
+        left = least_left(taken["room"], way)
         if left is None or left >= feed["amount"]:
-            room = less(taken["room"], path, THREE, feed["amount"])
+            room = less(taken["room"], way, feed["amount"])
             after: Taken = {"room": room, "used": taken["used"]}
             rest = places_from(index + 1, loads, after, steps)
             if rest is not None:
@@ -177,26 +175,29 @@ def ask_too_much(loads: list[Feed | Line], room: Room, rounding: float) -> bool:
         True is a proof; False says nothing.
     """
     for node, phases in room.items():
-        wanted = 0.0
-        for load in loads:
-            if all(node in path for path in paths_of(load)):
-                wanted += amount_there(load, len(phases))
+        wanted = fsum([least_there(load, node, phases) for load in loads])
         if len(phases) > 0 and wanted > fsum(phases.values()) + rounding:
             return True
     return False
 
 
-def paths_of(load: Feed | Line) -> list[list[str]]:
-    """The way up from each choice of a load."""
+def least_there(load: Feed | Line, node: str, phases: dict[str, float]) -> float:
+    """The least that a load takes of all phases of a node together, on any of its choices."""
     if load["sort"] == "feed":
-        return load["paths"]
-    return [row["path"] for row in load["rows"]]
+        return least_of_ways(load["ways"], node, phases) * load["amount"]
+    if len(load["rows"]) == 0:
+        return 0.0
+    ways = [row["way"] for row in load["rows"]]
+    return least_of_ways(ways, node, phases) * load["number"] * load["rows"][0]["amount"]
 
 
-def amount_there(load: Feed | Line, phases: int) -> float:
-    """What a load asks of all phases together, of which so many have a figure."""
-    if load["sort"] == "feed":
-        return load["amount"] * phases
-    if len(load["rows"]) > 0 and is_nested(load["rows"]) and phases == len(PHASES):
-        return load["number"] * load["rows"][0]["amount"]
-    return 0.0
+def least_of_ways(ways: list[Way], node: str, phases: dict[str, float]) -> float:
+    """What the way that takes least of a node takes there, over all phases that have a figure."""
+    least: float | None = None
+    for way in ways:
+        here = 0.0
+        for step in way:
+            if step["node"] == node:
+                here += step["times"] * len([one for one in step["phases"] if one in phases])
+        least = here if least is None or here < least else least
+    return 0.0 if least is None else least

@@ -80,8 +80,11 @@ class Load(Written):
 
     for_: Name = Field(alias="for")
     """What it is for, such as lighting, sound, video, rigging, backline."""
-    current: Current
-    """How much on each phase, or on each single-phase circuit."""
+    current: Current | None = None
+    """
+    How much on each phase, or on each single-phase circuit. Single-phase circuits may be counted
+    without it.
+    """
     count: Several = 1
     """How many single-phase circuits. A load on three phases is one feed: write a line for each."""
     phases: Literal["three", "single"] = "three"

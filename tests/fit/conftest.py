@@ -33,6 +33,7 @@ LEAST = {
     "test_from_memory.py": (1, 5),
     "test_laws.py": (1, 400),
     "test_loudness.py": (1, 15),
+    "test_power_reasons.py": (1, 40),
     "test_reference_acts.py": (1, 20),
     "test_sentences.py": (1, 4),
     "test_wording.py": (8, 50),

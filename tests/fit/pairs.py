@@ -41,6 +41,14 @@ class Dice:
         return self.random.random() < share
 
 
+def aside(dice: Dice) -> Dice:
+    """Chance beside that of a pair: what the pair draws after it stays as it was."""
+    other = Dice(0)
+    other.random.setstate(dice.random.getstate())
+    other.random = random.Random(other.random.getrandbits(64))
+    return other
+
+
 def any_value(dice: Dice, rule: Record) -> Record:
     """A value that a rule may meet, in any standing."""
     standing = dice.one(STANDINGS)
@@ -220,6 +228,22 @@ def access_items(dice: Dice) -> list[Record]:
     return found
 
 
+OTHER_WORDS = ("220/380 V", "240 V", "three phase", "3 phase 400 V")
+"""Systems as riders write them that no house here does."""
+
+
+def wiring(dice: Dice) -> Record:
+    """What a node has of phases, wires and a transformer, as far as it is said."""
+    found = {
+        "wired": value(dice.one(("L1 L2 L3", "L1 L2 L3", "L1 L2 L3", "L1 L2", "L1"))),
+        "wires": value("x", float(dice.random.randint(2, 5))),
+    }
+    if dice.yes(0.3):
+        found["through"] = value("x", dice.one((0.5, 1.0, 1.7)))
+        found["stands_on"] = value("x", dice.one((1.0, 2.0, 3.0)))
+    return {key: each for key, each in found.items() if dice.yes(0.5)}
+
+
 def power_items(dice: Dice) -> list[Record]:
     """Supplies, services and outlets, some in a loop."""
     found = []
@@ -249,6 +273,7 @@ def power_items(dice: Dice) -> list[Record]:
         fed = {"fed_from": value(dice.one(names))} if index and dice.yes(0.9) else {}
         words = dice.one(SYSTEMS)
         system = {"system": value(words)} if words else {}
+        kept |= wiring(aside(dice))
         found.append(
             item(
                 "supply" if index == 0 else "service",
@@ -287,6 +312,10 @@ def outlet_items(dice: Dice, names: list[str]) -> list[Record]:
                 **{key: each for key, each in more.items() if dice.yes(0.8)},
             )
         )
+        if aside(dice).yes(0.1):
+            found[-1]["values"]["phases"] = value(standing="not stated")
+        if aside(dice).yes(0.5):
+            found[-1]["values"]["for-hours"] = value("12.8 A", 12.8)
     return found
 
 
@@ -420,7 +449,10 @@ def deep(dice: Dice, sort: str) -> Record:
     """What the deep checks are asked."""
     if sort == "power":
         within = dice.number(10.0) if dice.yes(0.3) else None
-        return {
+        beside = aside(dice)
+        other = {"current_a": 0.0} if beside.yes(0.1) else {}
+        other |= {"system": beside.one(OTHER_WORDS)} if beside.yes(0.2) else {}
+        drawn = {
             "use": dice.one(("sound", "Lighting", "video")),
             "current_a": dice.one((16.0, 32.0, dice.number(80.0))),
             "count": float(dice.random.randint(1, 7)),
@@ -431,6 +463,7 @@ def deep(dice: Dice, sort: str) -> Record:
             "of": dice.one((*PLACES, "Nowhere")) if within is not None or dice.yes(0.3) else "",
             "apart": dice.yes(0.3),
         }
+        return {**drawn, **other}
     if sort == "hang":
         return a_hang(dice)
     if sort == "trim":

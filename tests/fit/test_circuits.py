@@ -70,7 +70,8 @@ def test_outlets_whose_number_nobody_knows_are_asked_about() -> None:
     found = verdicts(circuits(1, 16.0), power=[feed("Board", (20.0, 20.0, 20.0)), many])[0]
     assert found["verdict"] == "ask"
     assert found["reason"] == (
-        "The house has not said what some outlets are rated for, or what is free behind them."
+        "The house has not said of some outlets how many they are, their rating or phases, or what"
+        " is free behind them."
     )
 
 
@@ -340,7 +341,10 @@ def test_what_feeds_itself_ends_the_search_for_an_outage() -> None:
 def test_outlets_at_a_place_that_the_house_does_not_name_are_asked_not_short() -> None:
     power = [feed("Board", (63.0, 63.0, 63.0)), outlet(9)]
     found = verdicts(circuits(2, 16.0, of="Stage middle"), power=power)[0]
-    assert (found["verdict"], found["reason"]) == ("ask", "The house names no place Stage middle.")
+    assert (found["verdict"], found["reason"]) == (
+        "ask",
+        "The house names no place Stage middle. Its places with outlets: Stage left.",
+    )
     assert verdicts(circuits(2, 16.0, of="stage left"), power=power)[0]["verdict"] == "fits"
 
 

@@ -499,7 +499,7 @@ def test_a_place_without_a_distance_is_told_and_one_that_the_house_does_not_name
     ][0]
     assert (nowhere["verdict"], nowhere["reason"]) == (
         "ask",
-        "Switch: the house names no place Stage middle.",
+        "Switch: x stated; the house names no place Stage middle, but Stage left.",
     )
 
 

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from scipy.optimize import Bounds, LinearConstraint, milp
 
 from builder.formulas.circuit_rows import Row, Taken, filled, is_nested, next_row
-from builder.formulas.phase_room import PHASES, Room, least_left, less
+from builder.formulas.phase_room import PHASES, Room, least_left, less, way_along
 
 TREE = {"Supply": ["Supply"], "One": ["One", "Supply"], "Two": ["Two", "Supply"]}
 
@@ -24,7 +24,7 @@ def row(
     """A row of outlets."""
     return {
         "key": key,
-        "path": TREE[node],
+        "way": way_along(TREE[node], phases),
         "phases": phases,
         "slots": slots,
         "amount": amount,
@@ -43,7 +43,11 @@ def most_by_solver(rows: list[Row], room: Room) -> int:
     limits = [(node, phase) for node in room for phase in room[node]]
     demand = [
         [
-            each["amount"] if node in each["path"] and phase in each["phases"] else 0.0
+            sum(
+                each["amount"] * step["times"]
+                for step in each["way"]
+                if step["node"] == node and phase in step["phases"]
+            )
             for each in rows
         ]
         for node, phase in limits
@@ -76,17 +80,34 @@ def test_a_preferred_row_is_filled_before_one_with_more_left() -> None:
 @pytest.mark.law
 def test_where_no_figure_says_what_is_left_no_circuit_goes() -> None:
     assert next_row([row("a", ["L1"])], taken({"Supply": {"L2": 99.0}})) is None
-    assert least_left({"Supply": {"L2": 99.0}}, ["Supply"], ["L1"]) is None
+    assert least_left({"Supply": {"L2": 99.0}}, way_along(["Supply"], ["L1"])) is None
 
 
 @pytest.mark.law
 def test_taking_from_a_room_leaves_the_room_given_as_it_is() -> None:
     room: Room = {"Supply": {"L1": 20.0, "L2": 20.0}, "One": {"L1": 5.0}}
-    assert less(room, ["Supply"], ["L1"], 8.0) == {
+    assert less(room, way_along(["Supply"], ["L1"]), 8.0) == {
         "Supply": {"L1": 12.0, "L2": 20.0},
         "One": {"L1": 5.0},
     }
     assert room["Supply"]["L1"] == 20.0
+
+
+@pytest.mark.source(
+    "by hand: 9 A take 3 A of L1 of the source and 2 A of L2 and L3; its 12 A of L1 would let 36 A"
+    " through, its 4 A of L2 18 A"
+)
+def test_behind_a_transformer_less_is_taken_and_on_more_lines() -> None:
+    way = [
+        {"node": "T", "phases": ["L1"], "times": 1.0},
+        {"node": "Supply", "phases": ["L1"], "times": 1 / 3},
+        {"node": "Supply", "phases": ["L2", "L3"], "times": 2 / 9},
+    ]
+    room: Room = {"T": {"L1": 99.0}, "Supply": {"L1": 12.0, "L2": 4.0, "L3": 9.0}}
+    assert least_left(room, way) == pytest.approx(18)
+    left = less(room, way, 9.0)
+    assert left["T"]["L1"] == 90
+    assert list(left["Supply"].values()) == pytest.approx([9, 2, 7])
 
 
 @st.composite

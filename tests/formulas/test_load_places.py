@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from scipy.optimize import LinearConstraint, milp
 
 from builder.formulas.load_places import Feed, Line, Places, Steps, ask_too_much, places_for
-from builder.formulas.phase_room import PHASES, Room
+from builder.formulas.phase_room import PHASES, Room, way_along
 from tests.formulas.test_circuit_rows import TREE, row, taken
 
 Loads = list[Feed | Line]
@@ -15,7 +15,8 @@ Loads = list[Feed | Line]
 
 def feed(amount: float, *nodes: str) -> Feed:
     """A feed on three phases that may go on some nodes."""
-    return {"sort": "feed", "amount": amount, "paths": [TREE[node] for node in nodes]}
+    ways = [way_along(TREE[node], [*PHASES]) for node in nodes]
+    return {"sort": "feed", "amount": amount, "ways": ways}
 
 
 def line(number: int, amount: float, *rows: tuple[str, list[str]]) -> Line:
@@ -103,19 +104,19 @@ def has_places_by_solver(loads: Loads, room: Room) -> bool:
     columns = [
         (
             number,
-            path,
-            phases,
+            way,
             load["amount"] if load["sort"] == "feed" else load["rows"][0]["amount"],
         )
         for number, load in enumerate(loads)
-        for path, phases in (
-            [(path, list(PHASES)) for path in load["paths"]]
-            if load["sort"] == "feed"
-            else [(each["path"], each["phases"]) for each in load["rows"]]
+        for way in (
+            load["ways"] if load["sort"] == "feed" else [each["way"] for each in load["rows"]]
         )
     ]
     demand = [
-        [amount if node in path and phase in phases else 0.0 for _, path, phases, amount in columns]
+        [
+            amount * any(step["node"] == node and phase in step["phases"] for step in way)
+            for _, way, amount in columns
+        ]
         for node in room
         for phase in room[node]
     ]

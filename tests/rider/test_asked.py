@@ -146,6 +146,13 @@ def test_a_level_without_its_terms_stays_without_them() -> None:
             ),
         ),
         (
+            "act: A\npower:\n  - {for: sound}\n",
+            (
+                "rider.yml:3:11 for: 'sound' says no current, and a load on three phases cannot do"
+                " without; add current: with the current on each phase [need-unclear]"
+            ),
+        ),
+        (
             "act: A\npower:\n  - {for: sound, current: 63 A, count: 2}\n",
             (
                 "rider.yml:3:40 count: '2' counts single-phase circuits, and this load is on three"

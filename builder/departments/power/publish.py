@@ -12,17 +12,25 @@ from builder.departments.power.circuits.altitude import at_altitude
 from builder.departments.power.circuits.drops import drop_figures
 from builder.departments.power.circuits.generators import generator_figures
 from builder.departments.power.circuits.neutrals import neutral_figures
+from builder.departments.power.circuits.sources import Source
 from builder.departments.power.circuits.tree import Carried, Network, network_of
 from builder.departments.power.description import Fed, Generator, Power, Supply
 from builder.departments.power.figures import node_figures
 from builder.departments.power.findings import findings
 from builder.departments.power.oddities import oddities
-from builder.departments.power.outlets.at_once import available_items, shore_capacity
+from builder.departments.power.outlets.at_once import available_items, hours_figure, shore_capacity
 from builder.departments.power.outlets.mating import connector_items
 from builder.departments.power.outlets.next import next_items
+from builder.formulas.windings import Winding
 from builder.pack import Fact, Item, Section, Standing, Value
 from builder.stating import Stater, place
 
+STANDS_ON: dict[Winding, tuple[float, str]] = {
+    "line": (1.0, "one line each"),
+    "two lines": (2.0, "a winding between two lines"),
+    "three lines": (3.0, "three lines, by a vector group that is not stated"),
+}
+"""How lines stand on those of their source, as a number that the check reads and in words."""
 LISTS = (
     "supplies",
     "generators",
@@ -78,7 +86,9 @@ def items(
             ),
         )
         yield wired(item, network)
-    yield from stater.counted(power.outlets, "power", "outlet", name_key="connector")
+    outlets = stater.counted(power.outlets, "power", "outlet", name_key="connector")
+    for item, outlet in zip(outlets, power.outlets, strict=True):
+        yield replace(item, figures=(hours_figure(item, outlet, network),))
     yield from stater.counted(power.standing_loads, "power", "load", name_key="what")
     yield from (
         offered(each, number)
@@ -88,7 +98,8 @@ def items(
     )
     shore = stater.counted(power.shore_outlets, "power", "shore", name_key="connector")
     for item, outlet in zip(shore, power.shore_outlets, strict=True):
-        yield replace(item, figures=shore_capacity(item, outlet, network))
+        figures = (*shore_capacity(item, outlet, network), hours_figure(item, outlet, network))
+        yield replace(item, figures=figures)
     yield from available_items(power, network)
     yield from next_items(power, network)
     yield from connector_items(power)
@@ -122,16 +133,28 @@ def nodes(power: Power, stater: Stater, network: Network) -> Iterator[Item]:
 
 def wired(item: Item, network: Network) -> Item:
     """
-    The item with the phases it has, its own or its source's, for the reader who cannot see the
-    source.
+    The item with the phases it has, its own or its source's, and with what stands between them, for
+    the reader who cannot see the source.
     """
-    fact = Fact(
-        f"{item.key}.wired",
-        "Phases it has",
-        Standing.STATED,
-        Value(" ".join(network.sources[item.name].phases)),
+    source = network.sources[item.name]
+    phases = Value(" ".join(source.phases))
+    facts = [Fact(f"{item.key}.wired", "Phases it has", Standing.STATED, phases)]
+    if source.parent_a_per_a != 1 or source.winding != "line":
+        facts += transformer_facts(item.key, source)
+    return replace(item, facts=(*item.facts, *facts))
+
+
+def transformer_facts(key: str, source: Source) -> Iterator[Fact]:
+    """How the lines of a node stand on those of its source, through a transformer."""
+    lines, words = STANDS_ON[source.winding]
+    ratio = source.parent_a_per_a
+    text = f"{ratio:.4g} A in {source.fed_from} for each ampere of an even load"
+    yield Fact(
+        f"{key}.through", "Through its transformer", Standing.STATED, Value(text, number=ratio)
     )
-    return replace(item, facts=(*item.facts, fact))
+    yield Fact(
+        f"{key}.stands_on", "Its lines stand on", Standing.STATED, Value(words, number=lines)
+    )
 
 
 def offered(each: Carried, number: int) -> Item:

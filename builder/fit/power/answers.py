@@ -24,8 +24,7 @@ from builder.fit.values import text_of
 from builder.fit.verdicts import FITS, SHORT, asked, settled, verdict, with_remedy
 from builder.fit.wording import both, digits
 from builder.formulas.circuit_rows import Taken, filled
-from builder.formulas.load_places import THREE
-from builder.formulas.phase_room import Room, least_left
+from builder.formulas.phase_room import Room, Way, least_left
 
 PHASE_SETS = ("L1", "L2", "L3", "L1 L2", "L1 L3", "L2 L3")
 
@@ -50,38 +49,36 @@ def answer_of(look: FirstLook, place: Place, taken: Taken, tree: Tree, sure: boo
     if look["requirement"]["phases"] == "single":
         rows = [look["outlets"][index] for index in place["choices"]]
         answer = on_outlets(look, rows, taken["room"])
-        unsure = [
-            first_unsure(outlets["row"]["path"], outlets["row"]["phases"], taken["room"], tree)
-            for outlets in rows
-        ]
+        unsure = [first_unsure(outlets["row"]["way"], taken["room"], tree) for outlets in rows]
     else:
         service = look["services"][place["choices"][0]]
         answer = on_service(look["requirement"], service, taken["room"])
-        unsure = [first_unsure(service["path"], THREE, taken["room"], tree)]
+        unsure = [first_unsure(service["way"], taken["room"], tree)]
     nodes = [node for node in unsure if node is not None]
     if sure or len(nodes) == 0:
         return answer
     return may_hold(answer, look["requirement"], nodes[0], tree)
 
 
-def left_along(room: Room, path: list[str], phases: list[str]) -> float:
+def left_along(room: Room, way: Way) -> float:
     """
-    The least that is left along a path that something stands on. [A]
+    The least that is left along a way that something stands on. [A]
 
     Raises
     ------
     ValueError
         If no figure says what is left there: then nothing can stand there.
     """
-    left_a = least_left(room, path, phases)
+    left_a = least_left(room, way)
     if left_a is None:
-        raise ValueError(f"room of {path[0]} must have a figure where a load stands, got none")
+        node = way[0]["node"]
+        raise ValueError(f"room of {node} must have a figure where a load stands, got none")
     return left_a
 
 
 def on_service(requirement: PowerAsked, service: Service, room: Room) -> Verdict:
     """A feed that has its service, with what is left there."""
-    left_a = left_along(room, service["path"], THREE)
+    left_a = left_along(room, service["way"])
     words = both("current", left_a)
     reason = fill(ON_SERVICE, {"service": service["item"]["name"], "amount": words[0]})
     answer = verdict(requirement, FITS, reason)
@@ -95,9 +92,7 @@ def on_outlets(look: FirstLook, rows: list[Outlets], room: Room) -> Verdict:
     """
     Circuits that have their places: how many at which outlets, on which phases, and what is left.
     """
-    left_a = min(
-        left_along(room, outlets["row"]["path"], outlets["row"]["phases"]) for outlets in rows
-    )
+    left_a = min(left_along(room, outlets["row"]["way"]) for outlets in rows)
     words = both("current", left_a)
     lines = once([outlet_words(outlets, rows) for outlets in rows])
     reason = fill(ON_OUTLETS, {"outlets": "; ".join(lines), "amount": words[0]})

@@ -8,26 +8,40 @@ from typing import TypedDict
 from builder.fit.margins import signed
 from builder.fit.notes import age_notes, item_notes, once
 from builder.fit.power.dimmers import dimmers_beside
+from builder.fit.power.distance import apart_m, spot_named
 from builder.fit.power.first_look import FirstLook, Outlets, first_look
-from builder.fit.power.outlets import carries_a, path_of, rows_of, serving_outlets
+from builder.fit.power.outlets import (
+    is_unclear,
+    outlets_against,
+    path_of,
+    rows_of,
+    voltage_of,
+)
 from builder.fit.power.sentences import (
     CIRCUITS,
+    ELSEWHERE,
     FEEDER_OUT,
+    FOR_HOURS,
     MAYBE_MORE,
+    NEAREST,
+    NO_CURRENT,
+    NO_OUTLETS,
     NO_PLACE,
     NOTHING_ASKED,
+    OF_VOLTS,
     OTHER_SYSTEM,
     OTHER_VOLTAGE,
     OUTLETS_TOO_FEW,
     OUTLETS_TOO_FULL,
     OUTLETS_UNKNOWN,
+    RATED,
 )
-from builder.fit.power.systems import voltage_notes, voltages_of
+from builder.fit.power.systems import voltage_notes, volts
 from builder.fit.power.tree import Tree, fed_notes, free_room, outage
 from builder.fit.records import Fact, Item, PowerAsked, Section, Verdict
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
-from builder.fit.values import known_number, number_of, text_of
+from builder.fit.values import known_number, listed, most_of, number_of, text_of, value_of
 from builder.fit.verdicts import NOT_NEEDED, SHORT, asked, fact_of, verdict, with_remedy
 from builder.fit.wording import both, digits
 from builder.formulas.circuit_rows import filled, is_nested
@@ -35,14 +49,17 @@ from builder.formulas.circuit_rows import filled, is_nested
 
 class Found(TypedDict):
     """
-    The outlets that could serve a line of circuits: how many, in which rows, of how many lines too
-    little is known, and which things that feed others are out of service.
+    The outlets that could serve a line of circuits: how many, in which rows, and which things that
+    feed others are out of service. ``unknown`` counts lines of which too little is known, ``most``
+    what there could be with them, None where nobody says how many.
     """
 
     there: float
     unknown: int
+    most: float | None
     rows: list[Outlets]
     dead: list[str]
+    smaller: list[Item]
     fact: Fact | None
     notes: list[str]
 
@@ -55,8 +72,8 @@ def look_at_outlets(
     if requirement["count"] == 0:
         look["alone"] = verdict(requirement, NOT_NEEDED, NOTHING_ASKED)
         return look
-    if not is_place_known(requirement["of"], section, stage):
-        reason = fill(NO_PLACE, {"place": requirement["of"]})
+    reason = why_not_looked(requirement["of"], section, stage)
+    if reason != "":
         look["alone"] = asked(requirement, CIRCUITS, reason)
         return look
     found = outlets_for(requirement, section, tree)
@@ -66,57 +83,98 @@ def look_at_outlets(
     if most >= requirement["count"]:
         look["outlets"] = found["rows"]
     else:
-        look["alone"] = not_all(requirement, found, most, section, tree)
+        look["alone"] = not_all(requirement, found, most, section, stage, tree)
     return look
 
 
-def is_place_known(name: str, section: Section, stage: Section | None) -> bool:
-    """Whether the house names a place on its stage or at an outlet; no name is any place."""
+def why_not_looked(name: str, section: Section, stage: Section | None) -> str:
+    """
+    That the house describes no outlets, or names no such place on its stage or at an outlet; empty
+    where there is something to look at. No name is any place.
+    """
+    outlets = outlet_places(items_of(section, "outlet"))
+    if len(items_of(section, "outlet")) == 0:
+        return NO_OUTLETS
     places = [item["name"] for item in items_of(stage, "place")]
-    outlets = [
-        text_of(item, "place") for item in items_of(section, "outlet") if "place" in item["values"]
-    ]
-    return name == "" or any(place.lower() == name.lower() for place in [*places, *outlets])
+    if name == "" or listed(name, [*places, *outlets]):
+        return ""
+    return fill(NO_PLACE, {"place": name, "names": ", ".join(outlets)})
+
+
+def outlet_places(outlets: list[Item]) -> list[str]:
+    """The places of some outlets, each once."""
+    return once([text_of(item, "place") for item in outlets if text_of(item, "place") != ""])
 
 
 def outlets_for(requirement: PowerAsked, section: Section, tree: Tree) -> Found:
     """The outlets that could serve a line of circuits, and what to know about them."""
+    sorted_out = outlets_against(requirement, section, tree)
     found: Found = {
         "there": 0.0,
         "unknown": 0,
+        "most": 0.0,
         "rows": [],
         "dead": [],
+        "smaller": sorted_out["smaller"],
         "fact": None,
         "notes": [],
     }
-    for item in serving_outlets(requirement, requirement["system"], section, tree):
+    for item in [*sorted_out["serving"], *sorted_out["unknown"]]:
         dead = outage(path_of(item, tree), tree)
         if dead != "":
             found["dead"].append(fill(FEEDER_OUT, {"feeder": dead}))
-        elif number_of(item, "rating") is None or number_of(item, "count") is None:
-            found["unknown"] += 1
-        elif carries_a(item) >= requirement["current_a"]:
-            rows = rows_of(item, requirement, tree)
-            found["there"] += known_number(item, "count")
-            found["unknown"] += 1 if len(rows) == 0 else 0
-            found["rows"] = [*found["rows"], *rows]
-            found["notes"] = [*found["notes"], *outlet_notes(requirement, item, section, tree)]
-            found["fact"] = fact_of(item["values"]["rating"], item)
+        else:
+            add_outlets(found, requirement, item, section, tree)
+    for item in sorted_out["unknown"]:
+        found["unknown"] += 1 if outage(path_of(item, tree), tree) == "" else 0
     return found
+
+
+def add_outlets(
+    found: Found, requirement: PowerAsked, item: Item, section: Section, tree: Tree
+) -> None:
+    """Add a line of outlets whose feeders work: as rows where enough is known of it."""
+    count = number_of(item, "count")
+    found["most"] = None if count is None or found["most"] is None else found["most"] + count
+    if is_unclear(requirement, item, section, tree):
+        return
+    rows = rows_of(item, requirement, tree)
+    found["there"] += known_number(item, "count")
+    found["unknown"] += 1 if len(rows) == 0 else 0
+    found["rows"] = [*found["rows"], *rows]
+    found["notes"] = [*found["notes"], *outlet_notes(requirement, item, section, tree)]
+    if "rating" in item["values"]:
+        found["fact"] = fact_of(item["values"]["rating"], item)
 
 
 def outlet_notes(requirement: PowerAsked, item: Item, section: Section, tree: Tree) -> list[str]:
     """What to know about a line of outlets."""
-    lower = voltages_of(item, section)[0]
+    voltage = voltage_of(item, section, tree)
+    there = "" if voltage == "" else fill(OF_VOLTS, {"voltage": voltage})
     notes = [
         *item_notes(item),
-        *age_notes(item["values"]["rating"]),
+        *age_notes(value_of(item, "rating")),
         *[note for name in path_of(item, tree)[:1] for note in fed_notes(tree[name]["item"])],
-        *voltage_notes(requirement["system"], f"{lower} V" if lower != "" else ""),
+        *voltage_notes(requirement["system"], there, there),
+        *current_notes(requirement, item),
     ]
     if requirement["apart"]:
         notes.append(dimmers_beside(path_of(item, tree), section, tree))
     return notes
+
+
+def current_notes(requirement: PowerAsked, item: Item) -> list[str]:
+    """What an outlet is rated for where no current is asked, and what it carries for hours."""
+    rating = value_of(item, "rating")
+    if requirement["current_a"] == 0:
+        if rating is None or rating["text"] == "":
+            return []
+        return [fill(NO_CURRENT, {"amount": rating["text"]})]
+    hours = most_of(value_of(item, "for-hours"))
+    if hours is None or hours >= requirement["current_a"]:
+        return []
+    parts = {"place": text_of(item, "place"), "amount": text_of(item, "for-hours")}
+    return [fill(FOR_HOURS, parts)]
 
 
 def most_circuits(rows: list[Outlets], requirement: PowerAsked, tree: Tree) -> int:
@@ -130,13 +188,19 @@ def most_circuits(rows: list[Outlets], requirement: PowerAsked, tree: Tree) -> i
 
 
 def not_all(
-    requirement: PowerAsked, found: Found, most: int, section: Section, tree: Tree
+    requirement: PowerAsked,
+    found: Found,
+    most: int,
+    section: Section,
+    stage: Section | None,
+    tree: Tree,
 ) -> Verdict:
     """
     The verdict where not all circuits can be taken, even with nothing else on the house's outlets.
     """
     enough_there = found["there"] >= requirement["count"]
-    if found["unknown"] > 0:
+    could_be = found["most"] is None or found["most"] >= requirement["count"]
+    if found["unknown"] > 0 and could_be:
         return asked(requirement, CIRCUITS, OUTLETS_UNKNOWN)
     if enough_there and not is_nested([outlets["row"] for outlets in found["rows"]]):
         # Circuits between two lines share limits crosswise, so another order than the one tried
@@ -144,7 +208,7 @@ def not_all(
         reason = fill(MAYBE_MORE, {"most": digits(most, 0)})
         return asked(requirement, CIRCUITS, reason)
     others: list[str] = []
-    if found["there"] == 0:
+    if found["there"] == 0 and len(found["smaller"]) == 0:
         others = other_voltages(requirement, section, tree)
     reason = fill(
         OUTLETS_TOO_FULL if enough_there else OUTLETS_TOO_FEW,
@@ -154,18 +218,58 @@ def not_all(
             "most": digits(most, 0),
         },
     )
-    answer = verdict(requirement, SHORT, " ".join([reason, *others, *once(found["dead"])]))
+    more = [*others, *once(found["dead"])]
+    if not enough_there:
+        more = [*rated_words(found["smaller"]), *more]
+        if found["there"] == 0 and len(more) == 0:
+            more = elsewhere_words(requirement, section, stage, tree)
+    answer = verdict(requirement, SHORT, " ".join([reason, *more]))
     slack = (most if enough_there else found["there"]) - requirement["count"]
     answer["fact"] = found["fact"]
     answer["margin"] = signed(both("count", abs(slack)), slack)
     return with_remedy(answer, OTHER_SYSTEM if len(others) > 0 else CIRCUITS)
 
 
+def rated_words(smaller: list[Item]) -> list[str]:
+    """The largest that outlets which are too small are of, where there are any."""
+    largest_a = 0.0
+    words = ""
+    for item in smaller:
+        rating_a = number_of(item, "rating")
+        if rating_a is not None and rating_a > largest_a:
+            largest_a = rating_a
+            words = text_of(item, "rating")
+    return [] if words == "" else [fill(RATED, {"amount": words})]
+
+
 def other_voltages(requirement: PowerAsked, section: Section, tree: Tree) -> list[str]:
     """The voltages of the outlets that are there, where none has the one asked for."""
-    if requirement["system"] == "":
+    if volts(requirement["system"]) == "":
         return []
+    any_voltage: PowerAsked = {**requirement, "system": ""}
     voltages = [
-        voltages_of(item, section)[0] for item in serving_outlets(requirement, "", section, tree)
+        voltage_of(item, section, tree)
+        for item in outlets_against(any_voltage, section, tree)["serving"]
     ]
     return once([fill(OTHER_VOLTAGE, {"voltage": one}) for one in voltages if one != ""])
+
+
+def elsewhere_words(
+    requirement: PowerAsked, section: Section, stage: Section | None, tree: Tree
+) -> list[str]:
+    """Where such outlets are, for a place that has none: the nearest, where the way is known."""
+    anywhere: PowerAsked = {**requirement, "of": ""}
+    names = outlet_places(outlets_against(anywhere, section, tree)["serving"])
+    here = spot_named(stage, requirement["of"])
+    nearest = ""
+    nearest_m = 0.0
+    for name in names:
+        there = spot_named(stage, name)
+        if here is not None and there is not None:
+            away_m = apart_m(here, there)
+            if nearest == "" or away_m < nearest_m:
+                nearest, nearest_m = name, away_m
+    if nearest != "":
+        parts = {"place": nearest, "distance": both("length", nearest_m)[0]}
+        return [fill(NEAREST, parts)]
+    return [] if len(names) == 0 else [fill(ELSEWHERE, {"names": ", ".join(names)})]

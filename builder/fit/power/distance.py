@@ -7,14 +7,16 @@ from builder.fit.notes import check_notes
 from builder.fit.power.sentences import (
     DISTANCE,
     DISTANCE_UNKNOWN,
+    PLACE_ALONE,
     PLACE_UNKNOWN,
     PLACE_UNNAMED,
+    SPOT_UNKNOWN,
     TOO_FAR,
 )
 from builder.fit.records import Item, PowerAsked, Section, Word
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
-from builder.fit.values import number_of, text_of
+from builder.fit.values import listed, number_of, text_of
 from builder.fit.verdicts import ASK, FITS, SHORT
 from builder.fit.wording import both
 
@@ -33,7 +35,7 @@ def distance_to(requirement: PowerAsked, item: Item, stage: Section | None) -> D
     place = {"place": requirement["of"]}
     there = spot_named(stage, requirement["of"])
     if there is None:
-        return {"word": ASK, "words": fill(PLACE_UNNAMED, place)}
+        return {"word": ASK, "words": unnamed_words(requirement["of"], stage)}
     here = spot_of(item)
     if here is None and "place" in item["values"]:
         here = spot_named(stage, text_of(item, "place"))
@@ -42,6 +44,20 @@ def distance_to(requirement: PowerAsked, item: Item, stage: Section | None) -> D
     if here is None:
         return {"word": ASK, "words": PLACE_UNKNOWN}
     return by_distance(requirement, here, there)
+
+
+def unnamed_words(name: str, stage: Section | None) -> str:
+    """That a place is none of the house's, with those that it names."""
+    names = [place["name"] for place in items_of(stage, "place")]
+    if len(names) == 0 or listed(name, names):
+        return fill(PLACE_ALONE if len(names) == 0 else SPOT_UNKNOWN, {"place": name})
+    return fill(PLACE_UNNAMED, {"place": name, "names": ", ".join(names)})
+
+
+def apart_m(one: tuple[float, float], other: tuple[float, float]) -> float:
+    """The straight line between two spots. [m]"""
+    across_m, depth_m = one[0] - other[0], one[1] - other[1]
+    return sqrt(across_m * across_m + depth_m * depth_m)
 
 
 def place_notes(requirement: PowerAsked, stage: Section | None) -> list[str]:
@@ -59,8 +75,7 @@ def by_distance(
     requirement: PowerAsked, here: tuple[float, float], there: tuple[float, float]
 ) -> Distance:
     """Two spots that are known against how far they may be apart."""
-    across_m, depth_m = here[0] - there[0], here[1] - there[1]
-    distance_m = sqrt(across_m * across_m + depth_m * depth_m)
+    distance_m = apart_m(here, there)
     parts = {"distance": both("length", distance_m)[0], "place": requirement["of"]}
     within_m = requirement["within_m"]
     if within_m is not None and distance_m > within_m:

@@ -11,15 +11,17 @@ from builder.fit.power.sentences import (
     CONNECTOR_UNKNOWN,
     DIMMERS,
     FED_BY_DEAD,
+    FEW_PHASES,
     SYSTEM_OTHER,
     SYSTEM_UNKNOWN,
 )
-from builder.fit.power.systems import system_of, voltage_notes, volts
-from builder.fit.power.tree import Tree, outage, way_up
+from builder.fit.power.systems import class_of, system_of, voltage_notes, volts
+from builder.fit.power.tree import Tree, outage, phases_in, way_up
 from builder.fit.records import Item, PowerAsked, Section
 from builder.fit.sentences import fill
 from builder.fit.values import listed, parts_of, text_of
 from builder.fit.verdicts import ASK, SHORT
+from builder.formulas.phase_room import PHASES
 
 
 class Findings(TypedDict):
@@ -58,13 +60,21 @@ def findings_on(
 
 
 def add_state(findings: Findings, item: Item, dead: str) -> None:
-    """Add that a service, or what feeds it, is not in use."""
+    """Add that a service, or what feeds it, is not in use, or has fewer than three phases."""
     if item["condition"] == "out of service":
         findings["against"].append(item["condition"])
-    elif item["terms"] == "not for visitors":
+    elif not is_open(item):
         findings["against"].append(item["terms"])
+    wired = text_of(item, "wired")
+    if wired != "" and len(phases_in(wired)) < len(PHASES):
+        findings["against"].append(fill(FEW_PHASES, {"phases": wired}))
     if dead != "":
         findings["against"].append(fill(FED_BY_DEAD, {"feeder": dead}))
+
+
+def is_open(item: Item) -> bool:
+    """Whether something works and visitors may use it."""
+    return item["condition"] != "out of service" and item["terms"] != "not for visitors"
 
 
 def add_system(findings: Findings, requirement: PowerAsked, system: str) -> None:
@@ -73,19 +83,19 @@ def add_system(findings: Findings, requirement: PowerAsked, system: str) -> None
         findings["against"].append(fill(SYSTEM_OTHER, {"system": system}))
     elif requirement["system"] != "" and system == "":
         findings["unknown"].append(SYSTEM_UNKNOWN)
-    findings["notes"] = [*findings["notes"], *voltage_notes(requirement["system"], system)]
+    findings["notes"] = [*findings["notes"], *voltage_notes(requirement["system"], system, system)]
 
 
 def is_other_system(asked_for: str, system: str) -> bool:
     """
-    Whether the voltages are known not to be those asked for.
+    Whether the voltages are known not to be those asked for, nor of their class.
 
     Three-phase loads are often called by the voltage between lines alone: 400 V of 230/400 V.
     """
-    if asked_for == "" or system == "":
+    if volts(asked_for) == "" or system == "":
         return False
     between_lines = volts(system).split("/")[-1]
-    return volts(asked_for) not in (volts(system), between_lines)
+    return class_of(asked_for) not in (class_of(system), class_of(between_lines))
 
 
 def add_connector(findings: Findings, requirement: PowerAsked, item: Item) -> None:

@@ -4,13 +4,14 @@ from typing import TypedDict
 
 from builder.fit.records import Fact, Item, PowerAsked, Verdict
 from builder.formulas.circuit_rows import Row
+from builder.formulas.phase_room import Way
 
 
 class Service(TypedDict):
     """A service that could take a three-phase load, with the way up from it and what to know."""
 
     item: Item
-    path: list[str]
+    way: Way
     fact: Fact | None
     notes: list[str]
 

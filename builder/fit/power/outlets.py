@@ -1,11 +1,16 @@
 """The house's single-phase outlets that may serve a line of circuits, as rows for placing."""
 
+from typing import TypedDict
+
 from builder.fit.power.dimmers import is_dimmed
+from builder.fit.power.findings import is_open
 from builder.fit.power.first_look import Outlets
-from builder.fit.power.systems import voltages_of, volts
-from builder.fit.power.tree import Tree, way_up
+from builder.fit.power.sentences import OF_VOLTS
+from builder.fit.power.systems import class_of, voltages_of, volts
+from builder.fit.power.tree import Tree, phases_in, way_of, way_up, wired_phases
 from builder.fit.records import Item, PowerAsked, Section
 from builder.fit.sections import items_of
+from builder.fit.sentences import fill
 from builder.fit.values import known_number, number_of, text_of
 from builder.formulas.phase_room import PHASES
 
@@ -13,38 +18,83 @@ IN_TURN = "in turn"
 """What the house writes of outlets that are on one phase each, one after the other."""
 
 
-def serving_outlets(
-    requirement: PowerAsked, system: str, section: Section, tree: Tree
-) -> list[Item]:
-    """The lines of outlets that could serve circuits on a system."""
-    return [
-        item
-        for item in items_of(section, "outlet")
-        if may_serve(requirement, item, tree) and has_voltage(system, item, section)
-    ]
+class Standing(TypedDict):
+    """
+    The house's outlets against a line of circuits, at its place: which could serve it, of which too
+    little is known to tell, and which are rated for less than it asks.
+    """
+
+    serving: list[Item]
+    unknown: list[Item]
+    smaller: list[Item]
+
+
+def outlets_against(requirement: PowerAsked, section: Section, tree: Tree) -> Standing:
+    """The outlets that may serve a line of circuits, sorted by what speaks for or against them."""
+    found: Standing = {"serving": [], "unknown": [], "smaller": []}
+    for item in items_of(section, "outlet"):
+        if may_serve(requirement, item, tree) and not has_other_voltage(
+            requirement, item, section, tree
+        ):
+            if is_smaller(requirement, item):
+                found["smaller"].append(item)
+            elif is_unclear(requirement, item, section, tree):
+                found["unknown"].append(item)
+            else:
+                found["serving"].append(item)
+    return found
 
 
 def may_serve(requirement: PowerAsked, item: Item, tree: Tree) -> bool:
     """
     Whether an outlet may be used, and stands where it is asked for, away from dimmers where asked.
     """
-    if item["condition"] == "out of service" or item["terms"] == "not for visitors":
+    if not is_open(item):
         return False
     if requirement["of"] != "" and text_of(item, "place").lower() != requirement["of"].lower():
         return False
     return not (requirement["apart"] and is_dimmed(path_of(item, tree), tree))
 
 
-def has_voltage(system: str, item: Item, section: Section) -> bool:
-    """Whether an outlet is single-phase on the voltage asked for, or on any where none is."""
-    lines = lines_of(item)
-    if system == "":
-        return lines == 1
-    # One line and neutral have the lower voltage of a system, two lines the higher.
+def has_other_voltage(requirement: PowerAsked, item: Item, section: Section, tree: Tree) -> bool:
+    """
+    Whether an outlet is known to be of another voltage than is asked, or not single-phase where
+    none is.
+    """
+    lines = lines_of(item, tree)
+    if lines == 0:
+        return False
+    if lines > 2:
+        return True
+    system = requirement["system"]
+    if volts(system) == "":
+        return lines != 1
+    there = voltage_of(item, section, tree)
+    return there != "" and class_of(system) != class_of(fill(OF_VOLTS, {"voltage": there}))
+
+
+def voltage_of(item: Item, section: Section, tree: Tree) -> str:
+    """
+    The voltage between an outlet's wires: of one line and neutral the lower of its system, of two
+    lines the higher; empty where nobody says.
+    """
     wired = voltages_of(item, section)
-    if lines == 1:
-        return volts(system) == wired[0]
-    return lines == 2 and volts(system) == wired[-1]
+    return wired[0] if lines_of(item, tree) == 1 else wired[-1]
+
+
+def is_smaller(requirement: PowerAsked, item: Item) -> bool:
+    """Whether an outlet's rating or breaker is known to be less than a circuit's current."""
+    known = [number_of(item, name) for name in ("rating", "breaker")]
+    return any(one is not None and one < requirement["current_a"] for one in known)
+
+
+def is_unclear(requirement: PowerAsked, item: Item, section: Section, tree: Tree) -> bool:
+    """Whether too little is known of an outlet to count on it."""
+    if number_of(item, "count") is None or lines_of(item, tree) == 0:
+        return True
+    if number_of(item, "rating") is None and requirement["current_a"] > 0:
+        return True
+    return volts(requirement["system"]) != "" and voltage_of(item, section, tree) == ""
 
 
 def path_of(item: Item, tree: Tree) -> list[str]:
@@ -52,29 +102,21 @@ def path_of(item: Item, tree: Tree) -> list[str]:
     return way_up(text_of(item, "fed_from"), tree)
 
 
-def lines_of(item: Item) -> int:
-    """How many lines one outlet has, 0 where it is not said or all are on it."""
+def lines_of(item: Item, tree: Tree) -> int:
+    """How many lines one outlet has; 0 where it is not said and what feeds it has several."""
     text = text_of(item, "phases")
     if text == IN_TURN:
         return 1
-    return len(phases_in(text))
-
-
-def phases_in(text: str) -> list[str]:
-    """The phases that words such as "L1 L2" name."""
-    words = text.split(" ")
-    return [phase for phase in PHASES if phase in words]
-
-
-def carries_a(item: Item) -> float:
-    """
-    What one outlet may carry: its rating, which is known, or its breaker where that is less. [A]
-    """
-    rating_a = known_number(item, "rating")
-    breaker_a = number_of(item, "breaker")
-    if breaker_a is None or breaker_a > rating_a:
-        return rating_a
-    return breaker_a
+    named = len(phases_in(text))
+    if named > 0:
+        return named
+    fed = text_of(item, "fed_from")
+    wired = wired_phases(tree[fed]["item"]) if fed in tree else []
+    if len(wired) == 1:
+        return 1
+    if text == "":
+        return 0
+    return len(PHASES) if len(wired) == 0 else len(wired)
 
 
 def rows_of(item: Item, requirement: PowerAsked, tree: Tree) -> list[Outlets]:
@@ -99,7 +141,9 @@ def phase_sets(item: Item, free: dict[str, float]) -> list[list[str]]:
     text = text_of(item, "phases")
     if text == IN_TURN:
         return [[phase] for phase in PHASES if phase in free]
-    return [phases_in(text)]
+    named = phases_in(text)
+    # Left out, or all, of what has one phase or two: the phases that are there.
+    return [named if len(named) > 0 else [phase for phase in PHASES if phase in free]]
 
 
 def outlets_on(
@@ -111,7 +155,7 @@ def outlets_on(
         "item": item,
         "row": {
             "key": f"{item['key']} {' '.join(phases)}",
-            "path": path_of(item, tree),
+            "way": way_of(path_of(item, tree), phases, tree),
             "phases": phases,
             "slots": slots,
             "amount": requirement["current_a"],

@@ -3,18 +3,22 @@ Power for all departments and acts at the same time: each load in its place, no 
 or of what feeds it above what is free.
 """
 
+from math import fsum
 from typing import TypedDict
 
 from builder.fit.power.answers import Place, answer_of
 from builder.fit.power.circuits import look_at_outlets
+from builder.fit.power.findings import is_open
 from builder.fit.power.first_look import FirstLook, first_look
-from builder.fit.power.sentences import NO_POWER, POWER
+from builder.fit.power.sentences import NO_POWER, POWER, TOGETHER
 from builder.fit.power.services import look_at_services
 from builder.fit.power.tree import ROUNDING_A, Tree, free_room, sure_room, tree_of
 from builder.fit.records import FitPack, PowerAsked, Section, Verdict
-from builder.fit.sections import section_of
-from builder.fit.sentences import SHOW_BRINGS_IT
-from builder.fit.verdicts import NOT_NEEDED, asked, verdict
+from builder.fit.sections import items_of, section_of
+from builder.fit.sentences import SHOW_BRINGS_IT, fill
+from builder.fit.values import known_number, number_of
+from builder.fit.verdicts import ASK, NOT_NEEDED, SHORT, asked, verdict
+from builder.fit.wording import both, digits
 from builder.formulas.circuit_rows import Taken
 from builder.formulas.load_places import Feed, Line, Places, Steps, ask_too_much, places_for
 from builder.formulas.phase_room import Room
@@ -44,10 +48,45 @@ def power_for_all(requirements: list[PowerAsked], pack: FitPack) -> list[Verdict
     if any(is_left_out(look, place) for look, place in zip(looks, placing["places"], strict=True)):
         sure = False
         placing = placed_on(free_room(tree), looks, tree)
+    together = together_words(looks, section)
     return [
-        answer_of(look, place, placing["taken"], tree, sure)
+        with_sum(answer_of(look, place, placing["taken"], tree, sure), look, together)
         for look, place in zip(looks, placing["places"], strict=True)
     ]
+
+
+def together_words(looks: list[FirstLook], section: Section | None) -> str:
+    """
+    All that feeds ask together beside all that the house's services are rated for; empty where one
+    feed is asked or no rating is stated.
+    """
+    feeds = [look["requirement"] for look in looks if is_feed(look)]
+    ratings = [
+        known_number(item, "rating")
+        for item in items_of(section, "service")
+        if is_open(item) and number_of(item, "rating") is not None
+    ]
+    if len(feeds) < 2 or len(ratings) == 0:
+        return ""
+    parts = {
+        "wanted": both("current", fsum([feed["current_a"] for feed in feeds]))[0],
+        "stated": both("current", fsum(ratings))[0],
+        "count": digits(len(ratings), 0),
+    }
+    return fill(TOGETHER, parts)
+
+
+def is_feed(look: FirstLook) -> bool:
+    """Whether a load is a feed on three phases that the house is to give."""
+    requirement = look["requirement"]
+    return requirement["phases"] == "three" and requirement["carried"] != "show"
+
+
+def with_sum(answer: Verdict, look: FirstLook, together: str) -> Verdict:
+    """An answer that is no fit, with what is asked and stated in all."""
+    if together != "" and is_feed(look) and answer["verdict"] in (SHORT, ASK):
+        answer["reason"] = " ".join([answer["reason"], together])
+    return answer
 
 
 def look_at_load(
@@ -107,5 +146,5 @@ def load_of(look: FirstLook) -> Feed | Line:
     if requirement["phases"] == "single":
         rows = [outlets["row"] for outlets in look["outlets"]]
         return {"sort": "line", "number": int(requirement["count"]), "rows": rows}
-    paths = [service["path"] for service in look["services"]]
-    return {"sort": "feed", "amount": requirement["current_a"], "paths": paths}
+    ways = [service["way"] for service in look["services"]]
+    return {"sort": "feed", "amount": requirement["current_a"], "ways": ways}

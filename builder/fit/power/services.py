@@ -14,17 +14,21 @@ from builder.fit.power.sentences import (
     KEPT_FOR,
     OTHER_SYSTEM,
     POWER,
+    RATED_LESS,
     SERVICE,
+    SERVICE_KNOWN,
     TOO_LITTLE,
+    WIRES,
 )
 from builder.fit.power.systems import system_of
-from builder.fit.power.tree import Tree, fed_notes, free_on, fullest, least_free, way_up
+from builder.fit.power.tree import Tree, fed_notes, free_on, fullest, least_free, way_of, way_up
 from builder.fit.records import Fact, Item, PowerAsked, Section, Verdict, Word
 from builder.fit.sections import items_of
 from builder.fit.sentences import NOT_SAID, fill
-from builder.fit.values import text_of
+from builder.fit.values import number_of, text_of
 from builder.fit.verdicts import ASK, FITS, SHORT, asked, fact_of, verdict, with_remedy
-from builder.fit.wording import both
+from builder.fit.wording import both, digits
+from builder.formulas.phase_room import PHASES
 
 
 class ServiceLook(TypedDict):
@@ -58,7 +62,7 @@ def look_at_services(
         look["services"].append(
             {
                 "item": service["item"],
-                "path": way_up(service["item"]["name"], tree),
+                "way": way_of(way_up(service["item"]["name"], tree), [*PHASES], tree),
                 "fact": service["fact"],
                 "notes": service["notes"],
             }
@@ -70,13 +74,14 @@ def look_at_services(
 
 def no_service(requirement: PowerAsked, looks: list[ServiceLook]) -> Verdict:
     """The verdict where no service does: asked where one might, else by the nearest to it."""
-    for look in looks:
+    for look in sorted(looks, key=lambda one: one["order"]):
         if look["word"] == ASK:
             return asked(requirement, POWER, look["reason"])
     if len(looks) == 0:
         return asked(requirement, POWER, NOT_SAID)
+    # What the house keeps for that use is named first where as much speaks against another.
     nearest = looks[0]
-    for look in looks:
+    for look in sorted(looks, key=lambda one: one["order"]):
         if is_nearer(look, nearest):
             nearest = look
     answer = verdict(requirement, SHORT, nearest["reason"])
@@ -89,6 +94,8 @@ def is_nearer(look: ServiceLook, other: ServiceLook) -> bool:
     """Whether less speaks against a service, or as much and more is free on it."""
     if look["misses"] != other["misses"]:
         return look["misses"] < other["misses"]
+    if look["order"] != other["order"]:
+        return look["order"] < other["order"]
     return look["free_a"] > other["free_a"]
 
 
@@ -98,10 +105,14 @@ def look_at(
     """One service: does it do, how much is free, and what must be known."""
     findings = findings_on(requirement, item, section, stage, tree)
     free_a = least_free(free_on(item))
-    slack_a = 0.0 if free_a is None else free_a - requirement["current_a"]
+    # More than the rating is too much, whatever is free behind it.
+    most_a = number_of(item, "rating") if free_a is None else free_a
+    slack_a = 0.0 if most_a is None else most_a - requirement["current_a"]
     words = both("current", abs(slack_a))
     if free_a is None:
         findings["unknown"].append(FREE_UNKNOWN)
+    if slack_a < 0 and free_a is None:
+        findings["against"].append(fill(RATED_LESS, {"amount": text_of(item, "rating")}))
     elif slack_a < 0:
         findings["against"].append(fill(TOO_LITTLE, {"amount": words[0]}))
     word = word_for(findings)
@@ -110,7 +121,7 @@ def look_at(
     if use != "" and not is_kept:
         findings["notes"].append(fill(KEPT_FOR, {"use": use}))
     reasons = findings["against"] if len(findings["against"]) > 0 else findings["unknown"]
-    has_margin = free_a is not None and (slack_a < 0 or word == FITS)
+    has_margin = slack_a < 0 or (free_a is not None and word == FITS)
     shown = fullest(item)
     return {
         "word": word,
@@ -119,11 +130,22 @@ def look_at(
         "order": 0 if is_kept else 1,
         "misses": len(findings["against"]),
         "other_system": is_other_system(requirement["system"], system_of(item, section)),
-        "reason": fill(SERVICE, {"service": item["name"], "reasons": ", ".join(reasons)}),
+        "reason": reason_words(item, word, reasons),
         "notes": once([*findings["notes"], *fed_notes(item)]),
         "fact": None if shown is None else fact_of(shown, item),
         "margin": signed(words, slack_a) if has_margin else ["", ""],
     }
+
+
+def reason_words(item: Item, word: Word, reasons: list[str]) -> str:
+    """What speaks against a service, or what is not known of it beside what is."""
+    known = [text_of(item, name) for name in ("rating", "system", "connectors", "place")]
+    wires = number_of(item, "wires")
+    if wires is not None:
+        known.append(fill(WIRES, {"count": digits(wires, 0)}))
+    known = [words for words in known if words != ""]
+    parts = {"service": item["name"], "reasons": ", ".join(reasons), "known": ", ".join(known)}
+    return fill(SERVICE_KNOWN if word == ASK and len(known) > 0 else SERVICE, parts)
 
 
 def word_for(findings: Findings) -> Word:

@@ -1,9 +1,10 @@
 """The voltages of a service or outlet, its own or those of what feeds it."""
 
-from builder.fit.power.sentences import VOLTAGE
+from builder.fit.power.sentences import ONE_CLASS, VOLTAGE
 from builder.fit.records import Item, Section
 from builder.fit.sentences import fill
 from builder.fit.values import text_of
+from builder.reading.values.spelling import is_digit
 
 
 def system_of(item: Item, section: Section) -> str:
@@ -28,8 +29,28 @@ def feeder_of(item: Item, section: Section) -> Item | None:
 
 
 def volts(text: str) -> str:
-    """The voltages of a system's words: 230/400 of "230/400 V three phase"."""
-    return text.split("V")[0].replace(" ", "")
+    """The voltages of a system's words: 230/400 of "3 phase 230/400 V"; empty where none stand."""
+    before = text.upper().replace(" /", "/").replace("/ ", "/").split("V")[0].strip(" ")
+    last = before.split(" ")[-1]
+    return last if is_digit(last[:1]) else ""
+
+
+def class_of(text: str) -> str:
+    """
+    The class of nominal voltages that a system's words name: 230/400 of "220/380 V".
+
+    Voltages that one supply serves after IEC 60038, clause 4, from memory: 230 V ± 10 % came of 220
+    and 240 V, and 400 V of 380 and 415 V.
+    """
+    named = [nominal_of(one) for one in volts(text).split("/")]
+    return "/".join(named)
+
+
+def nominal_of(voltage: str) -> str:
+    """The nominal voltage of today that a voltage is served by, or itself."""
+    if voltage in ("220", "240"):
+        return "230"
+    return "400" if voltage in ("380", "415") else voltage
 
 
 def voltages_of(item: Item, section: Section) -> list[str]:
@@ -37,8 +58,18 @@ def voltages_of(item: Item, section: Section) -> list[str]:
     return volts(system_of(item, section)).split("/")
 
 
-def voltage_notes(asked_system: str, there: str) -> list[str]:
-    """What the voltage is, where the rider states none and the house does."""
-    if asked_system != "" or there == "":
+def voltage_notes(asked_system: str, there: str, whole: str) -> list[str]:
+    """
+    What the voltage is, where the rider states none and the house does, or where they only belong
+    to one class: ``there`` in what it is asked as, ``whole`` as the house has it.
+    """
+    asked_v = volts(asked_system)
+    if there == "":
         return []
-    return [fill(VOLTAGE, {"system": there})]
+    if asked_v == "":
+        return [fill(VOLTAGE, {"system": there})]
+    if asked_v == volts(there) or asked_v == volts(there).split("/")[-1]:
+        return []
+    if class_of(asked_system) not in (class_of(there), class_of(volts(there).split("/")[-1])):
+        return []
+    return [fill(ONE_CLASS, {"asked": asked_system, "system": whole})]

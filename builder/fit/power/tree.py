@@ -4,10 +4,12 @@ from typing import TypedDict
 
 from builder.fit.notes import age_notes, once
 from builder.fit.records import Item, Section, Value
-from builder.fit.values import least_of, most_of, text_of, value_of
-from builder.formulas.phase_room import PHASES, Room
+from builder.fit.values import least_of, most_of, number_of, text_of, value_of
+from builder.formulas.phase_room import PHASES, Room, Step, Way
 
 ROUNDING_A = 0.000001
+DELTA = 0.5773502691896258
+"""1/√3: what one line of a delta carries of a load between one line and neutral behind it."""
 NODE_KINDS = ("supply", "generator", "service", "board")
 
 
@@ -117,6 +119,72 @@ def way_up(name: str, tree: Tree) -> list[str]:
     return path
 
 
+def way_of(path: list[str], phases: list[str], tree: Tree) -> Way:
+    """What a load on some phases takes of a node and of all that feeds it, through transformers."""
+    way: Way = []
+    here: Way = [{"node": "", "phases": phases, "times": 1.0}]
+    for name in path:
+        for part in here:
+            way.append({"node": name, "phases": part["phases"], "times": part["times"]})
+        here = before_transformer(here, tree[name]["item"])
+    return way
+
+
+def before_transformer(here: Way, item: Item) -> Way:
+    """
+    What a load takes in front of the transformer of a node, which may put it on other lines: the
+    same as the pack's figures count.
+    """
+    ratio = number_of(item, "through")
+    if ratio is None:
+        return here
+    lines = number_of(item, "stands_on")
+    if lines == 2.0:
+        return [
+            step_on(wired_phases(item), ratio * (1.0 if is_on_two(here) else 0.5) * sum_of(here))
+        ]
+    if lines == 3.0 and len(here) > 1:
+        return [step_on([*PHASES], ratio * sum_of(here))]
+    own = here[0]
+    if lines != 3.0 or len(own["phases"]) == len(PHASES):
+        return [step_on(part["phases"], ratio * part["times"]) for part in here]
+    others = [phase for phase in PHASES if phase not in own["phases"]]
+    most = 2.0 * DELTA if len(own["phases"]) == 2 else 1.0
+    return [
+        step_on(own["phases"], ratio * most * own["times"]),
+        step_on(others, ratio * DELTA * own["times"]),
+    ]
+
+
+def step_on(phases: list[str], times: float) -> Step:
+    """So much on some phases, of a node that is named later."""
+    return {"node": "", "phases": phases, "times": times}
+
+
+def is_on_two(here: Way) -> bool:
+    """Whether a load takes the same on more than one line."""
+    return len(here) == 1 and len(here[0]["phases"]) > 1
+
+
+def sum_of(here: Way) -> float:
+    """All that a load may take of one line together."""
+    total = 0.0
+    for part in here:
+        total += part["times"]
+    return total
+
+
+def wired_phases(item: Item) -> list[str]:
+    """The phases that a node has, as far as the pack says."""
+    return phases_in(text_of(item, "wired"))
+
+
+def phases_in(text: str) -> list[str]:
+    """The phases that words such as "L1 L2" name."""
+    words = text.split(" ")
+    return [phase for phase in PHASES if phase in words]
+
+
 def outage(path: list[str], tree: Tree) -> str:
     """The nearest on a way up that is out of service; empty where all of it works."""
     for name in path:
@@ -135,13 +203,14 @@ def sure_room(tree: Tree) -> Room:
     return {name: node["least"] for name, node in tree.items()}
 
 
-def first_unsure(path: list[str], phases: list[str], room: Room, tree: Tree) -> str | None:
+def first_unsure(way: Way, room: Room, tree: Tree) -> str | None:
     """
-    The first thing along a path that holds what was placed only if what nobody has measured draws
+    The first thing along a way that holds what was placed only if what nobody has measured draws
     little; None where all of it surely holds.
     """
-    for name in path:
-        for phase in phases:
+    for step in way:
+        name = step["node"]
+        for phase in step["phases"]:
             if phase in room[name]:
                 open_a = tree[name]["free"][phase] - tree[name]["least"][phase]
                 if room[name][phase] - open_a < -ROUNDING_A:

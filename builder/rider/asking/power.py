@@ -23,10 +23,13 @@ from builder.rider.asking.values import (
 
 TITLE = "Power for {use}"
 SINGLE = "{count} × {words}"
+COUNTED = "{count} single-phase circuits"
 THREE = "{words} on each of three phases"
 WITHIN_OF = "within {words} of {place}"
 AT = "at {words}"
 ONE_FEED = "add phases: single, or write a line for each feed of three phases"
+NO_CURRENT = "says no current, and a load on three phases cannot do without"
+ADD_CURRENT = "add current: with the current on each phase"
 OF_WHAT = "add of: with a place of the house"
 
 
@@ -64,7 +67,7 @@ def need_words(load: ReadValue) -> str:
     current = sized(THREE, load, "current")
     if words_of(load, "phases") == "single":
         parts = {"count": whole_words(load), "words": words_of(load, "current")}
-        current = fill(SINGLE, parts)
+        current = fill(SINGLE if has(load, "current") else COUNTED, parts)
     where = sized(AT, load, "of")
     if has(load, "within"):
         parts = {"words": words_of(load, "within"), "place": words_of(load, "of")}
@@ -86,6 +89,9 @@ def note_unclear(load: ReadValue, asking: Asking) -> None:
     if words_of(load, "phases") == "three" and count != "1":
         reason = "counts single-phase circuits, and this load is on three phases"
         unclear(asking, place_of(load, "count"), "count", count, reason, ONE_FEED)
+    if words_of(load, "phases") != "single" and not has(load, "current"):
+        use = words_of(load, "for")
+        unclear(asking, place_of(load, "for"), "for", use, NO_CURRENT, ADD_CURRENT)
     if has(load, "within") and not has(load, "of"):
         words = words_of(load, "within")
         place = place_of(load, "within")

@@ -11,8 +11,8 @@ from builder.departments.power.circuits.open_limits import open_limits
 from builder.departments.power.circuits.sources import capacity
 from builder.departments.power.circuits.tree import Network
 from builder.departments.power.description import Outlet, Power, ShoreOutlet
-from builder.departments.power.figures import kilovolt_ampere
-from builder.formulas.circuits import Standing
+from builder.departments.power.figures import ampere, kilovolt_ampere
+from builder.formulas.circuits import Node, Standing, limit_a
 from builder.formulas.free_circuits import FreeAtOnce, free_at_once
 from builder.formulas.free_circuits import Outlet as Row
 from builder.formulas.phasors import PHASES
@@ -109,6 +109,32 @@ def phases_of(outlet: Outlet, network: Network) -> tuple[str, ...]:
         wired
         if isinstance(outlet.phases, Absent) or not outlet.phases.names
         else outlet.phases.names
+    )
+
+
+def hours_figure(item: Item, outlet: Outlet, network: Network) -> Figure:
+    """What one outlet may carry on each of its phases for hours on end."""
+    key, label = f"{item.key}.for-hours", "For hours on end"
+    source = network.sources[outlet.fed_from]
+    if isinstance(outlet.rating, Absent):
+        return missing(key, label, worked(limit_a, inputs=()), ["its rating"], caution=ELECTRICITY)
+    breaker_a = outlet.breaker.a if isinstance(outlet.breaker, Current) else None
+    node = Node(item.name, None, outlet.rating.a, breaker_a, continuous_share=source.share)
+    hours_a = max(limit_a(node))
+    least_a = outlet.rating.a if breaker_a is None else min(outlet.rating.a, breaker_a)
+    inputs = [
+        Input("Rating", outlet.rating.text),
+        *([Input("Breaker", outlet.breaker.text)] if isinstance(outlet.breaker, Current) else []),
+        Input(f"Continuous share of {source.name}", f"{source.share * 100:.4g} %"),
+    ]
+    steps = [f"{least_a:.4g} A × {source.share * 100:.4g} % = {hours_a:.4g} A"]
+    value = ampere(hours_a)
+    return figure(
+        key,
+        label,
+        value if source.share_said else not_more(value),
+        worked(limit_a, inputs=inputs, steps=steps),
+        caution=ELECTRICITY,
     )
 
 

@@ -64,6 +64,7 @@ def outlets(section: Section) -> Iterator[Block]:
         "Place",
         "Count",
         "Rating",
+        "For hours",
         "Phases",
         "Residual current device",
         "Breaker",
@@ -74,7 +75,7 @@ def outlets(section: Section) -> Iterator[Block]:
         columns,
         [outlet_row(item) for item in found],
         summary="Every line of outlets",
-        numeric=(1, 2),
+        numeric=(1, 2, 3),
     )
 
 
@@ -89,11 +90,14 @@ def outlet_row(item: Item) -> Row:
         "fed_from",
         "meant_for",
     )
-    order = (None, item.number("count"), item.number("rating"), *(None for _ in range(5)))
+    numbers = (item.number("count"), item.number("rating"), item.far_end("for-hours"))
+    order = (None, *numbers, *(None for _ in range(5)))
     head: list[Inline] = [item.text("place"), Small(item.text("connector"))]
     name = name_cell(item, ("place", "connector", *names), head=head)
+    cells = [shown_fact(item.fact(each)) for each in names]
+    hours = shown_figure(item.figure("for-hours"))
     return Row(
-        [name, *(shown_fact(item.fact(each)) for each in names)],
+        [name, *cells[:2], hours, *cells[2:]],
         anchor=anchor_of(item.key),
         order=order,
     )
