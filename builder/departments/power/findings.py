@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 from math import fsum
 
-from builder.departments.power.circuits.drops import drop_at, limit_percent
+from builder.departments.power.circuits.drops import alone_drops, drop_at, limit_percent
+from builder.departments.power.circuits.feeders import feeder_findings
 from builder.departments.power.circuits.generators import loading
 from builder.departments.power.circuits.neutrals import neutral_findings
 from builder.departments.power.circuits.open_limits import harsh_conditions
@@ -12,7 +13,11 @@ from builder.departments.power.circuits.tree import Network
 from builder.departments.power.description import Fed, Generator, Power, Service
 from builder.departments.power.dimmers import dimmer_findings
 from builder.departments.power.figures import phase_sizes
-from builder.departments.power.outlets.findings import outlet_findings, service_connectors
+from builder.departments.power.outlets.findings import (
+    connectors_under_breaker,
+    outlet_findings,
+    service_connectors,
+)
 from builder.departments.power.subjects import told
 from builder.formulas.circuits import limit_a
 from builder.formulas.phasors import PHASES, imbalance_percent
@@ -38,9 +43,11 @@ def findings(power: Power, network: Network) -> Iterator[Finding]:
         yield from larger_than_its_source(source, network)
         if isinstance(source.record, Fed):
             yield from long_feeder(source, network, power)
+            yield from feeder_findings(source)
         if isinstance(source.record, Service):
             yield from incomplete(source.record, source)
             yield from service_connectors(source.record)
+            yield from connectors_under_breaker(source.record, power)
         if isinstance(source.record, Generator):
             yield from generator_load(source.record, network)
         yield from more_below_than_it_carries(source, network)
@@ -200,7 +207,10 @@ def long_feeder(source: Source, network: Network, power: Power) -> Iterator[Find
     ):
         return
     found = drop_at(source.name, max(limit_a(source.node)), network, power)
-    if isinstance(found, list) or found.percent <= limit + ROUNDING:
+    if isinstance(found, list):
+        return
+    if found.percent <= limit + ROUNDING:
+        yield from long_for_one_line(source, network, power, limit)
         return
     lost = f"{found.percent:.1f} % ({found.drop_v:.1f} V {found.base})"
     sentence = (
@@ -208,6 +218,20 @@ def long_feeder(source: Source, network: Network, power: Power) -> Iterator[Find
         f" {limit:.3g} %."
     )
     yield told(Level.CAUTION, "voltage-drop-over-limit", sentence, source.record, "feeder")
+
+
+def long_for_one_line(
+    source: Source, network: Network, power: Power, limit: float
+) -> Iterator[Finding]:
+    """A feeder that holds the house's limit with an even load, and not with one line alone."""
+    drops = alone_drops(source.name, network, power)
+    if drops is None or drops[0][1].percent <= limit + ROUNDING:
+        return
+    sentence = (
+        f"The feeder of {source.name} loses {drops[0][1].percent:.1f} % where one line alone is"
+        f" loaded fully; the house's limit is {limit:.3g} %. An even load holds it."
+    )
+    yield told(Level.NOTE, "voltage-drop-over-limit", sentence, source.record, "feeder")
 
 
 def incomplete(service: Service, source: Source) -> Iterator[Finding]:

@@ -10,6 +10,7 @@ from builder.cautions import ELECTRICITY
 from builder.department import Published, Surroundings
 from builder.departments.power.circuits.altitude import at_altitude
 from builder.departments.power.circuits.drops import drop_figures
+from builder.departments.power.circuits.feeders import feeder_figure
 from builder.departments.power.circuits.generators import generator_figures
 from builder.departments.power.circuits.neutrals import neutral_figures
 from builder.departments.power.circuits.sources import Source
@@ -127,6 +128,7 @@ def nodes(power: Power, stater: Stater, network: Network) -> Iterator[Item]:
                 *node_figures(item, record.name, network),
                 *neutral_figures(item, record.name, network),
                 *drop_figures(item, record.name, network, power),
+                *feeder_figure(item, record.name, network),
             )
             yield wired(replace(item, figures=figures), network)
 

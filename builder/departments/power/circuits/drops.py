@@ -5,9 +5,10 @@ there.
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
+from math import fsum
 
 from builder.cautions import ELECTRICITY
-from builder.departments.power.circuits.sources import Source
+from builder.departments.power.circuits.sources import Source, said_of_neutral
 from builder.departments.power.circuits.tree import Network, usual_power_factor
 from builder.departments.power.description import DropLimits, Fed, Power
 from builder.departments.power.description.nodes import Feeder
@@ -64,9 +65,8 @@ def conductor_of(fed: Fed) -> tuple[Conductor, Cited] | str:
     aluminium = feeder.metal == "aluminium"
     if aluminium and feeder.cable == "flexible":
         return "a table for flexible aluminium, which no code here has"
-    written = " ".join(feeder.conductor.text.split()).upper()
-    if "AWG" in written or "KCMIL" in written or "MCM" in written:
-        return american(written, awg_aluminium if aluminium else awg_conductor)
+    if (size := american_size(feeder.conductor.text)) is not None:
+        return american(size, awg_aluminium if aluminium else awg_conductor)
     area_mm2 = feeder.conductor.mm2
     if aluminium:
         return metric_aluminium_or_why(area_mm2)
@@ -83,18 +83,30 @@ def metric_aluminium_or_why(area_mm2: float) -> tuple[Conductor, Cited] | str:
         return f"a table for aluminium of {area_mm2:g} mm²"
 
 
-def american(written: str, table: Callable[[str], Conductor]) -> tuple[Conductor, Cited] | str:
-    """A conductor by its American size in one table."""
+def american_size(text: str) -> str | None:
+    """An American size as the tables write it; None where it is written otherwise."""
+    written = " ".join(text.split()).upper()
+    if not ("AWG" in written or "KCMIL" in written or "MCM" in written):
+        return None
     size = written.replace("MCM", "kcmil").replace("KCMIL", "kcmil").replace("#", "")
-    size = size.replace("AWG", "").strip() if "/0" in size else size
+    return size.replace("AWG", "").strip() if "/0" in size else size
+
+
+def american(size: str, table: Callable[[str], Conductor]) -> tuple[Conductor, Cited] | str:
+    """A conductor by its American size in one table."""
     try:
         return table(size), table
     except ValueError:
-        return f"a table for {written}{' in aluminium' if table is awg_aluminium else ''}"
+        return f"a table for {size}{' in aluminium' if table is awg_aluminium else ''}"
 
 
-def drop_at(name: str, current_a: float, network: Network, power: Power) -> Drop | list[str]:
-    """The loss along the feeder of one node at a current, or what is missing for it."""
+def drop_at(
+    name: str, current_a: float, network: Network, power: Power, *, alone: bool = False
+) -> Drop | list[str]:
+    """
+    The loss along the feeder of one node at a current, on all its lines or on one alone, or what is
+    missing for it.
+    """
     source = network.sources[name]
     fed = source.record
     if not isinstance(fed, Fed):
@@ -108,7 +120,12 @@ def drop_at(name: str, current_a: float, network: Network, power: Power) -> Drop
     if isinstance(conductor, str) or feeder is None or isinstance(feeder.length, Absent) or lacking:
         return lacking
     found = computed(
-        source, conductor, current_a / feeder.in_parallel, length_m=feeder.length.m, power=power
+        source,
+        conductor,
+        current_a / feeder.in_parallel,
+        length_m=feeder.length.m,
+        power=power,
+        alone=alone,
     )
     return found if isinstance(found, list) else with_assumed(found, feeder)
 
@@ -132,16 +149,18 @@ def computed(
     *,
     length_m: float,
     power: Power,
+    alone: bool = False,
 ) -> Drop | list[str]:
     """The loss by the formula for the lines that the node has."""
     conductor, table = found
     voltages = source.voltages
     if voltages is None or voltages.line_to_line_v is None or voltages.line_to_neutral_v is None:
         return ["its voltages, line to line and line to neutral"]
-    three = len(source.phases) == 3 and voltages.lines == 3
+    three = len(source.phases) == 3 and voltages.lines == 3 and not alone
     formula = three_phase_drop_v if three else single_phase_drop_v
-    base_v = voltages.line_to_line_v if len(source.phases) > 1 else voltages.line_to_neutral_v
-    base = "line to line" if len(source.phases) > 1 else "line to neutral"
+    between = len(source.phases) > 1 and not alone
+    base_v = voltages.line_to_line_v if between else voltages.line_to_neutral_v
+    base = "line to line" if between else "line to neutral"
     power_factor, said = power_factor_for(conductor, power)
     r, x = conductor.r_ohm_per_km, conductor.x_ohm_per_km
     drop_v = formula(
@@ -221,7 +240,8 @@ def drop_figures(item: Item, name: str, network: Network, power: Power) -> tuple
         key, label, value, working, caution=ELECTRICITY, note=f"{found.base}, at {current_a:.4g} A"
     )
     total = total_figure(item, name, network, power)
-    return (own, total, *left_figure(item, total, power))
+    alone = alone_figure(item, name, network, power)
+    return (own, total, *left_figure(item, total, power), *alone)
 
 
 def total_figure(item: Item, name: str, network: Network, power: Power) -> Figure:
@@ -264,6 +284,53 @@ def total_figure(item: Item, name: str, network: Network, power: Power) -> Figur
         caution=ELECTRICITY,
         note="with nothing else on the feeders above it",
     )
+
+
+def alone_figure(item: Item, name: str, network: Network, power: Power) -> Iterator[Figure]:
+    """
+    Loss from the supply to here with one line loaded fully and nothing on the others: out and back
+    through the neutral, which is taken to be like a line.
+    """
+    found = alone_drops(name, network, power)
+    if found is None:
+        return
+    total = fsum(drop.percent for _, drop in found)
+    steps = [f"{up}: {drop.step}, {drop.percent:.3g} %" for up, drop in found]
+    working = worked(
+        *dict.fromkeys(formula for _, drop in found for formula in drop.formulas),
+        drop_percent,
+        inputs=found[0][1].inputs,
+        steps=[*steps, f"together {total:.3g} %"],
+        leaves_out=f"{LEAVES_OUT} A neutral smaller than the lines.",
+    )
+    yield figure(
+        f"{item.key}.drop-alone",
+        "Voltage drop with one line loaded alone",
+        percent(total),
+        working,
+        caution=ELECTRICITY,
+        note="line to neutral, from the supply",
+    )
+
+
+def alone_drops(name: str, network: Network, power: Power) -> list[tuple[str, Drop]] | None:
+    """
+    The loss along each feeder from the supply to a node with one line loaded; None where the node
+    has but one line or no neutral, or something is missing or a transformer stands between.
+    """
+    source = network.sources[name]
+    if len(source.phases) < 2 or said_of_neutral(source) is Absent.NONE:
+        return None
+    current_a = max(limit_a(source.node))
+    found: list[tuple[str, Drop]] = []
+    for up in network.tree.path[name]:
+        if network.sources[up].fed_from is None:
+            continue
+        drop = drop_at(up, current_a, network, power, alone=True)
+        if isinstance(drop, list) or not network.is_same_frame(name, up):
+            return None
+        found.append((up, drop))
+    return found
 
 
 def left_figure(item: Item, total: Figure, power: Power) -> Iterator[Figure]:

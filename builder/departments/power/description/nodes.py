@@ -38,6 +38,13 @@ class Feeder(Written):
     """Fixed wiring, or flexible cable, which has a higher resistance when hot."""
     metal: Annotated[Literal["copper", "aluminium"], Assumed("the usual")] = "copper"
     """Copper or aluminium."""
+    insulation: Literal["PVC", "XLPE"] | None = None
+    """Its insulation: PVC for 70 °C, or XLPE or rubber for 90 °C."""
+    laid: Literal["in a wall", "in conduit", "on a wall", "in free air"] | None = None
+    """
+    How it is laid: in an insulating wall, in conduit or trunking, clipped to a wall, or in free air
+    such as on an open tray.
+    """
 
 
 class TieIn(Written):

@@ -5,7 +5,7 @@ from difflib import get_close_matches
 from math import fsum
 
 from builder.departments.power.circuits.tree import Network
-from builder.departments.power.description import Outlet, Service
+from builder.departments.power.description import Outlet, Power, Service
 from builder.departments.power.outlets.at_once import rows_of
 from builder.departments.power.subjects import told
 from builder.formulas.circuits import limit_a
@@ -14,6 +14,7 @@ from builder.formulas.phasors import PHASES
 from builder.pack import Finding, Level
 from builder.reading.absent import Absent
 from builder.reading.quantities import Current
+from builder.reading.references import spelling
 from builder.stating import place
 
 ROUNDING = 1e-6
@@ -69,6 +70,39 @@ def service_connectors(service: Service) -> Iterator[Finding]:
                 service,
                 "connectors",
             )
+
+
+def connectors_under_breaker(service: Service, power: Power) -> Iterator[Finding]:
+    """
+    Connectors of a service that the standard makes for less than its breaker, or its rating, lets
+    through, and that no listed outlets behind a smaller breaker are.
+    """
+    limits = [("breaker", service.breaker), ("rating", service.rating)]
+    what, limit = next(
+        ((name, each) for name, each in limits if isinstance(each, Current)), ("", None)
+    )
+    if limit is None or isinstance(service.connectors, Absent):
+        return
+    for connector in service.connectors:
+        known = connectors_named(connector)
+        made_a = max((each.ampere_a for each in known), default=limit.a)
+        if made_a < limit.a - ROUNDING and not has_own_breaker(service, connector, made_a, power):
+            sentence = (
+                f"{service.name} has {connector}, which the standard makes for {made_a:g} A, and"
+                f" its {what} is {limit.text}. What protects the connector?"
+            )
+            yield told(Level.CAUTION, "connector-under-breaker", sentence, service, "connectors")
+
+
+def has_own_breaker(service: Service, connector: str, made_a: float, power: Power) -> bool:
+    """Whether outlets of that connector on the service are listed behind a breaker small enough."""
+    return any(
+        outlet.fed_from == service.name
+        and spelling(outlet.connector) == spelling(connector)
+        and isinstance(outlet.breaker, Current)
+        and outlet.breaker.a <= made_a + ROUNDING
+        for outlet in (*power.outlets, *power.shore_outlets)
+    )
 
 
 def outlet_told(level: Level, code: str, sentence: str, outlet: Outlet, key: str) -> Finding:

@@ -7,7 +7,7 @@ from builder.document import Block, Facts, Heading, Inline, Paragraph, Row, Smal
 from builder.layout import anchor_of, entry_of, item_table, name_cell, shown_fact, shown_figure
 from builder.pack import Item, Section
 
-DROPS = ("drop", "drop-total", "drop-left")
+DROPS = ("drop", "drop-total", "drop-left", "drop-alone", "feeder-carries")
 
 
 def supplies(section: Section) -> Iterator[Block]:
@@ -163,17 +163,17 @@ def drops(section: Section) -> Iterator[Block]:
     ]
     if not found:
         return
-    yield Heading(2, "Voltage drop", "drop")
+    yield Heading(2, "Feeders and voltage drop", "drop")
     rules = section.item("rules")
     limits = [fact for fact in rules.facts if "voltage_drop_limits" in fact.key] if rules else []
     if limits:
         yield Facts([entry_of(fact) for fact in limits])
     rows = [drop_row(item) for item in found]
     yield Table(
-        ("Feeder of", "Along it", "In all", "Left for tails"),
+        ("Feeder of", "Along it", "In all", "Left for tails", "One line alone", "It carries"),
         rows,
         summary="At the full continuous load of each, nothing else on; in all is from the supply",
-        numeric=(1, 2, 3),
+        numeric=(1, 2, 3, 4, 5),
     )
 
 
@@ -187,7 +187,7 @@ def drop_row(item: Item) -> Row:
     )
     name: list[Inline] = [item.name, " ", Small(f"{length} one way of {conductor}")]
     cells = [drop_cell(item, "drop"), *(shown_figure(item.figure(each)) for each in DROPS[1:])]
-    return Row([name, *cells], order=(None, *(item.number(each) for each in DROPS)))
+    return Row([name, *cells], order=(None, *(item.far_end(each) for each in DROPS)))
 
 
 def drop_cell(item: Item, name: str) -> list[Inline]:
