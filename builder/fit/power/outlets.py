@@ -11,7 +11,7 @@ from builder.fit.power.tree import Tree, phases_in, way_of, way_up, wired_phases
 from builder.fit.records import Item, PowerAsked, Section
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
-from builder.fit.values import known_number, number_of, text_of
+from builder.fit.values import known_number, most_of, number_of, text_of, value_of
 from builder.formulas.phase_room import PHASES
 
 IN_TURN = "in turn"
@@ -84,7 +84,7 @@ def voltage_of(item: Item, section: Section, tree: Tree) -> str:
 
 def is_smaller(requirement: PowerAsked, item: Item) -> bool:
     """Whether an outlet's rating or breaker is known to be less than a circuit's current."""
-    known = [number_of(item, name) for name in ("rating", "breaker")]
+    known = [most_of(value_of(item, name)) for name in ("rating", "breaker")]
     return any(one is not None and one < requirement["current_a"] for one in known)
 
 

@@ -25,7 +25,7 @@ from builder.fit.power.tree import Tree, fed_notes, free_on, fullest, least_free
 from builder.fit.records import Fact, Item, PowerAsked, Section, Verdict, Word
 from builder.fit.sections import items_of
 from builder.fit.sentences import NOT_SAID, fill
-from builder.fit.values import number_of, text_of
+from builder.fit.values import most_of, number_of, text_of, value_of
 from builder.fit.verdicts import ASK, FITS, SHORT, asked, fact_of, verdict, with_remedy
 from builder.fit.wording import both, digits
 from builder.formulas.phase_room import PHASES
@@ -106,7 +106,7 @@ def look_at(
     findings = findings_on(requirement, item, section, stage, tree)
     free_a = least_free(free_on(item))
     # More than the rating is too much, whatever is free behind it.
-    most_a = number_of(item, "rating") if free_a is None else free_a
+    most_a = most_of(value_of(item, "rating")) if free_a is None else free_a
     slack_a = 0.0 if most_a is None else most_a - requirement["current_a"]
     words = both("current", abs(slack_a))
     if free_a is None:

@@ -10,7 +10,8 @@ from builder.departments.power.description import Generator
 from builder.formulas.generators import REFERENCE_AIR_C, REFERENCE_ALTITUDE_M
 from builder.reading.absent import Absent
 
-OPEN = (Absent.NOT_STATED, Absent.UNKNOWN)
+SAID = (Absent.NOT_STATED, Absent.NONE)
+"""Of a neutral's rating: left out it is like a line's, and none is none. All else is open."""
 
 
 def open_limits(name: str, network: Network) -> tuple[str, ...]:
@@ -19,7 +20,8 @@ def open_limits(name: str, network: Network) -> tuple[str, ...]:
     shares = [source.name for source in way if not source.share_said]
     found = [f"what the continuous share of {' and '.join(shares)} leaves off"] if shares else []
     for source in way:
-        if len(source.phases) > 1 and said_of_neutral(source) is Absent.UNKNOWN:
+        neutral = said_of_neutral(source)
+        if len(source.phases) > 1 and isinstance(neutral, Absent) and neutral not in SAID:
             found.append(f"what the neutral of {source.name} cannot carry, whose rating is unknown")
         if isinstance(source.record, Generator):
             found += engine_open(source.record)
@@ -39,14 +41,19 @@ def engine_open(generator: Generator) -> Iterator[str]:
 def not_taken_off(generator: Generator) -> Iterator[str]:
     """Height and heat, where they may take something off and no sheet says how much."""
     height, air = generator.works_at_altitude, generator.works_in_air_of
-    if generator.altitude_derating in OPEN and (
+    if is_open(generator.altitude_derating) and (
         isinstance(height, Absent) or height.m > REFERENCE_ALTITUDE_M
     ):
         yield "height"
-    if generator.temperature_derating in OPEN and (
+    if is_open(generator.temperature_derating) and (
         isinstance(air, Absent) or air.c > REFERENCE_AIR_C
     ):
         yield "heat"
+
+
+def is_open(derating: object) -> bool:
+    """Whether nobody says what is taken off, nor that nothing is."""
+    return isinstance(derating, Absent) and derating is not Absent.NONE
 
 
 def harsh_conditions(generator: Generator) -> list[str]:
