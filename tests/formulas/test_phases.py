@@ -226,3 +226,25 @@ def test_an_exact_dynamic_program_never_contradicts_the_verdict(
 @pytest.mark.source("by hand: 100 A on 3 x 32 A is seen by adding up, so no placing is looked at")
 def test_what_is_impossible_by_sum_takes_no_step() -> None:
     assert place_on_phases([Node("S", None, 32)], [], extras("S", *[25] * 4)).steps == 0
+
+
+@pytest.mark.source(
+    "by hand: a neutral of 63 A less 20 A of lamps leaves 43 A on L1, 63 A elsewhere"
+)
+def test_a_neutral_smaller_than_its_lines_holds_extra_loads_too() -> None:
+    nodes = [Node("S", None, 125, neutral_a=63)]
+    placed = place_on_phases(nodes, [single("S", "L1", 20)], extras("S", 60, 60, 43))
+    assert placed.verdict == "placed"
+    assert dict(placed.phase_of)[placed.phase_of[2][0]] == "L1"
+    full = place_on_phases(nodes, [single("S", "L1", 20)], extras("S", 60, 60, 44))
+    assert full.verdict == "impossible"
+
+
+@pytest.mark.source("by hand: 100 A / (0.5 × 2 / √3) = 173.2 A on each line behind the transformer")
+def test_extra_loads_behind_a_transformer_are_held_by_its_source() -> None:
+    nodes = [
+        Node("S", None, 100),
+        Node("T", "S", 400, parent_a_per_a=0.5, winding="three lines"),
+    ]
+    assert place_on_phases(nodes, [], extras("T", 173, 173, 173)).verdict == "placed"
+    assert place_on_phases(nodes, [], extras("T", 174, 173, 173)).verdict == "impossible"
