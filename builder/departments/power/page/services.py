@@ -30,8 +30,8 @@ LEFT_ON_EACH_PHASE = (
     " sets the limit is named."
 )
 AT_MOST_MEANS = (
-    ' "At most" stands where less may be free, for the house has still to state a continuous share'
-    " or to measure a load; the workings name which."
+    ' "At most" stands where less may be free, for the house has still to measure a load, or to'
+    " state a continuous share, a neutral or what takes from a generator; the workings name which."
 )
 
 

@@ -64,7 +64,6 @@ def outlets(section: Section) -> Iterator[Block]:
         "Place",
         "Count",
         "Rating",
-        "For hours",
         "Phases",
         "Residual current device",
         "Breaker",
@@ -75,7 +74,7 @@ def outlets(section: Section) -> Iterator[Block]:
         columns,
         [outlet_row(item) for item in found],
         summary="Every line of outlets",
-        numeric=(1, 2, 3),
+        numeric=(1, 2),
     )
 
 
@@ -90,17 +89,20 @@ def outlet_row(item: Item) -> Row:
         "fed_from",
         "meant_for",
     )
-    numbers = (item.number("count"), item.number("rating"), item.far_end("for-hours"))
-    order = (None, *numbers, *(None for _ in range(5)))
+    order = (None, item.number("count"), item.number("rating"), *(None for _ in range(5)))
     head: list[Inline] = [item.text("place"), Small(item.text("connector"))]
     name = name_cell(item, ("place", "connector", *names), head=head)
     cells = [shown_fact(item.fact(each)) for each in names]
-    hours = shown_figure(item.figure("for-hours"))
-    return Row(
-        [name, *cells[:2], hours, *cells[2:]],
-        anchor=anchor_of(item.key),
-        order=order,
-    )
+    cells[1] = [*cells[1], *hours_words(item)]
+    return Row([name, *cells], anchor=anchor_of(item.key), order=order)
+
+
+def hours_words(item: Item) -> list[Inline]:
+    """What one outlet may carry for hours, where that is less than its rating or not known."""
+    hours, rating = item.figure("for-hours"), item.number("rating")
+    if hours is None or hours.value is None or hours.value.number == rating:
+        return []
+    return [" ", Small(f"{hours.value.text} for hours")]
 
 
 def numbers_table(items: Sequence[Item], names: Sequence[str]) -> Table:
