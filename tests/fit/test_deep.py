@@ -514,7 +514,12 @@ def test_a_place_without_a_distance_is_told_and_one_that_the_house_does_not_name
         ("208V", "120/208 V three phase 60 Hz", "fits"),
         ("230 V", "230/400 V three phase 50 Hz", "short"),
         ("208 V", "230/400 V three phase 50 Hz", "short"),
-        ("230/400 V", "400 V three phase 50 Hz", "short"),
+        ("230/400 V", "400 V three phase 50 Hz", "ask"),
+        ("400 V", "230 V three phase 50 Hz", "ask"),
+        ("400 V", "400 V three phase 50 Hz", "fits"),
+        ("208 V", "400 V three phase 50 Hz", "short"),
+        ("400 V", "400 V three phase line to line 50 Hz", "fits"),
+        ("230/400 V", "230 V three phase line to line 50 Hz", "short"),
     ],
 )
 def test_a_three_phase_load_may_name_the_voltage_between_lines_alone(

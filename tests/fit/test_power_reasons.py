@@ -203,6 +203,28 @@ def test_a_system_without_a_voltage_is_told_the_house_s() -> None:
     assert found["notes"] == [f"The rider states no voltage; this is {EUROPE}."]
 
 
+@pytest.mark.parametrize(
+    ("house", "verdict"),
+    [
+        ("230 V three phase 50 Hz", "ask"),
+        ("230 V single phase 50 Hz", "fits"),
+        ("230/400 V three phase 50 Hz", "fits"),
+    ],
+)
+def test_one_voltage_of_three_phases_says_not_what_a_circuit_has(house: str, verdict: str) -> None:
+    power = [board(system=value(house)), outlet(9)]
+    assert told(circuits(2, 16.0, system="230 V"), *power)[0] == verdict
+
+
+def test_a_service_whose_voltage_is_between_nobody_knows_what_is_asked() -> None:
+    service = switch(100.0, system=value("400 V three phase"))
+    assert told(load(50.0, system="230/400 V"), service) == (
+        "ask",
+        "Switch: 400 A, 400 V three phase stated; 400 V three phase: between lines or to neutral is"
+        " not stated.",
+    )
+
+
 # A count without a current, and places.
 
 

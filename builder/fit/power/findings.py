@@ -12,10 +12,18 @@ from builder.fit.power.sentences import (
     DIMMERS,
     FED_BY_DEAD,
     FEW_PHASES,
+    SYSTEM_OPEN,
     SYSTEM_OTHER,
     SYSTEM_UNKNOWN,
 )
-from builder.fit.power.systems import class_of, system_of, voltage_notes, volts
+from builder.fit.power.systems import (
+    class_of,
+    is_open,
+    may_be,
+    system_of,
+    voltage_notes,
+    volts,
+)
 from builder.fit.power.tree import Tree, outage, phases_in, way_up
 from builder.fit.records import Item, PowerAsked, Section
 from builder.fit.sentences import fill
@@ -63,7 +71,7 @@ def add_state(findings: Findings, item: Item, dead: str) -> None:
     """Add that a service, or what feeds it, is not in use, or has fewer than three phases."""
     if item["condition"] == "out of service":
         findings["against"].append(item["condition"])
-    elif not is_open(item):
+    elif not is_for_visitors(item):
         findings["against"].append(item["terms"])
     wired = text_of(item, "wired")
     if wired != "" and len(phases_in(wired)) < len(PHASES):
@@ -72,7 +80,7 @@ def add_state(findings: Findings, item: Item, dead: str) -> None:
         findings["against"].append(fill(FED_BY_DEAD, {"feeder": dead}))
 
 
-def is_open(item: Item) -> bool:
+def is_for_visitors(item: Item) -> bool:
     """Whether something works and visitors may use it."""
     return item["condition"] != "out of service" and item["terms"] != "not for visitors"
 
@@ -81,6 +89,8 @@ def add_system(findings: Findings, requirement: PowerAsked, system: str) -> None
     """Add what the voltages say. A service without a word has those of what feeds it."""
     if is_other_system(requirement["system"], system):
         findings["against"].append(fill(SYSTEM_OTHER, {"system": system}))
+    elif is_open(system) and class_of(requirement["system"]) not in ("", class_of(system)):
+        findings["unknown"].append(fill(SYSTEM_OPEN, {"system": system}))
     elif requirement["system"] != "" and system == "":
         findings["unknown"].append(SYSTEM_UNKNOWN)
     findings["notes"] = [*findings["notes"], *voltage_notes(requirement["system"], system, system)]
@@ -94,6 +104,8 @@ def is_other_system(asked_for: str, system: str) -> bool:
     """
     if volts(asked_for) == "" or system == "":
         return False
+    if is_open(system):
+        return not may_be(asked_for, system)
     between_lines = volts(system).split("/")[-1]
     return class_of(asked_for) not in (class_of(system), class_of(between_lines))
 

@@ -3,10 +3,10 @@
 from typing import TypedDict
 
 from builder.fit.power.dimmers import is_dimmed
-from builder.fit.power.findings import is_open
+from builder.fit.power.findings import is_for_visitors
 from builder.fit.power.first_look import Outlets
 from builder.fit.power.sentences import OF_VOLTS
-from builder.fit.power.systems import class_of, voltages_of, volts
+from builder.fit.power.systems import class_of, is_open, system_of, voltages_of, volts
 from builder.fit.power.tree import Tree, phases_in, way_of, way_up, wired_phases
 from builder.fit.records import Item, PowerAsked, Section
 from builder.fit.sections import items_of
@@ -49,7 +49,7 @@ def may_serve(requirement: PowerAsked, item: Item, tree: Tree) -> bool:
     """
     Whether an outlet may be used, and stands where it is asked for, away from dimmers where asked.
     """
-    if not is_open(item):
+    if not is_for_visitors(item):
         return False
     if requirement["of"] != "" and text_of(item, "place").lower() != requirement["of"].lower():
         return False
@@ -78,6 +78,8 @@ def voltage_of(item: Item, section: Section, tree: Tree) -> str:
     The voltage between an outlet's wires: of one line and neutral the lower of its system, of two
     lines the higher; empty where nobody says.
     """
+    if is_open(system_of(item, section)):
+        return ""
     wired = voltages_of(item, section)
     return wired[0] if lines_of(item, tree) == 1 else wired[-1]
 

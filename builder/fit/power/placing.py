@@ -8,7 +8,7 @@ from typing import TypedDict
 
 from builder.fit.power.answers import Place, answer_of
 from builder.fit.power.circuits import look_at_outlets
-from builder.fit.power.findings import is_open
+from builder.fit.power.findings import is_for_visitors
 from builder.fit.power.first_look import FirstLook, first_look
 from builder.fit.power.sentences import NO_POWER, POWER, TOGETHER
 from builder.fit.power.services import look_at_services
@@ -64,7 +64,7 @@ def together_words(looks: list[FirstLook], section: Section | None) -> str:
     ratings = [
         known_number(item, "rating")
         for item in items_of(section, "service")
-        if is_open(item) and number_of(item, "rating") is not None
+        if is_for_visitors(item) and number_of(item, "rating") is not None
     ]
     if len(feeds) < 2 or len(ratings) == 0:
         return ""

@@ -6,6 +6,11 @@ from builder.fit.sentences import fill
 from builder.fit.values import text_of
 from builder.reading.values.spelling import is_digit
 
+SEVERAL = ("three phase", "3 phase", "split phase")
+"""How a system of several lines is written."""
+PAIRS = (("230", "400"), ("120", "208"), ("120", "240"), ("277", "480"))
+"""Usual voltages to neutral and between lines."""
+
 
 def system_of(item: Item, section: Section) -> str:
     """The system of an item, or of what feeds it; empty where nobody says."""
@@ -51,6 +56,25 @@ def nominal_of(voltage: str) -> str:
     if voltage in ("220", "240"):
         return "230"
     return "400" if voltage in ("380", "415") else voltage
+
+
+def is_open(system: str) -> bool:
+    """
+    Whether a system of several lines names one voltage, and not whether it is between lines or to
+    neutral.
+    """
+    words = system.lower().replace("-", " ")
+    several = any(words.find(kind) >= 0 for kind in SEVERAL)
+    return several and volts(system).find("/") < 0 and words.find("line to") < 0
+
+
+def may_be(asked_for: str, system: str) -> bool:
+    """Whether the one voltage of an open system may belong to the voltages asked for."""
+    one = class_of(system)
+    parts = class_of(asked_for).split("/")
+    if one in parts:
+        return True
+    return any(one in pair and any(part in pair for part in parts) for pair in PAIRS)
 
 
 def voltages_of(item: Item, section: Section) -> list[str]:
