@@ -171,6 +171,7 @@ def test_an_e_mail_has_a_row_for_each_verdict_and_each_of_its_parts() -> None:
     with_day: Any = result(verdict(), day=[row])
     without: Any = result(verdict())
     assert "load-in" in saying.as_markdown(with_day)
+    assert saying.as_markdown(without).startswith("# Hall, revision 4: short\n\n## Act: SHORT\n")
     assert "as early as it can be" not in saying.as_markdown(without)
 
 

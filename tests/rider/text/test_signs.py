@@ -58,6 +58,12 @@ def test_a_text_is_read_as_yaml_reads_it_or_refused(text: str, data: object) -> 
         assert data_of(found["tree"]) == data
 
 
+@pytest.mark.parametrize("text", ["a: |\n\tb\n", "a: |\n  b\n\tc\n", "a: |2\n\tb\n"])
+def test_a_text_over_lines_that_is_indented_with_a_tab_says_so(text: str) -> None:
+    (mistake,) = read_tree(text)["mistakes"]
+    assert "is indented with a tab; indent with spaces" in said(mistake)
+
+
 HIDDEN = (0x00, 0x08, 0x0B, 0x0C, 0x1F, 0x7F, 0x80, 0x9F, 0x2028, 0x2029, 0x202A, 0x202E)
 MORE_HIDDEN = (0x2066, 0x2069, 0xD800, 0xDFFF, 0xE000, 0xFEFF, 0xFFFE, 0xFFFF)
 SHOWN = (0x09, 0x0A, 0x20, 0x7E, 0xA0, 0xE9, 0x2027, 0x202F, 0x2065, 0x206A, 0xE001, 0xFFFD)
