@@ -68,6 +68,8 @@ def test_a_fit_whose_reason_says_its_margin_again_is_one_line_and_its_fact() -> 
         "      House: Deck, Usable width: 12.00 m (39'-4 1/2\") [deck.width]; checked 2026-01-01 by"
         " crew",
     ]
+    of_one_system = {**whole, "margin": ["+2", ""], "reason": "2 to spare."}
+    assert "      2 to spare." not in lines(of_one_system)
     assert "      1.00 m to spare." in lines({**whole, "fact": None})
     assert "      1.00 m to spare." in lines({**whole, "verdict": "ask"})
     assert "      2.00 m to spare." in lines({**whole, "reason": "2.00 m to spare."})
@@ -172,6 +174,7 @@ def test_an_e_mail_has_a_row_for_each_verdict_and_each_of_its_parts() -> None:
     without: Any = result(verdict())
     assert "load-in" in saying.as_markdown(with_day)
     assert saying.as_markdown(without).startswith("# Hall, revision 4: short\n\n## Act: SHORT\n")
+    assert "\n## The day, each thing as early as it can be\n" in saying.as_markdown(with_day)
     assert "as early as it can be" not in saying.as_markdown(without)
 
 

@@ -160,6 +160,7 @@ def test_a_hang_with_its_weight_a_metre_and_loads_at_places_spread_and_all_along
 def test_a_hang_of_one_support_and_a_weight_in_all() -> None:
     hang = asked("hangs: [{name: W, supports: [{point: R1, load: 26 kg}]}]")
     assert hang["loads"] == []
+    assert part(hang, "hoists", "hoist_kg") == ["", 0.0]
     assert part(hang["supports"][0], "at_m", "load_kg") == [0.0, 26.0]
     assert hang["need"].startswith("1 support, 26.0 kg (57.3 lb) in all")
     whole = asked("hangs: [{name: W, weight in all: 80 kg, supports: [{point: R1}]}]")
