@@ -118,3 +118,27 @@ def test_capitals_matter_only_where_they_change_the_meaning() -> None:
     assert (q.Power.parse("50 mW").kw, q.Power.parse("5 MW").kw) == (5e-5, 5000)
     with pytest.raises(q.Unreadable, match="has a unit that is not known here: 'Mw'"):
         q.Power.parse("5 Mw")
+
+
+MULTIPLES = [
+    *[(units.FORCE, name, si) for name, si in (("N", 1), ("daN", 10), ("kN", 1000))],
+    *[(units.LOAD_PER_AREA, name, si) for name, si in (("Pa", 1), ("kPa", 1000))],
+    *[(units.LOAD_PER_AREA, name, si) for name, si in (("kg/m2", 9.80665), ("t/m2", 9806.65))],
+    *[(units.VOLTAGE, name, si) for name, si in (("V", 1), ("mV", 1e-3), ("kV", 1e3))],
+    *[(units.APPARENT_POWER, name, si) for name, si in (("VA", 1), ("kVA", 1e3), ("MVA", 1e6))],
+    *[(units.POWER, name, si) for name, si in (("W", 1), ("mW", 1e-3), ("kW", 1e3), ("MW", 1e6))],
+    *[(units.FREQUENCY, name, si) for name, si in (("Hz", 1), ("kHz", 1e3), ("GHz", 1e9))],
+    *[(units.FREQUENCY, "MHz", 1e6), (units.DATA_RATE, "bit/s", 1), (units.SHARE, "%", 0.01)],
+    *[(units.DATA_RATE, name, si) for name, si in (("kbit/s", 1e3), ("Gbit/s", 1e9))],
+    *[(units.DATA_RATE, "Mbit/s", 1e6), (units.SPEED, "m/s", 1), (units.SPEED, "km/h", 1 / 3.6)],
+    *[(units.DURATION, name, si) for name, si in (("s", 1), ("ms", 1e-3), ("min", 60))],
+    *[(units.DURATION, name, si) for name, si in (("h", 3600), ("days", 86400), ("weeks", 604800))],
+    *[(units.STIFFNESS, "kN m2", 1e3), (units.STIFFNESS, "N m2", 1)],
+    *[(units.CROSS_SECTION, "mm2", 1e-6), (units.LEVEL, "dB", 1), (units.LEVEL, "dB(A)", 1)],
+]
+
+
+@pytest.mark.source("BIPM, SI Brochure, 9th edition, prefixes and units with the SI, from memory")
+@pytest.mark.parametrize(("table", "symbol", "si"), MULTIPLES, ids=[m[1] for m in MULTIPLES])
+def test_a_multiple_is_that_of_its_prefix(table: units.Table, symbol: str, si: float) -> None:
+    assert float(table[symbol].factor) == pytest.approx(si, rel=1e-12)
