@@ -41,6 +41,13 @@ ROOMS: dict[str, tuple[str, ...]] = {
     "site": ("tests/site",),
     "stock": ("tests/stock", "tests/cli/test_stock.py", "tests/cli/test_changes.py"),
     "fit": ("tests/fit", "tests/rider", "tests/test_net_of_needs.py"),
+    "reading": (
+        "tests/reading",
+        "tests/test_oddities.py",
+        "tests/test_bad_input.py",
+        "tests/test_mistakes.py",
+        "tests/test_leaning.py",
+    ),
     "rider": ("tests/rider", "tests/cli/test_fit.py", "tests/test_net_of_needs.py"),
     "cli": ("tests/cli",),
 }

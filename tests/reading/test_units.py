@@ -142,3 +142,13 @@ MULTIPLES = [
 @pytest.mark.parametrize(("table", "symbol", "si"), MULTIPLES, ids=[m[1] for m in MULTIPLES])
 def test_a_multiple_is_that_of_its_prefix(table: units.Table, symbol: str, si: float) -> None:
     assert float(table[symbol].factor) == pytest.approx(si, rel=1e-12)
+
+
+@pytest.mark.law
+def test_a_unit_that_goes_on_in_a_smaller_one_is_so_many_of_it() -> None:
+    going_on = [
+        (table, unit) for table in units.KINDS.values() for unit in table.values() if unit.smaller
+    ]
+    assert {unit.symbol for _, unit in going_on} >= {"ft", "min", "h"}
+    for table, unit in going_on:
+        assert unit.factor == unit.count * table[unit.smaller].factor

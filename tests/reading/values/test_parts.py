@@ -5,10 +5,13 @@ from datetime import date, timedelta
 
 import pytest
 
+from builder.reading import quantities as q
+from builder.reading.measures import shown
 from builder.reading.remarks import LONGEST_EXCERPT, excerpt
 from builder.reading.values.amounts import two_units
-from builder.reading.values.days import days_in, is_leap, weekday_of
+from builder.reading.values.days import days_in, is_leap, read_day, weekday_of
 from builder.reading.values.numerals import leading_numeral
+from builder.reading.written import Plausible
 
 YEARS = (1, 4, 100, 400, 1600, 1700, 1900, 1999, 2000, 2023, 2024, 2025, 2100, 2400, 9999)
 
@@ -80,3 +83,58 @@ def test_an_excerpt_is_cut_only_where_it_is_too_long() -> None:
     assert excerpt(whole) == whole
     assert excerpt(whole + "a") == "a" * (LONGEST_EXCERPT - 1) + "…"
     assert len(excerpt(whole * 2)) == LONGEST_EXCERPT
+
+
+@pytest.mark.parametrize(
+    ("hour", "is_usual"),
+    [(22, True), (23.5, True), (0, True), (6, True), (6.1, False), (12, False), (21.9, False)],
+)
+def test_a_usual_time_may_go_over_midnight(hour: float, is_usual: bool) -> None:
+    assert Plausible(22 * 3600, 6 * 3600).holds(hour * 3600) == is_usual
+    assert Plausible(22, 22).holds(22)
+
+
+@pytest.mark.parametrize("text", ["2026-01-05", "2024-02-29", "2026-12-31", "0001-01-01"])
+def test_a_day_of_the_calendar_is_read(text: str) -> None:
+    assert read_day(text)["fault"] is None
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        *("2026-00-05", "2026-13-05", "2026-01-00", "2026-01-32", "2026-04-31", "2023-02-29"),
+        *("2026-1-5", "2026-01-055", "2026/01/05", "2026-01/05", "2026 01-05", "0000-01-01"),
+        *("2026-01-0５", "２026-01-05", "abcd-ef-gh", ""),
+    ],
+)
+def test_what_is_no_day_of_the_calendar_is_refused(text: str) -> None:
+    assert read_day(text)["fault"] is not None
+
+
+@pytest.mark.parametrize(("si", "unit"), [(9.99, "l"), (10.0, "m³"), (12.0, "m³")])
+def test_a_volume_is_told_in_litres_below_ten_cubic_metres(si: float, unit: str) -> None:
+    assert shown(q.Volume, si)[0].endswith(f" {unit}")
+
+
+@pytest.mark.parametrize(
+    ("si", "text"),
+    [
+        *((0.5, "500 ms"), (1.0, "1 s"), (119.0, "119 s"), (120.0, "2 min"), (7140.0, "119 min")),
+        *((7200.0, "2 h"), (169_200.0, "47 h"), (172_800.0, "2 days"), (216_000.0, "2.5 days")),
+    ],
+)
+def test_a_duration_is_told_in_the_largest_unit_of_which_it_is_two_or_more(
+    si: float, text: str
+) -> None:
+    assert shown(q.Duration, si)[0] == text
+
+
+@pytest.mark.parametrize(
+    ("si", "text"),
+    [
+        *((999.0, "999 bit/s"), (1000.0, "1 kbit/s"), (2500.0, "2.5 kbit/s")),
+        *((1e6, "1 Mbit/s"), (1e9, "1 Gbit/s"), (999e6, "999 Mbit/s")),
+    ],
+)
+def test_a_rate_is_told_with_the_largest_prefix(si: float, text: str) -> None:
+    assert shown(q.DataRate, si)[0] == text
