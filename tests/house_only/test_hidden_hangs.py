@@ -54,7 +54,8 @@ def test_a_hidden_point_that_carries_something_stays_bare() -> None:
 
 
 def test_a_hidden_point_under_a_hidden_hang_stays_for_what_is_too_near() -> None:
-    told = RIGGING.replace("loads: [", "weight: 5 kg/m, loads: [")
+    heavy = hang(1, 3, loads=f"{BELL}, {LAMPS}", more=", weight: 5 kg/m")
+    told = POINTS + heavy
     hidden = told.replace("{name: P1, ", "{name: P1, house_only: yes, ")
     hidden = hidden.replace("{name: Truss, ", "{name: Truss, house_only: yes, ")
     shown = published(rigging=hidden)
