@@ -2,6 +2,7 @@
 
 import pytest
 
+from builder.pack import Level
 from tests.departments.powered import INTAKE, figure, found, number
 
 SERVICE = (
@@ -154,17 +155,20 @@ def test_a_drop_that_cannot_be_computed_says_what_is_missing(
 )
 def test_a_drop_at_the_limit_is_no_finding_and_above_it_is_a_caution() -> None:
     head = "usual_power_factor: 1\nvoltage_drop_limits: {feeder: 3 %}\n" + INTAKE
-    assert (
-        found(
-            head + SERVICE.format("230/400 V three phase", "100 A", "107.7 m", "35 mm2", ""),
-            "voltage-drop-over-limit",
-        )
-        == []
+    at_the_limit = head + SERVICE.format("230/400 V three phase", "100 A", "107.7 m", "35 mm2", "")
+    (alone,) = found(at_the_limit, "voltage-drop-over-limit")
+    assert alone.level is Level.NOTE
+    assert alone.sentence == (
+        "The feeder of S loses 6.0 % where one line alone is loaded fully; the house's limit is 3"
+        " %. An even load holds it."
     )
+    without = at_the_limit.replace("rating: 100 A", "rating: 100 A, neutral_rating: none")
+    assert found(without, "voltage-drop-over-limit") == []
     (told,) = found(
         head + SERVICE.format("230/400 V three phase", "100 A", "109 m", "35 mm2", ""),
         "voltage-drop-over-limit",
     )
+    assert told.level is Level.CAUTION
     assert (
         told.sentence
         == "The feeder of S loses 3.0 % (12.1 V line to line) at full load; the house's limit is"

@@ -3,49 +3,27 @@ What each supply, service and board can carry, what stands on it, and what is fr
 workings.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from math import fsum
 
 from builder.cautions import ELECTRICITY
-from builder.departments.power.circuits.open_limits import open_limits
+from builder.departments.power.amounts import (
+    PER_PHASE_LEAVES_OUT,
+    UNSURE_LINES,
+    ampere,
+    kilovolt_ampere,
+    percent,
+)
 from builder.departments.power.circuits.sources import Source, capacity
 from builder.departments.power.circuits.tree import Carried, Network
-from builder.formulas.circuits import Load, Standing, booked_a, limit_a, standing
+from builder.departments.power.free import free_figures, lacking, total_free_figure
+from builder.formulas.circuits import Load, Standing, limit_a
 from builder.formulas.phasors import PHASES, imbalance_percent, line_currents, summed_currents
 from builder.formulas.windings import seen_before
-from builder.pack import Figure, Input, Item, Value, Working, not_more
+from builder.pack import Figure, Input, Item, not_more
 from builder.reading.measures import shown
-from builder.reading.quantities import ApparentPower, Current, Percent
+from builder.reading.quantities import Current
 from builder.working import figure, missing, worked
-
-PER_PHASE_LEAVES_OUT = (
-    "Other shows' loads, inrush, the shift of the neutral under uneven load, and phase shifts"
-    " inside transformers. Angles count in the phasor sum only; what is free counts sizes, which"
-    " errs to the low side."
-)
-
-
-UNSURE_LINES = "which lines a transformer below puts its uneven load on is not stated"
-
-
-def ampere(current_a: float) -> Value:
-    """A current as a value."""
-    return Value(shown(Current, current_a)[0], "", current_a, "A")
-
-
-def kilovolt_ampere(kva: float) -> Value:
-    """An apparent power as a value; its number is in VA, as facts have it."""
-    return Value(shown(ApparentPower, kva * 1000)[0], "", kva * 1000, "VA")
-
-
-def rounded(current_a: float) -> float:
-    """A current without the last digits that adding phasors leaves where they cancel."""
-    return round(current_a, 9)
-
-
-def percent(value_percent: float) -> Value:
-    """A percentage as a value; its number is a share."""
-    return Value(shown(Percent, value_percent / 100, 1)[0], "", value_percent / 100, "1")
 
 
 def node_figures(item: Item, name: str, network: Network) -> tuple[Figure, ...]:
@@ -66,14 +44,6 @@ def node_figures(item: Item, name: str, network: Network) -> tuple[Figure, ...]:
 def limit_inputs(source: Source) -> list[Input]:
     """What limits a node, as inputs."""
     return [Input(limit.what, shown(Current, limit.current_a)[0]) for limit in source.limits]
-
-
-def lacking(source: Source) -> list[str]:
-    """What a node does not say that its own figures need."""
-    missing_here = [] if source.binding else ["its rating"]
-    if source.voltages is None:
-        missing_here.append("its voltages, line to line and line to neutral")
-    return missing_here
 
 
 def capacity_figure(item: Item, source: Source) -> Figure:
@@ -207,219 +177,3 @@ def imbalance_figure(item: Item, source: Source, stands: Standing) -> Iterator[F
         worked(imbalance_percent, inputs=names, steps=steps),
         caution=ELECTRICITY,
     )
-
-
-def free_figures(item: Item, source: Source, network: Network) -> Iterator[Figure]:
-    """
-    What is free on each phase, and which limit up the tree binds; nothing is said below a node of
-    unknown rating.
-    """
-    lacking_above = network.lacking_above(source.name)
-    stands = network.standing[source.name]
-    for index, phase in enumerate(PHASES):
-        if phase not in source.phases:
-            continue
-        key, label = f"{item.key}.free.{phase}", f"Free {phase}"
-        working = free_working(source.name, index, network)
-        if lacking_above:
-            yield missing(key, label, working, lacking_above, caution=ELECTRICITY)
-            continue
-        binding = stands.binding[index]
-        less = uncounted(source.name, binding, network)
-        unsaid = open_words(source.name, network)
-        what = bound_words(source.name, binding, stands.bound_by[index])
-        note = f"bound by {what}{less}{unsaid}"
-        free = ampere(stands.free_a[index])
-        yield figure(
-            key,
-            label,
-            at_most(free, source.name, index, network) if less or unsaid else free,
-            working,
-            caution=ELECTRICITY,
-            note=note,
-        )
-        if less and not unsaid:
-            yield least_figure(item, source.name, index, network)
-    if not lacking_above:
-        least = min(
-            (PHASES.index(phase) for phase in source.phases), key=lambda index: stands.free_a[index]
-        )
-        names = [bound_by_one(source.name, PHASES.index(phase), stands) for phase in source.phases]
-        value = Value(" and ".join(dict.fromkeys(names)))
-        note = least_words(
-            uncounted(source.name, stands.binding[least], network).removeprefix("; "),
-            source.name,
-            least,
-            network,
-        )
-        yield figure(
-            f"{item.key}.binding",
-            "Bound by",
-            value,
-            free_working(source.name, least, network),
-            caution=ELECTRICITY,
-            note=note,
-        )
-
-
-def bound_by_one(name: str, index: int, stands: Standing) -> str:
-    """What binds one phase of a node, as an answer of its own."""
-    binding, what = stands.binding[index], stands.bound_by[index]
-    return "itself" if binding == name and what == "" else bound_words(name, binding, what)
-
-
-def least_figure(item: Item, name: str, index: int, network: Network) -> Figure:
-    """
-    What is free on one phase even with every load of unknown size at the limit of what feeds it.
-    """
-    phase = PHASES[index]
-    working = free_working(name, index, network, at_most=True)
-    least_a = least_free_a(name, index, network)
-    note = "with what nobody has measured at the limit of what feeds it"
-    return figure(
-        f"{item.key}.free-least.{phase}",
-        f"Free {phase} at least",
-        ampere(least_a),
-        working,
-        caution=ELECTRICITY,
-        note=note,
-    )
-
-
-def bound_words(name: str, binding: str, what: str) -> str:
-    """What binds a node, in words: its own limit, another node, a neutral or an engine."""
-    if what == "":
-        return "its own limit" if binding == name else binding
-    return f"its {what}" if binding == name else f"the {what} of {binding}"
-
-
-def open_words(name: str, network: Network) -> str:
-    """Words for what may leave less than the figure says, and that nobody has stated."""
-    return "".join(f"; less {words}" for words in open_limits(name, network))
-
-
-def at_most(free: Value, name: str, index: int, network: Network) -> Value:
-    """What is free as its ends: at least nobody knows how much where a continuous share is open."""
-    least_a = None if open_limits(name, network) else least_free_a(name, index, network)
-    return not_more(free, least_a)
-
-
-def least_free_a(name: str, index: int, network: Network) -> float:
-    """What is free with every load of unknown size at the limit of what feeds it. [A]"""
-    return max(0.0, network.at_most[name].free_a[index])
-
-
-def least_words(less: str, name: str, index: int, network: Network) -> str:
-    """What is left out, with what is free all the same."""
-    least_a = network.at_most[name].free_a[index]
-    is_known = least_a > 0 and not open_limits(name, network)
-    return f"{less}; at least {shown(Current, least_a)[0]} free" if less and is_known else less
-
-
-def uncounted(name: str, binding: str, network: Network) -> str:
-    """
-    Words for loads under this node, or under the one that binds it, whose size nobody knows: what
-    is free is less by what they draw.
-    """
-    ways = [
-        (left.asked.what, network.tree.path.get(left.asked.on, ())) for left in network.left_out
-    ]
-    loads = dict.fromkeys(what for what, way in ways if name in way or binding in way)
-    return f"; less what {', '.join(loads)} draws, which is not known" if loads else ""
-
-
-def free_working(name: str, index: int, network: Network, *, at_most: bool = False) -> Working:
-    """
-    The working of what is free on one phase: every node up the tree with its limit, what is booked
-    and what is left.
-    """
-    steps, inputs = [], []
-    standing_on = network.at_most if at_most else network.standing
-    for up in network.tree.path[name]:
-        stands, source = standing_on[up], network.sources[up]
-        if source.binding is None:
-            steps.append(f"{up}: nobody has said what it may carry")
-            continue
-        here_a, line = network.left_at(name, up, index, stands.left_a)
-        seen = (
-            ""
-            if network.is_same_frame(name, up)
-            else f"; {PHASES[line]} leaves {here_a:.4g} A to each line of {name}"
-        )
-        left_a = stands.limit_a[line] - stands.booked_a[line]
-        other = (
-            f", and its {stands.left_by[line]} leaves {stands.left_a[line]:.4g} A"
-            if stands.left_by[line]
-            else ""
-        )
-        steps.append(
-            f"{up}: {stands.limit_a[line]:.4g} A − {stands.booked_a[line]:.4g} A = {left_a:.4g}"
-            f" A{other}{seen}".replace("= -", "= −").replace("leaves -", "leaves −")
-        )
-        inputs.append(Input(f"Limit of {up} on {PHASES[line]}", f"{stands.limit_a[line]:.4g} A"))
-        inputs += other_limits(up, stands.left_by[line], network)
-    last = standing_on[name]
-    steps.append(f"the least: {bound_words('', last.binding[index], last.bound_by[index])}")
-    return worked(
-        limit_a,
-        booked_a,
-        standing,
-        inputs=inputs,
-        steps=steps,
-        leaves_out=PER_PHASE_LEAVES_OUT,
-        lines=network.lines_above(name),
-    )
-
-
-def other_limits(name: str, what: str, network: Network) -> list[Input]:
-    """The limit of a neutral or an engine, where that is what leaves least."""
-    node = network.tree.nodes[name]
-    if what == "neutral" and node.neutral_a is not None:
-        return [Input(f"Neutral of {name}", f"{node.neutral_a:.4g} A")]
-    if what == "engine" and node.active_a is not None:
-        return [Input(f"Engine of {name}, at power factor 1", f"{node.active_a:.4g} A a phase")]
-    return []
-
-
-def total_free_figure(item: Item, source: Source, network: Network) -> Figure:
-    """Apparent power that is free at a supply, phase by phase."""
-    key, label = f"{item.key}.free-kva", "Free in all"
-    stands, voltages = network.standing[source.name], source.voltages
-    base = free_working(source.name, 0, network)
-    if (
-        (lacking_above := network.lacking_above(source.name))
-        or voltages is None
-        or voltages.line_to_neutral_v is None
-    ):
-        return missing(key, label, base, lacking_above or lacking(source), caution=ELECTRICITY)
-    free = [max(0.0, stands.free_a[PHASES.index(phase)]) for phase in source.phases]
-    kva = fsum(free) * voltages.line_to_neutral_v / 1000
-    steps = [
-        f"({' + '.join(f'{current_a:.4g}' for current_a in free)}) A ×"
-        f" {voltages.line_to_neutral_v:.4g} V / 1000 = {kva:.4g} kVA"
-    ]
-    inputs = [
-        Input(f"Free {phase}", f"{current_a:.4g} A")
-        for phase, current_a in zip(source.phases, free, strict=True)
-    ]
-    formula = capacity(1.0, voltages, 1)
-    working = worked(
-        *([formula[1]] if formula else []),
-        inputs=[*inputs, Input("System", str(source.system))],
-        steps=steps,
-        lines=network.lines_above(source.name),
-    )
-    less = uncounted(source.name, source.name, network) + open_words(source.name, network)
-    return figure(
-        key,
-        label,
-        not_more(kilovolt_ampere(kva)) if less else kilovolt_ampere(kva),
-        working,
-        caution=ELECTRICITY,
-        note=less.removeprefix("; "),
-    )
-
-
-def phase_sizes(stands: Standing, phases: Sequence[str]) -> list[float]:
-    """Sizes of the standing currents on the phases that are there. [A]"""
-    return [abs(stands.carried[PHASES.index(phase)]) for phase in phases]

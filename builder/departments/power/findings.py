@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from math import fsum
 
+from builder.departments.power.amounts import phase_sizes
 from builder.departments.power.circuits.drops import alone_drops, drop_at, limit_percent
 from builder.departments.power.circuits.feeders import feeder_findings
 from builder.departments.power.circuits.generators import loading
@@ -12,7 +13,6 @@ from builder.departments.power.circuits.sources import Source
 from builder.departments.power.circuits.tree import Network
 from builder.departments.power.description import Fed, Generator, Power, Service
 from builder.departments.power.dimmers import dimmer_findings
-from builder.departments.power.figures import phase_sizes
 from builder.departments.power.outlets.findings import (
     connectors_under_breaker,
     outlet_findings,

@@ -8,11 +8,11 @@ from dataclasses import dataclass, replace
 from math import fsum
 
 from builder.cautions import ELECTRICITY
+from builder.departments.power.amounts import percent
 from builder.departments.power.circuits.sources import Source, said_of_neutral
 from builder.departments.power.circuits.tree import Network, usual_power_factor
 from builder.departments.power.description import DropLimits, Fed, Power
 from builder.departments.power.description.nodes import Feeder
-from builder.departments.power.figures import percent
 from builder.formulas.circuits import limit_a
 from builder.formulas.conductors import (
     BS_7671_FLEXIBLE_MV_PER_A_M,

@@ -4,12 +4,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from builder.cautions import ELECTRICITY
+from builder.departments.power.amounts import ampere
 from builder.departments.power.circuits.drops import american_size
 from builder.departments.power.circuits.sources import Source
 from builder.departments.power.circuits.tree import Network
 from builder.departments.power.description import Fed
 from builder.departments.power.description.nodes import Feeder
-from builder.departments.power.figures import ampere
 from builder.departments.power.subjects import told
 from builder.formulas.ampacity import (
     INSULATIONS,

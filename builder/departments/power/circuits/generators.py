@@ -5,11 +5,11 @@ from dataclasses import dataclass
 from math import fsum
 
 from builder.cautions import ELECTRICITY
+from builder.departments.power.amounts import kilovolt_ampere, percent
+from builder.departments.power.circuits.derating import derating, site_kva
 from builder.departments.power.circuits.open_limits import not_taken_off
-from builder.departments.power.circuits.sources import derating, site_kva
 from builder.departments.power.circuits.tree import Network
 from builder.departments.power.description import Generator
-from builder.departments.power.figures import kilovolt_ampere, percent
 from builder.formulas.generators import (
     Consumption,
     GeneratorLoading,

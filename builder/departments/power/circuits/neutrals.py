@@ -7,10 +7,7 @@ from collections.abc import Iterator, Sequence
 from math import fsum, hypot
 
 from builder.cautions import ELECTRICITY
-from builder.departments.power.circuits.open_limits import open_limits
-from builder.departments.power.circuits.sources import Limit, Source, neutral_of, said_of_neutral
-from builder.departments.power.circuits.tree import Network
-from builder.departments.power.figures import (
+from builder.departments.power.amounts import (
     PER_PHASE_LEAVES_OUT,
     UNSURE_LINES,
     ampere,
@@ -18,6 +15,9 @@ from builder.departments.power.figures import (
     phase_sizes,
     rounded,
 )
+from builder.departments.power.circuits.open_limits import open_limits
+from builder.departments.power.circuits.sources import Limit, Source, neutral_of, said_of_neutral
+from builder.departments.power.circuits.tree import Network
 from builder.departments.power.subjects import told
 from builder.formulas.circuits import limit_a
 from builder.formulas.load_ratings import cable_rating_with_third_harmonic_a

@@ -6,11 +6,12 @@ the tree.
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from builder.departments.power.circuits.derating import site_kva
+from builder.departments.power.circuits.steps import step_between
 from builder.departments.power.description import Fed, Generator, Power, Service, Supply
 from builder.departments.power.description.systems import System, Voltages
 from builder.formulas.circuits import Node
 from builder.formulas.electricity import (
-    apparent_kva,
     current_between_two_phases_a,
     current_on_one_phase_a,
     current_on_three_phases_a,
@@ -18,7 +19,6 @@ from builder.formulas.electricity import (
     split_phase_kva,
     three_phase_kva,
 )
-from builder.formulas.generators import DeratingStep, derating_factor, site_rating_kva
 from builder.formulas.phasors import PHASES
 from builder.formulas.windings import Winding
 from builder.reading.absent import Absent
@@ -28,8 +28,6 @@ UNBOUNDED_A = 1.0e9
 """
 Stands for a rating that nobody has said. What lies below such a node is never published as free.
 """
-STEP_SHARE = 0.06
-"""Voltages that differ by less are one system: 230/400 and 240/415 V are, 208 and 400 V are not."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,53 +181,6 @@ def fed_source(fed: Fed, above: Source, power: Power) -> Source:
     )
 
 
-def step_between(
-    fed: Fed,
-    system: System | None,
-    above: System | None,
-    phases: tuple[str, ...],
-    *,
-    three_above: bool,
-) -> tuple[float, Winding]:
-    """
-    Ampere at the source for each ampere of an even load here, and how the lines stand on those of
-    the source, where a transformer stands between them: one that is written, or one that other
-    voltages tell of.
-    """
-    here_v, above_v = full_voltages(system), full_voltages(above)
-    has_own = isinstance(fed.transformer, ApparentPower)
-    on_three: Winding = "three lines" if three_above and len(phases) == len(PHASES) else "line"
-    if here_v is None or above_v is None:
-        return 1.0, on_three if has_own else "line"
-    neutral_v, line_v, lines = here_v
-    above_neutral_v, above_line_v, above_lines = above_v
-    if lines == 1:
-        # A single-phase service may hang between a line and neutral or between two lines of the
-        # same source.
-        tap_v = above_line_v if len(phases) == 2 else above_neutral_v
-        same = any(is_near(neutral_v, one_v) for one_v in (above_neutral_v, above_line_v))
-        return (1.0 if same else neutral_v / tap_v), "line"
-    same = is_near(neutral_v, above_neutral_v) and is_near(line_v, above_line_v)
-    if same and not has_own:
-        return 1.0, "line"
-    if lines == 2 and above_lines > 1:
-        return line_v / above_line_v, "two lines"
-    return (1.0 if same else neutral_v / above_neutral_v), on_three
-
-
-def full_voltages(system: System | None) -> tuple[float, float, int] | None:
-    """Line to neutral, line to line and lines of a system, where both voltages are known. [V]"""
-    found = system.voltages if system else None
-    if found is None or found.line_to_neutral_v is None or found.line_to_line_v is None:
-        return None
-    return found.line_to_neutral_v, found.line_to_line_v, found.lines
-
-
-def is_near(one_v: float, other_v: float) -> bool:
-    """Whether two voltages are those of one system."""
-    return abs(one_v / other_v - 1) < STEP_SHARE
-
-
 def share_of(record: Supply | Generator | Fed, power: Power) -> float:
     """The share of its rating that a node may use for hours; all of it where nobody says less."""
     stated = stated_share(record, power)
@@ -313,62 +264,6 @@ def capacity(current_a: float, voltages: Voltages, lines: int) -> tuple[float, F
     return kva, single_phase_kva, f"{wire_v:.4g} V × {current_a:.4g} A / 1000 = {kva:.4g} kVA"
 
 
-def derating(generator: Generator) -> tuple[tuple[str, float], ...] | None:
-    """
-    What is left of the rating by each condition, in words and as a share; None where a condition is
-    not said, or nothing is left.
-    """
-    found = []
-    by_height, by_heat = generator.altitude_derating, generator.temperature_derating
-    if not isinstance(by_height, Absent):
-        if isinstance(generator.works_at_altitude, Absent):
-            return None
-        step = DeratingStep(by_height.above.m, by_height.per.m, by_height.loses.share * 100)
-        found.append(
-            (f"at {generator.works_at_altitude.text}", left_of(generator.works_at_altitude.m, step))
-        )
-    if not isinstance(by_heat, Absent):
-        if isinstance(generator.works_in_air_of, Absent):
-            return None
-        step = DeratingStep(
-            by_heat.above.c, degrees(by_heat.per.text, by_heat.per.c), by_heat.loses.share * 100
-        )
-        found.append(
-            (
-                f"in air of {generator.works_in_air_of.text}",
-                left_of(generator.works_in_air_of.c, step),
-            )
-        )
-    return (
-        None
-        if any(factor is None for _, factor in found)
-        else tuple((name, factor) for name, factor in found if factor is not None)
-    )
-
-
-def left_of(value: float, step: DeratingStep) -> float | None:
-    """The share left by one condition; None where the maker's steps leave nothing."""
-    try:
-        return derating_factor(value, step)
-    except ValueError:
-        return None
-
-
-def degrees(text: str, celsius: float) -> float:
-    """A step in temperature: written in Fahrenheit, its 32 degrees of offset do not count."""
-    return celsius + 32 / 1.8 if text.rstrip().upper().endswith("F") else celsius
-
-
-def site_kva(generator: Generator) -> float | None:
-    """
-    Rating of a generator on its site; None where the rating or a condition that counts is not said.
-    """
-    factors = derating(generator)
-    if isinstance(generator.prime, Absent) or factors is None:
-        return None
-    return site_rating_kva(prime_kva=generator.prime.kva, factors=[factor for _, factor in factors])
-
-
 def line_current_a(
     *, kva: float, lines: Sequence[str], voltages: Voltages
 ) -> tuple[float, Formula, str] | None:
@@ -399,16 +294,3 @@ def line_current_a(
         current_on_one_phase_a,
         f"1000 × {kva:.4g} kVA / {neutral_v:.4g} V = {current_a:.4g} A",
     )
-
-
-__all__ = [
-    "Formula",
-    "Limit",
-    "Source",
-    "apparent_kva",
-    "capacity",
-    "derating",
-    "line_current_a",
-    "site_kva",
-    "sources_of",
-]

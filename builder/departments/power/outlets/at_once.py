@@ -7,11 +7,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from builder.cautions import ELECTRICITY
+from builder.departments.power.amounts import ampere, kilovolt_ampere
 from builder.departments.power.circuits.open_limits import open_limits
 from builder.departments.power.circuits.sources import capacity
 from builder.departments.power.circuits.tree import Network
 from builder.departments.power.description import Outlet, Power, ShoreOutlet
-from builder.departments.power.figures import ampere, kilovolt_ampere
 from builder.formulas.circuits import Node, Standing, limit_a
 from builder.formulas.free_circuits import FreeAtOnce, free_at_once
 from builder.formulas.free_circuits import Outlet as Row
