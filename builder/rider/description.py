@@ -295,7 +295,10 @@ class Rider(Written):
     each other, not together.
     """
     configuration: Name | None = None
-    """The configuration of the house that the show plays in, by the house's name for it."""
+    """
+    The configuration of the house that the show plays in, by the house's name for it. Left out, the
+    one that suits the show best is told.
+    """
     needs: tuple[Need, ...] = ()
     """What is needed, line by line."""
     power: tuple[Load, ...] = ()

@@ -35,6 +35,7 @@ LEAST = {
     "test_loudness.py": (1, 15),
     "test_power_reasons.py": (1, 40),
     "test_reference_acts.py": (1, 20),
+    "test_whole_day.py": (1, 6),
     "test_sentences.py": (1, 4),
     "test_wording.py": (8, 50),
 }

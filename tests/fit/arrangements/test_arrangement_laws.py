@@ -4,9 +4,11 @@ from copy import deepcopy
 
 import pytest
 
-from builder.fit.arrangements.views import configurations_of
+from builder.fit.arrangements.views import configurations_of, narrowed, whole_view
 from builder.fit.interpreter import fit
+from builder.fit.net import hangs_in_net, power_in_net
 from builder.fit.plots.sentences import NO_DECK
+from builder.fit.requirements import ON_POWER, ON_STEEL, judged_in_net, sections_for
 from tests.fit.pairs import a_pair
 from tests.fit.sample import Record, a_list, item, value
 from tests.laws import share
@@ -181,3 +183,19 @@ def test_a_need_that_looks_at_no_line_of_a_configuration_is_answered_alike_in_al
             free = not looks_at(need, pack["rules"]) & bound
         if free:
             assert len({repr(each[index]) for each in answers}) <= 1
+
+
+@pytest.mark.laws
+@pytest.mark.parametrize("seed", share(CASES, law="sections that a need is given", usually=60))
+def test_a_need_looks_at_no_section_but_those_that_it_is_given(seed: int) -> None:
+    pack, riders = a_pair(seed)
+    view = whole_view(pack)
+    asked = [need for rider in riders for need in rider["requirements"]]
+    loads = [need for need in asked if need["sort"] == "power"]
+    hangs = [need for need in asked if need["sort"] in ("hang", "trim")]
+    assert power_in_net(loads, narrowed(view, ON_POWER)) == power_in_net(loads, view)
+    assert hangs_in_net(hangs, narrowed(view, ON_STEEL)) == hangs_in_net(hangs, view)
+    for need in asked:
+        if need["sort"] not in ("power", "hang", "trim"):
+            given = narrowed(view, sections_for(need, view))
+            assert judged_in_net(need, given) == judged_in_net(need, view)
