@@ -47,6 +47,8 @@ ROOMS: dict[str, tuple[str, ...]] = {
         "tests/test_bad_input.py",
         "tests/test_mistakes.py",
         "tests/test_leaning.py",
+        "tests/test_key_pages.py",
+        "tests/test_schemas.py",
     ),
     "rider": ("tests/rider", "tests/cli/test_fit.py", "tests/test_net_of_needs.py"),
     "cli": ("tests/cli",),

@@ -138,3 +138,33 @@ def test_a_duration_is_told_in_the_largest_unit_of_which_it_is_two_or_more(
 )
 def test_a_rate_is_told_with_the_largest_prefix(si: float, text: str) -> None:
     assert shown(q.DataRate, si)[0] == text
+
+
+@pytest.mark.parametrize(
+    ("metres", "texts"),
+    [
+        (0.0254, ("25 mm", '1"')),
+        (0.999, ("999 mm", "3'-3 1/2\"")),
+        (1.0, ("1.00 m", "3'-3 1/2\"")),
+        (3.048, ("3.05 m", "10'-0\"")),
+        (0.0127, ("13 mm", '1/2"')),
+        (99.9, ("99.90 m", "327'-9\"")),
+        (120.0, ("120.0 m", "394 ft")),
+    ],
+)
+def test_a_length_is_told_in_both_systems(metres: float, texts: tuple[str, str]) -> None:
+    assert shown(q.Length, metres) == texts
+
+
+@pytest.mark.parametrize(
+    ("si", "text"), [(0.0, "00:00"), (81_000.0, "22:30"), (86_340.0, "23:59"), (3_660.0, "01:01")]
+)
+def test_a_time_of_day_is_told_by_the_clock(si: float, text: str) -> None:
+    assert shown(q.TimeOfDay, si)[0] == text
+
+
+@pytest.mark.parametrize(
+    ("metres", "text"), [(-2.0, "2.00 m SR"), (2.0, "2.00 m SL"), (0.0, "centre")]
+)
+def test_a_place_across_says_its_side(metres: float, text: str) -> None:
+    assert shown(q.Across, metres)[0] == text
