@@ -9,9 +9,9 @@ from dataclasses import dataclass
 from builder.cautions import TRAFFIC
 from builder.departments.access.description import Dock, Passage, Route, Vehicle
 from builder.formulas.route import Least, Opening, forklift_capacity_kg, tightest, unloading_min
-from builder.pack import Figure, Input, Value
+from builder.pack import Figure, Input, Value, one_or_both
 from builder.reading.absent import Absent, is_unknown
-from builder.reading.in_part import as_written
+from builder.reading.in_part import as_written, ends_of
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Duration, Length, Mass, Quantity
 from builder.working import figure, missing, worked
@@ -48,21 +48,24 @@ def route_figures(key: str, route: Route, system: System) -> Iterator[Figure]:
     """
     The tightest opening of a route in width, height and weight, each with the place that has it.
     """
-    found = tightest([opening(passage) for passage in route.passages])
+    narrow, wide = (
+        tightest([opening(passage, end) for passage in route.passages]) for end in (0, 1)
+    )
     for limit in LIMITS:
-        yield limit_figure(
-            f"{key}.{limit.name}", limit, route, getattr(found, limit.formula_key), system
-        )
+        ends = (getattr(narrow, limit.formula_key), getattr(wide, limit.formula_key))
+        yield limit_figure(f"{key}.{limit.name}", limit, route, ends, system)
 
 
 def limit_figure(
-    key: str, limit: Limit, route: Route, least: Least | None, system: System
+    key: str, limit: Limit, route: Route, ends: tuple[Least | None, Least | None], system: System
 ) -> Figure:
     """
-    One tightest opening.
+    One tightest opening, at its narrowest and at its widest; at most, where nobody knows one of the
+    passages.
 
     Where some passages say nothing, the note names them: the true least may be there.
     """
+    narrow, least = ends
     stated = {passage.name: getattr(passage, limit.key) for passage in route.passages}
     inputs = [Input(name, as_written(value)) for name, value in stated.items()]
     working = worked(
@@ -81,18 +84,31 @@ def limit_figure(
     note = least.place + (
         f"; not stated for {', '.join(silent)}" if silent and limit.kind is Length else ""
     )
-    value = Value(*shown(limit.kind, least.value, system=system), least.value, limit.kind.si_unit)
+    is_open = any(is_unknown(value) and ends_of(value)[0] is None for value in stated.values())
+    value = one_or_both(
+        None if is_open or narrow is None else value_at(narrow, limit, system),
+        value_at(least, limit, system),
+    )
+    if value is None:
+        return missing(key, limit.label, working, [limit.key.replace("_", " ")], caution=TRAFFIC)
     return figure(key, limit.label, value, working, caution=TRAFFIC, note=note)
 
 
-def opening(passage: Passage) -> Opening:
-    """A passage as the formula takes it."""
-    width, height, weight = passage.width, passage.height, passage.weight_limit
+def value_at(least: Least, limit: Limit, system: System) -> Value:
+    """The tightest opening of one reading as a value."""
+    return Value(*shown(limit.kind, least.value, system=system), least.value, limit.kind.si_unit)
+
+
+def opening(passage: Passage, end: int) -> Opening:
+    """A passage as the formula takes it, at its narrowest (0) or its widest (1)."""
+    width = ends_of(passage.width)[end]
+    height = ends_of(passage.height)[end]
+    weight = ends_of(passage.weight_limit)[end]
     return Opening(
         passage.name,
-        None if isinstance(width, Absent) else width.m,
-        None if isinstance(height, Absent) else height.m,
-        None if isinstance(weight, Absent) else weight.kg,
+        None if width is None else width.m,
+        None if height is None else height.m,
+        None if weight is None else weight.kg,
     )
 
 

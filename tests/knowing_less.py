@@ -1,0 +1,171 @@
+"""
+A venue that knows less: one value that was exact is written as what is known of it in part, or as
+unknown. What that does to figures and verdicts is compared with the venue as it stands.
+"""
+
+import json
+from collections.abc import Iterator, Mapping
+from copy import deepcopy
+from dataclasses import dataclass
+from functools import cache
+
+from builder.fit.interpreter import fit
+from builder.fit.published import fit_record
+from builder.fit.records import FitPack, Verdict
+from builder.pack import Figure, Pack, Value
+from builder.pipeline import pack_of, venue_of
+from builder.reading.fields import mark_of
+from builder.reading.maybe import OrAbsent, is_numeric
+from builder.reading.nodes import spoken
+from tests.sweep import (
+    DESCRIPTIONS,
+    Path_,
+    at,
+    composed,
+    field_at,
+    folder,
+    paths,
+    remembered,
+    riders,
+)
+
+LESS = ("about {}", "at least {}", "up to {}", "unknown")
+"""Ways of knowing less of an exact value."""
+HAIR = 1e-9
+GOOD = ("fits", "fits, with a note")
+Need = tuple[str, int, str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Less:
+    """One value of a venue, and how it is written instead."""
+
+    venue: str
+    file: str
+    path: Path_
+    form: str
+
+    def __str__(self) -> str:
+        return f"{self.venue}/{self.file} {spoken(self.path)} = {self.form}"
+
+    @property
+    def text(self) -> str:
+        """The file's text with the value so written."""
+        data = deepcopy(composed(self.venue)[self.file])
+        holder, last = at(data, self.path[:-1]), self.path[-1]
+        holder[last] = self.form.format(holder[last])
+        return json.dumps(data, indent=1, ensure_ascii=False)
+
+
+def every_less() -> Iterator[Less]:
+    """Each exact value of the demo and the quarry that may be known in part, in each form."""
+    for venue in ("demo", "quarry"):
+        for file, data in composed(venue).items():
+            for path in paths(data):
+                if is_exact_number(file, path, at(data, path)):
+                    yield from (Less(venue, file, path, form) for form in LESS)
+
+
+def is_exact_number(file: str, path: Path_, value: object) -> bool:
+    """Whether a value is one number, and could be known in part."""
+    field = field_at(DESCRIPTIONS[file], path)
+    if field is None or not isinstance(value, str) or value in ("unknown", "none", "?"):
+        return False
+    return mark_of(field, OrAbsent) is not None and is_numeric(field.annotation)
+
+
+def pack_with(less: Less) -> Pack:
+    """The pack of the venue that knows less."""
+    there = folder(less.venue)
+    texts = {**there.texts, less.file: less.text}
+    with remembered(less.venue):
+        return pack_of(venue_of(texts, there.photos))
+
+
+@cache
+def usual_pack(venue: str) -> Pack:
+    """The pack of the venue as it stands."""
+    there = folder(venue)
+    return pack_of(venue_of(there.texts, there.photos))
+
+
+@cache
+def usual_figures(venue: str) -> Mapping[str, Figure]:
+    """The figures of the venue as it stands."""
+    return figures_of(usual_pack(venue))
+
+
+@cache
+def usual_verdicts(venue: str) -> Mapping[Need, Verdict]:
+    """The verdicts of all riders on the venue as it stands."""
+    return verdicts_on(fit_record(usual_pack(venue)))
+
+
+def figures_of(pack: Pack) -> dict[str, Figure]:
+    """Every figure of a pack by its key."""
+    return {
+        figure.key: figure
+        for section in pack.sections
+        for item in section.items
+        for figure in item.figures
+    }
+
+
+def verdicts_on(record: FitPack) -> dict[Need, Verdict]:
+    """The verdicts on every need of every show, each show by itself."""
+    return {
+        (answer["act"], answer["line"], answer["title"], answer["need"]): answer
+        for rider in riders()
+        for answer in fit(record, [rider])["verdicts"]
+    }
+
+
+def wrong_figures(less: Less, pack: Pack) -> Iterator[str]:
+    """Figures that do not contain what they were when more was known."""
+    now = figures_of(pack)
+    for key, before in usual_figures(less.venue).items():
+        if key not in now:
+            if before.value and not says_what_it_lacks(key, now):
+                yield f"{key}: gone, was {words(before.value)}"
+        elif not holds(now[key].value, before.value):
+            yield f"{key}: {words(before.value)} -> {words(now[key].value)}"
+
+
+def says_what_it_lacks(key: str, now: Mapping[str, Figure]) -> bool:
+    """Whether another figure of the same thing stands there and names what is missing."""
+    thing = key.rpartition(".")[0]
+    return any(figure.missing for other, figure in now.items() if other.rpartition(".")[0] == thing)
+
+
+def holds(now: Value | None, before: Value | None) -> bool:
+    """Whether a value is the same, wider, or not told."""
+    if now is None or now == before:
+        return True
+    if before is None:
+        return False
+    low, high = now.ends
+    was_low, was_high = before.ends
+    if before.far_end is None or now.far_end is None:
+        return now.text == before.text
+    hair = HAIR * max(1.0, abs(before.far_end))
+    low_holds = low is None or (was_low is not None and low <= was_low + hair)
+    return low_holds and (high is None or (was_high is not None and high >= was_high - hair))
+
+
+def words(value: Value | None) -> str:
+    """A value for a message."""
+    return "missing" if value is None else f"{value.text} {value.ends}"
+
+
+def wrong_verdicts(less: Less, pack: Pack) -> Iterator[str]:
+    """Verdicts that promise more, or refuse, where less is known."""
+    now = verdicts_on(fit_record(pack))
+    for need, before in usual_verdicts(less.venue).items():
+        after = now[need]["verdict"] if need in now else "gone"
+        if not same_or_ask(before["verdict"], after):
+            yield f"{need}: {before['verdict']} -> {after}"
+
+
+def same_or_ask(before: str, after: str) -> bool:
+    """Whether a verdict is as it was, or a question."""
+    return after in (before, "ask") or (before in GOOD and after in GOOD)
