@@ -44,7 +44,6 @@ ROOMS: dict[str, tuple[str, ...]] = {
     "reading": (
         "tests/reading",
         "tests/test_oddities.py",
-        "tests/test_bad_input.py",
         "tests/test_mistakes.py",
         "tests/test_leaning.py",
         "tests/test_key_pages.py",
