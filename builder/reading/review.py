@@ -10,6 +10,7 @@ from collections.abc import Iterable
 from datetime import date
 
 from builder.reading.fields import Reviewed, mark_of, values_of
+from builder.reading.in_part import Between
 from builder.reading.measures import shown
 from builder.reading.otherwise import otherwise, otherwise_counted
 from builder.reading.problems import shortened
@@ -17,13 +18,14 @@ from builder.reading.prose import closed, parts, sides
 from builder.reading.quantities import Quantity, disagreement
 from builder.reading.references import records_within
 from builder.reading.remarks import Remark, excerpt, spaced
-from builder.reading.written import Plausible, Verification, Written
+from builder.reading.written import Plausible, Rated, Verification, Written
 
 PLACEHOLDERS = re.compile(
     r"\b(tbc|tbd|tba|todo|fixme|xxx+|lorem ipsum|n/k|to be (?:confirmed|advised|announced))\b",
     re.IGNORECASE,
 )
 # What somebody else wrote, such as an older sheet. A lone ' within words is an apostrophe.
+ESTIMATES = ("about", "within")
 QUOTED = re.compile(
     r""""[^"]*"|“[^”]*”|„[^“”]*[“”]|«[^»]*»|(?<!\w)'[^']*'(?!\w)|(?<!\w)‘[^’]*’(?!\w)"""
 )
@@ -41,10 +43,25 @@ def review(description: Written, *, on: date, stale_after_days: int) -> tuple[Re
     for record in records_within(description):
         if isinstance(record, Verification):
             remarks += ageing(record, on=on, stale_after_days=stale_after_days)
+        remarks += estimated(record)
         for reviewed in values_of(record):
             remarks += [*disagreeing(reviewed), *implausible(reviewed), *unfinished(reviewed)]
             remarks += [*closed(reviewed, on), *sides(reviewed), *parts(reviewed)]
     return tuple(remarks)
+
+
+def estimated(record: Written) -> Iterable[Remark]:
+    """A rating or a limit that somebody only estimates."""
+    for name, field in type(record).model_fields.items():
+        value, key = getattr(record, name), field.alias or name
+        is_rating = mark_of(field, Rated) is not None
+        if is_rating and isinstance(value, Between) and value.manner in ESTIMATES:
+            sentence = (
+                f"{spaced(key)} says {shortened(value.value)}. What may be carried stands on a"
+                " plate, in a letter or on a maker's sheet: look it up. Until then only the lower"
+                " end counts for a show."
+            )
+            yield Remark("caution", "rating-estimated", sentence, record.where(key))
 
 
 def disagreeing(reviewed: Reviewed) -> Iterable[Remark]:

@@ -79,6 +79,14 @@ class Decisive:
 
 
 @dataclass(frozen=True, slots=True)
+class Rated:
+    """
+    Marks a field with what something may carry at most: it stands on a plate, in a letter, on a
+    maker's sheet, and nobody estimates it.
+    """
+
+
+@dataclass(frozen=True, slots=True)
 class NotInWords:
     """
     Marks a field that no page tells in words, with the reason: an outline is drawn to scale.

@@ -1,7 +1,8 @@
 """What is known of a value in part: every form, its ends, and what does not tell what is meant."""
 
 from copy import deepcopy
-from typing import Any
+from datetime import date
+from typing import Annotated, Any
 
 import pytest
 from hypothesis import given
@@ -13,8 +14,9 @@ from builder.reading import quantities as q
 from builder.reading.absent import Absent, is_unknown, why_absent
 from builder.reading.in_part import Between, as_written, ends_of
 from builder.reading.maybe import Maybe
+from builder.reading.review import review
 from builder.reading.words import Count, Day, Name, Ratio
-from builder.reading.written import Written
+from builder.reading.written import Rated, Written
 from builder.stating import value_in_part
 
 
@@ -37,6 +39,7 @@ class Field(Written):
     exact: q.Length | None = None
 
 
+TODAY: Any = {"on": date(2026, 6, 1), "stale_after_days": 365}
 DISPUTED = {
     "disputed": [
         {"says": "430 ft", "by": "drawing of 2009"},
@@ -234,3 +237,31 @@ def test_about_holds_the_value_and_a_tenth_to_each_side(count: int) -> None:
     assert count + count / 10 <= value.most
     assert value.least > count - count / 10 - 1
     assert value.most < count + count / 10 + 1
+
+
+class Plated(Written):
+    """A rating and a width."""
+
+    rating: Annotated[Maybe[q.Current], Rated()] = Absent.NOT_STATED
+    width: Maybe[q.Length] = Absent.NOT_STATED
+
+
+@pytest.mark.parametrize("text", ["about 400 A", "400 A +- 20 A"])
+def test_an_estimated_rating_is_told(text: str) -> None:
+    remarks = review(Plated.model_validate({"rating": text}), **TODAY)
+    assert [remark.code for remark in remarks] == ["rating-estimated"]
+    assert remarks[0].sentence.startswith(f"Rating says '{text}'. What may be carried stands on")
+
+
+@pytest.mark.parametrize(
+    ("key", "text"),
+    [
+        ("rating", "400 A"),
+        ("rating", "at least 400 A"),
+        ("rating", "300 to 400 A"),
+        ("rating", "unknown"),
+        ("width", "about 4 m"),
+    ],
+)
+def test_what_is_no_estimate_of_a_rating_is_not_told(key: str, text: str) -> None:
+    assert review(Plated.model_validate({key: text}), **TODAY) == ()

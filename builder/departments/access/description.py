@@ -17,6 +17,7 @@ from builder.reading.written import (
     Loose,
     OfModel,
     Plausible,
+    Rated,
     RefersTo,
 )
 
@@ -29,7 +30,7 @@ class Approach(Line):
     """The name of the way, such as from the ring road by Rope Street."""
     lowest_clearance: Annotated[Maybe[Length], Plausible(1.8, 8.0), Decisive()] = Absent.NOT_STATED
     """The lowest bridge, arch or branch on the way."""
-    weight_limit: Annotated[Maybe[Mass], Plausible(1_000.0, 60_000.0)] = Absent.NOT_STATED
+    weight_limit: Annotated[Maybe[Mass], Rated(), Plausible(1_000.0, 60_000.0)] = Absent.NOT_STATED
     """The largest gross weight allowed."""
     longest_truck: Annotated[Maybe[Length], Plausible(4.0, 30.0), Decisive()] = Absent.NOT_STATED
     """The longest truck that can use it, tractor and trailer."""
@@ -87,9 +88,11 @@ class Passage(Line):
     """Its slope, as rise to run, per cent or degrees."""
     slope_also: Annotated[Slope | None, Plausible(0.0, 0.6)] = None
     """The same slope stated another way, where a drawing gives both. The two are compared."""
-    weight_limit: Annotated[Maybe[Mass], Plausible(100.0, 40_000.0)] = Absent.NOT_STATED
+    weight_limit: Annotated[Maybe[Mass], Rated(), Plausible(100.0, 40_000.0)] = Absent.NOT_STATED
     """The largest single weight, such as a lift's rating."""
-    floor_load: Annotated[Maybe[LoadPerArea], Plausible(1_000.0, 60_000.0)] = Absent.NOT_STATED
+    floor_load: Annotated[Maybe[LoadPerArea], Rated(), Plausible(1_000.0, 60_000.0)] = (
+        Absent.NOT_STATED
+    )
     """The uniform load its floor carries."""
     steps: Annotated[Count | None, Plausible(0, 60)] = None
     """How many steps, where there are any."""
@@ -124,7 +127,7 @@ class Vehicle(Loose):
     """Forklift, telehandler, pallet truck, access platform or stair climber."""
     count: Annotated[Count, Plausible(0, 20)]
     """How many there are."""
-    capacity: Annotated[Maybe[Mass], Plausible(100.0, 20_000.0), OfModel(), Decisive()] = (
+    capacity: Annotated[Maybe[Mass], Rated(), Plausible(100.0, 20_000.0), OfModel(), Decisive()] = (
         Absent.NOT_STATED
     )
     """The rated capacity on its plate."""

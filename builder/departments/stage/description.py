@@ -20,6 +20,7 @@ from builder.reading.written import (
     Loose,
     OfModel,
     Plausible,
+    Rated,
     RefersTo,
     Written,
 )
@@ -81,11 +82,11 @@ class Deck(Line):
     """Height to the lowest thing above the deck that cannot be moved."""
     rake: Annotated[Maybe[Slope], Plausible(0.0, 0.2)] = Absent.NOT_STATED
     """The slope of the deck, or none."""
-    load: Annotated[Maybe[LoadPerArea], Plausible(1_000.0, 50_000.0), Decisive()] = (
+    load: Annotated[Maybe[LoadPerArea], Rated(), Plausible(1_000.0, 50_000.0), Decisive()] = (
         Absent.NOT_STATED
     )
     """The uniform load the deck carries."""
-    point_load: Annotated[Maybe[Mass], Plausible(50.0, 20_000.0)] = Absent.NOT_STATED
+    point_load: Annotated[Maybe[Mass], Rated(), Plausible(50.0, 20_000.0)] = Absent.NOT_STATED
     """The largest single load, and say on what footprint in the note."""
     load_from: Maybe[Text] = Absent.NOT_STATED
     """Where the load figures come from: whose letter or plate, and of when."""
@@ -108,11 +109,11 @@ class Zone(Line):
     """The name of the zone."""
     outline: Outline
     """The corners of the zone, in order around it."""
-    load: Annotated[Maybe[LoadPerArea], Possible(0.0, 1e7), Plausible(500.0, 50_000.0)] = (
+    load: Annotated[Maybe[LoadPerArea], Rated(), Possible(0.0, 1e7), Plausible(500.0, 50_000.0)] = (
         Absent.NOT_STATED
     )
     """The uniform load it carries."""
-    point_load: Annotated[Maybe[Mass], Possible(0.0, 1e7), Plausible(20.0, 20_000.0)] = (
+    point_load: Annotated[Maybe[Mass], Rated(), Possible(0.0, 1e7), Plausible(20.0, 20_000.0)] = (
         Absent.NOT_STATED
     )
     """The largest single load."""
@@ -133,7 +134,7 @@ class Wing(Line):
         Absent.NOT_STATED
     )
     """Height to the lowest fixed thing above the wing."""
-    load: Annotated[Maybe[LoadPerArea], Plausible(1_000.0, 50_000.0)] = Absent.NOT_STATED
+    load: Annotated[Maybe[LoadPerArea], Rated(), Plausible(1_000.0, 50_000.0)] = Absent.NOT_STATED
     """The uniform load the wing floor carries."""
 
 

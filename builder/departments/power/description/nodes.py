@@ -20,7 +20,7 @@ from builder.reading.quantities import (
 )
 from builder.reading.refusing import error
 from builder.reading.words import Count, Name, Text, YesNo
-from builder.reading.written import Assumed, Decisive, Line, Plausible, RefersTo, Written
+from builder.reading.written import Assumed, Decisive, Line, Plausible, Rated, RefersTo, Written
 
 
 class Feeder(Written):
@@ -72,11 +72,13 @@ class Fed(Line):
     """The phases it has: all, or some of L1, L2, L3."""
     wires: Annotated[Maybe[Count], Plausible(2, 5)] = Absent.NOT_STATED
     """How many wires it has, neutral and earth included."""
-    rating: Annotated[Maybe[Current], Plausible(5.0, 2000.0), Decisive()] = Absent.NOT_STATED
+    rating: Annotated[Maybe[Current], Rated(), Plausible(5.0, 2000.0), Decisive()] = (
+        Absent.NOT_STATED
+    )
     """What it may carry on each phase."""
-    breaker: Annotated[Maybe[Current], Plausible(5.0, 2000.0)] = Absent.NOT_STATED
+    breaker: Annotated[Maybe[Current], Rated(), Plausible(5.0, 2000.0)] = Absent.NOT_STATED
     """The setting of the breaker or fuse in front of it, on each phase."""
-    neutral_rating: Annotated[Maybe[Current], Plausible(5.0, 4000.0)] = Absent.NOT_STATED
+    neutral_rating: Annotated[Maybe[Current], Rated(), Plausible(5.0, 4000.0)] = Absent.NOT_STATED
     """
     What its neutral may carry; none where it has no neutral. Left out, it is counted like one of
     the lines.
@@ -150,9 +152,11 @@ class Outlet(Line):
     """What a plug goes into, such as IEC 60309 32 A 5-pin red."""
     count: Annotated[Count, Plausible(0, 500)]
     """How many there are."""
-    rating: Annotated[Maybe[Current], Plausible(1.0, 1000.0), Decisive()] = Absent.NOT_STATED
+    rating: Annotated[Maybe[Current], Rated(), Plausible(1.0, 1000.0), Decisive()] = (
+        Absent.NOT_STATED
+    )
     """What one of them may carry on each of its phases."""
-    breaker: Annotated[Maybe[Current], Plausible(1.0, 1000.0)] = Absent.NOT_STATED
+    breaker: Annotated[Maybe[Current], Rated(), Plausible(1.0, 1000.0)] = Absent.NOT_STATED
     """The breaker of each one's own way."""
     phases: Maybe[WrittenPhases] = Absent.NOT_STATED
     """

@@ -19,7 +19,7 @@ from builder.reading.quantities import (
     Volume,
 )
 from builder.reading.words import Name, Text, YesNo
-from builder.reading.written import Decisive, Line, OfModel, Plausible, Written
+from builder.reading.written import Decisive, Line, OfModel, Plausible, Rated, Written
 from builder.stating import Measured
 
 FEED = "power source"
@@ -45,11 +45,13 @@ class Supply(Line):
     """The name of the supply. Services refer to it."""
     system: Annotated[Maybe[WrittenSystem], Decisive()] = Absent.NOT_STATED
     """The system with its voltages and phases, such as 230/400 V three phase 50 Hz."""
-    rating: Annotated[Maybe[Current], Plausible(10.0, 6000.0), Decisive()] = Absent.NOT_STATED
+    rating: Annotated[Maybe[Current], Rated(), Plausible(10.0, 6000.0), Decisive()] = (
+        Absent.NOT_STATED
+    )
     """What it may carry on each phase."""
-    breaker: Annotated[Maybe[Current], Plausible(10.0, 6000.0)] = Absent.NOT_STATED
+    breaker: Annotated[Maybe[Current], Rated(), Plausible(10.0, 6000.0)] = Absent.NOT_STATED
     """The setting of its main breaker, on each phase."""
-    neutral_rating: Annotated[Maybe[Current], Plausible(5.0, 6000.0)] = Absent.NOT_STATED
+    neutral_rating: Annotated[Maybe[Current], Rated(), Plausible(5.0, 6000.0)] = Absent.NOT_STATED
     """
     What its neutral may carry; none where it has no neutral. Left out, it is counted like one of
     the lines.
@@ -111,15 +113,17 @@ class Generator(Line):
     """The name of the generator. Services refer to it."""
     system: Annotated[Maybe[WrittenSystem], Decisive()] = Absent.NOT_STATED
     """The system with its voltages and phases."""
-    prime: Annotated[Maybe[ApparentPower], Plausible(2.0e3, 5.0e6), Decisive(), OfModel()] = (
-        Absent.NOT_STATED
-    )
+    prime: Annotated[
+        Maybe[ApparentPower], Rated(), Plausible(2.0e3, 5.0e6), Decisive(), OfModel()
+    ] = Absent.NOT_STATED
     """Prime rating, from the nameplate."""
     rated_power_factor: Annotated[Maybe[PowerFactor], Plausible(0.5, 1.0), OfModel()] = (
         Absent.NOT_STATED
     )
     """Power factor that the rating holds for, from the nameplate."""
-    breaker: Annotated[Maybe[Current], Plausible(10.0, 6000.0), OfModel()] = Absent.NOT_STATED
+    breaker: Annotated[Maybe[Current], Rated(), Plausible(10.0, 6000.0), OfModel()] = (
+        Absent.NOT_STATED
+    )
     """The setting of its breaker, on each phase."""
     continuous_share: Annotated[Maybe[Share], Plausible(0.5, 1.0)] = Absent.NOT_STATED
     """Share of the rating that may be used for hours, where it differs from the house's."""

@@ -9,7 +9,16 @@ from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Angle, Depth, Height, Length, Mass
 from builder.reading.words import Count, Name, Ratio, Text
-from builder.reading.written import Decisive, Line, Loose, OfModel, Plausible, RefersTo, Written
+from builder.reading.written import (
+    Decisive,
+    Line,
+    Loose,
+    OfModel,
+    Plausible,
+    Rated,
+    RefersTo,
+    Written,
+)
 
 Directions = Literal["straight down only", "at an angle"]
 
@@ -52,11 +61,15 @@ class Limits(Line):
     """The general limits. Exceptions stand on their own lines."""
 
     public_because: ClassVar[str] = "a show has to keep to it"
-    whole_roof: Annotated[Maybe[Mass], Plausible(100.0, 200_000.0), Decisive()] = Absent.NOT_STATED
+    whole_roof: Annotated[Maybe[Mass], Rated(), Plausible(100.0, 200_000.0), Decisive()] = (
+        Absent.NOT_STATED
+    )
     """What the whole roof may carry, all hung loads together."""
-    each_beam: Annotated[Maybe[Mass], Plausible(50.0, 50_000.0)] = Absent.NOT_STATED
+    each_beam: Annotated[Maybe[Mass], Rated(), Plausible(50.0, 50_000.0)] = Absent.NOT_STATED
     """What each beam may carry."""
-    each_point: Annotated[Maybe[Mass], Plausible(25.0, 10_000.0), Decisive()] = Absent.NOT_STATED
+    each_point: Annotated[Maybe[Mass], Rated(), Plausible(25.0, 10_000.0), Decisive()] = (
+        Absent.NOT_STATED
+    )
     """What each point may carry."""
     spacing_at_least: Annotated[Maybe[Length], Possible(0.0, 100.0), Plausible(0.2, 6.0)] = (
         Absent.NOT_STATED
@@ -84,11 +97,11 @@ class LimitException(Line):
     """The beams it is about."""
     points: Annotated[tuple[Name, ...], RefersTo("point")] = ()
     """The points it is about."""
-    each_beam: Annotated[Maybe[Mass], Possible(0.0, 1e7), Plausible(50.0, 50_000.0)] = (
+    each_beam: Annotated[Maybe[Mass], Rated(), Possible(0.0, 1e7), Plausible(50.0, 50_000.0)] = (
         Absent.NOT_STATED
     )
     """What each of these beams may carry."""
-    each_point: Annotated[Maybe[Mass], Possible(0.0, 1e7), Plausible(25.0, 10_000.0)] = (
+    each_point: Annotated[Maybe[Mass], Rated(), Possible(0.0, 1e7), Plausible(25.0, 10_000.0)] = (
         Absent.NOT_STATED
     )
     """What each of these points, or each point on these beams, may carry."""
@@ -109,7 +122,7 @@ class Zone(Line):
     """The beams that lie in it."""
     points: Annotated[tuple[Name, ...], RefersTo("point")] = ()
     """Single points that lie in it, where their beam runs through two zones."""
-    limit: Annotated[Maybe[Mass], Possible(0.0, 1e7), Plausible(100.0, 200_000.0)] = (
+    limit: Annotated[Maybe[Mass], Rated(), Possible(0.0, 1e7), Plausible(100.0, 200_000.0)] = (
         Absent.NOT_STATED
     )
     """What may hang in the zone in all."""
@@ -190,7 +203,7 @@ class Point(Line):
     """Where it is along a beam that runs across."""
     depth: Annotated[Depth | None, Plausible(-120.0, 60.0)] = None
     """Where it is along a beam that runs up and down stage."""
-    rating: Annotated[Maybe[Mass], Possible(0.0, 1e7), Plausible(25.0, 10_000.0)] = (
+    rating: Annotated[Maybe[Mass], Rated(), Possible(0.0, 1e7), Plausible(25.0, 10_000.0)] = (
         Absent.NOT_STATED
     )
     """What it may carry, where that differs from the rule."""
