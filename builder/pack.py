@@ -93,7 +93,9 @@ class Value:
 
 def not_more(value: Value, least: float | None = None) -> Value:
     """A number that something unknown still comes off, as a value of at most so much. [SI]"""
-    return replace(value, text=f"at most {value.text}", number=None, least=least, most=value.number)
+    also = f"at most {value.also}" if value.also else ""
+    text = f"at most {value.text}"
+    return replace(value, text=text, also=also, number=None, least=least, most=value.number)
 
 
 def not_less(value: Value) -> Value:

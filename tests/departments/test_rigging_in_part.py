@@ -8,7 +8,7 @@ import pytest
 
 from builder.exchange import HungLoad
 from builder.pack import Value
-from tests.departments.rigged import BEAM, LIMITS, figure, hang, points
+from tests.departments.rigged import BEAM, LIMITS, figure, found, hang, points
 
 PAIR = BEAM + points(0, 20)
 LIGHTS = "{what: Lights, by: lighting, weight: 400 kg}"
@@ -124,3 +124,28 @@ def test_hoists_that_do_not_work_are_not_left() -> None:
     assert told(text + stock % "", "hoist", "Hollin 500", "free").number == 3.0
     out = stock % ", condition: out of service, note: At the inspector's."
     assert told(text + out, "hoist", "Hollin 500", "free").number == 0.0
+
+
+@pytest.mark.source(
+    "by hand: 400 to 1,000 kg of truss and 1,400 kg of lights: 900 to 1,200 kg each"
+)
+def test_what_may_pass_a_limit_is_told_at_the_heaviest() -> None:
+    lights = "{what: Lights, by: lighting, weight: 1400 kg}"
+    passed = found(truss("20 to 50 kg/m", lights), "limit-passed")
+    assert [finding.sentence[:40] for finding in passed] == [
+        "At the heaviest: P1 carries 1,200 kg of ",
+        "At the heaviest: P2 carries 1,200 kg of ",
+    ]
+    near = found(truss("20 to 50 kg/m", lights), "limit-near")
+    assert near == []
+
+
+@pytest.mark.source(
+    "by hand: half of 2,200 kg of lights alone is 1,100 kg of 1,000 kg on each point"
+)
+def test_what_passes_a_limit_without_the_unknown_is_told_too() -> None:
+    lights = "{what: Lights, by: lighting, weight: 2200 kg}"
+    passed = found(truss("unknown", lights), "limit-passed")
+    assert passed[0].sentence.startswith("At the lightest: P1 carries 1,100 kg of 1,000 kg")
+    between = found(truss("5 to 6 kg/m", lights), "limit-passed")
+    assert between[0].sentence.startswith("P1 carries 1,160 kg of 1,000 kg")

@@ -88,6 +88,8 @@ def search(spot: WantedSpot, whole: Whole) -> Spotted:
     )
     if not allowed:
         why = no_choice(spot, len(near), len(geometric))
+        if any(whole.surely_left_kg(point.name) is None for point in near):
+            why += NOT_SURE
         return Spotted(spot, (), len(geometric), why=why, left_out=left_out)
     places = anchor_places(point.place for point in allowed[0].points) or ()
     made = from_stock(spot.load.kg * factor_of(whole.rigging), apex, places, whole.rigging.steels)
@@ -171,6 +173,9 @@ def leg_may(point: OnPoint, whole: Whole, pull_kg: float, down_kg: float, lean_d
         and left_kg is not None
         and down_kg <= left_kg + ROUNDING
     )
+
+
+NOT_SURE = "; what is left on some of these points is not known"
 
 
 def no_choice(spot: WantedSpot, near: int, geometric: int) -> str:

@@ -4,6 +4,7 @@ mislead.
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import combinations
 from math import fsum
 
@@ -24,8 +25,33 @@ NEAR = 0.9
 ROUNDING_KG = 1e-6
 
 
+LIMITS_PASSED = ("limit-passed", "limit-near")
+
+
 def findings(whole: Whole, system: System) -> Iterator[Finding]:
-    """All findings, points first, then beams, zones, roof, hangs, bridles and stock."""
+    """
+    All findings, at the heaviest that weights may be and the lowest that limits may be. What is
+    over a limit only then says so.
+    """
+    if whole.heavy is None:
+        yield from findings_of(whole, system)
+        return
+    light = {
+        (finding.code, finding.subject): finding
+        for finding in findings_of(whole.lightest, system)
+        if finding.code in LIMITS_PASSED
+    }
+    for finding in findings_of(whole.heaviest, system):
+        key = (finding.code, finding.subject)
+        is_sure = finding.code not in LIMITS_PASSED or light.pop(key, None) is not None
+        sentence = finding.sentence if is_sure else f"At the heaviest: {finding.sentence}"
+        yield replace(finding, sentence=sentence)
+    for finding in light.values():
+        yield replace(finding, sentence=f"At the lightest: {finding.sentence}")
+
+
+def findings_of(whole: Whole, system: System) -> Iterator[Finding]:
+    """The findings on one reading: points first, then beams, zones, roof, hangs and the rest."""
     for point in whole.points:
         yield from of_point(point, system)
     for group in whole.groups:
