@@ -138,9 +138,16 @@ def add_value(
 
 
 def add_counted(record: Item, name: str, value: Fact | Figure) -> None:
-    """Add a number that is only counted with; the note of a load tells what hangs there."""
+    """
+    Add a number that is only counted with, or its ends where it is not exact; the note of a load
+    tells what hangs there.
+    """
     if value.value and value.value.number is not None:
         record["numbers"][name] = value.value.number
+    elif value.value:
+        for end, number in (("least", value.value.least), ("most", value.value.most)):
+            if number is not None:
+                record["numbers"][f"{name}.{end}"] = number
     if name == "carried" and value.note:
         record["words"][name] = value.note
 

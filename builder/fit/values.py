@@ -33,6 +33,23 @@ def most_of(value: Value | None) -> float | None:
     return value["most"]
 
 
+def counted_least(item: Item, name: str) -> float | None:
+    """What a value that is only counted with is at least, or None where nobody knows. [SI]"""
+    number = number_of(item, name)
+    return item["numbers"].get(f"{name}.least") if number is None else number
+
+
+def counted_most(item: Item, name: str) -> float | None:
+    """What a value that is only counted with is at most, or None where nobody knows. [SI]"""
+    number = number_of(item, name)
+    return item["numbers"].get(f"{name}.most") if number is None else number
+
+
+def less(first: float | None, second: float | None) -> float | None:
+    """The first less the second, or None where one of them is not known."""
+    return None if first is None or second is None else first - second
+
+
 def text_of(item: Item, name: str) -> str:
     """A value's text, or an empty one."""
     if name in item["words"]:

@@ -87,10 +87,18 @@ def leg_ends(
 
 
 def is_free(point: Item, section: Section) -> bool:
-    """Whether a point is in service, free of loads, and under a rule that allows bridles."""
+    """
+    Whether a point is in service, rated, free of loads, and under a rule that allows bridles.
+    """
     carried_kg = number_of(point, "carried")
     is_bare = carried_kg is not None and carried_kg <= 0
-    return is_bare and may_take_a_leg(point, section) and len(unusable(point, section)) == 0
+    is_rated = number_of(point, "limit") is not None
+    return (
+        is_bare
+        and is_rated
+        and may_take_a_leg(point, section)
+        and len(unusable(point, section)) == 0
+    )
 
 
 def leg_end(support: SupportAsked, apex_m: float, point: Item, section: Section) -> LegEnd | None:

@@ -10,7 +10,16 @@ from builder.fit.notes import once
 from builder.fit.records import Item, Section
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
-from builder.fit.values import listed, number_of, parts_of, text_of
+from builder.fit.values import (
+    counted_least,
+    counted_most,
+    least_of,
+    less,
+    listed,
+    most_of,
+    parts_of,
+    text_of,
+)
 from builder.fit.verdicts import fact_of
 
 
@@ -21,28 +30,33 @@ def limits_over(point: Item | None, section: Section) -> list[Limit]:
     Without a point only the roof's is known.
     """
     limits = [] if point is None else limits_over_point(point, section)
-    roof = roof_of(section)
-    limits.append(limit("roof", ROOF_LIMIT, roof, "left", number_of(roof, "left")))
+    limits.append(shown_limit("roof", ROOF_LIMIT, roof_of(section)))
     return [one for one in limits if one["left_kg"] is not None or not is_without_limit(one)]
 
 
 def limits_over_point(point: Item, section: Section) -> list[Limit]:
     """A point's own limit, its beam's and its zones'."""
     limits: list[Limit] = []
-    limit_kg = number_of(point, "limit")
-    carried_kg = number_of(point, "carried")
-    if limit_kg is not None:
-        left_kg = None if carried_kg is None else limit_kg - carried_kg
-        own = limit("point", fill(POINT_LIMIT, {"name": point["name"]}), point, "limit", left_kg)
-        limits.append({**own, "hangs": hangs_on([point])})
+    own = point["values"].get("limit")
+    if least_of(own) is not None or most_of(own) is not None:
+        words = fill(POINT_LIMIT, {"name": point["name"]})
+        left_kg = less(least_of(own), counted_most(point, "carried"))
+        most_kg = less(most_of(own), counted_least(point, "carried"))
+        found = limit("point", words, point, "limit", (left_kg, most_kg))
+        limits.append({**found, "hangs": hangs_on([point])})
     beam = beam_of(point, section)
     words = fill(BEAM_LIMIT, {"name": text_of(point, "beam")})
-    under_beam = limit("beam", words, beam, "left", number_of(beam, "left"))
+    under_beam = shown_limit("beam", words, beam)
     limits.append({**under_beam, "hangs": hangs_on(points_beside(point, section))})
     for zone in zones_over(point, section):
-        words = fill(ZONE_LIMIT, {"name": zone["name"]})
-        limits.append(limit("zone", words, zone, "left", number_of(zone, "left")))
+        limits.append(shown_limit("zone", fill(ZONE_LIMIT, {"name": zone["name"]}), zone))
     return limits
+
+
+def shown_limit(kind: LimitKind, words: str, item: Item | None) -> Limit:
+    """The limit of a beam, a zone or the roof, of which the house shows what is left."""
+    left = None if item is None else item["values"].get("left")
+    return limit(kind, words, item, "left", (least_of(left), most_of(left)))
 
 
 def zones_over(point: Item, section: Section) -> list[Item]:
@@ -62,13 +76,17 @@ def roof_of(section: Section) -> Item | None:
 
 
 def limit(
-    kind: LimitKind, words: str, item: Item | None, shown: str, left_kg: float | None
+    kind: LimitKind,
+    words: str,
+    item: Item | None,
+    shown: str,
+    left_kg: tuple[float | None, float | None],
 ) -> Limit:
     """
-    A limit: what it is called, the fact that shows it, what is left (None where nobody says), and
-    whether the house hangs something there. [kg]
+    A limit: what it is called, the fact that shows it, what is left at least and at most (None
+    where nobody says), and whether the house hangs something there. [kg]
     """
-    carried_kg = number_of(item, "carried")
+    carried_kg = None if item is None else counted_least(item, "carried")
     value = None if item is None else item["values"].get(shown)
     key = words if item is None else item["key"]
     return {
@@ -78,7 +96,8 @@ def limit(
         "item": item,
         "value": value,
         "fact": None if value is None or item is None else fact_of(value, item),
-        "left_kg": left_kg,
+        "left_kg": left_kg[0],
+        "most_left_kg": left_kg[1],
         "house": carried_kg is not None and carried_kg > 0,
         "hangs": [],
     }

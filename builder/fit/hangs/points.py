@@ -18,7 +18,7 @@ from builder.fit.hangs.sentences import (
 from builder.fit.records import Item, Section, SupportAsked
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
-from builder.fit.values import number_of, text_of
+from builder.fit.values import least_of, most_of, number_of, text_of, value_of
 from builder.fit.verdicts import ASK, SHORT
 
 NEAR_M = 0.25
@@ -81,7 +81,8 @@ def unusable(point: Item, section: Section) -> list[Issue]:
     if beam is not None and beam["condition"] == "out of service":
         reason = fill(BEAM_OUT_OF_SERVICE, {"point": point["name"], "beam": beam["name"]})
         return [issue(SHORT, reason, remedy=TAKE_OTHER_BEAM, item=beam)]
-    if number_of(point, "limit") is None:
+    limit = value_of(point, "limit")
+    if least_of(limit) is None and most_of(limit) is None:
         question = fill(WHAT_MAY_IT_CARRY, parts)
         return [issue(ASK, fill(RATING_UNKNOWN, parts), question=question, item=point)]
     return []

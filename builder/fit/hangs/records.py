@@ -92,8 +92,8 @@ class HoistWeights(TypedDict):
 
 class Limit(TypedDict):
     """
-    A limit: what it is called, the value and the fact that show it, what is left of it (None where
-    nobody says), whether the house hangs something there, and what. [kg]
+    A limit: what it is called, the value and the fact that show it, what is left of it at least and
+    at most (None where nobody says), whether the house hangs something there, and what. [kg]
     """
 
     key: str
@@ -103,6 +103,7 @@ class Limit(TypedDict):
     value: Value | None
     fact: Fact | None
     left_kg: float | None
+    most_left_kg: float | None
     house: bool
     hangs: list[str]
 

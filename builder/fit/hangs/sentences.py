@@ -30,6 +30,11 @@ WHICH_BRIDLE = (
 BRIDLE_AT = "Can you make a bridle at {spot}, how high may it meet, and what may hang from it?"
 
 LEFT_UNKNOWN = "Nobody has said what is left on {limit}."
+LEFT_AT_MOST = (
+    "At most {left} left on {limit}: not all that it carries, or may carry, is known. The show's"
+    " hangs so far bring {load}."
+)
+LEFT_AT_LEAST = "At least {left} left on {limit}, and the show's hangs so far bring {load}."
 WHAT_IS_LEFT = "What may {limit} carry, and what hangs there already?"
 LEFT = "{left} left on {limit}"
 NOTHING_LEFT = "Nothing left on {limit}"

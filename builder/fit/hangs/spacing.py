@@ -14,7 +14,7 @@ from builder.fit.hangs.sentences import (
 )
 from builder.fit.records import Item, Section, Value
 from builder.fit.sentences import fill
-from builder.fit.values import number_of
+from builder.fit.values import counted_least, number_of
 from builder.fit.verdicts import ASK, SHORT
 from builder.fit.wording import both
 
@@ -36,7 +36,7 @@ def spacing_issues(point: Item, loaded: list[str], section: Section) -> list[Iss
             is_after = True
         elif may_be_loaded(other, loaded):
             pair = (point, other) if is_after else (other, point)
-            is_known = other["key"] in loaded or number_of(other, "carried") is not None
+            is_known = other["key"] in loaded or counted_least(other, "carried") is not None
             issues += neighbour_issues(pair, rule, point, is_known=is_known)
     return issues
 

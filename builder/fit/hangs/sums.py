@@ -19,6 +19,8 @@ from builder.fit.hangs.sentences import (
     AT_LEAST_TOO_MUCH,
     BEAM_REMEDY,
     LEFT,
+    LEFT_AT_LEAST,
+    LEFT_AT_MOST,
     LEFT_UNKNOWN,
     MAY_TAKE,
     NOTHING_LEFT,
@@ -77,11 +79,11 @@ def look_at(over: LimitOver, brought: Brought, so_far: SoFar) -> Look:
     """
     total = added(over, brought, so_far)
     limit = over["limit"]
-    left_kg = limit["left_kg"]
-    if left_kg is None:
-        against = left_unknown(limit)
-    elif total["low_kg"] > left_kg + GRAM_KG:
-        against = too_much(limit, left_kg, total)
+    left_kg, most_kg = limit["left_kg"], limit["most_left_kg"]
+    if most_kg is not None and total["low_kg"] > most_kg + GRAM_KG:
+        against = too_much(limit, most_kg, total)
+    elif left_kg is None:
+        against = left_unknown(limit, total)
     elif total["high_kg"] > left_kg + GRAM_KG:
         against = perhaps_too_much(limit, left_kg, total)
     else:
@@ -107,11 +109,14 @@ def added(over: LimitOver, brought: Brought, so_far: SoFar) -> Sum:
     return total
 
 
-def left_unknown(limit: Limit) -> Issue:
-    """A limit of which nobody says what is left."""
-    parts = {"limit": limit["words"]}
+def left_unknown(limit: Limit, total: Sum) -> Issue:
+    """A limit of which nobody says what is left, or only what is left at most."""
+    parts = {"limit": limit["words"], "load": kg(total["high_kg"])}
     question = fill(WHAT_IS_LEFT, parts)
-    return {**issue(ASK, fill(LEFT_UNKNOWN, parts), question=question), "fact": limit["fact"]}
+    reason = fill(LEFT_UNKNOWN, parts)
+    if limit["most_left_kg"] is not None:
+        reason = fill(LEFT_AT_MOST, {**parts, "left": kg(limit["most_left_kg"])})
+    return {**issue(ASK, reason, question=question), "fact": limit["fact"]}
 
 
 def too_much(limit: Limit, left_kg: float, total: Sum) -> Issue:
@@ -140,8 +145,19 @@ def perhaps_too_much(limit: Limit, left_kg: float, total: Sum) -> Issue:
         "least": kg(total["low_kg"]),
         "most": kg(total["high_kg"]),
     }
+    reason = fill(PERHAPS_TOO_MUCH, parts)
     question = fill(MAY_TAKE, parts)
-    return {**issue(ASK, fill(PERHAPS_TOO_MUCH, parts), question=question), "fact": limit["fact"]}
+    if left_kg > 0 and not is_exact(limit):
+        left = {"limit": limit["words"], "left": kg(left_kg), "load": kg(total["high_kg"])}
+        reason = fill(LEFT_AT_LEAST, left)
+        question = fill(WHAT_IS_LEFT, left)
+    return {**issue(ASK, reason, question=question), "fact": limit["fact"]}
+
+
+def is_exact(limit: Limit) -> bool:
+    """Whether what is left under a limit is known to the kilogram."""
+    least_kg, most_kg = limit["left_kg"], limit["most_left_kg"]
+    return least_kg is not None and most_kg is not None and most_kg <= least_kg + GRAM_KG
 
 
 def left_words(limit: Limit, left_kg: float) -> str:

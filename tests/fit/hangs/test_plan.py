@@ -637,3 +637,68 @@ def test_a_house_that_does_not_describe_rigging_is_asked() -> None:
             "verdicts"
         ]
     ] == ["ask", "ask"]
+
+
+def between(least: float | None, most: float | None) -> Record:
+    """A mass that is known in part."""
+    return value("x", None, least=least, most=most)
+
+
+@pytest.mark.parametrize(
+    ("left", "load_kg", "verdict"),
+    [
+        ((300.0, 400.0), 300.0, "fits"),
+        ((300.0, 400.0), 300.002, "ask"),
+        ((300.0, 400.0), 400.0, "ask"),
+        ((300.0, 400.0), 400.002, "short"),
+        ((None, 400.0), 1.0, "ask"),
+        ((None, 400.0), 400.002, "short"),
+        ((300.0, None), 300.0, "fits"),
+        ((300.0, None), 499.0, "ask"),
+        ((None, None), 1.0, "ask"),
+    ],
+)
+def test_what_is_left_at_least_promises_and_what_is_left_at_most_refuses(
+    left: tuple[float | None, float | None], load_kg: float, verdict: str
+) -> None:
+    beam = item("beam", "R", left=between(*left), limit=kg(1100.0), carried=kg(100.0))
+    assert words(hang(support("R-2", load_kg)), house=roof(R=beam)) == [verdict]
+
+
+@pytest.mark.parametrize(
+    ("limit", "carried", "load_kg", "verdict"),
+    [
+        # 450 to 500 kg may hang there, 100 to 150 kg do: 300 to 400 kg are left.
+        ((450.0, 500.0), (100.0, 150.0), 300.0, "fits"),
+        ((450.0, 500.0), (100.0, 150.0), 300.002, "ask"),
+        ((450.0, 500.0), (100.0, 150.0), 400.002, "short"),
+        ((500.0, 500.0), (100.0, None), 1.0, "ask"),
+        ((500.0, 500.0), (100.0, None), 400.002, "short"),
+    ],
+)
+def test_the_ends_of_a_point_s_limit_and_load_count(
+    limit: tuple[float, float],
+    carried: tuple[float, float | None],
+    load_kg: float,
+    verdict: str,
+) -> None:
+    ends = {"carried.least": carried[0], "carried.most": carried[1]}
+    there = point("R", 2, 0.0)
+    there["values"]["limit"] = between(*limit)
+    del there["numbers"]["carried"]
+    there["numbers"] |= {name: number for name, number in ends.items() if number is not None}
+    assert words(hang(support("R-2", load_kg)), house=roof(**{"R-2": there})) == [verdict]
+
+
+def test_what_is_left_at_most_is_told_with_what_the_show_brings() -> None:
+    beam = item("beam", "R", left=between(None, 400.0), limit=kg(1100.0), carried=kg(100.0))
+    (answer,) = verdicts(hang(support("R-2", 300.0)), house=roof(R=beam))
+    assert answer["reason"] == (
+        "At most 400 kg left on beam R: not all that it carries, or may carry, is known. The"
+        " show's hangs so far bring 300 kg."
+    )
+    beam = item("beam", "R", left=between(200.0, 400.0), limit=kg(1100.0), carried=kg(100.0))
+    (answer,) = verdicts(hang(support("R-2", 300.0)), house=roof(R=beam))
+    assert answer["reason"] == (
+        "At least 200 kg left on beam R, and the show's hangs so far bring 300 kg."
+    )
