@@ -120,14 +120,14 @@ EMPTY = "write a value, `unknown` if nobody knows it yet, `none`, or leave the k
             "-4",
             "count-negative",
             "is below zero, and a count cannot be",
-            "write 0 or more",
+            "write it without the minus",
         ),
         (
             "count",
             "-0",
             "count-negative",
             "is below zero, and a count cannot be",
-            "write 0 or more",
+            "write it without the minus",
         ),
         (
             "count",

@@ -87,7 +87,7 @@ def read_count(text: str) -> Count:
         return {"number": 0, "fault": wrong}
     if plain(text).startswith("-"):
         reason = "is below zero, and a count cannot be"
-        return {"number": 0, "fault": fault(reason, "count-negative", "write 0 or more")}
+        return {"number": 0, "fault": fault(reason, "count-negative", "write it without the minus")}
     return {"number": int(ratio_float(number["value"])), "fault": None}
 
 
