@@ -120,8 +120,8 @@ def test_a_level_without_its_terms_stays_without_them() -> None:
         (
             "act: A\nneeds:\n  - {what: forklifts, at least: -1}\n",
             (
-                "rider.yml:3:33 at least: '-1' is below zero, and a count cannot be; write 0 or"
-                " more [count-negative]"
+                "rider.yml:3:33 at least: '-1' is below zero, and a count cannot be; write it"
+                " without the minus [count-negative]"
             ),
         ),
         (
