@@ -43,8 +43,12 @@ def test_the_lines_of_the_bands_are_counted() -> None:
     assert item(TEXT, "check").number("lines") == 366
 
 
-def test_without_a_map_nothing_is_checked() -> None:
-    assert published(ROOM + HANGS.replace("[2 deg, 4 deg]", "?")).section.item("check") is None
+def test_without_a_map_nothing_is_checked_and_what_it_lacks_is_named() -> None:
+    check = item(ROOM + HANGS.replace("[2 deg, 4 deg]", "?"), "check")
+    assert [(each.key, each.value, each.missing) for each in check.figures] == [
+        ("sound.check.fast", None, ("hangs with their splay, or subs",))
+    ]
+    assert published(ROOM).section.item("check") is None
 
 
 def test_the_page_names_the_deck_of_the_maps_and_those_without_one() -> None:

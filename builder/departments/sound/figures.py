@@ -14,14 +14,21 @@ from builder.departments.sound.areas.geometry import (
 )
 from builder.departments.sound.areas.sources import Aligned
 from builder.departments.sound.description.loudspeakers import AudienceArea, Fill, Hang
-from builder.departments.sound.levels.house_system import average_figures, greatest_figure
+from builder.departments.sound.levels.house_system import (
+    average_figures,
+    greatest_figure,
+    untold_levels,
+)
 from builder.exchange import Spot
 from builder.formulas.air import speed_of_sound_m_s
 from builder.formulas.alignment import alignment_delay_ms
 from builder.formulas.areas import floor_of, level_spread
+from builder.formulas.field import field, programme_level_db
 from builder.formulas.polygons import contains
 from builder.formulas.sources import COMMON_PRACTICE
 from builder.pack import Check, Figure, Input, Reference, Value, Working
+from builder.reading.absent import Absent
+from builder.reading.in_part import as_written
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Depth, Length
 from builder.working import figure, missing, worked
@@ -69,7 +76,7 @@ def hang_figures(
     key: str,
     system: System,
     box_height_m: float,
-    box_depth_m: float | None,
+    box_depth: Length | Absent,
 ) -> Iterator[Figure]:
     """
     The lowest edge of a hang, how far its last box looks down, and where its first and last box
@@ -101,8 +108,8 @@ def hang_figures(
         Value(f"{last.down_deg:g} deg", number=last.down_deg, unit="deg"),
         work,
     )
-    if box_depth_m is not None:
-        yield centre_figure(boxes, box_depth_m, key, system)
+    if box_depth is not Absent.NOT_STATED:
+        yield centre_figure(boxes, box_depth, key, system)
     for name, label, box in (
         ("first_aim", "First box meets", first),
         ("last_aim", "Last box meets", last),
@@ -110,17 +117,19 @@ def hang_figures(
         yield aim_figure(f"{key}.{name}", label, box, areas, system)
 
 
-def centre_figure(boxes: Sequence[Box], box_depth_m: float, key: str, system: System) -> Figure:
+def centre_figure(
+    boxes: Sequence[Box], box_depth: Length | Absent, key: str, system: System
+) -> Figure:
     """
     Where the weight of the boxes hangs, up and down stage: what front and back point share it by.
     """
-    _, depth_m, _ = centre_of_weight(boxes, box_depth_m=box_depth_m)
+    label = "Weight hangs at"
     inputs = (
         Input(
             "Boxes",
             f"{len(boxes)}, fronts from {boxes[0].at[1]:.2f} m to {boxes[-1].at[1]:.2f} m deep",
         ),
-        Input("Depth of a box", f"{box_depth_m * 1000:g} mm"),
+        Input("Depth of a box", size_of(box_depth)),
     )
     equation, clause = (
         "mean of (front − half a box along its aim)",
@@ -132,14 +141,23 @@ def centre_figure(boxes: Sequence[Box], box_depth_m: float, key: str, system: Sy
         inputs=inputs,
         leaves_out="The frame, and where within a box its weight lies: the maker's data decides.",
     )
+    if isinstance(box_depth, Absent):
+        lacking = ("the exact depth of a box",)
+        return missing(f"{key}.centre_depth", label, work, lacking, caution=LOADS)
+    _, depth_m, _ = centre_of_weight(boxes, box_depth_m=box_depth.m)
     text, also = shown(Depth, depth_m, 2, system)
     return figure(
         f"{key}.centre_depth",
-        "Weight hangs at",
+        label,
         Value(text, also, depth_m, "m"),
         work,
         caution=LOADS,
     )
+
+
+def size_of(size: Length | Absent) -> str:
+    """A size of a box in millimetres, or as far as it is known."""
+    return as_written(size) if isinstance(size, Absent) else f"{size.m * 1000:g} mm"
 
 
 def aim_figure(
@@ -268,6 +286,12 @@ def area_figures(found: Covered, heard: Listening, key: str) -> Iterator[Figure]
     )
 
 
+def untold_area(lacks: Sequence[str], key: str) -> Figure:
+    """What stands for the figures of an area where something that every map needs is not known."""
+    work = worked(field, programme_level_db, level_spread, inputs=())
+    return missing(f"{key}.mean", "Mean", work, lacks, caution=NOISE)
+
+
 def share_figure(key: str, label: str, share: float, work: Working) -> Figure:
     """The share of an area within so many decibels of the mix position."""
     return figure(
@@ -285,9 +309,16 @@ def signed(level_db: float) -> str:
 
 
 def mix_figures(
-    spot: Spot | None, key: str, system: System, heard: Listening | None
+    spot: Spot | None,
+    key: str,
+    system: System,
+    heard: Listening | None,
+    lacks: Sequence[str] = (),
 ) -> Iterator[Figure]:
-    """Distance from the reference line, off centre, and the level by the makers' figures."""
+    """
+    Distance from the reference line, off centre, and the level by the makers' figures, or what it
+    ``lacks``.
+    """
     if spot is not None:
         inputs = (Input(spot.name, f"{spot.across_m:+.2f} m across, {spot.depth_m:+.2f} m deep"),)
         work = by_hand(
@@ -309,3 +340,5 @@ def mix_figures(
     if heard is not None:
         yield greatest_figure(heard, f"{key}.greatest_level")
         yield from average_figures(heard, key)
+    elif lacks:
+        yield from untold_levels(lacks, key)

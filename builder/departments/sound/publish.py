@@ -25,7 +25,13 @@ from builder.departments.sound.areas.sources import aligned_fill, hang_boxes
 from builder.departments.sound.description import Sound
 from builder.departments.sound.description.loudspeakers import Fill, SubLine
 from builder.departments.sound.description.positions import MixPosition
-from builder.departments.sound.figures import area_figures, delay_figure, hang_figures, mix_figures
+from builder.departments.sound.figures import (
+    area_figures,
+    delay_figure,
+    hang_figures,
+    mix_figures,
+    untold_area,
+)
 from builder.departments.sound.findings import fills_of, findings, subs_of
 from builder.departments.sound.hanging import hangs_of, hung_loads, models_of, weight_figure
 from builder.departments.sound.levels.limits import budget_items, dose_items
@@ -73,12 +79,13 @@ def offer(sound: Sound) -> Offers:
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """Everything the items are made from."""
+    """Everything the items are made from; ``lacks`` is why loudspeakers are heard nowhere."""
 
     sound: Sound
     around: Surroundings
     stater: Stater
     heard: Listening | None
+    lacks: tuple[str, ...]
     areas: tuple[Covered, ...]
     sights: Mapping[str, Sight]
 
@@ -100,7 +107,8 @@ def publish(sound: Sound, around: Surroundings) -> Published:
     heard = listening(sound, usable(air), around.exchange.spots)
     areas = tuple(covered(sound, heard)) if heard else ()
     seen = sights(sound, heard, areas) if heard else {}
-    room = Room(sound, around, around.stater(sound), heard, areas, seen)
+    lacks = () if heard else loudspeakers_lack(sound, around)
+    room = Room(sound, around, around.stater(sound), heard, lacks, areas, seen)
     section = Section(
         key="sound",
         title="Sound",
@@ -128,6 +136,13 @@ def publish(sound: Sound, around: Surroundings) -> Published:
             *short_path(sound, around.exchange, around.system),
         ),
     )
+
+
+def loudspeakers_lack(sound: Sound, around: Surroundings) -> tuple[str, ...]:
+    """What must be known before levels can be told, where loudspeakers are described at all."""
+    if not hangs_of(sound) and not subs_of(sound):
+        return ()
+    return lacking(sound, usable(around.exchange.air), around.exchange.spots)
 
 
 def fields(room: Room, heard: Listening) -> Iterator[Field]:
@@ -171,15 +186,16 @@ def items(room: Room) -> Iterator[Item]:
                 f"{band.low.text} to {band.high.text}",
             )
     yield from of_limits(room)
-    if room.heard:
-        yield from check_items(room.areas, room.heard)
+    yield from check_items(room.areas, room.heard, room.lacks)
     for neighbour, item in zip(
         sound.neighbours, stater.named(sound.neighbours, "sound", "neighbour"), strict=True
     ):
         yield replace(
             item,
             figures=tuple(
-                neighbour_figures(neighbour, room.heard, sampled(sound.audience), item.key)
+                neighbour_figures(
+                    neighbour, room.heard, sampled(sound.audience), item.key, room.lacks
+                )
             ),
         )
     for number, claim in enumerate(sound.claimed_levels, 1):
@@ -214,7 +230,7 @@ def single(room: Room) -> Iterator[Item]:
     mix = sound.mix_position
     if isinstance(mix, MixPosition):
         spot = mix_spot(mix, room.around.exchange.spots)
-        figures = tuple(mix_figures(spot, "sound.mix", room.system, room.heard))
+        figures = tuple(mix_figures(spot, "sound.mix", room.system, room.heard, room.lacks))
         yield replace(stater.item(mix, "sound.mix", "mix", mix.place), figures=figures)
 
 
@@ -250,7 +266,9 @@ def loudspeakers(room: Room) -> Iterator[Item]:
 def fill_boxes(room: Room, fill: Fill, fill_key: str) -> Iterator[Item]:
     """Each box of a fill: its delay, how that drifts, and where the hangs are as loud."""
     aligned = tuple(aligned_fill(room.sound, fill, room.speed_m_s or 343.2))
-    meets = meets_figures(fill, aligned, room.heard, sampled(room.sound.audience), room.system)
+    meets = meets_figures(
+        fill, aligned, room.heard, sampled(room.sound.audience), room.system, room.lacks
+    )
     for number, (each, met) in enumerate(zip(aligned, meets, strict=True), 1):
         key = f"{fill_key}.{number}"
         figures = [delay_figure(each, fill, key, room.speed_m_s)]
@@ -281,11 +299,18 @@ def sub_line(room: Room, subs: SubLine, item: Item) -> Iterator[Item]:
             model=model,
             floor=floor,
             heard=room.heard,
+            lacks=room.lacks,
             speed_m_s=room.speed_m_s,
             system=room.system,
         )
         yield from way_items(
-            subs, item.key, model, room.heard, speed_m_s=room.speed_m_s, system=room.system
+            subs,
+            item.key,
+            model,
+            room.heard,
+            lacks=room.lacks,
+            speed_m_s=room.speed_m_s,
+            system=room.system,
         )
 
 
@@ -296,10 +321,9 @@ def of_hang(room: Room, name: str, key: str) -> Iterator[Figure]:
     if model is None:
         return
     yield weight_figure(hang, model, key, room.system)
-    depth_m = None if isinstance(model.depth, Absent) else model.depth.m
     if boxes := hang_boxes(room.sound, name):
         yield from hang_figures(
-            hang, boxes, sampled(room.sound.audience), key, room.system, model.height.m, depth_m
+            hang, boxes, sampled(room.sound.audience), key, room.system, model.height.m, model.depth
         )
         mix = room.sound.mix_position
         spot = mix_spot(mix, room.around.exchange.spots) if isinstance(mix, MixPosition) else None
@@ -311,12 +335,14 @@ def of_hang(room: Room, name: str, key: str) -> Iterator[Figure]:
 def areas(room: Room) -> Iterator[Item]:
     """The audience areas, with what reaches them."""
     found = {each.area.name: each for each in room.areas}
+    playable = {area.name for area in sampled(room.sound.audience)}
     for area, item in zip(
         room.sound.audience, room.stater.named(room.sound.audience, "sound", "area"), strict=True
     ):
         each = found.get(area.name)
         if each is None or room.heard is None:
-            yield item
+            untold = room.lacks and area.name in playable
+            yield replace(item, figures=(untold_area(room.lacks, item.key),)) if untold else item
             continue
         seen = room.sights.get(area.name)
         sight = sight_figures(seen, item.key) if seen else ()

@@ -24,6 +24,7 @@ from builder.formulas.band_lines import third_octaves
 from builder.formulas.field import Air, field, programme_level_db
 from builder.formulas.field import Field as Energies
 from builder.pack import Field, Input, Working
+from builder.reading.absent import is_unknown
 from builder.reading.quantities import Length
 from builder.working import Formula, worked
 
@@ -128,7 +129,17 @@ def lacking(sound: Sound, air: HouseAir | None, spots: Sequence[Spot]) -> tuple[
     )
     if not system.mains:
         return ("hangs with their splay, or subs",)
-    return system.lacking
+    return (*inexact_sizes(mix), *system.lacking)
+
+
+def inexact_sizes(mix: MixPosition) -> Iterator[str]:
+    """
+    The sizes of the mix position that are unknown, or known in part. One that nobody states leaves
+    a single line of ears; over one that is not known, nobody can take the mean.
+    """
+    for key in ("width", "depth"):
+        if is_unknown(getattr(mix, key)):
+            yield f"the exact {key} of the mix position"
 
 
 def mix_spot(mix: MixPosition, spots: Sequence[Spot]) -> Spot | None:

@@ -11,7 +11,7 @@ from builder.cautions import NOISE
 from builder.departments.sound.areas.coverage import THIRDS, Covered, Listening
 from builder.formulas.field import field, field_direct
 from builder.pack import Figure, Input, Item, Value
-from builder.working import figure, worked
+from builder.working import figure, missing, worked
 
 CHECKED_POINTS, FINE_POINTS = 12, 4
 """
@@ -21,21 +21,28 @@ taken anew at every line, which is slow.
 FINE_BANDS = tuple(band for band in THIRDS if band.index % 9 == 0)
 """125 Hz, 1 kHz and 8 kHz: all bands would take longer than the maps."""
 WITHIN_DB = 40.0
+FAST = "Fast sum against the direct sum, third octaves"
 LEFT_OUT = (
     "This is the error of the arithmetic. How far the model lies from the room is told beside it,"
     " where a source tells it."
 )
 
 
-def check_items(found: Sequence[Covered], heard: Listening) -> Iterator[Item]:
-    """The measured error of the maps, and how finely they add up."""
-    if found:
-        yield Item(
-            key="sound.check",
-            kind="check",
-            name="The maps' arithmetic",
-            figures=tuple(check_figures(found, heard)),
-        )
+def check_items(
+    found: Sequence[Covered], heard: Listening | None, lacks: Sequence[str] = ()
+) -> Iterator[Item]:
+    """The measured error of the maps, and how finely they add up; or what the maps lack."""
+    if lacks:
+        work = worked(field_direct, inputs=(), leaves_out=LEFT_OUT)
+        untold = missing("sound.check.fast", FAST, work, lacks, caution=NOISE)
+        yield check_item((untold,))
+    if found and heard:
+        yield check_item(tuple(check_figures(found, heard)))
+
+
+def check_item(figures: tuple[Figure, ...]) -> Item:
+    """What is told of the maps' arithmetic."""
+    return Item(key="sound.check", kind="check", name="The maps' arithmetic", figures=figures)
 
 
 def check_figures(found: Sequence[Covered], heard: Listening) -> Iterator[Figure]:
@@ -56,7 +63,7 @@ def check_figures(found: Sequence[Covered], heard: Listening) -> Iterator[Figure
     if worst is not None:
         yield difference(
             "fast",
-            "Fast sum against the direct sum, third octaves",
+            FAST,
             worst,
             f"{len(some)} listeners, levels within {WITHIN_DB:g} dB of the highest",
         )

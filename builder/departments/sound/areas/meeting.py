@@ -20,7 +20,7 @@ from builder.formulas.polygons import contains
 from builder.pack import Figure, Input, Item, Value
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length
-from builder.working import figure, worked
+from builder.working import figure, missing, worked
 
 Array = NDArray[np.float64]
 SHOWN_C = (5.0, 15.0, 25.0, 35.0)
@@ -80,14 +80,16 @@ def meets_figures(
     heard: Listening | None,
     areas: Sequence[AudienceArea],
     system: System,
+    lacks: Sequence[str] = (),
 ) -> list[Figure | None]:
     """
-    For each box of a fill: how far ahead of it on the plan the hangs become as loud as the fill.
+    For each box of a fill: how far ahead of it on the plan the hangs become as loud as the fill, or
+    what that ``lacks``.
 
     None for a box that does not play.
     """
     if heard is None:
-        return [None] * len(aligned)
+        return [untold_meeting(fill, each, lacks) for each in aligned]
     walks = [walk(each.box, areas) for each in aligned]
     places, fills = (
         np.concatenate(walks),
@@ -118,6 +120,13 @@ def meets_figures(
         )
         for number, (each, end) in enumerate(zip(aligned, ends, strict=True))
     ]
+
+
+def untold_meeting(fill: Fill, aligned: Aligned, lacks: Sequence[str]) -> Figure | None:
+    """What stands for one box of a fill where something that every map needs is not known."""
+    if not lacks or "out of service" in (fill.condition, aligned.record.condition):
+        return None
+    return missing("meets", MEETS, worked(field, inputs=()), lacks, caution=NOISE)
 
 
 def walk(box: Box, areas: Sequence[AudienceArea]) -> Array:

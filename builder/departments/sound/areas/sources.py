@@ -24,6 +24,7 @@ from builder.formulas.alignment import alignment_delay_ms
 from builder.formulas.band_lines import third_octaves
 from builder.formulas.loudspeakers import Loudspeaker
 from builder.pack import Check
+from builder.reading.absent import is_unknown
 from builder.reading.quantities import Angle, Level
 from builder.working import weakest_of
 
@@ -65,12 +66,12 @@ class System:
     @property
     def lacking(self) -> tuple[str, ...]:
         """
-        What must be known before boxes of different models can be added: the maker's level of each.
+        What must be known before the boxes can be added: the maker's level of each model where
+        there are several, and every coverage up and down that somebody knows in part only.
         """
         without = [model.name for model in self.used if not isinstance(model.level, Level)]
-        return (
-            tuple(f"the maker's level of {name}" for name in without) if len(self.used) > 1 else ()
-        )
+        levels = [f"the maker's level of {name}" for name in without if len(self.used) > 1]
+        return (*levels, *(name for model in self.used for name in inexact_coverage(model)))
 
     def speakers(self, *, fills: bool) -> list[Loudspeaker]:
         """The boxes as sources."""
@@ -189,6 +190,16 @@ def loudspeaker(box: Box, model: Model) -> Loudspeaker:
         lowest_hz=model.lowest.hz,
         highest_hz=model.highest.hz,
     )
+
+
+def inexact_coverage(model: Model) -> Iterator[str]:
+    """
+    The coverage up and down that is unknown, or known in part. Where nobody states it the pattern
+    takes the stated bands beside it; a coverage that is there and not known is not that.
+    """
+    for entry in model.coverage if model.kind != "line box" else ():
+        if is_unknown(entry.vertical):
+            yield f"the exact vertical coverage of {model.name} at {entry.band.text}"
 
 
 def level_in_band_db(model: Model) -> float:

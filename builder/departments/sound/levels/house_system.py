@@ -15,6 +15,8 @@ from builder.pack import Figure, Input, Reference, Value, Working
 from builder.reading.quantities import Level
 from builder.working import figure, missing, worked
 
+GREATEST = "Highest level by the makers' figures"
+AVERAGE = "Highest average level by the makers' figures"
 EXPECTED_ERROR_DB = 5
 """
 How far a real room and real boxes may lie from a level by the makers' figures: from experience, no
@@ -30,8 +32,7 @@ def greatest_figure(heard: Listening, key: str) -> Figure:
     The level at the mix position when every box is at its maker's level, less what the house turns
     it down.
     """
-    label = "Highest level by the makers' figures"
-    used = heard.system.used
+    label, used = GREATEST, heard.system.used
     means = tuple(
         Input(
             model.name,
@@ -73,6 +74,13 @@ def greatest_figure(heard: Listening, key: str) -> Figure:
     )
 
 
+def untold_levels(lacks: Sequence[str], key: str) -> Iterator[Figure]:
+    """Both levels where something that every map needs is not known."""
+    work = worked(field, programme_level_db, inputs=(), leaves_out=LEFT_OUT)
+    yield missing(f"{key}.greatest_level", GREATEST, work, lacks, caution=NOISE)
+    yield missing(f"{key}.average_level", AVERAGE, work, lacks, caution=NOISE)
+
+
 def level_working(heard: Listening, inputs: Sequence[Input]) -> Working:
     """How a level at the mix position comes about: it is as sure as the least sure of the boxes."""
     check = heard.system.check
@@ -85,7 +93,7 @@ def average_figures(heard: Listening, key: str) -> Iterator[Figure]:
     The average A-weighted level at the mix position by the makers' figures less their crest, and
     its error: what a wish is held to.
     """
-    label, used = "Highest average level by the makers' figures", heard.system.used
+    label, used = AVERAGE, heard.system.used
     lacking = [
         f"the maker's level of {model.name}" for model in used if not isinstance(model.level, Level)
     ]

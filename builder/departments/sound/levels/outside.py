@@ -102,15 +102,19 @@ def heard_at(neighbour: Neighbour, heard: Listening, path: Path) -> Outdoors:
 
 
 def neighbour_figures(
-    neighbour: Neighbour, heard: Listening | None, areas: Sequence[AudienceArea], key: str
+    neighbour: Neighbour,
+    heard: Listening | None,
+    areas: Sequence[AudienceArea],
+    key: str,
+    lacks: Sequence[str] = (),
 ) -> Iterator[Figure]:
-    """The level there."""
+    """The level there, or what it ``lacks``."""
     label = f"With {neighbour.mix_level.text} at the mix position"
     if heard is None or not areas or neighbour.mix_level.weighting != "A":
         lacking = (
             ("an A-weighted level at the mix position",)
             if heard and areas
-            else ("all that a coverage map needs",)
+            else lacks or ("all that a coverage map needs",)
         )
         yield missing(
             f"{key}.level", label, worked(outdoor_level, inputs=()), lacking, caution=NOISE

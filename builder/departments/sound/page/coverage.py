@@ -82,7 +82,9 @@ def coverage_blocks(section: Section, pack: Pack) -> Iterator[Block]:
         )
         if areas:
             yield Heading(2, "By area", "areas")
-            yield item_table(areas, (), first="Area", summary="The areas where people listen")
+            yield item_table(
+                areas, ("mean",), first="Area", summary="The areas where people listen"
+            )
         return
     yield Paragraph(
         "Levels at ear height relative to the mix position, with pink noise on all drive lines. 0"

@@ -109,13 +109,14 @@ def way_blocks(section: Section) -> Iterator[Block]:
             first="Third octave",
             summary="Pairs against the line as set",
         )
-        yield Paragraph(
-            [
-                "Drawn over the plan: ",
-                Link("both ways at each third octave", "sound-coverage", "pattern"),
-                ".",
-            ]
-        )
+        if section.fields:
+            yield Paragraph(
+                [
+                    "Drawn over the plan: ",
+                    Link("both ways at each third octave", "sound-coverage", "pattern"),
+                    ".",
+                ]
+            )
         yield from (Caution(text) for text in section.cautions)
     yield Paragraph(
         "The model takes equal subs that radiate alike all round, in the open. In front it holds as"

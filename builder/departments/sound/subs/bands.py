@@ -133,6 +133,7 @@ def band_items(
     model: Model,
     floor: Floor | None,
     heard: Listening | None,
+    lacks: Sequence[str],
     speed_m_s: float,
     system: System,
 ) -> Iterator[Item]:
@@ -143,7 +144,7 @@ def band_items(
             coverage_figure(line, name, hertz, speed_m_s),
             straight_figure(line, name, hertz, speed_m_s),
             loss_figure(line, name, hertz, speed_m_s),
-            *floor_figures(line, name, hertz, floor=floor, heard=heard, system=system),
+            *floor_figures(line, name, hertz, floor=floor, heard=heard, lacks=lacks, system=system),
             *stack_figures(line, name, hertz, floor=floor, speed_m_s=speed_m_s, system=system),
         ]
         yield Item(key=name, kind="subband", name=f"{hertz:g} Hz", figures=tuple(figures))
@@ -156,6 +157,7 @@ def floor_figures(
     *,
     floor: Floor | None,
     heard: Listening | None,
+    lacks: Sequence[str],
     system: System,
 ) -> Iterator[Figure]:
     """How wide the line is within 6 dB of its middle on the floor, with its delays and without."""
@@ -168,7 +170,7 @@ def floor_figures(
             Input("Delays", "as set" if with_delays else "none"),
         )
         if floor is None or heard is None:
-            lacking = (
+            lacking = (floor and lacks) or (
                 "the mix position in front of the line, an audience area there and the house's air",
             )
             yield missing(

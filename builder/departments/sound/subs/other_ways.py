@@ -26,7 +26,7 @@ from builder.formulas.subs import arc_delays_ms
 from builder.pack import Figure, Input, Item, Value
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Across, Length
-from builder.working import figure, worked
+from builder.working import figure, missing, worked
 
 Array = NDArray[np.float64]
 FEWEST_SUBS = 4
@@ -123,10 +123,11 @@ def way_items(
     model: Model,
     heard: Listening | None,
     *,
+    lacks: Sequence[str],
     speed_m_s: float,
     system: System,
 ) -> Iterator[Item]:
-    """The pairs with their delays, and what they do in each third octave."""
+    """The pairs with their delays, and what they do in each third octave, or what that lacks."""
     pairs = pairs_of(line, model, speed_m_s)
     if pairs is None:
         return
@@ -146,6 +147,8 @@ def way_items(
         )
     if heard and played_hz(model):
         yield from band_items(pairs, f"{key}.ways", model, heard)
+    elif lacks:
+        yield from untold_bands(f"{key}.ways", model, lacks)
 
 
 def whole_figures(pairs: Pairs, model: Model, key: str, system: System) -> Iterator[Figure]:
@@ -229,7 +232,7 @@ def band_items(pairs: Pairs, key: str, model: Model, heard: Listening) -> Iterat
         for way, boxes in ways.items()
     }
     for hertz in played:
-        name = f"{key}.{hertz:g}hz".replace("31.5", "31-5")
+        name = band_key(key, hertz)
         figures = [
             found
             for way in WAYS
@@ -243,6 +246,34 @@ def band_items(pairs: Pairs, key: str, model: Model, heard: Listening) -> Iterat
             )
         ]
         yield Item(key=name, kind="subwayband", name=f"{hertz:g} Hz", figures=tuple(figures))
+
+
+def untold_bands(key: str, model: Model, lacks: Sequence[str]) -> Iterator[Item]:
+    """Each third octave where something that every map needs is not known."""
+    for hertz in played_hz(model):
+        name = band_key(key, hertz)
+        figures = tuple(
+            missing(
+                f"{name}.{figure_name(way, there)}",
+                f"{way.capitalize()}: {there}",
+                worked(field, inputs=(), leaves_out=LEAVES_OUT),
+                lacks,
+                caution=NOISE,
+            )
+            for way in WAYS
+            for there in ("mix", "stage")
+        )
+        yield Item(key=name, kind="subwayband", name=f"{hertz:g} Hz", figures=figures)
+
+
+def band_key(key: str, hertz: float) -> str:
+    """The key of a third octave; a point parts keys."""
+    return f"{key}.{hertz:g}hz".replace("31.5", "31-5")
+
+
+def figure_name(way: str, there: str) -> str:
+    """The last part of the key of what a way does at a place."""
+    return f"{way.replace('-', '_')}_{there}"
 
 
 def stage_places(line: SubLine) -> Array:
@@ -299,7 +330,5 @@ def change_figures(
         value = (
             Value(signed(change), number=change, unit="dB") if known else Value("nothing is heard")
         )
-        short = way.replace("-", "_")
-        yield figure(
-            f"{key}.{short}_{name}", f"{way.capitalize()}: {words}", value, work, caution=NOISE
-        )
+        label = f"{way.capitalize()}: {words}"
+        yield figure(f"{key}.{figure_name(way, name)}", label, value, work, caution=NOISE)
