@@ -51,7 +51,8 @@ def hang(
 
 
 def described(text: str) -> Rigging:
-    """The description that a text makes."""
+    """The description that a text makes; nothing hangs where it tells no hangs."""
+    text = text if "hangs:" in text else f"{text}hangs: none\n"
     return read(text, file="rigging.yml", kind=Rigging)
 
 

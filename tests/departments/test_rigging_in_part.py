@@ -6,9 +6,13 @@ Shares are by hand statics: a uniform load on two supports at its ends puts half
 
 import pytest
 
-from builder.exchange import HungLoad
-from builder.pack import Value
-from tests.departments.rigged import BEAM, LIMITS, figure, found, hang, points
+from builder.department import Surroundings
+from builder.departments.rigging.description import Rigging
+from builder.departments.rigging.publish import publish
+from builder.exchange import HungLoad, Offers
+from builder.pack import Section, Value
+from builder.reading.reader import read
+from tests.departments.rigged import AGEING, BEAM, LIMITS, figure, found, hang, points
 
 PAIR = BEAM + points(0, 20)
 LIGHTS = "{what: Lights, by: lighting, weight: 400 kg}"
@@ -149,3 +153,39 @@ def test_what_passes_a_limit_without_the_unknown_is_told_too() -> None:
     assert passed[0].sentence.startswith("At the lightest: P1 carries 1,100 kg of 1,000 kg")
     between = found(truss("5 to 6 kg/m", lights), "limit-passed")
     assert between[0].sentence.startswith("P1 carries 1,160 kg of 1,000 kg")
+
+
+@pytest.mark.parametrize("hangs", ["", "hangs: unknown\n"])
+def test_where_nobody_says_what_hangs_nothing_is_left_for_certain(hangs: str) -> None:
+    stock = "hoists: [{name: H, count: 4, rating: 1 t, weight: 50 kg, headroom: 0.6 m}]\n"
+    venue = LIMITS + PAIR + stock
+    bare = section_of(f"{venue}hangs: none\n")
+    open_ = section_of(venue + hangs)
+    assert value_in(bare, "point", "P1", "carried") == (0.0, 0.0)
+    assert value_in(bare, "point", "P1", "left") == (1000.0, 1000.0)
+    assert value_in(bare, "roof", "", "left") == (9000.0, 9000.0)
+    assert value_in(bare, "hoist", "H", "free") == (4.0, 4.0)
+    assert value_in(open_, "point", "P1", "left") == (None, 1000.0)
+    assert value_in(open_, "beam", "B1", "left") == (None, 3000.0)
+    assert value_in(open_, "roof", "", "left") == (None, 9000.0)
+    assert value_in(open_, "hoist", "H", "free") == (None, 4.0)
+    for kind in ("point", "beam", "roof"):
+        carried = open_.item(kind).figure("carried")  # type: ignore[union-attr]  # it is there
+        assert carried is not None
+        assert carried.missing == ("what hangs in the house",)
+
+
+def section_of(text: str) -> Section:
+    """The section that a text publishes, as it is written."""
+    around = Surroundings(Offers(), AGEING, "metric")
+    return publish(read(text, file="rigging.yml", kind=Rigging), around).section
+
+
+def value_in(section: Section, kind: str, name: str, key: str) -> tuple[float | None, float | None]:
+    """The ends of a figure of a section."""
+    item = section.item(kind, name)
+    assert item is not None
+    figure_ = item.figure(key)
+    assert figure_ is not None
+    assert figure_.value is not None
+    return figure_.value.ends

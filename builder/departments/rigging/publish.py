@@ -211,7 +211,7 @@ def hang_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
     """Hangs with their supports and loads; bridles."""
     rigging = whole.rigging
     for body, part, item in zip(
-        whole.bodies, whole.shares, stater.named(rigging.hangs, "rigging", "hang"), strict=True
+        whole.bodies, whole.shares, stater.named(rigging.hung, "rigging", "hang"), strict=True
     ):
         truss = truss_of(body, whole)
         spans = tuple(span_figures(body, truss, item.key, system)) if truss and truss.rows else ()

@@ -7,12 +7,13 @@ from builder.cautions import LOADS, WIND
 from builder.departments.rigging.description import Rigging, WindArea
 from builder.departments.rigging.description.steel import Hoist, Truss
 from builder.departments.rigging.hangs.figures import truss_of
-from builder.departments.rigging.steel.figures import by_hand, in_words
+from builder.departments.rigging.steel.figures import WHAT_HANGS, by_hand, in_words
 from builder.departments.rigging.steel.limits import same
+from builder.departments.rigging.steel.readings import hangs_are_told
 from builder.departments.rigging.steel.totals import Whole
 from builder.formulas.gravity import STANDARD_GRAVITY_M_S2
 from builder.formulas.wind import wind_force_n, wind_pressure_pa
-from builder.pack import Figure, Input, Value, one_or_both
+from builder.pack import Figure, Input, Value, Working, not_more, one_or_both
 from builder.reading.in_part import as_written, ends_of
 from builder.reading.in_service import not_working
 from builder.reading.measures import System, shown
@@ -30,7 +31,7 @@ def hoists_used(hoist: Hoist, rigging: Rigging) -> int:
     """How many of a model the standing hangs use."""
     return sum(
         1
-        for hang in rigging.hangs
+        for hang in rigging.hung
         for support in hang.supports
         if support.hoist and same(support.hoist, hoist.name)
     )
@@ -48,13 +49,14 @@ def hoist_figures(hoist: Hoist, rigging: Rigging, key: str) -> Iterator[Figure]:
         "counting",
         inputs=[Input("In stock", str(hoist.count))],
         steps=steps,
-        lines=rigging.hangs,
+        lines=rigging.hung,
     )
-    yield figure(f"{key}.used", "In use", Value(str(used), number=float(used)), work, caution=LOADS)
+    yield used_figure(key, Value(str(used), number=float(used)), work, rigging)
+    value = Value(str(left), number=float(left))
     yield figure(
         f"{key}.free",
         "Left",
-        Value(str(left), number=float(left)),
+        value if hangs_are_told(rigging) else not_more(value),
         work,
         caution=LOADS,
         note="condition and note of the line apply",
@@ -64,6 +66,13 @@ def hoist_figures(hoist: Hoist, rigging: Rigging, key: str) -> Iterator[Figure]:
 def truss_used_m(truss: Truss, whole: Whole) -> float:
     """How much of a truss the standing hangs use. [m]"""
     return fsum(body.length_m for body in whole.bodies if truss_of(body, whole) is truss)
+
+
+def used_figure(key: str, used: Value, work: Working, rigging: Rigging) -> Figure:
+    """How much of a line hangs already; not told where nobody says what hangs."""
+    if hangs_are_told(rigging):
+        return figure(f"{key}.used", "In use", used, work, caution=LOADS)
+    return missing(f"{key}.used", "In use", work, (WHAT_HANGS,), caution=LOADS)
 
 
 def truss_figures(truss: Truss, whole: Whole, key: str, system: System) -> Iterator[Figure]:
@@ -77,12 +86,13 @@ def truss_figures(truss: Truss, whole: Whole, key: str, system: System) -> Itera
         steps=(f"In hangs: {used_m:.2f} m",),
     )
     text, also = shown(Length, used_m, 1, system)
-    yield figure(f"{key}.used", "In use", Value(text, also, used_m, "m"), work, caution=LOADS)
+    yield used_figure(key, Value(text, also, used_m, "m"), work, whole.rigging)
     ends = (
         Value(*shown(Length, end.m - used_m, 1, system), end.m - used_m, "m") if end else None
         for end in ends_of(truss.in_all)
     )
-    value = one_or_both(*ends)
+    least, most = ends
+    value = one_or_both(least if hangs_are_told(whole.rigging) else None, most)
     if value:
         yield figure(f"{key}.free", "Left", value, work, caution=LOADS)
     else:

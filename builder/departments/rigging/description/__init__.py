@@ -20,7 +20,7 @@ from builder.departments.rigging.description.steel import (
     Truss,
     Zone,
 )
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, listed
 from builder.reading.lists import AtMost
 from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
@@ -99,8 +99,11 @@ class Rigging(DepartmentFile):
     """Truss in stock."""
     hoists: tuple[Hoist, ...] = ()
     """Hoists in stock."""
-    hangs: tuple[Hang, ...] = ()
-    """What hangs in the house when a show arrives."""
+    hangs: Maybe[tuple[Hang, ...]] = Absent.NOT_STATED
+    """
+    What hangs in the house when a show arrives. `none` where the steel is bare; where it is left
+    out or unknown, nothing is said to be left for certain.
+    """
     bridles: Annotated[tuple[Bridle, ...], AtMost(200)] = ()
     """Standing spots between two or three points."""
     wanted_spots: Annotated[tuple[WantedSpot, ...], AtMost(30)] = ()
@@ -113,6 +116,11 @@ class Rigging(DepartmentFile):
     """The site's own wind plan, outdoors."""
     wind_areas: tuple[WindArea, ...] = ()
     """What the wind blows on, for planning forces at the steps of the plan."""
+
+    @property
+    def hung(self) -> tuple[Hang, ...]:
+        """The hangs that are described."""
+        return listed(self.hangs)
 
     def contradictions(self) -> Iterator[Problem]:
         """A point says where it is along its beam, and carries one hang."""
@@ -130,7 +138,7 @@ class Rigging(DepartmentFile):
 
     def _points_used_twice(self) -> Iterator[Problem]:
         used: dict[str, str] = {}
-        for hang in self.hangs:
+        for hang in self.hung:
             for index, support in enumerate(hang.supports):
                 if support.point in used:
                     path, reason = (

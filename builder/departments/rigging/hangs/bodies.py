@@ -146,7 +146,7 @@ def bodies(
         body_of(
             hang, by_name, rigging.hoists, [load for load in every if same(load.hang, hang.name)]
         )
-        for hang in rigging.hangs
+        for hang in rigging.hung
     )
 
 

@@ -18,6 +18,7 @@ from builder.reading.quantities import Length, Mass
 from builder.reading.written import Written
 from builder.working import figure, missing, weakest_of, worked
 
+WHAT_HANGS = "what hangs in the house"
 NOTHING_KG = 0.005
 LEFT_OUT = (
     "Snow, wind and anything hung that this file does not tell. Loads are at rest unless the house"
@@ -134,8 +135,11 @@ def carried_figure(point: OnPoint, whole: Whole, key: str, system: System) -> Fi
         lines=whole.lines_on(point),
     )
     value = between(light.kg, heavy.kg, system)
+    if whole.adrift:
+        value = between(light.kg or None, None, system)
     if value is None:
-        return missing(f"{key}.carried", "Carried", work, reasons(point, whole), caution=LOADS)
+        lacking = reasons(point, whole) or (WHAT_HANGS,)
+        return missing(f"{key}.carried", "Carried", work, lacking, caution=LOADS)
     return figure(
         f"{key}.carried",
         "Carried",
@@ -308,6 +312,7 @@ def group_figures(group: Group, whole: Whole, key: str, system: System) -> Itera
     if value:
         yield figure(f"{key}.carried", "Carried", value, work, caution=LOADS)
     else:
+        lacking = lacking or (WHAT_HANGS,)
         yield missing(f"{key}.carried", "Carried", work, lacking, caution=LOADS)
     yield group_left_figure(group, whole, key, system, is_sure=is_sure)
 

@@ -126,7 +126,7 @@ def trims(rigging: Rigging) -> list[Named]:
             hang.where("trim"),
             f"rigging.hang.{spelling(hang.name)}",
         )
-        for hang in rigging.hangs
+        for hang in rigging.hung
         if isinstance(hang.trim, Quantity)
     ]
 

@@ -27,7 +27,7 @@ def is_inexact(rigging: Rigging, offered: Iterable[HungLoad]) -> bool:
     """Whether any weight or limit is known in part or not at all."""
     limits = (rigging.limits, *rigging.exceptions, *rigging.zones, *rigging.points)
     return (
-        any(weight_open(hang) for hang in rigging.hangs)
+        any(weight_open(hang) for hang in rigging.hung)
         or any(load.more_kg != 0 for load in offered)
         or any(
             is_unknown(getattr(record, key, None)) for record in limits for key in LIMITS_OF_A_LINE
@@ -36,6 +36,11 @@ def is_inexact(rigging: Rigging, offered: Iterable[HungLoad]) -> bool:
 
 
 LIMITS_OF_A_LINE = ("whole_roof", "each_beam", "each_point", "limit", "rating")
+
+
+def hangs_are_told(rigging: Rigging) -> bool:
+    """Whether the house says what hangs in it, or that nothing does."""
+    return rigging.hangs is Absent.NONE or not isinstance(rigging.hangs, Absent)
 
 
 def weight_open(hang: Hang) -> bool:
@@ -51,7 +56,9 @@ def weight_open(hang: Hang) -> bool:
 
 def rigging_at(rigging: Rigging, reading: Reading) -> Rigging:
     """The same house with every weight and limit at one end."""
-    changes: dict[str, Any] = {"hangs": tuple(hang_at(hang, reading) for hang in rigging.hangs)}
+    changes: dict[str, Any] = {}
+    if not isinstance(rigging.hangs, Absent):
+        changes["hangs"] = tuple(hang_at(hang, reading) for hang in rigging.hangs)
     changes["limits"] = limits_at(rigging.limits, reading)
     for key in ("exceptions", "zones", "points"):
         changes[key] = tuple(limits_at(record, reading) for record in getattr(rigging, key))

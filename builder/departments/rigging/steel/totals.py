@@ -20,6 +20,7 @@ from builder.departments.rigging.steel.limits import (
 )
 from builder.departments.rigging.steel.readings import (
     READINGS,
+    hangs_are_told,
     is_inexact,
     loads_at,
     rigging_at,
@@ -152,7 +153,9 @@ class Whole:
 
     @property
     def adrift(self) -> bool:
-        """Whether something hangs here and nobody says on what."""
+        """Whether something hangs here and nobody says on what, or nobody says what hangs here."""
+        if not hangs_are_told(self.rigging):
+            return True
         return any(load.hang == "" for load in self.strangers)
 
     def point(self, name: str) -> OnPoint:
@@ -224,7 +227,7 @@ def one_reading(rigging: Rigging, every: tuple[HungLoad, ...]) -> Whole:
     points = tuple(on_point(place, rigging, hung, parts, legs) for place in places)
     groups = tuple(groups_of(rigging, points))
     left, full = left_and_full(points, groups, spacing_m(rigging.limits))
-    known = {hang.name.casefold() for hang in rigging.hangs}
+    known = {hang.name.casefold() for hang in rigging.hung}
     strangers = tuple(load for load in every if load.hang.casefold() not in known)
     checks = checks_of_hangs(hung, legs, places)
     return Whole(rigging, places, hung, parts, legs, points, groups, left, full, strangers, checks)
