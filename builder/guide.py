@@ -100,7 +100,9 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   the names that the house has. Name none, and the best whole one is told first: fewest short, then
   fewest to ask, then fewest short that only should be, then the house's order. A line or two say
   which it is, how the others fare, and the first thing that is worse and better there. At most 64
-  are compared; a house with more asks you to name one.
+  are compared; a house with more asks you to name one. What the house can
+  set (`set from 0.9 m to 1.4 m`) stands at one setting for all lines and acts, and you are told
+  which.
 * **Stock**: of a line those count that work; all of it where the line does not say how many do, and
   none of it where it is out of service. Wedges are matched, so one line must have enough; classes
   of microphone are not told apart. Faults of drop boxes stand beside the inputs.

@@ -4,10 +4,17 @@ Riders and a pack in, verdicts and questions out.
 This is the whole of the check; the page in the browser runs it too.
 """
 
+from builder.fit.arrangements.as_set import pack_at
 from builder.fit.arrangements.evenings import evenings_of
 from builder.fit.arrangements.in_place import judged_in_place
-from builder.fit.arrangements.records import Evening, Judged
-from builder.fit.arrangements.telling import judged_in_words, others_of, place_of_best
+from builder.fit.arrangements.records import Evening, Judged, Setting
+from builder.fit.arrangements.settings import settings_compared
+from builder.fit.arrangements.telling import (
+    judged_in_words,
+    others_of,
+    place_of_best,
+    with_settings_told,
+)
 from builder.fit.arrangements.views import configurations_of
 from builder.fit.clock.records import DayAnswer
 from builder.fit.needs.own_names import with_own_names
@@ -31,7 +38,12 @@ def fit(pack: FitPack, riders: list[RiderAsked]) -> Result:
     pack = with_own_names(pack)
     names = configurations_of(pack)
     known: Known = {}
-    judged = [on_evening(riders, evening, pack, known) for evening in evenings_of(riders, names)]
+    evenings = evenings_of(riders, names)
+    compared = settings_compared(riders, evenings, pack)
+    judged = [
+        at_best_settings(riders, evening, settings, pack, known)
+        for evening, settings in zip(evenings, compared, strict=True)
+    ]
     best = judged[place_of_best(judged)]
     others = others_of(best, judged)
     verdicts = best["verdicts"]
@@ -41,7 +53,7 @@ def fit(pack: FitPack, riders: list[RiderAsked]) -> Result:
         "acts": act_answers(riders, best),
         "verdict": overall(verdicts, ""),
         "verdicts": verdicts,
-        "judged_in": judged_in_words(riders, best, others, names),
+        "judged_in": with_settings_told(judged_in_words(riders, best, others, names), best),
         "others": others,
         "day": best["rows"],
         "questions": questions(verdicts),
@@ -49,13 +61,33 @@ def fit(pack: FitPack, riders: list[RiderAsked]) -> Result:
     }
 
 
-def on_evening(riders: list[RiderAsked], evening: Evening, pack: FitPack, known: Known) -> Judged:
-    """All verdicts where every act plays in its place of an evening."""
+def at_best_settings(
+    riders: list[RiderAsked],
+    evening: Evening,
+    compared: list[list[Setting]],
+    pack: FitPack,
+    known: Known,
+) -> Judged:
+    """What an evening comes to at the settings at which the show fares best."""
+    judged = [on_evening(riders, evening, settings, pack, known) for settings in compared]
+    return judged[place_of_best(judged)]
+
+
+def on_evening(
+    riders: list[RiderAsked],
+    evening: Evening,
+    settings: list[Setting],
+    pack: FitPack,
+    known: Known,
+) -> Judged:
+    """All verdicts where every act plays in its place of an evening, the house set like this."""
+    pack = pack_at(pack, settings)
     day: DayAnswer = {"verdicts": [], "rows": []}
     if is_failing(lambda: add_day(day, riders, evening, pack)):
         day = {"verdicts": [day_not_judged()], "rows": []}
     return {
         "evening": evening,
+        "settings": settings,
         "verdicts": [*in_own_places(riders, evening, pack, known), *day["verdicts"]],
         "rows": day["rows"],
     }

@@ -180,6 +180,8 @@ def value_record(value: Fact | Figure, kind: str, section: packs.Section, page: 
         "parts": list(shown.parts) if shown else [],
         "least": shown.least if shown else None,
         "most": shown.most if shown else None,
+        "can_be_set": shown.can_be_set if shown else False,
+        "settings": list(shown.settings) if shown else [],
         "page": page,
         "checked": checked(verified),
         "stale": verified.stale if verified else False,

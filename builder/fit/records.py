@@ -36,8 +36,10 @@ class Value(Age):
     A fact or a figure of an item.
 
     ``number`` is in SI, and is there where it is exact; else ``least`` and ``most`` are its ends as
-    far as anybody knows. ``parts`` are the entries of a list, each by itself: whoever looks for a
-    name looks there, never within ``text``.
+    far as anybody knows. Where the house chooses it, it ``can_be_set``: to one of the ``settings``,
+    or anywhere between its ends where none are named; with a number, it stands at one of its
+    choices in the arrangement that is judged. ``parts`` are the entries of a list, each by itself:
+    whoever looks for a name looks there, never within ``text``.
     """
 
     key: str
@@ -48,6 +50,8 @@ class Value(Age):
     parts: list[str]
     least: float | None
     most: float | None
+    can_be_set: bool
+    settings: list[float]
     page: str
 
 
@@ -488,7 +492,8 @@ class DepartmentQuestions(TypedDict):
 class Result(TypedDict):
     """
     All that the check answers. ``judged_in`` tells the arrangement and how ``others`` fare, in
-    words; both are empty where the house has one arrangement only.
+    words; both are empty where the house has one arrangement only. What the house sets for the show
+    is told there too.
     """
 
     venue: str

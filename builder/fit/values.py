@@ -50,6 +50,11 @@ def less(first: float | None, second: float | None) -> float | None:
     return None if first is None or second is None else first - second
 
 
+def is_set(value: Value) -> bool:
+    """Whether a value that the house chooses stands at one of its choices."""
+    return value["can_be_set"] and value["number"] is not None
+
+
 def text_of(item: Item, name: str) -> str:
     """A value's text, or an empty one."""
     if name in item["words"]:

@@ -34,6 +34,8 @@ def value(
         "remembered": False,
         "least": None,
         "most": None,
+        "can_be_set": False,
+        "settings": [],
         "parts": [],
     }
     return {**blank, "text": text, "number": number, "standing": standing, **more}

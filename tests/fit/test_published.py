@@ -1,5 +1,7 @@
 """What the check reads of a pack."""
 
+from dataclasses import replace
+
 import pytest
 
 from builder.fit.published import NO_LIMIT, checked, fit_record, value_record
@@ -82,3 +84,18 @@ def test_what_is_left_of_a_roof_limit_that_the_house_says_does_not_exist_is_none
     working = Working("left", (), ())
     left = Figure(f"{section}.{kind}.r.left", "Left", None, working, missing=(NO_LIMIT,))
     assert value_record(left, kind, Section(section, "x", ()), "")["standing"] == standing
+
+
+def test_what_the_house_can_set_travels_with_its_settings() -> None:
+    feet = Value("4 ft or 5 ft", "", None, "m", (), 1.2192, 1.524, True, (1.2192, 1.524))
+    for told, settings in ((feet, [1.2192, 1.524]), (replace(feet, settings=()), [])):
+        fact = Fact("stage.deck.deck.height", "Height", Standing.STATED, told)
+        record = value_record(fact, "deck", Section("stage", "Stage", ()), "stage.html")
+        assert (record["can_be_set"], record["settings"]) == (True, settings)
+        assert (record["number"], record["least"], record["most"]) == (None, 1.2192, 1.524)
+
+
+def test_what_nobody_knows_exactly_is_not_told_as_a_choice() -> None:
+    fact = Fact("x", "Height", Standing.STATED, Value("1 to 2 m", least=1.0, most=2.0))
+    record = value_record(fact, "deck", Section("stage", "Stage", ()), "stage.html")
+    assert (record["can_be_set"], record["settings"]) == (False, [])

@@ -37,9 +37,24 @@ class Evening(TypedDict):
     own: list[int]
 
 
+class Setting(TypedDict):
+    """
+    A value that the house chooses, by its key, at one of its choices. [SI]
+
+    ``words`` are the same in metric and in imperial words.
+    """
+
+    key: str
+    item: str
+    label: str
+    number: float
+    words: list[str]
+
+
 class Judged(TypedDict):
-    """What a day comes to on one evening."""
+    """What a day comes to on one evening, with what the house sets for it."""
 
     evening: Evening
+    settings: list[Setting]
     verdicts: list[Verdict]
     rows: list[DayRow]

@@ -2,7 +2,7 @@
 The best of the evenings that a day could be, and how the others fare: what decides between them.
 """
 
-from builder.fit.arrangements.records import Evening, Judged
+from builder.fit.arrangements.records import Evening, Judged, Setting
 from builder.fit.arrangements.sentences import (
     ACT_IN,
     BEST_OF,
@@ -16,6 +16,9 @@ from builder.fit.arrangements.sentences import (
     NOTHING_SHORT,
     OTHER_IN,
     SAME_IN,
+    SET_FOR_SHOW,
+    SETTING,
+    SETTING_IN_BOTH,
     WORSE,
 )
 from builder.fit.counting import count_words
@@ -100,6 +103,29 @@ def judged_in_words(
         return [fill(EACH_IN_ITS_OWN, {"names": acts_words(riders, evening)}), *lines_of(others)]
     parts = {"names": known[0]["configuration"], "number": digits(len(others) + 1, 0)}
     return [fill(BEST_OF if len(others) > 0 else JUDGED_IN, parts), *lines_of(others)]
+
+
+def with_settings_told(words: list[str], best: Judged) -> list[str]:
+    """
+    In which arrangement a show is judged, and after its first line what the house sets for it: of
+    that only what a verdict leans on.
+    """
+    keys = [answer["fact"]["key"] for answer in best["verdicts"] if answer["fact"] is not None]
+    told = [setting_words(each) for each in best["settings"] if each["key"] in keys]
+    if len(told) == 0:
+        return words
+    return [*words[:1], fill(SET_FOR_SHOW, {"settings": BETWEEN.join(told)}), *words[1:]]
+
+
+def setting_words(setting: Setting) -> str:
+    """One value as it is set, in both systems where its kind has two."""
+    parts = {
+        "item": setting["item"],
+        "label": setting["label"],
+        "amount": setting["words"][0],
+        "also": setting["words"][1],
+    }
+    return fill(SETTING if parts["also"] == "" else SETTING_IN_BOTH, parts)
 
 
 def acts_words(riders: list[RiderAsked], evening: Evening) -> str:

@@ -3,7 +3,7 @@
 from builder.fit.arrangements.records import View
 from builder.fit.records import FitPack, Item, Section
 from builder.fit.sections import items_of, section_of
-from builder.fit.values import parts_of
+from builder.fit.values import is_set, parts_of
 
 CONFIGURATION = "configuration"
 LISTED = "configurations"
@@ -37,7 +37,10 @@ def view_of(pack: FitPack, configuration: str) -> View:
 
 def whole_view(pack: FitPack) -> View:
     """The pack with the lines of all configurations at once."""
-    return {**pack, "standing": {section["key"]: ALL for section in pack["sections"]}}
+    return {
+        **pack,
+        "standing": {section["key"]: ALL + set_in(section) for section in pack["sections"]},
+    }
 
 
 def narrowed(view: View, keys: list[str]) -> View:
@@ -54,11 +57,25 @@ def section_in(section: Section, configuration: str) -> Section:
 
 
 def standing_in(section: Section, configuration: str) -> str:
-    """Which lines of a section stand in a configuration, of those that need not, in order."""
-    return "".join(
+    """
+    Which lines of a section stand in a configuration, of those that need not, in order; and at what
+    its values stand that the house chooses.
+    """
+    stands = "".join(
         STANDS if stands_in(item, configuration) else STANDS_NOT
         for item in section["items"]
         if not stands_in(item, "")
+    )
+    return stands + set_in(section)
+
+
+def set_in(section: Section) -> str:
+    """At what the values of a section stand that the house chooses; empty where none does."""
+    return "".join(
+        value["text"]
+        for item in section["items"]
+        for value in item["values"].values()
+        if is_set(value)
     )
 
 

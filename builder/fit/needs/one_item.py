@@ -6,18 +6,21 @@ from builder.fit.needs.sentences import (
     ARRANGE,
     AS_ASKED,
     BOUNDED,
+    CHOSEN,
     NO_NUMBER,
     NOT_FOR_VISITORS,
     NOT_KNOWN_YET,
     NOT_USABLE,
     NOTHING_LIMITS,
     OTHERWISE,
+    SET_TO,
 )
 from builder.fit.notes import age_notes, item_notes, once
 from builder.fit.records import Item, NeedAmount, Rule, Value, Verdict
 from builder.fit.sentences import HAS_NONE, NOT_SAID, fill
-from builder.fit.values import least_of, most_of
+from builder.fit.values import is_set, least_of, most_of
 from builder.fit.verdicts import FITS, SHORT, asked, fact_of, verdict, with_remedy
+from builder.fit.wording import both
 
 
 def by_item(requirement: NeedAmount, rule: Rule, item: Item) -> Answer:
@@ -32,8 +35,19 @@ def by_item(requirement: NeedAmount, rule: Rule, item: Item) -> Answer:
     if value is not None:
         whole["fact"] = fact_of(value, item)
     if whole["verdict"] == FITS:
-        whole["notes"] = [*whole["notes"], *once([*item_notes(item), *age_notes(value)])]
+        whole["notes"] = [
+            *whole["notes"],
+            *setting_notes(rule, value),
+            *once([*item_notes(item), *age_notes(value)]),
+        ]
     return answer
+
+
+def setting_notes(rule: Rule, value: Value | None) -> list[str]:
+    """What the house has to set a value to, where it chooses it."""
+    if value is None or value["number"] is None or not is_set(value):
+        return []
+    return [fill(SET_TO, {"amount": both(rule["kind"], value["number"])[0]})]
 
 
 def plain(answer: Verdict) -> Answer:
@@ -78,7 +92,8 @@ def by_value(requirement: NeedAmount, rule: Rule, value: Value) -> Answer:
         return plain(asked(requirement, rule, NO_NUMBER))
     answer = against_value(requirement, rule, value)
     if answer is None:
-        return plain(asked(requirement, rule, fill(BOUNDED, {"text": value["text"]})))
+        template = CHOSEN if value["can_be_set"] else BOUNDED
+        return plain(asked(requirement, rule, fill(template, {"text": value["text"]})))
     return answer
 
 

@@ -12,6 +12,8 @@ NOTHING_LIMITS = "Nothing limits it."
 NOT_KNOWN_YET = "The house does not know yet."
 NO_NUMBER = "The house gives no number."
 BOUNDED = "It is {text}, for not all is known."
+CHOSEN = "It is {text}; ask to what for this show."
+SET_TO = "Set to {amount}."
 
 AS_ASKED = "As asked."
 OTHERWISE = "The house says otherwise."

@@ -109,6 +109,8 @@ def one_for(item: Item) -> Value:
         "parts": [],
         "least": None,
         "most": None,
+        "can_be_set": False,
+        "settings": [],
         "page": item["page"],
         "checked": item["checked"],
         "stale": item["stale"],
