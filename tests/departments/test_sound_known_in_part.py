@@ -119,13 +119,58 @@ def test_a_coverage_that_nothing_leans_on_may_be_unknown() -> None:
         assert all(known(text)[key].value == each.value for key, each in known(same).items())
 
 
-@pytest.mark.parametrize("form", LESS)
-def test_where_boxes_of_inexact_depth_hang_is_missing_by_name(form: str) -> None:
-    deep = ROOM.replace("height: 250 mm", f"height: 250 mm\n    depth: {form.format('400 mm')}")
-    found = figure(deep + HANGS, "hang", "centre_depth")
-    assert (found.value, found.missing) == (None, ("the exact depth of a box",))
-    written = "not known yet" if form == "unknown" else form.format("400 mm")
+def deep(depth: str) -> str:
+    """Two boxes that look straight downstage from 1 m DS, so deep."""
+    straight = HANGS.replace("boxes: 3, splay: [2 deg, 4 deg]", "boxes: 2, splay: [0 deg]").replace(
+        "down: 5 deg", "down: 0 deg"
+    )
+    return ROOM.replace("height: 250 mm", f"height: 250 mm\n    depth: {depth}") + straight
+
+
+def test_boxes_about_so_deep_hang_between_two_ends() -> None:
+    # Fronts at 1 m DS; the middle of a box lies half its depth behind: 180 mm to 220 mm. By hand.
+    value = figure(deep("about 400 mm"), "hang", "centre_depth").value
+    assert value is not None
+    assert value.number is None
+    assert value.ends == (pytest.approx(-0.82), pytest.approx(-0.78))
+    assert value.text == "0.82 m DS to 0.78 m DS"
+
+
+@pytest.mark.parametrize("depth", ["at least 400 mm", "up to 400 mm", "unknown"])
+def test_where_boxes_of_a_depth_with_one_end_hang_is_missing_by_name(depth: str) -> None:
+    found = figure(deep(depth), "hang", "centre_depth")
+    assert (found.value, found.missing) == (None, ("the depth of a box",))
+    written = "not known yet" if depth == "unknown" else depth
     assert written in [each.text for each in found.working.inputs]
+
+
+@pytest.mark.parametrize(
+    ("was", "becomes", "ends"),
+    [
+        # By hand: 3 boxes of 18 kg to 22 kg and a frame of 10 kg; of 20 kg and 9 kg to 11 kg; both.
+        ("", "", (70.0, 70.0)),
+        ("weight: 20 kg", "weight: about 20 kg", (64.0, 76.0)),
+        ("frame: 10 kg", "frame: 9 to 11 kg", (69.0, 71.0)),
+        ("frame: 10 kg", "frame: none", (60.0, 60.0)),
+    ],
+)
+def test_a_hang_weighs_between_the_ends_of_its_parts(
+    was: str, becomes: str, ends: tuple[float, float]
+) -> None:
+    text = (ROOM + HANGS).replace(was, becomes) if was else ROOM + HANGS
+    found = figure(text, "hang", "weight")
+    assert found.value is not None
+    assert found.value.ends == ends
+    assert (found.value.number is None) is (ends[0] != ends[1])
+    assert "hang-weight-incomplete" not in [each.code for each in publish(text).findings]
+
+
+@pytest.mark.parametrize("weight", ["at least 20 kg", "up to 20 kg", "unknown"])
+def test_a_hang_of_boxes_with_one_end_cannot_be_weighed_and_says_so(weight: str) -> None:
+    text = (ROOM + HANGS).replace("weight: 20 kg", f"weight: {weight}")
+    found = figure(text, "hang", "weight")
+    assert (found.value, found.missing) == (None, ("the weight of a box",))
+    assert "hang-weight-incomplete" in [each.code for each in publish(text).findings]
 
 
 @pytest.mark.parametrize("form", LESS)

@@ -26,9 +26,9 @@ from builder.formulas.areas import floor_of, level_spread
 from builder.formulas.field import field, programme_level_db
 from builder.formulas.polygons import contains
 from builder.formulas.sources import COMMON_PRACTICE
-from builder.pack import Check, Figure, Input, Reference, Value, Working
+from builder.pack import Check, Figure, Input, Reference, Value, Working, one_or_both
 from builder.reading.absent import Absent
-from builder.reading.in_part import as_written
+from builder.reading.in_part import as_written, ends_of
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Depth, Length
 from builder.working import figure, missing, worked
@@ -141,18 +141,14 @@ def centre_figure(
         inputs=inputs,
         leaves_out="The frame, and where within a box its weight lies: the maker's data decides.",
     )
-    if isinstance(box_depth, Absent):
-        lacking = ("the exact depth of a box",)
+    least, most = ends_of(box_depth)
+    if least is None or most is None:
+        lacking = ("the depth of a box",)
         return missing(f"{key}.centre_depth", label, work, lacking, caution=LOADS)
-    _, depth_m, _ = centre_of_weight(boxes, box_depth_m=box_depth.m)
-    text, also = shown(Depth, depth_m, 2, system)
-    return figure(
-        f"{key}.centre_depth",
-        label,
-        Value(text, also, depth_m, "m"),
-        work,
-        caution=LOADS,
-    )
+    ends_m = sorted(centre_of_weight(boxes, box_depth_m=depth.m)[1] for depth in (least, most))
+    ends = [Value(*shown(Depth, end_m, 2, system), end_m, "m") for end_m in ends_m]
+    value = one_or_both(*ends) or ends[0]
+    return figure(f"{key}.centre_depth", label, value, work, caution=LOADS)
 
 
 def size_of(size: Length | Absent) -> str:

@@ -1,6 +1,7 @@
 """What the hangs weigh: offered to rigging, and shown with its working."""
 
 from collections.abc import Iterator, Mapping
+from functools import partial
 from math import cos, radians
 
 from builder.cautions import LOADS
@@ -9,8 +10,8 @@ from builder.departments.sound.description import Sound
 from builder.departments.sound.description.loudspeakers import Hang, Model
 from builder.exchange import HungLoad
 from builder.formulas.loads import PointLoad, total_load_kg
-from builder.pack import Figure, Input, Value
-from builder.reading.absent import Absent, is_unknown
+from builder.pack import Figure, Input, Value, one_or_both
+from builder.reading.absent import Absent
 from builder.reading.in_part import as_written, ends_of
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Mass
@@ -101,41 +102,47 @@ def bottom_of(hang: Hang, model: Model) -> float | None:
 
 
 def lacking_weights(hang: Hang, model: Model) -> tuple[str, ...]:
-    """What must be known before a hang can be weighed. 'none' is known: nothing."""
-    boxes = ("the weight of a box",) if isinstance(model.weight, Absent) else ()
-    if hang.frame is Absent.NOT_STATED or is_unknown(hang.frame):
+    """
+    What must be known before a hang can be weighed: each weight, or both its ends. 'none' is known:
+    nothing.
+    """
+    boxes = ("the weight of a box",) if None in ends_of(model.weight) else ()
+    if hang.frame is not Absent.NONE and None in ends_of(hang.frame):
         return (*boxes, "the weight of the frame")
     return boxes
 
 
 def weight_figure(hang: Hang, model: Model, key: str, system: System) -> Figure:
-    """The weight of boxes and frame together."""
+    """The weight of boxes and frame together, or its two ends."""
     label = "Weight of boxes and frame"
-    frame_kg = hang.frame.kg if isinstance(hang.frame, Mass) else 0.0
-    box_kg = model.weight.kg if isinstance(model.weight, Mass) else 0.0
-    total_kg = total_load_kg([PointLoad(0.0, hang.boxes * box_kg), PointLoad(0.0, frame_kg)])
     inputs = [
         Input("Boxes", str(hang.boxes)),
         Input("One box", as_written(model.weight)),
         Input("Frame, bar and cable", as_written(hang.frame)),
     ]
-    lacking = lacking_weights(hang, model)
-    left_out = "Hoists, chains and steel above the frame are counted with the rigging."
-    if lacking:
-        working = worked(
-            total_load_kg,
-            inputs=inputs,
-            leaves_out=left_out,
-            equation="weight = boxes × one box + frame",
-        )
-        return missing(f"{key}.weight", label, working, lacking, caution=LOADS)
-    steps = (f"{hang.boxes} × {box_kg:g} kg + {frame_kg:g} kg = {total_kg:g} kg",)
-    working = worked(
+    weighed = partial(
+        worked,
         total_load_kg,
         inputs=inputs,
-        steps=steps,
-        leaves_out=left_out,
+        leaves_out="Hoists, chains and steel above the frame are counted with the rigging.",
         equation="weight = boxes × one box + frame",
     )
+    if lacking := lacking_weights(hang, model):
+        return missing(f"{key}.weight", label, weighed(), lacking, caution=LOADS)
+    ends = [
+        weight_and_step(hang.boxes, box.kg if box else 0.0, frame.kg if frame else 0.0, system)
+        for box, frame in zip(ends_of(model.weight), ends_of(hang.frame), strict=True)
+    ]
+    steps = tuple(dict.fromkeys(step for _, step in ends))
+    value = one_or_both(ends[0][0], ends[1][0]) or ends[0][0]
+    return figure(f"{key}.weight", label, value, weighed(steps=steps), caution=LOADS)
+
+
+def weight_and_step(
+    boxes: int, box_kg: float, frame_kg: float, system: System
+) -> tuple[Value, str]:
+    """What boxes and a frame weigh together, and how that is added up. [kg]"""
+    total_kg = total_load_kg([PointLoad(0.0, boxes * box_kg), PointLoad(0.0, frame_kg)])
     text, also = shown(Mass, total_kg, system=system)
-    return figure(f"{key}.weight", label, Value(text, also, total_kg, "kg"), working, caution=LOADS)
+    step = f"{boxes} × {box_kg:g} kg + {frame_kg:g} kg = {total_kg:g} kg"
+    return Value(text, also, total_kg, "kg"), step
