@@ -115,7 +115,8 @@ def left_unknown(limit: Limit, total: Sum) -> Issue:
     question = fill(WHAT_IS_LEFT, parts)
     reason = fill(LEFT_UNKNOWN, parts)
     if limit["most_left_kg"] is not None:
-        reason = fill(LEFT_AT_MOST, {**parts, "left": kg(limit["most_left_kg"])})
+        left = kg(limit["most_left_kg"])
+        reason = fill(LEFT_AT_MOST, {"limit": parts["limit"], "load": parts["load"], "left": left})
     return {**issue(ASK, reason, question=question), "fact": limit["fact"]}
 
 
