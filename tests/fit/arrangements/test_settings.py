@@ -197,6 +197,9 @@ def test_more_than_are_compared_are_asked() -> None:
     # Each is set to the amount asked, the lower end or the upper one.
     assert 3**3 <= MOST < 3**4
     assert words(judged(decks[:3], HIGH)) == ["fits, with a note"]
+    # A deck that cannot be used is set to nothing, so it does not count.
+    broken = deck(ANYWHERE, "Broken", condition="out of service")
+    assert words(judged([*decks[:3], broken], HIGH)) == ["fits, with a note"]
     result = judged(decks, HIGH, asks("deck height", low=1.5), asks("deck height", low=0.5))
     assert words(result) == ["ask", "short", "fits"]
     assert result["judged_in"] == []
