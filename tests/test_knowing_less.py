@@ -20,9 +20,12 @@ from tests.knowing_less import (
 )
 from tests.laws import share
 
-KEPT = ("access.yml", "stage.yml", "rigging.yml", "lines.yml", "house.yml")
-"""The files for which the law holds. In power and sound some figures still fall back to less."""
-NOT_YET = {"quarry/house.yml altitude": "what a generator gives is not held to an unknown height"}
+KEPT = ("access.yml", "stage.yml", "rigging.yml", "lines.yml", "house.yml", "power.yml")
+"""The files for which the law holds. In sound some figures still fall back to less."""
+NOT_YET = dict.fromkeys(
+    ("demo/power.yml outlets[8].rating", "demo/power.yml shore_power[1].rating"),
+    "sockets on one board are named by their rating, so their turns go where nobody knows it",
+)
 
 
 def kept() -> list[Less]:
@@ -43,11 +46,14 @@ def test_knowing_less_never_promises_more(less: Less) -> None:
 
 
 def is_read(less: Less) -> bool:
-    """Whether a value can be written so at all: nothing is `about` a time of day."""
+    """
+    Whether a value can be written so at all: nothing is `about` a time of day, and a power factor
+    that may be a tenth above 0.95 cannot be.
+    """
     try:
         pack_with(less)
     except Refused as refused:
-        return {problem.code for problem in refused.problems} != {"known-unclear"}
+        return not {problem.code for problem in refused.problems} <= {"known-unclear", "impossible"}
     return True
 
 

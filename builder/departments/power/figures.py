@@ -14,13 +14,13 @@ from builder.departments.power.amounts import (
     kilovolt_ampere,
     percent,
 )
-from builder.departments.power.circuits.sources import Source, capacity
+from builder.departments.power.circuits.sources import Source, capacity, limits_open
 from builder.departments.power.circuits.tree import Carried, Network
 from builder.departments.power.free import free_figures, lacking, total_free_figure
 from builder.formulas.circuits import Load, Standing, limit_a
 from builder.formulas.phasors import PHASES, imbalance_percent, line_currents, summed_currents
 from builder.formulas.windings import seen_before
-from builder.pack import Figure, Input, Item, not_more
+from builder.pack import Figure, Input, Item, not_less, not_more
 from builder.reading.measures import shown
 from builder.reading.quantities import Current
 from builder.working import figure, missing, worked
@@ -34,8 +34,11 @@ def node_figures(item: Item, name: str, network: Network) -> tuple[Figure, ...]:
         continuous_figure(item, source),
         *free_figures(item, source, network),
     ]
-    if network.below(name):
-        found += [*current_figures(item, source, network), *imbalance_figure(item, source, stands)]
+    if network.below(name) or network.unmeasured_below(name):
+        found += [
+            *current_figures(item, source, network),
+            *imbalance_figure(item, source, stands, network),
+        ]
     if source.fed_from is None:
         found.append(total_free_figure(item, source, network))
     return tuple(found)
@@ -68,10 +71,10 @@ def capacity_figure(item: Item, source: Source) -> Figure:
     return figure(
         key,
         label,
-        kilovolt_ampere(kva),
+        not_more(kilovolt_ampere(kva)) if limits_open(source) else kilovolt_ampere(kva),
         worked(formula, inputs=inputs, steps=[step]),
         caution=ELECTRICITY,
-        note=f"by its {limit.what}",
+        note="; ".join([f"by its {limit.what}", *open_note(source)]),
     )
 
 
@@ -86,15 +89,27 @@ def continuous_figure(item: Item, source: Source) -> Figure:
         " phase"
     )
     inputs = [*limit_inputs(source), Input("Continuous share", f"{source.share * 100:.4g} %")]
-    note = "" if source.share_said else "no continuous share is stated for it"
+    notes = [] if source.share_said else ["no continuous share is stated for it"]
+    notes += open_note(source)
     return figure(
         key,
         label,
-        ampere(limit) if source.share_said else not_more(ampere(limit)),
+        not_more(ampere(limit)) if notes else ampere(limit),
         worked(limit_a, inputs=inputs, steps=[step]),
         caution=ELECTRICITY,
-        note=note,
+        note="; ".join(notes),
     )
+
+
+def open_note(source: Source) -> list[str]:
+    """That something which limits a node is not known, as a note; empty where all is."""
+    lacking = limits_open(source)
+    return [f"its {' and '.join(lacking)} is not known"] if lacking else []
+
+
+def unmeasured_words(name: str, network: Network) -> list[str]:
+    """What is missing where loads of unknown size hang below a node."""
+    return [f"what {what} draws" for what in network.unmeasured_below(name)]
 
 
 def current_figures(item: Item, source: Source, network: Network) -> Iterator[Figure]:
@@ -106,8 +121,10 @@ def current_figures(item: Item, source: Source, network: Network) -> Iterator[Fi
 def current_figure(item: Item, source: Source, network: Network, phase: str) -> Figure:
     """
     What the house's standing loads draw on one phase; at most so much where a transformer below may
-    put it on another.
+    put it on another, and at least so much where nobody has measured one of them.
     """
+    key, label = f"{item.key}.current.{phase}", f"Standing current {phase}"
+    unmeasured = unmeasured_words(source.name, network)
     stands, index = network.standing[source.name], PHASES.index(phase)
     seen = [
         (each, load)
@@ -133,10 +150,16 @@ def current_figure(item: Item, source: Source, network: Network, phase: str) -> 
         leaves_out=PER_PHASE_LEAVES_OUT,
         lines=[each.asked.check for each, _ in seen if each.asked.check],
     )
+    if unmeasured and not (stands.sure and seen):
+        nothing = worked(line_currents, inputs=())
+        return missing(key, label, nothing, unmeasured, caution=ELECTRICITY)
     carried = ampere(abs(stands.carried[index]))
+    if unmeasured:
+        note = f"and {', '.join(unmeasured)}, which is not known"
+        return figure(key, label, not_less(carried), working, caution=ELECTRICITY, note=note)
     return figure(
-        f"{item.key}.current.{phase}",
-        f"Standing current {phase}",
+        key,
+        label,
         carried if stands.sure else not_more(ampere(stands.booked_a[index])),
         working,
         caution=ELECTRICITY,
@@ -156,9 +179,16 @@ def load_step(each: Carried, load: Load, index: int) -> str:
     return each.step if load is each.load else f"{each.step}; seen here {load.sizes[index]:.4g} A"
 
 
-def imbalance_figure(item: Item, source: Source, stands: Standing) -> Iterator[Figure]:
+def imbalance_figure(
+    item: Item, source: Source, stands: Standing, network: Network
+) -> Iterator[Figure]:
     """How uneven the phases are, where it is known what each carries."""
     if len(source.phases) < 2 or not stands.sure:
+        return
+    key, label = f"{item.key}.imbalance", "Imbalance"
+    if unmeasured := unmeasured_words(source.name, network):
+        working = worked(imbalance_percent, inputs=())
+        yield missing(key, label, working, unmeasured, caution=ELECTRICITY)
         return
     sizes = [abs(stands.carried[PHASES.index(phase)]) for phase in source.phases]
     names = [
@@ -171,8 +201,8 @@ def imbalance_figure(item: Item, source: Source, stands: Standing) -> Iterator[F
         f"mean {mean_a:.4g} A; 100 × |{far_a:.4g} − {mean_a:.4g}| / {mean_a:.4g} = {uneven:.3g} %"
     ]
     yield figure(
-        f"{item.key}.imbalance",
-        "Imbalance",
+        key,
+        label,
         percent(uneven),
         worked(imbalance_percent, inputs=names, steps=steps),
         caution=ELECTRICITY,

@@ -1,16 +1,18 @@
 """What is free on each supply, service and board, with what binds it and the workings."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from math import fsum
 
 from builder.cautions import ELECTRICITY
 from builder.departments.power.amounts import PER_PHASE_LEAVES_OUT, ampere, kilovolt_ampere
-from builder.departments.power.circuits.open_limits import open_limits
-from builder.departments.power.circuits.sources import Source, capacity
+from builder.departments.power.circuits.open_limits import lacking_limits, open_limits
+from builder.departments.power.circuits.sources import Source, capacity, limits_open
 from builder.departments.power.circuits.tree import Network
 from builder.formulas.circuits import Standing, booked_a, limit_a, standing
 from builder.formulas.phasors import PHASES
 from builder.pack import Figure, Input, Item, Value, Working, not_more
+from builder.reading.absent import is_unknown
 from builder.reading.measures import shown
 from builder.reading.quantities import Current
 from builder.working import figure, missing, worked
@@ -45,7 +47,7 @@ def free_figures(item: Item, source: Source, network: Network) -> Iterator[Figur
             caution=ELECTRICITY,
             note=note,
         )
-        if less and not unsaid:
+        if less:
             yield least_figure(item, source.name, index, network)
     if not lacking_above:
         least = min(
@@ -59,14 +61,26 @@ def free_figures(item: Item, source: Source, network: Network) -> Iterator[Figur
             least,
             network,
         )
+        key, label = f"{item.key}.binding", "Bound by"
+        if any(is_least_open(network.sources[up]) for up in network.tree.path[source.name]):
+            working = free_working(source.name, least, network)
+            unsaid_here = lacking_limits(source.name, network)
+            yield missing(key, label, working, unsaid_here, caution=ELECTRICITY)
+            return
         yield figure(
-            f"{item.key}.binding",
-            "Bound by",
+            key,
+            label,
             value,
             free_working(source.name, least, network),
             caution=ELECTRICITY,
             note=note,
         )
+
+
+def is_least_open(source: Source) -> bool:
+    """Whether another limit than the least known one may bind: nobody knows it."""
+    engine = getattr(source.record, "rated_power_factor", None)
+    return bool(limits_open(source)) or is_unknown(engine)
 
 
 def bound_by_one(name: str, index: int, stands: Standing) -> str:
@@ -79,14 +93,16 @@ def least_figure(item: Item, name: str, index: int, network: Network) -> Figure:
     """
     What is free on one phase even with every load of unknown size at the limit of what feeds it.
     """
-    phase = PHASES[index]
+    key, label = f"{item.key}.free-least.{PHASES[index]}", f"Free {PHASES[index]} at least"
     working = free_working(name, index, network, at_most=True)
+    if unsaid := lacking_limits(name, network):
+        return missing(key, label, working, unsaid, caution=ELECTRICITY)
     least_a = least_free_a(name, index, network)
     note = "with what nobody has measured at the limit of what feeds it"
     return figure(
-        f"{item.key}.free-least.{phase}",
-        f"Free {phase} at least",
-        ampere(least_a),
+        key,
+        label,
+        replace(ampere(least_a), number=None, least=least_a),
         working,
         caution=ELECTRICITY,
         note=note,

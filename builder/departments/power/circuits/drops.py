@@ -9,7 +9,7 @@ from math import fsum
 
 from builder.cautions import ELECTRICITY
 from builder.departments.power.amounts import percent
-from builder.departments.power.circuits.sources import Source, said_of_neutral
+from builder.departments.power.circuits.sources import Source, limits_open, said_of_neutral
 from builder.departments.power.circuits.tree import Network, usual_power_factor
 from builder.departments.power.description import DropLimits, Fed, Power
 from builder.departments.power.description.nodes import Feeder
@@ -24,8 +24,9 @@ from builder.formulas.conductors import (
     metric_conductor,
 )
 from builder.formulas.voltage_drop import drop_percent, single_phase_drop_v, three_phase_drop_v
-from builder.pack import Figure, Input, Item, Value
-from builder.reading.absent import Absent
+from builder.pack import Figure, Input, Item, Value, not_less, not_more, one_or_both
+from builder.reading.absent import Absent, is_unknown
+from builder.reading.in_part import ends_of
 from builder.reading.measures import shown
 from builder.reading.quantities import Percent, Voltage
 from builder.working import Formula as Cited
@@ -237,11 +238,25 @@ def drop_figures(item: Item, name: str, network: Network, power: Power) -> tuple
         "1",
     )
     own = figure(
-        key, label, value, working, caution=ELECTRICITY, note=f"{found.base}, at {current_a:.4g} A"
+        key,
+        label,
+        held(value, source, power),
+        working,
+        caution=ELECTRICITY,
+        note=f"{found.base}, at {current_a:.4g} A",
     )
     total = total_figure(item, name, network, power)
     alone = alone_figure(item, name, network, power)
     return (own, total, *left_figure(item, total, power), *alone)
+
+
+def held(value: Value, source: Source, power: Power) -> Value:
+    """
+    A loss as a value: at most so much where the current it is counted at, or the power factor, is
+    the upper end of what nobody knows better.
+    """
+    is_open = not source.share_said or limits_open(source) or is_unknown(power.usual_power_factor)
+    return not_more(value) if is_open else value
 
 
 def total_figure(item: Item, name: str, network: Network, power: Power) -> Figure:
@@ -279,7 +294,7 @@ def total_figure(item: Item, name: str, network: Network, power: Power) -> Figur
     return figure(
         key,
         label,
-        percent(total),
+        held(percent(total), network.sources[name], power),
         working,
         caution=ELECTRICITY,
         note="with nothing else on the feeders above it",
@@ -306,7 +321,7 @@ def alone_figure(item: Item, name: str, network: Network, power: Power) -> Itera
     yield figure(
         f"{item.key}.drop-alone",
         "Voltage drop with one line loaded alone",
-        percent(total),
+        held(percent(total), network.sources[name], power),
         working,
         caution=ELECTRICITY,
         note="line to neutral, from the supply",
@@ -335,26 +350,52 @@ def alone_drops(name: str, network: Network, power: Power) -> list[tuple[str, Dr
 
 def left_figure(item: Item, total: Figure, power: Power) -> Iterator[Figure]:
     """
-    What the house's limit to the load leaves for a visitor's tails, where the house states one.
+    What the house's limit to the load leaves for a visitor's tails, where the house states one. A
+    limit that is known in part leaves from its lower end to its upper; a loss that is at most so
+    much leaves at least that.
     """
-    limit = limit_percent(power, "to_the_load")
-    if limit is None or total.value is None or total.value.number is None:
+    limits = limit_ends_percent(power, "to_the_load")
+    if limits is None or total.value is None or total.value.far_end is None:
         return
-    lost = total.value.number * 100
-    left = max(0.0, limit - lost)
-    steps = [f"{limit:.3g} % − {lost:.3g} % = {limit - lost:.3g} %"]
+    key, label = f"{item.key}.drop-left", "Voltage drop left for tails"
+    lost = total.value.far_end * 100
+    told = [limit for limit in dict.fromkeys(limits) if limit is not None]
+    steps = [f"{limit:.3g} % − {lost:.3g} % = {limit - lost:.3g} %" for limit in told]
     inputs = [
-        Input("House's limit to the load", f"{limit:.3g} %"),
+        *(Input("House's limit to the load", f"{limit:.3g} %") for limit in told),
         Input("Lost from the supply", f"{lost:.3g} %"),
     ]
     working = worked(drop_percent, inputs=inputs, steps=steps, leaves_out=LEAVES_OUT)
-    yield figure(
-        f"{item.key}.drop-left",
-        "Voltage drop left for tails",
-        percent(left),
-        working,
-        caution=ELECTRICITY,
-        note="of the limit to the load",
+    value = left_value(limits, lost, is_most=total.value.number is None)
+    if value is None:
+        yield missing(key, label, working, ["the house's limit to the load"], caution=ELECTRICITY)
+        return
+    note = "of the limit to the load"
+    yield figure(key, label, value, working, caution=ELECTRICITY, note=note)
+
+
+def left_value(
+    limits: tuple[float | None, float | None], lost: float, *, is_most: bool
+) -> Value | None:
+    """What both ends of a limit leave of a loss, the loss at most so much or exact. [%]"""
+    least, most = (None if limit is None else percent(max(0.0, limit - lost)) for limit in limits)
+    if not is_most:
+        return one_or_both(least, most)
+    return not_less(least) if least else None
+
+
+def limit_ends_percent(power: Power, which: str) -> tuple[float | None, float | None] | None:
+    """
+    The ends of one of the house's limits on voltage drop, in percent; None where it states none.
+    """
+    limits = power.voltage_drop_limits
+    stated = getattr(limits, which) if isinstance(limits, DropLimits) else Absent.NOT_STATED
+    if isinstance(stated, Absent) and not is_unknown(stated):
+        return None
+    least, most = ends_of(stated)
+    return (
+        None if least is None else least.share * 100,
+        None if most is None else most.share * 100,
     )
 
 

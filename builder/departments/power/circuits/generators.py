@@ -126,10 +126,18 @@ def load_figure(item: Item, generator: Generator, network: Network) -> Figure:
     working = worked(generator_loading, inputs=inputs, steps=steps, leaves_out=LOADING_LEAVES_OUT)
     lacking = [*not_taken_off(generator)]
     value = percent(found.share * 100)
-    note = f"no derating by {' or '.join(lacking)} is stated" if lacking else ""
+    notes = [f"no derating by {' or '.join(lacking)} is stated"] if lacking else []
+    notes += unmeasured_note(generator.name, network)
+    note = "; ".join(notes)
     return figure(
-        key, label, not_less(value) if lacking else value, working, caution=ELECTRICITY, note=note
+        key, label, not_less(value) if notes else value, working, caution=ELECTRICITY, note=note
     )
+
+
+def unmeasured_note(name: str, network: Network) -> list[str]:
+    """That loads of unknown size still come on top, as a note; empty where there are none."""
+    loads = network.unmeasured_below(name)
+    return [f"and what {', '.join(loads)} draws, which is not known"] if loads else []
 
 
 def fuel_figures(item: Item, generator: Generator, network: Network) -> Iterator[Figure]:
@@ -156,17 +164,23 @@ def fuel_figures(item: Item, generator: Generator, network: Network) -> Iterator
     steps = [f"at {share * 100:.3g} % of the prime rating: {litres:.3g} l in one hour"]
     text, also = shown(Volume, litres / 1000)
     working = worked(fuel_l, inputs=inputs, steps=steps)
-    yield figure(key, label, Value(text, also, litres / 1000, "m3"), working, caution=ELECTRICITY)
+    burnt = Value(text, also, litres / 1000, "m3")
+    more = unmeasured_note(generator.name, network)
+    note = "; ".join(more)
+    value = not_less(burnt) if more else burnt
+    yield figure(key, label, value, working, caution=ELECTRICITY, note=note)
     if not isinstance(generator.tank, Absent) and litres > 0:
         hours = generator.tank.l / litres
         steps = [*steps, f"{generator.tank.text} / {litres:.3g} l an hour = {hours:.3g} h"]
         working = worked(fuel_l, inputs=[*inputs, Input("Tank", generator.tank.text)], steps=steps)
+        lasts = Value(f"{hours:.3g} h", "", hours * 3600, "s")
         yield figure(
             f"{item.key}.runs-for",
             "A full tank lasts",
-            Value(f"{hours:.3g} h", "", hours * 3600, "s"),
+            not_more(lasts) if more else lasts,
             working,
             caution=ELECTRICITY,
+            note=note,
         )
 
 

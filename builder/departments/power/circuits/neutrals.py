@@ -15,8 +15,14 @@ from builder.departments.power.amounts import (
     phase_sizes,
     rounded,
 )
-from builder.departments.power.circuits.open_limits import open_limits
-from builder.departments.power.circuits.sources import Limit, Source, neutral_of, said_of_neutral
+from builder.departments.power.circuits.open_limits import lacking_limits
+from builder.departments.power.circuits.sources import (
+    Limit,
+    Source,
+    limits_open,
+    neutral_of,
+    said_of_neutral,
+)
 from builder.departments.power.circuits.tree import Network
 from builder.departments.power.subjects import told
 from builder.formulas.circuits import limit_a
@@ -26,7 +32,7 @@ from builder.formulas.neutral_limits import (
     third_harmonic_that_fills_neutral,
 )
 from builder.formulas.phasors import PHASES, neutral_current
-from builder.pack import Figure, Finding, Input, Item, Level, Value, not_more
+from builder.pack import Figure, Finding, Input, Item, Level, Value, not_less, not_more
 from builder.reading.absent import Absent
 from builder.working import figure, missing, worked
 
@@ -45,7 +51,7 @@ def neutral_figures(item: Item, name: str, network: Network) -> Iterator[Figure]
     source = network.sources[name]
     if len(source.phases) < 2 or said_of_neutral(source) is Absent.NONE:
         return
-    if network.below(name):
+    if network.below(name) or network.unmeasured_below(name):
         yield current_figure(item, source, network)
     limit = neutral_of(source)
     # A load that nobody has measured may fill a neutral or empty it: neither end is known.
@@ -88,10 +94,19 @@ def current_figure(item: Item, source: Source, network: Network) -> Figure:
         steps=steps,
         leaves_out=PER_PHASE_LEAVES_OUT,
     )
+    key, label = f"{item.key}.neutral-current", "Neutral current"
     value = ampere(rounded(stands.neutral.total_a))
+    thirds = network.unknown_thirds_below(source.name)
+    lacking = [f"what {what} draws" for what in network.unmeasured_below(source.name)]
+    lacking += [f"the third harmonic of {what}" for what in thirds]
+    if lacking and (lacking[0].startswith("what ") or not stands.sure):
+        return missing(key, label, worked(neutral_current, inputs=()), lacking, caution=ELECTRICITY)
+    if thirds:
+        note = f"without {' and '.join(lacking)}, which is not known"
+        return figure(key, label, not_less(value), working, caution=ELECTRICITY, note=note)
     return figure(
-        f"{item.key}.neutral-current",
-        "Neutral current",
+        key,
+        label,
         value if stands.sure else not_more(value),
         working,
         caution=ELECTRICITY,
@@ -127,22 +142,28 @@ def left_figure(item: Item, source: Source, limit: Limit, network: Network) -> F
     working = worked(
         limit_a, neutral_current, largest_part_a, inputs=inputs, steps=steps, leaves_out=LEAVES_OUT
     )
+    thirds = network.unknown_thirds_below(source.name)
+    less = [f"less the third harmonic of {', '.join(thirds)}, which is not known"] if thirds else []
+    is_open = thirds or limits_open(source) or not source.share_said
     return figure(
         f"{item.key}.neutral-left",
         "Left in the neutral",
-        ampere(value) if source.share_said else not_more(ampere(value)),
+        not_more(ampere(value)) if is_open else ampere(value),
         working,
         caution=ELECTRICITY,
-        note=f"by its {limit.what}",
+        note="; ".join([f"by its {limit.what}", *less]),
     )
 
 
 def binding_figure(item: Item, source: Source, limit: Limit, network: Network) -> Iterator[Figure]:
     """
     From which third harmonic of an even load the neutral is full before the lines are; not told
-    where nothing is free or known, or a continuous share is open.
+    where nothing is free. Where a limit or a continuous share is open, that is what is missing.
     """
-    if open_limits(source.name, network):
+    key, label = f"{item.key}.neutral-binds", "Neutral binds from a third harmonic of"
+    if unsaid := lacking_limits(source.name, network):
+        working = worked(third_harmonic_that_fills_neutral, inputs=())
+        yield missing(key, label, working, unsaid, caution=ELECTRICITY)
         return
     free_a = max(0.0, min(network.standing[source.name].free_a))
     if free_a <= 0 or network.lacking_above(source.name):
@@ -159,7 +180,6 @@ def binding_figure(item: Item, source: Source, limit: Limit, network: Network) -
         steps=[f"{left:.4g} A / (3 × {free_a:.4g} A) = {share * 100:.3g} %"],
         leaves_out=LEAVES_OUT,
     )
-    key, label = f"{item.key}.neutral-binds", "Neutral binds from a third harmonic of"
     if share > 1:
         yield figure(key, label, Value("none: the lines bind first"), working, caution=ELECTRICITY)
     else:

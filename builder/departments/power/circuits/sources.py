@@ -21,13 +21,17 @@ from builder.formulas.electricity import (
 )
 from builder.formulas.phasors import PHASES
 from builder.formulas.windings import Winding
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, is_unknown
 from builder.reading.quantities import ApparentPower, Current, Percent
 
 UNBOUNDED_A = 1.0e9
 """
 Stands for a rating that nobody has said. What lies below such a node is never published as free.
 """
+
+
+ON_SITE = "rating on site"
+"""What limits a generator: its rating less what height and heat take off."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -209,7 +213,7 @@ def limits_of(record: Supply | Generator | Fed, system: System | None) -> tuple[
         if (kva := site_kva(record)) is not None and (
             current_a := amperes(kva, system)
         ) is not None:
-            found.append(Limit("rating on site", current_a))
+            found.append(Limit(ON_SITE, current_a))
     elif isinstance(record.rating, Current):
         found.append(Limit("rating", record.rating.a))
     if isinstance(record.breaker, Current):
@@ -217,6 +221,19 @@ def limits_of(record: Supply | Generator | Fed, system: System | None) -> tuple[
     if not isinstance(record, Generator) and isinstance(record.transformer, ApparentPower):
         current_a = amperes(record.transformer.kva, system)
         found += [] if current_a is None else [Limit("transformer", current_a)]
+    return tuple(found)
+
+
+def limits_open(source: Source) -> tuple[str, ...]:
+    """
+    What limits a node and nobody knows, or knows in part only: the least of the others is then no
+    more than an upper end.
+    """
+    record = source.record
+    keys = ("breaker",) if isinstance(record, Generator) else ("rating", "breaker", "transformer")
+    found = [key for key in keys if is_unknown(getattr(record, key))]
+    if isinstance(record, Generator) and all(limit.what != ON_SITE for limit in source.limits):
+        found.insert(0, ON_SITE)
     return tuple(found)
 
 

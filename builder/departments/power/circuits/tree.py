@@ -26,7 +26,7 @@ from builder.formulas.phasors import (
 )
 from builder.formulas.windings import free_behind
 from builder.pack import Check
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, is_unknown
 from builder.reading.problems import Where
 from builder.reading.quantities import ApparentPower, Current, Percent
 from builder.reading.quantities import Power as ActivePower
@@ -50,6 +50,7 @@ class Asked:
     kva: float | None = None
     current_a: float | None = None
     third_harmonic: float = 0.0
+    third_open: bool = False
     department: str = ""
     where: Where | None = None
     check: Check | None = None
@@ -81,7 +82,7 @@ class Network:
     The tree, its loads, and what stands on each node.
 
     ``at_most`` is what stands there with each load that is left out at the most its feed lets
-    through, and ``seen`` the loads as each node sees them.
+    through (``fullest``), and ``seen`` the loads as each node sees them.
     """
 
     sources: dict[str, Source]
@@ -90,6 +91,7 @@ class Network:
     left_out: tuple[LeftOut, ...]
     standing: dict[str, Standing]
     at_most: dict[str, Standing]
+    fullest: tuple[Load, ...]
     seen: dict[str, list[Load]]
 
     @property
@@ -143,6 +145,12 @@ class Network:
                 for left in self.left_out
                 if name in self.tree.path.get(left.asked.on, ())
             )
+        )
+
+    def unknown_thirds_below(self, name: str) -> tuple[str, ...]:
+        """Loads on a node or below it whose third harmonic nobody knows."""
+        return tuple(
+            dict.fromkeys(each.asked.what for each in self.below(name) if each.asked.third_open)
         )
 
     def seen_at(self, name: str) -> tuple[tuple[Carried, Load], ...]:
@@ -207,6 +215,7 @@ def network_of(power: Power, draws: Iterable[PowerDraw]) -> Network:
         tuple(left_out),
         standing(nodes, loads),
         standing(nodes, [*loads, *fullest]),
+        tuple(fullest),
         loads_by_node(tree, loads),
     )
 
@@ -242,7 +251,9 @@ def usual_power_factor(power: Power) -> float | None:
 
 def asked_by(load: StandingLoad, power: Power) -> Asked:
     """A standing load in the terms of the tree."""
-    own = load.power_factor if isinstance(load.power_factor, float) else usual_power_factor(power)
+    own = load.power_factor if isinstance(load.power_factor, float) else None
+    if own is None and not is_unknown(load.power_factor):
+        own = usual_power_factor(power)
     draws = load.draws
     return Asked(
         load.what,
@@ -256,6 +267,7 @@ def asked_by(load: StandingLoad, power: Power) -> Asked:
         third_harmonic=(
             load.third_harmonic.share if isinstance(load.third_harmonic, Percent) else 0.0
         ),
+        third_open=is_unknown(load.third_harmonic),
         where=load.where("draws"),
         check=check_of(load),
     )
@@ -286,7 +298,7 @@ def placed(asked: Asked, sources: dict[str, Source]) -> Carried | LeftOut:
     if asked.kw is None and asked.kva is None and asked.current_a is None:
         return LeftOut(asked, "nobody knows yet how much it draws")
     if asked.power_factor is None:
-        return LeftOut(asked, "neither it nor the house says a power factor")
+        return LeftOut(asked, "no power factor of it is known, its own or the house's")
     if lacking := [name for name in asked.phases if name not in source.phases]:
         return LeftOut(asked, f"{asked.on} has no {', '.join(lacking)}")
     return on_lines(asked, source, asked.power_factor)

@@ -3,7 +3,7 @@ Outlets that are there, and how many of them can be loaded fully: in use alone, 
 the same time.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from builder.cautions import ELECTRICITY
@@ -16,9 +16,9 @@ from builder.formulas.circuits import Node, Standing, limit_a
 from builder.formulas.free_circuits import FreeAtOnce, free_at_once
 from builder.formulas.free_circuits import Outlet as Row
 from builder.formulas.phasors import PHASES
-from builder.pack import Fact, Figure, Input, Item, Value, not_more
+from builder.pack import Fact, Figure, Input, Item, Value, not_less, not_more
 from builder.pack import Standing as Said
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, is_unknown
 from builder.reading.addresses import distinct
 from builder.reading.quantities import Current
 from builder.working import figure, missing, worked
@@ -132,9 +132,10 @@ def hours_figure(item: Item, outlet: Outlet, network: Network) -> Figure:
     return figure(
         key,
         label,
-        value if source.share_said else not_more(value),
+        not_more(value) if is_unknown(outlet.breaker) or not source.share_said else value,
         worked(limit_a, inputs=inputs, steps=steps),
         caution=ELECTRICITY,
+        note="its breaker is not known" if is_unknown(outlet.breaker) else "",
     )
 
 
@@ -168,10 +169,32 @@ def rows_of(outlet: Outlet, name: str, network: Network) -> Iterator[Row]:
 
 @dataclass(frozen=True, slots=True)
 class Availability:
-    """Groups of outlets with the answer for all places at the same time."""
+    """
+    Groups of outlets with the answer for all places at the same time, and how many hold in all
+    where every load of unknown size is as large as it can be.
+    """
 
     groups: tuple[Group, ...]
     at_once: FreeAtOnce
+    fewest: int
+
+    @property
+    def is_settled(self) -> bool:
+        """Whether the choice is the one there is: every outlet and every load is known."""
+        known = not any(each.lacking or breaker_open(each.outlets) for each in self.groups)
+        return known and self.fewest == self.at_once.outlets
+
+
+def breaker_open(outlets: Iterable[Outlet]) -> bool:
+    """Whether nobody knows the breaker of an outlet's own way, which may be the least."""
+    return any(is_unknown(outlet.breaker) for outlet in outlets)
+
+
+def fewest_at_once(found: FreeAtOnce, rows: Sequence[Row], network: Network) -> int:
+    """How many hold with every load of unknown size as large as its feed lets through."""
+    if not network.fullest:
+        return found.outlets
+    return free_at_once(network.nodes, [*network.loads, *network.fullest], rows).outlets
 
 
 def availability(power: Power, network: Network) -> Availability:
@@ -179,7 +202,8 @@ def availability(power: Power, network: Network) -> Availability:
     groups = groups_of(power, network)
     rows = [row for each in groups for row in each.rows]
     found = free_at_once(network.nodes, network.loads, rows)
-    return Availability(groups, replace(found, taken=shared_out(dict(found.taken), rows)))
+    shared = replace(found, taken=shared_out(dict(found.taken), rows))
+    return Availability(groups, shared, fewest_at_once(found, rows, network))
 
 
 def shared_out(taken: dict[str, int], rows: Sequence[Row]) -> tuple[tuple[str, int], ...]:
@@ -210,12 +234,12 @@ def available_items(power: Power, network: Network) -> Iterator[Item]:
     keys = distinct(each.name for each in found.groups)
     for each, last in zip(found.groups, keys, strict=True):
         at_once = sum(taken.get(row.name, 0) for row in each.rows)
-        yield group_item(f"power.available.{last}", each, at_once, found.at_once, network)
+        yield group_item(f"power.available.{last}", each, at_once, found, network)
     if found.groups:
         yield house_item(found, network)
 
 
-def group_item(key: str, each: Group, at_once: int, whole: FreeAtOnce, network: Network) -> Item:
+def group_item(key: str, each: Group, at_once: int, whole: Availability, network: Network) -> Item:
     """Outlets of one connector at one place: there, alone, at the same time."""
     facts = tuple(
         Fact(f"{key}.{name}", label, Said.STATED, value)
@@ -240,9 +264,13 @@ def group_item(key: str, each: Group, at_once: int, whole: FreeAtOnce, network: 
 
 
 def group_figures(
-    key: str, each: Group, at_once: int, whole: FreeAtOnce, network: Network
+    key: str, each: Group, at_once: int, whole: Availability, network: Network
 ) -> Iterator[Figure]:
-    """How many can be loaded fully: alone, and with all other places in use."""
+    """
+    How many can be loaded fully: alone, and with all other places in use. Where something of the
+    house's outlets or loads is not known, another choice may be the best: with all others in use it
+    is then told as no more than alone.
+    """
     labels = (("alone", "In use alone"), ("at-once", "All places at the same time"))
     if each.lacking:
         for name, label in labels:
@@ -255,8 +283,14 @@ def group_figures(
             )
         return
     alone = free_at_once(network.nodes, network.loads, each.rows)
-    for (name, label), number, result in zip(
-        labels, (alone.outlets, at_once), (alone, whole), strict=True
+    fewest = fewest_at_once(alone, each.rows, network)
+    is_open = breaker_open(each.outlets)
+    here = counted(alone.outlets, fewest, each.rows, network, is_open=is_open)
+    shared = here if is_open else counted(at_once, at_once, each.rows, network)
+    if not whole.is_settled:
+        shared = counted(alone.at_most, 0, each.rows, network)
+    for (name, label), number, result, value in zip(
+        labels, (alone.outlets, at_once), (alone, whole.at_once), (here, shared), strict=True
     ):
         working = worked(
             free_at_once,
@@ -268,7 +302,7 @@ def group_figures(
         yield figure(
             f"{key}.{name}",
             label,
-            counted(number, each.rows, network),
+            value,
             working,
             caution=ELECTRICITY,
             note=note,
@@ -313,11 +347,24 @@ def free_words(stands: Standing, phases: Sequence[str]) -> str:
     )
 
 
-def counted(number: int, rows: Sequence[Row], network: Network, of: str = "") -> Value:
-    """A count of outlets; no more than it where somewhere above them a continuous share is open."""
+def counted(
+    number: int,
+    fewest: int,
+    rows: Sequence[Row],
+    network: Network,
+    *,
+    of: str = "",
+    is_open: bool = False,
+) -> Value:
+    """
+    A count of outlets; no more than it where somewhere above them a limit or a continuous share is
+    open, and from ``fewest`` to it where loads of unknown size may take from it.
+    """
     value = Value(f"{number:,}{of}", number=float(number))
-    is_open = number > 0 and any(open_limits(row.node, network) for row in rows)
-    return not_more(value) if is_open else value
+    is_open = is_open or any(open_limits(row.node, network) for row in rows)
+    if number > 0 and is_open:
+        return not_more(value)
+    return value if fewest >= number else not_more(value, float(fewest))
 
 
 def house_item(found: Availability, network: Network) -> Item:
@@ -344,11 +391,29 @@ def house_item(found: Availability, network: Network) -> Item:
             f" {whole.at_most}"
         )
     note = "; ".join(notes)
-    value = counted(whole.outlets, rows, network, f" of {there:,}")
-    at_once = figure(
-        f"{key}.at-once", "Outlets at the same time", value, working, caution=ELECTRICITY, note=note
+    label = "Outlets at the same time"
+    is_open = any(breaker_open(each.outlets) for each in found.groups)
+    value = counted(
+        whole.outlets, found.fewest, rows, network, of=f" of {there:,}", is_open=is_open
     )
+    at_once = figure(f"{key}.at-once", label, value, working, caution=ELECTRICITY, note=note)
+    if left_out:
+        at_once = with_uncounted(at_once, found, f" of {there:,}")
     return Item(key, "available-in-all", "All outlets", figures=(at_once,))
+
+
+def with_uncounted(at_once: Figure, found: Availability, of: str) -> Figure:
+    """
+    The count where some places cannot be counted: at least so many, with every load as large as it
+    can be; missing where a limit is open too, so that neither end is known.
+    """
+    value = at_once.value
+    if value is None or (value.number is None and value.least is None):
+        lacking = dict.fromkeys(why for each in found.groups for why in each.lacking)
+        return replace(at_once, value=None, missing=tuple(lacking))
+    return replace(
+        at_once, value=not_less(Value(f"{found.fewest:,}{of}", number=float(found.fewest)))
+    )
 
 
 def shore_capacity(item: Item, outlet: ShoreOutlet, network: Network) -> tuple[Figure, ...]:

@@ -10,7 +10,13 @@ from builder.cautions import ELECTRICITY
 from builder.departments.power.circuits.open_limits import open_limits
 from builder.departments.power.circuits.tree import Network
 from builder.departments.power.description import Outlet, Power
-from builder.departments.power.outlets.at_once import phases_of, rows_of, usable, why_not_counted
+from builder.departments.power.outlets.at_once import (
+    breaker_open,
+    phases_of,
+    rows_of,
+    usable,
+    why_not_counted,
+)
 from builder.formulas.circuit_order import NextCircuit, circuits_in_order
 from builder.formulas.free_circuits import Outlet as Row
 from builder.formulas.phasors import PHASES
@@ -76,7 +82,11 @@ def next_item(key: str, board: str, name: str, outlets: Sequence[Outlet], networ
     lacking = dict.fromkeys(
         reason for outlet in outlets for reason in why_not_counted(outlet, network)
     )
-    figures = nothing(key, list(lacking)) if lacking else order_figures(key, board, rows, network)
+    figures = (
+        nothing(key, list(lacking))
+        if lacking
+        else order_figures(key, board, rows, network, is_open=breaker_open(outlets))
+    )
     return Item(key, "next", name, facts, tuple(figures))
 
 
@@ -92,8 +102,10 @@ def nothing(key: str, lacking: Sequence[str]) -> Iterator[Figure]:
         )
 
 
-def order_figures(key: str, board: str, rows: Sequence[Row], network: Network) -> Iterator[Figure]:
-    """How many hold, how many on each phase, and the order."""
+def order_figures(
+    key: str, board: str, rows: Sequence[Row], network: Network, *, is_open: bool
+) -> Iterator[Figure]:
+    """How many hold, how many on each phase, and the order; ``is_open`` where it may be fewer."""
     order = circuits_in_order(network.nodes, network.loads, rows)
     inputs = [
         Input(f"Free on {phase} of {board}", f"{free_a:.4g} A")
@@ -106,11 +118,12 @@ def order_figures(key: str, board: str, rows: Sequence[Row], network: Network) -
     working = worked(
         circuits_in_order, inputs=inputs, steps=steps(order, rows), leaves_out=LEAVES_OUT
     )
+    is_open = is_open or bool(open_limits(board, network)) or may_hold_less(board, network)
     holds = Value(f"{len(order):,}", number=float(len(order)))
     yield figure(
         f"{key}.holds",
         "Holds",
-        not_more(holds) if order and open_limits(board, network) else holds,
+        not_more(holds) if order and is_open else holds,
         working,
         caution=ELECTRICITY,
     )
@@ -120,7 +133,7 @@ def order_figures(key: str, board: str, rows: Sequence[Row], network: Network) -
         yield figure(
             f"{key}.{phase}",
             phase,
-            not_more(here) if count and open_limits(board, network) else here,
+            not_more(here) if count and is_open else here,
             working,
             caution=ELECTRICITY,
         )
@@ -131,6 +144,11 @@ def order_figures(key: str, board: str, rows: Sequence[Row], network: Network) -
         working,
         caution=ELECTRICITY,
     )
+
+
+def may_hold_less(board: str, network: Network) -> bool:
+    """Whether a load of unknown size may leave less on a board than its figures say."""
+    return network.at_most[board].free_a != network.standing[board].free_a
 
 
 def free_of(board: str, network: Network) -> list[tuple[str, float]]:
