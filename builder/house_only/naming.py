@@ -21,6 +21,7 @@ from builder.reading.written import RefersTo, Written
 
 SHORTEST = 4
 """Shorter names, such as A or R1, stand in words of any kind."""
+NO_WORD_BEFORE, NO_WORD_BEHIND = r"(?<!\w)", r"(?!\w)"
 ALSO_SECRET = ("phone", "mail")
 Said = tuple[str, Where]
 """Public words and where they stand."""
@@ -77,7 +78,7 @@ def words_of(record: Written) -> Iterator[Said]:
 
 def found_in(secret: str, record: Written, said: list[Said]) -> Iterator[Finding]:
     """The finding of a hidden line whose name, telephone or mail stands in public words."""
-    named = re.compile(rf"(?<!\w){re.escape(secret)}(?!\w)", re.IGNORECASE)
+    named = re.compile("".join((NO_WORD_BEFORE, re.escape(secret), NO_WORD_BEHIND)), re.IGNORECASE)
     places = [where for words, where in said if named.search(words)]
     if not places:
         return
