@@ -156,3 +156,12 @@ def test_a_load_of_unknown_size_may_leave_room_for_fewer_outlets() -> None:
     text = INTAKE + SWITCH + TWO % ("", "16 A") + kitchen
     assert ends(text, "available-in-all", "at-once") == (0, 7)
     assert ends(text, "available", "alone") == (0, 7)
+
+
+def test_the_order_of_the_next_loads_is_told_only_where_all_that_decides_it_is_known() -> None:
+    kitchen = "standing_loads: [{what: Kitchen, on: Switch, draws: about 20 A, power_factor: 1}]\n"
+    told = INTAKE + SWITCH + TWO % ("", "16 A")
+    assert value(told, "next", "order").text == "L1, 7 times"
+    assert figure(told + kitchen, "next", "order").missing == ("what Kitchen draws",)
+    behind = INTAKE + SWITCH + TWO % (" breaker: unknown,", "16 A")
+    assert figure(behind, "next", "order").missing == ("the breaker of each",)

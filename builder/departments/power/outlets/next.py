@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from itertools import groupby
 
 from builder.cautions import ELECTRICITY
-from builder.departments.power.circuits.open_limits import open_limits
+from builder.departments.power.circuits.open_limits import lacking_limits
 from builder.departments.power.circuits.tree import Network
 from builder.departments.power.description import Outlet, Power
 from builder.departments.power.outlets.at_once import (
@@ -118,7 +118,7 @@ def order_figures(
     working = worked(
         circuits_in_order, inputs=inputs, steps=steps(order, rows), leaves_out=LEAVES_OUT
     )
-    is_open = is_open or bool(open_limits(board, network)) or may_hold_less(board, network)
+    is_open = is_open or bool(lacking_limits(board, network)) or bool(takes_from(board, network))
     holds = Value(f"{len(order):,}", number=float(len(order)))
     yield figure(
         f"{key}.holds",
@@ -137,18 +137,25 @@ def order_figures(
             working,
             caution=ELECTRICITY,
         )
-    yield figure(
-        f"{key}.order",
-        "In this order",
-        Value(in_words(order) or "none holds"),
-        working,
-        caution=ELECTRICITY,
-    )
+    order_key, label = f"{key}.order", "In this order"
+    if is_open and order:
+        lacking = (*lacking_limits(board, network), *takes_from(board, network))
+        lacking = lacking or ("the breaker of each",)
+        nothing_yet = worked(circuits_in_order, inputs=())
+        yield missing(order_key, label, nothing_yet, lacking, caution=ELECTRICITY)
+        return
+    value = Value(in_words(order) or "none holds")
+    yield figure(order_key, label, value, working, caution=ELECTRICITY)
 
 
-def may_hold_less(board: str, network: Network) -> bool:
-    """Whether a load of unknown size may leave less on a board than its figures say."""
-    return network.at_most[board].free_a != network.standing[board].free_a
+def takes_from(board: str, network: Network) -> tuple[str, ...]:
+    """Loads of unknown size that may leave less on a board than its figures say."""
+    if network.at_most[board].free_a == network.standing[board].free_a:
+        return ()
+    way = set(network.tree.path[board])
+    asked = [left.asked for left in network.left_out]
+    what = [each.what for each in asked if way & set(network.tree.path.get(each.on, ()))]
+    return tuple(f"what {name} draws" for name in dict.fromkeys(what))
 
 
 def free_of(board: str, network: Network) -> list[tuple[str, float]]:
