@@ -298,7 +298,7 @@ def placed(asked: Asked, sources: dict[str, Source]) -> Carried | LeftOut:
     if asked.kw is None and asked.kva is None and asked.current_a is None:
         return LeftOut(asked, "nobody knows yet how much it draws")
     if asked.power_factor is None:
-        return LeftOut(asked, "no power factor of it is known, its own or the house's")
+        return LeftOut(asked, "its power factor is not known: write one with the load")
     if lacking := [name for name in asked.phases if name not in source.phases]:
         return LeftOut(asked, f"{asked.on} has no {', '.join(lacking)}")
     return on_lines(asked, source, asked.power_factor)
