@@ -134,14 +134,22 @@ def test_the_mix_position_is_known_by_the_names_that_riders_give_it(place: str) 
     assert found(wish(106.0, place="gate"), mix=booth)["verdict"] == "ask"
 
 
-def test_without_an_estimate_the_limit_alone_decides() -> None:
+def test_a_system_whose_level_cannot_be_told_is_asked() -> None:
     nothing = item(
         "mix",
         "Mix position",
         average_level=value(standing="unknown"),
         average_level_error=value("±5 dB", 5.0),
     )
-    assert found(wish(109.0), mix=nothing)["verdict"] == "fits"
+    answer = found(wish(109.0), mix=nothing)
+    assert answer["verdict"] == "ask"
+    assert "Which level does the house system reach" in answer["question"]
+    assert "Limits: 1.0 dB below the limit of 110 dB(A)." in answer["notes"]
+    assert found(wish(112.0), mix=nothing)["verdict"] == "short"
+
+
+def test_without_a_system_the_limit_alone_decides() -> None:
+    assert found(wish(109.0), mix=item("mix", "Mix position"))["verdict"] == "fits"
 
 
 def test_a_limit_that_nobody_stated_does_not_hide_a_system_that_is_too_small() -> None:

@@ -4,6 +4,7 @@ from builder.fit.levels.sentences import (
     ABOVE_ESTIMATE,
     ESTIMATE,
     LIMITS_SAY,
+    NO_ESTIMATE,
     OTHER_THAN_ESTIMATE,
     OWN_SYSTEM,
     SYSTEM,
@@ -15,7 +16,7 @@ from builder.fit.notes import age_notes, once
 from builder.fit.records import Item, LevelAsked, Section, Verdict
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
-from builder.fit.values import known_number, number_of, text_of
+from builder.fit.values import known_number, number_of, text_of, value_of
 from builder.fit.verdicts import ASK, SHORT, asked, fact_of, settled, verdict, with_remedy
 from builder.fit.wording import both
 
@@ -32,6 +33,22 @@ def estimate_for(requirement: LevelAsked, mix: str, sound: Section | None) -> It
         if level_db is not None and error_db is not None:
             return item
     return None
+
+
+def without_estimate(
+    requirement: LevelAsked, limits: Verdict, mix: str, sound: Section | None
+) -> Verdict:
+    """
+    A wish that limits leave room for, where no estimate can be told: asked where the house has a
+    system whose level lacks something; else the limits alone decide.
+    """
+    if limits["verdict"] == ASK or place_meant(requirement["place"], mix) != MIX_WORDS[0]:
+        return limits
+    for item in items_of(sound, "mix"):
+        level = value_of(item, "average_level")
+        if level is not None and level["standing"] == "unknown":
+            return with_limits(asked(requirement, SYSTEM, NO_ESTIMATE), limits)
+    return limits
 
 
 def against_system(requirement: LevelAsked, limits: Verdict, mix: Item) -> Verdict:

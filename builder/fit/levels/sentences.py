@@ -38,6 +38,7 @@ BELOW_LIMIT = "{amount} below the limit of {level}."
 IF_HELD = "If the level is held for the limit's {time}. Quieter parts would lower it."
 
 ESTIMATE = "the estimate of the house system, {level} {error}"
+NO_ESTIMATE = "The level of the house system cannot be told: the pack says what it lacks."
 OTHER_THAN_ESTIMATE = "It cannot be compared with {estimate}, equivalent level."
 ABOVE_ESTIMATE = "Above {estimate}, by {amount}."
 WITHIN_ERROR = "Within the error of {estimate}."

@@ -3,7 +3,7 @@ A wished level against the house's limits first, then against what the house sys
 reach.
 """
 
-from builder.fit.levels.house_system import against_system, estimate_for
+from builder.fit.levels.house_system import against_system, estimate_for, without_estimate
 from builder.fit.levels.limits import under_limits
 from builder.fit.levels.wish import lacking, name_of_mix
 from builder.fit.records import LevelAsked, Section, Verdict
@@ -20,6 +20,8 @@ def level_asked(requirement: LevelAsked, house: Section | None, sound: Section |
     mix = name_of_mix(sound)
     answer = under_limits(requirement, mix, house)
     estimate = estimate_for(requirement, mix, sound)
-    if answer["verdict"] == SHORT or len(lacking(requirement)) > 0 or estimate is None:
+    if answer["verdict"] == SHORT or len(lacking(requirement)) > 0:
         return answer
+    if estimate is None:
+        return without_estimate(requirement, answer, mix, sound)
     return against_system(requirement, answer, estimate)
