@@ -111,16 +111,21 @@ def one_or_both(least: Value | None, most: Value | None) -> Value | None:
     """
     if least is None or most is None:
         return not_more(most) if most else not_less(least) if least else None
-    if least.text == most.text:
+    if least.number == most.number:
         return least
     return replace(
         least,
-        text=f"{least.text} to {most.text}",
-        also=f"{least.also} to {most.also}" if least.also and most.also else "",
+        text=from_to(least.text, most.text),
+        also=from_to(least.also, most.also) if least.also and most.also else "",
         number=None,
         least=least.number,
         most=most.number,
     )
+
+
+def from_to(least: str, most: str) -> str:
+    """Two ends in words, once where they read the same."""
+    return least if least == most else f"{least} to {most}"
 
 
 MEMORY = "memory"

@@ -59,6 +59,16 @@ def test_what_a_part_does_not_say_makes_the_answer_a_most() -> None:
     assert can_send(text) == ("at most 8", "by S; no count for Drive")
 
 
+@pytest.mark.parametrize("ways", ["unknown", "about 12"])
+def test_a_position_whose_ways_nobody_knows_makes_the_answer_a_most(ways: str) -> None:
+    text = lines(line("Drive", more="working: 6, dead: [1, 2]", ways=8))
+    console = f"name: C, place: Stage, ways: {ways}, by: [Drive]"
+    assert can_send(text + consoles(console)) == (
+        "at most 6",
+        "by Drive; no count for the position",
+    )
+
+
 def test_without_any_count_the_figure_says_what_it_needs() -> None:
     assert can_send(consoles("name: C, place: Mix, by: none"))[0] == "needs a line or a switcher"
 

@@ -12,7 +12,7 @@ from builder.departments.lines.driving import ConsolePosition, HandOver, Switche
 from builder.departments.lines.ways import at_work
 from builder.formulas.tie_lines import changes_by_switcher, ways_through
 from builder.pack import Figure, Input, Item, Value, not_more
-from builder.reading.absent import Absent, listed
+from builder.reading.absent import Absent, is_unknown, listed
 from builder.stating import Stater
 from builder.working import figure, missing, worked
 
@@ -86,11 +86,14 @@ def parts_of(console: ConsolePosition, described: Lines) -> list[tuple[str, int 
     """
     What lies in a row from console to house system, each with its ways.
 
-    Lines beside each other are one part.
+    Lines beside each other are one part. A position whose ways nobody knows has some; one that
+    tells none passes on what it gets.
     """
-    parts: list[tuple[str, int | None]] = (
-        [("the position", console.ways)] if isinstance(console.ways, int) else []
-    )
+    parts: list[tuple[str, int | None]] = []
+    if isinstance(console.ways, int):
+        parts.append(("the position", console.ways))
+    elif is_unknown(console.ways):
+        parts.append(("the position", None))
     if lines := lines_by(console, described):
         counts = [at_work(line) for line in lines]
         parts.append(
