@@ -3,6 +3,8 @@ Sizes and coverage that are known in part, or unknown: what leans on them is mis
 and nothing takes what an absent key means.
 """
 
+from functools import cache
+
 import pytest
 
 from builder.pack import Figure, Section
@@ -33,6 +35,7 @@ WHOLE = (
 )
 
 
+@cache
 def known(text: str) -> dict[str, Figure]:
     """Every figure of sound, by its key."""
     return figures_of(publish(text).section)

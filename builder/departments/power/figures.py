@@ -112,6 +112,11 @@ def unmeasured_words(name: str, network: Network) -> list[str]:
     return [f"what {what} draws" for what in network.unmeasured_below(name)]
 
 
+def unmeasured_inputs(name: str, network: Network) -> list[Input]:
+    """The loads of unknown size below a node, as inputs."""
+    return [Input(what, "not known") for what in network.unmeasured_below(name)]
+
+
 def current_figures(item: Item, source: Source, network: Network) -> Iterator[Figure]:
     """What the house's standing loads draw on each phase."""
     for phase in source.phases:
@@ -151,7 +156,7 @@ def current_figure(item: Item, source: Source, network: Network, phase: str) -> 
         lines=[each.asked.check for each, _ in seen if each.asked.check],
     )
     if unmeasured and not (stands.sure and seen):
-        nothing = worked(line_currents, inputs=())
+        nothing = worked(line_currents, inputs=unmeasured_inputs(source.name, network))
         return missing(key, label, nothing, unmeasured, caution=ELECTRICITY)
     carried = ampere(abs(stands.carried[index]))
     if unmeasured:
@@ -187,7 +192,7 @@ def imbalance_figure(
         return
     key, label = f"{item.key}.imbalance", "Imbalance"
     if unmeasured := unmeasured_words(source.name, network):
-        working = worked(imbalance_percent, inputs=())
+        working = worked(imbalance_percent, inputs=unmeasured_inputs(source.name, network))
         yield missing(key, label, working, unmeasured, caution=ELECTRICITY)
         return
     sizes = [abs(stands.carried[PHASES.index(phase)]) for phase in source.phases]
