@@ -99,8 +99,11 @@ def current_figure(item: Item, source: Source, network: Network) -> Figure:
     thirds = network.unknown_thirds_below(source.name)
     lacking = [f"what {what} draws" for what in network.unmeasured_below(source.name)]
     lacking += [f"the third harmonic of {what}" for what in thirds]
-    if lacking and (lacking[0].startswith("what ") or not stands.sure):
-        return missing(key, label, worked(neutral_current, inputs=()), lacking, caution=ELECTRICITY)
+    unmeasured = network.unmeasured_below(source.name)
+    if unmeasured or (thirds and not stands.sure):
+        unknown = [Input(what, "not known") for what in (*unmeasured, *thirds)]
+        nothing = worked(neutral_current, inputs=[*names, *unknown])
+        return missing(key, label, nothing, lacking, caution=ELECTRICITY)
     if thirds:
         note = f"without {' and '.join(lacking)}, which is not known"
         return figure(key, label, not_less(value), working, caution=ELECTRICITY, note=note)
@@ -162,7 +165,8 @@ def binding_figure(item: Item, source: Source, limit: Limit, network: Network) -
     """
     key, label = f"{item.key}.neutral-binds", "Neutral binds from a third harmonic of"
     if unsaid := lacking_limits(source.name, network):
-        working = worked(third_harmonic_that_fills_neutral, inputs=())
+        neutral = Input("Neutral", f"{limit.current_a:.4g} A, by its {limit.what}")
+        working = worked(third_harmonic_that_fills_neutral, inputs=[neutral])
         yield missing(key, label, working, unsaid, caution=ELECTRICITY)
         return
     free_a = max(0.0, min(network.standing[source.name].free_a))
