@@ -30,6 +30,7 @@ from builder.reading.written import (
     DepartmentFile,
     Line,
     Numbered,
+    Rated,
     Verification,
     Written,
 )
@@ -207,7 +208,11 @@ def filled(blank: Fact, value: object, field: FieldInfo) -> Fact | None:
     if value is None or value is Absent.NOT_STATED or value == ():
         return replace(blank, standing=Standing.NOT_STATED, place=None) if decisive else None
     if isinstance(value, Between):
-        return replace(blank, value=value_in_part(value))
+        in_part = value_in_part(value)
+        if mark_of(field, Rated) is not None:
+            # What may be carried is never chosen, so that no show is told it fits at the higher end.
+            in_part = replace(in_part, can_be_set=False, settings=())
+        return replace(blank, value=in_part)
     if isinstance(value, Absent):
         return replace(
             blank, standing=Standing.UNKNOWN if value is Absent.UNKNOWN else Standing.NONE

@@ -181,7 +181,7 @@ def spread(text: str, manner: Manner, value: Any, off: Fraction) -> Between[Any]
     """A value that may be off so much to both sides, as its two ends. [SI]"""
     middle = Fraction(repr(float(amount_of(value))))
     if off == 0:
-        raise error(UNCLEAR, "is about nothing", "write both ends, like '0 to 2 m'")
+        raise error(UNCLEAR, "is about nothing", "write both ends, from nothing up")
     least, most = middle - abs(off), middle + abs(off)
     return Between(text, like(value, least, down=True), like(value, most, down=False), manner)
 

@@ -25,7 +25,7 @@ PLACEHOLDERS = re.compile(
     re.IGNORECASE,
 )
 # What somebody else wrote, such as an older sheet. A lone ' within words is an apostrophe.
-ESTIMATES = ("about", "within")
+ESTIMATES = ("about", "within", "set from", "set to")
 QUOTED = re.compile(
     r""""[^"]*"|“[^”]*”|„[^“”]*[“”]|«[^»]*»|(?<!\w)'[^']*'(?!\w)|(?<!\w)‘[^’]*’(?!\w)"""
 )
@@ -51,7 +51,7 @@ def review(description: Written, *, on: date, stale_after_days: int) -> tuple[Re
 
 
 def estimated(record: Written) -> Iterable[Remark]:
-    """A rating or a limit that somebody only estimates."""
+    """A rating or a limit that somebody only estimates, or writes as if it could be chosen."""
     for name, field in type(record).model_fields.items():
         value, key = getattr(record, name), field.alias or name
         is_rating = mark_of(field, Rated) is not None

@@ -17,7 +17,7 @@ from builder.reading.maybe import Maybe
 from builder.reading.review import review
 from builder.reading.words import Count, Day, Name, Ratio
 from builder.reading.written import Rated, Written
-from builder.stating import value_in_part
+from builder.stating import Ageing, Stater, value_in_part
 
 
 class Field(Written):
@@ -246,11 +246,21 @@ class Plated(Written):
     width: Maybe[q.Length] = Absent.NOT_STATED
 
 
-@pytest.mark.parametrize("text", ["about 400 A", "400 A +- 20 A"])
+@pytest.mark.parametrize("text", ["about 400 A", "400 A +- 20 A", "set from 300 A to 400 A"])
 def test_an_estimated_rating_is_told(text: str) -> None:
     remarks = review(Plated.model_validate({"rating": text}), **TODAY)
     assert [remark.code for remark in remarks] == ["rating-estimated"]
     assert remarks[0].sentence.startswith(f"Rating says '{text}'. What may be carried stands on")
+
+
+@pytest.mark.parametrize("text", ["set from 300 A to 400 A", "set to 300 A or 400 A"])
+def test_what_may_be_carried_is_never_chosen(text: str) -> None:
+    stater = Stater(Ageing(date(2026, 6, 1), 365))
+    (fact,) = stater.facts(Plated.model_validate({"rating": text}), "x")
+    assert fact.value is not None
+    assert fact.value.ends == (300.0, 400.0)
+    assert not fact.value.can_be_set
+    assert fact.value.settings == ()
 
 
 @pytest.mark.parametrize(
