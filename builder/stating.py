@@ -210,7 +210,7 @@ def filled(blank: Fact, value: object, field: FieldInfo) -> Fact | None:
     if isinstance(value, Between):
         in_part = value_in_part(value)
         if mark_of(field, Rated) is not None:
-            # What may be carried is never chosen, so that no show is told it fits at the higher end.
+            # What may be carried is never chosen: no show fits by the higher end.
             in_part = replace(in_part, can_be_set=False, settings=())
         return replace(blank, value=in_part)
     if isinstance(value, Absent):
