@@ -135,9 +135,9 @@ def american_feeder_a(size: str, *, metal: str, flexible: bool) -> float:
     Raises
     ------
     ValueError
-        If the size is not in the table.
+        If the metal or the size is not in the table.
     """
-    table = NEC_75C_A[metal]
+    table = NEC_75C_A.get(metal, {})
     if size not in table or (flexible and (size not in FLEXIBLE_90C_A or metal != "copper")):
         raise ValueError(f"size must be one of the tables for {metal}, got {size!r}")
     return float(min(table[size], FLEXIBLE_90C_A[size]) if flexible else table[size])

@@ -78,5 +78,7 @@ def test_what_is_in_no_table_is_refused() -> None:
         metric_feeder_a(17, metal="copper", insulation="PVC", laid="in conduit")
     with pytest.raises(ValueError, match="must be of the table, got steel, PVC, in conduit"):
         metric_feeder_a(16, metal="steel", insulation="PVC", laid="in conduit")
+    with pytest.raises(ValueError, match="size must be one of the tables for steel, got '4/0'"):
+        american_feeder_a("4/0", metal="steel", flexible=False)
     with pytest.raises(ValueError, match="size must be one of the tables for aluminium, got '4/0'"):
         american_feeder_a("4/0", metal="aluminium", flexible=True)
