@@ -8,9 +8,7 @@ is written as Markdown directly. The pages of all keys are made in ``explaining/
 
 from collections.abc import Iterator
 
-from pydantic.fields import FieldInfo
-
-from builder.keys import document, records_of, title, value_of
+from builder.keys import Key, document, keys_of, records_of, title, value_of
 from builder.reading.written import Written
 from builder.registry import RULES
 from builder.rider.description import Rider
@@ -178,18 +176,15 @@ def answer(rule: Rule) -> str:
 
 def table(kind: type[Written]) -> str:
     """The keys of a record."""
-    rows = [row(name, field) for name, field in kind.model_fields.items()]
+    rows = [row(key) for key in keys_of(kind)]
     return "\n".join(["| key | what it says | value |", "|---|---|---|", *rows])
 
 
-def row(name: str, field: FieldInfo) -> str:
+def row(key: Key) -> str:
     """One key: its name, its explanation, its value, and whether it must be there."""
-    marks = [type(mark).__name__ for mark in field.metadata]
-    need = (
-        " **Needed.**" if field.is_required() else " **Decisive.**" if "Decisive" in marks else ""
-    )
-    value = value_of(field, see_record)
-    return f"| `{field.alias or name}` | {cell(field.description or '')}{need} | {cell(value)} |"
+    need = " **Needed.**" if key.is_needed else " **Decisive.**" if key.is_decisive else ""
+    value = value_of(key.field, see_record)
+    return f"| `{key.name}` | {cell(key.meaning)}{need} | {cell(value)} |"
 
 
 def see_record(record: type[Written]) -> str:

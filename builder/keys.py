@@ -12,6 +12,7 @@ from typing import Annotated, Any, Literal, Union, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
+from builder.meanings import meanings_of
 from builder.reading.fields import mark_of
 from builder.reading.lists import AtMost
 from builder.reading.maybe import OrAbsent, is_numeric
@@ -27,16 +28,17 @@ RecordWords = Callable[[type[Written]], str]
 
 @dataclass(frozen=True, slots=True)
 class Key:
-    """One key of a record, by the name that an author writes."""
+    """One key of a record, by the name that an author writes and by that of its field."""
 
     record: type[Written]
     name: str
     field: FieldInfo
+    field_name: str
 
     @property
     def meaning(self) -> str:
         """What the key says, in plain words on one line."""
-        return " ".join((self.field.description or "").split())
+        return meanings_of(self.record).get(self.field_name, "")
 
     @property
     def is_needed(self) -> bool:
@@ -52,7 +54,7 @@ class Key:
 def keys_of(record: type[Written]) -> tuple[Key, ...]:
     """The keys of a record, in the order of the description."""
     return tuple(
-        Key(record, field.alias or name, field) for name, field in record.model_fields.items()
+        Key(record, field.alias or name, field, name) for name, field in record.model_fields.items()
     )
 
 

@@ -38,7 +38,7 @@ def example_value(place: Place, examples: Examples) -> object:
 
 def is_alike(one: Key, other: Key) -> bool:
     """Whether two keys are one, which two records have from the same base."""
-    return one.name == other.name and one.field.description == other.field.description
+    return one.name == other.name and one.meaning == other.meaning
 
 
 def groups(found: list[object], key: Key) -> Iterator[object]:

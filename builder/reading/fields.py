@@ -54,10 +54,22 @@ def values_of(record: Written) -> Iterator[Reviewed]:
             yield Reviewed(record, key, field, value)
 
 
+_MARKS: dict[int, tuple[FieldInfo, tuple[object, ...]]] = {}
+"""The marks of each field that was asked for, by its identity: a field cannot be hashed."""
+
+
 def mark_of(field: FieldInfo, kind: type[Mark]) -> Mark | None:
     """A field's mark of one kind, wherever in its type the mark stands; None where it has none."""
-    marks = (*field.metadata, *marks_within(field.annotation))
-    return next((mark for mark in marks if isinstance(mark, kind)), None)
+    return next((mark for mark in marks_of(field) if isinstance(mark, kind)), None)
+
+
+def marks_of(field: FieldInfo) -> tuple[object, ...]:
+    """All marks of a field and of what its type is made of, the field's own first."""
+    known = _MARKS.get(id(field))
+    if known is None:
+        # The field is kept beside its marks, so that no other field is ever given its identity.
+        known = _MARKS[id(field)] = (field, (*field.metadata, *marks_within(field.annotation)))
+    return known[1]
 
 
 def marks_within(annotation: object) -> Iterator[object]:

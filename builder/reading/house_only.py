@@ -15,12 +15,14 @@ KEY = "house_only"
 NOT_FOR_VISITORS = "not for visitors"
 
 
-def says_house_only(record: Written) -> bool:
+def says_house_only(value: object) -> bool:
     """
     Whether a record, a line or an entry of the log, says by its own word that it is for the house
-    only.
+    only; what is no record does not.
     """
-    return getattr(record, KEY, None) is True
+    if not isinstance(value, Written) or KEY not in type(value).model_fields:
+        return False
+    return getattr(value, KEY) is True
 
 
 def hidden_within(description: object) -> Iterator[Written]:

@@ -73,19 +73,18 @@ def closed(reviewed: Reviewed, on: date) -> Iterable[Remark]:
 
 def counts_of(reviewed: Reviewed) -> list[int]:
     """How many there are of what a line is about, and how many work, where it says so."""
-    return [
-        count
-        for key in (*COUNTS, "working")
-        if isinstance(count := getattr(reviewed.record, key, None), int)
-    ]
+    record = reviewed.record
+    keys = [key for key in (*COUNTS, "working") if key in type(record).model_fields]
+    return [count for key in keys if isinstance(count := getattr(record, key), int)]
 
 
 def parts(reviewed: Reviewed) -> Iterable[Remark]:
     """'21 motorised and 5 manual' in the words of a line that counts 27."""
-    value, counted = reviewed.value, counts_of(reviewed)
-    if not isinstance(value, str) or not counted:
+    value = reviewed.value
+    if not isinstance(value, str) or not PARTS.search(value):
         return
-    for match in PARTS.finditer(value):
+    counted = counts_of(reviewed)
+    for match in PARTS.finditer(value) if counted else ():
         numbers = re.findall(rf"\b({_NUMBER}) (?=[a-z])", match[0], re.IGNORECASE)
         whole = sum(whole_number(number) for number in numbers)
         near = 0 < abs(whole - counted[0]) <= max(1.0, NEARLY * counted[0])
@@ -106,12 +105,11 @@ def parts(reviewed: Reviewed) -> Iterable[Remark]:
 
 def sides(reviewed: Reviewed) -> Iterable[Remark]:
     """'Eight per side' in the words of a line that counts fifteen."""
-    value, counted = reviewed.value, counts_of(reviewed)
-    if not isinstance(value, str) or not counted:
-        return
-    said = [*A_SIDE.finditer(value)]
+    value = reviewed.value
+    said = [*A_SIDE.finditer(value)] if isinstance(value, str) else []
+    counted = counts_of(reviewed) if said else []
     doubled = [2 * whole_number(match["number"]) for match in said]
-    if not said or {*doubled, sum(doubled)} & {*counted}:
+    if not counted or {*doubled, sum(doubled)} & {*counted}:
         return
     sentence = (
         f"{spaced(reviewed.key)} says {shortened(said[0][0])}, which makes {sum(doubled)}, and the"

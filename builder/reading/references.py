@@ -163,7 +163,7 @@ def records_within(value: object) -> Iterator[Written]:
     """Every record within a description, itself included, in the author's order."""
     if isinstance(value, Written):
         yield value
-        for _, part in value.written():
+        for _, part in value.holding():
             yield from records_within(part)
     elif isinstance(value, tuple | list):
         for part in value:

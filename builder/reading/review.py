@@ -45,8 +45,11 @@ def review(description: Written, *, on: date, stale_after_days: int) -> tuple[Re
             remarks += ageing(record, on=on, stale_after_days=stale_after_days)
         remarks += estimated(record)
         for reviewed in values_of(record):
-            remarks += [*disagreeing(reviewed), *implausible(reviewed), *unfinished(reviewed)]
-            remarks += [*closed(reviewed, on), *sides(reviewed), *parts(reviewed)]
+            if isinstance(reviewed.value, str):
+                remarks += [*unfinished(reviewed), *closed(reviewed, on)]
+                remarks += [*sides(reviewed), *parts(reviewed)]
+            elif plain_number(reviewed.value) is not None:
+                remarks += [*disagreeing(reviewed), *implausible(reviewed)]
     return tuple(remarks)
 
 
@@ -54,8 +57,8 @@ def estimated(record: Written) -> Iterable[Remark]:
     """A rating or a limit that somebody only estimates, or writes as if it could be chosen."""
     for name, field in type(record).model_fields.items():
         value, key = getattr(record, name), field.alias or name
-        is_rating = mark_of(field, Rated) is not None
-        if is_rating and isinstance(value, Between) and value.manner in ESTIMATES:
+        is_estimate = isinstance(value, Between) and value.manner in ESTIMATES
+        if is_estimate and mark_of(field, Rated) is not None:
             sentence = (
                 f"{spaced(key)} says {shortened(value.value)}. What may be carried stands on a"
                 " plate, in a letter or on a maker's sheet: look it up. Until then only the lower"

@@ -8,7 +8,8 @@ venue in ``references.py``.
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import Annotated, Any, ClassVar, Literal, Self
+from functools import cache
+from typing import Annotated, Any, ClassVar, Literal, Self, TypeVar, get_args
 
 from pydantic import (
     BaseModel,
@@ -113,7 +114,8 @@ class Written(BaseModel):
     record or of one key.
     """
 
-    model_config = ConfigDict(frozen=True, extra="forbid", use_attribute_docstrings=True)
+    # A record is built when the first is read: most stand in another, which is built with them.
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
     defines: ClassVar[str] = ""
     """
@@ -138,7 +140,7 @@ class Written(BaseModel):
         self._places = places
         self._path = path
         self._above = None if above is self else above
-        for key, value in self.written():
+        for key, value in self.holding():
             tell(value, places, (*path, key), self.verification)
         return self
 
@@ -178,10 +180,36 @@ class Written(BaseModel):
 
     def written(self) -> tuple[tuple[str, object], ...]:
         """The keys the author may write and their values, in the order of the description."""
-        return tuple(
-            (field.alias or name, getattr(self, name))
-            for name, field in type(self).model_fields.items()
-        )
+        return tuple((key, getattr(self, name)) for name, key in spoken_names(type(self)))
+
+    def holding(self) -> tuple[tuple[str, object], ...]:
+        """The same of the keys that may hold records."""
+        return tuple((key, getattr(self, name)) for name, key in names_of_holders(type(self)))
+
+
+@cache
+def spoken_names(kind: type[Written]) -> tuple[tuple[str, str], ...]:
+    """The fields of a kind of record, each with the key that the author writes."""
+    return tuple((name, field.alias or name) for name, field in kind.model_fields.items())
+
+
+@cache
+def names_of_holders(kind: type[Written]) -> tuple[tuple[str, str], ...]:
+    """The same of the fields that may hold records, so that nobody looks for one in a number."""
+    return tuple(
+        (name, key)
+        for name, key in spoken_names(kind)
+        if may_hold_records(kind.model_fields[name].annotation)
+    )
+
+
+def may_hold_records(annotation: object) -> bool:
+    """Whether a value of a type may be a record or hold one: a type nobody knows may."""
+    if annotation in (Any, object) or isinstance(annotation, TypeVar):
+        return True
+    if isinstance(annotation, type) and issubclass(annotation, Written):
+        return True
+    return any(may_hold_records(part) for part in get_args(annotation))
 
 
 def tell(
