@@ -19,8 +19,6 @@ AT_MOST: Way = "at most"
 BETWEEN: Way = "between"
 IS: Way = "is"
 NUMBERS: tuple[Way, ...] = (AT_LEAST, AT_MOST, BETWEEN)
-THE_MIX = "the mix position"
-"""Stands in ``where`` for the place that the house calls its mix position."""
 WHOLES = ("whole", "rules")
 """The kinds of item in which a section says that the house has none of something."""
 
@@ -32,13 +30,13 @@ class Rule:
 
     ``key`` is what a rider writes. ``section``, ``item`` and ``value`` say where the answer stands;
     without a section no department describes it yet, and the answer is a question. ``where`` keeps
-    only items whose fact (or ``name``) has that text, or with ``not`` before it another one.
+    only items whose fact (or ``name``) has that text; of those that do not say, shows are asked.
     ``combine`` tells what several items make: ``best`` (one must do), ``all`` or ``sum``. ``whole``
     is the fact that says there is none of the kind. ``none_means`` is what the house's "none" says:
     ``lacking``, ``zero`` or ``no limit``. ``day`` tells what several acts on one day ask together:
     ``largest`` or ``sum``. ``otherwise`` is the value that answers where the first is not written:
     all of a line work unless it says how many do. ``beside`` is another kind of item whose faults
-    are told with the answer.
+    are told with the answer. ``legal`` is what no rounding may pass: headroom, doors, weights.
     """
 
     key: str

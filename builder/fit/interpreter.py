@@ -17,7 +17,6 @@ from builder.fit.arrangements.telling import (
 )
 from builder.fit.arrangements.views import configurations_of
 from builder.fit.clock.records import DayAnswer
-from builder.fit.needs.own_names import with_own_names
 from builder.fit.net import day_not_judged
 from builder.fit.overall import cautions, overall
 from builder.fit.questions import questions
@@ -35,7 +34,6 @@ def fit(pack: FitPack, riders: list[RiderAsked]) -> Result:
     ``pack`` is what :func:`builder.fit.published.fit_record` makes, a rider what
     :func:`builder.rider.asked.rider_of` makes.
     """
-    pack = with_own_names(pack)
     names = configurations_of(pack)
     known: Known = {}
     evenings = evenings_of(riders, names)

@@ -10,6 +10,7 @@ from math import cos, radians
 
 from builder import pack as packs
 from builder.fit.records import FitPack, Item, Outline, Rule, Section, Value
+from builder.fit.values import TOLD
 from builder.fit.wanted import COSINES, COUNTED, NAMED, Wanted, wanted_of
 from builder.pack import Fact, Figure, Verified
 from builder.rules import Rule as PackRule
@@ -104,7 +105,7 @@ def item_record(
         "condition": item.condition,
         "state": item.out_words,
         "note": item.note,
-        "terms": next((fact.terms for fact in item.facts if fact.terms), ""),
+        "terms": item.terms or next((fact.terms for fact in item.facts if fact.terms), ""),
         "values": {},
         "numbers": {},
         "words": {},
@@ -135,6 +136,8 @@ def add_value(
             record["numbers"][name] = cos(radians(value.value.number))
     else:
         record["values"][name] = value_record(value, record["kind"], section, page)
+        if record["kind"] == "stage-to-mix" and value.note:
+            record["words"][f"{name}.{TOLD}"] = value.note
 
 
 def add_counted(record: Item, name: str, value: Fact | Figure) -> None:

@@ -294,11 +294,15 @@ class PlotAsked(Asked):
 
 
 class TrucksAsked(Asked):
-    """Trucks and the largest case in them. Weights are masses in kilograms, sizes in metres."""
+    """
+    Trucks and the largest case in them. Weights are masses in kilograms, sizes in metres. The
+    length is ``length_of`` the whole truck or its trailer; empty where nobody says.
+    """
 
     sort: Literal["trucks"]
     count: float
     length: float | None
+    length_of: str
     height: float | None
     weight: float | None
     case_width: float | None

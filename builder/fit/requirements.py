@@ -101,7 +101,7 @@ def sections_for(need: Requirement, view: View) -> list[str]:
 
 SECTIONS: dict[str, list[str]] = {
     "plot": ["stage"],
-    "trucks": ["access", "sound"],
+    "trucks": ["access"],
     "level": ["house", "sound"],
     "ends": ["house"],
     "load in": ["house"],
@@ -148,7 +148,7 @@ def judged(requirement: Requirement, pack: FitPack) -> Verdict:
     if requirement["sort"] == "plot":
         return stage_plot(requirement, pack)
     if requirement["sort"] == "trucks":
-        return trucks_get_in(requirement, section_of(pack, "access"), section_of(pack, "sound"))
+        return trucks_get_in(requirement, section_of(pack, "access"))
     raise ValueError(f"requirement must be judged by itself, got {requirement['sort']}")
 
 

@@ -2,6 +2,9 @@
 
 from builder.fit.records import Item, Value
 
+TOLD = "told"
+"""Ends the name of what is told beside a value."""
+
 
 def value_of(item: Item, name: str) -> Value | None:
     """A value that a verdict may show, or None where the item has none of that name."""
@@ -62,6 +65,18 @@ def text_of(item: Item, name: str) -> str:
     if name in item["values"]:
         return item["values"][name]["text"]
     return ""
+
+
+def told_of(item: Item, name: str) -> str:
+    """What is told beside a value, or nothing."""
+    return item["words"].get(f"{name}.{TOLD}", "")
+
+
+def is_said(item: Item, name: str) -> bool:
+    """Whether the house says a value, or that there is none of it."""
+    if name in item["values"]:
+        return item["values"][name]["standing"] not in ("unknown", "not stated")
+    return name in item["words"]
 
 
 def parts_of(item: Item, name: str) -> list[str]:

@@ -43,7 +43,7 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     ("access", "dock"): {"approach", "trucks_at_once"},
     ("access", "route"): {
         "from_dock",
-        "to_place",
+        "leads_to",
         "tightest_width",
         "tightest_height",
         "tightest_weight",

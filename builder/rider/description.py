@@ -212,7 +212,12 @@ class Trucks(Written):
     count: Several
     """How many."""
     length: Length | None = None
-    """The longest, tractor and trailer."""
+    """The longest. Say with `length of` what is measured."""
+    length_of: Literal["whole truck", "trailer"] | None = Field(default=None, alias="length of")
+    """
+    What the length is of: whole truck (tractor and trailer, or a rigid truck), or trailer where it
+    is the trailer's alone. Left out, it is asked, for a house's limit is for the whole.
+    """
     height: Length | None = None
     """The highest."""
     weight: Mass | None = None

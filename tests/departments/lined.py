@@ -5,7 +5,7 @@ from datetime import date
 from builder.department import Published, Surroundings
 from builder.departments.lines.description import Lines
 from builder.departments.lines.publish import publish
-from builder.exchange import Offers, Spot
+from builder.exchange import Offers, Shape, Spot
 from builder.pack import Figure, Finding, Item
 from builder.reading.problems import Refused
 from builder.reading.reader import read
@@ -16,7 +16,10 @@ STAGE, MIX, DOCK = (
     Spot("stage", "place", "Mix", 0.0, -28.0, -1.2),
     Spot("stage", "place", "Dock", 9.0, 14.0),
 )
-AROUND = Surroundings(Offers(spots=(STAGE, MIX, DOCK)), Ageing(date(2026, 6, 1), 365), "metric")
+DECK = Shape("stage", "deck", "Deck", ((-10.0, 0.0), (10.0, 0.0), (10.0, 9.0), (-10.0, 9.0)))
+AROUND = Surroundings(
+    Offers(spots=(STAGE, MIX, DOCK), shapes=(DECK,)), Ageing(date(2026, 6, 1), 365), "metric"
+)
 
 
 def line(

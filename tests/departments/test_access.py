@@ -16,8 +16,8 @@ from builder.stating import Ageing
 
 AROUND = Surroundings(Offers(), Ageing(date(2026, 6, 1), 365), "metric")
 ROUTE = (
-    "docks: [{{name: Dock}}]\nroutes: [{{name: In, from_dock: Dock, to_place: Deck, passages:"
-    " [{}]}}]\n"
+    "docks: [{{name: Dock, door_width: none, door_height: none}}]\n"
+    "routes: [{{name: In, from_dock: Dock, to_place: Deck, passages: [{}]}}]\n"
 )
 
 

@@ -1,7 +1,26 @@
 """Ways from place to place: what works, what is free, and what nobody has said."""
 
+from dataclasses import replace
+
+import pytest
+
+from builder.department import Surroundings
+from builder.exchange import Offers, Shape, Spot
 from builder.pack import Standing
-from tests.departments.lined import codes, figure, findings, item, line, lines, published
+from tests.departments.lined import (
+    AROUND,
+    DECK,
+    DOCK,
+    MIX,
+    STAGE,
+    codes,
+    figure,
+    findings,
+    item,
+    line,
+    lines,
+    published,
+)
 
 
 def shown(text: str, name: str, kind: str = "pair") -> str:
@@ -90,7 +109,7 @@ def test_lines_on_the_same_cores_count_once_and_both_say_so() -> None:
 def test_the_lines_from_stage_to_mix_tell_analogue_by_its_direction() -> None:
     text = lines(
         line(more="free: 23"),
-        line("Back", more="free: 4", start="Mix", end="Dock", ways=12),
+        line("Back", more="free: 4", start="Mix", end="Stage", ways=12),
         line("Drive", more="free: 8, terms: not for visitors", start="Mix", end="Stage", ways=8),
         line("Aside", more="free: 9", end="Dock"),
     )
@@ -121,3 +140,51 @@ def test_ways_that_do_not_work_are_named() -> None:
     (found,) = findings(lines(line(more="working: 22, dead: [7]")))
     assert found.code == "dead-ways-unnamed"
     assert found.sentence.startswith("Send: 2 of 24 ways do not work, and only way 7 is named.")
+
+
+def spots(*more: Spot) -> Surroundings:
+    """A stage with a wing, and these places beside the usual ones."""
+    wing = Shape(
+        "stage", "wing", "stage left", ((10.0, 0.0), (14.0, 0.0), (14.0, 9.0), (10.0, 9.0))
+    )
+    return replace(AROUND, exchange=Offers(spots=(STAGE, MIX, DOCK, *more), shapes=(DECK, wing)))
+
+
+@pytest.mark.parametrize(
+    ("across_m", "depth_m", "counts"),
+    [
+        (9.0, 2.0, True),
+        (12.0, 4.0, True),  # in the wing
+        (0.0, -0.4, True),  # a panel on the front of the deck
+        (0.0, -0.6, False),  # on the floor before it
+        (13.0, 11.5, False),  # a room behind the stage, upstage of the datum
+    ],
+)
+def test_a_line_from_the_stage_begins_on_the_deck_or_in_a_wing(
+    across_m: float, depth_m: float, counts: bool
+) -> None:
+    text = lines(line("Control", "DMX", "free: 2", start="Somewhere"))
+    text += "consoles: [{name: Desk, place: Mix, by: none}]\n"
+    around = spots(Spot("stage", "place", "Somewhere", across_m, depth_m))
+    found = published(text, around).section.item("stage-to-mix")
+    free = found.figure("dmx.free") if found else None
+    assert free is not None
+    assert free.value is not None
+    assert free.value.text == ("2" if counts else "0")
+    assert free.note == ("" if counts else "Control runs from Somewhere to Mix")
+
+
+def test_what_a_line_from_the_stage_drives_and_on_what_terms_it_is_there_is_told() -> None:
+    text = lines(
+        line(more="free: 8, terms: by arrangement"),
+        line("Tap", more="free: 8, condition: limited, shared_with: [Send]"),
+        line("Presenter", more="free: 8"),
+        line("Plain", more="free: 8"),
+    )
+    text += (
+        "consoles: [{name: Desk, place: Mix, by: none}, {name: Talk, place: Stage, by:"
+        " [Presenter]}]\n"
+    )
+    assert figure(text, "stage-to-mix", "analogue.free").note == (
+        "Send: by arrangement, same cores as Tap; Presenter: the house drives Talk by it"
+    )

@@ -23,7 +23,7 @@ LEAST = {
     "hangs/test_hang_laws.py": (3, 1000),
     "hangs/test_plan.py": (1, 70),
     "plots/test_drawing.py": (2, 12),
-    "test_mix_by_role.py": (1, 8),
+    "test_way_in.py": (1, 40),
     "needs/test_ends.py": (3, 100),
     "plots/test_plot_laws.py": (1, 500),
     "plots/test_stage_plot.py": (2, 2000),

@@ -221,7 +221,7 @@ def access_items(dice: Dice) -> list[Record]:
                     "R",
                     **state(dice),
                     from_dock=value(name),
-                    to_place=value(dice.one(("Deck", "Mix position"))),
+                    leads_to=value(dice.one(("deck", "audience floor"))),
                     **tight,
                 )
             )
@@ -481,6 +481,7 @@ def deep(dice: Dice, sort: str) -> Record:
         }
         return {
             "count": float(dice.random.randint(1, 4)),
+            "length_of": aside(dice).one(("whole truck", "whole truck", "trailer", "")),
             **{name: dice.number(scale) if dice.yes() else None for name, scale in scales.items()},
         }
     if sort in ("ends", "load in"):

@@ -270,10 +270,13 @@ def test_a_should_that_is_short_does_not_make_the_show_short() -> None:
 
 def test_the_opening_to_the_deck_is_not_told_from_a_way_to_the_hall_floor() -> None:
     to_deck = item(
-        "route", "To the deck", to_place=value("Upstage left"), tightest_width=value("2.1 m", 2.1)
+        "route", "To the deck", leads_to=value("deck"), tightest_width=value("2.1 m", 2.1)
     )
     to_hall = item(
-        "route", "To the hall", to_place=value("Mix position"), tightest_width=value("2.4 m", 2.4)
+        "route",
+        "To the hall",
+        leads_to=value("audience floor"),
+        tightest_width=value("2.4 m", 2.4),
     )
     assert only(asks("opening width", low=2.3), access=[to_deck, to_hall])["verdict"] == "short"
     assert only(asks("opening width", low=2.3), access=[to_hall])["verdict"] == "ask"

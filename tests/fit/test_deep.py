@@ -160,7 +160,8 @@ def test_a_mean_over_a_longer_time_than_the_limit_s_does_not_show_that_it_fits()
 def trucks(**sizes: float) -> Record:
     """Trucks with these sizes."""
     names = ("length", "height", "weight", "case_width", "case_height", "case_weight")
-    return {**asks("x"), "sort": "trucks", "count": 1.0, **dict.fromkeys(names), **sizes}
+    whole = {"sort": "trucks", "count": 1.0, "length_of": "whole truck"}
+    return {**asks("x"), **whole, **dict.fromkeys(names), **sizes}
 
 
 def way_in(name: str, length_m: float, width_m: float) -> list[Record]:
@@ -177,7 +178,7 @@ def way_in(name: str, length_m: float, width_m: float) -> list[Record]:
             "route",
             f"{name} route",
             from_dock=value(name),
-            to_place=value("Deck"),
+            leads_to=value("deck"),
             tightest_width=value("x", width_m),
         ),
     ]

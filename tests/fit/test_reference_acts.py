@@ -133,7 +133,10 @@ THEATRE_IN_THE_DEMO = [
     ("Hang: Loudspeakers right", "short"),  # so it is on the other side
     ("Hang: Banner", "fits"),  # R7-1 and R7-3 carry 600 kg each and nothing
     ("Stage plot", "short"),  # a column stands where the dimmer racks should
-    ("Trucks and the largest case", "fits"),  # 53 ft = 16.15 m of 16.5 m
+    (
+        "Trucks and the largest case",
+        "ask",
+    ),  # 53 ft of trailer alone; 16.5 m is for all
     ("End of the show", "fits"),  # Tuesday 22:30, curfew 22:30
     ("Level of the show", "short"),  # 102 dB(A) against 99 dB(A)
     ("A question", "ask"),

@@ -110,6 +110,13 @@ class Route(Line):
     """The dock it begins at."""
     to_place: Annotated[Name, RefersTo("place")]
     """The place it leads to."""
+    leads_to: Annotated[Maybe[Literal["deck", "audience floor", "elsewhere"]], Decisive()] = (
+        Absent.NOT_STATED
+    )
+    """
+    What it leads to: deck (or a wing level with it), audience floor, or elsewhere. Shows go by
+    those to the deck; where nobody says, they are asked about.
+    """
     passages: tuple[Passage, ...]
     """What one passes, in order."""
 

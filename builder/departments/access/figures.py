@@ -37,6 +37,17 @@ class Limit:
     formula_key: str
 
 
+@dataclass(frozen=True, slots=True)
+class Gate:
+    """Something to pass on the way in: a passage of a route, or the door of its dock."""
+
+    name: str
+    width: Length | Absent
+    height: Length | Absent
+    weight_limit: Mass | Absent
+    line: Passage | Dock
+
+
 LIMITS = (
     Limit("tightest_width", "Narrowest opening", Length, "width", "width_m"),
     Limit("tightest_height", "Lowest opening", Length, "height", "height_m"),
@@ -44,47 +55,64 @@ LIMITS = (
 )
 
 
-def route_figures(key: str, route: Route, system: System) -> Iterator[Figure]:
+def route_figures(key: str, route: Route, dock: Dock | None, system: System) -> Iterator[Figure]:
     """
     The tightest opening of a route in width, height and weight, each with the place that has it.
+
+    The door of its dock is the first of them.
     """
-    narrow, wide = (
-        tightest([opening(passage, end) for passage in route.passages]) for end in (0, 1)
-    )
+    gates = gates_of(route, dock)
+    narrow, wide = (tightest([opening(gate, end) for gate in gates]) for end in (0, 1))
     for limit in LIMITS:
         ends = (getattr(narrow, limit.formula_key), getattr(wide, limit.formula_key))
-        yield limit_figure(f"{key}.{limit.name}", limit, route, ends, system)
+        yield limit_figure(f"{key}.{limit.name}", limit, gates, ends, system)
+
+
+def gates_of(route: Route, dock: Dock | None) -> tuple[Gate, ...]:
+    """What all that comes by a route has to pass, in order: the door of its dock, its passages."""
+    door = (
+        ()
+        if dock is None
+        else (Gate(f"{dock.name}: door", dock.door_width, dock.door_height, Absent.NONE, dock),)
+    )
+    passages = (
+        Gate(passage.name, passage.width, passage.height, passage.weight_limit, passage)
+        for passage in route.passages
+    )
+    return (*door, *passages)
 
 
 def limit_figure(
-    key: str, limit: Limit, route: Route, ends: tuple[Least | None, Least | None], system: System
+    key: str,
+    limit: Limit,
+    gates: Sequence[Gate],
+    ends: tuple[Least | None, Least | None],
+    system: System,
 ) -> Figure:
     """
-    One tightest opening, at its narrowest and at its widest; at most, where nobody knows one of the
-    passages.
+    One tightest opening, at its narrowest and at its widest; at most, where nobody has said one of
+    them. What says nothing of a weight is taken to carry what comes.
 
-    Where some passages say nothing, the note names them: the true least may be there.
+    Where some say nothing, the note names them: the true least may be there.
     """
     narrow, least = ends
-    stated = {passage.name: getattr(passage, limit.key) for passage in route.passages}
-    inputs = [Input(name, as_written(value)) for name, value in stated.items()]
+    stated = [(gate.name, getattr(gate, limit.key)) for gate in gates if can_limit(gate, limit)]
+    inputs = [Input(name, as_written(value)) for name, value in stated]
     working = worked(
         tightest,
         inputs=inputs,
         leaves_out="What stands in the way on the day, and turns that long things must make.",
-        lines=route.passages,
+        lines=[gate.line for gate in gates],
     )
-    if least is None and all(value is Absent.NONE for value in stated.values()):
+    if least is None and all(value is Absent.NONE for _, value in stated):
         return figure(key, limit.label, Value("no limit"), working, caution=TRAFFIC)
     if least is None:
         return missing(key, limit.label, working, [limit.key.replace("_", " ")], caution=TRAFFIC)
-    silent = [
-        name for name, value in stated.items() if value is Absent.NOT_STATED or is_unknown(value)
-    ]
+    silent = [name for name, value in stated if value is Absent.NOT_STATED or is_unknown(value)]
     note = least.place + (
         f"; not stated for {', '.join(silent)}" if silent and limit.kind is Length else ""
     )
-    is_open = any(is_unknown(value) and ends_of(value)[0] is None for value in stated.values())
+    is_open = any(may_be_tighter(value, limit) for _, value in stated)
     value = one_or_both(
         None if is_open or narrow is None else value_at(narrow, limit, system),
         value_at(least, limit, system),
@@ -94,18 +122,30 @@ def limit_figure(
     return figure(key, limit.label, value, working, caution=TRAFFIC, note=note)
 
 
+def can_limit(gate: Gate, limit: Limit) -> bool:
+    """Whether something to pass has a limit of a kind: the door of a dock carries nothing."""
+    return limit.kind is Length or isinstance(gate.line, Passage)
+
+
+def may_be_tighter(value: Length | Mass | Absent, limit: Limit) -> bool:
+    """Whether nobody has said how tight something is at least."""
+    if value is Absent.NOT_STATED:
+        return limit.kind is Length
+    return is_unknown(value) and ends_of(value)[0] is None
+
+
 def value_at(least: Least, limit: Limit, system: System) -> Value:
     """The tightest opening of one reading as a value."""
     return Value(*shown(limit.kind, least.value, system=system), least.value, limit.kind.si_unit)
 
 
-def opening(passage: Passage, end: int) -> Opening:
-    """A passage as the formula takes it, at its narrowest (0) or its widest (1)."""
-    width = ends_of(passage.width)[end]
-    height = ends_of(passage.height)[end]
-    weight = ends_of(passage.weight_limit)[end]
+def opening(gate: Gate, end: int) -> Opening:
+    """Something to pass as the formula takes it, at its narrowest (0) or its widest (1)."""
+    width = ends_of(gate.width)[end]
+    height = ends_of(gate.height)[end]
+    weight = ends_of(gate.weight_limit)[end]
     return Opening(
-        passage.name,
+        gate.name,
         None if width is None else width.m,
         None if height is None else height.m,
         None if weight is None else weight.kg,

@@ -2,9 +2,9 @@
 
 from functools import partial
 
-from builder.rules import NUMBERS, THE_MIX, Rule
+from builder.rules import NUMBERS, Rule
 
-NOT_TO_THE_MIX_POSITION = (("not to_place", THE_MIX),)
+TO_THE_DECK = (("leads_to", "deck"),)
 """A way to the hall floor may be wider than every way to the deck."""
 access = partial(Rule, department="access", section="access")
 dock = partial(access, item="dock", whole="docks")
@@ -43,6 +43,7 @@ RULES = (
         title="Clear width of the dock door",
         kind="length",
         value="door_width",
+        legal=True,
         none_means="no limit",
         question="How wide is the dock door, clear?",
         remedy="Split the widest case or set piece.",
@@ -53,6 +54,7 @@ RULES = (
         title="Clear height of the dock door",
         kind="length",
         value="door_height",
+        legal=True,
         none_means="no limit",
         question="How high is the dock door, clear?",
         remedy="Lay the highest case or set piece down.",
@@ -64,7 +66,8 @@ RULES = (
         kind="length",
         item="route",
         value="tightest_width",
-        where=NOT_TO_THE_MIX_POSITION,
+        where=TO_THE_DECK,
+        legal=True,
         question="What is the tightest width from the dock to the deck?",
         remedy="Split the widest case or set piece.",
         who="the show",
@@ -75,7 +78,8 @@ RULES = (
         kind="length",
         item="route",
         value="tightest_height",
-        where=NOT_TO_THE_MIX_POSITION,
+        where=TO_THE_DECK,
+        legal=True,
         question="What is the tightest height from the dock to the deck?",
         remedy="Lay the highest case or set piece down.",
         who="the show",
@@ -94,6 +98,7 @@ RULES = (
         kind="mass",
         item="vehicle",
         value="capacity",
+        legal=True,
         whole="vehicles",
         where=(("kind", "forklift"),),
         question="What is the rated capacity of your forklift, and at which load centre?",

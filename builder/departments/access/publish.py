@@ -3,12 +3,12 @@ From ``access.yml`` to the access section: docks, routes passage by passage, mac
 not add up.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from builder.cautions import TRAFFIC
 from builder.department import Published, Surroundings
-from builder.departments.access.description import Access, Passage, Route
+from builder.departments.access.description import Access, Dock, Passage, Route
 from builder.departments.access.figures import dock_figures, forklift_figures, route_figures
 from builder.pack import Finding, Item, Level, Section
 from builder.reading.absent import Absent
@@ -42,7 +42,9 @@ def items(access: Access, stater: Stater, system: System) -> Iterator[Item]:
     for route, item in zip(
         access.routes, stater.named(access.routes, "access", "route"), strict=True
     ):
-        yield replace(item, figures=tuple(route_figures(item.key, route, system)))
+        begins = dock_of(access, route)
+        item = replace(item, figures=tuple(route_figures(item.key, route, begins, system)))
+        yield as_what_it_passes(item, route, begins)
         yield from passages(route, item, stater)
     if not isinstance(access.vehicles, Absent):
         for vehicle, item in zip(
@@ -51,6 +53,36 @@ def items(access: Access, stater: Stater, system: System) -> Iterator[Item]:
             yield replace(item, figures=tuple(forklift_figures(item.key, vehicle, system)))
     yield from stater.counted(access.parking, "access", "parking", name_key="what")
     yield from stater.named(access.storage, "access", "storage")
+
+
+def dock_of(access: Access, route: Route) -> Dock | None:
+    """The dock that a route begins at; None where it is not described."""
+    docks = () if isinstance(access.docks, Absent) else access.docks
+    return next((dock for dock in docks if dock.name == route.from_dock), None)
+
+
+CONDITIONS = ("in service", "limited", "out of service")
+TERMS = ("included", "extra charge", "by arrangement", "not for visitors")
+
+
+def as_what_it_passes(item: Item, route: Route, dock: Dock | None) -> Item:
+    """A route in the state of the worst that it passes, and on the hardest terms, saying where."""
+    lines: list[Dock | Passage] = [*([] if dock is None else [dock]), *route.passages]
+    condition = hardest([item.condition, *(line.condition for line in lines)], CONDITIONS)
+    terms = hardest([item.terms, *(line.terms or "" for line in lines)], TERMS)
+    where = [
+        f"{line.name}: {word}."
+        for line in lines
+        for word in (line.condition, line.terms or "")
+        if word in (*CONDITIONS[1:], *TERMS[1:])
+    ]
+    note = " ".join(part for part in (item.note, *where) if part)
+    return replace(item, condition=condition, terms=terms, note=note)
+
+
+def hardest(words: Sequence[str], order: Sequence[str]) -> str:
+    """The one of some words that stands last in an order; what stands nowhere counts least."""
+    return max(words, key=lambda word: order.index(word) if word in order else -1)
 
 
 def passages(route: Route, item: Item, stater: Stater) -> tuple[Item, ...]:

@@ -15,6 +15,7 @@ from builder.departments.lines.oddities import oddities, statements
 from builder.departments.lines.reach import reach_figures, straight_figure
 from builder.departments.lines.reaching import reaching_item
 from builder.departments.lines.ways import (
+    fed_by,
     pair_item,
     pairs_of,
     shared_names,
@@ -51,7 +52,9 @@ def items(described: Lines, stater: Stater, around: Surroundings) -> Iterator[It
     lines = listed(described.lines)
     yield from (pair_item(pair, lines) for pair in pairs_of(lines))
     if consoles := listed(described.consoles):
-        yield from stage_to_mix(lines, consoles[0].place, around.exchange)
+        yield from stage_to_mix(
+            lines, consoles[0].place, around.exchange, fed_by(described, consoles[0].place)
+        )
     for line, item in zip(
         lines, stater.named(lines, "lines", "line", leave_out=("shared_with",)), strict=True
     ):

@@ -3,19 +3,22 @@ Ways of lines, computed: how many work, how many a visitor finds free, and both 
 by kind.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 from typing import get_args
 
 from builder.departments.lines.cables import Kind, PermanentLine
-from builder.exchange import Offers
+from builder.departments.lines.description import Lines
+from builder.exchange import Offers, Spot
+from builder.formulas.polygons import contains, distance_to_side_m, sides_of
 from builder.formulas.tie_lines import ways_in_all, working_ways
 from builder.pack import Fact, Figure, Input, Item, Standing, Value, not_less
-from builder.reading.absent import Absent, is_unknown, why_absent
+from builder.reading.absent import Absent, is_unknown, listed, why_absent
 from builder.reading.references import spelling
 from builder.working import figure, missing, worked
 
 KINDS: tuple[str, ...] = get_args(Kind)
+BESIDE_M = 0.5
 LEFT_OUT = "What a show before you has left plugged in."
 
 
@@ -108,17 +111,16 @@ def pair_item(pair: Pair, every: Sequence[PermanentLine]) -> Item:
     return Item(key, "pair", f"{pair.places[0]} – {pair.places[1]}", facts, figures)
 
 
-def stage_to_mix(lines: Sequence[PermanentLine], mix: str, offers: Offers) -> Iterator[Item]:
+def stage_to_mix(
+    lines: Sequence[PermanentLine], mix: str, offers: Offers, feeds: Mapping[str, str]
+) -> Iterator[Item]:
     """
-    Lines for visitors between the mix position and places that do not lie downstage of the datum.
+    Lines for visitors between the mix position and places on the deck or in a wing.
 
-    Analogue lines are told by their direction.
+    Analogue lines are told by their direction. ``feeds`` tells what a line drives that stands, by
+    the name of the line.
     """
-    on_stage = {
-        spot.name
-        for spot in offers.spots
-        if spot.kind == "place" and spot.depth_m >= 0 and spot.name != mix
-    }
+    on_stage = {spot.name for spot in offers.spots if is_on_stage(spot, offers)} - {mix}
     open_ones = [line for line in lines if line.terms != "not for visitors"]
     to = [line for line in open_ones if line.to.place == mix and line.from_.place in on_stage]
     back = [line for line in open_ones if line.from_.place == mix and line.to.place in on_stage]
@@ -133,13 +135,80 @@ def stage_to_mix(lines: Sequence[PermanentLine], mix: str, offers: Offers) -> It
     ]
     key = "lines.stage-to-mix"
     figures = tuple(
-        whole(each)
+        replace(whole(each), note="; ".join(told_of(found, lines, feeds)))
         for kind, found in groups
         if found
         for each in kind_figures(key, kind, found, lines)
     )
+    begins = {line.name for line in (*to, *back)}
+    others = [line for line in open_ones if mix in ends_at(line) and line.name not in begins]
+    figures += tuple(none_from_stage(key, others, {kind for kind, found in groups if found}))
     if figures:
         yield Item(key, "stage-to-mix", f"between the stage and {mix}", figures=figures)
+
+
+def ends_at(line: PermanentLine) -> tuple[str, str]:
+    """The places of both ends."""
+    return line.from_.place, line.to.place
+
+
+def none_from_stage(key: str, others: Sequence[PermanentLine], told: Set[str]) -> Iterator[Figure]:
+    """No free way of a kind whose lines to the mix position all begin off the stage."""
+    for kind in KINDS:
+        lines = [line for line in others if line.kind == kind]
+        if not lines or kind in told:
+            continue
+        slug, label = kind.lower().replace(" ", "-"), kind[:1].upper() + kind[1:]
+        inputs = [Input(line.name, " to ".join(ends_at(line))) for line in lines]
+        working = worked(ways_in_all, inputs=inputs, steps=("none from the stage = 0",))
+        note = "; ".join(f"{line.name} runs from {' to '.join(ends_at(line))}" for line in lines)
+        value = Value("0", number=0)
+        yield figure(f"{key}.{slug}.free", f"{label}, free", value, working, note=note)
+
+
+def is_on_stage(spot: Spot, offers: Offers) -> bool:
+    """
+    Whether a place lies on a deck or in a wing. A panel on the wall beside one belongs to it: 0.5 m
+    (common practice, no source).
+    """
+    point = (spot.across_m, spot.depth_m)
+    return spot.kind == "place" and any(
+        contains(shape.corners, point)
+        or min(distance_to_side_m(point, side) for side in sides_of(shape.corners)) <= BESIDE_M
+        for shape in offers.shapes
+        if shape.department == "stage" and shape.kind in ("deck", "wing")
+    )
+
+
+def told_of(
+    lines: Sequence[PermanentLine], every: Sequence[PermanentLine], feeds: Mapping[str, str]
+) -> Iterator[str]:
+    """What a show should know of lines before it counts on them."""
+    for line in counted_once(lines):
+        state = "" if line.condition == "in service" else line.condition
+        asks = line.terms if line.terms in ("extra charge", "by arrangement") else ""
+        words: list[str] = [part for part in (state, asks) if part]
+        if line.name in feeds:
+            words.append(f"the house drives {feeds[line.name]} by it")
+        if names := shared_names(line, every):
+            words.append(f"same cores as {', '.join(names)}")
+        if words:
+            yield f"{line.name}: {', '.join(words)}"
+
+
+def fed_by(described: Lines, mix: str) -> dict[str, str]:
+    """
+    What stands and is driven by a line, by the name of the line: switchers, and consoles elsewhere
+    than at the mix position, where a visitor's own stands.
+    """
+    found: dict[str, str] = {}
+    for console in listed(described.consoles):
+        for name in listed(console.by) if console.place != mix else ():
+            found.setdefault(name, console.name)
+    for switcher in described.switchers:
+        if isinstance(switcher.goes_on_by, str):
+            found.setdefault(switcher.goes_on_by, switcher.name)
+    return found
 
 
 def whole(figure: Figure) -> Figure:

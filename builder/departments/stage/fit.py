@@ -16,6 +16,7 @@ def wing(side: str, size: str, title: str) -> Rule:
         kind="length",
         item="wing",
         value="clear_height" if size == "height" else size,
+        legal=size == "height",
         where=(("name", side),),
         question=(
             f"How large is the wing {side}, clear of what stands in it, and is it level with the"
@@ -72,6 +73,7 @@ RULES = (
         title="Height to the lowest thing above the deck",
         kind="length",
         value="clear_height",
+        legal=True,
         none_means="no limit",
         question="How high is the lowest thing above the deck that cannot be moved?",
         remedy="Lower the highest piece, or leave it out.",

@@ -1,28 +1,50 @@
 """Which items of the pack answer a rule, and by which of their values."""
 
 from builder.fit.records import Item, Rule, Section, Value
-from builder.fit.values import text_of
-
-BUT = "not "
-"""Stands before a name where the rule looks at items with any other text."""
+from builder.fit.values import is_said, text_of
 
 
 def items_for(section: Section, rule: Rule) -> list[Item]:
-    """The items that can answer."""
+    """The items that are said to be of the sort that a rule looks at."""
     return [
-        item for item in section["items"] if item["kind"] == rule["item"] and matches(item, rule)
+        item for item in of_kind(section, rule) if unsaid(item, rule) == "" and fits(item, rule)
     ]
 
 
-def matches(item: Item, rule: Rule) -> bool:
-    """Whether an item is of the sort that a rule looks at."""
+def items_perhaps(section: Section, rule: Rule) -> list[Item]:
+    """The items that may be of that sort, for all that is said."""
+    return [item for item in of_kind(section, rule) if fits(item, rule)]
+
+
+def of_kind(section: Section, rule: Rule) -> list[Item]:
+    """The items of a rule's kind."""
+    return [item for item in section["items"] if item["kind"] == rule["item"]]
+
+
+def fits(item: Item, rule: Rule) -> bool:
+    """Whether an item says nothing that makes it another sort than a rule looks at."""
     for condition in rule["where"]:
-        name = condition[0].removeprefix(BUT)
-        text = item["name"] if name == "name" else text_of(item, name)
-        agrees = text == condition[1]
-        if agrees == condition[0].startswith(BUT):
+        if is_told(item, condition[0]) and told(item, condition[0]) != condition[1]:
             return False
     return True
+
+
+def unsaid(item: Item, rule: Rule) -> str:
+    """What a rule goes by and an item does not say; empty where it says all."""
+    for condition in rule["where"]:
+        if not is_told(item, condition[0]):
+            return condition[0].replace("_", " ")
+    return ""
+
+
+def is_told(item: Item, name: str) -> bool:
+    """Whether an item says something that a rule goes by. Its name is always said."""
+    return name == "name" or is_said(item, name)
+
+
+def told(item: Item, name: str) -> str:
+    """What an item says of that."""
+    return item["name"] if name == "name" else text_of(item, name)
 
 
 def value_for(item: Item, rule: Rule) -> Value | None:

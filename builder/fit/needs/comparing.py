@@ -1,12 +1,13 @@
 """One need against the facts that can answer it."""
 
-from builder.fit.needs.choosing import items_for
+from builder.fit.needs.choosing import items_for, items_perhaps, unsaid
 from builder.fit.needs.sentences import (
     AMOUNT_NOT_KNOWN,
     HOUSE_HAS,
     HOUSE_SAYS,
     HOW_MANY,
     HOW_MUCH,
+    PERHAPS,
     UNLIMITED_UNKNOWN,
     WHETHER,
 )
@@ -17,7 +18,9 @@ from builder.fit.sections import section_of
 from builder.fit.sentences import HAS_NONE, NOT_DESCRIBED, NOT_SAID, SHOW_BRINGS_IT, fill
 from builder.fit.verdicts import (
     ASK,
+    FITS,
     NOT_NEEDED,
+    NOTED,
     SHORT,
     asked,
     fact_of,
@@ -40,10 +43,29 @@ def compared(requirement: NeedAmount, rule: Rule, pack: FitPack) -> Verdict:
     section = section_of(pack, rule["section"])
     if section is None:
         return asked(requirement, rule, NOT_DESCRIBED)
-    items = items_for(section, rule)
+    answer = by_all(requirement, rule, section, items_for(section, rule))
+    perhaps = [item for item in items_perhaps(section, rule) if unsaid(item, rule) != ""]
+    if len(perhaps) == 0:
+        return answer
+    with_them = by_all(requirement, rule, section, items_perhaps(section, rule))
+    if len(items_for(section, rule)) > 0 and is_alike(answer, with_them):
+        return answer
+    item = perhaps[0]
+    parts = {"item": item["name"], "what": unsaid(item, rule)}
+    return asked(requirement, rule, fill(PERHAPS, parts))
+
+
+def by_all(requirement: NeedAmount, rule: Rule, section: Section, items: list[Item]) -> Verdict:
+    """What some items make of it, or that there are none."""
     if len(items) > 0:
         return by_items(requirement, rule, section, items)
     return by_nothing(requirement, rule, section)
+
+
+def is_alike(one: Verdict, other: Verdict) -> bool:
+    """Whether two verdicts come to the same, with notes or without."""
+    words = (one["verdict"], other["verdict"])
+    return words[0] == words[1] or all(word in (FITS, NOTED) for word in words)
 
 
 def by_items(requirement: NeedAmount, rule: Rule, section: Section, items: list[Item]) -> Verdict:

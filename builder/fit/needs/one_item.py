@@ -14,11 +14,12 @@ from builder.fit.needs.sentences import (
     NOTHING_LIMITS,
     OTHERWISE,
     SET_TO,
+    TOLD_BESIDE,
 )
 from builder.fit.notes import age_notes, item_notes, once
 from builder.fit.records import Item, NeedAmount, Rule, Value, Verdict
 from builder.fit.sentences import HAS_NONE, NOT_SAID, fill
-from builder.fit.values import is_set, least_of, most_of
+from builder.fit.values import is_set, least_of, most_of, told_of
 from builder.fit.verdicts import FITS, SHORT, asked, fact_of, verdict, with_remedy
 from builder.fit.wording import both
 
@@ -34,6 +35,8 @@ def by_item(requirement: NeedAmount, rule: Rule, item: Item) -> Answer:
     whole = answer["verdict"]
     if value is not None:
         whole["fact"] = fact_of(value, item)
+    if whole["verdict"] in (FITS, SHORT):
+        whole["notes"] = [*whole["notes"], *told_notes(rule, item)]
     if whole["verdict"] == FITS:
         whole["notes"] = [
             *whole["notes"],
@@ -48,6 +51,12 @@ def setting_notes(rule: Rule, value: Value | None) -> list[str]:
     if value is None or value["number"] is None or not is_set(value):
         return []
     return [fill(SET_TO, {"amount": both(rule["kind"], value["number"])[0]})]
+
+
+def told_notes(rule: Rule, item: Item) -> list[str]:
+    """What is told beside the value that answers a rule."""
+    words = told_of(item, rule["value"])
+    return [] if words == "" else [fill(TOLD_BESIDE, {"words": words})]
 
 
 def plain(answer: Verdict) -> Answer:

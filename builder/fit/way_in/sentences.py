@@ -26,6 +26,11 @@ NOT_EXACT = "{size} open, for the house says {text}"
 NOT_LIMITED = "{size} not limited"
 TO_SPARE = "{size} {amount} to spare"
 SHORT_BY = "{size} short by {amount}"
-TOLERATED = "{size} {amount} short, within the tolerance"
-NOTE = "{words}."
+TRAILER_ALONE = "{size} given of the trailer alone, and the limit is for tractor and trailer"
+LENGTH_OF_WHAT = "{size} not said to be of tractor and trailer or of the trailer alone"
+LEADS_NOT_SAID = "not stated whether {route} leads to the deck"
+ASK_LENGTH = (
+    "{act}{line}: how long is your longest truck, tractor and trailer together? The house lets in"
+    " {limit}."
+)
 WAITING = "{count} unload at once, {others} wait."

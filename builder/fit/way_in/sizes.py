@@ -2,7 +2,6 @@
 
 from typing import TypedDict
 
-from builder.fit.margins import LENGTH_TOLERANCE_M, SHARE_TOLERANCE
 from builder.fit.notes import age_notes
 from builder.fit.records import Fact, Item, TrucksAsked, Value, Word
 from builder.fit.sentences import fill
@@ -12,17 +11,20 @@ from builder.fit.way_in.sentences import (
     CASE_HEIGHT,
     CASE_WEIGHT,
     CASE_WIDTH,
+    LENGTH_OF_WHAT,
     NOT_EXACT,
     NOT_LIMITED,
     NOT_STATED,
     SHORT_BY,
     TO_SPARE,
-    TOLERATED,
+    TRAILER_ALONE,
     TRUCK_HEIGHT,
     TRUCK_LENGTH,
     TRUCK_WEIGHT,
 )
 from builder.fit.wording import both
+
+WHOLE, TRAILER = "whole truck", "trailer"
 
 
 class Size(TypedDict):
@@ -36,15 +38,15 @@ class Size(TypedDict):
 
 class Passage(TypedDict):
     """
-    How a size passes its limit; ``tolerated`` where only the tolerance lets it, ``notes`` on the
-    limit's check.
+    How a size passes its limit, ``notes`` on the limit's check; ``of_act`` where the act alone is
+    asked.
     """
 
     word: Word
     words: str
-    tolerated: bool
     fact: Fact | None
     notes: list[str]
+    of_act: bool
 
 
 def truck_sizes(requirement: TrucksAsked) -> list[Size]:
@@ -83,9 +85,9 @@ def passage(wish: Size, holder: Item | None) -> Passage:
         answer: Passage = {
             "word": FITS,
             "words": words,
-            "tolerated": False,
             "fact": fact,
             "notes": [],
+            "of_act": False,
         }
     else:
         answer = by_ends(wish, value, fact)
@@ -107,31 +109,41 @@ def by_ends(wish: Size, value: Value, fact: Fact) -> Passage:
         if at_least["word"] == FITS:
             return at_least
     words = fill(NOT_EXACT, {"size": wish["title"], "text": value["text"]})
-    return {"word": ASK, "words": words, "tolerated": False, "fact": fact, "notes": []}
+    return {"word": ASK, "words": words, "fact": fact, "notes": [], "of_act": False}
 
 
 def not_stated(wish: Size, fact: Fact | None) -> Passage:
     """A limit that the house has not said."""
     words = fill(NOT_STATED, {"size": wish["title"]})
-    return {"word": ASK, "words": words, "tolerated": False, "fact": fact, "notes": []}
+    return {"word": ASK, "words": words, "fact": fact, "notes": [], "of_act": False}
 
 
 def measured(wish: Size, limit: float, fact: Fact) -> Passage:
-    """A size against a limit in numbers."""
+    """A size against a limit in numbers. A door gives nothing, so no rounding is allowed."""
     slack = limit - wish["wanted"]
-    allowed = LENGTH_TOLERANCE_M if wish["kind"] == "length" else wish["wanted"] * SHARE_TOLERANCE
     parts = {"size": wish["title"], "amount": both(wish["kind"], abs(slack))[0]}
     answer: Passage = {
         "word": FITS,
         "words": fill(TO_SPARE, parts),
-        "tolerated": False,
         "fact": fact,
         "notes": [],
+        "of_act": False,
     }
-    if slack < -allowed:
+    if slack < 0:
         answer["word"] = SHORT
         answer["words"] = fill(SHORT_BY, parts)
-    elif slack < 0:
-        answer["words"] = fill(TOLERATED, parts)
-        answer["tolerated"] = True
     return answer
+
+
+def of_the_whole(one: Passage, requirement: TrucksAsked) -> Passage:
+    """
+    How a truck's length passes a limit for tractor and trailer: the rider's length may be of the
+    trailer alone, and then the whole is longer.
+    """
+    if one["word"] == SHORT or requirement["length_of"] == WHOLE or one["fact"] is None:
+        return one
+    if one["fact"]["standing"] == "none":
+        return one
+    template = TRAILER_ALONE if requirement["length_of"] == TRAILER else LENGTH_OF_WHAT
+    words = fill(template, {"size": TRUCK_LENGTH})
+    return {**one, "word": ASK, "words": words, "of_act": one["word"] == FITS}

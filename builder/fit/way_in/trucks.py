@@ -6,18 +6,41 @@ and do for the same dock.
 from builder.fit.notes import age_notes, item_notes, once
 from builder.fit.records import Fact, Item, Section, TrucksAsked, Verdict
 from builder.fit.sentences import NOT_SAID, fill
-from builder.fit.verdicts import ASK, FITS, RANK, SHORT, asked, settled, verdict, with_remedy
-from builder.fit.way_in.sentences import BY_DOCK, NO_SIZE, NOT_IN_USE, NOTE, WAITING, WAY_IN
-from builder.fit.way_in.sizes import Passage, case_sizes, passage, truck_sizes
-from builder.fit.way_in.ways import Way, described_parts, is_usable, ways_in
+from builder.fit.verdicts import (
+    ASK,
+    FITS,
+    RANK,
+    SHORT,
+    asked,
+    rider_line_words,
+    settled,
+    verdict,
+    with_remedy,
+)
+from builder.fit.way_in.sentences import (
+    ASK_LENGTH,
+    BY_DOCK,
+    LEADS_NOT_SAID,
+    NO_SIZE,
+    NOT_IN_USE,
+    TRUCK_LENGTH,
+    WAITING,
+    WAY_IN,
+)
+from builder.fit.way_in.sizes import (
+    Passage,
+    case_sizes,
+    of_the_whole,
+    passage,
+    truck_sizes,
+)
+from builder.fit.way_in.ways import Way, described_parts, is_usable, leads_to_deck, ways_in
 from builder.fit.wording import both
 
 
-def trucks_get_in(
-    requirement: TrucksAsked, access: Section | None, sound: Section | None
-) -> Verdict:
+def trucks_get_in(requirement: TrucksAsked, access: Section | None) -> Verdict:
     """The verdict of the way in that answers best, the first among equals."""
-    ways = [] if access is None else ways_in(access, sound)
+    ways = [] if access is None else ways_in(access)
     if len(ways) == 0:
         return asked(requirement, WAY_IN, NOT_SAID)
     if len(truck_sizes(requirement)) == 0 and len(case_sizes(requirement)) == 0:
@@ -35,12 +58,45 @@ def by_way(requirement: TrucksAsked, way: Way) -> Verdict:
     One way in: the first thing that is too small, else the first that nobody has said, else it
     fits.
     """
-    passages = [
-        *[passage(size, way["approach"]) for size in truck_sizes(requirement)],
-        *[passage(size, way["route"]) for size in case_sizes(requirement)],
-    ]
+    passages = [*on_the_road(requirement, way), *to_the_deck(requirement, way)]
     answer = summary(requirement, way, passages)
     answer["fact"] = fact_shown(passages)
+    asks = [one for one in passages if one["word"] == ASK]
+    if answer["verdict"] == ASK and all(one["of_act"] for one in asks):
+        return length_asked(requirement, answer, asks[0]["fact"])
+    return answer
+
+
+def on_the_road(requirement: TrucksAsked, way: Way) -> list[Passage]:
+    """How the trucks pass the approach."""
+    passages: list[Passage] = []
+    for size in truck_sizes(requirement):
+        one = passage(size, way["approach"])
+        is_length = size["title"] == TRUCK_LENGTH
+        passages.append(of_the_whole(one, requirement) if is_length else one)
+    return passages
+
+
+def to_the_deck(requirement: TrucksAsked, way: Way) -> list[Passage]:
+    """How the largest case passes the route; only asked where nobody says where that leads."""
+    route = way["route"]
+    passages = [passage(size, route) for size in case_sizes(requirement)]
+    if route is None or leads_to_deck(route) or len(passages) == 0:
+        return passages
+    words = fill(LEADS_NOT_SAID, {"route": route["name"]})
+    return [{"word": ASK, "words": words, "fact": None, "notes": [], "of_act": False}]
+
+
+def length_asked(requirement: TrucksAsked, answer: Verdict, fact: Fact | None) -> Verdict:
+    """The question to the act how long its trucks are in all."""
+    answer["question"] = fill(
+        ASK_LENGTH,
+        {
+            "act": requirement["act"],
+            "line": rider_line_words(requirement["line"]),
+            "limit": "" if fact is None else fact["text"],
+        },
+    )
     return answer
 
 
@@ -67,7 +123,6 @@ def summary(requirement: TrucksAsked, way: Way, passages: list[Passage]) -> Verd
     notes = [
         *[note for part in described_parts(way) for note in item_notes(part)],
         *unloading_notes(requirement, way["dock"]),
-        *[fill(NOTE, {"words": one["words"]}) for one in passages if one["tolerated"]],
         *[note for one in passages for note in one["notes"]],
     ]
     answer["notes"] = once(notes)

@@ -2,10 +2,11 @@
 
 from typing import TypedDict
 
-from builder.fit.levels.wish import is_mix
 from builder.fit.records import Item, Section
 from builder.fit.sections import items_of
-from builder.fit.values import text_of
+from builder.fit.values import is_said, text_of
+
+LEADS_TO, DECK = "leads_to", "deck"
 
 
 class Way(TypedDict):
@@ -16,26 +17,31 @@ class Way(TypedDict):
     route: Item | None
 
 
-def ways_in(access: Section, sound: Section | None) -> list[Way]:
-    """Each whole way in: through each dock, by each of its routes to the stage."""
-    return [way for dock in items_of(access, "dock") for way in ways_through(access, dock, sound)]
+def ways_in(access: Section) -> list[Way]:
+    """Each whole way in: through each dock, by each of its routes to the deck."""
+    return [way for dock in items_of(access, "dock") for way in ways_through(access, dock)]
 
 
-def ways_through(access: Section, dock: Item, sound: Section | None) -> list[Way]:
+def ways_through(access: Section, dock: Item) -> list[Way]:
     """
-    Each whole way through a dock: its approach, or None, and each of its routes that does not end
-    at the mix position, or None.
+    Each whole way through a dock: its approach, or None, and each of its routes that leads to the
+    deck, or may, or None.
     """
     approach = approach_to(access, dock)
     routes = [
         route
         for route in items_of(access, "route")
         if text_of(route, "from_dock") == dock["name"]
-        and not is_mix(text_of(route, "to_place"), sound)
+        and (leads_to_deck(route) or not is_said(route, LEADS_TO))
     ]
     if len(routes) == 0:
         return [{"dock": dock, "approach": approach, "route": None}]
     return [{"dock": dock, "approach": approach, "route": route} for route in routes]
+
+
+def leads_to_deck(route: Item) -> bool:
+    """Whether the house says that a route leads to the deck."""
+    return is_said(route, LEADS_TO) and text_of(route, LEADS_TO) == DECK
 
 
 def approach_to(access: Section, dock: Item) -> Item | None:

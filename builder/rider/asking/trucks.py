@@ -5,9 +5,13 @@ from builder.reading.values.sentences import fill
 from builder.rider.asking.asked import asked_base, parts_joined, sized, strictness_of
 from builder.rider.asking.asking import Asking
 from builder.rider.asking.hangs import or_nothing
-from builder.rider.asking.values import ReadValue, count_of, group_of, si_of
+from builder.rider.asking.values import ReadValue, count_of, group_of, si_of, words_of
 
-LONG = "{words} long"
+LONGS = {
+    "": "{words} long",
+    "whole truck": "{words} long, tractor and trailer",
+    "trailer": "{words} long, the trailer alone",
+}
 HIGH = "{words} high"
 GROSS = "{words} gross"
 WIDE = "{words} wide"
@@ -31,6 +35,7 @@ def trucks_asked(trucks: ReadValue, asking: Asking) -> TrucksAsked:
         "sort": "trucks",
         "count": or_nothing(count_of(trucks, "count")),
         "length": si_of(trucks, "length"),
+        "length_of": words_of(trucks, "length of"),
         "height": si_of(trucks, "height"),
         "weight": si_of(trucks, "weight"),
         "case_width": si_of(case, "width") if case is not None else None,
@@ -44,7 +49,7 @@ def need_words(trucks: ReadValue, case: ReadValue | None) -> str:
     words = parts_joined(
         [
             str(trucks["keys"]["count"]["count"]),
-            sized(LONG, trucks, "length"),
+            sized(LONGS[words_of(trucks, "length of")], trucks, "length"),
             sized(HIGH, trucks, "height"),
             sized(GROSS, trucks, "weight"),
         ]

@@ -91,6 +91,9 @@ def test_trucks_and_the_largest_case() -> None:
         "2, 14 m long, 4 m high, 18 t gross; largest case 0.8 m wide, 1.3 m high, 300 kg heavy"
     )
     assert asked("trucks: {count: 2, length: 14 m}")["need"] == "2, 14 m long"
+    trailer = asked("trucks: {count: 2, length: 14 m, length of: trailer}")
+    assert trailer["need"] == "2, 14 m long, the trailer alone"
+    assert (trucks["length_of"], trailer["length_of"]) == ("", "trailer")
     assert part(trucks, "case_width", "case_height", "case_weight") == [0.8, 1.3, 300.0]
 
 

@@ -35,8 +35,8 @@ SHAPES = [
     ),
     (
         "trucks: 2",
-        "2:9 trucks: '2' should be a group of keys; write keys such as count, length, height,"
-        " weight [wrong-shape]",
+        "2:9 trucks: '2' should be a group of keys; write keys such as count, length, length of,"
+        " height [wrong-shape]",
     ),
     (
         "needs: [haze]",

@@ -648,12 +648,17 @@
   }
 
   function trucks(opened) {
+    const lengths = [
+      ["", "not said"],
+      ...fit.choices(pack, "Trucks", "length of").map((each) => [each, each]),
+    ];
     const node = group(
       "Trucks",
       "trucks",
       [
         ["count", "How many", "1"],
         ["length", "Longest", "16.5 m"],
+        ["length of", "That length is of", "", lengths],
         ["height", "Highest", "4 m"],
         ["weight", "Heaviest, gross", "40 t"],
       ],
