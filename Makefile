@@ -5,6 +5,8 @@ BIN := $(VENV)/bin
 VENUE ?= venue
 SITE ?= site
 LAWS ?= all
+# Compiled modules are kept, whatever the surroundings say: the tests start the program often.
+export PYTHONDONTWRITEBYTECODE :=
 
 .PHONY: mutants docs versions site test lint types contracts units laws wheel schemas guide lock bench serve clean
 

@@ -528,8 +528,12 @@ def compact(value: object) -> str:
 def stated(record: Any) -> dict[str, object]:
     """The keys of a record that are not as they are by default; the format always."""
     kind: Any = type(record)
-    values = ((name, getattr(record, name), usual) for name, usual in defaults_of(kind))
-    return {name: value for name, value, usual in values if name == "format" or value != usual}
+    found = {}
+    for name, usual in defaults_of(kind):
+        value = getattr(record, name)
+        if value != usual or name == "format":
+            found[name] = value
+    return found
 
 
 @cache
@@ -544,12 +548,12 @@ def record_of(value: object) -> object:
 
     What has its default value is left out: most facts have neither terms nor a note.
     """
+    if isinstance(value, str | float | int | None):
+        return value
     if isinstance(value, tuple):
         # Maps hold hundreds of thousands of numbers, and a list of them holds nothing else.
         plain = bool(value) and isinstance(value[0], float | int)
         return list(value) if plain else [record_of(part) for part in value]
-    if isinstance(value, str | float | int | None):
-        return value
     return {name: record_of(part) for name, part in stated(value).items()}
 
 

@@ -38,7 +38,9 @@ def shown(text: str) -> Markup:
     Escaped text for running text: a value keeps its unit on its line, right-to-left letters do not
     turn what stands beside them.
     """
-    turned = any(unicodedata.bidirectional(char) in RIGHT_TO_LEFT for char in text)
+    turned = not text.isascii() and any(
+        unicodedata.bidirectional(char) in RIGHT_TO_LEFT for char in text
+    )
     kept = Markup(BEFORE_UNIT.sub("\u00a0", visible(text)).translate(ENTITIES))
     return markup("<bdi>{}</bdi>", kept) if turned else kept
 

@@ -56,14 +56,15 @@ def named(spots: Mapping[str, At], strokes: Sequence[Stroke], *, width: float) -
     that is free enough.
     """
     found: dict[str, Named] = {}
+    on_strokes = [stroke.at(share / 40) for stroke in strokes for share in range(41)]
     for name, at in spots.items():
         taken = [other for other in spots.values() if other != at]
         taken += [point for one in found.values() for point in points_of(one)]
-        taken += [stroke.at(share / 40) for stroke in strokes for share in range(41)]
+        taken += on_strokes
         inside = [choice for choice in choices(rows_of(name), at) if fits(choice, width)] or [
             next(choices(rows_of(name), at))
         ]
-        found[name] = max(inside, key=lambda choice: round(min(room(choice, taken), LEAD), 3))
+        found[name] = max(inside, key=lambda choice: round(room(choice, taken), 3))
     return found
 
 
@@ -85,7 +86,20 @@ def points_of(name: Named) -> list[At]:
 
 
 def room(choice: Named, taken: Sequence[At]) -> float:
-    """The least distance from a name to what is taken."""
-    return min(
-        (apart(point, other) for point in points_of(choice) for other in taken), default=LEAD
-    )
+    """
+    The least distance from a name to what is taken, up to what is free enough: what lies beyond
+    that is not looked at.
+    """
+    points = points_of(choice)
+    near = list(within(points, LEAD, taken))
+    least = min((apart(point, other) for point in points for other in near), default=LEAD)
+    return min(least, LEAD)
+
+
+def within(points: Sequence[At], margin: float, others: Sequence[At]) -> Iterator[At]:
+    """Those of some points that lie in the box around others, with a margin."""
+    left, right = min(x for x, _ in points) - margin, max(x for x, _ in points) + margin
+    low, high = min(y for _, y in points) - margin, max(y for _, y in points) + margin
+    for x, y in others:
+        if left <= x <= right and low <= y <= high:
+            yield x, y
