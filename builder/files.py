@@ -17,11 +17,15 @@ from dataclasses import dataclass, fields, is_dataclass, replace
 from importlib import resources
 from math import isfinite
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from builder.document import Attachment, Document
 from builder.pack import FORMAT, Pack, from_json
 from builder.reading.nodes import decode
 from builder.reading.problems import Problem, Refused, Where
+
+if TYPE_CHECKING:
+    from builder.pipeline import Memory
 
 FULL = (errno.ENOSPC, errno.EDQUOT, errno.EFBIG)
 CLOSED = (errno.EACCES, errno.EPERM, errno.EROFS)
@@ -404,9 +408,10 @@ def read_within(path: Path, folder: Path, name: str, largest: int) -> bytes:
         raise Refused([closed(where, failure)]) from None
 
 
-def published(venue: Path) -> Document:
+def published(venue: Path, memory: "Memory | None" = None) -> Document:
     """
-    The whole document that a venue's folder publishes.
+    The whole document that a venue's folder publishes. What an edit does not reach is taken from
+    ``memory``.
 
     Raises
     ------
@@ -419,8 +424,9 @@ def published(venue: Path) -> Document:
     from builder.pipeline import document_of, pack_of, venue_of
 
     folder = read_folder(venue)
-    read = venue_of(folder.texts, folder.photos)
-    return with_photos(document_of(pack_of(read)), public_photos(folder.photos, read.descriptions))
+    read = venue_of(folder.texts, folder.photos, memory)
+    document = document_of(pack_of(read, memory=memory))
+    return with_photos(document, public_photos(folder.photos, read.descriptions))
 
 
 def with_photos(document: Document, photos: Mapping[str, bytes]) -> Document:

@@ -7,7 +7,7 @@ from value to value; nothing here opens a file.
 
 import hashlib
 from collections.abc import Mapping, Sequence, Set
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 from builder import fit_file, pack_schema
@@ -62,9 +62,14 @@ class Venue:
         return found
 
 
-def venue_of(texts: Mapping[str, str], photos: Mapping[str, bytes] | None = None) -> Venue:
+def venue_of(
+    texts: Mapping[str, str],
+    photos: Mapping[str, bytes] | None = None,
+    memory: "Memory | None" = None,
+) -> Venue:
     """
-    Read a venue's files, given as text by file name, and the photos that its lines may show.
+    Read a venue's files, given as text by file name, and the photos that its lines may show. A file
+    of the same text as in ``memory`` is not read again.
 
     Raises
     ------
@@ -76,9 +81,7 @@ def venue_of(texts: Mapping[str, str], photos: Mapping[str, bytes] | None = None
     for department in DEPARTMENTS:
         if (file := f"{department.key}.yml") in texts:
             try:
-                descriptions[department.key] = read(
-                    texts[file], file=file, kind=department.description
-                )
+                descriptions[department.key] = read_once(department, texts[file], memory)
             except Refused as refused:
                 problems += refused.problems
     log, wrong = log_of(texts)
@@ -93,6 +96,19 @@ def venue_of(texts: Mapping[str, str], photos: Mapping[str, bytes] | None = None
     if problems:
         raise Refused(problems)
     return Venue(descriptions, fingerprint_of(texts, photos or {}), log)
+
+
+def read_once(
+    department: Department[DepartmentFile], text: str, memory: "Memory | None"
+) -> DepartmentFile:
+    """A department's file, read once for the same text."""
+    known = memory.files.get(department.key) if memory else None
+    if known and known[0] == text:
+        return known[1]
+    file = read(text, file=f"{department.key}.yml", kind=department.description)
+    if memory:
+        memory.files[department.key] = (text, file)
+    return file
 
 
 def log_of(texts: Mapping[str, str]) -> tuple[Log | None, tuple[Problem, ...]]:
@@ -183,13 +199,25 @@ Done = dict[str, tuple[DepartmentFile, Surroundings, Published]]
 """What departments published of which file and surroundings, so that nothing is computed twice."""
 
 
-def pack_of(venue: Venue, *, on: date | None = None) -> Pack:
+@dataclass(slots=True)
+class Memory:
     """
-    Compute what the venue publishes. Ages count to the day of the revision, or to ``on``.
+    What was read of which text, and what departments published of it: kept by whoever makes a
+    venue's pack again after each edit.
+    """
+
+    files: dict[str, tuple[str, DepartmentFile]] = field(default_factory=dict)
+    done: Done = field(default_factory=dict)
+
+
+def pack_of(venue: Venue, *, on: date | None = None, memory: Memory | None = None) -> Pack:
+    """
+    Compute what the venue publishes. Ages count to the day of the revision, or to ``on``. What a
+    department published of the same file in the same surroundings is taken from ``memory``.
 
     What is for the house only counts, and is not told.
     """
-    return published_pack(venue, on, {})
+    return published_pack(venue, on, memory.done if memory else {})
 
 
 def packs_of(venue: Venue, *, on: date | None = None) -> Packs:
@@ -276,7 +304,8 @@ def published_once(
 ) -> Published:
     """What one department publishes, computed once for the same file and surroundings."""
     known = done.get(department.key)
-    if known and known[0] is file and known[1] == around:
+    # A file that is sealed again is another object and the same file.
+    if known and (known[0] is file or known[0] == file) and known[1] == around:
         return known[2]
     published = published_by(department, file, around)
     done[department.key] = (file, around, published)

@@ -42,11 +42,15 @@ Characters that an answer may have in large type; a longer one is a sentence and
 
 @dataclass(slots=True)
 class Scribe:
-    """Writes the blocks of pages, one after the other, and collects the files beside them."""
+    """
+    Writes the blocks of pages, one after the other, and collects the drawings beside them and the
+    photos among ``paths`` that they show.
+    """
 
     anchors: Anchors
     paths: Mapping[str, str | bytes] = field(default_factory=dict)
     files: dict[str, bytes] = field(default_factory=dict)
+    photos: dict[str, str | bytes] = field(default_factory=dict)
     page: str = ""
     """The page that is being written."""
 
@@ -197,7 +201,7 @@ class Scribe:
     def _photo(self, block: Photo) -> Markup:
         if block.path not in self.paths:
             raise ValueError(f"path of a photo must be a file of the document, got {block.path!r}")
-        content = self.paths[block.path]
+        content = self.photos[block.path] = self.paths[block.path]
         raw = content if isinstance(content, bytes) else content.encode()
         return figure(image(block.path, block.alt, "photo", size_of(raw)), block.caption)
 

@@ -4,8 +4,8 @@ A document as Markdown pages by path, with the files beside them.
 Plain data: nothing here knows the site generator.
 """
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from pathlib import PurePosixPath
 
 import yaml
@@ -61,9 +61,32 @@ class Rendered:
     navigation: Navigation
 
 
-def render(document: Document) -> Rendered:
+@dataclass(frozen=True, slots=True)
+class WrittenPage:
+    """A page as it was written, with the drawings beside it and the photos that it shows."""
+
+    page: Page
+    text: str
+    drawings: Mapping[str, bytes]
+    photos: Mapping[str, str | bytes]
+
+
+@dataclass(slots=True)
+class PagesBefore:
     """
-    Render a document.
+    The pages that were written last, kept by whoever writes them again after each edit. A page is
+    taken from here where nothing that it is made of is another: its blocks, the photos that it
+    shows, and where the links of any page lead.
+    """
+
+    anchors: Anchors = field(default_factory=dict)
+    pages: dict[str, WrittenPage] = field(default_factory=dict)
+
+
+def render(document: Document, before: PagesBefore | None = None) -> Rendered:
+    """
+    Render a document; pages that are the same as ``before`` are not written again, and what is
+    written is kept there for the next time.
 
     Raises
     ------
@@ -73,9 +96,50 @@ def render(document: Document) -> Rendered:
     """
     anchors = anchors_of(document)
     files = attached(document.files)
+    kept = before.pages if before and before.anchors == anchors else {}
+    written = {named(page): written_page(page, anchors, files, kept) for page in document.pages}
+    if before is not None:
+        before.anchors, before.pages = anchors, written
+    drawings: dict[str, bytes] = {}
+    for each in written.values():
+        drawings |= unlike(each.drawings, drawings)
+    pages = {f"{key}.md": each.text for key, each in written.items()}
+    return Rendered({**pages, **files, **drawings}, navigation_of(document.pages))
+
+
+def written_page(
+    page: Page,
+    anchors: Anchors,
+    files: Mapping[str, str | bytes],
+    kept: Mapping[str, WrittenPage],
+) -> WrittenPage:
+    """A page, written now or kept from the last time."""
+    known = kept.get(page.key)
+    if known and known.page == page and is_shown_still(known.photos, files):
+        return known
     scribe = Scribe(anchors, files)
-    pages = {f"{named(page)}.md": page_text(page, scribe) for page in document.pages}
-    return Rendered({**pages, **files, **scribe.files}, navigation_of(document.pages))
+    text = page_text(page, scribe)
+    return WrittenPage(page, text, scribe.files, scribe.photos)
+
+
+def is_shown_still(photos: Mapping[str, str | bytes], files: Mapping[str, str | bytes]) -> bool:
+    """Whether the photos of a page are there, and the same."""
+    return all(files.get(path) == content for path, content in photos.items())
+
+
+def unlike(drawings: Mapping[str, bytes], others: Mapping[str, bytes]) -> Mapping[str, bytes]:
+    """
+    The drawings of a page beside those of other pages.
+
+    Raises
+    ------
+    ValueError
+        If two of one name are not the same.
+    """
+    for path, content in drawings.items():
+        if others.get(path, content) != content:
+            raise ValueError(f"names of pictures must differ, got {path!r} twice")
+    return drawings
 
 
 def attached(files: Sequence[Attachment]) -> dict[str, str | bytes]:

@@ -19,17 +19,19 @@ from mkdocs.structure.pages import Page as SitePage
 
 from builder.document import Document
 from builder.files import published, state_of, write_whole
+from builder.pipeline import Memory
 from builder.reading.failing import program_failed
 from builder.reading.problems import Refused
 from builder.render.escaping import plain_html
 from builder.render.frames import framed_tables
-from builder.render.markdown import NavigationEntry, NavigationGroup, Rendered, render
+from builder.render.markdown import NavigationEntry, NavigationGroup, PagesBefore, Rendered, render
 from builder.site.bundling import Bundles
 from builder.site.checking import PAGE, TITLE, check_files
 from builder.site.finding import ENTRIES, GUIDE_WEIGHT, Searched, entries_script, searched
 from builder.site.guide_parts import guide_lines
 from builder.site.guides import guide_navigation
 from builder.site.imprint import Imprint, edition_css, imprint_of
+from builder.site.pages_before import MarkdownBefore
 from builder.site.problems import counted, nothing_yet, problems_html, told
 
 GUIDES = "Guides"
@@ -49,9 +51,9 @@ class Made:
     imprint: Imprint
 
 
-def made_of(document: Document) -> Made:
-    """Render a document."""
-    return Made(document, render(document), imprint_of(document))
+def made_of(document: Document, before: PagesBefore) -> Made:
+    """Render a document; what is the same as before is not rendered again."""
+    return Made(document, render(document, before), imprint_of(document))
 
 
 class PackPluginConfig(Config):  # type: ignore[no-untyped-call]  # the generator's base has an untyped hook
@@ -78,6 +80,14 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
         self.problems: tuple[str, ...] = ()
         self.guides: list[Searched] = []
         self.bundles = Bundles()
+        self.is_known = False
+        self.forget()
+
+    def forget(self) -> None:
+        """Forget what earlier builds of a venue left for the next."""
+        self.memory = Memory()
+        self.pages_before = PagesBefore()
+        self.markdown_before = MarkdownBefore()
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """
@@ -88,6 +98,7 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
         """
         self.serving = command == "serve"
         self.given, self.good, self.problems, self.was_good = None, None, (), False
+        self.forget()
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Read the venue and put its name and revision where the theme finds them."""
@@ -140,12 +151,23 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
                 file.page.update_date = self._good().imprint.on
         return nav
 
+    def on_page_markdown(
+        self, markdown: str, *, page: SitePage, config: MkDocsConfig, files: Files
+    ) -> str:
+        """Leave the generator nothing to read where it read the same while serving before."""
+        self.is_known = self.serving and self.markdown_before.is_known(page, markdown, files)
+        return "" if self.is_known else markdown
+
     def on_page_content(
         self, html: str, *, page: SitePage, config: MkDocsConfig, files: Files
     ) -> str:
         """
         Give a guide's tables the frame that ours have, and keep what it says for the search.
         """
+        if self.is_known:
+            html = self.markdown_before.give(page, files)
+        elif self.serving:
+            self.markdown_before.keep(page, html, files)
         if page.file.src_uri not in self._good().rendered.pages:
             title = html_module.unescape(str(page.title))
             self.guides.append(
@@ -210,7 +232,7 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
 
     def _made(self, venue: Path) -> Made:
         try:
-            made = made_of(self.given or published(venue))
+            made = made_of(self.given or published(venue, self.memory), self.pages_before)
             self.problems, self.was_good = (), True
             return made
         except Refused as refused:

@@ -33,7 +33,7 @@ class Source:
     def __init__(self, *turns: Document | Exception) -> None:
         self.turns = list(turns)
 
-    def __call__(self, _: Path) -> Document:
+    def __call__(self, _: Path, __: object) -> Document:
         turn = self.turns.pop(0)
         if isinstance(turn, Exception):
             raise turn

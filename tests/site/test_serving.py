@@ -76,7 +76,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     (folder / "docs").mkdir()
     turns: list[Document | Refused] = [document(), Refused([PROBLEM] * 30)]
 
-    def published(_: Path) -> Document:
+    def published(_: Path, __: object) -> Document:
         turn = turns.pop(0)
         if isinstance(turn, Refused):
             raise turn
