@@ -9,7 +9,7 @@ from builder.fit.arrangements.views import LISTED
 from builder.rules import WHOLES, Rule
 
 Wanted = dict[tuple[str, str], set[str]]
-COUNTED = {"at.across", "at.depth", "carried", "low-steel"}
+COUNTED = {"at.across", "at.depth", "carried", "low-steel", "alone", "worst"}
 """
 Values of rigging points and groups that the hang plan counts with and no verdict shows by
 themselves: their number alone, and what hangs there.
@@ -50,12 +50,13 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     },
     ("stage", "place"): {"at.across", "at.depth"},
     ("rigging", "point"): {"limit", "directions", "widest_lean", *COUNTED, *NAMED},
-    ("rigging", "beam"): {"limit", "left", "carried"},
-    ("rigging", "zone"): {"limit", "left", "carried", "beams", "points"},
+    ("rigging", "beam"): {"limit", "left", "carried", "worst"},
+    ("rigging", "zone"): {"limit", "left", "carried", "worst", "beams", "points"},
     ("rigging", "roof"): {
         "limit",
         "left",
         "carried",
+        "worst",
         "spacing_at_least",
         "directions",
         "widest_lean",

@@ -120,8 +120,7 @@ class _Roof:
         able = [
             point
             for point in points
-            if point.carried_kg <= point.rating_kg + ROUNDING_KG
-            and not _crowded_by(point, points, limits)
+            if point.own_left_kg >= -ROUNDING_KG and not _crowded_by(point, points, limits)
         ]
         members = {
             limit.name: frozenset(point.name for point in able if limit.name in point.groups)

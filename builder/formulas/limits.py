@@ -17,7 +17,8 @@ from builder.formulas.sources import COMMON_PRACTICE
 class RatedPoint:
     """
     A point, what it may carry and what it carries. ``at_m`` is its place along the beam whose
-    spacing rule it is under. [kg], [m]
+    spacing rule it is under. ``aside_kg`` counts against its own rating alone: what its groups do
+    not feel, such as the sideways part of a pull. [kg], [m]
     """
 
     name: str
@@ -25,11 +26,18 @@ class RatedPoint:
     carried_kg: float = 0.0
     groups: tuple[str, ...] = ()
     at_m: float | None = None
+    aside_kg: float = 0.0
 
     def __post_init__(self) -> None:
         """Refuse negative loads."""
         not_negative("rating_kg", self.rating_kg)
         not_negative("carried_kg", self.carried_kg)
+        not_negative("aside_kg", self.aside_kg)
+
+    @property
+    def own_left_kg(self) -> float:
+        """What its own rating leaves; negative where that is passed. [kg]"""
+        return self.rating_kg - self.carried_kg - self.aside_kg
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +77,7 @@ class Left:
 @cites(
     COMMON_PRACTICE,
     "nested limits of point, beam, zone and roof",
-    equation="left = min(rating - carried, limit_g - sum of carried in g) over groups g",
+    equation=("left = min(rating - carried - aside, limit_g - sum of carried in g) over groups g"),
 )
 def left_on_points(points: Sequence[RatedPoint], limits: Sequence[GroupLimit]) -> tuple[Left, ...]:
     """
@@ -153,7 +161,7 @@ def _left(
     limits: Sequence[GroupLimit],
     free_kg: dict[str, float],
 ) -> Left:
-    best = Left(point.name, point.rating_kg - point.carried_kg, point.name)
+    best = Left(point.name, point.own_left_kg, point.name)
     for limit in limits:
         if limit.name in point.groups and free_kg[limit.name] < best.left_kg:
             best = Left(point.name, free_kg[limit.name], limit.name)

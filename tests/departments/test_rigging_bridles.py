@@ -53,9 +53,11 @@ def test_leg_lengths_tensions_and_the_sideways_pull_follow_the_handbook() -> Non
     )
 
 
-def test_the_vertical_shares_are_on_the_points_and_add_up_to_the_load() -> None:
-    on_points = [number(text(), "point", name, "carried") for name in ("P1", "P2")]
-    assert sum(on_points) == pytest.approx(500 * 0.45359237)
+def test_the_pulls_are_on_the_points_and_the_vertical_shares_on_the_roof() -> None:
+    for name in ("p1", "p2"):
+        pull_kg = number(text(), "bridle", "Spot", f"tension-{name}")
+        assert number(text(), "point", name.upper(), "carried") == pytest.approx(pull_kg)
+    assert number(text(), "roof", "", "carried") == pytest.approx(500 * 0.45359237)
 
 
 @pytest.mark.parametrize(

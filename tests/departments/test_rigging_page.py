@@ -77,7 +77,7 @@ def test_the_plan_says_who_is_over_and_every_drawing_carries_the_caution() -> No
     drawings = drawings_of(page(SHOWN))
     assert len(drawings) == 3
     assert drawings[0].alt.startswith(
-        "2 points. Over its limit: P2 carries 1,030 kg of 1,000 kg, -30 kg left."
+        "2 points. Over its limit: P2 carries 1,030 kg of 1,000 kg, -630 kg to -30 kg left."
     )
     assert all("Planning figures." in drawing.caption for drawing in drawings)
 

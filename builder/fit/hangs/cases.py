@@ -1,5 +1,6 @@
 """
-What the supports of a hang carry, case by case: all level, and with each support slack in turn.
+What loads bring to the supports of a hang, case by case: all level, and with each support slack in
+turn.
 """
 
 from collections.abc import Sequence
@@ -9,10 +10,11 @@ from builder.fit.hangs.records import Cases
 from builder.fit.hangs.sentences import TIPS, UNRESOLVED
 from builder.formulas.beams import BodyLoad
 from builder.formulas.contact import hung_body, level_case, slack_case
+from builder.formulas.unrelieved import EVERY, Ways, ways_held
 
 
 class CasesFound(TypedDict):
-    """What each support carries in each case, or ``why`` that cannot be told. [kg]"""
+    """What each load brings to each support in each case, or ``why`` that cannot be told. [kg]"""
 
     cases: Cases
     why: str
@@ -20,17 +22,29 @@ class CasesFound(TypedDict):
 
 def cases_of(loads: Sequence[BodyLoad], places_m: list[float]) -> CasesFound:
     """
-    What each support carries in the order they are given: level first, then each support of three
-    or more slack where the others still hold the body.
+    What each load brings to each support in the order they are given: level first, then with each
+    support of three or more slack.
+
+    Where the body would tip with one slack, fewer of its loads may yet hang so: that case counts
+    too.
     """
     body = hung_body(loads, places_m)
     if len(places_m) == 1:
-        return {"cases": [[body["weight"][0]]], "why": ""}
-    found = [level_case(body)]
-    if found[0]["stability"] == "tips":
+        return {"cases": [ways_held(loads, places_m, [body["weight"][0]], EVERY)], "why": ""}
+    level = level_case(body)
+    if level["stability"] == "tips":
         return {"cases": [], "why": TIPS}
-    if len(places_m) > 2:
-        found += [slack_case(body, gone) for gone in body["order"]]
-    if any(case["stability"] == "unresolved" for case in found):
+    slack = list(body["order"]) if len(places_m) > 2 else []
+    found = [slack_case(body, gone) for gone in slack]
+    if any(case["stability"] == "unresolved" for case in [level, *found]):
         return {"cases": [], "why": UNRESOLVED}
-    return {"cases": [case["kg"] for case in found if case["stability"] != "tips"], "why": ""}
+    cases = [ways_held(loads, places_m, level["kg"], EVERY)]
+    for gone, case in zip(slack, found, strict=True):
+        carried_kg = case["kg"] if len(case["kg"]) > 0 else [0.0] * len(places_m)
+        cases.append(ways_held(loads, places_m, carried_kg, gone))
+    return {"cases": cases, "why": ""}
+
+
+def one_case(carried_kg: list[float]) -> Ways:
+    """What supports carry where nobody says of what loads."""
+    return [[carried_kg]]

@@ -8,6 +8,7 @@ from builder.fit.hangs.sentences import (
     AND,
     AT_THE_MOST,
     AT_THE_MOST_WITH_HOISTS,
+    BESIDE_WORST,
     BRIDLE_PULLS,
     NO_LIMITS,
     OFF_SPOT,
@@ -50,8 +51,14 @@ def fitting(hang: HangAsked, places: list[Place], brought: Brought, looks: list[
     notes = list(brought["notes"])
     for support in range(len(places)):
         notes += place_notes(places[support], support, brought)
-    answer["notes"] = once([*notes, *limit_notes(looks)])
+    answer["notes"] = once([*notes, *beside_worst(looks), *limit_notes(looks)])
     return settled(answer)
+
+
+def beside_worst(looks: list[Look]) -> list[str]:
+    """Which limits count the house's own hangs at their worst."""
+    uneven = once([look["limit"]["words"] for look in looks if look["limit"]["uneven"]])
+    return [fill(BESIDE_WORST, {"limits": ", ".join(uneven)})] if len(uneven) > 0 else []
 
 
 def limit_notes(looks: list[Look]) -> list[str]:
@@ -83,7 +90,7 @@ def carried_words(places: list[Place], brought: Brought) -> str:
         if place["item"] is not None:
             words.append(on_point(place["item"]["name"], most_kg))
         else:
-            legs = [on_point(leg["item"]["name"], most_kg * leg["share"]) for leg in place["legs"]]
+            legs = [on_point(leg["item"]["name"], most_kg * leg["pull"]) for leg in place["legs"]]
             words.append(WITH.join(legs))
     return ", ".join(words)
 

@@ -40,9 +40,7 @@ def limits_over_point(point: Item, section: Section) -> list[Limit]:
     own = point["values"].get("limit")
     if least_of(own) is not None or most_of(own) is not None:
         words = fill(POINT_LIMIT, {"name": point["name"]})
-        left_kg = less(least_of(own), counted_most(point, "carried"))
-        most_kg = less(most_of(own), counted_least(point, "carried"))
-        found = limit("point", words, point, "limit", (left_kg, most_kg))
+        found = limit("point", words, point, "limit", left_on_point(point))
         limits.append({**found, "hangs": hangs_on([point])})
     beam = beam_of(point, section)
     words = fill(BEAM_LIMIT, {"name": text_of(point, "beam")})
@@ -51,6 +49,19 @@ def limits_over_point(point: Item, section: Section) -> list[Limit]:
     for zone in zones_over(point, section):
         limits.append(shown_limit("zone", fill(ZONE_LIMIT, {"name": zone["name"]}), zone))
     return limits
+
+
+def left_on_point(point: Item) -> tuple[float | None, float | None]:
+    """
+    What a point's own limit leaves at least and at most, None where nobody knows. The house tells
+    it where more counts against the limit than what the point carries as planned. [kg]
+    """
+    least_kg, most_kg = counted_least(point, "alone"), counted_most(point, "alone")
+    if least_kg is not None or most_kg is not None:
+        return (least_kg, most_kg)
+    own = point["values"].get("limit")
+    left_kg = less(least_of(own), counted_most(point, "carried"))
+    return (left_kg, less(most_of(own), counted_least(point, "carried")))
 
 
 def shown_limit(kind: LimitKind, words: str, item: Item | None) -> Limit:
@@ -98,6 +109,7 @@ def limit(
         "fact": None if value is None or item is None else fact_of(value, item),
         "left_kg": left_kg[0],
         "most_left_kg": left_kg[1],
+        "uneven": item is not None and counted_least(item, "worst") is not None,
         "house": carried_kg is not None and carried_kg > 0,
         "hangs": [],
     }

@@ -3,7 +3,9 @@ What a hang brings to its supports: the loads as stated or worked out, and the h
 least and at the most.
 """
 
-from builder.fit.hangs.cases import CasesFound, cases_of
+from math import fsum
+
+from builder.fit.hangs.cases import CasesFound, cases_of, one_case
 from builder.fit.hangs.hoist_weights import hoists_of
 from builder.fit.hangs.issues import issue
 from builder.fit.hangs.records import Brought, Cases, Share
@@ -14,12 +16,13 @@ from builder.fit.sentences import fill
 from builder.fit.values import number_of
 from builder.fit.verdicts import ASK
 from builder.fit.wording import digits
+from builder.formulas.unrelieved import Ways, unrelieved_kg
 
 
 def loads_of(hang: HangAsked, section: Section) -> Brought:
     """
-    The loads of one hang: ``low`` and ``high`` are cases of what each support carries, factor
-    included, hoists not. [kg]
+    The loads of one hang: ``low`` and ``high`` are cases of what each load brings to each support,
+    factor included, hoists not. [kg]
 
     The level case is the low one; the high ones add each support slack in turn. Where nothing can
     be worked out, all of it may come on any support.
@@ -50,13 +53,13 @@ def stated_or_found(hang: HangAsked) -> CasesFound:
     supports = hang["supports"]
     stated = [support["load_kg"] for support in supports if support["load_kg"] is not None]
     if len(stated) == len(supports):
-        return {"cases": [stated], "why": ""}
+        return {"cases": [one_case(stated)], "why": ""}
     return cases_of(hang["loads"], [support["at_m"] for support in supports])
 
 
 def times(cases: Cases, factor: float) -> Cases:
     """Cases with every load so many times as large."""
-    return [[kg * factor for kg in case] for case in cases]
+    return [[[[kg * factor for kg in parts] for parts in way] for way in case] for case in cases]
 
 
 def factor_of(section: Section) -> float:
@@ -82,7 +85,7 @@ def anywhere(hang: HangAsked) -> Cases:
         total_kg += load["kg"]
     count = len(hang["supports"])
     return [
-        [total_kg if support == alone else 0.0 for support in range(count)]
+        one_case([total_kg if support == alone else 0.0 for support in range(count)])
         for alone in range(count)
     ]
 
@@ -97,12 +100,12 @@ def most_on_kg(cases: Cases, shares: list[Share], hoist_kg: float) -> float:
     return max([on_supports_kg(case, shares, hoist_kg) for case in cases], default=0.0)
 
 
-def on_supports_kg(case: list[float], shares: list[Share], hoist_kg: float) -> float:
-    """What some supports carry together in one case, hoists counted. [kg]"""
-    total_kg = 0.0
-    for support, part in shares:
-        total_kg += (case[support] + hoist_kg) * part
-    return total_kg
+def on_supports_kg(case: Ways, shares: list[Share], hoist_kg: float) -> float:
+    """
+    What some supports carry together in one case, hoists counted; a load that lifts them is
+    nothing. [kg]
+    """
+    return unrelieved_kg(case, shares) + hoist_kg * fsum([part for _, part in shares])
 
 
 def most_on_support_kg(brought: Brought, support: int) -> float:

@@ -6,21 +6,19 @@ house's own hangs staying up.
 from builder.fit.hangs.answers import answer_of
 from builder.fit.hangs.bridles import with_bridles
 from builder.fit.hangs.fitting import HANG
-from builder.fit.hangs.hoists import GRAM_KG, hoist_issues
-from builder.fit.hangs.issues import issue, with_this_bridle
+from builder.fit.hangs.hoists import hoist_issues
+from builder.fit.hangs.issues import with_this_bridle
 from builder.fit.hangs.leaning import rule_notes
-from builder.fit.hangs.loads import loads_of, most_on_support_kg
+from builder.fit.hangs.loads import loads_of
 from builder.fit.hangs.places import places_of, points_under
-from builder.fit.hangs.records import Brought, Issue, Look, Place, SoFar
-from builder.fit.hangs.sentences import LEG_PULLS, NOT_DESCRIBED
+from builder.fit.hangs.records import Issue, Look, Place, SoFar
+from builder.fit.hangs.sentences import NOT_DESCRIBED
 from builder.fit.hangs.spacing import spacing_issues
-from builder.fit.hangs.sums import kg, limits_of, look_at
+from builder.fit.hangs.sums import limits_of, look_at
 from builder.fit.hangs.trims import TRIM, trim_answer
 from builder.fit.records import FitPack, HangAsked, Section, TrimAsked, Verdict
 from builder.fit.sections import section_of
-from builder.fit.sentences import fill
-from builder.fit.values import known_number
-from builder.fit.verdicts import SHORT, asked
+from builder.fit.verdicts import asked
 
 
 def hangs_for_all(requirements: list[HangAsked | TrimAsked], pack: FitPack) -> list[Verdict]:
@@ -72,7 +70,6 @@ def hang_answer(hang: HangAsked, places: list[Place], section: Section, so_far: 
     issues = [
         *[one for place in places for one in place["issues"]],
         *near_issues(places, so_far["loaded"], section),
-        *pull_issues(places, brought),
         *brought["issues"],
         *hoist_issues(hang, brought, so_far, section),
         *limit_issues(looks),
@@ -89,20 +86,6 @@ def near_issues(places: list[Place], loaded: list[str], section: Section) -> lis
         for point in points_under(place):
             for one in spacing_issues(point, loaded, section):
                 issues.append(with_this_bridle(one) if point["key"] in bridled else one)
-    return issues
-
-
-def pull_issues(places: list[Place], brought: Brought) -> list[Issue]:
-    """Legs that pull more than their points may carry."""
-    issues: list[Issue] = []
-    for support, place in enumerate(places):
-        for leg in place["legs"]:
-            pull_kg = leg["pull"] * most_on_support_kg(brought, support)
-            limit_kg = known_number(leg["item"], "limit")
-            if pull_kg > limit_kg + GRAM_KG:
-                parts = {"point": leg["item"]["name"], "pull": kg(pull_kg), "limit": kg(limit_kg)}
-                reason = fill(LEG_PULLS, parts)
-                issues.append(with_this_bridle(issue(SHORT, reason, item=leg["item"])))
     return issues
 
 

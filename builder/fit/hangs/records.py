@@ -4,13 +4,14 @@ from typing import Literal, TypedDict
 
 from builder.fit.records import Fact, Item, Value
 from builder.formulas.two_legs import LegSpan
+from builder.formulas.unrelieved import Ways
 
 IssueWord = Literal["short", "ask"]
 LimitKind = Literal["point", "beam", "zone", "roof"]
 Share = tuple[int, float]
 """The number of a support and how much of it: a leg of a bridle carries a part."""
-Cases = list[list[float]]
-"""What each support carries, case by case. [kg]"""
+Cases = list[Ways]
+"""What each load brings to each support, case by case. [kg]"""
 
 
 class Issue(TypedDict):
@@ -93,7 +94,9 @@ class HoistWeights(TypedDict):
 class Limit(TypedDict):
     """
     A limit: what it is called, the value and the fact that show it, what is left of it at least and
-    at most (None where nobody says), whether the house hangs something there, and what. [kg]
+    at most (None where nobody says), whether the house hangs something there, and what. ``uneven``
+    where the house's own hangs may bring more when their hoists are not as planned: what is left
+    at least counts that. [kg]
     """
 
     key: str
@@ -104,6 +107,7 @@ class Limit(TypedDict):
     fact: Fact | None
     left_kg: float | None
     most_left_kg: float | None
+    uneven: bool
     house: bool
     hangs: list[str]
 

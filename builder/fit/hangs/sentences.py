@@ -44,6 +44,21 @@ PERHAPS_TOO_MUCH = (
     "{left}. Hung level, the show's hangs so far bring {least}; with a support slack or the"
     " heaviest hoists, up to {most}."
 )
+BESIDE_UNEVEN = (
+    "Of {limit} {level} are left while the house's own hangs hang as planned, and {worst} with"
+    " their hoists at their worst. Hung level, the show's hangs so far bring {least}; at their own"
+    " worst, {most}."
+)
+MAY_TAKE_BESIDE = (
+    "May {limit} take up to {most} beside the house's own hangs at their worst, or how is that kept"
+    " from happening?"
+)
+BESIDE_WORST = (
+    "Counted beside the house's own hangs at their worst (a hoist slack, or out of level by the"
+    " house's tolerance): {limits}."
+)
+NOTHING = "nothing"
+NOT_KNOWN = "an unknown amount"
 MAY_TAKE = (
     "May {limit} take up to {most} while a support is slack, or how is that kept from happening?"
 )

@@ -18,11 +18,15 @@ from builder.fit.hangs.records import (
 from builder.fit.hangs.sentences import (
     AT_LEAST_TOO_MUCH,
     BEAM_REMEDY,
+    BESIDE_UNEVEN,
     LEFT,
     LEFT_AT_LEAST,
     LEFT_AT_MOST,
     LEFT_UNKNOWN,
     MAY_TAKE,
+    MAY_TAKE_BESIDE,
+    NOT_KNOWN,
+    NOTHING,
     NOTHING_LEFT,
     PERHAPS_TOO_MUCH,
     POINT_REMEDY,
@@ -52,18 +56,29 @@ def limits_of(places: list[Place], section: Section) -> list[LimitOver]:
     over: list[LimitOver] = []
     for support, place in enumerate(places):
         if len(place["legs"]) == 0:
-            add_limits(over, place["item"], (support, 1.0), section, is_leg=False)
+            add_limits(over, place["item"], (support, 1.0), (support, 1.0), section)
         for leg in place["legs"]:
-            add_limits(over, leg["item"], (support, leg["share"]), section, is_leg=True)
+            pull = (support, leg["pull"])
+            add_limits(over, leg["item"], (support, leg["share"]), pull, section, is_leg=True)
     return over
 
 
 def add_limits(
-    over: list[LimitOver], point: Item | None, share: Share, section: Section, *, is_leg: bool
+    over: list[LimitOver],
+    point: Item | None,
+    down: Share,
+    pull: Share,
+    section: Section,
+    *,
+    is_leg: bool = False,
 ) -> None:
-    """Add the limits over a point, or a support to those that are there already."""
+    """
+    Add the limits over a point, or a support to those that are there already. A point feels all of
+    a pull, what is above it the part straight down.
+    """
     for limit in limits_over(point, section):
         bridled = is_leg and limit["kind"] != "roof"
+        share = pull if limit["kind"] == "point" else down
         known = [one for one in over if one["limit"]["key"] == limit["key"]]
         if len(known) == 0:
             over.append({"limit": limit, "shares": [share], "bridled": bridled})
@@ -148,11 +163,35 @@ def perhaps_too_much(limit: Limit, left_kg: float, total: Sum) -> Issue:
     }
     reason = fill(PERHAPS_TOO_MUCH, parts)
     question = fill(MAY_TAKE, parts)
+    if limit["uneven"]:
+        return {**beside_uneven(limit, left_kg, total), "fact": limit["fact"]}
     if left_kg > 0 and not is_exact(limit):
         left = {"limit": limit["words"], "left": kg(left_kg), "load": kg(total["high_kg"])}
         reason = fill(LEFT_AT_LEAST, left)
         question = fill(WHAT_IS_LEFT, left)
     return {**issue(ASK, reason, question=question), "fact": limit["fact"]}
+
+
+def beside_uneven(limit: Limit, left_kg: float, total: Sum) -> Issue:
+    """
+    More at the worst than the house's own hangs leave at their worst: both are told, and what they
+    are as planned.
+    """
+    parts = {
+        "limit": limit["words"],
+        "worst": kg_or_nothing(left_kg),
+        "level": kg_or_nothing(limit["most_left_kg"]),
+        "least": kg(total["low_kg"]),
+        "most": kg(total["high_kg"]),
+    }
+    return issue(ASK, fill(BESIDE_UNEVEN, parts), question=fill(MAY_TAKE_BESIDE, parts))
+
+
+def kg_or_nothing(mass_kg: float | None) -> str:
+    """A mass in words; nothing where a limit is passed already."""
+    if mass_kg is None:
+        return NOT_KNOWN
+    return kg(mass_kg) if mass_kg > 0 else NOTHING
 
 
 def is_exact(limit: Limit) -> bool:

@@ -62,7 +62,7 @@ def test_a_bridle_fits_with_a_note_that_tells_its_pulls() -> None:
     found = judged(spot())[0]
     assert found["verdict"] == "fits, with a note"
     assert found["reason"].startswith(
-        "At the most: R-1 200 kg with S-1 200 kg. Tightest: point R-1, 300 kg to spare"
+        "At the most: R-1 283 kg with S-1 283 kg. Tightest: point R-1, 217 kg to spare"
     )
     assert found["notes"] == [
         "A bridle that meets at 7.00 m: at the most 283 kg in the leg to R-1 and 283 kg in the leg"

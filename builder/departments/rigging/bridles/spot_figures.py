@@ -107,7 +107,7 @@ def stock_figures(
             f"{key}.from-stock",
             "Legs from stock",
             work,
-            ("steels in stock of a fitting length and rating",),
+            ("steels in stock that keep every rule where they land",),
             caution=LOADS,
         )
         return

@@ -82,8 +82,9 @@ def search(spot: WantedSpot, whole: Whole) -> Spotted:
         for group in combinations(near, spot.legs)
         if (choice := choice_of(spot, apex, group))
     ]
+    factor = factor_of(whole.rigging)
     allowed = sorted(
-        (choice for choice in geometric if may(choice, whole)),
+        (choice for choice in geometric if may(choice, whole, factor=factor)),
         key=lambda choice: (round(max(choice.legs.tensions_kg), 6), choice.names),
     )
     if not allowed:
@@ -92,7 +93,13 @@ def search(spot: WantedSpot, whole: Whole) -> Spotted:
             why += NOT_SURE
         return Spotted(spot, (), len(geometric), why=why, left_out=left_out)
     places = anchor_places(point.place for point in allowed[0].points) or ()
-    made = from_stock(spot.load.kg * factor_of(whole.rigging), apex, places, whole.rigging.steels)
+    made = from_stock(
+        spot.load.kg * factor,
+        apex,
+        places,
+        whole.rigging.steels,
+        lambda legs: may(Choice(allowed[0].points, legs), whole, factor=1.0),
+    )
     return Spotted(spot, tuple(allowed), len(geometric), made, left_out=left_out)
 
 
@@ -145,9 +152,12 @@ def choice_of(spot: WantedSpot, apex: Place, points: Sequence[OnPoint]) -> Choic
     return None if isinstance(legs, str) else Choice(tuple(points), legs)
 
 
-def may(choice: Choice, whole: Whole) -> bool:
-    """True where angles, directions, ratings and what is left on each point allow a bridle."""
-    widest, factor = widest_deg(whole.rigging) or TOO_FLAT_DEG, factor_of(whole.rigging)
+def may(choice: Choice, whole: Whole, *, factor: float) -> bool:
+    """
+    True where angles, directions, ratings and what is left on each point allow a bridle; ``factor``
+    is what its pulls do not hold yet of the house's own.
+    """
+    widest = widest_deg(whole.rigging) or TOO_FLAT_DEG
     legs = choice.legs
     if (
         legs.widest_deg > min(widest, TOO_FLAT_DEG) + ROUNDING

@@ -1,7 +1,7 @@
 """Legs made of steels in stock: which lengths come nearest, and where the apex then lands."""
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import combinations_with_replacement, product
 from math import dist, fsum
@@ -34,14 +34,23 @@ class Made:
 
 
 def from_stock(
-    load_kg: float, wanted: Place, anchors: Sequence[Place], steels: Sequence[Steel]
+    load_kg: float,
+    wanted: Place,
+    anchors: Sequence[Place],
+    steels: Sequence[Steel],
+    allowed: Callable[[Legs], bool],
 ) -> Made | None:
     """
-    The legs from stock whose apex lands nearest to a wanted place; None where the stock makes none.
+    The legs from stock whose apex lands nearest to a wanted place, of those that are ``allowed``
+    where they land; None where the stock makes none.
     """
     usable = [steel for steel in steels if steel.condition != "out of service" and steel.count > 0]
     each = [lengths_near(dist(wanted, anchor), usable) for anchor in anchors]
-    found = [made for legs in product(*each) if (made := landed(load_kg, wanted, anchors, legs))]
+    found = [
+        made
+        for legs in product(*each)
+        if (made := landed(load_kg, wanted, anchors, legs)) and allowed(made.pulls)
+    ]
     return min(
         found,
         key=lambda made: (round(made.off_m, 6), sum(len(leg) for leg in made.legs)),

@@ -1,7 +1,7 @@
 """Hangs as bodies with loads at places, and what each of their supports carries."""
 
-from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
 from itertools import pairwise
 from math import fsum
 
@@ -23,6 +23,7 @@ from builder.formulas.loads import Load, PointLoad, UniformLoad, centre_of_mass_
 from builder.formulas.out_of_level import Extremes, out_of_level
 from builder.formulas.slack import Held, each_slack, held
 from builder.formulas.statics import reactions, two_support_reactions
+from builder.formulas.unrelieved import EVERY, Ways, part_kg, unrelieved_kg, ways_held
 from builder.pack import Check
 from builder.reading.absent import Absent
 
@@ -35,6 +36,10 @@ ASIDE_M = 0.3
 A load farther than this from the line of its hang does not hang on it: more than a truss is wide.
 At a single place, what hangs finds its own plumb, so this is not asked there.
 """
+GRAM_KG = 0.001
+"""What a sum of masses may lose in arithmetic; no tolerance on a limit."""
+ONE_SLACK = "one hoist slack"
+OUT_OF_LEVEL = "hoists out of level"
 PLUMB_M = 0.05
 """A lone point this near to the centre of mass is over it: half a truss tube."""
 
@@ -115,7 +120,8 @@ class Shares:
     ``kg`` are None where nothing can be worked out, and ``why`` says why. ``as_beam_kg`` is the
     same if supports could push. ``without`` are the cases with each hoist in turn slack; ``level``
     is the envelope out of level, where the stiffness and the house's tolerance are known, and
-    ``level_lacks`` what it needs where the house states a tolerance.
+    ``level_lacks`` what it needs where the house states a tolerance. ``ways`` are the parts of each
+    load with all hoists as planned, ``slack_ways`` with each in turn slack.
     """
 
     kg: tuple[float | None, ...]
@@ -125,6 +131,43 @@ class Shares:
     without: tuple[Held, ...] = ()
     level: tuple[Extremes, ...] = ()
     level_lacks: str = ""
+    ways: Ways = field(default_factory=list)
+    slack_ways: Ways = field(default_factory=list)
+
+    def unrelieved_kg(self, supports: Sequence[int]) -> float:
+        """
+        What some supports carry together with all hoists as planned, a load that lifts them counted
+        as nothing. [kg]
+        """
+        return unrelieved_kg(self.ways, [(index, 1.0) for index in supports])
+
+    def uneven_kg(self, supports: Sequence[int]) -> tuple[float, str]:
+        """
+        The most that some supports carry together when the hoists are not as planned, and what
+        makes that; no words where nothing makes it more. [kg]
+        """
+        shares = [(index, 1.0) for index in supports]
+        found = [(self.unrelieved_kg(supports), "")]
+        if self.slack_ways:
+            found.append((unrelieved_kg(self.slack_ways, shares), ONE_SLACK))
+        if self.level:
+            found.append((self._out_of_level_kg(shares), OUT_OF_LEVEL))
+        worst_kg, why = max(found)
+        return (worst_kg, why if worst_kg > found[0][0] + GRAM_KG else "")
+
+    def _out_of_level_kg(self, shares: list[tuple[int, float]]) -> float:
+        """
+        No more than each support's most, nor than the whole weight less the least of all others;
+        what lifts them is added again. [kg]
+        """
+        named = {index for index, _ in shares}
+        total_kg = fsum(kg or 0.0 for kg in self.kg)
+        most_kg = fsum(self.level[index].most_kg for index in named)
+        others_kg = fsum(
+            each.least_kg for index, each in enumerate(self.level) if index not in named
+        )
+        lifted_kg = fsum(max(-part_kg(parts, shares), 0.0) for parts in self.ways[0])
+        return min(most_kg + lifted_kg, total_kg - others_kg + lifted_kg, total_kg)
 
     def worst_slack_kg(self, index: int) -> float | None:
         """The most a support carries while another is slack, of the cases that hold the body."""
@@ -254,7 +297,8 @@ def shares(body: Body, level_within_m: float | None) -> Shares:
     if body.total_kg <= 0:
         return Shares(nothing, why="a weight of what hangs")
     if len(body.supports_m) == 1:
-        return Shares((body.total_kg,), (body.total_kg,))
+        alone = planned_ways(body, (body.total_kg,))
+        return Shares((body.total_kg,), (body.total_kg,), ways=alone)
     ordered = sorted(body.supports_m)
     if any(second - first < LEAST_SPACING_M for first, second in pairwise(ordered)):
         return Shares(nothing, why="supports at different places along the hang")
@@ -262,15 +306,38 @@ def shares(body: Body, level_within_m: float | None) -> Shares:
     beam_kg = as_beam(body)
     if found.stability == "tips":
         return Shares(nothing, beam_kg, why="supports on both sides of the centre of mass")
+    without = each_slack(body.loads, body.supports_m)
     return Shares(
         found.reactions_kg,
         beam_kg,
         found.slack,
         "",
-        each_slack(body.loads, body.supports_m),
+        without,
         envelope(body, level_within_m),
         "its bending stiffness" if lacks_stiffness(body, level_within_m) else "",
+        planned_ways(body, found.reactions_kg),
+        ways_with_one_slack(body, without) if len(body.supports_m) > 2 else [],
     )
+
+
+def planned_ways(body: Body, carried_kg: Sequence[float]) -> Ways:
+    """The parts of each load with all hoists as planned."""
+    return ways_held([load.as_body_load for load in body.loads], body.supports_m, carried_kg, EVERY)
+
+
+def ways_with_one_slack(body: Body, without: Sequence[Held]) -> Ways:
+    """
+    The parts of each load with each hoist in turn slack.
+
+    Where the body would then tip, loads that are not always there may yet let it hang so: what no
+    support carries more than, the whole weight, ends it.
+    """
+    loads, nothing = [load.as_body_load for load in body.loads], (0.0,) * len(body.supports_m)
+    return [
+        way
+        for gone, case in enumerate(without)
+        for way in ways_held(loads, body.supports_m, case.reactions_kg or nothing, gone)
+    ]
 
 
 def as_beam(body: Body) -> tuple[float, ...]:

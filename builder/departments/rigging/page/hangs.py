@@ -49,7 +49,7 @@ def line_of(section: Section, hang: Item) -> str:
 def is_over(section: Section, name: str) -> bool:
     """True where a point carries more than it may."""
     point = section.item("point", name)
-    left = point.number("left") if point else None
+    left = point.far_end("left") if point else None
     return left is not None and left < 0
 
 

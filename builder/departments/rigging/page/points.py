@@ -44,7 +44,8 @@ def points(section: Section) -> Iterator[Block]:
     yield Heading(2, "Points", "points")
     yield Paragraph(
         "Left is for one point alone, all else staying as it is: what one point takes, its beam,"
-        " zone and roof lose."
+        " zone and roof lose. Where it says from and to, the lower number is what is left while the"
+        " hoists of the house's own hangs are not as planned: count on that one."
     )
     yield Table(
         POINT_COLUMNS,
@@ -57,7 +58,7 @@ def points(section: Section) -> Iterator[Block]:
 
 def point_row(item: Item) -> Row:
     """One point."""
-    left, carried = item.number("left"), item.figure("carried")
+    left, carried = item.far_end("left"), item.figure("carried")
     over: list[Inline] = [Tag("over", "danger")] if left is not None and left < 0 else []
     cells: list[Words] = [
         name_cell(item, IN_CELLS, head=[item.name, *over]),
@@ -118,6 +119,7 @@ def limits(section: Section) -> Iterator[Block]:
             columns = (
                 "limit",
                 "carried",
+                "worst",
                 "left",
                 "lowest-steel",
                 "highest-steel",

@@ -53,7 +53,7 @@ def spots_of(section: Section) -> Iterator[Spot]:
 
 def limit_state(item: Item) -> str:
     """How a point stands to its limit."""
-    carried, limit, left = item.number("carried"), item.number("limit"), item.number("left")
+    carried, limit, left = item.number("carried"), item.number("limit"), item.far_end("left")
     if item.condition == "out of service":
         return "out"
     if carried is None or limit is None:
@@ -64,10 +64,13 @@ def limit_state(item: Item) -> str:
 
 
 def left_words(item: Item, state: str) -> str:
-    """What is written below a point."""
+    """What is written below a point: of what is known in part, what may be counted on."""
     if state in ("out", "unknown"):
         return "out" if state == "out" else "?"
-    return item.text("left").replace("-", "−").removesuffix(" kg").removesuffix(" lb")
+    text, left = item.text("left"), item.figure("left")
+    if left and left.value and left.value.least is not None and left.value.most is not None:
+        text = text.split(" to ")[0]
+    return text.replace("-", "−").removesuffix(" kg").removesuffix(" lb")
 
 
 def says(item: Item, state: str) -> str:

@@ -5,7 +5,14 @@ from math import fsum
 
 from builder.cautions import LOADS
 from builder.departments.rigging.steel.limits import ROOF, Ruled
-from builder.departments.rigging.steel.totals import Group, OnPoint, Whole, factor_of
+from builder.departments.rigging.steel.totals import (
+    Group,
+    OnPoint,
+    Whole,
+    counts_kg,
+    factor_of,
+    is_uneven,
+)
 from builder.formulas.full_at_once import FullPoints, full_points
 from builder.formulas.limits import Left, left_on_points
 from builder.formulas.loads import total_load_kg
@@ -20,6 +27,7 @@ from builder.working import figure, missing, weakest_of, worked
 
 WHAT_HANGS = "what hangs in the house"
 NOTHING_KG = 0.005
+GRAM_KG = 0.001
 LEFT_OUT = (
     "Snow, wind and anything hung that this file does not tell. Loads are at rest unless the house"
     " asks for a factor."
@@ -65,11 +73,19 @@ def between(least_kg: float | None, most_kg: float | None, system: System) -> Va
     )
 
 
-def both_readings(light: Sequence[str], heavy: Sequence[str]) -> tuple[str, ...]:
+def both_readings(light: Sequence[str], heavy: Sequence[str], whole: Whole) -> tuple[str, ...]:
     """The steps of one reading, or of both where they differ."""
     if tuple(light) == tuple(heavy):
         return tuple(light)
-    return ("At the lightest:", *light, "At the heaviest:", *heavy)
+    at_worst = whole.heaviest.at_worst and is_uneven(whole)
+    if whole.light is None:
+        return (AS_PLANNED, *light, AT_WORST, *heavy)
+    return ("At the lightest:", *light, HEAVY_AT_WORST if at_worst else "At the heaviest:", *heavy)
+
+
+AS_PLANNED = "Hoists as planned:"
+AT_WORST = "Hoists at their worst:"
+HEAVY_AT_WORST = "At the heaviest, hoists at their worst:"
 
 
 def in_words(kg: float, system: System) -> str:
@@ -92,8 +108,61 @@ def point_figures(point: OnPoint, whole: Whole, key: str, system: System) -> Ite
     yield carried_figure(point, whole, key, system)
     yield from left_figures(point, whole, key, system)
     yield steel_figure(point, key, system)
-    if whole.lightest.point(point.name).worst_why:
+    light = whole.lightest.point(point.name)
+    if light.worst_why:
         yield worst_figure(point, whole, key, system)
+    if light.worst_why or counts_more(light):
+        yield alone_figure(point, whole, key, system)
+
+
+def counts_more(each: OnPoint | Group) -> bool:
+    """Whether more counts against a limit than is carried, for a load there relieves."""
+    return each.counted.kg > (each.kg or 0.0) + GRAM_KG
+
+
+def alone_figure(point: OnPoint, whole: Whole, key: str, system: System) -> Figure:
+    """
+    What the point's own limit leaves, whatever its beam, zone and roof do; told where what counts
+    there is not what it carries.
+    """
+    light, heavy = whole.lightest.point(point.name), whole.heaviest.point(point.name)
+    steps = both_readings(
+        tuple(own_steps(light, whole.lightest)), tuple(own_steps(heavy, whole.heaviest)), whole
+    )
+    work = worked(
+        left_on_points,
+        inputs=[Input("May carry", as_written(point.rating.limit))],
+        steps=steps,
+        equation="left = limit − what counts against it",
+        leaves_out=LEFT_OUT,
+        lines=(point.rating.line, *whole.lines_on(point)),
+    )
+    value = between(own_left_kg(heavy, whole.heaviest), own_left_kg(light, whole.lightest), system)
+    label = "Left on the point itself"
+    if value is None:
+        lacking = reasons(point, whole) or ("a limit of the point",)
+        return missing(f"{key}.alone", label, work, lacking, caution=LOADS)
+    return figure(f"{key}.alone", label, value, work, caution=LOADS, note=uneven_note(whole, light))
+
+
+def own_left_kg(point: OnPoint, whole: Whole) -> float | None:
+    """What the point's own limit leaves in a reading, None where that is not known. [kg]"""
+    if point.rating.kg is None or not point.counted.is_known:
+        return None
+    return point.rating.kg - counts_kg(point, at_worst=whole.at_worst)
+
+
+def own_steps(point: OnPoint, whole: Whole) -> Iterator[str]:
+    """What counts against a point's own limit, part by part, and what is left."""
+    yield from point.counted.worst_steps if whole.at_worst else point.counted.steps
+    if point.rating.kg is not None and point.counted.is_known:
+        yield less_step("Point", point.rating.kg, counts_kg(point, at_worst=whole.at_worst))
+
+
+def uneven_note(whole: Whole, each: OnPoint | Group) -> str:
+    """What makes the lower end of what is left, where hoists do."""
+    why = each.counted.worst_why
+    return f"the lower with {why}" if why and whole.heaviest.at_worst else ""
 
 
 def limit_figure(key: str, label: str, ruled: Ruled, system: System) -> Figure:
@@ -125,7 +194,7 @@ def carried_figure(point: OnPoint, whole: Whole, key: str, system: System) -> Fi
             )
         )
     light, heavy = whole.lightest.point(point.name), whole.heaviest.point(point.name)
-    steps = both_readings(light.steps, heavy.steps) or ("Nothing hangs there.",)
+    steps = both_readings(light.steps, heavy.steps, whole) or ("Nothing hangs there.",)
     work = worked(
         total_load_kg,
         inputs=inputs,
@@ -168,6 +237,7 @@ def left_figures(point: OnPoint, whole: Whole, key: str, system: System) -> Iter
     steps = both_readings(
         tuple(left_steps(light.point(point.name), light)),
         tuple(left_steps(heavy.point(point.name), heavy)),
+        whole,
     )
     work = worked(
         left_on_points,
@@ -183,10 +253,9 @@ def left_figures(point: OnPoint, whole: Whole, key: str, system: System) -> Iter
         lines=whole.lines_over(point),
     )
     if left is None:
-        out = point.place.point.condition == "out of service"
         lacking = (
             "a point in service"
-            if out
+            if point.is_out
             else "a limit of the point"
             if light.point(point.name).rating.kg is None
             else "what it carries"
@@ -197,9 +266,11 @@ def left_figures(point: OnPoint, whole: Whole, key: str, system: System) -> Iter
         return
     most = mass(left.left_kg, system)
     value = between(whole.surely_left_kg(point.name), left.left_kg, system) or most
-    binding = binds(left)
+    least = heavy.left.get(point.name)
+    is_told = value.number is not None or value.least is not None
+    binding = binds(least if least and value.number is None else left)
     yield figure(f"{key}.left", "Left", value, work, caution=LOADS, note=binding)
-    if value and value.number is not None:
+    if is_told:
         yield figure(f"{key}.binds", "Bound by", Value(binding), work, caution=LOADS)
     else:
         lacking = "every limit above it, and all that hangs there"
@@ -209,16 +280,16 @@ def left_figures(point: OnPoint, whole: Whole, key: str, system: System) -> Iter
 def left_steps(point: OnPoint, whole: Whole) -> Iterator[str]:
     """The room under each limit that a point hangs below."""
     if point.rating.kg is not None and point.kg is not None:
-        yield (
-            f"Point: {point.rating.kg:,.0f} kg − {point.kg:,.1f} kg ="
-            f" {point.rating.kg - point.kg:,.1f} kg"
-        )
+        yield less_step("Point", point.rating.kg, counts_kg(point, at_worst=whole.at_worst))
     for group in whole.groups:
         if point in group.points and group.ruled.kg is not None:
-            yield (
-                f"{group.key.capitalize()}: {group.ruled.kg:,.0f} kg − {group.kg:,.1f} kg ="
-                f" {group.ruled.kg - group.kg:,.1f} kg"
-            )
+            kg = counts_kg(group, at_worst=whole.at_worst)
+            yield less_step(group.key.capitalize(), group.ruled.kg, kg)
+
+
+def less_step(name: str, limit_kg: float, kg: float) -> str:
+    """A limit less what counts against it, as a step."""
+    return f"{name}: {limit_kg:,.0f} kg − {kg:,.1f} kg = {limit_kg - kg:,.1f} kg"
 
 
 def binds(left: Left) -> str:
@@ -262,7 +333,7 @@ def steel_figure(point: OnPoint, key: str, system: System) -> Figure:
 def worst_figure(point: OnPoint, whole: Whole, key: str, system: System) -> Figure:
     """
     The most a point carries when hoists are not as level as wanted, with its hoist and all else
-    that hangs there.
+    that hangs there, what relieves it counted as nothing.
     """
     light, heavy = whole.lightest.point(point.name), whole.heaviest.point(point.name)
     work = worked(
@@ -274,7 +345,7 @@ def worst_figure(point: OnPoint, whole: Whole, key: str, system: System) -> Figu
                 " tolerance",
             )
         ],
-        steps=both_readings(light.worst_steps, heavy.worst_steps),
+        steps=both_readings(light.counted.worst_steps, heavy.counted.worst_steps, whole),
         equation="worst = (most of each hang over its cases + hoist + legs of bridles) × factor",
         leaves_out="Shear in the truss and play at its joints. See the hang's own workings.",
         lines=whole.lines_on(point),
@@ -302,7 +373,7 @@ def group_figures(group: Group, whole: Whole, key: str, system: System) -> Itera
     work = worked(
         total_load_kg,
         inputs=[Input("Points", str(len(group.points)))],
-        steps=both_readings(sum_steps(light), sum_steps(heavy)),
+        steps=both_readings(sum_steps(light), sum_steps(heavy), whole),
         leaves_out=LEFT_OUT,
         lines=whole.lines_under(group),
     )
@@ -314,7 +385,30 @@ def group_figures(group: Group, whole: Whole, key: str, system: System) -> Itera
     else:
         lacking = lacking or (WHAT_HANGS,)
         yield missing(f"{key}.carried", "Carried", work, lacking, caution=LOADS)
+    if light.counted.worst_why:
+        yield group_worst_figure(group, whole, key, system, is_sure=is_sure)
     yield group_left_figure(group, whole, key, system, is_sure=is_sure)
+
+
+def group_worst_figure(
+    group: Group, whole: Whole, key: str, system: System, *, is_sure: bool
+) -> Figure:
+    """The most that a beam, a zone or the roof carries when hoists are not as planned."""
+    light, heavy = whole.lightest.group(group.key), whole.heaviest.group(group.key)
+    work = worked(
+        total_load_kg,
+        inputs=[Input("Points", str(len(group.points)))],
+        steps=both_readings(light.counted.worst_steps, heavy.counted.worst_steps, whole),
+        equation="worst = (most of each hang on its points here together + hoists) × factor",
+        leaves_out="Shear in the truss and play at its joints. See the hang's own workings.",
+        lines=whole.lines_under(group),
+    )
+    value = between(light.counted.worst_kg, heavy.counted.worst_kg if is_sure else None, system)
+    if value is None or not is_sure:
+        lacking = tuple(f"what {name} carries" for name in heavy.unknown) or (WHAT_HANGS,)
+        return missing(f"{key}.worst", "Worst if uneven", work, lacking, caution=LOADS)
+    note = light.counted.worst_why
+    return figure(f"{key}.worst", "Worst if uneven", value, work, caution=LOADS, note=note)
 
 
 def group_left_figure(
@@ -325,33 +419,46 @@ def group_left_figure(
     work = worked(
         left_on_points,
         inputs=[Input("May carry", as_written(group.ruled.limit))],
-        steps=both_readings(left_sums(light), left_sums(heavy)),
+        steps=both_readings(
+            left_sums(light, whole.lightest), left_sums(heavy, whole.heaviest), whole
+        ),
         equation="left = limit − carried",
         lines=(group.ruled.line, *whole.lines_under(group)),
     )
-    most_kg = None if light.ruled.kg is None else light.ruled.kg - light.kg
-    least_kg = heavy.ruled.kg - heavy.kg if is_sure and heavy.ruled.kg is not None else None
+    most_kg = group_left_kg(light, whole.lightest)
+    least_kg = group_left_kg(heavy, whole.heaviest) if is_sure else None
     value = between(least_kg, most_kg, system)
     if value is None:
         return missing(f"{key}.left", "Left", work, ("a limit",), caution=LOADS)
-    return figure(f"{key}.left", "Left", value, work, caution=LOADS)
+    note = uneven_note(whole, light)
+    return figure(f"{key}.left", "Left", value, work, caution=LOADS, note=note)
+
+
+def group_left_kg(group: Group, whole: Whole) -> float | None:
+    """What a limit of several points leaves in a reading, None where there is none. [kg]"""
+    limit_kg = group.ruled.kg
+    return None if limit_kg is None else limit_kg - counts_kg(group, at_worst=whole.at_worst)
 
 
 def sum_steps(group: Group) -> tuple[str, ...]:
     """The sum of what the points of a beam, a zone or the roof carry."""
-    loaded = [point for point in group.points if point.kg]
+    loaded = [(point.name, point.down_kg) for point in group.points if point.down_kg]
     if not loaded:
         return ("Nothing hangs there.",)
-    terms = " + ".join(f"{point.name} {point.kg:.1f}" for point in loaded)
+    terms = " + ".join(f"{name} {kg:.1f}" for name, kg in loaded)
     return (f"{terms} = {group.kg:.1f} kg",)
 
 
-def left_sums(group: Group) -> tuple[str, ...]:
-    """The limit of a beam, a zone or the roof less what it carries."""
-    if group.ruled.kg is None:
+def left_sums(group: Group, whole: Whole) -> tuple[str, ...]:
+    """The limit of a beam, a zone or the roof less what counts against it."""
+    left_kg = group_left_kg(group, whole)
+    if left_kg is None or group.ruled.kg is None:
         return ()
-    left_kg = group.ruled.kg - group.kg
-    return (f"{group.ruled.kg:,.0f} kg − {group.kg:,.1f} kg = {left_kg:,.1f} kg",)
+    kg = counts_kg(group, at_worst=whole.at_worst)
+    parts = group.counted.worst_steps if whole.at_worst else group.counted.steps
+    is_plain = not counts_more(group) and not whole.at_worst
+    last = f"{group.ruled.kg:,.0f} kg − {kg:,.1f} kg = {left_kg:,.1f} kg"
+    return (last,) if is_plain else (*parts, last)
 
 
 def full_figures(whole: Whole, key: str, system: System) -> Iterator[Figure]:
@@ -394,9 +501,9 @@ def full_value(whole: Whole, full: FullPoints) -> Value:
     """
     heavy, of = whole.heaviest, f"of {len(whole.points)} points"
     if any(isinstance(point.rating.limit, Between) for point in whole.points):
-        most = sum(not is_out(point) for point in whole.points)
+        most = sum(not point.is_out for point in whole.points)
         return Value(f"at most {most} {of}", most=float(most))
-    unrated = sum(point.rating.kg is None and not is_out(point) for point in heavy.points)
+    unrated = sum(point.rating.kg is None and not point.is_out for point in heavy.points)
     most = full.at_most + unrated
     if heavy.full is None or not all(heavy.is_sure(point) for point in heavy.points):
         return Value(f"at most {most} {of}", most=float(most))
@@ -406,15 +513,10 @@ def full_value(whole: Whole, full: FullPoints) -> Value:
     return Value(f"{least} to {most} {of}", least=float(least), most=float(most))
 
 
-def is_out(point: OnPoint) -> bool:
-    """Whether a point is out of service."""
-    return point.place.point.condition == "out of service"
-
-
 def sum_value(whole: Whole, system: System) -> Value:
     """The sum of all ratings; at least, where one is not known."""
     light, heavy = rated_kg(whole.lightest), rated_kg(whole.heaviest)
-    unrated = any(point.rating.kg is None for point in whole.heaviest.points if not is_out(point))
+    unrated = any(point.rating.kg is None for point in whole.heaviest.points if not point.is_out)
     value = between(heavy, None if unrated else light, system)
     return mass(heavy, system) if value is None else value
 

@@ -8,6 +8,8 @@ from builder.departments.rigging.bridles.standing import Bridled, bridled
 from builder.departments.rigging.description import Rigging
 from builder.departments.rigging.hangs.bodies import Body, Shares, bodies, hoist_weight_kg, shares
 from builder.departments.rigging.hangs.leaning import checks_of_hangs
+from builder.departments.rigging.steel.brought import Counted, counted, on_group, together
+from builder.departments.rigging.steel.brought import on_point as brought_on_point
 from builder.departments.rigging.steel.geometry import Overhead, overhead
 from builder.departments.rigging.steel.limits import (
     ROOF,
@@ -15,7 +17,6 @@ from builder.departments.rigging.steel.limits import (
     beam_limit,
     in_zone,
     rating_of,
-    same,
     spacing_m,
 )
 from builder.departments.rigging.steel.readings import (
@@ -28,48 +29,31 @@ from builder.departments.rigging.steel.readings import (
 from builder.exchange import HungLoad
 from builder.formulas.full_at_once import FullPoints, full_points
 from builder.formulas.limits import GroupLimit, Left, RatedPoint, left_on_points
-from builder.formulas.loads import dynamic_load_kg
 from builder.pack import Check
 from builder.reading.absent import Absent
 from builder.reading.quantities import Mass
 from builder.reading.written import Written
 
-
-@dataclass(frozen=True, slots=True)
-class Brought:
-    """
-    What one hang or one leg of a bridle brings on a point, without the house's factor. [kg]
-
-    ``worst_kg`` is the most it brings, and ``uneven`` what makes that in words; empty for what
-    brings the same whatever the hoists do. Both masses are None where they cannot be worked out.
-    """
-
-    name: str
-    kg: float | None
-    steps: tuple[str, ...]
-    worst_kg: float | None
-    worst_step: str
-    uneven: str = ""
+OUT = "out of service"
+Hung = tuple[tuple[Body, Shares], ...]
+"""Every hang with what its supports carry."""
 
 
 @dataclass(frozen=True, slots=True)
 class OnPoint:
     """
     What one point carries. ``hangs`` says which; ``kg`` is None where a reaction could not be
-    worked out; the factor is in it. [kg]
-
-    ``worst_kg`` is the most of all that hangs there, each hang at its own worst and the legs of
-    bridles beside them; None where no hang can be uneven or a part of it is not known.
+    worked out; the factor is in it. ``down_kg`` is the part straight down. ``counted`` is what
+    counts against its rating, as planned and with each hang at its own worst. [kg]
     """
 
     place: Overhead
     rating: Ruled
     hangs: tuple[str, ...]
     kg: float | None
+    down_kg: float | None
+    counted: Counted
     steps: tuple[str, ...] = ()
-    worst_kg: float | None = None
-    worst_why: str = ""
-    worst_steps: tuple[str, ...] = ()
 
     @property
     def name(self) -> str:
@@ -77,23 +61,42 @@ class OnPoint:
         return self.place.point.name
 
     @property
+    def worst_why(self) -> str:
+        """What makes its worst in words; empty where nothing on it can be uneven."""
+        return self.counted.worst_why
+
+    @property
+    def worst_kg(self) -> float | None:
+        """
+        The most of all that hangs there; None where no hang can be uneven, or a part of it is not
+        known. [kg]
+        """
+        found = self.counted
+        return found.worst_kg if found.worst_why and found.is_known else None
+
+    @property
     def usable(self) -> bool:
         """In service with a known rating, and on its beam: it can be counted on."""
-        in_service = self.place.point.condition != "out of service"
-        return self.rating.kg is not None and in_service and self.place.on_beam
+        return self.rating.kg is not None and not self.is_out and self.place.on_beam
+
+    @property
+    def is_out(self) -> bool:
+        """Whether it is out of service, or the beam that it is on."""
+        return OUT in (self.place.point.condition, self.place.beam.condition)
 
 
 @dataclass(frozen=True, slots=True)
 class Group:
     """
-    A beam, a zone or the roof: its limit, its points, and what they carry. ``unknown`` names points
-    whose load is not known. [kg]
+    A beam, a zone or the roof: its limit, its points, and what they carry, straight down.
+    ``unknown`` names points whose load is not known. [kg]
     """
 
     kind: str
     name: str
     ruled: Ruled
     points: tuple[OnPoint, ...]
+    counted: Counted
 
     @property
     def key(self) -> str:
@@ -103,7 +106,7 @@ class Group:
     @property
     def kg(self) -> float:
         """What its points carry together, as far as known."""
-        return fsum(point.kg or 0.0 for point in self.points)
+        return fsum(point.down_kg or 0.0 for point in self.points)
 
     @property
     def is_sure(self) -> bool:
@@ -124,7 +127,8 @@ class Whole:
     tell by the name of a hang or a bridle how sure it is.
 
     ``light`` and ``heavy`` are the same at the ends of what is known (``readings.py``); None where
-    every weight and limit is exact, or this is one of them.
+    every weight and limit is exact, or this is one of them. The heavy one leaves what hoists that
+    are not as planned leave (``at_worst``).
     """
 
     rigging: Rigging
@@ -138,6 +142,7 @@ class Whole:
     full: FullPoints | None
     strangers: tuple[HungLoad, ...]
     checks: dict[str, Check]
+    at_worst: bool = False
     light: "Whole | None" = None
     heavy: "Whole | None" = None
 
@@ -206,15 +211,31 @@ class Whole:
 
 
 def whole_of(rigging: Rigging, offered: Iterable[HungLoad]) -> Whole:
-    """Work everything out; where weights or limits are known in part, at both ends too."""
+    """
+    Work everything out; where weights or limits are known in part, at both ends too, and what is
+    left where hoists are not as planned.
+    """
     every = tuple(offered)
     whole = one_reading(rigging, every)
     if not is_inexact(rigging, every):
-        return whole
+        return replace(whole, heavy=worst_of(whole)) if is_uneven(whole) else whole
     light, heavy = (
         one_reading(rigging_at(rigging, reading), loads_at(every, reading)) for reading in READINGS
     )
-    return replace(whole, light=light, heavy=heavy)
+    return replace(whole, light=light, heavy=worst_of(heavy))
+
+
+def is_uneven(whole: Whole) -> bool:
+    """Whether hoists that are not as planned bring more anywhere."""
+    every: tuple[OnPoint | Group, ...] = (*whole.points, *whole.groups)
+    return any(each.counted.worst_why for each in every)
+
+
+def worst_of(whole: Whole) -> Whole:
+    """The same house with what its hangs leave when their hoists are not as planned."""
+    spacing = spacing_m(whole.rigging.limits)
+    left, full = left_and_full(whole.points, whole.groups, spacing, at_worst=True)
+    return replace(whole, left=left, full=full, at_worst=True)
 
 
 def one_reading(rigging: Rigging, every: tuple[HungLoad, ...]) -> Whole:
@@ -224,8 +245,9 @@ def one_reading(rigging: Rigging, every: tuple[HungLoad, ...]) -> Whole:
     tolerance = rigging.limits.level_within
     parts = tuple(shares(body, tolerance.m if tolerance else None) for body in hung)
     legs = tuple(bridled(rigging, places))
-    points = tuple(on_point(place, rigging, hung, parts, legs) for place in places)
-    groups = tuple(groups_of(rigging, points))
+    shared = tuple(zip(hung, parts, strict=True))
+    points = tuple(on_point(place, rigging, shared, legs) for place in places)
+    groups = tuple(groups_of(rigging, points, shared, legs))
     left, full = left_and_full(points, groups, spacing_m(rigging.limits))
     known = {hang.name.casefold() for hang in rigging.hung}
     strangers = tuple(load for load in every if load.hang.casefold() not in known)
@@ -238,148 +260,45 @@ def factor_of(rigging: Rigging) -> float:
     return rigging.dynamic_factor.factor if rigging.dynamic_factor else 1.0
 
 
-def on_point(
-    place: Overhead,
-    rigging: Rigging,
-    hung: tuple[Body, ...],
-    parts: tuple[Shares, ...],
-    legs: tuple[Bridled, ...],
-) -> OnPoint:
+def on_point(place: Overhead, rigging: Rigging, hung: Hung, legs: tuple[Bridled, ...]) -> OnPoint:
     """Everything that hangs on one point."""
-    brought = [*by_hangs(place, rigging, hung, parts), *by_legs(place, legs)]
+    brought = tuple(brought_on_point(place.point.name, rigging, hung, legs))
     factor = factor_of(rigging)
-    level = [(each.kg, each.steps) for each in brought]
-    kg, steps = together(level, factor)
-    worst_kg: float | None = None
-    worst_steps: tuple[str, ...] = ()
-    if any(each.uneven for each in brought):
-        worst_kg, worst_steps = together(
-            [(each.worst_kg, (each.worst_step,)) for each in brought], factor
-        )
+    kg, steps = together([(each.kg, each.steps) for each in brought], factor)
+    down_kg, _ = together([(each.down_kg, ()) for each in brought], factor)
     return OnPoint(
         place,
         rating_of(place.point, rigging),
         tuple(each.name for each in brought),
         kg,
+        down_kg,
+        counted(brought, factor),
         steps,
-        worst_kg,
-        worst_why(brought),
-        worst_steps,
     )
 
 
-def together(
-    brought: Iterable[tuple[float | None, tuple[str, ...]]], factor: float
-) -> tuple[float | None, tuple[str, ...]]:
-    """
-    The sum of what comes on a point, with the house's factor, and its steps; no sum where a part of
-    it is not known. [kg]
-    """
-    every = tuple(brought)
-    steps = [step for _, lines in every for step in lines]
-    known = [kg for kg, _ in every if kg is not None]
-    if len(known) < len(every):
-        return (None, tuple(steps))
-    total_kg = fsum(known)
-    with_factor_kg = dynamic_load_kg(load_kg=total_kg, dynamic_factor=factor)
-    if factor > 1:
-        steps.append(f"{total_kg:.1f} kg × {factor:g} = {with_factor_kg:.1f} kg")
-    return (with_factor_kg, tuple(steps))
+def groups_of(
+    rigging: Rigging, points: tuple[OnPoint, ...], hung: Hung, legs: tuple[Bridled, ...]
+) -> Iterator[Group]:
+    """Beams, zones and the roof, from the nearest to the widest, with what counts against each."""
+    factor = factor_of(rigging)
+    for kind, name, ruled, within in members(rigging, points):
+        names = tuple(point.name for point in within)
+        brought = on_group(names, rigging, hung, legs)
+        yield Group(kind, name, ruled, within, counted(brought, factor))
 
 
-def by_hangs(
-    place: Overhead, rigging: Rigging, hung: tuple[Body, ...], parts: tuple[Shares, ...]
-) -> Iterator[Brought]:
-    """What each hang brings on a point: its share there with the hoist, level and at the worst."""
-    for body, part in zip(hung, parts, strict=True):
-        for index, support in enumerate(body.hang.supports):
-            if same(support.point, place.point.name):
-                yield by_hang(body, part, index, rigging)
-
-
-def by_hang(body: Body, part: Shares, index: int, rigging: Rigging) -> Brought:
-    """What one support of a hang brings."""
-    name, hoist_kg, share_kg = body.hang.name, hoist_weight_kg(body, index), part.kg[index]
-    if share_kg is None:
-        unknown = f"{name}: not known"
-        return Brought(name, None, (unknown,), None, unknown)
-    steps = [f"{name}: {share_kg:.1f} kg on this support"]
-    if hoist_kg:
-        steps.append(f"Hoist: {hoist_kg:g} kg")
-    worst_kg, uneven = max([(share_kg, ""), *worst_of(part, index, rigging)])
-    words = f"{name}: {worst_kg:.1f} kg {f'with {uneven}' if uneven else 'on this support'}"
-    return Brought(
-        name,
-        share_kg + hoist_kg,
-        tuple(steps),
-        worst_kg + hoist_kg,
-        f"{words}, and {hoist_kg:g} kg of hoist" if hoist_kg else words,
-        uneven,
-    )
-
-
-def by_legs(place: Overhead, legs: tuple[Bridled, ...]) -> Iterator[Brought]:
-    """
-    What the legs of bridles bring on a point: what they pull straight down.
-
-    A leg pulls the same whether hoists are level or not, so it counts in full in either case.
-    """
-    for each in legs:
-        for index, anchor in enumerate(each.anchors):
-            if same(anchor.point.name, place.point.name):
-                down_kg = each.legs.verticals_kg[index] if each.legs else None
-                step = f"{each.bridle.name}: not known"
-                if down_kg is not None:
-                    share = f"{down_kg:.1f} kg, the vertical share of this leg"
-                    step = f"{each.bridle.name}: {share}"
-                yield Brought(each.bridle.name, down_kg, (step,), down_kg, step)
-
-
-def worst_why(brought: Iterable[Brought]) -> str:
-    """What makes the worst case of a point in words; empty where nothing on it can be uneven."""
-    return "; ".join(dict.fromkeys(each.uneven for each in brought if each.uneven))
-
-
-def worst_of(part: Shares, index: int, rigging: Rigging) -> list[tuple[float, str]]:
-    """The worst cases of one support, with what makes them."""
-    found = []
-    if (slack := part.worst_slack_kg(index)) is not None:
-        found.append((slack, "one hoist slack"))
-    if part.level and rigging.limits.level_within:
-        found.append(
-            (
-                part.level[index].most_kg,
-                f"hoists up to {rigging.limits.level_within.text} out of level",
-            )
-        )
-    return found
-
-
-def groups_of(rigging: Rigging, points: tuple[OnPoint, ...]) -> list[Group]:
-    """Beams, zones and the roof, from the nearest to the widest."""
-    beams = [
-        Group(
-            "beam",
-            beam.name,
-            beam_limit(beam, rigging),
-            tuple(point for point in points if point.place.beam is beam),
-        )
-        for beam in rigging.beams
-    ]
-    zones = [
-        Group(
-            "zone",
-            zone.name,
-            Ruled(zone.limit, "the zone's own line", zone),
-            tuple(point for point in points if in_zone(point.place.point, zone)),
-        )
-        for zone in rigging.zones
-    ]
-    return [
-        *beams,
-        *zones,
-        Group("roof", ROOF, roof_limit(rigging), points),
-    ]
+def members(
+    rigging: Rigging, points: tuple[OnPoint, ...]
+) -> Iterator[tuple[str, str, Ruled, tuple[OnPoint, ...]]]:
+    """Beams, zones and the roof with their limits and points."""
+    for beam in rigging.beams:
+        under = tuple(point for point in points if point.place.beam is beam)
+        yield "beam", beam.name, beam_limit(beam, rigging), under
+    for zone in rigging.zones:
+        ruled = Ruled(zone.limit, "the zone's own line", zone)
+        yield "zone", zone.name, ruled, tuple(p for p in points if in_zone(p.place.point, zone))
+    yield "roof", ROOF, roof_limit(rigging), points
 
 
 def roof_limit(rigging: Rigging) -> Ruled:
@@ -388,15 +307,20 @@ def roof_limit(rigging: Rigging) -> Ruled:
 
 
 def left_and_full(
-    points: tuple[OnPoint, ...], groups: tuple[Group, ...], spacing: float
+    points: tuple[OnPoint, ...],
+    groups: tuple[Group, ...],
+    spacing: float,
+    *,
+    at_worst: bool = False,
 ) -> tuple[dict[str, Left], FullPoints | None]:
     """
-    What is left on each usable point, and how many can be full at once.
+    What is left on each usable point, and how many can be full at once, as planned or at the worst.
 
-    Loads of the other points count in their groups.
+    Loads of the other points count in their groups; so does what a group counts beyond the sum of
+    what its points carry.
     """
     usable = [point for point in points if point.usable and point.kg is not None]
-    counted = [
+    counting = [
         group
         for group in groups
         if group.ruled.kg is not None or (group.kind == "beam" and spacing > 0)
@@ -405,9 +329,10 @@ def left_and_full(
         RatedPoint(
             point.name,
             point.rating.kg or 0.0,
-            point.kg or 0.0,
-            tuple(group.key for group in counted if point in group.points),
+            point.down_kg or 0.0,
+            tuple(group.key for group in counting if point in group.points),
             point.place.along_m,
+            max(counts_kg(point, at_worst=at_worst) - (point.down_kg or 0.0), 0.0),
         )
         for point in usable
     ]
@@ -415,14 +340,25 @@ def left_and_full(
         GroupLimit(
             group.key,
             limit_kg(group.ruled),
-            fsum(point.kg or 0.0 for point in group.points if point not in usable),
+            beside_kg(group, usable, at_worst=at_worst),
             spacing if group.kind == "beam" else 0.0,
         )
-        for group in counted
+        for group in counting
     ]
     if not rated:
         return {}, None
     return {left.name: left for left in left_on_points(rated, limits)}, full_points(rated, limits)
+
+
+def counts_kg(each: OnPoint | Group, *, at_worst: bool) -> float:
+    """What counts against a limit, as planned or at the worst, as far as it is known. [kg]"""
+    return each.counted.worst_kg if at_worst else each.counted.kg
+
+
+def beside_kg(group: Group, usable: list[OnPoint], *, at_worst: bool) -> float:
+    """What a group counts beyond what its usable points carry. [kg]"""
+    carried_kg = fsum(point.down_kg or 0.0 for point in group.points if point in usable)
+    return max(counts_kg(group, at_worst=at_worst) - carried_kg, 0.0)
 
 
 NO_LIMIT_KG = 1e9
