@@ -260,6 +260,28 @@ def test_a_point_load_counts_twice_against_a_table_of_uniform_loads() -> None:
     assert number(text, "hang", "Truss", "span-1") == 800.0
 
 
+@pytest.mark.source(
+    "beam diagrams, simple beam, load W over a length a in the middle: M = W (2 L - a) / 8, so 950"
+    " kg over 1 m of 8 m bend as 1,781 kg spread evenly (by hand)"
+)
+def test_a_load_over_a_short_part_of_a_span_is_held_to_the_table_by_its_bending() -> None:
+    short = "{what: Wall, by: video, weight: 950 kg, from: 3.5 m, to: 4.5 m}"
+    text = on_table(8.0, 1).replace("{what: Lights, by: lighting, weight: 1 kg}", short)
+    assert number(text, "hang", "Truss", "span-1") == pytest.approx(1781.25)
+    assert figure(text, "hang", "Truss", "span-1").note == "178 %"
+    (told,) = found(text, "truss-over-table")
+    assert told.sentence == (
+        "Truss carries 1,781 kg on a span of 8.00 m, counted as a uniform load by bending and"
+        " shear; the table of Cawdry T40 allows 1,000 kg."
+    )
+
+
+@pytest.mark.source("statics by hand: 700 kg 0.5 m from a support of 8 m shear as 2 × 656.25 kg")
+def test_a_load_near_a_support_is_held_to_the_table_by_its_shear() -> None:
+    text = on_table(8.0, 1).replace("{what: Lights, by: lighting, weight: 1 kg}", at(700, 0.5))
+    assert number(text, "hang", "Truss", "span-1") == pytest.approx(1312.5)
+
+
 @pytest.mark.parametrize(
     ("span_m", "levels"), [(12.0, []), (12.5, [Level.CAUTION]), (3.5, [Level.NOTE])]
 )

@@ -13,9 +13,10 @@ from builder.departments.rigging.steel.figures import between, by_hand, in_words
 from builder.departments.rigging.steel.geometry import ends_of_hang
 from builder.departments.rigging.steel.limits import same
 from builder.departments.rigging.steel.totals import Whole
-from builder.formulas.loads import Load, PointLoad, UniformLoad, total_load_kg
+from builder.formulas.loads import Load, PointLoad, total_load_kg
 from builder.formulas.out_of_level import out_of_level
 from builder.formulas.slack import each_slack, held
+from builder.formulas.spans import AsUniform, as_uniform
 from builder.formulas.statics import reactions, two_support_reactions
 from builder.formulas.trim import allowable_load_kg
 from builder.pack import Figure, Input, Value, Working
@@ -248,23 +249,14 @@ def spans_of(body: Body) -> list[tuple[float, float]]:
     return list(pairwise(sorted(body.supports_m)))
 
 
-def uniform_kg(body: Body, from_m: float, to_m: float) -> float:
+def on_span(body: Body, from_m: float, to_m: float) -> AsUniform:
     """
-    The load on a span as a uniform one: what is spread by its part, and a point load twice, as in
-    the middle.
+    What hangs on a span as a uniform load, by its bending and its shear.
 
-    The truss itself not counted.
+    The truss itself not counted: the maker's table has that taken off.
     """
-    total = 0.0
-    for each in body.hung:
-        load = each.load
-        if each.own_weight:
-            continue
-        if isinstance(load, PointLoad):
-            total += 2 * load.load_kg if from_m < load.at_m < to_m else 0.0
-        else:
-            total += load.load_kg_per_m * max(0.0, min(load.to_m, to_m) - max(load.from_m, from_m))
-    return total
+    loads = [each.load for each in body.hung if not each.own_weight]
+    return as_uniform(loads, from_m=from_m, to_m=to_m)
 
 
 def table_of(truss: Truss) -> tuple[tuple[float, float], ...]:
@@ -282,35 +274,28 @@ def in_table(span_m: float, table: Sequence[tuple[float, float]]) -> bool:
 
 
 def span_steps(
-    body: Body,
+    found: AsUniform,
     from_m: float,
     to_m: float,
     table: Sequence[tuple[float, float]],
     *,
-    load_kg: float,
     allowed_kg: float,
 ) -> Iterator[str]:
-    """What a span carries, load by load, and what the table allows between its rows."""
+    """What a span bends and shears, and what the table allows between its rows."""
     yield (
-        f"From {from_m:.2f} m to {to_m:.2f} m. Spread loads by their part on the span; a point load"
-        " counts twice, as if in the middle."
+        f"From {from_m:.2f} m to {to_m:.2f} m, as a beam on two supports; the truss itself is in"
+        " the table."
     )
-    for each in body.hung:
-        load = each.load
-        if isinstance(load, PointLoad) and from_m < load.at_m < to_m:
-            yield f"{each.what}: 2 × {load.load_kg:.1f} = {2 * load.load_kg:.1f} kg"
-        elif (
-            isinstance(load, UniformLoad)
-            and not each.own_weight
-            and (on_m := min(load.to_m, to_m) - max(load.from_m, from_m)) > 0
-        ):
-            part_kg = load.load_kg_per_m * on_m
-            yield (
-                f"{each.what}: {load.total_kg:.1f} kg × {on_m:.2f} / {load.to_m - load.from_m:.2f}"
-                f" = {part_kg:.1f} kg"
-            )
-    yield f"Together {load_kg:,.1f} kg."
-    span_m = to_m - from_m
+    span_m, at_m = to_m - from_m, from_m + found.at_m
+    yield (
+        f"Bending: most {found.moment_kgm:,.1f} kg·m at {at_m:.2f} m, as much as 8 ×"
+        f" {found.moment_kgm:,.1f} / {span_m:.2f} = {found.by_moment_kg:,.1f} kg spread evenly."
+    )
+    yield (
+        f"Shear: most {found.shear_kg:,.1f} kg at a support, as much as 2 × {found.shear_kg:,.1f} ="
+        f" {found.by_shear_kg:,.1f} kg spread evenly."
+    )
+    yield f"The larger counts: {found.uniform_kg:,.1f} kg."
     for (below_m, more_kg), (above_m, less_kg) in pairwise(table):
         if below_m <= span_m <= above_m:
             share = (span_m - below_m) / (above_m - below_m)
@@ -326,11 +311,12 @@ def span_figures(body: Body, truss: Truss, key: str, system: System) -> Iterator
     table = table_of(truss)
     inputs = [Input(f"{truss.name}, span {row.span.text}", row.uniform.text) for row in truss.rows]
     for number, (from_m, to_m) in enumerate(spans_of(body), 1):
-        load_kg, span_m = uniform_kg(body, from_m, to_m), to_m - from_m
+        found, span_m = on_span(body, from_m, to_m), to_m - from_m
+        load_kg = found.uniform_kg
         label = f"Span {number}, {shown(Length, span_m, 2, system)[0]}"
         left_out = (
             "The table is for one span. Bending over the inner supports, overhangs and shear at"
-            " joints are the maker's to check."
+            " joints are the maker's to check, and so is a load between the nodes of the truss."
         )
         if not in_table(span_m, table):
             work = worked(allowable_load_kg, inputs=inputs, leaves_out=left_out)
@@ -345,8 +331,10 @@ def span_figures(body: Body, truss: Truss, key: str, system: System) -> Iterator
         allowed_kg = allowable_load_kg(
             span_m=min(max(span_m, table[0][0]), table[-1][0]), table=table
         )
-        steps = tuple(span_steps(body, from_m, to_m, table, load_kg=load_kg, allowed_kg=allowed_kg))
-        work = worked(allowable_load_kg, inputs=inputs, steps=steps, leaves_out=left_out)
+        steps = tuple(span_steps(found, from_m, to_m, table, allowed_kg=allowed_kg))
+        work = worked(
+            as_uniform, allowable_load_kg, inputs=inputs, steps=steps, leaves_out=left_out
+        )
         text = f"{in_words(load_kg, system)} of {in_words(allowed_kg, system)}"
         yield figure(
             f"{key}.span-{number}",

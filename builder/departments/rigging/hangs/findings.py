@@ -10,10 +10,10 @@ from math import hypot
 from builder.departments.rigging.hangs.bodies import Body, Shares, off_centre_m
 from builder.departments.rigging.hangs.figures import (
     in_table,
+    on_span,
     spans_of,
     table_of,
     truss_of,
-    uniform_kg,
 )
 from builder.departments.rigging.hangs.trims import highest_of
 from builder.departments.rigging.steel.figures import in_words
@@ -165,15 +165,18 @@ def against_table(body: Body, whole: Whole, system: System) -> Iterator[Finding]
             yield told(level, "span-outside-table", sentence, body, "truss")
             continue
         factor = factor_of(whole.rigging)
-        load_kg = dynamic_load_kg(load_kg=uniform_kg(body, from_m, to_m), dynamic_factor=factor)
+        load_kg = dynamic_load_kg(
+            load_kg=on_span(body, from_m, to_m).uniform_kg, dynamic_factor=factor
+        )
         allowed_kg = allowable_load_kg(
             span_m=min(max(span_m, table[0][0]), table[-1][0]), table=table
         )
         if load_kg > allowed_kg + ROUNDING_KG:
+            counted = f"counted as a uniform load by bending and shear{factor_words(factor)}"
             sentence = (
                 f"{body.hang.name} carries {in_words(load_kg, system)} on a span of"
-                f" {metres(span_m, system)}, counted as a uniform load{factor_words(factor)}; the"
-                f" table of {truss.name} allows {in_words(allowed_kg, system)}."
+                f" {metres(span_m, system)}, {counted}; the table of {truss.name} allows"
+                f" {in_words(allowed_kg, system)}."
             )
             yield told(Level.DANGER, "truss-over-table", sentence, body, "loads")
 
