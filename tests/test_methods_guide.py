@@ -146,8 +146,8 @@ def demo() -> Pack:
         ("access.route.rope-street-dock-to-deck.tightest_width", "The least is {0}"),
         ("stage.deck.end-stage.area", "= {1:.1f} m²"),
         ("stage.deck.thrust.area", "{1:.1f} m², shown as {0}"),
-        ("rigging.point.r3-4.left", "= **{1:.0f} kg**"),
-        ("rigging.point.r4-3.left", "What is left is **−{2:.0f} kg**"),
+        ("rigging.point.r3-4.left", "left is **{0}**"),
+        ("rigging.point.r4-3.left", "What is left is **{0}**"),
         ("rigging.roof.left", "roof 14,000 − 5,068.0 = {1:,.0f} kg"),
     ],
 )
