@@ -5,8 +5,8 @@ Rigging does not know that sound exists: it receives loads that say who hung the
 offers; the pipeline joins all offers; every department then computes with the whole.
 """
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 from itertools import chain
 
 from builder.pack import Check
@@ -178,6 +178,49 @@ class SteelHeight:
     height: Height
 
 
+Ends = tuple[float | None, float | None]
+
+
+@dataclass(frozen=True, slots=True)
+class Overhang:
+    """
+    Something that hangs when a show arrives: its ends on the plan, its trim and the lowest edges of
+    what hangs on it, each at least and at most, None where nobody knows, and whether it may come
+    down, None where nobody says. [m]
+    """
+
+    name: str
+    ends: tuple[tuple[float, float], tuple[float, float]]
+    trim_m: Ends
+    edges_m: tuple[Ends, ...]
+    comes_down: bool | None
+    check: Check | None = None
+
+    @property
+    def lowest_m(self) -> float | None:
+        """
+        How low it reaches at least. Where nobody knows its trim, what hangs on it hangs lower. [m]
+        """
+        known = [low for low, _ in self.edges_m if low is not None]
+        if len(known) < len(self.edges_m):
+            return None
+        trim = [] if self.trim_m[0] is None else [self.trim_m[0]]
+        return min((*known, *trim), default=None)
+
+    @property
+    def highest_m(self) -> float | None:
+        """How low it reaches at most. [m]"""
+        known = (high for _, high in (self.trim_m, *self.edges_m) if high is not None)
+        return min(known, default=None)
+
+
+HALF_HANG_M = 0.5
+"""
+How far what hangs is taken to reach to each side of the line of its hang: truss, lamps and boxes
+(common practice, no source).
+"""
+
+
 @dataclass(frozen=True, slots=True)
 class Offers:
     """All that one department, or all of them, tell the others."""
@@ -190,6 +233,8 @@ class Offers:
     drives: tuple[Drive, ...] = ()
     statements: tuple[Statement, ...] = ()
     steel: tuple[SteelHeight, ...] = ()
+    overhead: tuple[Overhang, ...] = ()
+    overhead_told: bool | None = None
     air: Air | None = None
     datum: Datum | None = None
     altitude: Altitude | None = None
@@ -199,6 +244,17 @@ class Offers:
         return next(
             (spot for spot in self.spots if spot.kind == kind and name in ("", spot.name)), None
         )
+
+
+def with_loads(hang: Overhang, loads: Iterable[HungLoad]) -> Overhang:
+    """A hang with how low the loads of all departments on it reach."""
+    on_it = [load for load in loads if load.hang.casefold() == hang.name.casefold()]
+    return lowered(hang, [load.bottom_m for load in on_it if load.bottom_m is not None])
+
+
+def lowered(hang: Overhang, bottoms_m: Sequence[float]) -> Overhang:
+    """A hang with the lowest edges of more that hangs on it."""
+    return replace(hang, edges_m=(*hang.edges_m, *((edge_m, edge_m) for edge_m in bottoms_m)))
 
 
 def joined(offers: Iterable[Offers]) -> Offers:
@@ -218,5 +274,9 @@ def joined(offers: Iterable[Offers]) -> Offers:
         drives=tuple(chain.from_iterable(offer.drives for offer in every)),
         statements=tuple(chain.from_iterable(offer.statements for offer in every)),
         steel=tuple(chain.from_iterable(offer.steel for offer in every)),
+        overhead=tuple(chain.from_iterable(offer.overhead for offer in every)),
+        overhead_told=next(
+            (each.overhead_told for each in every if each.overhead_told is not None), None
+        ),
         altitude=next((offer.altitude for offer in every if offer.altitude), None),
     )

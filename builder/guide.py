@@ -86,7 +86,9 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   come down before another goes up.
 * **Stage plot**: every rectangle is laid on the outlines that the house publishes, on the deck that
   takes the plot best. It must lie on the deck or in one wing, clear of what stands or hangs there,
-  clear of the other rectangles and out of lanes, and its weight must be carried. What fits is one
+  clear of the other rectangles and out of lanes, lower than what the house has hung above it (0.5
+  m to each side of a hang), and its weight must be carried. What may come down is asked; what stays
+  up makes it short, and so it is with a clear height that you ask for. What fits is one
   line; each other rectangle has its own, with how far it is out and what would mend it. A move is
   only told where the rectangle then stands free. 25 mm over an edge or into a neighbour is
   rounding; loads have no tolerance, weights count as spread evenly. Without a place only sizes are
@@ -108,7 +110,10 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   what the house has.
 * **Voltage**: a load on three phases may name the voltage between lines alone: `400 V` for 230/400
   V, `208 V` for 120/208 V.
-* **Trucks**: approach, dock and route must all do, and for one and the same dock.
+* **Trucks**: approach, dock and route must all do, and for one and the same dock. A route counts
+  where the house says that it leads to the deck; the door of its dock is part of it. A truck is
+  tractor and trailer: where you do not say what its `length` is `of`, you are asked. Doors,
+  headroom and rated weights give nothing to rounding.
 * **Level**: compared only with a limit of the same weighting, metric and place; FOH and front of
   house are the mix position. A limit comes first. Where it leaves room, an equivalent level in
   dB(A) at the mix position is held to the estimate of the house system by its makers' figures:
@@ -116,7 +121,11 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   of its own is not held to it.
 * **Show days**: all acts play in one configuration, unless their riders name different ones: then
   each is judged in its own, what adds up has to be there in each, and the change between them is
-  asked. What adds up, by the tables below, is summed over all acts. Behind `stays on deck`
+  asked. What adds up, by the tables below, is summed over all acts, of each act the most that it
+  asks of one thing: two lines for the same thing are no sum. Microphones, stands, wedges and boxes
+  are shared, so the act that asks most decides, unless a rider says `not shared: yes`. What only
+  should be there is summed apart, so that it makes nothing short that must be. Behind
+  `stays on deck`
   an aisle of 0.9 m is kept. What stays of one act's stage plot (`stays: yes`) is in the way of the
   others'; where nobody says, it is asked. No aisle is kept between rectangles. Everything else is
   judged act by act.
@@ -171,7 +180,12 @@ def answer(rule: Rule) -> str:
         "all": "each of the house's",
         "sum": "all of the house's together",
     }[rule.combine]
-    return f"{words}{'; adds up over the acts of a day' if rule.day == 'sum' else ''}{'; no tolerance' if rule.legal else ''}"  # noqa: E501
+    day = {
+        "largest": "",
+        "sum": "; adds up over the acts of a day",
+        "shared": "; shared between the acts of a day, unless a rider says `not shared`",
+    }[rule.day]
+    return f"{words}{day}{'; no tolerance' if rule.legal else ''}"
 
 
 def table(kind: type[Written]) -> str:

@@ -34,7 +34,8 @@ class Rule:
     ``combine`` tells what several items make: ``best`` (one must do), ``all`` or ``sum``. ``whole``
     is the fact that says there is none of the kind. ``none_means`` is what the house's "none" says:
     ``lacking``, ``zero`` or ``no limit``. ``day`` tells what several acts on one day ask together:
-    ``largest`` or ``sum``. ``otherwise`` is the value that answers where the first is not written:
+    ``largest``, ``sum``, or ``shared`` where it is the largest but for what an act does not
+    share. ``otherwise`` is the value that answers where the first is not written:
     all of a line work unless it says how many do. ``beside`` is another kind of item whose faults
     are told with the answer. ``legal`` is what no rounding may pass: headroom, doors, weights.
     """

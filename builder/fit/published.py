@@ -136,7 +136,7 @@ def add_value(
             record["numbers"][name] = cos(radians(value.value.number))
     else:
         record["values"][name] = value_record(value, record["kind"], section, page)
-        if record["kind"] == "stage-to-mix" and value.note:
+        if value.note and (record["kind"] == "stage-to-mix" or name == "clear-under-rig"):
             record["words"][f"{name}.{TOLD}"] = value.note
 
 

@@ -181,10 +181,12 @@ class Asked(Line):
 class NeedAmount(Asked):
     """
     A need with its amount: ``what`` is the key of a rule, ``way`` is how it is asked or ``unknown``
-    where the rider does not know yet, ``words`` is yes or no.
+    where the rider does not know yet, ``words`` is yes or no; ``own`` where the act does not share
+    it with others.
     """
 
     what: str
+    own: bool
     way: str
     low: float
     high: float

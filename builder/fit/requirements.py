@@ -100,7 +100,7 @@ def sections_for(need: Requirement, view: View) -> list[str]:
 
 
 SECTIONS: dict[str, list[str]] = {
-    "plot": ["stage"],
+    "plot": ["stage", "rigging"],
     "trucks": ["access"],
     "level": ["house", "sound"],
     "ends": ["house"],

@@ -2,6 +2,7 @@
 Several acts on one day: what adds up, and how much of the deck is free in front of what stays.
 """
 
+from math import fsum
 from typing import TypedDict
 
 from builder.fit.margins import signed
@@ -25,6 +26,7 @@ from builder.fit.wording import both
 THE_DAY = "The day"
 AISLE_M = 0.9
 DEPTH = "stage depth"
+SUM, SHARED = "sum", "shared"
 
 
 class OtherAct(TypedDict):
@@ -35,14 +37,54 @@ class OtherAct(TypedDict):
 
 
 def day_requirements(riders: list[RiderAsked], pack: FitPack) -> list[NeedAsked]:
-    """One requirement more for each thing that several acts ask and that adds up over the day."""
+    """
+    One requirement more for each thing that several acts ask and that adds up over the day, and
+    another for what only should be there on top.
+    """
     requirements: list[NeedAsked] = []
     for rule in pack["rules"]:
-        if rule["day"] == "sum":
+        if rule["day"] in (SUM, SHARED):
             asking = [need for need in needs_of(riders, rule["key"]) if counts_today(need)]
-            if any(need["act"] != asking[0]["act"] for need in asking):
-                requirements.append(together(rule, asking))
+            musts = [need for need in asking if need["strictness"] == "must"]
+            must = adding_up(rule, musts)
+            every = adding_up(rule, asking)
+            if of_several(must):
+                requirements.append(together(rule, must, "must"))
+            if of_several(every) and total_of(every) > total_of(must):
+                requirements.append(together(rule, every, "should"))
     return requirements
+
+
+def adding_up(rule: Rule, asking: list[NeedAsked]) -> list[NeedAsked]:
+    """
+    What adds up of what acts ask: of each act the most, and of what they share the most of all.
+    """
+    acts: list[NeedAsked] = []
+    shared: list[NeedAsked] = []
+    for need in asking:
+        is_shared = rule["day"] == SHARED and not need["own"]
+        with_most(shared if is_shared else acts, need, "" if is_shared else need["act"])
+    return [*acts, *shared] if rule["day"] == SUM or len(acts) > 0 else []
+
+
+def of_several(asking: list[NeedAsked]) -> bool:
+    """Whether several acts ask."""
+    return any(need["act"] != asking[0]["act"] for need in asking)
+
+
+def with_most(kept: list[NeedAsked], need: NeedAsked, act: str) -> None:
+    """Keep a need in the place of a smaller one of its act, or of any where no act is named."""
+    for index in range(len(kept)):
+        if act == "" or kept[index]["act"] == act:
+            if need["low"] > kept[index]["low"]:
+                kept[index] = need
+            return
+    kept.append(need)
+
+
+def total_of(asking: list[NeedAsked]) -> float:
+    """The sum of what is asked. [SI]"""
+    return fsum([need["low"] for need in asking])
 
 
 def needs_of(riders: list[RiderAsked], key: str) -> list[NeedAsked]:
@@ -60,14 +102,10 @@ def counts_today(requirement: NeedAsked) -> bool:
     return requirement["way"] == "at least" and requirement["carried"] != "show"
 
 
-def together(rule: Rule, asking: list[NeedAsked]) -> NeedAsked:
+def together(rule: Rule, asking: list[NeedAsked], strictness: Strictness) -> NeedAsked:
     """The sum of what several acts ask."""
-    total = 0.0
-    for need in asking:
-        total += need["low"]
+    total = total_of(asking)
     parts = " + ".join(both(rule["kind"], need["low"])[0] for need in asking)
-    must = any(need["strictness"] == "must" for need in asking)
-    strictness: Strictness = "must" if must else "should"
     return {
         **asking[0],
         "act": THE_DAY,

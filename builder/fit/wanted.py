@@ -9,7 +9,8 @@ from builder.fit.arrangements.views import LISTED
 from builder.rules import WHOLES, Rule
 
 Wanted = dict[tuple[str, str], set[str]]
-COUNTED = {"at.across", "at.depth", "carried", "low-steel", "alone", "worst"}
+ENDS = ("first_end.across", "first_end.depth", "last_end.across", "last_end.depth")
+COUNTED = {"at.across", "at.depth", "carried", "low-steel", "alone", "worst", *ENDS}
 """
 Values of rigging points and groups that the hang plan counts with and no verdict shows by
 themselves: their number alone, and what hangs there.
@@ -62,7 +63,8 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
         "widest_lean",
     },
     ("rigging", "exception"): {"beams", "points", "directions", "widest_lean"},
-    ("rigging", "house"): {"bridles_allowed"},
+    ("rigging", "house"): {"bridles_allowed", "hangs"},
+    ("rigging", "hang"): {"underside", "comes_down", *ENDS},
     ("rigging", "bridles_allowed"): {"allowed", "beams", "widest_angle"},
     ("rigging", "dynamic_factor"): {"factor"},
     ("rigging", "hoist"): {"weight", "rating", "free"},

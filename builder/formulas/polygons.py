@@ -256,6 +256,42 @@ def distance_to_side_m(point: Point, side: Side) -> float:
 
 @cites(
     CRC_TABLES,
+    "plane analytic geometry, points at a distance from a segment, from memory",
+    equation="ends -/+ w u, each -/+ w n, u along and n athwart",
+)
+def strip_around(first: Point, last: Point, half_m: float) -> list[Point]:
+    """
+    The corners of the strip about a segment, or of a square about a point.
+
+    Parameters
+    ----------
+    first, last
+        The ends of the segment; the same for a point. [m]
+    half_m
+        How far the strip reaches to each side and beyond each end. [m]
+
+    Returns
+    -------
+    list
+        Its four corners in order. [m]
+    """
+    across_m, depth_m = last[0] - first[0], last[1] - first[1]
+    length_m = sqrt(across_m * across_m + depth_m * depth_m)
+    if length_m == 0:
+        along = (half_m, 0.0)
+    else:
+        along = (half_m * across_m / length_m, half_m * depth_m / length_m)
+    athwart = (-along[1], along[0])
+    return [
+        (first[0] - along[0] - athwart[0], first[1] - along[1] - athwart[1]),
+        (last[0] + along[0] - athwart[0], last[1] + along[1] - athwart[1]),
+        (last[0] + along[0] + athwart[0], last[1] + along[1] + athwart[1]),
+        (first[0] - along[0] + athwart[0], first[1] - along[1] + athwart[1]),
+    ]
+
+
+@cites(
+    CRC_TABLES,
     "plane analytic geometry, the side of a line that a point is on, from memory",
     equation="corners with way (x - limit) >= 0, and where a side meets the line",
 )

@@ -71,6 +71,11 @@ class Need(Written):
     """Must, or should where the show can live without."""
     carried_by: CarriedBy = Field(default="house", alias="carried by")
     """Who brings it: house, hire, or show. What the show brings is not asked of the house."""
+    not_shared: YesNo = Field(default=False, alias="not shared")
+    """
+    Whether other acts of the day may not use it too. Of microphones, stands, wedges and boxes, that
+    acts share otherwise.
+    """
     note: Text | None = None
     """What the house should know, in a sentence."""
 

@@ -23,6 +23,8 @@ LEAST = {
     "hangs/test_hang_laws.py": (3, 1000),
     "hangs/test_plan.py": (1, 70),
     "plots/test_drawing.py": (2, 12),
+    "test_headroom.py": (1, 40),
+    "test_show_day.py": (1, 25),
     "test_way_in.py": (1, 40),
     "needs/test_ends.py": (3, 100),
     "plots/test_plot_laws.py": (1, 500),

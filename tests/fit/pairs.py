@@ -438,6 +438,7 @@ def ruled(dice: Dice) -> Record:
     way = dice.one((*rule["ways"], "unknown" if dice.yes(0.1) else rule["ways"][0]))
     return {
         "what": rule["key"],
+        "own": aside(dice).yes(0.3),
         "way": way,
         "low": low,
         "high": low + dice.number(scale_of(rule)) if way == "between" else low,

@@ -128,6 +128,7 @@ def asks(
     return {
         **blank,
         "what": what,
+        "own": False,
         "way": way,
         "low": low,
         "high": high,

@@ -52,7 +52,10 @@ def verdict_of(result: Record, title: str, act: str = "") -> str:
 CLUB_IN_THE_DEMO = [
     ("Stage width, clear", "fits"),  # 20 ft = 6.10 m of 16.0 m
     ("Stage depth, clear", "fits"),  # 14 ft = 4.27 m of 9.6 m
-    ("Height to the lowest thing above the deck", "fits"),  # 10 ft = 3.05 m of 9.1 m
+    (
+        "Height to the lowest thing above the deck",
+        "fits, with a note",
+    ),  # 10 ft = 3.05 m of 9.1 m, and the back truss at 7.6 m is told
     (
         "Input lines from the stage",
         "fits, with a note",
@@ -286,7 +289,9 @@ def test_the_theatre_act_s_plot_in_the_demo() -> None:
     # SR and 4.0 to 4.4 m US. Past it upstage are 4.4 - 3.66 = 0.74 m, downstage 4.88 - 4.0 = 0.88
     # m. 907.2 kg on 2.97 m² are 2.99 kPa of the cellar's 3.5.
     parts = parts_of("demo", "theatre")
-    assert list(parts) == ["Dimmer racks"]
+    # What stands under the mid and the back truss says no height, so the trusses are told.
+    assert list(parts) == ["Band risers", "Grand piano", "Dimmer racks"]
+    assert parts["Band risers"]["verdict"] == "fits, with a note"
     assert parts["Dimmer racks"]["remedy"] == "Move it 742 mm (2'-5\") upstage."
     assert parts["Dimmer racks"]["fact"]["key"] == "stage.obstruction.wing-column"
 

@@ -18,6 +18,7 @@ from builder.formulas.polygons import (
     polygon_area_m2,
     sides_cross,
     sides_of,
+    strip_around,
     twice_area_m2,
 )
 
@@ -113,3 +114,18 @@ def test_regular_polygons_have_the_closed_form_area(
         count / 2 * radius_m**2 * math.sin(math.tau / count)
     )
     assert contains(corners, (x_m, y_m))
+
+
+@pytest.mark.source("plane geometry by hand: a 3-4-5 triangle, 0.5 m to each side and beyond")
+def test_a_strip_about_a_segment_and_a_square_about_a_point() -> None:
+    strip = strip_around((0.0, 0.0), (3.0, 4.0), 0.5)
+    corners = [(0.1, -0.7), (3.7, 4.1), (2.9, 4.7), (-0.7, -0.1)]
+    for found, wanted in zip(strip, corners, strict=True):
+        assert found == pytest.approx(wanted)
+    assert polygon_area_m2(strip) == pytest.approx(6.0 * 1.0)
+    assert strip_around((2.0, 1.0), (2.0, 1.0), 0.5) == [
+        (1.5, 0.5),
+        (2.5, 0.5),
+        (2.5, 1.5),
+        (1.5, 1.5),
+    ]

@@ -21,6 +21,7 @@ from builder.departments.rigging.hangs.figures import (
     weight_figure,
 )
 from builder.departments.rigging.hangs.trims import trim_figures
+from builder.departments.rigging.hangs.undersides import overhang_of, underside_figure
 from builder.departments.rigging.steel.figures import (
     between,
     by_hand,
@@ -38,6 +39,7 @@ from builder.exchange import Offers
 from builder.formulas.loads import Load, PointLoad, total_load_kg
 from builder.formulas.trim import low_steel_m
 from builder.pack import Fact, Figure, Input, Item, Section, Standing, Value
+from builder.reading.absent import Absent
 from builder.reading.addresses import distinct
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Across, Depth, Length, Mass
@@ -73,8 +75,12 @@ def publish(rigging: Rigging, around: Surroundings) -> Published:
 
 
 def offer(rigging: Rigging) -> Offers:
-    """The heights of the steel, which the stage must stay below."""
-    return Offers(steel=tuple(steel_heights(rigging)))
+    """The heights of the steel, and what hangs below it, which the stage must stay below."""
+    return Offers(
+        steel=tuple(steel_heights(rigging)),
+        overhead=tuple(overhang_of(hang) for hang in rigging.hung),
+        overhead_told=rigging.hangs not in (Absent.NOT_STATED, Absent.UNKNOWN),
+    )
 
 
 def items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
@@ -82,7 +88,10 @@ def items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
     rigging = whole.rigging
     yield roof_item(whole, stater, system)
     present = tuple(key for key, _ in SINGLE if isinstance(getattr(rigging, key), Written))
-    others = tuple(key for key, _ in rigging.written() if key not in {name for name, _ in SINGLE})
+    told = {name for name, _ in SINGLE} | (
+        {"hangs"} if isinstance(rigging.hangs, Absent) else set()
+    )
+    others = tuple(key for key, _ in rigging.written() if key not in told)
     yield stater.item(rigging, "rigging.house", "house", "Rigging", leave_out=(*present, *others))
     for key, name in SINGLE:
         if isinstance(record := getattr(rigging, key), Written):
@@ -222,6 +231,7 @@ def hang_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
                 weight_figure(body, whole, item.key, system),
                 length_figure(body, item.key, system),
                 *trim,
+                underside_figure(item.key, body, system),
                 *spans,
             ),
         )
@@ -281,7 +291,9 @@ def load_items(body: Body, key: str, stater: Stater, system: System) -> Iterator
             stated = Value(stated_words(each.thing))
             item = stater.item(each.thing, own, "load", each.what)
             as_stated = Fact(f"{own}.stated", "As stated", Standing.STATED, stated)
-            yield replace(item, facts=(*facts, as_stated))
+            low = item.fact("underside")
+            told = (low,) if low and low.standing != Standing.NOT_STATED else ()
+            yield replace(item, facts=(*facts, as_stated, *told))
 
 
 def stated_words(thing: HungThing) -> str:

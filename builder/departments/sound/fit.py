@@ -12,7 +12,7 @@ mix = partial(sound, item="mix")
 monitors = partial(sound, item="monitor-position")
 split = partial(sound, item="split", kind="count", who="the show, or hire")
 stocked = partial(
-    sound, kind="count", value="working", combine="sum", day="sum", who="the show, or hire"
+    sound, kind="count", value="working", combine="sum", day="shared", who="the show, or hire"
 )
 
 RULES = (
@@ -161,6 +161,7 @@ RULES = (
         item="radio",
         where=(("kind", "microphone"),),
         otherwise="channels",
+        day="sum",
         question="How many radio microphones do you have, and over which band do they tune?",
         remedy=(
             "Bring or hire radio microphones, and send their frequencies to whoever coordinates."

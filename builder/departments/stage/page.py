@@ -15,7 +15,16 @@ from builder.layout import (
 )
 from builder.pack import Item, Pack, Section
 
-DECK_KEYS = ("area", "usable_width", "usable_depth", "height", "clear_height", "load", "point_load")
+DECK_KEYS = (
+    "area",
+    "usable_width",
+    "usable_depth",
+    "height",
+    "clear_height",
+    "clear-under-rig",
+    "load",
+    "point_load",
+)
 TABLES = (
     ("wing", "Wings", "Side", ("width", "depth", "level_with_deck", "clear_height", "load")),
     ("zone", "Zones that differ", "Zone", ("load", "point_load")),

@@ -11,13 +11,14 @@ from builder.cautions import STAGE
 from builder.department import Published, Surroundings
 from builder.departments.stage.description import Chain, Deck, Outline, Riser, Stage
 from builder.departments.stage.figures import deck_area, riser_area, wing_size
+from builder.departments.stage.headroom import clear_under_rig
 from builder.departments.stage.oddities import oddities, statements
 from builder.exchange import Datum, Offers, Shape, Spot
 from builder.formulas.dimensions import chain_gap_m
 from builder.pack import Figure, Finding, Item, Level, Section
 from builder.pack import Outline as Drawn
 from builder.reading.absent import Absent
-from builder.reading.measures import System, shown
+from builder.reading.measures import shown
 from builder.reading.quantities import Area, Length
 from builder.stating import Stater, place
 from builder.working import check_of
@@ -58,7 +59,7 @@ def publish(stage: Stage, around: Surroundings) -> Published:
     section = Section(
         key="stage",
         title="Stage",
-        items=tuple(items(stage, stater, around.system)),
+        items=tuple(items(stage, stater, around)),
         outlines=tuple(outlines(stage)),
         cautions=(STAGE,),
         verified=stater.inherited,
@@ -67,14 +68,16 @@ def publish(stage: Stage, around: Surroundings) -> Published:
     return Published(section, (*findings(stage), *odd))
 
 
-def items(stage: Stage, stater: Stater, system: System) -> Iterator[Item]:
+def items(stage: Stage, stater: Stater, around: Surroundings) -> Iterator[Item]:
     """The datum, then decks with their areas, then everything else by kind."""
+    system = around.system
     yield stater.item(stage.datum, "stage.datum", "datum", "Datum")
     yield stater.item(stage, "stage.whole", "whole", "Stage", leave_out=("datum", "note"))
     for deck, item in zip(
         stage.decks, stater.named(stage.decks, "stage", "deck", leave_out=("outline",)), strict=True
     ):
-        yield with_figure(item, deck_area(item.key, deck, system))
+        clear = clear_under_rig(item.key, deck, around.exchange, system)
+        yield replace(item, figures=(deck_area(item.key, deck, system), clear))
     for wing, item in zip(
         stage.wings, stater.named(stage.wings, "stage", "wing", leave_out=("outline",)), strict=True
     ):

@@ -6,13 +6,22 @@ from builder.fit.clock.acts import day_of, doors_of, load_ins_of
 from builder.fit.clock.house import house_says, meals_of, quiet_of
 from builder.fit.clock.laying_out import lay_out
 from builder.fit.clock.pieces import all_pieces, may_be_heard, questions_to
-from builder.fit.clock.records import Act, Laid, Late, Plan, Run
-from builder.fit.clock.sentences import ASK_READY, ASK_SET_UP_FOR_MEAL, NOT_ALL_KNOWN, QUESTIONS_OF
+from builder.fit.clock.records import Act, Laid, Late, Plan, Run, WorkedDoors
+from builder.fit.clock.sentences import (
+    ASK_READY,
+    ASK_SET_UP_FOR_MEAL,
+    NOT_ALL_KNOWN,
+    QUESTIONS_OF,
+    WORKED_BACK,
+)
 from builder.fit.clock.telling import closing_answer
 from builder.fit.clock.times import or_none
+from builder.fit.notes import age_notes
 from builder.fit.records import Line, Section, Verdict
 from builder.fit.sentences import fill
 from builder.fit.verdicts import ASK, fact_of, settled, verdict
+from builder.fit.wording import clock as clock_words
+from builder.fit.wording import lasting
 
 
 def plan_of(acts: list[Act], section: Section | None) -> Plan:
@@ -20,7 +29,7 @@ def plan_of(acts: list[Act], section: Section | None) -> Plan:
     Everything that decides whether the checks are done by doors: the pieces, what the house says,
     and what nobody has said.
     """
-    doors = doors_of(acts)
+    doors = doors_at(acts, section)
     ready = house_says(section, "identity", "checks_end_before_doors")
     quiet = quiet_of(section, day_of(acts))
     load_ins = load_ins_of(acts)
@@ -31,7 +40,9 @@ def plan_of(acts: list[Act], section: Section | None) -> Plan:
         "ready": ready,
         "meals": meals_of(section),
         "quiet": quiet["hours"],
-        "notes": quiet["notes"],
+        "quiet_perhaps": quiet["perhaps"],
+        "day_asks": quiet["day_asks"],
+        "notes": [*quiet["notes"], *doors["notes"]],
         "load_in_from": house_says(section, "identity", "load_in_from"),
         "kept": house_says(section, "identity", "doors_before_show"),
         "first_s": acts[0]["starts_s"],
@@ -63,8 +74,39 @@ def run(plan: Plan) -> Run:
     return {
         "rows": laid["rows"],
         "late": [*laid["pins"], last],
-        "lacks": lacks_of(plan, laid, laid["now_s"] - start_s),
+        "lacks": [*lacks_of(plan, laid, laid["now_s"] - start_s), *day_lacks(plan, laid, start_s)],
     }
+
+
+def day_lacks(plan: Plan, laid: Laid, start_s: float) -> list[str]:
+    """The question for the weekday, where hours that hold on some days alone change the plan."""
+    if len(plan["day_asks"]) == 0:
+        return []
+    other = lay_out(plan["pieces"], start_s, plan["meals"], plan["quiet_perhaps"])
+    if laid["sure"] and other["sure"] and other["rows"] == laid["rows"]:
+        return []
+    return plan["day_asks"]
+
+
+def doors_at(acts: list[Act], section: Section | None) -> WorkedDoors:
+    """
+    When doors are: as a rider says, else as long before the first note as the house keeps, told in
+    a note; or what to ask.
+    """
+    doors = doors_of(acts)
+    kept = house_says(section, "identity", "doors_before_show")
+    first_s = acts[0]["starts_s"] if len(acts) > 0 else None
+    is_told = any(act["clock"]["doors"] is not None for act in acts)
+    if is_told or first_s is None or kept["s"] is None:
+        return {"s": doors["s"], "asks": doors["asks"], "notes": []}
+    doors_s = first_s - kept["s"]
+    parts = {
+        "doors": clock_words(doors_s),
+        "length": lasting(kept["s"]),
+        "first": clock_words(first_s),
+    }
+    notes = [fill(WORKED_BACK, parts), *age_notes(kept["value"])]
+    return {"s": doors_s, "asks": [], "notes": notes}
 
 
 def lacks_of(plan: Plan, laid: Laid, span_s: float) -> list[str]:

@@ -62,7 +62,8 @@ def the_day(riders: list[RiderAsked], pack: FitPack) -> DayAnswer:
         plan = plan_of(known, section)
         laid = run(plan)
         before = laid["rows"]
-        line = day_line(known, "Load-in and checks before doors", span_words(known))
+        words = span_words(known, plan["doors_s"])
+        line = day_line(known, "Load-in and checks before doors", words)
         verdicts.append(before_doors(line, plan, laid))
     verdicts.extend(evening(known, section, late))
     shown = early or late or any(says_set(act) or says_load_out(act) for act in acts)
@@ -86,10 +87,9 @@ def day_line(acts: list[Act], title: str, need: str) -> Line:
     }
 
 
-def span_words(acts: list[Act]) -> str:
+def span_words(acts: list[Act], doors_s: float | None) -> str:
     """From when until when, in words."""
     load_ins = load_ins_of(acts)
-    doors_s = doors_of(acts)["s"]
     parts = {
         "load_in": clock_words(min(load_ins)) if len(load_ins) == len(acts) else NOT_STATED,
         "doors": clock_words(doors_s) if doors_s is not None else NOT_STATED,

@@ -57,9 +57,9 @@ def meals_of(section: Section | None) -> Meals:
 def quiet_of(section: Section | None, day: str) -> Quiet:
     """
     The hours in which no check may be heard on a day, as pairs of seconds, the evening before and
-    the night after included.
+    the night after included; and all that may hold where the day is not named.
     """
-    quiet: Quiet = {"hours": [], "asks": [], "notes": []}
+    quiet: Quiet = {"hours": [], "perhaps": [], "day_asks": [], "asks": [], "notes": []}
     if house_says(section, "identity", "quiet_hours")["standing"] == "none":
         return quiet
     items = items_of(section, "quiet")
@@ -70,10 +70,13 @@ def quiet_of(section: Section | None, day: str) -> Quiet:
         if holds == "yes":
             quiet["hours"].extend(nights(item))
             quiet["notes"].extend(age_notes(item["values"]["from"]))
+        elif holds == "unclear" and day == "":
+            quiet["perhaps"].extend(nights(item))
+            quiet["day_asks"].append(fill(ASK_WEEKDAY, {"name": item["name"]}))
         elif holds == "unclear":
-            template = ASK_WEEKDAY if day == "" else ASK_QUIET_DAY
-            quiet["asks"].append(fill(template, {"name": item["name"]}))
+            quiet["asks"].append(fill(ASK_QUIET_DAY, {"name": item["name"]}))
     quiet["hours"].sort()
+    quiet["perhaps"] = sorted([*quiet["hours"], *quiet["perhaps"]])
     return quiet
 
 

@@ -23,6 +23,12 @@ class Doors(TypedDict):
     asks: list[str]
 
 
+class WorkedDoors(Doors):
+    """The same, worked back from the first note where no rider says; ``notes`` tell that."""
+
+    notes: list[str]
+
+
 class HouseSays(TypedDict):
     """A length or a time that the house states, with the value and the item that say it."""
 
@@ -48,9 +54,14 @@ class Meals(TypedDict):
 
 
 class Quiet(TypedDict):
-    """The hours in which no check may be heard, as pairs of first and last second."""
+    """
+    The hours in which no check may be heard, as pairs of first and last second; ``perhaps`` those
+    of days that the show may be on, where nobody says which day it is.
+    """
 
     hours: list[list[float]]
+    perhaps: list[list[float]]
+    day_asks: list[str]
     asks: list[str]
     notes: list[str]
 
@@ -117,6 +128,8 @@ class Plan(TypedDict):
     ready: HouseSays
     meals: Meals
     quiet: list[list[float]]
+    quiet_perhaps: list[list[float]]
+    day_asks: list[str]
     notes: list[str]
     load_in_from: HouseSays
     kept: HouseSays

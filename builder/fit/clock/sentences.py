@@ -27,6 +27,7 @@ ASK_READY = "How long before doors must the last check have ended? Commonly 15 t
 ASK_WEEKDAY = "On which day of the week is the show? Quiet hours hold on {name}."
 ASK_QUIET_DAY = "Do the quiet hours of {name} hold on that day?"
 
+WORKED_BACK = "Doors at {doors}, {length} before the first note at {first}, as the house keeps."
 ASK_DOORS = "When are doors?"
 ASK_WHICH_DOORS = "When are doors? The riders say {times}."
 

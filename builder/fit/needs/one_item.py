@@ -6,6 +6,7 @@ from builder.fit.needs.sentences import (
     ARRANGE,
     AS_ASKED,
     BOUNDED,
+    BOUNDED_WHY,
     CHOSEN,
     NO_NUMBER,
     NOT_FOR_VISITORS,
@@ -31,7 +32,7 @@ def by_item(requirement: NeedAmount, rule: Rule, item: Item) -> Answer:
     if item["terms"] == "not for visitors":
         return refused(requirement, rule, fill(NOT_FOR_VISITORS, {"item": item["name"]}))
     value = value_for(item, rule)
-    answer = by_standing(requirement, rule, value)
+    answer = by_standing(requirement, rule, value, item)
     whole = answer["verdict"]
     if value is not None:
         whole["fact"] = fact_of(value, item)
@@ -69,7 +70,7 @@ def refused(requirement: NeedAmount, rule: Rule, reason: str) -> Answer:
     return plain(with_remedy(verdict(requirement, SHORT, reason), rule))
 
 
-def by_standing(requirement: NeedAmount, rule: Rule, value: Value | None) -> Answer:
+def by_standing(requirement: NeedAmount, rule: Rule, value: Value | None, item: Item) -> Answer:
     """What a fact's standing makes of the requirement."""
     if value is None or value["standing"] == "not stated":
         return plain(asked(requirement, rule, NOT_SAID))
@@ -77,7 +78,7 @@ def by_standing(requirement: NeedAmount, rule: Rule, value: Value | None) -> Ans
         return plain(asked(requirement, rule, NOT_KNOWN_YET))
     if value["standing"] == "none":
         return by_none(requirement, rule)
-    return by_value(requirement, rule, value)
+    return by_value(requirement, rule, value, item)
 
 
 def by_none(requirement: NeedAmount, rule: Rule) -> Answer:
@@ -89,7 +90,7 @@ def by_none(requirement: NeedAmount, rule: Rule) -> Answer:
     return refused(requirement, rule, HAS_NONE)
 
 
-def by_value(requirement: NeedAmount, rule: Rule, value: Value) -> Answer:
+def by_value(requirement: NeedAmount, rule: Rule, value: Value, item: Item) -> Answer:
     """A stated value against the requirement."""
     if rule["kind"] == "permission":
         return by_permission(requirement, rule, value["text"])
@@ -102,7 +103,11 @@ def by_value(requirement: NeedAmount, rule: Rule, value: Value) -> Answer:
     answer = against_value(requirement, rule, value)
     if answer is None:
         template = CHOSEN if value["can_be_set"] else BOUNDED
-        return plain(asked(requirement, rule, fill(template, {"text": value["text"]})))
+        words = told_of(item, rule["value"])
+        if words != "":
+            template = BOUNDED_WHY
+        reason = fill(template, {"text": value["text"], "why": words})
+        return plain(asked(requirement, rule, reason))
     return answer
 
 

@@ -3,7 +3,7 @@ What a rectangle of a stage plot stands on: the deck or a wing, and how high it 
 """
 
 from builder.fit.margins import LENGTH_TOLERANCE_M
-from builder.fit.plots.hits import asked_hit, noted_hit, short_hit
+from builder.fit.plots.hits import asked_hit, short_hit
 from builder.fit.plots.records import Floor, Hit
 from builder.fit.plots.sentences import (
     ASK_HEIGHT,
@@ -17,7 +17,6 @@ from builder.fit.plots.sentences import (
     SIZE,
     THE_FLOOR,
     TOO_HIGH,
-    TOO_HIGH_BY_ROUNDING,
     WING,
 )
 from builder.fit.records import Fact, Item, RectangleAsked, Section
@@ -134,12 +133,8 @@ def height_hits(wish: RectangleAsked, floor: Floor) -> list[Hit]:
     most_m, least_m = most_of(value), least_of(value)
     over_m = 0.0 if most_m is None else wish["height_m"] - most_m
     words = fill(TOO_HIGH, {"amount": both("length", over_m)[0]})
-    if value is not None and over_m > LENGTH_TOLERANCE_M + ROUNDING_M:
+    if value is not None and over_m > ROUNDING_M:
         return [short_hit("height", words, over_m, fact_of(value, floor["item"]))]
-    if least_m is None or wish["height_m"] > least_m + LENGTH_TOLERANCE_M + ROUNDING_M:
+    if least_m is None or wish["height_m"] > least_m + ROUNDING_M:
         return [asked_hit("height", fill(HEIGHT_NOT_SAID, name), fill(ASK_HEIGHT, name))]
-    over_m = wish["height_m"] - least_m
-    words = fill(TOO_HIGH, {"amount": both("length", over_m)[0]})
-    if over_m > ROUNDING_M:
-        return [noted_hit("height", fill(TOO_HIGH_BY_ROUNDING, {"words": words}))]
     return []

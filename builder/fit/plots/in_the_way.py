@@ -18,6 +18,7 @@ from builder.fit.plots.hits import asked_hit, short_hit
 from builder.fit.plots.notes import beside_clear, passed_by_rounding
 from builder.fit.plots.obstructions import obstruction_hits
 from builder.fit.plots.records import Floor, Ground, Hit, Stand
+from builder.fit.plots.rig import rig_hits
 from builder.fit.plots.sentences import (
     ASK_ACROSS,
     ASK_WING,
@@ -72,6 +73,7 @@ def hits_of(
         hits.extend(size_hits(rect, floor))
     hits.extend(height_hits(wish, floor))
     hits.extend(obstruction_hits(wish, rect, floor, ground["section"]))
+    hits.extend(rig_hits(wish, rect, floor, ground["rigging"]))
     for other in others:
         if overlaps(rect, other["rect"], LENGTH_TOLERANCE_M):
             hits.append(overlap_hit(wish, rect, other))

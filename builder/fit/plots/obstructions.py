@@ -9,7 +9,6 @@ from builder.fit.plots.sentences import (
     ASK_UNDERSIDE,
     HANGS,
     HANGS_LOWER,
-    HANGS_LOWER_BY_ROUNDING,
     HANGS_UNKNOWN,
     NO_HEIGHT,
     STANDS_INSIDE,
@@ -82,12 +81,9 @@ def one_obstruction(
 
 def hanging_hits(over_m: float, hangs: str, fact: Fact | None, box: Box) -> list[Hit]:
     """Something that hangs at a known height above a piece of known height."""
-    if over_m > LENGTH_TOLERANCE_M + ROUNDING_M:
+    if over_m > ROUNDING_M:
         words = fill(HANGS_LOWER, {"hangs": hangs, "amount": both("length", over_m)[0]})
         return [short_hit("height", words, over_m, fact, box=box)]
-    if over_m > ROUNDING_M:
-        words = fill(HANGS_LOWER_BY_ROUNDING, {"hangs": hangs, "amount": metres(over_m)})
-        return [noted_hit("height", words)]
     return []
 
 

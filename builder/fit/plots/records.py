@@ -23,9 +23,13 @@ class Zone(TypedDict):
 
 
 class Ground(TypedDict):
-    """What a plot stands on: the stage of the pack and its floors, the deck first."""
+    """
+    What a plot stands on and under: the stage of the pack and its floors, the deck first, and what
+    hangs over it.
+    """
 
     section: Section
+    rigging: Section | None
     floors: list[Floor]
 
 

@@ -65,18 +65,23 @@ def stage_plot(requirement: PlotAsked, pack: FitPack) -> Verdict:
     decks = items_of(section, "deck")
     if section is None or len(decks) == 0:
         return asked(requirement, PLOT, NO_DECK)
-    deck = best_deck(requirement, section, decks)
-    return plot_on_deck(requirement, section, deck, remedied=True)
+    rigging = section_of(pack, "rigging")
+    deck = best_deck(requirement, section, rigging, decks)
+    return plot_on_deck(requirement, section, rigging, deck, remedied=True)
 
 
-def best_deck(requirement: PlotAsked, section: Section, decks: list[Item]) -> Item:
+def best_deck(
+    requirement: PlotAsked, section: Section, rigging: Section | None, decks: list[Item]
+) -> Item:
     """
     The deck that takes the plot best, the first among equals; what would mend it is worked out for
     that one alone.
     """
     if len(decks) == 1:
         return decks[0]
-    bad = [badness(plot_on_deck(requirement, section, deck, remedied=False)) for deck in decks]
+    bad = [
+        badness(plot_on_deck(requirement, section, rigging, deck, remedied=False)) for deck in decks
+    ]
     return decks[bad.index(min(bad))]
 
 
@@ -101,10 +106,19 @@ def badness(answer: Verdict) -> int:
 
 
 def plot_on_deck(
-    requirement: PlotAsked, section: Section, deck: Item, *, remedied: bool
+    requirement: PlotAsked,
+    section: Section,
+    rigging: Section | None,
+    deck: Item,
+    *,
+    remedied: bool,
 ) -> Verdict:
     """The whole plot on one deck, with remedies or without."""
-    ground: Ground = {"section": section, "floors": floors_of(section, deck)}
+    ground: Ground = {
+        "section": section,
+        "rigging": rigging,
+        "floors": floors_of(section, deck),
+    }
     if len(ground["floors"][0]["corners"]) == 0:
         return asked(requirement, PLOT, fill(NOT_DRAWN, {"name": deck["name"]}))
     stands = [stand_of(wish) for wish in requirement["rectangles"] if wish["across_m"] is not None]

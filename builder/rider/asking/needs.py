@@ -11,7 +11,7 @@ from builder.reading.values.words import read_count, read_yes_no
 from builder.rider.asking.asked import asked_base, carried_by, strictness_of
 from builder.rider.asking.asking import Asking, note_fault
 from builder.rider.asking.ranges import below_zero_fault, range_fault
-from builder.rider.asking.values import ReadValue, has, items_of, place_of, words_of
+from builder.rider.asking.values import ReadValue, has, items_of, place_of, words_of, yes_of
 
 WAYS = ("at least", "at most", "between", "is")
 WORDED = ("permission", "yes")
@@ -73,6 +73,7 @@ def any_asked(need: ReadValue, alternatives: list[ReadValue], asking: Asking) ->
         "strictness": first["strictness"],
         "carried": first["carried"],
         "what": first["what"],
+        "own": first["own"],
         "way": first["way"],
         "low": first["low"],
         "high": first["high"],
@@ -147,6 +148,7 @@ def with_amount(
         **base,
         "carried": carried_by(need),
         "what": rule["key"],
+        "own": yes_of(need, "not shared"),
         "way": "unknown" if unknown else way,
         "low": low["number"],
         "high": high["number"],

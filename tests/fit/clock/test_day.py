@@ -216,6 +216,30 @@ def test_quiet_hours_of_other_days_do_not_matter_and_a_day_not_named_is_asked() 
     assert "On which day of the week is the show?" in one(where, **told, day="")["question"]
 
 
+@pytest.mark.parametrize(("until", "word"), [(13, "fits"), (14, "ask"), (18, "ask")])
+def test_the_weekday_is_asked_only_where_the_days_differ_in_what_decides(
+    until: float, word: str
+) -> None:
+    """The check is from 13:00 to 14:00: hours that end before it are no reason to ask."""
+    where = house(quiet=(quiet("Saturday and Sunday", 11, until),))
+    found = one(where, load_in=9, set_up=240, check=60, doors=18, day="")
+    assert found["verdict"] == word
+    assert ("On which day of the week" in found["question"]) == (word == "ask")
+
+
+def test_doors_are_worked_back_from_the_first_note_where_the_house_says_how_long_before() -> None:
+    told = {"load_in": 10, "set_up": 240, "check": 60, "on_stage": 20, "set": 90}
+    found = one(house(doors_before_show=1.0, ready_min=0), **told)
+    assert (found["verdict"], found["margin"][0]) == ("fits, with a note", "+4 h")
+    assert found["notes"] == [
+        "Doors at 19:00, 60 min before the first note at 20:00, as the house keeps."
+    ]
+    silent = one(house(ready_min=0), **told)
+    assert (silent["verdict"], "When are doors?" in silent["question"]) == ("ask", True)
+    said = one(house(doors_before_show=1.0, ready_min=0), **told, doors=18.5)
+    assert said["margin"][0] == "+3 h 30 min"
+
+
 def test_set_up_that_nobody_stated_is_not_asked_where_the_check_is_agreed_and_no_meal_is_due_before_it() -> (  # noqa: E501
     None
 ):

@@ -10,7 +10,7 @@ from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Depth, Height, Length, LoadPerLength, Mass, Stiffness
-from builder.reading.words import Count, Name
+from builder.reading.words import Count, Name, YesNo
 from builder.reading.written import Line, OfModel, Plausible, RefersTo, Written
 
 
@@ -56,6 +56,11 @@ class HungThing(Line):
     """Where a spread load begins, counted from the first end."""
     to: Annotated[Length | None, Plausible(0.0, 60.0)] = None
     """Where a spread load ends."""
+    underside: Annotated[Maybe[Height], Plausible(-1.0, 32.0)] = Absent.NOT_STATED
+    """
+    The height of its lowest edge, such as of a screen or a border. Left out, it is no lower than
+    the trim of the hang. A drape to the floor is an obstruction in stage.yml.
+    """
 
     def contradictions(self) -> Iterator[Problem]:
         """A load is at one place, or spread between two; not both."""
@@ -113,6 +118,11 @@ class Hang(Line):
     """Its bending stiffness EI, from the maker. Worst cases out of level need it."""
     trim: Annotated[Maybe[Height], Plausible(1.5, 32.0)] = Absent.NOT_STATED
     """The height of its underside as it hangs."""
+    comes_down: YesNo | None = None
+    """
+    Whether it may be taken down, or flown out, for a show. Left out, shows that need the height are
+    asked to ask.
+    """
 
     def contradictions(self) -> Iterator[Problem]:
         """A hang has a support, and its own weight is told once."""
