@@ -26,6 +26,7 @@ from builder.document import (
     Tag,
     Words,
 )
+from builder.formulas.cite import FROM_MEMORY
 from builder.pack import (
     MEMORY,
     Confirmed,
@@ -34,6 +35,7 @@ from builder.pack import (
     Finding,
     Input,
     Item,
+    Reference,
     Section,
     Standing,
     Value,
@@ -311,15 +313,21 @@ def working_blocks(working: Working) -> list[Block]:
         blocks.append(Facts([Entry(entered.label, entered.text) for entered in working.inputs]))
     if working.steps:
         blocks.append(Bullets(working.steps))
-    sources = [
-        f"{reference.source}, {reference.clause}" if reference.clause else reference.source
-        for reference in working.references
-    ]
+    sources = [source_words(reference) for reference in working.references]
     if sources:
         blocks.append(Facts([Entry("Source", "; ".join(sources))]))
     if working.leaves_out:
         blocks.append(Facts([Entry("Left out", working.leaves_out)]))
     return blocks
+
+
+def source_words(reference: Reference) -> str:
+    """
+    A source with the place in it. That nobody looked a place up is said once, in the list of
+    sources.
+    """
+    clause = reference.clause.removesuffix(FROM_MEMORY).rstrip(", ")
+    return f"{reference.source}, {clause}" if clause else reference.source
 
 
 def checked_line(section: Section) -> Paragraph:

@@ -36,7 +36,7 @@ def pack() -> Pack:
 
 
 def test_a_source_whose_place_is_from_memory_is_marked(pack: Pack) -> None:
-    assert sources(pack) == ["Book one. A title", f"Book two{MARK}"]
+    assert sources(pack) == ["Book one. A title", f"Book two{MARK}ch. 3, a rule)"]
 
 
 def test_the_mark_is_explained_where_it_occurs(pack: Pack) -> None:

@@ -52,6 +52,7 @@ def rule_record(rule: PackRule) -> Rule:
         "value": rule.value,
         "otherwise": rule.otherwise,
         "beside": rule.beside,
+        "elsewhere": list(rule.elsewhere),
         "where": [list(pair) for pair in rule.where],
         "combine": rule.combine,
         "whole": rule.whole,

@@ -118,7 +118,8 @@ class Advice(Asker, Mender):
 class Rule(Advice):
     """
     One thing that can be asked, as the pack publishes it, where the guide to the pack's format
-    tells what each key means. ``where`` holds pairs of a name and a text.
+    tells what each key means. ``where`` holds pairs of a name and a text; ``elsewhere`` a section,
+    an item and a value, or nothing.
     """
 
     key: str
@@ -131,6 +132,7 @@ class Rule(Advice):
     value: str
     otherwise: str
     beside: str
+    elsewhere: list[str]
     where: list[list[str]]
     combine: str
     whole: str

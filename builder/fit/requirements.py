@@ -93,10 +93,18 @@ def once_on(
 def sections_for(need: Requirement, view: View) -> list[str]:
     """The sections that a requirement by itself is judged by."""
     if need["sort"] == "rule":
-        return [rule_of(need["what"], view)["section"]]
+        return sections_of_rule(rule_of(need["what"], view))
     if need["sort"] == "any":
-        return [rule_of(one["what"], view)["section"] for one in need["any"]]
+        keys: list[str] = []
+        for one in need["any"]:
+            keys.extend(sections_of_rule(rule_of(one["what"], view)))
+        return keys
     return SECTIONS.get(need["sort"], [])
+
+
+def sections_of_rule(rule: Rule) -> list[str]:
+    """The section that answers a rule, and the one that does where the first tells nothing."""
+    return [rule["section"], *rule["elsewhere"][:1]]
 
 
 SECTIONS: dict[str, list[str]] = {
@@ -173,6 +181,7 @@ def rule_of(key: str, pack: FitPack) -> Rule:
         "value": "",
         "otherwise": "",
         "beside": "",
+        "elsewhere": [],
         "where": [],
         "combine": "",
         "whole": "",

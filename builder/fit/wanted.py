@@ -109,6 +109,9 @@ def wanted_of(rules: Iterable[Rule]) -> Wanted:
     for rule in rules:
         names = {rule.value, rule.otherwise, *(name for name, _ in rule.where), LISTED}
         wanted.setdefault((rule.section, rule.item), set()).update(names)
+        if rule.elsewhere:
+            section, item, value = rule.elsewhere
+            wanted.setdefault((section, item), set()).update({value, LISTED})
         if rule.beside:
             wanted.setdefault((rule.section, rule.beside), set()).add("dead")
         for kind in WHOLES:

@@ -9,13 +9,12 @@ from builder.cautions import EVERYWHERE
 from builder.document import Block, Bullets, Caution, Folded, Heading, Page, Paragraph
 from builder.formulas.cite import FROM_MEMORY
 from builder.layout import shown_figure, working_blocks
-from builder.pack import Field, Figure, Item, Pack, Section
+from builder.pack import Field, Figure, Item, Pack, Reference, Section
 
-MARK = f" (places {FROM_MEMORY})"
+MARK = f" ({FROM_MEMORY}: "
 MARKED = (
-    f"A working whose source ends with '{FROM_MEMORY}' names a chapter, clause or value that nobody"
-    " looked up in that edition. The sources below that are cited so are marked; look the place up"
-    " before you rely on it."
+    f"Places behind '{FROM_MEMORY}' are chapters, clauses or values that nobody looked up in that"
+    " edition. Workings name them without this mark: look a place up before you rely on it."
 )
 
 
@@ -37,7 +36,7 @@ def blocks(pack: Pack) -> Iterator[Block]:
         yield from department_blocks(section)
     yield Heading(2, "Sources", "sources")
     listed = sources(pack)
-    if any(line.endswith(MARK) for line in listed):
+    if any(MARK in line for line in listed):
         yield Paragraph(MARKED)
     yield Bullets(listed)
 
@@ -70,15 +69,24 @@ def item_blocks(item: Item) -> Iterator[Block]:
 
 def sources(pack: Pack) -> list[str]:
     """
-    Every source that a figure of this pack cites, once, in alphabetical order; marked where a place
-    in it is from memory.
+    Every source that a figure of this pack cites, once, in alphabetical order; with the places in
+    it that are from memory.
     """
     computed: list[Figure | Field] = [figure for item in pack.items() for figure in item.figures]
     computed += [field for section in pack.sections for field in section.fields]
     cited = [reference for figure in computed for reference in figure.working.references]
     found = {(reference.source, reference.title) for reference in cited}
-    unread = {reference.source for reference in cited if reference.clause.endswith(FROM_MEMORY)}
     return [
-        (f"{source}. {title}" if title else source) + (MARK if source in unread else "")
+        (f"{source}. {title}" if title else source) + unread_places(source, cited)
         for source, title in sorted(found)
     ]
+
+
+def unread_places(source: str, cited: list[Reference]) -> str:
+    """The places of a source that nobody looked up, each once, as the end of its line."""
+    places = {
+        reference.clause.removesuffix(FROM_MEMORY).rstrip(", ")
+        for reference in cited
+        if reference.source == source and reference.clause.endswith(FROM_MEMORY)
+    }
+    return f"{MARK}{'; '.join(sorted(places))})" if places else ""

@@ -22,21 +22,10 @@ UNDESCRIBED = (
         day="sum",
     ),
     sound(
-        key="in-ear mixes",
-        title="Stereo in-ear mixes",
-        question="How many stereo in-ear systems do you have, and in which band?",
-        day="sum",
-    ),
-    sound(
         key="radio channels",
         title="Radio channels at once",
         question="Who coordinates radio, which bands are free, and when is the list due?",
         day="sum",
-    ),
-    sound(
-        key="subs",
-        title="Subs",
-        question="How many subs are there, how low do they go, and can they be fed apart?",
     ),
     lighting(
         key="followspots",

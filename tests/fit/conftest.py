@@ -27,6 +27,7 @@ LEAST = {
     "test_show_day.py": (1, 25),
     "test_way_in.py": (1, 40),
     "needs/test_ends.py": (3, 100),
+    "needs/test_kinds.py": (1, 20),
     "plots/test_plot_laws.py": (1, 500),
     "plots/test_stage_plot.py": (2, 2000),
     "test_circuits.py": (1, 130),

@@ -118,6 +118,8 @@ RULES = (
         title="Input lines from the stage",
         value="ways",
         beside="dropbox",
+        whole="splits",
+        elsewhere=("lines", "stage-to-mix", "analogue.free"),
         question=(
             "How many input lines are there from the stage to the mix position, and where are the"
             " drop boxes?"
@@ -144,6 +146,27 @@ RULES = (
         day="sum",
         question="How many legs does your split have, and which are isolated?",
         remedy="Bring a split of your own, or take both desks from one stage box.",
+    ),
+    sound(
+        key="subs",
+        title="Subs",
+        kind="count",
+        item="subs",
+        value="playing",
+        combine="sum",
+        whole="subs",
+        question="How many subs are there, how low do they go, and can they be fed apart?",
+        remedy="Hire subs, or plan with those that there are.",
+        who="the show, or hire",
+    ),
+    stocked(
+        key="in-ear mixes",
+        title="Stereo in-ear mixes",
+        item="radio",
+        where=(("kind", "in-ear"),),
+        otherwise="channels",
+        question="How many stereo in-ear systems do you have, and in which band?",
+        remedy="Bring or hire in-ear systems, and send their frequencies to whoever coordinates.",
     ),
     stocked(
         key="wedges",

@@ -195,6 +195,13 @@ class Furnishing(Loose):
     defines: ClassVar[str] = "furnishing"
     name: Name
     """What it is."""
+    kind: Maybe[Literal["steps", "barrier", "carpet", "drape", "piano", "dance floor", "other"]] = (
+        Absent.NOT_STATED
+    )
+    """
+    Steps, barrier, carpet, drape, piano, dance floor or other. A show that asks for a crowd barrier
+    is answered by what is of that kind, whatever it is called.
+    """
     count: Annotated[Maybe[Annotated[Count, Plausible(0, 500)]], Plausible(0, 500)] = (
         Absent.NOT_STATED
     )

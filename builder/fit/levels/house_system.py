@@ -10,7 +10,7 @@ from builder.fit.levels.sentences import (
     SYSTEM,
     WITHIN_ERROR,
 )
-from builder.fit.levels.wish import EQUIVALENT, MIX_WORDS, place_meant, weighting
+from builder.fit.levels.wish import EQUIVALENT, names_mix, weighting
 from builder.fit.margins import signed
 from builder.fit.notes import age_notes, once
 from builder.fit.records import Item, LevelAsked, Section, Verdict
@@ -25,7 +25,7 @@ def estimate_for(requirement: LevelAsked, mix: str, sound: Section | None) -> It
     """
     The mix position, where the wish is for there and the pack has an estimate of the house system.
     """
-    if place_meant(requirement["place"], mix) != MIX_WORDS[0]:
+    if not names_mix(requirement["place"], mix):
         return None
     for item in items_of(sound, "mix"):
         level_db = number_of(item, "average_level")
@@ -42,7 +42,7 @@ def without_estimate(
     A wish that limits leave room for, where no estimate can be told: asked where the house has a
     system whose level lacks something; else the limits alone decide.
     """
-    if limits["verdict"] == ASK or place_meant(requirement["place"], mix) != MIX_WORDS[0]:
+    if limits["verdict"] == ASK or not names_mix(requirement["place"], mix):
         return limits
     for item in items_of(sound, "mix"):
         level = value_of(item, "average_level")

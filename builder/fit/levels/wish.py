@@ -47,7 +47,12 @@ def name_of_mix(sound: Section | None) -> str:
 
 def is_mix(place: str, sound: Section | None) -> bool:
     """Whether a place is the mix position: by the house's own name, or as the trade calls it."""
-    return place_meant(place, name_of_mix(sound)) == MIX_WORDS[0]
+    return names_mix(place, name_of_mix(sound))
+
+
+def names_mix(place: str, mix: str) -> bool:
+    """Whether a place is the one that a house calls ``mix`` in small letters."""
+    return place_meant(place, mix) == MIX_WORDS[0]
 
 
 def place_meant(place: str, mix: str) -> str:

@@ -16,6 +16,9 @@ from builder.fit.sentences import fill
 from builder.fit.verdicts import FITS, SHORT, verdict, with_remedy
 from builder.fit.wording import both
 
+HAIR = 1e-9
+"""The share of an amount that a change of its unit may cost in the last places."""
+
 
 class Answer(TypedDict):
     """
@@ -29,8 +32,8 @@ class Answer(TypedDict):
 
 def against_number(requirement: NeedAmount, rule: Rule, number: float) -> Answer:
     """A number against the requirement, with its margin."""
-    slack = slack_of(requirement, number)
     amount = requirement["high"] if requirement["way"] == "at most" else requirement["low"]
+    slack = beyond_a_hair(slack_of(requirement, number), amount)
     words = both(rule["kind"], abs(slack))
     if slack >= -tolerance(rule, amount):
         answer = enough(requirement, slack, words[0])
@@ -109,6 +112,11 @@ def slack_of(requirement: NeedAmount, number: float) -> float:
     if requirement["way"] == "at most":
         return below_high
     return above_low if above_low < below_high else below_high
+
+
+def beyond_a_hair(slack: float, amount: float) -> float:
+    """A slack; none where it is a hair: 150 psf written in kilopascal is 150 psf."""
+    return slack if abs(slack) > HAIR * abs(amount) else 0.0
 
 
 def is_over(requirement: NeedAmount, number: float) -> bool:

@@ -47,6 +47,12 @@ def told(item: Item, name: str) -> str:
     return item["name"] if name == "name" else text_of(item, name)
 
 
+def answered_elsewhere(rule: Rule) -> Rule:
+    """The rule as the section that can answer in place of its own answers it."""
+    section, item, value = rule["elsewhere"]
+    return {**rule, "section": section, "item": item, "value": value, "beside": "", "where": []}
+
+
 def value_for(item: Item, rule: Rule) -> Value | None:
     """The value of an item that answers a rule, or None."""
     value = item["values"].get(rule["value"])

@@ -1,12 +1,19 @@
 """One need against the facts that can answer it."""
 
-from builder.fit.needs.choosing import items_for, items_perhaps, unsaid
+from builder.fit.needs.choosing import (
+    answered_elsewhere,
+    items_for,
+    items_perhaps,
+    unsaid,
+)
 from builder.fit.needs.sentences import (
     AMOUNT_NOT_KNOWN,
     HOUSE_HAS,
     HOUSE_SAYS,
     HOW_MANY,
     HOW_MUCH,
+    LISTS_OTHERS,
+    MAY_HAVE_MORE,
     PERHAPS,
     UNLIMITED_UNKNOWN,
     WHETHER,
@@ -41,6 +48,10 @@ def compared(requirement: NeedAmount, rule: Rule, pack: FitPack) -> Verdict:
     if requirement["way"] == "unknown":
         return amount_open(requirement, rule, pack)
     section = section_of(pack, rule["section"])
+    if section is None or len(items_perhaps(section, rule)) == 0:
+        other = by_another(requirement, rule, section, pack)
+        if other is not None:
+            return other
     if section is None:
         return asked(requirement, rule, NOT_DESCRIBED)
     answer = by_all(requirement, rule, section, items_for(section, rule))
@@ -60,6 +71,28 @@ def by_all(requirement: NeedAmount, rule: Rule, section: Section, items: list[It
     if len(items) > 0:
         return by_items(requirement, rule, section, items)
     return by_nothing(requirement, rule, section)
+
+
+def by_another(
+    requirement: NeedAmount, rule: Rule, own: Section | None, pack: FitPack
+) -> Verdict | None:
+    """
+    The answer of the section that can answer in place of the rule's own, or None where it tells
+    nothing either. Unless the house says that it has nothing of the rule's own sort, a shortage is
+    a question.
+    """
+    if len(rule["elsewhere"]) == 0:
+        return None
+    there = answered_elsewhere(rule)
+    section = section_of(pack, there["section"])
+    items = [] if section is None else items_for(section, there)
+    if section is None or len(items) == 0:
+        return None
+    answer = by_items(requirement, there, section, items)
+    has_none = own is not None and whole_standing(rule, own) == "none"
+    if answer["verdict"] == SHORT and not has_none:
+        return asked(requirement, rule, fill(MAY_HAVE_MORE, {"reason": answer["reason"]}))
+    return answer
 
 
 def is_alike(one: Verdict, other: Verdict) -> bool:
@@ -116,13 +149,32 @@ def fact_for(requirement: NeedAmount, rule: Rule, pack: FitPack) -> Fact | None:
 
 def by_nothing(requirement: NeedAmount, rule: Rule, section: Section) -> Verdict:
     """No item answers: the house says there is none, or nobody has said."""
-    for item in section["items"]:
-        if item["kind"] in WHOLES and rule["whole"] != "" and rule["whole"] in item["values"]:
-            value = item["values"][rule["whole"]]
-            if value["standing"] == "none" and rule["none_means"] == "no limit":
-                return asked(requirement, rule, UNLIMITED_UNKNOWN)
-            if value["standing"] == "none":
-                answer = verdict(requirement, SHORT, HAS_NONE)
-                answer["fact"] = fact_of(value, item)
-                return with_remedy(answer, rule)
+    for item in wholes_of(rule, section):
+        value = item["values"][rule["whole"]]
+        if value["standing"] == "none" and rule["none_means"] == "no limit":
+            return asked(requirement, rule, UNLIMITED_UNKNOWN)
+        if value["standing"] == "none":
+            answer = verdict(requirement, SHORT, HAS_NONE)
+            answer["fact"] = fact_of(value, item)
+            return with_remedy(answer, rule)
+    if any(item["kind"] == rule["item"] for item in section["items"]):
+        return asked(requirement, rule, LISTS_OTHERS)
     return asked(requirement, rule, NOT_SAID)
+
+
+def wholes_of(rule: Rule, section: Section) -> list[Item]:
+    """The items that can say that the house has nothing of the sort at all."""
+    if rule["whole"] == "":
+        return []
+    return [
+        item
+        for item in section["items"]
+        if item["kind"] in WHOLES and rule["whole"] in item["values"]
+    ]
+
+
+def whole_standing(rule: Rule, section: Section) -> str:
+    """Whether the house says that it has none of the sort: the standing of that, or nothing."""
+    for item in wholes_of(rule, section):
+        return item["values"][rule["whole"]]["standing"]
+    return ""

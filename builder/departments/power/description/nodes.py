@@ -174,6 +174,11 @@ class Outlet(Line):
 class ShoreOutlet(Outlet):
     """Outlets for buses and trucks that stay."""
 
+    kind: Maybe[Literal["buses", "trucks", "other"]] = Absent.NOT_STATED
+    """
+    For buses, trucks or other vehicles. A show that asks for outlets for its buses is answered by
+    those of that kind; `meant_for` tells people more.
+    """
     distance: Annotated[Maybe[Length], Possible(0.0, 10_000.0), Plausible(0.5, 300.0)] = (
         Absent.NOT_STATED
     )

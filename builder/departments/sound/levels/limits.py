@@ -9,6 +9,7 @@ from math import floor
 from builder.cautions import NOISE
 from builder.departments.sound.description.positions import ClaimedLevel
 from builder.exchange import SoundLimit
+from builder.fit.levels.wish import names_mix
 from builder.formulas.levels import (
     NIOSH,
     OSHA,
@@ -117,7 +118,7 @@ def dose_items(
         for limit in limits
         if limit.weighting == "A"
         and limit.metric == "equivalent level"
-        and limit.measured_at.casefold() == mix_place.casefold()
+        and names_mix(limit.measured_at, mix_place.lower())
     ]
     for number, (name, level_dba) in enumerate(heard, 1):
         key = f"sound.dose.{number}"
