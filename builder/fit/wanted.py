@@ -67,6 +67,7 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     ("rigging", "hang"): {"underside", "comes_down", *ENDS},
     ("rigging", "bridles_allowed"): {"allowed", "beams", "widest_angle"},
     ("rigging", "dynamic_factor"): {"factor"},
+    ("rigging", "submission"): {"ask_above", "ask_whom"},
     ("rigging", "hoist"): {"weight", "rating", "free"},
     ("stage", "deck"): {
         "usable_width",

@@ -8,6 +8,8 @@ them must never be taken for each other.
 
 from dataclasses import dataclass
 
+from pydantic_core import PydanticCustomError
+
 from builder.reading.absent import Absent, is_unknown
 from builder.reading.how_many import out_words
 from builder.reading.written import Line
@@ -69,3 +71,16 @@ def units_out(record: Line) -> tuple[int, ...] | None:
         if isinstance(listed, tuple):
             return tuple(sorted(set(listed)))
     return None
+
+
+def checked_working(count: int, working: int | Absent) -> None:
+    """Refuse more that work than there are."""
+    if isinstance(working, int) and working > count:
+        words = {
+            "working": working,
+            "count": count,
+            "advice": "count those that work among all there are",
+        }
+        raise PydanticCustomError(
+            "working-exceeds-count", "has {working} working of {count}", words
+        )

@@ -61,12 +61,12 @@ def test_the_weight_of_a_hang_acts_half_a_box_behind_its_fronts() -> None:
     # Fronts at 1 m DS, looking straight downstage: the middle of a 400 mm deep box is 200 mm
     # upstage of its front. By hand.
     assert (boxes.across_m, boxes.depth_m) == (pytest.approx(4.0), pytest.approx(-0.8))
-    assert (frame.across_m, frame.depth_m) == (None, None)
+    assert (frame.across_m, frame.depth_m) == (boxes.across_m, boxes.depth_m)
     assert item(deep + straight, "hang").number("centre_depth") == pytest.approx(-0.8)
 
 
-def test_boxes_of_unknown_depth_leave_their_place_to_rigging() -> None:
-    assert [load.depth_m for load in offer(sound(ROOM + HANGS)).loads] == [None, None]
+def test_boxes_of_unknown_depth_leave_their_place_to_rigging_and_not_their_frame() -> None:
+    assert [load.depth_m for load in offer(sound(ROOM + HANGS)).loads] == [None, -1.0]
     assert item(ROOM + HANGS, "hang").figure("centre_depth") is None
 
 

@@ -112,7 +112,7 @@ def test_a_hang_plan_from_a_file_is_answered_hang_by_hang(browser: Browser, wher
             "short Hang: Loudspeakers left",
         ]
         assert (
-            "1,789 kg left on beam R3, and the show's hangs so far bring 2,041 kg: 252 kg too much."
+            "1,761 kg left on beam R3, and the show's hangs so far bring 2,041 kg: 280 kg too much."
             in answers.nth(4).inner_text()
         )
 

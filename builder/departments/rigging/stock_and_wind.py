@@ -14,12 +14,14 @@ from builder.departments.rigging.steel.totals import Whole
 from builder.formulas.gravity import STANDARD_GRAVITY_M_S2
 from builder.formulas.wind import wind_force_n, wind_pressure_pa
 from builder.pack import Figure, Input, Value, Working, not_more, one_or_both
+from builder.reading.absent import is_unknown
 from builder.reading.in_part import as_written, ends_of
 from builder.reading.in_service import not_working
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length, Mass
 from builder.working import figure, missing, worked
 
+IN_SERVICE = "in service"
 AIR_KG_M3 = 1.25
 """
 The density that EN 1991-1-4 recommends. Thinner air at altitude pushes less, so this does not
@@ -38,7 +40,10 @@ def hoists_used(hoist: Hoist, rigging: Rigging) -> int:
 
 
 def hoist_figures(hoist: Hoist, rigging: Rigging, key: str) -> Iterator[Figure]:
-    """How many hoists hang already, and how many are left."""
+    """
+    How many hoists hang already, and how many are left; at most, where some are away and the line
+    does not say how many work.
+    """
     used, lost = hoists_used(hoist, rigging), not_working(hoist)
     out = lost.out if lost else 0
     left = max(hoist.count - out - used, 0) if out else hoist.count - used
@@ -53,10 +58,12 @@ def hoist_figures(hoist: Hoist, rigging: Rigging, key: str) -> Iterator[Figure]:
     )
     yield used_figure(key, Value(str(used), number=float(used)), work, rigging)
     value = Value(str(left), number=float(left))
+    may_be_away = hoist.condition != IN_SERVICE or is_unknown(hoist.working)
+    is_sure = hangs_are_told(rigging) and not (lost is None and may_be_away)
     yield figure(
         f"{key}.free",
         "Left",
-        value if hangs_are_told(rigging) else not_more(value),
+        value if is_sure else not_more(value),
         work,
         caution=LOADS,
         note="condition and note of the line apply",

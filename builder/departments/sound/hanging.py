@@ -34,7 +34,8 @@ def hung_loads(sound: Sound) -> Iterator[HungLoad]:
     """
     The weight of each hang, for rigging, as far as it is known. One that hangs from nothing stands.
 
-    A hang out of service still hangs, so it is counted.
+    A hang out of service still hangs, so it is counted. Its frame is over the boxes, or where the
+    hang is written to be if their own middle is not known.
     """
     models = models_of(sound)
     for hang in hangs_of(sound):
@@ -63,7 +64,16 @@ def hung_loads(sound: Sound) -> Iterator[HungLoad]:
         if hang.frame is not Absent.NONE:
             frame = hang.name if hang.house_only else f"Frame of {hang.name}"
             kg, more_kg = least_and_more(hang.frame, 1)
-            yield HungLoad("sound", frame, carrier, kg, check_of(hang), more_kg)
+            yield HungLoad(
+                "sound",
+                frame,
+                carrier,
+                kg,
+                check_of(hang),
+                more_kg,
+                across_m=hang.at.across.m if across_m is None else across_m,
+                depth_m=hang.at.depth.m if depth_m is None else depth_m,
+            )
 
 
 def least_and_more(weight: Mass | Absent, count: int) -> tuple[float, float | None]:

@@ -5,7 +5,7 @@ from builder.fit.hangs.records import Brought, Issue, Look, Place
 from builder.fit.hangs.sentences import HOUSE_DOWN, TAKE_DOWN
 from builder.fit.margins import signed
 from builder.fit.notes import once
-from builder.fit.records import Fact, HangAsked, Verdict
+from builder.fit.records import Fact, HangAsked, Section, Verdict
 from builder.fit.sentences import fill
 from builder.fit.verdicts import ASK, SHORT, verdict, with_question, with_remedy
 from builder.fit.wording import both
@@ -19,6 +19,7 @@ def answer_of(
     brought: Brought,
     issues: list[Issue],
     looks: list[Look],
+    section: Section,
 ) -> Verdict:
     """
     The verdict in words: what is short first, then what must be asked, else how much is to spare at
@@ -29,7 +30,7 @@ def answer_of(
         return short_answer(hang, issues, shorts)
     if len(issues) > 0:
         return ask_answer(hang, brought, issues)
-    return fitting(hang, places, brought, looks)
+    return fitting(hang, places, brought, looks, section)
 
 
 def short_answer(hang: HangAsked, issues: list[Issue], shorts: list[Issue]) -> Verdict:

@@ -6,6 +6,7 @@ from builder.fit.hangs.points import NEAR_M
 from builder.fit.hangs.records import Brought, Limit, Look, Place
 from builder.fit.hangs.sentences import (
     AND,
+    ASKED_ABOVE,
     AT_THE_MOST,
     AT_THE_MOST_WITH_HOISTS,
     BESIDE_WORST,
@@ -14,16 +15,20 @@ from builder.fit.hangs.sentences import (
     OFF_SPOT,
     ON_POINT,
     PULL_IN_LEG,
+    WHOEVER_APPROVES,
     WITH,
 )
 from builder.fit.hangs.sums import kg
 from builder.fit.margins import signed
 from builder.fit.notes import age_notes, check_notes, item_notes, once
-from builder.fit.records import Asker, HangAsked, Verdict
+from builder.fit.records import Asker, HangAsked, Section, Verdict
+from builder.fit.sections import items_of
 from builder.fit.sentences import fill
+from builder.fit.values import least_of, number_of, text_of
 from builder.fit.verdicts import FITS, asked, settled, verdict
-from builder.fit.wording import both
+from builder.fit.wording import both, digits
 
+SHARE_ROUNDING = 0.000001
 NEAR_ENOUGH_M = 0.025
 """A point this near to its spot is at it."""
 HANG: Asker = {
@@ -33,7 +38,9 @@ HANG: Asker = {
 }
 
 
-def fitting(hang: HangAsked, places: list[Place], brought: Brought, looks: list[Look]) -> Verdict:
+def fitting(
+    hang: HangAsked, places: list[Place], brought: Brought, looks: list[Look], section: Section
+) -> Verdict:
     """A hang that fits, with the tightest limit and what to know."""
     tightest = tightest_of(looks)
     if tightest is None:
@@ -51,7 +58,9 @@ def fitting(hang: HangAsked, places: list[Place], brought: Brought, looks: list[
     notes = list(brought["notes"])
     for support in range(len(places)):
         notes += place_notes(places[support], support, brought)
-    answer["notes"] = once([*notes, *beside_worst(looks), *limit_notes(looks)])
+    answer["notes"] = once(
+        [*notes, *beside_worst(looks), *near_limits(looks, section), *limit_notes(looks)]
+    )
     return settled(answer)
 
 
@@ -59,6 +68,34 @@ def beside_worst(looks: list[Look]) -> list[str]:
     """Which limits count the house's own hangs at their worst."""
     uneven = once([look["limit"]["words"] for look in looks if look["limit"]["uneven"]])
     return [fill(BESIDE_WORST, {"limits": ", ".join(uneven)})] if len(uneven) > 0 else []
+
+
+def near_limits(looks: list[Look], section: Section) -> list[str]:
+    """Limits that are used to more than the share above which the house asks somebody."""
+    notes: list[str] = []
+    for rule in items_of(section, "submission"):
+        above = number_of(rule, "ask_above")
+        if above is not None:
+            notes += [asked_above(look, above, text_of(rule, "ask_whom")) for look in looks]
+    return [note for note in once(notes) if note != ""]
+
+
+def asked_above(look: Look, above: float, whom: str) -> str:
+    """That a limit is used to more than a share, and who is asked then; empty where it is not."""
+    slack_kg, item = look["slack"], look["limit"]["item"]
+    limit_kg = None if item is None else least_of(item["values"].get("limit"))
+    if slack_kg is None or limit_kg is None or limit_kg <= 0:
+        return ""
+    used = 1 - slack_kg / limit_kg
+    if used <= above + SHARE_ROUNDING:
+        return ""
+    parts = {
+        "limit": look["limit"]["words"],
+        "used": digits(used * 100, 0),
+        "above": digits(above * 100, 0),
+        "whom": whom if whom != "" else WHOEVER_APPROVES,
+    }
+    return fill(ASKED_ABOVE, parts)
 
 
 def limit_notes(looks: list[Look]) -> list[str]:

@@ -19,7 +19,7 @@ from builder.fit.hangs.sentences import (
 )
 from builder.fit.records import HangAsked, Item, Section
 from builder.fit.sentences import fill
-from builder.fit.values import number_of
+from builder.fit.values import least_of, most_of, number_of, value_of
 from builder.fit.verdicts import ASK, SHORT, fact_of
 from builder.fit.wording import both, digits
 
@@ -44,15 +44,20 @@ def hoist_issues(hang: HangAsked, brought: Brought, so_far: SoFar, section: Sect
 
 def too_few(wanted: int, hoists: list[Item]) -> list[Issue]:
     """Whether the house has that many left."""
-    total = 0.0
+    least, most = 0.0, 0.0
     for hoist in hoists:
-        free = number_of(hoist, "free")
-        if free is None:
+        value = value_of(hoist, "free")
+        at_most = most_of(value)
+        if at_most is None:
             return [issue(ASK, FREE_UNKNOWN, question=WHICH_HOISTS)]
-        total += free
-    if wanted <= total:
+        at_least = least_of(value)
+        least += 0.0 if at_least is None else max(at_least, 0.0)
+        most += max(at_most, 0.0)
+    if wanted <= least:
         return []
-    reason = fill(TOO_FEW, {"free": digits(total, 0), "wanted": digits(wanted, 0)})
+    if wanted <= most:
+        return [issue(ASK, FREE_UNKNOWN, question=WHICH_HOISTS)]
+    reason = fill(TOO_FEW, {"free": digits(most, 0), "wanted": digits(wanted, 0)})
     fact = fact_of(hoists[0]["values"]["free"], hoists[0])
     return [{**issue(SHORT, reason, remedy=BRING_HOISTS), "fact": fact}]
 

@@ -75,7 +75,7 @@ def hang_answer(hang: HangAsked, places: list[Place], section: Section, so_far: 
         *limit_issues(looks),
     ]
     brought["notes"] = [*brought["notes"], *rule_notes(hang, places, so_far["loaded"], section)]
-    return answer_of(hang, places, brought, issues, looks)
+    return answer_of(hang, places, brought, issues, looks, section)
 
 
 def near_issues(places: list[Place], loaded: list[str], section: Section) -> list[Issue]:

@@ -57,6 +57,10 @@ BESIDE_WORST = (
     "Counted beside the house's own hangs at their worst (a hoist slack, or out of level by the"
     " house's tolerance): {limits}."
 )
+ASKED_ABOVE = (
+    "{limit} is used to {used} % at the most; above {above} % of a limit the house asks {whom}."
+)
+WHOEVER_APPROVES = "whoever approves its hang plans"
 NOTHING = "nothing"
 NOT_KNOWN = "an unknown amount"
 MAY_TAKE = (

@@ -25,7 +25,7 @@ from builder.reading.lists import AtMost
 from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.problems import Problem
-from builder.reading.quantities import Area, Duration, Speed
+from builder.reading.quantities import Area, Duration, Percent, Speed
 from builder.reading.words import Name, Ratio, Text
 from builder.reading.written import Decisive, DepartmentFile, Line, Plausible
 
@@ -46,6 +46,10 @@ class Submission(Line):
     """Who rigs: house riggers, the show's own with which papers."""
     costs: Text | None = None
     """What it costs."""
+    ask_above: Annotated[Percent | None, Possible.above(0.0, 1.0), Plausible(0.3, 1.0)] = None
+    """The share of any limit above which a hang plan is asked about, though it stays within."""
+    ask_whom: Text | None = None
+    """Who is asked then, such as the house's engineer."""
 
 
 class WindStep(Line):

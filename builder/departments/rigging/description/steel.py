@@ -3,7 +3,10 @@
 from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
 
+from pydantic import model_validator
+
 from builder.reading.absent import Absent
+from builder.reading.in_service import checked_working
 from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.problems import Problem
@@ -253,6 +256,8 @@ class Hoist(Loose):
     """The model."""
     count: Annotated[Count, Plausible(0, 200)]
     """How many there are."""
+    working: Maybe[Count] = Absent.NOT_STATED
+    """How many of them work and are there. The others are away, such as at the inspector's."""
     rating: Annotated[Mass, Plausible(50.0, 5_000.0), OfModel()]
     """The rated capacity."""
     weight: Annotated[Mass, Plausible(5.0, 300.0), OfModel()]
@@ -263,3 +268,8 @@ class Hoist(Loose):
     """The length of its chain."""
     control: Annotated[Maybe[Text], OfModel()] = Absent.NOT_STATED
     """What it is controlled with."""
+
+    @model_validator(mode="after")
+    def _working_of_count(self) -> "Hoist":
+        checked_working(self.count, self.working)
+        return self

@@ -11,10 +11,11 @@ from math import fsum
 from builder.departments.rigging.bridles.findings import bridle_findings
 from builder.departments.rigging.hangs.findings import hang_findings
 from builder.departments.rigging.steel.figures import in_words
-from builder.departments.rigging.steel.limits import spacing_m
+from builder.departments.rigging.steel.limits import beam_rules, lowest, spacing_m
 from builder.departments.rigging.steel.totals import Group, OnPoint, Whole
 from builder.departments.rigging.stock_and_wind import hoists_used, truss_used_m
 from builder.pack import Finding, Level, Place
+from builder.reading.in_part import as_written
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length
 from builder.reading.references import spelling
@@ -60,6 +61,7 @@ def findings_of(whole: Whole, system: System) -> Iterator[Finding]:
     yield from hang_findings(whole, system)
     yield from bridle_findings(whole, system)
     yield from ratings_over_roof(whole, system)
+    yield from limits_twice(whole)
     yield from stock_short(whole, system)
     for load in whole.strangers:
         sentence = (
@@ -167,6 +169,21 @@ def too_near(whole: Whole, system: System) -> Iterator[Finding]:
                 f"rigging.point.{spelling(second.name)}",
                 place(second.place.point.where("name")),
             )
+
+
+def limits_twice(whole: Whole) -> Iterator[Finding]:
+    """A beam for which two exceptions write limits that differ: both are told, the lower counts."""
+    for beam in whole.rigging.beams:
+        rules = beam_rules(beam, whole.rigging)
+        said = list(dict.fromkeys(as_written(ruled.limit) for ruled in rules))
+        if len(said) > 1:
+            sentence = (
+                f"Beam {beam.name} has {len(said)} limits: {' and '.join(said)}."
+                f" {as_written(lowest(rules).limit)} is counted, the one that promises least."
+            )
+            subject = f"rigging.beam.{spelling(beam.name)}"
+            where = place(rules[-1].line.where("each_beam"))
+            yield Finding(Level.CAUTION, "limits-differ", sentence, subject, where)
 
 
 def ratings_over_roof(whole: Whole, system: System) -> Iterator[Finding]:

@@ -3,11 +3,13 @@ Which limit holds where: a point's own line first, then an exception that names 
 beam, then the general rule.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from builder.departments.rigging.description import Rigging
 from builder.departments.rigging.description.steel import Beam, LimitException, Limits, Point, Zone
 from builder.reading.absent import Absent
+from builder.reading.in_part import ends_of
 from builder.reading.quantities import Mass
 from builder.reading.written import Written
 
@@ -58,14 +60,19 @@ def rating_of(point: Point, rigging: Rigging) -> Ruled:
     """What a point may carry, and which rule says so."""
     if point.rating is not Absent.NOT_STATED:
         return Ruled(point.rating, "its own line", point)
-    for exception in rigging.exceptions:
-        if exception.each_point is not Absent.NOT_STATED and among(point.name, exception.points):
-            rule = f"the exception for {', '.join(exception.points)}"
-            return Ruled(exception.each_point, rule, exception)
-    for exception in rigging.exceptions:
-        if exception.each_point is not Absent.NOT_STATED and among(point.beam, exception.beams):
-            rule = f"the exception for {', '.join(exception.beams)}"
-            return Ruled(exception.each_point, rule, exception)
+    told = [each for each in rigging.exceptions if each.each_point is not Absent.NOT_STATED]
+    by_point = [
+        Ruled(each.each_point, f"the exception for {', '.join(each.points)}", each)
+        for each in told
+        if among(point.name, each.points)
+    ]
+    by_beam = [
+        Ruled(each.each_point, f"the exception for {', '.join(each.beams)}", each)
+        for each in told
+        if among(point.beam, each.beams)
+    ]
+    if by_point or by_beam:
+        return lowest(by_point or by_beam)
     return Ruled(rigging.limits.each_point, "the rule for each point", rigging.limits)
 
 
@@ -99,11 +106,33 @@ def pulled_by(record: Point | LimitException | Limits, rule: str) -> Pulled:
 
 def beam_limit(beam: Beam, rigging: Rigging) -> Ruled:
     """What a beam may carry, and which rule says so."""
-    for exception in rigging.exceptions:
-        if exception.each_beam is not Absent.NOT_STATED and among(beam.name, exception.beams):
-            rule = f"the exception for {', '.join(exception.beams)}"
-            return Ruled(exception.each_beam, rule, exception)
+    if rules := beam_rules(beam, rigging):
+        return lowest(rules)
     return Ruled(rigging.limits.each_beam, "the rule for each beam", rigging.limits)
+
+
+def beam_rules(beam: Beam, rigging: Rigging) -> list[Ruled]:
+    """Every limit that exceptions state for a beam."""
+    return [
+        Ruled(each.each_beam, f"the exception for {', '.join(each.beams)}", each)
+        for each in rigging.exceptions
+        if each.each_beam is not Absent.NOT_STATED and among(beam.name, each.beams)
+    ]
+
+
+def lowest(rules: Sequence[Ruled]) -> Ruled:
+    """
+    The limit that counts of several for one thing: one that nobody knows, else the lowest; one that
+    says there is none only where no other does.
+    """
+
+    def rank(ruled: Ruled) -> tuple[int, float]:
+        least, _ = ends_of(ruled.limit)
+        if ruled.limit is Absent.NONE:
+            return (2, 0.0)
+        return (0, 0.0) if least is None else (1, least.kg)
+
+    return min(rules, key=rank)
 
 
 def in_zone(point: Point, zone: Zone) -> bool:

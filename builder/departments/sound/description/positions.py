@@ -9,6 +9,7 @@ from pydantic import model_validator
 from pydantic_core import PydanticCustomError
 
 from builder.reading.absent import Absent
+from builder.reading.in_service import checked_working
 from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.quantities import Duration, Length, Level
@@ -295,16 +296,3 @@ class Tail(Loose):
     """Length of each."""
     ends: Annotated[Maybe[Text], OfModel()] = Absent.NOT_STATED
     """The connectors at both ends, and how they are labelled."""
-
-
-def checked_working(count: int, working: int | Absent) -> None:
-    """Refuse more that work than there are."""
-    if isinstance(working, int) and working > count:
-        words = {
-            "working": working,
-            "count": count,
-            "advice": "count those that work among all there are",
-        }
-        raise PydanticCustomError(
-            "working-exceeds-count", "has {working} working of {count}", words
-        )

@@ -6,8 +6,8 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import model_validator
 
-from builder.departments.sound.description.positions import checked_working
 from builder.reading.absent import Absent
+from builder.reading.in_service import checked_working
 from builder.reading.maybe import Maybe
 from builder.reading.quantities import Duration, Frequency
 from builder.reading.words import Count, Name, Text
