@@ -116,7 +116,20 @@ def item_record(
         name = value.key[len(item.key) + 1 :]
         if name in wanted:
             add_value(record, name, value, section, pages.get(value.key, page))
+    if item.kind == "effect":
+        add_told(record, item)
     return record
+
+
+def add_told(record: Item, item: packs.Item) -> None:
+    """Add what the house asks for an effect that it allows: how long before, and what then."""
+    if item.text("allowed") in ("", "no"):
+        return
+    notice = item.text("notice")
+    words = [f"ask {notice} before the show"] if notice else []
+    words += [asks.rstrip(".")] if (asks := item.text("asks")) else []
+    if words:
+        record["words"][f"allowed.{TOLD}"] = f"{item.name}: {'; '.join(words)}"
 
 
 def add_value(

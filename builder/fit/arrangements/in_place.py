@@ -11,11 +11,13 @@ from builder.fit.arrangements.sentences import (
     TOO_MANY,
     WHICH_CONFIGURATION,
 )
-from builder.fit.arrangements.views import configurations_of, view_of, whole_view
+from builder.fit.arrangements.views import CONFIGURATION, configurations_of, view_of, whole_view
+from builder.fit.needs.sentences import NOT_FOR_VISITORS, NOT_USABLE
 from builder.fit.plots.sentences import NO_DECK
 from builder.fit.records import FitPack, Verdict
+from builder.fit.sections import items_of, section_of
 from builder.fit.sentences import NOT_SAID, fill
-from builder.fit.verdicts import ASK, verdict, with_question
+from builder.fit.verdicts import ASK, NOT_NEEDED, SHORT, verdict, with_question
 from builder.fit.wording import digits
 
 
@@ -28,7 +30,8 @@ def judged_in_place(
     Of an open place only that is told which depends on no line of one configuration.
     """
     view = view_of(pack, "" if place["is_open"] else place["configuration"])
-    here = judge(view)
+    closed = "" if place["is_open"] else why_closed(pack, place["configuration"])
+    here = [closed_to(answer, closed) for answer in judge(view)]
     if not place["is_open"] and not any(is_silent(answer) for answer in here):
         return here
     anywhere = judge(whole_view(pack))
@@ -36,6 +39,33 @@ def judged_in_place(
         answer if answer == other else with_place(answer, place, pack)
         for answer, other in zip(here, anywhere, strict=True)
     ]
+
+
+def why_closed(pack: FitPack, configuration: str) -> str:
+    """Why no show can play in a configuration of the house; empty where one can."""
+    for item in items_of(section_of(pack, "house"), CONFIGURATION):
+        if item["name"] == configuration:
+            name = {"item": configuration}
+            if item["condition"] == "out of service":
+                return fill(NOT_USABLE, name)
+            if item["terms"] == "not for visitors":
+                return fill(NOT_FOR_VISITORS, name)
+    return ""
+
+
+def closed_to(answer: Verdict, closed: str) -> Verdict:
+    """A verdict in a configuration that is closed: nothing of it helps the show."""
+    if closed == "" or answer["verdict"] in (NOT_NEEDED, SHORT):
+        return answer
+    return {
+        **answer,
+        "verdict": SHORT,
+        "reason": closed,
+        "margin": ["", ""],
+        "notes": [],
+        "question": "",
+        "parts": [],
+    }
 
 
 def is_silent(answer: Verdict) -> bool:
