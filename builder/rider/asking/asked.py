@@ -5,6 +5,8 @@ from builder.reading.values.sentences import fill
 from builder.rider.asking.asking import Asking
 from builder.rider.asking.values import ReadValue, words_of
 
+WITH_NOTE = "{need} ({note})"
+
 
 def asked_base(
     asking: Asking, line: int, department: str, title: str, need: str, strictness: Strictness
@@ -43,3 +45,9 @@ def sized(template: str, group: ReadValue, key: str) -> str:
     """A quantity in the author's wording within a few words; nothing where it is not written."""
     words = words_of(group, key)
     return fill(template, {"words": words}) if words != "" else ""
+
+
+def with_note(words: str, asked: ReadValue) -> str:
+    """What is needed, with what the rider notes about it: verdict and question tell both."""
+    note = words_of(asked, "note")
+    return words if note == "" else fill(WITH_NOTE, {"need": words, "note": note})

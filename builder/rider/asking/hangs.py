@@ -5,7 +5,7 @@ from math import fsum
 from builder.fit.records import HangAsked, SupportAsked, TrimAsked, WeightAsked
 from builder.fit.wording import both
 from builder.reading.values.sentences import fill
-from builder.rider.asking.asked import asked_base, strictness_of
+from builder.rider.asking.asked import asked_base, strictness_of, with_note
 from builder.rider.asking.asking import Asking
 from builder.rider.asking.values import (
     ReadValue,
@@ -36,7 +36,7 @@ def hang_asked(hang: ReadValue, asking: Asking) -> HangAsked:
         hang["line"],
         "rigging",
         fill(TITLE, {"name": name}),
-        need_words(hang, supports, loads),
+        with_note(need_words(hang, supports, loads), hang),
         strictness_of(hang),
     )
     hoist_kg = si_of(hang, "hoist weight")

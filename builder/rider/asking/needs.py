@@ -8,7 +8,7 @@ from builder.reading.values.nearest import nearest
 from builder.reading.values.quantities import read_quantity
 from builder.reading.values.sentences import fill
 from builder.reading.values.words import read_count, read_yes_no
-from builder.rider.asking.asked import asked_base, carried_by, strictness_of
+from builder.rider.asking.asked import asked_base, carried_by, strictness_of, with_note
 from builder.rider.asking.asking import Asking, note_fault
 from builder.rider.asking.ranges import below_zero_fault, range_fault
 from builder.rider.asking.values import ReadValue, has, items_of, place_of, words_of, yes_of
@@ -53,7 +53,10 @@ def need_asked(need: ReadValue, asking: Asking) -> NeedAsked | AnyAsked | None:
         advice = "write what is needed, or any of with a list"
         note_fault(asking, need, "what", "", fault("is missing here", "missing-key", advice))
         return None
-    return ruled(need, need, asking)
+    asked = ruled(need, need, asking)
+    if asked is not None:
+        asked["need"] = with_note(asked["need"], need)
+    return asked
 
 
 def any_asked(need: ReadValue, alternatives: list[ReadValue], asking: Asking) -> AnyAsked | None:
@@ -69,7 +72,7 @@ def any_asked(need: ReadValue, alternatives: list[ReadValue], asking: Asking) ->
         "line": need["line"],
         "department": first["department"],
         "title": f"{title[:1].upper()}{title[1:]}",
-        "need": " or ".join(part["need"] for part in parts),
+        "need": with_note(" or ".join(part["need"] for part in parts), need),
         "strictness": first["strictness"],
         "carried": first["carried"],
         "what": first["what"],
