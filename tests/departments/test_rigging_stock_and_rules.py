@@ -68,6 +68,13 @@ def test_the_same_limit_written_twice_is_no_finding() -> None:
     assert found(two("each_beam: 2 t", "each_beam: 2 t"), "limits-differ") == []
 
 
+def test_a_beam_without_points_tells_its_low_steel_by_its_own_heights() -> None:
+    text = "limits: {whole_roof: 9 t, each_point: 1 t}\n" + BEAM
+    assert number(text, "beam", "B1", "lowest-steel") == 8.0
+    assert number(text, "beam", "B1", "highest-steel") == 10.0
+    assert figure(text, "beam", "B1", "lowest-steel").note == "at 20 m SR"
+
+
 def demo() -> FitPack:
     """The demo as the check reads it."""
     there = folder("demo")

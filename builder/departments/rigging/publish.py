@@ -10,7 +10,7 @@ from builder.departments.rigging.bridles.spot_figures import spot_figures
 from builder.departments.rigging.bridles.spots import spotted
 from builder.departments.rigging.description import Rigging
 from builder.departments.rigging.description.hangs import HungThing
-from builder.departments.rigging.description.steel import Zone
+from builder.departments.rigging.description.steel import Beam, Zone
 from builder.departments.rigging.hangs.bodies import Body, Shares
 from builder.departments.rigging.hangs.figures import (
     by_whom,
@@ -127,9 +127,30 @@ def roof_item(whole: Whole, stater: Stater, system: System) -> Item:
 
 def steel_range(points: Sequence[OnPoint], key: str, system: System) -> Iterator[Figure]:
     """The lowest and the highest steel over some points."""
-    heights = sorted(
-        (point.place.steel_m, point.name) for point in points if point.place.steel_m is not None
-    )
+    heights = [
+        (point.place.steel_m, f"point {point.name}")
+        for point in points
+        if point.place.steel_m is not None
+    ]
+    yield from range_figures(heights, key, system)
+
+
+def steel_of_beam(beam: Beam, system: System, key: str) -> Iterator[Figure]:
+    """
+    The lowest and the highest steel of a beam without points: it is straight between the heights
+    stated, so they are among these.
+    """
+    heights = [
+        (station.height.m, at.text)
+        for station in beam.low_steel
+        if (at := station.across or station.depth)
+    ]
+    yield from range_figures(heights, key, system)
+
+
+def range_figures(found: Sequence[tuple[float, str]], key: str, system: System) -> Iterator[Figure]:
+    """The lowest and the highest of some heights, each with where it is. [m]"""
+    heights = sorted(found)
     if not heights:
         return
     for (steel_m, name), label, part in (
@@ -138,7 +159,7 @@ def steel_range(points: Sequence[OnPoint], key: str, system: System) -> Iterator
     ):
         text, also = shown(Length, steel_m, 2, system)
         work = worked(
-            low_steel_m, inputs=[Input("At point", name)], equation=f"the {part} of these points"
+            low_steel_m, inputs=[Input("At", name)], equation=f"the {part} of these places"
         )
         yield figure(
             f"{key}.{part}-steel",
@@ -146,7 +167,7 @@ def steel_range(points: Sequence[OnPoint], key: str, system: System) -> Iterator
             Value(text, also, steel_m, "m"),
             work,
             caution=LOADS,
-            note=f"at {name}",
+            note=f"at {name.removeprefix('point ')}",
         )
 
 
@@ -157,13 +178,12 @@ def steel_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
         rigging.beams, stater.named(rigging.beams, "rigging", "beam"), strict=True
     ):
         group = groups[f"beam {beam.name}"]
-        yield replace(
-            item,
-            figures=(
-                *group_figures(group, whole, item.key, system),
-                *steel_range(group.points, item.key, system),
-            ),
+        steel = (
+            steel_range(group.points, item.key, system)
+            if group.points
+            else steel_of_beam(beam, system, item.key)
         )
+        yield replace(item, figures=(*group_figures(group, whole, item.key, system), *steel))
         for number, station in enumerate(beam.low_steel, 1):
             yield stater.item(station, f"{item.key}.steel-{number}", "low-steel", beam.name)
     for zone, item in zip(
