@@ -41,6 +41,7 @@ from builder.pack import (
     Value,
     Verified,
     Working,
+    is_day,
 )
 from builder.reading.addresses import file_address
 
@@ -345,7 +346,7 @@ def checked_pieces(verified: Verified) -> list[Inline]:
     """A check in words: when, by whom, how, and how old it was on the day of the revision."""
     how = CHECKED_BY.get(verified.how, f"from {verified.how}")
     return [
-        "Checked on ",
+        "Checked on " if is_day(verified.on) else "Checked in ",
         Day(verified.on),
         f" by {verified.by}, {how}, {verified.age}",
     ]

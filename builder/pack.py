@@ -98,6 +98,11 @@ def not_more(value: Value, least: float | None = None) -> Value:
     return replace(value, text=text, also=also, number=None, least=least, most=value.number)
 
 
+def tells_the_most(value: Value) -> bool:
+    """Whether the words of a value that is not exact tell the most that it is, and no more."""
+    return value.most is not None and value.text.startswith("at most ")
+
+
 def not_less(value: Value) -> Value:
     """A number that something unknown still adds to, as a value of at least so much. [SI]"""
     also = f"at least {value.also}" if value.also else ""
@@ -144,8 +149,9 @@ class Check:
 @dataclass(frozen=True, slots=True)
 class Verified:
     """
-    When, by whom and how a value was checked. ``age_days`` counts to the day of the pack's
-    revision. All are empty where nobody says.
+    When, by whom and how a value was checked. ``on`` is a day, or the month or the year alone.
+    ``age_days`` counts to the day of the pack's revision, from the last day that ``on`` may mean;
+    ``stale`` counts from the first. All are empty where nobody says.
     """
 
     on: str
@@ -159,10 +165,19 @@ class Verified:
         """
         How long before this revision it was, or after it, in the coarsest words that still tell.
         """
-        return (
-            f"{span_of_days(abs(self.age_days))} {'after' if self.age_days < 0 else 'before'} this"
-            " revision"
-        )
+        if self.age_days == 0 and not is_day(self.on):
+            return "about when this revision was made"
+        span = span_of_days(abs(self.age_days))
+        told = span if is_day(self.on) else f"at least {span}"
+        return f"{told} {'after' if self.age_days < 0 else 'before'} this revision"
+
+
+DAY_LONG = len("2026-03-02")
+
+
+def is_day(on: str) -> bool:
+    """Whether a date names a day; else it is a month or a year, as far as anybody knows."""
+    return len(on) == DAY_LONG
 
 
 def sureness(check: Check | Verified) -> tuple[int, str]:

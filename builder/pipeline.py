@@ -11,6 +11,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 
 from builder import fit_file, pack_schema
+from builder.both_ends.joining import Sections, at_both_ends
 from builder.confirming import settled, with_confirmations
 from builder.department import Department, Published, Surroundings
 from builder.document import Attachment, Document, Page
@@ -266,17 +267,16 @@ def computed(
     """
     house = venue.house
     ageing = Ageing(on=on or house.revision.on, stale_after_days=house.stale_after_days)
-    offers = joined(department.offer(file) for department, file in described(venue))
-    around = Surroundings(offers, ageing, house.units)
-    published: list[Published] = [
-        published_once(department, file, around, done) for department, file in described(venue)
-    ]
+    around = surroundings_of(venue, ageing)
+    published = with_two_ends(venue, published_in(venue, around, done), ageing, done)
     remarks = [
         remark
         for _, file in described(venue)
         for remark in review(file, on=ageing.on, stale_after_days=ageing.stale_after_days)
     ]
-    open_statements = [each for each in offers.statements if place(each.where) not in hidden]
+    open_statements = [
+        each for each in around.exchange.statements if place(each.where) not in hidden
+    ]
     findings = (
         *(finding for part in published for finding in part.findings),
         *(finding_of(remark) for remark in remarks),
@@ -297,6 +297,32 @@ def computed(
         rules=tuple(RULES.values()),
         confirmed=tuple(sorted(sorted_out.confirmed, key=lambda each: weight(each.finding))),
     )
+
+
+def published_in(venue: Venue, around: Surroundings, done: Done) -> list[Published]:
+    """What all departments publish."""
+    return [published_once(department, file, around, done) for department, file in described(venue)]
+
+
+def with_two_ends(
+    venue: Venue, published: list[Published], ageing: Ageing, done: Done
+) -> list[Published]:
+    """What is published, with figures at both ends of values that are known in part."""
+
+    def sections_of(descriptions: Mapping[str, DepartmentFile]) -> Sections:
+        other = replace(venue, descriptions=descriptions)
+        around = surroundings_of(other, ageing)
+        return {part.section.key: part.section for part in published_in(other, around, dict(done))}
+
+    sections = {part.section.key: part.section for part in published}
+    found = at_both_ends(sections, venue.descriptions, sections_of)
+    return [replace(part, section=found[part.section.key]) for part in published]
+
+
+def surroundings_of(venue: Venue, ageing: Ageing) -> Surroundings:
+    """What each department of a venue knows beyond its own file."""
+    offers = joined(department.offer(file) for department, file in described(venue))
+    return Surroundings(offers, ageing, venue.house.units)
 
 
 def published_once(

@@ -17,6 +17,7 @@ from builder.pack import Check, Fact, Item, Place, Standing, Value
 from builder.pack import Verified as Checked
 from builder.reading.absent import Absent
 from builder.reading.addresses import distinct
+from builder.reading.dated import age_days, dated
 from builder.reading.fields import mark_of
 from builder.reading.how_many import numbers
 from builder.reading.in_part import Between, amount_of, ends_of, in_other_system, values_within
@@ -57,14 +58,16 @@ class Ageing:
         """A verification as the pack shows it."""
         if verification is None:
             return None
-        return self.aged(Check(verification.on.isoformat(), verification.by, verification.how))
+        return self.aged(Check(verification.on.text, verification.by, verification.how))
 
     def aged(self, check: Check) -> Checked:
         """A check with its age; one that nobody made has none."""
         if check.on == "":
             return Checked("", "", "", 0)
-        age_days = (self.on - date.fromisoformat(check.on)).days
-        return Checked(check.on, check.by, check.how, age_days, age_days > self.stale_after_days)
+        on = dated(check.on)
+        oldest_days = (self.on - on.first).days
+        stale = oldest_days > self.stale_after_days
+        return Checked(check.on, check.by, check.how, age_days(on, self.on), stale)
 
 
 @dataclass(frozen=True, slots=True)

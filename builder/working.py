@@ -75,7 +75,7 @@ def weakest_of(lines: Iterable[Written | Check]) -> Check | None:
 def check_of(line: Written) -> Check:
     """How a line was checked, as the pack keeps it."""
     said = line.verification
-    return Check("", "", "") if said is None else Check(said.on.isoformat(), said.by, said.how)
+    return Check("", "", "") if said is None else Check(said.on.text, said.by, said.how)
 
 
 def figure(

@@ -60,7 +60,7 @@ def test_knowing_less_never_promises_more(less: Less) -> None:
 def read_pack(less: Less) -> Pack:
     """
     The pack that knows less; the usual one where the value cannot be written so: nothing is `about`
-    a time of day, and a power factor that may be a tenth above 0.95 cannot be.
+    a time of day.
     """
     try:
         return pack_with(less)

@@ -16,6 +16,7 @@ from builder.reading.absent import Absent, why_absent
 from builder.reading.measures import both, shown, system_of
 from builder.reading.numerals import Unreadable, refuse
 from builder.reading.quantities import Level, Quantity, Temperature, TimeOfDay
+from builder.reading.ranges import COUNTED, Possible, range_of_kind
 from builder.reading.refusing import error
 from builder.reading.values.in_part import Manner, parted
 
@@ -25,6 +26,8 @@ Read = Callable[[Any], Any]
 
 ABOUT = Fraction(1, 10)
 """What `about` may be off by: a tenth of the value. Common practice, no source."""
+SPREAD = ("about", "within")
+"""Forms with ends that follow from a value in the middle."""
 DISPUTED: Literal["disputed"] = "disputed"
 UNCLEAR = "known-unclear"
 SAYING_KEYS = frozenset({"says", "by", "on"})
@@ -184,6 +187,26 @@ def spread(text: str, manner: Manner, value: Any, off: Fraction) -> Between[Any]
         raise error(UNCLEAR, "is about nothing", "write both ends, from nothing up")
     least, most = middle - abs(off), middle + abs(off)
     return Between(text, like(value, least, down=True), like(value, most, down=False), manner)
+
+
+def within_possible(known: Between[Any], own: Possible | None) -> Between[Any]:
+    """
+    What is known in part without what cannot be: a power factor of about 0.95 is at most 1. Ends
+    that the author wrote stay, and are refused where they cannot be.
+    """
+    if known.manner not in SPREAD or known.least is None or known.most is None:
+        return known
+    possible = own or range_of_value(known.most)
+    least, most = known.least, known.most
+    middle = (amount_of(least) + amount_of(most)) / 2
+    if not possible.holds(middle) or possible.holds(amount_of(most)):
+        return known
+    return replace(known, most=like(most, Fraction(repr(possible.high)), down=False))
+
+
+def range_of_value(value: Any) -> Possible:
+    """What a value can be, going by its kind alone."""
+    return range_of_kind(type(value)) if isinstance(value, Quantity) else COUNTED
 
 
 def like(value: Any, amount: Fraction, *, down: bool) -> Any:

@@ -8,8 +8,16 @@ from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import core_schema
 
 from builder.reading.absent import Absent
-from builder.reading.in_part import DISPUTED, Between, Saying, read_in_part, words_of
+from builder.reading.in_part import (
+    DISPUTED,
+    Between,
+    Saying,
+    read_in_part,
+    within_possible,
+    words_of,
+)
 from builder.reading.quantity import Quantity
+from builder.reading.ranges import Possible
 
 T = TypeVar("T")
 
@@ -65,7 +73,7 @@ class OrAbsent:
             Union[tuple(each for each in get_args(source) if each is not Absent)]  # noqa: UP007
         )
         written = core_schema.wrap_serializer_function_ser_schema(_written, schema=stated)
-        reader = _known_or if is_numeric(source) else _absent_or
+        reader = _known_or(possible_of(source)) if is_numeric(source) else _absent_or
         return core_schema.no_info_wrap_validator_function(
             reader,
             stated,
@@ -108,9 +116,22 @@ def _absent_or(value: Any, stated: Callable[[Any], Any]) -> Any:
     return stated(value) if absent is None else absent
 
 
-def _known_or(value: Any, stated: Callable[[Any], Any]) -> Any:
-    in_part = read_in_part(value, stated)
-    return _absent_or(value, stated) if in_part is None else in_part
+def _known_or(possible: Possible | None) -> Callable[[Any, Callable[[Any], Any]], Any]:
+    """Reads what is known in part, within what a field says is possible, or one value."""
+
+    def read(value: Any, stated: Callable[[Any], Any]) -> Any:
+        in_part = read_in_part(value, stated)
+        return _absent_or(value, stated) if in_part is None else within_possible(in_part, possible)
+
+    return read
+
+
+def possible_of(annotation: Any) -> Possible | None:
+    """The range that a field's type is marked with; None where it has only that of its kind."""
+    marks = getattr(annotation, "__metadata__", ())
+    own = next((mark for mark in marks if isinstance(mark, Possible)), None)
+    within = (possible_of(part) for part in get_args(annotation))
+    return own or next((found for found in within if found is not None), None)
 
 
 def _written(value: Any, stated: Callable[[Any], Any]) -> Any:

@@ -9,6 +9,7 @@ import re
 from collections.abc import Iterable
 from datetime import date
 
+from builder.reading.dated import Dated
 from builder.reading.fields import Reviewed, mark_of, values_of
 from builder.reading.in_part import Between
 from builder.reading.measures import shown
@@ -156,18 +157,23 @@ def in_own_words(text: str) -> str:
     return own if any(char.isalnum() for char in own) else text
 
 
+def on_or_in(checked: Dated) -> str:
+    """On a day, or in a month or year."""
+    return f"on {checked}" if checked.is_day else f"in {checked}"
+
+
 def ageing(verification: Verification, *, on: date, stale_after_days: int) -> Iterable[Remark]:
     """A check older than the house's own limit, or dated after the revision."""
-    age_days = (on - verification.on).days
-    if age_days < 0:
-        sentence = (
-            f"Checked on {verification.on}, which is after this revision ({on}). Is the date right?"
-        )
+    oldest_days = (on - verification.on.first).days
+    if oldest_days < 0:
+        when = on_or_in(verification.on)
+        sentence = f"Checked {when}, which is after this revision ({on}). Is the date right?"
         return (Remark("caution", "verified-later", sentence, verification.where("on")),)
-    if age_days > stale_after_days:
+    if oldest_days > stale_after_days:
+        perhaps = "" if verification.on.is_day else "perhaps "
         sentence = (
-            f"Last checked on {verification.on}, {age_days} days before this revision. The house's"
-            f" own limit is {stale_after_days} days."
+            f"Last checked {on_or_in(verification.on)}, {perhaps}{oldest_days} days before this"
+            f" revision. The house's own limit is {stale_after_days} days."
         )
         return (Remark("caution", "stale", sentence, verification.where("on")),)
     return ()

@@ -12,6 +12,7 @@ from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import core_schema
 
 from builder.formulas.primitives import ratio_float
+from builder.reading.dated import Dated, dated
 from builder.reading.numerals import Unreadable, folded, refuse
 from builder.reading.refusing import refusing
 from builder.reading.values import words as values
@@ -204,6 +205,11 @@ Count = Annotated[int, ReadBy(count, int, "a whole number, zero or more", "12", 
 YesNo = Annotated[bool, ReadBy(yes_no, bool, "yes or no", "yes")]
 YEAR_FIRST = r"^\s*[0-9]{4}-[0-9]{2}-[0-9]{2}\s*$"
 Day = Annotated[date, ReadBy(day, date, "a day, year-month-day", "2026-03-02", YEAR_FIRST)]
+DATED = r"^\s*[0-9]{4}(-[0-9]{2}){0,2}\s*$"
+DayOrSo = Annotated[
+    Dated, ReadBy(dated, Dated, "a day, a month or a year, year first", "2026-03-02", DATED)
+]
+"""When something was done, for what counts ages and not days."""
 Ratio = Annotated[float, ReadBy(ratio, float, "a number without a unit", "0.9")]
 Choice = Annotated[T, OneOf()]
 """A choice from a list: `Choice[Literal["measured", "drawing"]]`."""

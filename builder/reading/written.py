@@ -23,7 +23,7 @@ from pydantic_core import core_schema
 from builder.reading.absent import Absent
 from builder.reading.maybe import Maybe
 from builder.reading.problems import Problem, Where
-from builder.reading.words import Day, Name, Text, YesNo
+from builder.reading.words import Day, DayOrSo, Name, Text, YesNo
 
 Path = tuple[str | int, ...]
 
@@ -229,8 +229,12 @@ def tell(
 class Verification(Written):
     """When a value was checked, by whom and how."""
 
-    on: Day
-    """The day it was checked, such as 2026-03-02."""
+    on: DayOrSo
+    """
+    The day it was checked, such as 2026-03-02; or the month or the year, 2026-03 or 2026, where
+    nobody knows better. The check is then as old as the last day of it at least, and counts as old
+    as the first.
+    """
     by: Name
     """Who checked it, by role, such as head rigger."""
     how: Literal["measured", "drawing", "nameplate", "maker's sheet", "memory"]

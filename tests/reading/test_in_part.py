@@ -7,8 +7,9 @@ from typing import Annotated, Any
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from pydantic import ValidationError
+from pydantic import TypeAdapter, ValidationError
 
+from builder.departments.power.description.bounds import PowerFactor
 from builder.pack import Value
 from builder.reading import quantities as q
 from builder.reading.absent import Absent, is_unknown, why_absent
@@ -275,3 +276,12 @@ def test_what_may_be_carried_is_never_chosen(text: str) -> None:
 )
 def test_what_is_no_estimate_of_a_rating_is_not_told(key: str, text: str) -> None:
     assert review(Plated.model_validate({key: text}), **TODAY) == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "least", "most"),
+    [("about 0.97", 0.873, 1.0), ("0.97 +- 0.05", 0.92, 1.0), ("about 0.5", 0.45, 0.55)],
+)
+def test_what_may_be_off_is_no_more_than_possible(text: str, least: float, most: float) -> None:
+    found = TypeAdapter(Maybe[PowerFactor]).validate_python(text)
+    assert (found.least, found.most) == pytest.approx((least, most))

@@ -1,0 +1,96 @@
+"""
+The values that move every figure one way, or not at all, as they grow between their ends; and the
+figures of which that is not so.
+
+``tests/test_both_ends.py`` holds both against values in between.
+"""
+
+from collections.abc import Mapping, Set
+
+ALL: Set[str] = frozenset()
+"""No figure is left out."""
+BETWEEN_PHASES: Set[str] = frozenset(
+    {"neutral-current", "neutral-left", "neutral-binds", "imbalance"}
+)
+"""
+The current of a neutral is the length of a sum of arrows: longest where each of them is at an end,
+but not shortest there. A load on the phase that carries least brings phases nearer to each other.
+"""
+DROPS: Set[str] = frozenset({"drop", "drop-total", "drop-left", "drop-alone"})
+"""Of a power factor between its ends a drop may be larger: R·cos φ + X·sin φ has its top within."""
+
+SHARES: Set[str] = frozenset({"within_3", "within_6", "bare_within_3", "spread"})
+"""How evenly an area is served: best somewhere, and worse on both sides of it."""
+AT_THE_MIX: Set[str] = SHARES | {"end_fire_mix", "gradient_mix"}
+PATTERNS: Set[str] = SHARES | {
+    "alley",
+    "costs",
+    "end_fire_mix",
+    "end_fire_stage",
+    "fire_front",
+    "fire_rear",
+    "floor",
+    "floor_straight",
+    "gradient_front",
+    "gradient_mix",
+    "gradient_rear",
+    "gradient_stage",
+    "stack_nulls",
+    "straight",
+}
+"""Sums of waves, which come and go with every way that a source moves."""
+
+ONE_WAY: Mapping[str, Mapping[str, Set[str]]] = {
+    "access": {
+        "docks.truck_takes": ALL,
+        "vehicles.capacity": ALL,
+        "vehicles.load_centre": ALL,
+        "vehicles.fork_length": ALL,
+    },
+    "rigging": {
+        "trusses.height": ALL,
+        "limits.each_point": ALL,
+        "exceptions.each_point": ALL,
+        "hangs.weight": ALL,
+        "hangs.weight_in_all": ALL,
+        "hangs.stiffness": ALL,
+    },
+    "sound": {
+        "mix_position.width": AT_THE_MIX,
+        "mix_position.depth": AT_THE_MIX,
+        "models.level": SHARES,
+        "models.level_crest": SHARES,
+        "models.coverage.vertical": SHARES,
+        "models.depth": PATTERNS,
+        "models.weight": ALL,
+        "hangs.frame": ALL,
+    },
+    "power": {
+        "continuous_share": ALL,
+        "usual_power_factor": BETWEEN_PHASES | DROPS,
+        "supplies.rating": ALL,
+        "supplies.breaker": ALL,
+        "supplies.transformer": ALL,
+        "services.rating": ALL,
+        "services.breaker": ALL,
+        "services.neutral_rating": ALL,
+        "services.feeder.length": ALL,
+        "services.feeder.conductor": ALL,
+        "boards.rating": ALL,
+        "boards.breaker": ALL,
+        "boards.feeder.length": ALL,
+        "boards.feeder.conductor": ALL,
+        "outlets.rating": ALL,
+        "outlets.breaker": ALL,
+        "shore_power.rating": ALL,
+        "shore_power.breaker": ALL,
+        "standing_loads.draws": BETWEEN_PHASES,
+        "standing_loads.power_factor": BETWEEN_PHASES,
+        "standing_loads.third_harmonic": BETWEEN_PHASES,
+    },
+    "lines": {"lines.path": ALL},
+}
+"""
+The keys of each file as they lead from its top, without the places in lists, and the parts of
+the keys of figures that one of them can turn: these keep what is told without it.
+"""
