@@ -141,7 +141,7 @@ def test_ends_in_words_hold_whatever_the_corners_say() -> None:
 def test_a_mix_position_known_in_part_keeps_the_maps_and_says_for_which_width() -> None:
     pack = pack_with(Less("demo", "sound.yml", ("mix_position", "width"), "4.7 to 4.9 m"))
     sound = next(section for section in pack.sections if section.key == "sound")
-    words = "The maps are for the middle of what is known: mix_position.width 4.7 to 4.9 m."
+    words = "The maps are for the middle of what is known: mix position width, 4.7 to 4.9 m."
     assert sound.fields
     assert words in sound.cautions
 

@@ -86,7 +86,7 @@ def item_between(base: Item, ends: Sequence[Item], section: str, group: Group) -
         for key, figure in between.items()
     }
     keys = order if set(own) <= set(order) else [*own, *(key for key in order if key not in own)]
-    figures = tuple(told.get(key) or own[key] for key in keys if key in told or key in own)
+    figures = tuple(told.get(key) or own[key] for key in keys)
     return replace(base, figures=figures)
 
 
@@ -163,7 +163,10 @@ def is_as_well(own: Value | None, other: Value, section: str) -> bool:
 
 def inputs_in_words(group: Group) -> str:
     """The values of a group, each with the keys it stands under."""
-    told = (f"{keys_of(value.path)} {value.known.value}" for value in group)
+    told = (
+        f"{keys_of(value.path).replace('_', ' ').replace('.', ' ')}, {value.known.value}"
+        for value in group
+    )
     return " and ".join(dict.fromkeys(told))
 
 
