@@ -8,6 +8,7 @@ from typing import Any
 
 from builder.department import Department
 from builder.departments.access import ACCESS
+from builder.departments.flying import FLYING
 from builder.departments.house import HOUSE, House
 from builder.departments.lines import LINES
 from builder.departments.power import POWER
@@ -22,6 +23,7 @@ DEPARTMENTS: tuple[Department[Any], ...] = (
     ACCESS,
     STAGE,
     RIGGING,
+    FLYING,
     SOUND,
     POWER,
     LINES,

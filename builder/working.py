@@ -9,10 +9,11 @@ from dataclasses import replace
 from math import floor, log10
 
 from builder.formulas.cite import citation_of
+from builder.formulas.sources import COMMON_PRACTICE
 from builder.pack import Check, Figure, Input, Reference, Value, Working, sureness
 from builder.reading import units
 from builder.reading.measures import System, shown
-from builder.reading.quantities import Length
+from builder.reading.quantities import Length, Mass
 from builder.reading.written import Written
 
 Formula = Callable[..., object]
@@ -66,6 +67,24 @@ def worked(
     )
 
 
+def by_hand(
+    equation: str,
+    clause: str,
+    *,
+    inputs: Sequence[Input],
+    steps: Sequence[str] = (),
+    lines: Iterable[Written | Check] = (),
+) -> Working:
+    """A working whose formula is plain geometry or counting; ``lines`` as for :func:`worked`."""
+    return Working(
+        equation,
+        tuple(inputs),
+        (Reference(COMMON_PRACTICE.key, clause, COMMON_PRACTICE.title),),
+        tuple(steps),
+        check=weakest_of(lines),
+    )
+
+
 def weakest_of(lines: Iterable[Written | Check]) -> Check | None:
     """The weakest check of some lines; None where there are none."""
     checks = (line if isinstance(line, Check) else check_of(line) for line in lines)
@@ -89,6 +108,12 @@ def length_value(length_m: float, system: System) -> Value:
     """A length as a value of the pack, in both systems. [m]"""
     text, also = shown(Length, length_m, 2, system)
     return Value(text, also, length_m, "m")
+
+
+def mass_value(mass_kg: float, system: System) -> Value:
+    """A mass as a value of the pack, to the kilogram and in both systems. [kg]"""
+    text, also = shown(Mass, mass_kg, 0, system)
+    return Value(text, also, mass_kg, "kg")
 
 
 def missing(

@@ -24,6 +24,7 @@ KEPT = (
     "access.yml",
     "stage.yml",
     "rigging.yml",
+    "flying.yml",
     "lines.yml",
     "house.yml",
     "power.yml",

@@ -1,0 +1,126 @@
+"""What is computed of line sets: what is left on each, how many are free, weights on hand."""
+
+from collections.abc import Iterator, Sequence
+
+from builder.cautions import LOADS
+from builder.departments.flying.description import Flying, LineSet, Weights
+from builder.departments.flying.sets import (
+    Carrying,
+    Ends,
+    carrying,
+    kg_of,
+    range_kg,
+    sets_of,
+    told,
+)
+from builder.formulas.flying import balanced_kg, left_on_pipe_kg
+from builder.formulas.loads import total_load_kg
+from builder.pack import Figure, Input, Value, one_or_both
+from builder.reading.absent import Absent, listed
+from builder.reading.measures import System
+from builder.reading.quantities import Depth, Length
+from builder.working import by_hand, figure, length_value, mass_value, missing, worked
+
+LEAVES_OUT = (
+    "Where along the pipe it hangs, the lift lines and their fittings, friction, and what the"
+    " locking rail can hold while weights are moved."
+)
+FREE = "free"
+
+
+def set_figures(line_set: LineSet, flying: Flying, key: str, system: System) -> Iterator[Figure]:
+    """What may still hang on a set, and where it hangs on the stage."""
+    found = carrying(line_set, flying)
+    yield left_figure(found, line_set, flying, key, system)
+    if place := place_figure(line_set, flying, key, system):
+        yield place
+
+
+def left_figure(
+    found: Carrying, line_set: LineSet, flying: Flying, key: str, system: System
+) -> Figure:
+    """What may still hang on the pipe; at most, where something that takes from it is unknown."""
+    lines = [told(line_set, flying, name).by for name in ("load", "arbor", "pipe_weight")]
+    work = worked(
+        balanced_kg,
+        left_on_pipe_kg,
+        inputs=(
+            Input("May hang beside the pipe", range_kg(found.may)),
+            Input("Hangs now", range_kg(found.hangs)),
+        ),
+        steps=(*found.steps, f"{range_kg(found.may)} − {range_kg(found.hangs)}"),
+        leaves_out=LEAVES_OUT,
+        lines=[line for line in lines if line is not line_set],
+    )
+    label, name = "What may still hang", f"{key}.left"
+    value = between(found.left, system)
+    if value is None:
+        return missing(name, label, work, found.lacks, caution=LOADS)
+    note = f"not known: {', '.join(found.lacks)}" if found.lacks else ""
+    return figure(name, label, value, work, caution=LOADS, note=note)
+
+
+def between(ends: Ends, system: System) -> Value | None:
+    """A mass from its two ends; None where neither is known."""
+    least, most = (None if kg is None else mass_value(kg, system) for kg in ends)
+    return one_or_both(least, most)
+
+
+def place_figure(line_set: LineSet, flying: Flying, key: str, system: System) -> Figure | None:
+    """How far upstage of the reference line of the stage a set hangs, where both are exact."""
+    distance, reference = line_set.distance, flying.reference_at
+    if not isinstance(distance, Length) or not isinstance(reference, Depth):
+        return None
+    at_m = reference.m + distance.m
+    work = by_hand(
+        "depth = reference + distance",
+        "plane geometry",
+        inputs=(Input("Reference", reference.text), Input("Distance", distance.text)),
+        steps=(f"{reference.m:.2f} m + {distance.m:.2f} m = {at_m:.2f} m",),
+    )
+    label = "Upstage of the stage's reference line"
+    return figure(f"{key}.depth", label, length_value(at_m, system), work)
+
+
+def whole_figures(flying: Flying, key: str, system: System) -> Iterator[Figure]:
+    """How many sets there are, how many a show may have, and the weights on hand."""
+    sets = sets_of(flying)
+    yield counted(f"{key}.sets", "Line sets", len(sets), len(sets), sets)
+    working = [one for one in sets if one.condition != "out of service"]
+    free = [one for one in working if one.use == FREE]
+    unsaid = [one for one in working if isinstance(one.use, Absent)]
+    yield counted(
+        f"{key}.free", "Line sets free for a show", len(free), len(free) + len(unsaid), sets
+    )
+    if weights := listed(flying.weights):
+        yield weights_figure(weights, f"{key}.weights", system)
+
+
+def counted(key: str, label: str, least: int, most: int, sets: Sequence[LineSet]) -> Figure:
+    """A number of line sets, at least and at most."""
+    work = by_hand(
+        "counted, and what is out of service is not free",
+        "a count",
+        inputs=(Input("Line sets described", str(len(sets))),),
+        lines=sets,
+    )
+    both = Value(f"{least}", number=float(least)), Value(f"{most}", number=float(most))
+    return figure(key, label, one_or_both(*both) or both[0], work)
+
+
+def weights_figure(weights: Sequence[Weights], key: str, system: System) -> Figure:
+    """The counterweights on hand in all."""
+    ends = [kg_of(each.in_all) for each in weights]
+    least = sum(kg for kg, _ in ends if kg is not None) if any(kg for kg, _ in ends) else None
+    mosts = [kg for _, kg in ends]
+    most = None if any(kg is None for kg in mosts) else sum(kg for kg in mosts if kg is not None)
+    work = worked(
+        total_load_kg,
+        inputs=[Input(each.name, range_kg(kg_of(each.in_all))) for each in weights],
+        equation="sum of the weights on hand",
+    )
+    value = between((least, most), system)
+    if value is None:
+        lacks = [f"the weight of all {each.name}" for each in weights]
+        return missing(key, "Counterweights on hand", work, lacks, caution=LOADS)
+    return figure(key, "Counterweights on hand", value, work, caution=LOADS)

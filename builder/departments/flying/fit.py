@@ -1,0 +1,57 @@
+"""What a show may ask of line sets."""
+
+from functools import partial
+
+from builder.rules import Rule
+
+flying = partial(
+    Rule, department="flying", section="flying", who="the head flyman or the head rigger"
+)
+free = partial(flying, item="lineset", where=(("use", "free"),), whole="line_sets")
+
+RULES = (
+    free(
+        key="line sets",
+        title="Line sets free for a show",
+        kind="count",
+        combine="sum",
+        day="sum",
+        question="How many line sets are free, where do they hang, and what do they carry?",
+        remedy="Hang it from trusses or hoists, or ask which sets can be cleared.",
+    ),
+    free(
+        key="line set load",
+        title="What may hang on one free line set",
+        kind="mass",
+        value="left",
+        legal=True,
+        question="What may hang on a free line set, beside its pipe?",
+        remedy="Share it over two sets, or hang it from hoists.",
+    ),
+    free(
+        key="pipe length",
+        title="Length of the pipe of a free line set",
+        kind="length",
+        value="pipe_length",
+        question="How long are the pipes?",
+        remedy="Extend the pipe, where the head flyman allows it, or hang a narrower piece.",
+    ),
+    free(
+        key="high trim",
+        title="How high a free line set goes",
+        kind="length",
+        value="high_trim",
+        legal=True,
+        question="How high does a pipe go above the deck?",
+        remedy="Trip or fold the cloth, or leave part of it in sight.",
+    ),
+    flying(
+        key="grid height",
+        title="Height of the grid",
+        kind="length",
+        item="whole",
+        value="grid",
+        question="How high is the grid above the deck?",
+        remedy="Bring a lower piece.",
+    ),
+)

@@ -1,0 +1,165 @@
+"""
+A line set as it counts: its own values, and the usual ones where it says nothing, each with the
+line of the file that tells it.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from builder.departments.flying.description import Flying, LineSet, SetValues
+from builder.formulas.flying import Purchase, balanced_kg, left_on_pipe_kg
+from builder.reading.absent import Absent, listed
+from builder.reading.in_part import ends_of
+from builder.reading.quantities import Mass
+
+SHARED = ("moved_by", "arbor", "load", "pipe_length", "low_trim", "high_trim")
+"""
+The usual values that are told again on each line set, for shows are judged by them. The others
+stand once, under what is usual.
+"""
+PURCHASES: dict[str, Purchase] = {"counterweight": 1, "double purchase": 2}
+Ends = tuple[float | None, float | None]
+"""The least and the most of a weight, None for an end that nobody knows. [kg]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """A value of a line set, and the record that tells it."""
+
+    value: Any
+    by: SetValues
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """
+    What may hang beside the pipe at least and at most, how that was worked out, and what is not
+    known for it. [kg]
+    """
+
+    may: Ends
+    step: str
+    lacks: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Carrying:
+    """
+    What a line set may carry beside its pipe, what hangs on it, and what is left, each at least and
+    at most; what nobody tells, by name; and how it was worked out. [kg]
+    """
+
+    may: Ends
+    hangs: Ends
+    left: Ends
+    lacks: tuple[str, ...]
+    steps: tuple[str, ...]
+
+
+def told(line_set: LineSet, flying: Flying, key: str) -> Told:
+    """A value of a line set: its own, else the usual one."""
+    own = getattr(line_set, key)
+    if own is Absent.NOT_STATED and flying.usual is not None:
+        usual = getattr(flying.usual, key)
+        if usual is not Absent.NOT_STATED:
+            return Told(usual, flying.usual)
+    return Told(own, line_set)
+
+
+def sets_of(flying: Flying) -> tuple[LineSet, ...]:
+    """The line sets, none where nobody describes them."""
+    return listed(flying.line_sets)
+
+
+def kg_of(value: object) -> Ends:
+    """A weight at least and at most; nothing weighs nothing. [kg]"""
+    if value is Absent.NONE:
+        return 0.0, 0.0
+    least, most = ends_of(value) if not isinstance(value, bool) else (None, None)
+    return (
+        least.kg if isinstance(least, Mass) else None,
+        most.kg if isinstance(most, Mass) else None,
+    )
+
+
+def carrying(line_set: LineSet, flying: Flying) -> Carrying:
+    """
+    What a line set may carry, what hangs on it, and what that leaves. Of two limits the lower
+    counts; one that lacks something only bounds what there is at most.
+    """
+    limits = list(limits_of(line_set, flying))
+    whole = [limit.may[0] for limit in limits if not limit.lacks]
+    mosts = [limit.may[1] for limit in limits if limit.may[1] is not None]
+    may = (
+        min((kg for kg in whole if kg is not None), default=None),
+        min(mosts, default=None),
+    )
+    hangs = hung_of(line_set)
+    lacks = [] if limits else ["its limit"]
+    if may[0] is None:
+        lacks += [limit.lacks for limit in limits if limit.lacks]
+    if hangs[1] is None:
+        lacks.append("what weighs on it now")
+    left = (difference(may[0], hangs[1]), difference(may[1], hangs[0] or 0.0))
+    return Carrying(may, hangs, left, tuple(lacks), tuple(limit.step for limit in limits))
+
+
+def difference(may_kg: float | None, hangs_kg: float | None) -> float | None:
+    """What is left, None where either is not known. [kg]"""
+    if may_kg is None or hangs_kg is None:
+        return None
+    return left_on_pipe_kg(may_hang_kg=max(0.0, may_kg), hangs_kg=hangs_kg + max(0.0, -may_kg))
+
+
+def hung_of(line_set: LineSet) -> Ends:
+    """
+    What weighs on a set now. Where the house says that nothing hangs there, that is nothing; where
+    it says nothing of it, nobody knows. [kg]
+    """
+    weight = line_set.hung_weight
+    if weight is Absent.NOT_STATED:
+        return (0.0, 0.0) if line_set.carries is Absent.NONE else (None, None)
+    return kg_of(weight)
+
+
+def limits_of(line_set: LineSet, flying: Flying) -> Iterator[Limit]:
+    """
+    Each limit on what may hang beside the pipe: the load that the house states, and what the arbor
+    can balance.
+    """
+    load = kg_of(told(line_set, flying, "load").value)
+    if load != (None, None):
+        yield Limit(load, f"The house allows {range_kg(load)} beside the pipe.")
+    weights = told(line_set, flying, "arbor").value
+    arbor = (None, None) if weights is Absent.NONE else kg_of(weights)
+    if arbor == (None, None):
+        return
+    purchase = PURCHASES.get(str(told(line_set, flying, "moved_by").value))
+    if purchase is None:
+        step = f"The arbor holds {range_kg(arbor)}."
+        yield Limit((None, arbor[1]), step, "how it moves")
+        return
+    pipe = kg_of(told(line_set, flying, "pipe_weight").value)
+    least, most = (
+        None if kg is None else balanced_kg(arbor_kg=kg, purchase=purchase) for kg in arbor
+    )
+    may = (
+        None if least is None or pipe[1] is None else least - pipe[1],
+        None if most is None else most - (pipe[0] or 0.0),
+    )
+    share = "" if purchase == 1 else f" / {purchase}"
+    step = f"The arbor: {range_kg(arbor)}{share} − the pipe, {range_kg(pipe)} = {range_kg(may)}"
+    yield Limit(may, step, "" if pipe[1] is not None else "the weight of its pipe")
+
+
+def range_kg(ends: Ends) -> str:
+    """A weight in words. [kg]"""
+    least, most = ends
+    if least is None and most is None:
+        return "a weight that is not known"
+    if least is None:
+        return f"at most {most:,.0f} kg"
+    if most is None:
+        return f"at least {least:,.0f} kg"
+    return f"{least:,.0f} kg" if least == most else f"{least:,.0f} to {most:,.0f} kg"
