@@ -16,7 +16,8 @@ from builder.pack import Figure, Level, Pack, Section
 KEY = (
     "Circles are points, filled as far as they are loaded; a square is over a limit, a cross is out"
     " of service, a triangle has a load or a rating that is not known. Above each its name, below"
-    " what is left in {unit}, all else staying as it is. Broken lines are beams, strips are what"
+    " what is left in {unit} with the house's own hangs at their worst, all else staying as it is."
+    " Broken lines are beams, strips are what"
     " hangs. Audience at the bottom."
 )
 
