@@ -38,18 +38,18 @@ def fit(riders: tuple[Path, ...], venue: Path, pack_file: Path | None, form: str
     """
     Check RIDERS, one or more for one show day, against a pack.
 
-    Exit status: 0 where nothing that must be is short; 1 where something is, or a file cannot be
-    read; 2 for wrong usage.
+    Exit status: 0 where nothing that must be is short; 1 where something is, or a file or a line in
+    it cannot be read; 2 for wrong usage.
     """
     from builder.fit.interpreter import fit as verdicts
     from builder.fit.published import fit_record
 
     pack = published_or_exit(pack_file) if pack_file else pack_or_exit(venue, "text")
-    asked = riders_or_exit(riders, {rule.key: rule for rule in pack.rules})
+    asked, is_whole = riders_or_exit(riders, {rule.key: rule for rule in pack.rules})
     result = verdicts(fit_record(pack), asked)
     painted = str if os.environ.get("NO_COLOR") else coloured
     tell_in(form, said(result, form), painted=painted)
-    if result["verdict"] == "short" or len(asked) < len(riders):
+    if result["verdict"] == "short" or not is_whole:
         sys.exit(1)
 
 
@@ -75,23 +75,29 @@ def said(result: Result, form: str) -> str:
     return {"text": as_text, "markdown": as_markdown, "json": as_json}[form](result)
 
 
-def riders_or_exit(paths: tuple[Path, ...], rules: Mapping[str, Rule]) -> list[RiderAsked]:
+def riders_or_exit(
+    paths: tuple[Path, ...], rules: Mapping[str, Rule]
+) -> tuple[list[RiderAsked], bool]:
     """
-    The riders that can be read, with every problem of the others told; exit with 1 where none can.
+    All that can be read of the riders, with every problem told, and whether that is the whole; exit
+    with 1 where nothing can be.
     """
     from builder.files import read_rider
-    from builder.rider.asked import acts_differ, one_date, whole_rider
+    from builder.rider.asked import acts_differ, one_date, problems_of, readable_rider
 
-    riders, problems = [], []
+    riders, problems, lines = [], [], []
     for path in paths:
         try:
-            riders.append(whole_rider(read_rider(path), file=path.name, rules=rules))
+            rider = readable_rider(read_rider(path), file=path.name, rules=rules)
+            riders.append(rider)
+            lines += [(path, problem) for problem in problems_of(rider, path.name)]
         except Refused as refused:
             problems += [(path, problem) for problem in refused.problems]
         except Exception as failure:
             problems.append((path, program_failed(path.name, failure)))
     if problems and not riders:
         exit_with(problems)
+    tell_lines_left_out(lines)
     tell_left_out(problems)
     asked = [rider["rider"] for rider in riders]
     try:
@@ -99,7 +105,16 @@ def riders_or_exit(paths: tuple[Path, ...], rules: Mapping[str, Rule]) -> list[R
         one_date(riders)
     except ValueError as wrong:
         raise click.UsageError(str(wrong)) from None
-    return asked
+    return asked, not (problems or lines)
+
+
+def tell_lines_left_out(problems: list[tuple[Path, Problem]]) -> None:
+    """Print what cannot be read in riders of which the rest is judged."""
+    for path, problem in problems:
+        tell(f"{path.parent}/{problem}", err=True)
+    if problems:
+        names = ", ".join(dict.fromkeys(str(path) for path, _ in problems))
+        tell(f"Not judged in {names}: what cannot be read. The rest of it is judged.", err=True)
 
 
 def tell_left_out(problems: list[tuple[Path, Problem]]) -> None:

@@ -18,7 +18,7 @@ from builder.fit.arrangements.telling import (
 from builder.fit.arrangements.views import configurations_of
 from builder.fit.clock.records import DayAnswer
 from builder.fit.net import day_not_judged
-from builder.fit.overall import cautions, overall
+from builder.fit.overall import as_far_as_read, cautions, not_read_of, overall
 from builder.fit.questions import questions
 from builder.fit.records import ActAnswer, FitPack, Result, RiderAsked, Verdict
 from builder.fit.requirements import Known, by_requirement
@@ -49,8 +49,9 @@ def fit(pack: FitPack, riders: list[RiderAsked]) -> Result:
         "venue": pack["venue"],
         "revision": pack["revision"],
         "acts": act_answers(riders, best),
-        "verdict": overall(verdicts, ""),
+        "verdict": as_far_as_read(overall(verdicts, ""), riders),
         "verdicts": verdicts,
+        "not_read": not_read_of(riders),
         "judged_in": with_settings_told(judged_in_words(riders, best, others, names), best),
         "others": others,
         "day": best["rows"],
@@ -122,7 +123,7 @@ def act_answers(riders: list[RiderAsked], best: Judged) -> list[ActAnswer]:
                 "arrangement": {
                     "configuration": "" if place["is_open"] else place["configuration"]
                 },
-                "verdict": overall(best["verdicts"], rider["act"]),
+                "verdict": as_far_as_read(overall(best["verdicts"], rider["act"]), [rider]),
             }
         )
     return answers

@@ -1,7 +1,8 @@
 """What verdicts come to: the worst of them, and the cautions that belong beside them."""
 
-from builder.fit.records import FitPack, Section, Verdict, Word
-from builder.fit.verdicts import NOT_NEEDED, NOTED, RANK, SHORT
+from builder.fit.records import FitPack, RiderAsked, Section, Verdict, Word
+from builder.fit.sentences import NOT_READ, fill
+from builder.fit.verdicts import ASK, NOT_NEEDED, NOTED, RANK, SHORT
 
 
 def overall(verdicts: list[Verdict], act: str) -> Word:
@@ -14,6 +15,21 @@ def overall(verdicts: list[Verdict], act: str) -> Word:
         if act in ("", answer["act"]) and RANK[word] > RANK[worst]:
             worst = word
     return worst
+
+
+def as_far_as_read(word: Word, riders: list[RiderAsked]) -> Word:
+    """A verdict on riders: at best an ask where something in them cannot be read."""
+    is_whole = all(len(rider["not_read"]) == 0 for rider in riders)
+    return word if is_whole or RANK[word] > RANK[ASK] else ASK
+
+
+def not_read_of(riders: list[RiderAsked]) -> list[str]:
+    """What cannot be read of riders, in words, with whose it is."""
+    told: list[str] = []
+    for rider in riders:
+        for words in rider["not_read"]:
+            told.append(fill(NOT_READ, {"act": rider["act"], "words": words}))
+    return told
 
 
 def cautions(verdicts: list[Verdict], pack: FitPack) -> list[str]:

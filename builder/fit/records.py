@@ -404,7 +404,8 @@ ClockAsked = TypedDict(
 class RiderAsked(TypedDict):
     """
     A rider as the check takes it. ``configuration`` is the house's that the show plays in, or
-    empty; ``stays_m`` is how deep what stays on deck is while others play.
+    empty; ``stays_m`` is how deep what stays on deck is while others play; ``not_read`` tells each
+    thing in it that cannot be read, and that the check therefore goes without.
     """
 
     act: str
@@ -413,6 +414,7 @@ class RiderAsked(TypedDict):
     stays_m: float | None
     clock: ClockAsked | None
     requirements: list[Requirement]
+    not_read: list[str]
 
 
 # What the check answers.
@@ -501,7 +503,7 @@ class Result(TypedDict):
     """
     All that the check answers. ``judged_in`` tells the arrangement and how ``others`` fare, in
     words; both are empty where the house has one arrangement only. What the house sets for the show
-    is told there too.
+    is told there too. ``not_read`` tells what cannot be read of the riders, and was not judged.
     """
 
     venue: str
@@ -509,6 +511,7 @@ class Result(TypedDict):
     acts: list[ActAnswer]
     verdict: Word
     verdicts: list[Verdict]
+    not_read: list[str]
     judged_in: list[str]
     others: list[OtherArrangement]
     day: list[DayRow]

@@ -12,6 +12,9 @@ ASKER = "{act}{line}: {title}, {need}"
 RIDER_LINE = ", rider line {line}"
 
 RIDER_ASKS = "The rider asks."
+NOT_READ = (
+    "{act}: {words}. This was not judged, and what it shares with others is counted without it."
+)
 NOT_JUDGED = (
     "The program failed on this, so it was not judged: that is a mistake of the program and not of"
     " the rider or the house. Please report it."

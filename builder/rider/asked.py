@@ -34,10 +34,38 @@ def whole_rider(text: str, *, file: str, rules: Mapping[str, Rule]) -> RiderRead
     Refused
         With every problem in the text.
     """
-    reading = read_rider(text, LANGUAGE, [rule_record(rule) for rule in rules.values()], UNITS)
+    reading = read_of(text, rules)
     if reading["mistakes"]:
-        raise Refused(problem_of(mistake, file) for mistake in reading["mistakes"])
+        raise Refused(problems_of(reading, file))
     return reading
+
+
+def readable_rider(text: str, *, file: str, rules: Mapping[str, Rule]) -> RiderRead:
+    """
+    A rider with all of it that can be read; what cannot be is in its mistakes.
+
+    Raises
+    ------
+    Refused
+        With every problem in the text, where nothing is left that can be judged, or it is not known
+        whose rider it is.
+    """
+    reading = read_of(text, rules)
+    rider = reading["rider"]
+    is_something = rider["requirements"] or rider["clock"] is not None
+    if reading["mistakes"] and not (rider["act"] and is_something):
+        raise Refused(problems_of(reading, file))
+    return reading
+
+
+def read_of(text: str, rules: Mapping[str, Rule]) -> RiderRead:
+    """A rider's text, read as the page reads it."""
+    return read_rider(text, LANGUAGE, [rule_record(rule) for rule in rules.values()], UNITS)
+
+
+def problems_of(reading: RiderRead, file: str) -> list[Problem]:
+    """Everything that cannot be read in a rider, as problems of its file."""
+    return [problem_of(mistake, file) for mistake in reading["mistakes"]]
 
 
 def problem_of(mistake: Mistake, file: str) -> Problem:

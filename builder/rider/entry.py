@@ -9,6 +9,7 @@ from typing import TypedDict
 
 from builder.fit.records import RiderAsked, Rule
 from builder.reading.values.kinds import KindBook
+from builder.reading.values.sentences import fill
 from builder.reading.values.telling import problem_words, quoted_value
 from builder.rider.asking.asking import Asking
 from builder.rider.asking.language import Language
@@ -19,12 +20,14 @@ from builder.rider.text.document import read_tree
 from builder.rider.text.tree import Mistake, Node
 from builder.rider.text.writing import rider_text
 
+ON_LINE = "line {line}: {words}"
+
 
 class RiderRead(TypedDict):
     """
     A rider that was read.
 
-    ``rider`` holds all that could be read; the terminal takes it only where ``mistakes`` is empty.
+    ``rider`` holds all that could be read, and tells what could not.
     ``parts`` tells for each requirement the part of the rider that it came from, such as
     ``needs[2]``, as ``part`` of a mistake does. ``plays`` is the date, year first, or empty;
     ``booking`` how firm it is. ``tree`` is the text as it was written, with its places: what a form
@@ -59,13 +62,15 @@ def read_form(tree: Node, language: Language, rules: list[Rule], units: KindBook
     }
     written = read_group(tree, language["top"], "", asking)
     rider, parts = rider_asked(written, asking)
+    mistakes = in_order(asking["mistakes"])
+    rider["not_read"] = [placed_words(mistake) for mistake in mistakes]
     return {
         "rider": rider,
         "parts": parts,
         "plays": words_of(written, "plays"),
         "booking": words_of(written, "booking"),
         "tree": tree,
-        "mistakes": in_order(asking["mistakes"]),
+        "mistakes": mistakes,
     }
 
 
@@ -73,6 +78,14 @@ def mistake_words(mistake: Mistake) -> str:
     """A mistake in one sentence, without its place."""
     quoted = quoted_value(mistake["value"])
     return problem_words(mistake["path"], quoted, mistake["reason"], mistake["advice"])
+
+
+def placed_words(mistake: Mistake) -> str:
+    """A mistake in one sentence with its line, where it came from a text."""
+    words = mistake_words(mistake)
+    if mistake["line"] == 0:
+        return words
+    return fill(ON_LINE, {"line": str(mistake["line"]), "words": words})
 
 
 def write_rider(tree: Node) -> str:
@@ -90,6 +103,7 @@ def nothing_read(tree: Node, mistakes: list[Mistake]) -> RiderRead:
             "stays_m": None,
             "clock": None,
             "requirements": [],
+            "not_read": [],
         },
         "parts": [],
         "plays": "",

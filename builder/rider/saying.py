@@ -39,7 +39,7 @@ def as_text(result: Result) -> str:
         f" {result['verdict'].upper()}"
     )
     lines = [*folded(head), *folded(counted(result))]
-    for words in result["judged_in"]:
+    for words in (*result["not_read"], *result["judged_in"]):
         lines += folded(words)
     lines.append("")
     for act in acts(result):
@@ -193,7 +193,7 @@ def as_markdown(result: Result) -> str:
         Heading(
             1, f"{result['venue']}, revision {result['revision']['number']}: {result['verdict']}"
         ),
-        *map(Paragraph, result["judged_in"]),
+        *map(Paragraph, (*result["not_read"], *result["judged_in"])),
     ]
     for act in acts(result):
         rows = [row for whole in act["verdicts"] for row in rows_of(whole)]

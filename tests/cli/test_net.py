@@ -4,6 +4,7 @@ sentence that names the file; one bad rider never stops the others.
 """
 
 import errno
+import json
 import os
 import socket
 from collections.abc import Iterator
@@ -90,14 +91,51 @@ def test_one_bad_rider_does_not_stop_the_others(tmp_path: Path) -> None:
     assert both.stderr.endswith(f"Not judged: {bad}. The answer is only for the others.\n")
 
 
+REFUSED_LINE = """act: A
+needs:
+  - {what: moon}
+  - {what: stage width, at least: 1 m}
+"""
+
+
+@pytest.mark.parametrize("form", ["text", "markdown", "json"])
+def test_one_refused_line_of_a_rider_does_not_stop_the_others(tmp_path: Path, form: str) -> None:
+    bad = tmp_path / "bad.yml"
+    bad.write_text(REFUSED_LINE, "utf-8")
+    result = run("fit", str(bad), *QUARRY, "--format", form)
+    assert result.exit_code == 1
+    assert f"{bad}:3:12 what: 'moon' is nothing that can be checked" in result.stderr
+    assert result.stderr.endswith(
+        f"Not judged in {bad}: what cannot be read. The rest of it is judged.\n"
+    )
+    said = " ".join(result.stdout.split())
+    assert "A: line 3: what: 'moon' is nothing that can be checked" in said
+    assert "This was not judged, and what it shares with others is counted without it." in said
+    assert "at least 1 m" in said
+
+
+def test_a_show_of_which_a_line_cannot_be_read_is_an_ask_and_no_fit(tmp_path: Path) -> None:
+    verdicts = []
+    for text in (REFUSED_LINE, REFUSED_LINE.replace("  - {what: moon}\n", "")):
+        rider = tmp_path / "rider.yml"
+        rider.write_text(text, "utf-8")
+        result = json.loads(run("fit", str(rider), *QUARRY, "--format", "json").stdout)
+        words = [each["verdict"] for each in result["verdicts"]]
+        verdicts.append((words, result["acts"][0]["verdict"], result["verdict"]))
+    (words, act, whole), (same, best, _) = verdicts
+    assert words == same
+    assert best in ("fits", "fits, with a note")
+    assert (act, whole) == ("ask", "ask")
+
+
 def test_a_rider_at_which_the_program_fails_does_not_stop_the_others(
     monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
-    other, whole = tmp_path / "other.yml", asked.whole_rider
+    other, whole = tmp_path / "other.yml", asked.readable_rider
     other.write_text("act: Other\n", "utf-8")
     monkeypatch.setattr(
         asked,
-        "whole_rider",
+        "readable_rider",
         lambda text, *, file, rules: (
             breaking() if file == "other.yml" else whole(text, file=file, rules=rules)
         ),

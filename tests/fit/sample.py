@@ -150,6 +150,7 @@ def rider(
         "revision": "",
         "configuration": configuration,
         "stays_m": stays_m,
+        "not_read": [],
         "clock": clock,
         "requirements": [{**each, "act": act} for each in requirements],
     }

@@ -9,7 +9,7 @@ from builder.registry import RULES
 from builder.rider.asked import acts_differ, rider_of
 from tests.fit.sample import Record
 
-KEYS = {"act", "revision", "configuration", "stays_m", "clock", "requirements"}
+KEYS = {"act", "revision", "configuration", "stays_m", "clock", "requirements", "not_read"}
 
 
 def read(text: str) -> Record:
@@ -32,6 +32,7 @@ def test_a_rider_needs_no_more_than_a_name() -> None:
         "stays_m": None,
         "clock": None,
         "requirements": [],
+        "not_read": [],
     }
 
 

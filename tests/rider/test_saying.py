@@ -47,6 +47,7 @@ def result(*verdicts: Record, **more: Any) -> Record:
         "verdict": "short",
         "verdicts": list(verdicts),
         "acts": [{"act": "Act", "revision": "", "verdict": "short"}],
+        "not_read": [],
         "judged_in": [],
         "others": [],
         "day": [],

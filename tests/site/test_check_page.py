@@ -133,8 +133,11 @@ def test_a_stage_plot_comes_from_a_rider_file_and_says_which_rectangle_is_short(
             .first.inner_text()
             .startswith("6 rectangles from the rider file.")
         )
-        assert "5 of 6 as asked" in plot.locator(".check-verdict").first.inner_text()
-        inner = plot.locator(".check-within").inner_text()
+        told = plot.locator(".check-verdict").first.inner_text()
+        for words in ("3 of 6 as asked: Backline, Monitor desk, Cross", "short: Dimmer racks"):
+            assert words in told
+        assert "with a note: Band risers, Grand piano" in told
+        inner = plot.locator(".check-within").first.inner_text()
         assert "Wing column stands" in inner
         assert "Move it 742 mm (2'-5\") upstage." in inner
 
@@ -329,7 +332,7 @@ def test_what_is_wrong_in_a_file_is_told_in_the_terminal_s_words_beside_its_part
         page.goto(f"{demo_over_http}/check.html")
         page.set_input_files(".check-file", rider)
         page.locator("#check-state .tag").wait_for()
-        assert page.locator("#check-state").inner_text() == "fits 1 fit · 2 cannot be read"
+        assert page.locator("#check-state").inner_text() == "ask 1 fit · 2 cannot be read"
         beside = page.locator("[data-part=loads] .check-problem").inner_text()
         assert beside == f"Cannot be read: {told[0]}."
         assert page.locator("#check-problems").inner_text() == f"Cannot be read: {told[1]}."

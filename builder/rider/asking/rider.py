@@ -53,6 +53,7 @@ def rider_asked(rider: ReadValue, asking: Asking) -> tuple[RiderAsked, list[str]
         "stays_m": si_of(rider, "stays on deck"),
         "clock": clock_of(rider, asking),
         "requirements": [each["requirement"] for each in found],
+        "not_read": [],
     }
     return asked, [each["part"] for each in found]
 
