@@ -269,8 +269,8 @@ class TrimAsked(Asked):
 class RectangleAsked(TypedDict):
     """
     A rectangle of a stage plot: its size, its centre where it has a place, and the angle that it is
-    turned by, anticlockwise. ``on`` is the deck or a wing, or empty; ``lane`` is one to keep clear;
-    ``stays`` is yes, no, or empty.
+    turned by, anticlockwise. ``on`` is the deck or a wing, or empty; ``lane`` is one to keep clear,
+    ``around`` the name of what it is around, or empty; ``stays`` is yes, no, or empty.
     """
 
     name: str
@@ -287,6 +287,7 @@ class RectangleAsked(TypedDict):
     weight_kg: float | None
     foot_kg: float | None
     lane: bool
+    around: str
     stays: str
 
 

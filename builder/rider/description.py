@@ -275,6 +275,11 @@ class PlotRectangle(Written):
     """
     keep_clear: YesNo = Field(default=False, alias="keep clear")
     """Whether it is a lane in which nothing may stand. Lanes may cross."""
+    around: Name | None = None
+    """
+    What a lane is kept clear around, by its name in this plot, such as a ring around a tower. Only
+    that stands in it rightly.
+    """
     stays: YesNo | None = None
     """Whether it stays there while other acts of the day play."""
     strictness: Strictness = "must"

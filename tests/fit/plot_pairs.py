@@ -155,6 +155,7 @@ def a_rectangle(dice: Any, index: int, calm: bool) -> Record:
         "weight_kg": dice.one((None, None, 500.0, 1000.0, 2039.4324, 4000.0)),
         "foot_kg": dice.one((None, None, None, 100.0, 250.0, 250.1)),
         "lane": dice.yes(0.1),
+        "around": dice.one(("", "", "R0 <b>", "R1 <b>")),
     }
     none = {
         "turned_deg": 0.0,
@@ -163,6 +164,7 @@ def a_rectangle(dice: Any, index: int, calm: bool) -> Record:
         "weight_kg": dice.one((None, 200.0)),
         "foot_kg": None,
         "lane": False,
+        "around": "",
     }
     wall = {"width_m": 0.5, "depth_m": 7.0, "across_m": 0.0, "upstage_m": 3.0, **none}
     return {

@@ -58,6 +58,7 @@ def piece(
         "turned_deg": 0.0,
         "on": "",
         "lane": False,
+        "around": "",
         "stays": "",
     }
     loads = {"height_m": None, "weight_kg": None, "foot_kg": None}

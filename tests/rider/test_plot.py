@@ -49,6 +49,22 @@ def test_a_plot_is_one_requirement_with_its_rectangles_in_si() -> None:
     )
 
 
+def test_a_lane_says_what_it_is_around_and_that_must_be_one_other_rectangle() -> None:
+    tower, ring = "name: Tower, width: 2 m, depth: 2 m", "name: Ring, width: 4 m, depth: 4 m"
+    lane = f"{ring}, keep clear: yes"
+    told = read(tower, f"{lane}, around: Tower")["rectangles"][1]
+    assert (told["around"], told["lane"]) == ("Tower", True)
+    assert told["need"].startswith("a lane to keep clear, around Tower, 4 m wide")
+    for lines, words in (
+        ((tower, f"{ring}, around: Tower"), "is said of what is no lane to keep clear"),
+        ((tower, f"{lane}, around: Desk"), "is not the name of one other rectangle"),
+        ((tower, tower, f"{lane}, around: Tower"), "is not the name of one other rectangle"),
+        ((tower, f"{lane}, around: Ring"), "is not the name of one other rectangle"),
+    ):
+        (problem,) = problems(*lines)
+        assert words in problem
+
+
 def test_all_that_a_rectangle_says_is_told_in_the_rider_s_own_words() -> None:
     found = read(
         "name: Tower, width: 2 m, depth: 2 m, height: 3 m, weight: 1 t, point load: 300 kg, turned:"

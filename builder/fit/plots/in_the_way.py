@@ -88,11 +88,19 @@ def can_be_in_the_way(other: RectangleAsked, wish: RectangleAsked) -> bool:
     """
     Whether one rectangle can be in the way of another.
 
-    Lanes may cross, and what only should be there gives way to what must.
+    Lanes may cross, what a lane is around stands in it rightly, and what only should be there gives
+    way to what must.
     """
     if other["lane"] and wish["lane"]:
         return False
+    if is_around(other, wish) or is_around(wish, other):
+        return False
     return other["strictness"] == "must" or wish["strictness"] == "should"
+
+
+def is_around(lane: RectangleAsked, thing: RectangleAsked) -> bool:
+    """Whether a lane is kept clear around a thing."""
+    return lane["lane"] and lane["around"] != "" and lane["around"] == thing["name"]
 
 
 def edge_hits(wish: RectangleAsked, rect: Rectangle, floor: Floor, ground: Ground) -> list[Hit]:

@@ -20,7 +20,10 @@ MOST = 100
 ONE = "1 rectangle"
 SEVERAL = "{count} rectangles"
 TOO_MANY = "has {count} rectangles, and at most {most} are looked at"
+NO_LANE = "is said of what is no lane to keep clear"
+NOT_ONE = "is not the name of one other rectangle of the plot"
 LANE = "a lane to keep clear"
+AROUND = "around {words}"
 WIDE = "{words} wide"
 DEEP = "{words} deep"
 HIGH = "{words} high"
@@ -61,6 +64,22 @@ def note_plot(plot: ReadValue, asking: Asking) -> None:
                 wrong = fault("is nothing", "need-unclear", "write how large it is")
                 words = words_of(rectangle, key)
                 note_fault(asking, place_of(rectangle, key), key, words, wrong)
+        note_around(plot, rectangle, asking)
+
+
+def note_around(plot: ReadValue, rectangle: ReadValue, asking: Asking) -> None:
+    """Note what is around something and is no lane, or around nothing that the plot has once."""
+    if not has(rectangle, "around"):
+        return
+    name = words_of(rectangle, "around")
+    named = [other for other in plot["items"] if words_of(other, "name") == name]
+    if not yes_of(rectangle, "keep clear"):
+        wrong = fault(NO_LANE, "need-unclear", "write keep clear: yes, or take around out")
+    elif len(named) != 1 or named[0]["path"] == rectangle["path"]:
+        wrong = fault(NOT_ONE, "need-unclear", "write the name of the one that it is around")
+    else:
+        return
+    note_fault(asking, place_of(rectangle, "around"), "around", name, wrong)
 
 
 def rectangle_asked(rectangle: ReadValue) -> RectangleAsked:
@@ -84,6 +103,7 @@ def rectangle_asked(rectangle: ReadValue) -> RectangleAsked:
         "weight_kg": si_of(rectangle, "weight"),
         "foot_kg": si_of(rectangle, "point load"),
         "lane": yes_of(rectangle, "keep clear"),
+        "around": words_of(rectangle, "around"),
         "stays": stays,
     }
 
@@ -97,6 +117,7 @@ def rectangle_words(rectangle: ReadValue, spot: ReadValue | None) -> str:
     return parts_joined(
         [
             LANE if yes_of(rectangle, "keep clear") else "",
+            sized(AROUND, rectangle, "around"),
             sized(WIDE, rectangle, "width"),
             sized(DEEP, rectangle, "depth"),
             sized(HIGH, rectangle, "height"),

@@ -239,6 +239,20 @@ def test_an_overlap_is_told_on_both_with_the_move_that_ends_it() -> None:
     assert part(found, "B")["remedy"] == "Move it 300 mm (1'-0\") to stage left."
 
 
+def test_a_ring_kept_clear_around_a_thing_is_in_its_way_no_more_and_in_all_others_way() -> None:
+    tower = piece("Tower", (0, 5), (2.0, 2.0))
+    ring = piece("Ring", (0, 5), (4.0, 4.0), lane=True, around="Tower")
+    desk = piece("Desk", (1.5, 5), (0.5, 0.5))
+    assert word(stage(), tower, ring) == "fits"
+    assert shorts(plotted(stage(), tower, ring, desk)) == {"Ring", "Desk"}
+    assert shorts(plotted(stage(), tower, {**ring, "around": ""})) == {"Tower", "Ring"}
+
+
+def shorts(found: Record) -> set[str]:
+    """The rectangles of a plot that are short."""
+    return {each["title"] for each in found["parts"] if each["verdict"] == "short"}
+
+
 def test_a_lane_is_kept_clear_and_lanes_may_cross() -> None:
     lane = piece("Lane", (0, 5), (1.0, 9.0), lane=True)
     assert part(plotted(stage(), lane, piece("Desk", (0, 5))), "Desk")["reason"].startswith(
