@@ -23,6 +23,7 @@ from builder.document import Attachment, Document
 from builder.pack import FORMAT, Pack, from_json
 from builder.reading.nodes import decode
 from builder.reading.problems import Problem, Refused, Where
+from builder.stock.upgrade_record import RECORD
 
 if TYPE_CHECKING:
     from builder.pipeline import Memory
@@ -200,6 +201,21 @@ def read_shows(venue: Path) -> Shows:
         (*wrong, *problems),
         tuple(path.relative_to(venue).as_posix() for path in paths if path not in riders),
     )
+
+
+def read_upgrade_record(venue: Path) -> str | None:
+    """
+    What takes a venue's upgrade back, as text; None where there is none.
+
+    Raises
+    ------
+    Refused
+        If it is no regular file, is too big, or is not text.
+    """
+    path = venue / RECORD
+    if not path.exists():
+        return None
+    return decode(read_within(path, venue, path.name, LARGEST_TEXT), path.name)
 
 
 def read_sheet(path: Path) -> str:

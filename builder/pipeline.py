@@ -27,6 +27,7 @@ from builder.overview import overview_pages
 from builder.overview.changes import FEED, changes_feed
 from builder.overview.log import LOG, Log, changes_of
 from builder.pack import Finding, Level, Pack, Place, Revision, Section, to_json
+from builder.reading.language import NEWEST, newer_alone, words_of_before
 from builder.reading.measures import System
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.reader import read
@@ -87,16 +88,32 @@ def venue_of(
                 problems += refused.problems
     log, wrong = log_of(texts)
     problems += wrong
+    problems = newer_alone(problems)
     # A file that could not be read would make every reference to it look wrong, so names are
     # compared only where all files were read.
     if not problems:
         problems += (
             *problems_with_names(descriptions.values()),
             *missing_photos(descriptions.values(), photos or {}),
+            *older_words(texts, descriptions),
         )
     if problems:
         raise Refused(problems)
     return Venue(descriptions, fingerprint_of(texts, photos or {}), log)
+
+
+def older_words(
+    texts: Mapping[str, str], descriptions: Mapping[str, DepartmentFile]
+) -> list[Problem]:
+    """What a venue of the newest language says in words of one before."""
+    house = descriptions.get(HOUSE.key)
+    if not isinstance(house, House) or house.language < NEWEST:
+        return []
+    return [
+        problem
+        for key, description in descriptions.items()
+        for problem in words_of_before(texts[f"{key}.yml"], f"{key}.yml", description)
+    ]
 
 
 def read_once(

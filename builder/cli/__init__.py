@@ -13,6 +13,7 @@ from builder.cli.fit import fit
 from builder.cli.net import Netted, with_details
 from builder.cli.phases import phases
 from builder.cli.stock import stock
+from builder.cli.upgrade import upgrade
 from builder.cli.venue import build, check, new, pack, schema, serve
 
 
@@ -24,5 +25,18 @@ def main() -> None:
     """
 
 
-for command in (new, check, build, serve, pack, schema, stock, changes, fit, phases, explain):
+for command in (
+    new,
+    check,
+    build,
+    serve,
+    pack,
+    schema,
+    stock,
+    changes,
+    fit,
+    phases,
+    explain,
+    upgrade,
+):
     main.add_command(with_details(command))

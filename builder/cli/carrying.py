@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from builder.stock.changing import Asked, Changed, Stockroom
     from builder.stock.lines import Held
     from builder.stock.order import Order
+    from builder.stock.rewrite import Rewrite
 
 
 def carry_out(
@@ -40,7 +41,6 @@ def carry_out_all(
     orders: "Callable[[Stockroom], Sequence[Order]]", given: Mapping[str, Any]
 ) -> None:
     """Carry out orders: show what they come to, ask, write."""
-    from builder.saving import save
     from builder.stock.changing import Asked, changed
 
     venue: Path = given["venue"]
@@ -55,17 +55,28 @@ def carry_out_all(
     except Refused as refused:
         tell_and_exit(refused)
     show(result, venue, asked, every=given["every"])
-    if given["dry_run"]:
+    write_asked(venue, result.rewrites, dry_run=given["dry_run"], yes=given["yes"])
+
+
+def write_asked(venue: Path, rewrites: "Sequence[Rewrite]", *, dry_run: bool, yes: bool) -> bool:
+    """
+    Write where somebody says yes, and tell what was done; whether it was written. Exits with 1
+    where the answer is no, or the disk refuses.
+    """
+    from builder.saving import save
+
+    if dry_run:
         tell("Nothing was written.")
-        return
-    if not given["yes"] and not click.confirm("Write this?"):
+        return False
+    if not yes and not click.confirm("Write this?"):
         tell("Nothing was written.")
         sys.exit(1)
     try:
-        save(venue, result.rewrites)
+        save(venue, rewrites)
     except Refused as refused:
         tell_and_exit(refused)
-    tell(f"Wrote {' and '.join(str(venue / each.file) for each in result.rewrites)}.")
+    tell(f"Wrote {' and '.join(str(venue / each.file) for each in rewrites)}.")
+    return True
 
 
 def show(result: "Changed", venue: Path, asked: "Asked", *, every: bool) -> None:

@@ -8,7 +8,7 @@ ABSENCES = {
     "unknown": (
         "'unknown' stands for a value that nobody knows yet: a task for the house. It can stand"
         " under a key that says so. A show that asks for it gets a question, never a fit.",
-        "A '?' for it, the word before, is still read.",
+        "A '?' for it, the word of language 1, is read where house.yml does not say 'language: 2'.",
         "clear_height: unknown",
     ),
     "none": (

@@ -48,7 +48,8 @@ compared;
 `at least 15 m`, `up to 2 t`; `set from 0.9 m to 1.4 m` or `set to 4 ft or 5 ft` where it can be
 chosen; `disputed` where sources do not agree;
 * `unknown` where nobody knows yet, `none` where there is none, where the key says so. Leave a key
-out to say nothing. A `?` for `unknown`, the word before, is still read.
+out to say nothing. A `?` for `unknown`, the word of language 1, is read in a venue that
+does not say `language: 2`, and in riders.
 
 **Needed** keys must be there. **Decisive** keys are those that shows stop on: where one is left
 out, the pack says "not stated".

@@ -7,11 +7,20 @@ from typing import Annotated, ClassVar, Literal
 from pydantic import Field
 
 from builder.reading.absent import Absent
+from builder.reading.language import FIRST, Language
 from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.quantities import Duration, Length, Level, Percent, Temperature, TimeOfDay
 from builder.reading.words import Count, Day, Name, Text, YesNo
-from builder.reading.written import Assumed, Decisive, DepartmentFile, Line, Plausible, Written
+from builder.reading.written import (
+    Assumed,
+    Decisive,
+    DepartmentFile,
+    Line,
+    NotInWords,
+    Plausible,
+    Written,
+)
 
 
 class Revised(Written):
@@ -198,6 +207,11 @@ class TroubleSpot(Line):
 class House(DepartmentFile):
     """The house: identity, capacities, contacts, limits."""
 
+    language: Annotated[Language, NotInWords("it says how to read the files")] = FIRST
+    """
+    The language that all files of this venue are written in. Left out, it is 1, as before;
+    `housepack upgrade` brings a venue to the newest.
+    """
     name: Name
     """The name of the venue."""
     also_known_as: tuple[Name, ...] = ()

@@ -11,6 +11,7 @@ from builder.exchange import Air, Altitude, Offers, SoundLimit, Statement
 from builder.formulas.dimensions import sum_gap
 from builder.pack import Fact, Finding, Item, Level, Section, Standing, Value
 from builder.reading.absent import Absent
+from builder.reading.language import NEWEST
 from builder.stating import Stater, place
 
 ISA_SEA_LEVEL_KPA = 101.325
@@ -76,7 +77,7 @@ def items(house: House, stater: Stater) -> Iterator[Item]:
         "house.identity",
         "identity",
         house.name,
-        leave_out=("note", "revision", "crew"),
+        leave_out=("language", "note", "revision", "crew"),
     )
     yield from stater.counted(house.addresses, "house", "address", name_key="use")
     yield from stater.counted(house.contacts, "house", "contact", name_key="role")
@@ -108,12 +109,26 @@ def block_facts(configuration: Configuration, key: str) -> Iterator[Fact]:
 
 
 def findings(house: House) -> Iterator[Finding]:
-    """Sums that do not close, and limits that say too little to be kept."""
+    """
+    A language that is not the newest, sums that do not close, and limits that say too little to be
+    kept.
+    """
+    if house.language < NEWEST:
+        yield older_language(house)
     for configuration in house.configurations:
         yield from sum_of_blocks(configuration)
     if not isinstance(house.noise_limits, Absent):
         for limit in house.noise_limits:
             yield from incomplete_limit(limit)
+
+
+def older_language(house: House) -> Finding:
+    """That a venue is written as before, and how it comes to the newest language."""
+    sentence = (
+        f"Written in language {house.language}; the newest is {NEWEST}. 'housepack upgrade' shows"
+        " what it would write otherwise, asks, and can be taken back."
+    )
+    return Finding(Level.NOTE, "language-older", sentence, place=place(house.where("language")))
 
 
 def sum_of_blocks(configuration: Configuration) -> Iterator[Finding]:
