@@ -40,6 +40,10 @@ DEMOS = (PACKAGE / "demo", PACKAGE.parent / "venue")
 PHOTO_ENDINGS = (".png", ".jpg", ".jpeg", ".webp")
 
 
+OF_OLDER = (
+    "ask the house to build its site again with this version, or run 'housepack pack' on its files;"
+    " what is not exact, and what stands in one configuration alone, would be misread"
+)
 PHOTOS, SHOWS = "photos", "shows"
 
 
@@ -270,26 +274,36 @@ def read_pack(path: Path) -> Pack:
         pack = from_json(text)
     except ValueError:
         pack = None
-    if pack is not None and pack.format == FORMAT and is_finite(pack):
+    if pack is not None and pack.format == FORMAT and is_finite(pack) and not pack.spaces:
         return pack
-    reason, advice = (
-        "is not a pack that this version reads",
-        "give the pack.json of a site, or what 'housepack pack' writes",
-    )
-    if (told := format_of(raw)) not in (None, FORMAT):
-        reason = f"is a pack of format {told}, and this version reads format {FORMAT}"
-        advice = "read it with the version that wrote it, or a newer one"
+    reason, advice = why_no_pack(raw)
     raise Refused([Problem(Where(path.name), "", "", reason, "pack-unreadable", advice)])
 
 
-def format_of(raw: bytes) -> int | None:
-    """The format that a file says it has; None where it says none."""
+def why_no_pack(raw: bytes) -> tuple[str, str]:
+    """Why a file is no pack that this version reads, and how to go on."""
     try:
         read = json.loads(raw.decode("utf-8-sig"))
     except (ValueError, RecursionError):
-        return None
-    told = read.get("format") if isinstance(read, dict) else None
-    return told if isinstance(told, int) and not isinstance(told, bool) else None
+        read = None
+    record = read if isinstance(read, dict) else {}
+    told = record.get("format")
+    if isinstance(told, int) and not isinstance(told, bool) and told != FORMAT:
+        return (
+            f"is of format {told}, and this version reads format {FORMAT}",
+            OF_OLDER if told < FORMAT else "read it with a newer version of housepack",
+        )
+    if told == FORMAT and "caution" in record:
+        return "is what a page reads of a pack", "give the pack.json that stands beside it"
+    if told == FORMAT and record.get("spaces"):
+        return (
+            "is a house of several stages, and this version judges one",
+            "read it with a newer version of housepack",
+        )
+    return (
+        "is not a pack that this version reads",
+        "give the pack.json of a site, or what 'housepack pack' writes",
+    )
 
 
 def is_finite(value: object) -> bool:

@@ -6,7 +6,7 @@ The page 'Check your show' reads the same, so whoever takes the file has what th
 
 import json
 from collections.abc import Mapping
-from typing import Literal
+from typing import Literal, TypedDict
 
 from builder.cautions import EVERYWHERE
 from builder.document import Document
@@ -19,7 +19,14 @@ from builder.render.references import Anchors, anchors_of
 
 PATH = "fit.json"
 SCHEMA_PATH = "fit.schema.json"
-FORMAT: Literal[1] = 1
+FORMAT: Literal[2] = 2
+
+
+class FitSpace(TypedDict):
+    """One stage of a house that has several, by the key that its sections bear as `space`."""
+
+    key: str
+    name: str
 
 
 class FitFile(FitPack):
@@ -28,14 +35,16 @@ class FitFile(FitPack):
     stands beside every verdict.
     """
 
-    format: Literal[1]
+    format: Literal[2]
     caution: str
+    spaces: list[FitSpace]
 
 
 def fit_file(pack: Pack, document: Document) -> FitFile:
     """What is published of a pack for the check; a document tells where things stand."""
     record = fit_record(pack, pages=pages_of(pack, document))
-    return {**record, "format": FORMAT, "caution": EVERYWHERE}
+    spaces: list[FitSpace] = [{"key": space.key, "name": space.name} for space in pack.spaces]
+    return {**record, "format": FORMAT, "caution": EVERYWHERE, "spaces": spaces}
 
 
 def fit_file_text(pack: Pack, document: Document) -> str:

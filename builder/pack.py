@@ -16,7 +16,7 @@ from typing import Any
 from builder.reading.how_many import out_words
 from builder.rules import Rule
 
-FORMAT = 1
+FORMAT = 2
 """
 Raised when a reader of the previous format would misread this one; ``docs/pack/pack-format.md``
 tells what changed.
@@ -410,8 +410,20 @@ class Confirmed:
 
 
 @dataclass(frozen=True, slots=True)
+class Space:
+    """One stage of a house that has several, by the key that its sections bear."""
+
+    key: str
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
 class Section:
-    """One department's part of the pack. ``note`` is what its file says of the whole department."""
+    """
+    One department's part of the pack. ``note`` is what its file says of the whole department.
+    ``space`` is the key of the space that it describes; empty for what all spaces share, and in a
+    house of one stage.
+    """
 
     key: str
     title: str
@@ -421,6 +433,7 @@ class Section:
     cautions: tuple[str, ...] = ()
     verified: Verified | None = None
     note: str = ""
+    space: str = ""
 
     def of_kind(self, kind: str) -> tuple[Item, ...]:
         """The items of one kind, in the author's order."""
@@ -477,7 +490,10 @@ class Change:
 
 @dataclass(frozen=True, slots=True)
 class Pack:
-    """Everything that is published of one revision of one venue."""
+    """
+    Everything that is published of one revision of one venue. ``spaces`` are its stages where it
+    has several.
+    """
 
     venue: str
     revision: Revision
@@ -488,6 +504,7 @@ class Pack:
     log: tuple[Change, ...] = ()
     rules: tuple[Rule, ...] = ()
     confirmed: tuple[Confirmed, ...] = ()
+    spaces: tuple[Space, ...] = ()
     format: int = field(default=FORMAT)
 
     def section(self, key: str) -> Section | None:

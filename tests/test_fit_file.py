@@ -4,15 +4,18 @@ What the check reads of a pack is published with a schema, and the page reads no
 
 import json
 from copy import deepcopy
+from dataclasses import replace
 from typing import Any, Literal, NotRequired, TypedDict
 
 import jsonschema
 import pytest
 
+from builder.document import Document
 from builder.fit.interpreter import fit
 from builder.fit.published import fit_record
-from builder.fit_file import FORMAT, PATH, SCHEMA_PATH
-from builder.pack import from_json
+from builder.fit_file import FORMAT, PATH, SCHEMA_PATH, fit_file_text
+from builder.pack import Space, from_json, to_json
+from builder.pack_schema import pack_schema_text
 from builder.record_schema import schema_of
 from builder.registry import RULES
 from builder.rider.asked import rider_of
@@ -169,3 +172,23 @@ class Strange(TypedDict):
 def test_a_kind_that_json_lacks_is_refused() -> None:
     with pytest.raises(ValueError, match=r"kind must be one that JSON has, got set\[str\]"):
         schema_of(Strange)
+
+
+def test_a_section_of_one_of_several_stages_says_of_which() -> None:
+    pack = from_json(files_of(VENUES[0])["pack.json"].decode())
+    shared, *own = pack.sections
+    studio = [replace(section, space="studio") for section in own]
+    several = replace(
+        pack, sections=(shared, *studio), spaces=(Space("studio", "The small studio"),)
+    )
+    assert from_json(to_json(several)) == several
+    jsonschema.validate(json.loads(to_json(several)), json.loads(pack_schema_text()))
+    record = json.loads(fit_file_text(several, Document(pack.venue, ())))
+    jsonschema.validate(record, SCHEMA)
+    assert record["spaces"] == [{"key": "studio", "name": "The small studio"}]
+    assert [section.get("space") for section in record["sections"]] == [
+        None,
+        *("studio" for _ in own),
+    ]
+    assert '"space' not in to_json(pack)
+    assert DEMO["spaces"] == []

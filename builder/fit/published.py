@@ -67,7 +67,7 @@ def rule_record(rule: PackRule) -> Rule:
 def section_record(section: packs.Section, pages: Mapping[str, str], wanted: Wanted) -> Section:
     """A section with its items."""
     drawn = section.outlines if section.key in DRAWN else ()
-    return {
+    record: Section = {
         "key": section.key,
         "title": section.title,
         "cautions": list(section.cautions),
@@ -78,6 +78,9 @@ def section_record(section: packs.Section, pages: Mapping[str, str], wanted: Wan
             if (section.key, item.kind) in wanted
         ],
     }
+    if section.space:
+        record["space"] = section.space
+    return record
 
 
 def outline_record(outline: packs.Outline) -> Outline:

@@ -6,7 +6,7 @@ the browser have the same shape. Lengths are in metres, masses in kilograms, tim
 currents in ampere, as the ends of the keys say; ``None`` is what nobody has said.
 """
 
-from typing import Literal, TypedDict
+from typing import Literal, NotRequired, TypedDict
 
 from builder.formulas.polygons import Point
 
@@ -89,13 +89,17 @@ class Outline(TypedDict):
 
 
 class Section(TypedDict):
-    """What a department says."""
+    """
+    What a department says. `space` is the key of the space that it describes; left out for what all
+    spaces share, and in a house of one stage.
+    """
 
     key: str
     title: str
     cautions: list[str]
     outlines: list[Outline]
     items: list[Item]
+    space: NotRequired[str]
 
 
 class Asker(TypedDict):

@@ -142,8 +142,8 @@ def test_a_pack_of_another_format_says_which_it_is(venue: Path, tmp_path: Path) 
     result = run(venue, str(tmp_path / "x.json"))
     assert result.exit_code == 1
     assert (
-        "x.json is a pack of format 99, and this version reads format 1; read it with the version"
-        " that wrote it, or a newer one [pack-unreadable]" in result.output
+        "x.json is of format 99, and this version reads format 2; read it with a newer version of"
+        " housepack [pack-unreadable]" in result.output
     )
 
 

@@ -248,7 +248,26 @@ def test_a_venue_that_is_not_there_is_told_before_anything_is_served(tmp_path: P
 @pytest.mark.parametrize(
     ("text", "reason"),
     [
-        ('{"format": 2}', f"is a pack of format 2, and this version reads format {FORMAT}"),
+        (
+            f'{{"format": {FORMAT + 1}}}',
+            f"is of format {FORMAT + 1}, and this version reads format {FORMAT}; read it with a"
+            " newer version of housepack",
+        ),
+        (
+            '{"format": 1}',
+            f"is of format 1, and this version reads format {FORMAT}; ask the house to build its"
+            " site again with this version, or run 'housepack pack' on its files; what is not"
+            " exact, and what stands in one configuration alone, would be misread",
+        ),
+        (
+            f'{{"format": {FORMAT}, "caution": "A planning figure."}}',
+            "is what a page reads of a pack; give the pack.json that stands beside it",
+        ),
+        (
+            f'{{"format": {FORMAT}, "spaces": [{{"key": "studio", "name": "Studio"}}]}}',
+            "is a house of several stages, and this version judges one; read it with a newer"
+            " version of housepack",
+        ),
         ("[]", "is not a pack that this version reads"),
         ("[" * 50_000, "is not a pack that this version reads"),
         ("\ufeff{}", "is not a pack that this version reads"),
@@ -262,7 +281,7 @@ def test_a_pack_that_is_none_or_newer_is_told(tmp_path: Path, text: str, reason:
     pack.write_text(text, "utf-8")
     result = run("fit", str(RIDER), "--pack", str(pack))
     assert result.exit_code == 1
-    assert result.output.startswith(f"{pack} {reason}; ")
+    assert result.output.startswith(f"{pack} {reason}")
     assert result.output.endswith("[pack-unreadable]\n1 problem. Nothing was checked.\n")
 
 
