@@ -13,8 +13,8 @@ from builder.stating import Ageing
 
 AROUND = Surroundings(Offers(), Ageing(date(2026, 6, 1), 365), "metric")
 HOUSE = (
-    "name: A\nwhat: b\ntown: c\nsetting: indoors\ntime_zone: d\nrevision: {number: 1, on:"
-    " 2026-01-02, by: e}\n"
+    "language: 2\nname: A\nwhat: b\ntown: c\nsetting: indoors\ntime_zone: d\n"
+    "revision: {number: 1, on: 2026-01-02, by: e}\n"
 )
 PACK = Pack("A", Revision("1", "2026-01-02", "e", ""), (), ())
 

@@ -53,7 +53,7 @@ def test_where_one_line_does_not_say_the_answer_is_a_question_not_a_least() -> N
 
 def test_a_house_without_permanent_lines_falls_short_and_one_that_says_nothing_is_asked() -> None:
     assert verdict("lines: none\n", "fibres to the mix position", 1) == "short"
-    assert verdict("labels: ?\n", "fibres to the mix position", 1) == "ask"
+    assert verdict("labels: unknown\n", "fibres to the mix position", 1) == "ask"
 
 
 def test_kinds_are_asked_apart() -> None:
@@ -105,7 +105,7 @@ def test_channels_are_counted(least: int, answer: str) -> None:
     [
         ("[{name: N, internet_down: 40 Mbit/s}]", "fits"),
         ("[{name: N, internet_down: none}]", "short"),
-        ("[{name: N, internet_down: ?}]", "ask"),
+        ("[{name: N, internet_down: unknown}]", "ask"),
         ("[{name: N, internet_down: none}, {name: M}]", "ask"),
         ("[{name: N, internet_down: 40 Mbit/s, terms: not for visitors}]", "ask"),
         ("none", "short"),

@@ -153,7 +153,7 @@ def test_no_lines_at_all_is_said_as_none_and_as_not_known() -> None:
         for name, text in read_folder(ROOT / "tests" / "venues" / "quarry").texts.items()
         if name in ("house.yml", "stage.yml")
     }
-    for written, said in (("none", "none"), ("?", "not known yet")):
+    for written, said in (("none", "none"), ("unknown", "not known yet")):
         made = pack_of(venue_of({**texts, "lines.yml": f"lines: {written}\n"}))
         section = made.section("lines")
         assert section is not None
