@@ -116,7 +116,8 @@ const py = (() => {
         x = high;
       }
       partials.length = kept;
-      partials.push(x);
+      // As Python: a sum of nothing is 0, never -0.
+      if (x !== 0) partials.push(x);
     }
     let count = partials.length,
       high = 0,

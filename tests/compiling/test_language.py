@@ -2,6 +2,7 @@
 
 import json
 import random
+from math import copysign, fsum
 from pathlib import Path
 from typing import Any
 
@@ -85,6 +86,15 @@ def test_numbers_and_texts_drawn_at_random_give_the_same_in_both(browser: Browse
         if ours != theirs
     ]
     assert different == []
+
+
+@pytest.mark.browser
+def test_a_sum_of_what_is_nothing_has_no_sign_in_either(browser: Browser) -> None:
+    page = browser.new_page()
+    page.add_script_tag(content=script(NUMBERS, "summed"))
+    theirs = page.evaluate("() => Object.is(engine.summed([-0, -0]), 0)")
+    page.close()
+    assert (copysign(1.0, fsum([-0.0, -0.0])) == 1.0, theirs) == (True, True)
 
 
 def random_call(draw: random.Random) -> tuple[str, list[Any]]:
