@@ -37,8 +37,10 @@ class Rule:
     ``largest``, ``sum``, or ``shared`` where it is the largest but for what an act does not
     share. ``otherwise`` is the value that answers where the first is not written:
     all of a line work unless it says how many do. ``beside`` is another kind of item whose faults
-    are told with the answer. ``elsewhere`` names a section, a kind of item and a value of it, which
-    answer where the rule's own section describes nothing of the kind. ``legal`` is what no rounding
+    are told with the answer. ``also`` are other kinds of item, each with the value by which it
+    answers beside the rule's own, where it has that value. ``elsewhere`` names a section, a kind of
+    item and a value of it, which answer where the rule's own section describes nothing of the kind.
+    ``legal`` is what no rounding
     may pass: headroom, doors, weights.
     """
 
@@ -53,6 +55,7 @@ class Rule:
     value: str = ""
     otherwise: str = ""
     beside: str = ""
+    also: tuple[tuple[str, str], ...] = ()
     elsewhere: tuple[str, ...] = ()
     where: tuple[tuple[str, str], ...] = ()
     combine: str = "best"

@@ -52,6 +52,7 @@ def rule_record(rule: PackRule) -> Rule:
         "value": rule.value,
         "otherwise": rule.otherwise,
         "beside": rule.beside,
+        "also": [list(pair) for pair in rule.also],
         "elsewhere": list(rule.elsewhere),
         "where": [list(pair) for pair in rule.where],
         "combine": rule.combine,
@@ -121,7 +122,24 @@ def item_record(
             add_value(record, name, value, section, pages.get(value.key, page))
     if item.kind == "effect":
         add_told(record, item)
+    if section.key == "rigging" and item.kind == "beam" and "each-point" in record["values"]:
+        add_steel(record, item, section)
     return record
+
+
+def add_steel(record: Item, item: packs.Item, section: packs.Section) -> None:
+    """Add the heights along a beam that spots may be on, the places in rising order."""
+    along = "across" if item.text("runs") == "across" else "depth"
+    heights = sorted(
+        (place, height)
+        for station in section.of_kind("low-steel")
+        if station.key.startswith(f"{item.key}.steel-")
+        and (place := station.number(along)) is not None
+        and (height := station.number("height")) is not None
+    )
+    for number, (place, height) in enumerate(heights):
+        record["numbers"][f"steel.{number}.at"] = place
+        record["numbers"][f"steel.{number}.height"] = height
 
 
 def add_told(record: Item, item: packs.Item) -> None:

@@ -122,8 +122,8 @@ class Advice(Asker, Mender):
 class Rule(Advice):
     """
     One thing that can be asked, as the pack publishes it, where the guide to the pack's format
-    tells what each key means. ``where`` holds pairs of a name and a text; ``elsewhere`` a section,
-    an item and a value, or nothing.
+    tells what each key means. ``where`` holds pairs of a name and a text, ``also`` pairs of a kind
+    of item and a value; ``elsewhere`` a section, an item and a value, or nothing.
     """
 
     key: str
@@ -136,6 +136,7 @@ class Rule(Advice):
     value: str
     otherwise: str
     beside: str
+    also: list[list[str]]
     elsewhere: list[str]
     where: list[list[str]]
     combine: str

@@ -181,6 +181,7 @@ def rule_of(key: str, pack: FitPack) -> Rule:
         "value": "",
         "otherwise": "",
         "beside": "",
+        "also": [],
         "elsewhere": [],
         "where": [],
         "combine": "",

@@ -10,12 +10,13 @@ from builder.rules import WHOLES, Rule
 
 Wanted = dict[tuple[str, str], set[str]]
 ENDS = ("first_end.across", "first_end.depth", "last_end.across", "last_end.depth")
-COUNTED = {"at.across", "at.depth", "carried", "low-steel", "alone", "worst", *ENDS}
+PLACES = {"at.across", "at.depth", "across", "depth", *ENDS}
+COUNTED = {"carried", "low-steel", "alone", "worst", *PLACES}
 """
 Values of rigging points and groups that the hang plan counts with and no verdict shows by
 themselves: their number alone, and what hangs there.
 """
-NAMED = {"beam", "directions"}
+NAMED = {"beam", "directions", "runs"}
 """The same for words."""
 COSINES = {"widest_angle", "widest_lean"}
 """
@@ -51,7 +52,25 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     },
     ("stage", "place"): {"at.across", "at.depth"},
     ("rigging", "point"): {"limit", "directions", "widest_lean", *COUNTED, *NAMED},
-    ("rigging", "beam"): {"limit", "left", "carried", "worst"},
+    ("rigging", "beam"): {
+        "limit",
+        "left",
+        "carried",
+        "worst",
+        "runs",
+        "across",
+        "depth",
+        "each-point",
+    },
+    ("rigging", "point-group"): {
+        "anywhere",
+        "count",
+        "beams",
+        "limit",
+        "place",
+        "points",
+        "spacing_at_least",
+    },
     ("rigging", "zone"): {"limit", "left", "carried", "worst", "beams", "points"},
     ("rigging", "roof"): {
         "limit",
@@ -110,6 +129,8 @@ def wanted_of(rules: Iterable[Rule]) -> Wanted:
     for rule in rules:
         names = {rule.value, rule.otherwise, *(name for name, _ in rule.where), LISTED}
         wanted.setdefault((rule.section, rule.item), set()).update(names)
+        for item, value in rule.also:
+            wanted.setdefault((rule.section, item), set()).update({value, LISTED})
         if rule.elsewhere:
             section, item, value = rule.elsewhere
             wanted.setdefault((section, item), set()).update({value, LISTED})

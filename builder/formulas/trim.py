@@ -5,11 +5,11 @@ Nothing is read beyond what was stated.
 """
 
 import math
-from bisect import bisect_right
 from collections.abc import Sequence
 from itertools import pairwise
 
 from builder.formulas.cite import cites
+from builder.formulas.polyline import along_polyline
 from builder.formulas.ranges import not_negative
 from builder.formulas.sources import COMMON_PRACTICE, CRC_TABLES
 
@@ -134,11 +134,4 @@ def _between(name: str, at: float, rows_name: str, rows: Sequence[tuple[float, f
         raise ValueError(
             f"{name} must be within {rows_name}, {places[0]} to {places[-1]} m, got {at}"
         )
-    k = min(bisect_right(places, at), len(places) - 1) - 1
-    if k < 0:
-        return rows[0][1]
-    (first, low), (second, high) = rows[k], rows[k + 1]
-    share = (at - first) / (second - first)
-    if share == 0 or low == high:
-        return low
-    return high if share == 1 else low + (high - low) * share
+    return along_polyline(at, rows)

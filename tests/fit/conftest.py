@@ -20,6 +20,7 @@ LEAST = {
     "arrangements/test_settings.py": (2, 200),
     "clock/test_day.py": (2, 500),
     "hangs/test_bridles.py": (1, 25),
+    "hangs/test_by_rule.py": (1, 70),
     "hangs/test_cases.py": (1, 200),
     "hangs/test_hang_laws.py": (3, 1000),
     "hangs/test_plan.py": (1, 70),

@@ -22,6 +22,12 @@ from builder.departments.rigging.hangs.figures import (
 )
 from builder.departments.rigging.hangs.trims import trim_figures
 from builder.departments.rigging.hangs.undersides import overhang_of, underside_figure
+from builder.departments.rigging.steel.by_rule import (
+    beam_rule_figures,
+    group_rule_figures,
+    groups_by_rule,
+    without_room,
+)
 from builder.departments.rigging.steel.figures import (
     between,
     by_hand,
@@ -71,7 +77,8 @@ def publish(rigging: Rigging, around: Surroundings) -> Published:
         verified=stater.inherited,
     )
     odd = oddities(rigging, around.ageing, system)
-    return Published(section, (*findings(whole, system), *odd))
+    found = (*findings(whole, system), *without_room(rigging))
+    return Published(section, (*found, *odd))
 
 
 def offer(rigging: Rigging) -> Offers:
@@ -183,9 +190,17 @@ def steel_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
             if group.points
             else steel_of_beam(beam, system, item.key)
         )
-        yield replace(item, figures=(*group_figures(group, whole, item.key, system), *steel))
+        by_rule = beam_rule_figures(beam, whole, item.key, system)
+        found = (*group_figures(group, whole, item.key, system), *steel, *by_rule)
+        yield replace(item, figures=found)
         for number, station in enumerate(beam.low_steel, 1):
             yield stater.item(station, f"{item.key}.steel-{number}", "low-steel", beam.name)
+    for each, item in zip(
+        groups_by_rule(rigging),
+        stater.named(rigging.point_groups, "rigging", "point-group"),
+        strict=True,
+    ):
+        yield replace(item, figures=tuple(group_rule_figures(each, whole, item.key, system)))
     for zone, item in zip(
         rigging.zones,
         stater.named(rigging.zones, "rigging", "zone", leave_out=("limit",)),

@@ -6,6 +6,7 @@ gentlest pull, by the house's rules.
 from math import sqrt
 
 from builder.fit.hangs.bridle_rules import lean_cosine, may_take_a_leg, widest_cosine
+from builder.fit.hangs.by_rule import is_unplaced
 from builder.fit.hangs.points import NEAR_M, away_m, points_of, unusable
 from builder.fit.hangs.records import Leg, LegEnd, Place
 from builder.fit.records import HangAsked, Item, Section, SupportAsked
@@ -96,6 +97,7 @@ def is_free(point: Item, section: Section) -> bool:
     return (
         is_bare
         and is_rated
+        and not is_unplaced(point)
         and may_take_a_leg(point, section)
         and len(unusable(point, section)) == 0
     )

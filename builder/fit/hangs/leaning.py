@@ -34,7 +34,7 @@ def rules_for(place: Place, loaded: list[str], section: Section) -> list[Item]:
     """
     point = place["item"]
     if point is not None:
-        if spacing_rule(section) is None:
+        if spacing_rule(point, section) is None:
             return []
         beside = points_beside(point, section)
         return [other for other in beside if may_be_loaded(other, loaded)]

@@ -3,17 +3,21 @@ Which point of the house carries each support of a hang plan: the one named, or 
 be used.
 """
 
+from builder.fit.hangs.by_rule import told_words
 from builder.fit.hangs.issues import issue
 from builder.fit.hangs.points import points_of, unusable
 from builder.fit.hangs.records import Issue, Place
 from builder.fit.hangs.sentences import (
+    NAMED_GROUP,
     NEITHER_POINT_NOR_SPOT,
     NO_SUCH_POINT,
     WHICH_IS_MEANT,
+    WHICH_OF_NAMED,
     WHICH_POINTS,
 )
 from builder.fit.hangs.spots import place_at_spot
 from builder.fit.records import HangAsked, Item, Section, SupportAsked
+from builder.fit.sections import items_of
 from builder.fit.sentences import fill
 from builder.fit.verdicts import ASK
 
@@ -52,9 +56,19 @@ def named_place(support: SupportAsked, section: Section) -> Place:
     for point in points_of(section):
         if point["name"].lower() == name.lower():
             return at_point(point, unusable(point, section))
+    for group in items_of(section, "point-group"):
+        if group["name"].lower() == name.lower():
+            return no_point([one_of_group(group)])
     parts = {"point": name}
     question = fill(WHICH_IS_MEANT, parts)
     return no_point([issue(ASK, fill(NO_SUCH_POINT, parts), question=question)])
+
+
+def one_of_group(group: Item) -> Issue:
+    """A support at points that are told by a rule: which of them is asked."""
+    parts = {"group": group["name"], "words": told_words(group)}
+    question = fill(WHICH_OF_NAMED, parts)
+    return issue(ASK, fill(NAMED_GROUP, parts), question=question, item=group)
 
 
 def neither_point_nor_spot() -> Issue:

@@ -5,6 +5,7 @@ house's own hangs staying up.
 
 from builder.fit.hangs.answers import answer_of
 from builder.fit.hangs.bridles import with_bridles
+from builder.fit.hangs.by_rule import too_many, with_spots
 from builder.fit.hangs.fitting import HANG
 from builder.fit.hangs.hoists import hoist_issues
 from builder.fit.hangs.issues import with_this_bridle
@@ -27,10 +28,12 @@ def hangs_for_all(requirements: list[HangAsked | TrimAsked], pack: FitPack) -> l
 
     Each hang is judged beside all hangs before it, whatever their verdicts.
     """
-    section = section_of(pack, "rigging")
-    if section is None:
+    told = section_of(pack, "rigging")
+    if told is None:
         return [not_described(requirement) for requirement in requirements]
-    places = all_places(requirements, section)
+    hangs = hangs_among(requirements)
+    section = with_spots(hangs, told)
+    places = all_places(hangs, section)
     so_far: SoFar = {"sums": {}, "loaded": [], "hoists": 0}
     verdicts: list[Verdict] = []
     last: list[Place] = []
@@ -50,12 +53,17 @@ def not_described(requirement: HangAsked | TrimAsked) -> Verdict:
     return asked(requirement, TRIM, NOT_DESCRIBED)
 
 
-def all_places(requirements: list[HangAsked | TrimAsked], section: Section) -> list[list[Place]]:
-    """What carries each support of each hang, bridles included."""
+def hangs_among(requirements: list[HangAsked | TrimAsked]) -> list[HangAsked]:
+    """The hangs, without the trims."""
     hangs: list[HangAsked] = []
     for requirement in requirements:
         if requirement["sort"] == "hang":
             hangs.append(requirement)
+    return hangs
+
+
+def all_places(hangs: list[HangAsked], section: Section) -> list[list[Place]]:
+    """What carries each support of each hang, bridles included."""
     taken: list[str] = []
     places = places_of(hangs, section, taken)
     with_bridles(hangs, places, section, taken)
@@ -84,7 +92,7 @@ def near_issues(places: list[Place], loaded: list[str], section: Section) -> lis
     issues: list[Issue] = []
     for place in places:
         for point in points_under(place):
-            for one in spacing_issues(point, loaded, section):
+            for one in [*spacing_issues(point, loaded, section), *too_many(point, loaded, section)]:
                 issues.append(with_this_bridle(one) if point["key"] in bridled else one)
     return issues
 

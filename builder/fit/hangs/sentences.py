@@ -23,7 +23,6 @@ BRIDLE_PULLS = (
 )
 
 WITH_THIS_BRIDLE = "With this bridle: {reason}"
-LEG_PULLS = "The leg to {point} would pull {pull}, and {point} may carry {limit}."
 WHICH_BRIDLE = (
     "Can you make a bridle for this spot, how high may it meet, and what may hang from it?"
 )
@@ -107,6 +106,31 @@ BRIDLE_WANTED_UNKNOWN = (
     "{reason} A bridle would be wanted, and the house has not said whether it allows them."
 )
 BRIDLE_WANTED_NONE = "{reason} A bridle would be wanted, and the house allows none."
+ON_BEAM = "{beam} at {place}"
+UNPLACED = (
+    "The house has not said where along beam {beam} its points are; what holds all along it is"
+    " judged."
+)
+WHERE_ALONG = "May a show hang from {place}?"
+TOO_MANY_OF_GROUP = "{group} has {count} points, and the show's hangs so far ask for {wanted}."
+PERHAPS_TOO_MANY = (
+    "How many points {group} has is not known to the end, and the show's hangs so far ask for"
+    " {wanted}."
+)
+HOW_MANY_OF_GROUP = "How many points has {group}?"
+GROUPS_UNPLACED = "The house has not said where each of these points is: {groups}."
+GROUP_TOLD = "{group} ({words})"
+GROUP_EACH = "each may carry {limit}"
+NO_LIMIT_TOLD = "what each may carry is not told"
+WHICH_OF_GROUP = "Which of these points are at {spot}: {groups}?"
+NAMED_GROUP = (
+    "{group} is a name for several points, and where each of them is the house has not said"
+    " ({words})."
+)
+WHICH_OF_NAMED = "Which of the points {group} can this hang have?"
+TOO_FAR_FROM_BEAM = (
+    "No beam is within {near} of the spot at {spot}; the nearest, {beam}, is {away} away."
+)
 PLACES_UNKNOWN = "The house has not said where its points are."
 WHERE_ARE_POINTS = "Where are your points?"
 TOO_FAR = "No point is within {near} of the spot at {spot}; the nearest, {point}, is {away} away."

@@ -26,7 +26,7 @@ def spacing_issues(point: Item, loaded: list[str], section: Section) -> list[Iss
     Neighbours on the same beam, loaded by the house or the show, that are nearer than the house
     allows.
     """
-    rule = spacing_rule(section)
+    rule = spacing_rule(point, section)
     if rule is None:
         return []
     issues: list[Issue] = []
@@ -41,12 +41,15 @@ def spacing_issues(point: Item, loaded: list[str], section: Section) -> list[Iss
     return issues
 
 
-def spacing_rule(section: Section) -> Value | None:
-    """How near two loaded points may be, or None where the house sets nothing."""
+def spacing_rule(point: Item, section: Section) -> Value | None:
+    """
+    How near another loaded point may be to a point: by its own rule, else the house's; None where
+    nothing is set.
+    """
+    rule = point["values"].get("spacing_at_least")
     roof = roof_of(section)
-    if roof is None:
-        return None
-    rule = roof["values"].get("spacing_at_least")
+    if rule is None and roof is not None:
+        rule = roof["values"].get("spacing_at_least")
     if rule is None or rule["standing"] in ("none", "not stated"):
         return None
     return rule

@@ -1,6 +1,15 @@
 """The nearest point to a spot that may be used, or what was found instead."""
 
 from builder.fit.hangs.bridle_rules import FORBIDDEN, bridle_rule
+from builder.fit.hangs.by_rule import (
+    OnBeam,
+    group_words,
+    groups_without_place,
+    is_by_rule,
+    is_unplaced,
+    nearest_beam,
+    spot_words,
+)
 from builder.fit.hangs.issues import issue
 from builder.fit.hangs.points import NEAR_M, away_m, points_of, unusable
 from builder.fit.hangs.records import Issue, NearPoint, Place
@@ -9,21 +18,21 @@ from builder.fit.hangs.sentences import (
     BRIDLE_WANTED,
     BRIDLE_WANTED_NONE,
     BRIDLE_WANTED_UNKNOWN,
-    CENTRE,
-    DOWNSTAGE,
+    GROUPS_UNPLACED,
     MOVE_SPOT,
     PLACES_UNKNOWN,
-    SPOT,
-    STAGE_LEFT,
-    STAGE_RIGHT,
     TAKEN,
     TOO_FAR,
-    UPSTAGE,
+    TOO_FAR_FROM_BEAM,
+    UNPLACED,
+    WHERE_ALONG,
     WHERE_ARE_POINTS,
+    WHICH_OF_GROUP,
     WHICH_OTHER,
 )
-from builder.fit.records import Section, SupportAsked
+from builder.fit.records import Item, Section, SupportAsked
 from builder.fit.sentences import fill
+from builder.fit.values import text_of
 from builder.fit.verdicts import ASK, SHORT
 from builder.fit.wording import both
 
@@ -40,12 +49,41 @@ def place_at_spot(support: SupportAsked, section: Section, taken: list[str]) -> 
     place: Place = {"item": None, "away_m": 0.0, "issues": [], "legs": [], "apex_m": None}
     for one in within:
         if one["item"]["key"] not in taken and len(unusable(one["item"], section)) == 0:
-            return {**place, "item": one["item"], "away_m": one["away_m"]}
+            asks = along_unknown(one["item"])
+            return {**place, "item": one["item"], "away_m": one["away_m"], "issues": asks}
     if len(within) > 0:
         return {**place, "issues": why_not(support, within[0], section, taken)}
-    if len(near) > 0:
-        return {**place, "issues": [too_far(support, near[0], section)]}
-    return {**place, "issues": [issue(ASK, PLACES_UNKNOWN, question=WHERE_ARE_POINTS)]}
+    return {**place, "issues": [nothing_near(support, near, section)]}
+
+
+def nothing_near(support: SupportAsked, near: list[NearPoint], section: Section) -> Issue:
+    """
+    No point is near a spot: it is too far from all, or where the house's points are is not known.
+    """
+    unplaced = groups_without_place(section)
+    if len(unplaced) > 0:
+        groups = ", ".join([group_words(group) for group in unplaced])
+        question = fill(WHICH_OF_GROUP, {"spot": spot_words(support), "groups": groups})
+        reason = fill(GROUPS_UNPLACED, {"groups": groups})
+        return issue(ASK, reason, question=question, item=unplaced[0])
+    beam = nearest_beam(support, section)
+    with_place = [one for one in near if not is_by_rule(one["item"])]
+    if len(with_place) > 0:
+        nearest = with_place[0]
+        if beam is None or nearest["away_m"] <= beam["away_m"]:
+            return too_far(support, nearest, section)
+    if beam is not None:
+        return too_far_from_beam(support, beam, section)
+    return issue(ASK, PLACES_UNKNOWN, question=WHERE_ARE_POINTS)
+
+
+def along_unknown(point: Item) -> list[Issue]:
+    """What must be asked of a point that a rule makes where nobody says that points may be."""
+    if not is_unplaced(point):
+        return []
+    parts = {"beam": text_of(point, "beam"), "place": point["name"]}
+    question = fill(WHERE_ALONG, parts)
+    return [issue(ASK, fill(UNPLACED, parts), question=question, item=point)]
 
 
 def points_by_distance(support: SupportAsked, section: Section) -> list[NearPoint]:
@@ -105,29 +143,20 @@ def too_far(support: SupportAsked, nearest: NearPoint, section: Section) -> Issu
     return issue(ASK, reason, question=bridle_at(support), item=point)
 
 
+def too_far_from_beam(support: SupportAsked, near: OnBeam, section: Section) -> Issue:
+    """No beam is near enough, and points hang from beams."""
+    parts = {
+        "near": both("length", NEAR_M)[0],
+        "spot": spot_words(support),
+        "beam": near["beam"]["name"],
+        "away": both("length", near["away_m"])[0],
+    }
+    reason = bridle_wanted(fill(TOO_FAR_FROM_BEAM, parts), section)
+    if bridle_rule(section) == FORBIDDEN:
+        return issue(SHORT, reason, remedy=MOVE_SPOT, item=near["beam"])
+    return issue(ASK, reason, question=bridle_at(support), item=near["beam"])
+
+
 def bridle_at(support: SupportAsked) -> str:
     """What to ask of a house about a bridle: it knows the spot only from the question."""
     return fill(BRIDLE_AT, {"spot": spot_words(support)})
-
-
-def spot_words(support: SupportAsked) -> str:
-    """A spot from the datum in words."""
-    across_m = 0.0 if support["across_m"] is None else support["across_m"]
-    depth_m = 0.0 if support["depth_m"] is None else support["depth_m"]
-    return fill(SPOT, {"across": across_words(across_m), "depth": depth_words(depth_m)})
-
-
-def across_words(across_m: float) -> str:
-    """A place across the stage in words."""
-    if across_m == 0:
-        return CENTRE
-    template = STAGE_LEFT if across_m > 0 else STAGE_RIGHT
-    return fill(template, {"length": both("length", abs(across_m))[0]})
-
-
-def depth_words(depth_m: float) -> str:
-    """A place in depth in words."""
-    length = both("length", abs(depth_m))[0]
-    if depth_m == 0:
-        return length
-    return fill(UPSTAGE if depth_m > 0 else DOWNSTAGE, {"length": length})

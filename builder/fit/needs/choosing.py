@@ -17,8 +17,21 @@ def items_perhaps(section: Section, rule: Rule) -> list[Item]:
 
 
 def of_kind(section: Section, rule: Rule) -> list[Item]:
-    """The items of a rule's kind."""
-    return [item for item in section["items"] if item["kind"] == rule["item"]]
+    """The items of a rule's kind, and those of other kinds that answer beside them."""
+    return [
+        item
+        for item in section["items"]
+        if item["kind"] == rule["item"] or value_beside(item, rule) is not None
+    ]
+
+
+def value_beside(item: Item, rule: Rule) -> Value | None:
+    """The value by which an item of another kind answers beside a rule's own, or None."""
+    for pair in rule["also"]:
+        value = item["values"].get(pair[1]) if item["kind"] == pair[0] else None
+        if value is not None and value["standing"] != "not stated":
+            return value
+    return None
 
 
 def fits(item: Item, rule: Rule) -> bool:
@@ -50,11 +63,21 @@ def told(item: Item, name: str) -> str:
 def answered_elsewhere(rule: Rule) -> Rule:
     """The rule as the section that can answer in place of its own answers it."""
     section, item, value = rule["elsewhere"]
-    return {**rule, "section": section, "item": item, "value": value, "beside": "", "where": []}
+    return {
+        **rule,
+        "section": section,
+        "item": item,
+        "value": value,
+        "beside": "",
+        "where": [],
+        "also": [],
+    }
 
 
 def value_for(item: Item, rule: Rule) -> Value | None:
     """The value of an item that answers a rule, or None."""
+    if item["kind"] != rule["item"]:
+        return value_beside(item, rule)
     value = item["values"].get(rule["value"])
     if rule["otherwise"] != "" and (value is None or value["standing"] == "not stated"):
         return item["values"].get(rule["otherwise"])

@@ -33,6 +33,9 @@ TOLERATED_NOTE = "Short by {amount}, within the tolerance for rounding."
 SHORT_BY = "Short by {amount}."
 OVER_BY = "Over by {amount}."
 
+PARTLY_AT_MOST = (
+    "The house has not said all of it: {amount} are known, and it is {most} at the most."
+)
 PARTLY_KNOWN = "The house has not said all of it: {amount} are known."
 LEFT_OUT = "{item} is left out: {why}."
 TOGETHER = "{count} together"

@@ -1,27 +1,30 @@
 """What several items make together, where one of them need not be enough."""
 
+from math import inf
 from typing import TypedDict
 
 from builder.fit.needs.amounts import against_number
 from builder.fit.needs.choosing import value_for
-from builder.fit.needs.sentences import LEFT_OUT, PARTLY_KNOWN, TOGETHER
+from builder.fit.needs.sentences import LEFT_OUT, PARTLY_AT_MOST, PARTLY_KNOWN, TOGETHER
 from builder.fit.notes import age_notes, item_notes, once
 from builder.fit.records import Fact, Item, NeedAmount, Rule, Value, Verdict
 from builder.fit.sentences import fill
-from builder.fit.values import least_of
+from builder.fit.values import least_of, most_of
 from builder.fit.verdicts import FITS, SHORT, asked, fact_of, settled
 from builder.fit.wording import both, digits
 
 
 class Sum(TypedDict):
     """
-    What items add up to, how many count, and how many of them nobody has said enough of; the fact
-    of the last one that counts.
+    What items add up to, how many count, and how much more they may be together: ``inf`` where
+    nobody has said; ``told`` where the house says of one what it is at most. The fact of the last
+    one that counts.
     """
 
     total: float
     used: int
-    unknown: int
+    more: float
+    told: bool
     last: Fact | None
     notes: list[str]
     left_out: list[str]
@@ -36,8 +39,7 @@ def by_sum(requirement: NeedAmount, rule: Rule, items: list[Item]) -> Verdict:
     added = added_up(rule, items)
     answer = against_number(requirement, rule, added["total"])["verdict"]
     if answer["verdict"] == SHORT and may_be_enough(requirement, rule, added):
-        amount = both(rule["kind"], added["total"])[0]
-        answer = asked(requirement, rule, fill(PARTLY_KNOWN, {"amount": amount}))
+        answer = asked(requirement, rule, partly_known(rule, added))
     answer["fact"] = fact_together(rule, added)
     if answer["verdict"] == FITS or len(added["left_out"]) > 0:
         answer["notes"] = [*answer["notes"], *added["left_out"], *once(added["notes"])]
@@ -49,7 +51,8 @@ def added_up(rule: Rule, items: list[Item]) -> Sum:
     added: Sum = {
         "total": 0.0,
         "used": 0,
-        "unknown": 0,
+        "more": 0.0,
+        "told": False,
         "last": None,
         "notes": [],
         "left_out": [],
@@ -61,16 +64,40 @@ def added_up(rule: Rule, items: list[Item]) -> Sum:
         if why != "":
             added["left_out"].append(fill(LEFT_OUT, {"item": item["name"], "why": why}))
         elif value is None:
-            added["unknown"] += 1
+            added["more"] += more_of(item, rule, value)
         elif least is not None:
             added["total"] += least
             added["used"] += 1
-            added["unknown"] += 1 if value["number"] is None else 0
+            added["more"] += more_of(item, rule, value)
             added["notes"] = [*added["notes"], *item_notes(item), *age_notes(value)]
             added["last"] = fact_of(value, item)
         elif value["standing"] != "none":
-            added["unknown"] += 1
+            added["more"] += more_of(item, rule, value)
+        if why == "" and value is not None and value["most"] is not None:
+            added["told"] = True
     return added
+
+
+def more_of(item: Item, rule: Rule, value: Value | None) -> float:
+    """
+    What an item may add to what it is at least: one where it counts by being there, ``inf`` where
+    nobody has said how much it is.
+    """
+    if rule["value"] == "" and item["kind"] == rule["item"]:
+        return 1.0 if value is None else 0.0
+    most, least = most_of(value), least_of(value)
+    if most is None:
+        return inf
+    return most - (0.0 if least is None else least)
+
+
+def partly_known(rule: Rule, added: Sum) -> str:
+    """That not all is said, with how much is known, and what it is at most where that is."""
+    amount = both(rule["kind"], added["total"])[0]
+    if not added["told"] or added["more"] == inf:
+        return fill(PARTLY_KNOWN, {"amount": amount})
+    most = both(rule["kind"], added["total"] + added["more"])[0]
+    return fill(PARTLY_AT_MOST, {"amount": amount, "most": most})
 
 
 def why_left_out(item: Item) -> str:
@@ -84,7 +111,7 @@ def why_left_out(item: Item) -> str:
 
 def counted_value(item: Item, rule: Rule) -> Value | None:
     """What an item adds: a value of its own, or one for being there where the rule names none."""
-    if rule["value"] != "":
+    if rule["value"] != "" or item["kind"] != rule["item"]:
         return value_for(item, rule)
     return one_for(item) if is_rated(item) else None
 
@@ -122,13 +149,12 @@ def may_be_enough(requirement: NeedAmount, rule: Rule, added: Sum) -> bool:
     """
     Whether what is not known could make up a shortage.
 
-    What counts by being there adds at most one each; what else is unknown may add any amount.
+    What counts by being there adds at most one each, what is known at most no more than that; what
+    else is unknown may add any amount.
     """
-    if added["unknown"] == 0:
-        return False
-    if rule["value"] != "":
-        return True
-    most = against_number(requirement, rule, added["total"] + added["unknown"])
+    if added["more"] == 0 or added["more"] == inf:
+        return added["more"] > 0
+    most = against_number(requirement, rule, added["total"] + added["more"])
     return most["verdict"]["verdict"] != SHORT
 
 

@@ -17,6 +17,7 @@ from builder.departments.rigging.description.steel import (
     LimitException,
     Limits,
     Point,
+    PointGroup,
     Truss,
     Zone,
 )
@@ -99,6 +100,8 @@ class Rigging(DepartmentFile):
     """The beams."""
     points: tuple[Point, ...] = ()
     """The points."""
+    point_groups: Annotated[tuple[PointGroup, ...], AtMost(100)] = ()
+    """Points told by a rule: so many of them, at equal centres, or anywhere along a beam."""
     trusses: tuple[Truss, ...] = ()
     """Truss in stock."""
     hoists: tuple[Hoist, ...] = ()

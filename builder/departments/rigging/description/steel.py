@@ -11,7 +11,7 @@ from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Angle, Depth, Height, Length, Mass
-from builder.reading.words import Count, Name, Ratio, Text
+from builder.reading.words import Count, Name, Ratio, Text, YesNo
 from builder.reading.written import (
     Decisive,
     Line,
@@ -216,6 +216,53 @@ class Point(Line):
     """How far from straight down a pull on it may lean."""
     hardware: Text | None = None
     """What is up there: beam clamp, eye, pick."""
+
+
+class PointGroup(Line):
+    """
+    Points that are told by a rule, where nobody tells each with its place: so many of them, at
+    equal centres, or anywhere along a beam.
+    """
+
+    public_because: ClassVar[str] = "a show has to keep to it"
+    defines: ClassVar[str] = "point group"
+    name: Name
+    """What the crew calls them."""
+    beams: Annotated[tuple[Name, ...], RefersTo("beam")] = ()
+    """The beams they are on. Left out where nobody says."""
+    place: Text | None = None
+    """Where they are, in words, where no beam says it."""
+    count: Annotated[Maybe[Count], Possible(0, 10_000), Plausible(1, 500)] = Absent.NOT_STATED
+    """How many there are. Left out where the lengths of the beams tell it."""
+    anywhere: YesNo | None = None
+    """Whether a point may be anywhere along these beams. Left out, where they are is asked."""
+    centres: Annotated[Maybe[Length], Possible.above(0.0, 100.0), Plausible(0.2, 15.0)] = (
+        Absent.NOT_STATED
+    )
+    """How far apart they are from each to the next, where that is the same all along."""
+    each_point: Annotated[Maybe[Mass], Rated(), Possible(0.0, 1e7), Plausible(25.0, 10_000.0)] = (
+        Absent.NOT_STATED
+    )
+    """What each of them may carry, where that differs from the rule."""
+    spacing_at_least: Annotated[Maybe[Length], Possible(0.0, 100.0), Plausible(0.2, 6.0)] = (
+        Absent.NOT_STATED
+    )
+    """The smallest distance between two loaded ones, where that differs from the rule."""
+    low_steel: Annotated[Maybe[Height], Plausible(2.0, 32.0)] = Absent.NOT_STATED
+    """The lowest height of the steel over them, where no beam tells it."""
+
+    def contradictions(self) -> Iterator[Problem]:
+        """What may be anywhere stands at no centres."""
+        if self.anywhere and not isinstance(self.centres, Absent):
+            yield Problem(
+                self.where("centres"),
+                f"{self.name}.centres",
+                self.centres.text,
+                "cannot stand beside 'anywhere: yes': the one says where each is, the other that"
+                " each may be anywhere",
+                "point-group-unclear",
+                "keep one of them, or write 'spacing_at_least' for how near two may be",
+            )
 
 
 class TableRow(Written):

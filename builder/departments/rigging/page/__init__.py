@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from builder.departments.rigging.page.bridles import bridles
 from builder.departments.rigging.page.hangs import hangs
 from builder.departments.rigging.page.plan import plans
-from builder.departments.rigging.page.points import limits, points
+from builder.departments.rigging.page.points import limits, points, points_by_rule
 from builder.departments.rigging.page.shown import caution_of, parts_of
 from builder.departments.rigging.page.stock import stock, submission, wind
 from builder.departments.rigging.page.summary import first
@@ -41,6 +41,7 @@ def blocks(section: Section, pack: Pack) -> Iterator[Block]:
     yield from first(section)
     yield from drawn_plans(section, pack)
     yield from points(section)
+    yield from points_by_rule(section)
     yield from limits(section)
     yield from hangs(section)
     yield from bridles(section)

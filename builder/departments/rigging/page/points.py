@@ -111,6 +111,35 @@ def worst_cell(figure: Figure | None) -> list[Inline]:
     return [*cell, " ", Small(figure.note)] if figure.note else cell
 
 
+GROUP_COLUMNS = (
+    "points",
+    "count",
+    "limit",
+    "left",
+    "place",
+    "beams",
+    "anywhere",
+    "centres",
+    "spacing_at_least",
+    "low_steel",
+    "each_point",
+)
+
+
+def points_by_rule(section: Section) -> Iterator[Block]:
+    """Points that are told by a rule, and what holds for a point on a beam without any."""
+    found = section.of_kind("point-group")
+    if found:
+        yield Heading(2, "Points by rule", "points-by-rule")
+        yield Paragraph(
+            "Where each of them is, nobody has written: a show's spots are judged by the rule."
+            " Left is for one alone; what it takes, its beam, zone and roof lose."
+        )
+        yield item_table(
+            found, GROUP_COLUMNS, first="Points", summary="Points told by a rule, not one by one"
+        )
+
+
 def limits(section: Section) -> Iterator[Block]:
     """Beams, zones, exceptions."""
     yield Heading(2, "Beams, zones, exceptions", "limits")
@@ -123,6 +152,9 @@ def limits(section: Section) -> Iterator[Block]:
                 "left",
                 "lowest-steel",
                 "highest-steel",
+                "each-point",
+                "point-left",
+                "room",
                 "runs",
                 "across",
                 "depth",

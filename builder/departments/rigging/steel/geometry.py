@@ -47,6 +47,12 @@ def ends_of(beam: Beam) -> tuple[At, At]:
     return at_along(beam, first), at_along(beam, last)
 
 
+def length_along_m(beam: Beam) -> float | None:
+    """How long a beam is as far as its heights are stated; None where they tell no two ends. [m]"""
+    places = [place for place, _ in stations_of(beam)]
+    return places[-1] - places[0] if len(set(places)) > 1 else None
+
+
 def at_along(beam: Beam, along_m: float) -> At:
     """The place on a beam that is so far along it."""
     if beam.runs == "across":

@@ -66,13 +66,18 @@ def rating_of(point: Point, rigging: Rigging) -> Ruled:
         for each in told
         if among(point.name, each.points)
     ]
+    return lowest(by_point) if by_point else rule_for_beam(point.beam, rigging)
+
+
+def rule_for_beam(beam: str, rigging: Rigging) -> Ruled:
+    """What each point on a beam may carry that has no rule of its own, and which rule says so."""
     by_beam = [
         Ruled(each.each_point, f"the exception for {', '.join(each.beams)}", each)
-        for each in told
-        if among(point.beam, each.beams)
+        for each in rigging.exceptions
+        if each.each_point is not Absent.NOT_STATED and among(beam, each.beams)
     ]
-    if by_point or by_beam:
-        return lowest(by_point or by_beam)
+    if by_beam:
+        return lowest(by_beam)
     return Ruled(rigging.limits.each_point, "the rule for each point", rigging.limits)
 
 

@@ -25,7 +25,8 @@ WAYS = ("weight", "weight_in_all")
 
 def is_inexact(rigging: Rigging, offered: Iterable[HungLoad]) -> bool:
     """Whether any weight or limit is known in part or not at all."""
-    limits = (rigging.limits, *rigging.exceptions, *rigging.zones, *rigging.points)
+    limits = (rigging.limits, *rigging.exceptions, *rigging.zones)
+    limits = (*limits, *rigging.points, *rigging.point_groups)
     return (
         any(weight_open(hang) for hang in rigging.hung)
         or any(load.more_kg != 0 for load in offered)
@@ -60,7 +61,7 @@ def rigging_at(rigging: Rigging, reading: Reading) -> Rigging:
     if not isinstance(rigging.hangs, Absent):
         changes["hangs"] = tuple(hang_at(hang, reading) for hang in rigging.hangs)
     changes["limits"] = limits_at(rigging.limits, reading)
-    for key in ("exceptions", "zones", "points"):
+    for key in ("exceptions", "zones", "points", "point_groups"):
         changes[key] = tuple(limits_at(record, reading) for record in getattr(rigging, key))
     return rigging.model_copy(update=changes)
 
