@@ -107,7 +107,7 @@ THEATRE_IN_THE_DEMO = [
     ("From the datum to the mix position", "fits"),  # 28.5 m lies in 60 to 95 ft = 18.29 to 28.96 m
     ("Mix position under a balcony", "fits"),
     ("Input lines from the stage", "fits, with a note"),  # 48 of 56; way 11 of drop box A
-    ("Haze allowed", "fits"),
+    ("Haze allowed", "fits, with a note"),  # the house asks for notice and a watcher
     (
         "Power for lighting",
         "fits, with a note",
