@@ -7,12 +7,13 @@ This is the whole of the check; the page in the browser runs it too.
 from builder.fit.arrangements.as_set import pack_at
 from builder.fit.arrangements.evenings import evenings_of
 from builder.fit.arrangements.in_place import judged_in_place
-from builder.fit.arrangements.records import Evening, Judged, Setting
+from builder.fit.arrangements.records import Evening, Judged
 from builder.fit.arrangements.settings import settings_compared
 from builder.fit.arrangements.telling import (
     judged_in_words,
     others_of,
     place_of_best,
+    settings_leaned_on,
     with_settings_told,
 )
 from builder.fit.arrangements.views import configurations_of
@@ -20,7 +21,7 @@ from builder.fit.clock.records import DayAnswer
 from builder.fit.net import day_not_judged
 from builder.fit.overall import as_far_as_read, cautions, not_read_of, overall
 from builder.fit.questions import questions
-from builder.fit.records import ActAnswer, FitPack, Result, RiderAsked, Verdict
+from builder.fit.records import ActAnswer, FitPack, Result, RiderAsked, Setting, Verdict
 from builder.fit.requirements import Known, by_requirement
 from builder.fit.whole_day import add_day
 from builder.formulas.primitives import is_failing
@@ -121,7 +122,8 @@ def act_answers(riders: list[RiderAsked], best: Judged) -> list[ActAnswer]:
                 "act": rider["act"],
                 "revision": rider["revision"],
                 "arrangement": {
-                    "configuration": "" if place["is_open"] else place["configuration"]
+                    "configuration": "" if place["is_open"] else place["configuration"],
+                    "settings": settings_leaned_on(best),
                 },
                 "verdict": as_far_as_read(overall(best["verdicts"], rider["act"]), [rider]),
             }

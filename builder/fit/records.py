@@ -466,13 +466,28 @@ class DayRow(TypedDict):
     whose: str
 
 
+class Setting(TypedDict):
+    """
+    A value that the house chooses, by its key, at one of its choices. [SI]
+
+    ``words`` are the same in metric and in imperial words.
+    """
+
+    key: str
+    item: str
+    label: str
+    number: float
+    words: list[str]
+
+
 class Arrangement(TypedDict):
     """
     In what one show plays: a configuration of the house, empty where the house has none or it is
-    not known in which.
+    not known in which, and what the house sets for it, as far as a verdict leans on that.
     """
 
     configuration: str
+    settings: list[Setting]
 
 
 class OtherArrangement(TypedDict):

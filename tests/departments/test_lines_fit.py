@@ -48,7 +48,7 @@ def test_as_many_as_are_free_fit_and_one_more_falls_short(least: int, answer: st
 
 
 def test_where_one_line_does_not_say_the_answer_is_a_question_not_a_least() -> None:
-    assert verdict(fibres("4", "?"), "fibres to the mix position", 5) == "ask"
+    assert verdict(fibres("4", "unknown"), "fibres to the mix position", 5) == "ask"
 
 
 def test_a_house_without_permanent_lines_falls_short_and_one_that_says_nothing_is_asked() -> None:
@@ -87,7 +87,7 @@ talkback_stations:
 
 
 @pytest.mark.parametrize(
-    ("working", "least", "answer"), [("1", 4, "fits"), ("1", 5, "short"), ("?", 4, "ask")]
+    ("working", "least", "answer"), [("1", 4, "fits"), ("1", 5, "short"), ("unknown", 4, "ask")]
 )
 def test_stations_that_work_are_counted_and_sockets_are_not(
     working: str, least: int, answer: str
@@ -109,7 +109,7 @@ def test_channels_are_counted(least: int, answer: str) -> None:
         ("[{name: N, internet_down: none}, {name: M}]", "ask"),
         ("[{name: N, internet_down: 40 Mbit/s, terms: not for visitors}]", "ask"),
         ("none", "short"),
-        ("?", "ask"),
+        ("unknown", "ask"),
     ],
 )
 def test_internet_is_there_not_there_or_asked(network: str, answer: str) -> None:

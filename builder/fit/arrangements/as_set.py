@@ -1,8 +1,7 @@
 """A pack as it stands when the house has set what it chooses."""
 
-from builder.fit.arrangements.records import Setting
 from builder.fit.arrangements.sentences import AT_SETTING
-from builder.fit.records import FitPack, Item, Value
+from builder.fit.records import FitPack, Item, Setting, Value
 from builder.fit.sentences import fill
 
 

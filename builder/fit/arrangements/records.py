@@ -2,7 +2,7 @@
 
 from typing import TypedDict
 
-from builder.fit.records import DayRow, FitPack, Verdict
+from builder.fit.records import DayRow, FitPack, Setting, Verdict
 
 
 class View(FitPack):
@@ -35,20 +35,6 @@ class Evening(TypedDict):
     free: Place
     places: list[Place]
     own: list[int]
-
-
-class Setting(TypedDict):
-    """
-    A value that the house chooses, by its key, at one of its choices. [SI]
-
-    ``words`` are the same in metric and in imperial words.
-    """
-
-    key: str
-    item: str
-    label: str
-    number: float
-    words: list[str]
 
 
 class Judged(TypedDict):

@@ -8,11 +8,20 @@ choose than is compared, values keep their ends, and what lies between these is 
 from typing import TypedDict
 
 from builder.fit.arrangements.evenings import MOST
-from builder.fit.arrangements.records import Evening, Setting, View
+from builder.fit.arrangements.records import Evening, View
 from builder.fit.arrangements.views import view_of
 from builder.fit.needs.amounts import against_value
 from builder.fit.needs.choosing import items_for, value_for
-from builder.fit.records import FitPack, Item, NeedAsked, RiderAsked, Rule, Section, Value
+from builder.fit.records import (
+    FitPack,
+    Item,
+    NeedAsked,
+    RiderAsked,
+    Rule,
+    Section,
+    Setting,
+    Value,
+)
 from builder.fit.requirements import rule_of
 from builder.fit.sections import section_of
 from builder.fit.wording import both

@@ -2,7 +2,7 @@
 The best of the evenings that a day could be, and how the others fare: what decides between them.
 """
 
-from builder.fit.arrangements.records import Evening, Judged, Setting
+from builder.fit.arrangements.records import Evening, Judged
 from builder.fit.arrangements.sentences import (
     ACT_IN,
     BEST_OF,
@@ -23,7 +23,7 @@ from builder.fit.arrangements.sentences import (
 )
 from builder.fit.counting import count_words
 from builder.fit.overall import overall
-from builder.fit.records import Line, OtherArrangement, RiderAsked, Verdict
+from builder.fit.records import Line, OtherArrangement, RiderAsked, Setting, Verdict
 from builder.fit.sentences import fill
 from builder.fit.show_day import THE_DAY
 from builder.fit.verdicts import ASK, RANK, SHORT, verdict, with_question
@@ -65,7 +65,10 @@ def beside_best(best: list[Verdict], judged: Judged) -> OtherArrangement:
     """One other arrangement beside the best."""
     verdicts = judged["verdicts"]
     return {
-        "arrangement": {"configuration": judged["evening"]["free"]["configuration"]},
+        "arrangement": {
+            "configuration": judged["evening"]["free"]["configuration"],
+            "settings": settings_leaned_on(judged),
+        },
         "verdict": overall(verdicts, ""),
         "short": len([answer for answer in verdicts if answer["verdict"] == SHORT]),
         "ask": len([answer for answer in verdicts if answer["verdict"] == ASK]),
@@ -110,11 +113,17 @@ def with_settings_told(words: list[str], best: Judged) -> list[str]:
     In which arrangement a show is judged, and after its first line what the house sets for it: of
     that only what a verdict leans on.
     """
-    keys = [answer["fact"]["key"] for answer in best["verdicts"] if answer["fact"] is not None]
-    told = [setting_words(each) for each in best["settings"] if each["key"] in keys]
+    told = [setting_words(each) for each in settings_leaned_on(best)]
     if len(told) == 0:
         return words
     return [*words[:1], fill(SET_FOR_SHOW, {"settings": BETWEEN.join(told)}), *words[1:]]
+
+
+def settings_leaned_on(judged: Judged) -> list[Setting]:
+    """What the house sets for a show, of that what a verdict leans on."""
+    facts = [answer["fact"] for answer in judged["verdicts"]]
+    keys = [fact["key"] for fact in facts if fact is not None]
+    return [each for each in judged["settings"] if each["key"] in keys]
 
 
 def setting_words(setting: Setting) -> str:

@@ -70,6 +70,14 @@ def test_each_of_them_alone_fits_and_its_setting_is_told(
     assert answer["fact"]["also"] == also
     assert result["judged_in"] == [f"Set for this show: Deck, height: {amount} ({also})."]
     assert result["others"] == []
+    (chosen,) = result["acts"][0]["arrangement"]["settings"]
+    assert (chosen["item"], chosen["number"]) == ("Deck", need["low"] or need["high"])
+    assert chosen["key"] == answer["fact"]["key"]
+
+
+def test_what_no_verdict_leans_on_is_no_setting_of_the_arrangement() -> None:
+    result = judged([deck(set_from(1.3, 1.4))], HIGH)
+    assert result["acts"][0]["arrangement"]["settings"] == []
 
 
 def test_settings_in_feet_are_chosen_among_those_that_the_house_names() -> None:
