@@ -12,7 +12,8 @@ from typing import Any
 
 from builder.keys import SHARED, Key, document, keys_of, records_of, value_of
 from builder.overview.log import Log
-from builder.reading.written import Written
+from builder.reading.unknowns import may_be_unknown
+from builder.reading.written import DepartmentFile, Written
 from builder.registry import DEPARTMENTS
 from builder.rider.description import Rider
 
@@ -20,6 +21,8 @@ RIDER = "rider.json"
 LOG_SCHEMA = "log.json"
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
 Schema = dict[str, Any]
+NOT_KNOWN: Schema = {"pattern": "^\\s*([Uu]nknown|\\?)\\s*$", "type": "string"}
+"""Where a house may not know, though the key's own type does not say so."""
 
 
 def schemas() -> dict[str, str]:
@@ -52,25 +55,32 @@ def schema_of(kind: type[Written]) -> Schema:
     strangers = sorted(set(raw.get("$defs", {})) - set(records))
     if strangers:
         raise ValueError(f"$defs must be records of {kind.__name__}, got {', '.join(strangers)}")
-    parts = {name: record_schema(part, records[name]) for name, part in raw["$defs"].items()}
-    whole = {**record_schema(raw, kind), "description": document(kind)}
+    of_house = issubclass(kind, DepartmentFile)
+    parts = {
+        name: record_schema(part, records[name], of_house=of_house)
+        for name, part in raw["$defs"].items()
+    }
+    whole = {**record_schema(raw, kind, of_house=of_house), "description": document(kind)}
     return {**whole, "$defs": parts}
 
 
-def record_schema(raw: Mapping[str, Any], record: type[Written]) -> Schema:
+def record_schema(raw: Mapping[str, Any], record: type[Written], *, of_house: bool) -> Schema:
     """A record's schema, each of its keys with its own text. What it says of itself is left out."""
     properties = raw["properties"]
-    explained = {key.name: key_schema(properties[key.name], key) for key in keys_of(record)}
+    explained = {
+        key.name: key_schema(properties[key.name], key, of_house=of_house)
+        for key in keys_of(record)
+    }
     kept = {name: raw[name] for name in ("type", "required", "additionalProperties") if name in raw}
     return {**kept, "properties": explained}
 
 
-def key_schema(raw: Mapping[str, Any], key: Key) -> Schema:
+def key_schema(raw: Mapping[str, Any], key: Key, *, of_house: bool) -> Schema:
     """
     What may stand under a key, with the key's own text and no other.
 
     A default is left out: an editor would write it into the file, and most stand for 'not stated'.
-    So is a null: a key without a value is refused when the file is read.
+    So is a null: a key without a value is refused when the file is read. A house may not know.
     """
     silent = without_texts({name: part for name, part in raw.items() if name != "default"})
     if "anyOf" in silent:
@@ -79,6 +89,8 @@ def key_schema(raw: Mapping[str, Any], key: Key) -> Schema:
         if len(choices) == 1:
             del silent["anyOf"]
             silent = {**silent, **choices[0]}
+    if of_house and may_be_unknown(key.record, key.name):
+        silent = {"anyOf": [*silent.get("anyOf", [silent]), NOT_KNOWN]}
     if "$ref" in silent:
         # Some readers of schemas pass over all that stands beside a reference.
         silent = {"allOf": [silent]}

@@ -22,6 +22,7 @@ from builder.reading.fields import mark_of
 from builder.reading.how_many import numbers
 from builder.reading.in_part import Between, amount_of, ends_of, in_other_system, values_within
 from builder.reading.in_service import not_working
+from builder.reading.maybe import is_unknown_word
 from builder.reading.measures import both
 from builder.reading.problems import Where
 from builder.reading.quantities import Quantity
@@ -167,6 +168,9 @@ class Stater:
         for name, field in type(record).model_fields.items():
             value = getattr(record, name)
             spoken = field.alias or name
+            if spoken in record.unknown:
+                yield from unknown_facts(record, spoken, labelled(blank, record, spoken))
+                continue
             if (
                 name in leave_out
                 or (name in QUALIFIERS and isinstance(record, Line))
@@ -174,10 +178,7 @@ class Stater:
                 or name == "confirmed"
             ):
                 continue
-            label = f"{blank.label}: {spaced(spoken).lower()}" if blank.label else spaced(spoken)
-            inner = replace(
-                blank, key=f"{blank.key}.{spoken}", label=label, place=place(record.where(spoken))
-            )
+            inner = labelled(blank, record, spoken)
             if isinstance(value, Written):
                 own = self.ageing.checked(value.verification)
                 within = replace(inner, verified=own or blank.verified)
@@ -187,6 +188,34 @@ class Stater:
                     yield fact
             elif fact := assumed(inner, value, field):
                 yield fact
+
+
+def labelled(blank: Fact, record: Written, spoken: str) -> Fact:
+    """A fact of one key, without its value yet."""
+    label = f"{blank.label}: {spaced(spoken).lower()}" if blank.label else spaced(spoken)
+    return replace(
+        blank, key=f"{blank.key}.{spoken}", label=label, place=place(record.where(spoken))
+    )
+
+
+def unknown_facts(record: Written, spoken: str, blank: Fact) -> Iterator[Fact]:
+    """That a key is unknown, and each part that is known of it in its author's words."""
+    yield replace(blank, standing=Standing.UNKNOWN)
+    for keys, words in record.unknown[spoken]:
+        steps = [str(step + 1) if isinstance(step, int) else step for step in keys]
+        yield replace(
+            blank,
+            key=".".join((blank.key, *steps)),
+            label=f"{blank.label}: {' '.join(map(lowered, steps))}",
+            value=None if is_unknown_word(words) else Value(words),
+            standing=Standing.UNKNOWN if is_unknown_word(words) else blank.standing,
+            place=place(record.where(spoken, *keys)),
+        )
+
+
+def lowered(step: str) -> str:
+    """A key within another as part of a label."""
+    return spaced(step).lower()
 
 
 def assumed(blank: Fact, value: object, field: FieldInfo) -> Fact | None:

@@ -109,6 +109,11 @@ def is_numeric(annotation: Any) -> bool:
     return origin is not tuple and bool(parts) and all(is_numeric(part) for part in parts)
 
 
+def is_unknown_word(value: Any) -> bool:
+    """Whether a text says that nobody knows."""
+    return isinstance(value, str) and _WRITTEN.get(value.strip().casefold()) is Absent.UNKNOWN
+
+
 def _absent_or(value: Any, stated: Callable[[Any], Any]) -> Any:
     if isinstance(value, Absent):
         return value

@@ -13,6 +13,7 @@ from builder.reading.outlines import no_outlines
 from builder.reading.possible import impossible
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.references import records_within
+from builder.reading.unknowns import can_be_left_out, without_unknowns
 from builder.reading.values.faults import Fault
 from builder.reading.values.in_part import parted
 from builder.reading.values.shapes import (
@@ -25,7 +26,7 @@ from builder.reading.values.shapes import (
     no_text_fault,
     unknown_key_fault,
 )
-from builder.reading.written import Path, Written
+from builder.reading.written import DepartmentFile, Path, Written
 
 EXACT_ADVICE = "this must be exact: write one value, and what else is known in `note:`"
 Description = TypeVar("Description", bound=Written)
@@ -41,13 +42,22 @@ def read(text: str, *, file: str, kind: type[Description]) -> Description:
         With every problem in the text, each with its line and what to write instead.
     """
     composed = compose(text, file)
+    faults: list[Problem] = []
+
+    def complain(error: ErrorDetails, path: Path) -> None:
+        whole: ErrorDetails = {**error, "loc": (*path, *error["loc"])}
+        faults.append(problem_of(whole, composed, kind))
+
+    data, unknowns = without_unknowns(composed.data, kind, complain)
     try:
-        description = kind.model_validate(composed.data)
+        description = kind.model_validate(data)
     except ValidationError as failure:
-        raise Refused(
-            problem_of(error, composed, kind) for error in failure.errors(include_url=False)
-        ) from None
+        faults += (problem_of(error, composed, kind) for error in failure.errors(include_url=False))
+        raise Refused(faults) from None
+    if faults:
+        raise Refused(faults)
     description.placed(composed.places, ())
+    unknowns.tell(description)
     wrong = [
         problem for record in records_within(description) for problem in record.contradictions()
     ]
@@ -138,19 +148,17 @@ def exact_advice(text: str, kind: type[BaseModel], path: Path) -> str:
 def may_be_absent(kind: type[BaseModel], path: Path) -> bool:
     """Whether `unknown` and `none` may stand at a path."""
     holder = model_at(kind, path[:-1])
-    field = (
-        next(
-            (
-                field
-                for name, field in holder.model_fields.items()
-                if path[-1] in (name, field.alias)
-            ),
-            None,
-        )
-        if holder
-        else None
-    )
-    return field is not None and Absent in get_args(field.annotation)
+    if holder is None:
+        return False
+    named = {field.alias or name: field for name, field in holder.model_fields.items()}
+    key = str(path[-1])
+    if key not in named:
+        return False
+    if Absent in get_args(named[key].annotation):
+        return True
+    if not (issubclass(kind, DepartmentFile) and issubclass(holder, Written)):
+        return False
+    return can_be_left_out(holder, key)
 
 
 def keys_at(kind: type[BaseModel], path: Path) -> list[str]:

@@ -26,6 +26,8 @@ from builder.reading.problems import Problem, Where
 from builder.reading.words import Day, DayOrSo, Name, Text, YesNo
 
 Path = tuple[str | int, ...]
+KnownParts = tuple[tuple[Path, str], ...]
+"""What is known of an unknown value: each part by the way to it, as its author wrote it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,12 +125,19 @@ class Written(BaseModel):
     that neither have a name of their own on a page nor are referred to.
     """
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset()
+    """
+    Keys that say something definite where they are left out, such as that nothing is dead. There
+    `unknown` cannot count as left out, and is refused until every reader tells the two apart.
+    """
+
     bounded: ClassVar[bool] = True
     """Whether the ranges of ``possible.py`` hold for a file of this kind."""
 
     _places: Mapping[Path, Where] = PrivateAttr(default_factory=dict)
     _path: Path = PrivateAttr(default=())
     _above: "Verification | None" = PrivateAttr(default=None)
+    _unknown: Mapping[str, KnownParts] = PrivateAttr(default_factory=dict)
 
     def placed(
         self, places: Mapping[Path, Where], path: Path, above: "Verification | None" = None
@@ -143,6 +152,15 @@ class Written(BaseModel):
         for key, value in self.holding():
             tell(value, places, (*path, key), self.verification)
         return self
+
+    def told_unknown(self, unknown: Mapping[str, KnownParts]) -> None:
+        """Take note of the keys that could be left out and were written as unknown."""
+        self._unknown = unknown
+
+    @property
+    def unknown(self) -> Mapping[str, KnownParts]:
+        """The keys that could be left out and are unknown, each with what is known of it."""
+        return self._unknown
 
     @property
     def verification(self) -> "Verification | None":

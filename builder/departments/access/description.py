@@ -75,6 +75,7 @@ class Dock(Line):
 class Passage(Line):
     """One opening, corridor, ramp or lift on a route."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"steps"})
     public_because: ClassVar[str] = "all that a show brings has to pass it"
     name: Name
     """What it is, such as fire door."""

@@ -74,6 +74,7 @@ class Usual(SetValues):
 class LineSet(SetValues, Line):
     """One line set, where it hangs, what hangs on it, and whether a show may have it."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"moves_with"})
     defines: ClassVar[str] = "line set"
     name: Name
     """Its number or name, as at the rail."""
@@ -159,6 +160,7 @@ class SpotLines(Line):
 class Flying(DepartmentFile):
     """Line sets, the floors they are worked from, and what belongs to them."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"rules", "usual"})
     reference: Maybe[Text] = Absent.NOT_STATED
     """The line that distances are measured from, such as the plaster line."""
     reference_at: Annotated[Maybe[Depth], Plausible(-20.0, 20.0)] = Absent.NOT_STATED

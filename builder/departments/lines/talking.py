@@ -22,6 +22,7 @@ class TalkbackChannel(Line):
 class TalkbackStation(Line):
     """Stations or sockets of talkback at one place."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"channels"})
     place: Annotated[Name, RefersTo("place")]
     """Where they are."""
     kind: Literal[

@@ -233,6 +233,7 @@ class Chain(Written):
 class Stage(DepartmentFile):
     """The stage: datum, deck, wings, heights, loads, risers, places."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"zones", "obstructions"})
     datum: Datum
     """What positions are measured from."""
     decks: tuple[Deck, ...]

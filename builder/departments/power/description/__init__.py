@@ -3,6 +3,8 @@
 stands on it day and night.
 """
 
+from typing import ClassVar
+
 from pydantic import model_validator
 
 from builder.departments.power.description.loops import refuse_impossible_tree
@@ -20,6 +22,10 @@ from builder.departments.power.description.wiring import DropLimits, Wiring
 
 class Power(Wiring):
     """Power: supplies, services, boards, outlets, standing loads, shore power."""
+
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset(
+        {"voltage_drop_limits", "standing_loads"}
+    )
 
     @model_validator(mode="after")
     def _makes_a_tree(self) -> "Power":

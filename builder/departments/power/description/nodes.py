@@ -106,6 +106,7 @@ class Fed(Line):
 class Service(Fed):
     """Where power is handed over: a switch or panel that a visitor connects to."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"dimmers"})
     system: Annotated[Maybe[WrittenSystem], Decisive()] = Absent.NOT_STATED
     """
     The system with its voltages, such as 230/400 V three phase, so that nobody guesses line to
@@ -139,6 +140,7 @@ class Service(Fed):
 class Board(Fed):
     """A distribution board that feeds outlets or house loads."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"dimmers"})
     system: Maybe[WrittenSystem] = Absent.NOT_STATED
     """The system, where it differs from what feeds the board."""
 
@@ -190,6 +192,7 @@ class ShoreOutlet(Outlet):
 class StandingLoad(Line):
     """What the house itself draws, show or no show. A visitor cannot have that power."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"dimmers"})
     what: Name
     """What draws."""
     on: Annotated[Name, RefersTo(FEED)]

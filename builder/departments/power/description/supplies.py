@@ -40,6 +40,7 @@ class Spot(Written):
 class Supply(Line):
     """What feeds services: the intake, or a transformer of the house."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"private"})
     defines: ClassVar[str] = FEED
     name: Name
     """The name of the supply. Services refer to it."""

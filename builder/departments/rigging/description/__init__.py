@@ -84,6 +84,9 @@ class WindArea(Line):
 class Rigging(DepartmentFile):
     """The steel overhead, what hangs from it, and the rules."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset(
+        {"exceptions", "zones", "dynamic_factor"}
+    )
     letter: Maybe[Letter] = Absent.NOT_STATED
     """The structural engineer's letter that the limits come from."""
     limits: Limits

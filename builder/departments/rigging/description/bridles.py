@@ -29,6 +29,7 @@ class Apex(Written):
 class Bridle(Line):
     """A spot between two or three points that carries something now."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"apex"})
     defines: ClassVar[str] = "bridle"
     name: Name
     """The name of the spot."""

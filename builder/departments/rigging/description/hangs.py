@@ -26,6 +26,7 @@ class End(Written):
 class Support(Line):
     """One point that carries a hang, and what is between the two."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"steel"})
     point: Annotated[Name, RefersTo("point")]
     """The point overhead."""
     hoist: Annotated[Name | None, RefersTo("hoist")] = None
@@ -40,6 +41,7 @@ class Support(Line):
 class HungThing(Line):
     """A load on a hang."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"at", "from", "to"})
     what: Name
     """What it is."""
     by: Literal["sound", "lighting", "video", "drape", "scenery", "house"]
@@ -91,6 +93,7 @@ class Hang(Line):
     that carry it.
     """
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"loads", "comes_down"})
     defines: ClassVar[str] = "hang"
     name: Name
     """The name of the hang. Other files refer to it."""

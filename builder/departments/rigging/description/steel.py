@@ -41,6 +41,7 @@ class Letter(Line):
 class BridleRule(Line):
     """Whether loads may be hung between beams."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"beams", "widest_angle"})
     public_because: ClassVar[str] = "a show has to keep to it"
     allowed: Literal["yes", "between some beams", "no"]
     """Yes, between some beams, or no."""
@@ -63,6 +64,7 @@ class DynamicFactor(Line):
 class Limits(Line):
     """The general limits. Exceptions stand on their own lines."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"widest_lean", "level_within"})
     public_because: ClassVar[str] = "a show has to keep to it"
     whole_roof: Annotated[Maybe[Mass], Rated(), Plausible(100.0, 200_000.0), Decisive()] = (
         Absent.NOT_STATED
@@ -95,6 +97,7 @@ class Limits(Line):
 class LimitException(Line):
     """A beam or point whose limits differ."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"beams", "points", "widest_lean"})
     public_because: ClassVar[str] = "a show has to keep to it"
     beams: Annotated[tuple[Name, ...], RefersTo("beam")] = ()
     """The beams it is about."""
@@ -117,6 +120,7 @@ class LimitException(Line):
 class Zone(Line):
     """A part of the roof with a limit of its own."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"beams", "points"})
     public_because: ClassVar[str] = "a show has to keep to it"
     defines: ClassVar[str] = "roof zone"
     name: Name
@@ -197,6 +201,7 @@ class Beam(Line):
 class Point(Line):
     """A place on a beam where something may hang."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"widest_lean"})
     defines: ClassVar[str] = "point"
     name: Name
     """The name of the point, as tagged."""

@@ -4,7 +4,7 @@ lines, radio and stock.
 """
 
 from collections.abc import Iterator
-from typing import Annotated
+from typing import Annotated, ClassVar
 
 from builder.departments.sound.description.loudspeakers import (
     Amplifier,
@@ -43,6 +43,7 @@ MOST_BOXES = 1_000
 class Sound(DepartmentFile):
     """Sound: the house system, positions, lines, radio and stock."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"neighbours", "policy"})
     policy: HousePolicy | None = None
     """Whether visitors use the house system."""
     processor: Annotated[Maybe[Processor], Decisive()] = Absent.NOT_STATED

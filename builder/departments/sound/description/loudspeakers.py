@@ -153,6 +153,7 @@ class Model(Line):
 class Hang(Line):
     """A column of boxes in the air."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"turned", "turned_down", "delay"})
     defines: ClassVar[str] = "loudspeaker hang"
     name: Name
     """The name of the hang."""
@@ -201,6 +202,9 @@ class Hang(Line):
 class SubLine(Line):
     """Subs in a straight line across the stage front."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset(
+        {"out_of_service", "arc", "arc_radius", "turned_down", "delay"}
+    )
     defines: ClassVar[str] = "sub line"
     name: Name
     """What it is called."""
@@ -275,6 +279,7 @@ def checked_arc(subs: SubLine) -> None:
 class FillBox(Line):
     """One loudspeaker of a fill."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"turned", "down"})
     at: At
     """Where it is: the middle of its front."""
     turned: Turn | None = None
@@ -286,6 +291,9 @@ class FillBox(Line):
 class Fill(Line):
     """Loudspeakers that fill in where the hangs do not reach."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset(
+        {"follows", "aligned_at", "after", "turned_down"}
+    )
     defines: ClassVar[str] = "fill"
     name: Name
     """What they are called."""
@@ -324,6 +332,7 @@ class AudienceArea(Line):
     their steps.
     """
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"underside"})
     public_because: ClassVar[str] = "levels are told over it"
     defines: ClassVar[str] = "audience area"
     name: Name

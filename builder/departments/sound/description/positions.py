@@ -251,6 +251,7 @@ class Split(Line):
 class DropBox(Line):
     """A box on stage that inputs are plugged into."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"dead"})
     defines: ClassVar[str] = "drop box"
     name: Name
     """The label on it."""
