@@ -4,7 +4,7 @@ unknown. What that does to figures and verdicts is compared with the venue as it
 """
 
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from copy import deepcopy
 from dataclasses import dataclass
 from functools import cache
@@ -113,11 +113,7 @@ def figures_of(pack: Pack) -> dict[str, Figure]:
 
 def verdicts_on(record: FitPack) -> dict[Need, Verdict]:
     """The verdicts on every need of every show, each show by itself."""
-    return {
-        (answer["act"], answer["line"], answer["title"], answer["need"]): answer
-        for rider in riders()
-        for answer in fit(record, [rider])["verdicts"]
-    }
+    return by_need(answer for rider in riders() for answer in fit(record, [rider])["verdicts"])
 
 
 def wrong_figures(less: Less, pack: Pack) -> Iterator[str]:
@@ -158,12 +154,37 @@ def words(value: Value | None) -> str:
 
 
 def wrong_verdicts(less: Less, pack: Pack) -> Iterator[str]:
-    """Verdicts that promise more, or refuse, where less is known."""
-    now = verdicts_on(fit_record(pack))
-    for need, before in usual_verdicts(less.venue).items():
-        after = now[need]["verdict"] if need in now else "gone"
-        if not same_or_ask(before["verdict"], after):
-            yield f"{need}: {before['verdict']} -> {after}"
+    """
+    Verdicts that promise more, or refuse, where less is known: each beside the one in the same
+    configuration of the house, for another may be the best now.
+    """
+    record = fit_record(pack)
+    for number, rider in enumerate(riders()):
+        result = fit(record, [rider])
+        now = by_need(result["verdicts"])
+        configuration = result["acts"][0]["arrangement"]["configuration"]
+        for need, before in usual_in(less.venue, number, configuration).items():
+            after = now[need]["verdict"] if need in now else "gone"
+            if not same_or_ask(before["verdict"], after):
+                yield f"{need}: {before['verdict']} -> {after}"
+
+
+@cache
+def usual_in(venue: str, number: int, configuration: str) -> Mapping[Need, Verdict]:
+    """The verdicts on one rider in a configuration of the venue as it stands."""
+    rider, record = riders()[number], fit_record(usual_pack(venue))
+    result = fit(record, [rider])
+    if result["acts"][0]["arrangement"]["configuration"] != configuration:
+        result = fit(record, [{**rider, "configuration": configuration}])
+    return by_need(result["verdicts"])
+
+
+def by_need(verdicts: Iterable[Verdict]) -> dict[Need, Verdict]:
+    """Verdicts by what they answer."""
+    return {
+        (answer["act"], answer["line"], answer["title"], answer["need"]): answer
+        for answer in verdicts
+    }
 
 
 def same_or_ask(before: str, after: str) -> bool:
