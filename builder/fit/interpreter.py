@@ -20,7 +20,7 @@ from builder.fit.arrangements.views import configurations_of
 from builder.fit.clock.records import DayAnswer
 from builder.fit.net import day_not_judged
 from builder.fit.overall import as_far_as_read, cautions, not_read_of, overall
-from builder.fit.questions import questions
+from builder.fit.questions import act_questions, questions
 from builder.fit.records import ActAnswer, FitPack, Result, RiderAsked, Setting, Verdict
 from builder.fit.requirements import Known, by_requirement
 from builder.fit.whole_day import add_day
@@ -57,6 +57,7 @@ def fit(pack: FitPack, riders: list[RiderAsked]) -> Result:
         "others": others,
         "day": best["rows"],
         "questions": questions(verdicts),
+        "act_questions": act_questions(verdicts),
         "cautions": cautions(verdicts, pack),
     }
 

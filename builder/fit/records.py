@@ -442,7 +442,8 @@ class Fact(TypedDict):
 class Verdict(Line):
     """
     The answer to one requirement. ``margin`` is in metric and in imperial words, both empty where
-    there is none; ``parts`` are the answers that this one sums up.
+    there is none; ``question`` is to the house, ``act_question`` to the act; ``parts`` are the
+    answers that this one sums up.
     """
 
     verdict: Word
@@ -453,6 +454,7 @@ class Verdict(Line):
     remedy: str
     who: str
     question: str
+    act_question: str
     parts: list["Verdict"]
 
 
@@ -520,6 +522,13 @@ class DepartmentQuestions(TypedDict):
     questions: list[str]
 
 
+class ActQuestions(TypedDict):
+    """What to ask one act, or all acts of the day."""
+
+    act: str
+    questions: list[str]
+
+
 class Result(TypedDict):
     """
     All that the check answers. ``judged_in`` tells the arrangement and how ``others`` fare, in
@@ -537,4 +546,5 @@ class Result(TypedDict):
     others: list[OtherArrangement]
     day: list[DayRow]
     questions: list[DepartmentQuestions]
+    act_questions: list[ActQuestions]
     cautions: list[str]

@@ -20,7 +20,16 @@ from builder.fit.show_day_sentences import (
     TOGETHER,
 )
 from builder.fit.values import known_number, number_of
-from builder.fit.verdicts import FITS, SHORT, asked, fact_of, settled, verdict, with_remedy
+from builder.fit.verdicts import (
+    FITS,
+    SHORT,
+    asked,
+    fact_of,
+    of_the_act,
+    settled,
+    verdict,
+    with_remedy,
+)
 from builder.fit.wording import both
 
 THE_DAY = "The day"
@@ -156,7 +165,7 @@ def in_front(wish: NeedAsked, others: list[OtherAct], rule: Rule, pack: FitPack)
         parts = {"acts": ", ".join(silent)}
         answer = asked(requirement, rule, fill(STAYS_UNKNOWN, parts))
         answer["question"] = fill(HOW_DEEP, parts)
-        return answer
+        return of_the_act(answer)
     decks = usable_decks(rule, pack)
     if len(decks) == 0:
         return asked(requirement, rule, NOT_SAID)

@@ -30,6 +30,7 @@ def verdict(line: Line, word: Word, reason: str) -> Verdict:
         "remedy": "",
         "who": "",
         "question": "",
+        "act_question": "",
         "parts": [],
     }
 
@@ -50,6 +51,13 @@ def with_question(answer: Verdict, line: Line, question: str) -> Verdict:
 def asked(line: Line, asker: Asker, reason: str) -> Verdict:
     """An ask for a reason, with the question that belongs to what is asked."""
     return with_question(verdict(line, ASK, reason), line, asker["question"])
+
+
+def of_the_act(answer: Verdict) -> Verdict:
+    """An ask whose question is to the act and not to the house."""
+    answer["act_question"] = answer["question"]
+    answer["question"] = ""
+    return answer
 
 
 def asker_words(line: Line) -> str:

@@ -19,6 +19,8 @@ from builder.render.light import Grid, light_markdown
 MARKS = {"fits": "+", "fits, with a note": "~", "short": "X", "ask": "?", "not needed": "."}
 COLUMNS = 100
 folded = partial(terminal.folded, columns=COLUMNS)
+TO_THE_HOUSE = "Questions to the house"
+TO_THE_ACTS = "Questions to the acts"
 DAY = "The day, each thing as early as it can be"
 
 
@@ -171,13 +173,22 @@ def day_cells(row: DayRow) -> tuple[str, str, str, str, str]:
 
 
 def question_lines(result: Result) -> list[str]:
-    """The questions by department, ready to send."""
-    if not result["questions"]:
+    """The questions to the house by department, then those to the acts, ready to send."""
+    house = [
+        (group["department"].capitalize(), group["questions"]) for group in result["questions"]
+    ]
+    acts = [(group["act"], group["questions"]) for group in result["act_questions"]]
+    return [*group_lines(TO_THE_HOUSE, house), *group_lines(TO_THE_ACTS, acts)]
+
+
+def group_lines(head: str, groups: list[tuple[str, list[str]]]) -> list[str]:
+    """Questions in groups under a head; nothing where there are none."""
+    if not groups:
         return []
-    lines = ["Questions to the house", ""]
-    for group in result["questions"]:
-        lines.append(f"  {group['department'].capitalize()}")
-        for question in group["questions"]:
+    lines = [head, ""]
+    for name, questions in groups:
+        lines += folded(name, "  ", "  ")
+        for question in questions:
             lines += folded(f"- {question}", "  ", "  ")
         lines.append("")
     return lines
@@ -202,7 +213,10 @@ def as_markdown(result: Result) -> str:
         columns = ("start", "end", "long", "what", "whose")
         blocks += [Heading(2, DAY), Grid(columns, [day_cells(row) for row in result["day"]])]
     for group in result["questions"]:
-        blocks += [Heading(2, f"Questions: {group['department']}"), Bullets(group["questions"])]
+        head = f"{TO_THE_HOUSE}: {group['department']}"
+        blocks += [Heading(2, head), Bullets(group["questions"])]
+    for asked in result["act_questions"]:
+        blocks += [Heading(2, f"{TO_THE_ACTS}: {asked['act']}"), Bullets(asked["questions"])]
     return light_markdown([*blocks, *map(Paragraph, (*result["cautions"], EVERYWHERE))])
 
 

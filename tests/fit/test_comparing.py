@@ -344,16 +344,19 @@ def test_an_amount_that_the_rider_does_not_know_is_asked_of_the_act_with_what_th
     split = item("split", "Split", ways=value("56", 56.0))
     found = only(asks("inputs", "unknown"), sound=[split])
     assert (found["verdict"], found["fact"]["text"], found["margin"]) == ("ask", "56", ["", ""])
-    assert found["question"] == "Act, rider line 3: inputs. How many do you need? The house has 56."
+    assert (
+        found["act_question"]
+        == "Act, rider line 3: inputs. How many do you need? The house has 56."
+    )
     longer = only(asks("stage width", "unknown"), stage=[deck(usable_width=value("14 m", 14.0))])
     assert (
-        longer["question"]
+        longer["act_question"]
         == "Act, rider line 3: stage width. How much do you need? The house has 14 m."
     )
     haze = only(
         asks("haze", "unknown"), house=[item("effect", "haze", allowed=value("by arrangement"))]
     )
-    assert haze["question"].endswith("Do you need it? The house says by arrangement.")
+    assert haze["act_question"].endswith("Do you need it? The house says by arrangement.")
 
 
 @pytest.mark.parametrize(

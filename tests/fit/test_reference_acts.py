@@ -334,7 +334,7 @@ def test_every_verdict_but_not_needed_says_why_and_every_ask_has_its_question() 
     for venue in ("demo", "quarry"):
         for found in checked(venue, "club", "theatre", "arena")["verdicts"]:
             assert found["reason"]
-            assert bool(found["question"]) == (found["verdict"] == "ask")
+            assert bool(found["question"] or found["act_question"]) == (found["verdict"] == "ask")
             assert bool(found["remedy"]) == (found["verdict"] == "short")
 
 

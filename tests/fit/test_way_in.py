@@ -172,7 +172,7 @@ def test_a_truck_is_tractor_and_trailer_and_its_length_is_asked_where_that_is_no
     )
     silent = truck(record, "length: 16 m")
     assert silent["verdict"] == "ask"
-    assert silent["question"] == (
+    assert silent["act_question"] == (
         "A, rider line 2: how long is your longest truck, tractor and trailer together? The house"
         " lets in 16.5 m."
     )

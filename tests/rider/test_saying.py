@@ -34,6 +34,7 @@ def verdict(word: str = "fits", title: str = "stage width", **more: Any) -> Reco
         "remedy": "",
         "who": "",
         "question": "",
+        "act_question": "",
         "parts": [],
     }
     return {**blank, **more}
@@ -52,6 +53,7 @@ def result(*verdicts: Record, **more: Any) -> Record:
         "others": [],
         "day": [],
         "questions": [],
+        "act_questions": [],
         "cautions": [],
     }
     return {**blank, **more}
@@ -182,7 +184,7 @@ def test_an_e_mail_has_a_row_for_each_verdict_and_each_of_its_parts() -> None:
 def test_for_programs_keys_are_sorted_one_a_line_with_the_caution() -> None:
     alone: Any = result()
     told = saying.as_json(alone)
-    assert told.startswith('{\n "acts": [\n  {\n   "act": "Act",')
+    assert told.startswith('{\n "act_questions": [],\n "acts": [\n  {\n   "act": "Act",')
     assert told.endswith("}\n")
     assert json.loads(told) == {**alone, "caution": EVERYWHERE}
 
@@ -201,3 +203,19 @@ def test_the_whole_text_begins_with_what_decides_and_ends_with_the_cautions() ->
     assert "Act: SHORT" in lines_told
     assert "Take care." in lines_told
     assert saying.as_text(told).endswith("\n")
+
+
+def test_questions_to_the_acts_stand_after_those_to_the_house_under_their_own_head() -> None:
+    told: Any = result(
+        questions=[{"department": "stage", "questions": ["How wide?"]}],
+        act_questions=[{"act": "A | B", "questions": ["How long is your check?"]}],
+    )
+    assert saying.question_lines(told)[5:] == [
+        "Questions to the acts",
+        "",
+        "  A | B",
+        "  - How long is your check?",
+        "",
+    ]
+    said = saying.as_markdown(told)
+    assert said.index("## Questions to the house: stage") < said.index("## Questions to the acts: ")

@@ -17,7 +17,7 @@ from builder.fit.plots.sentences import NO_DECK
 from builder.fit.records import FitPack, Verdict
 from builder.fit.sections import items_of, section_of
 from builder.fit.sentences import NOT_SAID, fill
-from builder.fit.verdicts import ASK, NOT_NEEDED, SHORT, verdict, with_question
+from builder.fit.verdicts import ASK, NOT_NEEDED, SHORT, of_the_act, verdict, with_question
 from builder.fit.wording import digits
 
 
@@ -87,12 +87,13 @@ def which_place(answer: Verdict, place: Place, names: list[str]) -> Verdict:
     """The question in which configuration an act plays."""
     if place["configuration"] == "":
         parts = {"number": digits(len(names), 0), "most": digits(MOST, 0)}
-        return with_question(verdict(answer, ASK, fill(TOO_MANY, parts)), answer, NAME_ONE)
+        found = verdict(answer, ASK, fill(TOO_MANY, parts))
+        return of_the_act(with_question(found, answer, NAME_ONE))
     parts = {
         "act": answer["act"],
         "configuration": place["configuration"],
         "names": "; ".join(names),
     }
     asked = verdict(answer, ASK, fill(NO_SUCH_CONFIGURATION, parts))
-    asked["question"] = fill(WHICH_CONFIGURATION, parts)
+    asked["act_question"] = fill(WHICH_CONFIGURATION, parts)
     return asked

@@ -85,7 +85,7 @@ def last_note(clock: ClockAsked) -> float | None:
 
 
 def says_before_doors(act: Act) -> bool:
-    """Whether an act says anything of its work before doors, but when it loads in."""
+    """Whether an act says anything of its work before doors, but when it loads in and doors are."""
     clock = act["clock"]
     times = [
         clock["set up"],
@@ -93,7 +93,6 @@ def says_before_doors(act: Act) -> bool:
         clock["check"],
         clock["check from"],
         clock["clear after check"],
-        clock["doors"],
     ]
     return any(time_s is not None for time_s in times)
 

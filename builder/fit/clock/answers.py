@@ -1,6 +1,6 @@
 """Answers on lengths of time, and asks with their questions in one line."""
 
-from builder.fit.clock.records import HouseSays
+from builder.fit.clock.records import HouseSays, Run
 from builder.fit.clock.sentences import QUESTIONS_OF, SHORT_LENGTH, SPARE_LENGTH
 from builder.fit.records import Line, Verdict
 from builder.fit.sentences import fill
@@ -34,8 +34,22 @@ def asked_together(requirement: Line, questions: list[str], reason: str) -> Verd
     return answer
 
 
+def acts_asked(requirement: Line, questions: list[str], reason: str) -> Verdict:
+    """An ask with its questions to the acts in one line."""
+    answer = verdict(requirement, ASK, reason)
+    answer["act_question"] = questions_of(requirement, questions)
+    return answer
+
+
+def is_open(laid: Run) -> bool:
+    """Whether something that decides a plan is known neither by the house nor by the acts."""
+    return len(laid["lacks"]) > 0 or len(laid["act_lacks"]) > 0
+
+
 def questions_of(requirement: Line, questions: list[str]) -> str:
-    """Questions in one line, with what they belong to."""
+    """Questions in one line, with what they belong to; empty where there are none."""
+    if len(questions) == 0:
+        return ""
     parts = {"questions": " ".join(questions), "title": requirement["title"]}
     return fill(QUESTIONS_OF, parts)
 

@@ -3,6 +3,7 @@ Load-in, set-up and checks against doors: the last act on checks first, so that 
 """
 
 from builder.fit.clock.acts import day_of, doors_of, load_ins_of
+from builder.fit.clock.answers import questions_of
 from builder.fit.clock.house import house_says, meals_of, quiet_of
 from builder.fit.clock.laying_out import lay_out
 from builder.fit.clock.pieces import all_pieces, may_be_heard, questions_to
@@ -11,7 +12,6 @@ from builder.fit.clock.sentences import (
     ASK_READY,
     ASK_SET_UP_FOR_MEAL,
     NOT_ALL_KNOWN,
-    QUESTIONS_OF,
     WORKED_BACK,
 )
 from builder.fit.clock.telling import closing_answer
@@ -35,7 +35,8 @@ def plan_of(acts: list[Act], section: Section | None) -> Plan:
     load_ins = load_ins_of(acts)
     plan: Plan = {
         "pieces": all_pieces(acts),
-        "lacks": [*doors["asks"], *questions_to(acts)],
+        "lacks": [],
+        "act_lacks": [*doors["asks"], *questions_to(acts)],
         "doors_s": doors["s"],
         "ready": ready,
         "meals": meals_of(section),
@@ -62,7 +63,12 @@ def run(plan: Plan) -> Run:
     """
     start_s, doors_s = plan["start_s"], plan["doors_s"]
     if start_s is None or doors_s is None:
-        return {"rows": [], "late": [], "lacks": [*plan["lacks"], *plan["meals"]["asks"]]}
+        return {
+            "rows": [],
+            "late": [],
+            "lacks": [*plan["lacks"], *plan["meals"]["asks"]],
+            "act_lacks": plan["act_lacks"],
+        }
     laid = lay_out(plan["pieces"], start_s, plan["meals"], plan["quiet"])
     before_s = or_none(plan["ready"]["s"])
     last: Late = {
@@ -71,10 +77,12 @@ def run(plan: Plan) -> Run:
         "what": "",
         "whose": "",
     }
+    of_acts = [*plan["act_lacks"], *meal_lacks(laid)]
     return {
         "rows": laid["rows"],
         "late": [*laid["pins"], last],
-        "lacks": [*lacks_of(plan, laid, laid["now_s"] - start_s), *day_lacks(plan, laid, start_s)],
+        "lacks": lacks_of(plan, of_acts, laid["now_s"] - start_s),
+        "act_lacks": [*of_acts, *day_lacks(plan, laid, start_s)],
     }
 
 
@@ -109,13 +117,16 @@ def doors_at(acts: list[Act], section: Section | None) -> WorkedDoors:
     return {"s": doors_s, "asks": [], "notes": notes}
 
 
-def lacks_of(plan: Plan, laid: Laid, span_s: float) -> list[str]:
-    """What is not known and decides, the meals of the house only where one may be due."""
+def meal_lacks(laid: Laid) -> list[str]:
+    """What acts must say because a meal may be due before their check."""
+    return [fill(ASK_SET_UP_FOR_MEAL, {"act": piece["whose"]}) for piece in laid["open"]]
+
+
+def lacks_of(plan: Plan, of_acts: list[str], span_s: float) -> list[str]:
+    """What the house has not said and decides, its meals only where one may be due."""
     lacks = list(plan["lacks"])
-    for piece in laid["open"]:
-        lacks.append(fill(ASK_SET_UP_FOR_MEAL, {"act": piece["whose"]}))
     due_s = plan["meals"]["due_s"]
-    if due_s is None or span_s > due_s or len(lacks) > 0:
+    if due_s is None or span_s > due_s or len(lacks) > 0 or len(of_acts) > 0:
         lacks.extend(plan["meals"]["asks"])
     return lacks
 
@@ -127,9 +138,8 @@ def before_doors(requirement: Line, plan: Plan, laid: Run) -> Verdict:
         answer = closing_answer(requirement, plan, laid)
     if answer["verdict"] == ASK:
         answer["reason"] = NOT_ALL_KNOWN
-    if len(laid["lacks"]) > 0:
-        parts = {"questions": " ".join(laid["lacks"]), "title": requirement["title"]}
-        answer["question"] = fill(QUESTIONS_OF, parts)
+    answer["question"] = questions_of(requirement, laid["lacks"])
+    answer["act_question"] = questions_of(requirement, laid["act_lacks"])
     ready = plan["ready"]
     if ready["value"] is not None and ready["item"] is not None:
         answer["fact"] = fact_of(ready["value"], ready["item"])

@@ -1,6 +1,6 @@
 """How long a changeover takes, all in or by its parts, and whether it fits between two acts."""
 
-from builder.fit.clock.answers import asked_together, length_answer, questions_of
+from builder.fit.clock.answers import acts_asked, length_answer, questions_of
 from builder.fit.clock.pieces import act_asked
 from builder.fit.clock.records import Act, Changeover, LineCheck
 from builder.fit.clock.sentences import (
@@ -129,20 +129,20 @@ def changeover_answer(requirement: Line, before: Act, act: Act) -> Verdict:
     needed = changeover_of(before, act)
     if before["ends_s"] is None:
         asks = [act_asked(before["act"], ASK_ENDS), *needed["asks"]]
-        return asked_together(requirement, asks, fill(END_NOT_SAID, {"act": before["act"]}))
+        return acts_asked(requirement, asks, fill(END_NOT_SAID, {"act": before["act"]}))
     starts_s = known_time(act["starts_s"])
     gap_s = starts_s - before["ends_s"]
     gap = gap_words(before["ends_s"], starts_s)
     slack_s = gap_s - needed["s"]
     if slack_s >= 0 and len(needed["asks"]) > 0:
-        return asked_together(requirement, needed["asks"], fill(GAP_LACKS, {"gap": gap}))
+        return acts_asked(requirement, needed["asks"], fill(GAP_LACKS, {"gap": gap}))
     if needed["sum_words"] != "":
         template = GAP_NEEDS_SO_FAR if len(needed["asks"]) > 0 else GAP_NEEDS
         gap = fill(template, {"gap": gap, "sum": needed["sum_words"]})
     answer = length_answer(requirement, slack_s, gap)
     answer["notes"] = needed["notes"]
     if len(needed["asks"]) > 0:
-        answer["question"] = questions_of(requirement, needed["asks"])
+        answer["act_question"] = questions_of(requirement, needed["asks"])
     answer = settled(answer)
     if slack_s < 0:
         return with_quicker_ways(answer, before, act, needed["lines_s"], -slack_s)

@@ -13,7 +13,7 @@ from builder.fit.clock.acts import (
     says_load_out,
     says_set,
 )
-from builder.fit.clock.answers import asked_together
+from builder.fit.clock.answers import acts_asked
 from builder.fit.clock.before_doors import before_doors, plan_of, run
 from builder.fit.clock.changeover import changeover_answer
 from builder.fit.clock.evening import after_doors, crew_day, load_out, set_closes
@@ -102,10 +102,10 @@ def order_asked(acts: list[Act]) -> Verdict:
     silent = [act["act"] for act in acts if act["starts_s"] is None]
     line = day_line(acts, "Order of the acts", "who plays after whom")
     if len(silent) == 0:
-        return asked_together(line, [ASK_WHO_FIRST], TWO_AT_ONCE)
+        return acts_asked(line, [ASK_WHO_FIRST], TWO_AT_ONCE)
     questions = [fill(ASK_ON_STAGE, {"act": name}) for name in silent]
     template = ONE_NOT_ON_STAGE if len(silent) == 1 else SOME_NOT_ON_STAGE
-    return asked_together(line, questions, fill(template, {"acts": ", ".join(silent)}))
+    return acts_asked(line, questions, fill(template, {"acts": ", ".join(silent)}))
 
 
 def evening(acts: list[Act], section: Section | None, several: bool) -> list[Verdict]:
@@ -151,8 +151,8 @@ def end_asked(line: Line, act: Act) -> Verdict:
     """The end of an act that says only half of it."""
     name = {"act": act["act"]}
     if act["clock"]["set"] is None:
-        return asked_together(line, [fill(ASK_SET, name)], SET_NOT_SAID)
-    return asked_together(line, [fill(ASK_BEGINS, name)], BEGIN_NOT_SAID)
+        return acts_asked(line, [fill(ASK_SET, name)], SET_NOT_SAID)
+    return acts_asked(line, [fill(ASK_BEGINS, name)], BEGIN_NOT_SAID)
 
 
 def after_the_show(acts: list[Act], section: Section | None) -> list[Verdict]:

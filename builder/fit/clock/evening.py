@@ -3,7 +3,13 @@ From doors to the last truck: the first act after doors, sets that end when they
 and the crew's day.
 """
 
-from builder.fit.clock.answers import asked_together, length_answer, with_fact, with_mender
+from builder.fit.clock.answers import (
+    acts_asked,
+    asked_together,
+    length_answer,
+    with_fact,
+    with_mender,
+)
 from builder.fit.clock.house import house_says
 from builder.fit.clock.pieces import act_asked
 from builder.fit.clock.records import Act, HouseSays
@@ -83,7 +89,7 @@ def load_out(requirement: Line, act: Act, section: Section | None) -> Verdict:
         answer = verdict(requirement, FITS, NO_HOUR)
     elif length_s is None:
         question = act_asked(act["act"], ASK_LOAD_OUT)
-        answer = asked_together(requirement, [question], LOAD_OUT_NOT_SAID)
+        answer = acts_asked(requirement, [question], LOAD_OUT_NOT_SAID)
     else:
         answer = load_out_answer(requirement, known_time(act["ends_s"]), length_s, limit)
     answer = with_mender(answer, MEND_LOAD_OUT, "the show and the house")

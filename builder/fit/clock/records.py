@@ -120,10 +120,14 @@ class Laid(TypedDict):
 
 
 class Plan(TypedDict):
-    """Everything that decides whether the checks are done by doors."""
+    """
+    Everything that decides whether the checks are done by doors; ``lacks`` is what to ask the house
+    and ``act_lacks`` the acts.
+    """
 
     pieces: list[Piece]
     lacks: list[str]
+    act_lacks: list[str]
     doors_s: float | None
     ready: HouseSays
     meals: Meals
@@ -138,11 +142,15 @@ class Plan(TypedDict):
 
 
 class Run(TypedDict):
-    """A plan laid out: its rows, by how much each agreed time is missed, and what is not known."""
+    """
+    A plan laid out: its rows, by how much each agreed time is missed, and what is not known by the
+    house and by the acts.
+    """
 
     rows: list[Row]
     late: list[Late]
     lacks: list[str]
+    act_lacks: list[str]
 
 
 class Changeover(TypedDict):

@@ -1,5 +1,6 @@
 """Whether the work before doors closes, where it does not, by how much, and how that adds up."""
 
+from builder.fit.clock.answers import is_open
 from builder.fit.clock.mending import ways_to_close
 from builder.fit.clock.records import Late, Plan, Run
 from builder.fit.clock.sentences import (
@@ -39,7 +40,7 @@ def closing_answer(requirement: Line, plan: Plan, laid: Run) -> Verdict:
     worst = max(laid["late"], key=lambda late: late["late_s"])
     if worst["late_s"] > 0:
         return short_answer(requirement, plan, laid, worst)
-    if len(laid["lacks"]) > 0:
+    if is_open(laid):
         return verdict(requirement, ASK, "")
     parts = {"spared": spared_words(laid, plan), "sum": sum_words(laid)}
     answer = verdict(requirement, FITS, fill(CLOSES, parts))
@@ -58,7 +59,7 @@ def short_answer(requirement: Line, plan: Plan, laid: Run, worst: Late) -> Verdi
     words = lasting(worst["late_s"])
     parts = {
         "where": where_late(worst, plan),
-        "least": AT_LEAST if len(laid["lacks"]) > 0 else "",
+        "least": AT_LEAST if is_open(laid) else "",
         "amount": words,
         "sum": sum_words(laid),
     }
@@ -69,7 +70,7 @@ def short_answer(requirement: Line, plan: Plan, laid: Run, worst: Late) -> Verdi
         answer["remedy"] = NO_SINGLE_CHANGE
         answer["who"] = "the show and the promoter"
         return answer
-    template = ANY_MAY_CLOSE if len(laid["lacks"]) > 0 else ANY_CLOSES
+    template = ANY_MAY_CLOSE if is_open(laid) else ANY_CLOSES
     answer["remedy"] = fill(template, {"ways": "; ".join(words for words, _ in ways)})
     answer["who"] = " or ".join(sorted({who for _, who in ways}))
     return answer

@@ -119,7 +119,7 @@ def amount_open(requirement: NeedAmount, rule: Rule, pack: FitPack) -> Verdict:
     if fact is None or fact["standing"] != "stated" or fact["text"] == "":
         return asked(requirement, rule, AMOUNT_NOT_KNOWN)
     answer = verdict(requirement, ASK, AMOUNT_NOT_KNOWN)
-    answer["question"] = fill(
+    answer["act_question"] = fill(
         HOUSE_SAYS if rule["kind"] in WORDED else HOUSE_HAS,
         {
             "act": requirement["act"],

@@ -19,9 +19,9 @@ from builder.fit.plots.sentences import (
     TURN_ONLY,
     WITHOUT_PLACE,
 )
-from builder.fit.records import Mender, PlotAsked, RectangleAsked, Verdict
+from builder.fit.records import Line, Mender, PlotAsked, RectangleAsked, Verdict
 from builder.fit.sentences import fill
-from builder.fit.verdicts import ASK, SHORT, verdict, with_question, with_remedy
+from builder.fit.verdicts import ASK, SHORT, of_the_act, verdict, with_question, with_remedy
 from builder.fit.wording import both, digits
 from builder.formulas.polygons import twice_area_m2
 
@@ -84,7 +84,8 @@ def answer_for_the_rest(
     else:
         answer = verdict(line, ASK, fill(ONLY_SIZES, areas))
         sizes = [fill(NAME_AND_NEED, {"name": w["name"], "need": w["need"]}) for w in wishes]
-        answer = with_question(answer, {**line, "need": "; ".join(sizes)}, ASK_WHERE)
+        own: Line = {**line, "need": "; ".join(sizes)}
+        answer = of_the_act(with_question(answer, own, ASK_WHERE))
     answer["fact"] = outline_fact(deck)
     return answer
 

@@ -171,6 +171,7 @@ def summed_up(
         answer["margin"] = worst_parts[0]["margin"] if len(worst_parts) == 1 else ["", ""]
     elif word == ASK:
         answer["question"] = worst_parts[0]["question"]
+        answer["act_question"] = worst_parts[0]["act_question"]
     else:
         answer = with_least_room(answer, stands, ground["floors"])
         answer["notes"] = plot_notes(requirement, ground)

@@ -25,7 +25,15 @@ from builder.fit.records import (
     Verdict,
 )
 from builder.fit.sentences import fill
-from builder.fit.verdicts import ASK, FITS, SHORT, verdict, with_question, with_remedy
+from builder.fit.verdicts import (
+    ASK,
+    FITS,
+    SHORT,
+    of_the_act,
+    verdict,
+    with_question,
+    with_remedy,
+)
 from builder.fit.wording import both
 from builder.formulas.rectangles import overlap_m, overlaps
 
@@ -112,7 +120,8 @@ def clash_answer(line: Line, pairs: list[Pair], without_place: list[str]) -> Ver
     ]
     asks.extend(without_place)
     if len(asks) > 0:
-        return with_question(verdict(line, ASK, one_sentence(asks)), line, ASK_STAYS)
+        answer = verdict(line, ASK, one_sentence(asks))
+        return of_the_act(with_question(answer, line, ASK_STAYS))
     return verdict(line, FITS, NOTHING_IN_WAY)
 
 

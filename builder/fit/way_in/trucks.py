@@ -89,7 +89,7 @@ def to_the_deck(requirement: TrucksAsked, way: Way) -> list[Passage]:
 
 def length_asked(requirement: TrucksAsked, answer: Verdict, fact: Fact | None) -> Verdict:
     """The question to the act how long its trucks are in all."""
-    answer["question"] = fill(
+    answer["act_question"] = fill(
         ASK_LENGTH,
         {
             "act": requirement["act"],

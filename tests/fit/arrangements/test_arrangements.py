@@ -141,11 +141,11 @@ def test_a_configuration_that_the_house_does_not_name_is_asked_with_the_names_th
         == "The house names no configuration Round; it names: Standing, end stage; Seated."
     )
     assert (
-        width["question"]
+        width["act_question"]
         == "Act: which configuration is meant by Round? The house names: Standing, end stage;"
         " Seated."
     )
-    assert capacity["question"] == width["question"]
+    assert capacity["act_question"] == width["act_question"]
     assert docks["reason"] == "The house has not said all of it: 0 are known."
     assert result["acts"][0]["arrangement"] == {"configuration": "", "settings": []}
 
@@ -207,7 +207,7 @@ def test_of_one_more_the_show_has_to_name_one() -> None:
         "The house has 65 configurations, more than the 64 that are compared, and the rider names"
         " none."
     )
-    assert answer["question"].startswith("In which configuration of the house do we play?")
+    assert answer["act_question"].startswith("In which configuration of the house do we play?")
     assert (result["judged_in"], result["others"]) == ([], [])
     named = rider(WIDE, configuration="No. 64")
     assert words(fit(crowd_of(MOST + 1), [named])) == ["fits"]

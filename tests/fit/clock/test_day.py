@@ -65,7 +65,7 @@ def one(where: Record, **told: Any) -> Record:
 def verdict(result: Record, title: str) -> Record:
     """The verdict under a title."""
     found: Record = next(each for each in result["verdicts"] if each["title"] == title)
-    return found
+    return {**found, "asked": found["question"] + found["act_question"]}
 
 
 def rows(result: Record) -> list[tuple[str, str, str, str]]:
@@ -213,7 +213,7 @@ def test_quiet_hours_of_other_days_do_not_matter_and_a_day_not_named_is_asked() 
     told = {"load_in": 9, "set_up": 240, "check": 60, "doors": 18}
     assert one(where, **told)["verdict"] == "fits"
     assert one(where, **told, day="saturday")["verdict"] == "short"
-    assert "On which day of the week is the show?" in one(where, **told, day="")["question"]
+    assert "On which day of the week is the show?" in one(where, **told, day="")["asked"]
 
 
 @pytest.mark.parametrize(("until", "word"), [(13, "fits"), (14, "ask"), (18, "ask")])
@@ -224,7 +224,7 @@ def test_the_weekday_is_asked_only_where_the_days_differ_in_what_decides(
     where = house(quiet=(quiet("Saturday and Sunday", 11, until),))
     found = one(where, load_in=9, set_up=240, check=60, doors=18, day="")
     assert found["verdict"] == word
-    assert ("On which day of the week" in found["question"]) == (word == "ask")
+    assert ("On which day of the week" in found["asked"]) == (word == "ask")
 
 
 def test_doors_are_worked_back_from_the_first_note_where_the_house_says_how_long_before() -> None:
@@ -235,7 +235,7 @@ def test_doors_are_worked_back_from_the_first_note_where_the_house_says_how_long
         "Doors at 19:00, 60 min before the first note at 20:00, as the house keeps."
     ]
     silent = one(house(ready_min=0), **told)
-    assert (silent["verdict"], "When are doors?" in silent["question"]) == ("ask", True)
+    assert (silent["verdict"], "When are doors?" in silent["asked"]) == ("ask", True)
     said = one(house(doors_before_show=1.0, ready_min=0), **told, doors=18.5)
     assert said["margin"][0] == "+3 h 30 min"
 
@@ -247,7 +247,7 @@ def test_set_up_that_nobody_stated_is_not_asked_where_the_check_is_agreed_and_no
     assert one(house(crew_h=MEALS), **told)["verdict"] == "fits"
     assert (
         "A meal break is due before your check."
-        in one(house(crew_h=MEALS), **(told | {"load_in": 11.5}))["question"]
+        in one(house(crew_h=MEALS), **(told | {"load_in": 11.5}))["asked"]
     )
 
 
@@ -259,8 +259,8 @@ def test_what_nobody_said_is_asked_with_what_is_common_at_most_in_the_question(l
     assert one(house(), **WHOLE)["verdict"] == "fits"
     found = one(house(), **{name: told for name, told in WHOLE.items() if name != lacks})
     assert (found["verdict"], found["margin"]) == ("ask", ["", ""])
-    assert "?" in found["question"]
-    assert ("common practice, no source" in found["question"]) == (lacks in ("set_up", "check"))
+    assert "?" in found["asked"]
+    assert ("common practice, no source" in found["asked"]) == (lacks in ("set_up", "check"))
 
 
 @pytest.mark.parametrize(
@@ -269,7 +269,7 @@ def test_what_nobody_said_is_asked_with_what_is_common_at_most_in_the_question(l
 def test_what_the_house_has_not_said_is_asked(lacks: dict[str, Any]) -> None:
     found = one(house(**lacks), **WHOLE)
     assert found["verdict"] == "ask"
-    assert "?" in found["question"] or "How long before doors" in found["question"]
+    assert "?" in found["asked"] or "How long before doors" in found["asked"]
 
 
 def test_the_length_of_a_meal_does_not_decide_where_none_is_due() -> None:
@@ -280,7 +280,7 @@ def test_what_is_known_can_be_too_much_already() -> None:
     found = one(house(), load_in=10, set_up=600, doors=19)
     assert (found["verdict"], found["margin"][0]) == ("short", "−60 min")
     assert "at least 60 min late" in found["reason"]
-    assert "how long is your check" in found["question"]
+    assert "how long is your check" in found["asked"]
 
 
 def test_two_times_for_doors_are_asked() -> None:
@@ -290,7 +290,7 @@ def test_two_times_for_doors_are_asked() -> None:
     ]
     assert (
         "When are doors? The riders say 18:00 or 19:00."
-        in verdict(day(house(), *acts), BEFORE)["question"]
+        in verdict(day(house(), *acts), BEFORE)["asked"]
     )
 
 
@@ -378,7 +378,7 @@ def test_a_changeover_that_nobody_stated_whole_is_asked(
 ) -> None:
     found = gap(60, told=told)
     assert found["verdict"] == "ask"
-    assert question in found["question"]
+    assert question in found["asked"]
 
 
 def test_a_set_is_not_shortened_by_more_than_it_lasts() -> None:
@@ -403,7 +403,7 @@ def test_a_strike_that_the_act_before_does_not_state_is_asked_unless_the_changeo
 ):
     assert (
         "Opener: how long do you take to clear the deck"
-        in gap(60, strike=None, told=PARTS)["question"]
+        in gap(60, strike=None, told=PARTS)["asked"]
     )
     assert gap(25, strike=None, told=PARTS, changeover=25)["verdict"] == "fits"
 
@@ -419,7 +419,7 @@ def test_acts_whose_order_is_not_known_are_asked() -> None:
     assert [(each["title"], each["verdict"]) for each in result["verdicts"]] == [
         ("Order of the acts", "ask")
     ]
-    assert "B: when are you on stage" in result["verdicts"][0]["question"]
+    assert "B: when are you on stage" in result["verdicts"][0]["act_question"]
 
 
 @pytest.mark.parametrize(("on_stage", "word"), [(19.75, "fits"), (19.7, "short"), (18.5, "short")])
@@ -581,7 +581,7 @@ acts = st.fixed_dictionaries(
 def two(
     where: Record, headliner: dict[str, Any], opener: dict[str, Any], doors: float = 19.0
 ) -> str:
-    """The word on the time before doors of two acts."""
+    """The word on the time before doors of two acts; empty where neither says anything of it."""
     whole = [
         {name: told for name, told in each.items() if told is not None}
         for each in (headliner, opener)
@@ -590,7 +590,8 @@ def two(
         clock(load_in=9, doors=doors, on_stage=on, **told)
         for on, told in zip((22, 20), whole, strict=True)
     ]
-    return str(verdict(day(where, ("H", clocks[0]), ("O", clocks[1])), BEFORE)["verdict"])
+    answers = day(where, ("H", clocks[0]), ("O", clocks[1]))["verdicts"]
+    return next((str(each["verdict"]) for each in answers if each["title"] == BEFORE), "")
 
 
 @given(houses, acts, acts, st.sampled_from(sorted(ONE_DAY)), st.integers(1, 8))
@@ -685,3 +686,19 @@ def test_a_later_curfew_or_a_shorter_set_never_turns_a_fit_into_a_short(
     if word(early, ends).startswith("fits"):
         assert word(late, ends).startswith("fits")
         assert word(early, max(72, ends - less)).startswith("fits")
+
+
+def test_questions_to_the_acts_and_to_the_house_stand_apart() -> None:
+    result = day(house(ready_min=None), ("Act", clock(load_in=9.0, set_up=2.0, doors=19.0)))
+    (ours,) = [each["questions"] for each in result["questions"]]
+    (theirs,) = result["act_questions"]
+    assert "How long before doors" in ours[0]
+    assert "how long is your check" not in ours[0]
+    assert theirs["act"] == "Act"
+    assert "Act: how long is your check" in theirs["questions"][0]
+    assert "How long before doors" not in theirs["questions"][0]
+
+
+def test_doors_alone_ask_nothing_about_the_work_before_them() -> None:
+    result = day(house(ready_min=None), ("Act", clock(doors=19.0)))
+    assert (result["verdicts"], result["questions"], result["act_questions"]) == ([], [], [])

@@ -6,6 +6,8 @@
   // The check, compiled from the rules in Python. The form stands before it has come.
   const engine = (window.housecheck = window.housecheck || {});
   if (root === null || pack === undefined) return;
+  const TO_THE_HOUSE = "Questions to the house";
+  const TO_THE_ACTS = "Questions to the acts";
   const WORDS = {
     fits: "fits",
     "fits, with a note": "note",
@@ -818,32 +820,31 @@
   }
 
   function outcome() {
-    const area = make("textarea", {
-      rows: "8",
-      readonly: true,
-      id: "check-questions",
-      "aria-label": "Questions to the house",
-    });
-    const told = make("span", { role: "status", class: "check-told" });
-    const copy = make(
-      "button",
-      {
-        type: "button",
-        onclick: async () => {
-          told.textContent = (await copied(area)) ? "Copied." : "Select the text and copy it.";
-        },
-      },
-      "Copy the questions",
-    );
     return make(
       "section",
       { class: "check-outcome" },
-      make("h2", { id: "questions" }, "Questions to the house"),
+      make("h2", { id: "questions" }, TO_THE_HOUSE),
       make("p", { id: "check-none" }, "Nothing to ask yet."),
-      area,
-      make("div", { class: "check-buttons" }, copy, told),
+      ...questionBlock("check-questions", TO_THE_HOUSE),
+      make(
+        "div",
+        { id: "check-to-acts", hidden: true },
+        make("h2", { id: "act-questions" }, TO_THE_ACTS),
+        ...questionBlock("check-act-questions", TO_THE_ACTS),
+      ),
       make("div", { id: "check-cautions" }),
     );
+  }
+
+  // Questions to be copied, with a button that copies them.
+  function questionBlock(id, label) {
+    const area = make("textarea", { rows: "8", readonly: true, id, "aria-label": label });
+    const told = make("span", { role: "status", class: "check-told" });
+    const onclick = async () => {
+      told.textContent = (await copied(area)) ? "Copied." : "Select the text and copy it.";
+    };
+    const copy = make("button", { type: "button", onclick }, "Copy the questions");
+    return [area, make("div", { class: "check-buttons" }, copy, told)];
   }
 
   async function copied(area) {
@@ -1159,17 +1160,21 @@
   }
 
   function asks(result) {
-    const lines = result.questions.flatMap((group) => [
-      group.department.slice(0, 1).toUpperCase() + group.department.slice(1),
-      ...group.questions.map((words) => "- " + words),
-      "",
-    ]);
-    const area = document.getElementById("check-questions");
-    area.value = lines.join("\n").trimEnd();
-    const none = result.questions.length === 0;
+    const toHouse = result.questions.map((group) => ({
+      head: group.department.slice(0, 1).toUpperCase() + group.department.slice(1),
+      questions: group.questions,
+    }));
+    const toActs = result.act_questions.map((group) => ({
+      head: group.act,
+      questions: group.questions,
+    }));
+    const area = listed("check-questions", toHouse);
+    const none = toHouse.length === 0;
     document.getElementById("check-none").hidden = !none;
     area.hidden = none;
     area.nextElementSibling.hidden = none;
+    listed("check-act-questions", toActs);
+    document.getElementById("check-to-acts").hidden = toActs.length === 0;
     document
       .getElementById("check-cautions")
       .replaceChildren(
@@ -1177,6 +1182,17 @@
           make("p", { class: "check-caution" }, words),
         ),
       );
+  }
+
+  function listed(id, groups) {
+    const area = document.getElementById(id);
+    const lines = groups.flatMap(({ head, questions }) => [
+      head,
+      ...questions.map((words) => "- " + words),
+      "",
+    ]);
+    area.value = lines.join("\n").trimEnd();
+    return area;
   }
 
   // What was written stays in the page's own address, so that it can be sent to a colleague.
