@@ -101,7 +101,8 @@ def written_records() -> Mapping[type[Written], list[Mapping[str, Any]]]:
 def is_read(place: Place, value: object) -> bool:
     """Whether a value is read under a key of some record that is written."""
     record, key = place.key.record, place.key.name
-    for written in written_records().get(record, [{}]):
+    named = {"name": "Of no house"} if "name" in record.model_fields else {}
+    for written in written_records().get(record, [named]):
         rest = {name: part for name, part in written.items() if name != INSTEAD_OF.get(key)}
         try:
             made = record.model_validate({**rest, key: beside(rest.get(key), value)})
