@@ -43,7 +43,9 @@ MOST_BOXES = 1_000
 class Sound(DepartmentFile):
     """Sound: the house system, positions, lines, radio and stock."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"neighbours", "policy"})
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset(
+        {"audience", "claimed_levels", "neighbours", "policy"}
+    )
     policy: HousePolicy | None = None
     """Whether visitors use the house system."""
     processor: Annotated[Maybe[Processor], Decisive()] = Absent.NOT_STATED
