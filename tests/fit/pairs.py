@@ -509,5 +509,14 @@ def a_pair(seed: int) -> tuple[Record, list[Record]]:
         requirements = [a_requirement(dice, act) for _ in range(dice.random.randint(0, 9))]
         day = {"stays_m": dice.one((None, 0.0, dice.number(5.0))), "clock": a_clock(dice, place)}
         plays = {"configuration": dice.one(("", "", "", "Standing", "Seated", "In the round"))}
-        riders.append({"act": act, "revision": "", **plays, **day, "requirements": requirements})
+        riders.append(
+            {
+                "act": act,
+                "revision": "",
+                "not_read": [],
+                **plays,
+                **day,
+                "requirements": requirements,
+            }
+        )
     return a_pack(dice), riders
