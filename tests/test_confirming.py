@@ -212,6 +212,7 @@ HOUSE = (
     "name: H\nwhat: a hall\ntown: T\nsetting: indoors\ntime_zone: UTC\n"
     "revision: {number: 1, on: 2026-06-01, by: me}\n"
     "doors_before_show: 45 h\n"
+    "language: 2\n"
 )
 DOORS = "confirmed: {what: implausible, value: 45 h, by: duty manager, on: 2026-05-01}\n"
 

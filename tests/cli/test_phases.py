@@ -13,8 +13,8 @@ continuous_share: 80 %
 supplies: [{name: Intake, system: 230/400 V three phase, rating: 400 A}]
 services:
   - {name: Switch, fed_from: Intake, system: 230/400 V three phase, rating: 50 A}
-  - {name: Shut, fed_from: Intake, system: 230/400 V three phase, rating: "?"}
-standing_loads: [{what: Lamps, on: Switch, draws: 10 A, phases: L1, power_factor: 1}, {what: Oven, on: Shut, draws: "?"}]
+  - {name: Shut, fed_from: Intake, system: 230/400 V three phase, rating: unknown}
+standing_loads: [{what: Lamps, on: Switch, draws: 10 A, phases: L1, power_factor: 1}, {what: Oven, on: Shut, draws: unknown}]
 """  # noqa: E501
 
 

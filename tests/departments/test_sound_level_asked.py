@@ -20,13 +20,19 @@ def level_verdict(pack: Pack, level_db: float) -> tuple[str, str]:
     return verdict["verdict"], verdict["question"]
 
 
-@pytest.mark.parametrize("form", ["about {}", "unknown"])
-@pytest.mark.parametrize(
-    "path", [("mix_position", "width"), ("models", 3, "coverage", 1, "vertical")]
-)
-def test_a_level_is_asked_where_the_estimate_lacks_something(path: Path_, form: str) -> None:
-    less = Less("demo", "sound.yml", path, form)
+LEANS_ON = [("mix_position", "width"), ("models", 3, "coverage", 1, "vertical")]
+
+
+@pytest.mark.parametrize("path", LEANS_ON)
+def test_a_level_is_asked_where_the_estimate_lacks_something(path: Path_) -> None:
+    less = Less("demo", "sound.yml", path, "unknown")
     assert level_verdict(usual_pack("demo"), 90.0) == ("fits, with a note", "")
     verdict, question = level_verdict(pack_with(less), 90.0)
     assert verdict == "ask"
     assert "level" in question
+
+
+@pytest.mark.parametrize("path", LEANS_ON)
+def test_a_level_that_both_ends_of_the_estimate_reach_fits(path: Path_) -> None:
+    less = Less("demo", "sound.yml", path, "about {}")
+    assert level_verdict(pack_with(less), 90.0) == ("fits, with a note", "")

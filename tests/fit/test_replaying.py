@@ -35,17 +35,21 @@ def names_of(counts: dict[str, int]) -> list[str]:
     return [name for name in counts if counts[name] > 1]
 """
 STAYS_IN_PYTHON = {
+    "builder.departments.access.publish.publish": "makes a section of a pack",
     "builder.files.read_folder": "reads files",
     "builder.fit.published.checked": "makes what the check reads, from the pack's own records",
     "builder.fit.published.fit_record": "makes what the check reads, from the pack's own records",
     "builder.fit.published.rule_record": "makes what the check reads, from the pack's own records",
+    "builder.fit.published.section_record": "makes what the check reads, from a pack's records",
     "builder.fit.published.value_record": "makes what the check reads, from the pack's own records",
+    "builder.fit.wanted.wanted_of": "tells what the check reads, from the pack's own rules",
     "builder.formulas.slack.each_slack": "the house's own figures, against which the check stands",
     "builder.formulas.slack.held": "the house's own figures, against which the check stands",
     "builder.pack.from_json": "reads a whole pack",
     "builder.pack.to_json": "writes a whole pack",
     "builder.pipeline.pack_of": "makes a pack",
     "builder.pipeline.venue_of": "reads a description",
+    "builder.reading.reader.read": "reads a description",
     "builder.rider.asked.rider_of": "opens a rider file; the reader below it is replayed by its own"
     " tests",
     "builder.site.engine.engine_scripts": "makes the page's scripts",

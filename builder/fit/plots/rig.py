@@ -78,7 +78,8 @@ def under_hang(wish: RectangleAsked, floor: Floor, hang: Item, corners: list[Poi
     if least_m is None and most_m is None:
         return [asked_hit("height", fill(HANGS_UNKNOWN, name), fill(ASK_UNDERSIDE, name), fact)]
     low_m = most_m if least_m is None else least_m
-    hangs = fill(HANGS, {**name, "height": "" if low_m is None else metres(low_m)})
+    height = "" if low_m is None else metres(low_m)
+    hangs = fill(HANGS, {"name": hang["name"], "height": height})
     if wish["height_m"] is None:
         return [noted_hit("height", fill(NO_HEIGHT, {"hangs": hangs}))]
     if may_be_stepped(floor):
