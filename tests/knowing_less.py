@@ -4,6 +4,7 @@ unknown. What that does to figures and verdicts is compared with the venue as it
 """
 
 import json
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from copy import deepcopy
 from dataclasses import dataclass
@@ -31,6 +32,8 @@ from tests.sweep import (
 
 LESS = ("about {}", "at least {}", "up to {}", "unknown")
 """Ways of knowing less of an exact value."""
+IN_PART = re.compile(r"^(?:about|at least|at most|up to|set) | to |\+-")
+"""How a value begins, or goes on, of which no more than a part is known."""
 HAIR = 1e-9
 GOOD = ("fits", "fits, with a note")
 Need = tuple[str, int, str, str]
@@ -70,6 +73,8 @@ def is_exact_number(file: str, path: Path_, value: object) -> bool:
     """Whether a value is one number, and could be known in part."""
     field = field_at(DESCRIPTIONS[file], path)
     if field is None or not isinstance(value, str) or value in ("unknown", "none", "?"):
+        return False
+    if IN_PART.search(value):
         return False
     return mark_of(field, OrAbsent) is not None and is_numeric(field.annotation)
 
