@@ -17,6 +17,7 @@ from builder.formulas.flying import balanced_kg, left_on_pipe_kg
 from builder.formulas.loads import total_load_kg
 from builder.pack import Figure, Input, Value, one_or_both
 from builder.reading.absent import Absent, listed
+from builder.reading.in_part import as_written, ends_of
 from builder.reading.measures import System
 from builder.reading.quantities import Depth, Length
 from builder.working import by_hand, figure, length_value, mass_value, missing, worked
@@ -67,19 +68,42 @@ def between(ends: Ends, system: System) -> Value | None:
 
 
 def place_figure(line_set: LineSet, flying: Flying, key: str, system: System) -> Figure | None:
-    """How far upstage of the reference line of the stage a set hangs, where both are exact."""
-    distance, reference = line_set.distance, flying.reference_at
-    if not isinstance(distance, Length) or not isinstance(reference, Depth):
+    """
+    How far upstage of the reference line of the stage a set hangs, from its two ends; None where
+    the house does not tell both, missing where it tells that it does not know.
+    """
+    written = {"the reference": flying.reference_at, "its distance": line_set.distance}
+    if any(value in (Absent.NOT_STATED, Absent.NONE) for value in written.values()):
         return None
-    at_m = reference.m + distance.m
+    leasts, mosts = zip(*(metres_of(value) for value in written.values()), strict=True)
     work = by_hand(
         "depth = reference + distance",
         "plane geometry",
-        inputs=(Input("Reference", reference.text), Input("Distance", distance.text)),
-        steps=(f"{reference.m:.2f} m + {distance.m:.2f} m = {at_m:.2f} m",),
+        inputs=[Input(name.capitalize(), as_written(value)) for name, value in written.items()],
     )
-    label = "Upstage of the stage's reference line"
-    return figure(f"{key}.depth", label, length_value(at_m, system), work)
+    label, name = "Upstage of the stage's reference line", f"{key}.depth"
+    value = one_or_both(*(sum_value(ends, system) for ends in (leasts, mosts)))
+    if value is None:
+        lacks = [word for word, each in written.items() if None in metres_of(each)]
+        return missing(name, label, work, lacks)
+    return figure(name, label, value, work)
+
+
+def metres_of(value: object) -> Ends:
+    """A length or a depth at least and at most. [m]"""
+    if isinstance(value, Absent | Length | Depth):
+        least, most = ends_of(value)
+        return (
+            least.m if isinstance(least, Length | Depth) else None,
+            most.m if isinstance(most, Length | Depth) else None,
+        )
+    return None, None
+
+
+def sum_value(ends: Sequence[float | None], system: System) -> Value | None:
+    """The sum of some lengths; None where one is not known. [m]"""
+    known = [metres for metres in ends if metres is not None]
+    return length_value(sum(known), system) if len(known) == len(ends) else None
 
 
 def whole_figures(flying: Flying, key: str, system: System) -> Iterator[Figure]:
