@@ -15,6 +15,7 @@ from copy import deepcopy
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache
+from itertools import chain
 from pathlib import Path
 from typing import Any, Literal, get_args, get_origin
 from unittest.mock import patch
@@ -54,8 +55,11 @@ VENUES = {
 RIDERS = (*sorted((ROOT / "tests" / "riders").glob("*.yml")), VENUES["starter"] / "rider.yaml")
 DESCRIPTIONS = {f"{department.key}.yml": department.description for department in DEPARTMENTS}
 NUMBER = re.compile(r"-?[0-9][0-9,]*(?:\.[0-9]+)?")
-AT_MOST_EACH = 3
-"""A key that a venue writes fifty times is changed where it stands first, last and between."""
+PLACES_EACH = 3
+"""
+A key that a venue writes fifty times is changed where it stands first, last and between: one way at
+one of these places, the next way at the next.
+"""
 NUMBERS = {
     "zero": "0",
     "tiny": "0.000001",
@@ -97,37 +101,39 @@ def rider_cases() -> Iterator[Case]:
 
 def cases_of(venue: str, file: str, data: Data, kind: Any) -> Iterator[Case]:
     """Every case of one file."""
-    for path in chosen(data):
-        for change in changes(kind, path, at(data, path)):
-            yield Case(venue, file, path, change)
+    for places in chosen(data):
+        ways = {place: tuple(changes(kind, place, at(data, place))) for place in places}
+        for index, change in enumerate(dict.fromkeys(chain.from_iterable(ways.values()))):
+            open_to_it = [place for place in places if change in ways[place]]
+            yield Case(venue, file, open_to_it[index % len(open_to_it)], change)
 
 
 @cache
 def folder(venue: str) -> Folder:
-    """A venue's folder. The starting venue has a rider beside it."""
+    """A venue's folder, its descriptions as JSON. The starting venue has a rider beside it."""
     there = read_folder(VENUES[venue])
-    texts = {file: text for file, text in there.texts.items() if file in (*DESCRIPTIONS, LOG)}
-    return Folder(texts, there.photos)
+    log = {LOG: there.texts[LOG]} if LOG in there.texts else {}
+    plain = {file: "\n".join(lines_of(data)) for file, data in composed(venue).items()}
+    return Folder({**plain, **log}, there.photos)
 
 
 @cache
 def composed(venue: str) -> dict[str, Data]:
     """The data of a venue's files."""
-    texts = folder(venue).texts
+    texts = read_folder(VENUES[venue]).texts
     return {file: compose(texts[file], file).data for file in DESCRIPTIONS if file in texts}
 
 
-def chosen(data: Data) -> list[Path_]:
-    """The paths to change: of those that differ in nothing but their index, a few."""
+def chosen(data: Data) -> list[list[Path_]]:
+    """For each key the places to change it: of those that differ in their index alone, a few."""
     alike: dict[Path_, list[Path_]] = {}
     for path in paths(data):
-        alike.setdefault(tuple(step for step in path if isinstance(step, str)), []).append(path)
-    found = []
-    for group in alike.values():
-        found += (
-            group if len(group) <= AT_MOST_EACH else [group[0], group[len(group) // 2], group[-1]]
-        )
-    return sorted(found, key=str)
+        key = (*(step for step in path if isinstance(step, str)), isinstance(path[-1], int))
+        alike.setdefault(key, []).append(path)
+    return [
+        group if len(group) <= PLACES_EACH else [group[0], group[len(group) // 2], group[-1]]
+        for _, group in sorted(alike.items(), key=str)
+    ]
 
 
 def paths(data: Data, path: Path_ = ()) -> Iterator[Path_]:
@@ -226,8 +232,22 @@ def changed_value(value: Data, change: str) -> Data:
 
 
 def text_of(case: Case, data: Data) -> str:
-    """The text of the changed file. JSON is YAML, with every value on a line of its own."""
-    return json.dumps(changed(data, case.path, case.change), indent=1, ensure_ascii=False)
+    """
+    The text of the changed file. JSON is YAML, with every value on a line of its own. Empty lines
+    stand for what is left out, so that nothing below moves and departments that the change does not
+    reach are as they were.
+    """
+    before, after = lines_of(data), lines_of(changed(data, case.path, case.change))
+    pairs = enumerate(zip(before, after, strict=False))
+    unlike = (index for index, (one, other) in pairs if one != other)
+    there = next(unlike, min(len(before), len(after)))
+    missing = [""] * (len(before) - len(after))
+    return "\n".join([*after[:there], *missing, *after[there:]])
+
+
+def lines_of(data: Data) -> list[str]:
+    """A file's data as JSON, line by line."""
+    return json.dumps(data, indent=1, ensure_ascii=False).split("\n")
 
 
 @dataclass(frozen=True, slots=True)
@@ -251,11 +271,11 @@ def outcome(case: Case, *, remembering: bool = True) -> Outcome:
     if not remembering:
         return made_of(texts, there)
     with remembered(case.venue):
-        return made_of(texts, there)
+        return made_of(texts, there, known=baseline(case.venue).for_shows)
 
 
-def made_of(texts: Mapping[str, str], there: Folder) -> Outcome:
-    """What becomes of a venue's texts."""
+def made_of(texts: Mapping[str, str], there: Folder, known: FitPack | None = None) -> Outcome:
+    """What becomes of a venue's texts. Shows need not be held against a pack that is known."""
     try:
         venue = venue_of(texts, there.photos)
     except Refused as refused:
@@ -263,7 +283,8 @@ def made_of(texts: Mapping[str, str], there: Folder) -> Outcome:
     pack = pack_of(venue)
     document = whole_document(pack, there)
     pages = render(document).pages
-    hold_shows_against(pack)
+    if (for_shows := fit_record(pack)) != known:
+        hold_shows_against(for_shows)
     published = next(file.content for file in document.files if file.path == "pack.json")
     return Outcome(
         pack_bytes=len(published),
@@ -307,7 +328,10 @@ class Baseline:
             patch.object(pipeline, "DEPARTMENTS", tuple(map(self.department, DEPARTMENTS))),
             patch.object(markdown, "page_text", self.page_text),
         ):
-            render(whole_document(pack_of(self.venue), there))
+            pack = pack_of(self.venue)
+            render(whole_document(pack, there))
+        self.for_shows = fit_record(pack)
+        hold_shows_against(self.for_shows)
         self.starting = False
 
     def read(self, text: str, *, file: str, kind: Any) -> Any:
@@ -378,9 +402,8 @@ def riders() -> tuple[RiderAsked, ...]:
     return tuple(rider_of(path.read_text("utf-8"), file=path.name, rules=RULES) for path in RIDERS)
 
 
-def hold_shows_against(pack: Pack) -> None:
+def hold_shows_against(published: FitPack) -> None:
     """Check each show by itself, and the first two as a day."""
-    published = fit_record(pack)
     for rider in riders():
         fit(published, [rider])
     fit(published, list(riders()[:2]))

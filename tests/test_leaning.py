@@ -43,7 +43,7 @@ from tests.sweep import (
 
 MEMORY = {"on": "2026-01-01", "by": "crew", "how": "memory"}
 NOTE = "From memory, neither measured nor read from a drawing: "
-HOW = re.compile(r"how: (?:measured|drawing|nameplate|maker's sheet|memory)")
+HOW = re.compile(r'"how": "(?:measured|drawing|nameplate|maker\'s sheet|memory)"')
 WORSE = ("zero", "huge", "unknown", "left out")
 GOOD = ("fits", "fits, with a note")
 ABOUT_THE_LINE = {"verified", "confirmed", "photo", "note"}
@@ -138,7 +138,7 @@ def is_plain(answer: Verdict) -> bool:
 )
 def test_a_whole_file_from_memory_leaves_no_plain_fit_that_needs_it(venue: str, file: str) -> None:
     there = folder(venue)
-    text, count = HOW.subn("how: memory", there.texts[file])
+    text, count = HOW.subn('"how": "memory"', there.texts[file])
     assert count > 0
     record = record_of({**there.texts, file: text}, there)
     key = file.removesuffix(".yml")

@@ -2,7 +2,7 @@
 Spots that shows ask for: which free points make them by two or three legs, the gentlest pull first.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 from math import comb, hypot
@@ -10,8 +10,9 @@ from math import comb, hypot
 from builder.departments.rigging.bridles.legs import Legs, legs_to
 from builder.departments.rigging.bridles.standing import anchor_places, forbidden, widest_deg
 from builder.departments.rigging.bridles.stock_legs import Made, from_stock
+from builder.departments.rigging.description import Rigging
 from builder.departments.rigging.description.bridles import WantedSpot
-from builder.departments.rigging.steel.limits import pulled
+from builder.departments.rigging.steel.limits import Pulled, pulled
 from builder.departments.rigging.steel.totals import OnPoint, Whole, factor_of
 from builder.formulas.bridles import Place
 from builder.formulas.loads import dynamic_load_kg
@@ -83,13 +84,14 @@ def search(spot: WantedSpot, whole: Whole) -> Spotted:
         if (choice := choice_of(spot, apex, group))
     ]
     factor = factor_of(whole.rigging)
+    left_kg = {point.name: whole.surely_left_kg(point.name) for point in near}
     allowed = sorted(
-        (choice for choice in geometric if may(choice, whole, factor=factor)),
+        (choice for choice in geometric if may(choice, whole.rigging, left_kg, factor=factor)),
         key=lambda choice: (round(max(choice.legs.tensions_kg), 6), choice.names),
     )
     if not allowed:
         why = no_choice(spot, len(near), len(geometric))
-        if any(whole.surely_left_kg(point.name) is None for point in near):
+        if None in left_kg.values():
             why += NOT_SURE
         return Spotted(spot, (), len(geometric), why=why, left_out=left_out)
     places = anchor_places(point.place for point in allowed[0].points) or ()
@@ -98,7 +100,7 @@ def search(spot: WantedSpot, whole: Whole) -> Spotted:
         apex,
         places,
         whole.rigging.steels,
-        lambda legs: may(Choice(allowed[0].points, legs), whole, factor=1.0),
+        lambda legs: may(Choice(allowed[0].points, legs), whole.rigging, left_kg, factor=1.0),
     )
     return Spotted(spot, tuple(allowed), len(geometric), made, left_out=left_out)
 
@@ -152,12 +154,14 @@ def choice_of(spot: WantedSpot, apex: Place, points: Sequence[OnPoint]) -> Choic
     return None if isinstance(legs, str) else Choice(tuple(points), legs)
 
 
-def may(choice: Choice, whole: Whole, *, factor: float) -> bool:
+def may(
+    choice: Choice, rigging: Rigging, left_kg: Mapping[str, float | None], *, factor: float
+) -> bool:
     """
-    True where angles, directions, ratings and what is left on each point allow a bridle; ``factor``
-    is what its pulls do not hold yet of the house's own.
+    True where angles, directions, ratings and what is surely left on each point allow a bridle;
+    ``factor`` is what its pulls do not hold yet of the house's own. [kg by the point's name]
     """
-    widest = widest_deg(whole.rigging) or TOO_FLAT_DEG
+    widest = widest_deg(rigging) or TOO_FLAT_DEG
     legs = choice.legs
     if (
         legs.widest_deg > min(widest, TOO_FLAT_DEG) + ROUNDING
@@ -167,15 +171,26 @@ def may(choice: Choice, whole: Whole, *, factor: float) -> bool:
     rows = zip(choice.points, legs.tensions_kg, legs.verticals_kg, legs.leans_deg, strict=True)
     return all(
         leg_may(
-            point, whole, dynamic_load_kg(load_kg=pull, dynamic_factor=factor), down * factor, lean
+            point,
+            pulled(point.place.point, rigging),
+            left_kg[point.name],
+            dynamic_load_kg(load_kg=pull, dynamic_factor=factor),
+            down * factor,
+            lean,
         )
         for point, pull, down, lean in rows
     )
 
 
-def leg_may(point: OnPoint, whole: Whole, pull_kg: float, down_kg: float, lean_deg: float) -> bool:
-    """True where one point may take one leg."""
-    rule, left_kg = pulled(point.place.point, whole.rigging), whole.surely_left_kg(point.name)
+def leg_may(
+    point: OnPoint,
+    rule: Pulled,
+    left_kg: float | None,
+    pull_kg: float,
+    down_kg: float,
+    lean_deg: float,
+) -> bool:
+    """True where one point, of which so much is surely left, may take one leg."""
     straight = rule.widest_deg is not None and lean_deg > rule.widest_deg + ROUNDING
     return (
         not straight

@@ -282,7 +282,7 @@ def left_steps(point: OnPoint, whole: Whole) -> Iterator[str]:
     if point.rating.kg is not None and point.kg is not None:
         yield less_step("Point", point.rating.kg, counts_kg(point, at_worst=whole.at_worst))
     for group in whole.groups:
-        if point in group.points and group.ruled.kg is not None:
+        if group.bears(point) and group.ruled.kg is not None:
             kg = counts_kg(group, at_worst=whole.at_worst)
             yield less_step(group.key.capitalize(), group.ruled.kg, kg)
 

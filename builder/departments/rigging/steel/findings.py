@@ -39,7 +39,7 @@ def findings(whole: Whole, system: System) -> Iterator[Finding]:
         return
     light = {
         (finding.code, finding.subject): finding
-        for finding in findings_of(whole.lightest, system)
+        for finding in of_limits(whole.lightest, system)
         if finding.code in LIMITS_PASSED
     }
     for finding in findings_of(whole.heaviest, system):
@@ -53,10 +53,7 @@ def findings(whole: Whole, system: System) -> Iterator[Finding]:
 
 def findings_of(whole: Whole, system: System) -> Iterator[Finding]:
     """The findings on one reading: points first, then beams, zones, roof, hangs and the rest."""
-    for point in whole.points:
-        yield from of_point(point, system)
-    for group in whole.groups:
-        yield from of_group(group, whole, system)
+    yield from of_limits(whole, system)
     yield from too_near(whole, system)
     yield from hang_findings(whole, system)
     yield from bridle_findings(whole, system)
@@ -69,6 +66,14 @@ def findings_of(whole: Whole, system: System) -> Iterator[Finding]:
             " Its weight is in no figure."
         )
         yield Finding(Level.CAUTION, "load-without-hang", sentence, "rigging.roof")
+
+
+def of_limits(whole: Whole, system: System) -> Iterator[Finding]:
+    """What points, beams, zones and the roof carry beside their limits."""
+    for point in whole.points:
+        yield from of_point(point, system)
+    for group in whole.groups:
+        yield from of_group(group, whole, system)
 
 
 def of_point(point: OnPoint, system: System) -> Iterator[Finding]:

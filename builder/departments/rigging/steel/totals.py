@@ -114,6 +114,10 @@ class Group:
         limit = self.ruled.limit
         return (isinstance(limit, Mass) or limit is Absent.NONE) and not self.unknown
 
+    def bears(self, point: OnPoint) -> bool:
+        """Whether a point is one of its own. A name is given to one point only."""
+        return any(own.name == point.name for own in self.points)
+
     @property
     def unknown(self) -> tuple[str, ...]:
         """Points that carry something nobody can work out."""
@@ -180,9 +184,7 @@ class Whole:
         Whether what a point has left is left at least: each limit above it is known, or there is
         none, and so is all that hangs beneath them.
         """
-        return not self.adrift and all(
-            group.is_sure for group in self.groups if point in group.points
-        )
+        return not self.adrift and all(group.is_sure for group in self.groups if group.bears(point))
 
     def surely_left_kg(self, name: str) -> float | None:
         """What a point has left at least; None where nobody knows. [kg]"""
@@ -205,7 +207,7 @@ class Whole:
         """What a point has left is as sure as every limit above it, with what that carries."""
         yield point.rating.line
         for group in self.groups:
-            if point in group.points:
+            if group.bears(point):
                 yield group.ruled.line
                 yield from self.lines_under(group)
 
@@ -330,7 +332,7 @@ def left_and_full(
             point.name,
             point.rating.kg or 0.0,
             point.down_kg or 0.0,
-            tuple(group.key for group in counting if point in group.points),
+            tuple(group.key for group in counting if group.bears(point)),
             point.place.along_m,
             max(counts_kg(point, at_worst=at_worst) - (point.down_kg or 0.0), 0.0),
         )
