@@ -132,6 +132,72 @@ def test_what_does_not_add_up_is_asked(text: str, code: str) -> None:
     assert [each.code for each in published(f"{text}\n").findings] == [code]
 
 
+FREE = "carries: none, use: free"
+
+
+@pytest.mark.parametrize(
+    ("second", "third", "answers", "free"),
+    [
+        ("use: free", "use: free", ["yes", "yes", "yes"], (3, 3)),
+        ("use: free", "use: stays", ["no", "no", "no"], (0, 0)),
+        ("use: may be cleared", "use: free", ["no", "no", "no"], (0, 0)),
+        ("use: free, condition: out of service", "use: free", ["no", "no", "no"], (0, 0)),
+        ("use: free", "use: unknown", ["", "", ""], (0, 3)),
+        ("use: unknown", "use: stays", ["no", "no", "no"], (0, 0)),
+        ("use: free, condition: limited", "use: free", ["yes", "yes", "yes"], (3, 3)),
+    ],
+)
+def test_a_set_is_free_only_with_all_that_move_with_it(
+    second: str, third: str, answers: list[str], free: tuple[int, int]
+) -> None:
+    sets = (
+        f'{{name: "1", {FREE}, moves_with: ["2"]}}, {{name: "2", {second}}},'
+        f' {{name: "3", {third}, moves_with: ["2"]}}'
+    )
+    section = published(f"line_sets: [{sets}]\n").section
+    assert [item.text("free") for item in section.of_kind("lineset")] == answers
+    whole = section.item("whole")
+    assert whole is not None
+    counted = whole.figure("free")
+    assert counted is not None
+    assert counted.value is not None
+    assert counted.value.ends == free
+
+
+def test_a_set_called_free_that_moves_with_one_that_is_not_is_told() -> None:
+    sets = f'{{name: "1", {FREE}}}, {{name: "2", carries: Wall, use: stays, moves_with: ["1"]}}'
+    found = published(f"line_sets: [{sets}]\n")
+    assert [each.code for each in found.findings] == ["line-set-tied"]
+    first, _ = found.section.of_kind("lineset")
+    told = first.figure("free")
+    assert told is not None
+    assert told.note == "moves with 2, which is not free"
+
+
+def test_nothing_is_left_on_a_set_out_of_service() -> None:
+    found = one_set(f"{FREE}, condition: out of service").figure("left")
+    assert found is not None
+    assert (found.value, found.missing) == (None, ("a line set in service",))
+    assert found.caution
+
+
+@pytest.mark.parametrize(
+    ("use", "verdict"),
+    [("free", "fits"), ("stays", "ask"), ("may be cleared", "ask"), ("unknown", "ask")],
+)
+def test_a_show_is_promised_no_set_that_moves_with_one_it_may_not_have(
+    use: str, verdict: str
+) -> None:
+    folder = read_folder(THEATRE)
+    text = (
+        "usual: {moved_by: motor, load: 300 kg}\n"
+        f'line_sets: [{{name: "1", {FREE}, moves_with: [X]}}, {{name: X, use: {use}}}]\n'
+    )
+    pack = pack_of(venue_of({**folder.texts, "flying.yml": text}, folder.photos))
+    assert answer(pack, "{what: line sets, at least: 1}").startswith(verdict)
+    assert answer(pack, "{what: line set load, at least: 200 kg}").startswith(verdict)
+
+
 @pytest.mark.parametrize(
     ("own", "code"),
     [

@@ -5,10 +5,14 @@ from collections.abc import Iterator, Sequence
 from builder.cautions import LOADS
 from builder.departments.flying.description import Flying, LineSet, Weights
 from builder.departments.flying.sets import (
+    OUT,
     Carrying,
     Ends,
     carrying,
+    is_kept,
     kg_of,
+    may_be_had,
+    moving_with,
     range_kg,
     sets_of,
     told,
@@ -26,15 +30,39 @@ LEAVES_OUT = (
     "Where along the pipe it hangs, the lift lines and their fittings, friction, and what the"
     " locking rail can hold while weights are moved."
 )
-FREE = "free"
 
 
 def set_figures(line_set: LineSet, flying: Flying, key: str, system: System) -> Iterator[Figure]:
     """What may still hang on a set, and where it hangs on the stage."""
+    yield free_figure(line_set, flying, f"{key}.free")
     found = carrying(line_set, flying)
     yield left_figure(found, line_set, flying, key, system)
     if place := place_figure(line_set, flying, key, system):
         yield place
+
+
+def free_figure(line_set: LineSet, flying: Flying, key: str) -> Figure:
+    """Whether a show may have it, with all that move with it."""
+    moving = (line_set, *moving_with(line_set, flying))
+    work = by_hand(
+        "free where it and all that move with it are free and in service",
+        "common practice, no source",
+        inputs=[Input(f"Line set {one.name}", state_of(one)) for one in moving],
+        lines=moving[1:],
+    )
+    label, answer = "Free for a show", may_be_had(line_set, flying)
+    if answer is None:
+        unsaid = [one.name for one in moving if isinstance(one.use, Absent)]
+        return missing(key, label, work, [f"the use of line set {name}" for name in unsaid])
+    kept = [one.name for one in moving[1:] if is_kept(one)]
+    note = f"moves with {', '.join(kept)}, which is not free" if kept else ""
+    return figure(key, label, Value("yes" if answer else "no"), work, note=note)
+
+
+def state_of(line_set: LineSet) -> str:
+    """What the house says of the use of a line set, and that it is out of service where it is."""
+    use = "not said" if isinstance(line_set.use, Absent) else line_set.use
+    return f"{use}, {OUT}" if line_set.condition == OUT else use
 
 
 def left_figure(
@@ -54,6 +82,8 @@ def left_figure(
         lines=[line for line in lines if line is not line_set],
     )
     label, name = "What may still hang", f"{key}.left"
+    if line_set.condition == OUT:
+        return missing(name, label, work, ["a line set in service"], caution=LOADS)
     value = between(found.left, system)
     if value is None:
         return missing(name, label, work, found.lacks, caution=LOADS)
@@ -110,12 +140,9 @@ def whole_figures(flying: Flying, key: str, system: System) -> Iterator[Figure]:
     """How many sets there are, how many a show may have, and the weights on hand."""
     sets = sets_of(flying)
     yield counted(f"{key}.sets", "Line sets", len(sets), len(sets), sets)
-    working = [one for one in sets if one.condition != "out of service"]
-    free = [one for one in working if one.use == FREE]
-    unsaid = [one for one in working if isinstance(one.use, Absent)]
-    yield counted(
-        f"{key}.free", "Line sets free for a show", len(free), len(free) + len(unsaid), sets
-    )
+    answers = [may_be_had(one, flying) for one in sets]
+    least, most = answers.count(True), len(answers) - answers.count(False)
+    yield counted(f"{key}.free", "Line sets free for a show", least, most, sets)
     if weights := listed(flying.weights):
         yield weights_figure(weights, f"{key}.weights", system)
 
@@ -123,7 +150,7 @@ def whole_figures(flying: Flying, key: str, system: System) -> Iterator[Figure]:
 def counted(key: str, label: str, least: int, most: int, sets: Sequence[LineSet]) -> Figure:
     """A number of line sets, at least and at most."""
     work = by_hand(
-        "counted, and what is out of service is not free",
+        "counted; what is out of service, or moves with what is not free, is not free",
         "a count",
         inputs=(Input("Line sets described", str(len(sets))),),
         lines=sets,

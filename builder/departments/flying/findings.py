@@ -4,7 +4,15 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from builder.departments.flying.description import Flying, LineSet
-from builder.departments.flying.sets import carrying, kg_of, sets_of, told
+from builder.departments.flying.sets import (
+    FREE,
+    carrying,
+    is_kept,
+    kg_of,
+    moving_with,
+    sets_of,
+    told,
+)
 from builder.pack import Finding, Level
 from builder.reading.addresses import distinct
 from builder.reading.measures import System, shown
@@ -23,6 +31,7 @@ def findings(flying: Flying, system: System) -> Iterator[Finding]:
         yield from overloaded(line_set, flying, key, system)
         yield from trims(line_set, flying, key)
         yield from load_over_arbor(line_set, flying, key, system)
+        yield from tied(line_set, flying, key)
     for (one, key), (other, _) in combinations(zip(sets, keys, strict=True), 2):
         if at_one(one, other):
             sentence = (
@@ -72,6 +81,18 @@ def load_over_arbor(
             " counts."
         )
         yield Finding(Level.CAUTION, "line-set-limits", sentence, key, place(line_set.where()))
+
+
+def tied(line_set: LineSet, flying: Flying, key: str) -> Iterator[Finding]:
+    """A set that is called free and moves with one that is not, or is out of service."""
+    kept = [one.name for one in moving_with(line_set, flying) if is_kept(one)]
+    if line_set.use == FREE and kept and not is_kept(line_set):
+        sentence = (
+            f"Line set {line_set.name} is called free, and moves with {', '.join(kept)}, which a"
+            " show may not have. It is not counted as free."
+        )
+        where = place(line_set.where("use"))
+        yield Finding(Level.CAUTION, "line-set-tied", sentence, key, where)
 
 
 def trims(line_set: LineSet, flying: Flying, key: str) -> Iterator[Finding]:

@@ -7,7 +7,7 @@ from builder.rules import Rule
 flying = partial(
     Rule, department="flying", section="flying", who="the head flyman or the head rigger"
 )
-free = partial(flying, item="lineset", where=(("use", "free"),), whole="line_sets")
+free = partial(flying, item="lineset", where=(("free", "yes"),), whole="line_sets")
 
 RULES = (
     free(

@@ -20,6 +20,7 @@ SET_KEYS = (
     "distance",
     "carries",
     "use",
+    "free",
     "left",
     "low_trim",
     "high_trim",

@@ -12,6 +12,7 @@ from builder.formulas.flying import Purchase, balanced_kg, left_on_pipe_kg
 from builder.reading.absent import Absent, listed
 from builder.reading.in_part import ends_of
 from builder.reading.quantities import Mass
+from builder.reading.references import spelling
 
 SHARED = ("moved_by", "arbor", "load", "pipe_length", "low_trim", "high_trim")
 """
@@ -70,6 +71,39 @@ def told(line_set: LineSet, flying: Flying, key: str) -> Told:
 def sets_of(flying: Flying) -> tuple[LineSet, ...]:
     """The line sets, none where nobody describes them."""
     return listed(flying.line_sets)
+
+
+OUT, FREE = "out of service", "free"
+
+
+def moving_with(line_set: LineSet, flying: Flying) -> tuple[LineSet, ...]:
+    """
+    The other line sets that move with it, in the order of the rail: tied to it, whichever of the
+    two says so, and those tied to these.
+    """
+    sets = sets_of(flying)
+    ties = [{spelling(one.name), *map(spelling, one.moves_with)} for one in sets if one.moves_with]
+    moving = {spelling(line_set.name)}
+    while more := {name for tie in ties if tie & moving for name in tie} - moving:
+        moving |= more
+    return tuple(one for one in sets if one is not line_set and spelling(one.name) in moving)
+
+
+def may_be_had(line_set: LineSet, flying: Flying) -> bool | None:
+    """
+    Whether a show may have a line set: it and all that move with it are free and in service. None
+    where the house does not say it of one of them and none of the others is kept.
+    """
+    moving = (line_set, *moving_with(line_set, flying))
+    if any(is_kept(one) for one in moving):
+        return False
+    return None if any(one.use != FREE for one in moving) else True
+
+
+def is_kept(line_set: LineSet) -> bool:
+    """Whether a line set is out of service, or the house says that it is not free."""
+    said = not isinstance(line_set.use, Absent)
+    return line_set.condition == OUT or (said and line_set.use != FREE)
 
 
 def kg_of(value: object) -> Ends:

@@ -46,7 +46,8 @@ def unsaid(item: Item, rule: Rule) -> str:
     """What a rule goes by and an item does not say; empty where it says all."""
     for condition in rule["where"]:
         if not is_told(item, condition[0]):
-            return condition[0].replace("_", " ")
+            value = item["values"].get(condition[0])
+            return condition[0].replace("_", " ") if value is None else value["label"]
     return ""
 
 
