@@ -9,6 +9,7 @@ from builder.department import Published, Surroundings
 from builder.departments.flying.description import Flying
 from builder.departments.flying.page import blocks
 from builder.departments.flying.publish import publish
+from builder.departments.flying.section_drawing import rows_of_names
 from builder.document import Picture
 from builder.exchange import Offers
 from builder.files import read_folder
@@ -260,3 +261,15 @@ def test_a_whole_schedule_has_a_home_and_counts(theatre: Pack) -> None:
 )
 def test_shows_are_told_what_the_schedule_tells(theatre: Pack, need: str, verdict: str) -> None:
     assert answer(theatre, need) == verdict
+
+
+@pytest.mark.law
+@pytest.mark.parametrize("apart", [0.05, 0.2, 0.4, 3.0])
+def test_no_two_names_of_the_section_touch_in_a_row(apart: float) -> None:
+    xs = [number * apart for number in range(24)][::-1]
+    wide = [0.6] * 24
+    rows = rows_of_names(xs, wide, 0.1)
+    for row in set(rows):
+        there = sorted(x for x, own in zip(xs, rows, strict=True) if own == row)
+        assert all(b - a > 0.6 for a, b in zip(there, there[1:], strict=False))
+    assert max(rows) <= 0.8 / apart

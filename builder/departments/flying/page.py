@@ -1,9 +1,10 @@
 """The flying page. Reads the pack; computes nothing."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from builder.departments.flying.section_drawing import SAYS, section_svg
-from builder.document import Block, Caution, Entry, Heading, Page, Paragraph, Picture, Tag
+from builder.document import Block, Bullets, Caution, Entry, Heading, Page, Paragraph, Picture, Tag
 from builder.layout import (
     anchor_of,
     checked_line,
@@ -14,7 +15,7 @@ from builder.layout import (
     shown_figure,
     workings,
 )
-from builder.pack import Pack, Section, Standing
+from builder.pack import Item, Pack, Section, Standing
 
 SET_KEYS = (
     "distance",
@@ -30,6 +31,7 @@ SET_KEYS = (
     "load",
     "arbor",
 )
+RULES_KEY = "flying.whole.rules"
 SUMMARY = "Line sets with their distance, what hangs, what is left, and trims; floors, weights."
 
 
@@ -60,12 +62,26 @@ def blocks(section: Section, pack: Pack) -> Iterator[Block]:
             yield item_table(found, columns, first=first, summary=title)
     if whole := section.item("whole"):
         yield Heading(2, "Also", "also")
-        yield facts_block(whole)
+        yield facts_block(without_rules(whole))
+        yield from rules(whole)
     if usual := section.item("usual"):
         yield Heading(2, "Usual", anchor_of(usual.key))
         yield Paragraph("What holds for each line set that does not say otherwise.")
         yield facts_block(usual)
     yield workings("Workings", [figure for item in section.items for figure in item.figures])
+
+
+def without_rules(whole: Item) -> Item:
+    """What is said of flying as a whole, but for the rules, which stand one below the other."""
+    return replace(whole, facts=tuple(each for each in whole.facts if each.key != RULES_KEY))
+
+
+def rules(whole: Item) -> Iterator[Block]:
+    """What whoever hangs something has to keep to."""
+    fact = whole.fact("rules")
+    if fact is not None and fact.value is not None and fact.value.parts:
+        yield Heading(3, fact.label, anchor_of(fact.key))
+        yield Bullets([[part] for part in fact.value.parts])
 
 
 def schedule(section: Section) -> Iterator[Block]:
