@@ -1,5 +1,6 @@
 """Line sets: what each leaves, what is usual, what does not add up, and what shows are told."""
 
+import itertools
 from datetime import date
 from pathlib import Path
 
@@ -271,5 +272,5 @@ def test_no_two_names_of_the_section_touch_in_a_row(apart: float) -> None:
     rows = rows_of_names(xs, wide, 0.1)
     for row in set(rows):
         there = sorted(x for x, own in zip(xs, rows, strict=True) if own == row)
-        assert all(b - a > 0.6 for a, b in zip(there, there[1:], strict=False))
+        assert all(b - a > 0.6 for a, b in itertools.pairwise(there))
     assert max(rows) <= 0.8 / apart
