@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, NoReturn, TypeVar
 
 import click
 
+from builder.cautions import EVERYWHERE
 from builder.cli.next_step import HERE
 from builder.cli.telling import tell, tell_json
 from builder.pack import Finding, Level, Pack
@@ -117,14 +118,16 @@ def finding_record(finding: Finding) -> dict[str, object]:
 
 def print_findings(pack: Pack, venue: Path, *, problems: int = 0) -> None:
     """
-    Print each finding with its place, then a count of them and of the problems in the files of
-    shows.
+    Print each finding with its place, then what decides in place of their figures, and a count of
+    them and of the problems in the files of shows.
     """
     for finding in pack.findings:
         place = f"{venue}/{finding.place.file}:{finding.place.line}: " if finding.place else ""
         tell(f"{place}{finding.level.value}: {finding.sentence} [{finding.code}]")
         if finding.confirm_on:
             tell(f"    {how_to_confirm(finding, pack)}")
+    if pack.findings:
+        tell(EVERYWHERE)
     count = Counter(finding.level for finding in pack.findings)
     words = ", ".join(
         f"{count[level]} {level.value}{'' if count[level] == 1 else 's'}" for level in Level

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from builder.cautions import EVERYWHERE
 from builder.cli.next_step import HERE, argument, at, command
 from builder.cli.printing import (
     VENUE,
@@ -128,6 +129,7 @@ def check_record(packs: "Packs", books: "Books", on: date) -> dict[str, object]:
     return {
         "problems": [problem_record(problem) for problem in books.problems],
         "findings": [finding_record(finding) for finding in pack.findings],
+        "caution": EVERYWHERE,
         "confirmed": [
             {**finding_record(entry.finding), "by": entry.by, "on": entry.on}
             for entry in pack.confirmed

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from builder.cautions import EVERYWHERE
 from builder.document import Block, Caution, Heading, Page, Paragraph, Small
 from builder.layout import confirmed_blocks
 from builder.pack import Finding, Level, Pack
@@ -25,7 +26,9 @@ def blocks(pack: Pack) -> Iterator[Block]:
         "What the check of this description found. The pack is published all the same; a finding"
         " stands here until it is mended."
     )
-    if not pack.findings:
+    if pack.findings:
+        yield Caution(EVERYWHERE)
+    else:
         yield Paragraph("Nothing was found.")
     for level, title in TITLES.items():
         found = [finding for finding in pack.findings if finding.level is level]
