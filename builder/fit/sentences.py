@@ -25,6 +25,8 @@ HAVE_IT = "Does the house have {what}?"
 BEST_OF_SEVERAL = "{title}, {need}: {reason}"
 
 NOT_SAID = "The house has not said."
+NOT_KNOWN_YET = "The house does not know yet."
+BOUNDED = "It is {text}, for not all is known."
 NOT_DESCRIBED = "The pack does not describe this."
 HAS_NONE = "The house has none."
 SHOW_BRINGS_IT = "The show brings it."

@@ -43,6 +43,7 @@ LEAST = {
     "test_reference_acts.py": (1, 20),
     "test_whole_day.py": (1, 6),
     "test_sentences.py": (1, 4),
+    "test_silence.py": (1, 6),
     "test_wording.py": (8, 50),
 }
 """
@@ -52,6 +53,7 @@ least. A new file is added here.
 WITHOUT_CALLS = {
     "test_published.py": "what it calls stays in Python: it reads the pack's own records",
     "test_replaying.py": "it tests the replay",
+    "test_silence.py": (1, 6),
     "test_same_in_the_browser.py": "it makes its calls in both languages itself",
 }
 

@@ -20,9 +20,9 @@ from builder.fit.clock.sentences import (
     ASK_LONGEST,
     DAY_IS,
     DAY_NO_LIMIT,
-    DAY_NOT_SAID,
     DAY_OF,
-    DOORS_NOT_SAID,
+    DAY_OPEN,
+    DOORS_OPEN,
     DOORS_TO_FIRST,
     DOORS_TO_FIRST_WANTED,
     LOAD_OUT_IS,
@@ -38,7 +38,7 @@ from builder.fit.clock.sentences import (
 from builder.fit.clock.times import known_time, of_the_show, or_none
 from builder.fit.notes import age_notes
 from builder.fit.records import Line, Section, Verdict
-from builder.fit.sentences import NOT_SAID, fill
+from builder.fit.sentences import fill
 from builder.fit.verdicts import FITS, SHORT, settled, verdict
 from builder.fit.wording import clock as clock_words
 from builder.fit.wording import lasting
@@ -64,7 +64,7 @@ def after_doors(requirement: Line, first: Act, doors_s: float, section: Section 
     starts_s = known_time(first["starts_s"])
     gap_s = starts_s - doors_s
     if kept["standing"] == "ask" and gap_s >= 0:
-        reason = fill(DOORS_NOT_SAID, {"length": lasting(gap_s)})
+        reason = fill(DOORS_OPEN, {"length": lasting(gap_s), "open": kept["open"]})
         return asked_together(requirement, [ASK_DOORS_BEFORE], reason)
     wanted_s = or_none(kept["s"])
     template = DOORS_TO_FIRST_WANTED if wanted_s > 0 else DOORS_TO_FIRST
@@ -83,7 +83,7 @@ def load_out(requirement: Line, act: Act, section: Section | None) -> Verdict:
     """The end of the load-out against the hour until which work may be heard outside."""
     limit = house_says(section, "identity", "load_out_until")
     if limit["standing"] == "ask":
-        return asked_together(requirement, [ASK_LOAD_OUT_UNTIL], NOT_SAID)
+        return asked_together(requirement, [ASK_LOAD_OUT_UNTIL], limit["open"])
     length_s = act["clock"]["load out"]
     if limit["standing"] == "none":
         answer = verdict(requirement, FITS, NO_HOUR)
@@ -126,7 +126,9 @@ def crew_day(requirement: Line, start_s: float, act: Act, section: Section | Non
     words = {"from": clock_words(start_s), "to": clock_words(end_s), "length": lasting(span_s)}
     day = fill(DAY_IS, words)
     if longest["standing"] == "ask":
-        return asked_together(requirement, [ASK_LONGEST], fill(DAY_NOT_SAID, {"day": day}))
+        return asked_together(
+            requirement, [ASK_LONGEST], fill(DAY_OPEN, {"day": day, "open": longest["open"]})
+        )
     if longest["standing"] == "none":
         answer = verdict(requirement, FITS, fill(DAY_NO_LIMIT, {"day": day}))
     else:

@@ -17,7 +17,6 @@ from builder.fit.clock.sentences import (
     NO_CURFEW,
     NO_HOUR,
     NOT_BEFORE,
-    NOT_KNOWN_YET,
     TOO_EARLY,
 )
 from builder.fit.clock.times import holds_on, known_time, of_the_show
@@ -26,6 +25,7 @@ from builder.fit.notes import age_notes, once
 from builder.fit.records import Advice, EndAsked, Item, LoadInAsked, Section, Value, Verdict
 from builder.fit.sections import items_of
 from builder.fit.sentences import NOT_DESCRIBED, NOT_SAID, fill
+from builder.fit.silence import silence
 from builder.fit.values import text_of
 from builder.fit.verdicts import ASK, FITS, SHORT, asked, fact_of, settled, verdict, with_remedy
 from builder.fit.wording import both
@@ -115,7 +115,7 @@ def against_hour(requirement: LoadInAsked, item: Item, value: Value) -> Verdict:
         answer = verdict(requirement, FITS, NO_HOUR)
         answer["notes"] = age_notes(value)
     elif hour_s is None:
-        answer = asked(requirement, LOAD_IN, NOT_KNOWN_YET)
+        answer = asked(requirement, LOAD_IN, silence(value))
     else:
         slack_s = requirement["time_s"] - hour_s
         words = both("duration", abs(slack_s))

@@ -10,6 +10,7 @@ from builder.fit.notes import age_notes
 from builder.fit.records import Item, Section
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
+from builder.fit.silence import silence_on
 from builder.fit.values import known_number
 
 SHORTEST_S = 900.0
@@ -20,14 +21,22 @@ def house_says(section: Section | None, kind: str, name: str) -> HouseSays:
     A length or time that the house states: ``standing`` is stated, none, or ask; ``s`` its seconds
     where it is stated.
     """
+    says: HouseSays = {
+        "standing": "ask",
+        "s": None,
+        "value": None,
+        "item": None,
+        "open": silence_on(section, kind, name),
+    }
     for item in items_of(section, kind):
         if name in item["values"]:
             value = item["values"][name]
+            told: HouseSays = {**says, "value": value, "item": item}
             if value["standing"] == "none":
-                return {"standing": "none", "s": None, "value": value, "item": item}
+                return {**told, "standing": "none"}
             if value["standing"] == "stated" and value["number"] is not None:
-                return {"standing": "stated", "s": value["number"], "value": value, "item": item}
-    return {"standing": "ask", "s": None, "value": None, "item": None}
+                return {**told, "standing": "stated", "s": value["number"]}
+    return says
 
 
 def meals_of(section: Section | None) -> Meals:

@@ -30,12 +30,16 @@ class WorkedDoors(Doors):
 
 
 class HouseSays(TypedDict):
-    """A length or a time that the house states, with the value and the item that say it."""
+    """
+    A length or a time that the house states, with the value and the item that say it; ``open``
+    tells why it has to be asked.
+    """
 
     standing: Literal["stated", "none", "ask"]
     s: float | None
     value: Value | None
     item: Item | None
+    open: str
 
 
 class Meals(TypedDict):

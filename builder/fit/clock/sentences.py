@@ -14,7 +14,6 @@ BEFORE_CURFEW = "{amount} before the curfew at {time}."
 AFTER_CURFEW = "{amount} after the curfew at {time}."
 AFTER_SOFT_CURFEW = "{amount} after the curfew at {time}, which somebody may extend."
 NO_HOUR = "The house sets no hour."
-NOT_KNOWN_YET = "The house does not know yet."
 NOT_BEFORE = "Not before {time}."
 TOO_EARLY = "{amount} too early."
 
@@ -126,7 +125,7 @@ LOAD_OUT_IS = "{from} and {length} is {end}, until {until}: "
 MEND_LOAD_OUT = "End earlier, order more loaders, or leave trucks until the morning."
 ASK_LONGEST = "How long may one crew work on one day? Commonly 10 to 14 h" + PRACTICE
 DAY_IS = "{from} to {to} is {length}"
-DAY_NOT_SAID = "{day}. The house has not said how long one crew may work."
+DAY_OPEN = "{day}. How long one crew may work: {open}"
 DAY_NO_LIMIT = "{day}. The house sets no longest call."
 DAY_OF = "{day} of {longest}: "
 MEND_DAY = "Order a second crew for part of the day, or shorten it."
@@ -155,7 +154,7 @@ BEGIN_NOT_SAID = "Nobody has said when the set begins."
 ASK_DOORS_BEFORE = (
     "How long must there be from doors to the first act? Commonly 30 to 60 min" + PRACTICE
 )
-DOORS_NOT_SAID = "{length} from doors. The house has not said how long it wants."
+DOORS_OPEN = "{length} from doors. How long the house wants: {open}"
 DOORS_TO_FIRST = "{doors} to {first}: "
 DOORS_TO_FIRST_WANTED = "{doors} to {first}: the house wants {wanted}, "
 MEND_DOORS = "Open doors earlier, or begin later."

@@ -23,7 +23,8 @@ from builder.fit.margins import signed
 from builder.fit.notes import age_notes, once
 from builder.fit.records import Item, LevelAsked, Section, Verdict
 from builder.fit.sections import items_of
-from builder.fit.sentences import NOT_SAID, fill
+from builder.fit.sentences import fill
+from builder.fit.silence import silence_on
 from builder.fit.values import known_number, number_of, text_of
 from builder.fit.verdicts import ASK, FITS, SHORT, asked, fact_of, settled, verdict, with_remedy
 from builder.fit.wording import both, span
@@ -61,7 +62,7 @@ def without_limits(requirement: LevelAsked, house: Section | None) -> Verdict:
                 answer["fact"] = fact_of(limits, item)
                 answer["notes"] = age_notes(limits)
                 return settled(answer)
-    return asked(requirement, LIMIT, NOT_SAID)
+    return asked(requirement, LIMIT, silence_on(house, "identity", "noise_limits"))
 
 
 def is_there(requirement: LevelAsked, mix: str, limit: Item) -> bool:

@@ -47,7 +47,7 @@ def unsaid(item: Item, rule: Rule) -> str:
     for condition in rule["where"]:
         if not is_told(item, condition[0]):
             value = item["values"].get(condition[0])
-            return condition[0].replace("_", " ") if value is None else value["label"]
+            return condition[0].replace("_", " ") if value is None else value["label"].lower()
     return ""
 
 

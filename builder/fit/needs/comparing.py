@@ -23,6 +23,7 @@ from builder.fit.needs.sums import by_sum
 from builder.fit.records import Fact, FitPack, Item, NeedAmount, Rule, Section, Verdict
 from builder.fit.sections import section_of
 from builder.fit.sentences import HAS_NONE, NOT_DESCRIBED, NOT_SAID, SHOW_BRINGS_IT, fill
+from builder.fit.silence import silence
 from builder.fit.verdicts import (
     ASK,
     FITS,
@@ -159,7 +160,14 @@ def by_nothing(requirement: NeedAmount, rule: Rule, section: Section) -> Verdict
             return with_remedy(answer, rule)
     if any(item["kind"] == rule["item"] for item in section["items"]):
         return asked(requirement, rule, LISTS_OTHERS)
-    return asked(requirement, rule, NOT_SAID)
+    return asked(requirement, rule, silence_of(rule, section))
+
+
+def silence_of(rule: Rule, section: Section) -> str:
+    """What the house leaves open where it lists nothing of the sort."""
+    for item in wholes_of(rule, section):
+        return silence(item["values"][rule["whole"]])
+    return NOT_SAID
 
 
 def wholes_of(rule: Rule, section: Section) -> list[Item]:

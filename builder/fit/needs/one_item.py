@@ -5,12 +5,10 @@ from builder.fit.needs.choosing import value_for
 from builder.fit.needs.sentences import (
     ARRANGE,
     AS_ASKED,
-    BOUNDED,
     BOUNDED_WHY,
     CHOSEN,
     NO_NUMBER,
     NOT_FOR_VISITORS,
-    NOT_KNOWN_YET,
     NOT_USABLE,
     NOTHING_LIMITS,
     OTHERWISE,
@@ -19,7 +17,7 @@ from builder.fit.needs.sentences import (
 )
 from builder.fit.notes import age_notes, item_notes, once
 from builder.fit.records import Item, NeedAmount, Rule, Value, Verdict
-from builder.fit.sentences import HAS_NONE, NOT_SAID, fill
+from builder.fit.sentences import BOUNDED, HAS_NONE, NOT_KNOWN_YET, NOT_SAID, fill
 from builder.fit.values import is_set, least_of, most_of, told_of
 from builder.fit.verdicts import FITS, SHORT, asked, fact_of, verdict, with_remedy
 from builder.fit.wording import both

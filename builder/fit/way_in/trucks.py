@@ -5,7 +5,8 @@ and do for the same dock.
 
 from builder.fit.notes import age_notes, item_notes, once
 from builder.fit.records import Fact, Item, Section, TrucksAsked, Verdict
-from builder.fit.sentences import NOT_SAID, fill
+from builder.fit.sentences import fill
+from builder.fit.silence import silence_on
 from builder.fit.verdicts import (
     ASK,
     FITS,
@@ -42,7 +43,7 @@ def trucks_get_in(requirement: TrucksAsked, access: Section | None) -> Verdict:
     """The verdict of the way in that answers best, the first among equals."""
     ways = [] if access is None else ways_in(access)
     if len(ways) == 0:
-        return asked(requirement, WAY_IN, NOT_SAID)
+        return asked(requirement, WAY_IN, silence_on(access, "whole", "docks"))
     if len(truck_sizes(requirement)) == 0 and len(case_sizes(requirement)) == 0:
         return asked(requirement, WAY_IN, NO_SIZE)
     answers = [settled(by_way(requirement, way)) for way in ways]
