@@ -11,6 +11,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 
 from builder import fit_file, pack_schema
+from builder.bearers import as_pages_tell
 from builder.both_ends.joining import Sections, at_both_ends
 from builder.confirming import settled, with_confirmations
 from builder.department import Department, Published, Surroundings
@@ -417,21 +418,24 @@ def weight(finding: Finding) -> tuple[int, str, int, str, str]:
 
 def document_of(pack: Pack) -> Document:
     """Lay a pack out as pages. Reads the pack alone; what it only counts with is on none."""
-    document = pages_of(shown(pack))
+    document = pages_of(shown(pack), shown(as_pages_tell(pack)))
     feeds = [Attachment(FEED, changes_feed(pack).encode())] if pack.log else []
     return replace(document, files=(*data_files(pack, document), *feeds))
 
 
-def pages_of(pack: Pack) -> Document:
-    """The pages of a pack, without the files beside them."""
+def pages_of(pack: Pack, told: Pack) -> Document:
+    """
+    The pages of a pack, without the files beside them. Departments show it as ``told``, where each
+    thing says what bears it; the overview lists what each line says of itself.
+    """
     by_key = {department.key: department for department in DEPARTMENTS}
     pages = [
         page
-        for section in pack.sections
-        for page in with_the_rest(by_key[section.key].pages(section, pack), section, pack)
+        for section in told.sections
+        for page in with_the_rest(by_key[section.key].pages(section, told), section, told)
     ]
     headlines = [
-        entry for section in pack.sections for entry in by_key[section.key].headline(section, pack)
+        entry for section in told.sections for entry in by_key[section.key].headline(section, told)
     ]
     home, *others = overview_pages(pack, headlines)
     return Document(pack.venue, (home, *pages, *others))

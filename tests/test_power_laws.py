@@ -1,7 +1,8 @@
 """
 The laws of power, tried on the power of three houses and on riders that fit nearly everywhere and
-that ask a little more than there is: no line out of service, further load, further act or smaller
-rating makes a verdict better or raises what is free; names and orders change none.
+that ask a little more than there is: no line out of service or on harder terms, further load,
+further act or smaller rating makes a verdict better or raises what is free; names and orders change
+none.
 
 A standing load that is out of service draws nothing, so it is no case. Where most is left changes
 which place takes which outlet, so of the counts of all places at once only the whole is compared.
@@ -38,6 +39,11 @@ from tests.sweep import composed, folder
 Data = dict[str, Any]
 FEEDS = ("supplies", "generators", "services", "boards")
 OUTLETS = ("outlets", "shore_power")
+HARDER = (
+    ("condition", "limited"),
+    ("terms", "by arrangement"),
+    ("terms", "not for visitors"),
+)
 NEVER_RAISED = ("free.", "free-least.", "free-kva", "neutral-left", "alone", "holds")
 AMPERES = ("rating", "breaker", "neutral_rating")
 STEPPED: Data = {
@@ -190,6 +196,8 @@ def changes() -> Iterator[Change]:
             lines = data.get(group, [])
             for index, line in enumerate(lines if isinstance(lines, list) else []):
                 yield Change(name, f"{group}[{index}] out", out_of_service(group, index))
+                for key, word in HARDER:
+                    yield Change(name, f"{group}[{index}] {word}", harder(group, index, key, word))
                 yield from smaller(name, group, index, line)
                 if group in FEEDS:
                     yield from loaded(name, line["name"])
@@ -201,6 +209,17 @@ def out_of_service(group: str, index: int) -> Callable[[Data], None]:
     def make(data: Data) -> None:
         data[group][index]["condition"] = "out of service"
         data[group][index].pop("out", None)
+
+    return make
+
+
+def harder(group: str, index: int, key: str, word: str) -> Callable[[Data], None]:
+    """Put a line in a harder state, or on harder terms than it has."""
+
+    def make(data: Data) -> None:
+        line = data[group][index]
+        if line.get("condition") != "out of service" and line.get("terms") != "not for visitors":
+            line[key] = word
 
     return make
 

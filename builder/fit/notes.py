@@ -12,6 +12,7 @@ from builder.fit.sentences import (
     TERMS,
     fill,
 )
+from builder.fit.values import BEARERS, told_of
 
 
 def item_notes(item: Item) -> list[str]:
@@ -31,7 +32,7 @@ def check_notes(item: Item) -> list[str]:
 
 
 def state_notes(item: Item) -> list[str]:
-    """What does not work of an item, and on what terms it is there."""
+    """What does not work of an item or of what bears it, and on what terms it is there."""
     notes: list[str] = []
     if item["state"] != "":
         template = SOME_OUT if item["note"] == "" else SOME_OUT_WHY
@@ -42,6 +43,9 @@ def state_notes(item: Item) -> list[str]:
         notes.append(fill(template, {"item": item["name"], "note": item["note"]}))
     if item["terms"] in ("extra charge", "by arrangement"):
         notes.append(fill(TERMS, {"item": item["name"], "terms": item["terms"]}))
+    borne = told_of(item, BEARERS)
+    if borne != "":
+        notes.append(borne)
     return notes
 
 

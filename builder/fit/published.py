@@ -9,6 +9,8 @@ from collections.abc import Mapping
 from math import cos, radians
 
 from builder import pack as packs
+from builder.bearers import bearing
+from builder.fit.bearers import as_borne
 from builder.fit.records import FitPack, Item, Outline, Rule, Section, Value
 from builder.fit.values import TOLD
 from builder.fit.wanted import COSINES, COUNTED, NAMED, Wanted, wanted_of
@@ -68,13 +70,14 @@ def rule_record(rule: PackRule) -> Rule:
 def section_record(section: packs.Section, pages: Mapping[str, str], wanted: Wanted) -> Section:
     """A section with its items."""
     drawn = section.outlines if section.key in DRAWN else ()
+    found = bearing(section, checked=True)
     record: Section = {
         "key": section.key,
         "title": section.title,
         "cautions": list(section.cautions),
         "outlines": [outline_record(outline) for outline in drawn],
         "items": [
-            item_record(item, section, pages, wanted[section.key, item.kind])
+            as_borne(item_record(item, section, pages, wanted[section.key, item.kind]), found)
             for item in section.items
             if (section.key, item.kind) in wanted
         ],

@@ -4,6 +4,10 @@ from builder.fit.records import Item, Value
 
 TOLD = "told"
 """Ends the name of what is told beside a value."""
+BEARERS = "bearers"
+"""Names what is told of that which an item stands on, hangs from, is fed from or passes."""
+BEARERS_ASKED = "bearers.asked"
+"""Names what has to be asked of that, as a clause."""
 
 
 def value_of(item: Item, name: str) -> Value | None:
@@ -70,6 +74,11 @@ def text_of(item: Item, name: str) -> str:
 def told_of(item: Item, name: str) -> str:
     """What is told beside a value, or nothing."""
     return item["words"].get(f"{name}.{TOLD}", "")
+
+
+def asked_of_bearers(item: Item) -> str:
+    """What has to be asked of what bears an item, as a clause, or nothing."""
+    return item["words"].get(BEARERS_ASKED, "")
 
 
 def is_said(item: Item, name: str) -> bool:

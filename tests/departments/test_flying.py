@@ -3,6 +3,7 @@
 import itertools
 from datetime import date
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -15,7 +16,8 @@ from builder.document import Picture
 from builder.exchange import Offers
 from builder.files import read_folder
 from builder.fit.interpreter import fit
-from builder.fit.published import fit_record
+from builder.fit.published import fit_record, rule_record, section_record
+from builder.fit.wanted import wanted_of
 from builder.pack import Item, Pack, Standing
 from builder.pipeline import pack_of, venue_of
 from builder.reading.problems import Refused
@@ -23,6 +25,7 @@ from builder.reading.reader import read
 from builder.registry import RULES
 from builder.rider.asked import rider_of
 from builder.stating import Ageing
+from tests.fit.sample import pack
 
 AROUND = Surroundings(Offers(), Ageing(date(2026, 6, 1), 365), "metric")
 THEATRE = Path(__file__).parents[1] / "venues" / "counterweight"
@@ -274,3 +277,33 @@ def test_no_two_names_of_the_section_touch_in_a_row(apart: float) -> None:
         there = sorted(x for x, own in zip(xs, rows, strict=True) if own == row)
         assert all(b - a > 0.6 for a, b in itertools.pairwise(there))
     assert max(rows) <= 0.8 / apart
+
+
+@pytest.mark.parametrize(
+    ("line", "verdict"),
+    [
+        ("terms: included", "fits"),
+        ("condition: limited", "fits, with a note"),
+        ("terms: by arrangement", "fits, with a note"),
+        ("terms: not for visitors", "short"),
+    ],
+)
+def test_a_set_that_moves_with_another_is_no_better_than_it(line: str, verdict: str) -> None:
+    """Two pipes that are tied move together or not at all (common practice, no source)."""
+    text = (
+        "verified: {on: 2026-05-02, by: head flyman, how: measured}\n"
+        "line_sets:\n"
+        '  - {name: "1", pipe_length: 12 m, carries: none, use: free, moves_with: ["2"]}\n'
+        f'  - {{name: "2", pipe_length: 5 m, carries: none, use: free, {line}}}\n'
+    )
+    section = section_record(published(text).section, {}, wanted_of(RULES.values()))
+    rider = rider_of(
+        "act: A\nneeds: [{what: pipe length, at least: 10 m}]\n", file="a.yml", rules=RULES
+    )
+    record: Any = {**pack(), "sections": [section]}
+    record["rules"] = [rule_record(rule) for rule in RULES.values()]
+    (found,) = fit(record, [rider])["verdicts"]
+    assert found["verdict"] == verdict, found
+    assert line == "terms: included" or "2, which moves with 1: " in " ".join(
+        (found["reason"], *found["notes"])
+    )

@@ -420,6 +420,12 @@ def test_ways_that_do_not_work_are_told_with_the_inputs() -> None:
         ["A, ways that do not work: 11. Bent shell.", "B is out of service."],
     )
     assert only(asks("inputs", low=48.0), sound=[split, item("dropbox", "A")])["verdict"] == "fits"
+    closed = item("dropbox", "A", terms="not for visitors")
+    found = only(asks("inputs", low=48.0), sound=[split, closed])
+    assert (found["verdict"], found["notes"]) == (
+        "fits, with a note",
+        ["A: It is not for visitors."],
+    )
     assert only(asks("inputs", low=57.0), sound=[split, box])["notes"] == []
 
 

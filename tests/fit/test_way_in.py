@@ -156,6 +156,25 @@ def test_a_passage_or_a_dock_that_is_closed_closes_the_way(line: str, word: str)
     assert (case(dock), opening(dock)) == (word, word)
 
 
+@pytest.mark.parametrize(
+    ("line", "word"),
+    [
+        ("condition: out of service", "short"),
+        ("terms: not for visitors", "short"),
+        ("condition: limited", "fits, with a note"),
+        ("terms: by arrangement", "fits, with a note"),
+    ],
+)
+def test_a_road_bears_the_docks_on_it_and_the_routes_from_them(line: str, word: str) -> None:
+    """What is reached only by a closed road is not reached (common practice, no source)."""
+    road = house(route(WIDE), road=f"longest_truck: 16.5 m, {line}, note: Ice")
+    for need in ("opening width", "dock door width"):
+        answer = found(road, f"needs: [{{what: {need}, at least: 2 m}}]")
+        assert answer["verdict"] == word
+        assert "Road, by which trucks come to" in " ".join((answer["reason"], *answer["notes"]))
+    assert found(road, "needs: [{what: dock spaces, at least: 1}]")["verdict"] == word
+
+
 def truck(record: Record, words: str) -> Record:
     """The verdict on one truck."""
     return found(record, f"trucks: {{count: 1, {words}}}")

@@ -3,7 +3,7 @@ From ``access.yml`` to the access section: docks, routes passage by passage, mac
 not add up.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import replace
 
 from builder.cautions import TRAFFIC
@@ -14,6 +14,7 @@ from builder.pack import Finding, Item, Level, Section
 from builder.reading.absent import Absent
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Slope
+from builder.reading.standing_on import CONDITIONS, TERMS, hard_words, hardest
 from builder.stating import Stater, place
 
 
@@ -61,10 +62,6 @@ def dock_of(access: Access, route: Route) -> Dock | None:
     return next((dock for dock in docks if dock.name == route.from_dock), None)
 
 
-CONDITIONS = ("in service", "limited", "out of service")
-TERMS = ("included", "extra charge", "by arrangement", "not for visitors")
-
-
 def as_what_it_passes(item: Item, route: Route, dock: Dock | None) -> Item:
     """A route in the state of the worst that it passes, and on the hardest terms, saying where."""
     lines: list[Dock | Passage] = [*([] if dock is None else [dock]), *route.passages]
@@ -73,16 +70,10 @@ def as_what_it_passes(item: Item, route: Route, dock: Dock | None) -> Item:
     where = [
         f"{line.name}: {word}."
         for line in lines
-        for word in (line.condition, line.terms or "")
-        if word in (*CONDITIONS[1:], *TERMS[1:])
+        for word in hard_words(line.condition, line.terms or "")
     ]
     note = " ".join(part for part in (item.note, *where) if part)
     return replace(item, condition=condition, terms=terms, note=note)
-
-
-def hardest(words: Sequence[str], order: Sequence[str]) -> str:
-    """The one of some words that stands last in an order; what stands nowhere counts least."""
-    return max(words, key=lambda word: order.index(word) if word in order else -1)
 
 
 def passages(route: Route, item: Item, stater: Stater) -> tuple[Item, ...]:

@@ -26,10 +26,22 @@ from builder.fit.hangs.sentences import (
     TOO_MANY_OF_GROUP,
     UPSTAGE,
 )
+from builder.fit.notes import state_notes
 from builder.fit.records import HangAsked, Item, Section, SupportAsked, Value
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
-from builder.fit.values import counted_most, least_of, listed, most_of, number_of, parts_of, text_of
+from builder.fit.values import (
+    BEARERS,
+    TOLD,
+    counted_most,
+    least_of,
+    listed,
+    most_of,
+    number_of,
+    parts_of,
+    text_of,
+    told_of,
+)
 from builder.fit.verdicts import ASK, SHORT, fact_of
 from builder.fit.wording import both, digits
 from builder.formulas.polyline import along_polyline
@@ -148,8 +160,16 @@ def point_at(near: OnBeam, section: Section, number: int) -> Item:
             "beam": beam["name"],
             BY_RULE: ANYWHERE if is_sure else ALONG_UNKNOWN,
             GROUP: "" if group is None else group["key"],
+            f"{BEARERS}.{TOLD}": of_beam(beam, group),
         },
     }
+
+
+def of_beam(beam: Item, group: Item | None) -> str:
+    """What to know of a beam under a point on it, beside what its group tells."""
+    if group is None:
+        return told_of(beam, BEARERS)
+    return " ".join(state_notes(beam))
 
 
 def anywhere_on(beam: Item, section: Section) -> Item | None:

@@ -5,6 +5,7 @@ from math import sqrt
 from builder.fit.hangs.issues import issue
 from builder.fit.hangs.records import Issue
 from builder.fit.hangs.sentences import (
+    BEAM_NOT_FOR_VISITORS,
     BEAM_OUT_OF_SERVICE,
     NOT_FOR_VISITORS,
     OUT_OF_SERVICE,
@@ -18,7 +19,15 @@ from builder.fit.hangs.sentences import (
 from builder.fit.records import Item, Section, SupportAsked
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
-from builder.fit.values import least_of, most_of, number_of, text_of, value_of
+from builder.fit.values import (
+    BEARERS,
+    least_of,
+    most_of,
+    number_of,
+    text_of,
+    told_of,
+    value_of,
+)
 from builder.fit.verdicts import ASK, SHORT
 
 NEAR_M = 0.25
@@ -72,17 +81,39 @@ def away_m(support: SupportAsked, point: Item) -> float | None:
 def unusable(point: Item, section: Section) -> list[Issue]:
     """Why a point may not be used, or is not known well enough."""
     parts = {"point": point["name"], "note": point["note"]}
+    closed = closed_by_beam(point, section)
+    if len(closed) > 0:
+        return closed
+    told = told_of(point, BEARERS)
     if point["condition"] == "out of service":
         template = OUT_OF_SERVICE if point["note"] == "" else OUT_OF_SERVICE_WHY
-        return [issue(SHORT, fill(template, parts), remedy=WHEN_BACK, item=point)]
+        reason = with_words(fill(template, parts), told)
+        return [issue(SHORT, reason, remedy=WHEN_BACK, item=point)]
     if point["terms"] == "not for visitors":
-        return [issue(SHORT, fill(NOT_FOR_VISITORS, parts), remedy=TAKE_ANOTHER, item=point)]
-    beam = beam_of(point, section)
-    if beam is not None and beam["condition"] == "out of service":
-        reason = fill(BEAM_OUT_OF_SERVICE, {"point": point["name"], "beam": beam["name"]})
-        return [issue(SHORT, reason, remedy=TAKE_OTHER_BEAM, item=beam)]
+        reason = with_words(fill(NOT_FOR_VISITORS, parts), told)
+        return [issue(SHORT, reason, remedy=TAKE_ANOTHER, item=point)]
     limit = value_of(point, "limit")
     if least_of(limit) is None and most_of(limit) is None:
         question = fill(WHAT_MAY_IT_CARRY, parts)
         return [issue(ASK, fill(RATING_UNKNOWN, parts), question=question, item=point)]
+    return []
+
+
+def with_words(reason: str, told: str) -> str:
+    """A reason with what is told of that which bears a point."""
+    return reason if told == "" else f"{reason} {told}"
+
+
+def closed_by_beam(point: Item, section: Section) -> list[Issue]:
+    """That the beam of a point is out of service, or not for visitors."""
+    beam = beam_of(point, section)
+    if beam is None:
+        return []
+    parts = {"point": point["name"], "beam": beam["name"]}
+    if beam["condition"] == "out of service":
+        reason = fill(BEAM_OUT_OF_SERVICE, parts)
+        return [issue(SHORT, reason, remedy=TAKE_OTHER_BEAM, item=beam)]
+    if beam["terms"] == "not for visitors":
+        reason = fill(BEAM_NOT_FOR_VISITORS, parts)
+        return [issue(SHORT, reason, remedy=TAKE_OTHER_BEAM, item=beam)]
     return []

@@ -5,6 +5,7 @@ from builder.fit.needs.choosing import value_for
 from builder.fit.needs.sentences import (
     ARRANGE,
     AS_ASKED,
+    BORNE_ASKED,
     BOUNDED_WHY,
     CHOSEN,
     NO_NUMBER,
@@ -18,22 +19,35 @@ from builder.fit.needs.sentences import (
 from builder.fit.notes import age_notes, item_notes, once
 from builder.fit.records import Item, NeedAmount, Rule, Value, Verdict
 from builder.fit.sentences import BOUNDED, HAS_NONE, NOT_KNOWN_YET, NOT_SAID, fill
-from builder.fit.values import is_set, least_of, most_of, told_of
+from builder.fit.values import (
+    BEARERS,
+    asked_of_bearers,
+    is_set,
+    least_of,
+    most_of,
+    told_of,
+)
 from builder.fit.verdicts import FITS, SHORT, asked, fact_of, verdict, with_remedy
 from builder.fit.wording import both
 
 
 def by_item(requirement: NeedAmount, rule: Rule, item: Item) -> Answer:
     """One item's answer."""
+    name = {"item": item["name"]}
     if item["condition"] == "out of service":
-        return refused(requirement, rule, fill(NOT_USABLE, {"item": item["name"]}))
+        return refused(requirement, rule, with_bearers(fill(NOT_USABLE, name), item))
     if item["terms"] == "not for visitors":
-        return refused(requirement, rule, fill(NOT_FOR_VISITORS, {"item": item["name"]}))
+        return refused(requirement, rule, with_bearers(fill(NOT_FOR_VISITORS, name), item))
     value = value_for(item, rule)
     answer = by_standing(requirement, rule, value, item)
     whole = answer["verdict"]
     if value is not None:
         whole["fact"] = fact_of(value, item)
+    why = asked_of_bearers(item)
+    if why != "" and whole["verdict"] == FITS:
+        reason = fill(BORNE_ASKED, {"item": item["name"], "why": why})
+        answer["verdict"] = {**asked(requirement, rule, reason), "fact": whole["fact"]}
+        return answer
     if whole["verdict"] in (FITS, SHORT):
         whole["notes"] = [*whole["notes"], *told_notes(rule, item)]
     if whole["verdict"] == FITS:
@@ -43,6 +57,12 @@ def by_item(requirement: NeedAmount, rule: Rule, item: Item) -> Answer:
             *once([*item_notes(item), *age_notes(value)]),
         ]
     return answer
+
+
+def with_bearers(reason: str, item: Item) -> str:
+    """A reason with what is told of that which bears an item."""
+    told = told_of(item, BEARERS)
+    return reason if told == "" else f"{reason} {told}"
 
 
 def setting_notes(rule: Rule, value: Value | None) -> list[str]:

@@ -23,6 +23,7 @@ OTHERWISE = "The house says otherwise."
 ARRANGE = "By arrangement: ask in time."
 NOT_USABLE = "{item}: It is out of service."
 NOT_FOR_VISITORS = "{item}: It is not for visitors."
+BORNE_ASKED = "{item}: {why}. Whether a show may use it all the same is not said."
 
 TO_SPARE = "{amount} to spare."
 EXACTLY = "Exactly enough."

@@ -2,7 +2,13 @@
 
 from builder.fit.needs.amounts import Answer
 from builder.fit.needs.one_item import by_item
-from builder.fit.needs.sentences import DEAD_WAYS, DEAD_WAYS_NOTE, OUT_OF_SERVICE, SOME_DO
+from builder.fit.needs.sentences import (
+    DEAD_WAYS,
+    DEAD_WAYS_NOTE,
+    NOT_FOR_VISITORS,
+    OUT_OF_SERVICE,
+    SOME_DO,
+)
 from builder.fit.notes import item_notes
 from builder.fit.records import Item, NeedAmount, Rule, Section, Verdict
 from builder.fit.sections import items_of
@@ -73,6 +79,8 @@ def faults_of(item: Item) -> list[str]:
     """What does not work of an item."""
     if item["condition"] == "out of service":
         return [fill(OUT_OF_SERVICE, {"item": item["name"]})]
+    if item["terms"] == "not for visitors":
+        return [fill(NOT_FOR_VISITORS, {"item": item["name"]})]
     ways = text_of(item, "dead")
     if ways == "":
         return item_notes(item)

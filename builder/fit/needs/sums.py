@@ -5,11 +5,17 @@ from typing import TypedDict
 
 from builder.fit.needs.amounts import against_number
 from builder.fit.needs.choosing import value_for
-from builder.fit.needs.sentences import LEFT_OUT, PARTLY_AT_MOST, PARTLY_KNOWN, TOGETHER
+from builder.fit.needs.sentences import (
+    BORNE_ASKED,
+    LEFT_OUT,
+    PARTLY_AT_MOST,
+    PARTLY_KNOWN,
+    TOGETHER,
+)
 from builder.fit.notes import age_notes, item_notes, once
 from builder.fit.records import Fact, Item, NeedAmount, Rule, Value, Verdict
 from builder.fit.sentences import fill
-from builder.fit.values import least_of, most_of
+from builder.fit.values import asked_of_bearers, least_of, most_of
 from builder.fit.verdicts import FITS, SHORT, asked, fact_of, settled
 from builder.fit.wording import both, digits
 
@@ -63,6 +69,11 @@ def added_up(rule: Rule, items: list[Item]) -> Sum:
         why = why_left_out(item)
         if why != "":
             added["left_out"].append(fill(LEFT_OUT, {"item": item["name"], "why": why}))
+        elif asked_of_bearers(item) != "":
+            parts = {"item": item["name"], "why": asked_of_bearers(item)}
+            added["left_out"].append(fill(BORNE_ASKED, parts))
+            most = most_of(value)
+            added["more"] += inf if most is None else most
         elif value is None:
             added["more"] += more_of(item, rule, value)
         elif least is not None:

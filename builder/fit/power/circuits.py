@@ -31,6 +31,7 @@ from builder.fit.power.sentences import (
     OF_VOLTS,
     OTHER_SYSTEM,
     OTHER_VOLTAGE,
+    OUTLETS_OF_CLOSED,
     OUTLETS_TOO_FEW,
     OUTLETS_TOO_FULL,
     OUTLETS_UNKNOWN,
@@ -41,7 +42,15 @@ from builder.fit.power.tree import Tree, fed_notes, free_room, outage
 from builder.fit.records import Fact, Item, PowerAsked, Section, Verdict
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
-from builder.fit.values import known_number, listed, most_of, number_of, text_of, value_of
+from builder.fit.values import (
+    asked_of_bearers,
+    known_number,
+    listed,
+    most_of,
+    number_of,
+    text_of,
+    value_of,
+)
 from builder.fit.verdicts import NOT_NEEDED, SHORT, asked, fact_of, verdict, with_remedy
 from builder.fit.wording import both, digits
 from builder.formulas.circuit_rows import filled, is_nested
@@ -50,13 +59,14 @@ from builder.formulas.circuit_rows import filled, is_nested
 class Found(TypedDict):
     """
     The outlets that could serve a line of circuits: how many, in which rows, and which things that
-    feed others are out of service. ``unknown`` counts lines of which too little is known, ``most``
-    what there could be with them, None where nobody says how many.
+    feed others are out of service. ``unknown`` counts lines of which too little is known, ``asked``
+    says what, ``most`` what there could be with them, None where nobody says how many.
     """
 
     there: float
     unknown: int
     most: float | None
+    asked: list[str]
     rows: list[Outlets]
     dead: list[str]
     smaller: list[Item]
@@ -113,6 +123,7 @@ def outlets_for(requirement: PowerAsked, section: Section, tree: Tree) -> Found:
         "there": 0.0,
         "unknown": 0,
         "most": 0.0,
+        "asked": [],
         "rows": [],
         "dead": [],
         "smaller": sorted_out["smaller"],
@@ -126,8 +137,16 @@ def outlets_for(requirement: PowerAsked, section: Section, tree: Tree) -> Found:
         else:
             add_outlets(found, requirement, item, section, tree)
     for item in sorted_out["unknown"]:
-        found["unknown"] += 1 if outage(path_of(item, tree), tree) == "" else 0
+        if outage(path_of(item, tree), tree) == "":
+            found["unknown"] += 1
+            why = asked_of_bearers(item)
+            found["asked"] = [*found["asked"], OUTLETS_UNKNOWN if why == "" else of_closed(why)]
     return found
+
+
+def of_closed(why: str) -> str:
+    """Outlets that something feeds which is not for visitors, and that say nothing of it."""
+    return fill(OUTLETS_OF_CLOSED, {"why": why})
 
 
 def add_outlets(
@@ -201,7 +220,10 @@ def not_all(
     enough_there = found["there"] >= requirement["count"]
     could_be = found["most"] is None or found["most"] >= requirement["count"]
     if found["unknown"] > 0 and could_be:
-        return asked(requirement, CIRCUITS, OUTLETS_UNKNOWN)
+        reasons = once(found["asked"])
+        return asked(
+            requirement, CIRCUITS, " ".join(reasons) if len(reasons) > 0 else OUTLETS_UNKNOWN
+        )
     if enough_there and not is_nested([outlets["row"] for outlets in found["rows"]]):
         # Circuits between two lines share limits crosswise, so another order than the one tried
         # might hold more.

@@ -27,7 +27,7 @@ from builder.fit.power.systems import (
 from builder.fit.power.tree import Tree, outage, phases_in, way_up
 from builder.fit.records import Item, PowerAsked, Section
 from builder.fit.sentences import fill
-from builder.fit.values import listed, parts_of, text_of
+from builder.fit.values import asked_of_bearers, listed, parts_of, text_of
 from builder.fit.verdicts import ASK, SHORT
 from builder.formulas.phase_room import PHASES
 
@@ -49,6 +49,8 @@ def findings_on(
     findings: Findings = {"against": [], "unknown": [], "notes": item_notes(item)}
     path = way_up(item["name"], tree)
     add_state(findings, item, outage(path[1:], tree))
+    if asked_of_bearers(item) != "":
+        findings["unknown"].append(asked_of_bearers(item))
     add_system(findings, requirement, system_of(item, section))
     add_connector(findings, requirement, item)
     if requirement["apart"] and has_dimmers(item):

@@ -11,7 +11,7 @@ from builder.fit.power.tree import Tree, phases_in, way_of, way_up, wired_phases
 from builder.fit.records import Item, PowerAsked, Section
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
-from builder.fit.values import known_number, most_of, number_of, text_of, value_of
+from builder.fit.values import asked_of_bearers, known_number, most_of, number_of, text_of, value_of
 from builder.formulas.phase_room import PHASES
 
 IN_TURN = "in turn"
@@ -92,6 +92,8 @@ def is_smaller(requirement: PowerAsked, item: Item) -> bool:
 
 def is_unclear(requirement: PowerAsked, item: Item, section: Section, tree: Tree) -> bool:
     """Whether too little is known of an outlet to count on it."""
+    if asked_of_bearers(item) != "":
+        return True
     if number_of(item, "count") is None or lines_of(item, tree) == 0:
         return True
     if number_of(item, "rating") is None and requirement["current_a"] > 0:

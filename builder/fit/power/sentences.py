@@ -52,6 +52,7 @@ OUTLETS_UNKNOWN = (
     "The house has not said of some outlets how many they are, their rating or phases, or what is"
     " free behind them."
 )
+OUTLETS_OF_CLOSED = "{why}, and whether a show may use them all the same is not said."
 OUTLETS_TOO_FEW = "{there} such outlets of {wanted}."
 OUTLETS_TOO_FULL = (
     "{there} such outlets, and {most} can be loaded so at the same time beside what the house"
