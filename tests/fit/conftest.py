@@ -53,7 +53,6 @@ least. A new file is added here.
 WITHOUT_CALLS = {
     "test_published.py": "what it calls stays in Python: it reads the pack's own records",
     "test_replaying.py": "it tests the replay",
-    "test_silence.py": (1, 6),
     "test_same_in_the_browser.py": "it makes its calls in both languages itself",
 }
 
