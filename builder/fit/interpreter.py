@@ -23,6 +23,7 @@ from builder.fit.overall import as_far_as_read, cautions, not_read_of, overall
 from builder.fit.questions import act_questions, questions
 from builder.fit.records import ActAnswer, FitPack, Result, RiderAsked, Setting, Verdict
 from builder.fit.requirements import Known, by_requirement
+from builder.fit.turns import turns_of
 from builder.fit.whole_day import add_day
 from builder.formulas.primitives import is_failing
 
@@ -100,17 +101,22 @@ def in_own_places(
     """
     A verdict for each requirement, in the riders' order, each act's in its own place.
 
-    In every place all acts are judged together, for they share the house's power and steel.
+    In every place all acts are judged together, for they share the house's power and steel, and who
+    plays last is served first.
     """
+    turns = turns_of(riders)
+    in_turn = [riders[index] for index in turns]
     runs = [
-        judged_in_place(place, pack, lambda view: by_requirement(riders, view, known))
+        judged_in_place(place, pack, lambda view: by_requirement(in_turn, view, known))
         for place in evening["places"]
     ]
-    verdicts: list[Verdict] = []
-    for rider, own in zip(riders, evening["own"], strict=True):
-        start = len(verdicts)
-        verdicts.extend(runs[own][start : start + len(rider["requirements"])])
-    return verdicts
+    answers: list[list[Verdict]] = [[] for _ in riders]
+    start = 0
+    for index in turns:
+        end = start + len(riders[index]["requirements"])
+        answers[index] = runs[evening["own"][index]][start:end]
+        start = end
+    return [answer for own in answers for answer in own]
 
 
 def act_answers(riders: list[RiderAsked], best: Judged) -> list[ActAnswer]:
