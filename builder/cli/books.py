@@ -65,17 +65,17 @@ def turned_by(
     What a change of the house turns for the shows to come, line by line, and the cautions that
     belong to it. A reason that names an act is told too.
 
-    A show whose file has a problem is named and left out: gear that breaks cannot wait for a rider
-    to be mended.
+    A show whose file has a problem is named, and judged as far as it can be read: gear that breaks
+    cannot wait for a rider to be mended.
     """
     from builder.shows.judging import outlook, turned
     from builder.shows.telling import named_lines, turned_lines
 
     books, _ = books_at(venue)
-    unread = tuple(dict.fromkeys(problem.where.file for problem in books.problems))
+    faulty = tuple(dict.fromkeys(problem.where.file for problem in books.problems))
     now = outlook(books, after, asked.on)
     turns = turned(outlook(books, before, asked.on), now)
-    lines = (*turned_lines(turns, now, unread), *named_lines(asked.why, books))
+    lines = (*turned_lines(turns, now, faulty), *named_lines(asked.why, books))
     return lines, now.cautions([turn.found for turn in turns]) if turns else ()
 
 

@@ -51,11 +51,15 @@ def readable_rider(text: str, *, file: str, rules: Mapping[str, Rule]) -> RiderR
         whose rider it is.
     """
     reading = read_of(text, rules)
-    rider = reading["rider"]
-    is_something = rider["requirements"] or rider["clock"] is not None
-    if reading["mistakes"] and not (rider["act"] and is_something):
+    if reading["mistakes"] and not is_judged(reading):
         raise Refused(problems_of(reading, file))
     return reading
+
+
+def is_judged(reading: RiderRead) -> bool:
+    """Whether it is known whose rider it is, and something of it can be judged."""
+    rider = reading["rider"]
+    return bool(rider["act"]) and (bool(rider["requirements"]) or rider["clock"] is not None)
 
 
 def read_of(text: str, rules: Mapping[str, Rule]) -> RiderRead:

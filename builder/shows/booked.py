@@ -6,16 +6,13 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from builder.fit.clock.times import of_the_show
-from builder.fit.published import rule_record
 from builder.fit.records import RiderAsked
+from builder.fit.turns import last_notes
 from builder.reading.failing import program_failed
 from builder.reading.problems import Problem, Refused, Where
-from builder.rider.asked import problem_of
-from builder.rider.entry import RiderRead, read_rider
-from builder.rider.table import LANGUAGE
-from builder.rider.text.tree import entry_of
-from builder.rider.units import UNITS
+from builder.rider.asked import is_judged, problems_of, read_of
+from builder.rider.entry import RiderRead
+from builder.rider.text.tree import Mistake, entry_of
 from builder.rules import Rule
 
 FOLDER = "shows/"
@@ -40,19 +37,9 @@ class Booked:
         return self.asks["act"]
 
     @property
-    def ends_s(self) -> float:
-        """
-        When its last note ends, after midnight on the same evening; 0 where its rider does not say.
-        [s]
-        """
-        return max(
-            (
-                of_the_show(each["time_s"])
-                for each in self.asks["requirements"]
-                if each["sort"] == "ends"
-            ),
-            default=0.0,
-        )
+    def ends_s(self) -> float | None:
+        """When its last note ends; None where its rider does not say. [s]"""
+        return last_notes([self.asks])[0]
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +59,10 @@ class ShowDay:
 
 @dataclass(frozen=True, slots=True)
 class Books:
-    """All shows on the books, by date and file, and what is wrong with the files of the others."""
+    """
+    All shows on the books, by date and file, and what is wrong in their files and in those that
+    could not be read.
+    """
 
     shows: tuple[Booked, ...] = ()
     problems: tuple[Problem, ...] = ()
@@ -92,26 +82,26 @@ class Books:
 
 def together(shows: Sequence[Booked], plays: date, booking: str) -> tuple[Booked, ...]:
     """
-    The shows of one date that are confirmed or of one hold, who plays last first.
-
-    Hangs and loads of an act are placed beside those before it: what is not enough for both is
-    short for the opener.
+    The shows of one date that are confirmed or of one hold, who plays last first and who does not
+    tell behind them: so they are served where the check leaves it to the order given.
     """
     found = [show for show in shows if show.plays == plays and show.booking in (CONFIRMED, booking)]
-    return tuple(sorted(found, key=lambda show: (-show.ends_s, show.file)))
+    return tuple(sorted(found, key=lambda show: (-(show.ends_s or 0.0), show.file)))
 
 
 def books_of(texts: Mapping[str, str], rules: Mapping[str, Rule]) -> Books:
     """
     Read riders, given as text by file name.
 
-    A rider that cannot be read becomes problems, and the others are read all the same.
+    What cannot be read of a rider becomes problems, and the rest is read all the same.
     """
     shows: list[Booked] = []
     problems: list[Problem] = []
     for file in sorted(texts):
         try:
-            shows.append(booked_in(texts[file], file, rules, shows))
+            show, mistakes = booked_in(texts[file], file, rules, shows)
+            shows.append(show)
+            problems += mistakes
         except Refused as refused:
             problems += refused.problems
         except Exception as failure:
@@ -119,21 +109,25 @@ def books_of(texts: Mapping[str, str], rules: Mapping[str, Rule]) -> Books:
     return Books(tuple(sorted(shows, key=order)), tuple(sorted(problems)))
 
 
-def booked_in(text: str, file: str, rules: Mapping[str, Rule], known: Sequence[Booked]) -> Booked:
+def booked_in(
+    text: str, file: str, rules: Mapping[str, Rule], known: Sequence[Booked]
+) -> tuple[Booked, list[Problem]]:
     """
-    One rider as a show on the books.
+    One rider as a show on the books, with what of it cannot be read.
 
     Raises
     ------
     Refused
-        With every problem in the text; `missing-key` where it does not say its date, `show-twice`
-        where the act already plays on it.
+        With every problem in the text, where its date or its act is not sure or nothing of it can
+        be judged; `missing-key` where it does not say its date, `show-twice` where the act already
+        plays on it.
     """
     rider = dated(text, file, rules)
     for other in known:
         if (other.act, other.plays.isoformat()) == (rider["rider"]["act"], rider["plays"]):
             raise Refused([twice(rider, file, other)])
-    return Booked(file, date.fromisoformat(rider["plays"]), rider["booking"], rider["rider"])
+    show = Booked(file, date.fromisoformat(rider["plays"]), rider["booking"], rider["rider"])
+    return show, problems_of(rider, file)
 
 
 def dated(text: str, file: str, rules: Mapping[str, Rule]) -> RiderRead:
@@ -143,10 +137,13 @@ def dated(text: str, file: str, rules: Mapping[str, Rule]) -> RiderRead:
     Raises
     ------
     Refused
-        With every problem in the text, a missing date among them.
+        With every problem in the text, where the date is missing or one of them doubts it, or
+        nothing is left to judge.
     """
-    rider = read_rider(text, LANGUAGE, [rule_record(rule) for rule in rules.values()], UNITS)
-    problems = [problem_of(mistake, file) for mistake in rider["mistakes"]]
+    rider = read_of(text, rules)
+    problems = problems_of(rider, file)
+    if is_judged(rider) and not any(is_of_date(mistake) for mistake in rider["mistakes"]):
+        problems = []
     if entry_of(rider["tree"], "plays") is None and rider["tree"]["entries"]:
         advice = "write the date of the show, like plays: 2026-12-05"
         where = Where(file, 1, 1)
@@ -154,6 +151,11 @@ def dated(text: str, file: str, rules: Mapping[str, Rule]) -> RiderRead:
     if problems:
         raise Refused(problems)
     return rider
+
+
+def is_of_date(mistake: Mistake) -> bool:
+    """Whether a mistake leaves open when a show plays, or how firm that is."""
+    return mistake["path"] in ("plays", "booking") or mistake["code"] == "day-differs"
 
 
 def twice(rider: RiderRead, file: str, other: Booked) -> Problem:

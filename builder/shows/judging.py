@@ -9,7 +9,7 @@ from datetime import date
 
 from builder.cautions import EVERYWHERE
 from builder.fit.interpreter import fit
-from builder.fit.overall import cautions, overall
+from builder.fit.overall import as_far_as_read, cautions, overall
 from builder.fit.published import fit_record
 from builder.fit.records import FitPack, Verdict
 from builder.fit.show_day import THE_DAY
@@ -40,8 +40,12 @@ class Judged:
 
     @property
     def verdict(self) -> str:
-        """The worst verdict. What only should be so makes nothing short."""
-        return overall(list(self.verdicts), "")
+        """
+        The worst verdict; at best an ask where not all can be read. What only should be so makes
+        nothing short.
+        """
+        shows = [self.show] if self.show else self.day.shows
+        return as_far_as_read(overall(list(self.verdicts), ""), [show.asks for show in shows])
 
     @property
     def short(self) -> tuple[Verdict, ...]:

@@ -47,10 +47,10 @@ def outlook_lines(outlook: Outlook) -> Iterator[str]:
         yield from (hung(words, 2) for words in outlook.cautions(short))
 
 
-def turned_lines(turns: Sequence[Turned], outlook: Outlook, unread: Sequence[str]) -> Iterator[str]:
+def turned_lines(turns: Sequence[Turned], outlook: Outlook, faulty: Sequence[str]) -> Iterator[str]:
     """
     The verdicts that a change turns, one a line with date and show, and which files could not be
-    judged.
+    judged, or not whole, of those that have problems.
     """
     if turns:
         yield "Shows on the books that this changes:"
@@ -59,10 +59,15 @@ def turned_lines(turns: Sequence[Turned], outlook: Outlook, unread: Sequence[str
         )
     elif outlook.coming:
         yield "Shows on the books: no verdict changes."
-    if unread:
-        yield hung(
-            f"Not judged, for 'housepack check' finds problems in them: {', '.join(unread)}."
-        )
+    judged = {show.file for each in outlook.coming for show in each.day.shows}
+    for words, files in (
+        ("Not judged", [file for file in faulty if file not in judged]),
+        ("Judged in part", [file for file in faulty if file in judged]),
+    ):
+        if files:
+            yield hung(
+                f"{words}, for 'housepack check' finds problems in them: {', '.join(files)}."
+            )
 
 
 def names_in(words: str, books: Books) -> tuple[str, ...]:
@@ -160,9 +165,16 @@ def spoken(day: date, on: date) -> str:
 def counted(judged: Judged) -> str:
     """How many verdicts of each word, the worst first."""
     if not judged.verdicts:
-        return "its rider asks nothing"
+        return f"its rider asks nothing{in_part(judged)}"
     words = [found["verdict"] for found in judged.verdicts if found["verdict"] != NOT_NEEDED]
-    return ", ".join(count_words(words)) or "nothing is needed of the house"
+    told = ", ".join(count_words(words)) or "nothing is needed of the house"
+    return f"{told}{in_part(judged)}"
+
+
+def in_part(judged: Judged) -> str:
+    """That not all of a show's rider can be read; empty where it can."""
+    lines = len(judged.show.asks["not_read"]) if judged.show else 0
+    return f"; {lines} line{'' if lines == 1 else 's'} of its rider not judged" if lines else ""
 
 
 def outlook_record(outlook: Outlook) -> dict[str, Any]:
@@ -190,6 +202,7 @@ def judged_record(judged: Judged) -> dict[str, Any]:
         "configuration": judged.configuration,
         "together_with": [show.act for show in judged.day.shows if show is not judged.show],
         "verdict": judged.verdict,
+        "not_read": len(judged.show.asks["not_read"]) if judged.show else 0,
         "counts": {
             word: sum(found["verdict"] == word for found in judged.verdicts) for word in COUNTED
         },

@@ -80,6 +80,25 @@ def test_a_broken_show_is_a_problem_with_its_place_and_hides_no_other(venue: Pat
     assert "Saturday 7 March, Sallow Kestrel" in result.output
 
 
+def test_a_show_with_one_broken_line_is_judged_as_far_as_it_is_read(venue: Path) -> None:
+    (venue / "shows" / "a.yml").write_text(
+        "act: Alder\nplays: 2026-03-07\nneeds:\n"
+        "  - {what: stage width, at least: 1 m}\n  - {what: stage moon}\n",
+        encoding="utf-8",
+    )
+    result = run(venue, "check")
+    assert result.exit_code == 1
+    assert "Saturday 7 March, Alder: 1 with a note; 1 line of its rider not judged" in flat(result)
+    record = json.loads(run(venue, "check", "--format", "json").output)
+    alder = next(show for show in record["shows"]["coming"] if show["act"] == "Alder")
+    assert (alder["verdict"], alder["not_read"]) == ("ask", 1)
+    stocked = run(venue, "stock", "out", "Deck", "--in", "stage.decks", *WHO, "--dry-run")
+    assert "Judged in part, for 'housepack check' finds problems in them: shows/a.yml." in flat(
+        stocked
+    )
+    assert "Alder" in stocked.output
+
+
 def test_problems_of_venue_and_shows_are_told_at_once(venue: Path) -> None:
     (venue / "house.yml").write_text("name: x\n", encoding="utf-8")
     (venue / "shows" / "a.yml").write_text("act: A\n", encoding="utf-8")

@@ -117,3 +117,27 @@ def test_the_date_tells_the_day_of_the_week() -> None:
     (show,) = books(A="plays: 2026-12-05\nclock: {ends: '22:00'}").shows
     (ends,) = [each for each in show.asks["requirements"] if each["sort"] == "ends"]
     assert (ends["day"], ends["need"]) == ("saturday", "ends at 22:00 on a Saturday")
+
+
+IN_PART = "plays: 2026-12-05\nneeds:\n  - {what: stage width, at least: 9 m}\n  - {what: moon}\n"
+
+
+def test_a_show_of_which_a_line_cannot_be_read_is_on_the_books_all_the_same() -> None:
+    found = books_of({"shows/a.yml": f"act: A\n{IN_PART}"}, RULES)
+    assert [show.act for show in found.shows] == ["A"]
+    assert len(found.shows[0].asks["not_read"]) == 1
+    assert [problem.where.line for problem in found.problems] == [5]
+
+
+@pytest.mark.parametrize(
+    "doubt",
+    [
+        "plays: 5.12.2026",
+        "plays: 2026-12-05\nbooking: perhaps",
+        "plays: 2026-12-05\nclock: {day: Friday, ends: '22:00'}",
+    ],
+)
+def test_a_show_whose_date_or_booking_is_in_doubt_is_not_judged(doubt: str) -> None:
+    found = books_of({"shows/a.yml": f"act: A\n{doubt}\n{NEED}"}, RULES)
+    assert not found.shows
+    assert found.problems
