@@ -21,6 +21,9 @@ GROUPS = ("beam", "zone", "roof")
 NO_LIMIT = "a limit: none"
 """What a limit's figure lacks where the house writes that there is none."""
 
+AGGREGATES = ("stage-to-mix", "reaching")
+"""The kinds of item that stand for several lines: the note of each value tells what to know."""
+
 DRAWN = {"stage"}
 """The sections whose outlines the checks read."""
 
@@ -174,7 +177,7 @@ def add_value(
             record["numbers"][name] = cos(radians(value.value.number))
     else:
         record["values"][name] = value_record(value, record["kind"], section, page)
-        if value.note and (record["kind"] == "stage-to-mix" or name == "clear-under-rig"):
+        if value.note and (record["kind"] in AGGREGATES or name == "clear-under-rig"):
             record["words"][f"{name}.{TOLD}"] = value.note
 
 

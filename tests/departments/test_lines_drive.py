@@ -45,6 +45,16 @@ def test_a_console_sends_as_many_ways_as_the_narrowest_part_lets_pass() -> None:
     ) == ("4", "by the position")
 
 
+def test_a_dead_switcher_and_a_dead_line_behind_it_let_nothing_through() -> None:
+    on = consoles("name: C, place: Stage, by: [Drive], switcher: S, input: 1")
+    drive = line("Drive", more="working: 8", ways=8)
+    dead = SWITCHER.replace("name: S", "name: S, condition: out of service")
+    assert can_send(lines(drive) + dead + on) == ("0", "by S")
+    more = line("On", more="condition: out of service", ways=8)
+    by = SWITCHER.replace("name: S", "name: S, goes_on_by: On")
+    assert can_send(lines(drive, more) + by + on) == ("0", "by On")
+
+
 def test_lines_beside_each_other_are_one_part() -> None:
     text = lines(line("L", more="working: 2", ways=2), line("R", more="working: 2", ways=2))
     assert can_send(text + consoles("name: C, place: Stage, by: [L, R]")) == ("4", "by L, R")

@@ -101,6 +101,38 @@ def test_channels_are_counted(least: int, answer: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("state", "stations", "channels"),
+    [
+        ("condition: limited", "fits", "fits, with a note"),
+        ("terms: by arrangement", "fits", "fits, with a note"),
+        ("terms: not for visitors", "short", "short"),
+        ("condition: out of service", "short", "short"),
+    ],
+)
+def test_a_station_talks_on_no_channel_that_is_gone(
+    state: str, stations: str, channels: str
+) -> None:
+    """Common practice, no source: a pack whose only channel is dead is a dead pack."""
+    text = (
+        f"talkback_channels: [{{name: A, {state}}}]\n"
+        "talkback_stations: [{place: Stage left, kind: belt pack, count: 2, channels: [A]}]\n"
+    )
+    assert asked(text, "what: intercom stations, at least: 1") == stations
+    assert asked(text, "what: intercom channels, at least: 1") == channels
+
+
+@pytest.mark.parametrize("state", ["condition: limited", "terms: by arrangement"])
+def test_stations_and_networks_that_are_not_simply_there_are_told(state: str) -> None:
+    text = f"talkback_channels: [{{name: A}}]\ntalkback_stations: [{{place: Stage left, {state},"
+    station = f"{text} kind: belt pack, count: 2, channels: [A]}}]\n"
+    assert asked(station, "what: intercom stations, at least: 2") == "fits, with a note"
+    network = f"networks: [{{name: N, internet_down: 40 Mbit/s, {state}}}%s]\n"
+    assert asked(network % "", "what: internet, is: yes") == "fits, with a note"
+    other = ", {name: M, internet_down: 4 Mbit/s}"
+    assert asked(network % other, "what: internet, is: yes") == "fits"
+
+
+@pytest.mark.parametrize(
     ("network", "answer"),
     [
         ("[{name: N, internet_down: 40 Mbit/s}]", "fits"),

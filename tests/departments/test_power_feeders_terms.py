@@ -116,6 +116,27 @@ def test_closed_outlets_do_not_stand_in_the_way_of_open_ones() -> None:
     assert verdict(text, NEEDS["circuits"])["verdict"] in (FITS, NOTED)
 
 
+def test_what_is_free_at_outlets_waits_for_terms_where_their_board_is_closed() -> None:
+    closed = with_keys(HOUSE, "Board", "terms: not for visitors")
+    lacks = missing_of(closed)
+    assert lacks
+    assert all("the outlet's terms, for Board is not for visitors" in each for each in lacks)
+    assert missing_of(HOUSE) == []
+    open_ones = closed.replace("fed_from: Board}", "fed_from: Board, terms: included}")
+    assert missing_of(open_ones) == []
+
+
+def missing_of(text: str) -> list[tuple[str, ...]]:
+    """What the figures of what is available at outlets lack."""
+    return [
+        figure.missing
+        for item in published(text).section.items
+        if item.kind.startswith("available")
+        for figure in item.figures
+        if figure.missing
+    ]
+
+
 @pytest.mark.parametrize("kind", ["outlet", "shore", "board", "service"])
 def test_a_row_says_what_feeds_it(kind: str) -> None:
     section = section_as_told(published(with_keys(HOUSE, "Intake", "condition: limited")).section)

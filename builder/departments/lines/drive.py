@@ -13,6 +13,7 @@ from builder.departments.lines.ways import at_work
 from builder.formulas.tie_lines import changes_by_switcher, ways_through
 from builder.pack import Figure, Input, Item, Value, not_more
 from builder.reading.absent import Absent, is_unknown, listed
+from builder.reading.standing_on import OUT
 from builder.stating import Stater
 from builder.working import figure, missing, worked
 
@@ -87,7 +88,8 @@ def parts_of(console: ConsolePosition, described: Lines) -> list[tuple[str, int 
     What lies in a row from console to house system, each with its ways.
 
     Lines beside each other are one part. A position whose ways nobody knows has some; one that
-    tells none passes on what it gets.
+    tells none passes on what it gets. A switcher that is out of service, or whose own line is, lets
+    nothing through.
     """
     parts: list[tuple[str, int | None]] = []
     if isinstance(console.ways, int):
@@ -103,7 +105,13 @@ def parts_of(console: ConsolePosition, described: Lines) -> list[tuple[str, int 
             )
         )
     if switcher := switcher_of(console, described):
-        parts.append((switcher.name, switcher.ways if isinstance(switcher.ways, int) else None))
+        ways = switcher.ways if isinstance(switcher.ways, int) else None
+        parts.append((switcher.name, 0 if switcher.condition == OUT else ways))
+        parts += [
+            (line.name, 0)
+            for line in listed(described.lines)
+            if line.name == switcher.goes_on_by and line.condition == OUT
+        ]
     return parts
 
 

@@ -3,13 +3,15 @@ What a show asks of talkback and networks in one answer: stations, channels, int
 sockets at the mix position.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Sequence, Set
 
 from builder.departments.lines.description import Lines
 from builder.departments.lines.talking import Network, TalkbackStation
 from builder.formulas.tie_lines import ways_in_all
 from builder.pack import Fact, Figure, Input, Item, Standing, Value
 from builder.reading.absent import Absent, listed
+from builder.reading.standing_on import CLOSED, OUT, hard_words
+from builder.reading.written import Line
 from builder.working import figure, missing, worked
 
 KEY = "lines.reaching"
@@ -36,8 +38,12 @@ def talkback_figures(described: Lines) -> Iterator[Figure]:
     """Stations that work, sockets not counted, and channels."""
     stations = [station for station in described.talkback_stations if station.kind != "socket"]
     if stations:
-        inputs = [Input(f"{station.kind}, {station.place}", said(station)) for station in stations]
-        counts = [working_of(station) for station in stations]
+        gone = gone_channels(described)
+        counts = [working_of(station, gone) for station in stations]
+        inputs = [
+            Input(f"{station.kind}, {station.place}", said(station, count))
+            for station, count in zip(stations, counts, strict=True)
+        ]
         known = [count for count in counts if count is not None]
         key, label = f"{KEY}.stations", "Talkback stations that work"
         if len(known) < len(counts):
@@ -59,34 +65,61 @@ def talkback_figures(described: Lines) -> Iterator[Figure]:
                 leaves_out="Sockets without a station.",
                 lines=stations,
             )
-            yield figure(key, label, Value(str(sum(known)), number=float(sum(known))), working)
-    if channels := [
-        channel
-        for channel in listed(described.talkback_channels)
-        if channel.condition != "out of service"
-    ]:
-        inputs = [Input(channel.name, "1") for channel in channels]
-        working = worked(ways_in_all, inputs=inputs, lines=channels)
-        yield figure(
-            f"{KEY}.channels",
-            "Talkback channels",
-            Value(str(len(channels)), number=float(len(channels))),
-            working,
-        )
+            value = Value(str(sum(known)), number=float(sum(known)))
+            here = [(f"{station.kind}, {station.place}", station) for station in stations]
+            yield figure(key, label, value, working, note=hard_told(here))
+    yield from channel_figure(described)
 
 
-def working_of(station: TalkbackStation) -> int | None:
-    """How many stations of a line a visitor finds at work; None where nobody knows."""
-    if station.condition == "out of service" or station.terms == "not for visitors":
+def channel_figure(described: Lines) -> Iterator[Figure]:
+    """How many channels a visitor may talk on, where the house tells its channels."""
+    every = listed(described.talkback_channels)
+    if not every:
+        return
+    channels = [channel for channel in every if not is_gone(channel)]
+    inputs = [Input(each.name, "0" if is_gone(each) else "1") for each in every]
+    yield figure(
+        f"{KEY}.channels",
+        "Talkback channels",
+        Value(str(len(channels)), number=float(len(channels))),
+        worked(ways_in_all, inputs=inputs, lines=every),
+        note=hard_told([(channel.name, channel) for channel in channels]),
+    )
+
+
+def is_gone(line: Line) -> bool:
+    """Whether a visitor finds nothing of a line: it is out of service or not for visitors."""
+    return line.condition == OUT or line.terms == CLOSED
+
+
+def hard_told(lines: Sequence[tuple[str, Line]]) -> str:
+    """What to know of the lines that count: limited, or on terms."""
+    return "; ".join(
+        f"{name}: {', '.join(words)}"
+        for name, line in lines
+        if not is_gone(line) and (words := hard_words(line.condition, line.terms or ""))
+    )
+
+
+def gone_channels(described: Lines) -> set[str]:
+    """The channels that nobody can talk on."""
+    return {each.name for each in listed(described.talkback_channels) if is_gone(each)}
+
+
+def working_of(station: TalkbackStation, gone: Set[str]) -> int | None:
+    """
+    How many stations of a line a visitor finds at work, none where all their channels are gone;
+    None where nobody knows.
+    """
+    if is_gone(station) or (station.channels and gone >= set(station.channels)):
         return 0
     if isinstance(station.working, int):
         return station.working
     return station.count if station.working is Absent.NOT_STATED else None
 
 
-def said(station: TalkbackStation) -> str:
+def said(station: TalkbackStation, count: int | None) -> str:
     """A line of stations in words."""
-    count = working_of(station)
     return f"{'not known' if count is None else count} of {station.count}"
 
 
@@ -95,23 +128,17 @@ def network_facts(described: Lines) -> Iterator[Fact]:
     Whether a visitor's cable reaches the internet, and whether a network has sockets at the mix
     position.
     """
-    networks = [
-        network
-        for network in listed(described.networks)
-        if network.condition != "out of service" and network.terms != "not for visitors"
-    ]
+    networks = [network for network in listed(described.networks) if not is_gone(network)]
     if described.networks is Absent.NONE:
         yield yes_no("internet", "Internet by cable", False)
         yield yes_no("at_mix", "Network at the mix position", False)
     elif networks:
-        yield yes_no("internet", "Internet by cable", reaches(networks))
+        by = [each for each in networks if not isinstance(each.internet_down, Absent)]
+        yield yes_no("internet", "Internet by cable", reaches(networks), by)
         consoles = listed(described.consoles)
         if consoles:
-            yield yes_no(
-                "at_mix",
-                f"Network at {consoles[0].place}",
-                any(consoles[0].place in network.at for network in networks),
-            )
+            there = [network for network in networks if consoles[0].place in network.at]
+            yield yes_no("at_mix", f"Network at {consoles[0].place}", bool(there), there)
 
 
 def reaches(networks: Sequence[Network]) -> bool | None:
@@ -124,8 +151,18 @@ def reaches(networks: Sequence[Network]) -> bool | None:
     return False if all(network.internet_down is Absent.NONE for network in networks) else None
 
 
-def yes_no(name: str, label: str, answer: bool | None) -> Fact:
-    """A yes, a no, or not known."""
+def yes_no(name: str, label: str, answer: bool | None, by: Sequence[Network] = ()) -> Fact:
+    """
+    A yes, a no, or not known. A yes tells what to know of the networks that it stands on, unless
+    one of them needs no word.
+    """
     if answer is None:
         return Fact(f"{KEY}.{name}", label, Standing.UNKNOWN, None)
-    return Fact(f"{KEY}.{name}", label, Standing.STATED, Value("yes" if answer else "no"))
+    told = [hard_told([(each.name, each)]) for each in by]
+    return Fact(
+        f"{KEY}.{name}",
+        label,
+        Standing.STATED,
+        Value("yes" if answer else "no"),
+        note="; ".join(told) if all(told) else "",
+    )

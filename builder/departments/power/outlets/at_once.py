@@ -21,6 +21,7 @@ from builder.pack import Standing as Said
 from builder.reading.absent import Absent, is_unknown
 from builder.reading.addresses import distinct
 from builder.reading.quantities import Current
+from builder.reading.standing_on import CLOSED
 from builder.working import figure, missing, worked
 
 LEAVES_OUT = (
@@ -94,12 +95,26 @@ def group(place: str, connector: str, outlets: tuple[Outlet, ...], network: Netw
 
 def why_not_counted(outlet: Outlet, network: Network) -> list[str]:
     """What is missing before an outlet can be counted."""
-    found = [*network.lacking_above(outlet.fed_from)]
+    found = [*network.lacking_above(outlet.fed_from), *unsaid_terms(outlet, network)]
     if isinstance(outlet.rating, Absent):
         found.append("the outlet's rating")
     if isinstance(outlet.phases, Absent) and len(network.sources[outlet.fed_from].phases) > 1:
         found.append("the outlet's phases")
     return found
+
+
+def unsaid_terms(outlet: Outlet, network: Network) -> list[str]:
+    """
+    That nobody says whether an outlet is for visitors where what feeds it is not; nothing where its
+    own line, or one that is nearer, has terms.
+    """
+    if outlet.terms:
+        return []
+    for name in network.tree.path[outlet.fed_from]:
+        terms = network.sources[name].record.terms
+        if terms:
+            return [f"the outlet's terms, for {name} is {CLOSED}"] if terms == CLOSED else []
+    return []
 
 
 def phases_of(outlet: Outlet, network: Network) -> tuple[str, ...]:
