@@ -254,6 +254,17 @@ def test_a_span_at_what_the_table_allows_is_no_finding_and_above_it_is_a_danger(
     ] * count
 
 
+def test_two_supports_at_one_place_leave_no_span_and_no_share_and_the_rest_is_told() -> None:
+    text = on_table(8.0, 800).replace("P2, beam: B1, across: 8.0 m SL", "P2, beam: B1, across: 0 m")
+    truss = item(text, "hang", "Truss")
+    assert truss.figure("span-1") is None
+    assert truss.figure("total") is not None
+    shares = [each.figure("share") for each in supports(text)]
+    assert [share.missing for share in shares if share] == [
+        ("supports at different places along the hang",)
+    ] * 2
+
+
 @pytest.mark.source("by hand, simple beam: P L / 4 at the middle equals W L / 8 for W = 2 P")
 def test_a_point_load_counts_twice_against_a_table_of_uniform_loads() -> None:
     text = on_table(8.0, 1).replace("{what: Lights, by: lighting, weight: 1 kg}", at(400, 4))

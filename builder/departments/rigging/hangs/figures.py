@@ -13,6 +13,7 @@ from builder.departments.rigging.steel.figures import between, by_hand, in_words
 from builder.departments.rigging.steel.geometry import ends_of_hang
 from builder.departments.rigging.steel.limits import same
 from builder.departments.rigging.steel.totals import Whole
+from builder.formulas.beams import LEAST_SPACING_M
 from builder.formulas.loads import Load, PointLoad, total_load_kg
 from builder.formulas.out_of_level import out_of_level
 from builder.formulas.slack import each_slack, held
@@ -245,8 +246,9 @@ def truss_of(body: Body, whole: Whole) -> Truss | None:
 
 
 def spans_of(body: Body) -> list[tuple[float, float]]:
-    """The stretches between neighbouring supports."""
-    return list(pairwise(sorted(body.supports_m)))
+    """The stretches between neighbouring supports; two supports at one place have none."""
+    ordered = pairwise(sorted(body.supports_m))
+    return [(first_m, last_m) for first_m, last_m in ordered if last_m - first_m >= LEAST_SPACING_M]
 
 
 def on_span(body: Body, from_m: float, to_m: float) -> AsUniform:
