@@ -103,13 +103,24 @@ def key_text(key: Key) -> str:
 
 
 def without_texts(part: Any) -> Any:
-    """A part of a schema without titles and descriptions."""
+    """
+    A part of a schema without titles and descriptions, but for the own text of each key of a group
+    that stands in a value's place.
+    """
     if isinstance(part, dict):
         return {
-            name: without_texts(value)
+            name: keys_in_place(value) if name == "properties" else without_texts(value)
             for name, value in part.items()
             if name not in ("title", "description")
         }
     if isinstance(part, list):
         return [without_texts(value) for value in part]
     return part
+
+
+def keys_in_place(properties: Mapping[str, Schema]) -> Schema:
+    """The keys of a group that stands in a value's place, each with its own text and no other."""
+    return {
+        name: {**without_texts(value), "description": value["description"]}
+        for name, value in properties.items()
+    }

@@ -177,6 +177,29 @@ def test_an_editor_shows_each_keys_own_text_whichever_part_of_a_schema_it_reads_
                 assert "$ref" not in part, "some editors pass over what stands beside a reference"
 
 
+def groups_of_keys(part: Any) -> Iterator[dict[str, Any]]:
+    """Every set of keys that stands anywhere in a schema."""
+    if isinstance(part, dict):
+        if isinstance(part.get("properties"), dict):
+            yield part["properties"]
+        for inner in part.values():
+            yield from groups_of_keys(inner)
+    elif isinstance(part, list):
+        for inner in part:
+            yield from groups_of_keys(inner)
+
+
+def test_no_key_is_without_a_text_also_where_a_group_stands_in_a_values_place() -> None:
+    groups = [group for text in schemas().values() for group in groups_of_keys(json.loads(text))]
+    assert [
+        key for group in groups for key, part in group.items() if not part.get("description")
+    ] == []
+    disputed = next(group["disputed"] for group in groups if "disputed" in group)
+    assert disputed["items"]["properties"]["by"]["description"] == (
+        "Who or what says it, such as drawing of 2009."
+    )
+
+
 def test_a_key_says_what_may_be_written_beside_what_it_means() -> None:
     access = json.loads(schemas()["access.json"])["$defs"]["Approach"]["properties"]
     assert access["longest_truck"]["description"] == (

@@ -51,7 +51,14 @@ _SAYING = {
 _DISPUTED = {
     "type": "object",
     "description": "what several say who do not agree",
-    "properties": {DISPUTED: {"type": "array", "minItems": 2, "items": _SAYING}},
+    "properties": {
+        DISPUTED: {
+            "type": "array",
+            "minItems": 2,
+            "items": _SAYING,
+            "description": "What each of two or more sources says that do not agree.",
+        }
+    },
     "required": [DISPUTED],
     "additionalProperties": False,
 }
