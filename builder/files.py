@@ -184,7 +184,8 @@ def refuse_the_folder_above(venue: Path) -> None:
     if (inner / "house.yml").is_file() and not (venue / "house.yml").exists():
         reason = "holds a venue in a folder of its own"
         advice = f"give it with --venue {shlex.quote(str(inner))}"
-        raise Refused([Problem(Where(venue.name), "", "", reason, "folder-above", advice)])
+        where = Where(venue.name or str(venue))
+        raise Refused([Problem(where, "", "", reason, "folder-above", advice)])
 
 
 def read_shows(venue: Path) -> Shows:
@@ -274,10 +275,18 @@ def read_pack(path: Path) -> Pack:
         pack = from_json(text)
     except ValueError:
         pack = None
-    if pack is not None and pack.format == FORMAT and is_finite(pack) and not pack.spaces:
+    if pack is not None and is_whole(pack, text) and is_finite(pack) and not pack.spaces:
         return pack
     reason, advice = why_no_pack(raw)
     raise Refused([Problem(Where(path.name), "", "", reason, "pack-unreadable", advice)])
+
+
+def is_whole(pack: Pack, text: str) -> bool:
+    """
+    Whether a pack is of this format and holds rules. A format that is left out would be read as
+    this one, and rules that are, as nothing that anybody may ask.
+    """
+    return pack.format == FORMAT and len(pack.rules) > 0 and "format" in json.loads(text)
 
 
 def why_no_pack(raw: bytes) -> tuple[str, str]:
@@ -299,6 +308,11 @@ def why_no_pack(raw: bytes) -> tuple[str, str]:
         return (
             "is a house of several stages, and this version judges one",
             "read it with a newer version of housepack",
+        )
+    if "sections" in record and ("format" not in record or not record.get("rules")):
+        return (
+            "does not say of which format it is, or what may be asked of it",
+            "give the pack.json as it was published: something was taken out of this one",
         )
     return (
         "is not a pack that this version reads",

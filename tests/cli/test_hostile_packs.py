@@ -103,3 +103,21 @@ def test_a_spoiled_pack_ends_in_verdicts_or_in_a_sentence(seed: int, tmp_path: P
     assert "Traceback" not in result.output
     assert result.output.strip()
     assert "[program-failed]" not in result.output or "foreign.json" in result.output
+
+
+@pytest.mark.parametrize("key", ["format", "rules"])
+def test_a_pack_without_a_format_or_rules_is_told_and_the_rider_not_blamed(
+    key: str, tmp_path: Path
+) -> None:
+    whole = json.loads(published("starter"))
+    (tmp_path / "pack.json").write_text(json.dumps({**whole, key: whole[key]}), encoding="utf-8")
+    arguments = ["fit", "--pack", str(tmp_path / "pack.json"), RIDERS[0]]
+    assert "[pack-unreadable]" not in CliRunner().invoke(main, arguments).output
+    del whole[key]
+    (tmp_path / "pack.json").write_text(json.dumps(whole), encoding="utf-8")
+    result = CliRunner().invoke(main, arguments)
+    assert result.exit_code == 1
+    assert result.output.splitlines()[0].endswith(
+        "pack.json does not say of which format it is, or what may be asked of it; give the"
+        " pack.json as it was published: something was taken out of this one [pack-unreadable]"
+    )

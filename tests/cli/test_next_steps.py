@@ -137,6 +137,15 @@ def test_the_folder_above_a_venue_is_told_with_the_one_that_is_meant(here: Path)
     assert (here / "my house" / "venue" / "house.yml").is_file()
 
 
+def test_the_folder_that_one_stands_in_has_a_name_too(
+    here: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    run("new", "my house")
+    monkeypatch.chdir(here / "my house")
+    told = run("check", "--venue", ".").output
+    assert told.startswith(". holds a venue in a folder of its own; give it with --venue venue [")
+
+
 def test_a_word_that_a_shell_would_part_is_quoted() -> None:
     assert command("check", *at(Path("my house"))) == "housepack check --venue 'my house'"
     assert command("check", *at(Path("venue"))) == "housepack check"
