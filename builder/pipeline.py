@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 
 from builder import fit_file, pack_schema
-from builder.bearers import as_pages_tell
+from builder.bearers.telling import as_pages_tell
 from builder.both_ends.joining import Sections, at_both_ends
 from builder.confirming import settled, with_confirmations
 from builder.department import Department, Published, Surroundings

@@ -5,7 +5,7 @@ know, and what to ask. It reads the pack's own records, so it stays in Python.
 
 from collections.abc import Mapping
 
-from builder.bearers import Borne
+from builder.bearers.borne import Borne
 from builder.fit.records import Item
 from builder.fit.values import BEARERS, BEARERS_ASKED, TOLD
 

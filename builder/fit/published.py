@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from math import cos, radians
 
 from builder import pack as packs
-from builder.bearers import bearing
+from builder.bearers.borne import bearing
 from builder.fit.bearers import as_borne
 from builder.fit.records import FitPack, Item, Outline, Rule, Section, Value
 from builder.fit.values import TOLD

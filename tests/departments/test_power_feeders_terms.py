@@ -11,7 +11,7 @@ from typing import Any
 
 import pytest
 
-from builder.bearers import section_as_told
+from builder.bearers.telling import section_as_told
 from builder.fit.interpreter import fit
 from builder.fit.published import section_record
 from builder.fit.verdicts import ASK, FITS, NOTED, RANK, SHORT

@@ -9,7 +9,8 @@ from typing import Any
 
 import pytest
 
-from builder.bearers import bearing, section_as_told
+from builder.bearers.borne import bearing
+from builder.bearers.telling import section_as_told
 from builder.fit.interpreter import fit
 from builder.fit.published import section_record
 from builder.fit.verdicts import FITS, NOTED, RANK, SHORT

@@ -1,63 +1,15 @@
-"""
-What a thing of a pack stands on, hangs from, is fed from or passes, and what that makes of its
-state and its terms: it is no better than what bears it.
-
-The facts themselves stay as their lines tell them. The check of a show and the pages read this
-beside them.
-"""
+"""What an item of a section is by all that bears it."""
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from builder.pack import Item, Pack, Section
+from builder.bearers.relations import RELATIONS, Relation
+from builder.pack import Item, Section
 from builder.reading.references import spelling
 from builder.reading.standing_on import CLOSED, OUT, hard_words
 
 HIDDEN = "Something for the house only"
 """What bears a thing where its own name is not told."""
-
-
-@dataclass(frozen=True, slots=True)
-class Relation:
-    """
-    How one kind of item is borne: the kinds of its bearers, the fact that names them, and the words
-    for it after a bearer's name, with ``{it}`` for the item.
-
-    ``named_by_it`` where the bearer's fact names what it bears. ``some_of`` where only some of a
-    line's things are on each bearer. ``may_speak`` where terms of its own count before those of
-    what bears it: a visitor meets the outlet, never the board behind it. ``traced`` where the check
-    follows outages along it by itself. ``told`` is false where the line tells of the bearer
-    already.
-    """
-
-    kinds: tuple[str, ...]
-    fact: str
-    words: str
-    named_by_it: bool = False
-    some_of: bool = False
-    may_speak: bool = False
-    traced: bool = False
-    told: bool = True
-
-
-FEEDERS = ("supply", "generator", "service", "board")
-FED = Relation(FEEDERS, "fed_from", "which feeds {it}", may_speak=True, traced=True)
-RELATIONS: Mapping[tuple[str, str], tuple[Relation, ...]] = {
-    ("rigging", "beam"): (Relation(("zone",), "beams", "which {it} is in", named_by_it=True),),
-    ("rigging", "point"): (
-        Relation(("beam",), "beam", "which {it} is on"),
-        Relation(("zone",), "points", "which {it} is in", named_by_it=True),
-    ),
-    ("rigging", "point-group"): (
-        Relation(("beam",), "beams", "which points of {it} are on", some_of=True),
-    ),
-    ("flying", "lineset"): (Relation(("lineset",), "moves_with", "which moves with {it}"),),
-    ("access", "dock"): (Relation(("approach",), "approach", "by which trucks come to {it}"),),
-    ("access", "route"): (Relation(("dock",), "from_dock", "where {it} begins", told=False),),
-    **{("power", kind): (FED,) for kind in ("service", "board", "outlet")},
-    ("power", "shore"): (replace(FED, traced=False),),
-}
-"""How items are borne, by section and kind."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,12 +30,14 @@ class Borne:
 @dataclass(frozen=True, slots=True)
 class View:
     """
-    A section with its items by kind and name. ``checked`` for the check of a show, which follows
-    some outages by itself and names the item in each sentence.
+    A section with its items by kind and name, and those that name what they bear by their kind,
+    fact and each such name. ``checked`` for the check of a show, which follows some outages by
+    itself and names the item in each sentence.
     """
 
     section: Section
     names: Mapping[tuple[str, str], Item]
+    naming: Mapping[tuple[str, str, str], Sequence[Item]]
     checked: bool = False
 
     def words(self, relation: str, item: Item) -> str:
@@ -102,12 +56,30 @@ class Link:
 def bearing(section: Section, *, checked: bool = False) -> dict[str, Borne]:
     """The items of a section that are borne by something not fully there, by their key."""
     names = {(item.kind, spelling(item.name)): item for item in section.items}
-    view, found = View(section, names, checked), {}
+    view, found = View(section, names, naming_in(section), checked), {}
     for item in section.items:
         if (section.key, item.kind) in RELATIONS:
             borne = borne_of(item, view)
             if borne != Borne(item.condition, item.terms):
                 found[item.key] = borne
+    return found
+
+
+def naming_in(section: Section) -> dict[tuple[str, str, str], list[Item]]:
+    """What names the things that it bears, by its kind, its fact and each of those names."""
+    wanted = {
+        (kind, relation.fact)
+        for (key, _), relations in RELATIONS.items()
+        for relation in relations
+        for kind in relation.kinds
+        if key == section.key and relation.named_by_it
+    }
+    found: dict[tuple[str, str, str], list[Item]] = {}
+    for bearer in section.items:
+        for kind, fact in sorted(wanted):
+            if bearer.kind == kind:
+                for name in dict.fromkeys(map(spelling, named_in(bearer, fact))):
+                    found.setdefault((kind, fact, name), []).append(bearer)
     return found
 
 
@@ -139,11 +111,11 @@ def links_of(item: Item, view: View, seen: tuple[str, ...]) -> Iterator[Link]:
 def bearers_of(item: Item, relation: Relation, view: View) -> list[Item]:
     """What bears an item by one relation."""
     if relation.named_by_it:
+        own = spelling(item.name)
         return [
             bearer
             for kind in relation.kinds
-            for bearer in view.section.of_kind(kind)
-            if spelling(item.name) in map(spelling, named_in(bearer, relation.fact))
+            for bearer in view.naming.get((kind, relation.fact, own), ())
         ]
     wanted = [
         (kind, spelling(name)) for name in named_in(item, relation.fact) for kind in relation.kinds
@@ -218,26 +190,3 @@ def spread(item: Item, relation: Relation, view: View) -> Borne:
             state = OUT if borne.condition == OUT else CLOSED
             return replace(found, asks=f"{name_of(bearer)}, {told}, is {state}")
     return found
-
-
-def as_pages_tell(pack: Pack) -> Pack:
-    """
-    A pack whose items say what bears them where that is limited, closed or out of service: beside
-    their note, and as their state where they cannot work without it.
-    """
-    return replace(pack, sections=tuple(section_as_told(section) for section in pack.sections))
-
-
-def section_as_told(section: Section) -> Section:
-    """A section whose items say what bears them."""
-    found = bearing(section)
-    items = [
-        as_told(item, found[item.key]) if item.key in found else item for item in section.items
-    ]
-    return replace(section, items=tuple(items))
-
-
-def as_told(item: Item, borne: Borne) -> Item:
-    """An item with what a page says of its bearers."""
-    note = " ".join(part for part in (item.note, *borne.told) if part)
-    return replace(item, condition=borne.condition, note=note)
