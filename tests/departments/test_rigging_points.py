@@ -237,6 +237,16 @@ def test_a_hang_on_a_point_that_is_out_of_service_is_a_danger() -> None:
     assert found(text.replace("out of service", "limited"), "point-out-of-service") == []
 
 
+def test_a_hang_on_a_point_of_a_beam_that_is_out_of_service_is_a_danger_that_names_the_beam() -> (
+    None
+):
+    beam = BEAM.replace("runs: across", "runs: across, condition: out of service")
+    text = LIMITS + beam + points(0) + hang(1, loads=uniform(10), last_m=0.0)
+    assert [(told.level, told.sentence) for told in found(text, "point-out-of-service")] == [
+        (Level.DANGER, "P1 is on B1, which is out of service, and Truss hangs on it.")
+    ]
+
+
 def test_a_hang_on_a_point_with_no_known_rating_is_a_caution() -> None:
     text = LIMITS + BEAM + points(0, more=", rating: ?") + hang(1, loads=uniform(10), last_m=0.0)
     assert [told.level for told in found(text, "point-rating-unknown")] == [Level.CAUTION]

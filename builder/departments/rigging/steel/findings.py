@@ -12,7 +12,7 @@ from builder.departments.rigging.bridles.findings import bridle_findings
 from builder.departments.rigging.hangs.findings import hang_findings
 from builder.departments.rigging.steel.figures import in_words
 from builder.departments.rigging.steel.limits import beam_rules, lowest, spacing_m
-from builder.departments.rigging.steel.totals import Group, OnPoint, Whole
+from builder.departments.rigging.steel.totals import OUT, Group, OnPoint, Whole
 from builder.departments.rigging.stock_and_wind import hoists_used, truss_used_m
 from builder.pack import Finding, Level, Place
 from builder.reading.in_part import as_written
@@ -80,8 +80,10 @@ def of_point(point: OnPoint, system: System) -> Iterator[Finding]:
     """A point over its limit or near it, and a point that should carry nothing."""
     subject, record = f"rigging.point.{spelling(point.name)}", point.place.point
     where = place(record.where("name"))
-    if point.hangs and record.condition == "out of service":
-        sentence = f"{point.name} is out of service, and {', '.join(point.hangs)} hangs on it."
+    if point.hangs and point.is_out:
+        beam = point.place.beam.name
+        out = "" if record.condition == OUT else f"on {beam}, which is "
+        sentence = f"{point.name} is {out}out of service, and {', '.join(point.hangs)} hangs on it."
         yield Finding(Level.DANGER, "point-out-of-service", sentence, subject, where)
     if point.hangs and point.rating.kg is None:
         sentence = (
