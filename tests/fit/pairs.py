@@ -108,7 +108,15 @@ def ruled_item(dice: Dice, rule: Record) -> Record:
         }
     if rule["item"] == "deck" and dice.yes():
         values["configurations"] = a_list(*dice.one(CONFIGURED))
-    return item(rule["item"], name, **state(dice), **values)
+    made = item(rule["item"], name, **state(dice), **values)
+    return {**made, "words": {**made["words"], **borne(dice)}}
+
+
+def borne(dice: Dice) -> dict[str, str]:
+    """What is told, and asked, of that which bears an item."""
+    told = {"bearers.told": "Beam 1, which it is on: limited."} if dice.yes(0.1) else {}
+    asked = {"bearers.asked": "Board, which feeds it, is not for visitors"} if dice.yes(0.1) else {}
+    return {**told, **asked}
 
 
 def state(dice: Dice) -> dict[str, str]:
