@@ -81,8 +81,10 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   how high the legs may meet (`apex`) and the house states that beams, lean and angle allow it: the
   pair with the gentlest pull, always with a note. Otherwise it is asked; short where the house
   allows no bridles. Three legs are not tried.
-* **All hangs of all acts** hang at the same time, each judged beside those before it: name the
-  headliner's file first. Not judged: the truss itself, which hoist goes where, wind, hangs that
+* **All hangs of all acts** hang at the same time, each judged beside those before it, and so are
+  loads on the house's power. Who plays last (`clock`: `ends`, or `on stage` and `set`; else by `on
+  stage` alone) has its place first, whatever the order of the files. Where one act does not tell
+  it, or two tell the same, the files' order counts: name the headliner's first. Not judged: the truss itself, which hoist goes where, wind, hangs that
   come down before another goes up.
 * **Stage plot**: every rectangle is laid on the outlines that the house publishes, on the deck that
   takes the plot best. It must lie on the deck or in one wing, clear of what stands or hangs there,

@@ -135,6 +135,20 @@ RULES = (
         question="How many buses can stay near the stage door, and of what length?",
         remedy="Ask for a permit in the street, or send buses to another yard.",
     ),
+    parking(
+        key="van parking",
+        title="Parking for vans",
+        where=(("what", "vans"),),
+        question="How many vans can stay, and how near to the stage door?",
+        remedy="Unload at the dock, and park in the town.",
+    ),
+    parking(
+        key="car parking",
+        title="Parking for cars",
+        where=(("what", "cars"),),
+        question="How many cars can stay, and how near to the stage door?",
+        remedy="Park in the town.",
+    ),
     access(
         key="storage area",
         title="Room for empty cases",

@@ -51,6 +51,13 @@ RULES = (
         remedy="Bring your own multicore: the cable path is told with the mix position.",
     ),
     to_mix(
+        key="returns from the mix position",
+        title="Free analogue lines from the mix position to the stage",
+        value="analogue-back.free",
+        question="How many analogue lines run back from the mix position, and how many are free?",
+        remedy="Bring your own multicore, or send what comes back by data lines.",
+    ),
+    to_mix(
         key="video lines",
         title="Free coax lines from the stage to the mix position",
         value="coax.free",

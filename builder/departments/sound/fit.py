@@ -113,6 +113,16 @@ RULES = (
         remedy="Feed fewer zones by themselves, or matrix in the visiting desk.",
         who="the show",
     ),
+    sound(
+        key="console inputs",
+        title="Inputs of a house console",
+        kind="count",
+        item="console",
+        value="inputs",
+        question="Which consoles does the house have, and how many inputs has each?",
+        remedy="Bring or hire a console.",
+        who="the show, or hire",
+    ),
     split(
         key="inputs",
         title="Input lines from the stage",

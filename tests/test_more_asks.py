@@ -1,0 +1,39 @@
+"""What a description tells can be asked: enough fits, one more is short, and silence is asked."""
+
+import pytest
+
+from builder.fit.interpreter import fit
+from builder.registry import RULES
+from builder.rider.asked import rider_of
+from tests.fit.sample import pack
+from tests.sweep import houses
+
+GOOD = {"fits", "fits, with a note"}
+
+
+@pytest.mark.parametrize(
+    ("what", "enough", "more"),
+    [
+        ("van parking", "6", "7"),
+        ("first row distance", "1.6 m", "1.7 m"),
+        ("pianos", "1", "2"),
+        ("steps to the deck", "4", "5"),
+        ("house hoists", "6", "7"),
+        ("house truss", "12 m", "12.1 m"),
+        ("console inputs", "96", "97"),
+        ("returns from the mix position", "4", "5"),
+    ],
+)
+def test_the_demo_answers_with_what_its_files_say(what: str, enough: str, more: str) -> None:
+    needs = "".join(f"  - {{what: {what}, at least: {amount}}}\n" for amount in (enough, more))
+    rider = rider_of(f"act: A\nneeds:\n{needs}", file="a.yml", rules=RULES)
+    first, second = (answer["verdict"] for answer in fit(houses()[0], [rider])["verdicts"])
+    assert first in GOOD
+    assert second == "short"
+
+
+@pytest.mark.parametrize("what", ["car parking", "pianos", "house hoists", "console inputs"])
+def test_a_house_that_says_nothing_of_it_is_asked(what: str) -> None:
+    rider = rider_of(f"act: A\nneeds: [{{what: {what}, at least: 1}}]\n", file="a.yml", rules=RULES)
+    (answer,) = fit(pack(), [rider])["verdicts"]  # type: ignore[arg-type]
+    assert answer["verdict"] == "ask"
