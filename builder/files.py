@@ -166,9 +166,9 @@ def leads_out(path: Path, folder: Path) -> bool:
 def closed(where: Where, failure: OSError) -> Problem:
     """The problem with what the system does not let us read."""
     reason = (failure.strerror or "unknown reason").lower()
-    return Problem(
-        where, "", "", f"cannot be read: {reason}", "file-unreadable", "check its permissions"
-    )
+    missing = isinstance(failure, FileNotFoundError)
+    advice = "check its name and its folder" if missing else "check its permissions"
+    return Problem(where, "", "", f"cannot be read: {reason}", "file-unreadable", advice)
 
 
 def refuse_the_folder_above(venue: Path) -> None:

@@ -218,7 +218,10 @@ def test_problems_of_all_riders_are_told_with_their_lines(tmp_path: Path) -> Non
 def test_a_file_that_is_not_there_is_a_sentence(tmp_path: Path) -> None:
     result = run("fit", str(tmp_path / "no.yml"), *DEMO)
     assert result.exit_code == 1
-    assert "no.yml cannot be read: no such file or directory" in result.output
+    assert (
+        "no.yml cannot be read: no such file or directory; check its name and its folder"
+        in result.output
+    )
 
 
 def test_a_new_rider_can_be_checked_as_it_is_and_is_never_overwritten(tmp_path: Path) -> None:
