@@ -10,7 +10,7 @@ from builder.reading.values.sentences import fill
 from builder.reading.values.words import read_count, read_yes_no
 from builder.rider.asking.asked import asked_base, carried_by, strictness_of, with_note
 from builder.rider.asking.asking import Asking, note_fault
-from builder.rider.asking.ranges import below_zero_fault, range_fault
+from builder.rider.asking.ranges import CHECK, CHECK_COUNT, below_zero_fault, range_fault
 from builder.rider.asking.values import ReadValue, has, items_of, place_of, words_of, yes_of
 
 WAYS = ("at least", "at most", "between", "is")
@@ -195,7 +195,8 @@ def within_range(number: float, wrong: Fault | None, kind: str, asking: Asking) 
     """An amount that was read, held to what its kind can be."""
     outside = wrong
     if outside is None and kind in asking["language"]["amounts"]:
-        outside = range_fault(number, asking["language"]["amounts"][kind])
+        advice = CHECK_COUNT if kind == "count" else CHECK
+        outside = range_fault(number, asking["language"]["amounts"][kind], advice)
     return {"number": number, "words": "", "fault": outside}
 
 

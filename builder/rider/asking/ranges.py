@@ -7,6 +7,7 @@ from builder.reading.values.sentences import fill
 
 CANNOT_BE = "cannot be: {range} is possible here"
 CHECK = "check the number and its unit"
+CHECK_COUNT = "write how many"
 BELOW_ZERO = "write it without the minus"
 SIGNED = ("level", "across", "depth", "angle")
 """The kinds of quantity that can be below zero in a rider."""
@@ -21,14 +22,14 @@ class Range(TypedDict):
     words: str
 
 
-def range_fault(number: float, possible: Range | None) -> Fault | None:
-    """What is wrong with a number outside its range."""
+def range_fault(number: float, possible: Range | None, advice: str) -> Fault | None:
+    """What is wrong with a number outside its range, and how to go on."""
     if possible is None:
         return None
     enough = number >= possible["low"] if possible["low_too"] else number > possible["low"]
     if enough and number <= possible["high"]:
         return None
-    return fault(fill(CANNOT_BE, {"range": possible["words"]}), "impossible", CHECK)
+    return fault(fill(CANNOT_BE, {"range": possible["words"]}), "impossible", advice)
 
 
 def below_zero_fault(si: float, kind: str) -> Fault | None:

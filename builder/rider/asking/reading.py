@@ -17,7 +17,7 @@ from builder.reading.values.shapes import (
 from builder.reading.values.words import read_count, read_words, read_yes_no
 from builder.rider.asking.asking import Asking, note_fault
 from builder.rider.asking.language import KeyRule, keys_in_order, rule_of
-from builder.rider.asking.ranges import below_zero_fault, range_fault
+from builder.rider.asking.ranges import CHECK, CHECK_COUNT, below_zero_fault, range_fault
 from builder.rider.asking.values import ReadValue, blank_value
 from builder.rider.text.characters import hidden_character, hidden_reason
 from builder.rider.text.tree import Node, item_path, key_path, part_of, text_node
@@ -124,7 +124,8 @@ def read_text(value: ReadValue, text: str, rule: KeyRule, asking: Asking) -> Fau
     if sort == "count":
         count = read_count(text)
         value["count"] = count["number"]
-        return first_fault(count["fault"], range_fault(count["number"], rule["range"]))
+        outside = range_fault(count["number"], rule["range"], CHECK_COUNT)
+        return first_fault(count["fault"], outside)
     if sort == "yes":
         answer = read_yes_no(text)
         value["yes"] = answer["yes"]
@@ -152,7 +153,7 @@ def read_amount_of(value: ReadValue, text: str, rule: KeyRule, asking: Asking) -
     value["symbol"] = quantity["symbol"]
     outside = first_fault(
         below_zero_fault(quantity["si"], rule["of"]),
-        range_fault(quantity["si"], rule["range"]),
+        range_fault(quantity["si"], rule["range"], CHECK),
     )
     return first_fault(quantity["fault"], outside)
 
