@@ -50,31 +50,30 @@ def free_figures(item: Item, source: Source, network: Network) -> Iterator[Figur
         if less:
             yield least_figure(item, source.name, index, network)
     if not lacking_above:
-        least = min(
-            (PHASES.index(phase) for phase in source.phases), key=lambda index: stands.free_a[index]
-        )
-        names = [bound_by_one(source.name, PHASES.index(phase), stands) for phase in source.phases]
-        value = Value(" and ".join(dict.fromkeys(names)))
-        note = least_words(
-            uncounted(source.name, stands.binding[least], network).removeprefix("; "),
-            source.name,
-            least,
-            network,
-        )
-        key, label = f"{item.key}.binding", "Bound by"
-        if any(is_least_open(network.sources[up]) for up in network.tree.path[source.name]):
-            working = free_working(source.name, least, network)
-            unsaid_here = lacking_limits(source.name, network)
-            yield missing(key, label, working, unsaid_here, caution=ELECTRICITY)
-            return
-        yield figure(
-            key,
-            label,
-            value,
-            free_working(source.name, least, network),
-            caution=ELECTRICITY,
-            note=note,
-        )
+        yield binding_figure(item, source, network)
+
+
+def binding_figure(item: Item, source: Source, network: Network) -> Figure:
+    """What binds a source on each of its phases; missing where a limit above may bind sooner."""
+    stands = network.standing[source.name]
+    least = min(
+        (PHASES.index(phase) for phase in source.phases), key=lambda index: stands.free_a[index]
+    )
+    key, label = f"{item.key}.binding", "Bound by"
+    working = free_working(source.name, least, network)
+    if any(is_least_open(network.sources[up]) for up in network.tree.path[source.name]):
+        unsaid_here = lacking_limits(source.name, network)
+        return missing(key, label, working, unsaid_here, caution=ELECTRICITY)
+    names = [bound_by_one(source.name, PHASES.index(phase), stands) for phase in source.phases]
+    less = uncounted(source.name, stands.binding[least], network).removeprefix("; ")
+    return figure(
+        key,
+        label,
+        Value(" and ".join(dict.fromkeys(names))),
+        working,
+        caution=ELECTRICITY,
+        note=least_words(less, source.name, least, network),
+    )
 
 
 def is_least_open(source: Source) -> bool:

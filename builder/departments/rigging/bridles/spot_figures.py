@@ -3,7 +3,7 @@ The figures of wanted spots: the points that make each, legs and pulls, other ch
 steels in stock.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from builder.cautions import LOADS
 from builder.departments.rigging.bridles.figures import (
@@ -17,7 +17,7 @@ from builder.departments.rigging.bridles.stock_legs import Leg, Made, length_m
 from builder.departments.rigging.steel.figures import by_hand, in_words, mass
 from builder.departments.rigging.steel.totals import Whole, factor_of
 from builder.formulas.bridles import three_leg_apex, two_leg_apex
-from builder.pack import Figure, Input, Value
+from builder.pack import Figure, Input, Value, Working
 from builder.reading.absent import Absent
 from builder.reading.measures import System
 from builder.working import figure, length_value, missing, worked
@@ -95,62 +95,48 @@ def stock_figures(
     each: Spotted, first: Choice, factor: float, key: str, system: System
 ) -> Iterator[Figure]:
     """The legs from stock whose apex lands nearest, and where that is."""
-    formula = two_leg_apex if each.spot.legs == 2 else three_leg_apex
     made = each.made
     if made is None:
+        wanted = ", ".join(f"{m:.3f} m" for m in first.legs.lengths_m)
         work = worked(
-            formula,
-            inputs=[Input("Wanted legs", ", ".join(f"{m:.3f} m" for m in first.legs.lengths_m))],
-            leaves_out=LEFT_OUT,
+            apex_formula(each), inputs=[Input("Wanted legs", wanted)], leaves_out=LEFT_OUT
         )
-        yield missing(
-            f"{key}.from-stock",
-            "Legs from stock",
-            work,
-            ("steels in stock that keep every rule where they land",),
-            caution=LOADS,
-        )
+        lacks = ("steels in stock that keep every rule where they land",)
+        yield missing(f"{key}.from-stock", "Legs from stock", work, lacks, caution=LOADS)
         return
+    work = stock_working(each, first, made, factor)
+    legs = "; ".join(
+        f"{name}: {leg_words(leg)}" for name, leg in zip(first.names, made.legs, strict=True)
+    )
+    pull = mass(max(made.pulls.tensions_kg), system)
+    for name, label, value, note in (
+        ("from-stock", "Legs from stock", Value(legs), "shackles not counted"),
+        ("lands", "They land at", landing_value(made.apex, system), ""),
+        ("off", "From where it is wanted", length_value(made.off_m, system), ""),
+        ("stock-pull", "Greatest pull in them", pull, ""),
+    ):
+        yield figure(f"{key}.{name}", label, value, work, caution=LOADS, note=note)
+
+
+def stock_working(each: Spotted, first: Choice, made: Made, factor: float) -> Working:
+    """How legs of steels in stock land where they do, and what they pull there."""
     inputs = [
         Input(f"Leg to {name}", leg_words(leg))
         for name, leg in zip(first.names, made.legs, strict=True)
     ]
     if factor > 1:
         inputs.append(Input("Factor for starting and stopping", f"{factor:g}, in the pulls here"))
-    work = worked(
-        formula,
+    return worked(
+        apex_formula(each),
         inputs=inputs,
         steps=tuple(made_steps(each, first, made)),
         leaves_out=f"{LEFT_OUT} Shackles between the steels.",
     )
-    legs = "; ".join(
-        f"{name}: {leg_words(leg)}" for name, leg in zip(first.names, made.legs, strict=True)
-    )
-    yield figure(
-        f"{key}.from-stock",
-        "Legs from stock",
-        Value(legs),
-        work,
-        caution=LOADS,
-        note="shackles not counted",
-    )
-    yield figure(
-        f"{key}.lands", "They land at", landing_value(made.apex, system), work, caution=LOADS
-    )
-    yield figure(
-        f"{key}.off",
-        "From where it is wanted",
-        length_value(made.off_m, system),
-        work,
-        caution=LOADS,
-    )
-    yield figure(
-        f"{key}.stock-pull",
-        "Greatest pull in them",
-        mass(max(made.pulls.tensions_kg), system),
-        work,
-        caution=LOADS,
-    )
+
+
+def apex_formula(each: Spotted) -> Callable[..., object]:
+    """The formula that says where the legs of a spot meet."""
+    return two_leg_apex if each.spot.legs == 2 else three_leg_apex
 
 
 def leg_words(leg: Leg) -> str:

@@ -1,13 +1,25 @@
 """The sub line: its delays, what it covers, and other ways to set the same subs."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from builder.departments.sound.drawing.plan import subs_picture
 from builder.departments.sound.page.parts import again
 from builder.document import Block, Caution, Heading, Link, Paragraph
 from builder.layout import figures_block, item_table, workings
-from builder.pack import Section
+from builder.pack import Item, Section
 
+LINE_COLUMNS = {
+    "model": "Model",
+    "playing": "Play",
+    "spacing": "Spacing",
+    "at.depth": "Depth",
+    "at.height": "Height",
+    "sits": "Sits",
+    "arc": "Arc",
+    "arc_radius": "Arc radius",
+    "fed": "Fed",
+    "turned_down": "Turned down",
+}
 BAND_KEYS = ("covers", "straight", "costs", "floor", "floor_straight")
 BAND_LABELS = ("Covers", "No delays", "Costs straight ahead", "On the floor", "No delays, floor")
 PAIR_KEYS = ("across", "fire_front", "fire_rear", "gradient_front", "gradient_rear")
@@ -22,34 +34,10 @@ def subs_blocks(section: Section) -> Iterator[Block]:
     if not lines:
         return
     yield Heading(2, "Subs", "subs")
-    keys = (
-        "model",
-        "playing",
-        "spacing",
-        "at.depth",
-        "at.height",
-        "sits",
-        "arc",
-        "arc_radius",
-        "fed",
-        "turned_down",
-    )
-    labels = (
-        "Model",
-        "Play",
-        "Spacing",
-        "Depth",
-        "Height",
-        "Sits",
-        "Arc",
-        "Arc radius",
-        "Fed",
-        "Turned down",
-    )
     yield item_table(
         lines,
-        keys,
-        labels=labels,
+        tuple(LINE_COLUMNS),
+        labels=tuple(LINE_COLUMNS.values()),
         first="Line",
         summary="Sub lines",
         # How many there are and which are out of service stands with how many play.
@@ -98,26 +86,7 @@ def way_blocks(section: Section) -> Iterator[Block]:
         summary="Delays of the pairs",
     )
     if bands:
-        yield Paragraph(
-            "Against the line as set, at the same drive: the mix position, and the stage 6 m"
-            " upstage of the line at ears on the deck."
-        )
-        yield item_table(
-            bands,
-            WAY_KEYS,
-            labels=WAY_LABELS,
-            first="Third octave",
-            summary="Pairs against the line as set",
-        )
-        if section.fields:
-            yield Paragraph(
-                [
-                    "Drawn over the plan: ",
-                    Link("both ways at each third octave", "sound-coverage", "pattern"),
-                    ".",
-                ]
-            )
-        yield from (Caution(text) for text in section.cautions)
+        yield from way_band_blocks(bands, section)
     yield Paragraph(
         "The model takes equal subs that radiate alike all round, in the open. In front it holds as"
         " well as for the line. Behind, boxes shade each other and walls send sound back: expect"
@@ -127,6 +96,25 @@ def way_blocks(section: Section) -> Iterator[Block]:
         "How the pairs were found",
         [figure for item in (*ways, *pairs, *bands) for figure in item.figures],
     )
+
+
+def way_band_blocks(bands: Sequence[Item], section: Section) -> Iterator[Block]:
+    """What the other ways change by frequency."""
+    yield Paragraph(
+        "Against the line as set, at the same drive: the mix position, and the stage 6 m"
+        " upstage of the line at ears on the deck."
+    )
+    yield item_table(
+        bands,
+        WAY_KEYS,
+        labels=WAY_LABELS,
+        first="Third octave",
+        summary="Pairs against the line as set",
+    )
+    if section.fields:
+        where = Link("both ways at each third octave", "sound-coverage", "pattern")
+        yield Paragraph(["Drawn over the plan: ", where, "."])
+    yield from (Caution(text) for text in section.cautions)
 
 
 def sub_band_blocks(section: Section) -> Iterator[Block]:

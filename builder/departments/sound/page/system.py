@@ -42,6 +42,16 @@ SET_KEYS = (
     "adjustable",
     "prediction_file",
 )
+BOX_COLUMNS = {
+    "delay": "Delay",
+    "meets": "Hangs are as loud",
+    "at.across": "Across",
+    "at.depth": "Depth",
+    "at.height": "Height",
+    "turned.by": "Turned",
+    "turned.to": "To",
+    "down": "Looks down",
+}
 DRIFT_KEYS = ("drift_5", "drift_15", "drift_25", "drift_35")
 AMPLIFIER_KEYS = ("count", "channels", "drives", "power", "kept")
 DRIVE: Shown = ("drive", "Drive lines", "Label", ("feeds", "signals", "connector", "at", "nominal"))
@@ -148,30 +158,10 @@ def fill_blocks(section: Section) -> Iterator[Block]:
         summary="Fills",
     )
     boxes = section.of_kind("fillbox")
-    columns = (
-        "delay",
-        "meets",
-        "at.across",
-        "at.depth",
-        "at.height",
-        "turned.by",
-        "turned.to",
-        "down",
-    )
-    labels = (
-        "Delay",
-        "Hangs are as loud",
-        "Across",
-        "Depth",
-        "Height",
-        "Turned",
-        "To",
-        "Looks down",
-    )
     yield item_table(
         boxes,
-        columns,
-        labels=labels,
+        tuple(BOX_COLUMNS),
+        labels=tuple(BOX_COLUMNS.values()),
         first="Box, from stage right",
         summary="Place and delay of each fill box",
     )
