@@ -175,9 +175,11 @@ def unlike_neighbours(values: Sequence[Named], what: str) -> Iterator[Finding]:
     unit or with another decimal point.
 
     Two others or more that are alike among themselves say what is usual. One other, or others that
-    differ as much, say less: then the other reading must come near their middle.
+    differ as much, say less: then the other reading must come near their middle. What one line
+    says twice, such as a beam at both ends, is told once.
     """
     ordered = sorted(values, key=lambda named: named.quantity.si)
+    told: set[tuple[str, str]] = set()
     for index, named in enumerate(ordered):
         middle = middle_without(ordered, index)
         if middle <= 0 or not far_from(named.quantity.si, middle):
@@ -186,18 +188,23 @@ def unlike_neighbours(values: Sequence[Named], what: str) -> Iterator[Finding]:
         alike = len(ordered) > 2 and greatest.si <= UNLIKE * least.si
         low, high = (least.si, greatest.si) if alike else (middle, middle)
         question = read_between(named.quantity, low / ALIKE, high * ALIKE)
-        if question:
-            between = f"at {least.text}"
-            if least.text != greatest.text:
-                between = f"between {least.text} and {greatest.text}"
-            yield odd(
-                "unlike-neighbours",
-                f"{named.name} is {named.quantity.text}, and {what} lie {between}.",
-                named.where,
-                question=question,
-                asks_about=named.quantity.text,
-                subject=named.subject,
-            )
+        if question and (named.name, named.quantity.text) not in told:
+            told.add((named.name, named.quantity.text))
+            yield unlike(named, question, (least, greatest), what)
+
+
+def unlike(named: Named, question: str, others: tuple[Quantity, Quantity], what: str) -> Finding:
+    """A value that is unlike others, told between the least and the greatest of them."""
+    least, greatest = (other.text for other in others)
+    between = f"at {least}" if least == greatest else f"between {least} and {greatest}"
+    return odd(
+        "unlike-neighbours",
+        f"{named.name} is {named.quantity.text}, and {what} lie {between}.",
+        named.where,
+        question=question,
+        asks_about=named.quantity.text,
+        subject=named.subject,
+    )
 
 
 def ends_without(ordered: Sequence[Named], index: int) -> tuple[Quantity, Quantity]:

@@ -153,6 +153,12 @@ def test_a_height_like_the_others_in_feet_is_asked_about() -> None:
     assert unlike("10 m", "33 m", "9.8 m") == ["33 m"]
 
 
+def test_what_one_beam_says_at_both_ends_is_asked_about_once() -> None:
+    roof = heights("10 m", "33 m", "9.8 m", "9.9 m")
+    both = [*roof, roof[1]]
+    assert [told.asks_about for told in unlike_neighbours(both, "the others")] == ["33 m"]
+
+
 def test_heights_within_twice_of_each_other_are_usual() -> None:
     assert unlike("10 m", "19 m", "9.8 m") == []
 
