@@ -131,6 +131,9 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   an aisle of 0.9 m is kept. What stays of one act's stage plot (`stays: yes`) is in the way of the
   others'; where nobody says, it is asked. No aisle is kept between rectangles. Everything else is
   judged act by act.
+* **The date**: on a date on which the house is closed every need is short, and of departments that
+  are closed their own are. Where nobody can tell whether `plays` lies within, that is asked once.
+  A rider without a date is asked for it where a closure is not over on the day of the pack.
 * **The day's clock**: the last act on checks first, so that its backline stays. Load-in, set-up,
   checks and clearing are laid out one after the other, each as early as it can be, until doors less
   what the house keeps before them. A meal break stops work when the house says it is due; a check

@@ -17,7 +17,7 @@ from builder.pack import Check, Fact, Item, Place, Standing, Value
 from builder.pack import Verified as Checked
 from builder.reading.absent import Absent
 from builder.reading.addresses import distinct
-from builder.reading.dated import age_days, dated
+from builder.reading.dated import Dated, age_days, dated
 from builder.reading.fields import mark_of
 from builder.reading.how_many import numbers
 from builder.reading.in_part import Between, amount_of, ends_of, in_other_system, values_within
@@ -269,6 +269,8 @@ def value_of(value: object) -> Value | None:
             return Value(value)
         case date():
             return Value(value.isoformat())
+        case Dated():
+            return Value(value.text)
         case tuple():
             return list_of(value)
         case _:

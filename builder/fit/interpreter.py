@@ -18,6 +18,8 @@ from builder.fit.arrangements.telling import (
 )
 from builder.fit.arrangements.views import configurations_of
 from builder.fit.clock.records import DayAnswer
+from builder.fit.closed.judging import on_their_dates
+from builder.fit.closed.told import may_be_closed
 from builder.fit.net import day_not_judged
 from builder.fit.overall import as_far_as_read, cautions, not_read_of, overall
 from builder.fit.questions import act_questions, questions
@@ -87,10 +89,13 @@ def on_evening(
     day: DayAnswer = {"verdicts": [], "rows": []}
     if is_failing(lambda: add_day(day, riders, evening, pack)):
         day = {"verdicts": [day_not_judged()], "rows": []}
+    verdicts = [*in_own_places(riders, evening, pack, known), *day["verdicts"]]
+    if may_be_closed(pack):
+        verdicts = on_their_dates(riders, verdicts, pack)
     return {
         "evening": evening,
         "settings": settings,
-        "verdicts": [*in_own_places(riders, evening, pack, known), *day["verdicts"]],
+        "verdicts": verdicts,
         "rows": day["rows"],
     }
 

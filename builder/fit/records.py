@@ -409,13 +409,15 @@ ClockAsked = TypedDict(
 
 class RiderAsked(TypedDict):
     """
-    A rider as the check takes it. ``configuration`` is the house's that the show plays in, or
-    empty; ``stays_m`` is how deep what stays on deck is while others play; ``not_read`` tells each
-    thing in it that cannot be read, and that the check therefore goes without.
+    A rider as the check takes it. ``plays`` is its date, year first, or empty; ``configuration`` is
+    the house's that the show plays in, or empty; ``stays_m`` is how deep what stays on deck is
+    while others play; ``not_read`` tells each thing in it that cannot be read, and that the check
+    therefore goes without.
     """
 
     act: str
     revision: str
+    plays: str
     configuration: str
     stays_m: float | None
     clock: ClockAsked | None

@@ -27,6 +27,7 @@ FREE = {f"{name}.{phase}" for name in ("free", "free-least") for phase in ("L1",
 FED = {*FREE, "rating", "fed_from", "system", "dimmers", "wired", "through", "stands_on"}
 BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     ("house", "identity"): {
+        "closed",
         "curfews",
         "noise_limits",
         "load_in_from",
@@ -36,6 +37,7 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
         "doors_before_show",
     },
     ("house", "quiet"): {"from", "until"},
+    ("house", "closure"): {"from", "until", "why", "departments"},
     ("house", "crew"): {"meal_after", "meal_break", "shortest_call", "longest_call"},
     ("house", "configuration"): set(),
     ("house", "curfew"): {"music_ends", "strictness"},

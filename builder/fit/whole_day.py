@@ -6,6 +6,7 @@ from builder.fit.arrangements.telling import changeover_asked
 from builder.fit.arrangements.views import view_of
 from builder.fit.clock.day import the_day
 from builder.fit.clock.records import DayAnswer
+from builder.fit.closed.told import may_be_closed
 from builder.fit.needs.comparing import compared
 from builder.fit.plots.together import plots_together
 from builder.fit.records import FitPack, RiderAsked, Verdict
@@ -78,10 +79,11 @@ def has_clock(riders: list[RiderAsked]) -> bool:
     return any(rider["clock"] is not None for rider in riders)
 
 
-def needs_more(riders: list[RiderAsked]) -> bool:
+def needs_more(riders: list[RiderAsked], pack: FitPack) -> bool:
     """
-    Whether a show comes with a plan or with its day's clock.
+    Whether a show comes with a plan or with its day's clock, or the house may be closed on its
+    date.
 
     A page loads the rules of these only then, so nothing else may call them.
     """
-    return has_plan(riders) or has_clock(riders)
+    return has_plan(riders) or has_clock(riders) or may_be_closed(pack)

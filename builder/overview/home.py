@@ -25,6 +25,7 @@ from builder.document import (
 )
 from builder.layout import checked_pieces, state, under_name
 from builder.overview.changes import done_words, newest_first, sentence
+from builder.overview.closures import closures
 from builder.overview.elevation import elevation
 from builder.pack import Item, Level, Pack, Section, Standing
 
@@ -58,6 +59,7 @@ def blocks(pack: Pack, headlines: Sequence[Entry]) -> Iterator[Block]:
             if identity.text("town")
             else identity.text("what")
         )
+    yield from closures(pack)
     yield from dangers(pack)
     yield from lately(pack)
     yield Headline(headlines)

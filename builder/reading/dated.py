@@ -27,6 +27,29 @@ class Dated:
         return self.first == self.last
 
 
+FURTHER_NOTICE = "further notice"
+OPEN_END = Dated(date.max, date.max, FURTHER_NOTICE)
+"""The end of what has none yet: no day that anybody names lies after it."""
+
+
+def until(text: str) -> Dated:
+    """
+    A day, a month or a year, year first, or 'further notice' where no end is set.
+
+    Raises
+    ------
+    Unreadable
+        `empty-value` or `date-unreadable`.
+    """
+    if " ".join(text.casefold().split()) == FURTHER_NOTICE:
+        return OPEN_END
+    try:
+        return dated(text)
+    except Unreadable as wrong:
+        advice = f"{ADVICE_DATED}, or '{FURTHER_NOTICE}' where no end is set"
+        raise Unreadable(wrong.reason, wrong.code, advice) from wrong
+
+
 def age_days(checked: Dated, on: date) -> int:
     """
     How old something is at least on a day; below 0 where it is surely later than that. [days]

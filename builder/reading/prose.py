@@ -59,8 +59,8 @@ def closed(reviewed: Reviewed, on: date) -> Iterable[Remark]:
         )
     elif not condition:
         advice = (
-            "No other page tells it. Say it under trouble_spots in house.yml, which the first page"
-            " shows, and put the lines that it is about out of service."
+            "No other page tells it. Say it under closed in house.yml, which the first page shows"
+            " and shows are held against, or put the lines that it is about out of service."
         )
         yield Remark(
             "caution",

@@ -12,7 +12,7 @@ from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import core_schema
 
 from builder.formulas.primitives import ratio_float
-from builder.reading.dated import Dated, dated
+from builder.reading.dated import Dated, dated, until
 from builder.reading.numerals import Unreadable, folded, refuse
 from builder.reading.refusing import refusing
 from builder.reading.values import words as values
@@ -210,6 +210,12 @@ DayOrSo = Annotated[
     Dated, ReadBy(dated, Dated, "a day, a month or a year, year first", "2026-03-02", DATED)
 ]
 """When something was done, for what counts ages and not days."""
+UNTIL = r"^\s*([0-9]{4}(-[0-9]{2}){0,2}|[Ff]urther\s+notice)\s*$"
+UntilWhen = Annotated[
+    Dated,
+    ReadBy(until, Dated, "a day, a month or a year, or 'further notice'", "2026-08-15", UNTIL),
+]
+"""The last day of something, as far as anybody knows."""
 Ratio = Annotated[float, ReadBy(ratio, float, "a number without a unit", "0.9")]
 Choice = Annotated[T, OneOf()]
 """A choice from a list: `Choice[Literal["measured", "drawing"]]`."""

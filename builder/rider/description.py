@@ -302,7 +302,7 @@ class Rider(Written):
     plays: Day | None = None
     """
     The date it plays, such as 2026-12-05. Needed where a house keeps the rider with its shows;
-    tells the day of the week too.
+    tells the day of the week too, and whether the house is closed then.
     """
     booking: Booking = "confirmed"
     """

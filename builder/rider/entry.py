@@ -99,6 +99,7 @@ def nothing_read(tree: Node, mistakes: list[Mistake]) -> RiderRead:
         "rider": {
             "act": "",
             "revision": "",
+            "plays": "",
             "configuration": "",
             "stays_m": None,
             "clock": None,

@@ -12,6 +12,7 @@ from builder.compiling.program import compiled_in_two
 AT_ONCE = {
     "fit": "builder.fit.interpreter.fit",
     "needs_more": "builder.fit.whole_day.needs_more",
+    "is_of_date": "builder.fit.closed.told.is_of_date",
     "gravity": "builder.fit.verdicts.gravity",
     "count_words": "builder.fit.counting.count_words",
     "digits": "builder.fit.wording.digits",
@@ -32,10 +33,11 @@ PLANS = (
     "builder.fit.plots.stage_plot.stage_plot",
     "builder.fit.plots.together.plots_together",
     "builder.fit.clock.day.the_day",
+    "builder.fit.closed.judging.on_their_dates",
 )
 """
-The rules of hang plans, stage plots and the day's clock come with the second script too: most shows
-that are typed have none of them.
+The rules of hang plans, stage plots, the day's clock and closures come with the second script too:
+most shows that are typed have none of them, and most houses are closed on no day.
 """
 OFFERED = {**AT_ONCE, **WITH_FILES}
 GLOBAL_NAME = "housecheck"

@@ -512,6 +512,9 @@ def deep(dice: Dice, sort: str) -> Record:
 def a_pair(seed: int) -> tuple[Record, list[Record]]:
     """A pack and the riders of one day."""
     dice = Dice(seed)
+    # Dates have dice of their own: those of all else fall as they did without.
+    calendar = Dice(seed + 1_000_003)
+    date = calendar.one(("", "2026-07-01", "2026-07-20", "2026-08-31", "2026-12-05"))
     riders = []
     for place, act in enumerate(("Opener", "Ünder & <b>", "The day")[: dice.one((1, 1, 2, 3))]):
         requirements = [a_requirement(dice, act) for _ in range(dice.random.randint(0, 9))]
@@ -521,10 +524,41 @@ def a_pair(seed: int) -> tuple[Record, list[Record]]:
             {
                 "act": act,
                 "revision": "",
+                "plays": calendar.one((date, date, "")),
                 "not_read": [],
                 **plays,
                 **day,
                 "requirements": requirements,
             }
         )
-    return a_pack(dice), riders
+    house = a_pack(dice)
+    close_some(house, calendar)
+    return house, riders
+
+
+def close_some(house: Record, dice: Dice) -> None:
+    """Close the house, or some departments of it, for a time; most houses for none."""
+    items: list[Record] = next(
+        (each["items"] for each in house["sections"] if each["key"] == "house"), []
+    )
+    for _ in range(dice.one((0, 0, 1, 2))):
+        names = dice.one((("",), ("",), ("stage", "power"), ("rigging",)))
+        own = {"departments": a_list(*names)} if names[0] else {}
+        items.append(item("closure", "Closed", **a_time(dice), **own))
+
+
+def a_time(dice: Dice) -> dict[str, Record]:
+    """From when until when, and why, or not."""
+    starts = ("2026-07-01", "2026-07-20", "2026-07", "2026", "2027-01-04", "")
+    ends = ("2026-08-15", "2026-07-31", "2026-12", "2026", "further notice", "")
+    why = {"why": value("works on the floor.")} if dice.one((True, False)) else {}
+    return {
+        "from": a_day(dice.one(starts)),
+        "until": a_day(dice.one(ends)),
+        **why,
+    }
+
+
+def a_day(text: str) -> Record:
+    """A day as it is written; unknown where it is not."""
+    return value(text, standing="stated" if text else "unknown")

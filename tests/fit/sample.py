@@ -140,6 +140,7 @@ def asks(
 def rider(
     *requirements: Record,
     act: str = "Act",
+    plays: str = "",
     configuration: str = "",
     stays_m: float | None = None,
     clock: Record | None = None,
@@ -148,6 +149,7 @@ def rider(
     return {
         "act": act,
         "revision": "",
+        "plays": plays,
         "configuration": configuration,
         "stays_m": stays_m,
         "not_read": [],

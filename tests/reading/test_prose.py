@@ -66,8 +66,9 @@ def test_a_house_that_is_closed_has_no_condition_to_write_it_under() -> None:
     (remark,) = remarks(HOUSE % "Closed until May 2027.", House)
     assert remark.code == "closed-in-prose"
     assert remark.sentence == (
-        "What says 'Closed until May 2027.'. No other page tells it. Say it under trouble_spots in"
-        " house.yml, which the first page shows, and put the lines that it is about out of service."
+        "What says 'Closed until May 2027.'. No other page tells it. Say it under closed in"
+        " house.yml, which the first page shows and shows are held against, or put the lines that"
+        " it is about out of service."
     )
 
 

@@ -9,7 +9,7 @@ from builder.registry import RULES
 from builder.rider.asked import acts_differ, rider_of
 from tests.fit.sample import Record
 
-KEYS = {"act", "revision", "configuration", "stays_m", "clock", "requirements", "not_read"}
+KEYS = {"act", "revision", "plays", "configuration", "stays_m", "clock", "requirements", "not_read"}
 
 
 def read(text: str) -> Record:
@@ -28,6 +28,7 @@ def test_a_rider_needs_no_more_than_a_name() -> None:
     assert read("act: Five Wet Dogs") == {
         "act": "Five Wet Dogs",
         "revision": "",
+        "plays": "",
         "configuration": "",
         "stays_m": None,
         "clock": None,

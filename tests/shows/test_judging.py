@@ -269,3 +269,29 @@ def test_programs_get_what_is_short_with_its_remedy(before: Pack) -> None:
         show["short"][0]["remedy"]
         == "Hire a generator, or share with another department and draw less."
     )
+
+
+def test_a_show_on_a_date_on_which_the_house_is_closed_is_short() -> None:
+    closed = "closed: [{from: 2026-12-01, until: 2026-12-10, why: New boards.}]\n"
+    shut = pack_of(venue_of({**TEXTS, "house.yml": TEXTS["house.yml"] + closed}, DEMO.photos))
+    shows = books(
+        Within="needs: [{what: stage width, at least: 5 m}]\n",
+        After="plays: 2026-12-18\nneeds: [{what: stage width, at least: 5 m}]\n",
+    )
+    within, after = outlook(shows, shut, ON).coming
+    reason = "The house is closed from 2026-12-01 until 2026-12-10 (New boards)."
+    assert [found["reason"] for found in within.short] == [reason, reason]
+    assert (within.verdict, after.verdict) == ("short", "fits")
+    assert reason.rstrip(".") in told(outlook_lines(outlook(shows, shut, ON)))
+
+
+def test_closing_the_house_turns_the_shows_of_that_date_only(before: Pack) -> None:
+    closed = "closed: [{from: 2026-12-05, until: 2026-12-05}]\n"
+    shut = pack_of(venue_of({**TEXTS, "house.yml": TEXTS["house.yml"] + closed}, DEMO.photos))
+    shows = books(
+        On="needs: [{what: stage width, at least: 5 m}]\n",
+        Beside="plays: 2026-12-06\nneeds: [{what: stage width, at least: 5 m}]\n",
+    )
+    turns = turned(outlook(shows, before, ON), outlook(shows, shut, ON))
+    assert {turn.judged.show.act for turn in turns if turn.judged.show} == {"On"}
+    assert {turn.found["title"] for turn in turns} == {"Stage width, clear", "Date of the show"}

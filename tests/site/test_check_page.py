@@ -64,6 +64,41 @@ def test_the_page_says_in_which_configuration_it_judges_and_how_the_others_fare(
         assert told.all_inner_texts() == ["Judged in the configuration Standing, thrust."]
 
 
+CLOSED = """() => {
+  const value = (key, text) => ({ key: `house.closure.1.${key}`, label: key, text, also: "",
+    standing: "stated", number: null, parts: [], least: null, most: null, can_be_set: false,
+    settings: [], page: "house.html", checked: "", stale: false, remembered: false });
+  const house = window.housefit.pack.sections.find((section) => section.key === "house");
+  const values = { from: value("from", "2027-07-01"), until: value("until", "2027-08-15") };
+  house.items.push({ key: "house.closure.1", kind: "closure", name: "The whole house", values,
+    condition: "", state: "", terms: "", note: "", page: "house.html", checked: "", stale: false,
+    remembered: false, numbers: {}, words: {} });
+}"""
+"""Closes the house of the page for a time, as its pack would tell it."""
+
+
+def test_a_house_that_is_closed_asks_for_the_date_and_answers_by_it(
+    browser: Browser, where: str
+) -> None:
+    with visit(browser, where) as page:
+        page.goto(f"{where}/check.html")
+        page.evaluate(CLOSED)
+        page.locator("summary", has_text="Stage").first.click()
+        page.get_by_label("Stage width, clear", exact=True).fill("40 ft")
+        state = page.locator("#check-state")
+        state.locator(".tag").wait_for()
+        assert state.inner_text() == "ask 1 to ask · 1 fit"
+        assert "On which date do you play?" in page.locator("#check-act-questions").input_value()
+        date = page.get_by_label("Date it plays", exact=True)
+        date.fill("2027-07-20")
+        assert state.inner_text() == "short 2 short"
+        date.fill("2027-09-20")
+        assert state.inner_text() == "fits 1 fit"
+        date.fill("2027-9")
+        assert "1 cannot be read" in state.inner_text()
+        assert "is not a date, year first" in page.locator(".check-problem").last.inner_text()
+
+
 def test_every_link_of_an_answer_leads_to_a_place_that_exists(browser: Browser, demo: Path) -> None:
     with visit(browser, demo.as_uri()) as page:
         opened(page, demo.as_uri(), "theatre")

@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
+from builder.departments.house.closure import Closure
 from builder.reading.absent import Absent
 from builder.reading.language import FIRST, Language
 from builder.reading.maybe import Maybe
@@ -242,6 +243,11 @@ class House(DepartmentFile):
     """Whom to ask, by role."""
     configurations: tuple[Configuration, ...] = ()
     """The ways of setting the room."""
+    closed: Maybe[tuple[Closure, ...]] = Absent.NOT_STATED
+    """
+    When the house is closed to shows, or some departments are. Left out or none, it is closed on no
+    day.
+    """
     trouble_spots: tuple[TroubleSpot, ...] = ()
     """What has caught visitors out. Shown on the first page."""
     curfews: Annotated[Maybe[tuple[Curfew, ...]], Decisive()] = Absent.NOT_STATED

@@ -34,6 +34,7 @@ def blocks(section: Section) -> Iterator[Block]:
 def parts(section: Section) -> Iterator[Block]:
     """The tables, each under its heading where the house has something to say."""
     for kind, title, columns in (
+        ("closure", "Closed", ("from", "until", "why", "departments")),
         (
             "configuration",
             "Capacity by configuration",
@@ -63,6 +64,7 @@ def parts(section: Section) -> Iterator[Block]:
 def title_of_first_column(kind: str) -> str:
     """What the first column of a table names."""
     return {
+        "closure": "What is closed",
         "curfew": "Days",
         "quiet": "Days",
         "noise": "Limit",

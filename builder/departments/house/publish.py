@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from builder.cautions import NOISE
 from builder.department import Published, Surroundings
+from builder.departments.house.closure import Closure
 from builder.departments.house.description import Configuration, House, NoiseLimit
 from builder.departments.house.oddities import oddities
 from builder.exchange import Air, Altitude, Offers, SoundLimit, Statement
@@ -87,6 +88,8 @@ def items(house: House, stater: Stater) -> Iterator[Item]:
         strict=True,
     ):
         yield replace(item, facts=(*item.facts, *block_facts(configuration, item.key)))
+    if not isinstance(house.closed, Absent):
+        yield from closures(house.closed, stater)
     yield from stater.counted(house.trouble_spots, "house", "trouble", name_key="what")
     if not isinstance(house.curfews, Absent):
         yield from stater.counted(house.curfews, "house", "curfew", name_key="days")
@@ -97,6 +100,13 @@ def items(house: House, stater: Stater) -> Iterator[Item]:
     yield from stater.named(house.effects, "house", "effect")
     if house.crew:
         yield stater.item(house.crew, "house.crew", "crew", "Local crew")
+
+
+def closures(closed: tuple[Closure, ...], stater: Stater) -> Iterator[Item]:
+    """When what is closed."""
+    for count, closure in enumerate(closed, 1):
+        name = "Some departments" if closure.departments else "The whole house"
+        yield stater.item(closure, f"house.closure.{count}", "closure", name)
 
 
 def block_facts(configuration: Configuration, key: str) -> Iterator[Fact]:

@@ -49,6 +49,7 @@ def rider_asked(rider: ReadValue, asking: Asking) -> tuple[RiderAsked, list[str]
     asked: RiderAsked = {
         "act": asking["act"],
         "revision": revision_of(rider),
+        "plays": words_of(rider, "plays"),
         "configuration": words_of(rider, "configuration"),
         "stays_m": si_of(rider, "stays on deck"),
         "clock": clock_of(rider, asking),

@@ -323,6 +323,17 @@
       { class: "check-row" },
       actField(),
       field(
+        "Date it plays",
+        input(
+          data.plays,
+          (value) => {
+            put(data, "plays", value);
+            refresh();
+          },
+          { placeholder: "2026-12-05" },
+        ),
+      ),
+      field(
         "Configuration of the house",
         select(
           data.configuration || "",
@@ -345,6 +356,7 @@
         ),
       ),
       slot("act"),
+      slot("plays"),
       slot("stays on deck"),
     );
   }
@@ -863,16 +875,14 @@
     if (engine.fit === undefined) return;
     const read = readActs(),
       { rider, problems } = read[day.at];
-    if (!hasFiles && engine.needs_more(read.map((each) => each.rider))) {
+    const asked = read.map((each) => each.rider);
+    if (!hasFiles && engine.needs_more(asked, pack)) {
       withFiles().then((came) => {
         if (came) refresh();
       });
       return;
     }
-    const result = engine.fit(
-      pack,
-      read.map((each) => each.rider),
-    );
+    const result = engine.fit(pack, asked);
     for (const node of slots.values()) node.replaceChildren();
     const apart = engine.several_dates_words(read.map((each) => each.plays));
     const own = judgements(read, result).filter(
@@ -906,9 +916,12 @@
       .slice(0, day.at)
       .reduce((sum, each) => sum + each.rider.requirements.length, 0);
     const all = read.reduce((sum, each) => sum + each.rider.requirements.length, 0);
-    const ofTheDay = result.verdicts
-      .slice(all)
-      .map((found) => [found, { slot: day.acts.length > 1 ? "day" : "clock", sort: "day" }]);
+    const own = read[day.at].rider.act;
+    const slotOfDay = (found) =>
+      engine.is_of_date(found) && found.act === own
+        ? { slot: "plays", sort: "date" }
+        : { slot: day.acts.length > 1 ? "day" : "clock", sort: "day" };
+    const ofTheDay = result.verdicts.slice(all).map((found) => [found, slotOfDay(found)]);
     return [
       ...read[day.at].rider.requirements.map((requirement, index) => [
         result.verdicts[before + index],
@@ -1018,7 +1031,7 @@
     if (node === null) return;
     const named =
       ["any", "hang", "trim"].includes(requirement.sort) ||
-      ["clock", "day"].includes(requirement.slot);
+      ["clock", "day", "plays"].includes(requirement.slot);
     const head = make(
       "p",
       { class: "check-verdict" },

@@ -1,0 +1,223 @@
+"""
+Verdicts on dates on which the house, or some of its departments, are closed.
+
+A need of what is closed on the show's date is short. Where nobody can tell whether it is closed,
+that is asked once for each act, and its needs keep their verdicts.
+"""
+
+from builder.fit.closed.dates import closed_on, closure_words, is_over, names_closed
+from builder.fit.closed.sentences import (
+    ANOTHER_DATE,
+    ARE_YOU_OPEN,
+    CAN_WE_HAVE,
+    CLOSURES_UNKNOWN,
+    DATE,
+    DATE_NOT_SAID,
+    NO_DATE,
+    ONE_IS_CLOSED,
+    PERHAPS_ON,
+    WHEN_ARE_YOU_CLOSED,
+    WHEN_DO_YOU_PLAY,
+    WHO,
+)
+from builder.fit.closed.told import are_unknown, closures_of
+from builder.fit.records import (
+    Asker,
+    FitPack,
+    Item,
+    Line,
+    Mender,
+    Requirement,
+    RiderAsked,
+    Verdict,
+)
+from builder.fit.sentences import fill
+from builder.fit.verdicts import (
+    ASK,
+    NOT_NEEDED,
+    RANK,
+    SHORT,
+    asked,
+    fact_of,
+    of_the_act,
+    verdict,
+    with_remedy,
+)
+
+MENDER: Mender = {"remedy": ANOTHER_DATE, "who": WHO}
+BETWEEN = " "
+
+
+def on_their_dates(
+    riders: list[RiderAsked], verdicts: list[Verdict], pack: FitPack
+) -> list[Verdict]:
+    """
+    The verdicts of a day as the dates of its shows leave them: on every requirement, in the riders'
+    order, then on what the acts ask together; and after them one on the date of each act, if any.
+    """
+    answers: list[Verdict] = []
+    for rider in riders:
+        date = date_of(rider, riders)
+        for need in rider["requirements"]:
+            answer = verdicts[len(answers)]
+            answers.append(on_date(answer, departments_of(need), date, pack))
+    date = date_of_day(riders)
+    for answer in verdicts[len(answers) :]:
+        answers.append(on_date(answer, [answer["department"]], date, pack))
+    for rider in riders:
+        answers.extend(date_judged(rider, date_of(rider, riders), pack))
+    return answers
+
+
+def date_of(rider: RiderAsked, riders: list[RiderAsked]) -> str:
+    """The date that an act plays on: an act that tells none plays with those that do."""
+    return rider["plays"] if rider["plays"] != "" else date_of_day(riders)
+
+
+def date_of_day(riders: list[RiderAsked]) -> str:
+    """
+    The date of a day, by the first act that tells it; empty where none does.
+
+    Who calls the check refuses acts of different dates.
+    """
+    for rider in riders:
+        if rider["plays"] != "":
+            return rider["plays"]
+    return ""
+
+
+def departments_of(need: Requirement) -> list[str]:
+    """The departments that a requirement asks: of alternatives, each one's."""
+    if need["sort"] == "any":
+        return [one["department"] for one in need["any"]]
+    return [need["department"]]
+
+
+def on_date(answer: Verdict, departments: list[str], date: str, pack: FitPack) -> Verdict:
+    """A verdict as the date of the show leaves it."""
+    if date == "" or answer["verdict"] == NOT_NEEDED:
+        return answer
+    for closure in closures_of(pack):
+        if closed_on(closure, date) == "yes":
+            if is_all_closed(closure, answer, departments):
+                return without(answer, closure)
+            if any(name in names_closed(closure) for name in told_by(answer, departments)):
+                answer = with_less(answer, closure, date)
+    return answer
+
+
+def is_all_closed(closure: Item, answer: Verdict, departments: list[str]) -> bool:
+    """Whether a closure takes in all that could meet a need."""
+    names = names_closed(closure)
+    if len(names) == 0 or all(name in names for name in departments):
+        return True
+    return len(departments) == 1 and any(name in names for name in told_by(answer, departments))
+
+
+def told_by(answer: Verdict, departments: list[str]) -> list[str]:
+    """The departments that a need asks, and that of the fact that answers it."""
+    fact = answer["fact"]
+    return departments if fact is None else [*departments, fact["key"].split(".")[0]]
+
+
+def without(answer: Verdict, closure: Item) -> Verdict:
+    """A verdict on what is closed; what is short without that keeps its own reason."""
+    if answer["verdict"] == SHORT:
+        return {**answer, "notes": [*answer["notes"], closure_words(closure)]}
+    closed: Verdict = {
+        **answer,
+        "verdict": SHORT,
+        "reason": closure_words(closure),
+        "margin": ["", ""],
+        "notes": [],
+        "question": "",
+        "act_question": "",
+        "parts": [],
+    }
+    return with_remedy(closed, MENDER)
+
+
+def with_less(answer: Verdict, closure: Item, date: str) -> Verdict:
+    """A verdict on a need of which one of several alternatives is closed: at best an ask."""
+    if RANK[answer["verdict"]] >= RANK[ASK]:
+        return {**answer, "notes": [*answer["notes"], closure_words(closure)]}
+    parts = {"closed": closure_words(closure), "date": date}
+    asker: Asker = {"question": fill(CAN_WE_HAVE, parts)}
+    return {**asked(answer, asker, fill(ONE_IS_CLOSED, parts)), "fact": answer["fact"]}
+
+
+def date_judged(rider: RiderAsked, date: str, pack: FitPack) -> list[Verdict]:
+    """
+    The verdict on the date of an act, where the house is closed on it or may be; none elsewhere,
+    and none of a rider that asks nothing.
+    """
+    if date == "" and len(rider["requirements"]) == 0 and rider["clock"] is None:
+        return []
+    line = date_line(rider, date)
+    met = [each for each in closures_of(pack) if concerns(each, rider)]
+    for closure in met:
+        if date != "" and closed_on(closure, date) == "yes" and len(names_closed(closure)) == 0:
+            answer = with_remedy(verdict(line, SHORT, closure_words(closure)), MENDER)
+            return [with_closure(answer, closure)]
+    perhaps = [each for each in met if may_take_in(each, date, pack)]
+    if len(perhaps) > 0:
+        return [date_asked(line, perhaps, date)]
+    return [closures_asked(line, date)] if are_unknown(pack) else []
+
+
+def concerns(closure: Item, rider: RiderAsked) -> bool:
+    """Whether a closure takes in anything that a rider asks of the house."""
+    names = names_closed(closure)
+    return len(names) == 0 or any(
+        name in names
+        for need in rider["requirements"]
+        if need["carried"] != "show"
+        for name in departments_of(need)
+    )
+
+
+def may_take_in(closure: Item, date: str, pack: FitPack) -> bool:
+    """
+    Whether nobody can tell if a closure takes in a date. Of a show without a date only what is not
+    over on the day of the pack's revision does.
+    """
+    if date == "":
+        return is_over(closure, pack["revision"]["on"]) != "yes"
+    return closed_on(closure, date) == "perhaps"
+
+
+def date_asked(line: Line, closures: list[Item], date: str) -> Verdict:
+    """The question whether a date lies within closures, or which date it is."""
+    parts = {"closed": BETWEEN.join(closure_words(each) for each in closures), "date": date}
+    if date == "":
+        which: Asker = {"question": fill(WHEN_DO_YOU_PLAY, parts)}
+        return with_closure(of_the_act(asked(line, which, fill(NO_DATE, parts))), closures[0])
+    open_then: Asker = {"question": fill(ARE_YOU_OPEN, parts)}
+    return with_closure(asked(line, open_then, fill(PERHAPS_ON, parts)), closures[0])
+
+
+def closures_asked(line: Line, date: str) -> Verdict:
+    """The question when the house is closed, where it does not know that yet."""
+    question = fill(ARE_YOU_OPEN, {"date": date}) if date != "" else WHEN_ARE_YOU_CLOSED
+    asker: Asker = {"question": question}
+    return asked(line, asker, CLOSURES_UNKNOWN)
+
+
+def date_line(rider: RiderAsked, date: str) -> Line:
+    """The date of an act as what it asks."""
+    return {
+        "act": rider["act"],
+        "line": 0,
+        "department": "house",
+        "title": DATE,
+        "need": date if date != "" else DATE_NOT_SAID,
+        "strictness": "must",
+    }
+
+
+def with_closure(answer: Verdict, closure: Item) -> Verdict:
+    """A verdict that shows the closure it comes from."""
+    values = closure["values"]
+    key = "until" if values["until"]["standing"] == "stated" else "from"
+    answer["fact"] = fact_of(values[key], closure)
+    return answer

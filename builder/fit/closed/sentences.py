@@ -1,0 +1,22 @@
+"""What is said of dates on which the house is closed."""
+
+DATE = "Date of the show"
+DATE_NOT_SAID = "not said"
+
+HOUSE_CLOSED = "The house is closed from {first} until {last}{why}."
+PARTS_CLOSED = "Closed from {first} until {last}{why}: {names}."
+WHY = " ({why})"
+DAY_UNKNOWN = "a day that it does not know yet"
+
+PERHAPS_ON = "{closed} Whether that takes in {date} is not known."
+NO_DATE = "{closed} The rider does not say when it plays."
+CLOSURES_UNKNOWN = "The house does not know yet on which dates it is closed."
+ONE_IS_CLOSED = "{closed} What else meets this need may be open."
+
+ARE_YOU_OPEN = "Are you open to shows on {date}?"
+WHEN_ARE_YOU_CLOSED = "On which dates are you closed to shows?"
+CAN_WE_HAVE = "Can we have this on {date}? {closed}"
+WHEN_DO_YOU_PLAY = "On which date do you play? {closed}"
+
+ANOTHER_DATE = "Play on another date, or ask whether it can be opened on this one."
+WHO = "the promoter"

@@ -1,0 +1,28 @@
+"""Whether a house tells that it is closed at times: who loads the rules of that asks here first."""
+
+from builder.fit.closed.sentences import DATE
+from builder.fit.records import FitPack, Item, Verdict
+from builder.fit.sections import items_of, section_of
+
+
+def closures_of(pack: FitPack) -> list[Item]:
+    """Every closure that the house tells."""
+    return items_of(section_of(pack, "house"), "closure")
+
+
+def are_unknown(pack: FitPack) -> bool:
+    """Whether the house says that it does not know when it is closed."""
+    return any(
+        "closed" in item["values"] and item["values"]["closed"]["standing"] == "unknown"
+        for item in items_of(section_of(pack, "house"), "identity")
+    )
+
+
+def may_be_closed(pack: FitPack) -> bool:
+    """Whether the date of a show can decide anything in a house."""
+    return len(closures_of(pack)) > 0 or are_unknown(pack)
+
+
+def is_of_date(answer: Verdict) -> bool:
+    """Whether a verdict is the one on the date of an act."""
+    return answer["title"] == DATE

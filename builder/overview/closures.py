@@ -1,0 +1,44 @@
+"""When the house, or some departments of it, are closed: told on the first page."""
+
+from collections.abc import Iterator
+from datetime import date
+
+from builder.document import Block, Caution, Inline, Link, Words
+from builder.pack import Item, Pack, Section
+from builder.reading.dated import until
+
+NOT_KNOWN = "a day not known yet"
+
+
+def closures(pack: Pack) -> Iterator[Block]:
+    """What is closed on the day of the revision or after it; nothing where nothing is."""
+    on = date.fromisoformat(pack.revision.on)
+    for section in pack.sections:
+        ahead = [item for item in section.of_kind("closure") if not is_over(item, on)]
+        if ahead:
+            yield Caution(words(section, ahead), title="Closed", tone="caution")
+
+
+def is_over(closure: Item, on: date) -> bool:
+    """Whether a closure has surely ended before a day."""
+    last = closure.text("until")
+    return last != "" and until(last).last < on
+
+
+def words(section: Section, closed: list[Item]) -> Words:
+    """Each closure in a sentence, and the way to the page that tells them."""
+    told: list[Inline] = [f"{sentence(item)} " for item in closed]
+    return [*told, Link(f"{section.title}: closed", section.key, "closure")]
+
+
+def sentence(closure: Item) -> str:
+    """A closure in a sentence, with its reason."""
+    what = closure.text("departments") or "the whole house"
+    first, last = (closure.text(key) or NOT_KNOWN for key in ("from", "until"))
+    why = f" {ended(closure.text('why'))}" if closure.text("why") else ""
+    return f"{what[:1].upper()}{what[1:]}, from {first} until {last}.{why}"
+
+
+def ended(text: str) -> str:
+    """A text that ends as a sentence does."""
+    return text if text.endswith((".", "!", "?")) else f"{text}."
