@@ -12,6 +12,7 @@ from pydantic_core import PydanticCustomError
 
 from builder.reading.absent import Absent, is_unknown
 from builder.reading.how_many import out_words
+from builder.reading.in_part import ends_of
 from builder.reading.written import Line
 
 COUNTS = ("count", "channels", "boxes", "ways")
@@ -73,12 +74,13 @@ def units_out(record: Line) -> tuple[int, ...] | None:
     return None
 
 
-def checked_working(count: int, working: int | Absent) -> None:
-    """Refuse more that work than there are."""
-    if isinstance(working, int) and working > count:
+def checked_working(count: object, working: object) -> None:
+    """Refuse more that work for certain than there can be."""
+    works, there = ends_of(working)[0], ends_of(count)[1]
+    if isinstance(works, int) and isinstance(there, int) and works > there:
         words = {
-            "working": working,
-            "count": count,
+            "working": works,
+            "count": there,
             "advice": "count those that work among all there are",
         }
         raise PydanticCustomError(

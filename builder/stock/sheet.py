@@ -13,6 +13,7 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 
 from builder.pack import Revision
+from builder.reading.in_part import Between, as_written
 from builder.reading.problems import Problem, Refused, Where
 from builder.render.paper import Column, paper
 from builder.stock.lines import Held, found
@@ -116,7 +117,7 @@ def row(line: Held, lines: Sequence[Held]) -> tuple[str, ...]:
     """One line as it should be found."""
     record = line.record
     numbers = [getattr(record, key, None) for key in (counted_key(line) or "", "working")]
-    shown = [str(number) if isinstance(number, int) else "" for number in numbers]
+    shown = [count_cell(number) for number in numbers]
     return (
         place_of(line, lines),
         line.within,
@@ -127,6 +128,13 @@ def row(line: Held, lines: Sequence[Held]) -> tuple[str, ...]:
         "",
         record.note or "",
     )
+
+
+def count_cell(number: object) -> str:
+    """How many there should be, as written where it is known in part; empty where nobody knows."""
+    if isinstance(number, Between):
+        return as_written(number)
+    return str(number) if isinstance(number, int) else ""
 
 
 def place_of(line: Held, lines: Sequence[Held]) -> str:

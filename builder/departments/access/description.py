@@ -129,11 +129,13 @@ class Vehicle(Loose):
     name: Name
     """What it is called here."""
     kind: Annotated[
-        Literal["forklift", "telehandler", "pallet truck", "access platform", "stair climber"],
+        Maybe[
+            Literal["forklift", "telehandler", "pallet truck", "access platform", "stair climber"]
+        ],
         OfModel(),
-    ]
+    ] = Absent.NOT_STATED
     """Forklift, telehandler, pallet truck, access platform or stair climber."""
-    count: Annotated[Count, Plausible(0, 20)]
+    count: Annotated[Maybe[Count], Plausible(0, 20)] = Absent.NOT_STATED
     """How many there are."""
     capacity: Annotated[Maybe[Mass], Rated(), Plausible(100.0, 20_000.0), OfModel(), Decisive()] = (
         Absent.NOT_STATED

@@ -175,11 +175,11 @@ class Riser(Loose):
     defines: ClassVar[str] = "riser"
     name: Name
     """What they are called here."""
-    count: Annotated[Count, Plausible(0, 400)]
+    count: Annotated[Maybe[Count], Plausible(0, 400)] = Absent.NOT_STATED
     """How many there are."""
-    width: Annotated[Length, Plausible(0.3, 6.0), OfModel()]
+    width: Annotated[Maybe[Length], Plausible(0.3, 6.0), OfModel()] = Absent.NOT_STATED
     """The width of one."""
-    depth: Annotated[Length, Plausible(0.3, 6.0), OfModel()]
+    depth: Annotated[Maybe[Length], Plausible(0.3, 6.0), OfModel()] = Absent.NOT_STATED
     """The depth of one."""
     heights: Annotated[tuple[Length, ...], Plausible(0.05, 2.0), OfModel()] = ()
     """The heights they can be set to."""

@@ -6,10 +6,11 @@ from math import fsum
 from builder.cautions import STAGE
 from builder.departments.stage.description import Deck, Obstruction, Outline, Riser, Wing
 from builder.formulas.polygons import extent_m, polygon_area_m2
-from builder.pack import Figure, Input, Value, not_more
+from builder.pack import Figure, Input, Value, not_more, one_or_both
+from builder.reading.in_part import as_written, ends_of
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Area, Length
-from builder.working import figure, worked
+from builder.working import figure, missing, worked
 
 
 def area_value(area_m2: float, system: System) -> Value:
@@ -50,22 +51,46 @@ def signed(number: float) -> str:
 
 
 def riser_area(key: str, riser: Riser, system: System) -> Figure:
-    """The area that all decks of one kind make up."""
-    width_m, depth_m = riser.width.m, riser.depth.m
-    area_m2 = riser.count * polygon_area_m2(
-        ((0, 0), (width_m, 0), (width_m, depth_m), (0, depth_m))
+    """The area that all decks of one kind make up, at least and at most."""
+    written = {"count": riser.count, "width": riser.width, "depth": riser.depth}
+    factors = " × ".join(as_written(value) for value in written.values())
+    ends_m2 = riser_ends_m2(riser)
+    value = one_or_both(
+        *(None if found_m2 is None else area_value(found_m2, system) for found_m2 in ends_m2)
     )
+    found = f" = {value.text}" if value else ""
     working = worked(
         polygon_area_m2,
         equation="A = count × width × depth",
         inputs=[
-            Input("count", str(riser.count), f"{key}.count"),
-            Input("width", riser.width.text),
-            Input("depth", riser.depth.text),
+            Input("count", as_written(riser.count), f"{key}.count"),
+            Input("width", as_written(riser.width)),
+            Input("depth", as_written(riser.depth)),
         ],
-        steps=[f"A = {riser.count} × {width_m:g} m × {depth_m:g} m = {area_m2:.1f} m²"],
+        steps=[f"A = {factors}{found}"],
     )
-    return figure(f"{key}.area", "Area in all", area_value(area_m2, system), working)
+    label, name = "Area in all", f"{key}.area"
+    if value is None:
+        lacks = [word for word, each in written.items() if ends_of(each) == (None, None)]
+        return missing(name, label, working, [f"the {word} of {riser.name}" for word in lacks])
+    return figure(name, label, value, working)
+
+
+def riser_ends_m2(riser: Riser) -> tuple[float | None, float | None]:
+    """The area of all decks of one kind at least and at most, None for an end nobody knows. [m2]"""
+    counts, widths, depths = ends_of(riser.count), ends_of(riser.width), ends_of(riser.depth)
+    least, most = (
+        area_m2(count, width, depth)
+        for count, width, depth in zip(counts, widths, depths, strict=True)
+    )
+    return least, most
+
+
+def area_m2(count: int | None, width: Length | None, depth: Length | None) -> float | None:
+    """The area of so many rectangles, None where something is not known. [m2]"""
+    if count is None or width is None or depth is None:
+        return None
+    return count * polygon_area_m2(((0, 0), (width.m, 0), (width.m, depth.m), (0, depth.m)))
 
 
 def wing_size(

@@ -10,7 +10,7 @@ from math import fsum
 from builder.cautions import STAGE
 from builder.department import Published, Surroundings
 from builder.departments.stage.description import Chain, Deck, Outline, Riser, Stage
-from builder.departments.stage.figures import deck_area, riser_area, wing_size
+from builder.departments.stage.figures import deck_area, riser_area, riser_ends_m2, wing_size
 from builder.departments.stage.headroom import clear_under_rig
 from builder.departments.stage.oddities import oddities, statements
 from builder.exchange import Datum, Offers, Shape, Spot
@@ -18,6 +18,7 @@ from builder.formulas.dimensions import chain_gap_m
 from builder.pack import Figure, Finding, Item, Level, Section
 from builder.pack import Outline as Drawn
 from builder.reading.absent import Absent
+from builder.reading.in_part import as_written
 from builder.reading.measures import shown
 from builder.reading.quantities import Area, Length
 from builder.stating import Stater, place
@@ -140,14 +141,15 @@ def open_chain(chain: Chain) -> Iterator[Finding]:
 
 def area_differs(riser: Riser) -> Iterator[Finding]:
     """Decks whose stated area is not what their count and size make."""
-    if riser.makes_up is None:
+    least_m2, most_m2 = riser_ends_m2(riser)
+    if riser.makes_up is None or least_m2 is None or least_m2 != most_m2:
         return
-    found_m2 = riser.count * riser.width.m * riser.depth.m
-    if abs(found_m2 - riser.makes_up.m2) <= 0.01 * found_m2:
+    if abs(least_m2 - riser.makes_up.m2) <= 0.01 * least_m2:
         return
-    found = shown(Area, found_m2)[0]
+    found = shown(Area, least_m2)[0]
+    size = f"{as_written(riser.width)} by {as_written(riser.depth)}"
     sentence = (
-        f"{riser.name}: {riser.count} of {riser.width.text} by {riser.depth.text} make {found}, but"
+        f"{riser.name}: {as_written(riser.count)} of {size} make {found}, but"
         f" {riser.makes_up.text} is stated."
     )
     yield Finding(Level.CAUTION, "area-differs", sentence, place=place(riser.where("makes_up")))

@@ -356,7 +356,7 @@ class Amplifier(Loose):
     defines: ClassVar[str] = "amplifier"
     name: Name
     """The model, or what they drive."""
-    count: Annotated[Count, Plausible(1, 200)]
+    count: Annotated[Maybe[Count], Plausible(1, 200)] = Absent.NOT_STATED
     """How many."""
     channels: Annotated[Maybe[Count], Plausible(1, 16), OfModel()] = Absent.NOT_STATED
     """Channels of one."""

@@ -187,9 +187,9 @@ class MonitorStock(Loose):
     defines: ClassVar[str] = "monitor"
     name: Name
     """The model."""
-    kind: Literal["wedge", "side fill", "drum fill", "cue wedge"]
+    kind: Maybe[Literal["wedge", "side fill", "drum fill", "cue wedge"]] = Absent.NOT_STATED
     """Wedge, side fill, drum fill or cue wedge."""
-    count: Annotated[Count, Plausible(0, 200)]
+    count: Annotated[Maybe[Count], Plausible(0, 200)] = Absent.NOT_STATED
     """How many there are."""
     working: Maybe[Count] = Absent.NOT_STATED
     """How many of them work."""
@@ -289,7 +289,7 @@ class Tail(Loose):
     defines: ClassVar[str] = "tail"
     name: Name
     """What it is."""
-    count: Annotated[Count, Plausible(0, 200)]
+    count: Annotated[Maybe[Count], Plausible(0, 200)] = Absent.NOT_STATED
     """How many there are."""
     ways: Annotated[Maybe[Count], Plausible(1, 96), OfModel()] = Absent.NOT_STATED
     """Ways of each."""

@@ -87,11 +87,11 @@ class Stock(Loose):
     defines: ClassVar[str] = "sound stock"
     name: Name
     """The model, or what it is."""
-    kind: Literal["microphone", "direct box", "stand", "cable", "other"]
+    kind: Maybe[Literal["microphone", "direct box", "stand", "cable", "other"]] = Absent.NOT_STATED
     """Microphone, direct box, stand, cable or other."""
     use: Annotated[Maybe[Name], OfModel()] = Absent.NOT_STATED
     """The class it belongs to, such as vocal dynamic, drum, condenser, active, tall boom."""
-    count: Annotated[Count, Plausible(0, 2000)]
+    count: Annotated[Maybe[Count], Plausible(0, 2000)] = Absent.NOT_STATED
     """How many there are."""
     working: Maybe[Count] = Absent.NOT_STATED
     """How many of them work."""
