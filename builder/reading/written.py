@@ -337,6 +337,17 @@ class Line(Written):
     """
 
 
+class InConfigurations(Line):
+    """A line of the building that may stand in some configurations of the house only."""
+
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"configurations"})
+    configurations: Annotated[tuple[Name, ...], RefersTo("configuration")] = ()
+    """
+    The configurations it belongs to, by their names in house.yml. Left out, it is there in all of
+    them.
+    """
+
+
 class Loose(Line):
     """A line of loose stock: what is put away while no show uses it."""
 

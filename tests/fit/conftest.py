@@ -16,6 +16,7 @@ LAST = "test_its_calls_give_the_same_in_the_browser"
 LEAST = {
     "arrangements/test_arrangements.py": (1, 30),
     "arrangements/test_arrangement_laws.py": (2, 300),
+    "arrangements/test_belonging.py": (1, 12),
     "arrangements/test_closed.py": (1, 4),
     "arrangements/test_settings.py": (2, 200),
     "clock/test_day.py": (2, 500),

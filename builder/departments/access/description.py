@@ -13,6 +13,7 @@ from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import (
     Decisive,
     DepartmentFile,
+    InConfigurations,
     Line,
     Loose,
     OfModel,
@@ -101,7 +102,7 @@ class Passage(Line):
     """A turn that long things must make here."""
 
 
-class Route(Line):
+class Route(InConfigurations):
     """The way from a dock to a place, as its passages in order."""
 
     defines: ClassVar[str] = "route"

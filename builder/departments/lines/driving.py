@@ -9,7 +9,7 @@ from builder.reading.absent import Absent
 from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.words import Count, Name, Text, YesNo
-from builder.reading.written import Decisive, Line, Plausible, RefersTo
+from builder.reading.written import Decisive, InConfigurations, Line, Plausible, RefersTo
 
 Format = Literal["analogue", "AES3", "AES50", "AES67", "MADI", "other network"]
 
@@ -44,7 +44,7 @@ class Switcher(Line):
     """What it does without power, and what to do then."""
 
 
-class ConsolePosition(Line):
+class ConsolePosition(InConfigurations):
     """A place where a console stands, and how it drives the house system."""
 
     defines: ClassVar[str] = "console position"

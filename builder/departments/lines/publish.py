@@ -10,6 +10,7 @@ from builder.department import Published, Surroundings
 from builder.departments.lines.cables import PermanentLine
 from builder.departments.lines.description import Lines
 from builder.departments.lines.drive import drive_items
+from builder.departments.lines.driving import ConsolePosition
 from builder.departments.lines.findings import findings
 from builder.departments.lines.oddities import oddities, statements
 from builder.departments.lines.reach import reach_figures, straight_figure
@@ -52,9 +53,10 @@ def items(described: Lines, stater: Stater, around: Surroundings) -> Iterator[It
     lines = listed(described.lines)
     yield from (pair_item(pair, lines) for pair in pairs_of(lines))
     if consoles := listed(described.consoles):
-        yield from stage_to_mix(
-            lines, consoles[0].place, around.exchange, fed_by(described, consoles[0].place)
-        )
+        mix = consoles[0]
+        there = tuple(belonging(mix, "lines.stage-to-mix"))
+        for item in stage_to_mix(lines, mix.place, around.exchange, fed_by(described, mix.place)):
+            yield replace(item, facts=there)
     for line, item in zip(
         lines, stater.named(lines, "lines", "line", leave_out=("shared_with",)), strict=True
     ):
@@ -69,6 +71,14 @@ def items(described: Lines, stater: Stater, around: Surroundings) -> Iterator[It
     yield from stater.counted(described.talkback_stations, "lines", "station", name_key="place")
     yield from stater.named(listed(described.networks), "lines", "network")
     yield from reaching_item(described)
+
+
+def belonging(console: ConsolePosition, key: str) -> Iterator[Fact]:
+    """The configurations that a console stands in, for what is told of its lines."""
+    if names := console.configurations:
+        where = place(console.where("configurations"))
+        value = Value(", ".join(names), parts=names)
+        yield Fact(f"{key}.configurations", "Configurations", Standing.STATED, value, place=where)
 
 
 def shared(item: Item, line: PermanentLine, lines: Sequence[PermanentLine]) -> Iterator[Fact]:

@@ -16,6 +16,7 @@ from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import (
     Decisive,
     DepartmentFile,
+    InConfigurations,
     Line,
     Loose,
     OfModel,
@@ -119,7 +120,7 @@ class Zone(Line):
     """The largest single load."""
 
 
-class Wing(Line):
+class Wing(InConfigurations):
     """The space beside the deck."""
 
     public_because: ClassVar[str] = "shows put their loads there"

@@ -14,7 +14,16 @@ from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.quantities import Duration, Length, Level
 from builder.reading.words import Count, Name, Text, YesNo
-from builder.reading.written import Decisive, Line, Loose, Numbered, OfModel, Plausible, RefersTo
+from builder.reading.written import (
+    Decisive,
+    InConfigurations,
+    Line,
+    Loose,
+    Numbered,
+    OfModel,
+    Plausible,
+    RefersTo,
+)
 
 
 class HousePolicy(Line):
@@ -124,7 +133,7 @@ class Room(Line):
     """The level of ventilation and the like with nobody in."""
 
 
-class MixPosition(Line):
+class MixPosition(InConfigurations):
     """Where the visiting engineer mixes."""
 
     public_because: ClassVar[str] = "shows mix there"
@@ -163,7 +172,7 @@ class MixPosition(Line):
     """How cases get there once the audience is in, and before."""
 
 
-class MonitorPosition(Line):
+class MonitorPosition(InConfigurations):
     """Where monitors are mixed."""
 
     public_because: ClassVar[str] = "shows work there"
