@@ -40,6 +40,11 @@ class Held:
         return next((key for key in keys if key in type(self.record).model_fields), None)
 
 
+def not_done(line: Held, reason: str, code: str, advice: str, *, key: str = "") -> Refused:
+    """That an order on a line cannot be done, with the one problem that says why."""
+    return Refused([Problem(line.where, key, line.name, reason, code, advice)])
+
+
 def lines_of(descriptions: Mapping[str, DepartmentFile]) -> tuple[Held, ...]:
     """Every line of every list that bears a name, in the order of the site and of the files."""
     return tuple(

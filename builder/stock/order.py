@@ -2,6 +2,7 @@
 An order on one line of the house's stock, as edits of its file; and how many of a line there are.
 """
 
+import shlex
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -9,9 +10,8 @@ from typing import Any
 from builder.overview.log import Log, Logged
 from builder.reading.in_service import COUNTS as COUNTS
 from builder.reading.nodes import Path, compose
-from builder.reading.problems import Problem, Refused
 from builder.stock.edits import Edit, reach
-from builder.stock.lines import NAME_KEYS, Held
+from builder.stock.lines import NAME_KEYS, Held, not_done
 from builder.stock.wording import Data, written
 
 
@@ -73,18 +73,7 @@ def count_key(line: Held) -> str:
         None,
     )
     if key is None:
-        raise Refused(
-            [
-                Problem(
-                    line.where,
-                    "",
-                    line.name,
-                    "is not counted",
-                    "key-not-here",
-                    "give the order for the whole line",
-                )
-            ]
-        )
+        raise not_done(line, "is not counted", "key-not-here", "give the order for the whole line")
     return key
 
 
@@ -92,17 +81,12 @@ def known_count(line: Held, key: str) -> int:
     """A count that the house knows."""
     found = getattr(line.record, key)
     if not isinstance(found, int):
-        raise Refused(
-            [
-                Problem(
-                    line.where,
-                    key,
-                    line.name,
-                    "is not known yet",
-                    "count-not-known",
-                    "count first: housepack stock count NAME NUMBER",
-                )
-            ]
+        raise not_done(
+            line,
+            "is not known yet",
+            "count-not-known",
+            f"count first: housepack stock count {shlex.quote(line.name)} NUMBER",
+            key=key,
         )
     return found
 
@@ -110,17 +94,8 @@ def known_count(line: Held, key: str) -> int:
 def working_of(line: Held, said: Mapping[str, Any]) -> int:
     """How many of a line work: as written, or all where nothing is said."""
     if line.has("working") is None:
-        raise Refused(
-            [
-                Problem(
-                    line.where,
-                    "",
-                    line.name,
-                    "does not tell how many work",
-                    "key-not-here",
-                    "give the order for the whole line",
-                )
-            ]
+        raise not_done(
+            line, "does not tell how many work", "key-not-here", "give the order for the whole line"
         )
     return known_count(line, "working") if "working" in said else how_many(line)
 

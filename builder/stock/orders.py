@@ -5,10 +5,9 @@ from datetime import date
 from typing import Any
 
 from builder.reading.nodes import Path
-from builder.reading.problems import Problem, Refused
 from builder.reading.written import RefersTo, Written
 from builder.stock.edits import Append, Edit, Set, Unset
-from builder.stock.lines import Held
+from builder.stock.lines import Held, not_done
 from builder.stock.order import Order, count_key, data_of, order, working_of
 from builder.stock.wording import Data
 
@@ -34,33 +33,13 @@ def count(
     if working is not None:
         working_of(line, {})
     if min(wanted.values()) < 0:
-        raise Refused(
-            [
-                Problem(
-                    line.where,
-                    "",
-                    line.name,
-                    "cannot be counted below zero",
-                    "count-below-zero",
-                    "give 0 or more",
-                )
-            ]
+        raise not_done(
+            line, "cannot be counted below zero", "count-below-zero", "write how many there are"
         )
     at_work = working if working is not None else getattr(line.record, "working", None)
     if isinstance(at_work, int) and at_work > number:
         reason = f"cannot have {at_work} at work of {number}"
-        raise Refused(
-            [
-                Problem(
-                    line.where,
-                    "",
-                    line.name,
-                    reason,
-                    "count-beyond",
-                    "say how many work with --working",
-                )
-            ]
-        )
+        raise not_done(line, reason, "count-beyond", "say how many work with --working")
     edits: list[Edit] = [
         Set((*line.path, key), str(value))
         for key, value in wanted.items()
@@ -68,18 +47,7 @@ def count(
     ]
     edits += settings(line, also or {})
     if not edits:
-        raise Refused(
-            [
-                Problem(
-                    line.where,
-                    "",
-                    line.name,
-                    "has that count already",
-                    "count-same",
-                    "nothing was changed",
-                )
-            ]
-        )
+        raise not_done(line, "has that count already", "count-same", "nothing was changed")
     return order("count", line, edits)
 
 
@@ -109,17 +77,8 @@ def move(line: Held, said: Mapping[str, Any], place: str, also: Mapping[str, str
             line.has("kept"),
         )
         if key is None:
-            raise Refused(
-                [
-                    Problem(
-                        line.where,
-                        "",
-                        line.name,
-                        "has no place",
-                        "key-not-here",
-                        "give its position, such as across='4 m SL'",
-                    )
-                ]
+            raise not_done(
+                line, "has no place", "key-not-here", "give its position, such as across='4 m SL'"
             )
         if place != NOWHERE:
             edits.insert(0, Set((*line.path, key), place))
@@ -153,32 +112,12 @@ def path_of(line: Held, key: str, *, position_first: bool) -> Path:
     ):
         return (*line.path, "at", *steps)
     if steps[0] not in known:
-        raise Refused(
-            [
-                Problem(
-                    line.where,
-                    "",
-                    line.name,
-                    f"has no key '{key}'",
-                    "key-not-here",
-                    f"it has {', '.join(sorted(known))}",
-                )
-            ]
+        raise not_done(
+            line, f"has no key '{key}'", "key-not-here", f"it has {', '.join(sorted(known))}"
         )
     if len(steps) > 1 and not isinstance(getattr(line.record, steps[0], None), Written):
         advice = f"write the whole of it, such as '{steps[0]}={{{steps[1]}: ...}}'"
-        raise Refused(
-            [
-                Problem(
-                    line.where,
-                    "",
-                    line.name,
-                    f"says nothing under '{steps[0]}'",
-                    "key-not-here",
-                    advice,
-                )
-            ]
-        )
+        raise not_done(line, f"says nothing under '{steps[0]}'", "key-not-here", advice)
     return (*line.path, *steps)
 
 

@@ -5,9 +5,8 @@ from typing import Any
 
 from builder.overview.log import Log
 from builder.reading.in_service import UNITS
-from builder.reading.problems import Problem, Refused
 from builder.stock.edits import Append, Edit, Set, Unset
-from builder.stock.lines import Held
+from builder.stock.lines import Held, not_done
 from builder.stock.order import (
     COUNTS,
     Order,
@@ -40,18 +39,7 @@ def out(
     if count is not None:
         return order("out", line, some_out(line, said, count))
     if line.record.condition == "out of service":
-        raise Refused(
-            [
-                Problem(
-                    line.where,
-                    "",
-                    line.name,
-                    "is out of service already",
-                    "out-already",
-                    "nothing was changed",
-                )
-            ]
-        )
+        raise not_done(line, "is out of service already", "out-already", "nothing was changed")
     return order("out", line, [Set((*line.path, "condition"), "out of service")])
 
 
@@ -60,30 +48,12 @@ def unit_out(line: Held, unit: int) -> Edit:
     key, numbers = units_out(line)
     there = how_many(line)
     if not 1 <= unit <= there:
-        raise Refused(
-            [
-                Problem(
-                    line.where,
-                    "",
-                    line.name,
-                    f"has no unit {unit}",
-                    "count-beyond",
-                    f"they are numbered 1 to {there}",
-                )
-            ]
+        raise not_done(
+            line, f"has no unit {unit}", "count-beyond", f"they are numbered 1 to {there}"
         )
     if unit in numbers:
-        raise Refused(
-            [
-                Problem(
-                    line.where,
-                    "",
-                    line.name,
-                    f"has unit {unit} out of service already",
-                    "out-already",
-                    "nothing was changed",
-                )
-            ]
+        raise not_done(
+            line, f"has unit {unit} out of service already", "out-already", "nothing was changed"
         )
     return Append((*line.path, key), str(unit))
 
@@ -92,17 +62,8 @@ def units_out(line: Held) -> tuple[str, tuple[int, ...]]:
     """The key that lists units which do not work, and their numbers."""
     key = line.has(*UNITS)
     if key is None:
-        raise Refused(
-            [
-                Problem(
-                    line.where,
-                    "",
-                    line.name,
-                    "has no numbered units",
-                    "key-not-here",
-                    "leave --unit out, or give --count",
-                )
-            ]
+        raise not_done(
+            line, "has no numbered units", "key-not-here", "leave --unit out, or give --count"
         )
     return key, tuple(getattr(line.record, key))
 
@@ -112,18 +73,7 @@ def some_out(line: Held, said: Mapping[str, Any], count: int) -> tuple[Edit, ...
     working = working_of(line, said)
     if not 1 <= count <= working:
         reason = f"has {working} that work, so {count} cannot go out"
-        raise Refused(
-            [
-                Problem(
-                    line.where,
-                    "",
-                    line.name,
-                    reason,
-                    "count-beyond",
-                    "give a number from 1 to that",
-                )
-            ]
-        )
+        raise not_done(line, reason, "count-beyond", "give a number from 1 to that")
     state = (
         "out of service"
         if count == working
@@ -170,17 +120,8 @@ def unit_back(line: Held, unit: int) -> Edit:
     """One numbered unit taken from those that do not work."""
     key, numbers = units_out(line)
     if unit not in numbers:
-        raise Refused(
-            [
-                Problem(
-                    line.where,
-                    "",
-                    line.name,
-                    f"does not have unit {unit} out of service",
-                    "in-already",
-                    "nothing was changed",
-                )
-            ]
+        raise not_done(
+            line, f"does not have unit {unit} out of service", "in-already", "nothing was changed"
         )
     return Unset((*line.path, key, numbers.index(unit)))
 
@@ -189,32 +130,12 @@ def some_back(line: Held, said: Mapping[str, Any], count: int) -> tuple[Edit, ..
     """Some of a line brought back: more work, and where all do its condition is no longer said."""
     working, there = working_of(line, said), how_many(line)
     if working == there:
-        raise Refused(
-            [
-                Problem(
-                    line.where,
-                    "",
-                    line.name,
-                    f"has all {there} at work already",
-                    "in-already",
-                    "nothing was changed",
-                )
-            ]
+        raise not_done(
+            line, f"has all {there} at work already", "in-already", "nothing was changed"
         )
     if not 1 <= count <= there - working:
         reason = f"has {there - working} out, so {count} cannot come back"
-        raise Refused(
-            [
-                Problem(
-                    line.where,
-                    "",
-                    line.name,
-                    reason,
-                    "count-beyond",
-                    "give a number from 1 to that",
-                )
-            ]
-        )
+        raise not_done(line, reason, "count-beyond", "give a number from 1 to that")
     edits: list[Edit] = [Set((*line.path, "working"), str(working + count))]
     if working + count == there and "condition" in said:
         edits.append(Unset((*line.path, "condition")))
@@ -226,18 +147,7 @@ def some_back(line: Held, said: Mapping[str, Any], count: int) -> tuple[Edit, ..
 def whole_back(line: Held) -> tuple[Edit, ...]:
     """A whole line brought back."""
     if line.record.condition == IN_SERVICE:
-        raise Refused(
-            [
-                Problem(
-                    line.where,
-                    "",
-                    line.name,
-                    "is in service already",
-                    "in-already",
-                    "nothing was changed",
-                )
-            ]
-        )
+        raise not_done(line, "is in service already", "in-already", "nothing was changed")
     return (Unset((*line.path, "condition")),)
 
 

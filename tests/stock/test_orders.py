@@ -297,7 +297,7 @@ def test_a_log_that_is_there_is_added_to_in_its_own_style() -> None:
             ordered("out", "Vellum clip", count=1),
             (
                 "sound.yml:26:5 working: 'Vellum clip' is not known yet; count first: housepack"
-                " stock count NAME NUMBER [count-not-known]"
+                " stock count 'Vellum clip' NUMBER [count-not-known]"
             ),
         ),
         (
@@ -353,7 +353,7 @@ def test_a_log_that_is_there_is_added_to_in_its_own_style() -> None:
         (
             ordered("count", "Vellum 7", number=-1),
             (
-                "sound.yml:25:5 'Vellum 7' cannot be counted below zero; give 0 or more"
+                "sound.yml:25:5 'Vellum 7' cannot be counted below zero; write how many there are"
                 " [count-below-zero]"
             ),
         ),
