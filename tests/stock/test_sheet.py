@@ -188,7 +188,10 @@ def test_everything_wrong_on_a_sheet_is_told_at_once() -> None:
             "sound.yml:24:5 'Vellum 8' cannot have 13 at work of 3; say how many work with"
             " --working [count-beyond]"
         ),
-        "sound.yml:25:5 'Vellum 7' cannot be counted below zero; write how many there are [count-below-zero]",
+        (
+            "sound.yml:25:5 'Vellum 7' cannot be counted below zero; write how many there are"
+            " [count-below-zero]"
+        ),
         (
             "the sheet:4:1 'a dozen' is not a whole number; write how many there are, such as 12"
             " [sheet-number]"
