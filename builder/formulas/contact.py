@@ -165,7 +165,8 @@ def standing(weight: Weight, places_m: Sequence[float]) -> Carried | None:
         return {"kg": [], "rise": [], "stability": "tips"}
     if total_kg <= 0:
         return {"kg": [0.0] * count, "rise": [], "stability": "held"}
-    if centre_m < places_m[0] - PLUMB_M or centre_m > places_m[-1] + PLUMB_M:
+    # The same differences as below, so that no centre falls between the two by rounding.
+    if places_m[0] - centre_m > PLUMB_M or centre_m - places_m[-1] > PLUMB_M:
         return {"kg": [], "rise": [], "stability": "tips"}
     for index in (0, count - 1):
         if abs(centre_m - places_m[index]) <= PLUMB_M:

@@ -17,7 +17,7 @@ from builder.reading.measures import both, shown, system_of
 from builder.reading.numerals import Unreadable, refuse
 from builder.reading.quantities import Level, Quantity, Temperature, TimeOfDay
 from builder.reading.ranges import COUNTED, Possible, range_of_kind
-from builder.reading.refusing import error
+from builder.reading.refusing import error, refusing
 from builder.reading.values.in_part import Manner, parted
 
 T = TypeVar("T")
@@ -217,6 +217,7 @@ def like(value: Any, amount: Fraction, *, down: bool) -> Any:
         return float(amount)
     si = float(amount)
     words = shown(type(value), si, None, system_of(value))[0]
+    refusing(value.amounts, words)  # an end of more digits than can be read, as if written
     return replace(value, si=si, text=words, second=None)
 
 

@@ -68,6 +68,16 @@ def test_where_the_weight_hangs(centre_m: float, stability: str, kg: list[float]
     assert (case["stability"], case["kg"]) == (stability, pytest.approx(kg))
 
 
+@pytest.mark.law
+@pytest.mark.parametrize("count", range(1, 400))
+def test_a_body_hung_by_one_of_two_supports_always_has_a_case(count: int) -> None:
+    """Where the centre is off by just so much, rounding must not leave it between two cases."""
+    place_m = count / 100
+    for off_m in (PLUMB_M, -PLUMB_M):
+        body = hung_body([at(place_m, 48.0)], (place_m - 3.0, place_m + off_m))
+        assert slack_case(body, 0)["stability"] in ("balanced", "tips")
+
+
 @pytest.mark.source("by hand: a stiffness of nothing leaves no way to carry what pushes")
 def test_what_is_not_found_is_told() -> None:
     nothing = [[1e-30, 0.0, 0.0], [0.0, 1e-30, 0.0], [0.0, 0.0, 1e-30]]

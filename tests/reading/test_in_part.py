@@ -240,6 +240,13 @@ def test_about_holds_the_value_and_a_tenth_to_each_side(count: int) -> None:
     assert value.most < count + count / 10 + 1
 
 
+@pytest.mark.parametrize("text", ["about 999999999999999 m", "999999999999999 m +- 1 m"])
+def test_an_end_with_more_digits_than_can_be_read_is_refused(text: str) -> None:
+    with pytest.raises(ValidationError) as refused:
+        shown("width", text)
+    assert [wrong["type"] for wrong in refused.value.errors()] == ["number-out-of-range"]
+
+
 class Plated(Written):
     """A rating and a width."""
 
