@@ -26,6 +26,15 @@ MOST_POINTS = 12_000
 MOST_VERDICT_BYTES = 2_000_000
 
 
+FOUND = (
+    Case("demo", "rigging.yml", ("points", 44, "across"), "tiny"),
+    Case("demo", "flying.yml", ("line_sets", 4, "hung_weight"), "beyond"),
+    Case("demo", "sound.yml", ("fills", 0, "boxes"), "left out"),
+    Case("demo", "sound.yml", ("fills", 1, "boxes"), "empty"),
+)
+"""What once ended in an exception. It is tried each time."""
+
+
 def is_told(made: Outcome) -> bool:
     """Whether every problem has a line, a reason and a code that the guide explains."""
     return all(
@@ -43,6 +52,13 @@ def test_an_odd_value_ends_in_problems_or_in_a_pack_of_bounded_size(case: Case) 
     assert made.pack_bytes <= MOST_PACK_BYTES
     assert made.page_bytes <= MOST_PAGE_BYTES
     assert made.points <= MOST_POINTS
+
+
+@pytest.mark.parametrize("case", FOUND, ids=str)
+def test_what_once_ended_in_an_exception_does_not_again(case: Case) -> None:
+    made = outcome(case)
+    assert is_told(made)
+    assert bool(made.problems) != (made.pack_bytes > 0)
 
 
 @pytest.mark.laws

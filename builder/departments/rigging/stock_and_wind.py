@@ -13,8 +13,8 @@ from builder.departments.rigging.steel.readings import hangs_are_told
 from builder.departments.rigging.steel.totals import Whole
 from builder.formulas.gravity import STANDARD_GRAVITY_M_S2
 from builder.formulas.wind import wind_force_n, wind_pressure_pa
-from builder.pack import Figure, Input, Value, Working, not_more, one_or_both
-from builder.reading.absent import is_unknown
+from builder.pack import Figure, Input, Value, Working, one_or_both
+from builder.reading.absent import Absent, is_unknown
 from builder.reading.in_part import as_written, ends_of
 from builder.reading.in_service import not_working
 from builder.reading.measures import System, shown
@@ -46,28 +46,41 @@ def hoist_figures(hoist: Hoist, rigging: Rigging, key: str) -> Iterator[Figure]:
     """
     used, lost = hoists_used(hoist, rigging), not_working(hoist)
     out = lost.out if lost else 0
-    left = max(hoist.count - out - used, 0) if out else hoist.count - used
     not_at_hand = f" − {out} not working" if out else ""
-    steps = (f"{hoist.count}{not_at_hand} − {used} in hangs = {left}",)
+    counted = count_told(hoist)
+    written = as_written(counted)
+    least, most = (left_of(there, out, used) for there in ends_of(counted))
+    may_be_away = hoist.condition != IN_SERVICE or is_unknown(hoist.working)
+    is_sure = hangs_are_told(rigging) and not (lost is None and may_be_away)
+    value = one_or_both(least if is_sure else None, most)
+    found = f" = {value.text}" if value else ""
     work = by_hand(
         "left = stock − not working − in standing hangs",
         "counting",
-        inputs=[Input("In stock", str(hoist.count))],
-        steps=steps,
+        inputs=[Input("In stock", written)],
+        steps=(f"{written}{not_at_hand} − {used} in hangs{found}",),
         lines=rigging.hung,
     )
     yield used_figure(key, Value(str(used), number=float(used)), work, rigging)
-    value = Value(str(left), number=float(left))
-    may_be_away = hoist.condition != IN_SERVICE or is_unknown(hoist.working)
-    is_sure = hangs_are_told(rigging) and not (lost is None and may_be_away)
-    yield figure(
-        f"{key}.free",
-        "Left",
-        value if is_sure else not_more(value),
-        work,
-        caution=LOADS,
-        note="condition and note of the line apply",
-    )
+    name, label = f"{key}.free", "Left"
+    if value is None:
+        yield missing(name, label, work, ("how many there are",), caution=LOADS)
+    else:
+        note = "condition and note of the line apply"
+        yield figure(name, label, value, work, caution=LOADS, note=note)
+
+
+def count_told(hoist: Hoist) -> int | Absent:
+    """How many of a model there are; how many work where nobody knows how many there are."""
+    return hoist.working if ends_of(hoist.count) == (None, None) else hoist.count
+
+
+def left_of(there: int | None, out: int, used: int) -> Value | None:
+    """What so many leave; None where nobody knows how many there are."""
+    if there is None:
+        return None
+    left = max(there - out - used, 0) if out else there - used
+    return Value(str(left), number=float(left))
 
 
 def truss_used_m(truss: Truss, whole: Whole) -> float:

@@ -9,6 +9,7 @@ from math import dist, fsum
 from builder.departments.rigging.bridles.legs import Legs, apex_of, legs_to
 from builder.departments.rigging.description.bridles import Steel
 from builder.formulas.bridles import Place
+from builder.reading.in_part import ends_of
 
 MOST_PIECES = 3
 """No leg is made of more steels than this."""
@@ -44,7 +45,7 @@ def from_stock(
     The legs from stock whose apex lands nearest to a wanted place, of those that are ``allowed``
     where they land; None where the stock makes none.
     """
-    usable = [steel for steel in steels if steel.condition != "out of service" and steel.count > 0]
+    usable = [steel for steel in steels if steel.condition != "out of service" and there(steel) > 0]
     each = [lengths_near(dist(wanted, anchor), usable) for anchor in anchors]
     found = [
         made
@@ -56,6 +57,11 @@ def from_stock(
         key=lambda made: (round(made.off_m, 6), sum(len(leg) for leg in made.legs)),
         default=None,
     )
+
+
+def there(steel: Steel) -> int:
+    """How many of a steel there are for certain."""
+    return ends_of(steel.count)[0] or 0
 
 
 def lengths_near(wanted_m: float, steels: Sequence[Steel]) -> list[Leg]:
@@ -82,7 +88,7 @@ def landed(
     Where some legs let the apex land; None where the stock has too few, they do not meet, or one is
     too weak.
     """
-    if any(count > steel.count for steel, count in counted(legs)):
+    if any(count > there(steel) for steel, count in counted(legs)):
         return None
     apex = apex_of([length_m(leg) for leg in legs], anchors)
     pulls = legs_to(load_kg, apex, anchors) if not isinstance(apex, str) else apex

@@ -6,6 +6,8 @@ stock to make them of.
 from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
 
+from builder.reading.absent import Absent
+from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Depth, Height, Length, Mass
@@ -113,7 +115,7 @@ class Steel(Loose):
     defines: ClassVar[str] = "steel"
     name: Name
     """What the crew calls it."""
-    count: Annotated[Count, Plausible(0, 500)]
+    count: Annotated[Maybe[Count], Plausible(0, 500)] = Absent.NOT_STATED
     """How many there are."""
     length: Annotated[Length, Plausible(0.1, 20.0), OfModel()]
     """Its length from eye to eye."""

@@ -306,7 +306,7 @@ class Hoist(Loose):
     defines: ClassVar[str] = "hoist"
     name: Name
     """The model."""
-    count: Annotated[Count, Plausible(0, 200)]
+    count: Annotated[Maybe[Count], Plausible(0, 200)] = Absent.NOT_STATED
     """How many there are."""
     working: Maybe[Count] = Absent.NOT_STATED
     """How many of them work and are there. The others are away, such as at the inspector's."""

@@ -15,7 +15,7 @@ from builder.departments.rigging.steel.limits import beam_rules, lowest, spacing
 from builder.departments.rigging.steel.totals import OUT, Group, OnPoint, Whole
 from builder.departments.rigging.stock_and_wind import hoists_used, truss_used_m
 from builder.pack import Finding, Level, Place
-from builder.reading.in_part import as_written
+from builder.reading.in_part import as_written, ends_of
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length
 from builder.reading.references import spelling
@@ -223,8 +223,10 @@ def ratings_over_roof(whole: Whole, system: System) -> Iterator[Finding]:
 def stock_short(whole: Whole, system: System) -> Iterator[Finding]:
     """Standing hangs that use more hoists or truss than the house says it has."""
     for hoist in whole.rigging.hoists:
-        if (used := hoists_used(hoist, whole.rigging)) > hoist.count:
-            sentence = f"Standing hangs use {used} {hoist.name}, and there are {hoist.count}."
+        used, (_, most) = hoists_used(hoist, whole.rigging), ends_of(hoist.count)
+        if most is not None and used > most:
+            there = as_written(hoist.count)
+            sentence = f"Standing hangs use {used} {hoist.name}, and there are {there}."
             yield Finding(
                 Level.CAUTION,
                 "hoists-short",

@@ -88,6 +88,8 @@ def meets_figures(
 
     None for a box that does not play.
     """
+    if not aligned:
+        return []
     if heard is None:
         return [untold_meeting(fill, each, lacks) for each in aligned]
     walks = [walk(each.box, areas) for each in aligned]
