@@ -20,6 +20,7 @@ from builder.fit.arrangements.views import configurations_of
 from builder.fit.clock.records import DayAnswer
 from builder.fit.closed.judging import on_their_dates
 from builder.fit.closed.told import may_be_closed
+from builder.fit.needs.contradictions import with_contradictions
 from builder.fit.net import day_not_judged
 from builder.fit.overall import as_far_as_read, cautions, not_read_of, overall
 from builder.fit.questions import act_questions, questions
@@ -119,9 +120,10 @@ def in_own_places(
     start = 0
     for index in turns:
         end = start + len(riders[index]["requirements"])
-        answers[index] = runs[evening["own"][index]][start:end]
+        own = runs[evening["own"][index]][start:end]
+        answers[index] = with_contradictions(riders[index], own)
         start = end
-    return [answer for own in answers for answer in own]
+    return [answer for each in answers for answer in each]
 
 
 def act_answers(riders: list[RiderAsked], best: Judged) -> list[ActAnswer]:

@@ -30,6 +30,7 @@ LEAST = {
     "test_headroom.py": (1, 40),
     "test_show_day.py": (1, 25),
     "test_way_in.py": (1, 40),
+    "needs/test_contradictions.py": (1, 10),
     "needs/test_ends.py": (3, 100),
     "needs/test_kinds.py": (1, 20),
     "plots/test_plot_laws.py": (1, 500),

@@ -7,6 +7,9 @@ HOW_MUCH = "How much do you need?"
 HOW_MANY = "How many do you need?"
 WHETHER = "Do you need it?"
 
+ALSO_ASKS = "The rider also asks {need}{line}: nothing meets both."
+WHICH_HOLDS = "Nothing meets both: {one}, and {other}. Which one holds?"
+
 PERHAPS = "The house has not said everything: {item}, {what}."
 UNLIMITED_UNKNOWN = "The house has none of these, so nothing says what limits it."
 NOTHING_LIMITS = "Nothing limits it."
