@@ -81,6 +81,7 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   how high the legs may meet (`apex`) and the house states that beams, lean and angle allow it: the
   pair with the gentlest pull, always with a note. Otherwise it is asked; short where the house
   allows no bridles. Three legs are not tried.
+* **A hang without a weight** is asked of the act, its trim is judged, and no hang after it fits.
 * **Two needs that nothing meets both** are told at the later line, and the act is asked which holds.
 * **All hangs of all acts** hang at the same time, each judged beside those before it, and so are
   loads on the house's power. Who plays last (`clock`: `ends`, or `on stage` and `set`; else by `on

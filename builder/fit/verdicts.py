@@ -44,8 +44,13 @@ def with_remedy(answer: Verdict, mender: Mender) -> Verdict:
 
 def with_question(answer: Verdict, line: Line, question: str) -> Verdict:
     """An ask that carries its question, the rider's own line quoted."""
-    answer["question"] = fill(QUESTION, {"question": question, "asker": asker_words(line)})
+    answer["question"] = question_of(line, question)
     return answer
+
+
+def question_of(line: Line, question: str) -> str:
+    """A question with the rider's own line quoted."""
+    return fill(QUESTION, {"question": question, "asker": asker_words(line)})
 
 
 def asked(line: Line, asker: Asker, reason: str) -> Verdict:

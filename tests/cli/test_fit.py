@@ -141,13 +141,6 @@ def test_a_hang_plan_carries_rigging_s_caution_in_every_form(tmp_path: Path, for
             "W has 0 supports; write 1 to 12; split a longer hang [need-unclear]",
         ),
         (
-            "{name: W, supports: [{point: A}]}",
-            (
-                "W does not say what it weighs; write load at each support, or weight and loads"
-                " [need-unclear]"
-            ),
-        ),
-        (
             "{name: W, supports: [{across: 1 m SL, load: 1 kg}]}",
             "support needs both across and depth, or a point",
         ),

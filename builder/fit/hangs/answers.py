@@ -49,7 +49,9 @@ def short_answer(hang: HangAsked, issues: list[Issue], shorts: list[Issue]) -> V
 def ask_answer(hang: HangAsked, brought: Brought, asks: list[Issue]) -> Verdict:
     """A hang of which something must be asked."""
     answer = verdict(hang, ASK, joined([one["reason"] for one in asks]))
-    with_question(answer, hang, joined([one["question"] for one in asks]))
+    question = joined([one["question"] for one in asks if one["question"] != ""])
+    if question != "":
+        with_question(answer, hang, question)
     answer["fact"] = first_fact(asks)
     answer["notes"] = once(brought["notes"])
     return answer

@@ -9,7 +9,12 @@ from builder.fit.hangs.cases import CasesFound, cases_of, one_case
 from builder.fit.hangs.hoist_weights import hoists_of
 from builder.fit.hangs.issues import issue
 from builder.fit.hangs.records import Brought, Cases, Share
-from builder.fit.hangs.sentences import CAN_IT_BE_CARRIED, CANNOT_BE_TOLD, FACTOR_COUNTED
+from builder.fit.hangs.sentences import (
+    CAN_IT_BE_CARRIED,
+    CANNOT_BE_TOLD,
+    FACTOR_COUNTED,
+    WEIGHT_NOT_SAID,
+)
 from builder.fit.records import HangAsked, Section
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
@@ -29,7 +34,7 @@ def loads_of(hang: HangAsked, section: Section) -> Brought:
     """
     found = stated_or_found(hang)
     cases = found["cases"]
-    issues = []
+    issues = [issue(ASK, WEIGHT_NOT_SAID)] if is_open(hang) else []
     if len(cases) == 0:
         reason = fill(CANNOT_BE_TOLD, {"why": found["why"]})
         issues.append(issue(ASK, reason, question=CAN_IT_BE_CARRIED))
@@ -48,9 +53,19 @@ def loads_of(hang: HangAsked, section: Section) -> Brought:
     }
 
 
+def is_open(hang: HangAsked) -> bool:
+    """Whether the rider does not say what a hang weighs."""
+    return len(hang["loads"]) == 0 and any(one["load_kg"] is None for one in hang["supports"])
+
+
 def stated_or_found(hang: HangAsked) -> CasesFound:
-    """What the show's plot states for every support, as one case, or what is worked out."""
+    """
+    What the show's plot states for every support, as one case, or what is worked out; hoists alone
+    where the rider does not say what it weighs.
+    """
     supports = hang["supports"]
+    if is_open(hang):
+        return {"cases": [one_case([0.0 for _ in supports])], "why": ""}
     stated = [support["load_kg"] for support in supports if support["load_kg"] is not None]
     if len(stated) == len(supports):
         return {"cases": [one_case(stated)], "why": ""}

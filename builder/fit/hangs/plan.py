@@ -8,18 +8,19 @@ from builder.fit.hangs.bridles import with_bridles
 from builder.fit.hangs.by_rule import too_many, with_spots
 from builder.fit.hangs.fitting import HANG
 from builder.fit.hangs.hoists import hoist_issues
-from builder.fit.hangs.issues import with_this_bridle
+from builder.fit.hangs.issues import issue, with_this_bridle
 from builder.fit.hangs.leaning import rule_notes
-from builder.fit.hangs.loads import loads_of
+from builder.fit.hangs.loads import is_open, loads_of
 from builder.fit.hangs.places import places_of, points_under
 from builder.fit.hangs.records import Issue, Look, Place, SoFar
-from builder.fit.hangs.sentences import NOT_DESCRIBED
+from builder.fit.hangs.sentences import BESIDE_OPEN, HOW_HEAVY, NOT_DESCRIBED
 from builder.fit.hangs.spacing import spacing_issues
 from builder.fit.hangs.sums import limits_of, look_at
 from builder.fit.hangs.trims import TRIM, trim_answer
 from builder.fit.records import FitPack, HangAsked, Section, TrimAsked, Verdict
 from builder.fit.sections import section_of
-from builder.fit.verdicts import asked
+from builder.fit.sentences import fill
+from builder.fit.verdicts import ASK, asked, question_of
 
 
 def hangs_for_all(requirements: list[HangAsked | TrimAsked], pack: FitPack) -> list[Verdict]:
@@ -34,7 +35,7 @@ def hangs_for_all(requirements: list[HangAsked | TrimAsked], pack: FitPack) -> l
     hangs = hangs_among(requirements)
     section = with_spots(hangs, told)
     places = all_places(hangs, section)
-    so_far: SoFar = {"sums": {}, "loaded": [], "hoists": 0}
+    so_far: SoFar = {"sums": {}, "loaded": [], "hoists": 0, "open": []}
     verdicts: list[Verdict] = []
     last: list[Place] = []
     for requirement in requirements:
@@ -81,9 +82,21 @@ def hang_answer(hang: HangAsked, places: list[Place], section: Section, so_far: 
         *brought["issues"],
         *hoist_issues(hang, brought, so_far, section),
         *limit_issues(looks),
+        *open_issues(so_far),
     ]
     brought["notes"] = [*brought["notes"], *rule_notes(hang, places, so_far["loaded"], section)]
-    return answer_of(hang, places, brought, issues, looks, section)
+    answer = answer_of(hang, places, brought, issues, looks, section)
+    if is_open(hang):
+        so_far["open"].append(hang["title"])
+        answer["act_question"] = question_of(hang, HOW_HEAVY)
+    return answer
+
+
+def open_issues(so_far: SoFar) -> list[Issue]:
+    """Beside hangs of which nobody knows what they weigh, nobody knows what is left."""
+    if len(so_far["open"]) == 0:
+        return []
+    return [issue(ASK, fill(BESIDE_OPEN, {"hangs": ", ".join(so_far["open"])}))]
 
 
 def near_issues(places: list[Place], loaded: list[str], section: Section) -> list[Issue]:

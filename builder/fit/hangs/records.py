@@ -131,12 +131,14 @@ class Sum(TypedDict):
 class SoFar(TypedDict):
     """
     What the hangs before this one took: sums by the key of their limit, the points that they load
-    by key, and how many of the house's hoists they ask for.
+    by key, and how many of the house's hoists they ask for; and the titles of those whose rider
+    does not say what they weigh.
     """
 
     sums: dict[str, Sum]
     loaded: list[str]
     hoists: int
+    open: list[str]
 
 
 class Look(TypedDict):

@@ -87,10 +87,12 @@ def weighs(hang: ReadValue) -> bool:
 
 
 def note_weighed(hang: ReadValue, asking: Asking) -> None:
-    """Weights are told once, and places where something must be worked out."""
+    """
+    Weights are told once, and places where something must be worked out. Where nothing is told the
+    act is asked, and there is nothing to work out.
+    """
     if not weighs(hang):
-        advice = "write load at each support, or weight and loads"
-        unclear(asking, hang, "name", "does not say what it weighs", advice)
+        return
     if has(hang, "weight") and has(hang, "weight in all"):
         unclear(asking, hang, "weight in all", "tells its own weight twice", "keep one of them")
     spread = any(is_spread(load) for load in items_of(hang, "loads"))

@@ -22,6 +22,8 @@ TRIM_TITLE = "Trim of {name}"
 TRIM = "underside at {words}"
 ONE_SUPPORT = "1 support, {mass} ({other}) in all, {hoists}"
 SUPPORTS = "{count} supports, {mass} ({other}) in all, {hoists}"
+ONE_OPEN = "1 support, a weight that is not said, {hoists}"
+OPEN = "{count} supports, a weight that is not said, {hoists}"
 HOISTS = {"counted": "hoists in that", "none": "dead hung"}
 HOISTS_APART = "hoists apart"
 
@@ -107,6 +109,9 @@ def need_words(hang: ReadValue, supports: list[SupportAsked], loads: list[Weight
     stated = [or_nothing(support["load_kg"]) for support in supports]
     words = both("mass", fsum([*stated, *[load["kg"] for load in loads]]))
     hoists = words_of(hang, "hoists")
+    if len(loads) == 0 and not any(has(support, "load") for support in items_of(hang, "supports")):
+        count = {"count": str(len(supports)), "hoists": HOISTS.get(hoists, HOISTS_APART)}
+        return fill(ONE_OPEN if len(supports) == 1 else OPEN, count)
     parts = {
         "count": str(len(supports)),
         "mass": words[0],
