@@ -21,6 +21,7 @@ from builder.fit.clock.records import DayAnswer
 from builder.fit.closed.judging import on_their_dates
 from builder.fit.closed.told import may_be_closed
 from builder.fit.needs.contradictions import with_contradictions
+from builder.fit.needs.twice import asks_twice
 from builder.fit.net import day_not_judged
 from builder.fit.overall import as_far_as_read, cautions, not_read_of, overall
 from builder.fit.questions import act_questions, questions
@@ -121,7 +122,9 @@ def in_own_places(
     for index in turns:
         end = start + len(riders[index]["requirements"])
         own = runs[evening["own"][index]][start:end]
-        answers[index] = with_contradictions(riders[index], own)
+        answers[index] = (
+            with_contradictions(riders[index], own) if asks_twice(riders[index]) else own
+        )
         start = end
     return [answer for each in answers for answer in each]
 

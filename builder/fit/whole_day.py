@@ -8,6 +8,7 @@ from builder.fit.clock.day import the_day
 from builder.fit.clock.records import DayAnswer
 from builder.fit.closed.told import may_be_closed
 from builder.fit.needs.comparing import compared
+from builder.fit.needs.twice import asks_twice
 from builder.fit.plots.together import plots_together
 from builder.fit.records import FitPack, RiderAsked, Verdict
 from builder.fit.requirements import rule_of
@@ -81,9 +82,10 @@ def has_clock(riders: list[RiderAsked]) -> bool:
 
 def needs_more(riders: list[RiderAsked], pack: FitPack) -> bool:
     """
-    Whether a show comes with a plan or with its day's clock, or the house may be closed on its
-    date.
+    Whether a show comes with a plan or with its day's clock, asks one thing twice, or the house may
+    be closed on its date.
 
     A page loads the rules of these only then, so nothing else may call them.
     """
-    return has_plan(riders) or has_clock(riders) or may_be_closed(pack)
+    asks_more = has_plan(riders) or has_clock(riders) or any(asks_twice(rider) for rider in riders)
+    return asks_more or may_be_closed(pack)

@@ -35,6 +35,8 @@ def names_of(counts: dict[str, int]) -> list[str]:
     return [name for name in counts if counts[name] > 1]
 """
 STAYS_IN_PYTHON = {
+    "builder.bearers.borne.bearing": "makes what the check reads, from the pack's own records",
+    "builder.bearers.telling.section_as_told": "makes what the pages read, from a section",
     "builder.departments.access.publish.publish": "makes a section of a pack",
     "builder.files.read_folder": "reads files",
     "builder.fit.published.checked": "makes what the check reads, from the pack's own records",

@@ -413,7 +413,7 @@ def test_it_works_by_keyboard_alone(browser: Browser, demo_over_http: str) -> No
         page.goto(f"{demo_over_http}/check.html")
         page.get_by_label("Act", exact=True).focus()
         page.keyboard.type("Five Wet Dogs")
-        for _ in range(3):
+        for _ in range(4):
             page.keyboard.press("Tab")
         page.keyboard.press("Enter")
         page.keyboard.press("Tab")

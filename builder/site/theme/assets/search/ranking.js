@@ -141,7 +141,7 @@
   // The name itself before names that begin so, and those before names that hold it somewhere.
   function named(line, wanted) {
     var name = terms(line[2]);
-    if (name.join("") === wanted.join("")) return line[1] ? (line[3] ? 4 : 5) : 8;
+    if (name.join("") === wanted.join("")) return line[1] ? (line[3] ? 4 : 6) : 8;
     if (within(wanted, name.slice(0, wanted.length))) return 1.6;
     return within(wanted, name) ? 1.4 : 1;
   }
