@@ -1,12 +1,16 @@
 """What a description tells can be asked: enough fits, one more is short, and silence is asked."""
 
+import re
+
 import pytest
 
 from builder.fit.interpreter import fit
+from builder.fit.published import fit_record
+from builder.pipeline import pack_of, venue_of
 from builder.registry import RULES
 from builder.rider.asked import rider_of
 from tests.fit.sample import pack
-from tests.sweep import houses
+from tests.sweep import folder, houses
 
 GOOD = {"fits", "fits, with a note"}
 
@@ -37,3 +41,13 @@ def test_a_house_that_says_nothing_of_it_is_asked(what: str) -> None:
     rider = rider_of(f"act: A\nneeds: [{{what: {what}, at least: 1}}]\n", file="a.yml", rules=RULES)
     (answer,) = fit(pack(), [rider])["verdicts"]  # type: ignore[arg-type]
     assert answer["verdict"] == "ask"
+
+
+def test_where_there_is_no_first_row_nothing_limits_its_distance() -> None:
+    there = folder("demo")
+    standing = re.sub(r'"first_row": "[^"]*"', '"first_row": "none"', there.texts["stage.yml"])
+    house = pack_of(venue_of({**there.texts, "stage.yml": standing}, there.photos))
+    needs = "needs: [{what: first row distance, at least: 40 m}]"
+    rider = rider_of(f"act: A\n{needs}\n", file="a.yml", rules=RULES)
+    (answer,) = fit(fit_record(house), [rider])["verdicts"]
+    assert (answer["verdict"], answer["reason"]) == ("fits", "Nothing limits it.")

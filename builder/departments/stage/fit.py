@@ -147,6 +147,7 @@ RULES = (
         kind="length",
         item="deck",
         value="first_row",
+        none_means="no limit",
         question="How far is the first row from the edge of the deck?",
         remedy="Take out the first row, or set back what needs the room.",
         who="the promoter",
