@@ -30,7 +30,7 @@ def test_what_may_be_a_barrier_is_asked() -> None:
     )
     assert told(pack(stage=[carpet]), "barrier length", 20.0) == (
         "ask",
-        "The house lists none, and does not say that it has none.",
+        "None that the house lists is meant, and it does not say that it has no other.",
     )
     assert told(pack(stage=[]), "barrier length", 20.0)[1] == "The house has not said."
 
