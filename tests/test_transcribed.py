@@ -24,8 +24,9 @@ import yaml
 
 from builder.files import read_folder
 from builder.pack import Level
-from builder.pipeline import pack_of, venue_of
+from builder.pipeline import document_of, pack_of, venue_of
 from builder.site.build import build
+from builder.site.finding import searched
 
 FOLDER = Path(__file__).parent / "transcribed"
 FACT = re.compile(r"^(?:\| )?\[(\d+)\][ |]*(.*?)[ |]*$", re.MULTILINE)
@@ -51,7 +52,7 @@ class House:
     """How many belong to departments that there are not yet: lighting, video, rooms, safety."""
 
 
-HOUSES = (House("hired-stage", 0.26, 50, 9),)
+HOUSES = (House("hired-stage", 0.26, 50, 9), House("theatre", 0.37, 1, 11))
 
 
 @dataclass(frozen=True)
@@ -94,10 +95,11 @@ def written(house: str, file: str) -> Any:
 
 
 def line_of(lines: Sequence[Any], named: str) -> Any:
-    """A line of a list, by its number or by what tells it apart; None where there is none."""
-    if named.isdigit():
+    """A line of a list, by what tells it apart, else by its number; None where there is none."""
+    told = next((line for line in lines if named in map(line.get, TELLS_APART)), None)
+    if told is None and named.isdigit():
         return lines[int(named) - 1] if int(named) <= len(lines) else None
-    return next((line for line in lines if named in map(line.get, TELLS_APART)), None)
+    return told
 
 
 def found(house: str, home: str) -> Any:
@@ -113,12 +115,27 @@ def found(house: str, home: str) -> Any:
 
 @cache
 def site_text(house: str, folder: Path) -> str:
-    """All that the built site of a house says to readers, without the pages that quote others."""
+    """
+    All that the built site of a house says to readers, on its pages and in its search ("Count: 2"),
+    without the pages that quote others.
+    """
     build(FOLDER / house, folder)
     pages = [page for page in sorted(folder.glob("*.html")) if page.name not in QUOTING]
     bodies = [page.read_text("utf-8").split("<main", 1)[-1] for page in pages]
     shown = re.sub(r"<script.*?</script>|<[^>]+>", " ", " ".join(bodies), flags=re.DOTALL)
-    return plain(unescape(shown))
+    return plain(unescape(f"{shown} {search_text(house)}"))
+
+
+def search_text(house: str) -> str:
+    """What the search of a house's site finds, a line for each row."""
+    read = read_folder(FOLDER / house)
+    found = searched(document_of(pack_of(venue_of(read.texts, read.photos))))
+    return "\n".join(
+        f"{line.name} {line.text}"
+        for page in found
+        if page.address not in QUOTING
+        for line in page.lines
+    )
 
 
 def plain(text: str) -> str:
