@@ -172,7 +172,7 @@ def house_items(dice: Dice) -> list[Record]:
                 days,
                 **state(dice),
                 music_ends=ends,
-                strictness=value(dice.one(("hard", "soft"))),
+                strictness=value(dice.one(("hard", "soft", ""))),
             )
         )
     for _ in range(dice.random.randint(0, 2)):

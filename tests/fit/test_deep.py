@@ -46,6 +46,14 @@ def test_a_soft_curfew_that_is_passed_is_asked() -> None:
     assert first(ends(23.0), house=[curfew("every day", 22.5, "soft")])["verdict"] == "ask"
 
 
+def test_a_curfew_that_nobody_calls_hard_or_soft_is_asked_when_it_is_passed() -> None:
+    open_curfew = item("curfew", "every day", music_ends=value("x", 22.5 * 3600))
+    assert first(ends(22.5), house=[open_curfew])["verdict"] == "fits"
+    late = first(ends(23.0), house=[open_curfew])
+    assert late["verdict"] == "ask"
+    assert late["reason"].endswith("Whether somebody may extend it is not said.")
+
+
 def test_a_rider_without_a_day_is_asked_only_where_the_days_differ() -> None:
     both = [curfew("Sunday to Thursday", 22.5), curfew("Friday and Saturday", 23.5)]
     assert first(ends(23.0, ""), house=both)["verdict"] == "ask"
@@ -140,6 +148,8 @@ def test_an_ambiguous_level_is_asked_never_guessed(lacks: dict[str, object]) -> 
         limit("98 dB(A)", 98.0, metric="peak level"),
         limit("98 dB(A)", 98.0, place="the neighbour's window"),
         limit("98 dB", 98.0),
+        limit("98 dB(A)", 98.0, metric=""),
+        limit("98 dB(A)", 98.0, place=""),
     ],
 )
 def test_a_limit_in_other_terms_is_asked(other: Record) -> None:

@@ -7,6 +7,16 @@ from typing import Annotated, ClassVar, Literal
 from pydantic import Field
 
 from builder.departments.house.closure import Closure
+from builder.departments.house.keeping import (
+    Asked,
+    Counted,
+    Document,
+    Fine,
+    Hired,
+    HouseRule,
+    Rate,
+)
+from builder.departments.house.season import Season, Weather
 from builder.reading.absent import Absent
 from builder.reading.language import FIRST, Language
 from builder.reading.maybe import Maybe
@@ -53,14 +63,18 @@ class Contact(Line):
 
     role: Name
     """The role, such as head of sound."""
-    about: Text
+    about: Text | None = None
     """What this role answers for."""
+    count: Annotated[Maybe[Count], Plausible(1, 100)] = Absent.NOT_STATED
+    """How many there are of this role, where it is more than one."""
     phone: Name | None = None
     """A telephone number that reaches the role."""
     mail: Name | None = None
     """A mail address that reaches the role."""
     hours: Name | None = None
-    """When somebody answers."""
+    """When somebody answers, or is on site."""
+    radio: Name | None = None
+    """The radio channel that the role listens to."""
 
 
 class Block(Written):
@@ -70,6 +84,15 @@ class Block(Written):
     """The name of the block, such as balcony."""
     places: Annotated[Count, Plausible(1, 60_000)]
     """How many persons it holds."""
+
+
+class OtherFigure(Written):
+    """A figure for the capacity that is in circulation and does not hold."""
+
+    says: Count
+    """How many persons it says."""
+    by: Name
+    """Who says so, such as the licence of 2019, or old posters."""
 
 
 class Configuration(Line):
@@ -87,6 +110,8 @@ class Configuration(Line):
     """How many persons in all."""
     blocks: tuple[Block, ...] = ()
     """The parts that make up the capacity. Their sum is compared with it."""
+    other_figures: tuple[OtherFigure, ...] = ()
+    """Figures for the capacity that are in circulation and do not hold, each with who says it."""
     wheelchair_places: Annotated[Maybe[Count], Plausible(0, 1000), Decisive()] = Absent.NOT_STATED
     """How many wheelchair places, and say in the note whether they are within the capacity."""
     lost_to_mix_position: Annotated[Maybe[Count], Plausible(0, 500)] = Absent.NOT_STATED
@@ -101,10 +126,12 @@ class Curfew(Line):
     """The days it holds for, such as Sunday to Thursday."""
     music_ends: Annotated[TimeOfDay, Plausible(16 * 3600.0, 6 * 3600.0)]
     """The time the last note must have ended."""
-    strictness: Literal["hard", "soft"]
+    strictness: Maybe[Literal["hard", "soft"]] = Absent.NOT_STATED
     """Hard where nobody can extend it, soft where somebody may."""
     overrun: Text | None = None
-    """What an overrun costs, and who collects it."""
+    """What an overrun means, in words."""
+    fine: Fine | None = None
+    """What an overrun costs: grace, step and amount."""
 
 
 class QuietHours(Line):
@@ -130,7 +157,9 @@ class NoiseLimit(Line):
     """What the limit is called here."""
     level: Annotated[Level, Possible(0.0, 194.0), Plausible(25.0, 145.0)]
     """The limit, such as 100 dB(A)."""
-    metric: Literal["equivalent level", "peak level", "maximum fast", "maximum slow"]
+    metric: Maybe[Literal["equivalent level", "peak level", "maximum fast", "maximum slow"]] = (
+        Absent.NOT_STATED
+    )
     """
     How it is measured: an equivalent level over a time, a peak, or a maximum with a time weighting.
     """
@@ -138,12 +167,20 @@ class NoiseLimit(Line):
         None
     )
     """The time an equivalent level is taken over."""
-    measured_at: Name
+    measured_at: Maybe[Name] = Absent.NOT_STATED
     """Where it is measured."""
+    distance: Annotated[Maybe[Length], Possible(0.0, 100_000.0), Plausible(0.0, 5_000.0)] = (
+        Absent.NOT_STATED
+    )
+    """How far from the stage that is."""
     hours: Name | None = None
     """When it holds."""
     enforced_by: Text | None = None
-    """Who measures, and what happens when it is passed."""
+    """Who complains, who measures, and what happens when it is passed."""
+    counted: Counted | None = None
+    """How many times it may be passed before it counts as broken."""
+    fine: Fine | None = None
+    """What it costs to pass it."""
 
 
 class Air(Written):
@@ -227,7 +264,7 @@ class House(DepartmentFile):
         Absent.NOT_STATED
     )
     """Height above sea level. Generators and haze depend on it."""
-    time_zone: Name
+    time_zone: Maybe[Name] = Absent.NOT_STATED
     """The time zone that clock times are in."""
     units: Annotated[Literal["metric", "imperial"], Assumed("the usual")] = "metric"
     """Which unit system computed figures show first. Both are always shown."""
@@ -248,6 +285,10 @@ class House(DepartmentFile):
     When the house is closed to shows, or some departments are. Left out or none, it is closed on no
     day.
     """
+    season: Season | None = None
+    """When there are shows, where that is not all year."""
+    hired: Maybe[tuple[Hired, ...]] = Absent.NOT_STATED
+    """What of the house is hired in, or none."""
     trouble_spots: tuple[TroubleSpot, ...] = ()
     """What has caught visitors out. Shown on the first page."""
     curfews: Annotated[Maybe[tuple[Curfew, ...]], Decisive()] = Absent.NOT_STATED
@@ -276,6 +317,16 @@ class House(DepartmentFile):
     """The limits on sound level."""
     air: Air | None = None
     """The air during a show. Sound figures need it."""
+    weather: Weather | None = None
+    """What is done in what weather, and who says so."""
+    rules: Maybe[tuple[HouseRule, ...]] = Absent.NOT_STATED
+    """What a show must or must not do here, or none."""
+    rates: Maybe[tuple[Rate, ...]] = Absent.NOT_STATED
+    """What things cost that a show may order or must pay, or none."""
+    documents: Maybe[tuple[Document, ...]] = Absent.NOT_STATED
+    """The documents that the house has, or none."""
+    documents_asked: Maybe[tuple[Asked, ...]] = Absent.NOT_STATED
+    """The documents that the house asks of a show, or none."""
     effects: tuple[Effect, ...] = ()
     """Which effects may be used."""
     crew: Crew | None = None

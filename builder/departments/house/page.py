@@ -49,6 +49,11 @@ def parts(section: Section) -> Iterator[Block]:
         ),
         ("contact", "Whom to ask", ("about", "phone", "mail", "hours")),
         ("address", "Addresses", ("lines", "position")),
+        ("rule", "House rules", ("kind", "binds", "place", "days", "decided_by")),
+        ("rate", "Rates", ("amount", "per", "least", "persons")),
+        ("document", "Documents", ("kind", "about", "dated", "had")),
+        ("asked", "Documents that a show brings", ("kind", "about", "not_older", "due")),
+        ("hired", "What is hired in", ("departments", "from_whom", "asked_for", "make")),
         ("effect", "Effects", ("allowed", "notice", "asks")),
     ):
         if found := section.of_kind(kind):
@@ -56,9 +61,10 @@ def parts(section: Section) -> Iterator[Block]:
             yield item_table(found, columns, first=title_of_first_column(kind))
             if kind == "noise":
                 yield from (Caution(caution) for caution in section.cautions)
-    if crew := section.item("crew"):
-        yield Heading(2, "Local crew", "crew")
-        yield facts_block(crew)
+    for kind, title in (("season", "Season"), ("weather", "Weather"), ("crew", "Local crew")):
+        if item := section.item(kind):
+            yield Heading(2, title, kind)
+            yield facts_block(item)
 
 
 def title_of_first_column(kind: str) -> str:
@@ -71,6 +77,11 @@ def title_of_first_column(kind: str) -> str:
         "contact": "Role",
         "address": "For",
         "effect": "Effect",
+        "rule": "Rule",
+        "rate": "For",
+        "document": "Document",
+        "asked": "Document",
+        "hired": "What",
     }.get(kind, "Configuration")
 
 

@@ -11,7 +11,7 @@ from builder.departments.house.oddities import oddities
 from builder.exchange import Air, Altitude, Offers, SoundLimit, Statement
 from builder.formulas.dimensions import sum_gap
 from builder.pack import Fact, Finding, Item, Level, Section, Standing, Value
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, listed
 from builder.reading.language import NEWEST
 from builder.stating import Stater, place
 
@@ -44,9 +44,10 @@ def offer(house: House) -> Offers:
 def sound_limit(limit: NoiseLimit) -> SoundLimit:
     """A limit as others are told it."""
     over_min = limit.over.s / 60 if limit.over else 0.0
-    return SoundLimit(
-        limit.name, limit.level.db, limit.level.weighting, limit.metric, over_min, limit.measured_at
+    metric, where = (
+        value if isinstance(value, str) else "" for value in (limit.metric, limit.measured_at)
     )
+    return SoundLimit(limit.name, limit.level.db, limit.level.weighting, metric, over_min, where)
 
 
 def publish(house: House, around: Surroundings) -> Published:
@@ -78,7 +79,7 @@ def items(house: House, stater: Stater) -> Iterator[Item]:
         "house.identity",
         "identity",
         house.name,
-        leave_out=("language", "note", "revision", "crew"),
+        leave_out=("language", "note", "revision", "crew", "season", "weather"),
     )
     yield from stater.counted(house.addresses, "house", "address", name_key="use")
     yield from stater.counted(house.contacts, "house", "contact", name_key="role")
@@ -87,7 +88,8 @@ def items(house: House, stater: Stater) -> Iterator[Item]:
         stater.named(house.configurations, "house", "configuration"),
         strict=True,
     ):
-        yield replace(item, facts=(*item.facts, *block_facts(configuration, item.key)))
+        facts = (*block_facts(configuration, item.key), *other_figures(configuration, item.key))
+        yield replace(item, facts=(*item.facts, *facts))
     if not isinstance(house.closed, Absent):
         yield from closures(house.closed, stater)
     yield from stater.counted(house.trouble_spots, "house", "trouble", name_key="what")
@@ -100,6 +102,20 @@ def items(house: House, stater: Stater) -> Iterator[Item]:
     yield from stater.named(house.effects, "house", "effect")
     if house.crew:
         yield stater.item(house.crew, "house.crew", "crew", "Local crew")
+    if house.season:
+        yield stater.item(house.season, "house.season", "season", "Season")
+    if house.weather:
+        yield stater.item(house.weather, "house.weather", "weather", "Weather")
+    yield from kept(house, stater)
+
+
+def kept(house: House, stater: Stater) -> Iterator[Item]:
+    """What is hired, house rules, rates, documents."""
+    yield from stater.named(listed(house.hired), "house", "hired")
+    yield from stater.counted(listed(house.rules), "house", "rule", name_key="rule")
+    yield from stater.counted(listed(house.rates), "house", "rate", name_key="what")
+    yield from stater.named(listed(house.documents), "house", "document")
+    yield from stater.named(listed(house.documents_asked), "house", "asked")
 
 
 def closures(closed: tuple[Closure, ...], stater: Stater) -> Iterator[Item]:
@@ -116,6 +132,16 @@ def block_facts(configuration: Configuration, key: str) -> Iterator[Fact]:
         where = place(configuration.where("blocks"))
         value = Value(", ".join(parts), parts=parts)
         yield Fact(f"{key}.blocks", "Blocks", Standing.STATED, value, place=where)
+
+
+def other_figures(configuration: Configuration, key: str) -> Iterator[Fact]:
+    """Figures for the capacity that do not hold, as one fact."""
+    parts = tuple(f"{other.says:,}, {other.by}" for other in configuration.other_figures)
+    if parts:
+        where = place(configuration.where("other_figures"))
+        value = Value("; ".join(parts), parts=parts)
+        label = "Not valid"
+        yield Fact(f"{key}.other_figures", label, Standing.STATED, value, place=where)
 
 
 def findings(house: House) -> Iterator[Finding]:
@@ -158,8 +184,8 @@ def sum_of_blocks(configuration: Configuration) -> Iterator[Finding]:
 
 
 def incomplete_limit(limit: NoiseLimit) -> Iterator[Finding]:
-    """A noise limit without a weighting, or an equivalent level without its time."""
-    lacking = []
+    """A noise limit without metric or weighting, or an equivalent level without its time."""
+    lacking = [] if isinstance(limit.metric, str) else ["how it is measured"]
     if not limit.level.weighting:
         lacking.append("a weighting, such as dB(A)")
     if limit.metric == "equivalent level" and limit.over is None:

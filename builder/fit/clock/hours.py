@@ -5,6 +5,7 @@ outside.
 
 from builder.fit.clock.sentences import (
     AFTER_CURFEW,
+    AFTER_OPEN_CURFEW,
     AFTER_SOFT_CURFEW,
     ASK_CURFEW,
     ASK_LOAD_IN,
@@ -94,7 +95,9 @@ def against_curfew(requirement: EndAsked, item: Item) -> Verdict:
     elif text_of(item, "strictness") == "hard":
         answer = with_remedy(verdict(requirement, SHORT, fill(AFTER_CURFEW, parts)), CURFEW)
     else:
-        answer = asked(requirement, CURFEW, fill(AFTER_SOFT_CURFEW, parts))
+        is_soft = text_of(item, "strictness") == "soft"
+        words_of_end = AFTER_SOFT_CURFEW if is_soft else AFTER_OPEN_CURFEW
+        answer = asked(requirement, CURFEW, fill(words_of_end, parts))
     answer["fact"] = fact_of(value, item)
     answer["margin"] = signed(words, slack_s)
     return answer

@@ -13,6 +13,9 @@ CURFEW_UNCLEAR = "It is not clear whether this curfew holds on that day: {name}.
 BEFORE_CURFEW = "{amount} before the curfew at {time}."
 AFTER_CURFEW = "{amount} after the curfew at {time}."
 AFTER_SOFT_CURFEW = "{amount} after the curfew at {time}, which somebody may extend."
+AFTER_OPEN_CURFEW = (
+    "{amount} after the curfew at {time}. Whether somebody may extend it is not said."
+)
 NO_HOUR = "The house sets no hour."
 NOT_BEFORE = "Not before {time}."
 TOO_EARLY = "{amount} too early."

@@ -14,6 +14,8 @@ from builder.fit.levels.sentences import (
     LONGER_TIME,
     NO_LIMIT,
     NO_LIMIT_THERE,
+    NO_METRIC,
+    NO_PLACE_OF_LIMIT,
     NO_TIME_OF_LIMIT,
     NOT_COMPARED,
     OTHER_TERMS,
@@ -66,9 +68,9 @@ def without_limits(requirement: LevelAsked, house: Section | None) -> Verdict:
 
 
 def is_there(requirement: LevelAsked, mix: str, limit: Item) -> bool:
-    """Whether wish and limit are measured at one place, by its words."""
+    """Whether wish and limit are, or may be, measured at one place, by its words."""
     place = text_of(limit, "measured_at")
-    return place_meant(place, mix) == place_meant(requirement["place"], mix)
+    return place == "" or place_meant(place, mix) == place_meant(requirement["place"], mix)
 
 
 def not_compared(limit: Item) -> str:
@@ -99,8 +101,11 @@ def by_terms(requirement: LevelAsked, limit: Item) -> Verdict | None:
     """A question where a limit's terms are not those of the wish; None where they are."""
     level = text_of(limit, "level")
     metric = text_of(limit, "metric")
+    if text_of(limit, "measured_at") == "":
+        return asked(requirement, LIMIT, fill(NO_PLACE_OF_LIMIT, {"level": level}))
     if weighting(level) != requirement["weighting"] or metric != requirement["metric"]:
-        reason = fill(OTHER_TERMS, {"level": level, "metric": metric})
+        shown = NO_METRIC if metric == "" else metric
+        reason = fill(OTHER_TERMS, {"level": level, "metric": shown})
         return asked(requirement, LIMIT, reason)
     if metric == EQUIVALENT and number_of(limit, "over") is None:
         return asked(requirement, LIMIT, NO_TIME_OF_LIMIT)

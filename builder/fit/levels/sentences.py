@@ -22,6 +22,7 @@ SYSTEM: Advice = {
 }
 
 NO_WEIGHTING = "its weighting"
+NO_PLACE_OF_LIMIT = "The limit of {level} does not say where it is measured."
 NO_METRIC = "how it is measured"
 NO_TIME = "over what time"
 NO_PLACE = "where"
@@ -30,6 +31,8 @@ LACKING = "The rider's level does not say {lacking}, so it cannot be compared."
 NO_LIMIT = "The house has no limit."
 NO_LIMIT_THERE = "No limit is stated at that place."
 NOT_COMPARED = "Not compared: {limit}, {level} at {place}."
+NO_PLACE_OF_LIMIT = "The limit of {level} does not say where it is measured."
+NO_METRIC = "metric not stated"
 OTHER_TERMS = "The limit is stated in other terms: {level}, {metric}."
 NO_TIME_OF_LIMIT = "The limit does not say over what time."
 LONGER_TIME = "The limit holds over {time}, and the rider's level is a mean over a longer time."
