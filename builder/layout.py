@@ -44,6 +44,7 @@ from builder.pack import (
     is_day,
 )
 from builder.reading.addresses import file_address
+from builder.reading.standing_on import hard_words
 
 STANDING_WORDS = {
     Standing.UNKNOWN: "not known yet",
@@ -118,7 +119,8 @@ def state(item: Item) -> list[Inline]:
         return [Tag(item.out_words or "out of service", "danger")]
     if item.out_words:
         return [Tag(item.out_words, "danger" if item.out == item.of else "caution")]
-    return [Tag("limited", "caution")] if item.condition == "limited" else []
+    hard = hard_words(item.condition, "")
+    return [Tag(hard[0], "caution")] if hard else []
 
 
 def item_table(

@@ -13,6 +13,7 @@ from datetime import date
 from builder import fit_file, pack_schema
 from builder.bearers.telling import as_pages_tell
 from builder.both_ends.joining import Sections, at_both_ends
+from builder.both_ends.states import in_either_state
 from builder.confirming import settled, with_confirmations
 from builder.department import Department, Published, Surroundings
 from builder.document import Attachment, Document, Page
@@ -332,8 +333,12 @@ def with_two_ends(
         around = surroundings_of(other, ageing)
         return {part.section.key: part.section for part in published_in(other, around, dict(done))}
 
+    def at_ends(descriptions: Mapping[str, DepartmentFile]) -> Sections:
+        return at_both_ends(sections_of(descriptions), descriptions, sections_of)
+
     sections = {part.section.key: part.section for part in published}
     found = at_both_ends(sections, venue.descriptions, sections_of)
+    found = in_either_state(found, venue.descriptions, at_ends)
     return [replace(part, section=found[part.section.key]) for part in published]
 
 

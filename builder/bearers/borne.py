@@ -6,7 +6,15 @@ from dataclasses import dataclass, replace
 from builder.bearers.relations import RELATIONS, Relation
 from builder.pack import Item, Section
 from builder.reading.references import spelling
-from builder.reading.standing_on import CLOSED, OUT, hard_words
+from builder.reading.standing_on import (
+    CLOSED,
+    CONDITIONS,
+    OUT,
+    UNKNOWN,
+    hard_words,
+    hardest,
+    state_words,
+)
 
 HIDDEN = "Something for the house only"
 """What bears a thing where its own name is not told."""
@@ -138,6 +146,8 @@ def beside(found: Borne, item: Item, link: Link, view: View, *, is_spoken: bool)
     told = view.words(relation.words, item)
     if bearer.condition == OUT and not is_followed:
         found = replace(found, condition=OUT)
+    elif bearer.condition == UNKNOWN and not relation.traced:
+        found = replace(found, condition=hardest([found.condition, UNKNOWN], CONDITIONS))
     if bearer.terms == CLOSED and not relation.may_speak:
         found = replace(found, terms=CLOSED)
     elif bearer.terms == CLOSED and not is_spoken and found.asks == "":
@@ -151,7 +161,7 @@ def with_words(found: Borne, bearer: Item, told: str, words: Sequence[str], view
     What is found of an item, with a sentence on a bearer. Why is told by the check; on a page the
     bearer's own line tells it.
     """
-    why = bearer.note if view.checked and bearer.condition in words else ""
+    why = bearer.note if view.checked and state_words(bearer.condition) in words else ""
     sentence = f"{name_of(bearer)}, {told}: {', '.join(words)}."
     if why:
         sentence = f"{sentence} {why}"
@@ -179,6 +189,8 @@ def spread(item: Item, relation: Relation, view: View) -> Borne:
     for bearer, borne in zip(bearers, each, strict=True):
         if words := hard_words(borne.condition, borne.terms):
             found = with_words(found, bearer, told, words, view)
+    if any(borne.condition == UNKNOWN for borne in each):
+        found = replace(found, condition=hardest([found.condition, UNKNOWN], CONDITIONS))
     gone = [borne for borne in each if borne.condition == OUT or borne.terms == CLOSED]
     if gone and len(gone) == len(each):
         all_out = all(borne.condition == OUT for borne in each)

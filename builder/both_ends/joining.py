@@ -82,7 +82,7 @@ def item_between(base: Item, ends: Sequence[Item], section: str, group: Group) -
         for key in order
     }
     told = {
-        key: figure or own.get(key) or not_told(by_key[0][key], group)
+        key: figure or own.get(key) or not_told(by_key[0][key], exact_words(group))
         for key, figure in between.items()
     }
     keys = order if set(own) <= set(order) else [*own, *(key for key in order if key not in own)]
@@ -90,11 +90,15 @@ def item_between(base: Item, ends: Sequence[Item], section: str, group: Group) -
     return replace(base, figures=figures)
 
 
-def not_told(figure: Figure, group: Group) -> Figure:
-    """A figure that would be there if its inputs were exact, and what it lacks."""
-    lacks = (f"one exact value of {inputs_in_words(group)}",)
+def exact_words(group: Group) -> str:
+    """What a figure lacks that would be there if its inputs were exact."""
+    return f"one exact value of {inputs_in_words(group)}"
+
+
+def not_told(figure: Figure, lacks: str) -> Figure:
+    """A figure that would be there if more were known, and what it lacks."""
     working = replace(figure.working, inputs=(), steps=())
-    return replace(figure, value=None, working=working, missing=lacks)
+    return replace(figure, value=None, working=working, missing=(lacks,))
 
 
 def is_one_way(key: str, group: Group) -> bool:
@@ -111,17 +115,27 @@ def figure_between(
     A figure between what it is at the ends, with the working of the end where it is most; None
     where it is told as well already, or not told at an end.
     """
+    value = value_of_ends(ends)
+    if value is None or (own is not None and is_as_well(own.value, value, section)):
+        return None
+    return told_between(ends, value, ENDS.format(inputs=inputs_in_words(group), text=value.text))
+
+
+def value_of_ends(ends: Sequence[Figure]) -> Value | None:
+    """The value of a figure from what it is at the ends; None where no value is certain."""
     values = [end.value for end in ends if end.value is not None]
     if len(values) < len(ends):
         return None
-    if all(value == values[0] for value in values):
-        value: Value | None = values[0]
-    else:
-        value = value_between(values)
-    if value is None or (own is not None and is_as_well(own.value, value, section)):
-        return None
+    return values[0] if all(value == values[0] for value in values) else value_between(values)
+
+
+def told_between(ends: Sequence[Figure], value: Value, step: str) -> Figure:
+    """A figure between its ends, with the working of the end where it is most, and a last step."""
+    if value == ends[0].value:
+        return ends[0]
     most = max(ends, key=lambda end: -math.inf if end.value is None else end.value.far_end or 0.0)
-    return ends[0] if value == values[0] else with_value(most, value, group)
+    working = replace(most.working, steps=(*most.working.steps, step))
+    return replace(most, value=value, working=working)
 
 
 def value_between(values: Sequence[Value]) -> Value | None:
@@ -168,10 +182,3 @@ def inputs_in_words(group: Group) -> str:
         for value in group
     )
     return " and ".join(dict.fromkeys(told))
-
-
-def with_value(figure: Figure, value: Value, group: Group) -> Figure:
-    """A figure between two ends, whose working tells of which values they are the ends."""
-    step = ENDS.format(inputs=inputs_in_words(group), text=value.text)
-    working = replace(figure.working, steps=(*figure.working.steps, step))
-    return replace(figure, value=value, working=working)

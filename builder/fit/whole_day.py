@@ -1,5 +1,6 @@
 """What the acts of a day come to together: what adds up, the deck, and the clock."""
 
+from builder.fit.arrangements.in_doubt import has_doubts
 from builder.fit.arrangements.in_place import judged_in_place
 from builder.fit.arrangements.records import Evening
 from builder.fit.arrangements.telling import changeover_asked
@@ -83,9 +84,9 @@ def has_clock(riders: list[RiderAsked]) -> bool:
 def needs_more(riders: list[RiderAsked], pack: FitPack) -> bool:
     """
     Whether a show comes with a plan or with its day's clock, asks one thing twice, or the house may
-    be closed on its date.
+    be closed on its date, or does not know whether something of it works.
 
     A page loads the rules of these only then, so nothing else may call them.
     """
     asks_more = has_plan(riders) or has_clock(riders) or any(asks_twice(rider) for rider in riders)
-    return asks_more or may_be_closed(pack)
+    return asks_more or may_be_closed(pack) or has_doubts(pack)

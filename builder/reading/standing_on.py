@@ -7,7 +7,10 @@ from collections.abc import Sequence
 
 OUT = "out of service"
 CLOSED = "not for visitors"
-CONDITIONS = ("in service", "limited", OUT)
+UNKNOWN = "unknown"
+"""The state of what nobody knows to work."""
+PERHAPS_OUT = "perhaps out of service"
+CONDITIONS = ("in service", "limited", UNKNOWN, OUT)
 TERMS = ("included", "extra charge", "by arrangement", CLOSED)
 
 
@@ -18,4 +21,10 @@ def hardest(words: Sequence[str], order: Sequence[str]) -> str:
 
 def hard_words(condition: str, terms: str) -> list[str]:
     """What a reader must know of a state and of terms: neither in service nor included."""
-    return [word for word in (condition, terms) if word in (*CONDITIONS[1:], *TERMS[1:])]
+    hard = (*CONDITIONS[1:], *TERMS[1:])
+    return [state_words(word) for word in (condition, terms) if word in hard]
+
+
+def state_words(condition: str) -> str:
+    """A state as a reader is told of it."""
+    return PERHAPS_OUT if condition == UNKNOWN else condition

@@ -301,7 +301,7 @@ def _listed(value: Any) -> Any:
 Confirmations = Annotated[tuple[Confirmation, ...], OneOrMore()]
 
 Terms = Literal["included", "extra charge", "by arrangement", "not for visitors"]
-Condition = Literal["in service", "limited", "out of service"]
+Condition = Literal["in service", "limited", "out of service", "unknown"]
 
 
 class Line(Written):
@@ -318,7 +318,10 @@ class Line(Written):
     On what terms visitors may use it: included, extra charge, by arrangement or not for visitors.
     """
     condition: Condition = "in service"
-    """In service, limited, or out of service. Say why in the note."""
+    """
+    In service, limited, out of service, or unknown where nobody knows whether it works. Say why in
+    the note.
+    """
     note: Text | None = None
     """What a reader should know about this line, in a sentence."""
     photo: Annotated[Name | None, NotInWords("the picture itself is shown")] = None

@@ -34,12 +34,13 @@ PLANS = (
     "builder.fit.plots.together.plots_together",
     "builder.fit.clock.day.the_day",
     "builder.fit.closed.judging.on_their_dates",
+    "builder.fit.arrangements.in_doubt.in_both_states",
     "builder.fit.needs.contradictions.with_contradictions",
 )
 """
-The rules of hang plans, stage plots, the day's clock, closures and needs that contradict each other
-come with the second script too: most shows that are typed have none of them, and most houses are
-closed on no day.
+The rules of hang plans, stage plots, the day's clock, closures, needs that contradict each other
+and states that nobody knows come with the second script too: most shows that are typed have none of
+them, and most houses are closed on no day and know what works.
 """
 OFFERED = {**AT_ONCE, **WITH_FILES}
 GLOBAL_NAME = "housecheck"

@@ -15,6 +15,7 @@ from collections.abc import Mapping, Sequence
 from builder.pack import Revision
 from builder.reading.in_part import Between, as_written
 from builder.reading.problems import Problem, Refused, Where
+from builder.reading.standing_on import state_words
 from builder.render.paper import Column, paper
 from builder.stock.lines import Held, found
 from builder.stock.order import COUNTS, Order, written_line
@@ -83,7 +84,7 @@ def sheet_to_print(lines: Sequence[Held], venue: str, revision: Revision) -> str
     for each in found:
         small = [
             each["list"] if names[each["place"], each["name"]] > 1 else "",
-            "" if each["condition"] == "in service" else each["condition"],
+            "" if each["condition"] == "in service" else state_words(each["condition"]),
             each["note"],
         ]
         words = "; ".join(part.rstrip(".") for part in small if part)

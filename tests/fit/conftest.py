@@ -18,6 +18,7 @@ LEAST = {
     "arrangements/test_arrangement_laws.py": (2, 300),
     "arrangements/test_belonging.py": (1, 12),
     "arrangements/test_closed.py": (1, 4),
+    "arrangements/test_in_doubt.py": (1, 8),
     "arrangements/test_settings.py": (2, 200),
     "clock/test_day.py": (2, 500),
     "hangs/test_beams_terms.py": (1, 45),

@@ -15,6 +15,7 @@ from builder.formulas.tie_lines import ways_in_all, working_ways
 from builder.pack import Fact, Figure, Input, Item, Standing, Value, not_less
 from builder.reading.absent import Absent, is_unknown, listed, why_absent
 from builder.reading.references import spelling
+from builder.reading.standing_on import state_words
 from builder.working import figure, missing, worked
 
 KINDS: tuple[str, ...] = get_args(Kind)
@@ -185,7 +186,7 @@ def told_of(
 ) -> Iterator[str]:
     """What a show should know of lines before it counts on them."""
     for line in counted_once(lines):
-        state = "" if line.condition == "in service" else line.condition
+        state = "" if line.condition == "in service" else state_words(line.condition)
         asks = line.terms if line.terms in ("extra charge", "by arrangement") else ""
         words: list[str] = [part for part in (state, asks) if part]
         if line.name in feeds:

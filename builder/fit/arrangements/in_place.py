@@ -3,6 +3,7 @@
 from collections.abc import Callable
 
 from builder.fit.arrangements.evenings import MOST
+from builder.fit.arrangements.in_doubt import has_doubts, in_both_states
 from builder.fit.arrangements.records import Place, View
 from builder.fit.arrangements.sentences import (
     NAME_ONE,
@@ -30,15 +31,27 @@ def judged_in_place(
     Of an open place only that is told which depends on no line of one configuration.
     """
     view = view_of(pack, "" if place["is_open"] else place["configuration"])
-    closed = "" if place["is_open"] else why_closed(pack, place["configuration"])
-    here = [closed_to(answer, closed) for answer in judge(view)]
+    here = in_any_state(view, lambda each: judged_if_open(place, each, judge))
     if not place["is_open"] and not any(is_silent(answer) for answer in here):
         return here
-    anywhere = judge(whole_view(pack))
+    anywhere = in_any_state(whole_view(pack), judge)
     return [
         answer if answer == other else with_place(answer, place, pack)
         for answer, other in zip(here, anywhere, strict=True)
     ]
+
+
+def in_any_state(view: View, judge: Callable[[View], list[Verdict]]) -> list[Verdict]:
+    """The verdicts of a judge; where nobody knows whether something works, whatever its state."""
+    return in_both_states(view, judge) if has_doubts(view) else judge(view)
+
+
+def judged_if_open(
+    place: Place, view: View, judge: Callable[[View], list[Verdict]]
+) -> list[Verdict]:
+    """The verdicts of a judge in a place, which may be closed."""
+    closed = "" if place["is_open"] else why_closed(view, place["configuration"])
+    return [closed_to(answer, closed) for answer in judge(view)]
 
 
 def why_closed(pack: FitPack, configuration: str) -> str:

@@ -29,3 +29,7 @@ NOTHING_SHORT = "nothing short, nothing to ask"
 WORSE = "; worse there: {title}"
 BETTER = "; better there: {title}"
 MORE = "And {number} more, no better."
+
+IN_DOUBT = "Nobody knows whether this is in service: {items}. Without it: {reason}"
+IS_IT_IN_SERVICE = "Is this in service on the day of the show: {items}?"
+LISTED_AND = ", "
