@@ -16,6 +16,7 @@ AT_ONCE = {
     "gravity": "builder.fit.verdicts.gravity",
     "count_words": "builder.fit.counting.count_words",
     "digits": "builder.fit.wording.digits",
+    "asks_for_plans": "builder.rider.asking.rider.asks_for_plans",
     "read_form": "builder.rider.entry.read_form",
     "same_name_words": "builder.rider.same_day.same_name_words",
     "several_dates_words": "builder.rider.same_day.several_dates_words",
@@ -29,6 +30,10 @@ WITH_FILES = {
 }
 """What comes with a second script, loaded when a rider file is opened or saved."""
 PLANS = (
+    "builder.rider.asking.rider.hangs_read",
+    "builder.rider.asking.rider.plot_read",
+    "builder.rider.asking.rider.clock_read",
+    "builder.rider.asking.clock.clock_asked",
     "builder.fit.hangs.plan.hangs_for_all",
     "builder.fit.plots.stage_plot.stage_plot",
     "builder.fit.plots.together.plots_together",
@@ -38,9 +43,10 @@ PLANS = (
     "builder.fit.needs.contradictions.with_contradictions",
 )
 """
-The rules of hang plans, stage plots, the day's clock, closures, needs that contradict each other
-and states that nobody knows come with the second script too: most shows that are typed have none of
-them, and most houses are closed on no day and know what works.
+What reads and judges hang plans, stage plots and the day's clock, and the rules of closures, of
+needs that contradict each other and of states that nobody knows come with the second script too:
+most shows that are typed have none of them, and most houses are closed on no day and know what
+works.
 """
 OFFERED = {**AT_ONCE, **WITH_FILES}
 GLOBAL_NAME = "housecheck"

@@ -23,6 +23,8 @@ from builder.rider.asking.trucks import trucks_asked
 from builder.rider.asking.values import ReadValue, group_of, has, items_of, si_of, words_of
 
 REVISION = "{number} of {date}"
+PLANNED = ["hangs", "plot", "clock"]
+"""Parts whose reading a page loads only for a rider that has one."""
 
 
 class Found(TypedDict):
@@ -57,6 +59,15 @@ def rider_asked(rider: ReadValue, asking: Asking) -> tuple[RiderAsked, list[str]
         "not_read": [],
     }
     return asked, [each["part"] for each in found]
+
+
+def asks_for_plans(keys: list[str]) -> bool:
+    """
+    Whether a rider of these parts comes with a hang plan, a stage plot or a day's clock.
+
+    A page loads what reads these only then, so nothing else may call it.
+    """
+    return any(key in PLANNED for key in keys)
 
 
 def revision_of(rider: ReadValue) -> str:
@@ -110,6 +121,11 @@ def power_found(rider: ReadValue, asking: Asking) -> list[Found]:
 
 def hangs_found(rider: ReadValue, asking: Asking) -> list[Found]:
     """Every hang, and how high it should go."""
+    return hangs_read(rider, asking) if has(rider, "hangs") else []
+
+
+def hangs_read(rider: ReadValue, asking: Asking) -> list[Found]:
+    """The hangs of a rider that has some."""
     found: list[Found] = []
     hangs = whole_items(rider, "hangs")
     for hang in hangs:
@@ -126,8 +142,11 @@ def hangs_found(rider: ReadValue, asking: Asking) -> list[Found]:
 
 def plot_found(rider: ReadValue, asking: Asking) -> list[Found]:
     """The stage plot: all of its rectangles, or none of them."""
-    if not has(rider, "plot"):
-        return []
+    return plot_read(rider, asking) if has(rider, "plot") else []
+
+
+def plot_read(rider: ReadValue, asking: Asking) -> list[Found]:
+    """The plot of a rider that has one."""
     before = noted(asking, "plot")
     requirement = plot_asked(rider["keys"]["plot"], asking)
     if requirement is None or len(asking["mistakes"]) > before:
@@ -150,9 +169,12 @@ def day_found(rider: ReadValue, asking: Asking) -> list[Found]:
 
 def clock_found(rider: ReadValue, asking: Asking) -> list[Found]:
     """Load-in and the end of the show, where each can be read."""
+    return clock_read(rider, asking) if "clock" in rider["keys"] else []
+
+
+def clock_read(rider: ReadValue, asking: Asking) -> list[Found]:
+    """Load-in and the end of the show of a rider that tells its clock."""
     found: list[Found] = []
-    if "clock" not in rider["keys"]:
-        return found
     noted(asking, "clock")
     day_clock = rider["keys"]["clock"]
     note_weekday(rider, day_clock, asking)

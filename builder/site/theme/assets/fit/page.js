@@ -873,15 +873,12 @@
   let pending = 0;
   function refresh() {
     if (engine.fit === undefined) return;
+    const planned = (act) => engine.asks_for_plans(Object.keys(act.data));
+    if (!hasFiles && day.acts.some(planned)) return refreshWithFiles();
     const read = readActs(),
       { rider, problems } = read[day.at];
     const asked = read.map((each) => each.rider);
-    if (!hasFiles && engine.needs_more(asked, pack)) {
-      withFiles().then((came) => {
-        if (came) refresh();
-      });
-      return;
-    }
+    if (!hasFiles && engine.needs_more(asked, pack)) return refreshWithFiles();
     const result = engine.fit(pack, asked);
     for (const node of slots.values()) node.replaceChildren();
     const apart = engine.several_dates_words(read.map((each) => each.plays));
@@ -898,6 +895,12 @@
     asks(result);
     clearTimeout(pending);
     pending = setTimeout(keep, 250);
+  }
+
+  function refreshWithFiles() {
+    withFiles().then((came) => {
+      if (came) refresh();
+    });
   }
 
   // Every act as the check takes it. Only the one in the form can have changed; the others are read once.
