@@ -5,8 +5,8 @@ Rigging does not know that sound exists: it receives loads that say who hung the
 offers; the pipeline joins all offers; every department then computes with the whole.
 """
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from itertools import chain
 
 from builder.pack import Check
@@ -235,6 +235,10 @@ class Offers:
     steel: tuple[SteelHeight, ...] = ()
     overhead: tuple[Overhang, ...] = ()
     overhead_told: bool | None = None
+    said_on_stage: Mapping[str, bool] = field(default_factory=dict)
+    """Places that say themselves whether they are on the deck or in a wing, by name."""
+    floors_drawn: bool = True
+    """Whether every deck and wing has an outline, so that the plan tells what is off them."""
     air: Air | None = None
     datum: Datum | None = None
     altitude: Altitude | None = None
@@ -279,4 +283,8 @@ def joined(offers: Iterable[Offers]) -> Offers:
             (each.overhead_told for each in every if each.overhead_told is not None), None
         ),
         altitude=next((offer.altitude for offer in every if offer.altitude), None),
+        said_on_stage={
+            name: there for offer in every for name, there in offer.said_on_stage.items()
+        },
+        floors_drawn=all(offer.floors_drawn for offer in every),
     )

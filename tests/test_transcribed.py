@@ -25,8 +25,10 @@ import yaml
 from builder.files import read_folder
 from builder.pack import Level
 from builder.pipeline import document_of, pack_of, venue_of
+from builder.site import build as building
 from builder.site.build import build
 from builder.site.finding import searched
+from builder.site.guides import guides_folder
 
 FOLDER = Path(__file__).parent / "transcribed"
 FACT = re.compile(r"^(?:\| )?\[(\d+)\][ |]*(.*?)[ |]*$", re.MULTILINE)
@@ -54,7 +56,7 @@ class House:
 
 HOUSES = (
     House("hired-stage", 0.43, 41, 9),
-    House("theatre", 0.37, 1, 11),
+    House("theatre", 0.59, 1, 11),
 )
 
 
@@ -187,7 +189,11 @@ def test_no_words_that_could_say_anything_are_called_a_typed_home(house: House) 
         assert row.typed != "later: 20" or not row.homes, row
 
 
-def test_every_fact_with_a_home_is_found_again_on_the_built_site(house: House, sites: Path) -> None:
+def test_every_fact_with_a_home_is_found_again_on_the_built_site(
+    house: House, sites: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # The project's own guides, whatever other tests stand in their place.
+    monkeypatch.setattr(building, "guides_folder", guides_folder)
     text = site_text(house.name, sites / house.name)
     assert all(row.words for row in table(house.name) if row.homes)
     lost = [

@@ -33,6 +33,8 @@ IDENTIFIES = {
     ("house.yml", "revision.on"): "is the state of the description itself",
     ("access.yml", "parking.what"): "tells two lines of parking apart",
     ("house.yml", "stale_after_days"): "is the house's own choice",
+    ("stage.yml", "distances.from"): "tells two distances apart",
+    ("stage.yml", "distances.to"): "tells two distances apart",
     ("stage.yml", "wings.name"): "tells two wings apart",
 }
 """Keys that hold no name and yet tell what a line is."""

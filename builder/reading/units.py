@@ -168,6 +168,9 @@ TEMPERATURE = _table(
 SPEED = _table(
     _unit("m/s", 1, "metres per second"),
     _unit("km/h", Fraction(5, 18), "kph|kmh"),
+    _unit("m/min", Fraction(1, 60), "metres per minute|metres a minute|m a minute"),
+    _imperial("ft/s", _FOOT, "feet per second"),
+    _imperial("ft/min", _FOOT / 60, "fpm|feet per minute|feet a minute|ft a minute"),
     _imperial("mph", _FOOT * 5280 / 3600, "miles per hour"),
     _imperial("kn", Fraction(1852, 3600), "kt|knot|knots"),
 )

@@ -9,8 +9,8 @@ from typing import get_args
 
 from builder.departments.lines.cables import Kind, PermanentLine
 from builder.departments.lines.description import Lines
-from builder.exchange import Offers, Spot
-from builder.formulas.polygons import contains, distance_to_side_m, sides_of
+from builder.exchange import Offers
+from builder.formulas.polygons import Point, contains, distance_to_side_m, sides_of
 from builder.formulas.tie_lines import ways_in_all, working_ways
 from builder.pack import Fact, Figure, Input, Item, Standing, Value, not_less
 from builder.reading.absent import Absent, is_unknown, listed, why_absent
@@ -121,10 +121,12 @@ def stage_to_mix(
     Analogue lines are told by their direction. ``feeds`` tells what a line drives that stands, by
     the name of the line.
     """
-    on_stage = {spot.name for spot in offers.spots if is_on_stage(spot, offers)} - {mix}
+    names = {place for line in lines for place in ends_at(line)} - {mix}
+    maybe = {name for name in names if is_on_stage(name, offers) is None}
+    there = maybe | {name for name in names if is_on_stage(name, offers)}
     open_ones = [line for line in lines if line.terms != "not for visitors"]
-    to = [line for line in open_ones if line.to.place == mix and line.from_.place in on_stage]
-    back = [line for line in open_ones if line.from_.place == mix and line.to.place in on_stage]
+    to = [line for line in open_ones if line.to.place == mix and line.from_.place in there]
+    back = [line for line in open_ones if line.from_.place == mix and line.to.place in there]
     groups = [
         ("analogue", [line for line in to if line.kind == "analogue"]),
         ("analogue back", [line for line in back if line.kind == "analogue"]),
@@ -136,7 +138,10 @@ def stage_to_mix(
     ]
     key = "lines.stage-to-mix"
     figures = tuple(
-        replace(whole(each), note="; ".join(told_of(found, lines, feeds)))
+        replace(
+            unless_elsewhere(whole(each), found, maybe),
+            note="; ".join(told_of(found, lines, feeds)),
+        )
         for kind, found in groups
         if found
         for each in kind_figures(key, kind, found, lines)
@@ -167,13 +172,33 @@ def none_from_stage(key: str, others: Sequence[PermanentLine], told: Set[str]) -
         yield figure(f"{key}.{slug}.free", f"{label}, free", value, working, note=note)
 
 
-def is_on_stage(spot: Spot, offers: Offers) -> bool:
+def unless_elsewhere(figure: Figure, lines: Sequence[PermanentLine], maybe: Set[str]) -> Figure:
+    """A figure without its value where some lines end at a place that may be off the stage."""
+    ends = {place for line in lines for place in ends_at(line)}
+    lacks = tuple(f"whether {place} is on the stage" for place in sorted(ends & maybe))
+    return replace(figure, value=None, missing=(*figure.missing, *lacks)) if lacks else figure
+
+
+def is_on_stage(name: str, offers: Offers) -> bool | None:
     """
-    Whether a place lies on a deck or in a wing. A panel on the wall beside one belongs to it: 0.5 m
-    (common practice, no source).
+    Whether a place lies on a deck or in a wing, by its own word, else by the plan; None where
+    neither tells.
     """
-    point = (spot.across_m, spot.depth_m)
-    return spot.kind == "place" and any(
+    if name in offers.said_on_stage:
+        return offers.said_on_stage[name]
+    spot = offers.spot("place", name)
+    if spot is None:
+        return None
+    lies = lies_on_floor((spot.across_m, spot.depth_m), offers)
+    return lies if lies or offers.floors_drawn else None
+
+
+def lies_on_floor(point: Point, offers: Offers) -> bool:
+    """
+    Whether a spot lies on a deck or in a wing that is drawn. A panel on the wall beside one belongs
+    to it: 0.5 m (common practice, no source).
+    """
+    return any(
         contains(shape.corners, point)
         or min(distance_to_side_m(point, side) for side in sides_of(shape.corners)) <= BESIDE_M
         for shape in offers.shapes

@@ -6,20 +6,21 @@ heights, risers, places.
 from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
 
+from builder.departments.stage.distances import Distance
+from builder.departments.stage.lifts import StageLift
+from builder.departments.stage.stock import Furnishing, Riser
 from builder.reading.absent import Absent
 from builder.reading.maybe import Maybe
 from builder.reading.outlines import Corner, Encloses
 from builder.reading.possible import Possible
 from builder.reading.problems import Problem
-from builder.reading.quantities import Across, Area, Depth, Height, Length, LoadPerArea, Mass, Slope
+from builder.reading.quantities import Across, Depth, Height, Length, LoadPerArea, Mass, Slope
 from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import (
     Decisive,
     DepartmentFile,
     InConfigurations,
     Line,
-    Loose,
-    OfModel,
     Plausible,
     Rated,
     RefersTo,
@@ -52,6 +53,31 @@ class At(Written):
 
 
 Outline = Annotated[tuple[Corner, ...], Encloses()]
+MaybeOutline = Annotated[Maybe[tuple[Corner, ...]], Encloses()]
+"""An outline where somebody drew one. Without it nothing is drawn, and no area is worked out."""
+
+
+AreaOfStage = Literal[
+    "downstage",
+    "upstage",
+    "downstage right",
+    "downstage centre",
+    "downstage left",
+    "stage right",
+    "centre stage",
+    "stage left",
+    "upstage right",
+    "upstage centre",
+    "upstage left",
+    "wing stage right",
+    "wing stage left",
+    "pit",
+    "audience",
+    "balcony",
+    "backstage",
+    "outside",
+]
+"""Where something is, where nobody measured it: as a crew would point."""
 
 
 class Deck(Line):
@@ -63,7 +89,7 @@ class Deck(Line):
     """What this state of the deck is called."""
     configurations: Annotated[tuple[Name, ...], RefersTo("configuration")]
     """The configurations it belongs to, by their names in house.yml."""
-    outline: Outline
+    outline: MaybeOutline = Absent.NOT_STATED
     """The corners of the deck, in order around it."""
     usable_width: Annotated[
         Maybe[Annotated[Length, Plausible(2.0, 40.0)]], Plausible(2.0, 40.0), Decisive()
@@ -95,6 +121,8 @@ class Deck(Line):
     """What the deck is made of, and its colour."""
     fixings: Maybe[Text] = Absent.NOT_STATED
     """Whether screws are allowed, and how deep."""
+    screws_up_to: Annotated[Maybe[Length], Plausible(0.005, 0.1)] = Absent.NOT_STATED
+    """The longest screw that may go into it; none where no screw may."""
     first_row: Annotated[Maybe[Length], Possible(0.0, 200.0), Plausible(0.8, 15.0)] = (
         Absent.NOT_STATED
     )
@@ -127,8 +155,14 @@ class Wing(InConfigurations):
     defines: ClassVar[str] = "wing"
     name: Literal["stage left", "stage right", "upstage"]
     """Stage left, stage right or upstage."""
-    outline: Outline
+    outline: MaybeOutline = Absent.NOT_STATED
     """The corners of the wing, in order around it."""
+    width: Annotated[Maybe[Length], Plausible(0.3, 60.0), Decisive()] = Absent.NOT_STATED
+    """
+    Its clear width, off the deck or from the arch to the wall. Left out, it is that of the outline.
+    """
+    depth: Annotated[Maybe[Length], Plausible(0.3, 60.0), Decisive()] = Absent.NOT_STATED
+    """Its clear depth, up and down stage. Left out, it is that of the outline."""
     level_with_deck: YesNo | None = None
     """Whether the wing floor is level with the deck."""
     clear_height: Annotated[Maybe[Length], Plausible(1.9, 40.0), Decisive(), DECK] = (
@@ -146,8 +180,14 @@ class Obstruction(Line):
     defines: ClassVar[str] = "obstruction"
     name: Name
     """What it is."""
-    outline: Outline
+    outline: MaybeOutline = Absent.NOT_STATED
     """The corners of what it takes of the floor, in order around it."""
+    area: Maybe[AreaOfStage] = Absent.NOT_STATED
+    """Which part of the stage it is in, where nobody drew it."""
+    width: Annotated[Maybe[Length], Plausible(0.02, 40.0)] = Absent.NOT_STATED
+    """How much it takes across the stage, where nobody drew it."""
+    depth: Annotated[Maybe[Length], Plausible(0.02, 40.0)] = Absent.NOT_STATED
+    """How much it takes up and down stage, where nobody drew it."""
     from_height: Annotated[Height | None, Plausible(-5.0, 30.0), DECK] = None
     """Its underside, where it hangs; left out where it stands on the floor."""
 
@@ -158,8 +198,12 @@ class Place(Line):
     defines: ClassVar[str] = "place"
     name: Name
     """The name of the place, such as mix position."""
-    at: At
+    at: Maybe[At] = Absent.NOT_STATED
     """Where it is."""
+    area: Maybe[AreaOfStage] = Absent.NOT_STATED
+    """Which part of the stage or the house it is in, where nobody measured it."""
+    on_stage: Maybe[YesNo] = Absent.NOT_STATED
+    """Whether it is on the deck or in a wing. Left out, the plan tells it where it can."""
     width: Annotated[Maybe[Length], Possible.above(0.0, 200.0), Plausible(0.3, 40.0)] = (
         Absent.NOT_STATED
     )
@@ -168,49 +212,6 @@ class Place(Line):
         Absent.NOT_STATED
     )
     """How deep it is."""
-
-
-class Riser(Loose):
-    """Risers or decks in stock."""
-
-    defines: ClassVar[str] = "riser"
-    name: Name
-    """What they are called here."""
-    count: Annotated[Maybe[Count], Plausible(0, 400)] = Absent.NOT_STATED
-    """How many there are."""
-    width: Annotated[Maybe[Length], Plausible(0.3, 6.0), OfModel()] = Absent.NOT_STATED
-    """The width of one."""
-    depth: Annotated[Maybe[Length], Plausible(0.3, 6.0), OfModel()] = Absent.NOT_STATED
-    """The depth of one."""
-    heights: Annotated[tuple[Length, ...], Plausible(0.05, 2.0), OfModel()] = ()
-    """The heights they can be set to."""
-    rolling: Annotated[YesNo | None, OfModel()] = None
-    """Whether they roll."""
-    makes_up: Annotated[Area | None, Plausible(0.5, 2_000.0), OfModel()] = None
-    """The area they make up together. It is compared with count, width and depth."""
-
-
-class Furnishing(Loose):
-    """Other things that belong to the deck: steps, barrier, carpets, drapes, pianos."""
-
-    defines: ClassVar[str] = "furnishing"
-    name: Name
-    """What it is."""
-    kind: Maybe[Literal["steps", "barrier", "carpet", "drape", "piano", "dance floor", "other"]] = (
-        Absent.NOT_STATED
-    )
-    """
-    Steps, barrier, carpet, drape, piano, dance floor or other. A show that asks for a crowd barrier
-    is answered by what is of that kind, whatever it is called.
-    """
-    count: Annotated[Maybe[Annotated[Count, Plausible(0, 500)]], Plausible(0, 500)] = (
-        Absent.NOT_STATED
-    )
-    """How many there are."""
-    size: Annotated[Maybe[Text], OfModel()] = Absent.NOT_STATED
-    """Its size, in words."""
-    length: Annotated[Maybe[Length], Plausible(0.3, 200.0)] = Absent.NOT_STATED
-    """How much there is of it in all, where it is measured by length."""
 
 
 class Chain(Written):
@@ -250,7 +251,23 @@ class Stage(DepartmentFile):
     crossover: Maybe[Text] = Absent.NOT_STATED
     """How performers get from one side to the other behind the set."""
     proscenium: Maybe[Text] = Absent.NOT_STATED
-    """Width and height of the proscenium opening, or none."""
+    """What there is to say of the proscenium opening, or none."""
+    opening_width: Annotated[Maybe[Length], Plausible(2.0, 40.0)] = Absent.NOT_STATED
+    """The width of the proscenium opening; none where there is no proscenium."""
+    opening_height: Annotated[Maybe[Length], Plausible(2.0, 30.0)] = Absent.NOT_STATED
+    """Its height, to the arch."""
+    opening_as_set: Annotated[Maybe[Length], Plausible(1.5, 30.0)] = Absent.NOT_STATED
+    """The height that the teaser or the first border usually leaves."""
+    apron_width: Annotated[Maybe[Length], Plausible(2.0, 60.0)] = Absent.NOT_STATED
+    """How wide the stage is in front of the curtain, at its widest."""
+    apron_curved: Maybe[YesNo] = Absent.NOT_STATED
+    """Whether its edge is curved."""
+    traps: Annotated[Maybe[Count], Plausible(0, 60)] = Absent.NOT_STATED
+    """How many traps can be opened in the floor, or none."""
+    lifts: Maybe[tuple[StageLift, ...]] = Absent.NOT_STATED
+    """Parts of the floor that go up and down, or none."""
+    distances: tuple[Distance, ...] = ()
+    """How far it is from one line of the stage to another. What does not add up is told."""
     risers: tuple[Riser, ...] = ()
     """Risers and decks in stock."""
     furnishings: tuple[Furnishing, ...] = ()

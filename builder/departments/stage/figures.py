@@ -4,9 +4,11 @@ from collections.abc import Sequence
 from math import fsum
 
 from builder.cautions import STAGE
-from builder.departments.stage.description import Deck, Obstruction, Outline, Riser, Wing
+from builder.departments.stage.description import Deck, Obstruction, Outline, Wing
+from builder.departments.stage.stock import Riser
 from builder.formulas.polygons import extent_m, polygon_area_m2
 from builder.pack import Figure, Input, Value, not_more, one_or_both
+from builder.reading.absent import Absent, listed
 from builder.reading.in_part import as_written, ends_of
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Area, Length
@@ -20,7 +22,10 @@ def area_value(area_m2: float, system: System) -> Value:
 
 def deck_area(key: str, deck: Deck, system: System) -> Figure:
     """The area that the deck's outline encloses."""
-    corners = [(corner.across.m, corner.depth.m) for corner in deck.outline]
+    corners = points(deck.outline)
+    if not corners:
+        working = worked(polygon_area_m2, inputs=[Input("corners", as_written(deck.outline))])
+        return missing(f"{key}.area", "Deck area", working, ["outline"], caution=STAGE)
     area_m2 = polygon_area_m2(corners)
     listed = "; ".join(f"({x:g}, {y:g})" for x, y in corners)
     working = worked(
@@ -97,19 +102,27 @@ def wing_size(
     key: str, wing: Wing, obstructions: Sequence[Obstruction], system: System
 ) -> tuple[Figure, Figure]:
     """
-    Width and depth of a wing: of its outline where that is a clear rectangle, else at most so much.
+    Width and depth of a wing that is drawn: of its outline where that is a clear rectangle, else at
+    most so much. What stands somewhere and is not drawn may stand in it.
     """
     corners = points(wing.outline)
     sizes_m = extent_m(corners)
     standing = [
         each.name
         for each in obstructions
-        if each.from_height is None and meet(corners, points(each.outline))
+        if each.from_height is None
+        and not isinstance(each.outline, Absent)
+        and meet(corners, points(each.outline))
     ]
     askew = abs(sizes_m[0] * sizes_m[1] - polygon_area_m2(corners)) > 0.001
     less = [
         *(["the outline is no upright rectangle"] if askew else []),
         *(f"{name} stands in it" for name in standing),
+        *(
+            f"nobody has drawn where {each.name} is"
+            for each in obstructions
+            if isinstance(each.outline, Absent)
+        ),
     ]
     listed = "; ".join(f"({x:g}, {y:g})" for x, y in corners)
     found = []
@@ -132,9 +145,9 @@ def wing_size(
     return found[0], found[1]
 
 
-def points(outline: Outline) -> list[tuple[float, float]]:
-    """An outline in metres from the datum."""
-    return [(corner.across.m, corner.depth.m) for corner in outline]
+def points(outline: Outline | Absent) -> list[tuple[float, float]]:
+    """An outline in metres from the datum; empty where nobody drew it."""
+    return [(corner.across.m, corner.depth.m) for corner in listed(outline)]
 
 
 def meet(one: Sequence[tuple[float, float]], other: Sequence[tuple[float, float]]) -> bool:

@@ -12,7 +12,7 @@ from builder.exchange import HALF_HANG_M, Offers, Overhang, with_loads
 from builder.formulas.polygons import Point, contains, sides_cross, sides_of, strip_around
 from builder.formulas.trim import highest_trim_m
 from builder.pack import Figure, Input, Value, Working, one_or_both
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, listed
 from builder.reading.in_part import as_written, ends_of
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length
@@ -37,7 +37,9 @@ def clear_under_rig(key: str, deck: Deck, offers: Offers, system: System) -> Fig
     for hang in over:
         least_m = None if least_m is None or hang.lowest_m is None else min(least_m, hang.lowest_m)
     stays = [
-        hang.highest_m for hang in over if hang.comes_down is False and hang.highest_m is not None
+        hang.highest_m
+        for hang in over
+        if hang.comes_down is False and hang.highest_m is not None and listed(deck.outline)
     ]
     most_m = min([*([] if highs is None else [highs]), *stays], default=None)
     if offers.overhead_told is False:
@@ -56,10 +58,13 @@ def clear_under_rig(key: str, deck: Deck, offers: Offers, system: System) -> Fig
 
 
 def over_deck(deck: Deck, offers: Offers) -> Iterator[Overhang]:
-    """What hangs over a deck, with all that departments say of it."""
-    corners = [(corner.across.m, corner.depth.m) for corner in deck.outline]
+    """
+    What hangs over a deck, with all that departments say of it. Over a deck without an outline any
+    of it may hang.
+    """
+    corners = [(corner.across.m, corner.depth.m) for corner in listed(deck.outline)]
     for hang in offers.overhead:
-        if meet(corners, strip_around(*hang.ends, HALF_HANG_M)):
+        if not corners or meet(corners, strip_around(*hang.ends, HALF_HANG_M)):
             yield with_loads(hang, offers.loads)
 
 

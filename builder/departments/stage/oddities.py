@@ -7,11 +7,12 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from builder.confirming import odd
-from builder.departments.stage.description import Deck, Place, Stage
+from builder.departments.stage.description import At, Deck, Place, Stage
 from builder.exchange import Statement, SteelHeight
 from builder.formulas.segments import parts_inside
 from builder.oddities import Standing, on_one_spot
 from builder.pack import Finding
+from builder.reading.absent import Absent, listed
 from builder.reading.measures import System, shown
 from builder.reading.otherwise import otherwise
 from builder.reading.quantities import Height, Length
@@ -25,14 +26,15 @@ MUCH_HIGHER = 2.0
 
 def oddities(stage: Stage, steel: Sequence[SteelHeight], system: System) -> Iterator[Finding]:
     """Everything that is odd about the stage."""
-    yield from on_one_spot(standing(place) for place in stage.places)
+    yield from on_one_spot(
+        standing(place, at) for place in stage.places if not isinstance(at := place.at, Absent)
+    )
     for deck in stage.decks:
         yield from against_steel(deck, steel, system)
 
 
-def standing(place: Place) -> Standing:
+def standing(place: Place, at: At) -> Standing:
     """A place with its spot."""
-    at = place.at
     words = ", ".join(part.text for part in (at.across, at.depth, at.height) if part is not None)
     return Standing(
         "place",
@@ -87,7 +89,9 @@ def steel_over(deck: Deck, steel: Sequence[SteelHeight]) -> Iterator[tuple[float
     Heights of steel above a deck: where each beam comes over it and leaves it, seen from above,
     with the nearer stated height. Between two stated heights a beam is straight.
     """
-    corners = [(corner.across.m, corner.depth.m) for corner in deck.outline]
+    corners = [(corner.across.m, corner.depth.m) for corner in listed(deck.outline)]
+    if not corners:
+        return
     by_beam: dict[str, list[SteelHeight]] = {}
     for station in steel:
         by_beam.setdefault(station.beam, []).append(station)

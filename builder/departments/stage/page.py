@@ -28,7 +28,14 @@ DECK_KEYS = (
 TABLES = (
     ("wing", "Wings", "Side", ("width", "depth", "level_with_deck", "clear_height", "load")),
     ("zone", "Zones that differ", "Zone", ("load", "point_load")),
-    ("obstruction", "In the way", "What", ("from_height",)),
+    ("obstruction", "In the way", "What", ("area", "width", "depth", "from_height")),
+    (
+        "lift",
+        "Lifts in the floor",
+        "Lift",
+        ("kind", "width", "depth", "load_moving", "load_locked", "speed", "persons", "stops"),
+    ),
+    ("distance", "Distances", "From one line to another", ("length", "at")),
     (
         "riser",
         "Risers and decks",
@@ -36,7 +43,7 @@ TABLES = (
         ("count", "width", "depth", "heights", "rolling", "area", "kept"),
     ),
     ("furnishing", "Steps, barrier, drapes", "What", ("count", "size", "length", "kept")),
-    ("place", "Places", "Place", ("at.across", "at.depth", "at.height", "width", "depth")),
+    ("place", "Places", "Place", ("area", "at.across", "at.depth", "at.height", "width", "depth")),
     ("chain", "Distances in a row", "What", ("parts", "whole")),
 )
 
@@ -66,7 +73,8 @@ def blocks(section: Section) -> Iterator[Block]:
         elsewhere=None,
     )
     yield from (Caution(caution) for caution in section.cautions)
-    for deck in decks:
+    drawn = {outline.name for outline in section.outlines if outline.kind == "deck"}
+    for deck in (each for each in decks if each.name in drawn):
         svg, says = stage_plan(section, deck.name)
         yield Picture(
             f"stage-plan-{anchor_of(deck.key)}",

@@ -9,49 +9,61 @@ from math import fsum
 
 from builder.cautions import STAGE
 from builder.department import Published, Surroundings
-from builder.departments.stage.description import Chain, Deck, Outline, Riser, Stage
+from builder.departments.stage.description import Chain, Deck, Outline, Stage, Wing
+from builder.departments.stage.distances import open_distances
 from builder.departments.stage.figures import deck_area, riser_area, riser_ends_m2, wing_size
 from builder.departments.stage.headroom import clear_under_rig
 from builder.departments.stage.oddities import oddities, statements
+from builder.departments.stage.stock import Riser
 from builder.exchange import Datum, Offers, Shape, Spot
 from builder.formulas.dimensions import chain_gap_m
 from builder.pack import Figure, Finding, Item, Level, Section
 from builder.pack import Outline as Drawn
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, listed
 from builder.reading.in_part import as_written
 from builder.reading.measures import shown
 from builder.reading.quantities import Area, Length
+from builder.reading.references import spelling
 from builder.stating import Stater, place
 from builder.working import check_of
 
 
 def offer(stage: Stage) -> Offers:
     """The datum, the outlines of the decks and wings, and every named place."""
-    decks = [Shape("stage", "deck", deck.name, corners(deck.outline)) for deck in stage.decks]
-    wings = [Shape("stage", "wing", wing.name, corners(wing.outline)) for wing in stage.wings]
+    floors = [("deck", floor) for floor in stage.decks] + [("wing", floor) for floor in stage.wings]
+    shapes = [
+        Shape("stage", kind, floor.name, drawn)
+        for kind, floor in floors
+        if (drawn := corners(floor.outline))
+    ]
     spots = [
         Spot(
             "stage",
             "place",
             spot.name,
-            spot.at.across.m,
-            spot.at.depth.m,
-            spot.at.height.m if spot.at.height else 0.0,
+            at.across.m,
+            at.depth.m,
+            at.height.m if at.height else 0.0,
             check_of(spot),
         )
         for spot in stage.places
+        if not isinstance(at := spot.at, Absent)
     ]
     return Offers(
-        shapes=(*decks, *wings),
+        shapes=tuple(shapes),
         spots=tuple(spots),
+        said_on_stage={
+            spot.name: spot.on_stage for spot in stage.places if isinstance(spot.on_stage, bool)
+        },
+        floors_drawn=len(shapes) == len(floors),
         datum=Datum(stage.datum.centre_line, stage.datum.reference_line),
         statements=tuple(statements(stage)),
     )
 
 
-def corners(outline: Outline) -> tuple[tuple[float, float], ...]:
-    """An outline in metres from the datum."""
-    return tuple((corner.across.m, corner.depth.m) for corner in outline)
+def corners(outline: Outline | Absent) -> tuple[tuple[float, float], ...]:
+    """An outline in metres from the datum; empty where nobody drew it."""
+    return tuple((corner.across.m, corner.depth.m) for corner in listed(outline))
 
 
 def publish(stage: Stage, around: Surroundings) -> Published:
@@ -66,7 +78,8 @@ def publish(stage: Stage, around: Surroundings) -> Published:
         verified=stater.inherited,
     )
     odd = oddities(stage, around.exchange.steel, around.system)
-    return Published(section, (*findings(stage), *odd))
+    adding = open_distances(stage.distances, around.system)
+    return Published(section, (*findings(stage), *adding, *odd))
 
 
 def items(stage: Stage, stater: Stater, around: Surroundings) -> Iterator[Item]:
@@ -79,19 +92,27 @@ def items(stage: Stage, stater: Stater, around: Surroundings) -> Iterator[Item]:
     ):
         clear = clear_under_rig(item.key, deck, around.exchange, system)
         yield replace(item, figures=(deck_area(item.key, deck, system), clear))
-    for wing, item in zip(
-        stage.wings, stater.named(stage.wings, "stage", "wing", leave_out=("outline",)), strict=True
-    ):
-        yield replace(
-            item, figures=(*item.figures, *wing_size(item.key, wing, stage.obstructions, system))
-        )
+    for wing in stage.wings:
+        measured = () if isinstance(wing.outline, Absent) else unsaid_sizes(wing)
+        key, left_out = f"stage.wing.{spelling(wing.name)}", ("outline", *measured)
+        item = stater.item(wing, key, "wing", wing.name, leave_out=left_out)
+        sizes = wing_size(key, wing, stage.obstructions, system) if measured else ()
+        told = tuple(each for each in sizes if each.key.rsplit(".", 1)[-1] in measured)
+        yield replace(item, figures=(*item.figures, *told))
     yield from stater.named(stage.zones, "stage", "zone", leave_out=("outline",))
     yield from stater.named(stage.obstructions, "stage", "obstruction", leave_out=("outline",))
     yield from stater.named(stage.places, "stage", "place")
     for riser, item in zip(stage.risers, stater.named(stage.risers, "stage", "riser"), strict=True):
         yield with_figure(item, riser_area(item.key, riser, system))
     yield from stater.named(stage.furnishings, "stage", "furnishing")
+    yield from stater.named(listed(stage.lifts), "stage", "lift")
+    yield from stater.counted(stage.distances, "stage", "distance", name_key="name")
     yield from stater.counted(stage.chains, "stage", "chain", name_key="name")
+
+
+def unsaid_sizes(wing: Wing) -> tuple[str, ...]:
+    """Of width and depth of a wing those that nobody wrote."""
+    return tuple(key for key in ("width", "depth") if isinstance(getattr(wing, key), Absent))
 
 
 def with_figure(item: Item, figure: Figure) -> Item:
@@ -108,7 +129,8 @@ def outlines(stage: Stage) -> Iterator[Drawn]:
         ("obstruction", stage.obstructions),
     ):
         for item in records:
-            yield Drawn(f"stage.{kind}.{item.name}", kind, item.name, corners(item.outline))
+            if drawn := corners(item.outline):
+                yield Drawn(f"stage.{kind}.{item.name}", kind, item.name, drawn)
 
 
 def findings(stage: Stage) -> Iterator[Finding]:
@@ -157,7 +179,10 @@ def area_differs(riser: Riser) -> Iterator[Finding]:
 
 def larger_than_deck(deck: Deck) -> Iterator[Finding]:
     """A usable width or depth that the outline does not have."""
-    xs, ys = zip(*corners(deck.outline), strict=True)
+    drawn = corners(deck.outline)
+    if not drawn:
+        return
+    xs, ys = zip(*drawn, strict=True)
     for key, usable, whole_m in (
         ("usable_width", deck.usable_width, max(xs) - min(xs)),
         ("usable_depth", deck.usable_depth, max(ys) - min(ys)),

@@ -7,12 +7,14 @@ from builder.fit.plots.records import Floor, Hit
 from builder.fit.plots.sentences import (
     ASK_STEP,
     ASK_UNDERSIDE,
+    ASK_WHERE_IS,
     HANGS,
     HANGS_LOWER,
     HANGS_UNKNOWN,
     NO_HEIGHT,
     STANDS_INSIDE,
     STEP_UNKNOWN,
+    WHERE_UNKNOWN,
 )
 from builder.fit.records import Fact, Item, Outline, RectangleAsked, Section
 from builder.fit.sections import items_of
@@ -44,6 +46,19 @@ def obstruction_hits(
         if meets(rect, outline["corners"], LENGTH_TOLERANCE_M):
             item = item_named(section, outline["name"])
             hits.extend(one_obstruction(wish, rect, floor, outline, item))
+    hits.extend(undrawn_hits(section))
+    return hits
+
+
+def undrawn_hits(section: Section) -> list[Hit]:
+    """What is in the way somewhere, of which nobody drew where."""
+    drawn = {outline["name"] for outline in obstructions_of(section)}
+    hits: list[Hit] = []
+    for item in items_of(section, "obstruction"):
+        if item["name"] not in drawn:
+            name = {"name": item["name"]}
+            words, question = fill(WHERE_UNKNOWN, name), fill(ASK_WHERE_IS, name)
+            hits.append(asked_hit("obstruction", words, question))
     return hits
 
 
