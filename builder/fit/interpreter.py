@@ -16,7 +16,7 @@ from builder.fit.arrangements.telling import (
     settings_leaned_on,
     with_settings_told,
 )
-from builder.fit.arrangements.views import configurations_of
+from builder.fit.arrangements.views import configurations_of, has_choices
 from builder.fit.clock.records import DayAnswer
 from builder.fit.closed.judging import on_their_dates
 from builder.fit.closed.told import may_be_closed
@@ -43,10 +43,9 @@ def fit(pack: FitPack, riders: list[RiderAsked]) -> Result:
     names = configurations_of(pack)
     known: Known = {}
     evenings = evenings_of(riders, names)
-    compared = settings_compared(riders, evenings, pack)
     judged = [
         at_best_settings(riders, evening, settings, pack, known)
-        for evening, settings in zip(evenings, compared, strict=True)
+        for evening, settings in zip(evenings, all_settings(riders, evenings, pack), strict=True)
     ]
     best = judged[place_of_best(judged)]
     others = others_of(best, judged)
@@ -65,6 +64,15 @@ def fit(pack: FitPack, riders: list[RiderAsked]) -> Result:
         "act_questions": act_questions(verdicts),
         "cautions": cautions(verdicts, pack),
     }
+
+
+def all_settings(
+    riders: list[RiderAsked], evenings: list[Evening], pack: FitPack
+) -> list[list[list[Setting]]]:
+    """For each evening the settings to compare, at least one; none is set where nothing can be."""
+    if not has_choices(pack):
+        return [[[]] for _ in evenings]
+    return settings_compared(riders, evenings, pack)
 
 
 def at_best_settings(
@@ -87,7 +95,7 @@ def on_evening(
     known: Known,
 ) -> Judged:
     """All verdicts where every act plays in its place of an evening, the house set like this."""
-    pack = pack_at(pack, settings)
+    pack = pack_at(pack, settings) if len(settings) > 0 else pack
     day: DayAnswer = {"verdicts": [], "rows": []}
     if is_failing(lambda: add_day(day, riders, evening, pack)):
         day = {"verdicts": [day_not_judged()], "rows": []}

@@ -1,18 +1,20 @@
 """What to know about something of the house beside the answer: its state, its terms, its check."""
 
-from builder.fit.records import Age, Item
+from builder.fit.records import Age, Item, Value
 from builder.fit.sentences import (
     FROM_MEMORY,
     LIMITED,
     LIMITED_WHY,
     NO_CHECK,
     OLD_CHECK,
+    SET_BESIDE,
     SOME_OUT,
     SOME_OUT_WHY,
     TERMS,
     fill,
 )
-from builder.fit.values import BEARERS, told_of
+from builder.fit.values import BEARERS, is_set, told_of
+from builder.fit.wording import both
 
 
 def item_notes(item: Item) -> list[str]:
@@ -61,6 +63,15 @@ def age_notes(value: Age | None) -> list[str]:
     if value["remembered"]:
         notes.append(fill(FROM_MEMORY, {"check": value["checked"]}))
     return notes
+
+
+def set_notes(item: Item, value: Value | None, kind: str) -> list[str]:
+    """To what the house sets a value of an item, where it chooses it and something leans on it."""
+    if value is None or value["number"] is None or not is_set(value):
+        return []
+    amount = both(kind, value["number"])[0]
+    parts = {"item": item["name"], "label": value["label"].lower(), "amount": amount}
+    return [fill(SET_BESIDE, parts)]
 
 
 def once(notes: list[str]) -> list[str]:

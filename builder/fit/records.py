@@ -445,7 +445,8 @@ class Verdict(Line):
     """
     The answer to one requirement. ``margin`` is in metric and in imperial words, both empty where
     there is none; ``question`` is to the house, ``act_question`` to the act; ``parts`` are the
-    answers that this one sums up.
+    answers that this one sums up. ``leans_on`` holds the keys of values that the house sets for it,
+    beside its fact's.
     """
 
     verdict: Word
@@ -458,6 +459,7 @@ class Verdict(Line):
     question: str
     act_question: str
     parts: list["Verdict"]
+    leans_on: list[str]
 
 
 class DayRow(TypedDict):

@@ -38,6 +38,7 @@ LIMITED_WHY = "{item} is limited: {note}"
 TERMS = "{item}: {terms}."
 NO_CHECK = "The house does not say when this was checked."
 OLD_CHECK = "Old check: {check}."
+SET_BESIDE = "{item}, {label}: set to {amount}."
 FROM_MEMORY = "From memory, neither measured nor read from a drawing: {check}."
 
 COUNTED: dict[str, str] = {

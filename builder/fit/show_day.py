@@ -6,11 +6,23 @@ from math import fsum
 from typing import TypedDict
 
 from builder.fit.margins import signed
+from builder.fit.needs.amounts import Answer, beyond_a_hair
 from builder.fit.needs.choosing import items_for
 from builder.fit.needs.one_item import by_item
-from builder.fit.records import FitPack, Item, NeedAsked, RiderAsked, Rule, Strictness, Verdict
+from builder.fit.needs.sentences import CHOSEN
+from builder.fit.needs.several_items import better
+from builder.fit.records import (
+    FitPack,
+    Item,
+    NeedAsked,
+    RiderAsked,
+    Rule,
+    Strictness,
+    Value,
+    Verdict,
+)
 from builder.fit.sections import section_of
-from builder.fit.sentences import NOT_SAID, fill
+from builder.fit.sentences import BOUNDED, NOT_SAID, fill
 from builder.fit.show_day_sentences import (
     DEPTH_LEFT,
     DEPTH_SHORT,
@@ -19,7 +31,7 @@ from builder.fit.show_day_sentences import (
     STAYS_UNKNOWN,
     TOGETHER,
 )
-from builder.fit.values import known_number, number_of
+from builder.fit.values import least_of, most_of
 from builder.fit.verdicts import (
     FITS,
     SHORT,
@@ -166,26 +178,43 @@ def in_front(wish: NeedAsked, others: list[OtherAct], rule: Rule, pack: FitPack)
         answer = asked(requirement, rule, fill(STAYS_UNKNOWN, parts))
         answer["question"] = fill(HOW_DEEP, parts)
         return of_the_act(answer)
-    decks = usable_decks(rule, pack)
+    decks = [on_deck(requirement, kept_m(others), rule, deck) for deck in usable_decks(rule, pack)]
     if len(decks) == 0:
         return asked(requirement, rule, NOT_SAID)
-    deepest = decks[0]
+    best = decks[0]
     for deck in decks:
-        if known_number(deck, rule["value"]) > known_number(deepest, rule["value"]):
-            deepest = deck
-    return on_deck(requirement, kept_m(others), rule, deepest)
+        if better(deck, best):
+            best = deck
+    return best["verdict"]
 
 
 def usable_decks(rule: Rule, pack: FitPack) -> list[Item]:
-    """The decks that may be used and whose depth is known."""
+    """The decks that may be used and whose depth is known, exactly or in part."""
     section = section_of(pack, rule["section"])
     if section is None:
         return []
     return [
         item
         for item in items_for(section, rule)
-        if number_of(item, rule["value"]) is not None and item["condition"] != "out of service"
+        if item["condition"] != "out of service" and is_known(item["values"].get(rule["value"]))
     ]
+
+
+def is_known(value: Value | None) -> bool:
+    """Whether a value has a number or an end."""
+    return least_of(value) is not None or most_of(value) is not None
+
+
+def depths_in_front(riders: list[RiderAsked]) -> list[NeedAsked]:
+    """The depth that acts ask together with what others leave on deck and the aisle."""
+    needs: list[NeedAsked] = []
+    for rider in riders:
+        others = left_by_others(riders, rider["act"])
+        silent = [other for other in others if other["stays_m"] is None]
+        for need in needs_of([rider], DEPTH):
+            if counts_today(need) and len(others) > 0 and len(silent) == 0:
+                needs.append({**need, "low": need["low"] + kept_m(others) + AISLE_M})
+    return needs
 
 
 def kept_m(others: list[OtherAct]) -> float:
@@ -197,10 +226,26 @@ def kept_m(others: list[OtherAct]) -> float:
     return depth_m
 
 
-def on_deck(requirement: NeedAsked, kept: float, rule: Rule, deck: Item) -> Verdict:
-    """The depth that is left of a deck against the depth wanted."""
-    depth_m = known_number(deck, rule["value"])
-    slack_m = depth_m - kept - AISLE_M - requirement["low"]
+def on_deck(requirement: NeedAsked, kept: float, rule: Rule, deck: Item) -> Answer:
+    """The depth that is left of a deck against the depth wanted, both ends where it has two."""
+    value = deck["values"][rule["value"]]
+    least_m, most_m = least_of(value), most_of(value)
+    need_m = requirement["low"] + kept + AISLE_M
+    if least_m is not None and beyond_a_hair(least_m - need_m, need_m) >= 0:
+        fitting = left_in_front(verdict(requirement, FITS, DEPTH_LEFT), least_m, need_m, kept)
+        fitting["verdict"]["notes"] = by_item(requirement, rule, deck)["verdict"]["notes"]
+        return with_deck(fitting, value, deck)
+    if most_m is not None and beyond_a_hair(most_m - need_m, need_m) < 0:
+        short = with_remedy(verdict(requirement, SHORT, DEPTH_SHORT), rule)
+        return with_deck(left_in_front(short, most_m, need_m, kept), value, deck)
+    template = CHOSEN if value["can_be_set"] else BOUNDED
+    open_one = asked(requirement, rule, fill(template, {"text": value["text"]}))
+    return with_deck({"verdict": open_one, "slack": 0.0}, value, deck)
+
+
+def left_in_front(answer: Verdict, depth_m: float, need_m: float, kept: float) -> Answer:
+    """A verdict with how much of a depth is left, or short."""
+    slack_m = beyond_a_hair(depth_m - need_m, need_m)
     words = both("length", abs(slack_m))
     parts = {
         "depth": both("length", depth_m)[0],
@@ -208,11 +253,13 @@ def on_deck(requirement: NeedAsked, kept: float, rule: Rule, deck: Item) -> Verd
         "aisle": both("length", AISLE_M)[0],
         "amount": words[0],
     }
-    if slack_m >= 0:
-        answer = verdict(requirement, FITS, fill(DEPTH_LEFT, parts))
-        answer["notes"] = by_item(requirement, rule, deck)["verdict"]["notes"]
-    else:
-        answer = with_remedy(verdict(requirement, SHORT, fill(DEPTH_SHORT, parts)), rule)
-    answer["fact"] = fact_of(deck["values"][rule["value"]], deck)
+    answer["reason"] = fill(answer["reason"], parts)
     answer["margin"] = signed(words, slack_m)
-    return settled(answer)
+    return {"verdict": answer, "slack": slack_m}
+
+
+def with_deck(answer: Answer, value: Value, deck: Item) -> Answer:
+    """An answer that shows the deck's depth."""
+    answer["verdict"]["fact"] = fact_of(value, deck)
+    settled(answer["verdict"])
+    return answer

@@ -57,6 +57,13 @@ def less(first: float | None, second: float | None) -> float | None:
     return None if first is None or second is None else first - second
 
 
+def is_choice(value: Value | None) -> bool:
+    """Whether the house chooses a value, and has not chosen yet."""
+    if value is None or value["standing"] != "stated":
+        return False
+    return value["can_be_set"] and value["number"] is None
+
+
 def is_set(value: Value) -> bool:
     """Whether a value that the house chooses stands at one of its choices."""
     return value["can_be_set"] and value["number"] is not None

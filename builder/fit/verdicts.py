@@ -32,6 +32,7 @@ def verdict(line: Line, word: Word, reason: str) -> Verdict:
         "question": "",
         "act_question": "",
         "parts": [],
+        "leans_on": [],
     }
 
 

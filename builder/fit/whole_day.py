@@ -4,7 +4,7 @@ from builder.fit.arrangements.in_doubt import has_doubts
 from builder.fit.arrangements.in_place import judged_in_place
 from builder.fit.arrangements.records import Evening
 from builder.fit.arrangements.telling import changeover_asked
-from builder.fit.arrangements.views import view_of
+from builder.fit.arrangements.views import has_choices, view_of
 from builder.fit.clock.day import the_day
 from builder.fit.clock.records import DayAnswer
 from builder.fit.closed.told import may_be_closed
@@ -84,9 +84,10 @@ def has_clock(riders: list[RiderAsked]) -> bool:
 def needs_more(riders: list[RiderAsked], pack: FitPack) -> bool:
     """
     Whether a show comes with a plan or with its day's clock, asks one thing twice, or the house may
-    be closed on its date, or does not know whether something of it works.
+    be closed on its date, does not know whether something of it works, or chooses some value.
 
     A page loads the rules of these only then, so nothing else may call them.
     """
     asks_more = has_plan(riders) or has_clock(riders) or any(asks_twice(rider) for rider in riders)
-    return asks_more or may_be_closed(pack) or has_doubts(pack)
+    asks_more = asks_more or may_be_closed(pack)
+    return asks_more or has_doubts(pack) or has_choices(pack)

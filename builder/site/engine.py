@@ -37,16 +37,19 @@ PLANS = (
     "builder.fit.hangs.plan.hangs_for_all",
     "builder.fit.plots.stage_plot.stage_plot",
     "builder.fit.plots.together.plots_together",
+    "builder.fit.plots.chosen.plot_readings",
     "builder.fit.clock.day.the_day",
     "builder.fit.closed.judging.on_their_dates",
     "builder.fit.arrangements.in_doubt.in_both_states",
+    "builder.fit.arrangements.settings.settings_compared",
+    "builder.fit.arrangements.as_set.pack_at",
     "builder.fit.needs.contradictions.with_contradictions",
 )
 """
 What reads and judges hang plans, stage plots and the day's clock, and the rules of closures, of
-needs that contradict each other and of states that nobody knows come with the second script too:
-most shows that are typed have none of them, and most houses are closed on no day and know what
-works.
+needs that contradict each other, of states that nobody knows and of what the house sets come with
+the second script too: most shows that are typed have none of them, and most houses are closed on no
+day, know what works and choose no value.
 """
 OFFERED = {**AT_ONCE, **WITH_FILES}
 GLOBAL_NAME = "housecheck"

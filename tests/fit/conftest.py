@@ -20,6 +20,7 @@ LEAST = {
     "arrangements/test_closed.py": (1, 4),
     "arrangements/test_in_doubt.py": (1, 8),
     "arrangements/test_settings.py": (2, 200),
+    "arrangements/test_set_for_all.py": (1, 60),
     "clock/test_day.py": (2, 500),
     "hangs/test_beams_terms.py": (1, 45),
     "hangs/test_bridles.py": (1, 25),

@@ -7,8 +7,6 @@ from builder.fit.sentences import fill
 
 def pack_at(pack: FitPack, settings: list[Setting]) -> FitPack:
     """A pack whose values stand at these settings."""
-    if len(settings) == 0:
-        return pack
     by_key = {setting["key"]: setting for setting in settings}
     return {
         **pack,

@@ -78,6 +78,7 @@ def closed_to(answer: Verdict, closed: str) -> Verdict:
         "notes": [],
         "question": "",
         "parts": [],
+        "leans_on": [],
     }
 
 

@@ -2,7 +2,7 @@
 
 from typing import TypedDict
 
-from builder.fit.records import DayRow, FitPack, Setting, Verdict
+from builder.fit.records import DayRow, FitPack, Setting, Value, Verdict
 
 
 class View(FitPack):
@@ -35,6 +35,21 @@ class Evening(TypedDict):
     free: Place
     places: list[Place]
     own: list[int]
+
+
+class Reading(TypedDict):
+    """
+    A value that the house chooses, of an item by name, as something of a show reads it: the amounts
+    at which that turns, the way in which it asks for them, and whether the ends of the value leave
+    it open. [SI]
+    """
+
+    item: str
+    value: Value
+    kind: str
+    amounts: list[float]
+    way: str
+    is_open: bool
 
 
 class Judged(TypedDict):

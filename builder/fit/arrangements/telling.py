@@ -123,6 +123,8 @@ def settings_leaned_on(judged: Judged) -> list[Setting]:
     """What the house sets for a show, of that what a verdict leans on."""
     facts = [answer["fact"] for answer in judged["verdicts"]]
     keys = [fact["key"] for fact in facts if fact is not None]
+    for answer in judged["verdicts"]:
+        keys.extend(answer["leans_on"])
     return [each for each in judged["settings"] if each["key"] in keys]
 
 

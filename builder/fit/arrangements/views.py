@@ -3,7 +3,7 @@
 from builder.fit.arrangements.records import View
 from builder.fit.records import FitPack, Item, Section
 from builder.fit.sections import items_of, section_of
-from builder.fit.values import is_set, parts_of
+from builder.fit.values import is_choice, is_set, parts_of
 
 CONFIGURATION = "configuration"
 LISTED = "configurations"
@@ -76,6 +76,16 @@ def set_in(section: Section) -> str:
         for item in section["items"]
         for value in item["values"].values()
         if is_set(value)
+    )
+
+
+def has_choices(pack: FitPack) -> bool:
+    """Whether the house chooses any value of a pack."""
+    return any(
+        is_choice(value)
+        for section in pack["sections"]
+        for item in section["items"]
+        for value in item["values"].values()
     )
 
 

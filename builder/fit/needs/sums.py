@@ -12,10 +12,10 @@ from builder.fit.needs.sentences import (
     PARTLY_KNOWN,
     TOGETHER,
 )
-from builder.fit.notes import age_notes, item_notes, once
+from builder.fit.notes import age_notes, item_notes, once, set_notes
 from builder.fit.records import Fact, Item, NeedAmount, Rule, Value, Verdict
 from builder.fit.sentences import fill
-from builder.fit.values import asked_of_bearers, least_of, most_of
+from builder.fit.values import asked_of_bearers, is_set, least_of, most_of
 from builder.fit.verdicts import FITS, SHORT, asked, fact_of, settled
 from builder.fit.wording import both, digits
 
@@ -24,7 +24,7 @@ class Sum(TypedDict):
     """
     What items add up to, how many count, and how much more they may be together: ``inf`` where
     nobody has said; ``told`` where the house says of one what it is at most. The fact of the last
-    one that counts.
+    one that counts, and the keys of the values that the house sets.
     """
 
     total: float
@@ -34,6 +34,7 @@ class Sum(TypedDict):
     last: Fact | None
     notes: list[str]
     left_out: list[str]
+    set_to: list[str]
 
 
 def by_sum(requirement: NeedAmount, rule: Rule, items: list[Item]) -> Verdict:
@@ -47,6 +48,7 @@ def by_sum(requirement: NeedAmount, rule: Rule, items: list[Item]) -> Verdict:
     if answer["verdict"] == SHORT and may_be_enough(requirement, rule, added):
         answer = asked(requirement, rule, partly_known(rule, added))
     answer["fact"] = fact_together(rule, added)
+    answer["leans_on"] = added["set_to"]
     if answer["verdict"] == FITS or len(added["left_out"]) > 0:
         answer["notes"] = [*answer["notes"], *added["left_out"], *once(added["notes"])]
     return settled(answer)
@@ -62,6 +64,7 @@ def added_up(rule: Rule, items: list[Item]) -> Sum:
         "last": None,
         "notes": [],
         "left_out": [],
+        "set_to": [],
     }
     for item in items:
         value = counted_value(item, rule)
@@ -80,7 +83,9 @@ def added_up(rule: Rule, items: list[Item]) -> Sum:
             added["total"] += least
             added["used"] += 1
             added["more"] += more_of(item, rule, value)
-            added["notes"] = [*added["notes"], *item_notes(item), *age_notes(value)]
+            notes = [*set_notes(item, value, rule["kind"]), *item_notes(item), *age_notes(value)]
+            added["notes"] = [*added["notes"], *notes]
+            added["set_to"].extend([value["key"]] if is_set(value) else [])
             added["last"] = fact_of(value, item)
         elif value["standing"] != "none":
             added["more"] += more_of(item, rule, value)

@@ -3,7 +3,7 @@ What a rectangle of a stage plot stands on: the deck or a wing, and how high it 
 """
 
 from builder.fit.margins import LENGTH_TOLERANCE_M
-from builder.fit.plots.hits import asked_hit, short_hit
+from builder.fit.plots.hits import asked_hit, set_hits, short_hit
 from builder.fit.plots.records import Floor, Hit
 from builder.fit.plots.sentences import (
     ASK_HEIGHT,
@@ -137,4 +137,4 @@ def height_hits(wish: RectangleAsked, floor: Floor) -> list[Hit]:
         return [short_hit("height", words, over_m, fact_of(value, floor["item"]))]
     if least_m is None or wish["height_m"] > least_m + ROUNDING_M:
         return [asked_hit("height", fill(HEIGHT_NOT_SAID, name), fill(ASK_HEIGHT, name))]
-    return []
+    return set_hits(value, floor["item"], "length")

@@ -1,9 +1,13 @@
 """What was found about one rectangle of a stage plot."""
 
+from builder.fit.notes import set_notes
 from builder.fit.plots.records import Hit
-from builder.fit.records import Fact, Word
-from builder.fit.verdicts import ASK, NOTED, SHORT
+from builder.fit.records import Fact, Item, Value, Word
+from builder.fit.verdicts import ASK, NOTED, SHORT, fact_of
 from builder.formulas.polygons import Box
+
+SET = "set"
+"""The sort of what is found where the house sets a value for a rectangle."""
 
 
 def short_hit(
@@ -38,6 +42,14 @@ def asked_hit(sort: str, words: str, question: str, fact: Fact | None = None) ->
 def noted_hit(sort: str, words: str) -> Hit:
     """Something to know."""
     return plain_hit(NOTED, sort, words, None)
+
+
+def set_hits(value: Value | None, item: Item, kind: str) -> list[Hit]:
+    """To what the house sets what a rectangle passes, where it chooses that."""
+    if value is None:
+        return []
+    notes = set_notes(item, value, kind)
+    return [plain_hit(NOTED, SET, words, fact_of(value, item)) for words in notes]
 
 
 def plain_hit(word: Word, sort: str, words: str, fact: Fact | None) -> Hit:

@@ -2,7 +2,7 @@
 
 from builder.fit.margins import LENGTH_TOLERANCE_M
 from builder.fit.plots.floors import may_be_stepped
-from builder.fit.plots.hits import asked_hit, noted_hit, short_hit
+from builder.fit.plots.hits import asked_hit, noted_hit, set_hits, short_hit
 from builder.fit.plots.records import Floor, Hit
 from builder.fit.plots.sentences import (
     ASK_STEP,
@@ -16,10 +16,10 @@ from builder.fit.plots.sentences import (
     STEP_UNKNOWN,
     WHERE_UNKNOWN,
 )
-from builder.fit.records import Fact, Item, Outline, RectangleAsked, Section
+from builder.fit.records import Fact, Item, Outline, RectangleAsked, Section, Value
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
-from builder.fit.values import value_of
+from builder.fit.values import least_of, most_of, value_of
 from builder.fit.wording import both, metres
 from builder.formulas.polygons import Box, box_around
 from builder.formulas.rectangles import ROUNDING_M, Rectangle, into_m, meets
@@ -77,29 +77,36 @@ def one_obstruction(
     under = value_of(item, "from_height") if item is not None else None
     corners = outline["corners"]
     fact = obstruction_fact(item)
-    if under is None:
+    if item is None or under is None:
         by = into_m(rect, corners)
         parts = {"name": outline["name"], "amount": both("length", by)[0]}
         words = fill(STANDS_INSIDE, parts)
         return [short_hit("obstruction", words, by, fact, box=box_around(corners))]
-    if under["number"] is None:
-        name = {"name": outline["name"]}
-        return [asked_hit("height", fill(HANGS_UNKNOWN, name), fill(ASK_UNDERSIDE, name), fact)]
-    height_m = under["number"]
-    hangs = fill(HANGS, {"name": outline["name"], "height": metres(height_m)})
+    return under_obstruction(wish, floor, under, item, box_around(corners))
+
+
+def under_obstruction(
+    wish: RectangleAsked, floor: Floor, under: Value, item: Item, box: Box
+) -> list[Hit]:
+    """Something that hangs above a rectangle, from some height up."""
+    fact, name = obstruction_fact(item), {"name": item["name"]}
+    least_m, most_m = least_of(under), most_of(under)
+    low_m = most_m if least_m is None else least_m
+    unknown = [asked_hit("height", fill(HANGS_UNKNOWN, name), fill(ASK_UNDERSIDE, name), fact)]
+    if low_m is None:
+        return unknown
+    hangs = fill(HANGS, {"name": item["name"], "height": metres(low_m)})
     if wish["height_m"] is None:
         return [noted_hit("height", fill(NO_HEIGHT, {"hangs": hangs}))]
     if may_be_stepped(floor):
         return [asked_hit("height", fill(STEP_UNKNOWN, {"hangs": hangs}), ASK_STEP, fact)]
-    return hanging_hits(wish["height_m"] - height_m, hangs, fact, box_around(corners))
-
-
-def hanging_hits(over_m: float, hangs: str, fact: Fact | None, box: Box) -> list[Hit]:
-    """Something that hangs at a known height above a piece of known height."""
-    if over_m > ROUNDING_M:
-        words = fill(HANGS_LOWER, {"hangs": hangs, "amount": both("length", over_m)[0]})
-        return [short_hit("height", words, over_m, fact, box=box)]
-    return []
+    if least_m is not None and wish["height_m"] <= least_m + ROUNDING_M:
+        return set_hits(under, item, "length")
+    over_m = 0.0 if most_m is None else wish["height_m"] - most_m
+    if over_m <= ROUNDING_M:
+        return unknown
+    words = fill(HANGS_LOWER, {"hangs": hangs, "amount": both("length", over_m)[0]})
+    return [short_hit("height", words, over_m, fact, box=box)]
 
 
 def obstruction_fact(item: Item | None) -> Fact | None:

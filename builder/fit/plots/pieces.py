@@ -2,7 +2,7 @@
 
 from builder.fit.margins import signed
 from builder.fit.notes import once
-from builder.fit.plots.hits import of_word, worst_word
+from builder.fit.plots.hits import SET, of_word, worst_word
 from builder.fit.plots.records import Hit, Stand
 from builder.fit.plots.sentences import (
     AS_ASKED,
@@ -66,6 +66,8 @@ def piece_answer(line: Line, hits: list[Hit]) -> Verdict:
     facts = [hit["fact"] for hit in decisive if hit["fact"] is not None]
     if len(facts) > 0:
         answer["fact"] = facts[0]
+    set_for_it = [hit["fact"] for hit in hits if hit["sort"] == SET]
+    answer["leans_on"] = [fact["key"] for fact in set_for_it if fact is not None]
     if word in (SHORT, ASK):
         beside = [*of_word(hits, ASK), *of_word(hits, NOTED)]
         answer["notes"] = [one_sentence([hit["words"]]) for hit in beside if hit["word"] != word]

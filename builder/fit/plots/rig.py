@@ -1,7 +1,7 @@
 """What the house has hung, against a rectangle of a stage plot that stands under it."""
 
 from builder.fit.plots.floors import may_be_stepped
-from builder.fit.plots.hits import asked_hit, noted_hit, short_hit
+from builder.fit.plots.hits import asked_hit, noted_hit, set_hits, short_hit
 from builder.fit.plots.records import Floor, Hit
 from builder.fit.plots.sentences import (
     ASK_COMES_DOWN,
@@ -36,13 +36,21 @@ def rig_hits(
     if rigging is None or wish["lane"]:
         return []
     hits: list[Hit] = []
-    for hang in items_of(rigging, "hang"):
-        corners = strip_of(hang)
-        if len(corners) > 0 and meets(rect, corners, 0.0):
-            hits.extend(under_hang(wish, floor, hang, corners))
+    for hang in hangs_over(rect, rigging):
+        hits.extend(under_hang(wish, floor, hang, strip_of(hang)))
     if len(items_of(rigging, "hang")) == 0 and wish["height_m"] is not None:
         hits.extend(untold(rigging))
     return hits
+
+
+def hangs_over(rect: Rectangle, rigging: Section) -> list[Item]:
+    """What of the house hangs over a rectangle."""
+    hangs: list[Item] = []
+    for hang in items_of(rigging, "hang"):
+        corners = strip_of(hang)
+        if len(corners) > 0 and meets(rect, corners, 0.0):
+            hangs.append(hang)
+    return hangs
 
 
 def untold(rigging: Section) -> list[Hit]:
@@ -86,7 +94,7 @@ def under_hang(wish: RectangleAsked, floor: Floor, hang: Item, corners: list[Poi
         return [asked_hit("height", fill(STEP_UNKNOWN, {"hangs": hangs}), ASK_STEP, fact)]
     high_m = wish["height_m"] - ROUNDING_M
     if least_m is not None and high_m <= least_m:
-        return []
+        return set_hits(value, hang, "length")
     over_m = 0.0 if most_m is None else wish["height_m"] - most_m
     lower = fill(HANGS_LOWER, {"hangs": hangs, "amount": both("length", over_m)[0]})
     if most_m is None or high_m <= most_m:

@@ -164,6 +164,7 @@ def summed_up(
     reason = fill(SUM, {"deck": deck["item"]["name"], "count": count})
     answer = verdict({**plot_line(requirement), "strictness": strictness}, word, reason)
     answer["parts"] = rest
+    answer["leans_on"] = once([key for part in parts for key in part["leans_on"]])
     answer["fact"] = outline_fact(deck)
     worst_parts = [part for part in rest if part["verdict"] == word]
     if word == SHORT:

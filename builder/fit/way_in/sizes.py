@@ -2,10 +2,10 @@
 
 from typing import TypedDict
 
-from builder.fit.notes import age_notes
+from builder.fit.notes import age_notes, set_notes
 from builder.fit.records import Fact, Item, TrucksAsked, Value, Word
 from builder.fit.sentences import fill
-from builder.fit.values import least_of, most_of
+from builder.fit.values import is_set, least_of, most_of
 from builder.fit.verdicts import ASK, FITS, SHORT, fact_of
 from builder.fit.way_in.sentences import (
     CASE_HEIGHT,
@@ -39,7 +39,7 @@ class Size(TypedDict):
 class Passage(TypedDict):
     """
     How a size passes its limit, ``notes`` on the limit's check; ``of_act`` where the act alone is
-    asked.
+    asked, ``is_set`` where the house sets the limit.
     """
 
     word: Word
@@ -47,6 +47,7 @@ class Passage(TypedDict):
     fact: Fact | None
     notes: list[str]
     of_act: bool
+    is_set: bool
 
 
 def truck_sizes(requirement: TrucksAsked) -> list[Size]:
@@ -88,10 +89,12 @@ def passage(wish: Size, holder: Item | None) -> Passage:
             "fact": fact,
             "notes": [],
             "of_act": False,
+            "is_set": False,
         }
     else:
         answer = by_ends(wish, value, fact)
-    answer["notes"] = age_notes(value)
+    answer["notes"] = [*set_notes(holder, value, wish["kind"]), *age_notes(value)]
+    answer["is_set"] = is_set(value)
     return answer
 
 
@@ -109,13 +112,27 @@ def by_ends(wish: Size, value: Value, fact: Fact) -> Passage:
         if at_least["word"] == FITS:
             return at_least
     words = fill(NOT_EXACT, {"size": wish["title"], "text": value["text"]})
-    return {"word": ASK, "words": words, "fact": fact, "notes": [], "of_act": False}
+    return {
+        "word": ASK,
+        "words": words,
+        "fact": fact,
+        "notes": [],
+        "of_act": False,
+        "is_set": False,
+    }
 
 
 def not_stated(wish: Size, fact: Fact | None) -> Passage:
     """A limit that the house has not said."""
     words = fill(NOT_STATED, {"size": wish["title"]})
-    return {"word": ASK, "words": words, "fact": fact, "notes": [], "of_act": False}
+    return {
+        "word": ASK,
+        "words": words,
+        "fact": fact,
+        "notes": [],
+        "of_act": False,
+        "is_set": False,
+    }
 
 
 def measured(wish: Size, limit: float, fact: Fact) -> Passage:
@@ -128,6 +145,7 @@ def measured(wish: Size, limit: float, fact: Fact) -> Passage:
         "fact": fact,
         "notes": [],
         "of_act": False,
+        "is_set": False,
     }
     if slack < 0:
         answer["word"] = SHORT

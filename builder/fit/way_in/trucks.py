@@ -62,6 +62,8 @@ def by_way(requirement: TrucksAsked, way: Way) -> Verdict:
     passages = [*on_the_road(requirement, way), *to_the_deck(requirement, way)]
     answer = summary(requirement, way, passages)
     answer["fact"] = fact_shown(passages)
+    set_for_it = [one["fact"] for one in passages if one["is_set"]]
+    answer["leans_on"] = [fact["key"] for fact in set_for_it if fact is not None]
     asks = [one for one in passages if one["word"] == ASK]
     if answer["verdict"] == ASK and all(one["of_act"] for one in asks):
         return length_asked(requirement, answer, asks[0]["fact"])
@@ -85,7 +87,9 @@ def to_the_deck(requirement: TrucksAsked, way: Way) -> list[Passage]:
     if route is None or leads_to_deck(route) or len(passages) == 0:
         return passages
     words = fill(LEADS_NOT_SAID, {"route": route["name"]})
-    return [{"word": ASK, "words": words, "fact": None, "notes": [], "of_act": False}]
+    return [
+        {"word": ASK, "words": words, "fact": None, "notes": [], "of_act": False, "is_set": False}
+    ]
 
 
 def length_asked(requirement: TrucksAsked, answer: Verdict, fact: Fact | None) -> Verdict:

@@ -154,7 +154,7 @@ def test_what_stays_on_deck_is_judged_at_the_same_setting() -> None:
     result = fit(pack(stage=[depth]), riders)
     # 8 m, 1 m that stays and the aisle of 0.9 m need more than the 8 m that the act asks.
     assert words(result) == ["fits, with a note", "fits, with a note"]
-    assert result["verdicts"][1]["fact"]["text"] == "10.00 m (set from 6.0 m to 10.0 m)"
+    assert result["verdicts"][1]["fact"]["text"] == "9.90 m (set from 6.0 m to 10.0 m)"
 
 
 def test_alternatives_are_set_too() -> None:
@@ -202,15 +202,33 @@ def test_an_unknown_configuration_leaves_what_depends_on_settings_to_ask() -> No
 
 def test_more_than_are_compared_are_asked() -> None:
     decks = [deck(ANYWHERE, f"Deck {number}") for number in range(4)]
-    # Each is set to the amount asked, the lower end or the upper one.
-    assert 3**3 <= MOST < 3**4
-    assert words(judged(decks[:3], HIGH)) == ["fits, with a note"]
+    # Each is set to one of the amounts asked, the lower end or the upper one.
+    assert 4**3 <= MOST < 4**4
+    assert words(judged(decks[:3], HIGH, LOW)) == ["fits, with a note"] * 2
     # A deck that cannot be used is set to nothing, so it does not count.
     broken = deck(ANYWHERE, "Broken", condition="out of service")
-    assert words(judged([*decks[:3], broken], HIGH)) == ["fits, with a note"]
-    result = judged(decks, HIGH, asks("deck height", low=1.5), asks("deck height", low=0.5))
-    assert words(result) == ["ask", "short", "fits"]
+    assert words(judged([*decks[:3], broken], HIGH, LOW)) == ["fits, with a note"] * 2
+    more = asks("deck height", low=1.5), asks("deck height", low=0.5)
+    result = judged(decks, HIGH, LOW, *more)
+    assert words(result) == ["ask", "ask", "short", "fits"]
     assert result["judged_in"] == []
+
+
+@pytest.mark.parametrize(
+    ("needs", "amount"),
+    [
+        ([HIGH, asks("deck height", low=1.1)], "1.20 m"),
+        ([LOW, asks("deck height", "at most", high=1.1)], "1.00 m"),
+    ],
+    ids=["more", "less"],
+)
+def test_where_all_ask_for_more_or_all_for_less_one_setting_is_enough(
+    needs: list[Record], amount: str
+) -> None:
+    many = [deck(ANYWHERE, f"Deck {number}") for number in range(10)]
+    for answer in judged(many, *needs)["verdicts"]:
+        assert answer["verdict"] == "fits, with a note"
+        assert f"Set to {amount}." in answer["notes"]
 
 
 def some_height(dice: Random) -> tuple[Record, list[float]]:
