@@ -238,7 +238,10 @@ class Offers:
     said_on_stage: Mapping[str, bool] = field(default_factory=dict)
     """Places that say themselves whether they are on the deck or in a wing, by name."""
     floors_drawn: bool = True
-    """Whether every deck and wing has an outline, so that the plan tells what is off them."""
+    """
+    Whether wings are described, and every deck and wing has an outline, so that the plan tells what
+    is off them.
+    """
     air: Air | None = None
     datum: Datum | None = None
     altitude: Altitude | None = None

@@ -1,6 +1,7 @@
 """
 A venue that knows less: one value that was exact is written as what is known of it in part, or as
-unknown. What that does to figures and verdicts is compared with the venue as it stands.
+unknown, or a key is left out. What that does to figures and verdicts is compared with the venue as
+it stands.
 """
 
 import json
@@ -9,6 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from copy import deepcopy
 from dataclasses import dataclass
 from functools import cache
+from typing import Any
 
 from builder.fit.interpreter import fit
 from builder.fit.published import fit_record
@@ -16,10 +18,15 @@ from builder.fit.records import FitPack, Verdict
 from builder.pack import Figure, Pack, Value
 from builder.pipeline import pack_of, venue_of
 from builder.reading.fields import mark_of
+from builder.reading.left_out import counts_left_out, is_listed
 from builder.reading.maybe import OrAbsent, is_numeric
 from builder.reading.nodes import spoken
+from builder.reading.reader import model_at
+from builder.reading.written import Written
 from tests.sweep import (
     DESCRIPTIONS,
+    HOUSES,
+    Data,
     Path_,
     at,
     composed,
@@ -32,6 +39,8 @@ from tests.sweep import (
 
 LESS = ("about {}", "at least {}", "up to {}", "unknown")
 """Ways of knowing less of an exact value."""
+LEFT_OUT = "left out"
+"""The way of writing less: the key does not stand there."""
 IN_PART = re.compile(r"^(?:about|at least|at most|up to|set) | to |\+-")
 """How a value begins, or goes on, of which no more than a part is known."""
 HAIR = 1e-9
@@ -56,7 +65,11 @@ class Less:
         """The file's text with the value so written."""
         data = deepcopy(composed(self.venue)[self.file])
         holder, last = at(data, self.path[:-1]), self.path[-1]
-        holder[last] = self.form.format(holder[last])
+        if self.form == LEFT_OUT:
+            del holder[last]
+            leave_out(data, stands_in_for(self))
+        else:
+            holder[last] = self.form.format(holder[last])
         return json.dumps(data, indent=1, ensure_ascii=False)
 
 
@@ -67,6 +80,58 @@ def every_less() -> Iterator[Less]:
             for path in paths(data):
                 if is_exact_number(file, path, at(data, path)):
                     yield from (Less(venue, file, path, form) for form in LESS)
+
+
+def every_left_out() -> Iterator[Less]:
+    """Each key of every house that may be left out, and whose absence has no meaning of its own."""
+    for venue in HOUSES:
+        for file, data in composed(venue).items():
+            for path in paths(data):
+                key = key_at(file, path)
+                if key and may_be_left_out(*key) and not counts_left_out(*key):
+                    yield Less(venue, file, path, LEFT_OUT)
+
+
+def may_be_left_out(record: type[Written], name: str) -> bool:
+    """Whether a key may be left out."""
+    return not record.model_fields[name].is_required()
+
+
+def stands_in_for(less: Less) -> list[Path_]:
+    """By which keys the house says the same for all lines: these are left out too."""
+    key = key_at(less.file, less.path)
+    if key is None:
+        return []
+    record, name = key
+    alias = record.model_fields[name].alias or name
+    return [tuple(keys.split(".")) for keys in record.stands_in.get(alias, ())]
+
+
+def leave_out(data: Data, keys: Iterable[Path_]) -> None:
+    """Take keys out of a file's data, as far as they stand there."""
+    for path in keys:
+        holders: list[Any] = [data]
+        for step in path[:-1]:
+            found = [holder.get(step) for holder in holders if isinstance(holder, dict)]
+            holders = [
+                one for each in found for one in (each if isinstance(each, list) else [each])
+            ]
+        for holder in holders:
+            if isinstance(holder, dict):
+                holder.pop(path[-1], None)
+
+
+def key_at(file: str, path: Path_) -> tuple[type[Written], str] | None:
+    """The record that a key stands in and the name of its field; None where no key stands there."""
+    if not isinstance(path[-1], str):
+        return None
+    record = model_at(DESCRIPTIONS[file], path[:-1])
+    if record is None or not issubclass(record, Written):
+        return None
+    fields = record.model_fields.items()
+    return next(
+        ((record, name) for name, field in fields if path[-1] == (field.alias or name)), None
+    )
 
 
 def is_exact_number(file: str, path: Path_, value: object) -> bool:
@@ -116,6 +181,16 @@ def figures_of(pack: Pack) -> dict[str, Figure]:
     }
 
 
+def names_of_things(pack: Pack) -> dict[str, str]:
+    """The name of the thing that each figure is of."""
+    return {
+        figure.key: item.name
+        for section in pack.sections
+        for item in section.items
+        for figure in item.figures
+    }
+
+
 def verdicts_on(record: FitPack) -> dict[Need, Verdict]:
     """The verdicts on every need of every show, each show by itself."""
     return by_need(answer for rider in riders() for answer in fit(record, [rider])["verdicts"])
@@ -123,13 +198,24 @@ def verdicts_on(record: FitPack) -> dict[Need, Verdict]:
 
 def wrong_figures(less: Less, pack: Pack) -> Iterator[str]:
     """Figures that do not contain what they were when more was known."""
-    now = figures_of(pack)
+    now, is_left_out = figures_of(pack), less.form == LEFT_OUT
+    if is_left_out and adds_to_figures(less):
+        return
+    named, was_named = names_of_things(pack), names_of_things(usual_pack(less.venue))
     for key, before in usual_figures(less.venue).items():
+        if is_left_out and named.get(key) != was_named[key]:
+            continue  # Lines without a name are numbered: another has the number now.
         if key not in now:
-            if before.value and not says_what_it_lacks(key, now):
+            if before.value and not is_left_out and not says_what_it_lacks(key, now):
                 yield f"{key}: gone, was {words(before.value)}"
         elif not holds(now[key].value, before.value):
             yield f"{key}: {words(before.value)} -> {words(now[key].value)}"
+
+
+def adds_to_figures(less: Less) -> bool:
+    """Whether a key holds a list: one that is not there adds nothing to a figure."""
+    key = key_at(less.file, less.path)
+    return key is not None and is_listed(*key)
 
 
 def says_what_it_lacks(key: str, now: Mapping[str, Figure]) -> bool:

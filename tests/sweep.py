@@ -52,6 +52,8 @@ VENUES = {
     "quarry": ROOT / "tests" / "venues" / "quarry",
     "starter": ROOT / "builder" / "starter",
 }
+HOUSES = {**VENUES, "counterweight": ROOT / "tests" / "venues" / "counterweight"}
+"""Every house that laws take: those of the sweep, and one with counterweights."""
 RIDERS = (*sorted((ROOT / "tests" / "riders").glob("*.yml")), VENUES["starter"] / "rider.yaml")
 DESCRIPTIONS = {f"{department.key}.yml": department.description for department in DEPARTMENTS}
 NUMBER = re.compile(r"-?[0-9][0-9,]*(?:\.[0-9]+)?")
@@ -111,7 +113,7 @@ def cases_of(venue: str, file: str, data: Data, kind: Any) -> Iterator[Case]:
 @cache
 def folder(venue: str) -> Folder:
     """A venue's folder, its descriptions as JSON. The starting venue has a rider beside it."""
-    there = read_folder(VENUES[venue])
+    there = read_folder(HOUSES[venue])
     log = {LOG: there.texts[LOG]} if LOG in there.texts else {}
     plain = {file: "\n".join(lines_of(data)) for file, data in composed(venue).items()}
     return Folder({**plain, **log}, there.photos)
@@ -120,7 +122,7 @@ def folder(venue: str) -> Folder:
 @cache
 def composed(venue: str) -> dict[str, Data]:
     """The data of a venue's files."""
-    texts = read_folder(VENUES[venue]).texts
+    texts = read_folder(HOUSES[venue]).texts
     return {file: compose(texts[file], file).data for file in DESCRIPTIONS if file in texts}
 
 

@@ -10,6 +10,7 @@ from builder.reading.problems import Refused
 from tests.knowing_less import (
     LESS,
     Less,
+    every_left_out,
     every_less,
     holds,
     pack_with,
@@ -37,6 +38,14 @@ NOT_YET = dict.fromkeys(
 )
 
 
+NEEDED = {
+    "beam-place-missing",
+    "load-place-unclear",
+    "load-without-size",
+    "point-place-missing",
+    "reference-unknown",
+}
+"""The only reasons for which a key may not be left out: something else needs it."""
 NOT_READ = {"known-unclear", "impossible"}
 """The only reasons for which a value that is known in part may be refused."""
 
@@ -54,6 +63,18 @@ def kept() -> list[Less]:
 @pytest.mark.parametrize("less", share(kept(), law="knowing less", usually=5), ids=str)
 def test_knowing_less_never_promises_more(less: Less) -> None:
     pack = read_pack(less)
+    assert list(wrong_figures(less, pack)) == []
+    assert list(wrong_verdicts(less, pack)) == []
+
+
+@pytest.mark.laws
+@pytest.mark.parametrize("less", share(every_left_out(), law="writing less", usually=5), ids=str)
+def test_writing_less_never_promises_more(less: Less) -> None:
+    try:
+        pack = pack_with(less)
+    except Refused as refused:
+        assert {problem.code for problem in refused.problems} <= NEEDED  # noqa: PT017
+        return
     assert list(wrong_figures(less, pack)) == []
     assert list(wrong_verdicts(less, pack)) == []
 

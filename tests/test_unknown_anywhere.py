@@ -21,9 +21,8 @@ from builder.reading.problems import Refused
 from builder.reading.reader import read
 from tests.knowing_less import Less, pack_with, wrong_figures, wrong_verdicts
 from tests.laws import share
-from tests.sweep import DESCRIPTIONS, ROOT, VENUES, Path_, at, field_at, is_prose, paths
+from tests.sweep import DESCRIPTIONS, HOUSES, ROOT, Path_, at, field_at, is_prose, paths
 
-HOUSES = {**VENUES, "counterweight": ROOT / "tests" / "venues" / "counterweight"}
 IDENTIFIES = {
     ("house.yml", "addresses.use"): "tells two addresses apart",
     ("house.yml", "effects.name"): "is the name of the effect",

@@ -43,6 +43,7 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     ("house", "curfew"): {"music_ends", "strictness"},
     ("house", "noise"): {"level", "metric", "over", "measured_at"},
     ("sound", "mix"): {"average_level", "average_level_error"},
+    ("sound", "whole"): {"hangs"},
     ("access", "approach"): {"longest_truck", "lowest_clearance", "weight_limit"},
     ("access", "dock"): {"approach", "trucks_at_once"},
     ("access", "route"): {

@@ -131,6 +131,19 @@ class Written(BaseModel):
     `unknown` cannot count as left out, and is refused until every reader tells the two apart.
     """
 
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset()
+    """
+    Keys that count as something where they are left out, such as a support without a hoist, though
+    `unknown` may stand there and is then another answer. With ``definite_when_left_out`` and lists,
+    they are all whose absence has a meaning: `docs/pack/methods.md` lists them.
+    """
+
+    stands_in: ClassVar[Mapping[str, tuple[str, ...]]] = {}
+    """
+    For a key that is left out, the keys of its file by which the house says the same for all lines,
+    such as the usual arbor of a line set.
+    """
+
     bounded: ClassVar[bool] = True
     """Whether the ranges of ``possible.py`` hold for a file of this kind."""
 
@@ -312,6 +325,7 @@ class Line(Written):
     Why a line of this kind is never for the house only, as the end of a sentence; empty where it
     may be.
     """
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"terms", "house_only"})
 
     terms: Terms | None = None
     """

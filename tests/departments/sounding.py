@@ -27,7 +27,7 @@ models:
     weight: 20 kg
   - {name: Sub, kind: sub, level: 135 dB, lowest: 28 Hz, highest: 70 Hz, width: 1 m, height: 600 mm, weight: 80 kg}
 """  # noqa: E501
-MIXING = "mix_position: {place: Mix position, ears: 1.65 m}\n"
+MIXING = "mix_position: {place: Mix position, width: none, depth: none, ears: 1.65 m}\n"
 FLOOR = """
 audience:
   - name: Floor

@@ -226,9 +226,7 @@ def test_the_mix_position_is_as_far_as_its_place_and_on_its_side() -> None:
 
 def test_decisive_facts_that_nobody_stated_are_shown_as_not_stated() -> None:
     found = item(ROOM + HANGS, "mix")
-    standings = {
-        key: found.fact(key) for key in ("width", "cable_path", "power", "lines", "under_balcony")
-    }
+    standings = {key: found.fact(key) for key in ("cable_path", "power", "lines", "under_balcony")}
     assert all(
         fact is not None and fact.standing is Standing.NOT_STATED for fact in standings.values()
     )

@@ -26,7 +26,7 @@ NEIGHBOUR = (
 WHOLE = (
     MODELS.rstrip("\n")
     + SMALL
-    + MIXING.replace("ears:", SIZES)
+    + MIXING.replace("width: none, depth: none, ears:", SIZES)
     + FLOOR
     + HANGS
     + SUBS % ""
@@ -74,6 +74,11 @@ def test_levels_need_the_exact_sizes_of_the_mix_position(key: str, size: str, fo
     check_untold(text, f"the exact {key} of the mix position")
 
 
+@pytest.mark.parametrize(("key", "size"), [("width", "4 m"), ("depth", "3 m")])
+def test_levels_need_a_size_of_the_mix_position_that_nobody_states(key: str, size: str) -> None:
+    check_untold(WHOLE.replace(f"{key}: {size}, ", ""), f"the exact {key} of the mix position")
+
+
 @pytest.mark.parametrize("form", LESS)
 def test_levels_need_every_exact_vertical_coverage(form: str) -> None:
     text = WHOLE.replace("vertical: 60 deg", f"vertical: {form.format('60 deg')}")
@@ -103,9 +108,8 @@ def test_several_that_are_not_known_are_all_named() -> None:
     )
 
 
-def test_a_size_or_a_coverage_that_nobody_states_keeps_its_meaning() -> None:
+def test_a_coverage_that_nobody_states_keeps_its_meaning() -> None:
     for text in (
-        WHOLE.replace("width: 4 m, ", ""),
         WHOLE.replace(", vertical: 60 deg", ""),
         WHOLE.replace("vertical: 60 deg", "vertical: none"),
     ):
@@ -178,5 +182,5 @@ def test_a_hang_of_boxes_with_one_end_cannot_be_weighed_and_says_so(weight: str)
 
 @pytest.mark.parametrize("form", LESS)
 def test_a_house_without_loudspeakers_is_asked_for_nothing(form: str) -> None:
-    mix = MIXING.replace("ears:", f"width: {form.format('4 m')}, ears:")
+    mix = MIXING.replace("width: none", f"width: {form.format('4 m')}")
     assert all(each.missing == () for each in known(mix + FLOOR).values())

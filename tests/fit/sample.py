@@ -4,6 +4,7 @@ from typing import Any
 
 from builder.departments.access.fit import RULES as ACCESS
 from builder.departments.house.fit import RULES as HOUSE
+from builder.departments.lines.fit import RULES as LINES
 from builder.departments.power.fit import RULES as POWER
 from builder.departments.rigging.fit import RULES as RIGGING
 from builder.departments.sound.fit import RULES as SOUND
@@ -14,7 +15,8 @@ from builder.rider.undescribed import UNDESCRIBED
 
 Record = dict[str, Any]
 RULES = [
-    rule_record(rule) for rule in (*UNDESCRIBED, *HOUSE, *ACCESS, *STAGE, *RIGGING, *SOUND, *POWER)
+    rule_record(rule)
+    for rule in (*UNDESCRIBED, *HOUSE, *ACCESS, *STAGE, *RIGGING, *SOUND, *POWER, *LINES)
 ]
 
 RIGGING_KINDS = ("point", "beam", "zone", "roof", "exception", "bridles_allowed")

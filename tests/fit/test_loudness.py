@@ -149,7 +149,17 @@ def test_a_system_whose_level_cannot_be_told_is_asked() -> None:
 
 
 def test_without_a_system_the_limit_alone_decides() -> None:
-    assert found(wish(109.0), mix=item("mix", "Mix position"))["verdict"] == "fits"
+    mix, none = item("mix", "Mix position"), value(standing="none")
+    without = item("whole", "Sound", hangs=none, subs=none)
+    legal = pack(house=[LIMIT], sound=[mix, without])
+    assert fit(legal, [rider(wish(109.0))])["verdicts"][0]["verdict"] == "fits"
+    hung = pack(house=[LIMIT], sound=[mix, item("whole", "Sound", subs=none)])
+    answer = fit(hung, [rider(wish(109.0))])["verdicts"][0]
+    assert (answer["verdict"], answer["reason"]) == (
+        "ask",
+        "The house does not say enough of its system to tell what level it reaches.",
+    )
+    assert "Limits: 1.0 dB below the limit of 110 dB(A)." in answer["notes"]
 
 
 def test_a_limit_that_nobody_stated_does_not_hide_a_system_that_is_too_small() -> None:

@@ -1,6 +1,6 @@
 """``flying.yml``: the line sets of a house, one a line, and what holds for all of them."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from builder.reading.absent import Absent
@@ -75,6 +75,9 @@ class LineSet(SetValues, Line):
     """One line set, where it hangs, what hangs on it, and whether a show may have it."""
 
     definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"moves_with"})
+    stands_in: ClassVar[Mapping[str, tuple[str, ...]]] = dict.fromkeys(
+        SetValues.model_fields, ("usual",)
+    )
     defines: ClassVar[str] = "line set"
     name: Name
     """Its number or name, as at the rail."""

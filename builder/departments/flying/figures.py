@@ -139,10 +139,11 @@ def sum_value(ends: Sequence[float | None], system: System) -> Value | None:
 def whole_figures(flying: Flying, key: str, system: System) -> Iterator[Figure]:
     """How many sets there are, how many a show may have, and the weights on hand."""
     sets = sets_of(flying)
-    yield counted(f"{key}.sets", "Line sets", len(sets), len(sets), sets)
-    answers = [may_be_had(one, flying) for one in sets]
-    least, most = answers.count(True), len(answers) - answers.count(False)
-    yield counted(f"{key}.free", "Line sets free for a show", least, most, sets)
+    if sets or flying.line_sets is Absent.NONE:
+        yield counted(f"{key}.sets", "Line sets", len(sets), len(sets), sets)
+        answers = [may_be_had(one, flying) for one in sets]
+        least, most = answers.count(True), len(answers) - answers.count(False)
+        yield counted(f"{key}.free", "Line sets free for a show", least, most, sets)
     if weights := listed(flying.weights):
         yield weights_figure(weights, f"{key}.weights", system)
 

@@ -12,7 +12,7 @@ from builder.departments.lines.driving import ConsolePosition, HandOver, Switche
 from builder.departments.lines.ways import at_work
 from builder.formulas.tie_lines import changes_by_switcher, ways_through
 from builder.pack import Figure, Input, Item, Value, not_more
-from builder.reading.absent import Absent, is_unknown, listed
+from builder.reading.absent import Absent, listed
 from builder.reading.standing_on import OUT
 from builder.stating import Stater
 from builder.working import figure, missing, worked
@@ -87,14 +87,14 @@ def parts_of(console: ConsolePosition, described: Lines) -> list[tuple[str, int 
     """
     What lies in a row from console to house system, each with its ways.
 
-    Lines beside each other are one part. A position whose ways nobody knows has some; one that
-    tells none passes on what it gets. A switcher that is out of service, or whose own line is, lets
-    nothing through.
+    Lines beside each other are one part. A position has ways of its own unless it says `none`: then
+    it passes on what it gets. A switcher that is out of service, or whose own line is, lets nothing
+    through.
     """
     parts: list[tuple[str, int | None]] = []
     if isinstance(console.ways, int):
         parts.append(("the position", console.ways))
-    elif is_unknown(console.ways):
+    elif console.ways is not Absent.NONE:
         parts.append(("the position", None))
     if lines := lines_by(console, described):
         counts = [at_work(line) for line in lines]
@@ -129,16 +129,15 @@ def change(
         )
         for label, console in heard
     ]
-    return figure(
-        f"{key}.change",
-        "What moves",
-        Value(moved(was, now)),
-        worked(changes_by_switcher, inputs=inputs),
-    )
+    words, working = moved(was, now), worked(changes_by_switcher, inputs=inputs)
+    if words == "":
+        lacks = ["the switcher and the input of both consoles"]
+        return missing(f"{key}.change", "What moves", working, lacks)
+    return figure(f"{key}.change", "What moves", Value(words), working)
 
 
 def moved(was: ConsolePosition | None, now: ConsolePosition | None) -> str:
-    """What moves, in words."""
+    """What moves, in words; empty where the house does not say how both come in."""
     if was is None or now is None:
         return "nothing: it is heard first"
     if was.name == now.name:
@@ -150,7 +149,7 @@ def moved(was: ConsolePosition | None, now: ConsolePosition | None) -> str:
         )
     before, after = entry_of(was), entry_of(now)
     if before is None or after is None:
-        return "not stated: ask before you count on it"
+        return ""
     if changes_by_switcher(before=before, after=after):
         return f"the switcher alone, input {was.input} to {now.input}"
     if before == after:

@@ -55,7 +55,7 @@ class ConsolePosition(InConfigurations):
     sends: Annotated[tuple[Format, ...], Decisive()] = ()
     """The formats it can send from here, best first."""
     ways: Annotated[Maybe[Count], Plausible(1, 64)] = Absent.NOT_STATED
-    """How many ways are there to plug into."""
+    """How many ways are there to plug into; none where its plugs are those of its lines."""
     by: Annotated[Maybe[tuple[Name, ...]], RefersTo("line"), Decisive()] = Absent.NOT_STATED
     """The lines it sends by. None where there is none."""
     switcher: Annotated[Maybe[Name], RefersTo("switcher")] = Absent.NOT_STATED

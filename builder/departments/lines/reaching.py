@@ -126,7 +126,7 @@ def said(station: TalkbackStation, count: int | None) -> str:
 def network_facts(described: Lines) -> Iterator[Fact]:
     """
     Whether a visitor's cable reaches the internet, and whether a network has sockets at the mix
-    position.
+    position; not known where one does not say at which places it has any.
     """
     networks = [network for network in listed(described.networks) if not is_gone(network)]
     if described.networks is Absent.NONE:
@@ -138,7 +138,8 @@ def network_facts(described: Lines) -> Iterator[Fact]:
         consoles = listed(described.consoles)
         if consoles:
             there = [network for network in networks if consoles[0].place in network.at]
-            yield yes_no("at_mix", f"Network at {consoles[0].place}", bool(there), there)
+            answer = True if there else None if any(not each.at for each in networks) else False
+            yield yes_no("at_mix", f"Network at {consoles[0].place}", answer, there)
 
 
 def reaches(networks: Sequence[Network]) -> bool | None:

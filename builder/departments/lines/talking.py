@@ -22,6 +22,7 @@ class TalkbackChannel(Line):
 class TalkbackStation(Line):
     """Stations or sockets of talkback at one place."""
 
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"working"})
     definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"channels"})
     place: Annotated[Name, RefersTo("place")]
     """Where they are."""
@@ -32,7 +33,7 @@ class TalkbackStation(Line):
     count: Annotated[Count, Plausible(0, 100)]
     """How many there are."""
     working: Maybe[Count] = Absent.NOT_STATED
-    """How many of them work."""
+    """How many of them work. Left out, all do."""
     channels: Annotated[tuple[Name, ...], RefersTo("talkback channel")] = ()
     """The channels they have."""
     connector: Maybe[Name] = Absent.NOT_STATED

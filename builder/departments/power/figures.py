@@ -14,8 +14,10 @@ from builder.departments.power.amounts import (
     kilovolt_ampere,
     percent,
 )
+from builder.departments.power.circuits.open_limits import not_taken_off
 from builder.departments.power.circuits.sources import Source, capacity, limits_open
 from builder.departments.power.circuits.tree import Carried, Network
+from builder.departments.power.description import Generator
 from builder.departments.power.free import free_figures, lacking, total_free_figure
 from builder.formulas.circuits import Load, Standing, limit_a
 from builder.formulas.phasors import PHASES, imbalance_percent, line_currents, summed_currents
@@ -71,7 +73,7 @@ def capacity_figure(item: Item, source: Source) -> Figure:
     return figure(
         key,
         label,
-        not_more(kilovolt_ampere(kva)) if limits_open(source) else kilovolt_ampere(kva),
+        not_more(kilovolt_ampere(kva)) if open_note(source) else kilovolt_ampere(kva),
         worked(formula, inputs=inputs, steps=[step]),
         caution=ELECTRICITY,
         note="; ".join([f"by its {limit.what}", *open_note(source)]),
@@ -102,9 +104,16 @@ def continuous_figure(item: Item, source: Source) -> Figure:
 
 
 def open_note(source: Source) -> list[str]:
-    """That something which limits a node is not known, as a note; empty where all is."""
+    """
+    That something which limits a node is not known, or may take off a generator's rating and is not
+    stated, as notes; empty where all is.
+    """
     lacking = limits_open(source)
-    return [f"its {' and '.join(lacking)} is not known"] if lacking else []
+    notes = [f"its {' and '.join(lacking)} is not known"] if lacking else []
+    taken_off = (
+        " or ".join(not_taken_off(source.record)) if isinstance(source.record, Generator) else ""
+    )
+    return [*notes, f"no derating by {taken_off} is stated"] if taken_off else notes
 
 
 def unmeasured_words(name: str, network: Network) -> list[str]:

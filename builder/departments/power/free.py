@@ -12,7 +12,7 @@ from builder.departments.power.circuits.tree import Network
 from builder.formulas.circuits import Standing, booked_a, limit_a, standing
 from builder.formulas.phasors import PHASES
 from builder.pack import Figure, Input, Item, Value, Working, not_more
-from builder.reading.absent import is_unknown
+from builder.reading.absent import Absent
 from builder.reading.measures import shown
 from builder.reading.quantities import Current
 from builder.working import figure, missing, worked
@@ -77,9 +77,10 @@ def binding_figure(item: Item, source: Source, network: Network) -> Figure:
 
 
 def is_least_open(source: Source) -> bool:
-    """Whether another limit than the least known one may bind: nobody knows it."""
+    """Whether another limit than the least known one may bind: nobody says or knows it."""
     engine = getattr(source.record, "rated_power_factor", None)
-    return bool(limits_open(source)) or is_unknown(engine)
+    is_engine_open = isinstance(engine, Absent) and engine is not Absent.NONE
+    return bool(limits_open(source)) or is_engine_open
 
 
 def bound_by_one(name: str, index: int, stands: Standing) -> str:

@@ -270,7 +270,7 @@ def hang_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
                 *spans,
             ),
         )
-        yield from support_items(body, part, item.key, stater, system)
+        yield from support_items(body, part, item.key, whole, stater, system)
         yield from load_items(body, item.key, stater, system)
     for each, item in zip(
         whole.bridles, stater.named(rigging.bridles, "rigging", "bridle"), strict=True
@@ -299,12 +299,13 @@ def length_figure(body: Body, key: str, system: System) -> Figure:
 
 
 def support_items(
-    body: Body, part: Shares, key: str, stater: Stater, system: System
+    body: Body, part: Shares, key: str, whole: Whole, stater: Stater, system: System
 ) -> Iterator[Item]:
     """The supports of a hang."""
     for index, support in enumerate(body.hang.supports):
         item = stater.item(support, f"{key}.support-{index + 1}", "support", support.point)
-        yield replace(item, figures=tuple(support_figures(body, part, index, item.key, system)))
+        found = support_figures(body, part, index, item.key, whole, system)
+        yield replace(item, figures=tuple(found))
 
 
 def load_items(body: Body, key: str, stater: Stater, system: System) -> Iterator[Item]:
@@ -353,6 +354,7 @@ def shares_by_whom(whole: Whole, system: System) -> Iterator[Item]:
     """What hangs in the house by who hung it; at least, where a weight is not known."""
     light, heavy = weights_by_whom(whole.lightest), weights_by_whom(whole.heaviest)
     unweighed = dict(each for body in whole.heaviest.bodies for each in body.unweighed)
+    adrift = {load.department for load in whole.strangers if load.hang == ""}
     names = dict.fromkeys((*heavy, *unweighed))
     for name, last in zip(names, distinct(names), strict=True):
         key = f"rigging.by.{last}"
@@ -361,7 +363,7 @@ def shares_by_whom(whole: Whole, system: System) -> Iterator[Item]:
             inputs=[Input("Hangs", str(len(whole.bodies)))],
             equation="sum over all standing hangs, at rest",
         )
-        most_kg = None if name in unweighed else heavy[name]
+        most_kg = None if name in unweighed or name in adrift else heavy[name]
         least_kg: float | None = light.get(name, 0.0)
         if name in unweighed and least_kg == 0:
             least_kg = None

@@ -44,12 +44,13 @@ class Datum(Written):
 class At(Written):
     """A position."""
 
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"height"})
     across: Annotated[Across, Plausible(-200.0, 200.0)]
     """Distance from the centre line, such as 9.5 m SR."""
     depth: Annotated[Depth, Plausible(-300.0, 200.0)]
     """Distance from the reference line, such as 2 m US."""
     height: Annotated[Height | None, Plausible(-20.0, 30.0)] = None
-    """Height above the deck, such as 1.4 m up."""
+    """Height above the deck, such as 1.4 m up. Left out, it is as high as the deck."""
 
 
 Outline = Annotated[tuple[Corner, ...], Encloses()]

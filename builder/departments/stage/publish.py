@@ -55,7 +55,7 @@ def offer(stage: Stage) -> Offers:
         said_on_stage={
             spot.name: spot.on_stage for spot in stage.places if isinstance(spot.on_stage, bool)
         },
-        floors_drawn=len(shapes) == len(floors),
+        floors_drawn=len(shapes) == len(floors) and len(stage.wings) > 0,
         datum=Datum(stage.datum.centre_line, stage.datum.reference_line),
         statements=tuple(statements(stage)),
     )

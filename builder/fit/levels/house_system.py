@@ -5,6 +5,7 @@ from builder.fit.levels.sentences import (
     ESTIMATE,
     LIMITS_SAY,
     NO_ESTIMATE,
+    NOT_ENOUGH_SAID,
     OTHER_THAN_ESTIMATE,
     OWN_SYSTEM,
     SYSTEM,
@@ -39,16 +40,25 @@ def without_estimate(
     requirement: LevelAsked, limits: Verdict, mix: str, sound: Section | None
 ) -> Verdict:
     """
-    A wish that limits leave room for, where no estimate can be told: asked where the house has a
-    system whose level lacks something; else the limits alone decide.
+    A wish that limits leave room for, where no estimate can be told: asked unless the house says
+    that it has no system; then, and where it describes no sound, the limits alone decide.
     """
     if limits["verdict"] == ASK or not names_mix(requirement["place"], mix):
         return limits
-    for item in items_of(sound, "mix"):
-        level = value_of(item, "average_level")
-        if level is not None and level["standing"] == "unknown":
-            return with_limits(asked(requirement, SYSTEM, NO_ESTIMATE), limits)
-    return limits
+    if sound is None or has_no_system(sound):
+        return limits
+    levels = [value_of(item, "average_level") for item in items_of(sound, "mix")]
+    is_lacking = any(level is not None and level["standing"] == "unknown" for level in levels)
+    reason = NO_ESTIMATE if is_lacking else NOT_ENOUGH_SAID
+    return with_limits(asked(requirement, SYSTEM, reason), limits)
+
+
+def has_no_system(sound: Section) -> bool:
+    """Whether the house says that it has neither hangs nor subs."""
+    for item in items_of(sound, "whole"):
+        said = [value_of(item, name) for name in ("hangs", "subs")]
+        return all(value is not None and value["standing"] == "none" for value in said)
+    return False
 
 
 def against_system(requirement: LevelAsked, limits: Verdict, mix: Item) -> Verdict:

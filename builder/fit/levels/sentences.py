@@ -42,6 +42,7 @@ IF_HELD = "If the level is held for the limit's {time}. Quieter parts would lowe
 
 ESTIMATE = "the estimate of the house system, {level} {error}"
 NO_ESTIMATE = "The level of the house system cannot be told: the pack says what it lacks."
+NOT_ENOUGH_SAID = "The house does not say enough of its system to tell what level it reaches."
 OTHER_THAN_ESTIMATE = "It cannot be compared with {estimate}, equivalent level."
 ABOVE_ESTIMATE = "Above {estimate}, by {amount}."
 WITHIN_ERROR = "Within the error of {estimate}."

@@ -14,6 +14,7 @@ from builder.fit.needs.sentences import (
     HOW_MUCH,
     LISTS_OTHERS,
     MAY_HAVE_MORE,
+    NONE_OF_ITS_OWN,
     PERHAPS,
     UNLIMITED_UNKNOWN,
     WHETHER,
@@ -56,6 +57,8 @@ def compared(requirement: NeedAmount, rule: Rule, pack: FitPack) -> Verdict:
     if section is None:
         return asked(requirement, rule, NOT_DESCRIBED)
     answer = by_all(requirement, rule, section, items_for(section, rule))
+    if answer["verdict"] == SHORT and is_open_elsewhere(rule, section, pack):
+        return asked(requirement, rule, NONE_OF_ITS_OWN)
     perhaps = [item for item in items_perhaps(section, rule) if unsaid(item, rule) != ""]
     if len(perhaps) == 0:
         return answer
@@ -94,6 +97,25 @@ def by_another(
     if answer["verdict"] == SHORT and not has_none:
         return asked(requirement, rule, fill(MAY_HAVE_MORE, {"reason": answer["reason"]}))
     return answer
+
+
+def is_open_elsewhere(rule: Rule, own: Section, pack: FitPack) -> bool:
+    """
+    Whether nothing of a rule's own sort is there, and the section that can answer in its place
+    neither tells anything nor says that there is nothing.
+    """
+    if len(rule["elsewhere"]) == 0 or len(items_perhaps(own, rule)) > 0:
+        return False
+    there = answered_elsewhere(rule)
+    section = section_of(pack, there["section"])
+    if section is None:
+        return True
+    alike = [
+        other
+        for other in pack["rules"]
+        if other["section"] == there["section"] and other["item"] == there["item"]
+    ]
+    return all(whole_standing(other, section) != "none" for other in alike)
 
 
 def is_alike(one: Verdict, other: Verdict) -> bool:

@@ -15,6 +15,7 @@ UNLIMITED_UNKNOWN = "The house has none of these, so nothing says what limits it
 NOTHING_LIMITS = "Nothing limits it."
 LISTS_OTHERS = "None that the house lists is meant, and it does not say that it has no other."
 MAY_HAVE_MORE = "By its lines alone: {reason} What else there is, the house has not said."
+NONE_OF_ITS_OWN = "The house has none of its own, and does not say what serves in place of one."
 NO_NUMBER = "The house gives no number."
 BOUNDED_WHY = "It is {text}: {why}."
 CHOSEN = "It is {text}; ask to what for this show."

@@ -56,7 +56,17 @@ def test_inputs_of_a_house_without_a_split_are_its_lines_to_the_mix_position() -
         "By its lines alone: Short by 2. What else there is, the house has not said.",
     )
     assert told(pack(sound=split, lines=lines), "inputs", 48.0)[0] == "fits"
-    assert told(pack(sound=without), "inputs", 8.0) == ("short", "The house has none.")
+    no_lines = [item("whole", "Lines", lines=value(standing="none"))]
+    assert told(pack(sound=without, lines=no_lines), "inputs", 8.0) == (
+        "short",
+        "The house has none.",
+    )
+    assert told(pack(sound=without), "inputs", 8.0) == (
+        "ask",
+        "The house has none of its own, and does not say what serves in place of one.",
+    )
+    nothing_else = pack(sound=without, lines=[item("whole", "Lines")])
+    assert told(nothing_else, "inputs", 8.0)[0] == "ask"
 
 
 def test_subs_and_in_ear_mixes_are_answered_from_what_is_described() -> None:

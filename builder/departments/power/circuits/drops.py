@@ -255,7 +255,8 @@ def held(value: Value, source: Source, power: Power) -> Value:
     A loss as a value: at most so much where the current it is counted at, or the power factor, is
     the upper end of what nobody knows better.
     """
-    is_open = not source.share_said or limits_open(source) or is_unknown(power.usual_power_factor)
+    factor_open = usual_power_factor(power) is None
+    is_open = not source.share_said or limits_open(source) or factor_open
     return not_more(value) if is_open else value
 
 

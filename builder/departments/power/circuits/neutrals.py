@@ -15,7 +15,7 @@ from builder.departments.power.amounts import (
     phase_sizes,
     rounded,
 )
-from builder.departments.power.circuits.open_limits import lacking_limits
+from builder.departments.power.circuits.open_limits import lacking_limits, not_taken_off
 from builder.departments.power.circuits.sources import (
     Limit,
     Source,
@@ -24,6 +24,7 @@ from builder.departments.power.circuits.sources import (
     said_of_neutral,
 )
 from builder.departments.power.circuits.tree import Network
+from builder.departments.power.description import Generator
 from builder.departments.power.subjects import told
 from builder.formulas.circuits import limit_a
 from builder.formulas.load_ratings import cable_rating_with_third_harmonic_a
@@ -147,7 +148,9 @@ def left_figure(item: Item, source: Source, limit: Limit, network: Network) -> F
     )
     thirds = network.unknown_thirds_below(source.name)
     less = [f"less the third harmonic of {', '.join(thirds)}, which is not known"] if thirds else []
-    is_open = thirds or limits_open(source) or not source.share_said
+    machine = source.record
+    taken_off = isinstance(machine, Generator) and any(not_taken_off(machine))
+    is_open = thirds or limits_open(source) or not source.share_said or taken_off
     return figure(
         f"{item.key}.neutral-left",
         "Left in the neutral",

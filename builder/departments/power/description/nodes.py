@@ -1,5 +1,6 @@
 """What ``power.yml`` says line by line: services, boards, outlets, and what stands on them."""
 
+from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
 from pydantic import model_validator
@@ -63,6 +64,7 @@ class TieIn(Written):
 class Fed(Line):
     """What services and boards have in common."""
 
+    stands_in: ClassVar[Mapping[str, tuple[str, ...]]] = {"continuous_share": ("continuous_share",)}
     defines: ClassVar[str] = FEED
     name: Name
     """Its name. Loads, outlets and boards refer to it."""
@@ -192,6 +194,8 @@ class ShoreOutlet(Outlet):
 class StandingLoad(Line):
     """What the house itself draws, show or no show. A visitor cannot have that power."""
 
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"phases", "third_harmonic"})
+    stands_in: ClassVar[Mapping[str, tuple[str, ...]]] = {"power_factor": ("usual_power_factor",)}
     definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"dimmers"})
     what: Name
     """What draws."""
@@ -207,7 +211,10 @@ class StandingLoad(Line):
     service has.
     """
     third_harmonic: Annotated[Maybe[Percent], Plausible(0.0, 1.0)] = Absent.NOT_STATED
-    """Third harmonic current as a share of its line current. It adds up in the neutral."""
+    """
+    Third harmonic current as a share of its line current. It adds up in the neutral. Left out, none
+    is counted.
+    """
     dimmers: YesNo | None = None
     """Whether it is phase-control dimmers."""
 

@@ -1,5 +1,6 @@
 """What feeds the house, as it is written: supplies and generators."""
 
+from collections.abc import Mapping
 from typing import Annotated, ClassVar
 
 from builder.departments.power.description.bounds import Degrees, PowerFactor, Share
@@ -40,6 +41,7 @@ class Spot(Written):
 class Supply(Line):
     """What feeds services: the intake, or a transformer of the house."""
 
+    stands_in: ClassVar[Mapping[str, tuple[str, ...]]] = {"continuous_share": ("continuous_share",)}
     definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"private"})
     defines: ClassVar[str] = FEED
     name: Name
@@ -109,6 +111,7 @@ class Burn(Written):
 class Generator(Line):
     """A generator that feeds services."""
 
+    stands_in: ClassVar[Mapping[str, tuple[str, ...]]] = {"continuous_share": ("continuous_share",)}
     defines: ClassVar[str] = FEED
     name: Name
     """The name of the generator. Services refer to it."""

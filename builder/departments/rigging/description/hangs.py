@@ -26,6 +26,7 @@ class End(Written):
 class Support(Line):
     """One point that carries a hang, and what is between the two."""
 
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"hoist"})
     definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"steel"})
     point: Annotated[Name, RefersTo("point")]
     """The point overhead."""
@@ -94,6 +95,7 @@ class Hang(Line):
     """
 
     definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"loads", "comes_down"})
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"truss"})
     defines: ClassVar[str] = "hang"
     name: Name
     """The name of the hang. Other files refer to it."""

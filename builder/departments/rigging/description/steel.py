@@ -1,6 +1,6 @@
 """The steel overhead as the house describes it: limits, zones, beams, points."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from pydantic import model_validator
@@ -97,6 +97,11 @@ class Limits(Line):
 class LimitException(Line):
     """A beam or point whose limits differ."""
 
+    stands_in: ClassVar[Mapping[str, tuple[str, ...]]] = {
+        "each_beam": ("limits.each_beam",),
+        "each_point": ("limits.each_point",),
+        "directions": ("limits.directions",),
+    }
     definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"beams", "points", "widest_lean"})
     public_because: ClassVar[str] = "a show has to keep to it"
     beams: Annotated[tuple[Name, ...], RefersTo("beam")] = ()
@@ -201,6 +206,10 @@ class Beam(Line):
 class Point(Line):
     """A place on a beam where something may hang."""
 
+    stands_in: ClassVar[Mapping[str, tuple[str, ...]]] = {
+        "rating": ("limits.each_point", "exceptions.each_point"),
+        "directions": ("limits.directions", "exceptions.directions"),
+    }
     definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"widest_lean"})
     defines: ClassVar[str] = "point"
     name: Name
@@ -229,6 +238,10 @@ class PointGroup(Line):
     equal centres, or anywhere along a beam.
     """
 
+    stands_in: ClassVar[Mapping[str, tuple[str, ...]]] = {
+        "each_point": ("limits.each_point", "exceptions.each_point"),
+        "spacing_at_least": ("limits.spacing_at_least",),
+    }
     public_because: ClassVar[str] = "a show has to keep to it"
     defines: ClassVar[str] = "point group"
     name: Name
@@ -303,13 +316,17 @@ class Truss(Loose):
 class Hoist(Loose):
     """Hoists in stock."""
 
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"working"})
     defines: ClassVar[str] = "hoist"
     name: Name
     """The model."""
     count: Annotated[Maybe[Count], Plausible(0, 200)] = Absent.NOT_STATED
     """How many there are."""
     working: Maybe[Count] = Absent.NOT_STATED
-    """How many of them work and are there. The others are away, such as at the inspector's."""
+    """
+    How many of them work and are there. The others are away, such as at the inspector's. Left out,
+    all do.
+    """
     rating: Annotated[Mass, Plausible(50.0, 5_000.0), OfModel()]
     """The rated capacity."""
     weight: Annotated[Mass, Plausible(5.0, 300.0), OfModel()]

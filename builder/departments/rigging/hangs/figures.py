@@ -20,7 +20,7 @@ from builder.formulas.slack import each_slack, held
 from builder.formulas.spans import AsUniform, as_uniform
 from builder.formulas.statics import reactions, two_support_reactions
 from builder.formulas.trim import allowable_load_kg
-from builder.pack import Figure, Input, Value, Working
+from builder.pack import Figure, Input, Value, Working, not_less
 from builder.reading.absent import Absent
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length, Mass
@@ -66,7 +66,7 @@ def weight_figure(body: Body, whole: Whole, key: str, system: System) -> Figure:
     if light.total_kg <= 0:
         lacking = body.lacking or "a weight of what hangs"
         return missing(f"{key}.total", "All on its points", work, (lacking,), caution=LOADS)
-    most_kg = None if heavy.unweighed else heavy.total_kg
+    most_kg = None if heavy.unweighed or whole.adrift else heavy.total_kg
     value = between(light.total_kg, most_kg, system) or mass(light.total_kg, system)
     return figure(f"{key}.total", "All on its points", value, work, caution=LOADS)
 
@@ -79,8 +79,13 @@ def by_whom(body: Body) -> dict[str, float]:
     return found
 
 
+def perhaps_more(value: Value, whole: Whole) -> Value:
+    """A load; at least so much where something hangs here and nobody says on what."""
+    return not_less(value) if whole.adrift else value
+
+
 def support_figures(
-    body: Body, part: Shares, index: int, key: str, system: System
+    body: Body, part: Shares, index: int, key: str, whole: Whole, system: System
 ) -> Iterator[Figure]:
     """
     One support: place along the hang, its share, the worst cases, and what the point above gets.
@@ -94,7 +99,8 @@ def support_figures(
         yield missing(f"{key}.share", "Share", work, (part.why,), caution=LOADS)
         return
     slack = "slack: it carries nothing" if index in part.slack else ""
-    yield figure(f"{key}.share", "Share", mass(share, system), work, caution=LOADS, note=slack)
+    carried = perhaps_more(mass(share, system), whole)
+    yield figure(f"{key}.share", "Share", carried, work, caution=LOADS, note=slack)
     hoist = hoist_weight_kg(body, index)
     total = worked(
         total_load_kg,
@@ -102,9 +108,8 @@ def support_figures(
         steps=(f"{share:.1f} kg + {hoist:g} kg = {share + hoist:.1f} kg",),
         equation="share + hoist with chain",
     )
-    yield figure(
-        f"{key}.with-hoist", "With hoist", mass(share + hoist, system), total, caution=LOADS
-    )
+    together = perhaps_more(mass(share + hoist, system), whole)
+    yield figure(f"{key}.with-hoist", "With hoist", together, total, caution=LOADS)
     yield from worst_figures(body, part, index, key, system)
 
 

@@ -24,7 +24,7 @@ from builder.formulas.band_lines import third_octaves
 from builder.formulas.field import Air, field, programme_level_db
 from builder.formulas.field import Field as Energies
 from builder.pack import Field, Input, Working
-from builder.reading.absent import is_unknown
+from builder.reading.absent import Absent
 from builder.reading.quantities import Length
 from builder.working import Formula, worked
 
@@ -134,11 +134,12 @@ def lacking(sound: Sound, air: HouseAir | None, spots: Sequence[Spot]) -> tuple[
 
 def inexact_sizes(mix: MixPosition) -> Iterator[str]:
     """
-    The sizes of the mix position that are unknown, or known in part. One that nobody states leaves
-    a single line of ears; over one that is not known, nobody can take the mean.
+    The sizes of the mix position that nobody states or knows, or that are known in part: over one
+    that is not known, nobody can take the mean. `none` leaves a single line of ears.
     """
     for key in ("width", "depth"):
-        if is_unknown(getattr(mix, key)):
+        size = getattr(mix, key)
+        if isinstance(size, Absent) and size is not Absent.NONE:
             yield f"the exact {key} of the mix position"
 
 

@@ -78,6 +78,7 @@ class Coverage(Written):
     dB down.
     """
 
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"vertical"})
     band: Annotated[Frequency, Possible(1.0, 100_000.0)]
     """The octave band, by its nominal middle: 63 Hz, 125 Hz, and so on to 8 kHz."""
     horizontal: Annotated[Angle, Possible(1.0, 360.0), Plausible(5.0, 360.0)]

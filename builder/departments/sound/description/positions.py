@@ -193,6 +193,7 @@ class MonitorPosition(InConfigurations):
 class MonitorStock(Loose):
     """Monitor loudspeakers in stock."""
 
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"working"})
     defines: ClassVar[str] = "monitor"
     name: Name
     """The model."""
@@ -201,7 +202,7 @@ class MonitorStock(Loose):
     count: Annotated[Maybe[Count], Plausible(0, 200)] = Absent.NOT_STATED
     """How many there are."""
     working: Maybe[Count] = Absent.NOT_STATED
-    """How many of them work."""
+    """How many of them work. Left out, all do."""
     mixes: Maybe[Count] = Absent.NOT_STATED
     """How many separate mixes they can be driven on."""
     size: Annotated[Maybe[Text], OfModel()] = Absent.NOT_STATED

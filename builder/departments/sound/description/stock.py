@@ -26,6 +26,7 @@ class Band(Written):
 class Radio(Loose):
     """A radio system of the house: what it is, where it tunes and what it is on."""
 
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"working"})
     definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"tunes", "on"})
     public_because: ClassVar[str] = "a show's own radio has to keep clear of it"
     defines: ClassVar[str] = "radio system"
@@ -44,7 +45,7 @@ class Radio(Loose):
     channels: Annotated[Count, Plausible(1, 64)]
     """How many channels."""
     working: Maybe[Count] = Absent.NOT_STATED
-    """How many of them work."""
+    """How many of them work. Left out, all do."""
     tunes: Annotated[Band | None, OfModel()] = None
     """The stretch of spectrum it can be tuned over."""
     on: Annotated[tuple[Frequency, ...], Plausible(20e6, 6e9), OfModel()] = ()
@@ -84,6 +85,7 @@ class Spectrum(Line):
 class Stock(Loose):
     """A line of microphones, direct boxes, stands or the like."""
 
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"working"})
     defines: ClassVar[str] = "sound stock"
     name: Name
     """The model, or what it is."""
@@ -94,7 +96,7 @@ class Stock(Loose):
     count: Annotated[Maybe[Count], Plausible(0, 2000)] = Absent.NOT_STATED
     """How many there are."""
     working: Maybe[Count] = Absent.NOT_STATED
-    """How many of them work."""
+    """How many of them work. Left out, all do."""
 
     @model_validator(mode="after")
     def _working_of_count(self) -> "Stock":
