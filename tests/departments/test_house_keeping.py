@@ -93,3 +93,49 @@ def test_an_amount_without_its_currency_is_refused_with_its_line() -> None:
         published("rates: [{what: Hands, amount: 17}]\n")
     (problem,) = refused.value.problems
     assert problem.code == "money-unreadable"
+
+
+SEATED = """
+configurations:
+  - name: Seated
+    audience: seated
+    capacity: %s
+    blocks:
+      - {name: orchestra, places: 704}
+      - {name: loge, places: %s, numbered: no, boxes: A to H}
+    wheelchair_at: [{row: K, first: 1, last: 4}, {row: K, first: 31, last: 34}]
+"""
+
+
+def test_blocks_tell_boxes_and_seats_and_their_sum_waits_for_what_nobody_counted() -> None:
+    unknown = SEATED % (1188, "unknown")
+    seated = item(unknown, "house.configuration.seated")
+    assert seated.text("blocks") == (
+        "orchestra 704, loge not known yet (boxes A to H, seats without numbers)"
+    )
+    assert seated.text("wheelchair_at") == "row K, 1 to 4; row K, 31 to 34"
+    assert codes(unknown) == []
+    assert codes(SEATED % (800, 96)) == []
+    assert codes(SEATED % (801, 96)) == ["sum-differs"]
+
+
+@pytest.mark.parametrize(
+    "written", ["", "first_month: May", "days: [Monday], last_month: May", "from: 17:00"]
+)
+def test_what_comes_back_says_on_which_days_or_in_which_months(written: str) -> None:
+    with pytest.raises(Refused) as refused:
+        published(f"regularly: [{{what: the band{written and ', ' + written}}}]\n")
+    assert [problem.code for problem in refused.value.problems] == ["regular-when"]
+
+
+def test_a_rule_that_counts_peaks_may_not_know_its_level() -> None:
+    text = (
+        "noise_limits: [{name: Street, level: unknown, metric: unknown,"
+        " counted: {more_than: 4, within: 10 min}, fine: {amount: $250, each_further: $100}}]\n"
+    )
+    (finding,) = published(text).findings
+    assert finding.sentence == (
+        "The noise limit 'Street' does not say how it is measured or at which level. Nobody can"
+        " keep it as it stands."
+    )
+    assert item(text, "house.noise.1").text("fine.each_further") == "$100"

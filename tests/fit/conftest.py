@@ -45,6 +45,7 @@ LEAST = {
     "test_feeders_terms.py": (1, 60),
     "test_from_memory.py": (1, 5),
     "test_house_closed.py": (1, 40),
+    "test_house_regular.py": (2, 12),
     "test_laws.py": (1, 400),
     "test_loudness.py": (1, 15),
     "test_power_reasons.py": (1, 40),

@@ -7,9 +7,10 @@ from builder.reading.absent import Absent
 from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.problems import Problem
-from builder.reading.quantities import Depth, Height, Length, Mass
+from builder.reading.quantities import Depth, Duration, Height, Length, Mass, Speed
 from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import (
+    Condition,
     Decisive,
     DepartmentFile,
     Line,
@@ -59,8 +60,16 @@ class SetValues(Written):
     """How low the pipe comes."""
     high_trim: Annotated[Maybe[Height], Plausible(2.0, 40.0), Decisive(), DECK] = Absent.NOT_STATED
     """How high the pipe goes."""
+    speed: Annotated[Maybe[Speed], Plausible(0.005, 3.0)] = Absent.NOT_STATED
+    """How fast it moves."""
+    fixed_speed: Maybe[YesNo] = Absent.NOT_STATED
+    """Whether it has one speed only."""
+    travel_time: Annotated[Maybe[Duration], Possible.above(0.0, 3_600.0), Plausible(2.0, 600.0)] = (
+        Absent.NOT_STATED
+    )
+    """How long it takes from in to out."""
     travel: Maybe[Text] = Absent.NOT_STATED
-    """How fast it moves: its speed, or the time from in to out."""
+    """What else there is to say of how it moves."""
     operated_from: Maybe[Text] = Absent.NOT_STATED
     """Where it is operated from."""
     operated_by: Maybe[Text] = Absent.NOT_STATED
@@ -91,6 +100,12 @@ class LineSet(SetValues, Line):
         Absent.NOT_STATED
     )
     """What weighs on it now, without the pipe."""
+    hung_condition: Maybe[Condition] = Absent.NOT_STATED
+    """The state of what hangs on it, where the set itself works: say why in the note."""
+    comes_in: Maybe[YesNo] = Absent.NOT_STATED
+    """Whether it comes in far enough to be loaded from the deck."""
+    retrim: Maybe[YesNo] = Absent.NOT_STATED
+    """Whether its trim may be changed."""
     use: Annotated[Maybe[Use], Decisive()] = Absent.NOT_STATED
     """Whether a show may have it: free, may be cleared, or stays as it is."""
     moves_with: Annotated[tuple[Name, ...], RefersTo("line set")] = ()
@@ -141,6 +156,8 @@ class Weights(Loose):
     """Which they are, such as bricks of 12 kg."""
     each: Annotated[Maybe[Mass], Plausible(1.0, 50.0)] = Absent.NOT_STATED
     """What one weighs."""
+    sizes: Annotated[tuple[Mass, ...], Plausible(1.0, 50.0)] = ()
+    """What one weighs of each size, where they come in several."""
     in_all: Annotated[Maybe[Mass], Plausible(10.0, 50_000.0)] = Absent.NOT_STATED
     """What all of them weigh that are not in an arbor."""
 

@@ -55,7 +55,7 @@ def blocks(section: Section, pack: Pack) -> Iterator[Block]:
     for kind, title, first, columns in (
         ("floor", "Floors", "Floor", ("height", "side", "clear_below", "access")),
         ("spotline", "Spot lines", "What", ("count", "load", "where_they_go")),
-        ("weights", "Counterweights on hand", "Which", ("each", "in_all", "kept")),
+        ("weights", "Counterweights on hand", "Which", ("each", "sizes", "in_all", "kept")),
     ):
         if found := section.of_kind(kind):
             yield Heading(2, title, f"{kind}s")

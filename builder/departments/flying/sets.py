@@ -92,12 +92,18 @@ def moving_with(line_set: LineSet, flying: Flying) -> tuple[LineSet, ...]:
 def may_be_had(line_set: LineSet, flying: Flying) -> bool | None:
     """
     Whether a show may have a line set: it and all that move with it are free and in service. None
-    where the house does not say it of one of them and none of the others is kept.
+    where the house does not say it of one of them, or one does not come in or keeps its trim, and
+    none of the others is kept.
     """
     moving = (line_set, *moving_with(line_set, flying))
     if any(is_kept(one) for one in moving):
         return False
-    return None if any(one.use != FREE for one in moving) else True
+    return None if any(one.use != FREE or is_bound(one) for one in moving) else True
+
+
+def is_bound(line_set: LineSet) -> bool:
+    """Whether a free set does not come in to be loaded, or keeps its trim: ask whether it helps."""
+    return line_set.comes_in is False or line_set.retrim is False
 
 
 def is_kept(line_set: LineSet) -> bool:

@@ -16,13 +16,15 @@ from builder.departments.house.keeping import (
     HouseRule,
     Rate,
 )
+from builder.departments.house.regular import Regular
 from builder.departments.house.season import Season, Weather
+from builder.departments.house.seating import Block, Seats, SeatsOut
 from builder.reading.absent import Absent
 from builder.reading.language import FIRST, Language
 from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.quantities import Duration, Length, Level, Percent, Temperature, TimeOfDay
-from builder.reading.words import Count, Day, Name, Text, YesNo
+from builder.reading.words import Count, Day, DayOrSo, Name, Text, YesNo
 from builder.reading.written import (
     Assumed,
     Decisive,
@@ -77,15 +79,6 @@ class Contact(Line):
     """The radio channel that the role listens to."""
 
 
-class Block(Written):
-    """A part of the audience that is counted by itself."""
-
-    name: Name
-    """The name of the block, such as balcony."""
-    places: Annotated[Count, Plausible(1, 60_000)]
-    """How many persons it holds."""
-
-
 class OtherFigure(Written):
     """A figure for the capacity that is in circulation and does not hold."""
 
@@ -114,6 +107,12 @@ class Configuration(Line):
     """Figures for the capacity that are in circulation and do not hold, each with who says it."""
     wheelchair_places: Annotated[Maybe[Count], Plausible(0, 1000), Decisive()] = Absent.NOT_STATED
     """How many wheelchair places, and say in the note whether they are within the capacity."""
+    wheelchair_at: tuple[Seats, ...] = ()
+    """Where these are, by row and seats."""
+    companions_beside: Maybe[YesNo] = Absent.NOT_STATED
+    """Whether companions sit beside them."""
+    levels: tuple[Name, ...] = ()
+    """The levels of the audience, from the lowest up."""
     lost_to_mix_position: Annotated[Maybe[Count], Plausible(0, 500)] = Absent.NOT_STATED
     """How many places the mix position takes, already left out of the capacity."""
 
@@ -155,8 +154,10 @@ class NoiseLimit(Line):
     defines: ClassVar[str] = "noise limit"
     name: Name
     """What the limit is called here."""
-    level: Annotated[Level, Possible(0.0, 194.0), Plausible(25.0, 145.0)]
-    """The limit, such as 100 dB(A)."""
+    level: Annotated[Maybe[Level], Possible(0.0, 194.0), Plausible(25.0, 145.0), Decisive()] = (
+        Absent.NOT_STATED
+    )
+    """The limit, such as 100 dB(A). A rule that counts peaks may not say from which level on."""
     metric: Maybe[Literal["equivalent level", "peak level", "maximum fast", "maximum slow"]] = (
         Absent.NOT_STATED
     )
@@ -207,6 +208,12 @@ class Effect(Line):
     """How long before the show to ask."""
     asks: Text | None = None
     """What the house then needs."""
+    asked_of: Name | None = None
+    """Who says whether it may be used, by role."""
+    machines: Annotated[Maybe[Count], Plausible(0, 40)] = Absent.NOT_STATED
+    """How many machines for it the house has."""
+    fluid: Maybe[Literal["water", "oil", "dry ice", "other"]] = Absent.NOT_STATED
+    """What those work with: water, oil, dry ice or other."""
 
 
 class Crew(Line):
@@ -229,6 +236,8 @@ class Crew(Line):
     """The longest that one crew works on one day. Beyond it a second crew is called."""
     ordered_by: Annotated[Maybe[Duration], Plausible(3600.0, 60 * 86_400.0)] = Absent.NOT_STATED
     """How long before the show crew must be ordered."""
+    agreement: Maybe[Name] = Absent.NOT_STATED
+    """The agreement, union or local that labour is called by, or none."""
     least_crew: Maybe[Text] = Absent.NOT_STATED
     """The smallest crew the house insists on."""
 
@@ -280,6 +289,20 @@ class House(DepartmentFile):
     """Whom to ask, by role."""
     configurations: tuple[Configuration, ...] = ()
     """The ways of setting the room."""
+    edition: Maybe[DayOrSo] = Absent.NOT_STATED
+    """
+    The day, month or year of the house's own sheet that this description was taken from. Ages count
+    to the day of the revision all the same.
+    """
+    replaces: tuple[Name, ...] = ()
+    """Earlier editions that are in circulation and do not hold."""
+    removable_seats: Maybe[tuple[SeatsOut, ...]] = Absent.NOT_STATED
+    """Seats that can be taken out, or none."""
+    regularly: Maybe[tuple[Regular, ...]] = Absent.NOT_STATED
+    """
+    Days of the week, or parts of the year, that come back and in which the house is closed or
+    taken; or none.
+    """
     closed: Maybe[tuple[Closure, ...]] = Absent.NOT_STATED
     """
     When the house is closed to shows, or some departments are. Left out or none, it is closed on no

@@ -26,6 +26,8 @@ class Fine(Written):
 
     amount: Maybe[Amount] = Absent.NOT_STATED
     """How much, with its currency, such as £500."""
+    each_further: Maybe[Amount] = Absent.NOT_STATED
+    """How much each one after the first, where that differs."""
     grace: Annotated[Maybe[Duration], Plausible(0.0, 3_600.0)] = Absent.NOT_STATED
     """How long past the limit nothing is charged, or none."""
     step: Annotated[Maybe[Duration], Possible.above(0.0, 86_400.0), Plausible(60.0, 14_400.0)] = (
@@ -156,10 +158,17 @@ class Document(Line):
     """Who wrote or issued it, by role or firm."""
     valid_until: Maybe[DayOrSo] = Absent.NOT_STATED
     """Until when it holds, or none where it does not end."""
-    had: Maybe[Literal["on request", "sent with the contract", "published", "seen on site"]] = (
-        Absent.NOT_STATED
-    )
-    """How one gets it: on request, sent with the contract, published, or seen on site."""
+    form: Name | None = None
+    """In which form, such as PDF, drawing file or model."""
+    had: Maybe[
+        Literal[
+            "on request", "sent with the contract", "published", "seen on site", "there is none"
+        ]
+    ] = Absent.NOT_STATED
+    """
+    How one gets it: on request, sent with the contract, published, or seen on site; or that there
+    is none.
+    """
 
 
 class Asked(Line):
@@ -180,7 +189,9 @@ class Asked(Line):
     )
     """How old it may be at most, such as 365 days."""
     due: Annotated[Maybe[Duration], Plausible(0.0, 90 * 86_400.0)] = Absent.NOT_STATED
-    """How long before the show it must be there."""
+    """How long before the show, or before its load-in, it must be there."""
+    due_before: Maybe[Literal["the load-in", "the show"]] = Absent.NOT_STATED
+    """What that counts back from."""
 
 
 class Hired(Line):

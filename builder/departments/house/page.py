@@ -36,10 +36,16 @@ def parts(section: Section) -> Iterator[Block]:
     for kind, title, columns in (
         ("closure", "Closed", ("from", "until", "why", "departments")),
         (
+            "regular",
+            "Closed or taken, each time",
+            ("days", "from", "first_month", "begins", "last_month", "ends"),
+        ),
+        (
             "configuration",
             "Capacity by configuration",
             ("audience", "capacity", "blocks", "wheelchair_places", "lost_to_mix_position"),
         ),
+        ("seats-out", "Seats that come out", ("rows", "places", "together", "makes_room_for")),
         ("curfew", "Curfew", ("music_ends", "strictness", "overrun")),
         ("quiet", "Quiet hours: no check may be heard", ("from", "until", "why")),
         (
@@ -71,6 +77,8 @@ def title_of_first_column(kind: str) -> str:
     """What the first column of a table names."""
     return {
         "closure": "What is closed",
+        "regular": "What",
+        "seats-out": "Seats",
         "curfew": "Days",
         "quiet": "Days",
         "noise": "Limit",

@@ -8,11 +8,14 @@ from builder.department import Published, Surroundings
 from builder.departments.house.closure import Closure
 from builder.departments.house.description import Configuration, House, NoiseLimit
 from builder.departments.house.oddities import oddities
+from builder.departments.house.seating import Block
 from builder.exchange import Air, Altitude, Offers, SoundLimit, Statement
 from builder.formulas.dimensions import sum_gap
 from builder.pack import Fact, Finding, Item, Level, Section, Standing, Value
 from builder.reading.absent import Absent, listed
+from builder.reading.in_part import as_written
 from builder.reading.language import NEWEST
+from builder.reading.quantities import Level as Loudness
 from builder.stating import Stater, place
 
 ISA_SEA_LEVEL_KPA = 101.325
@@ -31,7 +34,11 @@ def offer(house: House) -> Offers:
     limits = (
         ()
         if isinstance(house.noise_limits, Absent)
-        else tuple(sound_limit(limit) for limit in house.noise_limits)
+        else tuple(
+            sound_limit(limit, level)
+            for limit in house.noise_limits
+            if not isinstance(level := limit.level, Absent)
+        )
     )
     altitude = (
         None
@@ -41,13 +48,13 @@ def offer(house: House) -> Offers:
     return Offers(air=air, limits=limits, altitude=altitude, statements=tuple(statements(house)))
 
 
-def sound_limit(limit: NoiseLimit) -> SoundLimit:
+def sound_limit(limit: NoiseLimit, level: Loudness) -> SoundLimit:
     """A limit as others are told it."""
     over_min = limit.over.s / 60 if limit.over else 0.0
     metric, where = (
         value if isinstance(value, str) else "" for value in (limit.metric, limit.measured_at)
     )
-    return SoundLimit(limit.name, limit.level.db, limit.level.weighting, metric, over_min, where)
+    return SoundLimit(limit.name, level.db, level.weighting, metric, over_min, where)
 
 
 def publish(house: House, around: Surroundings) -> Published:
@@ -88,10 +95,16 @@ def items(house: House, stater: Stater) -> Iterator[Item]:
         stater.named(house.configurations, "house", "configuration"),
         strict=True,
     ):
-        facts = (*block_facts(configuration, item.key), *other_figures(configuration, item.key))
+        facts = (
+            *block_facts(configuration, item.key),
+            *other_figures(configuration, item.key),
+            *wheelchair_facts(configuration, item.key),
+        )
         yield replace(item, facts=(*item.facts, *facts))
     if not isinstance(house.closed, Absent):
         yield from closures(house.closed, stater)
+    yield from stater.counted(listed(house.regularly), "house", "regular", name_key="what")
+    yield from stater.named(listed(house.removable_seats), "house", "seats-out")
     yield from stater.counted(house.trouble_spots, "house", "trouble", name_key="what")
     if not isinstance(house.curfews, Absent):
         yield from stater.counted(house.curfews, "house", "curfew", name_key="days")
@@ -127,11 +140,35 @@ def closures(closed: tuple[Closure, ...], stater: Stater) -> Iterator[Item]:
 
 def block_facts(configuration: Configuration, key: str) -> Iterator[Fact]:
     """The parts that make up a capacity, as one fact."""
-    parts = tuple(f"{block.name} {block.places:,}" for block in configuration.blocks)
+    parts = tuple(block_words(block) for block in configuration.blocks)
     if parts:
         where = place(configuration.where("blocks"))
         value = Value(", ".join(parts), parts=parts)
         yield Fact(f"{key}.blocks", "Blocks", Standing.STATED, value, place=where)
+
+
+def block_words(block: Block) -> str:
+    """A block with what is told of it, in words."""
+    told = {True: "numbered seats", False: "seats without numbers", None: ""}[block.numbered]
+    boxes = f"boxes {block.boxes}" if block.boxes else ""
+    more = ", ".join(part for part in (boxes, told) if part)
+    places = block.places
+    words = f"{block.name} {places:,}" if isinstance(places, int) else block.name
+    if isinstance(places, Absent) and places is not Absent.NOT_STATED:
+        words += f" {as_written(places)}"
+    return f"{words} ({more})" if more else words
+
+
+def wheelchair_facts(configuration: Configuration, key: str) -> Iterator[Fact]:
+    """Where wheelchair places are, as one fact."""
+    parts = tuple(
+        f"row {seats.row}, {seats.first} to {seats.last}" for seats in configuration.wheelchair_at
+    )
+    if parts:
+        where = place(configuration.where("wheelchair_at"))
+        value = Value("; ".join(parts), parts=parts)
+        label = "Wheelchairs at"
+        yield Fact(f"{key}.wheelchair_at", label, Standing.STATED, value, place=where)
 
 
 def other_figures(configuration: Configuration, key: str) -> Iterator[Fact]:
@@ -170,9 +207,11 @@ def older_language(house: House) -> Finding:
 def sum_of_blocks(configuration: Configuration) -> Iterator[Finding]:
     """A capacity that differs from the sum of its blocks."""
     stated = configuration.capacity
-    if not configuration.blocks or isinstance(stated, Absent):
+    parts = [block.places for block in configuration.blocks]
+    known = [count for count in parts if isinstance(count, int)]
+    if not parts or len(known) < len(parts) or isinstance(stated, Absent):
         return
-    gap = sum_gap(parts=[block.places for block in configuration.blocks], total=stated)
+    gap = sum_gap(parts=known, total=stated)
     if not gap:
         return
     sentence = (
@@ -186,7 +225,9 @@ def sum_of_blocks(configuration: Configuration) -> Iterator[Finding]:
 def incomplete_limit(limit: NoiseLimit) -> Iterator[Finding]:
     """A noise limit without metric or weighting, or an equivalent level without its time."""
     lacking = [] if isinstance(limit.metric, str) else ["how it is measured"]
-    if not limit.level.weighting:
+    if isinstance(limit.level, Absent):
+        lacking.append("at which level")
+    elif not limit.level.weighting:
         lacking.append("a weighting, such as dB(A)")
     if limit.metric == "equivalent level" and limit.over is None:
         lacking.append("the time it is taken over")

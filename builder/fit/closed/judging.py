@@ -6,6 +6,7 @@ that is asked once for each act, and its needs keep their verdicts.
 """
 
 from builder.fit.closed.dates import closed_on, closure_words, is_over, names_closed
+from builder.fit.closed.regular import regular_on, regular_words
 from builder.fit.closed.sentences import (
     ANOTHER_DATE,
     ARE_YOU_OPEN,
@@ -20,7 +21,7 @@ from builder.fit.closed.sentences import (
     WHEN_DO_YOU_PLAY,
     WHO,
 )
-from builder.fit.closed.told import are_unknown, closures_of
+from builder.fit.closed.told import are_unknown, closures_of, regulars_of
 from builder.fit.records import (
     Asker,
     FitPack,
@@ -154,6 +155,9 @@ def date_judged(rider: RiderAsked, date: str, pack: FitPack) -> list[Verdict]:
     if date == "" and len(rider["requirements"]) == 0 and rider["clock"] is None:
         return []
     line = date_line(rider, date)
+    regular = regular_judged(line, date, pack)
+    if regular is not None:
+        return [regular]
     met = [each for each in closures_of(pack) if concerns(each, rider)]
     for closure in met:
         if date != "" and closed_on(closure, date) == "yes" and len(names_closed(closure)) == 0:
@@ -163,6 +167,33 @@ def date_judged(rider: RiderAsked, date: str, pack: FitPack) -> list[Verdict]:
     if len(perhaps) > 0:
         return [date_asked(line, perhaps, date)]
     return [closures_asked(line, date)] if are_unknown(pack) else []
+
+
+def regular_judged(line: Line, date: str, pack: FitPack) -> Verdict | None:
+    """
+    The verdict on a date that something takes in each time, or may take in; None where nothing
+    does. What takes in the whole day of the show for certain comes first.
+    """
+    if date == "":
+        return None
+    for word in ("yes", "perhaps"):
+        for regular in regulars_of(pack):
+            if regular_on(regular, date) == word:
+                return regular_verdict(line, regular, date, certain=word == "yes")
+    return None
+
+
+def regular_verdict(line: Line, regular: Item, date: str, *, certain: bool) -> Verdict:
+    """The verdict on a date that one thing that comes back takes in."""
+    words = regular_words(regular)
+    if certain:
+        answer = with_remedy(verdict(line, SHORT, words), MENDER)
+    else:
+        parts = {"closed": words, "date": date}
+        open_then: Asker = {"question": fill(ARE_YOU_OPEN, parts)}
+        answer = asked(line, open_then, fill(PERHAPS_ON, parts))
+    answer["fact"] = fact_of(regular["values"]["what"], regular)
+    return answer
 
 
 def concerns(closure: Item, rider: RiderAsked) -> bool:

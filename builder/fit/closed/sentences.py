@@ -8,6 +8,13 @@ PARTS_CLOSED = "Closed from {first} until {last}{why}: {names}."
 WHY = " ({why})"
 DAY_UNKNOWN = "a day that it does not know yet"
 
+REGULARLY = "The house is not free for {what}{days}{months}{from}."
+REGULARLY_DAYS = ", on {days}"
+REGULARLY_MONTHS = ", from {first}{begins} until {last}{ends}"
+REGULARLY_BEGINS = " ({text})"
+REGULARLY_ENDS = " ({text})"
+REGULARLY_FROM = ", from {text} on"
+
 PERHAPS_ON = "{closed} Whether that takes in {date} is not known."
 NO_DATE = "{closed} The rider does not say when it plays."
 CLOSURES_UNKNOWN = "The house does not know yet on which dates it is closed."

@@ -10,6 +10,11 @@ def closures_of(pack: FitPack) -> list[Item]:
     return items_of(section_of(pack, "house"), "closure")
 
 
+def regulars_of(pack: FitPack) -> list[Item]:
+    """Everything that comes back and in which the house is not free."""
+    return items_of(section_of(pack, "house"), "regular")
+
+
 def are_unknown(pack: FitPack) -> bool:
     """Whether the house says that it does not know when it is closed."""
     return any(
@@ -20,7 +25,7 @@ def are_unknown(pack: FitPack) -> bool:
 
 def may_be_closed(pack: FitPack) -> bool:
     """Whether the date of a show can decide anything in a house."""
-    return len(closures_of(pack)) > 0 or are_unknown(pack)
+    return len(closures_of(pack)) > 0 or len(regulars_of(pack)) > 0 or are_unknown(pack)
 
 
 def is_of_date(answer: Verdict) -> bool:

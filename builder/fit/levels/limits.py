@@ -12,6 +12,7 @@ from builder.fit.levels.sentences import (
     LACKING,
     LIMIT,
     LONGER_TIME,
+    NO_LEVEL,
     NO_LIMIT,
     NO_LIMIT_THERE,
     NO_METRIC,
@@ -87,6 +88,8 @@ def not_compared(limit: Item) -> str:
 
 def against_limit(requirement: LevelAsked, limit: Item) -> Verdict:
     """One limit at the same place."""
+    if number_of(limit, "level") is None:
+        return asked(requirement, LIMIT, fill(NO_LEVEL, {"limit": limit["name"]}))
     slack_db = known_number(limit, "level") - requirement["level_db"]
     answer = by_terms(requirement, limit)
     if answer is None:

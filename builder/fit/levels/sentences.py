@@ -23,6 +23,7 @@ SYSTEM: Advice = {
 
 NO_WEIGHTING = "its weighting"
 NO_PLACE_OF_LIMIT = "The limit of {level} does not say where it is measured."
+NO_LEVEL = "The limit '{limit}' does not say at which level it is."
 NO_METRIC = "how it is measured"
 NO_TIME = "over what time"
 NO_PLACE = "where"

@@ -1,0 +1,50 @@
+"""What ``house.yml`` says of seats: blocks, where wheelchairs go, which rows come out."""
+
+from typing import Annotated, ClassVar, Literal
+
+from builder.reading.absent import Absent
+from builder.reading.maybe import Maybe
+from builder.reading.words import Count, Name, YesNo
+from builder.reading.written import Line, Plausible, Written
+
+
+class Block(Written):
+    """A part of the audience that is counted by itself."""
+
+    name: Name
+    """The name of the block, such as balcony."""
+    places: Annotated[Maybe[Count], Plausible(1, 60_000)] = Absent.NOT_STATED
+    """How many persons it holds."""
+    numbered: YesNo | None = None
+    """Whether its seats have numbers."""
+    boxes: Name | None = None
+    """Its boxes, where it has any, such as A to H."""
+
+
+class Seats(Written):
+    """Seats of one row, from one number to another."""
+
+    row: Name
+    """The row."""
+    first: Name
+    """The number of the first seat."""
+    last: Name
+    """The number of the last."""
+
+
+class SeatsOut(Line):
+    """Seats that can be taken out, or that something of a show takes."""
+
+    public_because: ClassVar[str] = "shows are sold by it"
+    name: Name
+    """Which they are, such as the rows on the pit lift."""
+    rows: tuple[Name, ...] = ()
+    """The rows."""
+    places: Annotated[Maybe[Count], Plausible(1, 5_000)] = Absent.NOT_STATED
+    """How many places are lost without them."""
+    together: Maybe[YesNo] = Absent.NOT_STATED
+    """Whether they come out all together or not at all."""
+    makes_room_for: Maybe[
+        Literal["pit", "stage extension", "mix position", "cameras", "wheelchairs", "other"]
+    ] = Absent.NOT_STATED
+    """What they make room for: the pit, an extension of the stage, a mix position and so on."""
