@@ -15,6 +15,7 @@ from playwright.sync_api import Error as BrowserError
 from xdist.scheduler import LoadScopeScheduling
 
 from tests.laws import HOW_MUCH, repeating, seed
+from tests.remembering import remember
 
 settings.register_profile("no clock", deadline=None)
 settings.load_profile("no clock")
@@ -73,6 +74,11 @@ def pytest_configure(config: pytest.Config) -> None:
     drawn = seed()
     if config.getoption(GENERATED_BY) is None:
         setattr(config.option, GENERATED_BY, str(drawn))
+
+
+def pytest_runtest_setup() -> None:
+    """What departments publish is kept for the tests that follow."""
+    remember()
 
 
 def pytest_terminal_summary(terminalreporter: Any) -> None:

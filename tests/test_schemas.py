@@ -3,6 +3,7 @@
 import json
 import re
 from collections.abc import Iterable, Iterator
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -34,6 +35,24 @@ WRITTEN = [
 """Every file that a crew may take as an example."""
 
 
+TEXTS = schemas()
+"""All schemas as text, made once: they take a second."""
+
+
+@cache
+def schema_of(name: str) -> dict[str, Any]:
+    """A schema, read once."""
+    found: dict[str, Any] = json.loads(TEXTS[name])
+    return found
+
+
+@cache
+def validator(name: str) -> jsonschema.Draft202012Validator:
+    """What holds data against a schema, which is itself held against its draft once."""
+    jsonschema.Draft202012Validator.check_schema(schema_of(name))
+    return jsonschema.Draft202012Validator(schema_of(name))
+
+
 class Editor(yaml.BaseLoader):
     """YAML as editors read it: by the core schema of YAML 1.2, which knows no day and no `yes`."""
 
@@ -58,12 +77,12 @@ DESCRIPTIONS: dict[str, type[Written]] = {
 
 def named_records(name: str, kind: type[Written]) -> Iterator[tuple[str, type[Written]]]:
     """The records of a description by the names that its schema has for them."""
-    yield json.loads(schemas()[name])["title"], kind
+    yield schema_of(name)["title"], kind
     for record in (*records_of(kind), *SHARED):
         yield record.__name__, record
 
 
-VENUE_SCHEMAS = sorted(set(schemas()) - {RIDER})
+VENUE_SCHEMAS = sorted(set(TEXTS) - {RIDER})
 RIDERS = sorted((Path(__file__).parent / "riders").glob("*.yml"))
 
 
@@ -71,14 +90,12 @@ RIDERS = sorted((Path(__file__).parent / "riders").glob("*.yml"))
 def test_the_demo_fits_its_schema(name: str) -> None:
     file = name.replace(".json", ".yml")
     data = compose(read_folder(DEMO).texts[file], file).data
-    jsonschema.validate(data, json.loads(schemas()[name]))
+    validator(name).validate(data)
 
 
 @pytest.mark.parametrize("path", RIDERS, ids=lambda path: path.stem)
 def test_riders_fit_their_schema(path: Path) -> None:
-    jsonschema.validate(
-        compose(path.read_text("utf-8"), path.name).data, json.loads(schemas()[RIDER])
-    )
+    validator(RIDER).validate(compose(path.read_text("utf-8"), path.name).data)
 
 
 @pytest.mark.parametrize("name", VENUE_SCHEMAS)
@@ -93,8 +110,8 @@ def test_an_editor_marks_nothing_in_a_file_that_we_wrote(path: Path) -> None:
     data = yaml.load(path.read_text("utf-8"), Loader=Editor)  # noqa: S506 it makes plain values
     rider = path.parent.name == "shows" or path.stem == "rider"
     name = RIDER if rider else f"{path.stem}.json"
-    if name in schemas():
-        jsonschema.validate(data, json.loads(schemas()[name]))
+    if name in TEXTS:
+        validator(name).validate(data)
     assert "?" not in set(scalars(data))
 
 
@@ -113,7 +130,7 @@ def scalars(data: object) -> Iterator[object]:
 
 @pytest.mark.parametrize("word", ["unknown", "Unknown", "none", "None", "?"])
 def test_a_schema_lets_in_every_word_for_a_value_that_is_not_there(word: str) -> None:
-    jsonschema.validate({"labels": word}, json.loads(schemas()["lines.json"]))
+    validator("lines.json").validate({"labels": word})
 
 
 def records(schema: dict[str, Any]) -> Iterator[tuple[str, dict[str, Any]]]:
@@ -138,8 +155,8 @@ def texts_met(part: dict[str, Any], schema: dict[str, Any], *, inner_first: bool
 
 KEYS = [
     (name, title, key)
-    for name in sorted(schemas())
-    for title, record in records(json.loads(schemas()[name]))
+    for name in sorted(TEXTS)
+    for title, record in records(schema_of(name))
     for key in record["properties"]
 ]
 
@@ -165,8 +182,8 @@ def test_an_editor_shows_each_keys_own_text_whichever_part_of_a_schema_it_reads_
         for title, record in named_records(name, kind)
         for key in keys_of(record)
     }
-    for name in schemas():
-        schema = json.loads(schemas()[name])
+    for name in TEXTS:
+        schema = schema_of(name)
         for title, record in records(schema):
             for key, part in record["properties"].items():
                 texts = list(texts_met(part, schema, inner_first=inner_first))
@@ -190,7 +207,7 @@ def groups_of_keys(part: Any) -> Iterator[dict[str, Any]]:
 
 
 def test_no_key_is_without_a_text_also_where_a_group_stands_in_a_values_place() -> None:
-    groups = [group for text in schemas().values() for group in groups_of_keys(json.loads(text))]
+    groups = [group for text in TEXTS.values() for group in groups_of_keys(json.loads(text))]
     assert [
         key for group in groups for key, part in group.items() if not part.get("description")
     ] == []
@@ -201,12 +218,12 @@ def test_no_key_is_without_a_text_also_where_a_group_stands_in_a_values_place() 
 
 
 def test_a_key_says_what_may_be_written_beside_what_it_means() -> None:
-    access = json.loads(schemas()["access.json"])["$defs"]["Approach"]["properties"]
+    access = schema_of("access.json")["$defs"]["Approach"]["properties"]
     assert access["longest_truck"]["description"] == (
         "The longest truck that can use it, tractor and trailer. Value: a length, such as 18.3 m,"
         " exact or known in part; or unknown, or none."
     )
-    house = json.loads(schemas()["house.json"])["properties"]
+    house = schema_of("house.json")["properties"]
     assert house["revision"]["description"] == (
         "Which state of the house this is. Value: keys such as number, on, by, note."
     )
@@ -216,22 +233,18 @@ def test_a_key_says_what_may_be_written_beside_what_it_means() -> None:
     "text", ["clear_height: wide", "clear_height: 12", "clear_height: {m: 4}", "clear_height:"]
 )
 def test_an_editor_marks_a_quantity_that_is_refused(text: str) -> None:
+    datum = {"centre_line": "A", "reference_line": "B"}
     deck = f"decks: [{{name: Deck, {text}}}]"
     data = yaml.load(deck, Loader=Editor)  # noqa: S506 it makes plain values
     with pytest.raises(jsonschema.ValidationError, match=r"clear_height"):
-        jsonschema.validate(
-            {"datum": {"centre_line": "A", "reference_line": "B"}, **data},
-            json.loads(schemas()["stage.json"]),
-        )
+        validator("stage.json").validate({"datum": datum, **data})
 
 
 def test_an_unknown_key_does_not_fit() -> None:
     with pytest.raises(jsonschema.ValidationError):
-        jsonschema.validate({"sise": "3 m"}, json.loads(schemas()["house.json"]))
+        validator("house.json").validate({"sise": "3 m"})
 
 
 def test_the_schemas_in_the_repository_are_those_of_the_descriptions() -> None:
     folder = Path(__file__).parent.parent / "schemas"
-    assert {
-        path.name: path.read_text(encoding="utf-8") for path in folder.glob("*.json")
-    } == schemas()
+    assert {path.name: path.read_text(encoding="utf-8") for path in folder.glob("*.json")} == TEXTS

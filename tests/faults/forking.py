@@ -173,3 +173,4 @@ def begin(tree: Path) -> None:
     sys.path[:] = [str(tree), *(place for place in sys.path if place not in (root, ""))]
     os.chdir(tree)
     os.environ["HOUSEPACK_SEED"] = SEED
+    os.environ["HOUSEPACK_COLD"] = "1"
