@@ -56,7 +56,7 @@ class House:
 
 HOUSES = (
     House("hired-stage", 0.43, 41, 9),
-    House("theatre", 0.77, 0, 10),
+    House("theatre", 0.81, 0, 10),
 )
 
 

@@ -12,6 +12,7 @@ from builder.fit.published import fit_record
 from builder.pipeline import pack_of, venue_of
 from builder.registry import RULES
 from builder.rider.asked import rider_of
+from tests.departments.lined import item
 
 CHECKED = "verified: {on: 2026-05-02, by: system engineer, how: measured}\n"
 QUARRY = Path(__file__).parents[1] / "venues" / "quarry"
@@ -195,3 +196,17 @@ def demo() -> dict[str, Any]:
     """The demo's part of the pack that the check reads."""
     folder = read_folder(DEMO)
     return fit_record(pack_of(venue_of(folder.texts, folder.photos)))
+
+
+def test_packs_that_go_with_people_count_without_a_place_and_say_so() -> None:
+    text = "talkback_stations: [{kind: belt pack, count: 6, wired: yes, connector: XLR 3-pin}]\n"
+    assert asked(text, "what: intercom stations, at least: 6") == "fits"
+    assert asked(text, "what: intercom stations, at least: 7") == "short"
+    assert item(text, "station").name == "no fixed place"
+
+
+def test_cue_lights_and_relays_are_told_with_what_they_reach() -> None:
+    lights = item("cue_lights: [{name: Cue, count: 8, worked_from: Desk}]\n", "cue-lights")
+    assert (lights.text("count"), lights.text("worked_from")) == ("8", "Desk")
+    relay = item("relays: [{name: Video, kind: video, rooms: [Green room]}]\n", "relay")
+    assert (relay.text("kind"), relay.text("rooms")) == ("video", "Green room")

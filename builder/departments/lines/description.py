@@ -5,6 +5,7 @@ from typing import Annotated
 
 from builder.departments.lines.cables import PermanentLine
 from builder.departments.lines.driving import ConsolePosition, HandOver, Switcher
+from builder.departments.lines.relays import CueLights, Relay
 from builder.departments.lines.talking import Network, TalkbackChannel, TalkbackStation
 from builder.reading.absent import Absent, listed
 from builder.reading.maybe import Maybe
@@ -37,6 +38,10 @@ class Lines(DepartmentFile):
     """The channels people talk on, or none."""
     talkback_stations: tuple[TalkbackStation, ...] = ()
     """Stations and sockets by place."""
+    cue_lights: Maybe[tuple[CueLights, ...]] = Absent.NOT_STATED
+    """Cue lights, or none."""
+    relays: Maybe[tuple[Relay, ...]] = Absent.NOT_STATED
+    """What is heard or seen of the stage in other rooms, or none."""
     networks: Annotated[Maybe[tuple[Network, ...]], Decisive()] = Absent.NOT_STATED
     """The house's networks, or none."""
 
@@ -63,7 +68,7 @@ class Lines(DepartmentFile):
         for station in self.talkback_stations:
             if isinstance(station.working, int) and station.working > station.count:
                 reason, advice = (
-                    f"is more than the {station.count} at {station.place}",
+                    f"is more than the {station.count} at {station.spot}",
                     "count those that work among all there are",
                 )
                 yield Problem(

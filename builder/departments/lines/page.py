@@ -52,6 +52,7 @@ def blocks(section: Section, pack: Pack) -> Iterator[Block]:
     yield from ends(section)
     yield from drive(section, pack)
     yield from talking(section)
+    yield from signs(section)
     yield from networks(section)
     yield from found(section, pack, worst=False)
     yield from limits(section)
@@ -163,6 +164,17 @@ def talking(section: Section) -> Iterator[Block]:
         yield Paragraph([f"{figure.label}: ", *shown_figure(figure), "."])
     if places:
         yield stations(section)
+
+
+def signs(section: Section) -> Iterator[Block]:
+    """Cue lights, and what is heard and seen in other rooms."""
+    for kind, title, columns in (
+        ("cue-lights", "Cue lights", ("count", "worked_from", "place")),
+        ("relay", "Relay to other rooms", ("kind", "everywhere", "rooms")),
+    ):
+        if found := section.of_kind(kind):
+            yield Heading(2, title, kind)
+            yield item_table(found, columns, first="What", summary=title)
 
 
 def networks(section: Section) -> Iterator[Block]:

@@ -68,7 +68,9 @@ def items(described: Lines, stater: Stater, around: Surroundings) -> Iterator[It
         yield replace(item, figures=figures, facts=(*item.facts, *shared(item, line, lines)))
     yield from drive_items(described, stater)
     yield from stater.named(listed(described.talkback_channels), "lines", "channel")
-    yield from stater.counted(described.talkback_stations, "lines", "station", name_key="place")
+    yield from stater.counted(described.talkback_stations, "lines", "station", name_key="spot")
+    yield from stater.named(listed(described.cue_lights), "lines", "cue-lights")
+    yield from stater.named(listed(described.relays), "lines", "relay")
     yield from stater.named(listed(described.networks), "lines", "network")
     yield from reaching_item(described)
 

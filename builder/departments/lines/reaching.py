@@ -41,7 +41,7 @@ def talkback_figures(described: Lines) -> Iterator[Figure]:
         gone = gone_channels(described)
         counts = [working_of(station, gone) for station in stations]
         inputs = [
-            Input(f"{station.kind}, {station.place}", said(station, count))
+            Input(f"{station.kind}, {station.spot}", said(station, count))
             for station, count in zip(stations, counts, strict=True)
         ]
         known = [count for count in counts if count is not None]
@@ -49,7 +49,7 @@ def talkback_figures(described: Lines) -> Iterator[Figure]:
         if len(known) < len(counts):
             silent = " and ".join(
                 dict.fromkeys(
-                    station.place
+                    station.spot
                     for station, count in zip(stations, counts, strict=True)
                     if count is None
                 )
@@ -66,7 +66,7 @@ def talkback_figures(described: Lines) -> Iterator[Figure]:
                 lines=stations,
             )
             value = Value(str(sum(known)), number=float(sum(known)))
-            here = [(f"{station.kind}, {station.place}", station) for station in stations]
+            here = [(f"{station.kind}, {station.spot}", station) for station in stations]
             yield figure(key, label, value, working, note=hard_told(here))
     yield from channel_figure(described)
 

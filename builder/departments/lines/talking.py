@@ -5,7 +5,7 @@ from typing import Annotated, ClassVar, Literal
 from builder.reading.absent import Absent
 from builder.reading.maybe import Maybe
 from builder.reading.quantities import DataRate
-from builder.reading.words import Count, Name, Text
+from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import Decisive, Line, Plausible, RefersTo
 
 
@@ -24,8 +24,8 @@ class TalkbackStation(Line):
 
     counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"working"})
     definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"channels"})
-    place: Annotated[Name, RefersTo("place")]
-    """Where they are."""
+    place: Annotated[Maybe[Name], RefersTo("place")] = Absent.NOT_STATED
+    """Where they are. Left out where they go with people."""
     kind: Literal[
         "belt pack", "desk station", "wall station", "handset", "socket", "loudspeaker station"
     ]
@@ -38,6 +38,13 @@ class TalkbackStation(Line):
     """The channels they have."""
     connector: Maybe[Name] = Absent.NOT_STATED
     """The connector, such as XLR 3-pin."""
+    wired: Maybe[YesNo] = Absent.NOT_STATED
+    """Whether they are wired, and not by radio."""
+
+    @property
+    def spot(self) -> str:
+        """Where they are, in words."""
+        return self.place if isinstance(self.place, str) else "no fixed place"
 
 
 class Network(Line):

@@ -203,6 +203,8 @@ class Place(Line):
     """Where it is."""
     area: Maybe[AreaOfStage] = Absent.NOT_STATED
     """Which part of the stage or the house it is in, where nobody measured it."""
+    row: Maybe[Name] = Absent.NOT_STATED
+    """The row of seats that it takes or stands in."""
     on_stage: Maybe[YesNo] = Absent.NOT_STATED
     """Whether it is on the deck or in a wing. Left out, the plan tells it where it can."""
     width: Annotated[Maybe[Length], Possible.above(0.0, 200.0), Plausible(0.3, 40.0)] = (

@@ -43,7 +43,12 @@ TABLES = (
         ("count", "width", "depth", "heights", "rolling", "area", "kept"),
     ),
     ("furnishing", "Steps, barrier, drapes", "What", ("count", "size", "length", "kept")),
-    ("place", "Places", "Place", ("area", "at.across", "at.depth", "at.height", "width", "depth")),
+    (
+        "place",
+        "Places",
+        "Place",
+        ("area", "row", "at.across", "at.depth", "at.height", "width", "depth"),
+    ),
     ("chain", "Distances in a row", "What", ("parts", "whole")),
 )
 
