@@ -235,6 +235,8 @@ class Offers:
     steel: tuple[SteelHeight, ...] = ()
     overhead: tuple[Overhang, ...] = ()
     overhead_told: bool | None = None
+    hang_states: Mapping[str, str] = field(default_factory=dict)
+    """The states of the house's hangs, by the spelling of their names."""
     said_on_stage: Mapping[str, bool] = field(default_factory=dict)
     """Places that say themselves whether they are on the deck or in a wing, by name."""
     floors_drawn: bool = True
@@ -285,6 +287,7 @@ def joined(offers: Iterable[Offers]) -> Offers:
         overhead_told=next(
             (each.overhead_told for each in every if each.overhead_told is not None), None
         ),
+        hang_states={name: state for offer in every for name, state in offer.hang_states.items()},
         altitude=next((offer.altitude for offer in every if offer.altitude), None),
         said_on_stage={
             name: there for offer in every for name, there in offer.said_on_stage.items()

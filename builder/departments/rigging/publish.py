@@ -49,6 +49,7 @@ from builder.reading.absent import Absent
 from builder.reading.addresses import distinct
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Across, Depth, Length, Mass
+from builder.reading.references import spelling
 from builder.reading.written import Written
 from builder.stating import Stater, place, value_of
 from builder.working import figure, length_value, missing, worked
@@ -82,11 +83,15 @@ def publish(rigging: Rigging, around: Surroundings) -> Published:
 
 
 def offer(rigging: Rigging) -> Offers:
-    """The heights of the steel, and what hangs below it, which the stage must stay below."""
+    """
+    The heights of the steel, what hangs below it, which the stage must stay below, and whether each
+    hang is there.
+    """
     return Offers(
         steel=tuple(steel_heights(rigging)),
         overhead=tuple(overhang_of(hang) for hang in rigging.hung),
         overhead_told=rigging.hangs not in (Absent.NOT_STATED, Absent.UNKNOWN),
+        hang_states={spelling(hang.name): hang.condition for hang in rigging.hung},
     )
 
 

@@ -22,6 +22,7 @@ from builder.departments.sound.areas.geometry import corners_of, heights_of
 from builder.departments.sound.areas.meeting import drift_items, meets_figures
 from builder.departments.sound.areas.sight import Sight, hidden_ears, sight_figures, sights
 from builder.departments.sound.areas.sources import aligned_fill, hang_boxes
+from builder.departments.sound.carried import as_carried
 from builder.departments.sound.description import Sound
 from builder.departments.sound.description.loudspeakers import Fill, SubLine
 from builder.departments.sound.description.positions import MixPosition
@@ -103,6 +104,7 @@ class Room:
 
 def publish(sound: Sound, around: Surroundings) -> Published:
     """The facts of sound, its maps, its delays, and what does not add up."""
+    sound = as_carried(sound, around.exchange.hang_states)
     air = around.exchange.air
     heard = listening(sound, usable(air), around.exchange.spots)
     areas = tuple(covered(sound, heard)) if heard else ()
