@@ -12,7 +12,7 @@ from builder import pack as packs
 from builder.bearers.borne import bearing
 from builder.fit.bearers import as_borne
 from builder.fit.records import FitPack, Item, Outline, Rule, Section, Value
-from builder.fit.values import TOLD
+from builder.fit.values import LACKS, RULE, TOLD
 from builder.fit.wanted import COSINES, COUNTED, NAMED, Wanted, wanted_of
 from builder.pack import Fact, Figure, Verified
 from builder.rules import Rule as PackRule
@@ -177,6 +177,10 @@ def add_value(
             record["numbers"][name] = cos(radians(value.value.number))
     else:
         record["values"][name] = value_record(value, record["kind"], section, page)
+        if isinstance(value, Figure) and value.missing:
+            record["words"][f"{name}.{LACKS}"] = "; ".join(value.missing)
+            if value.note:
+                record["words"][f"{name}.{RULE}"] = value.note
         if value.note and (record["kind"] in AGGREGATES or name == "clear-under-rig"):
             record["words"][f"{name}.{TOLD}"] = value.note
 

@@ -441,12 +441,24 @@ class Fact(TypedDict):
     checked: str
 
 
+class Lack(TypedDict):
+    """
+    One thing that the house has not said and an ask hangs on: its key, what it is in words, and how
+    the ask alone would ask for it. ``words`` are empty where only the question tells it.
+    """
+
+    key: str
+    words: str
+    question: str
+
+
 class Verdict(Line):
     """
     The answer to one requirement. ``margin`` is in metric and in imperial words, both empty where
     there is none; ``question`` is to the house, ``act_question`` to the act; ``parts`` are the
     answers that this one sums up. ``leans_on`` holds the keys of values that the house sets for it,
-    beside its fact's.
+    beside its fact's. ``lacks`` tells what of the house would decide an ask, as far as
+    that is known one by one.
     """
 
     verdict: Word
@@ -458,6 +470,7 @@ class Verdict(Line):
     who: str
     question: str
     act_question: str
+    lacks: list[Lack]
     parts: list["Verdict"]
     leans_on: list[str]
 

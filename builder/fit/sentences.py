@@ -9,6 +9,9 @@ from builder.reading.values.sentences import fill as fill
 
 QUESTION = "{question} ({asker}.)"
 ASKER = "{act}{line}: {title}, {need}"
+LACKING_FACT = "{item}, {label}"
+LIMIT_BY_RULE = "a limit {rule}"
+PLEASE_SAY = "What do you say of this: {fact}?"
 RIDER_LINE = ", rider line {line}"
 
 RIDER_ASKS = "The rider asks."

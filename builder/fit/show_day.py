@@ -177,6 +177,7 @@ def in_front(wish: NeedAsked, others: list[OtherAct], rule: Rule, pack: FitPack)
         parts = {"acts": ", ".join(silent)}
         answer = asked(requirement, rule, fill(STAYS_UNKNOWN, parts))
         answer["question"] = fill(HOW_DEEP, parts)
+        answer["lacks"] = []
         return of_the_act(answer)
     decks = [on_deck(requirement, kept_m(others), rule, deck) for deck in usable_decks(rule, pack)]
     if len(decks) == 0:

@@ -4,6 +4,10 @@ from builder.fit.records import Item, Value
 
 TOLD = "told"
 """Ends the name of what is told beside a value."""
+LACKS = "lacks"
+"""Ends the name of what a figure lacks."""
+RULE = "rule"
+"""Ends the name of the rule of the house that a figure lacks, where it holds for many things."""
 BEARERS = "bearers"
 """Names what is told of that which an item stands on, hangs from, is fed from or passes."""
 BEARERS_ASKED = "bearers.asked"
@@ -62,6 +66,21 @@ def is_choice(value: Value | None) -> bool:
     if value is None or value["standing"] != "stated":
         return False
     return value["can_be_set"] and value["number"] is None
+
+
+def key_beside(item: Item, name: str) -> str:
+    """A key for something of an item, whether it has a value of that name or not."""
+    return f"{item['key']}.{name}"
+
+
+def lacking_of(item: Item, name: str) -> str:
+    """What a figure of an item lacks, in words, or nothing."""
+    return item["words"].get(f"{name}.{LACKS}", "")
+
+
+def rule_lacking(item: Item) -> str:
+    """The rule for all of its kind by which an item has no limit, in words, or nothing."""
+    return item["words"].get(f"limit.{RULE}", "")
 
 
 def is_set(value: Value) -> bool:

@@ -2,8 +2,8 @@
 
 from typing import Literal
 
-from builder.fit.records import Asker, Fact, Item, Line, Mender, Value, Verdict, Word
-from builder.fit.sentences import ASKER, QUESTION, RIDER_LINE, fill
+from builder.fit.records import Asker, Fact, Item, Lack, Line, Mender, Value, Verdict, Word
+from builder.fit.sentences import ASKER, LACKING_FACT, QUESTION, RIDER_LINE, fill
 
 FITS: Literal["fits"] = "fits"
 NOTED: Literal["fits, with a note"] = "fits, with a note"
@@ -31,6 +31,7 @@ def verdict(line: Line, word: Word, reason: str) -> Verdict:
         "who": "",
         "question": "",
         "act_question": "",
+        "lacks": [],
         "parts": [],
         "leans_on": [],
     }
@@ -54,6 +55,37 @@ def question_of(line: Line, question: str) -> str:
     return fill(QUESTION, {"question": question, "asker": asker_words(line)})
 
 
+def with_questions(answer: Verdict, line: Line, lacks: list[Lack]) -> Verdict:
+    """An ask that hangs on several things: their questions in one, and each by itself."""
+    questions: list[str] = []
+    for lack in lacks:
+        if lack["question"] != "" and lack["question"] not in questions:
+            questions.append(lack["question"])
+    answer["lacks"] = [lack for lack in lacks if lack["question"] != ""]
+    return with_question(answer, line, " ".join(questions))
+
+
+def lacks_of(questions: list[str]) -> list[Lack]:
+    """What questions ask for, each once; nothing but the question tells it."""
+    lacks: list[Lack] = []
+    for question in questions:
+        if all(lack["question"] != question for lack in lacks):
+            lacks.append({"key": question, "words": "", "question": question})
+    return lacks
+
+
+def asked_for(line: Line, asker: Asker, reason: str, key: str, words: str) -> Verdict:
+    """An ask for one thing that the house has not said, by its key and in words."""
+    answer = asked(line, asker, reason)
+    answer["lacks"] = [{"key": key, "words": words, "question": asker["question"]}]
+    return answer
+
+
+def lack_words(item: str, label: str) -> str:
+    """A fact of the house as a question names it."""
+    return fill(LACKING_FACT, {"item": item, "label": label.lower()})
+
+
 def asked(line: Line, asker: Asker, reason: str) -> Verdict:
     """An ask for a reason, with the question that belongs to what is asked."""
     return with_question(verdict(line, ASK, reason), line, asker["question"])
@@ -63,6 +95,7 @@ def of_the_act(answer: Verdict) -> Verdict:
     """An ask whose question is to the act and not to the house."""
     answer["act_question"] = answer["question"]
     answer["question"] = ""
+    answer["lacks"] = []
     return answer
 
 

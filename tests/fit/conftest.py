@@ -48,6 +48,7 @@ LEAST = {
     "test_house_regular.py": (2, 12),
     "test_laws.py": (1, 400),
     "test_loudness.py": (1, 15),
+    "test_one_question.py": (1, 10),
     "test_power_reasons.py": (1, 40),
     "test_reference_acts.py": (1, 20),
     "test_whole_day.py": (1, 6),

@@ -35,6 +35,7 @@ def verdict(word: str = "fits", title: str = "stage width", **more: Any) -> Reco
         "who": "",
         "question": "",
         "act_question": "",
+        "lacks": [],
         "parts": [],
     }
     return {**blank, **more}

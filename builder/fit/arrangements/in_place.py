@@ -77,6 +77,7 @@ def closed_to(answer: Verdict, closed: str) -> Verdict:
         "margin": ["", ""],
         "notes": [],
         "question": "",
+        "lacks": [],
         "parts": [],
         "leans_on": [],
     }

@@ -133,6 +133,7 @@ def without(answer: Verdict, closure: Item) -> Verdict:
         "notes": [],
         "question": "",
         "act_question": "",
+        "lacks": [],
         "parts": [],
     }
     return with_remedy(closed, MENDER)

@@ -5,9 +5,9 @@ from builder.fit.hangs.records import Brought, Issue, Look, Place
 from builder.fit.hangs.sentences import HOUSE_DOWN, TAKE_DOWN
 from builder.fit.margins import signed
 from builder.fit.notes import once
-from builder.fit.records import Fact, HangAsked, Section, Verdict
+from builder.fit.records import Fact, HangAsked, Lack, Section, Verdict
 from builder.fit.sentences import fill
-from builder.fit.verdicts import ASK, SHORT, verdict, with_question, with_remedy
+from builder.fit.verdicts import ASK, SHORT, verdict, with_questions, with_remedy
 from builder.fit.wording import both
 
 RIGGERS = "the show's and the house's head riggers, with the house's engineer"
@@ -49,12 +49,18 @@ def short_answer(hang: HangAsked, issues: list[Issue], shorts: list[Issue]) -> V
 def ask_answer(hang: HangAsked, brought: Brought, asks: list[Issue]) -> Verdict:
     """A hang of which something must be asked."""
     answer = verdict(hang, ASK, joined([one["reason"] for one in asks]))
-    question = joined([one["question"] for one in asks if one["question"] != ""])
-    if question != "":
-        with_question(answer, hang, question)
+    lacks = [lack_of(one) for one in asks if one["question"] != ""]
+    if len(lacks) > 0:
+        with_questions(answer, hang, lacks)
     answer["fact"] = first_fact(asks)
     answer["notes"] = once(brought["notes"])
     return answer
+
+
+def lack_of(one: Issue) -> Lack:
+    """What an issue has to be decided by."""
+    key = one["question"] if one["about"] == "" else one["about"]
+    return {"key": key, "words": one["words"], "question": one["question"]}
 
 
 def joined(sentences: list[str]) -> str:

@@ -12,6 +12,8 @@ def issue(
     reason: str,
     *,
     question: str = "",
+    about: str = "",
+    words: str = "",
     remedy: str = "",
     item: Item | None = None,
 ) -> Issue:
@@ -20,6 +22,8 @@ def issue(
         "word": word,
         "reason": reason,
         "question": question,
+        "about": about,
+        "words": words,
         "remedy": remedy,
         "slack": 0.0,
         "fact": limit_fact(item),
@@ -45,6 +49,8 @@ def with_this_bridle(found: Issue) -> Issue:
         "word": ASK,
         "reason": fill(WITH_THIS_BRIDLE, {"reason": found["reason"]}),
         "question": WHICH_BRIDLE,
+        "about": "",
+        "words": "",
         "remedy": "",
         "slack": 0.0,
     }

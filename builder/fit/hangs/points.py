@@ -18,12 +18,13 @@ from builder.fit.hangs.sentences import (
 )
 from builder.fit.records import Item, Section, SupportAsked
 from builder.fit.sections import items_of
-from builder.fit.sentences import fill
+from builder.fit.sentences import LIMIT_BY_RULE, fill
 from builder.fit.values import (
     BEARERS,
     least_of,
     most_of,
     number_of,
+    rule_lacking,
     text_of,
     told_of,
     value_of,
@@ -95,7 +96,10 @@ def unusable(point: Item, section: Section) -> list[Issue]:
     limit = value_of(point, "limit")
     if least_of(limit) is None and most_of(limit) is None:
         question = fill(WHAT_MAY_IT_CARRY, parts)
-        return [issue(ASK, fill(RATING_UNKNOWN, parts), question=question, item=point)]
+        reason, rule = fill(RATING_UNKNOWN, parts), rule_lacking(point)
+        about = point["key"] if rule == "" else rule
+        words = "" if rule == "" else fill(LIMIT_BY_RULE, {"rule": rule})
+        return [issue(ASK, reason, question=question, about=about, words=words, item=point)]
     return []
 
 

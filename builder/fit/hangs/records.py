@@ -20,12 +20,16 @@ class Issue(TypedDict):
     fact.
 
     ``slack`` is how far a limit is passed, below zero where one is. ``house`` is true where the
-    house hangs something there, ``hangs`` is what, as far as the pack names it. [kg]
+    house hangs something there, ``hangs`` is what, as far as the pack names it. ``about`` is the
+    key of what the question is about, so that questions of several hangs are one; ``words`` are the
+    same in words, where one of the questions cannot stand for all. [kg]
     """
 
     word: IssueWord
     reason: str
     question: str
+    about: str
+    words: str
     remedy: str
     slack: float
     fact: Fact | None

@@ -76,6 +76,7 @@ ZONE_REMEDY = "Move the hang or a part of it to another part of the roof, or han
 ROOF_REMEDY = "Fly less, or stand it on the floor."
 
 TWO_POINTS = "{one} and {other}"
+SPACING_RULE = "how near two loaded points may be to each other on one beam"
 HOW_NEAR = "How near may two loaded points be to each other on one beam? ({points})"
 NEAR_UNKNOWN = "Nobody has said how near to each other {points} may both be loaded."
 TOO_NEAR = "{points} are {apart} apart on one beam; the house keeps {rule} between loaded points."

@@ -8,6 +8,7 @@ from builder.fit.hangs.sentences import (
     HOW_NEAR,
     NEAR_UNKNOWN,
     PERHAPS_TOO_NEAR,
+    SPACING_RULE,
     TAKE_FARTHER,
     TOO_NEAR,
     TWO_POINTS,
@@ -71,7 +72,10 @@ def neighbour_issues(
     apart_m = apart_along_beam_m(pair[0], pair[1])
     if least_m is None or apart_m is None:
         reason = fill(NEAR_UNKNOWN, {"points": names})
-        return [issue(ASK, reason, question=question, item=point)]
+        found = issue(ASK, reason, question=question, item=point)
+        if least_m is None:
+            found = {**found, "about": rule["key"], "words": SPACING_RULE}
+        return [found]
     if apart_m >= least_m - SPACING_ROUNDING_M:
         return []
     parts = {

@@ -36,10 +36,14 @@ from builder.fit.hangs.sentences import (
     ZONE_REMEDY,
 )
 from builder.fit.records import Item, Section
-from builder.fit.sentences import fill
+from builder.fit.sentences import LIMIT_BY_RULE, fill
+from builder.fit.values import rule_lacking
 from builder.fit.verdicts import ASK, SHORT
 from builder.fit.wording import both
 
+MAY = " may take"
+BESIDE = " may take beside"
+"""What is asked of a limit beside what is left under it; the greatest load asks for all before."""
 REMEDIES: dict[str, str] = {
     "point": POINT_REMEDY,
     "beam": BEAM_REMEDY,
@@ -132,7 +136,19 @@ def left_unknown(limit: Limit, total: Sum) -> Issue:
     if limit["most_left_kg"] is not None:
         left = kg(limit["most_left_kg"])
         reason = fill(LEFT_AT_MOST, {"limit": parts["limit"], "load": parts["load"], "left": left})
-    return {**issue(ASK, reason, question=question), "fact": limit["fact"]}
+    item = limit["item"]
+    rule = "" if item is None else rule_lacking(item)
+    about = thing_of(limit) if rule == "" else rule
+    words = "" if rule == "" else fill(LIMIT_BY_RULE, {"rule": rule})
+    return {
+        **issue(ASK, reason, question=question, about=about, words=words),
+        "fact": limit["fact"],
+    }
+
+
+def thing_of(limit: Limit) -> str:
+    """The key of the thing whose limit it is."""
+    return limit["key"].removeprefix(f"{limit['kind']} ")
 
 
 def too_much(limit: Limit, left_kg: float, total: Sum) -> Issue:
@@ -162,14 +178,14 @@ def perhaps_too_much(limit: Limit, left_kg: float, total: Sum) -> Issue:
         "most": kg(total["high_kg"]),
     }
     reason = fill(PERHAPS_TOO_MUCH, parts)
-    question = fill(MAY_TAKE, parts)
+    question, about = fill(MAY_TAKE, parts), limit["key"] + MAY
     if limit["uneven"]:
         return {**beside_uneven(limit, left_kg, total), "fact": limit["fact"]}
     if left_kg > 0 and not is_exact(limit):
         left = {"limit": limit["words"], "left": kg(left_kg), "load": kg(total["high_kg"])}
         reason = fill(LEFT_AT_LEAST, left)
-        question = fill(WHAT_IS_LEFT, left)
-    return {**issue(ASK, reason, question=question), "fact": limit["fact"]}
+        question, about = fill(WHAT_IS_LEFT, left), thing_of(limit)
+    return {**issue(ASK, reason, question=question, about=about), "fact": limit["fact"]}
 
 
 def beside_uneven(limit: Limit, left_kg: float, total: Sum) -> Issue:
@@ -184,7 +200,8 @@ def beside_uneven(limit: Limit, left_kg: float, total: Sum) -> Issue:
         "least": kg(total["low_kg"]),
         "most": kg(total["high_kg"]),
     }
-    return issue(ASK, fill(BESIDE_UNEVEN, parts), question=fill(MAY_TAKE_BESIDE, parts))
+    question, about = fill(MAY_TAKE_BESIDE, parts), limit["key"] + BESIDE
+    return issue(ASK, fill(BESIDE_UNEVEN, parts), question=question, about=about)
 
 
 def kg_or_nothing(mass_kg: float | None) -> str:

@@ -25,6 +25,7 @@ from builder.fit.records import Fact, FitPack, Item, NeedAmount, Rule, Section, 
 from builder.fit.sections import section_of
 from builder.fit.sentences import HAS_NONE, NOT_DESCRIBED, NOT_SAID, SHOW_BRINGS_IT, fill
 from builder.fit.silence import silence
+from builder.fit.values import key_beside
 from builder.fit.verdicts import (
     ASK,
     FITS,
@@ -32,7 +33,9 @@ from builder.fit.verdicts import (
     NOTED,
     SHORT,
     asked,
+    asked_for,
     fact_of,
+    lack_words,
     rider_line_words,
     verdict,
     with_remedy,
@@ -65,9 +68,10 @@ def compared(requirement: NeedAmount, rule: Rule, pack: FitPack) -> Verdict:
     with_them = by_all(requirement, rule, section, items_perhaps(section, rule))
     if len(items_for(section, rule)) > 0 and is_alike(answer, with_them):
         return answer
-    item = perhaps[0]
-    parts = {"item": item["name"], "what": unsaid(item, rule)}
-    return asked(requirement, rule, fill(PERHAPS, parts))
+    item, what = perhaps[0], unsaid(perhaps[0], rule)
+    reason = fill(PERHAPS, {"item": item["name"], "what": what})
+    key, words = key_beside(item, what), lack_words(item["name"], what)
+    return asked_for(requirement, rule, reason, key, words)
 
 
 def by_all(requirement: NeedAmount, rule: Rule, section: Section, items: list[Item]) -> Verdict:
@@ -95,7 +99,12 @@ def by_another(
     answer = by_items(requirement, there, section, items)
     has_none = own is not None and whole_standing(rule, own) == "none"
     if answer["verdict"] == SHORT and not has_none:
-        return asked(requirement, rule, fill(MAY_HAVE_MORE, {"reason": answer["reason"]}))
+        reason = fill(MAY_HAVE_MORE, {"reason": answer["reason"]})
+        return (
+            asked(requirement, rule, reason)
+            if own is None
+            else (asked_for_all(requirement, rule, reason, own))
+        )
     return answer
 
 
@@ -182,7 +191,7 @@ def by_nothing(requirement: NeedAmount, rule: Rule, section: Section) -> Verdict
             return with_remedy(answer, rule)
     if any(item["kind"] == rule["item"] for item in section["items"]):
         return asked(requirement, rule, LISTS_OTHERS)
-    return asked(requirement, rule, silence_of(rule, section))
+    return asked_for_all(requirement, rule, silence_of(rule, section), section)
 
 
 def silence_of(rule: Rule, section: Section) -> str:
@@ -190,6 +199,16 @@ def silence_of(rule: Rule, section: Section) -> str:
     for item in wholes_of(rule, section):
         return silence(item["values"][rule["whole"]])
     return NOT_SAID
+
+
+def asked_for_all(requirement: NeedAmount, rule: Rule, reason: str, section: Section) -> Verdict:
+    """An ask for all that a section has of a rule's sort, of which it lists nothing."""
+    for item in wholes_of(rule, section):
+        value = item["values"][rule["whole"]]
+        words = lack_words(section["title"], value["label"])
+        return asked_for(requirement, rule, reason, value["key"], words)
+    words = lack_words(section["title"], rule["item"].replace("-", " "))
+    return asked_for(requirement, rule, reason, f"{section['key']}.{rule['item']}", words)
 
 
 def wholes_of(rule: Rule, section: Section) -> list[Item]:

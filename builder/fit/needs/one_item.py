@@ -17,17 +17,29 @@ from builder.fit.needs.sentences import (
     TOLD_BESIDE,
 )
 from builder.fit.notes import age_notes, item_notes, once
-from builder.fit.records import Item, NeedAmount, Rule, Value, Verdict
-from builder.fit.sentences import BOUNDED, HAS_NONE, NOT_KNOWN_YET, NOT_SAID, fill
+from builder.fit.records import Item, Lack, NeedAmount, Rule, Value, Verdict
+from builder.fit.sentences import BOUNDED, HAS_NONE, LIMIT_BY_RULE, NOT_KNOWN_YET, NOT_SAID, fill
 from builder.fit.values import (
     BEARERS,
     asked_of_bearers,
     is_set,
+    key_beside,
+    lacking_of,
     least_of,
     most_of,
+    rule_lacking,
     told_of,
 )
-from builder.fit.verdicts import FITS, SHORT, asked, fact_of, verdict, with_remedy
+from builder.fit.verdicts import (
+    ASK,
+    FITS,
+    SHORT,
+    asked,
+    fact_of,
+    lack_words,
+    verdict,
+    with_remedy,
+)
 from builder.fit.wording import both
 
 
@@ -43,6 +55,8 @@ def by_item(requirement: NeedAmount, rule: Rule, item: Item) -> Answer:
     whole = answer["verdict"]
     if value is not None:
         whole["fact"] = fact_of(value, item)
+    if whole["verdict"] == ASK:
+        whole["lacks"] = [lack_of_item(rule, value, item)]
     why = asked_of_bearers(item)
     if why != "" and whole["verdict"] == FITS:
         reason = fill(BORNE_ASKED, {"item": item["name"], "why": why})
@@ -57,6 +71,23 @@ def by_item(requirement: NeedAmount, rule: Rule, item: Item) -> Answer:
             *once([*item_notes(item), *age_notes(value)]),
         ]
     return answer
+
+
+def lack_of_item(rule: Rule, value: Value | None, item: Item) -> Lack:
+    """
+    What an ask about an item hangs on: a fact by its key; a figure lacks something of the whole
+    item, whichever of its figures is asked for, or a rule of the house for all of its kind.
+    """
+    name, lacking, for_all = item["name"], lacking_of(item, rule["value"]), rule_lacking(item)
+    if value is None:
+        key, words = key_beside(item, rule["value"]), lack_words(name, rule["title"])
+    elif lacking == "":
+        key, words = value["key"], lack_words(name, value["label"])
+    elif for_all == "":
+        key, words = item["key"], lack_words(name, lacking)
+    else:
+        key, words = for_all, fill(LIMIT_BY_RULE, {"rule": for_all})
+    return {"key": key, "words": words, "question": rule["question"]}
 
 
 def with_bearers(reason: str, item: Item) -> str:

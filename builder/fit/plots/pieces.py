@@ -1,7 +1,6 @@
 """One rectangle of a stage plot: where it stands, and its verdict from what was found about it."""
 
 from builder.fit.margins import signed
-from builder.fit.notes import once
 from builder.fit.plots.hits import SET, of_word, worst_word
 from builder.fit.plots.records import Hit, Stand
 from builder.fit.plots.sentences import (
@@ -10,7 +9,7 @@ from builder.fit.plots.sentences import (
 )
 from builder.fit.records import Line, PlotAsked, RectangleAsked, Verdict
 from builder.fit.sentences import fill
-from builder.fit.verdicts import ASK, FITS, NOTED, SHORT, verdict, with_question
+from builder.fit.verdicts import ASK, FITS, NOTED, SHORT, lacks_of, verdict, with_questions
 from builder.fit.wording import both
 from builder.formulas.polygons import box_around
 from builder.formulas.rectangles import Rectangle, corners_of, rectangle
@@ -74,7 +73,7 @@ def piece_answer(line: Line, hits: list[Hit]) -> Verdict:
     if word == SHORT:
         answer["margin"] = first_margin(decisive)
     if word == ASK:
-        return with_question(answer, line, " ".join(once([hit["question"] for hit in decisive])))
+        return with_questions(answer, line, lacks_of([hit["question"] for hit in decisive]))
     return answer
 
 

@@ -173,6 +173,7 @@ def summed_up(
     elif word == ASK:
         answer["question"] = worst_parts[0]["question"]
         answer["act_question"] = worst_parts[0]["act_question"]
+        answer["lacks"] = worst_parts[0]["lacks"]
     else:
         answer = with_least_room(answer, stands, ground["floors"])
         answer["notes"] = plot_notes(requirement, ground)

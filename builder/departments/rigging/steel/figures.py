@@ -1,9 +1,11 @@
 """The figures of points, beams, zones and the roof, each with its working."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from math import fsum
 
 from builder.cautions import LOADS
+from builder.departments.rigging.description.steel import LimitException, Limits
 from builder.departments.rigging.steel.limits import ROOF, Ruled
 from builder.departments.rigging.steel.totals import (
     Group,
@@ -19,6 +21,7 @@ from builder.formulas.loads import total_load_kg
 from builder.formulas.sources import COMMON_PRACTICE
 from builder.formulas.trim import low_steel_m
 from builder.pack import Figure, Input, Reference, Value, Working, one_or_both
+from builder.reading.absent import Absent
 from builder.reading.in_part import Between, as_written, ends_of
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length, Mass
@@ -179,7 +182,9 @@ def limit_figure(key: str, label: str, ruled: Ruled, system: System) -> Figure:
     value = between(least.kg if least else None, most.kg if most else None, system)
     if value:
         return figure(key, label, value, work, caution=LOADS)
-    return missing(key, label, work, (f"a limit: {as_written(limit)}",), caution=LOADS)
+    lacking = missing(key, label, work, (f"a limit: {as_written(limit)}",), caution=LOADS)
+    is_rule = isinstance(ruled.line, Limits | LimitException) and limit is not Absent.NONE
+    return replace(lacking, note=f"by {ruled.rule}") if is_rule else lacking
 
 
 def carried_figure(point: OnPoint, whole: Whole, key: str, system: System) -> Figure:
