@@ -162,6 +162,15 @@ class Stater:
             for count, record in enumerate(records, 1)
         )
 
+    def of_parts(self, records: Sequence[Written], key: str, label: str) -> Iterator[Fact]:
+        """
+        Facts of the parts of a line, such as the stretches of a way: ``key.1.length`` and on,
+        labelled with the number of the part.
+        """
+        for count, record in enumerate(records, 1):
+            for fact in self.facts(record, f"{key}.{count}"):
+                yield replace(fact, label=f"{label} {count}: {fact.label.lower()}")
+
     def _facts_within(
         self, record: Written, blank: Fact, leave_out: tuple[str, ...]
     ) -> Iterator[Fact]:

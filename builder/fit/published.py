@@ -143,6 +143,11 @@ def add_steel(record: Item, item: packs.Item, section: packs.Section) -> None:
         and (place := station.number(along)) is not None
         and (height := station.number("height")) is not None
     )
+    if item.fact("standing.1.what") is not None:
+        record["numbers"]["standing"] = 1.0
+    underside = item.number("underside")
+    if not heights and underside is not None:
+        record["numbers"]["underside"] = underside
     for number, (place, height) in enumerate(heights):
         record["numbers"][f"steel.{number}.at"] = place
         record["numbers"][f"steel.{number}.height"] = height

@@ -5,10 +5,21 @@ storage.
 
 from typing import Annotated, ClassVar, Literal
 
+from pydantic import Field
+
 from builder.reading.absent import Absent
 from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
-from builder.reading.quantities import Area, Duration, Length, LoadPerArea, Mass, Slope
+from builder.reading.quantities import (
+    Area,
+    Duration,
+    Length,
+    LoadPerArea,
+    Mass,
+    Slope,
+    TimeOfDay,
+)
+from builder.reading.weekdays import Weekday
 from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import (
     Decisive,
@@ -20,7 +31,32 @@ from builder.reading.written import (
     Plausible,
     Rated,
     RefersTo,
+    Written,
 )
+
+
+class Shut(Written):
+    """Hours in which a way is shut to the show's vehicles."""
+
+    days: tuple[Weekday, ...] = ()
+    """The days on which it is shut, where it is not every day."""
+    from_: Annotated[TimeOfDay | None, Field(alias="from")] = None
+    """From when."""
+    until: TimeOfDay | None = None
+    """Until when."""
+    why: Text | None = None
+    """Why, such as a market."""
+
+
+class Ground(Written):
+    """A part of a way, by what it is made of."""
+
+    surface: Literal["asphalt", "concrete", "panels", "gravel", "earth", "grass", "sand"]
+    """Asphalt, concrete, panels laid for the purpose, gravel, earth, grass or sand."""
+    length: Annotated[Maybe[Length], Plausible(1.0, 2_000.0)] = Absent.NOT_STATED
+    """How long that part is."""
+    slope: Annotated[Maybe[Slope], Plausible(0.0, 0.2)] = Absent.NOT_STATED
+    """Its slope."""
 
 
 class Approach(Line):
@@ -39,8 +75,40 @@ class Approach(Line):
     """The steepest part."""
     hours: Maybe[Text] = Absent.NOT_STATED
     """When it may be used."""
+    shut: tuple[Shut, ...] = ()
+    """When it is shut, by day and hour."""
+    opens: Text | None = None
+    """From which day of the event vehicles may come, such as Wednesday morning."""
+    narrowest: Annotated[Maybe[Length], Plausible(2.0, 15.0)] = Absent.NOT_STATED
+    """Clear width of its narrowest gate or turn."""
+    ground: tuple[Ground, ...] = ()
+    """What it is made of, part by part, in order."""
     backing: Maybe[Text] = Absent.NOT_STATED
     """On which side and how far trucks back up."""
+
+
+class Shuttle(Line):
+    """Loads that come from a distant yard on the house's own trucks."""
+
+    public_because: ClassVar[str] = "a show's trucks do not reach the stage"
+    name: Name
+    """The yard where the show's trucks stay."""
+    for_whom: Text | None = None
+    """Which trucks stay there."""
+    distance: Annotated[
+        Maybe[Length], Possible.above(0.0, 200_000.0), Plausible(100.0, 50_000.0)
+    ] = Absent.NOT_STATED
+    """How far it is from the stage, by road."""
+    count: Annotated[Maybe[Count], Plausible(1, 30)] = Absent.NOT_STATED
+    """How many trucks go to and fro."""
+    gross_weight: Annotated[Maybe[Mass], Plausible(1_000.0, 40_000.0)] = Absent.NOT_STATED
+    """The gross weight of one."""
+    trip: Annotated[Maybe[Duration], Possible.above(0.0, 86_400.0), Plausible(300.0, 14_400.0)] = (
+        Absent.NOT_STATED
+    )
+    """How long one takes there and back, loading included."""
+    order: tuple[Name, ...] = ()
+    """What they bring, in which order."""
 
 
 class Dock(Line):
@@ -67,6 +135,10 @@ class Dock(Line):
     """Clear height of the door."""
     covered: YesNo | None = None
     """Whether one unloads under a roof."""
+    platform_width: Annotated[Maybe[Length], Plausible(0.8, 30.0)] = Absent.NOT_STATED
+    """Width of the platform that one unloads onto."""
+    platform_depth: Annotated[Maybe[Length], Plausible(0.8, 30.0)] = Absent.NOT_STATED
+    """Depth of that platform."""
     truck_takes: Annotated[
         Maybe[Duration], Possible.above(0.0, 86_400.0), Plausible(300.0, 14_400.0)
     ] = Absent.NOT_STATED
@@ -131,11 +203,21 @@ class Vehicle(Loose):
     """What it is called here."""
     kind: Annotated[
         Maybe[
-            Literal["forklift", "telehandler", "pallet truck", "access platform", "stair climber"]
+            Literal[
+                "forklift",
+                "telehandler",
+                "tractor",
+                "pallet truck",
+                "hand cart",
+                "access platform",
+                "stair climber",
+            ]
         ],
         OfModel(),
     ] = Absent.NOT_STATED
-    """Forklift, telehandler, pallet truck, access platform or stair climber."""
+    """
+    Forklift, telehandler, tractor, pallet truck, hand cart, access platform or stair climber.
+    """
     count: Annotated[Maybe[Count], Plausible(0, 20)] = Absent.NOT_STATED
     """How many there are."""
     capacity: Annotated[Maybe[Mass], Rated(), Plausible(100.0, 20_000.0), OfModel(), Decisive()] = (
@@ -148,8 +230,16 @@ class Vehicle(Loose):
     """How high it lifts."""
     fork_length: Annotated[Maybe[Length], Plausible(0.8, 3.0), OfModel()] = Absent.NOT_STATED
     """The length of its forks."""
+    fuel: Annotated[Maybe[Literal["diesel", "petrol", "gas", "electric", "by hand"]], OfModel()] = (
+        Absent.NOT_STATED
+    )
+    """Diesel, petrol, gas, electric, or moved by hand."""
+    tyres: Annotated[Maybe[Text], OfModel()] = Absent.NOT_STATED
+    """What it rolls on, and where it can go on that."""
     driver: Maybe[Text] = Absent.NOT_STATED
     """Who may drive it."""
+    driver_until: TimeOfDay | None = None
+    """Until when its driver is there."""
     on_deck: YesNo | None = None
     """Whether it may drive on the deck."""
 
@@ -157,8 +247,12 @@ class Vehicle(Loose):
 class Parking(Line):
     """Parking for trucks, buses and cars."""
 
-    what: Literal["trucks", "buses", "vans", "cars"]
-    """Trucks, buses, vans or cars."""
+    what: Literal["trucks", "buses", "vans", "cars", "audience cars"]
+    """Trucks, buses, vans or cars of shows; or audience cars, which shows cannot count on."""
+    lies: Name | None = None
+    """Where it is, such as behind the cabins."""
+    pass_needed: YesNo | None = None
+    """Whether one needs a pass."""
     count: Annotated[Maybe[Count], Plausible(0, 500), Decisive()] = Absent.NOT_STATED
     """How many."""
     length: Annotated[Maybe[Length], Plausible(3.0, 40.0)] = Absent.NOT_STATED
@@ -200,6 +294,12 @@ class Access(DepartmentFile):
     """Parking by kind of vehicle."""
     storage: tuple[Storage, ...] = ()
     """Room for empty cases."""
+    shuttles: Maybe[tuple[Shuttle, ...]] = Absent.NOT_STATED
+    """Loads that come from a distant yard on the house's own trucks, or none."""
+    loaders_count: Annotated[Maybe[Count], Plausible(1, 60)] = Absent.NOT_STATED
+    """How many persons of the house's own help to unload, or none."""
+    loaders_for: Annotated[Maybe[Duration], Plausible(1_800.0, 43_200.0)] = Absent.NOT_STATED
+    """For how long they do."""
     loaders: Maybe[Text] = Absent.NOT_STATED
     """Who unloads, and how many are usual a truck."""
     largest_case: Maybe[Text] = Absent.NOT_STATED

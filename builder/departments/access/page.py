@@ -25,6 +25,8 @@ DOCK_KEYS = (
     "door_height",
     "leveller",
     "covered",
+    "platform_width",
+    "platform_depth",
     "truck_takes",
     "unload_2",
     "unload_4",
@@ -35,7 +37,21 @@ TABLES = (
         "approach",
         "Approach",
         "Way",
-        ("lowest_clearance", "longest_truck", "weight_limit", "slope", "hours", "backing"),
+        (
+            "lowest_clearance",
+            "narrowest",
+            "longest_truck",
+            "weight_limit",
+            "slope",
+            "hours",
+            "backing",
+        ),
+    ),
+    (
+        "shuttle",
+        "Shuttles from a distant yard",
+        "From",
+        ("for_whom", "distance", "count", "gross_weight", "trip", "order"),
     ),
     (
         "vehicle",
@@ -53,7 +69,7 @@ TABLES = (
             "kept",
         ),
     ),
-    ("parking", "Parking", "For", ("count", "length", "distance", "overnight")),
+    ("parking", "Parking", "For", ("count", "lies", "length", "distance", "overnight")),
     ("storage", "Room for empty cases", "Where", ("area", "distance")),
 )
 

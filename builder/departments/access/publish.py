@@ -8,10 +8,10 @@ from dataclasses import replace
 
 from builder.cautions import TRAFFIC
 from builder.department import Published, Surroundings
-from builder.departments.access.description import Access, Dock, Passage, Route
+from builder.departments.access.description import Access, Approach, Dock, Passage, Route
 from builder.departments.access.figures import dock_figures, forklift_figures, route_figures
-from builder.pack import Finding, Item, Level, Section
-from builder.reading.absent import Absent
+from builder.pack import Fact, Finding, Item, Level, Section
+from builder.reading.absent import Absent, listed
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Slope
 from builder.reading.standing_on import CONDITIONS, TERMS, hard_words, hardest
@@ -34,7 +34,11 @@ def publish(access: Access, around: Surroundings) -> Published:
 def items(access: Access, stater: Stater, system: System) -> Iterator[Item]:
     """Everything on the way in, from road to deck."""
     yield stater.item(access, "access.whole", "whole", "Access", leave_out=("note",))
-    yield from stater.named(access.approaches, "access", "approach")
+    for approach, item in zip(
+        access.approaches, stater.named(access.approaches, "access", "approach"), strict=True
+    ):
+        yield replace(item, facts=(*item.facts, *parts_of(approach, item.key, stater)))
+    yield from stater.named(listed(access.shuttles), "access", "shuttle")
     if not isinstance(access.docks, Absent):
         for dock, item in zip(
             access.docks, stater.named(access.docks, "access", "dock"), strict=True
@@ -54,6 +58,12 @@ def items(access: Access, stater: Stater, system: System) -> Iterator[Item]:
             yield replace(item, figures=tuple(forklift_figures(item.key, vehicle, system)))
     yield from stater.counted(access.parking, "access", "parking", name_key="what")
     yield from stater.named(access.storage, "access", "storage")
+
+
+def parts_of(approach: Approach, key: str, stater: Stater) -> Iterator[Fact]:
+    """When a way is shut, and what it is made of, part by part."""
+    yield from stater.of_parts(approach.shut, f"{key}.shut", "Shut")
+    yield from stater.of_parts(approach.ground, f"{key}.ground", "Ground")
 
 
 def dock_of(access: Access, route: Route) -> Dock | None:

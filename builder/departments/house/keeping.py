@@ -12,13 +12,10 @@ from builder.reading.absent import Absent
 from builder.reading.maybe import Maybe
 from builder.reading.money import Amount
 from builder.reading.possible import Possible
-from builder.reading.quantities import Duration, TimeOfDay
+from builder.reading.quantities import Duration, Length, TimeOfDay
+from builder.reading.weekdays import Weekday
 from builder.reading.words import Count, DayOrSo, Name, Ratio, Text, YesNo
 from builder.reading.written import Line, Plausible, RefersTo, Written
-
-Weekday = Literal[
-    "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday", "every day"
-]
 
 
 class Fine(Written):
@@ -213,3 +210,13 @@ class Hired(Line):
     """When make and type are known, where they are not known yet, such as the Monday before."""
     sheet: Annotated[Maybe[Name], RefersTo("document")] = Absent.NOT_STATED
     """The maker's or hirer's sheet, by its name among the documents."""
+    length: Annotated[Maybe[Length], Plausible(2.0, 60.0)] = Absent.NOT_STATED
+    """How long it is as it comes, such as a trailer."""
+    room_width: Annotated[Maybe[Length], Plausible(2.0, 100.0)] = Absent.NOT_STATED
+    """The ground it needs to be set up: its longer side."""
+    room_depth: Annotated[Maybe[Length], Plausible(2.0, 100.0)] = Absent.NOT_STATED
+    """The other side of that ground."""
+    set_up_by: Annotated[Maybe[Count], Plausible(1, 100)] = Absent.NOT_STATED
+    """How many of its own crew set it up."""
+    set_up_takes: Annotated[Maybe[Duration], Plausible(900.0, 1_000_000.0)] = Absent.NOT_STATED
+    """How long they take."""

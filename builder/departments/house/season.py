@@ -2,11 +2,11 @@
 
 from typing import Annotated, ClassVar, Literal
 
-from builder.departments.house.keeping import Weekday
 from builder.reading.absent import Absent
 from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.quantities import Duration, Length, TimeOfDay
+from builder.reading.weekdays import Weekday
 from builder.reading.words import Count, Name, Text
 from builder.reading.written import Line, Plausible
 

@@ -12,9 +12,19 @@ from builder.reading.absent import Absent
 from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.problems import Problem
-from builder.reading.quantities import Length
+from builder.reading.quantities import Length, Mass
 from builder.reading.words import Count, Name, Text
-from builder.reading.written import Decisive, Line, Numbered, Plausible, RefersTo, Written
+from builder.reading.written import (
+    Decisive,
+    Line,
+    Loose,
+    Numbered,
+    OfModel,
+    Plausible,
+    Rated,
+    RefersTo,
+    Written,
+)
 
 Kind = Literal["analogue", "copper data", "fibre", "coax", "DMX", "talkback", "loudspeaker"]
 Signal = Literal[
@@ -51,6 +61,24 @@ class End(Written):
     """The panel there and its label, as printed on it, such as P3."""
     connector: Maybe[Name] = Absent.NOT_STATED
     """The connector there, such as XLR female."""
+
+
+class CableRamp(Loose):
+    """Ramps that protect cables where they cross a way."""
+
+    defines: ClassVar[str] = "cable ramp"
+    name: Name
+    """The model, or what they are called."""
+    count: Annotated[Maybe[Count], Plausible(1, 500)] = Absent.NOT_STATED
+    """How many there are."""
+    channels: Annotated[Maybe[Count], Plausible(1, 8), OfModel()] = Absent.NOT_STATED
+    """How many channels one has."""
+    length: Annotated[Maybe[Length], Plausible(0.3, 3.0), OfModel()] = Absent.NOT_STATED
+    """The length of one."""
+    wheel_load: Annotated[Maybe[Mass], Rated(), Plausible(100.0, 20_000.0), OfModel()] = (
+        Absent.NOT_STATED
+    )
+    """What one wheel on it may weigh."""
 
 
 class PermanentLine(Line):

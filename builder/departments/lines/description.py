@@ -3,15 +3,15 @@
 from collections.abc import Iterator
 from typing import Annotated
 
-from builder.departments.lines.cables import PermanentLine
+from builder.departments.lines.cables import CableRamp, PermanentLine
 from builder.departments.lines.driving import ConsolePosition, HandOver, Switcher
 from builder.departments.lines.relays import CueLights, Relay
 from builder.departments.lines.talking import Network, TalkbackChannel, TalkbackStation
 from builder.reading.absent import Absent, listed
 from builder.reading.maybe import Maybe
 from builder.reading.problems import Problem
-from builder.reading.words import Text
-from builder.reading.written import Decisive, DepartmentFile
+from builder.reading.words import Count, Text
+from builder.reading.written import Decisive, DepartmentFile, Plausible
 
 
 class Lines(DepartmentFile):
@@ -23,6 +23,12 @@ class Lines(DepartmentFile):
     """Who may patch, and whom to ask."""
     lines: Annotated[Maybe[tuple[PermanentLine, ...]], Decisive()] = Absent.NOT_STATED
     """The permanent lines, or none."""
+    cable_ramps: Maybe[tuple[CableRamp, ...]] = Absent.NOT_STATED
+    """Ramps in stock that protect cables where they cross a way, or none."""
+    ramps_needed: Maybe[Text] = Absent.NOT_STATED
+    """Where a show's lines need ramps."""
+    crossings: Annotated[Maybe[Count], Plausible(1, 200)] = Absent.NOT_STATED
+    """How many ways a show's lines cross, so that one can count the ramps."""
     switchers: tuple[Switcher, ...] = ()
     """What chooses which console is heard."""
     consoles: Annotated[Maybe[tuple[ConsolePosition, ...]], Decisive()] = Absent.NOT_STATED

@@ -54,6 +54,7 @@ def blocks(section: Section, pack: Pack) -> Iterator[Block]:
     yield from talking(section)
     yield from signs(section)
     yield from networks(section)
+    yield from ramps(section)
     yield from found(section, pack, worst=False)
     yield from limits(section)
 
@@ -188,6 +189,21 @@ def networks(section: Section) -> Iterator[Block]:
         yield from network_tables(found)
     elif fact:
         yield Facts([entry_of(fact)])
+
+
+def ramps(section: Section) -> Iterator[Block]:
+    """Ramps where cables cross a way, and how many ways there are to cross."""
+    whole = section.item("whole")
+    names = ("cable_ramps", "ramps_needed", "crossings")
+    facts = [fact for name in names if whole and (fact := whole.fact(name))]
+    found = section.of_kind("ramp")
+    if found or facts:
+        yield Heading(2, "Cable ramps", "ramps")
+    if found:
+        columns = ("count", "channels", "length", "wheel_load")
+        yield item_table(found, columns, first="Ramp", summary="Cable ramps")
+    if facts:
+        yield Facts([entry_of(fact) for fact in facts])
 
 
 def limits(section: Section) -> Iterator[Block]:

@@ -72,6 +72,7 @@ def items(described: Lines, stater: Stater, around: Surroundings) -> Iterator[It
     yield from stater.named(listed(described.cue_lights), "lines", "cue-lights")
     yield from stater.named(listed(described.relays), "lines", "relay")
     yield from stater.named(listed(described.networks), "lines", "network")
+    yield from stater.named(listed(described.cable_ramps), "lines", "ramp")
     yield from reaching_item(described)
 
 

@@ -24,6 +24,7 @@ from builder.departments.power.outlets.mating import connector_items
 from builder.departments.power.outlets.next import next_items
 from builder.formulas.windings import Winding
 from builder.pack import Fact, Item, Section, Standing, Value
+from builder.reading.absent import Absent, listed
 from builder.stating import Stater, place
 
 STANDS_ON: dict[Winding, tuple[float, str]] = {
@@ -90,6 +91,10 @@ def items(
     outlets = stater.counted(power.outlets, "power", "outlet", name_key="connector")
     for item, outlet in zip(outlets, power.outlets, strict=True):
         yield replace(item, figures=(hours_figure(item, outlet, network),))
+    for number, untraced in enumerate(power.untraced_outlets, 1):
+        kind = "outlet" if untraced.kind in ("shows", Absent.NOT_STATED) else "shore"
+        yield stater.item(untraced, f"power.untraced.{number}", kind, untraced.name)
+    yield from stater.named(listed(power.adaptors), "power", "adaptor")
     yield from stater.counted(power.standing_loads, "power", "load", name_key="what")
     yield from (
         offered(each, number)

@@ -45,8 +45,9 @@ from builder.exchange import Offers
 from builder.formulas.loads import Load, PointLoad, total_load_kg
 from builder.formulas.trim import low_steel_m
 from builder.pack import Fact, Figure, Input, Item, Section, Standing, Value
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, listed
 from builder.reading.addresses import distinct
+from builder.reading.in_part import ends_of
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Across, Depth, Length, Mass
 from builder.reading.references import spelling
@@ -59,6 +60,7 @@ SINGLE = (
     ("bridles_allowed", "Bridles"),
     ("dynamic_factor", "Starting and stopping"),
     ("submission", "Submission"),
+    ("base_pads", "Base pads"),
 )
 
 
@@ -100,9 +102,9 @@ def items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
     rigging = whole.rigging
     yield roof_item(whole, stater, system)
     present = tuple(key for key, _ in SINGLE if isinstance(getattr(rigging, key), Written))
-    told = {name for name, _ in SINGLE} | (
-        {"hangs"} if isinstance(rigging.hangs, Absent) else set()
-    )
+    told = {name for name, _ in SINGLE} | {
+        key for key in ("hangs", "ballast") if isinstance(getattr(rigging, key), Absent)
+    }
     others = tuple(key for key, _ in rigging.written() if key not in told)
     yield stater.item(rigging, "rigging.house", "house", "Rigging", leave_out=(*present, *others))
     for key, name in SINGLE:
@@ -119,7 +121,9 @@ def items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
     yield from hang_items(whole, stater, system)
     yield from stock_items(whole, stater, system)
     for step in rigging.wind:
-        yield stater.item(step, f"rigging.wind.{step.name}", "wind", step.name)
+        key = f"rigging.wind.{step.name.replace(' ', '-')}"
+        yield stater.item(step, key, "wind", step.name)
+    yield from stater.counted(listed(rigging.ballast), "rigging", "ballast", name_key="what")
     for area, item in zip(
         rigging.wind_areas, stater.named(rigging.wind_areas, "rigging", "wind-area"), strict=True
     ):
@@ -157,6 +161,9 @@ def steel_of_beam(beam: Beam, system: System, key: str) -> Iterator[Figure]:
         for station in beam.low_steel
         if (at := station.across or station.depth)
     ]
+    low, high = ends_of(beam.underside)
+    if low is not None and high is not None:
+        heights += [(low.m, "all along"), (high.m, "all along")]
     yield from range_figures(heights, key, system)
 
 
@@ -179,7 +186,7 @@ def range_figures(found: Sequence[tuple[float, str]], key: str, system: System) 
             Value(text, also, steel_m, "m"),
             work,
             caution=LOADS,
-            note=f"at {name.removeprefix('point ')}",
+            note=name if name == "all along" else f"at {name.removeprefix('point ')}",
         )
 
 
@@ -197,7 +204,8 @@ def steel_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
         )
         by_rule = beam_rule_figures(beam, whole, item.key, system)
         found = (*group_figures(group, whole, item.key, system), *steel, *by_rule)
-        yield replace(item, figures=found)
+        standing = stater.of_parts(beam.standing, f"{item.key}.standing", "Hangs there")
+        yield replace(item, facts=(*item.facts, *standing), figures=found)
         for number, station in enumerate(beam.low_steel, 1):
             yield stater.item(station, f"{item.key}.steel-{number}", "low-steel", beam.name)
     for each, item in zip(

@@ -148,7 +148,7 @@ def wind_figures(area: WindArea, rigging: Rigging, key: str, system: System) -> 
         text = in_words(force_n / STANDARD_GRAVITY_M_S2, system)
         also = shown(Mass, force_n / STANDARD_GRAVITY_M_S2, 0, system)[1]
         yield figure(
-            f"{key}.{step.name}",
+            f"{key}.{step.name.replace(' ', '-')}",
             f"Push at {step.name}",
             Value(f"{force_n / 1000:.2f} kN", f"{text}, {also}", force_n, "N"),
             work,

@@ -163,6 +163,7 @@ RULES = (
         kind="count",
         item="subs",
         value="playing",
+        also=(("boxes", "subs"),),
         combine="sum",
         whole="subs",
         question="How many subs are there, how low do they go, and can they be fed apart?",

@@ -47,7 +47,17 @@ from builder.departments.sound.subs.pattern import patterns
 from builder.exchange import Drive, Offers, Shape
 from builder.formulas.air import speed_of_sound_m_s
 from builder.formulas.polygons import contains
-from builder.pack import Field, Figure, Finding, Item, Level, Outline, Section
+from builder.pack import (
+    Fact,
+    Field,
+    Figure,
+    Finding,
+    Item,
+    Level,
+    Outline,
+    Section,
+    Standing,
+)
 from builder.reading.absent import Absent
 from builder.reading.measures import System
 from builder.reading.written import Written
@@ -167,9 +177,11 @@ def items(room: Room) -> Iterator[Item]:
     yield from loudspeakers(room)
     lists: tuple[tuple[Sequence[Written] | Absent, str], ...] = (
         (sound.drive_lines, "drive"),
+        (sound.boxes, "boxes"),
         (sound.amplifiers, "amplifier"),
         (sound.monitors, "monitor"),
         (sound.consoles, "console"),
+        (sound.feeds, "feed"),
         (sound.splits, "split"),
         (sound.drop_boxes, "dropbox"),
         (sound.tails, "tail"),
@@ -178,7 +190,8 @@ def items(room: Room) -> Iterator[Item]:
     )
     for records, kind in lists:
         if not isinstance(records, Absent):
-            yield from stater.named(records, "sound", kind)
+            named = stater.named(records, "sound", kind)
+            yield from (with_subs(item) for item in named) if kind == "boxes" else named
     if sound.spectrum:
         for number, band in enumerate(sound.spectrum.television, 1):
             yield stater.item(
@@ -215,6 +228,19 @@ def of_limits(room: Room) -> Iterator[Item]:
     yield from budget_items(limits)
     if isinstance(mix, MixPosition):
         yield from dose_items(room.sound.claimed_levels, limits, mix.place)
+
+
+def with_subs(item: Item) -> Item:
+    """Boxes that are subs say how many of these there are, which shows ask."""
+    told = item.fact("working") or item.fact("count")
+    if item.text("use") != "sub":
+        return item
+    subs = (
+        replace(told, key=f"{item.key}.subs", label="Subs")
+        if told
+        else Fact(f"{item.key}.subs", "Subs", Standing.UNKNOWN)
+    )
+    return replace(item, facts=(*item.facts, subs))
 
 
 def single(room: Room) -> Iterator[Item]:

@@ -119,7 +119,7 @@ def point_at(near: OnBeam, section: Section, number: int) -> Item:
     """
     A point at a spot on a beam: the limit and the distance that the house's rule tells, the steel
     there, and nothing hung where all that hangs on the beam is known, for that hangs from points
-    with a place.
+    with a place, but for what hangs on the beam for good.
     """
     beam, along_m = near["beam"], near["along_m"]
     group = anywhere_on(beam, section)
@@ -131,12 +131,15 @@ def point_at(near: OnBeam, section: Section, number: int) -> Item:
         "at.across": along_m if is_across else other_m,
         "at.depth": other_m if is_across else along_m,
     }
-    if counted_most(beam, "carried") is not None:
+    if counted_most(beam, "carried") is not None and number_of(beam, "standing") is None:
         numbers["carried"] = 0.0
     rows = steel_of(beam)
-    is_within = rows[0][0] <= along_m <= rows[-1][0]
+    is_within = len(rows) > 0 and rows[0][0] <= along_m <= rows[-1][0]
+    underside_m = number_of(beam, "underside")
     if is_within:
         numbers["low-steel"] = along_polyline(along_m, rows)
+    elif underside_m is not None:
+        numbers["low-steel"] = underside_m
     is_sure = group is not None and len(rows) > 1
     place = across_words(along_m) if is_across else depth_words(along_m)
     values = {"spacing_at_least": spacing_on(beam, group, section)}

@@ -51,7 +51,8 @@ def may_serve(requirement: PowerAsked, item: Item, tree: Tree) -> bool:
     """
     if not is_for_visitors(item):
         return False
-    if requirement["of"] != "" and text_of(item, "place").lower() != requirement["of"].lower():
+    there = text_of(item, "place").lower()
+    if requirement["of"] != "" and there not in ("", requirement["of"].lower()):
         return False
     return not (requirement["apart"] and is_dimmed(path_of(item, tree), tree))
 

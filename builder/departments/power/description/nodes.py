@@ -21,7 +21,16 @@ from builder.reading.quantities import (
 )
 from builder.reading.refusing import error
 from builder.reading.words import Count, Name, Text, YesNo
-from builder.reading.written import Assumed, Decisive, Line, Plausible, Rated, RefersTo, Written
+from builder.reading.written import (
+    Assumed,
+    Decisive,
+    Line,
+    Loose,
+    Plausible,
+    Rated,
+    RefersTo,
+    Written,
+)
 
 
 class Feeder(Written):
@@ -97,6 +106,8 @@ class Fed(Line):
     """The cable that feeds it."""
     residual_current_device: Annotated[Maybe[Current], Plausible(0.005, 1.0)] = Absent.NOT_STATED
     """Tripping current of the residual current device (earth fault breaker), or none."""
+    residual_current_device_fitted: YesNo | None = None
+    """Whether there is one, where nobody knows its tripping current."""
     dimmers: YesNo | None = None
     """Whether phase-control dimmers hang on it."""
     place: Annotated[Maybe[Name], RefersTo("place")] = Absent.NOT_STATED
@@ -173,6 +184,43 @@ class Outlet(Line):
     """Tripping current of their residual current device, or none."""
     meant_for: Maybe[Name] = Absent.NOT_STATED
     """What they are meant for."""
+
+
+class UntracedOutlet(Line):
+    """
+    Outlets that are there, and that nobody has counted, or nobody knows what feeds. A show that
+    could use them is asked, and nothing is promised of them.
+    """
+
+    name: Name
+    """What they are, such as 16 A single-phase."""
+    kind: Maybe[Literal["shows", "buses", "trucks", "other"]] = Absent.NOT_STATED
+    """For shows, or for buses, trucks or other vehicles that stay."""
+    lies: Text | None = None
+    """Where they are, in words."""
+    count: Annotated[Maybe[Count], Plausible(0, 500)] = Absent.NOT_STATED
+    """How many there are."""
+    rating: Annotated[Maybe[Current], Rated(), Plausible(1.0, 1000.0)] = Absent.NOT_STATED
+    """What one of them may carry on each of its phases."""
+    phases: Maybe[WrittenPhases] = Absent.NOT_STATED
+    """
+    The phases of each: all, one of them, or in turn for single-phase outlets spread over the
+    phases.
+    """
+    connector: Maybe[Name] = Absent.NOT_STATED
+    """What a plug goes into."""
+    fed_from: Annotated[Maybe[Name], RefersTo(FEED)] = Absent.NOT_STATED
+    """The service or board that feeds them."""
+
+
+class Adaptor(Loose):
+    """Adaptors in stock, from one connector to another."""
+
+    defines: ClassVar[str] = "adaptor"
+    name: Name
+    """From what to what."""
+    count: Annotated[Maybe[Count], Plausible(1, 500)] = Absent.NOT_STATED
+    """How many there are."""
 
 
 class ShoreOutlet(Outlet):

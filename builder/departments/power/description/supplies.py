@@ -1,7 +1,7 @@
 """What feeds the house, as it is written: supplies and generators."""
 
 from collections.abc import Mapping
-from typing import Annotated, ClassVar
+from typing import Annotated, ClassVar, Literal
 
 from builder.departments.power.description.bounds import Degrees, PowerFactor, Share
 from builder.departments.power.description.systems import WrittenSystem
@@ -13,10 +13,12 @@ from builder.reading.quantities import (
     ApparentPower,
     Current,
     Depth,
+    Duration,
     Height,
     Length,
     Percent,
     Temperature,
+    TimeOfDay,
     Volume,
 )
 from builder.reading.words import Name, Text, YesNo
@@ -157,3 +159,23 @@ class Generator(Line):
     """How its neutral is earthed and who does it."""
     at: Spot | None = None
     """Where it stands."""
+    distance: Annotated[Maybe[Length], Possible(0.0, 10_000.0), Plausible(1.0, 500.0)] = (
+        Absent.NOT_STATED
+    )
+    """How far from the stage it stands."""
+    sound_damped: YesNo | None = None
+    """Whether it stands in a sound-damped box."""
+    fuel_kind: Annotated[
+        Maybe[Literal["diesel", "petrol", "gas", "hydrogen", "battery"]], OfModel()
+    ] = Absent.NOT_STATED
+    """Diesel, petrol, gas, hydrogen or battery."""
+    fuel_on_site: Maybe[Volume] = Absent.NOT_STATED
+    """How much fuel is on site beside its tank."""
+    runs_from: TimeOfDay | None = None
+    """From when it runs on a show day."""
+    runs_until: TimeOfDay | None = None
+    """Until when it runs."""
+    runs_after_curfew: Annotated[Duration | None, Plausible(0.0, 21_600.0)] = None
+    """How long it runs after the curfew, where that says until when."""
+    arrives_within: Annotated[Maybe[Duration], Plausible(600.0, 172_800.0)] = Absent.NOT_STATED
+    """How long it takes to come, where it is on call and not on site."""

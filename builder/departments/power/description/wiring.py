@@ -4,12 +4,14 @@ from typing import Annotated
 
 from builder.departments.power.description.bounds import PowerFactor, Share
 from builder.departments.power.description.nodes import (
+    Adaptor,
     Board,
     Fed,
     Outlet,
     Service,
     ShoreOutlet,
     StandingLoad,
+    UntracedOutlet,
 )
 from builder.departments.power.description.supplies import Generator, Supply
 from builder.reading.absent import Absent
@@ -66,6 +68,10 @@ class Wiring(DepartmentFile):
     """Distribution boards that feed outlets or house loads."""
     outlets: tuple[Outlet, ...] = ()
     """What a plug goes into, by place."""
+    untraced_outlets: tuple[UntracedOutlet, ...] = ()
+    """Outlets that nobody has counted, or nobody knows what feeds."""
+    adaptors: Maybe[tuple[Adaptor, ...]] = Absent.NOT_STATED
+    """Adaptors from one connector to another, or none."""
     standing_loads: tuple[StandingLoad, ...] = ()
     """What the house draws anyway."""
     shore_power: Annotated[Maybe[tuple[ShoreOutlet, ...]], Decisive()] = Absent.NOT_STATED

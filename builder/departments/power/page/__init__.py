@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from builder.departments.power.page.one_line import one_line
 from builder.departments.power.page.plan import Keyed, keyed_spots, outlet_plan
 from builder.departments.power.page.services import services, terms_of
-from builder.departments.power.page.tables import connectors, drops, shore, supplies
+from builder.departments.power.page.tables import adaptors, connectors, drops, shore, supplies
 from builder.document import (
     Block,
     Caution,
@@ -65,6 +65,7 @@ def blocks(section: Section, pack: Pack) -> Iterator[Block]:
     yield from supplies(section)
     yield from connectors(section)
     yield from drops(section)
+    yield from adaptors(section)
     yield from shore(section)
     yield from standing(section)
     yield from notes(section, pack)

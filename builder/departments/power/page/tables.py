@@ -90,7 +90,7 @@ def outlet_row(item: Item) -> Row:
         "meant_for",
     )
     order = (None, item.number("count"), item.number("rating"), *(None for _ in range(5)))
-    head: list[Inline] = [item.text("place"), Small(item.text("connector"))]
+    head: list[Inline] = [item.text("place") or item.name, Small(item.text("connector"))]
     name = name_cell(item, ("place", "connector", *names), head=head)
     cells = [shown_fact(item.fact(each)) for each in names]
     cells[1] = [*cells[1], *hours_words(item)]
@@ -200,6 +200,13 @@ def drop_cell(item: Item, name: str) -> list[Inline]:
         if figure and figure.value and figure.note
         else shown_figure(figure)
     )
+
+
+def adaptors(section: Section) -> Iterator[Block]:
+    """Adaptors in stock."""
+    if found := section.of_kind("adaptor"):
+        yield Heading(2, "Adaptors", "adaptors")
+        yield item_table(found, ("count", "kept"), first="From what to what", summary="Adaptors")
 
 
 def shore(section: Section) -> Iterator[Block]:

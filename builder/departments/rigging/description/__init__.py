@@ -26,9 +26,17 @@ from builder.reading.lists import AtMost
 from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.problems import Problem
-from builder.reading.quantities import Area, Duration, Percent, Speed
-from builder.reading.words import Name, Ratio, Text
-from builder.reading.written import Decisive, DepartmentFile, Line, Plausible
+from builder.reading.quantities import (
+    Area,
+    Duration,
+    Length,
+    LoadPerArea,
+    Mass,
+    Percent,
+    Speed,
+)
+from builder.reading.words import Count, Name, Ratio, Text
+from builder.reading.written import Decisive, DepartmentFile, Line, Plausible, Rated
 
 
 class Submission(Line):
@@ -45,6 +53,14 @@ class Submission(Line):
     """Who approves it."""
     riggers: Maybe[Text] = Absent.NOT_STATED
     """Who rigs: house riggers, the show's own with which papers."""
+    refused_by: Name | None = None
+    """Who may refuse an item on the day, by role."""
+    refusals: Text | None = None
+    """What was refused before, so that shows know."""
+    hardware: Literal["the house's", "the show's", "either"] | None = None
+    """
+    Whose shackles and slings are used, and who answers for them: the house's, the show's or either.
+    """
     costs: Text | None = None
     """What it costs."""
     ask_above: Annotated[Percent | None, Possible.above(0.0, 1.0), Plausible(0.3, 1.0)] = None
@@ -53,19 +69,65 @@ class Submission(Line):
     """Who is asked then, such as the house's engineer."""
 
 
+class Ballast(Line):
+    """What holds a roof or a stage down: ballast and guys."""
+
+    public_because: ClassVar[str] = "nobody may move it, and shows plan around it"
+    what: Name
+    """What it is, such as water tank, or block with a guy wire."""
+    count: Annotated[Maybe[Count], Plausible(1, 200)] = Absent.NOT_STATED
+    """How many there are."""
+    weight: Annotated[Maybe[Mass], Plausible(10.0, 50_000.0)] = Absent.NOT_STATED
+    """The weight of one."""
+    lies: Text | None = None
+    """Where they are."""
+    keep_clear: Annotated[Maybe[Length], Possible(0.0, 100.0), Plausible(0.3, 20.0)] = (
+        Absent.NOT_STATED
+    )
+    """How far one keeps away from them."""
+    crosses: Text | None = None
+    """Which ways a guy crosses, and at what height."""
+
+
+class BasePads(Line):
+    """What a roof or a stage stands on, and what that asks of the ground."""
+
+    public_because: ClassVar[str] = "nobody may put anything on them or dig beside them"
+    width: Annotated[Maybe[Length], Plausible(0.1, 5.0)] = Absent.NOT_STATED
+    """Width of one pad."""
+    depth: Annotated[Maybe[Length], Plausible(0.1, 5.0)] = Absent.NOT_STATED
+    """Depth of one pad."""
+    made_of: Name | None = None
+    """What they are made of."""
+    pressure: Annotated[Maybe[LoadPerArea], Plausible(5_000.0, 1_000_000.0)] = Absent.NOT_STATED
+    """The largest pressure on the ground under them, by the maker."""
+    ground_tested: Annotated[Maybe[LoadPerArea], Rated(), Plausible(5_000.0, 1_000_000.0)] = (
+        Absent.NOT_STATED
+    )
+    """The pressure that a test found the ground to bear."""
+    tested: Text | None = None
+    """Where, when and how often the ground was tested."""
+
+
 class WindStep(Line):
     """One step of the site's own wind plan."""
 
     public_because: ClassVar[str] = "a show has to keep to it"
     defines: ClassVar[str] = "wind step"
-    name: Literal["alert", "lower", "clear"]
-    """Alert, lower or clear."""
+    name: Literal["alert", "lower", "clear", "roof down"]
+    """Alert, lower, clear or roof down."""
     at: Annotated[Speed, Plausible(2.0, 40.0)]
     """The wind speed it begins at."""
     measured: Text | None = None
     """As gust or mean over which time, and where the meter stands."""
     do: Text
-    """What is done, by whom, in what time."""
+    """What is done, and by whom."""
+    comes_off: tuple[Name, ...] = ()
+    """What must be off or down by then, such as sheets, screen, banners."""
+    takes: Annotated[Maybe[Duration], Plausible(30.0, 14_400.0)] = Absent.NOT_STATED
+    """How long that takes, so that it is decided before."""
+    sheet_says: Annotated[Maybe[Speed], Plausible(2.0, 40.0)] = Absent.NOT_STATED
+    """The speed that the maker's sheet gives for it, where the house goes by another."""
 
 
 class WindArea(Line):
@@ -124,6 +186,10 @@ class Rigging(DepartmentFile):
     """How to submit a hang plan."""
     wind: tuple[WindStep, ...] = ()
     """The site's own wind plan, outdoors."""
+    ballast: Maybe[tuple[Ballast, ...]] = Absent.NOT_STATED
+    """What holds the roof down: ballast and guys, or none."""
+    base_pads: BasePads | None = None
+    """What it stands on, and what that asks of the ground."""
     wind_areas: tuple[WindArea, ...] = ()
     """What the wind blows on, for planning forces at the steps of the plan."""
 
@@ -138,7 +204,9 @@ class Rigging(DepartmentFile):
         for point in self.points:
             beam = beams.get(point.beam)
             along = "across" if beam and beam.runs == "across" else "depth"
-            if beam and getattr(point, along) is None:
+            if beam and lies_unknown(beam):
+                yield on_beam_without_place(point, beam)
+            elif beam and getattr(point, along) is None:
                 reason = (
                     f"needs '{along}' to say where it is along beam {beam.name}, which runs"
                     f" {beam.runs}"
@@ -165,3 +233,20 @@ class Rigging(DepartmentFile):
                         "a point carries one hang",
                     )
                 used.setdefault(support.point, hang.name)
+
+
+def lies_unknown(beam: Beam) -> bool:
+    """Whether a beam says that nobody knows where it lies."""
+    return ("depth" if beam.runs == "across" else "across") in beam.unknown
+
+
+def on_beam_without_place(point: Point, beam: Beam) -> Problem:
+    """A point told with its place, on a beam of which nobody knows where it lies."""
+    return Problem(
+        point.where("beam"),
+        f"{point.name}.beam",
+        beam.name,
+        "is a beam of which nobody knows where it lies, so its points have no place either",
+        "point-place-missing",
+        "tell them by a rule, under 'point_groups'",
+    )

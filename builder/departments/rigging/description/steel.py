@@ -151,6 +151,20 @@ class LowSteel(Written):
     """The underside of the steel there, above the deck."""
 
 
+class Standing(Written):
+    """What hangs on a beam for good, where nobody says on which of its points."""
+
+    what: Name
+    """What it is, such as a video screen."""
+    by: Literal["sound", "lighting", "video", "drape", "scenery", "house"]
+    """Who hung it: sound, lighting, video, drape, scenery or house."""
+    weight: Annotated[Maybe[Mass], Plausible(0.5, 5_000.0)] = Absent.NOT_STATED
+    """
+    What it weighs in all. Where nobody knows, nothing on that beam or roof is said to be left for
+    certain.
+    """
+
+
 class Beam(Line):
     """A beam that points hang from."""
 
@@ -163,8 +177,16 @@ class Beam(Line):
     """Where it lies, if it runs up and down stage."""
     depth: Annotated[Depth | None, Plausible(-120.0, 60.0)] = None
     """Where it lies, if it runs across."""
-    low_steel: tuple[LowSteel, ...]
+    low_steel: tuple[LowSteel, ...] = ()
     """The height of its underside, at each end and wherever it bends."""
+    underside: Annotated[Maybe[Height], Plausible(2.0, 32.0)] = Absent.NOT_STATED
+    """The height of its underside, where it is the same all along and nobody tells its ends."""
+    top_above_ground: Annotated[Maybe[Length], Plausible(2.0, 60.0)] = Absent.NOT_STATED
+    """How high its top is above the ground, where the deck's height may change."""
+    standing: tuple[Standing, ...] = ()
+    """What hangs on it for good, where nobody says on which points. It counts on beam and roof."""
+    use: Text | None = None
+    """What it is for, or what always hangs there, such as the backdrop."""
     access: Text | None = None
     """How one gets to it."""
 
@@ -174,7 +196,7 @@ class Beam(Line):
         the other.
         """
         lies, along = ("depth", "across") if self.runs == "across" else ("across", "depth")
-        if getattr(self, lies) is None:
+        if getattr(self, lies) is None and lies not in self.unknown:
             yield Problem(
                 self.where(),
                 self.name,
@@ -192,14 +214,23 @@ class Beam(Line):
                     reason,
                     "beam-place-missing",
                 )
-        if not self.low_steel:
+        if not self.low_steel and self.underside is Absent.NOT_STATED:
             yield Problem(
                 self.where("low_steel"),
                 self.name,
                 "",
                 "has no height of low steel",
                 "beam-place-missing",
-                "write one at each end",
+                "write one at each end, or 'underside' where it is the same all along",
+            )
+        if self.low_steel and self.underside is not Absent.NOT_STATED:
+            yield Problem(
+                self.where("underside"),
+                f"{self.name}.underside",
+                self.underside.text if isinstance(self.underside, Height) else "",
+                "cannot stand beside 'low_steel': the height would be told twice",
+                "beam-place-missing",
+                "keep one of them",
             )
 
 

@@ -7,7 +7,7 @@ from builder.departments.rigging.page.hangs import hangs
 from builder.departments.rigging.page.plan import plans
 from builder.departments.rigging.page.points import limits, points, points_by_rule
 from builder.departments.rigging.page.shown import caution_of, parts_of
-from builder.departments.rigging.page.stock import stock, submission, wind
+from builder.departments.rigging.page.stock import held_down, stock, submission, wind
 from builder.departments.rigging.page.summary import first
 from builder.document import Block, Caution, Folded, Heading, Link, Page, Paragraph, Picture, Strong
 from builder.layout import checked_line, findings_block, shown_figure, working_blocks
@@ -47,6 +47,7 @@ def blocks(section: Section, pack: Pack) -> Iterator[Block]:
     yield from bridles(section)
     yield from stock(section)
     yield from wind(section)
+    yield from held_down(section)
     yield from submission(section)
     if notes := list(findings_at(section, pack, notes=True)):
         yield Heading(2, "Good to know", "notes")

@@ -158,6 +158,8 @@ def limits(section: Section) -> Iterator[Block]:
                 "runs",
                 "across",
                 "depth",
+                "underside",
+                "use",
                 "access",
                 "beams",
                 "points",

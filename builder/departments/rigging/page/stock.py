@@ -49,15 +49,29 @@ def wind(section: Section) -> Iterator[Block]:
         yield from (Caution(caution) for caution in section.cautions[1:])
     if steps:
         yield item_table(
-            steps, ("at", "measured", "do"), first="Step", summary="The site's wind plan"
+            steps,
+            ("at", "measured", "do", "comes_off", "takes", "sheet_says"),
+            first="Step",
+            summary="The site's wind plan",
         )
     if areas:
         yield item_table(
             areas,
-            ("area", "coefficient", "alert", "lower", "clear"),
+            ("area", "coefficient", "alert", "lower", "clear", "roof-down"),
             first="Area",
             summary="What the wind pushes with",
         )
+
+
+def held_down(section: Section) -> Iterator[Block]:
+    """Ballast and guys, what one keeps clear of, and what it all stands on."""
+    if found := section.of_kind("ballast"):
+        yield Heading(2, "Ballast and guys", "ballast")
+        columns = ("count", "weight", "lies", "keep_clear", "crosses")
+        yield item_table(found, columns, first="What", summary="Ballast and guys")
+    if item := section.item("base_pads"):
+        yield Heading(2, "What it stands on", "base-pads")
+        yield facts_block(item)
 
 
 def submission(section: Section) -> Iterator[Block]:

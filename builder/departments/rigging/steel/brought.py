@@ -105,6 +105,12 @@ def on_group(
                 )
 
 
+def by_standing(what: str, kg: float | None) -> Brought:
+    """What hangs on a beam for good brings on it and on all that bears it, straight down."""
+    step = f"{what}: {words(kg)}"
+    return Brought(what, kg, (step,), kg, kg, step, kg, step)
+
+
 def words(kg: float | None) -> str:
     """A load in a step."""
     return "not known" if kg is None else f"{kg:.1f} kg"

@@ -267,7 +267,10 @@ def left_kg(each: ByRule, beam: Beam, whole: Whole) -> float | None:
         return 0.0
     limit, _ = ends_of(each.ruled.limit)
     groups = above(beam, whole)
-    if limit is None or whole.adrift or not all(group.is_sure for group in groups):
+    # Which of the beam's points carry what hangs there for good, nobody says.
+    if limit is None or whole.adrift or beam.standing:
+        return None
+    if not all(group.is_sure for group in groups):
         return None
     return min([limit.kg, *known_left(groups, whole)])
 

@@ -311,7 +311,7 @@ def steel_figure(point: OnPoint, key: str, system: System) -> Figure:
         f"{at.text}: {station.height.text}"
         for station in beam.low_steel
         if (at := station.across or station.depth)
-    )
+    ) or as_written(beam.underside)
     at = point.place.point.across or point.place.point.depth
     inputs = [Input("At", at.text if at else "?"), Input(f"Heights of {beam.name}", heights)]
     lines = (beam, *beam.low_steel)
@@ -448,6 +448,7 @@ def group_left_kg(group: Group, whole: Whole) -> float | None:
 def sum_steps(group: Group) -> tuple[str, ...]:
     """The sum of what the points of a beam, a zone or the roof carry."""
     loaded = [(point.name, point.down_kg) for point in group.points if point.down_kg]
+    loaded += [(each.what, each.kg) for each in group.standing if each.kg]
     if not loaded:
         return ("Nothing hangs there.",)
     terms = " + ".join(f"{name} {kg:.1f}" for name, kg in loaded)

@@ -7,6 +7,7 @@ from math import hypot
 from builder.departments.rigging.description.hangs import Hang
 from builder.departments.rigging.description.steel import Beam, Point
 from builder.formulas.trim import low_steel_m
+from builder.reading.quantities import Height
 
 BEYOND_M = 0.3 + 1e-9
 """A point may hang this far beyond the last stated height: heights are taken near the ends."""
@@ -41,12 +42,6 @@ def stations_of(beam: Beam) -> tuple[tuple[float, float], ...]:
     )
 
 
-def ends_of(beam: Beam) -> tuple[At, At]:
-    """The two ends of a beam, as far as its heights are stated."""
-    first, last = stations_of(beam)[0][0], stations_of(beam)[-1][0]
-    return at_along(beam, first), at_along(beam, last)
-
-
 def length_along_m(beam: Beam) -> float | None:
     """How long a beam is as far as its heights are stated; None where they tell no two ends. [m]"""
     places = [place for place, _ in stations_of(beam)]
@@ -73,6 +68,8 @@ def overhead(points: tuple[Point, ...], beams: tuple[Beam, ...]) -> Iterator[Ove
 def steel_at(beam: Beam, along_m: float) -> float | None:
     """The low steel at a place along a beam, None beyond the heights stated."""
     stations = stations_of(beam)
+    if not stations:
+        return beam.underside.m if isinstance(beam.underside, Height) else None
     places = [place for place, _ in stations]
     if not places[0] <= along_m <= places[-1] or len(set(places)) < len(places):
         return None

@@ -6,19 +6,20 @@ be usual in another unit, a letter that is old.
 from collections.abc import Iterable, Iterator
 
 from builder.confirming import odd
-from builder.departments.rigging.description import Rigging
+from builder.departments.rigging.description import BasePads, Rigging, lies_unknown
 from builder.departments.rigging.description.steel import Beam, Hoist, Letter, Point
 from builder.departments.rigging.steel.geometry import BEYOND_M, at_along, beyond_m, stations_of
 from builder.exchange import SteelHeight
 from builder.oddities import Named, Standing, on_one_spot, unlike_neighbours
-from builder.pack import Finding
+from builder.pack import Finding, Level
 from builder.reading.dates import latest_day
+from builder.reading.in_part import as_written, ends_of
 from builder.reading.measures import System, shown
 from builder.reading.otherwise import otherwise
 from builder.reading.problems import Where, shortened
 from builder.reading.quantities import Across, Depth, Length, Mass, Quantity
 from builder.reading.references import spelling
-from builder.stating import Ageing
+from builder.stating import Ageing, place
 
 MUCH_OVER_HOISTS = 1.5
 LIKE_A_HOIST = 0.05
@@ -37,13 +38,30 @@ def oddities(rigging: Rigging, ageing: Ageing, system: System) -> Iterator[Findi
     yield from points_over_hoists(rigging)
     if isinstance(rigging.letter, Letter):
         yield from old_letter(rigging.letter, ageing)
+    if rigging.base_pads:
+        yield from ground_too_weak(rigging.base_pads)
+
+
+def ground_too_weak(pads: BasePads) -> Iterator[Finding]:
+    """Ground that was tested at less than what the base pads may press on it."""
+    _, pressure = ends_of(pads.pressure)
+    borne, _ = ends_of(pads.ground_tested)
+    if pressure is None or borne is None or borne.si >= pressure.si:
+        return
+    sentence = (
+        f"The ground was tested at {as_written(pads.ground_tested)}, and the base pads may press"
+        f" {as_written(pads.pressure)} on it. Ask who set the roof up: larger pads, or another"
+        " place."
+    )
+    where = place(pads.where("ground_tested"))
+    yield Finding(Level.CAUTION, "ground-too-weak", sentence, "rigging.base_pads", where)
 
 
 def steel_heights(rigging: Rigging) -> Iterator[SteelHeight]:
     """The heights of all beams, for departments that must stay below them."""
     for beam in rigging.beams:
         along = "across" if beam.runs == "across" else "depth"
-        for station in beam.low_steel:
+        for station in () if lies_unknown(beam) else beam.low_steel:
             across_m, depth_m = at_along(beam, getattr(station, along).m)
             yield SteelHeight(beam.name, across_m, depth_m, station.height)
 

@@ -13,10 +13,12 @@ from typing import Any, Literal
 
 from builder.departments.rigging.description import Rigging
 from builder.departments.rigging.description.hangs import Hang
+from builder.departments.rigging.description.steel import Beam
 from builder.departments.rigging.steel.geometry import length_of
 from builder.exchange import HungLoad
 from builder.reading.absent import Absent, is_unknown
 from builder.reading.in_part import Between, ends_of
+from builder.reading.quantities import Mass
 
 Reading = Literal["lightest", "heaviest"]
 READINGS: tuple[Reading, ...] = ("lightest", "heaviest")
@@ -29,6 +31,9 @@ def is_inexact(rigging: Rigging, offered: Iterable[HungLoad]) -> bool:
     limits = (*limits, *rigging.points, *rigging.point_groups)
     return (
         any(weight_open(hang) for hang in rigging.hung)
+        or any(
+            not isinstance(each.weight, Mass) for beam in rigging.beams for each in beam.standing
+        )
         or any(load.more_kg != 0 for load in offered)
         or any(
             is_unknown(getattr(record, key, None)) for record in limits for key in LIMITS_OF_A_LINE
@@ -60,10 +65,23 @@ def rigging_at(rigging: Rigging, reading: Reading) -> Rigging:
     changes: dict[str, Any] = {}
     if not isinstance(rigging.hangs, Absent):
         changes["hangs"] = tuple(hang_at(hang, reading) for hang in rigging.hangs)
+    if any(beam.standing for beam in rigging.beams):
+        changes["beams"] = tuple(beam_at(beam, reading) for beam in rigging.beams)
     changes["limits"] = limits_at(rigging.limits, reading)
     for key in ("exceptions", "zones", "points", "point_groups"):
         changes[key] = tuple(limits_at(record, reading) for record in getattr(rigging, key))
     return rigging.model_copy(update=changes)
+
+
+def beam_at(beam: Beam, reading: Reading) -> Beam:
+    """A beam with what hangs on it for good at one end; nothing at its lightest if unknown."""
+    standing = []
+    for each in beam.standing:
+        least, most = ends_of(each.weight)
+        end = least if reading == "lightest" else most
+        lost = Mass(0.0, "0 kg") if reading == "lightest" else Absent.UNKNOWN
+        standing.append(each.model_copy(update={"weight": lost if end is None else end}))
+    return beam.model_copy(update={"standing": tuple(standing)})
 
 
 def hang_at(hang: Hang, reading: Reading) -> Hang:

@@ -6,14 +6,22 @@ from math import fsum
 
 from builder.departments.rigging.bridles.standing import Bridled, bridled
 from builder.departments.rigging.description import Rigging
+from builder.departments.rigging.description.steel import Beam, Standing
 from builder.departments.rigging.hangs.bodies import Body, Shares, bodies, hoist_weight_kg, shares
 from builder.departments.rigging.hangs.leaning import checks_of_hangs
-from builder.departments.rigging.steel.brought import Counted, counted, on_group, together
+from builder.departments.rigging.steel.brought import (
+    Counted,
+    by_standing,
+    counted,
+    on_group,
+    together,
+)
 from builder.departments.rigging.steel.brought import on_point as brought_on_point
 from builder.departments.rigging.steel.geometry import Overhead, overhead
 from builder.departments.rigging.steel.limits import (
     ROOF,
     Ruled,
+    among,
     beam_limit,
     in_zone,
     rating_of,
@@ -86,10 +94,18 @@ class OnPoint:
 
 
 @dataclass(frozen=True, slots=True)
+class StandingLoad:
+    """What hangs on a beam for good; ``kg`` with the house's factor, None where unknown. [kg]"""
+
+    what: str
+    kg: float | None
+
+
+@dataclass(frozen=True, slots=True)
 class Group:
     """
-    A beam, a zone or the roof: its limit, its points, and what they carry, straight down.
-    ``unknown`` names points whose load is not known. [kg]
+    A beam, a zone or the roof: its limit, its points, and what they carry, straight down, with what
+    hangs on its beams for good. ``unknown`` names what nobody knows the load of. [kg]
     """
 
     kind: str
@@ -97,6 +113,7 @@ class Group:
     ruled: Ruled
     points: tuple[OnPoint, ...]
     counted: Counted
+    standing: tuple[StandingLoad, ...] = ()
 
     @property
     def key(self) -> str:
@@ -105,8 +122,9 @@ class Group:
 
     @property
     def kg(self) -> float:
-        """What its points carry together, as far as known."""
-        return fsum(point.down_kg or 0.0 for point in self.points)
+        """What its points and beams carry together, as far as known."""
+        every = (*(point.down_kg for point in self.points), *(each.kg for each in self.standing))
+        return fsum(kg or 0.0 for kg in every)
 
     @property
     def is_sure(self) -> bool:
@@ -120,8 +138,9 @@ class Group:
 
     @property
     def unknown(self) -> tuple[str, ...]:
-        """Points that carry something nobody can work out."""
-        return tuple(point.name for point in self.points if point.kg is None)
+        """Points that carry something nobody can work out, and what nobody weighed."""
+        standing = (each.what for each in self.standing if each.kg is None)
+        return (*(point.name for point in self.points if point.kg is None), *standing)
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,9 +201,11 @@ class Whole:
     def is_sure(self, point: OnPoint) -> bool:
         """
         Whether what a point has left is left at least: each limit above it is known, or there is
-        none, and so is all that hangs beneath them.
+        none, and so is all that hangs beneath them, and on which points.
         """
-        return not self.adrift and all(group.is_sure for group in self.groups if group.bears(point))
+        return not (self.adrift or point.place.beam.standing) and all(
+            group.is_sure for group in self.groups if group.bears(point)
+        )
 
     def surely_left_kg(self, name: str) -> float | None:
         """What a point has left at least; None where nobody knows. [kg]"""
@@ -284,23 +305,37 @@ def groups_of(
 ) -> Iterator[Group]:
     """Beams, zones and the roof, from the nearest to the widest, with what counts against each."""
     factor = factor_of(rigging)
-    for kind, name, ruled, within in members(rigging, points):
+    for kind, name, ruled, within, beams in members(rigging, points):
         names = tuple(point.name for point in within)
-        brought = on_group(names, rigging, hung, legs)
-        yield Group(kind, name, ruled, within, counted(brought, factor))
+        known = [(each.what, known_kg(each)) for beam in beams for each in beam.standing]
+        brought = (
+            *on_group(names, rigging, hung, legs),
+            *(by_standing(what, kg) for what, kg in known),
+        )
+        standing = tuple(
+            StandingLoad(what, None if kg is None else kg * factor) for what, kg in known
+        )
+        yield Group(kind, name, ruled, within, counted(brought, factor), standing)
+
+
+def known_kg(standing: Standing) -> float | None:
+    """What something that hangs for good weighs; None where nobody knows. [kg]"""
+    return standing.weight.kg if isinstance(standing.weight, Mass) else None
 
 
 def members(
     rigging: Rigging, points: tuple[OnPoint, ...]
-) -> Iterator[tuple[str, str, Ruled, tuple[OnPoint, ...]]]:
-    """Beams, zones and the roof with their limits and points."""
+) -> Iterator[tuple[str, str, Ruled, tuple[OnPoint, ...], tuple[Beam, ...]]]:
+    """Beams, zones and the roof with their limits, points and beams."""
     for beam in rigging.beams:
         under = tuple(point for point in points if point.place.beam is beam)
-        yield "beam", beam.name, beam_limit(beam, rigging), under
+        yield "beam", beam.name, beam_limit(beam, rigging), under, (beam,)
     for zone in rigging.zones:
         ruled = Ruled(zone.limit, "the zone's own line", zone)
-        yield "zone", zone.name, ruled, tuple(p for p in points if in_zone(p.place.point, zone))
-    yield "roof", ROOF, roof_limit(rigging), points
+        within = tuple(point for point in points if in_zone(point.place.point, zone))
+        inside = tuple(beam for beam in rigging.beams if among(beam.name, zone.beams))
+        yield "zone", zone.name, ruled, within, inside
+    yield "roof", ROOF, roof_limit(rigging), points, rigging.beams
 
 
 def roof_limit(rigging: Rigging) -> Ruled:

@@ -111,7 +111,7 @@ def ears_at(mix: MixPosition, spot: Spot) -> Array:
         )
         for size in (width_m, depth_m)
     )
-    height_m = spot.height_m + mix.ears.m
+    height_m = spot.height_m + (mix.ears.m if isinstance(mix.ears, Length) else 0.0)
     return np.array([(spot.across_m + x, spot.depth_m + y, height_m) for y in deep for x in across])
 
 
@@ -122,6 +122,8 @@ def lacking(sound: Sound, air: HouseAir | None, spots: Sequence[Spot]) -> tuple[
     mix = sound.mix_position
     if not isinstance(mix, MixPosition) or mix_spot(mix, spots) is None:
         return ("the mix position",)
+    if not isinstance(mix.ears, Length):
+        return ("the height of ears at the mix position",)
     if not sound.audience:
         return ("the audience areas",)
     system = system_of(

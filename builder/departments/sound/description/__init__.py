@@ -29,7 +29,7 @@ from builder.departments.sound.description.positions import (
     Split,
     Tail,
 )
-from builder.departments.sound.description.stock import Radio, Spectrum, Stock
+from builder.departments.sound.description.stock import Boxes, Feed, Radio, Spectrum, Stock
 from builder.reading.absent import Absent, listed
 from builder.reading.lists import AtMost, too_many
 from builder.reading.maybe import Maybe
@@ -66,6 +66,8 @@ class Sound(DepartmentFile):
     """The subs."""
     fills: Annotated[Maybe[tuple[Fill, ...]], AtMost(100), Decisive()] = Absent.NOT_STATED
     """Front, out, under-balcony and other fills, and delays."""
+    boxes: Annotated[Maybe[tuple[Boxes, ...]], AtMost(100)] = Absent.NOT_STATED
+    """Loudspeakers that are told as stock, without their places or figures, or none."""
     amplifiers: tuple[Amplifier, ...] = ()
     """The amplifiers of the house system."""
     audience: Annotated[tuple[AudienceArea, ...], AtMost(40)] = ()
@@ -78,6 +80,8 @@ class Sound(DepartmentFile):
     """Wedges, side fills and drum fills."""
     consoles: tuple[Console, ...] = ()
     """The house's desks."""
+    feeds: Maybe[tuple[Feed, ...]] = Absent.NOT_STATED
+    """Lines that leave a desk for others, such as for a recording, or none."""
     splits: Annotated[Maybe[tuple[Split, ...]], Decisive()] = Absent.NOT_STATED
     """Where stage inputs divide."""
     drop_boxes: tuple[DropBox, ...] = ()

@@ -363,5 +363,7 @@ class Amplifier(Loose):
     """Channels of one."""
     drives: Maybe[Text] = Absent.NOT_STATED
     """What they drive."""
+    lies: Text | None = None
+    """Where they stand."""
     power: Annotated[Maybe[Power], Plausible(50.0, 40_000.0), OfModel()] = Absent.NOT_STATED
     """Output of one channel, and into what load in the note."""

@@ -147,14 +147,28 @@ class MixPosition(InConfigurations):
         Maybe[Length], Possible.above(0.0, 100.0), Plausible(1.0, 12.0), Decisive()
     ] = Absent.NOT_STATED
     """Clear depth, the engineer included."""
-    ears: Annotated[Length, Possible.above(0.0, 5.0), Plausible(1.0, 1.9)]
-    """Height of the engineer's ears above the position's floor."""
+    ears: Annotated[Maybe[Length], Possible.above(0.0, 5.0), Plausible(1.0, 1.9)] = (
+        Absent.NOT_STATED
+    )
+    """
+    Height of the engineer's ears above the position's floor. Levels and maps there need it.
+    """
     under_balcony: Annotated[Maybe[YesNo], Decisive()] = Absent.NOT_STATED
     """Whether a balcony is above it."""
     cover: Maybe[Text] = Absent.NOT_STATED
     """What keeps rain and drinks off."""
+    cover_sides: Annotated[Maybe[Count], Possible(0, 4), Plausible(0, 4)] = Absent.NOT_STATED
+    """On how many of its sides that reaches down."""
     riser: Maybe[Text] = Absent.NOT_STATED
     """What it stands on, and whether that can go."""
+    riser_height: Annotated[Maybe[Length], Possible(0.0, 10.0), Plausible(0.0, 2.0)] = (
+        Absent.NOT_STATED
+    )
+    """How high that is above the audience floor, or none."""
+    tiers: Annotated[Maybe[Count], Possible(1, 10), Plausible(1, 3)] = Absent.NOT_STATED
+    """On how many tiers it is."""
+    tiers_for: Maybe[Text] = Absent.NOT_STATED
+    """Who is on which tier."""
     places_lost: Annotated[Maybe[Count], Plausible(0, 500)] = Absent.NOT_STATED
     """How many audience places it takes."""
     cable_path: Annotated[Maybe[Length], Plausible(5.0, 400.0), Decisive()] = Absent.NOT_STATED

@@ -9,9 +9,18 @@ from pydantic import model_validator
 from builder.reading.absent import Absent
 from builder.reading.in_service import checked_working
 from builder.reading.maybe import Maybe
-from builder.reading.quantities import Duration, Frequency
+from builder.reading.possible import Possible
+from builder.reading.quantities import Angle, Duration, Frequency, Length
 from builder.reading.words import Count, Name, Text
-from builder.reading.written import Decisive, Line, Loose, OfModel, Plausible, Written
+from builder.reading.written import (
+    Decisive,
+    Line,
+    Loose,
+    OfModel,
+    Plausible,
+    RefersTo,
+    Written,
+)
 
 
 class Band(Written):
@@ -80,6 +89,62 @@ class Spectrum(Line):
     """Others near by who transmit."""
     antennas: Maybe[Text] = Absent.NOT_STATED
     """Where antennas may stand, and the lines there."""
+
+
+class Boxes(Loose):
+    """
+    Loudspeakers of the house system, told without their places or figures, as stock. What can be
+    drawn and counted on stands under hangs, subs and fills.
+    """
+
+    defines: ClassVar[str] = "boxes"
+    name: Name
+    """What they are, such as main boxes."""
+    use: Maybe[Literal["main", "sub", "fill", "delay"]] = Absent.NOT_STATED
+    """Main, sub, fill or delay."""
+    count: Annotated[Maybe[Count], Plausible(1, 500)] = Absent.NOT_STATED
+    """How many there are in all."""
+    working: Maybe[Count] = Absent.NOT_STATED
+    """How many of them work."""
+    a_side: Annotated[Maybe[Count], Plausible(1, 60)] = Absent.NOT_STATED
+    """How many stand on each side."""
+    stand: Maybe[
+        Literal["on a stand", "on the deck", "on the floor", "under the mains", "flown"]
+    ] = Absent.NOT_STATED
+    """On a stand, on the deck, on the floor, under the mains, or flown."""
+    make: Annotated[Maybe[Name], OfModel()] = Absent.NOT_STATED
+    """Make and type."""
+    apart: Annotated[Maybe[Length], Plausible(2.0, 60.0)] = Absent.NOT_STATED
+    """How far it is from the left to the right."""
+    splay: Annotated[Maybe[Angle], Possible(0.0, 180.0), Plausible(0.0, 90.0)] = Absent.NOT_STATED
+    """The angle between the boxes of a side."""
+    driven: Annotated[
+        Maybe[Literal["self-powered", "full range", "bi-amped", "tri-amped"]], OfModel()
+    ] = Absent.NOT_STATED
+    """Self-powered, full range, bi-amped or tri-amped."""
+
+    @model_validator(mode="after")
+    def _working_of_count(self) -> "Boxes":
+        checked_working(self.count, self.working)
+        return self
+
+
+class Feed(Line):
+    """Lines that leave a desk for others: recording, broadcast, the hearing loop."""
+
+    defines: ClassVar[str] = "feed"
+    name: Name
+    """What it is for."""
+    count: Annotated[Maybe[Count], Plausible(1, 64)] = Absent.NOT_STATED
+    """How many lines."""
+    level: Maybe[Literal["line", "microphone", "loudspeaker", "AES3", "network"]] = (
+        Absent.NOT_STATED
+    )
+    """Line, microphone, loudspeaker, AES3 or network."""
+    what: Text | None = None
+    """What is on them, such as left and right."""
+    place: Annotated[Maybe[Name], RefersTo("place")] = Absent.NOT_STATED
+    """The place where they are."""
 
 
 class Stock(Loose):

@@ -29,6 +29,7 @@ POSITIONS: tuple[Shown, ...] = (
         "Model",
         ("kind", "count", "working", "mixes", "size", "kept"),
     ),
+    ("feed", "Feeds for others", "For", ("count", "level", "what", "place")),
     ("split", "Split", "Split", ("kind", "ways", "legs", "connector", "place", "ground_lift")),
     (
         "dropbox",

@@ -53,6 +53,18 @@ BOX_COLUMNS = {
     "down": "Looks down",
 }
 DRIFT_KEYS = ("drift_5", "drift_15", "drift_25", "drift_35")
+BOXES_KEYS = (
+    "use",
+    "count",
+    "working",
+    "a_side",
+    "stand",
+    "make",
+    "apart",
+    "splay",
+    "driven",
+    "kept",
+)
 AMPLIFIER_KEYS = ("count", "channels", "drives", "power", "kept")
 DRIVE: Shown = ("drive", "Drive lines", "Label", ("feeds", "signals", "connector", "at", "nominal"))
 
@@ -73,6 +85,7 @@ def system_blocks(section: Section, pack: Pack) -> Iterator[Block]:
         section,
         (
             ("model", "Loudspeaker models", "Model", MODEL_KEYS),
+            ("boxes", "Loudspeakers as stock", "What", BOXES_KEYS),
             ("amplifier", "Amplifiers", "Model", AMPLIFIER_KEYS),
         ),
     )
