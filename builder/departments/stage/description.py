@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
 
 from builder.departments.stage.distances import Distance
+from builder.departments.stage.ground import OpenGround
 from builder.departments.stage.lifts import StageLift
 from builder.departments.stage.stock import Furnishing, Riser
 from builder.reading.absent import Absent
@@ -102,6 +103,20 @@ class Deck(Line):
         Maybe[Length], Possible(0.0, 20.0), Plausible(0.15, 2.2), Decisive(), FLOOR
     ] = Absent.NOT_STATED
     """Height of the deck above the audience floor."""
+    height_usual: Annotated[Maybe[Length], Possible(0.0, 20.0), Plausible(0.15, 2.2), FLOOR] = (
+        Absent.NOT_STATED
+    )
+    """The height that it is usually set to, where it can be set."""
+    height_by_sheet: Annotated[Maybe[Length], Possible(0.0, 20.0), Plausible(0.15, 2.2), FLOOR] = (
+        Absent.NOT_STATED
+    )
+    """The height that the maker's or hirer's sheet gives, where that is another."""
+    ground_differs: Annotated[Maybe[Length], Possible(0.0, 10.0), Plausible(0.0, 1.5)] = (
+        Absent.NOT_STATED
+    )
+    """How much the ground under it differs from corner to corner, the deck itself being level."""
+    under_it: Maybe[Text] = Absent.NOT_STATED
+    """What stands under it and cannot be moved, such as a line of subs."""
     adjustable: Maybe[Text] = Absent.NOT_STATED
     """Whether the height can be changed, in which steps, and what that needs."""
     clear_height: Annotated[Maybe[Length], Plausible(2.4, 60.0), Decisive(), DECK] = (
@@ -116,6 +131,8 @@ class Deck(Line):
     """The uniform load the deck carries."""
     point_load: Annotated[Maybe[Mass], Rated(), Plausible(50.0, 20_000.0)] = Absent.NOT_STATED
     """The largest single load, and say on what footprint in the note."""
+    wheel_load: Annotated[Maybe[Mass], Rated(), Plausible(50.0, 10_000.0)] = Absent.NOT_STATED
+    """What one wheel may weigh on it."""
     load_from: Maybe[Text] = Absent.NOT_STATED
     """Where the load figures come from: whose letter or plate, and of when."""
     surface: Maybe[Text] = Absent.NOT_STATED
@@ -166,6 +183,10 @@ class Wing(InConfigurations):
     """Its clear depth, up and down stage. Left out, it is that of the outline."""
     level_with_deck: YesNo | None = None
     """Whether the wing floor is level with the deck."""
+    below_deck: Annotated[Maybe[Length], Possible(-10.0, 10.0), Plausible(-1.0, 2.0)] = (
+        Absent.NOT_STATED
+    )
+    """How far the wing floor is below the deck; with a minus, above it."""
     clear_height: Annotated[Maybe[Length], Plausible(1.9, 40.0), Decisive(), DECK] = (
         Absent.NOT_STATED
     )
@@ -253,6 +274,10 @@ class Stage(DepartmentFile):
     """Named spots that other files refer to."""
     crossover: Maybe[Text] = Absent.NOT_STATED
     """How performers get from one side to the other behind the set."""
+    crossover_width: Annotated[Maybe[Length], Plausible(0.2, 20.0)] = Absent.NOT_STATED
+    """Its clear width; none where there is none."""
+    ground: OpenGround | None = None
+    """The open ground that the stage stands on."""
     proscenium: Maybe[Text] = Absent.NOT_STATED
     """What there is to say of the proscenium opening, or none."""
     opening_width: Annotated[Maybe[Length], Plausible(2.0, 40.0)] = Absent.NOT_STATED

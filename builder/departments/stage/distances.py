@@ -26,6 +26,7 @@ StageLine = Literal[
     "barrier",
     "pit wall",
     "edge of stage",
+    "upstage edge",
     "house face of the arch",
     "stage face of the arch",
     "plaster line",

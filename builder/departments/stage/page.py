@@ -26,7 +26,12 @@ DECK_KEYS = (
     "point_load",
 )
 TABLES = (
-    ("wing", "Wings", "Side", ("width", "depth", "level_with_deck", "clear_height", "load")),
+    (
+        "wing",
+        "Wings",
+        "Side",
+        ("width", "depth", "level_with_deck", "below_deck", "clear_height", "load"),
+    ),
     ("zone", "Zones that differ", "Zone", ("load", "point_load")),
     ("obstruction", "In the way", "What", ("area", "width", "depth", "from_height")),
     (
@@ -97,6 +102,9 @@ def blocks(section: Section) -> Iterator[Block]:
             only=[name for fact in deck.facts if (name := name_of(deck, fact)) not in DECK_KEYS],
         )
     yield from tables(section)
+    if ground := section.item("ground"):
+        yield Heading(2, "Open ground", "ground")
+        yield facts_block(ground)
     if (whole := section.item("whole")) and whole.facts:
         yield Heading(2, "Crossover and opening", "crossover")
         yield facts_block(whole)

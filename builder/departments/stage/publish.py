@@ -86,7 +86,11 @@ def items(stage: Stage, stater: Stater, around: Surroundings) -> Iterator[Item]:
     """The datum, then decks with their areas, then everything else by kind."""
     system = around.system
     yield stater.item(stage.datum, "stage.datum", "datum", "Datum")
-    yield stater.item(stage, "stage.whole", "whole", "Stage", leave_out=("datum", "note"))
+    yield stater.item(stage, "stage.whole", "whole", "Stage", leave_out=("datum", "note", "ground"))
+    if stage.ground:
+        item = stater.item(stage.ground, "stage.ground", "ground", "Open ground")
+        buried = stater.of_parts(stage.ground.buried, f"{item.key}.buried", "Buried")
+        yield replace(item, facts=(*item.facts, *buried))
     for deck, item in zip(
         stage.decks, stater.named(stage.decks, "stage", "deck", leave_out=("outline",)), strict=True
     ):

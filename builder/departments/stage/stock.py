@@ -27,6 +27,10 @@ Kind = Literal[
     "dance floor",
     "orchestra shell",
     "music stand",
+    "ramp",
+    "rail",
+    "toe rail",
+    "fence",
     "other",
 ]
 
@@ -37,6 +41,10 @@ class Riser(Loose):
     defines: ClassVar[str] = "riser"
     name: Name
     """What they are called here."""
+    kind: Maybe[Literal["riser", "modular deck", "bridging piece"]] = Absent.NOT_STATED
+    """Riser, modular deck, or bridging piece between decks."""
+    one_make: Annotated[YesNo | None, OfModel()] = None
+    """Whether they fit only others of the same make."""
     count: Annotated[Maybe[Count], Plausible(0, 400)] = Absent.NOT_STATED
     """How many there are."""
     width: Annotated[Maybe[Length], Plausible(0.3, 6.0), OfModel()] = Absent.NOT_STATED
@@ -60,8 +68,9 @@ class Furnishing(Loose):
     kind: Maybe[Kind] = Absent.NOT_STATED
     """
     What kind of thing it is: steps that stand loose, stairs that are built in, a barrier, a carpet,
-    masking by its kind, a piano, a dance floor, an orchestra shell, music stands or other. A show
-    that asks for a crowd barrier is answered by what is of that kind, whatever it is called.
+    masking by its kind, a piano, a dance floor, an orchestra shell, music stands, a ramp, a rail, a
+    toe rail, a fence or other. A show that asks for a crowd barrier is answered by what is of that
+    kind, whatever it is called.
     """
     count: Annotated[Maybe[Annotated[Count, Plausible(0, 500)]], Plausible(0, 500)] = (
         Absent.NOT_STATED
@@ -97,5 +106,5 @@ class Furnishing(Loose):
     """The height of one."""
     colours: Annotated[tuple[Name, ...], OfModel()] = ()
     """Its colours, one for each side where there are two."""
-    length: Annotated[Maybe[Length], Plausible(0.3, 200.0)] = Absent.NOT_STATED
+    length: Annotated[Maybe[Length], Plausible(0.3, 2_000.0)] = Absent.NOT_STATED
     """How much there is of it in all, where it is measured by length."""
