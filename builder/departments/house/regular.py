@@ -5,9 +5,9 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
-from builder.departments.house.keeping import Weekday
 from builder.reading.problems import Problem
 from builder.reading.quantities import TimeOfDay
+from builder.reading.weekdays import Weekday
 from builder.reading.words import Name, Text
 from builder.reading.written import Line
 
