@@ -53,6 +53,7 @@ LEAST = {
     "test_reference_acts.py": (1, 20),
     "test_whole_day.py": (1, 6),
     "test_sentences.py": (1, 4),
+    "test_hired_stage.py": (1, 10),
     "test_silence.py": (1, 6),
     "test_wording.py": (8, 50),
 }
