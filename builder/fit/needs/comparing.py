@@ -62,6 +62,8 @@ def compared(requirement: NeedAmount, rule: Rule, pack: FitPack) -> Verdict:
     answer = by_all(requirement, rule, section, items_for(section, rule))
     if answer["verdict"] == SHORT and is_open_elsewhere(rule, section, pack):
         return asked(requirement, rule, NONE_OF_ITS_OWN)
+    if answer["verdict"] == SHORT and is_own_list_open(rule, section):
+        return asked_for_all(requirement, rule, silence_of(rule, section), section)
     perhaps = [item for item in items_perhaps(section, rule) if unsaid(item, rule) != ""]
     if len(perhaps) == 0:
         return answer
@@ -125,6 +127,16 @@ def is_open_elsewhere(rule: Rule, own: Section, pack: FitPack) -> bool:
         if other["section"] == there["section"] and other["item"] == there["item"]
     ]
     return all(whole_standing(other, section) != "none" for other in alike)
+
+
+def is_own_list_open(rule: Rule, section: Section) -> bool:
+    """
+    Whether only things of other kinds answer a rule, and the house leaves open whether it has any
+    of the rule's own.
+    """
+    if any(item["kind"] == rule["item"] for item in section["items"]):
+        return False
+    return whole_standing(rule, section) in ("unknown", "not stated")
 
 
 def is_alike(one: Verdict, other: Verdict) -> bool:

@@ -78,6 +78,14 @@ def test_subs_and_in_ear_mixes_are_answered_from_what_is_described() -> None:
     assert told(pack(sound=[item("whole", "S", subs=value(standing="none"))]), "subs")[0] == "short"
 
 
+def test_things_of_another_kind_alone_make_nothing_short_where_the_list_is_open() -> None:
+    spare = item("boxes", "Spare subs", condition="out of service", subs=value("2", 2.0))
+    silent = item("whole", "Sound", subs=value(standing="not stated"))
+    none = item("whole", "Sound", subs=value(standing="none"))
+    assert told(pack(sound=[spare, silent]), "subs", 2.0) == ("ask", "The house has not said.")
+    assert told(pack(sound=[spare, none]), "subs", 2.0)[0] == "short"
+
+
 @pytest.mark.source("NIST SP 811 (2008), Appendix B.8: 1 psf = 47.88026 Pa")
 def test_a_limit_written_in_other_units_is_the_same_limit() -> None:
     deck = item("deck", "Deck", load=value("150 psf", 150 * 47.88025898033584))
