@@ -272,6 +272,42 @@ class Figure:
     verified: Verified | None = None
 
 
+class Turning:
+    """
+    What a figure is made of that a value can turn, so that its ends do not follow from those of the
+    value alone.
+    """
+
+    __slots__ = ()
+
+    def between(self, others: Sequence["Turning"]) -> Value | None:
+        """
+        The figure between what it is made of at every end, itself among them; None where that
+        cannot be told.
+        """
+        raise NotImplementedError
+
+
+@dataclass(frozen=True, slots=True)
+class TurnedFigure(Figure):
+    """A figure that a value can turn, with what it is made of: while it is worked out only."""
+
+    turning: Turning = field(default_factory=Turning, compare=False, repr=False)
+
+
+def turned_by(figure: Figure, turning: Turning) -> TurnedFigure:
+    """A figure with what it is made of."""
+    own = {part.name: getattr(figure, part.name) for part in fields(Figure)}
+    return TurnedFigure(**own, turning=turning)
+
+
+def as_published(figure: Figure) -> Figure:
+    """A figure without what it is made of."""
+    if not isinstance(figure, TurnedFigure):
+        return figure
+    return Figure(**{part.name: getattr(figure, part.name) for part in fields(Figure)})
+
+
 @dataclass(frozen=True, slots=True)
 class Item:
     """
@@ -570,8 +606,8 @@ def stated(record: Any) -> dict[str, object]:
 
 @cache
 def defaults_of(kind: Any) -> tuple[tuple[str, object], ...]:
-    """The keys of a kind of record, each with its default."""
-    return tuple((part.name, part.default) for part in fields(kind))
+    """The keys of a kind of record that are published, each with its default."""
+    return tuple((part.name, part.default) for part in fields(kind) if part.compare)
 
 
 def record_of(value: object) -> object:

@@ -12,7 +12,7 @@ from datetime import date
 
 from builder import fit_file, pack_schema
 from builder.bearers.telling import as_pages_tell
-from builder.both_ends.joining import Sections, at_both_ends
+from builder.both_ends.joining import Sections, at_both_ends, published_figures
 from builder.both_ends.states import in_either_state
 from builder.confirming import settled, with_confirmations
 from builder.department import Department, Published, Surroundings
@@ -339,7 +339,7 @@ def with_two_ends(
     sections = {part.section.key: part.section for part in published}
     found = at_both_ends(sections, venue.descriptions, sections_of)
     found = in_either_state(found, venue.descriptions, at_ends)
-    return [replace(part, section=found[part.section.key]) for part in published]
+    return [replace(part, section=published_figures(found[part.section.key])) for part in published]
 
 
 def surroundings_of(venue: Venue, ageing: Ageing) -> Surroundings:

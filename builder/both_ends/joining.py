@@ -8,7 +8,16 @@ from dataclasses import replace
 
 from builder.both_ends.inputs import Descriptions, Group, corners, groups, inexact, keys_of, middle
 from builder.both_ends.one_way import ONE_WAY
-from builder.pack import Figure, Item, Section, Value, one_or_both, tells_the_most
+from builder.pack import (
+    Figure,
+    Item,
+    Section,
+    TurnedFigure,
+    Value,
+    as_published,
+    one_or_both,
+    tells_the_most,
+)
 
 Sections = Mapping[str, Section]
 Compute = Callable[[Descriptions], Sections]
@@ -77,8 +86,6 @@ def item_between(base: Item, ends: Sequence[Item], section: str, group: Group) -
     order = [key for key in by_key[0] if all(key in figures for figures in by_key)]
     between = {
         key: figure_between(own.get(key), [figures[key] for figures in by_key], section, group)
-        if is_one_way(key, group)
-        else None
         for key in order
     }
     told = {
@@ -115,7 +122,8 @@ def figure_between(
     A figure between what it is at the ends, with the working of the end where it is most; None
     where it is told as well already, or not told at an end.
     """
-    value = value_of_ends(ends)
+    is_even = is_one_way(ends[0].key, group)
+    value = value_of_ends(ends) if is_even else value_of_turning(ends)
     if value is None or (own is not None and is_as_well(own.value, value, section)):
         return None
     return told_between(ends, value, ENDS.format(inputs=inputs_in_words(group), text=value.text))
@@ -136,6 +144,26 @@ def told_between(ends: Sequence[Figure], value: Value, step: str) -> Figure:
     most = max(ends, key=lambda end: -math.inf if end.value is None else end.value.far_end or 0.0)
     working = replace(most.working, steps=(*most.working.steps, step))
     return replace(most, value=value, working=working)
+
+
+def value_of_turning(ends: Sequence[Figure]) -> Value | None:
+    """
+    The value of a figure that the values can turn, between the ends that its own room knows from
+    what it is made of; None where its room knows none.
+    """
+    turning = [end.turning for end in ends if isinstance(end, TurnedFigure)]
+    return turning[0].between(turning) if len(turning) == len(ends) else None
+
+
+def published_figures(section: Section) -> Section:
+    """A section whose figures no longer tell what they are made of."""
+    items = tuple(
+        replace(item, figures=tuple(as_published(figure) for figure in item.figures))
+        if any(isinstance(figure, TurnedFigure) for figure in item.figures)
+        else item
+        for item in section.items
+    )
+    return section if items == section.items else replace(section, items=items)
 
 
 def value_between(values: Sequence[Value]) -> Value | None:

@@ -9,15 +9,22 @@ from collections.abc import Mapping, Set
 
 ALL: Set[str] = frozenset()
 """No figure is left out."""
-BETWEEN_PHASES: Set[str] = frozenset(
-    {"neutral-current", "neutral-left", "neutral-binds", "imbalance"}
-)
+BETWEEN_PHASES: Set[str] = frozenset({"neutral-current", "neutral-binds", "imbalance"})
 """
 The current of a neutral is the length of a sum of arrows: longest where each of them is at an end,
 but not shortest there. A load on the phase that carries least brings phases nearer to each other.
+Current and imbalance tell what they are made of (``turning``), and are told between their own ends.
+"""
+OF_ANY_PART: Set[str] = frozenset({"neutral-left"})
+"""
+What a neutral may have to carry whichever loads are off only grows with what one of them draws, but
+an angle may turn it.
 """
 DROPS: Set[str] = frozenset({"drop", "drop-total", "drop-left", "drop-alone"})
-"""Of a power factor between its ends a drop may be larger: R·cos φ + X·sin φ has its top within."""
+"""
+Of a power factor between its ends a drop may be larger: R·cos φ + X·sin φ has its top within. Drops
+tell what they are made of, and are told between their own ends.
+"""
 
 SHARES: Set[str] = frozenset({"within_3", "within_6", "bare_within_3", "spread"})
 """How evenly an area is served: best somewhere, and worse on both sides of it."""
@@ -67,7 +74,7 @@ ONE_WAY: Mapping[str, Mapping[str, Set[str]]] = {
     },
     "power": {
         "continuous_share": ALL,
-        "usual_power_factor": BETWEEN_PHASES | DROPS,
+        "usual_power_factor": BETWEEN_PHASES | OF_ANY_PART | DROPS,
         "supplies.rating": ALL,
         "supplies.breaker": ALL,
         "supplies.transformer": ALL,
@@ -85,12 +92,13 @@ ONE_WAY: Mapping[str, Mapping[str, Set[str]]] = {
         "shore_power.rating": ALL,
         "shore_power.breaker": ALL,
         "standing_loads.draws": BETWEEN_PHASES,
-        "standing_loads.power_factor": BETWEEN_PHASES,
+        "standing_loads.power_factor": BETWEEN_PHASES | OF_ANY_PART,
         "standing_loads.third_harmonic": BETWEEN_PHASES,
     },
     "lines": {"lines.path": ALL},
 }
 """
 The keys of each file as they lead from its top, without the places in lists, and the parts of
-the keys of figures that one of them can turn: these keep what is told without it.
+the keys of figures that one of them can turn: these keep what is told without it, unless they tell
+what they are made of.
 """

@@ -17,12 +17,13 @@ from builder.departments.power.amounts import (
 from builder.departments.power.circuits.open_limits import not_taken_off
 from builder.departments.power.circuits.sources import Source, capacity, limits_open
 from builder.departments.power.circuits.tree import Carried, Network
+from builder.departments.power.circuits.turning import UnevenTurning, parts_on
 from builder.departments.power.description import Generator
 from builder.departments.power.free import free_figures, lacking, total_free_figure
 from builder.formulas.circuits import Load, Standing, limit_a
 from builder.formulas.phasors import PHASES, imbalance_percent, line_currents, summed_currents
 from builder.formulas.windings import seen_before
-from builder.pack import Figure, Input, Item, not_less, not_more
+from builder.pack import Figure, Input, Item, not_less, not_more, turned_by
 from builder.reading.measures import shown
 from builder.reading.quantities import Current
 from builder.working import figure, missing, worked
@@ -214,10 +215,7 @@ def imbalance_figure(
     steps = [
         f"mean {mean_a:.4g} A; 100 × |{far_a:.4g} − {mean_a:.4g}| / {mean_a:.4g} = {uneven:.3g} %"
     ]
-    yield figure(
-        key,
-        label,
-        percent(uneven),
-        worked(imbalance_percent, inputs=names, steps=steps),
-        caution=ELECTRICITY,
-    )
+    working = worked(imbalance_percent, inputs=names, steps=steps)
+    turning = UnevenTurning(parts_on(source.name, network), source.phases)
+    found = figure(key, label, percent(uneven), working, caution=ELECTRICITY)
+    yield turned_by(found, turning)

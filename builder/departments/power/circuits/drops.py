@@ -3,7 +3,7 @@ Voltage lost along each feeder at the full continuous load of what it feeds, and
 there.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import fsum
 
@@ -11,6 +11,7 @@ from builder.cautions import ELECTRICITY
 from builder.departments.power.amounts import percent
 from builder.departments.power.circuits.sources import Source, limits_open, said_of_neutral
 from builder.departments.power.circuits.tree import Network, usual_power_factor
+from builder.departments.power.circuits.turning import Along, DropTurning, LeftTurning
 from builder.departments.power.description import DropLimits, Fed, Power
 from builder.departments.power.description.nodes import Feeder
 from builder.formulas.circuits import limit_a
@@ -24,7 +25,17 @@ from builder.formulas.conductors import (
     metric_conductor,
 )
 from builder.formulas.voltage_drop import drop_percent, single_phase_drop_v, three_phase_drop_v
-from builder.pack import Figure, Input, Item, Value, not_less, not_more, one_or_both
+from builder.pack import (
+    Figure,
+    Input,
+    Item,
+    TurnedFigure,
+    Value,
+    not_less,
+    not_more,
+    one_or_both,
+    turned_by,
+)
 from builder.reading.absent import Absent, is_unknown
 from builder.reading.in_part import ends_of
 from builder.reading.measures import shown
@@ -51,6 +62,7 @@ class Drop:
     step: str
     inputs: tuple[Input, ...]
     formulas: tuple[Cited, ...]
+    along: Along
 
     @property
     def percent(self) -> float:
@@ -186,7 +198,18 @@ def computed(
         ),
         Input("Power factor", said),
     )
-    return Drop(drop_v, base_v, base, current_a, step, inputs, (formula, table))
+    by_r_v, by_x_v = (
+        formula(
+            current_a=current_a,
+            length_m=length_m,
+            r_ohm_per_km=one,
+            x_ohm_per_km=other,
+            power_factor=1.0,
+        )
+        for one, other in ((r, x), (x, r))
+    )
+    along = Along(by_r_v / base_v, by_x_v / base_v, power_factor)
+    return Drop(drop_v, base_v, base, current_a, step, inputs, (formula, table), along)
 
 
 def power_factor_for(conductor: Conductor, power: Power) -> tuple[float, str]:
@@ -231,12 +254,7 @@ def drop_figures(item: Item, name: str, network: Network, power: Power) -> tuple
         steps=[found.step, share],
         leaves_out=LEAVES_OUT,
     )
-    value = Value(
-        f"{shown(Percent, found.percent / 100, 1)[0]}, {shown(Voltage, found.drop_v)[0]}",
-        "",
-        found.percent / 100,
-        "1",
-    )
+    value = share_and_volts(found.percent / 100, found.base_v)
     own = figure(
         key,
         label,
@@ -245,9 +263,33 @@ def drop_figures(item: Item, name: str, network: Network, power: Power) -> tuple
         caution=ELECTRICITY,
         note=f"{found.base}, at {current_a:.4g} A",
     )
+    own = turned(own, [found], lambda share: share_and_volts(share, found.base_v))
     total = total_figure(item, name, network, power)
     alone = alone_figure(item, name, network, power)
     return (own, total, *left_figure(item, total, power), *alone)
+
+
+def share_and_volts(share: float, base_v: float) -> Value:
+    """A loss as a value, in percent and in volts."""
+    volts = shown(Voltage, share * base_v)[0]
+    return Value(f"{shown(Percent, share, 1)[0]}, {volts}", "", share, "1")
+
+
+def turned(found: Figure, drops: Sequence[Drop], told: Callable[[float], Value]) -> Figure:
+    """A loss along some feeders with what it is made of, where it is exact."""
+    if found.value is None or found.value.number is None or not drops:
+        return found
+    along = Along(
+        fsum(drop.along.resistive for drop in drops),
+        fsum(drop.along.reactive for drop in drops),
+        drops[0].along.power_factor,
+    )
+    return turned_by(found, DropTurning(along, told))
+
+
+def told_share(share: float) -> Value:
+    """A loss as a value, in percent."""
+    return percent(share * 100)
 
 
 def held(value: Value, source: Source, power: Power) -> Value:
@@ -270,6 +312,7 @@ def total_figure(item: Item, name: str, network: Network, power: Power) -> Figur
     steps, total = [], 0.0
     formulas: list[Cited] = []
     without = []
+    drops = []
     for up in network.tree.path[name]:
         if network.sources[up].fed_from is None:
             continue
@@ -278,6 +321,7 @@ def total_figure(item: Item, name: str, network: Network, power: Power) -> Figur
             without.append(up)
             continue
         total += found.percent
+        drops.append(found)
         formulas += found.formulas
         steps.append(f"{up}: {found.step}, {found.percent:.3g} %")
     steps.append(f"together {total:.3g} %")
@@ -292,7 +336,7 @@ def total_figure(item: Item, name: str, network: Network, power: Power) -> Figur
         return missing(
             key, label, working, [f"the feeder of {up}" for up in without], caution=ELECTRICITY
         )
-    return figure(
+    lost = figure(
         key,
         label,
         held(percent(total), network.sources[name], power),
@@ -300,6 +344,7 @@ def total_figure(item: Item, name: str, network: Network, power: Power) -> Figur
         caution=ELECTRICITY,
         note="with nothing else on the feeders above it",
     )
+    return turned(lost, drops, told_share)
 
 
 def alone_figure(item: Item, name: str, network: Network, power: Power) -> Iterator[Figure]:
@@ -319,7 +364,7 @@ def alone_figure(item: Item, name: str, network: Network, power: Power) -> Itera
         steps=[*steps, f"together {total:.3g} %"],
         leaves_out=f"{LEAVES_OUT} A neutral smaller than the lines.",
     )
-    yield figure(
+    alone = figure(
         f"{item.key}.drop-alone",
         "Voltage drop with one line loaded alone",
         held(percent(total), network.sources[name], power),
@@ -327,6 +372,7 @@ def alone_figure(item: Item, name: str, network: Network, power: Power) -> Itera
         caution=ELECTRICITY,
         note="line to neutral, from the supply",
     )
+    yield turned(alone, [drop for _, drop in found], told_share)
 
 
 def alone_drops(name: str, network: Network, power: Power) -> list[tuple[str, Drop]] | None:
@@ -372,7 +418,17 @@ def left_figure(item: Item, total: Figure, power: Power) -> Iterator[Figure]:
         yield missing(key, label, working, ["the house's limit to the load"], caution=ELECTRICITY)
         return
     note = "of the limit to the load"
-    yield figure(key, label, value, working, caution=ELECTRICITY, note=note)
+    left = figure(key, label, value, working, caution=ELECTRICITY, note=note)
+    yield left_turning(left, total, limits)
+
+
+def left_turning(left: Figure, total: Figure, limits: tuple[float | None, float | None]) -> Figure:
+    """What is left for tails with what it is made of, where the loss is exact and the limit too."""
+    lost = total.turning if isinstance(total, TurnedFigure) else None
+    limit = limits[0]
+    if not isinstance(lost, DropTurning) or limit is None or limits[1] != limit:
+        return left
+    return turned_by(left, LeftTurning(lost.along, limit))
 
 
 def left_value(

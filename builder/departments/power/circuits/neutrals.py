@@ -24,6 +24,12 @@ from builder.departments.power.circuits.sources import (
     said_of_neutral,
 )
 from builder.departments.power.circuits.tree import Network
+from builder.departments.power.circuits.turning import (
+    BindsTurning,
+    LeftInNeutralTurning,
+    NeutralTurning,
+    parts_on,
+)
 from builder.departments.power.description import Generator
 from builder.departments.power.subjects import told
 from builder.formulas.circuits import limit_a
@@ -33,7 +39,7 @@ from builder.formulas.neutral_limits import (
     third_harmonic_that_fills_neutral,
 )
 from builder.formulas.phasors import PHASES, neutral_current
-from builder.pack import Figure, Finding, Input, Item, Level, Value, not_less, not_more
+from builder.pack import Figure, Finding, Input, Item, Level, Value, not_less, not_more, turned_by
 from builder.reading.absent import Absent
 from builder.working import figure, missing, worked
 
@@ -108,14 +114,10 @@ def current_figure(item: Item, source: Source, network: Network) -> Figure:
     if thirds:
         note = f"without {' and '.join(lacking)}, which is not known"
         return figure(key, label, not_less(value), working, caution=ELECTRICITY, note=note)
-    return figure(
-        key,
-        label,
-        value if stands.sure else not_more(value),
-        working,
-        caution=ELECTRICITY,
-        note="" if stands.sure else UNSURE_LINES,
-    )
+    if not stands.sure:
+        return figure(key, label, not_more(value), working, caution=ELECTRICITY, note=UNSURE_LINES)
+    turning = NeutralTurning(parts_on(source.name, network))
+    return turned_by(figure(key, label, value, working, caution=ELECTRICITY), turning)
 
 
 def most_a(source: Source, network: Network) -> float:
@@ -151,7 +153,7 @@ def left_figure(item: Item, source: Source, limit: Limit, network: Network) -> F
     machine = source.record
     taken_off = isinstance(machine, Generator) and any(not_taken_off(machine))
     is_open = thirds or limits_open(source) or not source.share_said or taken_off
-    return figure(
+    found = figure(
         f"{item.key}.neutral-left",
         "Left in the neutral",
         not_more(ampere(value)) if is_open else ampere(value),
@@ -159,6 +161,12 @@ def left_figure(item: Item, source: Source, limit: Limit, network: Network) -> F
         caution=ELECTRICITY,
         note="; ".join([f"by its {limit.what}", *less]),
     )
+    return found if is_open else turned_by(found, left_turning(source, limit, network))
+
+
+def left_turning(source: Source, limit: Limit, network: Network) -> LeftInNeutralTurning:
+    """What is left in a neutral by what it is made of."""
+    return LeftInNeutralTurning(parts_on(source.name, network), limit.current_a * source.share)
 
 
 def binding_figure(item: Item, source: Source, limit: Limit, network: Network) -> Iterator[Figure]:
@@ -190,14 +198,11 @@ def binding_figure(item: Item, source: Source, limit: Limit, network: Network) -
     if share > 1:
         yield figure(key, label, Value("none: the lines bind first"), working, caution=ELECTRICITY)
     else:
-        yield figure(
-            key,
-            label,
-            percent(share * 100),
-            working,
-            caution=ELECTRICITY,
-            note="of an even load that fills the lines",
-        )
+        note = "of an even load that fills the lines"
+        binds = figure(key, label, percent(share * 100), working, caution=ELECTRICITY, note=note)
+        turning = BindsTurning(left_turning(source, limit, network), free_a)
+        is_open = network.unknown_thirds_below(source.name)
+        yield binds if is_open else turned_by(binds, turning)
 
 
 def neutral_findings(source: Source, network: Network) -> Iterator[Finding]:
