@@ -56,7 +56,7 @@ class House:
 
 HOUSES = (
     House("hired-stage", 0.95, 1, 9),
-    House("theatre", 0.81, 0, 10),
+    House("theatre", 0.97, 0, 10),
 )
 
 

@@ -38,6 +38,7 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     },
     ("house", "quiet"): {"from", "until"},
     ("house", "closure"): {"from", "until", "why", "departments"},
+    ("house", "works"): {"departments", "not_final"},
     ("house", "regular"): {
         "what",
         "days",
@@ -53,7 +54,12 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     ("house", "noise"): {"level", "metric", "over", "measured_at"},
     ("sound", "mix"): {"average_level", "average_level_error"},
     ("sound", "whole"): {"hangs"},
-    ("access", "approach"): {"longest_truck", "lowest_clearance", "weight_limit"},
+    ("access", "approach"): {
+        "longest_truck",
+        "longest_trailer",
+        "lowest_clearance",
+        "weight_limit",
+    },
     ("access", "dock"): {"approach", "trucks_at_once"},
     ("access", "route"): {
         "from_dock",

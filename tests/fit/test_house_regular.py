@@ -100,3 +100,15 @@ def test_every_day_is_each_day_and_months_may_go_over_the_new_year() -> None:
 
 def test_what_is_sure_is_told_before_what_is_asked() -> None:
     assert on_date([BAND, regular("works", "Tuesday")], "2026-12-01")[0] == "short"
+
+
+def test_figures_that_are_not_final_are_told_with_each_verdict_on_them() -> None:
+    works = item("works", "New rope locks", departments=a_list("stage"), not_final=a_list("arbors"))
+    first = judged([works], "")["verdicts"][0]
+    words = "Not final, the house says: arbors (New rope locks)."
+    assert (first["verdict"], first["notes"]) == ("fits, with a note", [words])
+    other = item("works", "New seats", departments=a_list("sound"))
+    assert judged([other], "")["verdicts"][0]["verdict"] == "fits"
+    whole = item("works", "New boards", departments=a_list("stage"))
+    (note,) = judged([whole], "")["verdicts"][0]["notes"]
+    assert note == "Not final, the house says: its figures of stage (New boards)."

@@ -206,3 +206,25 @@ def test_where_nothing_limits_a_truck_nobody_asks_what_its_length_is_of() -> Non
     answer = truck(unsaid, "length: 53 ft")
     assert answer["verdict"] == "ask"
     assert answer["question"].startswith("How do trucks come")
+
+
+def test_a_limit_for_the_trailer_is_held_against_the_trailer() -> None:
+    record = house(route(WIDE), road="longest_trailer: 40 ft")
+    assert truck(record, "length: 40 ft, length of: trailer")["verdict"] == "fits"
+    assert truck(record, "length: 53 ft, length of: trailer")["verdict"] == "short"
+    assert truck(record, "length: 40 ft, length of: whole truck")["verdict"] == "fits"
+    whole = truck(record, "length: 16 m, length of: whole truck")
+    assert whole["verdict"] == "ask"
+    assert whole["act_question"] == (
+        "A, rider line 2: how long is your longest trailer, without its tractor? The house lets in"
+        " 40 ft."
+    )
+    assert truck(record, "length: 53 ft")["verdict"] == "ask"
+
+
+def test_of_two_limits_on_length_both_hold() -> None:
+    record = house(route(WIDE), road="longest_trailer: 40 ft, longest_truck: 15 m")
+    assert truck(record, "length: 12 m, length of: whole truck")["verdict"] == "fits"
+    assert truck(record, "length: 15.1 m, length of: whole truck")["verdict"] == "short"
+    assert truck(record, "length: 41 ft, length of: trailer")["verdict"] == "short"
+    assert truck(record, "length: 39 ft, length of: trailer")["verdict"] == "ask"

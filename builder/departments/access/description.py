@@ -31,6 +31,7 @@ from builder.reading.written import (
     Plausible,
     Rated,
     RefersTo,
+    Terms,
     Written,
 )
 
@@ -71,6 +72,8 @@ class Approach(Line):
     """The largest gross weight allowed."""
     longest_truck: Annotated[Maybe[Length], Plausible(4.0, 30.0), Decisive()] = Absent.NOT_STATED
     """The longest truck that can use it, tractor and trailer."""
+    longest_trailer: Annotated[Maybe[Length], Plausible(4.0, 20.0)] = Absent.NOT_STATED
+    """The longest trailer that can use it, where the house tells that by itself."""
     slope: Annotated[Maybe[Slope], Plausible(0.0, 0.15)] = Absent.NOT_STATED
     """The steepest part."""
     hours: Maybe[Text] = Absent.NOT_STATED
@@ -107,6 +110,8 @@ class Shuttle(Line):
         Absent.NOT_STATED
     )
     """How long one takes there and back, loading included."""
+    truck_length: Annotated[Maybe[Length], Plausible(3.0, 20.0)] = Absent.NOT_STATED
+    """The length of one."""
     order: tuple[Name, ...] = ()
     """What they bring, in which order."""
 
@@ -129,6 +134,8 @@ class Dock(Line):
     """Height of the dock above the road. Ground level is none."""
     leveller: Maybe[Text] = Absent.NOT_STATED
     """Whether there is a leveller, and its range."""
+    plate: YesNo | None = None
+    """Whether a loose plate bridges the gap to the truck."""
     door_width: Annotated[Maybe[Length], Plausible(0.8, 8.0), Decisive()] = Absent.NOT_STATED
     """Clear width of the door."""
     door_height: Annotated[Maybe[Length], Plausible(1.8, 8.0), Decisive()] = Absent.NOT_STATED
@@ -160,6 +167,8 @@ class Passage(Line):
     """How long it is to push through."""
     slope: Annotated[Maybe[Slope], Plausible(0.0, 0.2)] = Absent.NOT_STATED
     """Its slope, as rise to run, per cent or degrees."""
+    slope_at_start: Annotated[Maybe[Slope], Plausible(0.0, 0.2)] = Absent.NOT_STATED
+    """Its slope where it begins, where that changes on the way and `slope` is the steepest."""
     slope_also: Annotated[Slope | None, Plausible(0.0, 0.6)] = None
     """The same slope stated another way, where a drawing gives both. The two are compared."""
     weight_limit: Annotated[Maybe[Mass], Rated(), Plausible(100.0, 40_000.0)] = Absent.NOT_STATED
@@ -236,6 +245,12 @@ class Vehicle(Loose):
     """Diesel, petrol, gas, electric, or moved by hand."""
     tyres: Annotated[Maybe[Text], OfModel()] = Absent.NOT_STATED
     """What it rolls on, and where it can go on that."""
+    bed_width: Annotated[Maybe[Length], Plausible(0.3, 3.0), OfModel()] = Absent.NOT_STATED
+    """The width of what one loads it on, such as of a cart."""
+    bed_length: Annotated[Maybe[Length], Plausible(0.5, 6.0), OfModel()] = Absent.NOT_STATED
+    """The length of that."""
+    owner: Name | None = None
+    """Whose it is, where it is not the house's."""
     driver: Maybe[Text] = Absent.NOT_STATED
     """Who may drive it."""
     driver_until: TimeOfDay | None = None
@@ -253,6 +268,10 @@ class Parking(Line):
     """Where it is, such as behind the cabins."""
     pass_needed: YesNo | None = None
     """Whether one needs a pass."""
+    pass_from: Name | None = None
+    """Who gives it, by role."""
+    full_on: tuple[Weekday, ...] = ()
+    """The days on which it fills."""
     count: Annotated[Maybe[Count], Plausible(0, 500), Decisive()] = Absent.NOT_STATED
     """How many."""
     length: Annotated[Maybe[Length], Plausible(3.0, 40.0)] = Absent.NOT_STATED
@@ -300,6 +319,8 @@ class Access(DepartmentFile):
     """How many persons of the house's own help to unload, or none."""
     loaders_for: Annotated[Maybe[Duration], Plausible(1_800.0, 43_200.0)] = Absent.NOT_STATED
     """For how long they do."""
+    loaders_terms: Terms | None = None
+    """On what terms they help: included, extra charge, by arrangement or not for visitors."""
     loaders: Maybe[Text] = Absent.NOT_STATED
     """Who unloads, and how many are usual a truck."""
     largest_case: Maybe[Text] = Absent.NOT_STATED

@@ -41,6 +41,7 @@ TABLES = (
             "lowest_clearance",
             "narrowest",
             "longest_truck",
+            "longest_trailer",
             "weight_limit",
             "slope",
             "hours",

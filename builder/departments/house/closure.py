@@ -10,7 +10,7 @@ from builder.reading.dated import FURTHER_NOTICE, Dated
 from builder.reading.maybe import Maybe
 from builder.reading.nodes import spoken
 from builder.reading.problems import Problem
-from builder.reading.words import DayOrSo, Text, UntilWhen
+from builder.reading.words import DayOrSo, Name, Text, UntilWhen
 from builder.reading.written import Line
 
 Closable = Literal["access", "stage", "rigging", "flying", "power", "sound", "lines"]
@@ -80,3 +80,17 @@ class Closure(Line):
             "closure-backwards",
             "write the earlier day under 'from'",
         )
+
+
+class Works(Line):
+    """Something that is being changed while shows go on, so that figures are not final."""
+
+    public_because: ClassVar[str] = "shows count on the figures that it changes"
+    what: Name
+    """What is done, such as new rope locks."""
+    departments: tuple[Closable, ...]
+    """The departments whose figures are not final."""
+    not_final: tuple[Name, ...] = ()
+    """Which of their figures are not, such as arbors. Left out, all of them."""
+    until: Maybe[UntilWhen] = Absent.NOT_STATED
+    """Until when, as far as anybody knows."""

@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
-from builder.departments.house.closure import Closure
+from builder.departments.house.closure import Closure, Works
 from builder.departments.house.keeping import (
     Asked,
     Counted,
@@ -308,6 +308,8 @@ class House(DepartmentFile):
     When the house is closed to shows, or some departments are. Left out or none, it is closed on no
     day.
     """
+    works: Maybe[tuple[Works, ...]] = Absent.NOT_STATED
+    """What is being changed while shows go on, so that figures are not final; or none."""
     season: Season | None = None
     """When there are shows, where that is not all year."""
     hired: Maybe[tuple[Hired, ...]] = Absent.NOT_STATED

@@ -35,6 +35,7 @@ def parts(section: Section) -> Iterator[Block]:
     """The tables, each under its heading where the house has something to say."""
     for kind, title, columns in (
         ("closure", "Closed", ("from", "until", "why", "departments")),
+        ("works", "Being changed", ("departments", "not_final", "until")),
         (
             "regular",
             "Closed or taken, each time",
@@ -78,6 +79,7 @@ def title_of_first_column(kind: str) -> str:
     return {
         "closure": "What is closed",
         "regular": "What",
+        "works": "What",
         "seats-out": "Seats",
         "curfew": "Days",
         "quiet": "Days",

@@ -104,6 +104,7 @@ def items(house: House, stater: Stater) -> Iterator[Item]:
     if not isinstance(house.closed, Absent):
         yield from closures(house.closed, stater)
     yield from stater.counted(listed(house.regularly), "house", "regular", name_key="what")
+    yield from stater.counted(listed(house.works), "house", "works", name_key="what")
     yield from stater.named(listed(house.removable_seats), "house", "seats-out")
     yield from stater.counted(house.trouble_spots, "house", "trouble", name_key="what")
     if not isinstance(house.curfews, Absent):

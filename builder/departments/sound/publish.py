@@ -182,6 +182,7 @@ def items(room: Room) -> Iterator[Item]:
         (sound.monitors, "monitor"),
         (sound.consoles, "console"),
         (sound.feeds, "feed"),
+        (sound.hearing_help, "hearing-help"),
         (sound.splits, "split"),
         (sound.drop_boxes, "dropbox"),
         (sound.tails, "tail"),

@@ -38,6 +38,8 @@ class StageLift(Line):
     """How fast it moves."""
     persons: Annotated[Maybe[Count], Plausible(1, 6)] = Absent.NOT_STATED
     """How many persons it takes to move it."""
+    keys_needed: Maybe[YesNo] = Absent.NOT_STATED
+    """Whether it moves with keys only, which somebody of the house holds."""
     stops: tuple[Stop, ...] = ()
     """The levels it stops at, from the lowest up."""
     rail: Annotated[Maybe[Length], Plausible(0.03, 1.5)] = Absent.NOT_STATED

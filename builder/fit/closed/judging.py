@@ -8,6 +8,7 @@ that is asked once for each act, and its needs keep their verdicts.
 from builder.fit.closed.dates import closed_on, closure_words, is_over, names_closed
 from builder.fit.closed.regular import regular_on, regular_words
 from builder.fit.closed.sentences import (
+    ALL_FIGURES,
     ANOTHER_DATE,
     ARE_YOU_OPEN,
     CAN_WE_HAVE,
@@ -15,13 +16,15 @@ from builder.fit.closed.sentences import (
     DATE,
     DATE_NOT_SAID,
     NO_DATE,
+    NOT_FINAL,
     ONE_IS_CLOSED,
     PERHAPS_ON,
     WHEN_ARE_YOU_CLOSED,
     WHEN_DO_YOU_PLAY,
     WHO,
 )
-from builder.fit.closed.told import are_unknown, closures_of, regulars_of
+from builder.fit.closed.told import are_unknown, closures_of, regulars_of, works_of
+from builder.fit.notes import once
 from builder.fit.records import (
     Asker,
     FitPack,
@@ -33,6 +36,7 @@ from builder.fit.records import (
     Verdict,
 )
 from builder.fit.sentences import fill
+from builder.fit.values import parts_of
 from builder.fit.verdicts import (
     ASK,
     NOT_NEEDED,
@@ -41,6 +45,7 @@ from builder.fit.verdicts import (
     asked,
     fact_of,
     of_the_act,
+    settled,
     verdict,
     with_remedy,
 )
@@ -61,10 +66,12 @@ def on_their_dates(
         date = date_of(rider, riders)
         for need in rider["requirements"]:
             answer = verdicts[len(answers)]
-            answers.append(on_date(answer, departments_of(need), date, pack))
+            names = departments_of(need)
+            answers.append(under_works(on_date(answer, names, date, pack), names, pack))
     date = date_of_day(riders)
     for answer in verdicts[len(answers) :]:
-        answers.append(on_date(answer, [answer["department"]], date, pack))
+        names = [answer["department"]]
+        answers.append(under_works(on_date(answer, names, date, pack), names, pack))
     for rider in riders:
         answers.extend(date_judged(rider, date_of(rider, riders), pack))
     return answers
@@ -105,6 +112,23 @@ def on_date(answer: Verdict, departments: list[str], date: str, pack: FitPack) -
             if any(name in names_closed(closure) for name in told_by(answer, departments)):
                 answer = with_less(answer, closure, date)
     return answer
+
+
+def under_works(answer: Verdict, departments: list[str], pack: FitPack) -> Verdict:
+    """A verdict with a note on each figure of its departments that is not final."""
+    if answer["verdict"] == NOT_NEEDED:
+        return answer
+    notes: list[str] = []
+    for works in works_of(pack):
+        named = [name for name in departments if name in parts_of(works, "departments")]
+        if len(named) > 0:
+            figures = parts_of(works, "not_final")
+            every = fill(ALL_FIGURES, {"department": ", ".join(named)})
+            words = every if len(figures) == 0 else ", ".join(figures)
+            notes.append(fill(NOT_FINAL, {"figures": words, "what": works["name"]}))
+    if len(notes) == 0:
+        return answer
+    return settled({**answer, "notes": once([*answer["notes"], *notes])})
 
 
 def is_all_closed(closure: Item, answer: Verdict, departments: list[str]) -> bool:

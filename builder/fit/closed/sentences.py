@@ -8,6 +8,9 @@ PARTS_CLOSED = "Closed from {first} until {last}{why}: {names}."
 WHY = " ({why})"
 DAY_UNKNOWN = "a day that it does not know yet"
 
+NOT_FINAL = "Not final, the house says: {figures} ({what})."
+ALL_FIGURES = "its figures of {department}"
+
 REGULARLY = "The house is not free for {what}{days}{months}{from}."
 REGULARLY_DAYS = ", on {days}"
 REGULARLY_MONTHS = ", from {first}{begins} until {last}{ends}"

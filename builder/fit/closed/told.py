@@ -15,6 +15,11 @@ def regulars_of(pack: FitPack) -> list[Item]:
     return items_of(section_of(pack, "house"), "regular")
 
 
+def works_of(pack: FitPack) -> list[Item]:
+    """Everything that is being changed, so that figures are not final."""
+    return items_of(section_of(pack, "house"), "works")
+
+
 def are_unknown(pack: FitPack) -> bool:
     """Whether the house says that it does not know when it is closed."""
     return any(
@@ -25,7 +30,8 @@ def are_unknown(pack: FitPack) -> bool:
 
 def may_be_closed(pack: FitPack) -> bool:
     """Whether the date of a show can decide anything in a house."""
-    return len(closures_of(pack)) > 0 or len(regulars_of(pack)) > 0 or are_unknown(pack)
+    lists = [closures_of(pack), regulars_of(pack), works_of(pack)]
+    return any(len(found) > 0 for found in lists) or are_unknown(pack)
 
 
 def is_of_date(answer: Verdict) -> bool:

@@ -27,10 +27,14 @@ NOT_LIMITED = "{size} not limited"
 TO_SPARE = "{size} {amount} to spare"
 SHORT_BY = "{size} short by {amount}"
 TRAILER_ALONE = "{size} given of the trailer alone, and the limit is for tractor and trailer"
+TRAILER_NOT_SAID = "{size} given, and not that of the trailer, for which the limit is"
 LENGTH_OF_WHAT = "{size} not said to be of tractor and trailer or of the trailer alone"
 LEADS_NOT_SAID = "not stated whether {route} leads to the deck"
 ASK_LENGTH = (
     "{act}{line}: how long is your longest truck, tractor and trailer together? The house lets in"
     " {limit}."
+)
+ASK_TRAILER = (
+    "{act}{line}: how long is your longest trailer, without its tractor? The house lets in {limit}."
 )
 WAITING = "{count} unload at once, {others} wait."

@@ -18,6 +18,7 @@ from builder.fit.way_in.sentences import (
     SHORT_BY,
     TO_SPARE,
     TRAILER_ALONE,
+    TRAILER_NOT_SAID,
     TRUCK_HEIGHT,
     TRUCK_LENGTH,
     TRUCK_WEIGHT,
@@ -25,6 +26,7 @@ from builder.fit.way_in.sentences import (
 from builder.fit.wording import both
 
 WHOLE, TRAILER = "whole truck", "trailer"
+TRAILER_LIMIT = "longest_trailer"
 
 
 class Size(TypedDict):
@@ -151,6 +153,40 @@ def measured(wish: Size, limit: float, fact: Fact) -> Passage:
         answer["word"] = SHORT
         answer["words"] = fill(SHORT_BY, parts)
     return answer
+
+
+def lengths(wish: Size, requirement: TrucksAsked, approach: Item | None) -> list[Passage]:
+    """
+    How a length passes what the approach states: a limit for the whole truck, one for its trailer,
+    or both. Where it states neither, the whole is asked.
+    """
+    trailer_told = approach is not None and is_told(approach, TRAILER_LIMIT)
+    whole_told = approach is not None and is_told(approach, wish["limit"])
+    found: list[Passage] = []
+    if trailer_told:
+        found.append(
+            of_the_trailer(passage({**wish, "limit": TRAILER_LIMIT}, approach), requirement)
+        )
+    if whole_told or not trailer_told:
+        found.append(of_the_whole(passage(wish, approach), requirement))
+    return found
+
+
+def is_told(approach: Item, limit: str) -> bool:
+    """Whether an approach says anything of a limit."""
+    value = approach["values"].get(limit)
+    return value is not None and value["standing"] not in ("unknown", "not stated")
+
+
+def of_the_trailer(one: Passage, requirement: TrucksAsked) -> Passage:
+    """
+    How a truck's length passes a limit for its trailer: where the rider's length is not said to be
+    of the trailer, that may be shorter.
+    """
+    if one["word"] != SHORT or requirement["length_of"] == TRAILER:
+        return one
+    words = fill(TRAILER_NOT_SAID, {"size": TRUCK_LENGTH})
+    return {**one, "word": ASK, "words": words, "of_act": True}
 
 
 def of_the_whole(one: Passage, requirement: TrucksAsked) -> Passage:

@@ -20,6 +20,7 @@ from builder.fit.verdicts import (
 )
 from builder.fit.way_in.sentences import (
     ASK_LENGTH,
+    ASK_TRAILER,
     BY_DOCK,
     LEADS_NOT_SAID,
     NO_SIZE,
@@ -29,9 +30,10 @@ from builder.fit.way_in.sentences import (
     WAY_IN,
 )
 from builder.fit.way_in.sizes import (
+    TRAILER_LIMIT,
     Passage,
     case_sizes,
-    of_the_whole,
+    lengths,
     passage,
     truck_sizes,
 )
@@ -74,9 +76,10 @@ def on_the_road(requirement: TrucksAsked, way: Way) -> list[Passage]:
     """How the trucks pass the approach."""
     passages: list[Passage] = []
     for size in truck_sizes(requirement):
-        one = passage(size, way["approach"])
-        is_length = size["title"] == TRUCK_LENGTH
-        passages.append(of_the_whole(one, requirement) if is_length else one)
+        if size["title"] == TRUCK_LENGTH:
+            passages.extend(lengths(size, requirement, way["approach"]))
+        else:
+            passages.append(passage(size, way["approach"]))
     return passages
 
 
@@ -93,9 +96,10 @@ def to_the_deck(requirement: TrucksAsked, way: Way) -> list[Passage]:
 
 
 def length_asked(requirement: TrucksAsked, answer: Verdict, fact: Fact | None) -> Verdict:
-    """The question to the act how long its trucks are in all."""
+    """The question to the act how long its trucks are in all, or their trailers."""
+    of_trailer = fact is not None and fact["key"].endswith(TRAILER_LIMIT)
     answer["act_question"] = fill(
-        ASK_LENGTH,
+        ASK_TRAILER if of_trailer else ASK_LENGTH,
         {
             "act": requirement["act"],
             "line": rider_line_words(requirement["line"]),

@@ -136,6 +136,8 @@ class Service(Fed):
     """
     earth: Maybe[Text] = Absent.NOT_STATED
     """How it is earthed, and whether the earth is isolated."""
+    isolated_earth: Maybe[YesNo] = Absent.NOT_STATED
+    """Whether its earth is isolated from that of the house."""
     neutral: Maybe[Text] = Absent.NOT_STATED
     """Size of the neutral against the lines, in words. For the figures write neutral_rating."""
     dedicated_to: Annotated[Maybe[Name], Decisive()] = Absent.NOT_STATED
@@ -209,6 +211,8 @@ class UntracedOutlet(Line):
     """
     connector: Maybe[Name] = Absent.NOT_STATED
     """What a plug goes into."""
+    shared_with: tuple[Name, ...] = ()
+    """What else is on the breaker of some of them."""
     fed_from: Annotated[Maybe[Name], RefersTo(FEED)] = Absent.NOT_STATED
     """The service or board that feeds them."""
 

@@ -29,7 +29,14 @@ from builder.departments.sound.description.positions import (
     Split,
     Tail,
 )
-from builder.departments.sound.description.stock import Boxes, Feed, Radio, Spectrum, Stock
+from builder.departments.sound.description.stock import (
+    Boxes,
+    Feed,
+    HearingHelp,
+    Radio,
+    Spectrum,
+    Stock,
+)
 from builder.reading.absent import Absent, listed
 from builder.reading.lists import AtMost, too_many
 from builder.reading.maybe import Maybe
@@ -80,6 +87,8 @@ class Sound(DepartmentFile):
     """Wedges, side fills and drum fills."""
     consoles: tuple[Console, ...] = ()
     """The house's desks."""
+    hearing_help: Maybe[tuple[HearingHelp, ...]] = Absent.NOT_STATED
+    """What helps people who hear less, or none."""
     feeds: Maybe[tuple[Feed, ...]] = Absent.NOT_STATED
     """Lines that leave a desk for others, such as for a recording, or none."""
     splits: Annotated[Maybe[tuple[Split, ...]], Decisive()] = Absent.NOT_STATED

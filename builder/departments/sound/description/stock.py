@@ -11,7 +11,7 @@ from builder.reading.in_service import checked_working
 from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.quantities import Angle, Duration, Frequency, Length
-from builder.reading.words import Count, Name, Text
+from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import (
     Decisive,
     Line,
@@ -109,15 +109,32 @@ class Boxes(Loose):
     a_side: Annotated[Maybe[Count], Plausible(1, 60)] = Absent.NOT_STATED
     """How many stand on each side."""
     stand: Maybe[
-        Literal["on a stand", "on the deck", "on the floor", "under the mains", "flown"]
+        Literal[
+            "on a stand",
+            "on the deck",
+            "on the stage edge",
+            "on the proscenium",
+            "on the floor",
+            "in the pit",
+            "under the mains",
+            "under the balcony",
+            "flown",
+        ]
     ] = Absent.NOT_STATED
-    """On a stand, on the deck, on the floor, under the mains, or flown."""
+    """
+    On a stand, on the deck, on the stage edge, on the proscenium, on the floor, in the pit, under
+    the mains, under the balcony, or flown.
+    """
+    own_drive: Maybe[YesNo] = Absent.NOT_STATED
+    """Whether they can be fed by themselves."""
     make: Annotated[Maybe[Name], OfModel()] = Absent.NOT_STATED
     """Make and type."""
     apart: Annotated[Maybe[Length], Plausible(2.0, 60.0)] = Absent.NOT_STATED
     """How far it is from the left to the right."""
     splay: Annotated[Maybe[Angle], Possible(0.0, 180.0), Plausible(0.0, 90.0)] = Absent.NOT_STATED
     """The angle between the boxes of a side."""
+    splayed: Maybe[YesNo] = Absent.NOT_STATED
+    """Whether the boxes of a side are turned apart, where nobody measured how far."""
     driven: Annotated[
         Maybe[Literal["self-powered", "full range", "bi-amped", "tri-amped"]], OfModel()
     ] = Absent.NOT_STATED
@@ -167,3 +184,17 @@ class Stock(Loose):
     def _working_of_count(self) -> "Stock":
         checked_working(self.count, self.working)
         return self
+
+
+class HearingHelp(Line):
+    """What helps people who hear less: a loop, infrared or radio with receivers."""
+
+    defines: ClassVar[str] = "hearing help"
+    name: Name
+    """What it is called here."""
+    kind: Maybe[Literal["infrared", "radio", "loop", "network", "other"]] = Absent.NOT_STATED
+    """Infrared, radio, an induction loop, by the network, or other."""
+    receivers: Annotated[Maybe[Count], Plausible(1, 2_000)] = Absent.NOT_STATED
+    """How many receivers there are, or none where people use their own."""
+    handed_out_at: Maybe[Name] = Absent.NOT_STATED
+    """Where they are handed out."""

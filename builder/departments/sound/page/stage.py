@@ -57,6 +57,12 @@ LOOSE: tuple[Shown, ...] = (
         ),
     ),
     (
+        "hearing-help",
+        "For people who hear less",
+        "What",
+        ("kind", "receivers", "handed_out_at"),
+    ),
+    (
         "stock",
         "Microphones, direct boxes, stands",
         "What",
