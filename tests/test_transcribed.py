@@ -55,7 +55,7 @@ class House:
 
 
 HOUSES = (
-    House("hired-stage", 0.95, 1, 9),
+    House("hired-stage", 0.97, 0, 9),
     House("theatre", 0.97, 0, 10),
 )
 

@@ -131,3 +131,22 @@ def test_ballast_and_steps_of_wind_are_told_with_their_numbers() -> None:
     step = item(roof(rest=rest), "wind", "roof down")
     assert (step.number("takes"), step.number("sheet_says")) == (25 * 60, 20)
     assert figure(roof(rest=rest), "wind-area", "Skin", "roof-down").value is not None
+
+
+@pytest.mark.parametrize(
+    ("acts_at", "sheet", "is_told"),
+    [
+        ("11 m/s", "12.5 m/s", False),
+        ("12.5 m/s", "12.5 m/s", False),
+        ("13 m/s", "12.5 m/s", True),
+        ("13 m/s", "12 to 14 m/s", True),
+        ("30 mph", "12.5 m/s", True),  # 13.4 m/s
+        ("13 m/s", "unknown", False),
+    ],
+)
+def test_a_step_at_more_wind_than_the_sheet_gives_is_a_danger(
+    acts_at: str, sheet: str, is_told: bool
+) -> None:
+    rest = f"wind: [{{name: lower, at: {acts_at}, do: Sheets down., sheet_says: {sheet}}}]\n"
+    told = found(roof(rest=rest), "wind-later-than-sheet")
+    assert [each.level for each in told] == ([Level.DANGER] if is_told else [])

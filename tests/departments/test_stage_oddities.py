@@ -95,3 +95,24 @@ def test_two_places_on_one_spot_are_told_and_two_heights_are_two_places() -> Non
         " US or DS, written wrong?"
     ]
     assert odd(DECK % "9 m" + places % "3 m up") == []
+
+
+@pytest.mark.parametrize(
+    ("height", "sheet", "is_told"),
+    [
+        ("set from 1.1 m to 1.5 m", "set from 1 m to 1.4 m", True),
+        ("set from 1.1 m to 1.4 m", "set from 1 m to 1.4 m", False),
+        ("0.9 m", "set from 1 m to 1.4 m", True),
+        ("4 ft", "1 to 1.4 m", False),
+        ("5 ft", "at most 1.4 m", True),
+        ("unknown", "1.4 m", False),
+        ("1.4 m", "unknown", False),
+    ],
+)
+def test_a_deck_beyond_its_maker_s_sheet_is_asked_about(
+    height: str, sheet: str, is_told: bool
+) -> None:
+    keys = f"    height: {height}\n    height_by_sheet: {sheet.replace('at most', 'up to')}\n"
+    told = odd(DECK % "none" + keys)
+    assert len(told) == (1 if is_told else 0)
+    assert all("Which one comes?" in sentence for sentence in told)

@@ -11,12 +11,14 @@ from builder.departments.stage.description import At, Deck, Place, Stage
 from builder.exchange import Statement, SteelHeight
 from builder.formulas.segments import parts_inside
 from builder.oddities import Standing, on_one_spot
-from builder.pack import Finding
+from builder.pack import Finding, Level
 from builder.reading.absent import Absent, listed
+from builder.reading.in_part import as_written, ends_of
 from builder.reading.measures import System, shown
 from builder.reading.otherwise import otherwise
 from builder.reading.quantities import Height, Length
 from builder.reading.references import spelling
+from builder.stating import place as there
 
 ROUNDING_M = 0.05
 A_LITTLE_HIGHER = 1.3
@@ -31,6 +33,23 @@ def oddities(stage: Stage, steel: Sequence[SteelHeight], system: System) -> Iter
     )
     for deck in stage.decks:
         yield from against_steel(deck, steel, system)
+        yield from beyond_sheet(deck)
+
+
+def beyond_sheet(deck: Deck) -> Iterator[Finding]:
+    """A deck that is told higher or lower than its maker's sheet goes."""
+    low, high = ends_of(deck.height)
+    least, most = ends_of(deck.height_by_sheet)
+    below = low is not None and least is not None and low.m < least.m
+    above = high is not None and most is not None and high.m > most.m
+    if not (below or above):
+        return
+    sentence = (
+        f"{deck.name}: its height is told as {as_written(deck.height)}, and the maker's sheet says"
+        f" {as_written(deck.height_by_sheet)}. Which one comes? Shows are answered by the first."
+    )
+    where = there(deck.where("height"))
+    yield Finding(Level.CAUTION, "height-beyond-sheet", sentence, "stage.deck", where)
 
 
 def standing(place: Place, at: At) -> Standing:

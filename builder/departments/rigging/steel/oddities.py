@@ -6,7 +6,7 @@ be usual in another unit, a letter that is old.
 from collections.abc import Iterable, Iterator
 
 from builder.confirming import odd
-from builder.departments.rigging.description import BasePads, Rigging, lies_unknown
+from builder.departments.rigging.description import BasePads, Rigging, WindStep, lies_unknown
 from builder.departments.rigging.description.steel import Beam, Hoist, Letter, Point
 from builder.departments.rigging.steel.geometry import BEYOND_M, at_along, beyond_m, stations_of
 from builder.exchange import SteelHeight
@@ -40,6 +40,8 @@ def oddities(rigging: Rigging, ageing: Ageing, system: System) -> Iterator[Findi
         yield from old_letter(rigging.letter, ageing)
     if rigging.base_pads:
         yield from ground_too_weak(rigging.base_pads)
+    for step in rigging.wind:
+        yield from later_than_sheet(step)
 
 
 def ground_too_weak(pads: BasePads) -> Iterator[Finding]:
@@ -55,6 +57,19 @@ def ground_too_weak(pads: BasePads) -> Iterator[Finding]:
     )
     where = place(pads.where("ground_tested"))
     yield Finding(Level.CAUTION, "ground-too-weak", sentence, "rigging.base_pads", where)
+
+
+def later_than_sheet(step: WindStep) -> Iterator[Finding]:
+    """A step of wind that the house takes at more wind than the maker's sheet gives for it."""
+    by_sheet, _ = ends_of(step.sheet_says)
+    if by_sheet is None or step.at.si <= by_sheet.si:
+        return
+    sentence = (
+        f"Wind, {step.name}: the house acts at {step.at.text}, and the maker's sheet says"
+        f" {as_written(step.sheet_says)}. Act by the lower, or ask the maker."
+    )
+    where = place(step.where("at"))
+    yield Finding(Level.DANGER, "wind-later-than-sheet", sentence, "rigging.wind", where)
 
 
 def steel_heights(rigging: Rigging) -> Iterator[SteelHeight]:
