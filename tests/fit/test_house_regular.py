@@ -112,3 +112,19 @@ def test_figures_that_are_not_final_are_told_with_each_verdict_on_them() -> None
     whole = item("works", "New boards", departments=a_list("stage"))
     (note,) = judged([whole], "")["verdicts"][0]["notes"]
     assert note == "Not final, the house says: its figures of stage (New boards)."
+
+
+@pytest.mark.parametrize("key", ["days", "first_month", "last_month"])
+def test_what_comes_back_on_nobody_knows_which_days_is_asked(key: str) -> None:
+    known = {"first_month": "September", "last_month": "May"}
+    told = {name: value(text) for name, text in known.items() if name != key}
+    told |= {} if key == "days" else {"days": a_list("Tuesday")}
+    told[key] = value("", standing="unknown")
+    band = item("regular", "the town band", what=value("the town band"), **told)
+    assert on_date([band], "2026-12-01")[0] == "ask"
+
+
+def test_works_that_name_no_department_are_told_everywhere() -> None:
+    works = item("works", "New rope locks")
+    (note,) = judged([works], "")["verdicts"][0]["notes"]
+    assert note == "Not final, the house says: its figures of stage (New rope locks)."

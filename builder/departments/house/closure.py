@@ -88,8 +88,8 @@ class Works(Line):
     public_because: ClassVar[str] = "shows count on the figures that it changes"
     what: Name
     """What is done, such as new rope locks."""
-    departments: tuple[Closable, ...]
-    """The departments whose figures are not final."""
+    departments: tuple[Closable, ...] = ()
+    """The departments whose figures are not final. Left out, all of them."""
     not_final: tuple[Name, ...] = ()
     """Which of their figures are not, such as arbors. Left out, all of them."""
     until: Maybe[UntilWhen] = Absent.NOT_STATED

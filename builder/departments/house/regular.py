@@ -31,7 +31,6 @@ class Regular(Line):
     """A day of the week or a part of the year in which the house is closed or taken, each time."""
 
     public_because: ClassVar[str] = "no show can have the house then"
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"days"})
     what: Name
     """What it is, such as the rehearsal of the town band, or the summer closure."""
     days: tuple[Weekday, ...] = ()
@@ -49,13 +48,18 @@ class Regular(Line):
 
     def contradictions(self) -> Iterator[Problem]:
         """It comes back on some days or in some months, and months have both their ends."""
-        if (self.first_month is None) != (self.last_month is None):
-            key = "first_month" if self.last_month is None else "last_month"
+        first, last = self.says("first_month"), self.says("last_month")
+        if first != last:
+            key = "first_month" if first else "last_month"
             advice = "write both months, the same twice where it is one"
             yield self.refused(key, "has one end of its months and not the other", advice)
-        elif self.first_month is None and not self.days:
+        elif not first and not self.says("days"):
             advice = "write the days of the week, or the months"
             yield self.refused("days", "says neither which days nor which months", advice)
+
+    def says(self, key: str) -> bool:
+        """Whether a key is written, if only as unknown."""
+        return bool(getattr(self, key)) or key in self.unknown
 
     def refused(self, key: str, reason: str, advice: str) -> Problem:
         """What keeps it from telling when it is."""

@@ -120,7 +120,8 @@ def under_works(answer: Verdict, departments: list[str], pack: FitPack) -> Verdi
         return answer
     notes: list[str] = []
     for works in works_of(pack):
-        named = [name for name in departments if name in parts_of(works, "departments")]
+        told = parts_of(works, "departments")
+        named = [name for name in departments if len(told) == 0 or name in told]
         if len(named) > 0:
             figures = parts_of(works, "not_final")
             every = fill(ALL_FIGURES, {"department": ", ".join(named)})

@@ -56,13 +56,20 @@ def regular_on(regular: Item, date: str) -> Holds:
     if len(days) > 0 and EVERY_DAY not in days and weekday_of(date) not in days:
         return "no"
     within = months_hold(regular, int(date[5:7]) - 1)
-    if within == "yes" and text_of(regular, "from") != "":
+    if within == "yes" and (text_of(regular, "from") != "" or is_unknown(regular, "days")):
         return "perhaps"
     return within
 
 
+def is_unknown(regular: Item, name: str) -> bool:
+    """Whether the house says that it does not know a value."""
+    return name in regular["values"] and regular["values"][name]["standing"] == "unknown"
+
+
 def months_hold(regular: Item, month: int) -> Holds:
     """Whether a month, January as 0, lies within those of something that comes back."""
+    if is_unknown(regular, "first_month") or is_unknown(regular, "last_month"):
+        return "perhaps"
     if text_of(regular, "first_month") == "":
         return "yes"
     first = MONTHS.index(text_of(regular, "first_month"))
@@ -92,7 +99,7 @@ def regular_words(regular: Item) -> str:
 
 def month_words(regular: Item) -> str:
     """The months of something that comes back, with when in them it begins and ends."""
-    if text_of(regular, "first_month") == "":
+    if text_of(regular, "first_month") == "" or text_of(regular, "last_month") == "":
         return ""
     parts = {
         "first": text_of(regular, "first_month"),
