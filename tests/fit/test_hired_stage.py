@@ -38,7 +38,10 @@ def verdicts(asks: str) -> list[str]:
     ("need", "verdict"),
     [
         ("{what: subs, at least: 2}", "fits, with a note"),
-        ("{what: subs, at least: 3}", "short"),
+        (
+            "{what: subs, at least: 3}",
+            "ask",
+        ),  # two as stock; that there are no others, it does not say
         ("{what: car parking, at least: 4}", "fits, with a note"),
         ("{what: car parking, at least: 5}", "short"),  # the audience's cars are none of a show's
         ("{what: shore outlets, at least: 1}", "ask"),  # from the pavilion, nobody counted them
