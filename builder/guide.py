@@ -22,6 +22,9 @@ VALUES = {
     "count": "a count",
     "current": "a current",
     "duration": "a duration",
+    "share": "a share in per cent",
+    "temperature": "a temperature",
+    "data rate": "a data rate",
     "permission": "yes or no",
     "yes": "yes or no",
 }

@@ -10,7 +10,18 @@ from typing import Literal
 Way = Literal["at least", "at most", "between", "is"]
 """How a rider may ask."""
 Kind = Literal[
-    "length", "mass", "load", "area", "count", "current", "duration", "yes", "permission"
+    "length",
+    "mass",
+    "load",
+    "area",
+    "count",
+    "current",
+    "duration",
+    "share",
+    "temperature",
+    "data rate",
+    "yes",
+    "permission",
 ]
 """What the answer is. A pack with a rule of another kind is no pack that this version reads."""
 
@@ -33,15 +44,15 @@ class Rule:
     only items whose fact (or ``name``) has that text; of those that do not say, shows are asked.
     ``combine`` tells what several items make: ``best`` (one must do), ``all`` or ``sum``. ``whole``
     is the fact that says there is none of the kind. ``none_means`` is what the house's "none" says:
-    ``lacking``, ``zero`` or ``no limit``. ``day`` tells what several acts on one day ask together:
-    ``largest``, ``sum``, or ``shared`` where it is the largest but for what an act does not
-    share. ``otherwise`` is the value that answers where the first is not written:
+    ``lacking``, ``zero`` or ``no limit``. ``means_yes`` are the texts of the value that mean yes,
+    where it is not written as yes or no. ``day`` tells what several acts on one day ask together:
+    ``largest``, ``sum``, or ``shared`` where it is the largest but for what an act does not share.
+    ``otherwise`` are the values that answer, one after the other, where the first is not written:
     all of a line work unless it says how many do. ``beside`` is another kind of item whose faults
     are told with the answer. ``also`` are other kinds of item, each with the value by which it
     answers beside the rule's own, where it has that value. ``elsewhere`` names a section, a kind of
     item and a value of it, which answer where the rule's own section describes nothing of the kind.
-    ``legal`` is what no rounding
-    may pass: headroom, doors, weights.
+    ``legal`` is what no rounding may pass: headroom, doors, weights.
     """
 
     key: str
@@ -53,7 +64,7 @@ class Rule:
     section: str = ""
     item: str = ""
     value: str = ""
-    otherwise: str = ""
+    otherwise: tuple[str, ...] = ()
     beside: str = ""
     also: tuple[tuple[str, str], ...] = ()
     elsewhere: tuple[str, ...] = ()
@@ -61,6 +72,7 @@ class Rule:
     combine: str = "best"
     whole: str = ""
     none_means: str = "lacking"
+    means_yes: tuple[str, ...] = ()
     day: str = "largest"
     legal: bool = False
     remedy: str = ""

@@ -26,6 +26,16 @@ GOOD = {"fits", "fits, with a note"}
         ("house truss", "12 m", "12.1 m"),
         ("console inputs", "96", "97"),
         ("returns from the mix position", "4", "5"),
+        ("crossover width", "1.2 m", "1.3 m"),
+        ("legs", "8", "9"),
+        ("borders", "4", "5"),
+        ("carpets", "3", "4"),
+        ("temperature", "22 °C", "22.5 °C"),
+        ("temperature", "71 °F", "72 °F"),
+        ("console outputs", "40", "41"),
+        ("side fills", "4", "5"),
+        ("drum fills", "1", "2"),
+        ("internet rate", "500 Mbit/s", "1 Gbit/s"),
     ],
 )
 def test_the_demo_answers_with_what_its_files_say(what: str, enough: str, more: str) -> None:
@@ -34,6 +44,34 @@ def test_the_demo_answers_with_what_its_files_say(what: str, enough: str, more: 
     first, second = (answer["verdict"] for answer in fit(houses()[0], [rider])["verdicts"])
     assert first in GOOD
     assert second == "short"
+
+
+@pytest.mark.parametrize(
+    ("need", "verdict"),
+    [
+        ("what: rake, at most: 0 %", "fits"),
+        ("what: outdoors, is: no", "fits"),
+        ("what: outdoors, is: yes", "short"),
+        ("what: roof, is: yes", "fits"),
+        ("what: low trim, at most: 1.3 m", "fits"),
+        ("what: low trim, at most: 1.2 m", "short"),
+        ("what: proscenium width, at least: 10 m", "fits"),
+        ("what: proscenium height, at least: 6 m", "fits"),
+        ("what: line sets, at least: 1", "fits"),
+        ("what: line sets, at least: 3", "ask"),
+        ("what: line sets, at least: 4", "short"),
+        ("what: sprung floor, is: yes", "ask"),
+        ("what: dance floor rolls, at least: 1", "short"),
+        ("what: cycloramas, at least: 1", "ask"),
+        ("what: cue lights, at least: 1", "ask"),
+        ("what: spot lines, at least: 1", "ask"),
+        ("what: music stands, at least: 1", "ask"),
+    ],
+)
+def test_the_demo_answers_other_ways_of_asking(need: str, verdict: str) -> None:
+    rider = rider_of(f"act: A\nneeds: [{{{need}}}]\n", file="a.yml", rules=RULES)
+    (answer,) = fit(houses()[0], [rider])["verdicts"]
+    assert answer["verdict"] == verdict
 
 
 @pytest.mark.parametrize("what", ["car parking", "pianos", "house hoists", "console inputs"])

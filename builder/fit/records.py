@@ -134,7 +134,7 @@ class Rule(Advice):
     section: str
     item: str
     value: str
-    otherwise: str
+    otherwise: list[str]
     beside: str
     also: list[list[str]]
     elsewhere: list[str]
@@ -142,6 +142,7 @@ class Rule(Advice):
     combine: str
     whole: str
     none_means: str
+    means_yes: list[str]
     day: str
     legal: bool
 

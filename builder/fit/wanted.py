@@ -145,7 +145,7 @@ def wanted_of(rules: Iterable[Rule]) -> Wanted:
     """The values that rules and checks read, by section and kind of item."""
     wanted = {place: {*names, LISTED} for place, names in BEYOND_RULES.items()}
     for rule in rules:
-        names = {rule.value, rule.otherwise, *(name for name, _ in rule.where), LISTED}
+        names = {rule.value, *rule.otherwise, *(name for name, _ in rule.where), LISTED}
         wanted.setdefault((rule.section, rule.item), set()).update(names)
         for item, value in rule.also:
             wanted.setdefault((rule.section, item), set()).update({value, LISTED})

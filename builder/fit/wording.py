@@ -165,4 +165,10 @@ def both(kind: str, value: float) -> list[str]:
         return [f"{digits(value, 1)} dB", ""]
     if kind == "duration":
         return [span(value), ""]
+    if kind == "share":
+        return [f"{tenths_of(value * 100)} %", ""]
+    if kind == "temperature":
+        return [f"{tenths_of(value)} K", ""]
+    if kind == "data rate":
+        return [f"{tenths_of(value / 1000000)} Mbit/s", ""]
     return [digits(value, 0), ""]

@@ -11,6 +11,7 @@ from builder.reading.quantities import (
     Angle,
     Area,
     Current,
+    DataRate,
     Depth,
     Duration,
     Height,
@@ -19,7 +20,9 @@ from builder.reading.quantities import (
     LoadPerArea,
     LoadPerLength,
     Mass,
+    Percent,
     Quantity,
+    Temperature,
     TimeOfDay,
 )
 from builder.reading.quantity import data_of
@@ -37,6 +40,9 @@ KINDS: Mapping[str, type[Quantity]] = MappingProxyType(
         "current": Current,
         "level": Level,
         "duration": Duration,
+        "share": Percent,
+        "temperature": Temperature,
+        "data rate": DataRate,
         "angle": Angle,
         "across": Across,
         "depth": Depth,

@@ -89,6 +89,9 @@ def scale_of(rule: Record) -> float:
         "area": 50.0,
         "current": 63.0,
         "duration": 14400.0,
+        "share": 0.1,
+        "temperature": 300.0,
+        "data rate": 1e8,
     }.get(rule["kind"], 10.0)
 
 
@@ -104,7 +107,7 @@ def ruled_item(dice: Dice, rule: Record) -> Record:
     if rule["otherwise"]:
         values = {
             **{name: each for name, each in values.items() if dice.yes()},
-            rule["otherwise"]: any_value(dice, rule),
+            **{name: any_value(dice, rule) for name in rule["otherwise"]},
         }
     if rule["item"] == "deck" and dice.yes():
         values["configurations"] = a_list(*dice.one(CONFIGURED))
@@ -368,10 +371,12 @@ def a_pack(dice: Dice) -> Record:
                 },
             )
         )
+    # Rules have dice of their own: with another rule, all else falls as it did without.
+    many = aside(dice)
     for rule in RULES:
-        if rule["section"] in parts and dice.yes(0.6) and rule["item"] not in ("dock", "mix"):
+        if rule["section"] in parts and many.yes(0.6) and rule["item"] not in ("dock", "mix"):
             parts[rule["section"]] += [
-                ruled_item(dice, rule) for _ in range(dice.random.randint(0, 3))
+                ruled_item(many, rule) for _ in range(many.random.randint(0, 3))
             ]
     for name in NAMES[: dice.random.randint(0, 1)]:
         parts["sound"].append(

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 from builder.cautions import LOADS
 from builder.departments.flying.description import Flying, LineSet, Weights
 from builder.departments.flying.sets import (
+    FREE,
     OUT,
     Carrying,
     Ends,
@@ -52,11 +53,17 @@ def free_figure(line_set: LineSet, flying: Flying, key: str) -> Figure:
     )
     label, answer = "Free for a show", may_be_had(line_set, flying)
     if answer is None:
-        unsaid = [one.name for one in moving if isinstance(one.use, Absent)]
-        return missing(key, label, work, [f"the use of line set {name}" for name in unsaid])
+        return missing(key, label, work, [open_use(one) for one in moving if one.use != FREE])
     kept = [one.name for one in moving[1:] if is_kept(one)]
     note = f"moves with {', '.join(kept)}, which is not free" if kept else ""
     return figure(key, label, Value("yes" if answer else "no"), work, note=note)
+
+
+def open_use(line_set: LineSet) -> str:
+    """What is open of a line set that is not said to be free."""
+    if isinstance(line_set.use, Absent):
+        return f"the use of line set {line_set.name}"
+    return f"whether line set {line_set.name} is cleared"
 
 
 def state_of(line_set: LineSet) -> str:

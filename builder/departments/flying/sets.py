@@ -73,7 +73,7 @@ def sets_of(flying: Flying) -> tuple[LineSet, ...]:
     return listed(flying.line_sets)
 
 
-OUT, FREE = "out of service", "free"
+OUT, FREE, STAYS = "out of service", "free", "stays"
 
 
 def moving_with(line_set: LineSet, flying: Flying) -> tuple[LineSet, ...]:
@@ -92,8 +92,8 @@ def moving_with(line_set: LineSet, flying: Flying) -> tuple[LineSet, ...]:
 def may_be_had(line_set: LineSet, flying: Flying) -> bool | None:
     """
     Whether a show may have a line set: it and all that move with it are free and in service. None
-    where the house does not say it of one of them, or one does not come in or keeps its trim, and
-    none of the others is kept.
+    where the house does not say it of one of them, or one is only free once it is cleared, does not
+    come in or keeps its trim, and none of the others is kept.
     """
     moving = (line_set, *moving_with(line_set, flying))
     if any(is_kept(one) for one in moving):
@@ -107,9 +107,9 @@ def is_bound(line_set: LineSet) -> bool:
 
 
 def is_kept(line_set: LineSet) -> bool:
-    """Whether a line set is out of service, or the house says that it is not free."""
+    """Whether a line set is out of service, or what hangs there stays."""
     said = not isinstance(line_set.use, Absent)
-    return line_set.condition == OUT or (said and line_set.use != FREE)
+    return line_set.condition == OUT or (said and line_set.use == STAYS)
 
 
 def kg_of(value: object) -> Ends:

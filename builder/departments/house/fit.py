@@ -1,6 +1,6 @@
 """What a show may ask of the house itself: how many it holds, effects, crew calls."""
 
-from builder.rules import AT_MOST, IS, Rule
+from builder.rules import AT_MOST, IS, NUMBERS, Rule
 
 EFFECTS = (
     "haze",
@@ -74,6 +74,47 @@ RULES = (
         question="What is the shortest crew call that is paid?",
         remedy="Plan the crew's other work within the same call.",
         who="the show",
+    ),
+    Rule(
+        key="outdoors",
+        title="A stage outdoors",
+        department="house",
+        kind="yes",
+        ways=(IS,),
+        section="house",
+        item="identity",
+        value="setting",
+        means_yes=("outdoors", "under a roof"),
+        question="Is the stage outdoors, and what is above it?",
+        remedy="Bring what the show needs for weather, or play where there is none.",
+        who="the show",
+    ),
+    Rule(
+        key="roof",
+        title="A roof above the stage",
+        department="house",
+        kind="yes",
+        ways=(IS,),
+        section="house",
+        item="identity",
+        value="setting",
+        means_yes=("indoors", "under a roof"),
+        question="Is there a roof above the stage, and does it keep the deck dry?",
+        remedy="Hire a roof with its engineer, or play where there is one.",
+        who="the promoter, or hire",
+    ),
+    Rule(
+        key="temperature",
+        title="Usual temperature during a show",
+        department="house",
+        kind="temperature",
+        ways=NUMBERS,
+        section="house",
+        item="identity",
+        value="air.temperature",
+        question="How warm is it on stage and behind it, from the first call to the end?",
+        remedy="Ask for heating or cooling from the first call on.",
+        who="the house",
     ),
     *(effect(name) for name in EFFECTS),
 )

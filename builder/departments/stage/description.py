@@ -139,6 +139,8 @@ class Deck(Line):
     """What the deck is made of, and its colour."""
     fixings: Maybe[Text] = Absent.NOT_STATED
     """Whether screws are allowed, and how deep."""
+    sprung: Maybe[YesNo] = Absent.NOT_STATED
+    """Whether it gives under a dancer: no where it lies on concrete or steel without give."""
     screws_up_to: Annotated[Maybe[Length], Plausible(0.005, 0.1)] = Absent.NOT_STATED
     """The longest screw that may go into it; none where no screw may."""
     first_row: Annotated[Maybe[Length], Possible(0.0, 200.0), Plausible(0.8, 15.0)] = (

@@ -31,7 +31,102 @@ def wing(side: str, size: str, title: str) -> Rule:
     )
 
 
+def furnished(kind: str, key: str, title: str, question: str, remedy: str) -> Rule:
+    """How many the house has of one kind of furnishing."""
+    return stage(
+        key=key,
+        title=title,
+        kind="count",
+        item="furnishing",
+        value="count",
+        where=(("kind", kind),),
+        combine="sum",
+        day="shared",
+        question=question,
+        remedy=remedy,
+        who="the show, or hire",
+    )
+
+
+SOFT = "Bring or hire them, flame retardant by the local rules."
+FURNISHED = (
+    furnished("leg", "legs", "Legs", "How many legs are there, of what size and colour?", SOFT),
+    furnished(
+        "border", "borders", "Borders", "How many borders are there, of what size and colour?", SOFT
+    ),
+    furnished(
+        "cyclorama",
+        "cycloramas",
+        "Cycloramas",
+        "Is there a cyclorama, of what size and colour, with a seam or without?",
+        SOFT,
+    ),
+    furnished(
+        "backdrop", "backdrops", "Drops", "Which drops are there, of what size and colour?", SOFT
+    ),
+    furnished(
+        "scrim", "scrims", "Scrims and gauzes", "Which gauzes are there, of what size?", SOFT
+    ),
+    furnished(
+        "traveller",
+        "travellers",
+        "Travellers",
+        "Which curtains run on a track, how wide, and from where do they open?",
+        SOFT,
+    ),
+    furnished(
+        "dance floor",
+        "dance floor rolls",
+        "Rolls of dance floor",
+        "How many rolls of dance floor are there, of what length, width and colours?",
+        "Bring or hire a dance floor and its tape.",
+    ),
+    furnished(
+        "carpet", "carpets", "Carpets", "Which carpets are there, of what size?", "Bring carpets."
+    ),
+    furnished(
+        "music stand",
+        "music stands",
+        "Music stands",
+        "How many music stands are there, and how many have lights?",
+        "Bring or hire music stands.",
+    ),
+)
+"""What belongs to the deck and is put away, by its kind."""
+
 RULES = (
+    *FURNISHED,
+    deck(
+        key="rake",
+        title="Slope of the deck",
+        kind="share",
+        ways=("at most",),
+        value="rake",
+        none_means="zero",
+        question="Is the deck flat, and if not, how steep is it?",
+        remedy="Level what stands on wheels or is danced on with a floor above the deck.",
+        who="the show, or hire",
+    ),
+    deck(
+        key="sprung floor",
+        title="A floor that gives under dancers",
+        kind="yes",
+        ways=(IS,),
+        value="sprung",
+        question="Is the floor sprung, and what does it lie on?",
+        remedy="Hire a sprung floor to lay on the deck; the deck is then higher.",
+        who="hire",
+    ),
+    stage(
+        key="crossover width",
+        title="Way round behind the back drop, at its tightest",
+        kind="length",
+        item="whole",
+        value="crossover_width",
+        question="Is there a way round behind the back drop, how wide, and how is it lit?",
+        remedy="Set the back drop further downstage, or plan entrances without it.",
+        who="the show",
+    ),
     deck(
         key="stage width",
         title="Stage width, clear",
@@ -183,6 +278,7 @@ RULES = (
         ways=NUMBERS,
         item="whole",
         value="opening_width",
+        otherwise=("proscenium",),
         none_means="no limit",
         question="How wide is the proscenium opening?",
         remedy="Mask in, or leave out what stands at the sides.",
@@ -195,7 +291,7 @@ RULES = (
         ways=NUMBERS,
         item="whole",
         value="opening_as_set",
-        otherwise="opening_height",
+        otherwise=("opening_height", "proscenium"),
         none_means="no limit",
         legal=True,
         question="How high is the proscenium opening, to the arch and below the teaser?",

@@ -80,6 +80,7 @@ def value_for(item: Item, rule: Rule) -> Value | None:
     if item["kind"] != rule["item"]:
         return value_beside(item, rule)
     value = item["values"].get(rule["value"])
-    if rule["otherwise"] != "" and (value is None or value["standing"] == "not stated"):
-        return item["values"].get(rule["otherwise"])
+    for name in rule["otherwise"]:
+        if value is None or value["standing"] == "not stated":
+            value = item["values"].get(name)
     return value

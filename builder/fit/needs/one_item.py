@@ -144,7 +144,7 @@ def by_value(requirement: NeedAmount, rule: Rule, value: Value, item: Item) -> A
     if rule["kind"] == "permission":
         return by_permission(requirement, rule, value["text"])
     if rule["kind"] == "yes":
-        return by_agreement(requirement, rule, value["text"] == requirement["words"])
+        return by_agreement(requirement, rule, yes_or_no(rule, value) == requirement["words"])
     if least_of(value) is None and most_of(value) is None:
         if value["text"] == "no limit":
             return plain(verdict(requirement, FITS, NOTHING_LIMITS))
@@ -158,6 +158,13 @@ def by_value(requirement: NeedAmount, rule: Rule, value: Value, item: Item) -> A
         reason = fill(template, {"text": value["text"], "why": words})
         return plain(asked(requirement, rule, reason))
     return answer
+
+
+def yes_or_no(rule: Rule, value: Value) -> str:
+    """What a value says where yes or no is asked."""
+    if len(rule["means_yes"]) == 0:
+        return value["text"]
+    return "yes" if value["text"] in rule["means_yes"] else "no"
 
 
 def by_permission(requirement: NeedAmount, rule: Rule, permission: str) -> Answer:

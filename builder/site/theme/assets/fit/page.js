@@ -23,6 +23,9 @@
     count: "2",
     current: "32 A",
     duration: "4 h",
+    share: "3 %",
+    temperature: "21 °C",
+    "data rate": "20 Mbit/s",
   };
   const arrived = fit.fromAddress(location.hash);
   let day = arrived || fit.newDay();
