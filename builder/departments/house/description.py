@@ -95,7 +95,7 @@ class Configuration(Line):
     defines: ClassVar[str] = "configuration"
     name: Name
     """The name of the configuration. Other files refer to it."""
-    audience: Literal["standing", "seated", "mixed"]
+    audience: Maybe[Literal["standing", "seated", "mixed"]]
     """Standing, seated or mixed."""
     capacity: Annotated[Maybe[Annotated[Count, Plausible(20, 120_000)]], Decisive()] = (
         Absent.NOT_STATED
@@ -123,7 +123,7 @@ class Curfew(Line):
     public_because: ClassVar[str] = "a show has to keep to it"
     days: Name
     """The days it holds for, such as Sunday to Thursday."""
-    music_ends: Annotated[TimeOfDay, Plausible(16 * 3600.0, 6 * 3600.0)]
+    music_ends: Annotated[Maybe[TimeOfDay], Plausible(16 * 3600.0, 6 * 3600.0)]
     """The time the last note must have ended."""
     strictness: Maybe[Literal["hard", "soft"]] = Absent.NOT_STATED
     """Hard where nobody can extend it, soft where somebody may."""
@@ -139,9 +139,9 @@ class QuietHours(Line):
     public_because: ClassVar[str] = "a show has to keep to it"
     days: Name
     """The days they hold for, such as Monday to Friday."""
-    from_: Annotated[TimeOfDay, Field(alias="from")]
+    from_: Annotated[Maybe[TimeOfDay], Field(alias="from")]
     """From when no check and no line check may be heard."""
-    until: TimeOfDay
+    until: Maybe[TimeOfDay]
     """Until when."""
     why: Text | None = None
     """Whose quiet it is."""
@@ -202,7 +202,7 @@ class Effect(Line):
         "haze", "smoke", "flames", "pyrotechnics", "carbon dioxide", "confetti", "lasers", "drones"
     ]
     """Haze, smoke, flames, pyrotechnics, carbon dioxide, confetti, lasers or drones."""
-    allowed: Literal["yes", "by arrangement", "no"]
+    allowed: Maybe[Literal["yes", "by arrangement", "no"]]
     """Yes, by arrangement, or no."""
     notice: Annotated[Duration | None, Plausible(3600.0, 90 * 86_400.0)] = None
     """How long before the show to ask."""
@@ -267,7 +267,7 @@ class House(DepartmentFile):
     """What kind of place it is, in a sentence."""
     town: Name
     """Town and country."""
-    setting: Literal["indoors", "under a roof", "outdoors"]
+    setting: Maybe[Literal["indoors", "under a roof", "outdoors"]]
     """Indoors, under a roof, or outdoors."""
     altitude: Maybe[Annotated[Length, Possible(-500.0, 9000.0), Plausible(-430.0, 5000.0)]] = (
         Absent.NOT_STATED

@@ -29,6 +29,8 @@ def oddities(house: House) -> Iterator[Finding]:
 
 def quiet_backwards(hours: QuietHours) -> Iterator[Finding]:
     """Quiet hours that take most of the day, as they do with their ends exchanged."""
+    if isinstance(hours.from_, Absent) or isinstance(hours.until, Absent):
+        return
     long_min = (hours.until.minutes - hours.from_.minutes) % DAY_MIN or DAY_MIN
     if long_min <= LONGEST_QUIET_MIN:
         return

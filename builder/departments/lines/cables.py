@@ -88,7 +88,7 @@ class PermanentLine(Line):
     defines: ClassVar[str] = "line"
     name: Name
     """What the line is called, as on its label."""
-    kind: Kind
+    kind: Maybe[Kind]
     """Analogue, copper data, fibre, coax, DMX, talkback or loudspeaker."""
     grade: Maybe[Grade] = Absent.NOT_STATED
     """The category of copper data, the class of fibre, or the class of coax."""
@@ -98,7 +98,7 @@ class PermanentLine(Line):
     """The end that signals usually come from."""
     to: End
     """The other end."""
-    ways: Annotated[Count, Possible(1, 10_000), Plausible(1, 288)]
+    ways: Annotated[Maybe[Count], Possible(1, 10_000), Plausible(1, 288)]
     """
     How many ways it has: pairs of a multicore, sockets of copper data, fibres or coax cables. Count
     a fibre pair as two fibres.
@@ -122,6 +122,8 @@ class PermanentLine(Line):
         yield from self._misplaced()
 
     def _miscounted(self) -> Iterator[Problem]:
+        if isinstance(self.ways, Absent):
+            return
         beyond = [way for way in self.dead if not 1 <= way <= self.ways]
         for way in beyond:
             reason = f"is not a way of {self.name}, which has {self.ways}"
@@ -173,6 +175,8 @@ class PermanentLine(Line):
                 "line-to-itself",
                 "a line runs between two places",
             )
+        if isinstance(self.kind, Absent):
+            return
         known = GRADES.get(self.kind, ())
         if isinstance(self.grade, str) and self.grade not in known:
             advice = f"write one of: {', '.join(known)}" if known else "leave the grade out"

@@ -57,7 +57,7 @@ class Lines(DepartmentFile):
         for console in listed(self.consoles):
             most = inputs.get(console.switcher) if isinstance(console.switcher, str) else None
             if (
-                most is not None
+                isinstance(most, int)
                 and isinstance(console.input, int)
                 and not 1 <= console.input <= most
             ):
@@ -72,9 +72,14 @@ class Lines(DepartmentFile):
                     advice,
                 )
         for station in self.talkback_stations:
-            if isinstance(station.working, int) and station.working > station.count:
+            there = station.count
+            if (
+                isinstance(station.working, int)
+                and isinstance(there, int)
+                and station.working > there
+            ):
                 reason, advice = (
-                    f"is more than the {station.count} at {station.spot}",
+                    f"is more than the {there} at {station.spot}",
                     "count those that work among all there are",
                 )
                 yield Problem(

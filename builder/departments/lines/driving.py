@@ -23,7 +23,7 @@ class Switcher(Line):
     """What it is called."""
     place: Annotated[Name, RefersTo("place")]
     """Where it stands."""
-    inputs: Annotated[Count, Possible(1, 10_000), Plausible(1, 32)]
+    inputs: Annotated[Maybe[Count], Possible(1, 10_000), Plausible(1, 32)]
     """How many consoles it takes, each on an input of its own."""
     ways: Annotated[Maybe[Count], Plausible(1, 64)] = Absent.NOT_STATED
     """How many ways each input has, such as 8 for left, right, subs and five more."""

@@ -38,13 +38,14 @@ def findings(described: Lines, offers: Offers, system: System) -> Iterator[Findi
 def free_over_working(line: PermanentLine) -> Iterator[Finding]:
     """More ways free than work."""
     working = at_work(line)
-    if isinstance(line.free, int) and line.free > (line.ways if working is None else working):
-        most = (
+    most = line.ways if working is None else working
+    if isinstance(most, int) and isinstance(line.free, int) and line.free > most:
+        most_words = (
             f"only {line.ways} are there"
             if working is None
             else f"only {working} of {line.ways} work"
         )
-        sentence = f"{line.name}: {line.free} ways are said to be free, but {most}."
+        sentence = f"{line.name}: {line.free} ways are said to be free, but {most_words}."
         yield Finding(
             Level.CAUTION,
             "free-over-working",
@@ -57,6 +58,8 @@ def free_over_working(line: PermanentLine) -> Iterator[Finding]:
 def dead_unnamed(line: PermanentLine) -> Iterator[Finding]:
     """Ways that do not work, and nobody says which."""
     if not isinstance(line.working, int) or line.condition == "out of service":
+        return
+    if isinstance(line.ways, Absent):
         return
     lost = line.ways - line.working
     if lost > len(set(line.dead)):

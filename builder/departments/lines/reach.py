@@ -56,11 +56,14 @@ USUAL = {
 
 def signals_of(line: PermanentLine) -> tuple[str, ...]:
     """What the line is held against: what it carries, or what its kind usually does."""
-    return line.carries or USUAL.get(line.kind, ())
+    usual = () if isinstance(line.kind, Absent) else USUAL.get(line.kind, ())
+    return line.carries or usual
 
 
 def limit_of(line: PermanentLine, signal: str) -> LineLimit | None:
     """The limit of a signal over this line; None where none is known for its kind and grade."""
+    if isinstance(line.kind, Absent):
+        return None
     name = ANY_GRADE.get((line.kind, signal)) or REACH.get((line.kind, signal), {}).get(
         str(line.grade)
     )
@@ -79,6 +82,9 @@ def left_m(line: PermanentLine, signal: str) -> float | None:
 
 def reach_figures(key: str, line: PermanentLine, system: System) -> Iterator[Figure]:
     """What is left of the limit of each signal, with where the limit is written."""
+    if isinstance(line.kind, Absent):
+        yield from reach_without_kind(key, line)
+        return
     for signal in signals_of(line):
         name, label = (
             f"{key}.left.{signal.lower().replace(' ', '-')}",
@@ -97,6 +103,14 @@ def reach_figures(key: str, line: PermanentLine, system: System) -> Iterator[Fig
                 worked(length_left_m, inputs=inputs, leaves_out=LEFT_OUT),
                 [f"grade of the {line.kind}"],
             )
+
+
+def reach_without_kind(key: str, line: PermanentLine) -> Iterator[Figure]:
+    """That no limit is known for a line of which nobody knows the kind."""
+    unknown = worked(length_left_m, inputs=(), leaves_out=LEFT_OUT)
+    for signal in line.carries or ("any signal",):
+        name = f"{key}.left.{signal.lower().replace(' ', '-')}"
+        yield missing(name, f"Left of the limit, {signal}", unknown, ["kind of the line"])
 
 
 def left_figure(

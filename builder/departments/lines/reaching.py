@@ -39,9 +39,9 @@ def talkback_figures(described: Lines) -> Iterator[Figure]:
     stations = [station for station in described.talkback_stations if station.kind != "socket"]
     if stations:
         gone = gone_channels(described)
-        counts = [working_of(station, gone) for station in stations]
+        counts = [counted_for_sure(station, gone) for station in stations]
         inputs = [
-            Input(f"{station.kind}, {station.spot}", said(station, count))
+            Input(named(station), said(station, count))
             for station, count in zip(stations, counts, strict=True)
         ]
         known = [count for count in counts if count is not None]
@@ -66,7 +66,7 @@ def talkback_figures(described: Lines) -> Iterator[Figure]:
                 lines=stations,
             )
             value = Value(str(sum(known)), number=float(sum(known)))
-            here = [(f"{station.kind}, {station.spot}", station) for station in stations]
+            here = [(named(station), station) for station in stations]
             yield figure(key, label, value, working, note=hard_told(here))
     yield from channel_figure(described)
 
@@ -115,12 +115,26 @@ def working_of(station: TalkbackStation, gone: Set[str]) -> int | None:
         return 0
     if isinstance(station.working, int):
         return station.working
-    return station.count if station.working is Absent.NOT_STATED else None
+    there = station.count if isinstance(station.count, int) else None
+    return there if station.working is Absent.NOT_STATED else None
+
+
+def counted_for_sure(station: TalkbackStation, gone: Set[str]) -> int | None:
+    """How many stations of a line work; None where they may be sockets without a station."""
+    count = working_of(station, gone)
+    return None if count and isinstance(station.kind, Absent) else count
+
+
+def named(station: TalkbackStation) -> str:
+    """A line of stations by its kind and place."""
+    kind = "of unknown kind" if isinstance(station.kind, Absent) else station.kind
+    return f"{kind}, {station.spot}"
 
 
 def said(station: TalkbackStation, count: int | None) -> str:
     """A line of stations in words."""
-    return f"{'not known' if count is None else count} of {station.count}"
+    there = station.count if isinstance(station.count, int) else "not known how many"
+    return f"{'not known' if count is None else count} of {there}"
 
 
 def network_facts(described: Lines) -> Iterator[Fact]:

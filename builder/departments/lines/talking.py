@@ -26,11 +26,13 @@ class TalkbackStation(Line):
     definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"channels"})
     place: Annotated[Maybe[Name], RefersTo("place")] = Absent.NOT_STATED
     """Where they are. Left out where they go with people."""
-    kind: Literal[
-        "belt pack", "desk station", "wall station", "handset", "socket", "loudspeaker station"
+    kind: Maybe[
+        Literal[
+            "belt pack", "desk station", "wall station", "handset", "socket", "loudspeaker station"
+        ]
     ]
     """Belt pack, desk station, wall station, handset, socket or loudspeaker station."""
-    count: Annotated[Count, Plausible(0, 100)]
+    count: Annotated[Maybe[Count], Plausible(0, 100)]
     """How many there are."""
     working: Maybe[Count] = Absent.NOT_STATED
     """How many of them work. Left out, all do."""

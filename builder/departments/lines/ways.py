@@ -3,7 +3,7 @@ Ways of lines, computed: how many work, how many a visitor finds free, and both 
 by kind.
 """
 
-from collections.abc import Iterator, Mapping, Sequence, Set
+from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 from typing import get_args
 
@@ -31,8 +31,13 @@ class Pair:
     lines: tuple[PermanentLine, ...]
 
     def of_kind(self, kind: str) -> tuple[PermanentLine, ...]:
-        """The lines of one kind."""
-        return tuple(line for line in self.lines if line.kind == kind)
+        """The lines of one kind, and those of which nobody knows the kind."""
+        return perhaps_of_kind(self.lines, kind)
+
+
+def perhaps_of_kind(lines: Iterable[PermanentLine], kind: str) -> tuple[PermanentLine, ...]:
+    """The lines of one kind, and those of which nobody knows the kind."""
+    return tuple(line for line in lines if line.kind == kind or isinstance(line.kind, Absent))
 
 
 def pairs_of(lines: Sequence[PermanentLine]) -> tuple[Pair, ...]:
@@ -51,9 +56,10 @@ def at_work(line: PermanentLine) -> int | None:
         return 0
     if isinstance(line.working, int):
         return line.working
+    counts = line.working is Absent.NOT_STATED and line.dead
     return (
         working_ways(ways=line.ways, dead=line.dead)
-        if line.working is Absent.NOT_STATED and line.dead
+        if counts and isinstance(line.ways, int)
         else None
     )
 
@@ -83,6 +89,10 @@ def why_none(line: PermanentLine) -> str:
 def working_figure(key: str, line: PermanentLine) -> Iterator[Figure]:
     """How many ways work, where the house names the dead ones and leaves the count to us."""
     if line.working is Absent.NOT_STATED and line.dead and line.condition != "out of service":
+        if isinstance(line.ways, Absent):
+            unknown, lacking = worked(working_ways, inputs=()), ("how many ways there are",)
+            yield missing(f"{key}.working-ways", "Working", unknown, lacking)
+            return
         count = working_ways(ways=line.ways, dead=line.dead)
         inputs = (
             Input("ways", str(line.ways), f"{key}.ways"),
@@ -128,14 +138,10 @@ def stage_to_mix(
     to = [line for line in open_ones if line.to.place == mix and line.from_.place in there]
     back = [line for line in open_ones if line.from_.place == mix and line.to.place in there]
     groups = [
-        ("analogue", [line for line in to if line.kind == "analogue"]),
-        ("analogue back", [line for line in back if line.kind == "analogue"]),
+        ("analogue", perhaps_of_kind(to, "analogue")),
+        ("analogue back", perhaps_of_kind(back, "analogue")),
     ]
-    groups += [
-        (kind, [line for line in (*to, *back) if line.kind == kind])
-        for kind in KINDS
-        if kind != "analogue"
-    ]
+    groups += [(kind, perhaps_of_kind((*to, *back), kind)) for kind in KINDS if kind != "analogue"]
     key = "lines.stage-to-mix"
     figures = tuple(
         replace(
@@ -273,21 +279,39 @@ def kind_figures(
     """Working and free ways of one kind between two places."""
     slug, label = kind.lower().replace(" ", "-"), kind[:1].upper() + kind[1:]
     once = counted_once(lines)
-    of = f" of {ways_in_all([line.ways for line in once])}"
+    counted = [line.ways for line in once if isinstance(line.ways, int) and has_kind(line)]
+    of = f" of {ways_in_all(counted)}" if len(counted) == len(once) else ""
     yield summed(
         f"{key}.{slug}.working",
         f"{label}, working",
-        [(line, at_work(line), silence(line.working)) for line in once],
+        [told_for_kind(line, at_work(line), line.working) for line in once],
         of=of,
     )
     free = summed(
         f"{key}.{slug}.free",
         f"{label}, free",
-        [(line, at_hand(line), silence(line.free)) for line in once],
+        [told_for_kind(line, at_hand(line), line.free) for line in once],
     )
     yield replace(
         free, note="; ".join(part for part in (free.note, *notes_of(once, every)) if part)
     )
+
+
+def has_kind(line: PermanentLine) -> bool:
+    """Whether the kind of a line is known."""
+    return not isinstance(line.kind, Absent)
+
+
+def told_for_kind(
+    line: PermanentLine, count: int | None, stated: object
+) -> tuple[PermanentLine, int | None, str]:
+    """
+    What a line gives to a sum of one kind, and why it gives no count: one of unknown kind may be of
+    this kind or not, unless it gives none at all.
+    """
+    if has_kind(line) or count == 0:
+        return line, count, silence(stated)
+    return line, None, "of a kind not known yet"
 
 
 def notes_of(lines: Sequence[PermanentLine], every: Sequence[PermanentLine]) -> Iterator[str]:

@@ -47,7 +47,7 @@ from builder.formulas.trim import low_steel_m
 from builder.pack import Fact, Figure, Input, Item, Section, Standing, Value
 from builder.reading.absent import Absent, listed
 from builder.reading.addresses import distinct
-from builder.reading.in_part import ends_of
+from builder.reading.in_part import as_written, ends_of
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Across, Depth, Length, Mass
 from builder.reading.references import spelling
@@ -345,9 +345,17 @@ def load_items(body: Body, key: str, stater: Stater, system: System) -> Iterator
             yield replace(item, facts=(*facts, as_stated, *told))
 
 
+def weight_words(thing: HungThing) -> str:
+    """The weight of a load as it was written, with how many there are."""
+    weight = as_written(thing.weight)
+    if isinstance(thing.count, int):
+        return f"{thing.count} × {weight}" if thing.count > 1 else weight
+    return f"{as_written(thing.count)} of {weight}"
+
+
 def stated_words(thing: HungThing) -> str:
     """The weight and the place of a load as they were written."""
-    weight = f"{thing.count} × {thing.weight.text}" if thing.count > 1 else thing.weight.text
+    weight = weight_words(thing)
     if thing.at is not None:
         return f"{weight} at {thing.at.text}"
     if thing.from_ is not None and thing.to is not None:
@@ -363,12 +371,16 @@ def ends(load: Load) -> tuple[tuple[str, str, float], tuple[str, str, float]]:
     return (("from", "From", from_m), ("to", "To", to_m))
 
 
+HOISTS = "hoists and chain"
+
+
 def shares_by_whom(whole: Whole, system: System) -> Iterator[Item]:
     """What hangs in the house by who hung it; at least, where a weight is not known."""
     light, heavy = weights_by_whom(whole.lightest), weights_by_whom(whole.heaviest)
     unweighed = dict(each for body in whole.heaviest.bodies for each in body.unweighed)
     adrift = {load.department for load in whole.strangers if load.hang == ""}
-    names = dict.fromkeys((*heavy, *unweighed))
+    hoists_open = [] if hoists_kg(whole) is not None else [HOISTS]
+    names = dict.fromkeys((*heavy, *unweighed, *light, *hoists_open))
     for name, last in zip(names, distinct(names), strict=True):
         key = f"rigging.by.{last}"
         work = worked(
@@ -376,13 +388,14 @@ def shares_by_whom(whole: Whole, system: System) -> Iterator[Item]:
             inputs=[Input("Hangs", str(len(whole.bodies)))],
             equation="sum over all standing hangs, at rest",
         )
-        most_kg = None if name in unweighed or name in adrift else heavy[name]
+        most_kg = None if name in unweighed or name in adrift else heavy.get(name)
         least_kg: float | None = light.get(name, 0.0)
-        if name in unweighed and least_kg == 0:
+        if most_kg is None and least_kg == 0:
             least_kg = None
         value = between(least_kg, most_kg, system)
         if value is None:
-            lacking = tuple(
+            lacking: tuple[str, ...] = ("the weight of each hoist",) if name == HOISTS else ()
+            lacking += tuple(
                 what for body in whole.bodies for by, what in body.unweighed if by == name
             )
             weight = missing(f"{key}.weight", "Weight", work, lacking, caution=LOADS)
@@ -400,7 +413,7 @@ def weights_by_whom(whole: Whole) -> dict[str, float]:
     for each in whole.bridles:
         found[each.bridle.by] = found.get(each.bridle.by, 0.0) + each.bridle.load.kg
     if hoists := hoists_kg(whole):
-        found["hoists and chain"] = hoists
+        found[HOISTS] = hoists
     return found
 
 

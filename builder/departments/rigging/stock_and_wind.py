@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from math import fsum
 
 from builder.cautions import LOADS, WIND
-from builder.departments.rigging.description import Rigging, WindArea
+from builder.departments.rigging.description import Rigging, WindArea, WindStep
 from builder.departments.rigging.description.steel import Hoist, Truss
 from builder.departments.rigging.hangs.figures import truss_of
 from builder.departments.rigging.steel.figures import WHAT_HANGS, by_hand, in_words
@@ -119,9 +119,27 @@ def truss_figures(truss: Truss, whole: Whole, key: str, system: System) -> Itera
         yield missing(f"{key}.free", "Left", work, ("how much there is in all",), caution=LOADS)
 
 
+def lacking_for_wind(area: WindArea, step: WindStep) -> tuple[str, ...]:
+    """What must be known before the force on an area at a step can be told."""
+    told = (
+        (area.area, "the area that faces the wind"),
+        (area.coefficient, "its force coefficient"),
+        (step.at, f"the wind speed of {step.name}"),
+    )
+    return tuple(words for value, words in told if isinstance(value, Absent))
+
+
 def wind_figures(area: WindArea, rigging: Rigging, key: str, system: System) -> Iterator[Figure]:
     """The force of the wind on one area at each step of the site's own plan."""
     for step in rigging.wind:
+        lacking = lacking_for_wind(area, step)
+        name = f"{key}.{step.name.replace(' ', '-')}"
+        if lacking or isinstance(step.at, Absent):
+            unknown = worked(wind_pressure_pa, wind_force_n, inputs=[])
+            yield missing(name, f"Push at {step.name}", unknown, lacking, caution=WIND)
+            continue
+        if isinstance(area.area, Absent) or isinstance(area.coefficient, Absent):
+            continue  # told as lacking above
         q = wind_pressure_pa(speed_m_s=step.at.m_per_s, air_density_kg_m3=AIR_KG_M3)
         force_n = wind_force_n(
             pressure_pa=q, force_coefficient=area.coefficient, area_m2=area.area.m2
@@ -148,7 +166,7 @@ def wind_figures(area: WindArea, rigging: Rigging, key: str, system: System) -> 
         text = in_words(force_n / STANDARD_GRAVITY_M_S2, system)
         also = shown(Mass, force_n / STANDARD_GRAVITY_M_S2, 0, system)[1]
         yield figure(
-            f"{key}.{step.name.replace(' ', '-')}",
+            name,
             f"Push at {step.name}",
             Value(f"{force_n / 1000:.2f} kN", f"{text}, {also}", force_n, "N"),
             work,

@@ -25,7 +25,7 @@ from builder.departments.sound.areas.sources import aligned_fill, hang_boxes
 from builder.departments.sound.carried import as_carried
 from builder.departments.sound.description import Sound
 from builder.departments.sound.description.loudspeakers import Fill, SubLine
-from builder.departments.sound.description.positions import MixPosition
+from builder.departments.sound.description.positions import ClaimedLevel, MixPosition
 from builder.departments.sound.figures import (
     area_figures,
     delay_figure,
@@ -215,9 +215,15 @@ def items(room: Room) -> Iterator[Item]:
             ),
         )
     for number, claim in enumerate(sound.claimed_levels, 1):
+        leave_out = () if isinstance(claim.level, Absent) else ("level",)
         yield stater.item(
-            claim, f"sound.claim.{number}", "claim", claim.level.text, leave_out=("level",)
+            claim, f"sound.claim.{number}", "claim", claimed_name(claim), leave_out=leave_out
         )
+
+
+def claimed_name(claim: ClaimedLevel) -> str:
+    """A claim by the level that it names."""
+    return "level not known" if isinstance(claim.level, Absent) else claim.level.text
 
 
 def of_limits(room: Room) -> Iterator[Item]:

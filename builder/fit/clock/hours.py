@@ -83,6 +83,10 @@ def no_curfew(requirement: EndAsked, section: Section) -> Verdict:
 def against_curfew(requirement: EndAsked, item: Item) -> Verdict:
     """One curfew against the end of the show."""
     value = item["values"]["music_ends"]
+    if value["number"] is None:
+        unknown = asked(requirement, CURFEW, silence(value))
+        unknown["fact"] = fact_of(value, item)
+        return unknown
     curfew_s = known_time(value["number"])
     slack_s = of_the_show(curfew_s) - of_the_show(requirement["time_s"])
     words = both("duration", abs(slack_s))

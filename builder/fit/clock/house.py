@@ -11,7 +11,7 @@ from builder.fit.records import Item, Section
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
 from builder.fit.silence import silence_on
-from builder.fit.values import known_number
+from builder.fit.values import known_number, number_of
 
 SHORTEST_S = 900.0
 
@@ -76,7 +76,10 @@ def quiet_of(section: Section | None, day: str) -> Quiet:
         quiet["asks"].append(ASK_QUIET)
     for item in items:
         holds = holds_today(item["name"], day)
-        if holds == "yes":
+        if number_of(item, "from") is None or number_of(item, "until") is None:
+            if holds != "no":
+                quiet["asks"].append(ASK_QUIET)
+        elif holds == "yes":
             quiet["hours"].extend(nights(item))
             quiet["notes"].extend(age_notes(item["values"]["from"]))
         elif holds == "unclear" and day == "":

@@ -8,7 +8,7 @@ from builder.fit.clock.records import Act, Row
 from builder.fit.clock.times import holds_today, known_time, of_the_show
 from builder.fit.records import DayRow, Section
 from builder.fit.sections import items_of
-from builder.fit.values import known_number
+from builder.fit.values import number_of
 from builder.fit.wording import clock as clock_words
 from builder.fit.wording import lasting
 
@@ -128,7 +128,8 @@ def curfew_rows(acts: list[Act], section: Section | None) -> list[Row]:
     day = day_of(acts)
     rows: list[Row] = []
     for item in items_of(section, "curfew"):
-        if holds_today(item["name"], day) == "yes":
-            time_s = of_the_show(known_number(item, "music_ends"))
+        ends_s = number_of(item, "music_ends")
+        if ends_s is not None and holds_today(item["name"], day) == "yes":
+            time_s = of_the_show(ends_s)
             rows.append(row_between(time_s, time_s, "curfew", HOUSE))
     return rows

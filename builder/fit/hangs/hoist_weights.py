@@ -13,7 +13,7 @@ from builder.fit.hangs.sentences import (
 from builder.fit.records import HangAsked, Item, Section
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
-from builder.fit.values import number_of
+from builder.fit.values import least_of, most_of, value_of
 from builder.fit.verdicts import ASK
 from builder.fit.wording import both
 
@@ -31,6 +31,8 @@ def hoists_of(hang: HangAsked, section: Section) -> HoistWeights:
     weights_kg = house_hoist_weights_kg(section)
     if hang["hoists"] == "house":
         return house_hoists(weights_kg)
+    if weights_kg is None:
+        return {**none, "issues": [issue(ASK, HOISTS_UNKNOWN, question=WHAT_HOISTS_WEIGH)]}
     if len(weights_kg) == 0:
         return {**none, "notes": [HOISTS_NOT_COUNTED]}
     weight = both("mass", weights_kg[-1])[0]
@@ -41,9 +43,9 @@ def hoists_of(hang: HangAsked, section: Section) -> HoistWeights:
     }
 
 
-def house_hoists(weights_kg: list[float]) -> HoistWeights:
+def house_hoists(weights_kg: list[float] | None) -> HoistWeights:
     """What the house's own hoists add, from the lightest to the heaviest. [kg]"""
-    if len(weights_kg) == 0:
+    if weights_kg is None or len(weights_kg) == 0:
         unknown = issue(ASK, HOISTS_UNKNOWN, question=WHAT_HOISTS_WEIGH)
         return {"low": 0.0, "high": 0.0, "issues": [unknown], "notes": []}
     note = fill(HOISTS_COUNTED, {"weight": range_words(weights_kg)})
@@ -55,13 +57,19 @@ def working_hoists(section: Section) -> list[Item]:
     return [hoist for hoist in items_of(section, "hoist") if hoist["condition"] != "out of service"]
 
 
-def house_hoist_weights_kg(section: Section) -> list[float]:
-    """What the house's hoists weigh with chain, the lightest first. [kg]"""
+def house_hoist_weights_kg(section: Section) -> list[float] | None:
+    """
+    What the house's hoists weigh with chain, the lightest first; None where nobody knows it of one.
+    [kg]
+    """
     weights_kg: list[float] = []
     for hoist in working_hoists(section):
-        weight_kg = number_of(hoist, "weight")
-        if weight_kg is not None:
-            weights_kg.append(weight_kg)
+        value = value_of(hoist, "weight")
+        most_kg = most_of(value)
+        if most_kg is None:
+            return None
+        least_kg = least_of(value)
+        weights_kg += [0.0 if least_kg is None else least_kg, most_kg]
     return sorted(weights_kg)
 
 

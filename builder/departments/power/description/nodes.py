@@ -167,7 +167,7 @@ class Outlet(Line):
     """The place in stage.yml where they are."""
     connector: Name
     """What a plug goes into, such as IEC 60309 32 A 5-pin red."""
-    count: Annotated[Count, Plausible(0, 500)]
+    count: Annotated[Maybe[Count], Plausible(0, 500)]
     """How many there are."""
     rating: Annotated[Maybe[Current], Rated(), Plausible(1.0, 1000.0), Decisive()] = (
         Absent.NOT_STATED

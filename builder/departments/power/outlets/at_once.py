@@ -44,14 +44,20 @@ class Group:
     lacking: tuple[str, ...]
 
     @property
-    def there(self) -> int:
-        """How many there are that visitors may use."""
-        return sum(outlet.count for outlet in self.outlets)
+    def there(self) -> int | None:
+        """How many there are that visitors may use; None where nobody has counted some of them."""
+        return count_of(self.outlets)
 
     @property
     def name(self) -> str:
         """Its name on a page."""
         return f"{self.place}: {self.connector}"
+
+
+def count_of(outlets: Sequence[Outlet]) -> int | None:
+    """How many outlets some lines tell; None where nobody has counted those of one line."""
+    counts = [outlet.count for outlet in outlets if isinstance(outlet.count, int)]
+    return sum(counts) if len(counts) == len(outlets) else None
 
 
 def usable(power: Power) -> tuple[Outlet, ...]:
@@ -98,6 +104,8 @@ def why_not_counted(outlet: Outlet, network: Network) -> list[str]:
     found = [*network.lacking_above(outlet.fed_from), *unsaid_terms(outlet, network)]
     if isinstance(outlet.rating, Absent):
         found.append("the outlet's rating")
+    if isinstance(outlet.count, Absent):
+        found.append("how many outlets there are")
     if isinstance(outlet.phases, Absent) and len(network.sources[outlet.fed_from].phases) > 1:
         found.append("the outlet's phases")
     return found
@@ -159,7 +167,7 @@ def rows_of(outlet: Outlet, name: str, network: Network) -> Iterator[Row]:
     An outlet as the formulas count it: at its rating times the share that its service may use for
     hours.
     """
-    if isinstance(outlet.rating, Absent):
+    if isinstance(outlet.rating, Absent) or isinstance(outlet.count, Absent):
         return
     source = network.sources[outlet.fed_from]
     phases = phases_of(outlet, network)
@@ -257,7 +265,7 @@ def available_items(power: Power, network: Network) -> Iterator[Item]:
 def group_item(key: str, each: Group, at_once: int, whole: Availability, network: Network) -> Item:
     """Outlets of one connector at one place: there, alone, at the same time."""
     facts = tuple(
-        Fact(f"{key}.{name}", label, Said.STATED, value)
+        Fact(f"{key}.{name}", label, Said.STATED if value else Said.UNKNOWN, value)
         for name, label, value in (
             ("place", "Place", Value(each.place)),
             ("connector", "Connector", Value(each.connector)),
@@ -266,7 +274,7 @@ def group_item(key: str, each: Group, at_once: int, whole: Availability, network
                 "Fed from",
                 Value(", ".join(dict.fromkeys(outlet.fed_from for outlet in each.outlets))),
             ),
-            ("there", "There", Value(f"{each.there:,}", number=float(each.there))),
+            ("there", "There", counted_there(each.there)),
         )
     )
     return Item(
@@ -276,6 +284,11 @@ def group_item(key: str, each: Group, at_once: int, whole: Availability, network
         facts,
         figures=tuple(group_figures(key, each, at_once, whole, network)),
     )
+
+
+def counted_there(there: int | None) -> Value | None:
+    """How many outlets there are, as a value; None where nobody has counted them."""
+    return None if there is None else Value(f"{there:,}", number=float(there))
 
 
 def group_figures(
@@ -385,7 +398,8 @@ def counted(
 def house_item(found: Availability, network: Network) -> Item:
     """All outlets of the house at the same time."""
     key, whole = "power.available-in-all", found.at_once
-    there = sum(each.there for each in found.groups)
+    there = count_of([outlet for each in found.groups for outlet in each.outlets])
+    of = "" if there is None else f" of {there:,}"
     left_out = [each.name for each in found.groups if each.lacking]
     rows = [row for each in found.groups for row in each.rows]
     steps_in_words = [f"{name}: {count}" for name, count in whole.taken if count]
@@ -408,12 +422,10 @@ def house_item(found: Availability, network: Network) -> Item:
     note = "; ".join(notes)
     label = "Outlets at the same time"
     is_open = any(breaker_open(each.outlets) for each in found.groups)
-    value = counted(
-        whole.outlets, found.fewest, rows, network, of=f" of {there:,}", is_open=is_open
-    )
+    value = counted(whole.outlets, found.fewest, rows, network, of=of, is_open=is_open)
     at_once = figure(f"{key}.at-once", label, value, working, caution=ELECTRICITY, note=note)
     if left_out:
-        at_once = with_uncounted(at_once, found, f" of {there:,}")
+        at_once = with_uncounted(at_once, found, of)
     return Item(key, "available-in-all", "All outlets", figures=(at_once,))
 
 

@@ -12,6 +12,8 @@ from builder.departments.power.circuits.tree import Network
 from builder.departments.power.description import Outlet, Power
 from builder.departments.power.outlets.at_once import (
     breaker_open,
+    count_of,
+    counted_there,
     phases_of,
     rows_of,
     usable,
@@ -61,7 +63,7 @@ def is_single(outlet: Outlet, network: Network) -> bool:
 
 def next_item(key: str, board: str, name: str, outlets: Sequence[Outlet], network: Network) -> Item:
     """The sockets of one board and kind."""
-    there = sum(outlet.count for outlet in outlets)
+    there = counted_there(count_of(outlets))
     rows = [
         row
         for number, outlet in enumerate(outlets, 1)
@@ -69,15 +71,15 @@ def next_item(key: str, board: str, name: str, outlets: Sequence[Outlet], networ
     ]
     each = shown(Current, rows[0].ampere_a)[0] if rows else "–"
     said = (
-        ("board", "Board", board, None),
-        ("connector", "Connector", outlets[0].connector, None),
-        ("places", "Places", ", ".join(dict.fromkeys(outlet.place for outlet in outlets)), None),
-        ("there", "There", f"{there:,}", float(there)),
-        ("each", "Full load for hours", each, rows[0].ampere_a if rows else None),
+        ("board", "Board", Value(board)),
+        ("connector", "Connector", Value(outlets[0].connector)),
+        ("places", "Places", Value(", ".join(dict.fromkeys(each.place for each in outlets)))),
+        ("there", "There", there),
+        ("each", "Full load for hours", Value(each, number=rows[0].ampere_a if rows else None)),
     )
     facts = tuple(
-        Fact(f"{key}.{what}", label, Said.STATED, Value(text, number=number))
-        for what, label, text, number in said
+        Fact(f"{key}.{what}", label, Said.STATED if value else Said.UNKNOWN, value)
+        for what, label, value in said
     )
     lacking = dict.fromkeys(
         reason for outlet in outlets for reason in why_not_counted(outlet, network)

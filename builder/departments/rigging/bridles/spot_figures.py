@@ -13,7 +13,7 @@ from builder.departments.rigging.bridles.figures import (
     pull_figures,
 )
 from builder.departments.rigging.bridles.spots import Choice, Spotted, apex_of
-from builder.departments.rigging.bridles.stock_legs import Leg, Made, length_m
+from builder.departments.rigging.bridles.stock_legs import Leg, Made, length_m, unmeasured_steels
 from builder.departments.rigging.steel.figures import by_hand, in_words, mass
 from builder.departments.rigging.steel.totals import Whole, factor_of
 from builder.formulas.bridles import three_leg_apex, two_leg_apex
@@ -67,7 +67,8 @@ def spot_figures(each: Spotted, whole: Whole, key: str, system: System) -> Itera
     )
     yield from pull_figures(first.names, first.legs, legs, key, system)
     if whole.rigging.steels:
-        yield from stock_figures(each, first, factor_of(whole.rigging), key, system)
+        factor, unmeasured = factor_of(whole.rigging), unmeasured_steels(whole.rigging.steels)
+        yield from stock_figures(each, first, factor, key, system, unmeasured)
 
 
 def unsaid(whole: Whole) -> str:
@@ -92,10 +93,23 @@ def choice_words(choice: Choice, system: System) -> str:
 
 
 def stock_figures(
-    each: Spotted, first: Choice, factor: float, key: str, system: System
+    each: Spotted,
+    first: Choice,
+    factor: float,
+    key: str,
+    system: System,
+    unmeasured: Sequence[str],
 ) -> Iterator[Figure]:
-    """The legs from stock whose apex lands nearest, and where that is."""
+    """
+    The legs from stock whose apex lands nearest, and where that is; nothing where another steel,
+    which nobody has measured, may make better ones.
+    """
     made = each.made
+    if unmeasured:
+        work = worked(apex_formula(each), inputs=[], leaves_out=LEFT_OUT)
+        lacks = tuple(f"length and rating of {name}" for name in unmeasured)
+        yield missing(f"{key}.from-stock", "Legs from stock", work, lacks, caution=LOADS)
+        return
     if made is None:
         wanted = ", ".join(f"{m:.3f} m" for m in first.legs.lengths_m)
         work = worked(

@@ -1,7 +1,7 @@
 """Legs made of steels in stock: which lengths come nearest, and where the apex then lands."""
 
 from collections import Counter
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import combinations_with_replacement, product
 from math import dist, fsum
@@ -10,6 +10,7 @@ from builder.departments.rigging.bridles.legs import Legs, apex_of, legs_to
 from builder.departments.rigging.description.bridles import Steel
 from builder.formulas.bridles import Place
 from builder.reading.in_part import ends_of
+from builder.reading.quantities import Length, Mass
 
 MOST_PIECES = 3
 """No leg is made of more steels than this."""
@@ -45,7 +46,11 @@ def from_stock(
     The legs from stock whose apex lands nearest to a wanted place, of those that are ``allowed``
     where they land; None where the stock makes none.
     """
-    usable = [steel for steel in steels if steel.condition != "out of service" and there(steel) > 0]
+    usable = [
+        steel
+        for steel in steels
+        if steel.condition != "out of service" and there(steel) > 0 and is_measured(steel)
+    ]
     each = [lengths_near(dist(wanted, anchor), usable) for anchor in anchors]
     found = [
         made
@@ -64,6 +69,20 @@ def there(steel: Steel) -> int:
     return ends_of(steel.count)[0] or 0
 
 
+def is_measured(steel: Steel) -> bool:
+    """Whether a steel's length and rating are known, without which no leg is made of it."""
+    return isinstance(steel.length, Length) and isinstance(steel.rating, Mass)
+
+
+def unmeasured_steels(steels: Iterable[Steel]) -> tuple[str, ...]:
+    """The names of steels that may be used, and whose length or rating nobody knows."""
+    return tuple(
+        steel.name
+        for steel in steels
+        if steel.condition != "out of service" and not is_measured(steel)
+    )
+
+
 def lengths_near(wanted_m: float, steels: Sequence[Steel]) -> list[Leg]:
     """Legs of one to three steels near a length, one for each length, of the fewest pieces."""
     by_length: dict[float, Leg] = {}
@@ -78,7 +97,7 @@ def lengths_near(wanted_m: float, steels: Sequence[Steel]) -> list[Leg]:
 
 def length_m(leg: Leg) -> float:
     """The length of a leg, shackles not counted. [m]"""
-    return fsum(steel.length.m for steel in leg)
+    return fsum(steel.length.m for steel in leg if isinstance(steel.length, Length))
 
 
 def landed(
@@ -95,7 +114,7 @@ def landed(
     if isinstance(apex, str) or isinstance(pulls, str):
         return None
     strong = all(
-        pull <= steel.rating.kg + 1e-6
+        isinstance(steel.rating, Mass) and pull <= steel.rating.kg + 1e-6
         for leg, pull in zip(legs, pulls.tensions_kg, strict=True)
         for steel in leg
     )

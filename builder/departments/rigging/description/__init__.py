@@ -116,7 +116,7 @@ class WindStep(Line):
     defines: ClassVar[str] = "wind step"
     name: Literal["alert", "lower", "clear", "roof down"]
     """Alert, lower, clear or roof down."""
-    at: Annotated[Speed, Plausible(2.0, 40.0)]
+    at: Annotated[Maybe[Speed], Plausible(2.0, 40.0)]
     """The wind speed it begins at."""
     measured: Text | None = None
     """As gust or mean over which time, and where the meter stands."""
@@ -137,9 +137,9 @@ class WindArea(Line):
     defines: ClassVar[str] = "wind area"
     name: Name
     """What it is."""
-    area: Annotated[Area, Plausible(0.1, 2_000.0)]
+    area: Annotated[Maybe[Area], Plausible(0.1, 2_000.0)]
     """The area that faces the wind."""
-    coefficient: Annotated[Ratio, Possible.above(0.0, 10.0), Plausible(0.3, 2.5)]
+    coefficient: Annotated[Maybe[Ratio], Possible.above(0.0, 10.0), Plausible(0.3, 2.5)]
     """The force coefficient, from the structure's engineer."""
 
 

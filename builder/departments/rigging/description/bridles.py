@@ -117,7 +117,7 @@ class Steel(Loose):
     """What the crew calls it."""
     count: Annotated[Maybe[Count], Plausible(0, 500)] = Absent.NOT_STATED
     """How many there are."""
-    length: Annotated[Length, Plausible(0.1, 20.0), OfModel()]
+    length: Annotated[Maybe[Length], Plausible(0.1, 20.0), OfModel()]
     """Its length from eye to eye."""
-    rating: Annotated[Mass, Plausible(50.0, 10_000.0), OfModel()]
+    rating: Annotated[Maybe[Mass], Plausible(50.0, 10_000.0), OfModel()]
     """What it may carry in a straight pull, as marked."""

@@ -47,9 +47,9 @@ class HungThing(Line):
     """What it is."""
     by: Literal["sound", "lighting", "video", "drape", "scenery", "house"]
     """Who hung it: sound, lighting, video, drape, scenery or house."""
-    count: Annotated[Count, Possible(1, 10_000), Plausible(1, 500)] = 1
+    count: Annotated[Maybe[Count], Possible(1, 10_000), Plausible(1, 500)] = 1
     """How many of them."""
-    weight: Annotated[Mass, Plausible(0.2, 5_000.0)]
+    weight: Annotated[Maybe[Mass], Plausible(0.2, 5_000.0)]
     """The weight of one, with its clamp and cable."""
     at: Annotated[Length | None, Possible(0.0, 1_000.0), Plausible(0.0, 60.0)] = None
     """Where along the hang, counted from its first end, where it is one place."""

@@ -358,11 +358,11 @@ class Hoist(Loose):
     How many of them work and are there. The others are away, such as at the inspector's. Left out,
     all do.
     """
-    rating: Annotated[Mass, Plausible(50.0, 5_000.0), OfModel()]
+    rating: Annotated[Maybe[Mass], Plausible(50.0, 5_000.0), OfModel()]
     """The rated capacity."""
-    weight: Annotated[Mass, Plausible(5.0, 300.0), OfModel()]
+    weight: Annotated[Maybe[Mass], Plausible(5.0, 300.0), OfModel()]
     """The weight of one with its hook and chain bag, chain included. The point carries it too."""
-    headroom: Annotated[Length, Plausible(0.2, 2.0), OfModel()]
+    headroom: Annotated[Maybe[Length], Plausible(0.2, 2.0), OfModel()]
     """From the point to the load hook with the hoist run up: hoist, shackles and sling."""
     chain: Annotated[Maybe[Length], Plausible(3.0, 60.0), OfModel()] = Absent.NOT_STATED
     """The length of its chain."""

@@ -16,7 +16,7 @@ from builder.departments.rigging.steel.geometry import (
     runs_across,
 )
 from builder.departments.rigging.steel.limits import same
-from builder.departments.rigging.steel.readings import weight_open
+from builder.departments.rigging.steel.readings import thing_open, weight_open
 from builder.exchange import HungLoad
 from builder.formulas.beams import LEAST_SPACING_M
 from builder.formulas.loads import Load, PointLoad, UniformLoad, centre_of_mass_m
@@ -26,6 +26,8 @@ from builder.formulas.statics import reactions, two_support_reactions
 from builder.formulas.unrelieved import EVERY, Ways, part_kg, unrelieved_kg, ways_held
 from builder.pack import Check
 from builder.reading.absent import Absent
+from builder.reading.in_part import ends_of
+from builder.reading.quantities import Mass
 
 OWN_WEIGHT = "its own weight"
 """What a hang needs whose weight nobody knows."""
@@ -240,19 +242,29 @@ def spread(kg: float, from_m: float, to_m: float) -> Load:
 
 def thing_of(thing: HungThing, length_m: float) -> Hung:
     """A load that the rigging file tells."""
-    kg = thing.count * thing.weight.kg
-    what = f"{thing.count} × {thing.what}" if thing.count > 1 else thing.what
+    kg, is_open = thing_kg(thing), thing_open(thing)
+    what = thing.what
+    if isinstance(thing.count, int) and thing.count > 1:
+        what = f"{thing.count} × {thing.what}"
     if thing.at is not None:
         place_m, off_m = on_body(thing.at.m, length_m)
-        return Hung(what, thing.by, PointLoad(place_m, kg), off_m, thing=thing)
+        load = PointLoad(place_m, kg)
+        return Hung(what, thing.by, load, off_m, thing=thing, open=is_open)
     if thing.from_ is not None and thing.to is not None:
         (from_m, before_m), (to_m, beyond_m) = (
             on_body(thing.from_.m, length_m),
             on_body(thing.to.m, length_m),
         )
         off_m = max(before_m, beyond_m)
-        return Hung(what, thing.by, spread(kg, from_m, to_m), off_m, thing=thing)
-    return Hung(what, thing.by, spread(kg, 0.0, length_m), thing=thing)
+        load_between = spread(kg, from_m, to_m)
+        return Hung(what, thing.by, load_between, off_m, thing=thing, open=is_open)
+    return Hung(what, thing.by, spread(kg, 0.0, length_m), thing=thing, open=is_open)
+
+
+def thing_kg(thing: HungThing) -> float:
+    """What a load weighs in all as far as it is known. [kg]"""
+    count, weight = ends_of(thing.count)[0], ends_of(thing.weight)[0]
+    return (count or 0) * (weight.kg if weight else 0.0)
 
 
 def on_body(at_m: float, length_m: float) -> tuple[float, float]:
@@ -376,7 +388,12 @@ def off_centre_m(body: Body) -> float:
     return off_m if off_m > PLUMB_M else 0.0
 
 
-def hoist_weight_kg(body: Body, index: int) -> float:
-    """What the hoist of a support weighs with its chain; 0 for a dead hang. [kg]"""
+def hoist_weight_kg(body: Body, index: int) -> float | None:
+    """
+    What the hoist of a support weighs with its chain; 0 for a dead hang, None where nobody knows.
+    [kg]
+    """
     hoist = body.hoists[index]
-    return hoist.weight.kg if hoist else 0.0
+    if hoist is None:
+        return 0.0
+    return hoist.weight.kg if isinstance(hoist.weight, Mass) else None

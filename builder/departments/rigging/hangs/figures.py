@@ -102,6 +102,12 @@ def support_figures(
     carried = perhaps_more(mass(share, system), whole)
     yield figure(f"{key}.share", "Share", carried, work, caution=LOADS, note=slack)
     hoist = hoist_weight_kg(body, index)
+    if hoist is None:
+        lacking = (f"the weight of {name_of_hoist(body, index)}",)
+        unknown = worked(total_load_kg, inputs=[], equation="share + hoist with chain")
+        yield missing(f"{key}.with-hoist", "With hoist", unknown, lacking, caution=LOADS)
+        yield from worst_figures(body, part, index, key, system)
+        return
     total = worked(
         total_load_kg,
         inputs=[Input("Hoist with chain", f"{hoist:g} kg")],
@@ -111,6 +117,12 @@ def support_figures(
     together = perhaps_more(mass(share + hoist, system), whole)
     yield figure(f"{key}.with-hoist", "With hoist", together, total, caution=LOADS)
     yield from worst_figures(body, part, index, key, system)
+
+
+def name_of_hoist(body: Body, index: int) -> str:
+    """What the hoist of a support is called."""
+    hoist = body.hoists[index]
+    return f"hoist {hoist.name}" if hoist else "the hoist"
 
 
 def along_working(body: Body, index: int) -> Working:
@@ -280,6 +292,11 @@ def in_table(span_m: float, table: Sequence[tuple[float, float]]) -> bool:
     return bool(table) and rising and spans[0] - 1e-9 <= span_m <= spans[-1] + 1e-9
 
 
+def unweighed_loads(body: Body) -> list[str]:
+    """The loads on a body whose weight is not known to the full."""
+    return [f"the weight of {each.what}" for each in body.hung if each.open]
+
+
 def span_steps(
     found: AsUniform,
     from_m: float,
@@ -321,6 +338,10 @@ def span_figures(body: Body, truss: Truss, key: str, system: System) -> Iterator
         found, span_m = on_span(body, from_m, to_m), to_m - from_m
         load_kg = found.uniform_kg
         label = f"Span {number}, {shown(Length, span_m, 2, system)[0]}"
+        if unweighed := unweighed_loads(body):
+            work = worked(allowable_load_kg, inputs=inputs)
+            yield missing(f"{key}.span-{number}", label, work, unweighed, caution=LOADS)
+            continue
         left_out = (
             "The table is for one span. Bending over the inner supports, overhangs and shear at"
             " joints are the maker's to check, and so is a load between the nodes of the truss."

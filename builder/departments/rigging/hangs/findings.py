@@ -23,7 +23,7 @@ from builder.formulas.trim import allowable_load_kg
 from builder.pack import Finding, Level
 from builder.reading.measures import System, shown
 from builder.reading.otherwise import otherwise
-from builder.reading.quantities import Height, Length
+from builder.reading.quantities import Height, Length, Mass
 from builder.reading.references import spelling
 from builder.stating import place
 
@@ -130,7 +130,7 @@ def hoists_over(body: Body, part: Shares, whole: Whole, system: System) -> Itera
         if not hoist or share is None:
             continue
         load_kg = dynamic_load_kg(load_kg=max(share, 0.0), dynamic_factor=factor)
-        if load_kg > hoist.rating.kg + ROUNDING_KG:
+        if isinstance(hoist.rating, Mass) and load_kg > hoist.rating.kg + ROUNDING_KG:
             carried = f"{in_words(load_kg, system)} of {body.hang.name}{factor_words(factor)}"
             sentence = (
                 f"The {hoist.name} at {support.point} carries {carried}, and is rated for"

@@ -43,7 +43,7 @@ def highest_of(body: Body, whole: Whole) -> Highest:
     below = [] if isinstance(height, Absent) else [height.m]
     for support, hoist in zip(body.hang.supports, body.hoists, strict=True):
         steel_m, parts = places[support.point.casefold()].steel_m, parts_of_support(support, hoist)
-        lacking += [] if parts else ["the length of the steel"]
+        lacking += [] if parts else [what_lacks(hoist)]
         lacking += [] if steel_m is not None else ["low steel at its points"]
         if parts and steel_m is not None:
             tops.append(highest_trim_m(low_steel_m=steel_m, parts_m=(*parts, *below)))
@@ -59,7 +59,15 @@ def highest_of(body: Body, whole: Whole) -> Highest:
 
 def parts_of_support(support: Support, hoist: Hoist | None) -> tuple[float, ...]:
     """What hangs between low steel and the hang: the hoist run up, the steel, or both. [m]"""
-    return (*((hoist.headroom.m,) if hoist else ()), *((support.steel.m,) if support.steel else ()))
+    steel = (support.steel.m,) if support.steel else ()
+    if hoist is None:
+        return steel
+    return () if isinstance(hoist.headroom, Absent) else (hoist.headroom.m, *steel)
+
+
+def what_lacks(hoist: Hoist | None) -> str:
+    """What must be known of what hangs between low steel and a hang."""
+    return f"the headroom of {hoist.name}" if hoist else "the length of the steel"
 
 
 def trim_figures(body: Body, whole: Whole, key: str, system: System) -> Iterator[Figure]:

@@ -120,10 +120,11 @@ def by_hang(body: Body, part: Shares, supports: tuple[int, ...], rigging: Riggin
     """What some supports of a hang bring together."""
     name = body.hang.name
     known = [kg for index in supports if (kg := part.kg[index]) is not None]
-    if len(known) < len(supports):
+    hoists = [kg for index in supports if (kg := hoist_weight_kg(body, index)) is not None]
+    if len(known) < len(supports) or len(hoists) < len(supports):
         unknown = f"{name}: not known"
         return Brought(name, None, (unknown,), counted_step=unknown, worst_step=unknown)
-    hoist_kg = fsum(hoist_weight_kg(body, index) for index in supports)
+    hoist_kg = fsum(hoists)
     share_kg = fsum(known)
     on = "this support" if len(supports) == 1 else f"{len(supports)} supports"
     steps = [f"{name}: {share_kg:.1f} kg on {on}"]

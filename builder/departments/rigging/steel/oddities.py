@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 
 from builder.confirming import odd
 from builder.departments.rigging.description import BasePads, Rigging, WindStep, lies_unknown
-from builder.departments.rigging.description.steel import Beam, Hoist, Letter, Point
+from builder.departments.rigging.description.steel import Beam, Letter, Point
 from builder.departments.rigging.steel.geometry import BEYOND_M, at_along, beyond_m, stations_of
 from builder.exchange import SteelHeight
 from builder.oddities import Named, Standing, on_one_spot, unlike_neighbours
@@ -182,10 +182,11 @@ def points_over_hoists(rigging: Rigging) -> Iterator[Finding]:
     A rating of points far above the house's largest hoist that would be a hoist's rating in another
     unit: 2,200 kg beside a hoist of 1 t is mostly 2,200 lb.
     """
-    hoists = sorted(rigging.hoists, key=lambda hoist: hoist.rating.kg)
-    if not hoists:
+    known = [hoist.rating for hoist in rigging.hoists if isinstance(hoist.rating, Mass)]
+    hoists = sorted(known, key=lambda rating: rating.kg)
+    if not hoists or len(hoists) < len(rigging.hoists):
         return
-    largest = hoists[-1].rating
+    largest = hoists[-1]
     for name, rating, where in point_ratings(rigging):
         question = otherwise(rating, lambda kg: like_a_hoist(kg, hoists))
         if rating.kg > MUCH_OVER_HOISTS * largest.kg and question:
@@ -200,9 +201,9 @@ def points_over_hoists(rigging: Rigging) -> Iterator[Finding]:
             )
 
 
-def like_a_hoist(kg: float, hoists: Iterable[Hoist]) -> bool:
+def like_a_hoist(kg: float, ratings: Iterable[Mass]) -> bool:
     """Whether a mass is the rating of one of some hoists, nearly."""
-    return any(abs(kg - hoist.rating.kg) <= LIKE_A_HOIST * hoist.rating.kg for hoist in hoists)
+    return any(abs(kg - rating.kg) <= LIKE_A_HOIST * rating.kg for rating in ratings)
 
 
 def old_letter(letter: Letter, ageing: Ageing) -> Iterator[Finding]:

@@ -12,8 +12,8 @@ from dataclasses import replace
 from typing import Any, Literal
 
 from builder.departments.rigging.description import Rigging
-from builder.departments.rigging.description.hangs import Hang
-from builder.departments.rigging.description.steel import Beam
+from builder.departments.rigging.description.hangs import Hang, HungThing
+from builder.departments.rigging.description.steel import Beam, Hoist
 from builder.departments.rigging.steel.geometry import length_of
 from builder.exchange import HungLoad
 from builder.reading.absent import Absent, is_unknown
@@ -22,6 +22,7 @@ from builder.reading.quantities import Mass
 
 Reading = Literal["lightest", "heaviest"]
 READINGS: tuple[Reading, ...] = ("lightest", "heaviest")
+NOTHING = Mass(0.0, "0 kg")
 WAYS = ("weight", "weight_in_all")
 
 
@@ -31,6 +32,8 @@ def is_inexact(rigging: Rigging, offered: Iterable[HungLoad]) -> bool:
     limits = (*limits, *rigging.points, *rigging.point_groups)
     return (
         any(weight_open(hang) for hang in rigging.hung)
+        or any(thing_open(thing) for hang in rigging.hung for thing in hang.loads)
+        or any(not isinstance(hoist.weight, Mass) for hoist in rigging.hoists)
         or any(
             not isinstance(each.weight, Mass) for beam in rigging.beams for each in beam.standing
         )
@@ -60,11 +63,17 @@ def weight_open(hang: Hang) -> bool:
     return any(is_unknown(way) for way in ways) or length_of(hang) > 0
 
 
+def thing_open(thing: HungThing) -> bool:
+    """Whether what a load weighs in all is not known to the full."""
+    return isinstance(thing.count, Absent) or isinstance(thing.weight, Absent)
+
+
 def rigging_at(rigging: Rigging, reading: Reading) -> Rigging:
     """The same house with every weight and limit at one end."""
     changes: dict[str, Any] = {}
     if not isinstance(rigging.hangs, Absent):
         changes["hangs"] = tuple(hang_at(hang, reading) for hang in rigging.hangs)
+    changes["hoists"] = tuple(hoist_at(hoist, reading) for hoist in rigging.hoists)
     if any(beam.standing for beam in rigging.beams):
         changes["beams"] = tuple(beam_at(beam, reading) for beam in rigging.beams)
     changes["limits"] = limits_at(rigging.limits, reading)
@@ -77,15 +86,37 @@ def beam_at(beam: Beam, reading: Reading) -> Beam:
     """A beam with what hangs on it for good at one end; nothing at its lightest if unknown."""
     standing = []
     for each in beam.standing:
-        least, most = ends_of(each.weight)
-        end = least if reading == "lightest" else most
-        lost = Mass(0.0, "0 kg") if reading == "lightest" else Absent.UNKNOWN
-        standing.append(each.model_copy(update={"weight": lost if end is None else end}))
+        standing.append(each.model_copy(update={"weight": mass_at(each.weight, reading)}))
     return beam.model_copy(update={"standing": tuple(standing)})
 
 
+def mass_at(weight: Mass | Absent, reading: Reading) -> Mass | Absent:
+    """A weight at one end; nothing at the lightest, and unknown at the heaviest, without one."""
+    least, most = ends_of(weight)
+    end = least if reading == "lightest" else most
+    lost = NOTHING if reading == "lightest" else Absent.UNKNOWN
+    return lost if end is None else end
+
+
+def hoist_at(hoist: Hoist, reading: Reading) -> Hoist:
+    """A hoist with its weight at one end."""
+    return hoist.model_copy(update={"weight": mass_at(hoist.weight, reading)})
+
+
+def thing_at(thing: HungThing, reading: Reading) -> HungThing:
+    """A load with its count and its weight at one end."""
+    least, most = ends_of(thing.count)
+    end = least if reading == "lightest" else most
+    lost = 0 if reading == "lightest" else Absent.UNKNOWN
+    count = lost if end is None else end
+    return thing.model_copy(update={"count": count, "weight": mass_at(thing.weight, reading)})
+
+
 def hang_at(hang: Hang, reading: Reading) -> Hang:
-    """A hang with its own weight at one end; nothing at its lightest where nobody knows it."""
+    """A hang with its own weight and its loads at one end; nothing at its lightest if unknown."""
+    if any(thing_open(thing) for thing in hang.loads):
+        loads = tuple(thing_at(thing, reading) for thing in hang.loads)
+        hang = hang.model_copy(update={"loads": loads})
     if not weight_open(hang):
         return hang
     known = [way for way in WAYS if isinstance(getattr(hang, way), Between)]

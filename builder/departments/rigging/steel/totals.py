@@ -407,10 +407,12 @@ def limit_kg(ruled: Ruled) -> float:
     return NO_LIMIT_KG if ruled.kg is None else ruled.kg
 
 
-def hoists_kg(whole: Whole) -> float:
-    """All hoists in standing hangs with their chain. [kg]"""
-    return fsum(
+def hoists_kg(whole: Whole) -> float | None:
+    """All hoists in standing hangs with their chain; None where nobody knows one's weight. [kg]"""
+    weights = [
         hoist_weight_kg(body, index)
         for body in whole.bodies
         for index in range(len(body.supports_m))
-    )
+    ]
+    known = [kg for kg in weights if kg is not None]
+    return fsum(known) if len(known) == len(weights) else None

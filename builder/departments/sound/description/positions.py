@@ -98,7 +98,7 @@ class DriveLine(Line):
 class ClaimedLevel(Line):
     """The level that the house says its system reaches, with everything that makes it a claim."""
 
-    level: Annotated[Level, Possible(0.0, 194.0), Plausible(80.0, 140.0)]
+    level: Annotated[Maybe[Level], Possible(0.0, 194.0), Plausible(80.0, 140.0)]
     """The level, with its weighting, such as 104 dB(A)."""
     metric: Annotated[
         Maybe[Literal["equivalent level", "peak level", "maximum fast", "maximum slow"]], Decisive()
@@ -258,11 +258,11 @@ class Split(Line):
     defines: ClassVar[str] = "split"
     name: Name
     """What it is called."""
-    kind: Literal["transformer", "passive", "digital, shared gain", "digital, gain each"]
+    kind: Maybe[Literal["transformer", "passive", "digital, shared gain", "digital, gain each"]]
     """Transformer, passive, digital with shared gain, or digital with a gain each."""
-    ways: Annotated[Count, Possible(1, 10_000), Plausible(4, 256)]
+    ways: Annotated[Maybe[Count], Possible(1, 10_000), Plausible(4, 256)]
     """How many inputs it takes."""
-    legs: Annotated[Count, Possible(1, 100), Plausible(1, 6)]
+    legs: Annotated[Maybe[Count], Possible(1, 100), Plausible(1, 6)]
     """How many ways each input goes on, the direct one included."""
     connector: Maybe[Text] = Absent.NOT_STATED
     """The connectors of its legs."""
@@ -281,7 +281,7 @@ class DropBox(Line):
     """The label on it."""
     place: Annotated[Maybe[Name], RefersTo("place")] = Absent.NOT_STATED
     """Where it lies."""
-    ways: Annotated[Count, Possible(1, 10_000), Plausible(1, 96)]
+    ways: Annotated[Maybe[Count], Possible(1, 10_000), Plausible(1, 96)]
     """How many inputs it has."""
     dead: Annotated[tuple[Count, ...], Numbered()] = ()
     """The numbers of the ways that do not work, as printed on the box."""
@@ -294,6 +294,8 @@ class DropBox(Line):
 
     @model_validator(mode="after")
     def _dead_ways_exist(self) -> "DropBox":
+        if isinstance(self.ways, Absent):
+            return self
         wrong = [way for way in self.dead if not 1 <= way <= self.ways]
         if wrong:
             words = {

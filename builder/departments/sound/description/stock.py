@@ -41,17 +41,19 @@ class Radio(Loose):
     defines: ClassVar[str] = "radio system"
     name: Name
     """The model, or what it is for."""
-    kind: Literal[
-        "microphone",
-        "in-ear",
-        "intercom",
-        "hearing assistance",
-        "production radio",
-        "video",
-        "control",
+    kind: Maybe[
+        Literal[
+            "microphone",
+            "in-ear",
+            "intercom",
+            "hearing assistance",
+            "production radio",
+            "video",
+            "control",
+        ]
     ]
     """Microphone, in-ear, intercom, hearing assistance, production radio, video or control."""
-    channels: Annotated[Count, Plausible(1, 64)]
+    channels: Annotated[Maybe[Count], Plausible(1, 64)]
     """How many channels."""
     working: Maybe[Count] = Absent.NOT_STATED
     """How many of them work. Left out, all do."""

@@ -19,7 +19,9 @@ from builder.formulas.levels import (
     remaining_level_db,
 )
 from builder.pack import Figure, Input, Item, Value
-from builder.working import figure, worked
+from builder.reading.in_part import as_written
+from builder.reading.quantities import Level
+from builder.working import figure, missing, worked
 
 SHARES = (1 / 6, 1 / 3, 1 / 2, 3 / 4)
 """When one looks at the meter: of an hour, after 10, 20, 30 and 45 minutes."""
@@ -108,10 +110,8 @@ def dose_items(
     claims: Sequence[ClaimedLevel], limits: Sequence[SoundLimit], mix_place: str
 ) -> Iterator[Item]:
     """What the levels claimed or allowed at the mix position mean for whoever works there."""
-    heard = [
-        (f"Claimed: {claim.level.text}", claim.level.db)
-        for claim in claims
-        if claim.level.weighting == "A" and at_mix(claim, mix_place)
+    heard: list[tuple[str, float | None]] = [
+        claimed(claim) for claim in claims if may_be_dba(claim) and at_mix(claim, mix_place)
     ]
     heard += [
         (f"{limit.name}: {written(limit)}", limit.level_db)
@@ -122,7 +122,27 @@ def dose_items(
     ]
     for number, (name, level_dba) in enumerate(heard, 1):
         key = f"sound.dose.{number}"
-        yield Item(key=key, kind="dose", name=name, figures=tuple(dose_figures(level_dba, key)))
+        figures = lacking_dose(key) if level_dba is None else dose_figures(level_dba, key)
+        yield Item(key=key, kind="dose", name=name, figures=tuple(figures))
+
+
+def may_be_dba(claim: ClaimedLevel) -> bool:
+    """Whether a claim is A-weighted, or may be, for nobody knows it."""
+    return not isinstance(claim.level, Level) or claim.level.weighting == "A"
+
+
+def claimed(claim: ClaimedLevel) -> tuple[str, float | None]:
+    """A claim in words with its level, None where there is no one level. [dB(A)]"""
+    if isinstance(claim.level, Level):
+        return f"Claimed: {claim.level.text}", claim.level.db
+    return f"Claimed: {as_written(claim.level)}", None
+
+
+def lacking_dose(key: str) -> Iterator[Figure]:
+    """That nothing is told of a dose without a level."""
+    for name, words, _ in CRITERIA:
+        work, label = worked(allowed_hours, inputs=()), f"Day's dose full after, {words}"
+        yield missing(f"{key}.{name}", label, work, ("the level",), caution=NOISE)
 
 
 def at_mix(claim: ClaimedLevel, mix_place: str) -> bool:

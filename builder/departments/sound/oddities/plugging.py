@@ -36,7 +36,11 @@ def plugging_oddities(sound: Sound) -> Iterator[Finding]:
 def channels_of(box: DropBox) -> range | None:
     """The channels of the split that a box arrives on; None where nobody says."""
     first = box.first_channel
-    if isinstance(first, Absent) or box.condition == "out of service":
+    if (
+        isinstance(first, Absent)
+        or isinstance(box.ways, Absent)
+        or box.condition == "out of service"
+    ):
         return None
     return range(first, first + box.ways)
 
@@ -49,7 +53,8 @@ def span(channels: range) -> str:
 
 def boxes_past_split(boxes: Sequence[DropBox], splits: Sequence[Split]) -> Iterator[Finding]:
     """A drop box whose channels the largest split does not have."""
-    ways = max((split.ways for split in splits), default=0)
+    known = [split.ways for split in splits if isinstance(split.ways, int)]
+    ways = max(known, default=0) if len(known) == len(splits) else 0
     for box in boxes:
         channels = channels_of(box)
         if ways and channels and channels[-1] > ways:
