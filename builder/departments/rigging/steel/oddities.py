@@ -62,10 +62,11 @@ def ground_too_weak(pads: BasePads) -> Iterator[Finding]:
 def later_than_sheet(step: WindStep) -> Iterator[Finding]:
     """A step of wind that the house takes at more wind than the maker's sheet gives for it."""
     by_sheet, _ = ends_of(step.sheet_says)
-    if by_sheet is None or step.at.si <= by_sheet.si:
+    acts_at, _ = ends_of(step.at)
+    if by_sheet is None or acts_at is None or acts_at.si <= by_sheet.si:
         return
     sentence = (
-        f"Wind, {step.name}: the house acts at {step.at.text}, and the maker's sheet says"
+        f"Wind, {step.name}: the house acts at {as_written(step.at)}, and the maker's sheet says"
         f" {as_written(step.sheet_says)}. Act by the lower, or ask the maker."
     )
     where = place(step.where("at"))
