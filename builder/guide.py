@@ -113,6 +113,9 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
 * **Stock**: of a line those count that work; all of it where the line does not say how many do, and
   none of it where it is out of service. Wedges are matched, so one line must have enough; classes
   of microphone are not told apart. Faults of drop boxes stand beside the inputs.
+* **Conditions** (`if`, `unless`): a need whose condition does not hold is not needed. Where nobody
+  has said whether it holds, what fits all the same fits, and the rest is asked. Conditions and
+  bundles are judged act by act, and are no part of what adds up over a day.
 * **An amount that you do not know yet**: `at least: unknown` comes back to you as a question, with
   what the house has.
 * **Voltage**: a load on three phases may name the voltage between lines alone: `400 V` for 230/400

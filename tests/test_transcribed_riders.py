@@ -58,8 +58,8 @@ class Rider:
 
 
 RIDERS = (
-    Rider("dance", 0.34, 16),
-    Rider("rock", 0.2, 16),
+    Rider("dance", 0.4, 16),
+    Rider("rock", 0.26, 16, frozenset({(16, "theatre")})),
 )
 
 

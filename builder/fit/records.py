@@ -207,11 +207,27 @@ class NeedAsked(NeedAmount):
     sort: Literal["rule"]
 
 
-class AnyAsked(NeedAmount):
-    """A need that one of several alternatives meets; its amount is that of the first."""
+class AllAsked(Asked):
+    """Several needs that are asked together."""
+
+    sort: Literal["all"]
+    all: list[NeedAsked]
+
+
+class AnyAsked(Asked):
+    """A need that one of several alternatives meets."""
 
     sort: Literal["any"]
-    any: list[NeedAsked]
+    any: list[NeedAsked | AllAsked]
+
+
+class IfAsked(Asked):
+    """A need that counts where a condition holds; ``unless`` where it does not hold."""
+
+    sort: Literal["if"]
+    condition: NeedAsked
+    unless: bool
+    then: NeedAsked | AnyAsked | AllAsked
 
 
 class PowerAsked(Asked):
@@ -358,6 +374,8 @@ class QuestionAsked(Asked):
 Requirement = (
     NeedAsked
     | AnyAsked
+    | AllAsked
+    | IfAsked
     | PowerAsked
     | HangAsked
     | TrimAsked

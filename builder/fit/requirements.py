@@ -7,10 +7,11 @@ from builder.fit.arrangements.views import narrowed
 from builder.fit.clock.hours import ends_before_curfew, load_in_after
 from builder.fit.levels.wanted_level import level_asked
 from builder.fit.needs.comparing import compared
+from builder.fit.needs.composed import composed
+from builder.fit.needs.within import needs_in
 from builder.fit.net import hangs_in_net, not_judged, power_in_net
 from builder.fit.plots.stage_plot import stage_plot
 from builder.fit.records import (
-    AnyAsked,
     FitPack,
     HangAsked,
     PowerAsked,
@@ -21,8 +22,8 @@ from builder.fit.records import (
     Verdict,
 )
 from builder.fit.sections import section_of
-from builder.fit.sentences import BEST_OF_SEVERAL, HAVE_IT, RIDER_ASKS, fill
-from builder.fit.verdicts import ASK, RANK, verdict
+from builder.fit.sentences import HAVE_IT, RIDER_ASKS, fill
+from builder.fit.verdicts import ASK, verdict
 from builder.fit.way_in.trucks import trucks_get_in
 from builder.formulas.primitives import is_failing
 
@@ -92,14 +93,10 @@ def once_on(
 
 def sections_for(need: Requirement, view: View) -> list[str]:
     """The sections that a requirement by itself is judged by."""
-    if need["sort"] == "rule":
-        return sections_of_rule(rule_of(need["what"], view))
-    if need["sort"] == "any":
-        keys: list[str] = []
-        for one in need["any"]:
-            keys.extend(sections_of_rule(rule_of(one["what"], view)))
-        return keys
-    return SECTIONS.get(need["sort"], [])
+    keys: list[str] = []
+    for one in needs_in(need):
+        keys.extend(sections_of_rule(rule_of(one["what"], view)))
+    return keys if len(keys) > 0 else SECTIONS.get(need["sort"], [])
 
 
 def sections_of_rule(rule: Rule) -> list[str]:
@@ -141,8 +138,8 @@ def judged(requirement: Requirement, pack: FitPack) -> Verdict:
     """
     if requirement["sort"] == "rule":
         return compared(requirement, rule_of(requirement["what"], pack), pack)
-    if requirement["sort"] == "any":
-        return any_of(requirement, pack)
+    if requirement["sort"] == "any" or requirement["sort"] == "all" or requirement["sort"] == "if":
+        return composed(requirement, lambda need: compared(need, rule_of(need["what"], pack), pack))
     if requirement["sort"] == "question":
         answer = verdict(requirement, ASK, RIDER_ASKS)
         answer["question"] = requirement["words"]
@@ -193,23 +190,3 @@ def rule_of(key: str, pack: FitPack) -> Rule:
         "remedy": "",
         "who": "",
     }
-
-
-def any_of(requirement: AnyAsked, pack: FitPack) -> Verdict:
-    """Alternatives: the best verdict of them is the verdict."""
-    answers = [judged(alternative, pack) for alternative in requirement["any"]]
-    best = answers[0]
-    for answer in answers:
-        if RANK[answer["verdict"]] < RANK[best["verdict"]]:
-            best = answer
-    best["reason"] = fill(
-        BEST_OF_SEVERAL,
-        {"title": best["title"], "need": best["need"], "reason": best["reason"]},
-    )
-    best["act"] = requirement["act"]
-    best["line"] = requirement["line"]
-    best["title"] = requirement["title"]
-    best["need"] = requirement["need"]
-    best["strictness"] = requirement["strictness"]
-    best["department"] = requirement["department"]
-    return best

@@ -10,6 +10,7 @@ from builder.fit.clock.records import DayAnswer
 from builder.fit.closed.told import may_be_closed
 from builder.fit.needs.comparing import compared
 from builder.fit.needs.twice import asks_twice
+from builder.fit.needs.within import has_composed
 from builder.fit.plots.together import plots_together
 from builder.fit.records import FitPack, RiderAsked, Verdict
 from builder.fit.requirements import rule_of
@@ -83,11 +84,13 @@ def has_clock(riders: list[RiderAsked]) -> bool:
 
 def needs_more(riders: list[RiderAsked], pack: FitPack) -> bool:
     """
-    Whether a show comes with a plan or with its day's clock, asks one thing twice, or the house may
-    be closed on its date, does not know whether something of it works, or chooses some value.
+    Whether a show comes with a plan or with its day's clock, asks one thing twice or what is made
+    of other needs, or the house may be closed on its date, does not know whether something of it
+    works, or chooses some value.
 
     A page loads the rules of these only then, so nothing else may call them.
     """
     asks_more = has_plan(riders) or has_clock(riders) or any(asks_twice(rider) for rider in riders)
+    asks_more = asks_more or has_composed(riders)
     asks_more = asks_more or may_be_closed(pack)
     return asks_more or has_doubts(pack) or has_choices(pack)

@@ -37,11 +37,11 @@ class Issue(Written):
     """Who issued it, by role."""
 
 
-class Alternative(Written):
-    """One of several ways to meet a need."""
+class OneNeed(Written):
+    """One thing by itself: one of several that are asked together, or a condition."""
 
     what: Name
-    """What is needed, by a name from the list below."""
+    """What is meant, by a name from the list below."""
     at_least: Name | None = Field(default=None, alias="at least")
     """The least that does, with its unit; unknown where the show does not know yet."""
     at_most: Name | None = Field(default=None, alias="at most")
@@ -50,13 +50,32 @@ class Alternative(Written):
     """The least and the most that do, as a list of two."""
     is_: Name | None = Field(default=None, alias="is")
     """Yes or no, for what is allowed, there, or so."""
+    tell: YesNo = False
+    """Whether you only want to know what the house has: told where it says so, asked otherwise."""
+
+
+class Alternative(Written):
+    """One of several ways to meet a need: one thing, or several together."""
+
+    what: Name | None = None
+    """What is needed, by a name from the list below. Left out where all of is written."""
+    at_least: Name | None = Field(default=None, alias="at least")
+    """The least that does, with its unit; unknown where the show does not know yet."""
+    at_most: Name | None = Field(default=None, alias="at most")
+    """The most that does, with its unit."""
+    between: tuple[Name, Name] | None = None
+    """The least and the most that do, as a list of two."""
+    is_: Name | None = Field(default=None, alias="is")
+    """Yes or no, for what is allowed, there, or so."""
+    all_of: tuple[OneNeed, ...] = Field(default=(), alias="all of")
+    """Several things that this alternative needs together."""
 
 
 class Need(Written):
     """One thing that the show needs, or one of several."""
 
     what: Name | None = None
-    """What is needed, by a name from the list below. Left out where any of is written."""
+    """What is needed, by a name from the list below. Left out where any of or all of is written."""
     at_least: Name | None = Field(default=None, alias="at least")
     """The least that does, with its unit; unknown where the show does not know yet."""
     at_most: Name | None = Field(default=None, alias="at most")
@@ -65,8 +84,16 @@ class Need(Written):
     """The least and the most that do, as a list of two."""
     is_: Name | None = Field(default=None, alias="is")
     """Yes or no, for what is allowed, there, or so."""
+    tell: YesNo = False
+    """Whether you only want to know what the house has: told where it says so, asked otherwise."""
     any_of: tuple[Alternative, ...] = Field(default=(), alias="any of")
-    """Alternatives: one of them is enough."""
+    """Alternatives: one of them is enough. Each is one thing, or a bundle under all of."""
+    all_of: tuple[OneNeed, ...] = Field(default=(), alias="all of")
+    """Several things that are needed together, such as under one condition."""
+    if_: OneNeed | None = Field(default=None, alias="if")
+    """The need counts only where the house meets this, such as a stage outdoors."""
+    unless: OneNeed | None = None
+    """The need counts only where the house does not meet this."""
     strictness: Strictness = "must"
     """Must, or should where the show can live without."""
     carried_by: CarriedBy = Field(default="house", alias="carried by")

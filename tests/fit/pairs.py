@@ -432,14 +432,27 @@ def a_requirement(dice: Dice, act: str) -> Record:
     if sort == "rule":
         return {**blank, **ruled(dice)}
     if sort == "any":
-        return {
-            **blank,
-            "any": [
-                {**blank, "sort": "rule", "title": f"P{index}", **ruled(dice)}
-                for index in range(dice.random.randint(1, 3))
-            ],
-        }
+        parts = [
+            {**blank, "sort": "rule", "title": f"P{index}", **ruled(dice)}
+            for index in range(dice.random.randint(1, 3))
+        ]
+        return made_of(aside(dice), blank, parts)
     return {**blank, **deep(dice, sort)}
+
+
+def made_of(dice: Dice, blank: Record, parts: list[Record]) -> Record:
+    """A need that is made of others: one of them, all of them, or on a condition."""
+    either = {**blank, "sort": "any", "any": parts}
+    both = {**blank, "sort": "all", "all": parts}
+    sort = dice.one(("any", "any", "all", "bundles", "if"))
+    if sort == "bundles":
+        return {**either, "any": [both, parts[0]]}
+    if sort == "if":
+        condition = {**blank, "carried": "house", "sort": "rule", "title": "C", **ruled(dice)}
+        then = dice.one((parts[0], both, either))
+        more = {"condition": condition, "unless": dice.yes(), "then": then}
+        return {**blank, "sort": "if", **more}
+    return both if sort == "all" else either
 
 
 def ruled(dice: Dice) -> Record:
@@ -449,6 +462,7 @@ def ruled(dice: Dice) -> Record:
         float(dice.random.randint(0, 9)) if rule["kind"] == "count" else dice.number(scale_of(rule))
     )
     way = dice.one((*rule["ways"], "unknown" if dice.yes(0.1) else rule["ways"][0]))
+    way = "tell" if aside(dice).yes(0.1) else way
     return {
         "what": rule["key"],
         "own": aside(dice).yes(0.3),

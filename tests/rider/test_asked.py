@@ -134,10 +134,22 @@ def test_a_level_without_its_terms_stays_without_them() -> None:
             ),
         ),
         (
+            "act: A\nneeds:\n  - {what: haze, is: yes, all of: [{what: smoke, is: yes}]}\n",
+            (
+                "rider.yml:3:35 all of stands beside what; write one of: what, any of, all of"
+                " [need-unclear]"
+            ),
+        ),
+        (
+            "act: A\nneeds:\n  - {what: haze, is: yes, if: {what: roof, is: yes}, unless:"
+            " {what: smoke, is: yes}}\n",
+            ("rider.yml:3:62 unless stands beside if; write one of: if, unless [need-unclear]"),
+        ),
+        (
             "act: A\nneeds:\n  - {at least: 12 m}\n",
             (
-                "rider.yml:3:5 what is missing here; write what is needed, or any of with a list"
-                " [missing-key]"
+                "rider.yml:3:5 what is missing here; write what is needed, or any of or all of with"
+                " a list [missing-key]"
             ),
         ),
         (

@@ -7,6 +7,7 @@ from builder.fit.arrangements.records import Reading, View
 from builder.fit.needs.amounts import against_number, against_value
 from builder.fit.needs.choosing import items_for, value_for
 from builder.fit.needs.sums import added_up, counted_value, may_be_enough, why_left_out
+from builder.fit.needs.within import needs_in
 from builder.fit.plots.chosen import plot_readings
 from builder.fit.records import Item, NeedAsked, RiderAsked, Rule, Section
 from builder.fit.requirements import rule_of
@@ -43,10 +44,7 @@ def needs_of_amounts(riders: list[RiderAsked], view: View) -> list[NeedAsked]:
     asked: list[NeedAsked] = []
     for rider in riders:
         for requirement in rider["requirements"]:
-            if requirement["sort"] == "rule":
-                asked.append(requirement)
-            elif requirement["sort"] == "any":
-                asked.extend(requirement["any"])
+            asked.extend(needs_in(requirement))
     needs = [need for need in asked if need["carried"] != "show" and need["way"] in AMOUNTS]
     return [*needs, *day_requirements(riders, view), *depths_in_front(riders)]
 

@@ -24,6 +24,7 @@ from builder.fit.closed.sentences import (
     WHO,
 )
 from builder.fit.closed.told import are_unknown, closures_of, regulars_of, works_of
+from builder.fit.needs.within import needs_in
 from builder.fit.notes import once
 from builder.fit.records import (
     Asker,
@@ -96,9 +97,8 @@ def date_of_day(riders: list[RiderAsked]) -> str:
 
 def departments_of(need: Requirement) -> list[str]:
     """The departments that a requirement asks: of alternatives, each one's."""
-    if need["sort"] == "any":
-        return [one["department"] for one in need["any"]]
-    return [need["department"]]
+    needs = needs_in(need)
+    return [one["department"] for one in needs] if len(needs) > 0 else [need["department"]]
 
 
 def on_date(answer: Verdict, departments: list[str], date: str, pack: FitPack) -> Verdict:

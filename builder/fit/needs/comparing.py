@@ -16,6 +16,7 @@ from builder.fit.needs.sentences import (
     MAY_HAVE_MORE,
     NONE_OF_ITS_OWN,
     PERHAPS,
+    TOLD,
     UNLIMITED_UNKNOWN,
     WHETHER,
 )
@@ -37,6 +38,7 @@ from builder.fit.verdicts import (
     fact_of,
     lack_words,
     rider_line_words,
+    settled,
     verdict,
     with_remedy,
 )
@@ -52,6 +54,8 @@ def compared(requirement: NeedAmount, rule: Rule, pack: FitPack) -> Verdict:
         return verdict(requirement, NOT_NEEDED, SHOW_BRINGS_IT)
     if requirement["way"] == "unknown":
         return amount_open(requirement, rule, pack)
+    if requirement["way"] == "tell":
+        return told_what_it_is(requirement, rule, pack)
     section = section_of(pack, rule["section"])
     if section is None or len(items_perhaps(section, rule)) == 0:
         other = by_another(requirement, rule, section, pack)
@@ -175,6 +179,19 @@ def amount_open(requirement: NeedAmount, rule: Rule, pack: FitPack) -> Verdict:
     )
     answer["fact"] = fact
     return answer
+
+
+def told_what_it_is(requirement: NeedAmount, rule: Rule, pack: FitPack) -> Verdict:
+    """A need that only wants to know what the house has: told where it says so, else asked."""
+    way = "is" if rule["kind"] in WORDED else "at least"
+    found = compared({**requirement, "way": way}, rule, pack)
+    if found["verdict"] == ASK:
+        return found
+    answer = verdict(requirement, FITS, TOLD if found["fact"] is not None else found["reason"])
+    answer["fact"] = found["fact"]
+    answer["notes"] = found["notes"]
+    answer["leans_on"] = found["leans_on"]
+    return settled(answer)
 
 
 def fact_for(requirement: NeedAmount, rule: Rule, pack: FitPack) -> Fact | None:

@@ -22,6 +22,11 @@ CHOSEN = "It is {text}; ask to what for this show."
 TOLD_BESIDE = "{words}."
 SET_TO = "Set to {amount}."
 
+TOLD = "The house says it."
+ALL_OF_IT = "All of it."
+NO_CONDITION = "Its condition does not hold. {reason}"
+OPEN_CONDITION = "Whether its condition holds is open. {condition} By itself: {reason}"
+
 AS_ASKED = "As asked."
 OTHERWISE = "The house says otherwise."
 ARRANGE = "By arrangement: ask in time."

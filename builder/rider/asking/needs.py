@@ -1,8 +1,8 @@
-"""``needs``: lines that a rule of the house answers, and lines that one of several answers."""
+"""``needs``: lines that a rule of the house answers."""
 
 from typing import TypedDict
 
-from builder.fit.records import AnyAsked, NeedAsked, Rule
+from builder.fit.records import NeedAsked, Rule
 from builder.reading.values.faults import Fault, fault
 from builder.reading.values.nearest import nearest
 from builder.reading.values.quantities import read_quantity
@@ -24,6 +24,7 @@ ELSEWHERE = "the guide to riders lists what can be asked; put anything else unde
 SEVERAL_WAYS = "says {ways}"
 WRITE_ONE = "write one of: {ways}"
 AMOUNT = "{way} {words}"
+TELL_US = "tell us"
 
 
 class Amount(TypedDict):
@@ -34,56 +35,16 @@ class Amount(TypedDict):
     fault: Fault | None
 
 
-def need_asked(need: ReadValue, asking: Asking) -> NeedAsked | AnyAsked | None:
-    """A line of ``needs``; None where something is wrong with it."""
-    alternatives = items_of(need, "any of")
-    if len(alternatives) > 0 and has(need, "what"):
-        unclear(
-            asking,
-            place_of(need, "any of"),
-            "any of",
-            "",
-            "stands beside what",
-            "write either what, or any of with a list",
-        )
-        return None
-    if len(alternatives) > 0:
-        return any_asked(need, alternatives, asking)
+def need_asked(need: ReadValue, asking: Asking) -> NeedAsked | None:
+    """A line of ``needs`` that asks one thing; None where something is wrong with it."""
     if not has(need, "what"):
-        advice = "write what is needed, or any of with a list"
+        advice = "write what is needed, or any of or all of with a list"
         note_fault(asking, need, "what", "", fault("is missing here", "missing-key", advice))
         return None
     asked = ruled(need, need, asking)
     if asked is not None:
         asked["need"] = with_note(asked["need"], need)
     return asked
-
-
-def any_asked(need: ReadValue, alternatives: list[ReadValue], asking: Asking) -> AnyAsked | None:
-    """A need that one of several alternatives meets."""
-    found = [ruled(line, need, asking) for line in alternatives]
-    parts = [part for part in found if part is not None]
-    if len(parts) < len(found):
-        return None
-    title = " or ".join(part["title"].lower() for part in parts)
-    first = parts[0]
-    return {
-        "act": first["act"],
-        "line": need["line"],
-        "department": first["department"],
-        "title": f"{title[:1].upper()}{title[1:]}",
-        "need": with_note(" or ".join(part["need"] for part in parts), need),
-        "strictness": first["strictness"],
-        "carried": first["carried"],
-        "what": first["what"],
-        "own": first["own"],
-        "way": first["way"],
-        "low": first["low"],
-        "high": first["high"],
-        "words": first["words"],
-        "sort": "any",
-        "any": parts,
-    }
 
 
 def ruled(line: ReadValue, need: ReadValue, asking: Asking) -> NeedAsked | None:
@@ -101,10 +62,14 @@ def ruled(line: ReadValue, need: ReadValue, asking: Asking) -> NeedAsked | None:
         return None
     rule = asking["rules"][key]
     ways = [way for way in WAYS if has(line, way)]
+    if yes_of(line, "tell"):
+        ways.append("tell")
     if len(ways) > 1:
         reason = fill(SEVERAL_WAYS, {"ways": " and ".join(ways)})
         unclear(asking, place_of(line, "what"), "what", what, reason, one_way(rule))
         return None
+    if ways == ["tell"]:
+        return told(line, need, rule, asking)
     if len(ways) == 0 or ways[0] not in rule["ways"]:
         advice = fill(WRITE_ONE, {"ways": ", ".join(rule["ways"])})
         reason = "does not say how much"
@@ -143,19 +108,29 @@ def with_amount(
         reason = "is more than the second"
         unclear(asking, place_of(line, way), way, texts[0], reason, advice)
         return None
-    words = need_words(way, texts)
+    asked = told(line, need, rule, asking)
+    asked["need"] = need_words(way, texts)
+    asked["way"] = "unknown" if unknown else way
+    asked["low"] = low["number"]
+    asked["high"] = high["number"]
+    asked["words"] = low["words"]
+    return asked
+
+
+def told(line: ReadValue, need: ReadValue, rule: Rule, asking: Asking) -> NeedAsked:
+    """A need of which the show only wants to know what the house has."""
     base = asked_base(
-        asking, line["line"], rule["department"], rule["title"], words, strictness_of(need)
+        asking, line["line"], rule["department"], rule["title"], TELL_US, strictness_of(need)
     )
     return {
         **base,
         "carried": carried_by(need),
         "what": rule["key"],
         "own": yes_of(need, "not shared"),
-        "way": "unknown" if unknown else way,
-        "low": low["number"],
-        "high": high["number"],
-        "words": low["words"],
+        "way": "tell",
+        "low": 0.0,
+        "high": 0.0,
+        "words": "yes",
         "sort": "rule",
     }
 

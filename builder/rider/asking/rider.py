@@ -13,6 +13,7 @@ from builder.rider.asking.clock import (
     note_weekday,
     weekday_of,
 )
+from builder.rider.asking.composed import composed_asked
 from builder.rider.asking.hang_problems import note_hang, note_names
 from builder.rider.asking.hangs import hang_asked, trim_asked
 from builder.rider.asking.level import level_asked, question_asked
@@ -23,8 +24,8 @@ from builder.rider.asking.trucks import trucks_asked
 from builder.rider.asking.values import ReadValue, group_of, has, items_of, si_of, words_of
 
 REVISION = "{number} of {date}"
-PLANNED = ["hangs", "plot", "clock"]
-"""Parts whose reading a page loads only for a rider that has one."""
+PLANNED = ["hangs", "plot", "clock", "any of", "all of", "if", "unless"]
+"""Parts, of a rider or of a need, whose reading a page loads only for a rider that has one."""
 
 
 class Found(TypedDict):
@@ -63,7 +64,8 @@ def rider_asked(rider: ReadValue, asking: Asking) -> tuple[RiderAsked, list[str]
 
 def asks_for_plans(keys: list[str]) -> bool:
     """
-    Whether a rider of these parts comes with a hang plan, a stage plot or a day's clock.
+    Whether a rider of these parts comes with a hang plan, a stage plot or a day's clock, or a need
+    of these parts is made of others.
 
     A page loads what reads these only then, so nothing else may call it.
     """
@@ -102,7 +104,12 @@ def needs_found(rider: ReadValue, asking: Asking) -> list[Found]:
     found: list[Found] = []
     for need in whole_items(rider, "needs"):
         noted(asking, need["path"])
-        requirement = need_asked(need, asking)
+        is_made_of_others = asks_for_plans(list(need["keys"]))
+        requirement: Requirement | None = None
+        if is_made_of_others:
+            requirement = composed_asked(need, asking)
+        else:
+            requirement = need_asked(need, asking)
         if requirement is not None:
             found.append({"part": need["path"], "requirement": requirement})
     return found

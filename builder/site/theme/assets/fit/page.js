@@ -27,6 +27,9 @@
     temperature: "21 °C",
     "data rate": "20 Mbit/s",
   };
+  // What makes a need of others, and what a row of the form cannot hold.
+  const COMPOSED = ["any of", "all of", "if", "unless", "tell"];
+  const MANY = ["any", "all", "if"];
   const arrived = fit.fromAddress(location.hash);
   let day = arrived || fit.newDay();
   // What goes wrong where nobody expected it is said in words, once, above the form.
@@ -390,12 +393,18 @@
       });
   }
 
+  // The parts of an act and of its needs, by their keys: what reads some of them is loaded late.
+  function partsOf(written) {
+    const needs = Array.isArray(written.needs) ? written.needs : [];
+    return [written, ...needs.filter((need) => need instanceof Object)].flatMap(Object.keys);
+  }
+
   function needOf(rule) {
     return (Array.isArray(data.needs) ? data.needs : []).find(
       (need) =>
         need &&
         typeof need.what === "string" &&
-        need["any of"] === undefined &&
+        !COMPOSED.some((key) => need[key] !== undefined) &&
         fit.folded(need.what).toLowerCase() === rule.key,
     );
   }
@@ -876,7 +885,7 @@
   let pending = 0;
   function refresh() {
     if (engine.fit === undefined) return;
-    const planned = (act) => engine.asks_for_plans(Object.keys(act.data));
+    const planned = (act) => engine.asks_for_plans(partsOf(act.data));
     if (!hasFiles && day.acts.some(planned)) return refreshWithFiles();
     const read = readActs(),
       { rider, problems } = read[day.at];
@@ -956,7 +965,7 @@
     document.getElementById("check-first").replaceChildren(
       ...found.map(([each, requirement]) => {
         const go = () =>
-          lead(slotOf(requirement.slot, requirement.sort === "any" ? "" : requirement.what));
+          lead(slotOf(requirement.slot, MANY.includes(requirement.sort) ? "" : requirement.what));
         return make(
           "li",
           {},
@@ -1033,10 +1042,10 @@
   }
 
   function answer(requirement, found) {
-    const node = slotOf(requirement.slot, requirement.sort === "any" ? "" : requirement.what);
+    const node = slotOf(requirement.slot, MANY.includes(requirement.sort) ? "" : requirement.what);
     if (node === null) return;
     const named =
-      ["any", "hang", "trim"].includes(requirement.sort) ||
+      [...MANY, "hang", "trim"].includes(requirement.sort) ||
       ["clock", "day", "plays"].includes(requirement.slot);
     const head = make(
       "p",

@@ -1,0 +1,148 @@
+"""Lines of ``needs`` that are made of others: ``any of``, ``all of``, ``if`` and ``unless``."""
+
+from builder.fit.records import AllAsked, AnyAsked, IfAsked, NeedAsked
+from builder.reading.values.faults import fault
+from builder.reading.values.sentences import fill
+from builder.rider.asking.asked import asked_base, carried_by, strictness_of, with_note
+from builder.rider.asking.asking import Asking, note_fault
+from builder.rider.asking.needs import ruled, unclear
+from builder.rider.asking.values import ReadValue, group_of, has, items_of, place_of
+
+SEVERAL = ["what", "any of", "all of"]
+"""What a line asks: one of these."""
+CONDITIONS = ["if", "unless"]
+NOTHING = "is missing here"
+ADD_ONE = "write what is needed, or any of or all of with a list"
+BESIDE = "stands beside {other}"
+ONE_OF_THEM = "write one of: {ways}"
+WITH_CONDITION = "{need}; {word} {title}: {condition}"
+
+
+def composed_asked(
+    need: ReadValue, asking: Asking
+) -> NeedAsked | AnyAsked | AllAsked | IfAsked | None:
+    """A line of ``needs`` that is made of others; None where something is wrong with it."""
+    if has_two(need, CONDITIONS, asking):
+        return None
+    then = without_condition(need, asking)
+    conditions = [word for word in CONDITIONS if word in need["keys"]]
+    if then is None or len(conditions) == 0:
+        return then
+    line = group_of(need, conditions[0])
+    condition = ruled(line, need, asking) if line is not None else None
+    if condition is None:
+        return None
+    parts = {
+        "need": then["need"],
+        "word": conditions[0],
+        "title": condition["title"].lower(),
+        "condition": condition["need"],
+    }
+    return {
+        **asked_base(
+            asking,
+            need["line"],
+            then["department"],
+            then["title"],
+            fill(WITH_CONDITION, parts),
+            then["strictness"],
+        ),
+        "carried": then["carried"],
+        "sort": "if",
+        "condition": {**condition, "carried": "house"},
+        "unless": conditions[0] == "unless",
+        "then": then,
+    }
+
+
+def has_two(group: ReadValue, keys: list[str], asking: Asking) -> bool:
+    """Whether a line says two of some things of which one is enough; it is noted."""
+    written = [key for key in keys if key in group["keys"] and not is_empty(group, key)]
+    if len(written) < 2:
+        return False
+    reason = fill(BESIDE, {"other": written[0]})
+    advice = fill(ONE_OF_THEM, {"ways": ", ".join(keys)})
+    unclear(asking, place_of(group, written[1]), written[1], "", reason, advice)
+    return True
+
+
+def is_empty(group: ReadValue, key: str) -> bool:
+    """Whether a key holds a list without entries."""
+    return key in ("any of", "all of") and len(items_of(group, key)) == 0
+
+
+def without_condition(need: ReadValue, asking: Asking) -> NeedAsked | AnyAsked | AllAsked | None:
+    """What a line asks, whatever its condition."""
+    if has_two(need, SEVERAL, asking):
+        return None
+    if not is_empty(need, "any of") and "any of" in need["keys"]:
+        return any_asked(need, asking)
+    if not is_empty(need, "all of") and "all of" in need["keys"]:
+        asked = all_asked(need, need, asking)
+        if asked is not None:
+            asked["need"] = with_note(asked["need"], need)
+        return asked
+    if not has(need, "what"):
+        note_fault(asking, need, "what", "", fault(NOTHING, "missing-key", ADD_ONE))
+        return None
+    one = ruled(need, need, asking)
+    if one is not None:
+        one["need"] = with_note(one["need"], need)
+    return one
+
+
+def any_asked(need: ReadValue, asking: Asking) -> AnyAsked | None:
+    """A need that one of several alternatives meets."""
+    lines = items_of(need, "any of")
+    found = [alternative(line, need, asking) for line in lines]
+    parts = [part for part in found if part is not None]
+    if len(parts) < len(found):
+        return None
+    title = " or ".join(part["title"].lower() for part in parts)
+    words = " or ".join(part["need"] for part in parts)
+    base = asked_base(
+        asking,
+        need["line"],
+        parts[0]["department"],
+        capital(title),
+        with_note(words, need),
+        strictness_of(need),
+    )
+    return {**base, "carried": carried_by(need), "sort": "any", "any": parts}
+
+
+def alternative(line: ReadValue, need: ReadValue, asking: Asking) -> NeedAsked | AllAsked | None:
+    """One of several alternatives: a need, or several together."""
+    if has_two(line, ["what", "all of"], asking):
+        return None
+    if not is_empty(line, "all of") and "all of" in line["keys"]:
+        return all_asked(line, need, asking)
+    if not has(line, "what"):
+        advice = "write what is needed, or all of with a list"
+        note_fault(asking, line, "what", "", fault(NOTHING, "missing-key", advice))
+        return None
+    return ruled(line, need, asking)
+
+
+def all_asked(line: ReadValue, need: ReadValue, asking: Asking) -> AllAsked | None:
+    """Several needs that are asked together."""
+    lines = items_of(line, "all of")
+    found = [ruled(each, need, asking) for each in lines]
+    parts = [part for part in found if part is not None]
+    if len(parts) < len(found):
+        return None
+    title = " and ".join(part["title"].lower() for part in parts)
+    base = asked_base(
+        asking,
+        line["line"],
+        parts[0]["department"],
+        capital(title),
+        " and ".join(part["need"] for part in parts),
+        strictness_of(need),
+    )
+    return {**base, "carried": carried_by(need), "sort": "all", "all": parts}
+
+
+def capital(words: str) -> str:
+    """Words with a capital in front."""
+    return f"{words[:1].upper()}{words[1:]}"
