@@ -113,6 +113,9 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
 * **Stock**: of a line those count that work; all of it where the line does not say how many do, and
   none of it where it is out of service. Wedges are matched, so one line must have enough; classes
   of microphone are not told apart. Faults of drop boxes stand beside the inputs.
+* **Crew and tasks** (`crew`, `tasks`) are asked: no department tells yet how many people of a skill
+  can be called, and whether the house does a thing is the house's to say. Beside a call stand its
+  shortest and longest call, and when a meal is due that the rider does not count.
 * **Conditions** (`if`, `unless`): a need whose condition does not hold is not needed. Where nobody
   has said whether it holds, what fits all the same fits, and the rest is asked. Conditions and
   bundles are judged act by act, and are no part of what adds up over a day.

@@ -37,7 +37,7 @@ FOLDER = HERE / "transcribed"
 HOUSES = {"demo": HERE.parent / "venue", "theatre": FOLDER / "theatre"}
 FACT = re.compile(r"^(?:\| )?\[(\d+)\][ |]*(.*?)[ |]*$", re.MULTILINE)
 STEP = re.compile(r"([a-z ]+)(?:\[([^\]#]*)(?:#(\d+))?\])?(?:\.|$)")
-TELLS_APART = ("name", "what", "for")
+TELLS_APART = ("name", "what", "for", "who", "kind")
 """Keys by whose value an entry of a list is named in a home."""
 SAYS_ANYTHING = ("note", "questions")
 """Keys that hold any words: what only they say has no typed home."""
@@ -58,8 +58,8 @@ class Rider:
 
 
 RIDERS = (
-    Rider("dance", 0.4, 16),
-    Rider("rock", 0.26, 16, frozenset({(16, "theatre")})),
+    Rider("dance", 0.7, 16),
+    Rider("rock", 0.44, 16, frozenset({(16, "theatre")})),
 )
 
 

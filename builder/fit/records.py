@@ -364,6 +364,21 @@ class LevelAsked(Asked):
     place: str
 
 
+class CallAsked(Asked):
+    """People whom the house is to call, by skill; ``meals`` is how many breaks fall in it."""
+
+    sort: Literal["call"]
+    who: str
+    long_s: float | None
+    meals: float
+
+
+class TaskAsked(Asked):
+    """Something that the house is to do or to keep."""
+
+    sort: Literal["task"]
+
+
 class QuestionAsked(Asked):
     """A question in the rider's own words."""
 
@@ -384,6 +399,8 @@ Requirement = (
     | LoadInAsked
     | EndAsked
     | LevelAsked
+    | CallAsked
+    | TaskAsked
     | QuestionAsked
 )
 

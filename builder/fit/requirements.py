@@ -25,6 +25,7 @@ from builder.fit.sections import section_of
 from builder.fit.sentences import HAVE_IT, RIDER_ASKS, fill
 from builder.fit.verdicts import ASK, verdict
 from builder.fit.way_in.trucks import trucks_get_in
+from builder.fit.work.calls import crew_called, task_seen_to
 from builder.formulas.primitives import is_failing
 
 Known = dict[str, list[Verdict]]
@@ -109,6 +110,7 @@ SECTIONS: dict[str, list[str]] = {
     "trucks": ["access"],
     "level": ["house", "sound"],
     "ends": ["house"],
+    "call": ["house"],
     "load in": ["house"],
 }
 """The sections that a sort of requirement is judged by; none where it is not among them."""
@@ -144,6 +146,10 @@ def judged(requirement: Requirement, pack: FitPack) -> Verdict:
         answer = verdict(requirement, ASK, RIDER_ASKS)
         answer["question"] = requirement["words"]
         return answer
+    if requirement["sort"] == "call":
+        return crew_called(requirement, section_of(pack, "house"))
+    if requirement["sort"] == "task":
+        return task_seen_to(requirement)
     if requirement["sort"] == "ends":
         return ends_before_curfew(requirement, section_of(pack, "house"))
     if requirement["sort"] == "load in":

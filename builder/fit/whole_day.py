@@ -77,6 +77,15 @@ def has_plan(riders: list[RiderAsked]) -> bool:
     )
 
 
+def has_work(riders: list[RiderAsked]) -> bool:
+    """Whether a show asks for crew, or for something to be done."""
+    return any(
+        need["sort"] == "call" or need["sort"] == "task"
+        for rider in riders
+        for need in rider["requirements"]
+    )
+
+
 def has_clock(riders: list[RiderAsked]) -> bool:
     """Whether a show tells of its day."""
     return any(rider["clock"] is not None for rider in riders)
@@ -84,13 +93,13 @@ def has_clock(riders: list[RiderAsked]) -> bool:
 
 def needs_more(riders: list[RiderAsked], pack: FitPack) -> bool:
     """
-    Whether a show comes with a plan or with its day's clock, asks one thing twice or what is made
-    of other needs, or the house may be closed on its date, does not know whether something of it
-    works, or chooses some value.
+    Whether a show comes with a plan or with its day's clock, asks for crew, one thing twice or what
+    is made of other needs, or the house may be closed on its date, does not know whether something
+    of it works, or chooses some value.
 
     A page loads the rules of these only then, so nothing else may call them.
     """
     asks_more = has_plan(riders) or has_clock(riders) or any(asks_twice(rider) for rider in riders)
-    asks_more = asks_more or has_composed(riders)
+    asks_more = asks_more or has_composed(riders) or has_work(riders)
     asks_more = asks_more or may_be_closed(pack)
     return asks_more or has_doubts(pack) or has_choices(pack)

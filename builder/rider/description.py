@@ -19,6 +19,7 @@ from builder.reading.words import Count, Day, Name, Text, YesNo
 from builder.reading.written import Written
 from builder.rider.hanging import Along, Hang, Several
 from builder.rider.lasting import Lasting
+from builder.rider.working import Call, Task
 
 Strictness = Literal["must", "should"]
 CarriedBy = Literal["show", "house", "hire"]
@@ -353,6 +354,10 @@ class Rider(Written):
     """Trucks and the largest case."""
     clock: Clock | None = None
     """The day's times."""
+    crew: tuple[Call, ...] = ()
+    """Whom the house is to call, by what they can do, and when."""
+    tasks: tuple[Task, ...] = ()
+    """What the house is to do, to keep or to keep away, and by when."""
     level: Loudness | None = None
     """The level that the show expects."""
     stays_on_deck: Along | None = Field(default=None, alias="stays on deck")

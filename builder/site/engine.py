@@ -46,12 +46,15 @@ PLANS = (
     "builder.fit.needs.contradictions.with_contradictions",
     "builder.fit.needs.composed.composed",
     "builder.rider.asking.composed.composed_asked",
+    "builder.rider.asking.rider.work_read",
+    "builder.fit.work.calls.crew_called",
+    "builder.fit.work.calls.task_seen_to",
 )
 """
-What reads and judges hang plans, stage plots and the day's clock, and the rules of closures, of
-needs that contradict each other or are made of others, of states that nobody knows and of what the
-house sets come with the second script too: most shows that are typed have none of them, and most
-houses are closed on no day, know what works and choose no value.
+What reads and judges hang plans, stage plots, crew and the day's clock, and the rules of closures,
+of needs that contradict each other or are made of others, of states that nobody knows and of what
+the house sets come with the second script too: most shows that are typed have none of them, and
+most houses are closed on no day, know what works and choose no value.
 """
 OFFERED = {**AT_ONCE, **WITH_FILES}
 GLOBAL_NAME = "housecheck"

@@ -440,6 +440,15 @@ def a_requirement(dice: Dice, act: str) -> Record:
     return {**blank, **deep(dice, sort)}
 
 
+def worked(dice: Dice) -> Record:
+    """Crew that is called, or something that the house sees to."""
+    if dice.yes(0.3):
+        return {"sort": "task"}
+    long_s = dice.one((None, 3600.0, 4.0 * 3600, 9.0 * 3600, 20.0 * 3600))
+    meals = float(dice.random.randint(0, 1))
+    return {"sort": "call", "who": "stagehands", "long_s": long_s, "meals": meals}
+
+
 def made_of(dice: Dice, blank: Record, parts: list[Record]) -> Record:
     """A need that is made of others: one of them, all of them, or on a condition."""
     either = {**blank, "sort": "any", "any": parts}
@@ -514,6 +523,8 @@ def deep(dice: Dice, sort: str) -> Record:
         }
     if sort in ("ends", "load in"):
         return {"time_s": dice.random.randint(0, 48) * 1800.0, "day": dice.one(DAYS)}
+    if sort == "question" and aside(dice).yes(0.5):
+        return worked(aside(dice))
     if sort == "level":
         terms = {
             "weighting": dice.one(("A", "A", "A", "C", "")),

@@ -22,9 +22,10 @@ from builder.rider.asking.plot import plot_asked
 from builder.rider.asking.power import power_asked
 from builder.rider.asking.trucks import trucks_asked
 from builder.rider.asking.values import ReadValue, group_of, has, items_of, si_of, words_of
+from builder.rider.asking.work import call_asked, task_asked
 
 REVISION = "{number} of {date}"
-PLANNED = ["hangs", "plot", "clock", "any of", "all of", "if", "unless"]
+PLANNED = ["hangs", "plot", "clock", "crew", "tasks", "any of", "all of", "if", "unless"]
 """Parts, of a rider or of a need, whose reading a page loads only for a rider that has one."""
 
 
@@ -47,6 +48,7 @@ def rider_asked(rider: ReadValue, asking: Asking) -> tuple[RiderAsked, list[str]
         *hangs_found(rider, asking),
         *plot_found(rider, asking),
         *day_found(rider, asking),
+        *work_found(rider, asking),
         *questions_found(rider, asking),
     ]
     asked: RiderAsked = {
@@ -159,6 +161,28 @@ def plot_read(rider: ReadValue, asking: Asking) -> list[Found]:
     if requirement is None or len(asking["mistakes"]) > before:
         return []
     return [{"part": "plot", "requirement": requirement}]
+
+
+def work_found(rider: ReadValue, asking: Asking) -> list[Found]:
+    """Crew, and what the house is to do or to keep."""
+    asks = asks_for_plans([key for key in ("crew", "tasks") if key in rider["keys"]])
+    return work_read(rider, asking) if asks else []
+
+
+def work_read(rider: ReadValue, asking: Asking) -> list[Found]:
+    """Crew and tasks of a rider that has some."""
+    found: list[Found] = []
+    for call in whole_items(rider, "crew"):
+        before = noted(asking, call["path"])
+        called = call_asked(call, asking)
+        if len(asking["mistakes"]) == before:
+            found.append({"part": call["path"], "requirement": called})
+    for task in whole_items(rider, "tasks"):
+        before = noted(asking, task["path"])
+        seen_to = task_asked(task, asking)
+        if len(asking["mistakes"]) == before:
+            found.append({"part": task["path"], "requirement": seen_to})
+    return found
 
 
 def day_found(rider: ReadValue, asking: Asking) -> list[Found]:

@@ -828,18 +828,22 @@
     );
   }
 
-  // What a file holds and the form has no place for: alternatives, and needs written twice.
+  // What a file holds and the form has no place for: needs made of others or written twice, crew, tasks.
   function fromFile() {
     const shown = new Set(pack.rules.map(needOf));
     const rest = (Array.isArray(data.needs) ? data.needs : [])
       .map((need, index) => [need, index])
       .filter(([need]) => !shown.has(need));
+    const listed = (key) => (Array.isArray(data[key]) ? data[key] : []);
+    const [crew, tasks] = [listed("crew"), listed("tasks")];
     const node = make(
       "section",
-      { class: "check-part", hidden: rest.length === 0 },
+      { class: "check-part", hidden: rest.length + crew.length + tasks.length === 0 },
       make("h2", {}, "More from the rider file"),
     );
     for (const [, index] of rest) node.append(slot("needs " + (index + 1)));
+    for (const index of crew.keys()) node.append(slot("crew " + (index + 1)));
+    for (const index of tasks.keys()) node.append(slot("tasks " + (index + 1)));
     return node;
   }
 
@@ -1045,7 +1049,7 @@
     const node = slotOf(requirement.slot, MANY.includes(requirement.sort) ? "" : requirement.what);
     if (node === null) return;
     const named =
-      [...MANY, "hang", "trim"].includes(requirement.sort) ||
+      [...MANY, "hang", "trim", "call", "task"].includes(requirement.sort) ||
       ["clock", "day", "plays"].includes(requirement.slot);
     const head = make(
       "p",

@@ -1,0 +1,118 @@
+"""What a rider asks of people: who is called when, and what is done or kept by when."""
+
+from typing import Literal
+
+from pydantic import Field
+
+from builder.reading.quantities import TimeOfDay
+from builder.reading.words import Count, Name, Text
+from builder.reading.written import Written
+from builder.rider.hanging import Several
+from builder.rider.lasting import Lasting
+
+Happening = Literal[
+    "load in",
+    "first call",
+    "check",
+    "doors",
+    "show",
+    "sunset",
+    "end",
+    "load out",
+    "this rider",
+]
+Skill = Literal[
+    "stagehands",
+    "loaders",
+    "riggers",
+    "flymen",
+    "electricians",
+    "light desk",
+    "sound engineers",
+    "video engineers",
+    "followspots",
+    "wardrobe",
+    "carpenters",
+    "runners",
+    "security",
+]
+TaskKind = Literal[
+    "cleaning",
+    "floor kept clean",
+    "laying",
+    "hanging",
+    "patching",
+    "focus",
+    "tuning",
+    "heating",
+    "stage free",
+    "way kept clear",
+    "rehearsal",
+    "quiet",
+    "no photographs",
+    "doors kept shut",
+    "meals",
+    "telling us",
+    "other",
+]
+
+
+class Moment(Written):
+    """A time: of the day, or told from something that happens."""
+
+    at: TimeOfDay | None = None
+    """The time of day, where it is one."""
+    before: Happening | None = None
+    """What it is before: load in, the show's first call, check, doors, show, its end, and so on."""
+    after: Happening | None = None
+    """What it is after."""
+    by: Lasting | None = None
+    """How long before or after that. Left out, it is right then."""
+
+
+class Call(Written):
+    """People whom the house is to call, by what they can do."""
+
+    who: Skill
+    """What they can do."""
+    count: Several = 1
+    """How many of them."""
+    what_for: Name | None = Field(default=None, alias="what for")
+    """What they are called for, such as focus or strike."""
+    from_: Moment | None = Field(default=None, alias="from")
+    """From when."""
+    until: Moment | None = None
+    """Until when."""
+    long: Lasting | None = None
+    """How long, meals included."""
+    meals: Count | None = None
+    """How many meal breaks fall in it."""
+    strictness: Literal["must", "should"] = "must"
+    """Must, or should where the show can live without."""
+    carried_by: Literal["show", "house", "hire"] = Field(default="house", alias="carried by")
+    """Who brings them: house, hire, or show."""
+    note: Text | None = None
+    """What the house should know, in a sentence."""
+
+
+class Task(Written):
+    """Something that the house is to do, to keep or to keep away, and when."""
+
+    kind: TaskKind
+    """What sort of thing it is."""
+    what: Name
+    """What is to be done or kept, in words."""
+    from_: Moment | None = Field(default=None, alias="from")
+    """From when, or when it is done."""
+    until: Moment | None = None
+    """Until when, or by when it has to be done."""
+    long: Lasting | None = None
+    """How long."""
+    persons: Count | None = None
+    """For how many persons, such as meals."""
+    strictness: Literal["must", "should"] = "must"
+    """Must, or should where the show can live without."""
+    carried_by: Literal["show", "house", "hire"] = Field(default="house", alias="carried by")
+    """Who sees to it: house, hire, or show."""
+    note: Text | None = None
+    """What the house should know, in a sentence."""
