@@ -111,7 +111,7 @@ def value_of(field: FieldInfo, record_words: RecordWords = group_words) -> str:
         if get_origin(field.annotation) is tuple:
             value = f"a list of names of a {refers}"
     value += own_range(field)
-    if any(isinstance(mark, OrAbsent) for mark in field.metadata):
+    if mark_of(field, OrAbsent) is not None:
         if is_numeric(field.annotation):
             return f"{value}, exact or known in part; or `unknown`, or `none`"
         return f"{value}; or `unknown`, or `none`"

@@ -206,7 +206,7 @@ def wrong_figures(less: Less, pack: Pack) -> Iterator[str]:
         if is_left_out and named.get(key) != was_named[key]:
             continue  # Lines without a name are numbered: another has the number now.
         if key not in now:
-            if before.value and not is_left_out and not says_what_it_lacks(key, now):
+            if before.value and not is_left_out and not says_what_it_lacks(key, now, less.venue):
                 yield f"{key}: gone, was {words(before.value)}"
         elif not holds(now[key].value, before.value):
             yield f"{key}: {words(before.value)} -> {words(now[key].value)}"
@@ -218,10 +218,28 @@ def adds_to_figures(less: Less) -> bool:
     return key is not None and is_listed(*key)
 
 
-def says_what_it_lacks(key: str, now: Mapping[str, Figure]) -> bool:
-    """Whether another figure of the same thing stands there and names what is missing."""
+def says_what_it_lacks(key: str, now: Mapping[str, Figure], venue: str) -> bool:
+    """
+    Whether another figure of the same thing, or of what it is part of, stands there and names what
+    is missing.
+    """
     thing = key.rpartition(".")[0]
-    return any(figure.missing for other, figure in now.items() if other.rpartition(".")[0] == thing)
+    whole = units_of(usual_pack(venue)).get(thing, thing)
+    parts = whole.split(".")
+    things = {thing, *(".".join(parts[:length]) for length in range(3, len(parts) + 1))}
+    return any(
+        figure.missing for other, figure in now.items() if other.rpartition(".")[0] in things
+    )
+
+
+def units_of(pack: Pack) -> dict[str, str]:
+    """What each single unit is part of, by the keys of both."""
+    return {
+        item.key: item.unit_of
+        for section in pack.sections
+        for item in section.items
+        if item.unit_of
+    }
 
 
 def holds(now: Value | None, before: Value | None) -> bool:

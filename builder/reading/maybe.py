@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Annotated, Any, TypeVar, Union, get_args, get_origin
 
-from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic import BeforeValidator, GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import core_schema
 
 from builder.reading.absent import Absent
@@ -157,5 +157,16 @@ def _saying(saying: Saying[Any]) -> dict[str, str]:
     return {**words, "on": saying.on} if saying.on else words
 
 
+def _none_is_left_out(value: Any) -> Any:
+    """`none` where the key says as much by being left out."""
+    is_word = isinstance(value, str)
+    return None if is_word and _WRITTEN.get(value.strip().casefold()) is Absent.NONE else value
+
+
 Maybe = Annotated[Union[T, Absent], OrAbsent()]  # noqa: UP007
 """A field that may be unknown or none: `width: Maybe[Length] = Absent.NOT_STATED`."""
+Perhaps = Annotated[Union[Maybe[T], None], BeforeValidator(_none_is_left_out)]  # noqa: UP007
+"""
+A field that says something definite where it is left out or none, and may be unknown: `turned:
+Perhaps[Turn] = None`.
+"""

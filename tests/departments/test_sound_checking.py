@@ -46,7 +46,7 @@ def test_the_lines_of_the_bands_are_counted() -> None:
 def test_without_a_map_nothing_is_checked_and_what_it_lacks_is_named() -> None:
     check = item(ROOM + HANGS.replace("[2 deg, 4 deg]", "?"), "check")
     assert [(each.key, each.value, each.missing) for each in check.figures] == [
-        ("sound.check.fast", None, ("hangs with their splay, or subs",))
+        ("sound.check.fast", None, ("the splay of Left",))
     ]
     assert published(ROOM).section.item("check") is None
 

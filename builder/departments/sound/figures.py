@@ -13,7 +13,8 @@ from builder.departments.sound.areas.geometry import (
     floor_corners,
 )
 from builder.departments.sound.areas.sources import Aligned
-from builder.departments.sound.description.loudspeakers import AudienceArea, Fill, Hang
+from builder.departments.sound.description.loudspeakers import AudienceArea
+from builder.departments.sound.description.placed import PlacedFill, PlacedHang
 from builder.departments.sound.levels.house_system import (
     average_figures,
     greatest_figure,
@@ -70,7 +71,7 @@ def length_figure(
 
 
 def hang_figures(
-    hang: Hang,
+    hang: PlacedHang,
     boxes: Sequence[Box],
     areas: Sequence[AudienceArea],
     key: str,
@@ -115,6 +116,16 @@ def hang_figures(
         ("last_aim", "Last box meets", last),
     ):
         yield aim_figure(f"{key}.{name}", label, box, areas, system)
+
+
+def unplaced_hang_figure(key: str, lacks: Sequence[str]) -> Figure:
+    """What stands for the geometry of a hang of which something is not known."""
+    work = by_hand(
+        "bottom = top − sum of h cos(angle of each box)",
+        "geometry of fronts hinged at their edges",
+        inputs=(),
+    )
+    return missing(f"{key}.bottom", "Lowest front edge", work, lacks, caution=LOADS)
 
 
 def centre_figure(
@@ -194,7 +205,7 @@ def aim_meets_m(box: Box, area: AudienceArea) -> float | None:
     )
 
 
-def delay_figure(aligned: Aligned, fill: Fill, key: str, speed_m_s: float | None) -> Figure:
+def delay_figure(aligned: Aligned, fill: PlacedFill, key: str, speed_m_s: float | None) -> Figure:
     """The delay that brings one box of a fill behind the hang it follows."""
     label = "Delay"
     after_ms = fill.after.s * 1000 if fill.after else 0.0
@@ -245,6 +256,11 @@ def delay_figure(aligned: Aligned, fill: Fill, key: str, speed_m_s: float | None
         ),
         note=note,
     )
+
+
+def unplaced_delay(key: str, lacks: Sequence[str]) -> Figure:
+    """What stands for the delay of a box of a fill whose geometry is not known."""
+    return missing(f"{key}.delay", "Delay", worked(alignment_delay_ms, inputs=()), lacks)
 
 
 def area_figures(found: Covered, heard: Listening, key: str) -> Iterator[Figure]:

@@ -69,11 +69,13 @@ def of_hang(hang: Hang, models: Models) -> Iterator[Finding]:
             place=place(hang.where("boxes")),
         )
         return
+    if isinstance(hang.boxes, Absent):
+        return
     if is_unknown(hang.splay) or (hang.splay is Absent.NOT_STATED and hang.boxes > 1):
         yield Finding(
             Level.NOTE,
             "splay-unknown",
-            f"The splay of {hang.name} is not known, so the maps do not contain it.",
+            f"The splay of {hang.name} is not known, so there are no maps and no levels yet.",
             place=place(hang.where("splay")),
         )
     elif not isinstance(hang.splay, Absent) and len(hang.splay) != hang.boxes - 1:
@@ -97,6 +99,8 @@ def of_hang(hang: Hang, models: Models) -> Iterator[Finding]:
 
 def silent_subs(subs: SubLine) -> Iterator[Finding]:
     """Subs of a line that do not play."""
+    if isinstance(subs.out_of_service, Absent) or not isinstance(subs.count, int):
+        return
     out = sorted(set(subs.out_of_service))
     if not out:
         return
@@ -124,7 +128,7 @@ def bending(area: AudienceArea) -> Iterator[Finding]:
 
 def long_delays(sound: Sound) -> Iterator[Finding]:
     """Delays longer than any path in a venue."""
-    stated: list[tuple[Part, str, Duration | None]] = [
+    stated: list[tuple[Part, str, Duration | Absent | None]] = [
         (hang, "delay", hang.delay) for hang in hangs_of(sound)
     ]
     stated += [(subs, "delay", subs.delay) for subs in subs_of(sound)]

@@ -7,14 +7,14 @@ from math import cos, radians
 from builder.cautions import LOADS
 from builder.departments.sound.areas.geometry import boxes_of_hang, centre_of_weight
 from builder.departments.sound.description import Sound
-from builder.departments.sound.description.loudspeakers import Hang, Model
+from builder.departments.sound.description.loudspeakers import Hang, Model, Spot
 from builder.exchange import HungLoad
 from builder.formulas.loads import PointLoad, total_load_kg
 from builder.pack import Figure, Input, Value, one_or_both
 from builder.reading.absent import Absent
 from builder.reading.in_part import as_written, ends_of
 from builder.reading.measures import System, shown
-from builder.reading.quantities import Mass
+from builder.reading.quantities import Height, Mass
 from builder.working import check_of, figure, missing, weakest_of, worked
 
 Models = Mapping[str, Model]
@@ -46,7 +46,7 @@ def hung_loads(sound: Sound) -> Iterator[HungLoad]:
         what = name_of_load(hang)
         across_m, depth_m = hangs_at(hang, model)
         bottom_m = bottom_of(hang, model)
-        top_m = None if bottom_m is None else hang.top.m
+        top_m = hang.top.m if bottom_m is not None and isinstance(hang.top, Height) else None
         kg, more_kg = least_and_more(model.weight, hang.boxes)
         yield HungLoad(
             "sound",
@@ -71,24 +71,35 @@ def hung_loads(sound: Sound) -> Iterator[HungLoad]:
                 kg,
                 check_of(hang),
                 more_kg,
-                across_m=hang.at.across.m if across_m is None else across_m,
-                depth_m=hang.at.depth.m if depth_m is None else depth_m,
+                across_m is not None or isinstance(hang.at, Spot),
+                across_m=own_place(hang)[0] if across_m is None else across_m,
+                depth_m=own_place(hang)[1] if depth_m is None else depth_m,
             )
 
 
-def least_and_more(weight: Mass | Absent, count: int) -> tuple[float, float | None]:
+def own_place(hang: Hang) -> tuple[float | None, float | None]:
+    """Where a hang is written to hang, across and deep; None where nobody knows. [m]"""
+    if isinstance(hang.at, Absent):
+        return None, None
+    return hang.at.across.m, hang.at.depth.m
+
+
+def least_and_more(weight: Mass | Absent, count: int | Absent) -> tuple[float, float | None]:
     """
     The least that so many of a thing weigh, and how much more they may weigh; None where nobody
     knows. [kg]
     """
-    least, most = ends_of(weight)
-    least_kg = count * least.kg if least else 0.0
-    return least_kg, count * most.kg - least_kg if most else None
+    (least, most), (fewest, largest) = ends_of(weight), ends_of(count)
+    least_kg = (fewest or 0) * least.kg if least else 0.0
+    known = most is not None and largest is not None
+    return least_kg, largest * most.kg - least_kg if known and most and largest else None
 
 
 def name_of_load(hang: Hang) -> str:
     """What hangs, for rigging; no more than a name of one that is for the house only."""
-    return hang.name if hang.house_only else f"{hang.boxes} {hang.model}"
+    if hang.house_only:
+        return hang.name
+    return f"{hang.boxes} {hang.model}" if isinstance(hang.boxes, int) else hang.model
 
 
 def hangs_at(hang: Hang, model: Model) -> tuple[float | None, float | None]:
@@ -117,6 +128,8 @@ def lacking_weights(hang: Hang, model: Model) -> tuple[str, ...]:
     nothing.
     """
     boxes = ("the weight of a box",) if None in ends_of(model.weight) else ()
+    if not isinstance(hang.boxes, int):
+        boxes = ("how many boxes it has", *boxes)
     if hang.frame is not Absent.NONE and None in ends_of(hang.frame):
         return (*boxes, "the weight of the frame")
     return boxes
@@ -126,7 +139,7 @@ def weight_figure(hang: Hang, model: Model, key: str, system: System) -> Figure:
     """The weight of boxes and frame together, or its two ends."""
     label = "Weight of boxes and frame"
     inputs = [
-        Input("Boxes", str(hang.boxes)),
+        Input("Boxes", as_written(hang.boxes)),
         Input("One box", as_written(model.weight)),
         Input("Frame, bar and cable", as_written(hang.frame)),
     ]
@@ -137,7 +150,8 @@ def weight_figure(hang: Hang, model: Model, key: str, system: System) -> Figure:
         leaves_out="Hoists, chains and steel above the frame are counted with the rigging.",
         equation="weight = boxes × one box + frame",
     )
-    if lacking := lacking_weights(hang, model):
+    lacking = lacking_weights(hang, model)
+    if lacking or not isinstance(hang.boxes, int):
         return missing(f"{key}.weight", label, weighed(), lacking, caution=LOADS)
     ends = [
         weight_and_step(hang.boxes, box.kg if box else 0.0, frame.kg if frame else 0.0, system)

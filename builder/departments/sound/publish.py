@@ -21,16 +21,25 @@ from builder.departments.sound.areas.fast_way import check_items
 from builder.departments.sound.areas.geometry import corners_of, heights_of
 from builder.departments.sound.areas.meeting import drift_items, meets_figures
 from builder.departments.sound.areas.sight import Sight, hidden_ears, sight_figures, sights
-from builder.departments.sound.areas.sources import aligned_fill, hang_boxes
+from builder.departments.sound.areas.sources import aligned_fill, hang_boxes, lacking_delays
 from builder.departments.sound.carried import as_carried
 from builder.departments.sound.description import Sound
 from builder.departments.sound.description.loudspeakers import Fill, SubLine
+from builder.departments.sound.description.placed import (
+    is_placed_fill,
+    is_placed_hang,
+    is_placed_line,
+    lacking_of_fill,
+    lacking_of_hang,
+)
 from builder.departments.sound.description.positions import ClaimedLevel, MixPosition
 from builder.departments.sound.figures import (
     area_figures,
     delay_figure,
     hang_figures,
     mix_figures,
+    unplaced_delay,
+    unplaced_hang_figure,
     untold_area,
 )
 from builder.departments.sound.findings import fills_of, findings, subs_of
@@ -41,7 +50,7 @@ from builder.departments.sound.oddities.loudspeakers import oddities
 from builder.departments.sound.oddities.plugging import plugging_oddities
 from builder.departments.sound.oddities.statements import short_path, statements
 from builder.departments.sound.subs.bands import audience_figure, band_items, floor_at
-from builder.departments.sound.subs.line import line_figures, sub_items
+from builder.departments.sound.subs.line import line_figures, sub_items, unplaced_figures
 from builder.departments.sound.subs.other_ways import way_items
 from builder.departments.sound.subs.pattern import patterns
 from builder.exchange import Drive, Offers, Shape
@@ -165,7 +174,8 @@ def fields(room: Room, heard: Listening) -> Iterator[Field]:
             found, heard, f"sound.field.{found.area.name}", seen.hidden.tolist() if seen else ()
         )
     if room.areas:
-        yield from patterns(room.sound, subs_of(room.sound), heard)
+        lines = [line for line in subs_of(room.sound) if is_placed_line(line)]
+        yield from patterns(room.sound, lines, heard)
 
 
 def items(room: Room) -> Iterator[Item]:
@@ -293,13 +303,17 @@ def loudspeakers(room: Room) -> Iterator[Item]:
     for fill, item in zip(
         fills_of(sound), stater.named(fills_of(sound), "sound", "fill"), strict=True
     ):
-        yield item
+        lacks = lacking_delays(sound, fill)
+        yield replace(item, figures=(unplaced_delay(item.key, lacks),)) if lacks else item
         yield from fill_boxes(room, fill, item.key)
     yield from areas(room)
 
 
 def fill_boxes(room: Room, fill: Fill, fill_key: str) -> Iterator[Item]:
     """Each box of a fill: its delay, how that drifts, and where the hangs are as loud."""
+    if not is_placed_fill(fill):
+        yield from unplaced_boxes(room, fill, fill_key)
+        return
     aligned = tuple(aligned_fill(room.sound, fill, room.speed_m_s or 343.2))
     meets = meets_figures(
         fill, aligned, room.heard, sampled(room.sound.audience), room.system, room.lacks
@@ -317,8 +331,20 @@ def fill_boxes(room: Room, fill: Fill, fill_key: str) -> Iterator[Item]:
         yield from drift_items(fill, aligned, fill_key, air.temperature_c)
 
 
+def unplaced_boxes(room: Room, fill: Fill, fill_key: str) -> Iterator[Item]:
+    """Each box of a fill whose geometry is not known, with what its delay lacks."""
+    for number, record in enumerate(fill.boxes, 1):
+        key, lacks = f"{fill_key}.{number}", lacking_of_fill(fill)
+        unknown = unplaced_delay(key, lacks)
+        item = room.stater.item(record, key, "fillbox", f"{fill.name} {number}")
+        yield replace(item, figures=(unknown,))
+
+
 def sub_line(room: Room, subs: SubLine, item: Item) -> Iterator[Item]:
     """A sub line, each of its subs, and what it does by frequency."""
+    if not is_placed_line(subs):
+        yield replace(item, figures=tuple(unplaced_figures(subs, item.key)))
+        return
     mix = room.sound.mix_position
     spot = mix_spot(mix, room.around.exchange.spots) if isinstance(mix, MixPosition) else None
     floor = floor_at(subs, spot, sampled(room.sound.audience))
@@ -356,7 +382,10 @@ def of_hang(room: Room, name: str, key: str) -> Iterator[Figure]:
     if model is None:
         return
     yield weight_figure(hang, model, key, room.system)
-    if boxes := hang_boxes(room.sound, name):
+    if lacks := lacking_of_hang(hang):
+        yield unplaced_hang_figure(key, lacks)
+    boxes = hang_boxes(room.sound, name)
+    if boxes and is_placed_hang(hang):
         yield from hang_figures(
             hang, boxes, sampled(room.sound.audience), key, room.system, model.height.m, model.depth
         )

@@ -129,6 +129,8 @@ def lacking(sound: Sound, air: HouseAir | None, spots: Sequence[Spot]) -> tuple[
     system = system_of(
         sound, Air(air.temperature_c, air.humidity_percent, air.pressure_kpa).speed_m_s
     )
+    if system.unplaced:
+        return system.unplaced
     if not system.mains:
         return ("hangs with their splay, or subs",)
     return (*inexact_sizes(mix), *system.lacking)

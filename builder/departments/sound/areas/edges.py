@@ -12,6 +12,7 @@ import numpy as np
 from builder.departments.sound.areas.geometry import boxes_of_fill, corners_of, turned_deg
 from builder.departments.sound.description import Sound
 from builder.departments.sound.description.loudspeakers import AudienceArea, Hang, Model
+from builder.departments.sound.description.placed import is_placed_hang
 from builder.departments.sound.figures import by_hand
 from builder.departments.sound.findings import fills_of
 from builder.departments.sound.hanging import hangs_of, models_of
@@ -80,6 +81,8 @@ def stated_deg(model: Model | None) -> float | None:
 def throw_of(hang: Hang, sound: Sound) -> Throw | None:
     """What a hang covers on the plan; None where its maker states no coverage."""
     coverage = stated_deg(models_of(sound).get(hang.model))
+    if not is_placed_hang(hang):
+        return None
     if coverage is None or hang.condition == "out of service" or hang.boxes == 0:
         return None
     return Throw(hang.name, hang.at.across.m, hang.at.depth.m, turned_deg(hang.turned), coverage)

@@ -13,8 +13,14 @@ from builder.departments.sound.description.loudspeakers import (
     Fill,
     FillBox,
     Hang,
-    SubLine,
     Turn,
+)
+from builder.departments.sound.description.placed import (
+    PlacedHang,
+    PlacedSubs,
+    is_placed_box,
+    is_placed_fill,
+    is_placed_hang,
 )
 from builder.reading.absent import Absent
 
@@ -51,7 +57,7 @@ def aim(box: Box) -> Point:
     return sin(turn) * cos(down), -cos(turn) * cos(down), -sin(down)
 
 
-def down_angles_deg(hang: Hang) -> tuple[float, ...] | None:
+def down_angles_deg(hang: PlacedHang) -> tuple[float, ...] | None:
     """
     How far each box looks down, from the top; None where the splay is not known or does not fit the
     boxes.
@@ -69,8 +75,10 @@ def boxes_of_hang(hang: Hang, *, box_height_m: float) -> tuple[Box, ...]:
     """
     The boxes of a hang from the top: fronts follow each other, hinged at their front edges.
 
-    Empty where the splay is not known.
+    Empty where the splay, or anything else of its geometry, is not known.
     """
+    if not is_placed_hang(hang):
+        return ()
     turn = turned_deg(hang.turned)
     forward = (sin(radians(turn)), -cos(radians(turn)))
     edge = (hang.at.across.m, hang.at.depth.m, hang.top.m)
@@ -122,12 +130,12 @@ def centre_of_weight(boxes: Sequence[Box], *, box_depth_m: float) -> Point:
     return across, deep, high
 
 
-def places_in_line_m(subs: SubLine) -> tuple[float, ...]:
+def places_in_line_m(subs: PlacedSubs) -> tuple[float, ...]:
     """The middle of each sub along the line, from its middle, stage right first."""
     return tuple((index - (subs.count - 1) / 2) * subs.spacing.m for index in range(subs.count))
 
 
-def boxes_of_subs(subs: SubLine, delays_s: Sequence[float]) -> tuple[Box, ...]:
+def boxes_of_subs(subs: PlacedSubs, delays_s: Sequence[float]) -> tuple[Box, ...]:
     """The subs of a line that play, with their delays."""
     start = subs.delay.s if subs.delay else 0.0
     level = subs.turned_down.db if subs.turned_down else 0.0
@@ -154,9 +162,11 @@ def boxes_of_fill(fill: Fill) -> tuple[Box, ...]:
 
 
 def each_of_fill(fill: Fill) -> Iterator[tuple[FillBox, Box]]:
-    """Each box of a fill as written, and as a box."""
+    """Each box of a fill as written, and as a box; none where its geometry is not known."""
+    if not is_placed_fill(fill):
+        return
     level = fill.turned_down.db if fill.turned_down else 0.0
-    for record in fill.boxes:
+    for record in (box for box in fill.boxes if is_placed_box(box)):
         at = (record.at.across.m, record.at.depth.m, record.at.height.m)
         yield (
             record,

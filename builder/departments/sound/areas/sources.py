@@ -17,6 +17,13 @@ from builder.departments.sound.areas.geometry import (
 )
 from builder.departments.sound.description import Sound
 from builder.departments.sound.description.loudspeakers import Fill, FillBox, Model
+from builder.departments.sound.description.placed import (
+    is_placed_fill,
+    is_placed_line,
+    lacking_of_fill,
+    lacking_of_hang,
+    lacking_of_subs,
+)
 from builder.departments.sound.findings import fills_of, subs_of
 from builder.departments.sound.hanging import Models, hangs_of, models_of
 from builder.departments.sound.subs.line import delays_ms
@@ -24,7 +31,7 @@ from builder.formulas.alignment import alignment_delay_ms
 from builder.formulas.band_lines import third_octaves
 from builder.formulas.loudspeakers import Loudspeaker
 from builder.pack import Check
-from builder.reading.absent import is_unknown
+from builder.reading.absent import Absent, is_unknown
 from builder.reading.quantities import Angle, Level
 from builder.working import weakest_of
 
@@ -49,13 +56,15 @@ class Aligned:
 class System:
     """
     All boxes that play: mains and subs, and fills apart, so that the field can be shown with and
-    without them. ``check`` is the weakest of the lines that say what plays, and where.
+    without them. ``check`` is the weakest of the lines that say what plays, and where; ``unplaced``
+    tells what is missing of the geometry of others that play.
     """
 
     mains: tuple[Box, ...]
     fills: tuple[Box, ...]
     models: Models
     check: Check | None = None
+    unplaced: tuple[str, ...] = ()
 
     @property
     def used(self) -> tuple[Model, ...]:
@@ -93,7 +102,7 @@ def system_of(sound: Sound, speed_m_s: float) -> System:
     subs = [
         box
         for line in subs_of(sound)
-        if line.condition != "out of service"
+        if line.condition != "out of service" and is_placed_line(line)
         for box in boxes_of_subs(
             line, [delay / 1000 for delay in delays_ms(line, speed_m_s=speed_m_s)]
         )
@@ -110,7 +119,23 @@ def system_of(sound: Sound, speed_m_s: float) -> System:
         if each.record.condition != "out of service"
     ]
     lines = (*hangs_of(sound), *subs_of(sound), *fills_of(sound), *models.values())
-    return System((*hangs, *subs), tuple(fills), models, weakest_of(lines))
+    unplaced = tuple(unplaced_of(sound))
+    return System((*hangs, *subs), tuple(fills), models, weakest_of(lines), unplaced)
+
+
+def unplaced_of(sound: Sound) -> Iterator[str]:
+    """What is missing of the geometry of hangs, subs and fills that play."""
+    models = models_of(sound)
+    for hang in hangs_of(sound):
+        if hang.condition != "out of service" and hang.model in models:
+            yield from lacking_of_hang(hang)
+            unsaid = is_unknown(hang.splay) or hang.splay is Absent.NOT_STATED
+            if unsaid and hang.boxes not in (0, 1):
+                yield f"the splay of {hang.name}"
+    for line in subs_of(sound):
+        yield from lacking_of_subs(line) if line.condition != "out of service" else ()
+    for fill in fills_of(sound):
+        yield from lacking_of_fill(fill) if fill.condition != "out of service" else ()
 
 
 def hang_boxes(sound: Sound, name: str) -> tuple[Box, ...]:
@@ -133,10 +158,13 @@ def aligned_fill(sound: Sound, fill: Fill, speed_m_s: float) -> Iterator[Aligned
     Each box of a fill with its delay to the nearest hang it follows, where the house says which and
     where.
     """
+    if not is_placed_fill(fill):
+        return
+    found = {name: hang_boxes(sound, name) for name in fill.follows}
     middles = {
         name: (middle_of(boxes), boxes[0].delay_s)
-        for name in fill.follows
-        if (boxes := hang_boxes(sound, name))
+        for name, boxes in found.items()
+        if boxes and not unplaced_hang(sound, fill.follows)
     }
     for record, box in each_of_fill(fill):
         if not middles or fill.aligned_at is None:
@@ -154,6 +182,18 @@ def aligned_fill(sound: Sound, fill: Fill, speed_m_s: float) -> Iterator[Aligned
             reference_delay_ms=start_s * 1000,
         )
         yield Aligned(record, box, name, hang_m, fill.aligned_at.m, start_s * 1000, delay)
+
+
+def lacking_delays(sound: Sound, fill: Fill) -> tuple[str, ...]:
+    """What must be known of a fill, and of the hangs it follows, before its delays can be told."""
+    followed = [hang for hang in hangs_of(sound) if hang.name in fill.follows]
+    of_hangs = [words for hang in followed for words in lacking_of_hang(hang)]
+    return (*lacking_of_fill(fill), *of_hangs)
+
+
+def unplaced_hang(sound: Sound, names: Sequence[str]) -> bool:
+    """Whether the geometry of one of some hangs is not known: it may be the nearest of them."""
+    return any(hang.name in names and lacking_of_hang(hang) for hang in hangs_of(sound))
 
 
 def ahead(box: Box, distance_m: float) -> Point:

@@ -38,6 +38,7 @@ from builder.departments.sound.description.stock import (
     Stock,
 )
 from builder.reading.absent import Absent, listed
+from builder.reading.in_part import ends_of
 from builder.reading.lists import AtMost, too_many
 from builder.reading.maybe import Maybe
 from builder.reading.problems import Problem
@@ -106,8 +107,9 @@ class Sound(DepartmentFile):
 
     def contradictions(self) -> Iterator[Problem]:
         """More boxes than the maps can add up."""
-        boxes = sum(hang.boxes for hang in listed(self.hangs))
-        boxes += sum(subs.count for subs in listed(self.subs))
+        counts = [hang.boxes for hang in listed(self.hangs)]
+        counts += [subs.count for subs in listed(self.subs)]
+        boxes = sum(ends_of(count)[0] or 0 for count in counts)
         boxes += sum(len(fill.boxes) for fill in listed(self.fills))
         if boxes > MOST_BOXES:
             yield too_many(self, (), f"{boxes:,} loudspeakers in hangs, subs and fills", MOST_BOXES)

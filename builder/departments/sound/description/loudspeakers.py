@@ -9,7 +9,7 @@ from pydantic import model_validator
 from pydantic_core import PydanticCustomError
 
 from builder.reading.absent import Absent
-from builder.reading.maybe import Maybe
+from builder.reading.maybe import Maybe, Perhaps
 from builder.reading.outlines import DRAWN, Encloses
 from builder.reading.outlines import Corner as OnPlan
 from builder.reading.possible import Possible
@@ -154,13 +154,13 @@ class Model(Line):
 class Hang(Line):
     """A column of boxes in the air."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"turned", "turned_down", "delay"})
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"turned", "turned_down", "delay"})
     defines: ClassVar[str] = "loudspeaker hang"
     name: Name
     """The name of the hang."""
     model: Annotated[Name, RefersTo("loudspeaker")]
     """The model of its boxes, from the models above."""
-    boxes: Annotated[Count, Possible(0, 100), Plausible(1, 30)]
+    boxes: Annotated[Maybe[Count], Possible(0, 100), Plausible(1, 30)]
     """How many boxes."""
     splay: Annotated[Maybe[tuple[Angle, ...]], Possible(-45.0, 90.0), Plausible(0.0, 20.0)] = (
         Absent.NOT_STATED
@@ -168,13 +168,13 @@ class Hang(Line):
     """
     The angle between each box and the next, from the top down: one fewer than there are boxes.
     """
-    at: Spot
+    at: Maybe[Spot]
     """Where it hangs on the plan: the front of the top box."""
-    top: Annotated[Height, DECK, Plausible(2.0, 30.0)]
+    top: Annotated[Maybe[Height], DECK, Plausible(2.0, 30.0)]
     """The top of the top box."""
-    down: Annotated[Angle, Possible(-90.0, 90.0), Plausible(-15.0, 60.0)]
+    down: Annotated[Maybe[Angle], Possible(-90.0, 90.0), Plausible(-15.0, 60.0)]
     """How far the top box looks down; with a minus, up."""
-    turned: Turn | None = None
+    turned: Perhaps[Turn] = None
     """
     How far the whole hang is turned from straight downstage. Left out, it looks straight into the
     house.
@@ -192,9 +192,9 @@ class Hang(Line):
     """Whether height, splay and turn can be changed for a show, and what that needs."""
     own_drive: Annotated[YesNo, Assumed("the usual")] = True
     """Whether it has a drive line of its own."""
-    turned_down: Annotated[Level | None, Possible(0.0, 120.0), Plausible(0.0, 40.0)] = None
+    turned_down: Annotated[Perhaps[Level], Possible(0.0, 120.0), Plausible(0.0, 40.0)] = None
     """How far below its full level the house runs it, so that the system is even."""
-    delay: Annotated[Duration | None, Possible(0.0, 10.0), Plausible(0.0, 0.5)] = None
+    delay: Annotated[Perhaps[Duration], Possible(0.0, 10.0), Plausible(0.0, 0.5)] = None
     """The delay that the processor gives it."""
     prediction_file: Annotated[Maybe[Text], OfModel("model")] = Absent.NOT_STATED
     """Whether the house has the maker's prediction file, and how to get it."""
@@ -203,7 +203,7 @@ class Hang(Line):
 class SubLine(Line):
     """Subs in a straight line across the stage front."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset(
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset(
         {"out_of_service", "arc", "arc_radius", "turned_down", "delay"}
     )
     defines: ClassVar[str] = "sub line"
@@ -211,30 +211,30 @@ class SubLine(Line):
     """What it is called."""
     model: Annotated[Name, RefersTo("loudspeaker")]
     """The model of the subs."""
-    count: Annotated[Count, Possible(1, 200), Plausible(1, 60)]
+    count: Annotated[Maybe[Count], Possible(1, 200), Plausible(1, 60)]
     """How many subs stand in the line, those out of service included."""
-    out_of_service: Annotated[tuple[Count, ...], Numbered()] = ()
+    out_of_service: Annotated[Maybe[tuple[Count, ...]], Numbered()] = ()
     """The numbers of those that do not play, counted from stage right."""
-    spacing: Annotated[Length, Possible.above(0.0, 100.0), Plausible(0.4, 8.0)]
+    spacing: Annotated[Maybe[Length], Possible.above(0.0, 100.0), Plausible(0.4, 8.0)]
     """From the middle of one sub to the middle of the next."""
-    at: At
+    at: Maybe[At]
     """The middle of the line."""
     sits: Annotated[
-        Literal["on the floor", "under the stage", "on the deck", "flown"],
+        Maybe[Literal["on the floor", "under the stage", "on the deck", "flown"]],
         Assumed("the usual"),
     ] = "on the floor"
     """On the floor, under the stage, on the deck, or flown."""
-    arc: Annotated[Angle | None, Possible(0.0, 180.0), Plausible(0.0, 180.0)] = None
+    arc: Annotated[Perhaps[Angle], Possible(0.0, 180.0), Plausible(0.0, 180.0)] = None
     """The angle of the arc that delays bend the line into. Write this or the radius."""
-    arc_radius: Annotated[Length | None, Plausible(1.0, 200.0)] = None
+    arc_radius: Annotated[Perhaps[Length], Plausible(1.0, 200.0)] = None
     """The radius of the arc that delays bend the line into. Write this or the arc."""
     fed: Annotated[Maybe[Literal["own feed", "with left and right"]], Decisive()] = (
         Absent.NOT_STATED
     )
     """Whether the subs have a feed of their own or play with left and right."""
-    turned_down: Annotated[Level | None, Possible(0.0, 120.0), Plausible(0.0, 40.0)] = None
+    turned_down: Annotated[Perhaps[Level], Possible(0.0, 120.0), Plausible(0.0, 40.0)] = None
     """How far below their full level the house runs them, so that the system is even."""
-    delay: Annotated[Duration | None, Possible(0.0, 10.0), Plausible(0.0, 0.5)] = None
+    delay: Annotated[Perhaps[Duration], Possible(0.0, 10.0), Plausible(0.0, 0.5)] = None
     """The delay of the whole line, to which the arc's own delays are added."""
 
     @model_validator(mode="after")
@@ -246,6 +246,8 @@ class SubLine(Line):
                 {"advice": "keep one; the other follows from the length"},
             )
         checked_arc(self)
+        if isinstance(self.count, Absent) or isinstance(self.out_of_service, Absent):
+            return self
         absent = [number for number in self.out_of_service if not 1 <= number <= self.count]
         if absent:
             words = {
@@ -263,8 +265,10 @@ class SubLine(Line):
 
 def checked_arc(subs: SubLine) -> None:
     """Refuse an arc that no straight line can be bent into."""
+    if isinstance(subs.count, Absent) or isinstance(subs.spacing, Absent):
+        return
     half_m = (subs.count - 1) * subs.spacing.m / 2
-    if subs.arc_radius is not None and subs.arc_radius.m < max(half_m, 0.01):
+    if isinstance(subs.arc_radius, Length) and subs.arc_radius.m < max(half_m, 0.01):
         words = {
             "text": subs.arc_radius.text,
             "half": f"{half_m:.2f} m",
@@ -280,25 +284,28 @@ def checked_arc(subs: SubLine) -> None:
 class FillBox(Line):
     """One loudspeaker of a fill."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"turned", "down"})
-    at: At
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"turned", "down"})
+    at: Maybe[At]
     """Where it is: the middle of its front."""
-    turned: Turn | None = None
+    turned: Perhaps[Turn] = None
     """How far it is turned from straight downstage. Left out, it looks straight into the house."""
-    down: Annotated[Angle | None, Possible(-90.0, 90.0), Plausible(-45.0, 90.0)] = None
+    down: Annotated[Perhaps[Angle], Possible(-90.0, 90.0), Plausible(-45.0, 90.0)] = None
     """How far it looks down; with a minus, up."""
 
 
 class Fill(Line):
     """Loudspeakers that fill in where the hangs do not reach."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset(
-        {"follows", "aligned_at", "after", "turned_down"}
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"follows"})
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset(
+        {"aligned_at", "after", "turned_down"}
     )
     defines: ClassVar[str] = "fill"
     name: Name
     """What they are called."""
-    kind: Literal["front fill", "out fill", "in fill", "under balcony", "balcony", "delay", "lawn"]
+    kind: Maybe[
+        Literal["front fill", "out fill", "in fill", "under balcony", "balcony", "delay", "lawn"]
+    ]
     """Front fill, out fill, in fill, under balcony, balcony, delay or lawn."""
     model: Annotated[Name, RefersTo("loudspeaker")]
     """The model of the boxes."""
@@ -308,11 +315,13 @@ class Fill(Line):
     """Whether they can be fed by themselves. It decides how many outputs the desk needs."""
     follows: Annotated[tuple[Name, ...], RefersTo("loudspeaker hang")] = ()
     """The hangs whose sound they must not come before. Each box follows the nearest of them."""
-    aligned_at: Annotated[Length | None, Possible.above(0.0, 1_000.0), Plausible(0.5, 60.0)] = None
+    aligned_at: Annotated[Perhaps[Length], Possible.above(0.0, 1_000.0), Plausible(0.5, 60.0)] = (
+        None
+    )
     """How far in front of each box its sound is brought together in time with the hang's."""
-    after: Annotated[Duration | None, Possible(0.0, 10.0), Plausible(0.0, 0.04)] = None
+    after: Annotated[Perhaps[Duration], Possible(0.0, 10.0), Plausible(0.0, 0.04)] = None
     """How long after that hang's sound theirs should come."""
-    turned_down: Annotated[Level | None, Possible(0.0, 120.0), Plausible(0.0, 50.0)] = None
+    turned_down: Annotated[Perhaps[Level], Possible(0.0, 120.0), Plausible(0.0, 50.0)] = None
     """How far below their full level the house runs them, so that the system is even."""
 
 

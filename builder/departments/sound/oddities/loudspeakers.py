@@ -139,6 +139,8 @@ def splay_reversed(hang: Hang) -> Iterator[Finding]:
 def subs_overlap(subs: SubLine, models: Models) -> Iterator[Finding]:
     """Subs nearer to each other than they are wide."""
     model = models.get(subs.model)
+    if isinstance(subs.count, Absent) or isinstance(subs.spacing, Absent):
+        return
     if model is None or subs.count < 2 or subs.spacing.m >= model.width.m - TOUCHING_M:
         return
     on_end = (
@@ -162,6 +164,8 @@ def boxes(sound: Sound) -> Iterator[Standing]:
     is out of service: what takes its place may be there.
     """
     for hang in in_service(hangs_of(sound)):
+        if isinstance(hang.at, Absent) or isinstance(hang.top, Absent):
+            continue
         spot = f"{hang.at.across.text}, {hang.at.depth.text}, {hang.top.text}"
         yield Standing(
             "loudspeakers",
@@ -173,10 +177,11 @@ def boxes(sound: Sound) -> Iterator[Standing]:
             spot,
         )
     for subs in in_service(subs_of(sound)):
-        yield box_standing(subs.name, subs.at)
+        if not isinstance(subs.at, Absent):
+            yield box_standing(subs.name, subs.at)
     for fill in in_service(fills_of(sound)):
         for number, box in enumerate(fill.boxes, 1):
-            if box.condition != "out of service":
+            if box.condition != "out of service" and not isinstance(box.at, Absent):
                 yield box_standing(f"box {number} of {fill.name}", box.at)
 
 
@@ -194,5 +199,7 @@ def box_standing(name: str, at: At) -> Standing:
 def tops(sound: Sound) -> list[Named]:
     """How high each hang is."""
     return [
-        Named(f"The top of {hang.name}", hang.top, hang.where("top")) for hang in hangs_of(sound)
+        Named(f"The top of {hang.name}", hang.top, hang.where("top"))
+        for hang in hangs_of(sound)
+        if not isinstance(hang.top, Absent)
     ]

@@ -15,7 +15,8 @@ from builder.cautions import NOISE
 from builder.departments.sound.areas.coverage import Listening
 from builder.departments.sound.areas.geometry import Box, boxes_of_subs, corners_of
 from builder.departments.sound.areas.sources import loudspeaker
-from builder.departments.sound.description.loudspeakers import AudienceArea, Model, SubLine
+from builder.departments.sound.description.loudspeakers import AudienceArea, Model
+from builder.departments.sound.description.placed import PlacedSubs
 from builder.departments.sound.figures import by_hand
 from builder.departments.sound.subs.line import (
     coverage_figure,
@@ -72,7 +73,7 @@ def played_hz(model: Model) -> tuple[float, ...]:
     )
 
 
-def floor_at(line: SubLine, spot: Spot | None, areas: Sequence[AudienceArea]) -> Floor | None:
+def floor_at(line: PlacedSubs, spot: Spot | None, areas: Sequence[AudienceArea]) -> Floor | None:
     """The audience's width at the mix position's depth, where that lies in front of the line."""
     if spot is None or spot.depth_m >= line.at.depth.m:
         return None
@@ -91,7 +92,7 @@ def crossings_m(corners: Sequence[tuple[float, float]], depth_m: float) -> Itera
             yield ax + (depth_m - ay) * (bx - ax) / (by - ay)
 
 
-def audience_figure(line: SubLine, floor: Floor, key: str, system: System) -> Figure:
+def audience_figure(line: PlacedSubs, floor: Floor, key: str, system: System) -> Figure:
     """
     How wide the audience is at the mix position's depth, and under what angle the line sees it.
     """
@@ -127,7 +128,7 @@ def audience_figure(line: SubLine, floor: Floor, key: str, system: System) -> Fi
 
 
 def band_items(
-    line: SubLine,
+    line: PlacedSubs,
     key: str,
     *,
     model: Model,
@@ -151,7 +152,7 @@ def band_items(
 
 
 def floor_figures(
-    line: SubLine,
+    line: PlacedSubs,
     key: str,
     hertz: float,
     *,
@@ -256,7 +257,13 @@ def walked_figure(
 
 
 def stack_figures(
-    line: SubLine, key: str, hertz: float, *, floor: Floor | None, speed_m_s: float, system: System
+    line: PlacedSubs,
+    key: str,
+    hertz: float,
+    *,
+    floor: Floor | None,
+    speed_m_s: float,
+    system: System,
 ) -> Iterator[Figure]:
     """
     Two stacks of the same subs, one at each end of the line: the angles of their nulls, and the

@@ -6,6 +6,7 @@ from math import sqrt
 from builder.cautions import NOISE
 from builder.departments.sound.areas.geometry import places_in_line_m
 from builder.departments.sound.description.loudspeakers import SubLine
+from builder.departments.sound.description.placed import PlacedSubs, lacking_of_subs
 from builder.formulas.sources import COMMON_PRACTICE
 from builder.formulas.subs import arc_delays_ms, arc_radius_m, coverage_width_deg, on_axis_loss_db
 from builder.pack import Figure, Input, Item, Reference, Value, Working
@@ -20,7 +21,7 @@ LEAVES_OUT = (
 STANDING = "Each sub that plays is counted where it stands."
 
 
-def radius_m(subs: SubLine) -> float | None:
+def radius_m(subs: PlacedSubs) -> float | None:
     """
     The radius of the arc, as stated or from its angle; None where the line is straight or has one
     sub.
@@ -32,7 +33,7 @@ def radius_m(subs: SubLine) -> float | None:
     return arc_radius_m(places_in_line_m(subs), arc_deg=subs.arc.deg)
 
 
-def delays_ms(subs: SubLine, *, speed_m_s: float) -> tuple[float, ...]:
+def delays_ms(subs: PlacedSubs, *, speed_m_s: float) -> tuple[float, ...]:
     """The delay of each sub, from stage right. A straight line has none."""
     radius = radius_m(subs)
     if radius is None:
@@ -40,7 +41,7 @@ def delays_ms(subs: SubLine, *, speed_m_s: float) -> tuple[float, ...]:
     return arc_delays_ms(places_in_line_m(subs), radius_m=radius, speed_m_s=speed_m_s)
 
 
-def playing(subs: SubLine, speed_m_s: float) -> tuple[tuple[float, ...], tuple[float, ...]]:
+def playing(subs: PlacedSubs, speed_m_s: float) -> tuple[tuple[float, ...], tuple[float, ...]]:
     """Places along the line and delays of those that play."""
     pairs = zip(
         range(1, subs.count + 1),
@@ -52,21 +53,32 @@ def playing(subs: SubLine, speed_m_s: float) -> tuple[tuple[float, ...], tuple[f
     return tuple(place for place, _ in kept), tuple(delay for _, delay in kept)
 
 
-def line_figures(subs: SubLine, key: str, system: System) -> Iterator[Figure]:
+def line_figures(subs: PlacedSubs, key: str, system: System) -> Iterator[Figure]:
     """How many play, and the radius of the arc."""
-    yield playing_figure(subs, key)
+    yield playing_figure(subs.count, subs.out_of_service, key)
     if subs.arc is not None or subs.arc_radius is not None:
         yield radius_figure(subs, key, system)
 
 
-def playing_figure(subs: SubLine, key: str) -> Figure:
+def unplaced_figures(subs: SubLine, key: str) -> Iterator[Figure]:
+    """What stands for the figures of a line of which something is not known."""
+    lacks, out = lacking_of_subs(subs), subs.out_of_service
+    if isinstance(subs.count, int) and isinstance(out, tuple):
+        yield playing_figure(subs.count, out, key)
+    else:
+        yield missing(f"{key}.playing", "Subs that play", worked(arc_delays_ms, inputs=()), lacks)
+    unknown = worked(arc_delays_ms, inputs=(), leaves_out=LEAVES_OUT)
+    yield missing(f"{key}.delays", "Delays and coverage", unknown, lacks)
+
+
+def playing_figure(count: int, out: tuple[int, ...], key: str) -> Figure:
     """How many subs of the line play."""
-    plays = subs.count - len(set(subs.out_of_service))
+    plays = count - len(set(out))
     inputs = (
-        Input("Subs", str(subs.count)),
-        Input("Out of service", ", ".join(map(str, subs.out_of_service)) or "none"),
+        Input("Subs", str(count)),
+        Input("Out of service", ", ".join(map(str, out)) or "none"),
     )
-    steps = (f"{subs.count} − {subs.count - plays} = {plays}",)
+    steps = (f"{count} − {count - plays} = {plays}",)
     counted = Working(
         "playing = subs − those out of service",
         inputs,
@@ -76,12 +88,12 @@ def playing_figure(subs: SubLine, key: str) -> Figure:
     return figure(
         f"{key}.playing",
         "Subs that play",
-        Value(f"{plays} of {subs.count}", number=float(plays)),
+        Value(f"{plays} of {count}", number=float(plays)),
         counted,
     )
 
 
-def radius_figure(subs: SubLine, key: str, system: System) -> Figure:
+def radius_figure(subs: PlacedSubs, key: str, system: System) -> Figure:
     """The radius of the arc."""
     radius = radius_m(subs)
     inputs = (
@@ -110,13 +122,13 @@ def radius_figure(subs: SubLine, key: str, system: System) -> Figure:
     )
 
 
-def length_text(subs: SubLine, system: System) -> str:
+def length_text(subs: PlacedSubs, system: System) -> str:
     """The length of the line between the outer middles."""
     return shown(Length, (subs.count - 1) * subs.spacing.m, 2, system)[0]
 
 
 def working_at(
-    subs: SubLine, hertz: float, speed_m_s: float, formula: Formula, step: str
+    subs: PlacedSubs, hertz: float, speed_m_s: float, formula: Formula, step: str
 ) -> Working:
     """The working of a figure at one frequency."""
     inputs = (
@@ -131,7 +143,7 @@ def working_at(
     return worked(formula, inputs=inputs, steps=(step,), leaves_out=f"{STANDING} {LEAVES_OUT}")
 
 
-def coverage_figure(subs: SubLine, key: str, hertz: float, speed_m_s: float) -> Figure:
+def coverage_figure(subs: PlacedSubs, key: str, hertz: float, speed_m_s: float) -> Figure:
     """How wide the line covers to −6 dB as it is set, far away."""
     places, delays = playing(subs, speed_m_s)
     width = coverage_width_deg(places, delays, frequency_hz=hertz, speed_m_s=speed_m_s)
@@ -145,7 +157,7 @@ def coverage_figure(subs: SubLine, key: str, hertz: float, speed_m_s: float) -> 
     )
 
 
-def straight_figure(subs: SubLine, key: str, hertz: float, speed_m_s: float) -> Figure:
+def straight_figure(subs: PlacedSubs, key: str, hertz: float, speed_m_s: float) -> Figure:
     """The same without delays."""
     places, _ = playing(subs, speed_m_s)
     width = coverage_width_deg(
@@ -166,7 +178,7 @@ def width_value(width_deg: float | None) -> Value:
     )
 
 
-def loss_figure(subs: SubLine, key: str, hertz: float, speed_m_s: float) -> Figure:
+def loss_figure(subs: PlacedSubs, key: str, hertz: float, speed_m_s: float) -> Figure:
     """What the delays cost straight ahead."""
     places, delays = playing(subs, speed_m_s)
     loss = on_axis_loss_db(places, delays, frequency_hz=hertz, speed_m_s=speed_m_s) + 0.0
@@ -181,7 +193,7 @@ def loss_figure(subs: SubLine, key: str, hertz: float, speed_m_s: float) -> Figu
     )
 
 
-def sub_items(subs: SubLine, line_key: str, system: System, speed_m_s: float) -> Iterator[Item]:
+def sub_items(subs: PlacedSubs, line_key: str, system: System, speed_m_s: float) -> Iterator[Item]:
     """Each sub with its place and delay: the table an engineer types in."""
     places, delays = places_in_line_m(subs), delays_ms(subs, speed_m_s=speed_m_s)
     radius = radius_m(subs)
@@ -201,7 +213,7 @@ def sub_items(subs: SubLine, line_key: str, system: System, speed_m_s: float) ->
         )
 
 
-def place_figure(subs: SubLine, key: str, along_m: float, system: System) -> Figure:
+def place_figure(subs: PlacedSubs, key: str, along_m: float, system: System) -> Figure:
     """Where one sub stands across the stage."""
     across = subs.at.across.m + along_m
     text, also = shown(Across, across, 2, system)
@@ -217,7 +229,12 @@ def place_figure(subs: SubLine, key: str, along_m: float, system: System) -> Fig
 
 
 def delay_figure(
-    subs: SubLine, key: str, along_m: float, delay_ms: float, radius: float | None, speed_m_s: float
+    subs: PlacedSubs,
+    key: str,
+    along_m: float,
+    delay_ms: float,
+    radius: float | None,
+    speed_m_s: float,
 ) -> Figure:
     """The delay of one sub."""
     inputs = (

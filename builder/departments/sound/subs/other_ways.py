@@ -15,7 +15,8 @@ from builder.cautions import NOISE
 from builder.departments.sound.areas.coverage import Listening, mean_level_db
 from builder.departments.sound.areas.geometry import Box, boxes_of_subs
 from builder.departments.sound.areas.sources import loudspeaker
-from builder.departments.sound.description.loudspeakers import Model, SubLine
+from builder.departments.sound.description.loudspeakers import Model
+from builder.departments.sound.description.placed import PlacedSubs
 from builder.departments.sound.figures import signed
 from builder.departments.sound.subs.bands import played_hz
 from builder.departments.sound.subs.line import delays_ms, playing, radius_m
@@ -24,6 +25,7 @@ from builder.formulas.field import field
 from builder.formulas.sub_pairs import end_fire_delays_ms, gradient_delay_ms, gradient_front_gain_db
 from builder.formulas.subs import arc_delays_ms
 from builder.pack import Figure, Input, Item, Value
+from builder.reading.absent import Absent
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Across, Length
 from builder.working import figure, missing, worked
@@ -51,7 +53,7 @@ class Pairs:
     each pair by the line's arc.
     """
 
-    line: SubLine
+    line: PlacedSubs
     speed_m_s: float
     depth_m: float
     across_m: tuple[float, ...]
@@ -82,7 +84,7 @@ END_FIRE, GRADIENT = "end-fire", "gradient"
 WAYS = (END_FIRE, GRADIENT)
 
 
-def pairs_of(line: SubLine, model: Model, speed_m_s: float) -> Pairs | None:
+def pairs_of(line: PlacedSubs, model: Model, speed_m_s: float) -> Pairs | None:
     """
     The subs that play in pairs over the length of the line; None where they are too few, in the air
     or under the stage.
@@ -90,6 +92,7 @@ def pairs_of(line: SubLine, model: Model, speed_m_s: float) -> Pairs | None:
     places, _ = playing(line, speed_m_s)
     if (
         len(places) < FEWEST_SUBS
+        or isinstance(line.sits, Absent)
         or line.sits in ("flown", "under the stage")
         or line.condition != "in service"
     ):
@@ -117,8 +120,15 @@ def depth_m(model: Model, speed_m_s: float) -> float:
     return round(speed_m_s / middle_hz(model) / 4 / DEPTH_STEP_M) * DEPTH_STEP_M
 
 
+def untold_ways(line: PlacedSubs, key: str) -> Item:
+    """What stands for the pairs where nobody knows whether there is room behind the subs."""
+    work, lacks = worked(end_fire_delays_ms, inputs=()), (f"where the subs of {line.name} stand",)
+    figures = (missing(f"{key}.ways.depth", "In pairs", work, lacks),)
+    return Item(key=f"{key}.ways", kind="subways", name=line.name, figures=figures)
+
+
 def way_items(
-    line: SubLine,
+    line: PlacedSubs,
     key: str,
     model: Model,
     heard: Listening | None,
@@ -130,6 +140,8 @@ def way_items(
     """The pairs with their delays, and what they do in each third octave, or what that lacks."""
     pairs = pairs_of(line, model, speed_m_s)
     if pairs is None:
+        if isinstance(line.sits, Absent):
+            yield untold_ways(line, key)
         return
     yield Item(
         key=f"{key}.ways",
@@ -276,7 +288,7 @@ def figure_name(way: str, there: str) -> str:
     return f"{way.replace('-', '_')}_{there}"
 
 
-def stage_places(line: SubLine) -> Array:
+def stage_places(line: PlacedSubs) -> Array:
     """Ears on the stage, behind the middle of the line."""
     aside = np.arange(-STAGE_HALF_M, STAGE_HALF_M + STAGE_STEP_M / 2, STAGE_STEP_M)
     return np.column_stack(

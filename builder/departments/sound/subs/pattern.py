@@ -14,7 +14,7 @@ from builder.departments.sound.areas.coverage import Listening, against, mean_le
 from builder.departments.sound.areas.geometry import Box, boxes_of_subs, corners_of
 from builder.departments.sound.areas.sources import loudspeaker
 from builder.departments.sound.description import Sound
-from builder.departments.sound.description.loudspeakers import SubLine
+from builder.departments.sound.description.placed import PlacedSubs
 from builder.departments.sound.subs.bands import played_hz
 from builder.departments.sound.subs.line import delays_ms
 from builder.departments.sound.subs.other_ways import LEAVES_OUT as PAIRS_LEAVE_OUT
@@ -33,7 +33,7 @@ MARGIN_M, BEHIND_M = 2.0, 8.0
 MOST_POINTS, MOST_A_SIDE = 700, 100
 
 
-def patterns(sound: Sound, subs: Sequence[SubLine], heard: Listening) -> Iterator[Field]:
+def patterns(sound: Sound, subs: Sequence[PlacedSubs], heard: Listening) -> Iterator[Field]:
     """The pattern of each sub line that plays."""
     for line in subs:
         boxes = boxes_of_subs(
@@ -46,7 +46,7 @@ def patterns(sound: Sound, subs: Sequence[SubLine], heard: Listening) -> Iterato
             yield from paired_patterns(sound, line, heard)
 
 
-def paired_patterns(sound: Sound, line: SubLine, heard: Listening) -> Iterator[Field]:
+def paired_patterns(sound: Sound, line: PlacedSubs, heard: Listening) -> Iterator[Field]:
     """The same subs in pairs, where they can be."""
     model = heard.system.models[line.model]
     pairs = pairs_of(line, model, heard.air.speed_m_s)
@@ -66,7 +66,7 @@ def paired_patterns(sound: Sound, line: SubLine, heard: Listening) -> Iterator[F
 
 def pattern(
     sound: Sound,
-    line: SubLine,
+    line: PlacedSubs,
     name: str,
     driven: Iterable[Driven],
     heard: Listening,
@@ -94,7 +94,7 @@ def pattern(
     )
 
 
-def ways(line: SubLine, boxes: Sequence[Box], heard: Listening) -> Iterator[Driven]:
+def ways(line: PlacedSubs, boxes: Sequence[Box], heard: Listening) -> Iterator[Driven]:
     """
     What is shown: each third octave with the delays as set, then one third octave without delays
     and as two stacks.
@@ -138,7 +138,7 @@ def levels(
         yield title, against(level, mean_level_db(level[len(points) :]))[: len(points)]
 
 
-def plan_points(sound: Sound, line: SubLine, heard: Listening) -> tuple[Array, float]:
+def plan_points(sound: Sound, line: PlacedSubs, heard: Listening) -> tuple[Array, float]:
     """
     A grid over the audience and the downstage part of the stage, at the height of the mix
     position's ears; and its step.
@@ -160,7 +160,7 @@ def plan_points(sound: Sound, line: SubLine, heard: Listening) -> tuple[Array, f
     return np.column_stack([across, deep, np.full(across.shape, heard.mix[0][2])]), step_m
 
 
-def working(line: SubLine, boxes: Sequence[Box], heard: Listening) -> Working:
+def working(line: PlacedSubs, boxes: Sequence[Box], heard: Listening) -> Working:
     """How a pattern came about."""
     inputs = (
         Input("Subs that play", f"{len(boxes)} of {line.count}, {line.spacing.text} apart"),
