@@ -47,13 +47,21 @@ def offers_nothing(_: Any) -> Offers:
     return Offers()
 
 
+def draws_no_maps(section: Section, pack: Pack, names: Sequence[str]) -> Sequence[Page]:
+    """For a department without maps."""
+    del section, pack, names
+    return ()
+
+
 @dataclass(frozen=True, slots=True)
 class Department(Generic[File]):
     """
     One department. Its file is ``<key>.yml`` in the venue's folder.
 
     ``publish`` computes; ``pages`` and ``headline`` only read the pack. ``headline`` gives the few
-    answers that the home page shows. ``rules`` say what a visiting show may ask of it.
+    answers that the home page shows. ``maps_in`` makes pages of the maps that are others in some
+    configurations of the house than in the usual one: of the section and the pack as they are
+    there, and the names of those. ``rules`` say what a visiting show may ask of it.
     """
 
     key: str
@@ -63,5 +71,6 @@ class Department(Generic[File]):
     pages: Callable[[Section, Pack], Sequence[Page]]
     headline: Callable[[Section, Pack], Sequence[Entry]]
     offer: Callable[[File], Offers] = offers_nothing
+    maps_in: Callable[[Section, Pack, Sequence[str]], Sequence[Page]] = draws_no_maps
     rules: tuple[Rule, ...] = ()
     required: bool = False

@@ -454,11 +454,29 @@ class Space:
 
 
 @dataclass(frozen=True, slots=True)
+class InConfiguration:
+    """
+    What differs of a section in other configurations of the house than the usual one: items with
+    the figures that they have there, maps and outlines; ``without`` and ``without_maps`` are the
+    keys of items and maps of the section that there are none of there. What only others have is
+    told so of the usual one too.
+    """
+
+    configurations: tuple[str, ...]
+    items: tuple[Item, ...] = ()
+    fields: tuple[Field, ...] = ()
+    outlines: tuple[Outline, ...] = ()
+    without: tuple[str, ...] = ()
+    without_maps: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Section:
     """
     One department's part of the pack. ``note`` is what its file says of the whole department.
     ``space`` is the key of the space that it describes; empty for what all spaces share, and in a
-    house of one stage.
+    house of one stage. Figures and maps are those of the usual configuration of the house, the
+    first that it names; ``elsewhere`` tells what differs in others.
     """
 
     key: str
@@ -470,6 +488,7 @@ class Section:
     verified: Verified | None = None
     note: str = ""
     space: str = ""
+    elsewhere: tuple[InConfiguration, ...] = ()
 
     def of_kind(self, kind: str) -> tuple[Item, ...]:
         """The items of one kind, in the author's order."""

@@ -6,14 +6,18 @@ from value to value; nothing here opens a file.
 """
 
 import hashlib
-from collections.abc import Mapping, Sequence, Set
+from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, field, replace
 from datetime import date
 
 from builder import fit_file, pack_schema
+from builder.arranged import pack_in, section_in
 from builder.bearers.telling import as_pages_tell
 from builder.both_ends.joining import Sections, at_both_ends, published_figures
 from builder.both_ends.states import in_either_state
+from builder.by_configuration.joining import findings_of_all, section_of_all
+from builder.by_configuration.standing import standings
+from builder.by_configuration.telling import configuration_blocks
 from builder.confirming import settled, with_confirmations
 from builder.department import Department, Published, Surroundings
 from builder.document import Attachment, Document, Page
@@ -287,7 +291,7 @@ def computed(
     house = venue.house
     ageing = Ageing(on=on or house.revision.on, stale_after_days=house.stale_after_days)
     around = surroundings_of(venue, ageing)
-    published = with_two_ends(venue, published_in(venue, around, done), ageing, done)
+    every = published_by_configuration(venue, ageing, done)
     remarks = [
         remark
         for _, file in described(venue)
@@ -297,14 +301,21 @@ def computed(
         each for each in around.exchange.statements if place(each.where) not in hidden
     ]
     findings = (
-        *(finding for part in published for finding in part.findings),
+        *findings_of_all([(names, findings_in(parts)) for names, parts in every]),
         *(finding_of(remark) for remark in remarks),
         *told_differently(open_statements),
         *as_it_began(venue.descriptions),
         *also,
     )
     sorted_out = settled(findings, [file for _, file in described(venue)])
-    sections = [with_checks(read_in(house.units, part.section), ageing) for part in published]
+    told = [
+        (names, [with_checks(read_in(house.units, part.section), ageing) for part in parts])
+        for names, parts in every
+    ]
+    sections = [
+        section_of_all([(names, parts[number]) for names, parts in told])
+        for number in range(len(told[0][1]))
+    ]
     return Pack(
         venue=house.name,
         revision=revision_of(venue),
@@ -316,6 +327,29 @@ def computed(
         rules=tuple(RULES.values()),
         confirmed=tuple(sorted(sorted_out.confirmed, key=lambda each: weight(each.finding))),
     )
+
+
+def published_by_configuration(
+    venue: Venue, ageing: Ageing, done: Done
+) -> list[tuple[tuple[str, ...], list[Published]]]:
+    """
+    What all departments publish in each configuration of the house in which other lines are there
+    that figures count with, the usual one first.
+    """
+    found = []
+    names = [each.name for each in venue.house.configurations]
+    for number, standing in enumerate(standings(venue.descriptions, names)):
+        there = replace(venue, descriptions=standing.descriptions)
+        around = surroundings_of(there, ageing)
+        own = done if number == 0 else dict(done)
+        published = with_two_ends(there, published_in(there, around, own), ageing, own)
+        found.append((standing.configurations, published))
+    return found
+
+
+def findings_in(published: Sequence[Published]) -> list[Finding]:
+    """The findings of all departments."""
+    return [finding for part in published for finding in part.findings]
 
 
 def published_in(venue: Venue, around: Surroundings, done: Done) -> list[Published]:
@@ -437,7 +471,10 @@ def pages_of(pack: Pack, told: Pack) -> Document:
     pages = [
         page
         for section in told.sections
-        for page in with_the_rest(by_key[section.key].pages(section, told), section, told)
+        for page in (
+            *with_the_rest(by_key[section.key].pages(section, told), section, told),
+            *maps_elsewhere(section, told),
+        )
     ]
     headlines = [
         entry for section in told.sections for entry in by_key[section.key].headline(section, told)
@@ -459,15 +496,26 @@ def data_files(pack: Pack, document: Document) -> tuple[Attachment, ...]:
 
 def with_the_rest(pages: Sequence[Page], section: Section, pack: Pack) -> Sequence[Page]:
     """
-    The pages of a department, with the photos that none shows and what is confirmed in its file at
-    the end of the first.
+    The pages of a department, with what differs in other configurations, the photos that none shows
+    and what is confirmed in its file at the end of the first; then its maps for those.
     """
     file = f"{section.key}.yml"
     confirmed = [
         each for each in pack.confirmed if each.finding.place and each.finding.place.file == file
     ]
     told = confirmed_blocks(confirmed) if confirmed else []
-    rest = (*other_photos(section.items, pages), *told)
+    rest = (*configuration_blocks(section), *other_photos(section.items, pages), *told)
     if not rest or not pages:
         return pages
     return (replace(pages[0], blocks=(*pages[0].blocks, *rest)), *pages[1:])
+
+
+def maps_elsewhere(section: Section, pack: Pack) -> Iterator[Page]:
+    """A page for each other configuration in which the maps of a department differ."""
+    department = next(each for each in DEPARTMENTS if each.key == section.key)
+    for each in section.elsewhere:
+        if each.fields or each.without_maps:
+            name = each.configurations[0]
+            there = pack_in(pack, name)
+            own = section_in(section, name)
+            yield from department.maps_in(own, there, each.configurations)

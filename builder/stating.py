@@ -31,6 +31,7 @@ from builder.reading.written import (
     Decisive,
     DepartmentFile,
     Line,
+    Movable,
     Numbered,
     Rated,
     Verification,
@@ -154,11 +155,17 @@ class Stater:
         self, records: Sequence[Written], section: str, kind: str, *, name_key: str
     ) -> tuple[Item, ...]:
         """
-        Records without a name of their own as items, under ``section.kind.1`` and on; ``name_key``
-        is the key that says what each is.
+        Records without a name of their own as items, under ``section.kind.1`` and on; what is not
+        there in every configuration keeps its number in all. ``name_key`` is the key that says what
+        each is.
         """
         return tuple(
-            self.item(record, f"{section}.{kind}.{count}", kind, str(getattr(record, name_key)))
+            self.item(
+                record,
+                f"{section}.{kind}.{numbered(record) or count}",
+                kind,
+                str(getattr(record, name_key)),
+            )
             for count, record in enumerate(records, 1)
         )
 
@@ -197,6 +204,11 @@ class Stater:
                     yield fact
             elif fact := assumed(inner, value, field):
                 yield fact
+
+
+def numbered(record: Written) -> int:
+    """The number of a line of which others may not be there; 0 of any other."""
+    return record.number_in_list if isinstance(record, Movable) else 0
 
 
 def labelled(blank: Fact, record: Written, spoken: str) -> Fact:

@@ -31,6 +31,7 @@ class Doubted:
     file: str
     path: Path_
     state: str = "unknown"
+    form: str = "unknown"
 
     def __str__(self) -> str:
         return f"{self.venue}/{self.file} {spoken(self.path)}"

@@ -5,13 +5,15 @@ and its page.
 It reads the pack's own records, so it stays in Python; what it makes travels to the browser.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from math import cos, radians
 
 from builder import pack as packs
+from builder.arranged import section_in
 from builder.bearers.borne import bearing
 from builder.fit.bearers import as_borne
-from builder.fit.records import FitPack, Item, Outline, Rule, Section, Value
+from builder.fit.records import FitPack, Instead, Item, Outline, Rule, Section, Value
 from builder.fit.values import LACKS, RULE, TOLD
 from builder.fit.wanted import COSINES, COUNTED, NAMED, Wanted, wanted_of
 from builder.pack import Fact, Figure, Verified
@@ -88,7 +90,31 @@ def section_record(section: packs.Section, pages: Mapping[str, str], wanted: Wan
     }
     if section.space:
         record["space"] = section.space
+    if instead := list(instead_of(record, section, pages, wanted)):
+        record["instead"] = instead
     return record
+
+
+def instead_of(
+    record: Section, section: packs.Section, pages: Mapping[str, str], wanted: Wanted
+) -> Iterator[Instead]:
+    """The items of a section that are otherwise in other configurations of the house."""
+    usual = {item["key"]: item for item in record["items"]}
+    for each in section.elsewhere:
+        others = {item.key: item for item in each.items}
+        items = tuple(others.get(item.key, item) for item in section.items)
+        there = section_record(replace(section, items=items, elsewhere=()), pages, wanted)
+        differing = [item for item in there["items"] if item != usual[item["key"]]]
+        without = [key for key in each.without if key in usual]
+        drawn = section_in(section, each.configurations[0]).outlines
+        outlines = [outline_record(outline) for outline in drawn if section.key in DRAWN]
+        if differing or without or outlines != record["outlines"]:
+            yield {
+                "configurations": list(each.configurations),
+                "items": differing,
+                "without": without,
+                "outlines": outlines,
+            }
 
 
 def outline_record(outline: packs.Outline) -> Outline:

@@ -88,10 +88,23 @@ class Outline(TypedDict):
     corners: list[Point]
 
 
+class Instead(TypedDict):
+    """
+    Items as they are in some configurations of the house, by their keys, with all values, the keys
+    of those that are not there, and the outlines that are read there.
+    """
+
+    configurations: list[str]
+    items: list[Item]
+    without: list[str]
+    outlines: list[Outline]
+
+
 class Section(TypedDict):
     """
     What a department says. `space` is the key of the space that it describes; left out for what all
-    spaces share, and in a house of one stage.
+    spaces share, and in a house of one stage. `instead` tells what other configurations than the
+    usual one have otherwise; left out where nothing differs.
     """
 
     key: str
@@ -100,6 +113,7 @@ class Section(TypedDict):
     outlines: list[Outline]
     items: list[Item]
     space: NotRequired[str]
+    instead: NotRequired[list[Instead]]
 
 
 class Asker(TypedDict):

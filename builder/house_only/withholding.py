@@ -6,12 +6,22 @@ show is checked (a board that public outlets hang on, a loaded point beside a fr
 bare item: a name that says nothing, and the few values that the check reads.
 """
 
-from collections.abc import Iterable, Iterator, Mapping, Set
+from collections.abc import Callable, Iterable, Iterator, Mapping, Set
 from dataclasses import dataclass, replace
 
 from builder.fit.wanted import BEYOND_RULES, FED
 from builder.house_only.sealing import Descriptions, Sealed
-from builder.pack import Fact, Figure, Finding, Item, Pack, Place, Section, Working
+from builder.pack import (
+    Fact,
+    Figure,
+    Finding,
+    InConfiguration,
+    Item,
+    Pack,
+    Place,
+    Section,
+    Working,
+)
 from builder.reading.house_only import hidden_within
 from builder.reading.references import definition, records_within, references
 
@@ -66,11 +76,13 @@ def shown(pack: Pack) -> Pack:
     """A pack without what it only counts with: what pages and drawings show."""
     if not any(item.house_only for item in pack.items()):
         return pack
-    sections = [
-        replace(section, items=tuple(item for item in section.items if not item.house_only))
-        for section in pack.sections
-    ]
-    return replace(pack, sections=tuple(sections))
+    return replace(pack, sections=tuple(shown_of(section) for section in pack.sections))
+
+
+def shown_of(section: Section) -> Section:
+    """A section without what it only counts with."""
+    items = tuple(item for item in section.items if not item.house_only)
+    return replace(section, items=items, elsewhere=elsewhere_by(section, shown_of))
 
 
 def needed_names(descriptions: Descriptions) -> set[tuple[str, str]]:
@@ -105,12 +117,50 @@ def without_hidden(section: Section, of: Sealed, needed: Set[tuple[str, str]]) -
             items.append(item)
         elif is_counted_with(item, section, needed):
             items.append(bare(item, section))
+    fields = tuple(each for each in section.fields if each.name not in of.names)
+    kept = {item.key for item in items} | {field.key for field in fields}
+    elsewhere = elsewhere_by(section, lambda part: without_hidden(part, of, needed))
     return replace(
         section,
         items=tuple(items),
         outlines=tuple(each for each in section.outlines if each.name not in of.names),
-        fields=tuple(each for each in section.fields if each.name not in of.names),
+        fields=fields,
+        elsewhere=tuple(naming_only(each, kept) for each in elsewhere),
     )
+
+
+def naming_only(there: InConfiguration, kept: Set[str]) -> InConfiguration:
+    """What differs in a configuration, without the keys of what is not published."""
+    return replace(
+        there,
+        without=tuple(key for key in there.without if key in kept),
+        without_maps=tuple(key for key in there.without_maps if key in kept),
+    )
+
+
+def elsewhere_by(
+    section: Section, change: Callable[[Section], Section]
+) -> tuple[InConfiguration, ...]:
+    """What differs of a section in other configurations, changed as a section is."""
+    changed = []
+    for each in section.elsewhere:
+        own = replace(
+            section,
+            items=each.items,
+            fields=each.fields,
+            outlines=each.outlines,
+            elsewhere=(),
+        )
+        there = change(own)
+        changed.append(
+            replace(
+                each,
+                items=there.items,
+                fields=there.fields,
+                outlines=there.outlines,
+            )
+        )
+    return tuple(changed)
 
 
 def hidden_keys(section: Section, of: Sealed) -> set[str]:
@@ -186,7 +236,8 @@ def without_links(section: Section, gone: Set[str]) -> Section:
     fields = tuple(
         replace(field, working=unlinked(field.working, gone)) for field in section.fields
     )
-    return replace(section, items=items, fields=fields)
+    elsewhere = elsewhere_by(section, lambda part: without_links(part, gone))
+    return replace(section, items=items, fields=fields, elsewhere=elsewhere)
 
 
 def unlinked_figure(figure: Figure, gone: Set[str]) -> Figure:

@@ -38,6 +38,13 @@ class RefersTo:
 
 
 @dataclass(frozen=True, slots=True)
+class NamesSome:
+    """Marks a list of names of things of several kinds. A name that nothing bears is a finding."""
+
+    kinds: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Plausible:
     """
     The range a field usually lies in, in SI. Outside it the house is asked whether it meant what it
@@ -201,6 +208,12 @@ class Written(BaseModel):
         """Where this record stands in its file."""
         return self._path
 
+    @property
+    def number_in_list(self) -> int:
+        """Which line of its list it is, from 1; 0 where it stands in none."""
+        last = self._path[-1] if self._path else None
+        return last + 1 if isinstance(last, int) else 0
+
     def contradictions(self) -> Iterable[Problem]:
         """
         Problems that only show when keys of this record are read together.
@@ -362,6 +375,13 @@ class InConfigurations(Line):
     """
     The configurations it belongs to, by their names in house.yml. Left out, it is there in all of
     them.
+    """
+
+
+class Movable(InConfigurations):
+    """
+    A line of the building that figures count with: they are worked out for each configuration, with
+    the lines that are there.
     """
 
 

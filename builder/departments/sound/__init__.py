@@ -3,7 +3,7 @@
 from builder.department import Department
 from builder.departments.sound.description import Sound
 from builder.departments.sound.fit import RULES
-from builder.departments.sound.page import headline, pages
+from builder.departments.sound.page import headline, maps_in, pages
 from builder.departments.sound.publish import offer, publish
 
 SOUND = Department(
@@ -14,5 +14,6 @@ SOUND = Department(
     pages=pages,
     headline=headline,
     offer=offer,
+    maps_in=maps_in,
     rules=RULES,
 )

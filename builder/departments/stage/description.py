@@ -22,6 +22,7 @@ from builder.reading.written import (
     DepartmentFile,
     InConfigurations,
     Line,
+    Movable,
     Plausible,
     Rated,
     RefersTo,
@@ -197,7 +198,7 @@ class Wing(InConfigurations):
     """The uniform load the wing floor carries."""
 
 
-class Obstruction(Line):
+class Obstruction(Movable):
     """Something that stands or hangs in the way and cannot be moved."""
 
     public_because: ClassVar[str] = "shows would plan through it"

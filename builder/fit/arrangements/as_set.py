@@ -1,7 +1,7 @@
 """A pack as it stands when the house has set what it chooses."""
 
 from builder.fit.arrangements.sentences import AT_SETTING
-from builder.fit.records import FitPack, Item, Setting, Value
+from builder.fit.records import FitPack, Item, Section, Setting, Value
 from builder.fit.sentences import fill
 
 
@@ -10,11 +10,22 @@ def pack_at(pack: FitPack, settings: list[Setting]) -> FitPack:
     by_key = {setting["key"]: setting for setting in settings}
     return {
         **pack,
-        "sections": [
-            {**section, "items": [item_at(item, by_key) for item in section["items"]]}
-            for section in pack["sections"]
-        ],
+        "sections": [section_at(section, by_key) for section in pack["sections"]],
     }
+
+
+def section_at(section: Section, settings: dict[str, Setting]) -> Section:
+    """A section whose values stand at these settings, in every configuration."""
+    found: Section = {
+        **section,
+        "items": [item_at(item, settings) for item in section["items"]],
+    }
+    if "instead" in section:
+        found["instead"] = [
+            {**each, "items": [item_at(item, settings) for item in each["items"]]}
+            for each in section["instead"]
+        ]
+    return found
 
 
 def item_at(item: Item, settings: dict[str, Setting]) -> Item:

@@ -1,7 +1,7 @@
 """A pack as it stands in one arrangement of the house: what all share, and what stands in it."""
 
 from builder.fit.arrangements.records import View
-from builder.fit.records import FitPack, Item, Section
+from builder.fit.records import FitPack, Item, Outline, Section
 from builder.fit.sections import items_of, section_of
 from builder.fit.values import is_choice, is_set, parts_of
 
@@ -50,10 +50,47 @@ def narrowed(view: View, keys: list[str]) -> View:
 
 def section_in(section: Section, configuration: str) -> Section:
     """A section with those of its lines that stand in a configuration."""
+    there = items_instead(section, configuration)
+    gone = [item["key"] for item in section["items"] if not stands_in(item, configuration)]
+    without = gone_instead(section, configuration)
     return {
         **section,
-        "items": [item for item in section["items"] if stands_in(item, configuration)],
+        "items": [
+            there.get(item["key"], item)
+            for item in section["items"]
+            if stands_in(item, configuration) and not is_of(item, gone, without)
+        ],
+        "outlines": outlines_in(section, configuration),
     }
+
+
+def outlines_in(section: Section, configuration: str) -> list[Outline]:
+    """The outlines of a section in a configuration."""
+    if "instead" in section:
+        for each in section["instead"]:
+            if configuration in each["configurations"]:
+                return each["outlines"]
+    return section["outlines"]
+
+
+def is_of(item: Item, gone: list[str], without: list[str]) -> bool:
+    """
+    Whether an item is a part of one that is gone, whose key it goes on from, or is not there though
+    it says no configuration.
+    """
+    return item["key"] in without or any(item["key"].startswith(f"{key}.") for key in gone)
+
+
+def items_instead(section: Section, configuration: str) -> dict[str, Item]:
+    """The items that are otherwise in a configuration than in the usual one, by their keys."""
+    found: dict[str, Item] = {}
+    if "instead" not in section:
+        return found
+    for each in section["instead"]:
+        if configuration in each["configurations"]:
+            for item in each["items"]:
+                found[item["key"]] = item
+    return found
 
 
 def standing_in(section: Section, configuration: str) -> str:
@@ -66,7 +103,30 @@ def standing_in(section: Section, configuration: str) -> str:
         for item in section["items"]
         if not stands_in(item, "")
     )
-    return stands + set_in(section)
+    return stands + which_instead(section, configuration) + set_in(section)
+
+
+def gone_instead(section: Section, configuration: str) -> list[str]:
+    """The keys of items that are not there in a configuration, though they say none."""
+    if "instead" not in section:
+        return []
+    return [
+        key
+        for each in section["instead"]
+        if configuration in each["configurations"]
+        for key in each["without"]
+    ]
+
+
+def which_instead(section: Section, configuration: str) -> str:
+    """Of which configurations a section has items otherwise; empty where it has none."""
+    if "instead" not in section:
+        return ""
+    return "".join(
+        "; ".join(each["configurations"])
+        for each in section["instead"]
+        if configuration in each["configurations"]
+    )
 
 
 def set_in(section: Section) -> str:

@@ -26,6 +26,7 @@ from builder.reading.written import (
     Decisive,
     Line,
     Loose,
+    Movable,
     Plausible,
     Rated,
     RefersTo,
@@ -160,7 +161,7 @@ class Board(Fed):
     """The system, where it differs from what feeds the board."""
 
 
-class Outlet(Line):
+class Outlet(Movable):
     """Outlets of one kind at one place."""
 
     place: Annotated[Name, RefersTo("place")]
@@ -243,12 +244,12 @@ class ShoreOutlet(Outlet):
     """When they are switched on."""
 
 
-class StandingLoad(Line):
+class StandingLoad(Movable):
     """What the house itself draws, show or no show. A visitor cannot have that power."""
 
     counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"phases", "third_harmonic"})
     stands_in: ClassVar[Mapping[str, tuple[str, ...]]] = {"power_factor": ("usual_power_factor",)}
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"dimmers"})
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"configurations", "dimmers"})
     what: Name
     """What draws."""
     on: Annotated[Name, RefersTo(FEED)]

@@ -11,7 +11,7 @@ from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Depth, Height, Length, LoadPerLength, Mass, Stiffness
 from builder.reading.words import Count, Name, YesNo
-from builder.reading.written import Line, OfModel, Plausible, RefersTo, Written
+from builder.reading.written import Line, Movable, OfModel, Plausible, RefersTo, Written
 
 
 class End(Written):
@@ -88,13 +88,15 @@ class HungThing(Line):
             )
 
 
-class Hang(Line):
+class Hang(Movable):
     """
     Anything flown that stands in the house: a truss, a bar, a loudspeaker hang, with the points
     that carry it.
     """
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"loads", "comes_down"})
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset(
+        {"configurations", "loads", "comes_down"}
+    )
     counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"truss"})
     defines: ClassVar[str] = "hang"
     name: Name

@@ -31,6 +31,7 @@ from builder.reading.written import (
     Decisive,
     Line,
     Loose,
+    Movable,
     NotInWords,
     Numbered,
     OfModel,
@@ -151,7 +152,7 @@ class Model(Line):
         return self
 
 
-class Hang(Line):
+class Hang(Movable):
     """A column of boxes in the air."""
 
     counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"turned", "turned_down", "delay"})
@@ -200,7 +201,7 @@ class Hang(Line):
     """Whether the house has the maker's prediction file, and how to get it."""
 
 
-class SubLine(Line):
+class SubLine(Movable):
     """Subs in a straight line across the stage front."""
 
     counts_when_left_out: ClassVar[frozenset[str]] = frozenset(
@@ -293,10 +294,10 @@ class FillBox(Line):
     """How far it looks down; with a minus, up."""
 
 
-class Fill(Line):
+class Fill(Movable):
     """Loudspeakers that fill in where the hangs do not reach."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"follows"})
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"configurations", "follows"})
     counts_when_left_out: ClassVar[frozenset[str]] = frozenset(
         {"aligned_at", "after", "turned_down"}
     )
@@ -336,13 +337,13 @@ class Corner(OnPlan):
     """The floor there, from the deck: 1.35 m down for a floor below it."""
 
 
-class AudienceArea(Line):
+class AudienceArea(Movable):
     """
     A flat or evenly sloped part of the audience. Stepped balconies are drawn as the slope through
     their steps.
     """
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"underside"})
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"configurations", "underside"})
     public_because: ClassVar[str] = "levels are told over it"
     defines: ClassVar[str] = "audience area"
     name: Name

@@ -19,6 +19,7 @@ from builder.reading.written import (
     InConfigurations,
     Line,
     Loose,
+    NamesSome,
     Numbered,
     OfModel,
     Plausible,
@@ -80,7 +81,7 @@ class DriveLine(Line):
     defines: ClassVar[str] = "drive line"
     name: Name
     """The label on the connector, such as Left."""
-    feeds: tuple[Name, ...]
+    feeds: Annotated[tuple[Name, ...], NamesSome(("loudspeaker hang", "sub line", "fill"))]
     """The hangs, sub lines and fills that it drives, by their names above."""
     signals: tuple[Literal["analogue", "AES3", "AES67", "AES50", "other network"], ...]
     """The kinds of signal it takes: analogue, AES3, AES67, AES50 or other network."""

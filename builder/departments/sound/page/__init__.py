@@ -2,17 +2,20 @@
 
 from collections.abc import Iterator, Sequence
 
-from builder.departments.sound.page.coverage import coverage_blocks
+from builder.departments.sound.page.coverage import coverage_blocks, coverage_there
 from builder.departments.sound.page.stage import stage_blocks
 from builder.departments.sound.page.system import system_blocks
 from builder.document import Entry, Page
 from builder.layout import shown_fact, shown_figure
 from builder.pack import Item, Pack, Section
+from builder.reading.addresses import address
+
+GROUP = "Sound"
 
 
 def pages(section: Section, pack: Pack) -> Sequence[Page]:
     """Three pages: the house system, what it covers, and positions with stock."""
-    group = "Sound"
+    group = GROUP
     return (
         Page(
             "sound",
@@ -36,6 +39,15 @@ def pages(section: Section, pack: Pack) -> Sequence[Page]:
             group,
         ),
     )
+
+
+def maps_in(section: Section, pack: Pack, names: Sequence[str]) -> Sequence[Page]:
+    """What the house system covers in other configurations of the house than the usual one."""
+    told = "; ".join(names)
+    key = f"sound-coverage-{address(told)}"
+    blocks = tuple(coverage_there(section, pack, told, key))
+    says = f"Where the system reaches in {told}."
+    return (Page(key, f"Coverage in {told}", blocks, says, GROUP),)
 
 
 def headline(section: Section, _: Pack) -> Sequence[Entry]:

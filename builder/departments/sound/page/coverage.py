@@ -1,16 +1,19 @@
 """What the house system covers: areas in numbers, maps, and how far to trust them."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
+from builder.arranged import stands_in, usual_name, usual_pack, usual_part
 from builder.departments.sound.drawing.areas import (
     band_pictures,
     fill_pictures,
     pattern_pictures,
     pictures,
 )
+from builder.departments.sound.drawing.plan import subs_picture
 from builder.document import Block, Caution, Folded, Heading, Link, Paragraph, Row, Table
 from builder.layout import figures_block, item_table, working_blocks, workings
-from builder.pack import Pack, Section
+from builder.pack import InConfiguration, Pack, Section
 
 NO_SOURCE = "no source found"
 LEFT_OUT = (
@@ -71,6 +74,8 @@ def coverage_blocks(section: Section, pack: Pack) -> Iterator[Block]:
     What the system covers: the areas in numbers, the maps, octave by octave, and how it was
     computed.
     """
+    told = deck_words(pack, section.elsewhere)
+    section, pack = usual_part(section, pack), usual_pack(pack)
     areas = section.of_kind("area")
     if not section.fields:
         yield Paragraph(
@@ -90,8 +95,8 @@ def coverage_blocks(section: Section, pack: Pack) -> Iterator[Block]:
         "Levels at ear height relative to the mix position, with pink noise on all drive lines. 0"
         " dB is what the engineer hears."
     )
-    if words := deck_words(pack):
-        yield Paragraph(words)
+    if told:
+        yield Paragraph(told)
     yield from (Caution(text) for text in section.cautions)
     yield Heading(2, "By area", "areas")
     yield item_table(
@@ -110,15 +115,46 @@ def coverage_blocks(section: Section, pack: Pack) -> Iterator[Block]:
     if any(field.key.startswith("sound.pattern.") for field in section.fields):
         yield Heading(2, "Subs over the plan", "pattern")
         yield from pattern_pictures(section, pack)
-        told = [field.working for field in section.fields if field.key.startswith("sound.pattern.")]
+        summed = [each.working for each in section.fields if each.key.startswith("sound.pattern.")]
         yield Folded(
             "How the patterns were computed",
-            [block for working in told for block in working_blocks(working)],
+            [block for working in summed for block in working_blocks(working)],
         )
     yield workings(
         "How the maps were computed", [figure for area in areas[:1] for figure in area.figures[:1]]
     )
     yield from trust_blocks(section)
+
+
+def coverage_there(section: Section, pack: Pack, told: str, key: str) -> Iterator[Block]:
+    """
+    What the system covers in another configuration: the areas in numbers, and the maps, as files of
+    their own names that begin with ``key``.
+    """
+    yield Paragraph(f"The maps for {told}: with the loudspeakers and areas that are there then.")
+    yield from (Caution(text) for text in section.cautions)
+    if not section.fields:
+        yield Paragraph("There are no maps: no area or no loudspeaker is there then.")
+        return
+    yield Heading(2, "By area", "areas")
+    summary = f"A-weighted programme relative to the mix position, by area, {told}"
+    table = item_table(section.of_kind("area"), AREA_KEYS, first="Area", summary=summary)
+    usual = usual_name(pack)
+    rows = [
+        replace(row, anchor="") if stands_in(area, usual) else row
+        for row, area in zip(table.rows, section.of_kind("area"), strict=True)
+    ]
+    yield replace(table, rows=rows)
+    yield Heading(2, "Maps", "maps")
+    subs = subs_picture(section)
+    for picture in (
+        *pictures(section, pack),
+        *band_pictures(section, pack),
+        *([subs] if subs else []),
+        *pattern_pictures(section, pack),
+    ):
+        yield replace(picture, name=f"{key}-{picture.name}", caption=f"{told}. {picture.caption}")
+    yield Paragraph([Link("How far to trust the maps", "sound-coverage", "trust")])
 
 
 def trust_blocks(section: Section) -> Iterator[Block]:
@@ -147,7 +183,7 @@ def trust_blocks(section: Section) -> Iterator[Block]:
         yield workings("How the error was measured", check.figures)
 
 
-def deck_words(pack: Pack) -> str:
+def deck_words(pack: Pack, elsewhere: Sequence[InConfiguration]) -> str:
     """Which deck the maps are for, and which they are not for."""
     stage = pack.section("stage")
     decks = [outline.name for outline in stage.outlines if outline.kind == "deck"] if stage else []
@@ -157,9 +193,9 @@ def deck_words(pack: Pack) -> str:
         else ""
     )
     others = " or ".join(decks[1:])
+    if not others or any(each.fields for each in elsewhere):
+        return words
     return (
-        f"{words} What moves for {others} cannot be described yet, so there is no map for it: subs,"
-        " fills and floor there differ."
-        if others
-        else words
+        f"{words} The house does not say what moves for {others}, so there is no map for it: subs,"
+        " fills and floor may differ there."
     )

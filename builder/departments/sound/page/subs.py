@@ -2,11 +2,12 @@
 
 from collections.abc import Iterator, Sequence
 
+from builder.arranged import usual_part
 from builder.departments.sound.drawing.plan import subs_picture
 from builder.departments.sound.page.parts import again
 from builder.document import Block, Caution, Heading, Link, Paragraph
 from builder.layout import figures_block, item_table, workings
-from builder.pack import Item, Section
+from builder.pack import Item, Pack, Section
 
 LINE_COLUMNS = {
     "model": "Model",
@@ -28,7 +29,7 @@ WAY_KEYS = ("end_fire_mix", "end_fire_stage", "gradient_mix", "gradient_stage")
 WAY_LABELS = ("End-fire: mix position", "Stage", "Gradient: mix position", "Stage")
 
 
-def subs_blocks(section: Section) -> Iterator[Block]:
+def subs_blocks(section: Section, pack: Pack) -> Iterator[Block]:
     """The sub line, with the delay table an engineer types in."""
     lines = section.of_kind("subs")
     if not lines:
@@ -49,7 +50,7 @@ def subs_blocks(section: Section) -> Iterator[Block]:
         )
     yield from (Caution(text) for text in section.cautions)
     subs = section.of_kind("sub")
-    if drawn := subs_picture(section):
+    if drawn := subs_picture(usual_part(section, pack)):
         yield drawn
     yield item_table(
         subs, ("across", "delay"), first="Sub, from stage right", summary="Delay of each sub"

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from builder.arranged import usual_pack, usual_part
 from builder.departments.sound.drawing.plan import hangs_from_above
 from builder.departments.sound.drawing.section import section_picture
 from builder.departments.sound.page.mix import mix_blocks
@@ -79,7 +80,7 @@ def system_blocks(section: Section, pack: Pack) -> Iterator[Block]:
     if whole := section.item("whole"):
         yield from (block for block in (facts_block(whole),) if whole.facts)
     yield from hang_blocks(section, pack)
-    yield from subs_blocks(section)
+    yield from subs_blocks(section, pack)
     yield from fill_blocks(section)
     yield from tables(
         section,
@@ -127,7 +128,8 @@ def hang_blocks(section: Section, pack: Pack) -> Iterator[Block]:
     )
     if weights := [figure for hang in hangs if (figure := hang.figure("weight"))]:
         yield from (Caution(text) for text in dict.fromkeys(figure.caution for figure in weights))
-    if drawn := section_picture(section, pack):
+    there, around = usual_part(section, pack), usual_pack(pack)
+    if drawn := section_picture(there, around):
         yield drawn
     yield item_table(
         [again(hang) for hang in hangs],
@@ -137,7 +139,7 @@ def hang_blocks(section: Section, pack: Pack) -> Iterator[Block]:
         summary="Where each hang is, and where it looks",
         elsewhere=None,
     )
-    if drawn := hangs_from_above(section, pack):
+    if drawn := hangs_from_above(there, around):
         yield drawn
         yield item_table(
             [again(hang, "pan") for hang in hangs],

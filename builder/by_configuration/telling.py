@@ -1,0 +1,53 @@
+"""What pages tell of other configurations than the usual one: what differs, side by side."""
+
+from collections.abc import Iterator
+
+from builder.document import Block, Caution, Heading, Paragraph, Row, Table
+from builder.layout import shown_figure, workings
+from builder.pack import Figure, InConfiguration, Item, Section
+from builder.reading.addresses import address
+
+USUALLY = "In the usual configuration"
+ABOUT = (
+    "Figures on this page are for the usual configuration of the house, the first that it names."
+    " Here they differ, for something else is there."
+)
+
+
+def configuration_blocks(section: Section) -> Iterator[Block]:
+    """A table for each other configuration in which figures of a department differ."""
+    told = [each for each in section.elsewhere if each.items]
+    if not told:
+        return
+    yield Heading(2, "In other configurations", "other-configurations")
+    yield Paragraph(ABOUT)
+    yield from (Caution(text) for text in section.cautions)
+    for each in told:
+        yield from blocks_in(each, section)
+
+
+def blocks_in(other: InConfiguration, section: Section) -> Iterator[Block]:
+    """What differs in other configurations, figure by figure, and how it was worked out there."""
+    names = "; ".join(other.configurations)
+    usual = {item.key: item for item in section.items}
+    pairs = [pair for item in other.items for pair in differing(item, usual[item.key])]
+    rows = [
+        Row([item.name, there.label, shown_figure(here), shown_figure(there)])
+        for item, here, there in pairs
+    ]
+    yield Heading(3, names, f"in-{address(names)}")
+    yield Table(
+        ("What", "Figure", USUALLY, "Here"),
+        rows,
+        summary=f"What differs in {names}",
+    )
+    yield workings(f"How it was worked out for {names}", [there for _, _, there in pairs])
+
+
+def differing(there: Item, here: Item) -> Iterator[tuple[Item, Figure | None, Figure]]:
+    """The figures of an item that tell something else in another configuration, with the usual."""
+    usual = {figure.key: figure for figure in here.figures}
+    for figure in there.figures:
+        own = usual.get(figure.key)
+        if own is None or shown_figure(own) != shown_figure(figure):
+            yield there, own, figure
