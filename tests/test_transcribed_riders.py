@@ -58,8 +58,8 @@ class Rider:
 
 
 RIDERS = (
-    Rider("dance", 0.7, 16),
-    Rider("rock", 0.44, 16, frozenset({(16, "theatre")})),
+    Rider("dance", 0.72, 15),
+    Rider("rock", 0.47, 16, frozenset({(16, "theatre")})),
 )
 
 

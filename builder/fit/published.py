@@ -66,6 +66,7 @@ def rule_record(rule: PackRule) -> Rule:
         "whole": rule.whole,
         "none_means": rule.none_means,
         "means_yes": list(rule.means_yes),
+        "each": rule.each,
         "day": rule.day,
         "legal": rule.legal,
         "remedy": rule.remedy,

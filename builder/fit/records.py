@@ -157,6 +157,7 @@ class Rule(Advice):
     whole: str
     none_means: str
     means_yes: list[str]
+    each: str
     day: str
     legal: bool
 
@@ -235,13 +236,29 @@ class AnyAsked(Asked):
     any: list[NeedAsked | AllAsked]
 
 
+class ClassAsked(TypedDict):
+    """So many of a thing, each as good as this or better; ``words`` say it. [SI]"""
+
+    count: float
+    each: float
+    words: str
+
+
+class ClassesAsked(Asked):
+    """Amounts of one thing by class; ``what`` is the key of its rule."""
+
+    sort: Literal["classes"]
+    what: str
+    classes: list[ClassAsked]
+
+
 class IfAsked(Asked):
     """A need that counts where a condition holds; ``unless`` where it does not hold."""
 
     sort: Literal["if"]
     condition: NeedAsked
     unless: bool
-    then: NeedAsked | AnyAsked | AllAsked
+    then: NeedAsked | AnyAsked | AllAsked | ClassesAsked
 
 
 class PowerAsked(Asked):
@@ -404,6 +421,7 @@ Requirement = (
     NeedAsked
     | AnyAsked
     | AllAsked
+    | ClassesAsked
     | IfAsked
     | PowerAsked
     | HangAsked

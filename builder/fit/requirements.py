@@ -6,14 +6,17 @@ from builder.fit.arrangements.records import View
 from builder.fit.arrangements.views import narrowed
 from builder.fit.clock.hours import ends_before_curfew, load_in_after
 from builder.fit.levels.wanted_level import level_asked
+from builder.fit.needs.by_class import by_class
 from builder.fit.needs.comparing import compared
 from builder.fit.needs.composed import composed
 from builder.fit.needs.within import needs_in
 from builder.fit.net import hangs_in_net, not_judged, power_in_net
 from builder.fit.plots.stage_plot import stage_plot
 from builder.fit.records import (
+    ClassesAsked,
     FitPack,
     HangAsked,
+    NeedAsked,
     PowerAsked,
     Requirement,
     RiderAsked,
@@ -94,6 +97,11 @@ def once_on(
 
 def sections_for(need: Requirement, view: View) -> list[str]:
     """The sections that a requirement by itself is judged by."""
+    if need["sort"] == "classes":
+        return sections_of_rule(rule_of(need["what"], view))
+    if need["sort"] == "if":
+        condition = rule_of(need["condition"]["what"], view)
+        return [*sections_of_rule(condition), *sections_for(need["then"], view)]
     keys: list[str] = []
     for one in needs_in(need):
         keys.extend(sections_of_rule(rule_of(one["what"], view)))
@@ -138,10 +146,10 @@ def judged(requirement: Requirement, pack: FitPack) -> Verdict:
     ValueError
         For a load or a hang, which are judged beside all others.
     """
-    if requirement["sort"] == "rule":
-        return compared(requirement, rule_of(requirement["what"], pack), pack)
+    if requirement["sort"] == "rule" or requirement["sort"] == "classes":
+        return by_its_rule(requirement, pack)
     if requirement["sort"] == "any" or requirement["sort"] == "all" or requirement["sort"] == "if":
-        return composed(requirement, lambda need: compared(need, rule_of(need["what"], pack), pack))
+        return composed(requirement, lambda need: by_its_rule(need, pack))
     if requirement["sort"] == "question":
         answer = verdict(requirement, ASK, RIDER_ASKS)
         answer["question"] = requirement["words"]
@@ -161,6 +169,14 @@ def judged(requirement: Requirement, pack: FitPack) -> Verdict:
     if requirement["sort"] == "trucks":
         return trucks_get_in(requirement, section_of(pack, "access"))
     raise ValueError(f"requirement must be judged by itself, got {requirement['sort']}")
+
+
+def by_its_rule(need: NeedAsked | ClassesAsked, pack: FitPack) -> Verdict:
+    """The verdict on a need that a rule answers, by one amount or by class."""
+    rule = rule_of(need["what"], pack)
+    if need["sort"] == "classes":
+        return by_class(need, rule, rule_of(rule["each"], pack), pack)
+    return compared(need, rule, pack)
 
 
 def rule_of(key: str, pack: FitPack) -> Rule:
@@ -191,6 +207,7 @@ def rule_of(key: str, pack: FitPack) -> Rule:
         "whole": "",
         "none_means": "",
         "means_yes": [],
+        "each": "",
         "day": "",
         "legal": False,
         "remedy": "",

@@ -55,6 +55,15 @@ class OneNeed(Written):
     """Whether you only want to know what the house has: told where it says so, asked otherwise."""
 
 
+class OfClass(Written):
+    """So many of a thing, each as good as this or better."""
+
+    count: Several = 1
+    """How many."""
+    each: Name
+    """What each of them must be at least, with its unit."""
+
+
 class Alternative(Written):
     """One of several ways to meet a need: one thing, or several together."""
 
@@ -91,6 +100,10 @@ class Need(Written):
     """Alternatives: one of them is enough. Each is one thing, or a bundle under all of."""
     all_of: tuple[OneNeed, ...] = Field(default=(), alias="all of")
     """Several things that are needed together, such as under one condition."""
+    by_class: tuple[OfClass, ...] = Field(default=(), alias="by class")
+    """
+    How many of which class, in place of at least: such as four points of 250 kg and two of 500.
+    """
     if_: OneNeed | None = Field(default=None, alias="if")
     """The need counts only where the house meets this, such as a stage outdoors."""
     unless: OneNeed | None = None

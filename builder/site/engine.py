@@ -44,6 +44,7 @@ PLANS = (
     "builder.fit.arrangements.settings.settings_compared",
     "builder.fit.arrangements.as_set.pack_at",
     "builder.fit.needs.contradictions.with_contradictions",
+    "builder.fit.needs.by_class.by_class",
     "builder.fit.needs.composed.composed",
     "builder.rider.asking.composed.composed_asked",
     "builder.rider.asking.rider.work_read",

@@ -453,7 +453,7 @@ def made_of(dice: Dice, blank: Record, parts: list[Record]) -> Record:
     """A need that is made of others: one of them, all of them, or on a condition."""
     either = {**blank, "sort": "any", "any": parts}
     both = {**blank, "sort": "all", "all": parts}
-    sort = dice.one(("any", "any", "all", "bundles", "if"))
+    sort = dice.one(("any", "any", "all", "bundles", "if", "classes"))
     if sort == "bundles":
         return {**either, "any": [both, parts[0]]}
     if sort == "if":
@@ -461,6 +461,18 @@ def made_of(dice: Dice, blank: Record, parts: list[Record]) -> Record:
         then = dice.one((parts[0], both, either))
         more = {"condition": condition, "unless": dice.yes(), "then": then}
         return {**blank, "sort": "if", **more}
+    if sort == "classes":
+        rule = dice.one([rule for rule in RULES if rule["each"]])
+        measure = next(one for one in RULES if one["key"] == rule["each"])
+        classes = [
+            {
+                "count": float(dice.random.randint(1, 3)),
+                "each": dice.number(scale_of(measure)),
+                "words": f"class {index}",
+            }
+            for index in range(dice.random.randint(1, 3))
+        ]
+        return {**blank, "sort": "classes", "what": rule["key"], "classes": classes}
     return both if sort == "all" else either
 
 

@@ -12,7 +12,14 @@ vehicle = partial(
     access, item="vehicle", whole="vehicles", kind="count", value="count", combine="sum"
 )
 parking = partial(
-    access, item="parking", kind="count", value="count", combine="sum", day="sum", who="the house"
+    access,
+    item="parking",
+    kind="count",
+    value="count",
+    combine="sum",
+    day="sum",
+    each="parking length",
+    who="the house",
 )
 
 RULES = (
@@ -148,6 +155,16 @@ RULES = (
         where=(("what", "cars"),),
         question="How many cars can stay, and how near to the stage door?",
         remedy="Park in the town.",
+    ),
+    access(
+        key="parking length",
+        title="Length of a place to park",
+        kind="length",
+        item="parking",
+        value="length",
+        question="How long may a truck or bus be that parks?",
+        remedy="Send long vehicles to another yard.",
+        who="the house",
     ),
     access(
         key="storage area",

@@ -21,6 +21,7 @@ RULES = (
         key="points",
         title="Rigging points in service",
         kind="count",
+        each="point left",
         item="point",
         also=(("point-group", "points"), ("beam", "room")),
         combine="sum",

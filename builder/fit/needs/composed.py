@@ -3,12 +3,12 @@
 from collections.abc import Callable
 
 from builder.fit.needs.sentences import ALL_OF_IT, NO_CONDITION, OPEN_CONDITION
-from builder.fit.records import AllAsked, AnyAsked, IfAsked, Line, NeedAsked, Verdict
+from builder.fit.records import AllAsked, AnyAsked, ClassesAsked, IfAsked, Line, NeedAsked, Verdict
 from builder.fit.sentences import BEST_OF_SEVERAL, fill
 from builder.fit.verdicts import ASK, FITS, NOT_NEEDED, NOTED, RANK, SHORT, verdict
 
-Judge = Callable[[NeedAsked], Verdict]
-"""What gives the verdict on one need."""
+Judge = Callable[[NeedAsked | ClassesAsked], Verdict]
+"""What gives the verdict on one need, or on amounts by class."""
 Composed = AnyAsked | AllAsked | IfAsked
 
 
@@ -63,7 +63,10 @@ def on_condition(need: IfAsked, judge: Judge) -> Verdict:
     if holds if need["unless"] else fails:
         return verdict(need, NOT_NEEDED, fill(NO_CONDITION, {"reason": reason_of(met)}))
     then = need["then"]
-    answer = judge(then) if then["sort"] == "rule" else composed(then, judge)
+    if then["sort"] == "rule" or then["sort"] == "classes":
+        answer = judge(then)
+    else:
+        answer = composed(then, judge)
     if not holds and not fails and answer["verdict"] in (ASK, SHORT):
         return condition_asked(need, met, answer)
     return in_place_of(answer, need)

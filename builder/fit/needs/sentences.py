@@ -22,6 +22,8 @@ CHOSEN = "It is {text}; ask to what for this show."
 TOLD_BESIDE = "{words}."
 SET_TO = "Set to {amount}."
 
+ALL_CLASSES = "Enough of each class."
+CLASS_OPEN = "The house has not said of all of them whether they are of this class."
 TOLD = "The house says it."
 ALL_OF_IT = "All of it."
 NO_CONDITION = "Its condition does not hold. {reason}"

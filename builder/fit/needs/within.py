@@ -20,9 +20,12 @@ def needs_in(need: Requirement) -> list[NeedAsked]:
 
 
 def has_composed(riders: list[RiderAsked]) -> bool:
-    """Whether a rider asks something that is made of other needs."""
+    """Whether a rider asks something that is made of other needs, or by class."""
     return any(
-        need["sort"] == "any" or need["sort"] == "all" or need["sort"] == "if"
+        need["sort"] == "any"
+        or need["sort"] == "all"
+        or need["sort"] == "if"
+        or need["sort"] == "classes"
         for rider in riders
         for need in rider["requirements"]
     )

@@ -1,12 +1,20 @@
 """Lines of ``needs`` that are made of others: ``any of``, ``all of``, ``if`` and ``unless``."""
 
-from builder.fit.records import AllAsked, AnyAsked, IfAsked, NeedAsked
+from builder.fit.records import (
+    AllAsked,
+    AnyAsked,
+    ClassAsked,
+    ClassesAsked,
+    IfAsked,
+    NeedAsked,
+    Rule,
+)
 from builder.reading.values.faults import fault
 from builder.reading.values.sentences import fill
 from builder.rider.asking.asked import asked_base, carried_by, strictness_of, with_note
 from builder.rider.asking.asking import Asking, note_fault
-from builder.rider.asking.needs import ruled, unclear
-from builder.rider.asking.values import ReadValue, group_of, has, items_of, place_of
+from builder.rider.asking.needs import WAYS, amount_of, is_unknown, rule_named, ruled, unclear
+from builder.rider.asking.values import ReadValue, group_of, has, items_of, place_of, words_of
 
 SEVERAL = ["what", "any of", "all of"]
 """What a line asks: one of these."""
@@ -15,12 +23,15 @@ NOTHING = "is missing here"
 ADD_ONE = "write what is needed, or any of or all of with a list"
 BESIDE = "stands beside {other}"
 ONE_OF_THEM = "write one of: {ways}"
+NO_CLASSES = "cannot be counted by class"
+WITHOUT_CLASSES = "write at least, or by class with a list for what the guide to riders says can be"
+OF_CLASS = "{count} of {each}"
 WITH_CONDITION = "{need}; {word} {title}: {condition}"
 
 
 def composed_asked(
     need: ReadValue, asking: Asking
-) -> NeedAsked | AnyAsked | AllAsked | IfAsked | None:
+) -> NeedAsked | AnyAsked | AllAsked | ClassesAsked | IfAsked | None:
     """A line of ``needs`` that is made of others; None where something is wrong with it."""
     if has_two(need, CONDITIONS, asking):
         return None
@@ -71,7 +82,9 @@ def is_empty(group: ReadValue, key: str) -> bool:
     return key in ("any of", "all of") and len(items_of(group, key)) == 0
 
 
-def without_condition(need: ReadValue, asking: Asking) -> NeedAsked | AnyAsked | AllAsked | None:
+def without_condition(
+    need: ReadValue, asking: Asking
+) -> NeedAsked | AnyAsked | AllAsked | ClassesAsked | None:
     """What a line asks, whatever its condition."""
     if has_two(need, SEVERAL, asking):
         return None
@@ -85,6 +98,8 @@ def without_condition(need: ReadValue, asking: Asking) -> NeedAsked | AnyAsked |
     if not has(need, "what"):
         note_fault(asking, need, "what", "", fault(NOTHING, "missing-key", ADD_ONE))
         return None
+    if "by class" in need["keys"]:
+        return classes_asked(need, asking)
     one = ruled(need, need, asking)
     if one is not None:
         one["need"] = with_note(one["need"], need)
@@ -141,6 +156,54 @@ def all_asked(line: ReadValue, need: ReadValue, asking: Asking) -> AllAsked | No
         strictness_of(need),
     )
     return {**base, "carried": carried_by(need), "sort": "all", "all": parts}
+
+
+def classes_asked(need: ReadValue, asking: Asking) -> ClassesAsked | None:
+    """Amounts of one thing by class."""
+    rule = rule_named(need, asking)
+    if rule is None:
+        return None
+    lines = items_of(need, "by class")
+    place = place_of(need, "by class")
+    beside = [way for way in WAYS if has(need, way)]
+    if rule["each"] == "" or len(beside) > 0 or len(lines) == 0:
+        reason = NO_CLASSES if len(beside) == 0 else fill(BESIDE, {"other": beside[0]})
+        unclear(asking, place, "by class", words_of(need, "what"), reason, WITHOUT_CLASSES)
+        return None
+    found = [class_asked(line, asking["rules"][rule["each"]], asking) for line in lines]
+    classes = [one for one in found if one is not None]
+    if len(classes) < len(found):
+        return None
+    base = asked_base(
+        asking,
+        need["line"],
+        rule["department"],
+        rule["title"],
+        with_note(", ".join(one["words"] for one in classes), need),
+        strictness_of(need),
+    )
+    return {
+        **base,
+        "carried": carried_by(need),
+        "sort": "classes",
+        "what": rule["key"],
+        "classes": classes,
+    }
+
+
+def class_asked(line: ReadValue, measure: Rule, asking: Asking) -> ClassAsked | None:
+    """So many of one class; None where the class cannot be read."""
+    text = words_of(line, "each")
+    amount = amount_of(text, measure, asking)
+    wrong = amount["fault"]
+    if wrong is None and is_unknown(text):
+        wrong = fault("is no class", "need-unclear", "write what each must be")
+    if wrong is not None:
+        note_fault(asking, place_of(line, "each"), "each", text, wrong)
+        return None
+    count = line["keys"]["count"]["count"] if "count" in line["keys"] else 1
+    words = fill(OF_CLASS, {"count": str(count), "each": text})
+    return {"count": float(count), "each": amount["number"], "words": words}
 
 
 def capital(words: str) -> str:

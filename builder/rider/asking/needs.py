@@ -52,15 +52,10 @@ def ruled(line: ReadValue, need: ReadValue, asking: Asking) -> NeedAsked | None:
     A need that a rule answers; None where there is no rule, or the line does not say how much.
     Strictness and who brings it stand in the whole need.
     """
-    what = words_of(line, "what")
-    key = what.lower()
-    if key not in asking["rules"]:
-        near = nearest(key, list(asking["rules"]), NEAR_RULE)
-        advice = fill(MEANT, {"name": near}) if near != "" else ELSEWHERE
-        wrong = fault("is nothing that can be checked", "need-unknown", advice)
-        note_fault(asking, place_of(line, "what"), "what", what, wrong)
+    rule = rule_named(line, asking)
+    if rule is None:
         return None
-    rule = asking["rules"][key]
+    what = words_of(line, "what")
     ways = [way for way in WAYS if has(line, way)]
     if yes_of(line, "tell"):
         ways.append("tell")
@@ -76,6 +71,19 @@ def ruled(line: ReadValue, need: ReadValue, asking: Asking) -> NeedAsked | None:
         unclear(asking, place_of(line, "what"), "what", what, reason, advice)
         return None
     return with_amount(line, need, rule, ways[0], asking)
+
+
+def rule_named(line: ReadValue, asking: Asking) -> Rule | None:
+    """The rule that a line names; None where there is none, which is noted."""
+    what = words_of(line, "what")
+    key = what.lower()
+    if key in asking["rules"]:
+        return asking["rules"][key]
+    near = nearest(key, list(asking["rules"]), NEAR_RULE)
+    advice = fill(MEANT, {"name": near}) if near != "" else ELSEWHERE
+    wrong = fault("is nothing that can be checked", "need-unknown", advice)
+    note_fault(asking, place_of(line, "what"), "what", what, wrong)
+    return None
 
 
 def one_way(rule: Rule) -> str:

@@ -25,7 +25,18 @@ from builder.rider.asking.values import ReadValue, group_of, has, items_of, si_o
 from builder.rider.asking.work import call_asked, task_asked
 
 REVISION = "{number} of {date}"
-PLANNED = ["hangs", "plot", "clock", "crew", "tasks", "any of", "all of", "if", "unless"]
+PLANNED = [
+    "hangs",
+    "plot",
+    "clock",
+    "crew",
+    "tasks",
+    "any of",
+    "all of",
+    "if",
+    "unless",
+    "by class",
+]
 """Parts, of a rider or of a need, whose reading a page loads only for a rider that has one."""
 
 

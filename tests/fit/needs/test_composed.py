@@ -5,6 +5,7 @@ from typing import Any
 import pytest
 
 from builder.fit.interpreter import fit
+from builder.reading.problems import Refused
 from builder.registry import RULES
 from builder.rider.asked import rider_of
 from tests.fit.sample import Record, item, pack, value
@@ -85,3 +86,62 @@ def test_what_is_said_less_of_the_condition_promises_no_more() -> None:
         order = ("not needed", "fits", "ask", "short")
         least = min(order.index(answer(asked, one)["verdict"]) for one in (INSIDE, OUTSIDE))
         assert order.index(answer(asked, UNSAID)["verdict"]) >= least
+
+
+def point(name: str, limit: str, left: float | None, **more: Any) -> Record:
+    """A point of rigging with what is left on it."""
+    known = value(f"{left} kg", left) if left is not None else value(standing="unknown")
+    return item("point", name, limit=value(limit, 1000.0), left=known, **more)
+
+
+POINTS = [point(name, "1 t", left) for name, left in zip("ABCD", (100, 300, 300, 600), strict=True)]
+
+
+@pytest.mark.parametrize(
+    ("classes", "more", "word"),
+    [
+        ("{count: 1, each: 500 kg}, {count: 2, each: 250 kg}, {each: 100 kg}", (), "fits"),
+        ("{count: 2, each: 500 kg}", (), "short"),
+        # What is good for 500 kg serves once: it is not one of four of 250 kg as well.
+        ("{count: 1, each: 500 kg}, {count: 3, each: 250 kg}", (), "short"),
+        ("{count: 2, each: 500 kg}", (point("E", "1 t", None),), "ask"),
+        ("{count: 3, each: 500 kg}", (point("E", "1 t", None),), "short"),
+        (
+            "{count: 2, each: 500 kg}",
+            (point("E", "1 t", 900.0, terms="not for visitors"),),
+            "short",
+        ),
+    ],
+)
+def test_amounts_by_class_count_what_is_as_good_or_better_once(
+    classes: str, more: tuple[Record, ...], word: str
+) -> None:
+    rider = rider_of(
+        f"act: A\nneeds: [{{what: points, by class: [{classes}]}}]\n", file="a.yml", rules=RULES
+    )
+    (found,) = fit(pack(rigging=[*POINTS, *more]), [rider])["verdicts"]
+    assert found["verdict"] == word
+
+
+def test_a_house_that_lists_no_points_is_asked_for_each_class() -> None:
+    rider = rider_of(
+        "act: A\nneeds: [{what: points, by class: [{each: 100 kg}]}]\n", file="a.yml", rules=RULES
+    )
+    for house in (pack(), pack(rigging=[])):
+        (found,) = fit(house, [rider])["verdicts"]
+        assert found["verdict"] == "ask"
+
+
+@pytest.mark.parametrize(
+    ("need", "said"),
+    [
+        ("what: haze, by class: [{each: 1 kg}]", "cannot be counted by class"),
+        ("what: points, at least: 3, by class: [{each: 1 kg}]", "stands beside at least"),
+        ("what: points, by class: [{each: unknown}]", "is no class"),
+        ("what: points, by class: [{each: 3 m}]", "each"),
+    ],
+)
+def test_a_class_that_cannot_be_counted_is_refused(need: str, said: str) -> None:
+    with pytest.raises(Refused) as refused:
+        rider_of(f"act: A\nneeds: [{{{need}}}]\n", file="a.yml", rules=RULES)
+    assert said in str(refused.value.problems[0])

@@ -28,8 +28,8 @@
     "data rate": "20 Mbit/s",
   };
   // What makes a need of others, and what a row of the form cannot hold.
-  const COMPOSED = ["any of", "all of", "if", "unless", "tell"];
-  const MANY = ["any", "all", "if"];
+  const COMPOSED = ["any of", "all of", "if", "unless", "tell", "by class"];
+  const MANY = ["any", "all", "if", "classes"];
   const arrived = fit.fromAddress(location.hash);
   let day = arrived || fit.newDay();
   // What goes wrong where nobody expected it is said in words, once, above the form.
