@@ -19,6 +19,7 @@ LEAST = {
     "arrangements/test_belonging.py": (1, 12),
     "arrangements/test_closed.py": (1, 4),
     "arrangements/test_in_doubt.py": (1, 8),
+    "arrangements/test_instead.py": (1, 6),
     "arrangements/test_settings.py": (2, 200),
     "arrangements/test_set_for_all.py": (1, 60),
     "clock/test_day.py": (2, 500),
