@@ -128,6 +128,11 @@ def one_or_both(least: Value | None, most: Value | None) -> Value | None:
     )
 
 
+def in_a_row(parts: Sequence[str]) -> str:
+    """Names one after the other; parted by semicolons where one of them has a comma within."""
+    return ("; " if any("," in part for part in parts) else ", ").join(parts)
+
+
 def from_to(least: str, most: str) -> str:
     """Two ends in words, once where they read the same."""
     return least if least == most else f"{least} to {most}"

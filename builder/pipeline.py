@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 
 from builder import fit_file, pack_schema
-from builder.arranged import pack_in, section_in
+from builder.arranged import pack_in, section_in, usual_name
 from builder.bearers.telling import as_pages_tell
 from builder.both_ends.joining import Sections, at_both_ends, published_figures
 from builder.both_ends.states import in_either_state
@@ -504,7 +504,11 @@ def with_the_rest(pages: Sequence[Page], section: Section, pack: Pack) -> Sequen
         each for each in pack.confirmed if each.finding.place and each.finding.place.file == file
     ]
     told = confirmed_blocks(confirmed) if confirmed else []
-    rest = (*configuration_blocks(section), *other_photos(section.items, pages), *told)
+    rest = (
+        *configuration_blocks(section, usual_name(pack)),
+        *other_photos(section.items, pages),
+        *told,
+    )
     if not rest or not pages:
         return pages
     return (replace(pages[0], blocks=(*pages[0].blocks, *rest)), *pages[1:])

@@ -13,7 +13,7 @@ from typing import Any
 
 from pydantic.fields import FieldInfo
 
-from builder.pack import Check, Fact, Item, Place, Standing, Value
+from builder.pack import Check, Fact, Item, Place, Standing, Value, in_a_row
 from builder.pack import Verified as Checked
 from builder.reading.absent import Absent
 from builder.reading.addresses import distinct
@@ -322,7 +322,7 @@ def list_of(values: tuple[object, ...]) -> Value | None:
         if part is None:
             return None
         parts.append(part.text)
-    return Value(", ".join(parts), parts=tuple(parts)) if parts else None
+    return Value(in_a_row(parts), parts=tuple(parts)) if parts else None
 
 
 def spaced(key: str) -> str:

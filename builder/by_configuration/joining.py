@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from builder.pack import Fact, Field, Finding, InConfiguration, Item, Section
+from builder.pack import Fact, Field, Finding, InConfiguration, Item, Section, in_a_row
 
 THERE = "In {names}: {sentence}"
 Told = tuple[tuple[str, ...], Section]
@@ -70,7 +70,7 @@ def with_names(fact: Fact, other: Fact | None) -> Fact:
     if not more:
         return fact
     parts = (*fact.value.parts, *more)
-    return replace(fact, value=replace(fact.value, text=", ".join(parts), parts=parts))
+    return replace(fact, value=replace(fact.value, text=in_a_row(parts), parts=parts))
 
 
 def told_in(
@@ -108,7 +108,7 @@ def findings_of_all(every: Sequence[tuple[tuple[str, ...], Sequence[Finding]]]) 
     for names, findings in every[1:]:
         known = {(each.code, each.sentence) for each in found}
         found += [
-            replace(each, sentence=THERE.format(names=", ".join(names), sentence=each.sentence))
+            replace(each, sentence=THERE.format(names=in_a_row(names), sentence=each.sentence))
             for each in findings
             if (each.code, each.sentence) not in known
         ]

@@ -7,15 +7,17 @@ from builder.layout import shown_figure, workings
 from builder.pack import Figure, InConfiguration, Item, Section
 from builder.reading.addresses import address
 
-USUALLY = "In the usual configuration"
 ABOUT = (
     "Figures on this page are for the usual configuration of the house, the first that it names."
     " Here they differ, for something else is there."
 )
 
 
-def configuration_blocks(section: Section) -> Iterator[Block]:
-    """A table for each other configuration in which figures of a department differ."""
+def configuration_blocks(section: Section, usual: str) -> Iterator[Block]:
+    """
+    A table for each other configuration in which figures of a department differ from those in the
+    usual one.
+    """
     told = [each for each in section.elsewhere if each.items]
     if not told:
         return
@@ -23,10 +25,10 @@ def configuration_blocks(section: Section) -> Iterator[Block]:
     yield Paragraph(ABOUT)
     yield from (Caution(text) for text in section.cautions)
     for each in told:
-        yield from blocks_in(each, section)
+        yield from blocks_in(each, section, usual)
 
 
-def blocks_in(other: InConfiguration, section: Section) -> Iterator[Block]:
+def blocks_in(other: InConfiguration, section: Section, usually: str) -> Iterator[Block]:
     """What differs in other configurations, figure by figure, and how it was worked out there."""
     names = "; ".join(other.configurations)
     usual = {item.key: item for item in section.items}
@@ -37,7 +39,7 @@ def blocks_in(other: InConfiguration, section: Section) -> Iterator[Block]:
     ]
     yield Heading(3, names, f"in-{address(names)}")
     yield Table(
-        ("What", "Figure", USUALLY, "Here"),
+        ("What", "Figure", usually, names),
         rows,
         summary=f"What differs in {names}",
     )

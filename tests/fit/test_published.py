@@ -57,7 +57,7 @@ def test_a_list_of_names_travels_as_a_list_whatever_commas_are_in_the_names() ->
     pack = from_json(to_json(pack_of(value_of(names))))
     (section,) = fit_record(pack)["sections"]
     told = section["items"][0]["values"]["configurations"]
-    assert (told["text"], told["parts"]) == ("Standing, end stage, Seated", [*names])
+    assert (told["text"], told["parts"]) == ("Standing, end stage; Seated", [*names])
 
 
 def test_a_value_that_is_no_list_has_no_parts() -> None:

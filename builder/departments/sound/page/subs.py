@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from builder.arranged import usual_part
 from builder.departments.sound.drawing.plan import subs_picture
 from builder.departments.sound.page.parts import again
-from builder.document import Block, Caution, Heading, Link, Paragraph
+from builder.document import Block, Caution, Heading, Link, Paragraph, Strong
 from builder.layout import figures_block, item_table, workings
 from builder.pack import Item, Pack, Section
 
@@ -45,6 +45,8 @@ def subs_blocks(section: Section, pack: Pack) -> Iterator[Block]:
         elsewhere=("count", "out_of_service"),
     )
     for line in lines:
+        if len(lines) > 1:
+            yield Paragraph([Strong(line.name)])
         yield figures_block(
             [figure for figure in line.figures if not figure.key.endswith("playing")]
         )
