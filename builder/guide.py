@@ -113,8 +113,9 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
 * **Stock**: of a line those count that work; all of it where the line does not say how many do, and
   none of it where it is out of service. Wedges are matched, so one line must have enough; classes
   of microphone are not told apart. Faults of drop boxes stand beside the inputs.
-* **By class** (`by class`): of points and of places to park, so many of each class. What is as good
-  or better serves, but only once; points count by what is left on each. Not summed over the acts.
+* **By class** (`by class`): of points, line sets and places to park, so many of each class. What is
+  as good or better serves, but only once; points count by what is left on each. Not summed over the
+  acts.
 * **Crew and tasks** (`crew`, `tasks`) are asked: no department tells yet how many people of a skill
   can be called, and whether the house does a thing is the house's to say. Beside a call stand its
   shortest and longest call, and when a meal is due that the rider does not count.

@@ -58,8 +58,8 @@ class Rider:
 
 
 RIDERS = (
-    Rider("dance", 0.72, 15),
-    Rider("rock", 0.47, 16, frozenset({(16, "theatre")})),
+    Rider("dance", 0.83, 14),
+    Rider("rock", 0.5, 16, frozenset({(16, "theatre")})),
 )
 
 

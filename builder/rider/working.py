@@ -77,6 +77,8 @@ class Call(Written):
     """What they can do."""
     count: Several = 1
     """How many of them."""
+    able_to: Name | None = Field(default=None, alias="able to")
+    """What else they must be able to do, such as run the desk."""
     what_for: Name | None = Field(default=None, alias="what for")
     """What they are called for, such as focus or strike."""
     from_: Moment | None = Field(default=None, alias="from")

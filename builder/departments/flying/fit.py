@@ -14,6 +14,7 @@ RULES = (
         key="line sets",
         title="Line sets free for a show",
         kind="count",
+        each="line set load",
         combine="sum",
         day="sum",
         question="How many line sets are free, where do they hang, and what do they carry?",

@@ -23,6 +23,7 @@ from builder.rider.asking.values import (
 )
 
 CALLED = "{count} {who}"
+ABLE = "able to {words}"
 FOR = "for {words}"
 FROM = "from {moment}"
 UNTIL = "until {moment}"
@@ -40,7 +41,12 @@ WRITE_ONE = "write at with a time of day, or one of before and after, with by fo
 def call_asked(call: ReadValue, asking: Asking) -> CallAsked:
     """People whom the house is to call."""
     parts = {"count": number_words(call, "count"), "who": words_of(call, "who")}
-    needed = [fill(CALLED, parts), sized(FOR, call, "what for"), *times_of(call, asking)]
+    needed = [
+        fill(CALLED, parts),
+        sized(ABLE, call, "able to"),
+        sized(FOR, call, "what for"),
+        *times_of(call, asking),
+    ]
     if has(call, "meals"):
         count = number_words(call, "meals")
         needed.append(ONE_MEAL if count == "1" else fill(MEALS, {"count": count}))
