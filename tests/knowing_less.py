@@ -203,7 +203,7 @@ def wrong_figures(less: Less, pack: Pack) -> Iterator[str]:
         return
     named, was_named = names_of_things(pack), names_of_things(usual_pack(less.venue))
     for key, before in usual_figures(less.venue).items():
-        if is_left_out and named.get(key) != was_named[key]:
+        if (is_left_out or adds_to_figures(less)) and named.get(key) != was_named[key]:
             continue  # Lines without a name are numbered: another has the number now.
         if key not in now:
             if before.value and not is_left_out and not says_what_it_lacks(key, now, less.venue):

@@ -76,7 +76,20 @@ def test_the_dose_at_the_claimed_level_is_that_of_the_published_tables() -> None
 
 @pytest.mark.parametrize(
     "change",
-    [("100 dB(A)", "100 dB(C)"), ("equivalent level", "peak level"), ("at: Mix position", "at: ?")],
+    [
+        ("100 dB(A)", "unknown"),
+        ("equivalent level", "unknown"),
+        ("at: Mix position", "at: ?"),
+    ],
+)
+def test_a_claim_that_may_be_a_dose_there_is_one_that_is_missing(change: tuple[str, str]) -> None:
+    (dose,) = limited(ROOM + HANGS + CLAIM.replace(*change), []).section.of_kind("dose")
+    assert all(figure.value is None and figure.missing for figure in dose.figures)
+
+
+@pytest.mark.parametrize(
+    "change",
+    [("100 dB(A)", "100 dB(C)"), ("equivalent level", "peak level")],
 )
 def test_a_claim_that_is_no_dose_at_the_mix_position_gives_none(change: tuple[str, str]) -> None:
     assert limited(ROOM + HANGS + CLAIM.replace(*change), []).section.of_kind("dose") == ()

@@ -84,7 +84,7 @@ class CableRamp(Loose):
 class PermanentLine(Line):
     """A permanent line, or a bundle of lines of one kind, between two places."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"dead", "shared_with", "carries"})
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"dead", "shared_with"})
     defines: ClassVar[str] = "line"
     name: Name
     """What the line is called, as on its label."""

@@ -17,7 +17,6 @@ Format = Literal["analogue", "AES3", "AES50", "AES67", "MADI", "other network"]
 class Switcher(Line):
     """What chooses which console is heard."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"formats", "converts"})
     defines: ClassVar[str] = "switcher"
     name: Name
     """What it is called."""

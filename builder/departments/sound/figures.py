@@ -13,8 +13,7 @@ from builder.departments.sound.areas.geometry import (
     floor_corners,
 )
 from builder.departments.sound.areas.sources import Aligned
-from builder.departments.sound.description.loudspeakers import AudienceArea
-from builder.departments.sound.description.placed import PlacedFill, PlacedHang
+from builder.departments.sound.description.placed import DrawnArea, PlacedFill, PlacedHang
 from builder.departments.sound.levels.house_system import (
     average_figures,
     greatest_figure,
@@ -73,11 +72,12 @@ def length_figure(
 def hang_figures(
     hang: PlacedHang,
     boxes: Sequence[Box],
-    areas: Sequence[AudienceArea],
+    areas: Sequence[DrawnArea],
     key: str,
     system: System,
     box_height_m: float,
     box_depth: Length | Absent,
+    undrawn: Sequence[str] = (),
 ) -> Iterator[Figure]:
     """
     The lowest edge of a hang, how far its last box looks down, and where its first and last box
@@ -115,7 +115,11 @@ def hang_figures(
         ("first_aim", "First box meets", first),
         ("last_aim", "Last box meets", last),
     ):
-        yield aim_figure(f"{key}.{name}", label, box, areas, system)
+        if undrawn:
+            work = by_hand("run = drop to the ears / tan(angle)", "geometry", inputs=())
+            yield missing(f"{key}.{name}", label, work, undrawn)
+        else:
+            yield aim_figure(f"{key}.{name}", label, box, areas, system)
 
 
 def unplaced_hang_figure(key: str, lacks: Sequence[str]) -> Figure:
@@ -168,7 +172,7 @@ def size_of(size: Length | Absent) -> str:
 
 
 def aim_figure(
-    key: str, label: str, box: Box, areas: Sequence[AudienceArea], system: System
+    key: str, label: str, box: Box, areas: Sequence[DrawnArea], system: System
 ) -> Figure:
     """How far from the box on the plan its aim meets the ears, and in which area."""
     inputs = (Input("Box", f"{box.at[2]:.2f} m high"), Input("Looks down", f"{box.down_deg:g} deg"))
@@ -187,7 +191,7 @@ def aim_figure(
     return figure(key, label, Value(f"{name}, {text} out", also, run_m, "m"), work)
 
 
-def aim_meets_m(box: Box, area: AudienceArea) -> float | None:
+def aim_meets_m(box: Box, area: DrawnArea) -> float | None:
     """
     The distance on the plan at which a box's aim meets the ears of an area, or None where it does
     not.

@@ -4,19 +4,20 @@ What the house should know about its sound: what does not add up in the descript
 What the field shows is found in ``coverage.py``.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from builder.confirming import odd
 from builder.departments.sound.areas.ears import uneven
 from builder.departments.sound.description import Sound
-from builder.departments.sound.description.loudspeakers import (
-    AudienceArea,
-    Fill,
-    Hang,
-    Model,
-    SubLine,
+from builder.departments.sound.description.loudspeakers import Fill, Hang, Model, SubLine
+from builder.departments.sound.description.placed import DrawnArea, KnownModel, is_drawn_area
+from builder.departments.sound.hanging import (
+    Models,
+    every_model_of,
+    hangs_of,
+    lacking_weights,
+    models_of,
 )
-from builder.departments.sound.hanging import Models, hangs_of, lacking_weights, models_of
 from builder.exchange import Air
 from builder.formulas.air import GREATEST_TEMPERATURE_C, LEAST_TEMPERATURE_C
 from builder.formulas.areas import FLATNESS_M
@@ -48,18 +49,18 @@ def findings(sound: Sound, air: Air | None) -> Iterator[Finding]:
     """Everything in the description that the house should look at."""
     models = models_of(sound)
     for hang in hangs_of(sound):
-        yield from of_hang(hang, models)
+        yield from of_hang(hang, every_model_of(sound))
     for subs in subs_of(sound):
         yield from silent_subs(subs)
     for area in sound.audience:
-        yield from bending(area)
+        yield from bending(area) if is_drawn_area(area) else ()
     yield from long_delays(sound)
     yield from bands_not_given(sound, models)
     yield from drives(sound)
     yield from strange_air(air)
 
 
-def of_hang(hang: Hang, models: Models) -> Iterator[Finding]:
+def of_hang(hang: Hang, models: Mapping[str, Model]) -> Iterator[Finding]:
     """A hang without boxes, with a splay that does not fit, or that nobody can weigh."""
     if hang.boxes == 0:
         yield Finding(
@@ -116,7 +117,7 @@ def silent_subs(subs: SubLine) -> Iterator[Finding]:
     )
 
 
-def bending(area: AudienceArea) -> Iterator[Finding]:
+def bending(area: DrawnArea) -> Iterator[Finding]:
     """A floor that bends: its corners do not lie on one slope."""
     if uneven(area):
         sentence = (
@@ -163,7 +164,7 @@ def bands_not_given(sound: Sound, models: Models) -> Iterator[Finding]:
             )
 
 
-def lacking_bands_hz(model: Model) -> tuple[float, ...]:
+def lacking_bands_hz(model: KnownModel) -> tuple[float, ...]:
     """The octaves within a model's range, from 500 Hz, that its maker gives no coverage for."""
     given = {entry.band.hz for entry in model.coverage}
     return tuple(

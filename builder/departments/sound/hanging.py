@@ -8,6 +8,7 @@ from builder.cautions import LOADS
 from builder.departments.sound.areas.geometry import boxes_of_hang, centre_of_weight
 from builder.departments.sound.description import Sound
 from builder.departments.sound.description.loudspeakers import Hang, Model, Spot
+from builder.departments.sound.description.placed import KnownModel, is_known_model
 from builder.exchange import HungLoad
 from builder.formulas.loads import PointLoad, total_load_kg
 from builder.pack import Figure, Input, Value, one_or_both
@@ -17,11 +18,16 @@ from builder.reading.measures import System, shown
 from builder.reading.quantities import Height, Mass
 from builder.working import check_of, figure, missing, weakest_of, worked
 
-Models = Mapping[str, Model]
+Models = Mapping[str, KnownModel]
 
 
 def models_of(sound: Sound) -> Models:
-    """The loudspeaker models by name."""
+    """The loudspeaker models of which all is known that a field needs, by name."""
+    return {model.name: model for model in sound.models if is_known_model(model)}
+
+
+def every_model_of(sound: Sound) -> Mapping[str, Model]:
+    """All loudspeaker models by name, whatever is known of them."""
     return {model.name: model for model in sound.models}
 
 
@@ -37,7 +43,7 @@ def hung_loads(sound: Sound) -> Iterator[HungLoad]:
     A hang out of service still hangs, so it is counted. Its frame is over the boxes, or where the
     hang is written to be if their own middle is not known.
     """
-    models = models_of(sound)
+    models = every_model_of(sound)
     for hang in hangs_of(sound):
         model = models.get(hang.model)
         if model is None or hang.carried_by is Absent.NONE:
@@ -107,6 +113,8 @@ def hangs_at(hang: Hang, model: Model) -> tuple[float | None, float | None]:
     Where the boxes' weight hangs, across and deep; None where their depth or splay is not known,
     and rigging then takes its hang's middle.
     """
+    if not is_known_model(model):
+        return None, None
     boxes = boxes_of_hang(hang, box_height_m=model.height.m)
     if not boxes or isinstance(model.depth, Absent):
         return None, None
@@ -116,6 +124,8 @@ def hangs_at(hang: Hang, model: Model) -> tuple[float | None, float | None]:
 
 def bottom_of(hang: Hang, model: Model) -> float | None:
     """The lowest front edge of a hang above the deck, None where its splay is not known. [m]"""
+    if not is_known_model(model):
+        return None
     boxes = boxes_of_hang(hang, box_height_m=model.height.m)
     return (
         boxes[-1].at[2] - model.height.m / 2 * cos(radians(boxes[-1].down_deg)) if boxes else None

@@ -21,16 +21,24 @@ from builder.departments.sound.areas.fast_way import check_items
 from builder.departments.sound.areas.geometry import corners_of, heights_of
 from builder.departments.sound.areas.meeting import drift_items, meets_figures
 from builder.departments.sound.areas.sight import Sight, hidden_ears, sight_figures, sights
-from builder.departments.sound.areas.sources import aligned_fill, hang_boxes, lacking_delays
+from builder.departments.sound.areas.sources import (
+    aligned_fill,
+    hang_boxes,
+    lacking_delays,
+    lacking_to_place,
+)
 from builder.departments.sound.carried import as_carried
 from builder.departments.sound.description import Sound
 from builder.departments.sound.description.loudspeakers import Fill, SubLine
 from builder.departments.sound.description.placed import (
+    is_drawn_area,
+    is_known_model,
     is_placed_fill,
     is_placed_hang,
     is_placed_line,
     lacking_of_fill,
-    lacking_of_hang,
+    lacking_of_model,
+    undrawn_areas,
 )
 from builder.departments.sound.description.positions import ClaimedLevel, MixPosition
 from builder.departments.sound.figures import (
@@ -43,14 +51,30 @@ from builder.departments.sound.figures import (
     untold_area,
 )
 from builder.departments.sound.findings import fills_of, findings, subs_of
-from builder.departments.sound.hanging import hangs_of, hung_loads, models_of, weight_figure
+from builder.departments.sound.hanging import (
+    every_model_of,
+    hangs_of,
+    hung_loads,
+    models_of,
+    weight_figure,
+)
 from builder.departments.sound.levels.limits import budget_items, dose_items
 from builder.departments.sound.levels.outside import neighbour_figures, over_limits
 from builder.departments.sound.oddities.loudspeakers import oddities
 from builder.departments.sound.oddities.plugging import plugging_oddities
 from builder.departments.sound.oddities.statements import short_path, statements
-from builder.departments.sound.subs.bands import audience_figure, band_items, floor_at
-from builder.departments.sound.subs.line import line_figures, sub_items, unplaced_figures
+from builder.departments.sound.subs.bands import (
+    audience_figure,
+    band_items,
+    floor_at,
+    untold_audience,
+)
+from builder.departments.sound.subs.line import (
+    line_figures,
+    sub_items,
+    unheard_line,
+    unplaced_figures,
+)
 from builder.departments.sound.subs.other_ways import way_items
 from builder.departments.sound.subs.pattern import patterns
 from builder.exchange import Drive, Offers, Shape
@@ -84,6 +108,7 @@ def offer(sound: Sound) -> Offers:
     shapes = tuple(
         Shape("sound", "audience", area.name, corners_of(area), heights_of(area))
         for area in sound.audience
+        if is_drawn_area(area)
     )
     lines = () if isinstance(sound.drive_lines, Absent) else sound.drive_lines
     drives = tuple(
@@ -137,6 +162,7 @@ def publish(sound: Sound, around: Surroundings) -> Published:
         outlines=tuple(
             Outline(f"sound.audience.{area.name}", "audience", area.name, corners_of(area))
             for area in sound.audience
+            if is_drawn_area(area)
         ),
         fields=tuple(fields(room, heard)) if heard else (),
         cautions=(NOISE,),
@@ -348,8 +374,14 @@ def sub_line(room: Room, subs: SubLine, item: Item) -> Iterator[Item]:
     mix = room.sound.mix_position
     spot = mix_spot(mix, room.around.exchange.spots) if isinstance(mix, MixPosition) else None
     floor = floor_at(subs, spot, sampled(room.sound.audience))
+    undrawn = undrawn_areas(room.sound)
     audience = (audience_figure(subs, floor, item.key, room.system),) if floor else ()
-    yield replace(item, figures=(*line_figures(subs, item.key, room.system), *audience))
+    if undrawn:
+        floor, audience = None, (untold_audience(item.key, undrawn),)
+    unheard = lacking_of_model(every_model_of(room.sound)[subs.model])
+    bands = (unheard_line(item.key, unheard),) if unheard else ()
+    figures = (*line_figures(subs, item.key, room.system), *audience, *bands)
+    yield replace(item, figures=figures)
     if room.speed_m_s is None:
         return
     yield from sub_items(subs, item.key, room.system, room.speed_m_s)
@@ -378,17 +410,26 @@ def sub_line(room: Room, subs: SubLine, item: Item) -> Iterator[Item]:
 def of_hang(room: Room, name: str, key: str) -> Iterator[Figure]:
     """The figures of a hang: its weight, and its geometry where the splay is known."""
     hang = next(hang for hang in hangs_of(room.sound) if hang.name == name)
-    model = models_of(room.sound).get(hang.model)
+    model = every_model_of(room.sound).get(hang.model)
     if model is None:
         return
     yield weight_figure(hang, model, key, room.system)
-    if lacks := lacking_of_hang(hang):
+    if lacks := lacking_to_place(room.sound, hang):
         yield unplaced_hang_figure(key, lacks)
     boxes = hang_boxes(room.sound, name)
-    if boxes and is_placed_hang(hang):
+    if boxes and is_placed_hang(hang) and is_known_model(model):
         yield from hang_figures(
-            hang, boxes, sampled(room.sound.audience), key, room.system, model.height.m, model.depth
+            hang,
+            boxes,
+            sampled(room.sound.audience),
+            key,
+            room.system,
+            model.height.m,
+            model.depth,
+            undrawn_areas(room.sound),
         )
+        if undrawn_areas(room.sound):
+            return
         mix = room.sound.mix_position
         spot = mix_spot(mix, room.around.exchange.spots) if isinstance(mix, MixPosition) else None
         yield from pan_figures(
@@ -405,7 +446,7 @@ def areas(room: Room) -> Iterator[Item]:
     ):
         each = found.get(area.name)
         if each is None or room.heard is None:
-            untold = room.lacks and area.name in playable
+            untold = room.lacks and (area.name in playable or not is_drawn_area(area))
             yield replace(item, figures=(untold_area(room.lacks, item.key),)) if untold else item
             continue
         seen = room.sights.get(area.name)
@@ -446,9 +487,13 @@ def of_mix(room: Room) -> Iterator[Finding]:
     mix = room.sound.mix_position
     if not isinstance(mix, MixPosition) or not room.sound.audience:
         return
+    if undrawn_areas(room.sound):
+        return
     spot = mix_spot(mix, room.around.exchange.spots)
     if spot and not any(
-        contains(corners_of(area), (spot.across_m, spot.depth_m)) for area in room.sound.audience
+        contains(corners_of(area), (spot.across_m, spot.depth_m))
+        for area in room.sound.audience
+        if is_drawn_area(area)
     ):
         sentence = (
             f"The mix position, {mix.place}, lies in none of the audience areas. Maps are relative"

@@ -157,7 +157,7 @@ class Zone(Line):
     defines: ClassVar[str] = "zone"
     name: Name
     """The name of the zone."""
-    outline: Outline
+    outline: MaybeOutline
     """The corners of the zone, in order around it."""
     load: Annotated[Maybe[LoadPerArea], Rated(), Possible(0.0, 1e7), Plausible(500.0, 50_000.0)] = (
         Absent.NOT_STATED

@@ -3,10 +3,11 @@
 from builder.fit.margins import LENGTH_TOLERANCE_M
 from builder.fit.notes import item_notes
 from builder.fit.plots.floors import outline_of
-from builder.fit.plots.hits import asked_hit, noted_hit, plain_hit, short_hit
+from builder.fit.plots.hits import asked_hit, noted_hit, of_word, plain_hit, short_hit
 from builder.fit.plots.records import Floor, Hit, Zone
 from builder.fit.plots.sentences import (
     ASK_LOAD,
+    ASK_WHERE_IS,
     CARRIES,
     FOOT_ON,
     LARGEST_SINGLE,
@@ -14,12 +15,13 @@ from builder.fit.plots.sentences import (
     OUT_OF_SERVICE,
     SPREAD_ON,
     UNIFORM,
+    WHERE_UNKNOWN,
 )
 from builder.fit.records import Item, RectangleAsked, Section
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
 from builder.fit.values import least_of, most_of, value_of
-from builder.fit.verdicts import FITS, fact_of
+from builder.fit.verdicts import FITS, SHORT, fact_of
 from builder.fit.wording import both
 from builder.formulas.gravity import STANDARD_GRAVITY_M_S2
 from builder.formulas.polygons import Point, box_around
@@ -38,10 +40,13 @@ def carrying_hits(
     The floor's own limit does not bind where a zone lies under all of it.
     """
     zones: list[Zone] = []
+    undrawn: list[Item] = []
     covered = False
     for item in items_of(section, "zone"):
         corners = outline_of(section, "zone", item["name"])
-        if len(corners) > 0 and meets(rect, corners, LENGTH_TOLERANCE_M):
+        if len(corners) == 0:
+            undrawn.append(item)
+        elif meets(rect, corners, LENGTH_TOLERANCE_M):
             zones.append({"item": item, "corners": corners})
             covered = covered or lies_within(rect, corners, LENGTH_TOLERANCE_M)
     hits: list[Hit] = []
@@ -51,7 +56,26 @@ def carrying_hits(
         hits.extend(load_hits(wish, floor["item"], floor["corners"]))
     for zone in zones:
         hits.extend(load_hits(wish, zone["item"], zone["corners"]))
-    return hits
+    return with_undrawn(hits, wish, undrawn)
+
+
+def with_undrawn(hits: list[Hit], wish: RectangleAsked, zones: list[Item]) -> list[Hit]:
+    """
+    The hits, with zones that nobody drew, which may lie under a rectangle or not: what one of them
+    would change is asked.
+    """
+    changing: list[Hit] = []
+    for item in zones:
+        own = load_hits(wish, item, [])
+        fits = len(own) > 0 and len(of_word(own, FITS)) == len(own)
+        short = len(of_word(hits, SHORT)) > 0
+        if item["condition"] == "out of service" or (short if fits else len(own) > 0):
+            name = {"name": item["name"]}
+            words, question = fill(WHERE_UNKNOWN, name), fill(ASK_WHERE_IS, name)
+            changing.append(asked_hit("load", words, question))
+    if len(changing) == 0:
+        return hits
+    return [*[hit for hit in hits if hit["word"] != SHORT], *changing]
 
 
 def zone_hits(zone: Zone) -> list[Hit]:

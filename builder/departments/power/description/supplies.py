@@ -44,7 +44,6 @@ class Supply(Line):
     """What feeds services: the intake, or a transformer of the house."""
 
     stands_in: ClassVar[Mapping[str, tuple[str, ...]]] = {"continuous_share": ("continuous_share",)}
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"private"})
     defines: ClassVar[str] = FEED
     name: Name
     """The name of the supply. Services refer to it."""

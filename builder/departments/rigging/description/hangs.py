@@ -94,9 +94,7 @@ class Hang(Movable):
     that carry it.
     """
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset(
-        {"configurations", "loads", "comes_down"}
-    )
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"configurations", "loads"})
     counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"truss"})
     defines: ClassVar[str] = "hang"
     name: Name

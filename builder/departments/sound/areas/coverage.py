@@ -14,7 +14,7 @@ from builder.cautions import NOISE
 from builder.departments.sound.areas.ears import ears_of, sampled, step_for_m
 from builder.departments.sound.areas.sources import System, system_of
 from builder.departments.sound.description import Sound
-from builder.departments.sound.description.loudspeakers import AudienceArea
+from builder.departments.sound.description.placed import DrawnArea, undrawn_areas
 from builder.departments.sound.description.positions import MixPosition
 from builder.departments.sound.findings import OCTAVES_HZ, band_name
 from builder.exchange import Air as HouseAir
@@ -67,7 +67,7 @@ class Covered:
     without. [dB]
     """
 
-    area: AudienceArea
+    area: DrawnArea
     points: Array
     step_m: float
     levels: dict[str, Array]
@@ -126,6 +126,8 @@ def lacking(sound: Sound, air: HouseAir | None, spots: Sequence[Spot]) -> tuple[
         return ("the height of ears at the mix position",)
     if not sound.audience:
         return ("the audience areas",)
+    if unknown := undrawn_areas(sound):
+        return unknown
     system = system_of(
         sound, Air(air.temperature_c, air.humidity_percent, air.pressure_kpa).speed_m_s
     )

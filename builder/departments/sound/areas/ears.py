@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 
 from builder.departments.sound.areas.geometry import corners_of, floor_corners
 from builder.departments.sound.description.loudspeakers import AudienceArea
+from builder.departments.sound.description.placed import DrawnArea, is_drawn_area
 from builder.formulas.areas import ears_m, floor_of, plan_area_m2
 
 Array = NDArray[np.float64]
@@ -21,7 +22,7 @@ MOST_A_SIDE = 300
 HALVINGS = 5
 
 
-def uneven(area: AudienceArea) -> bool:
+def uneven(area: DrawnArea) -> bool:
     """Whether the corners of an area do not lie on one slope."""
     try:
         floor_of(floor_corners(area))
@@ -30,12 +31,13 @@ def uneven(area: AudienceArea) -> bool:
     return False
 
 
-def sampled(areas: Sequence[AudienceArea]) -> list[AudienceArea]:
-    """The areas that can be sampled: in use, with corners on one slope."""
-    return [area for area in areas if area.condition != "out of service" and not uneven(area)]
+def sampled(areas: Sequence[AudienceArea]) -> list[DrawnArea]:
+    """The areas that can be sampled: in use, with known corners on one slope."""
+    drawn = [area for area in areas if is_drawn_area(area)]
+    return [area for area in drawn if area.condition != "out of service" and not uneven(area)]
 
 
-def step_for_m(areas: Sequence[AudienceArea]) -> float:
+def step_for_m(areas: Sequence[DrawnArea]) -> float:
     """
     The step of the grid: a metre, or in half metres as much more as keeps the number of points.
     """
@@ -44,13 +46,13 @@ def step_for_m(areas: Sequence[AudienceArea]) -> float:
     return max(STEP_M, ceil(2 * max(sqrt(total_m2 / MOST_POINTS), longest_m / MOST_A_SIDE)) / 2)
 
 
-def sides_m(area: AudienceArea) -> tuple[float, float]:
+def sides_m(area: DrawnArea) -> tuple[float, float]:
     """The extent of an area across and deep."""
     xs, ys = zip(*corners_of(area), strict=True)
     return float(max(xs) - min(xs)), float(max(ys) - min(ys))
 
 
-def box_m2(area: AudienceArea) -> float:
+def box_m2(area: DrawnArea) -> float:
     """
     The rectangle around an area: every place in it is looked at, so a long thin area must not make
     it endless.
@@ -59,7 +61,7 @@ def box_m2(area: AudienceArea) -> float:
     return across_m * deep_m
 
 
-def ears_of(area: AudienceArea, step_m: float) -> tuple[Array, float]:
+def ears_of(area: DrawnArea, step_m: float) -> tuple[Array, float]:
     """
     The ears of an area, shape (points, 3), and the step taken: a small area needs a finer one.
 

@@ -11,8 +11,8 @@ import numpy as np
 
 from builder.departments.sound.areas.geometry import boxes_of_fill, corners_of, turned_deg
 from builder.departments.sound.description import Sound
-from builder.departments.sound.description.loudspeakers import AudienceArea, Hang, Model
-from builder.departments.sound.description.placed import is_placed_hang
+from builder.departments.sound.description.loudspeakers import Hang, Model
+from builder.departments.sound.description.placed import DrawnArea, is_placed_hang
 from builder.departments.sound.figures import by_hand
 from builder.departments.sound.findings import fills_of
 from builder.departments.sound.hanging import hangs_of, models_of
@@ -101,7 +101,7 @@ def all_throws(sound: Sound) -> Iterator[Throw]:
             )
 
 
-def edge_seats(area: AudienceArea, throw: Throw) -> list[tuple[float, float]]:
+def edge_seats(area: DrawnArea, throw: Throw) -> list[tuple[float, float]]:
     """
     The outermost seats of an area on a hang's own side, from the stage on; those behind the hang
     are not its own.
@@ -119,7 +119,7 @@ def edge_seats(area: AudienceArea, throw: Throw) -> list[tuple[float, float]]:
 def pan_figures(
     hang: Hang,
     sound: Sound,
-    areas: Sequence[AudienceArea],
+    areas: Sequence[DrawnArea],
     spot: Spot | None,
     key: str,
     system: System,
@@ -213,7 +213,7 @@ def edge_figure(
     )
 
 
-def missed_edges(sound: Sound, areas: Sequence[AudienceArea]) -> Iterator[Finding]:
+def missed_edges(sound: Sound, areas: Sequence[DrawnArea]) -> Iterator[Finding]:
     """Edges on a hang's own side that neither it nor any other hang or out fill covers."""
     throws = tuple(all_throws(sound))
     for hang in hangs_of(sound):
@@ -231,7 +231,7 @@ def missed_edges(sound: Sound, areas: Sequence[AudienceArea]) -> Iterator[Findin
 
 
 def missed_edge(
-    hang: Hang, throw: Throw, area: AudienceArea, missed: Sequence[tuple[float, float]]
+    hang: Hang, throw: Throw, area: DrawnArea, missed: Sequence[tuple[float, float]]
 ) -> Finding:
     """The finding on one hang and one area."""
     side = "stage left" if throw.across_m > 0 else "stage right"

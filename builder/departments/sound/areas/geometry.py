@@ -8,14 +8,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import cos, fsum, radians, sin
 
-from builder.departments.sound.description.loudspeakers import (
-    AudienceArea,
-    Fill,
-    FillBox,
-    Hang,
-    Turn,
-)
+from builder.departments.sound.description.loudspeakers import Fill, FillBox, Hang, Turn
 from builder.departments.sound.description.placed import (
+    DrawnArea,
     PlacedHang,
     PlacedSubs,
     is_placed_box,
@@ -182,16 +177,16 @@ def each_of_fill(fill: Fill) -> Iterator[tuple[FillBox, Box]]:
         )
 
 
-def corners_of(area: AudienceArea) -> tuple[tuple[float, float], ...]:
+def corners_of(area: DrawnArea) -> tuple[tuple[float, float], ...]:
     """The corners of an area on the plan."""
     return tuple((corner.across.m, corner.depth.m) for corner in area.corners)
 
 
-def floor_corners(area: AudienceArea) -> tuple[Point, ...]:
+def floor_corners(area: DrawnArea) -> tuple[Point, ...]:
     """The corners of an area with the height of the floor there."""
     return tuple((corner.across.m, corner.depth.m, corner.height.m) for corner in area.corners)
 
 
-def heights_of(area: AudienceArea) -> tuple[float, ...]:
+def heights_of(area: DrawnArea) -> tuple[float, ...]:
     """The height of the floor at each corner."""
     return tuple(corner.height.m for corner in area.corners)

@@ -12,7 +12,8 @@ from builder.cautions import NOISE
 from builder.departments.sound.areas.coverage import THIRDS, Listening
 from builder.departments.sound.areas.geometry import Box, aim, corners_of, floor_corners
 from builder.departments.sound.areas.sources import Aligned, loudspeaker
-from builder.departments.sound.description.loudspeakers import AudienceArea, Fill
+from builder.departments.sound.description.loudspeakers import Fill
+from builder.departments.sound.description.placed import DrawnArea
 from builder.formulas.alignment import alignment_drift
 from builder.formulas.areas import floor_of
 from builder.formulas.field import field, programme_level_db
@@ -78,7 +79,7 @@ def meets_figures(
     fill: Fill,
     aligned: Sequence[Aligned],
     heard: Listening | None,
-    areas: Sequence[AudienceArea],
+    areas: Sequence[DrawnArea],
     system: System,
     lacks: Sequence[str] = (),
 ) -> list[Figure | None]:
@@ -131,7 +132,7 @@ def untold_meeting(fill: Fill, aligned: Aligned, lacks: Sequence[str]) -> Figure
     return missing("meets", MEETS, worked(field, inputs=()), lacks, caution=NOISE)
 
 
-def walk(box: Box, areas: Sequence[AudienceArea]) -> Array:
+def walk(box: Box, areas: Sequence[DrawnArea]) -> Array:
     """
     Ears along the way a box looks on the plan, as far as people are there; where areas lie above
     each other, those nearer to its aim.
@@ -151,7 +152,7 @@ def walk(box: Box, areas: Sequence[AudienceArea]) -> Array:
     return np.array(found).reshape(-1, 3)
 
 
-def ear_m(area: AudienceArea, across_m: float, depth_m: float) -> float:
+def ear_m(area: DrawnArea, across_m: float, depth_m: float) -> float:
     """The height of ears in an area."""
     return (
         float(floor_of(floor_corners(area)).z_m(np.array([across_m]), np.array([depth_m]))[0])

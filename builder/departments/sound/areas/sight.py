@@ -13,7 +13,7 @@ from builder.departments.sound.areas.coverage import Covered, Listening
 from builder.departments.sound.areas.ears import sampled
 from builder.departments.sound.areas.geometry import Box, floor_corners
 from builder.departments.sound.description import Sound
-from builder.departments.sound.description.loudspeakers import AudienceArea
+from builder.departments.sound.description.placed import DrawnArea
 from builder.departments.sound.hanging import hangs_of
 from builder.formulas.balcony import OverEdge, over_edge
 from builder.formulas.outdoor import Barrier, barrier_db
@@ -57,7 +57,7 @@ def sights(sound: Sound, heard: Listening, areas: Sequence[Covered]) -> dict[str
     )
 
 
-def sight(found: Covered, boxes: Sequence[Box], balconies: Sequence[AudienceArea]) -> Sight:
+def sight(found: Covered, boxes: Sequence[Box], balconies: Sequence[DrawnArea]) -> Sight:
     """What one area's ears see."""
     seen, least = np.zeros(len(found.points), dtype=np.intp), np.full(len(found.points), np.inf)
     for box in boxes:

@@ -16,16 +16,18 @@ from builder.departments.sound.areas.geometry import (
     each_of_fill,
 )
 from builder.departments.sound.description import Sound
-from builder.departments.sound.description.loudspeakers import Fill, FillBox, Model
+from builder.departments.sound.description.loudspeakers import Fill, FillBox, Hang, Model
 from builder.departments.sound.description.placed import (
+    KnownModel,
     is_placed_fill,
     is_placed_line,
     lacking_of_fill,
     lacking_of_hang,
+    lacking_of_model,
     lacking_of_subs,
 )
-from builder.departments.sound.findings import fills_of, subs_of
-from builder.departments.sound.hanging import Models, hangs_of, models_of
+from builder.departments.sound.findings import Part, fills_of, subs_of
+from builder.departments.sound.hanging import Models, every_model_of, hangs_of, models_of
 from builder.departments.sound.subs.line import delays_ms
 from builder.formulas.alignment import alignment_delay_ms
 from builder.formulas.band_lines import third_octaves
@@ -67,7 +69,7 @@ class System:
     unplaced: tuple[str, ...] = ()
 
     @property
-    def used(self) -> tuple[Model, ...]:
+    def used(self) -> tuple[KnownModel, ...]:
         """The models in use, in the order of the description."""
         names = {box.model for box in (*self.mains, *self.fills)}
         return tuple(model for model in self.models.values() if model.name in names)
@@ -125,7 +127,11 @@ def system_of(sound: Sound, speed_m_s: float) -> System:
 
 def unplaced_of(sound: Sound) -> Iterator[str]:
     """What is missing of the geometry of hangs, subs and fills that play."""
-    models = models_of(sound)
+    models = every_model_of(sound)
+    parts: list[Part] = [*hangs_of(sound), *subs_of(sound), *fills_of(sound)]
+    used = dict.fromkeys(part.model for part in parts if part.condition != "out of service")
+    for name in used:
+        yield from lacking_of_model(models[name]) if name in models else ()
     for hang in hangs_of(sound):
         if hang.condition != "out of service" and hang.model in models:
             yield from lacking_of_hang(hang)
@@ -187,13 +193,19 @@ def aligned_fill(sound: Sound, fill: Fill, speed_m_s: float) -> Iterator[Aligned
 def lacking_delays(sound: Sound, fill: Fill) -> tuple[str, ...]:
     """What must be known of a fill, and of the hangs it follows, before its delays can be told."""
     followed = [hang for hang in hangs_of(sound) if hang.name in fill.follows]
-    of_hangs = [words for hang in followed for words in lacking_of_hang(hang)]
+    of_hangs = [words for hang in followed for words in lacking_to_place(sound, hang)]
     return (*lacking_of_fill(fill), *of_hangs)
 
 
 def unplaced_hang(sound: Sound, names: Sequence[str]) -> bool:
     """Whether the geometry of one of some hangs is not known: it may be the nearest of them."""
-    return any(hang.name in names and lacking_of_hang(hang) for hang in hangs_of(sound))
+    return any(hang.name in names and lacking_to_place(sound, hang) for hang in hangs_of(sound))
+
+
+def lacking_to_place(sound: Sound, hang: Hang) -> tuple[str, ...]:
+    """What must be known of a hang and of its model before it can be drawn, its splay aside."""
+    model = every_model_of(sound).get(hang.model)
+    return (*lacking_of_hang(hang), *(lacking_of_model(model) if model else ()))
 
 
 def ahead(box: Box, distance_m: float) -> Point:
@@ -202,7 +214,7 @@ def ahead(box: Box, distance_m: float) -> Point:
     return x, y, z
 
 
-def loudspeaker(box: Box, model: Model) -> Loudspeaker:
+def loudspeaker(box: Box, model: KnownModel) -> Loudspeaker:
     """
     A box as a source: its maker's level spread evenly over the third octaves it plays, less what
     the house turns it down.
@@ -242,7 +254,7 @@ def inexact_coverage(model: Model) -> Iterator[str]:
             yield f"the exact vertical coverage of {model.name} at {entry.band.text}"
 
 
-def level_in_band_db(model: Model) -> float:
+def level_in_band_db(model: KnownModel) -> float:
     """
     The maker's level as it falls on each third octave the model plays; 0 where the maker gives
     none.

@@ -4,7 +4,7 @@ lines, radio and stock.
 """
 
 from collections.abc import Iterator
-from typing import Annotated, ClassVar
+from typing import Annotated
 
 from builder.departments.sound.description.loudspeakers import (
     Amplifier,
@@ -51,9 +51,6 @@ MOST_BOXES = 1_000
 class Sound(DepartmentFile):
     """Sound: the house system, positions, lines, radio and stock."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset(
-        {"audience", "claimed_levels", "neighbours", "policy"}
-    )
     policy: HousePolicy | None = None
     """Whether visitors use the house system."""
     processor: Annotated[Maybe[Processor], Decisive()] = Absent.NOT_STATED

@@ -98,7 +98,7 @@ class Model(Line):
     defines: ClassVar[str] = "loudspeaker"
     name: Name
     """The model's name."""
-    kind: Annotated[Literal["line box", "full range", "sub"], OfModel()]
+    kind: Annotated[Maybe[Literal["line box", "full range", "sub"]], OfModel()]
     """Line box (one of a flown column that acts as a whole), full range, or sub."""
     level: Annotated[Maybe[Level], Possible(0.0, 194.0), Plausible(90.0, 155.0), OfModel()] = (
         Absent.NOT_STATED
@@ -113,18 +113,20 @@ class Model(Line):
     How far that level is above the average of the maker's signal: 12 dB for a peak with noise of 12
     dB crest, 0 dB where it is an average.
     """
-    lowest: Annotated[Frequency, Possible(1.0, 100_000.0), Plausible(15.0, 400.0), OfModel()]
+    lowest: Annotated[Maybe[Frequency], Possible(1.0, 100_000.0), Plausible(15.0, 400.0), OfModel()]
     """The lowest frequency it is used for."""
-    highest: Annotated[Frequency, Possible(1.0, 100_000.0), Plausible(50.0, 22_000.0), OfModel()]
+    highest: Annotated[
+        Maybe[Frequency], Possible(1.0, 100_000.0), Plausible(50.0, 22_000.0), OfModel()
+    ]
     """The highest frequency it is used for."""
     coverage: Annotated[tuple[Coverage, ...], OfModel()] = ()
     """
     The maker's nominal coverage by octave band. Bands that are left out take a piston of the box's
     width, and the page says so.
     """
-    width: Annotated[Length, Possible.above(0.0, 20.0), Plausible(0.08, 2.5), OfModel()]
+    width: Annotated[Maybe[Length], Possible.above(0.0, 20.0), Plausible(0.08, 2.5), OfModel()]
     """Width of the front."""
-    height: Annotated[Length, Possible.above(0.0, 20.0), Plausible(0.08, 2.5), OfModel()]
+    height: Annotated[Maybe[Length], Possible.above(0.0, 20.0), Plausible(0.08, 2.5), OfModel()]
     """Height of the front. In a hang the boxes follow each other at this distance."""
     depth: Annotated[Maybe[Length], Possible.above(0.0, 20.0), Plausible(0.08, 2.5), OfModel()] = (
         Absent.NOT_STATED
@@ -137,7 +139,8 @@ class Model(Line):
 
     @model_validator(mode="after")
     def _makes_sense(self) -> "Model":
-        if self.lowest.hz >= self.highest.hz:
+        low, high = self.lowest, self.highest
+        if isinstance(low, Frequency) and isinstance(high, Frequency) and low.hz >= high.hz:
             words = {"advice": "write the lower frequency as lowest"}
             raise PydanticCustomError(
                 "band-backwards", "has its lowest frequency at or above its highest", words
@@ -343,18 +346,19 @@ class AudienceArea(Movable):
     their steps.
     """
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"configurations", "underside"})
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"configurations"})
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"underside"})
     public_because: ClassVar[str] = "levels are told over it"
     defines: ClassVar[str] = "audience area"
     name: Name
     """The name of the area."""
-    kind: Literal["floor", "balcony", "tier", "lawn", "boxes"]
+    kind: Maybe[Literal["floor", "balcony", "tier", "lawn", "boxes"]]
     """Floor, balcony, tier, lawn or boxes."""
-    ears: Annotated[Length, Possible.above(0.0, 5.0), Plausible(0.9, 1.9)]
+    ears: Annotated[Maybe[Length], Possible.above(0.0, 5.0), Plausible(0.9, 1.9)]
     """Height of the listeners' ears above the floor: about 1.2 m seated, 1.65 m standing."""
-    corners: Annotated[tuple[Corner, ...], Encloses()]
+    corners: Annotated[Maybe[tuple[Corner, ...]], Encloses()]
     """The corners in order around it."""
-    underside: Annotated[Length | None, Possible(0.0, 20.0), Plausible(0.05, 3.0)] = None
+    underside: Annotated[Perhaps[Length], Possible(0.0, 20.0), Plausible(0.05, 3.0)] = None
     """
     For a balcony or tier: how far its underside is below its floor at the front edge, which hides
     hangs from ears below. Left out: thin.

@@ -3,6 +3,7 @@
 from typing import Annotated, ClassVar, Literal
 
 from builder.departments.sound.description.loudspeakers import At
+from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.quantities import Across, Depth, Height, Length, Level
 from builder.reading.words import Name
@@ -40,13 +41,13 @@ class Neighbour(Line):
     defines: ClassVar[str] = "neighbour"
     name: Name
     """What the place is called."""
-    at: Outside
+    at: Maybe[Outside]
     """Where the ears or the microphone are."""
-    above_ground: Annotated[Length, Possible(0.0, 1_000.0), Plausible(0.5, 60.0)]
+    above_ground: Annotated[Maybe[Length], Possible(0.0, 1_000.0), Plausible(0.5, 60.0)]
     """How high that is above the ground there."""
-    ground: Between
+    ground: Maybe[Between]
     """What the ground is made of on the way."""
-    mix_level: Annotated[Level, Possible(0.0, 194.0), Plausible(70.0, 120.0)]
+    mix_level: Annotated[Maybe[Level], Possible(0.0, 194.0), Plausible(70.0, 120.0)]
     """The A-weighted equivalent level at the mix position that the level there is wanted for."""
     limit: Name | None = None
     """The limit that holds there, by its name in house.yml."""

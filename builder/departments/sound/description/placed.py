@@ -4,19 +4,24 @@ is missing; they are counted, used and weighed all the same.
 """
 
 from collections.abc import Iterable, Iterator
-from typing import TypeGuard
+from typing import Literal, TypeGuard
 
+from builder.departments.sound.description import Sound
 from builder.departments.sound.description.loudspeakers import (
     At,
+    AudienceArea,
+    Corner,
     Fill,
     FillBox,
     Hang,
+    Model,
     Spot,
     SubLine,
     Turn,
 )
+from builder.departments.sound.description.neighbours import Between, Neighbour, Outside
 from builder.reading.absent import Absent
-from builder.reading.quantities import Angle, Duration, Height, Length, Level
+from builder.reading.quantities import Angle, Duration, Frequency, Height, Length, Level
 from builder.reading.written import Line
 
 HANG_NEEDS = (
@@ -48,6 +53,91 @@ BOX_NEEDS = (
     ("turned", "how far each box of {} is turned"),
     ("down", "how far each box of {} looks down"),
 )
+
+
+AREA_NEEDS = (
+    ("corners", "the corners of {}"),
+    ("ears", "the height of ears in {}"),
+    ("kind", "whether {} is a balcony"),
+    ("underside", "the underside of {}"),
+)
+
+
+class DrawnArea(AudienceArea):
+    """An area whose geometry is known. Only types are told by it: none is ever made."""
+
+    kind: Literal["floor", "balcony", "tier", "lawn", "boxes"]
+    ears: Length
+    corners: tuple[Corner, ...]
+    underside: Length | None
+
+
+def is_drawn_area(area: AudienceArea) -> TypeGuard[DrawnArea]:
+    """Whether all of an area's geometry is known."""
+    return not any(lacking(area, AREA_NEEDS, ""))
+
+
+def undrawn_areas(sound: Sound) -> tuple[str, ...]:
+    """What is missing of the geometry of the areas in use, or that nobody knows which there are."""
+    areas = [area for area in sound.audience if area.condition != "out of service"]
+    found = [words for area in areas for words in lacking(area, AREA_NEEDS, area.name)]
+    return ("the audience areas",) if "audience" in sound.unknown else tuple(found)
+
+
+MODEL_NEEDS = (
+    ("kind", "what kind of loudspeaker {} is"),
+    ("lowest", "the lowest frequency of {}"),
+    ("highest", "the highest frequency of {}"),
+    ("width", "the width of {}"),
+    ("height", "the height of {}"),
+)
+
+
+class KnownModel(Model):
+    """A model with all that a field needs. Only types are told by it: none is ever made."""
+
+    kind: Literal["line box", "full range", "sub"]
+    lowest: Frequency
+    highest: Frequency
+    width: Length
+    height: Length
+
+
+def is_known_model(model: Model) -> TypeGuard[KnownModel]:
+    """Whether all is known of a model that a field needs, its level and coverage aside."""
+    return not lacking_of_model(model)
+
+
+def lacking_of_model(model: Model) -> tuple[str, ...]:
+    """What must be known before a model can be heard, its level and coverage aside."""
+    return tuple(lacking(model, MODEL_NEEDS, model.name))
+
+
+NEIGHBOUR_NEEDS = (
+    ("at", "where {} is"),
+    ("above_ground", "how high {} is above the ground"),
+    ("ground", "the ground on the way to {}"),
+    ("mix_level", "the level at the mix position that {} is told for"),
+)
+
+
+class KnownNeighbour(Neighbour):
+    """A neighbour of whom all is known. Only types are told by it: none is ever made."""
+
+    at: Outside
+    above_ground: Length
+    ground: Between
+    mix_level: Level
+
+
+def is_known_neighbour(neighbour: Neighbour) -> TypeGuard[KnownNeighbour]:
+    """Whether all is known that the level at a neighbour needs."""
+    return not lacking_of_neighbour(neighbour)
+
+
+def lacking_of_neighbour(neighbour: Neighbour) -> tuple[str, ...]:
+    """What must be known before the level at a neighbour can be told."""
+    return tuple(lacking(neighbour, NEIGHBOUR_NEEDS, neighbour.name))
 
 
 class PlacedHang(Hang):

@@ -36,7 +36,6 @@ class Radio(Loose):
     """A radio system of the house: what it is, where it tunes and what it is on."""
 
     counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"working"})
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"tunes", "on"})
     public_because: ClassVar[str] = "a show's own radio has to keep clear of it"
     defines: ClassVar[str] = "radio system"
     name: Name
@@ -75,7 +74,6 @@ class Radio(Loose):
 class Spectrum(Line):
     """What a visiting radio coordinator must know."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"television"})
     public_because: ClassVar[str] = "a show has to keep to it"
     coordinator: Annotated[Maybe[Text], Decisive()] = Absent.NOT_STATED
     """Who coordinates frequencies here, by role."""

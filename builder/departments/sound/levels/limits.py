@@ -19,6 +19,7 @@ from builder.formulas.levels import (
     remaining_level_db,
 )
 from builder.pack import Figure, Input, Item, Value
+from builder.reading.absent import is_unknown
 from builder.reading.in_part import as_written
 from builder.reading.quantities import Level
 from builder.working import figure, missing, worked
@@ -132,9 +133,13 @@ def may_be_dba(claim: ClaimedLevel) -> bool:
 
 
 def claimed(claim: ClaimedLevel) -> tuple[str, float | None]:
-    """A claim in words with its level, None where there is no one level. [dB(A)]"""
+    """
+    A claim in words with its level, None where there is no one level, or nobody knows whether it is
+    an equivalent level there. [dB(A)]
+    """
     if isinstance(claim.level, Level):
-        return f"Claimed: {claim.level.text}", claim.level.db
+        is_sure = not (is_unknown(claim.metric) or is_unknown(claim.at))
+        return f"Claimed: {claim.level.text}", claim.level.db if is_sure else None
     return f"Claimed: {as_written(claim.level)}", None
 
 
@@ -142,12 +147,17 @@ def lacking_dose(key: str) -> Iterator[Figure]:
     """That nothing is told of a dose without a level."""
     for name, words, _ in CRITERIA:
         work, label = worked(allowed_hours, inputs=()), f"Day's dose full after, {words}"
-        yield missing(f"{key}.{name}", label, work, ("the level",), caution=NOISE)
+        lacks = ("an equivalent level known to be at the mix position",)
+        yield missing(f"{key}.{name}", label, work, lacks, caution=NOISE)
 
 
 def at_mix(claim: ClaimedLevel, mix_place: str) -> bool:
-    """Whether a claim is an equivalent level at the mix position: no other can be a dose there."""
-    return claim.metric == "equivalent level" and claim.at == mix_place
+    """
+    Whether a claim is an equivalent level at the mix position, or may be, for nobody knows it: no
+    other can be a dose there.
+    """
+    may_be_mean = claim.metric == "equivalent level" or is_unknown(claim.metric)
+    return may_be_mean and (claim.at == mix_place or is_unknown(claim.at))
 
 
 def dose_figures(level_dba: float, key: str) -> Iterator[Figure]:

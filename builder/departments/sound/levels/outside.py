@@ -8,8 +8,13 @@ import numpy as np
 from builder.cautions import NOISE
 from builder.departments.sound.areas.coverage import THIRDS, Listening, mean_level_db
 from builder.departments.sound.areas.geometry import Point, floor_corners
-from builder.departments.sound.description.loudspeakers import AudienceArea
 from builder.departments.sound.description.neighbours import Neighbour
+from builder.departments.sound.description.placed import (
+    DrawnArea,
+    KnownNeighbour,
+    is_known_neighbour,
+    lacking_of_neighbour,
+)
 from builder.exchange import SoundLimit
 from builder.formulas.areas import floor_of
 from builder.formulas.field import field, programme_level_db
@@ -49,7 +54,7 @@ def source_of(heard: Listening) -> Point:
     return across, deep, high
 
 
-def ground_m(source: Point, areas: Sequence[AudienceArea]) -> float:
+def ground_m(source: Point, areas: Sequence[DrawnArea]) -> float:
     """The ground at the stage: the floor of the audience area that comes nearest to the source."""
     nearest = min(
         areas,
@@ -62,7 +67,7 @@ def ground_m(source: Point, areas: Sequence[AudienceArea]) -> float:
     )
 
 
-def path_to(neighbour: Neighbour, heard: Listening, areas: Sequence[AudienceArea]) -> Path:
+def path_to(neighbour: KnownNeighbour, heard: Listening, areas: Sequence[DrawnArea]) -> Path:
     """The way from the source to a neighbour."""
     source, at = source_of(heard), neighbour.at
     plan_m = hypot(at.across.m - source[0], at.depth.m - source[1])
@@ -76,7 +81,7 @@ def path_to(neighbour: Neighbour, heard: Listening, areas: Sequence[AudienceArea
     )
 
 
-def heard_at(neighbour: Neighbour, heard: Listening, path: Path) -> Outdoors:
+def heard_at(neighbour: KnownNeighbour, heard: Listening, path: Path) -> Outdoors:
     """The level at a neighbour when the stated level is at the mix position."""
     place_m = np.array([[neighbour.at.across.m, neighbour.at.depth.m, neighbour.at.height.m]])
     speakers = heard.system.speakers(fills=True)
@@ -104,11 +109,15 @@ def heard_at(neighbour: Neighbour, heard: Listening, path: Path) -> Outdoors:
 def neighbour_figures(
     neighbour: Neighbour,
     heard: Listening | None,
-    areas: Sequence[AudienceArea],
+    areas: Sequence[DrawnArea],
     key: str,
     lacks: Sequence[str] = (),
 ) -> Iterator[Figure]:
     """The level there, or what it ``lacks``."""
+    if not is_known_neighbour(neighbour):
+        work, unknown = worked(outdoor_level, inputs=()), lacking_of_neighbour(neighbour)
+        yield missing(f"{key}.level", "Level there", work, unknown, caution=NOISE)
+        return
     label = f"With {neighbour.mix_level.text} at the mix position"
     if heard is None or not areas or neighbour.mix_level.weighting != "A":
         lacking = (
@@ -131,7 +140,7 @@ def neighbour_figures(
     )
 
 
-def working(neighbour: Neighbour, path: Path, found: Outdoors) -> Working:
+def working(neighbour: KnownNeighbour, path: Path, found: Outdoors) -> Working:
     """How the level there came about."""
     ground = neighbour.ground
     inputs = (
@@ -163,7 +172,7 @@ def working(neighbour: Neighbour, path: Path, found: Outdoors) -> Working:
 def over_limits(
     neighbours: Sequence[Neighbour],
     heard: Listening | None,
-    areas: Sequence[AudienceArea],
+    areas: Sequence[DrawnArea],
     limits: Sequence[SoundLimit],
 ) -> Iterator[Finding]:
     """Neighbours who would hear more than their limit, and limits that house.yml does not state."""
@@ -183,6 +192,8 @@ def over_limits(
                 sentence,
                 place=place(neighbour.where("limit")),
             )
+        elif not is_known_neighbour(neighbour):
+            continue
         elif heard and areas and neighbour.mix_level.weighting == limit.weighting == "A":
             level_dba = heard_at(neighbour, heard, path_to(neighbour, heard, areas)).total_dba
             if level_dba > limit.level_db:

@@ -9,6 +9,7 @@ from typing import TypeVar
 from builder.confirming import odd
 from builder.departments.sound.description import Sound
 from builder.departments.sound.description.loudspeakers import At, Hang, Model, SubLine
+from builder.departments.sound.description.placed import KnownModel
 from builder.departments.sound.findings import fills_of, subs_of
 from builder.departments.sound.hanging import Models, hangs_of, models_of
 from builder.oddities import Named, Standing, on_one_spot, read_between, unlike_neighbours
@@ -42,7 +43,7 @@ def oddities(sound: Sound) -> Iterator[Finding]:
     yield from unlike_neighbours(tops(sound), "the tops of the other hangs")
 
 
-def light_or_heavy(model: Model) -> Iterator[Finding]:
+def light_or_heavy(model: KnownModel) -> Iterator[Finding]:
     """A box that weighs what no box of its size does."""
     if not isinstance(model.weight, Mass):
         return

@@ -6,7 +6,7 @@ straight line.
 from collections.abc import Iterator
 
 from builder.departments.sound.description import Sound
-from builder.departments.sound.description.loudspeakers import AudienceArea
+from builder.departments.sound.description.placed import DrawnArea, is_drawn_area
 from builder.departments.sound.description.positions import MixPosition, MonitorPosition
 from builder.exchange import Offers, Statement
 from builder.formulas.tie_lines import straight_m
@@ -31,7 +31,7 @@ def statements(sound: Sound) -> Iterator[Statement]:
             yield Statement("number of places lost to the mix position", "", mix.places_lost, where)
         yield from cable_path(mix, sound)
     for area in sound.audience:
-        yield from level_floor(area)
+        yield from level_floor(area) if is_drawn_area(area) else ()
 
 
 def sizes(position: MixPosition | MonitorPosition) -> Iterator[Statement]:
@@ -51,7 +51,7 @@ def cable_path(mix: MixPosition, sound: Sound) -> Iterator[Statement]:
         yield Statement("cable path between", ends, mix.cable_path, where, PATH_WITHIN)
 
 
-def level_floor(area: AudienceArea) -> Iterator[Statement]:
+def level_floor(area: DrawnArea) -> Iterator[Statement]:
     """How far a level floor is below the deck, or above it."""
     heights = [corner.height for corner in area.corners]
     if area.kind == "floor" and len({height.m for height in heights}) == 1:

@@ -15,8 +15,7 @@ from builder.cautions import NOISE
 from builder.departments.sound.areas.coverage import Listening
 from builder.departments.sound.areas.geometry import Box, boxes_of_subs, corners_of
 from builder.departments.sound.areas.sources import loudspeaker
-from builder.departments.sound.description.loudspeakers import AudienceArea, Model
-from builder.departments.sound.description.placed import PlacedSubs
+from builder.departments.sound.description.placed import DrawnArea, KnownModel, PlacedSubs
 from builder.departments.sound.figures import by_hand
 from builder.departments.sound.subs.line import (
     coverage_figure,
@@ -64,7 +63,7 @@ class Floor:
         return self.right_m - self.left_m
 
 
-def played_hz(model: Model) -> tuple[float, ...]:
+def played_hz(model: KnownModel) -> tuple[float, ...]:
     """The third octaves that a sub plays."""
     return tuple(
         hertz
@@ -73,7 +72,7 @@ def played_hz(model: Model) -> tuple[float, ...]:
     )
 
 
-def floor_at(line: PlacedSubs, spot: Spot | None, areas: Sequence[AudienceArea]) -> Floor | None:
+def floor_at(line: PlacedSubs, spot: Spot | None, areas: Sequence[DrawnArea]) -> Floor | None:
     """The audience's width at the mix position's depth, where that lies in front of the line."""
     if spot is None or spot.depth_m >= line.at.depth.m:
         return None
@@ -90,6 +89,11 @@ def crossings_m(corners: Sequence[tuple[float, float]], depth_m: float) -> Itera
     for (ax, ay), (bx, by) in pairwise((*corners, corners[0])):
         if (ay - depth_m) * (by - depth_m) <= 0 and ay != by:
             yield ax + (depth_m - ay) * (bx - ax) / (by - ay)
+
+
+def untold_audience(key: str, lacks: Sequence[str]) -> Figure:
+    """What stands for the audience's width where an area's corners are not known."""
+    return missing(f"{key}.audience_angle", "Audience there", worked(field, inputs=()), lacks)
 
 
 def audience_figure(line: PlacedSubs, floor: Floor, key: str, system: System) -> Figure:
@@ -131,7 +135,7 @@ def band_items(
     line: PlacedSubs,
     key: str,
     *,
-    model: Model,
+    model: KnownModel,
     floor: Floor | None,
     heard: Listening | None,
     lacks: Sequence[str],

@@ -1,6 +1,6 @@
 """The sub line: the delay of each sub, what the arc covers and what it costs."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from math import sqrt
 
 from builder.cautions import NOISE
@@ -69,6 +69,12 @@ def unplaced_figures(subs: SubLine, key: str) -> Iterator[Figure]:
         yield missing(f"{key}.playing", "Subs that play", worked(arc_delays_ms, inputs=()), lacks)
     unknown = worked(arc_delays_ms, inputs=(), leaves_out=LEAVES_OUT)
     yield missing(f"{key}.delays", "Delays and coverage", unknown, lacks)
+
+
+def unheard_line(key: str, lacks: Sequence[str]) -> Figure:
+    """What stands for the coverage of a line of whose model something is not known."""
+    unknown = worked(coverage_width_deg, inputs=(), leaves_out=LEAVES_OUT)
+    return missing(f"{key}.covers", "Coverage by frequency", unknown, lacks, caution=NOISE)
 
 
 def playing_figure(count: int, out: tuple[int, ...], key: str) -> Figure:

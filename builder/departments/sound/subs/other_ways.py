@@ -15,8 +15,7 @@ from builder.cautions import NOISE
 from builder.departments.sound.areas.coverage import Listening, mean_level_db
 from builder.departments.sound.areas.geometry import Box, boxes_of_subs
 from builder.departments.sound.areas.sources import loudspeaker
-from builder.departments.sound.description.loudspeakers import Model
-from builder.departments.sound.description.placed import PlacedSubs
+from builder.departments.sound.description.placed import KnownModel, PlacedSubs
 from builder.departments.sound.figures import signed
 from builder.departments.sound.subs.bands import played_hz
 from builder.departments.sound.subs.line import delays_ms, playing, radius_m
@@ -84,7 +83,7 @@ END_FIRE, GRADIENT = "end-fire", "gradient"
 WAYS = (END_FIRE, GRADIENT)
 
 
-def pairs_of(line: PlacedSubs, model: Model, speed_m_s: float) -> Pairs | None:
+def pairs_of(line: PlacedSubs, model: KnownModel, speed_m_s: float) -> Pairs | None:
     """
     The subs that play in pairs over the length of the line; None where they are too few, in the air
     or under the stage.
@@ -110,12 +109,12 @@ def pairs_of(line: PlacedSubs, model: Model, speed_m_s: float) -> Pairs | None:
     )
 
 
-def middle_hz(model: Model) -> float:
+def middle_hz(model: KnownModel) -> float:
     """The middle of what the subs play, on a scale of octaves, up to 100 Hz."""
     return sqrt(model.lowest.hz * max(model.lowest.hz, min(model.highest.hz, HIGHEST_HZ)))
 
 
-def depth_m(model: Model, speed_m_s: float) -> float:
+def depth_m(model: KnownModel, speed_m_s: float) -> float:
     """A quarter of a wavelength there, in steps that a tape measure shows."""
     return round(speed_m_s / middle_hz(model) / 4 / DEPTH_STEP_M) * DEPTH_STEP_M
 
@@ -130,7 +129,7 @@ def untold_ways(line: PlacedSubs, key: str) -> Item:
 def way_items(
     line: PlacedSubs,
     key: str,
-    model: Model,
+    model: KnownModel,
     heard: Listening | None,
     *,
     lacks: Sequence[str],
@@ -163,7 +162,7 @@ def way_items(
         yield from untold_bands(f"{key}.ways", model, lacks)
 
 
-def whole_figures(pairs: Pairs, model: Model, key: str, system: System) -> Iterator[Figure]:
+def whole_figures(pairs: Pairs, model: KnownModel, key: str, system: System) -> Iterator[Figure]:
     """How many pairs, and how far from front to rear."""
     count = len(pairs.across_m)
     left = f", {pairs.left_over} left over" if pairs.left_over else ""
@@ -226,7 +225,7 @@ def delay_figures(
         )
 
 
-def band_items(pairs: Pairs, key: str, model: Model, heard: Listening) -> Iterator[Item]:
+def band_items(pairs: Pairs, key: str, model: KnownModel, heard: Listening) -> Iterator[Item]:
     """
     What each way does in each third octave, at the mix position and on the stage, against the line
     as set.
@@ -260,7 +259,7 @@ def band_items(pairs: Pairs, key: str, model: Model, heard: Listening) -> Iterat
         yield Item(key=name, kind="subwayband", name=f"{hertz:g} Hz", figures=tuple(figures))
 
 
-def untold_bands(key: str, model: Model, lacks: Sequence[str]) -> Iterator[Item]:
+def untold_bands(key: str, model: KnownModel, lacks: Sequence[str]) -> Iterator[Item]:
     """Each third octave where something that every map needs is not known."""
     for hertz in played_hz(model):
         name = band_key(key, hertz)

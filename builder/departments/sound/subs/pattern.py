@@ -14,7 +14,7 @@ from builder.departments.sound.areas.coverage import Listening, against, mean_le
 from builder.departments.sound.areas.geometry import Box, boxes_of_subs, corners_of
 from builder.departments.sound.areas.sources import loudspeaker
 from builder.departments.sound.description import Sound
-from builder.departments.sound.description.placed import PlacedSubs
+from builder.departments.sound.description.placed import PlacedSubs, is_drawn_area
 from builder.departments.sound.subs.bands import played_hz
 from builder.departments.sound.subs.line import delays_ms
 from builder.departments.sound.subs.other_ways import LEAVES_OUT as PAIRS_LEAVE_OUT
@@ -143,7 +143,9 @@ def plan_points(sound: Sound, line: PlacedSubs, heard: Listening) -> tuple[Array
     A grid over the audience and the downstage part of the stage, at the height of the mix
     position's ears; and its step.
     """
-    corners = [corner for area in sound.audience for corner in corners_of(area)]
+    corners = [
+        corner for area in sound.audience if is_drawn_area(area) for corner in corners_of(area)
+    ]
     xs, ys = [x for x, _ in corners], [y for _, y in corners]
     left, right = min(xs) - MARGIN_M, max(xs) + MARGIN_M
     near, far = min(ys), max(line.at.depth.m + BEHIND_M, *ys)
