@@ -22,7 +22,7 @@ def section_in(section: Section, name: str) -> Section:
     if other:
         fields |= {field.key: field for field in other.fields}
         fields = {key: field for key, field in fields.items() if key not in other.without_maps}
-    gone = [item for item in section.items if not stands_in(item, name)]
+    gone = [item for item in section.items if not stands_in(instead.get(item.key, item), name)]
     keys = {item.key for item in gone} | set(other.without if other else ())
     items = tuple(instead.get(item.key, item) for item in section.items if not is_of(item, keys))
     outlines = (*section.outlines, *(other.outlines if other else ()))

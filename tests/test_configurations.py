@@ -175,3 +175,42 @@ def test_a_house_where_nothing_moves_is_worked_out_once() -> None:
     there = folder("quarry")
     pack = pack_of(venue_of(there.texts, there.photos))
     assert [section.elsewhere for section in pack.sections] == [()] * len(pack.sections)
+
+
+OTHER_MIX = {
+    "configurations": [OTHER],
+    "place": "Mix position",
+    "width": "3.1 m",
+    "depth": "2.2 m",
+    "ears": "1.4 m",
+    "cover": "A tent roof.",
+}
+
+
+def with_another_mix() -> Pack:
+    """The demo, whose mix position is narrower in the thrust."""
+    there = folder("demo")
+    data = {**composed("demo")["sound.yml"], "other_mix_positions": [OTHER_MIX]}
+    texts = {**there.texts, "sound.yml": json.dumps(data, ensure_ascii=False)}
+    return pack_of(venue_of(texts, there.photos))
+
+
+@pytest.mark.parametrize(("name", "width"), [(USUAL, 4.8), (OTHER, 3.1)])
+def test_a_show_finds_the_mix_position_of_its_configuration(name: str, width: float) -> None:
+    view = view_of(fit_record(with_another_mix()), name)
+    [mix] = [
+        item for section in view["sections"] for item in section["items"] if item["kind"] == "mix"
+    ]
+    assert mix["values"]["width"]["number"] == width
+
+
+def test_its_page_tells_both_and_levels_are_those_of_each() -> None:
+    pack = with_another_mix()
+    page = next(page for page in document_of(pack).pages if page.key == "sound")
+    blocks = str(page.blocks)
+    assert "3.1 m" in blocks
+    assert "A tent roof." in blocks
+    there = arranged.pack_in(pack, OTHER).section("sound")
+    assert there is not None
+    [mix] = there.of_kind("mix")
+    assert mix.text("ears") == "1.4 m"

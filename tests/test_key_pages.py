@@ -7,7 +7,7 @@ from functools import cache
 from typing import Any
 
 import pytest
-from pydantic import ValidationError
+from pydantic import TypeAdapter, ValidationError
 
 from builder.explaining.addresses import address_of, addresses, explained_on
 from builder.explaining.examples import examples_in
@@ -95,7 +95,25 @@ def written_records() -> Mapping[type[Written], list[Mapping[str, Any]]]:
         description.placed({}, ())
         for record in records_within(description):
             found.setdefault(type(record), []).append(at(data, record.path_in_file))
+    for record, part in whole_lines_of_parts():
+        found.setdefault(record, []).append(part)
     return found
+
+
+def whole_lines_of_parts() -> Iterator[tuple[type[Written], Mapping[str, Any]]]:
+    """The lines of files with examples that are whole by themselves, by their kind of record."""
+    for name, text in example_files():
+        kind = files().get(name)
+        data = compose(text, name).data
+        for key, lines in data.items() if kind and isinstance(data, dict) else ():
+            field = kind.model_fields.get(key) if kind else None
+            for line in lines if field and isinstance(lines, list) else ():
+                try:
+                    (record,) = TypeAdapter(field.annotation).validate_python([line])
+                except (ValidationError, TypeError, ValueError):
+                    continue  # a line of which only some keys are shown
+                if isinstance(record, Written):
+                    yield type(record), line
 
 
 def is_read(place: Place, value: object) -> bool:

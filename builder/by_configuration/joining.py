@@ -92,8 +92,15 @@ def told_in(
 
 
 def values_of(item: Item) -> list[tuple[object, ...]]:
-    """What the figures of an item tell, without how they were worked out."""
-    return [(figure.key, figure.value, figure.missing, figure.note) for figure in item.figures]
+    """
+    What an item tells, without how its figures were worked out; lists of names tell what is there
+    in any configuration.
+    """
+    facts = [fact for fact in item.facts if fact.value is None or not fact.value.parts]
+    return [
+        *((fact.key, fact.standing, fact.value) for fact in facts),
+        *((figure.key, figure.value, figure.missing, figure.note) for figure in item.figures),
+    ]
 
 
 def differing_fields(section: Section, usual: Section) -> Iterator[Field]:

@@ -97,12 +97,19 @@ def lists_of(file: DepartmentFile) -> Iterator[tuple[str, tuple[Any, ...]]]:
 
 
 def standing_in(file: DepartmentFile, name: str) -> DepartmentFile:
-    """A file without the lines that are there in other configurations only; itself if all are."""
+    """
+    A file without the lines that are there in other configurations only, and with those in their
+    place that take another's; itself if all are there.
+    """
     kept: dict[str, Any] = {}
     for key, lines in lists_of(file):
         there = tuple(line for line in lines if is_there(line, name))
+        instead = [line for line in there if isinstance(line, Movable) and line.instead_of]
         if len(there) < len(lines):
             kept[key] = there or none_left(file, key)
+        if instead:
+            kept[instead[0].instead_of] = instead[0]
+            kept[key] = ()
     return file.model_copy(update=kept) if kept else file
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from builder.document import Block, Caution, Heading, Paragraph, Row, Table
-from builder.layout import shown_figure, workings
+from builder.layout import shown_fact, shown_figure, workings
 from builder.pack import Figure, InConfiguration, Item, Section
 from builder.reading.addresses import address
 
@@ -34,8 +34,11 @@ def blocks_in(other: InConfiguration, section: Section, usually: str) -> Iterato
     usual = {item.key: item for item in section.items}
     pairs = [pair for item in other.items for pair in differing(item, usual[item.key])]
     rows = [
-        Row([item.name, there.label, shown_figure(here), shown_figure(there)])
-        for item, here, there in pairs
+        *(row for item in other.items for row in fact_rows(item, usual[item.key])),
+        *(
+            Row([item.name, there.label, shown_figure(here), shown_figure(there)])
+            for item, here, there in pairs
+        ),
     ]
     yield Heading(3, names, f"in-{address(names)}")
     yield Table(
@@ -44,6 +47,15 @@ def blocks_in(other: InConfiguration, section: Section, usually: str) -> Iterato
         summary=f"What differs in {names}",
     )
     yield workings(f"How it was worked out for {names}", [there for _, _, there in pairs])
+
+
+def fact_rows(there: Item, here: Item) -> Iterator[Row]:
+    """A row for each fact of an item that is another in another configuration."""
+    known = {fact.key: fact for fact in here.facts}
+    for fact in there.facts:
+        own = known.get(fact.key)
+        if shown_fact(own) != shown_fact(fact) and not (fact.value and fact.value.parts):
+            yield Row([there.name, fact.label, shown_fact(own), shown_fact(fact)])
 
 
 def differing(there: Item, here: Item) -> Iterator[tuple[Item, Figure | None, Figure]]:

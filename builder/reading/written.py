@@ -384,6 +384,9 @@ class Movable(InConfigurations):
     the lines that are there.
     """
 
+    instead_of: ClassVar[str] = ""
+    """The key of the file whose line it takes the place of where it is there; empty for none."""
+
 
 class Loose(Line):
     """A line of loose stock: what is put away while no show uses it."""

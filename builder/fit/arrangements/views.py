@@ -51,13 +51,14 @@ def narrowed(view: View, keys: list[str]) -> View:
 def section_in(section: Section, configuration: str) -> Section:
     """A section with those of its lines that stand in a configuration."""
     there = items_instead(section, configuration)
-    gone = [item["key"] for item in section["items"] if not stands_in(item, configuration)]
+    every = [there.get(item["key"], item) for item in section["items"]]
+    gone = [item["key"] for item in every if not stands_in(item, configuration)]
     without = gone_instead(section, configuration)
     return {
         **section,
         "items": [
-            there.get(item["key"], item)
-            for item in section["items"]
+            item
+            for item in every
             if stands_in(item, configuration) and not is_of(item, gone, without)
         ],
         "outlines": outlines_in(section, configuration),

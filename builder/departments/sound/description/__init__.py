@@ -4,7 +4,7 @@ lines, radio and stock.
 """
 
 from collections.abc import Iterator
-from typing import Annotated
+from typing import Annotated, ClassVar
 
 from builder.departments.sound.description.loudspeakers import (
     Amplifier,
@@ -24,6 +24,8 @@ from builder.departments.sound.description.positions import (
     MixPosition,
     MonitorPosition,
     MonitorStock,
+    OtherMixPosition,
+    OtherMonitorPosition,
     Processor,
     Room,
     Split,
@@ -51,6 +53,9 @@ MOST_BOXES = 1_000
 class Sound(DepartmentFile):
     """Sound: the house system, positions, lines, radio and stock."""
 
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset(
+        {"other_mix_positions", "other_monitor_positions"}
+    )
     policy: HousePolicy | None = None
     """Whether visitors use the house system."""
     processor: Annotated[Maybe[Processor], Decisive()] = Absent.NOT_STATED
@@ -59,6 +64,8 @@ class Sound(DepartmentFile):
     """The inputs to the house system."""
     mix_position: Annotated[Maybe[MixPosition], Decisive()] = Absent.NOT_STATED
     """Where the visiting engineer mixes."""
+    other_mix_positions: tuple[OtherMixPosition, ...] = ()
+    """Where the visiting engineer mixes in other configurations of the house."""
     claimed_levels: tuple[ClaimedLevel, ...] = ()
     """The levels the house says its system reaches."""
     room: Room | None = None
@@ -81,6 +88,8 @@ class Sound(DepartmentFile):
     """Places outside where the level matters, for open-air houses."""
     monitor_position: Annotated[Maybe[MonitorPosition], Decisive()] = Absent.NOT_STATED
     """Where monitors are mixed."""
+    other_monitor_positions: tuple[OtherMonitorPosition, ...] = ()
+    """Where monitors are mixed in other configurations of the house."""
     monitors: tuple[MonitorStock, ...] = ()
     """Wedges, side fills and drum fills."""
     consoles: tuple[Console, ...] = ()

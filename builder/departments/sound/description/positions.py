@@ -19,6 +19,7 @@ from builder.reading.written import (
     InConfigurations,
     Line,
     Loose,
+    Movable,
     NamesSome,
     Numbered,
     OfModel,
@@ -187,6 +188,14 @@ class MixPosition(InConfigurations):
     """How cases get there once the audience is in, and before."""
 
 
+class OtherMixPosition(MixPosition, Movable):
+    """Where the visiting engineer mixes in other configurations of the house."""
+
+    instead_of: ClassVar[str] = "mix_position"
+    configurations: Annotated[tuple[Name, ...], RefersTo("configuration")]
+    """The configurations in which it is there, by their names in house.yml."""
+
+
 class MonitorPosition(InConfigurations):
     """Where monitors are mixed."""
 
@@ -203,6 +212,14 @@ class MonitorPosition(InConfigurations):
     """How many separate wedge mixes the amplifiers give."""
     note_on_sight: Maybe[Text] = Absent.NOT_STATED
     """What the monitor engineer sees of the stage."""
+
+
+class OtherMonitorPosition(MonitorPosition, Movable):
+    """Where monitors are mixed in other configurations of the house."""
+
+    instead_of: ClassVar[str] = "monitor_position"
+    configurations: Annotated[tuple[Name, ...], RefersTo("configuration")]
+    """The configurations in which it is there, by their names in house.yml."""
 
 
 class MonitorStock(Loose):
