@@ -6,8 +6,9 @@ from dataclasses import replace
 from builder.cautions import LOADS, WIND
 from builder.department import Published, Surroundings
 from builder.departments.rigging.bridles.figures import bridle_figures
-from builder.departments.rigging.bridles.spot_figures import spot_figures
+from builder.departments.rigging.bridles.spot_figures import spot_figures, unknown_spot_figures
 from builder.departments.rigging.bridles.spots import spotted
+from builder.departments.rigging.bridles.standing import Bridled
 from builder.departments.rigging.description import Rigging
 from builder.departments.rigging.description.hangs import HungThing
 from builder.departments.rigging.description.steel import Beam, Zone
@@ -289,10 +290,19 @@ def hang_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
         whole.bridles, stater.named(rigging.bridles, "rigging", "bridle"), strict=True
     ):
         yield replace(item, figures=tuple(bridle_figures(each, item.key, system)))
-    for spot, item in zip(
-        spotted(whole), stater.named(rigging.wanted_spots, "rigging", "wanted-spot"), strict=True
+    found = {each.spot.name: each for each in spotted(whole)}
+    for wanted, item in zip(
+        rigging.wanted_spots,
+        stater.named(rigging.wanted_spots, "rigging", "wanted-spot"),
+        strict=True,
     ):
-        yield replace(item, figures=tuple(spot_figures(spot, whole, item.key, system)))
+        spot = found.get(wanted.name)
+        figures = (
+            unknown_spot_figures(wanted, item.key)
+            if spot is None
+            else spot_figures(spot, whole, item.key, system)
+        )
+        yield replace(item, figures=tuple(figures))
     yield from shares_by_whom(whole, system)
 
 
@@ -378,6 +388,7 @@ def shares_by_whom(whole: Whole, system: System) -> Iterator[Item]:
     """What hangs in the house by who hung it; at least, where a weight is not known."""
     light, heavy = weights_by_whom(whole.lightest), weights_by_whom(whole.heaviest)
     unweighed = dict(each for body in whole.heaviest.bodies for each in body.unweighed)
+    unweighed.update(dict(unweighed_bridles(whole.heaviest)))
     adrift = {load.department for load in whole.strangers if load.hang == ""}
     hoists_open = [] if hoists_kg(whole) is not None else [HOISTS]
     names = dict.fromkeys((*heavy, *unweighed, *light, *hoists_open))
@@ -398,6 +409,7 @@ def shares_by_whom(whole: Whole, system: System) -> Iterator[Item]:
             lacking += tuple(
                 what for body in whole.bodies for by, what in body.unweighed if by == name
             )
+            lacking += tuple(what for by, what in unweighed_bridles(whole) if by == name)
             weight = missing(f"{key}.weight", "Weight", work, lacking, caution=LOADS)
         else:
             weight = figure(f"{key}.weight", "Weight", value, work, caution=LOADS)
@@ -411,10 +423,23 @@ def weights_by_whom(whole: Whole) -> dict[str, float]:
         for name, kg in by_whom(body).items():
             found[name] = found.get(name, 0.0) + kg
     for each in whole.bridles:
-        found[each.bridle.by] = found.get(each.bridle.by, 0.0) + each.bridle.load.kg
+        found[each.bridle.by] = found.get(each.bridle.by, 0.0) + bridle_kg(each)
     if hoists := hoists_kg(whole):
         found[HOISTS] = hoists
     return found
+
+
+def unweighed_bridles(whole: Whole) -> Iterator[tuple[str, str]]:
+    """Who hung a bridle whose load is not known to the full, and what is then missing."""
+    for each in whole.bridles:
+        if not isinstance(each.bridle.load, Mass):
+            yield each.bridle.by, f"the load of {each.bridle.name}"
+
+
+def bridle_kg(each: Bridled) -> float:
+    """What hangs from a bridle, as far as it is known. [kg]"""
+    least, _ = ends_of(each.bridle.load)
+    return least.kg if least else 0.0
 
 
 def stock_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:

@@ -18,6 +18,8 @@ from builder.formulas.bridles import (
     two_leg_bridle,
 )
 from builder.pack import Figure, Input, Value, Working
+from builder.reading.absent import Absent
+from builder.reading.in_part import as_written
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Across, Depth, Height
 from builder.reading.references import spelling
@@ -31,8 +33,9 @@ LEFT_OUT = (
 
 def bridle_figures(each: Bridled, key: str, system: System) -> Iterator[Figure]:
     """The figures of a standing bridle, or what it needs."""
-    inputs = [Input("Load", each.bridle.load.text)]
-    if each.legs is None or each.apex is None:
+    load = each.bridle.load
+    inputs = [Input("Load", as_written(load))]
+    if each.legs is None or each.apex is None or isinstance(load, Absent):
         work = worked(
             two_leg_bridle if len(each.anchors) == 2 else three_leg_bridle,
             inputs=inputs,
@@ -42,7 +45,7 @@ def bridle_figures(each: Bridled, key: str, system: System) -> Iterator[Figure]:
         return
     if each.bridle.leg_lengths:
         yield from landing_figures(each, each.apex, key, system)
-    work = legs_working(each.bridle.load.kg, each.apex, each.anchors, each.legs, inputs)
+    work = legs_working(load.kg, each.apex, each.anchors, each.legs, inputs)
     yield from pull_figures(
         [anchor.point.name for anchor in each.anchors], each.legs, work, key, system
     )

@@ -14,6 +14,7 @@ from builder.departments.rigging.bridles.figures import (
 )
 from builder.departments.rigging.bridles.spots import Choice, Spotted, apex_of
 from builder.departments.rigging.bridles.stock_legs import Leg, Made, length_m, unmeasured_steels
+from builder.departments.rigging.description.bridles import WantedSpot, lacking_of_spot
 from builder.departments.rigging.steel.figures import by_hand, in_words, mass
 from builder.departments.rigging.steel.totals import Whole, factor_of
 from builder.formulas.bridles import three_leg_apex, two_leg_apex
@@ -69,6 +70,12 @@ def spot_figures(each: Spotted, whole: Whole, key: str, system: System) -> Itera
     if whole.rigging.steels:
         factor, unmeasured = factor_of(whole.rigging), unmeasured_steels(whole.rigging.steels)
         yield from stock_figures(each, first, factor, key, system, unmeasured)
+
+
+def unknown_spot_figures(spot: WantedSpot, key: str) -> Iterator[Figure]:
+    """What stands for the figures of a spot of which something is not known."""
+    work = by_hand("the choice with the smallest greatest pull", "choice of points", inputs=[])
+    yield missing(f"{key}.points", "Made by", work, lacking_of_spot(spot), caution=LOADS)
 
 
 def unsaid(whole: Whole) -> str:

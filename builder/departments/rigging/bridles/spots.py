@@ -11,7 +11,7 @@ from builder.departments.rigging.bridles.legs import Legs, legs_to
 from builder.departments.rigging.bridles.standing import anchor_places, forbidden, widest_deg
 from builder.departments.rigging.bridles.stock_legs import Made, from_stock
 from builder.departments.rigging.description import Rigging
-from builder.departments.rigging.description.bridles import WantedSpot
+from builder.departments.rigging.description.bridles import KnownSpot, is_known_spot
 from builder.departments.rigging.steel.limits import Pulled, pulled
 from builder.departments.rigging.steel.totals import OnPoint, Whole, factor_of
 from builder.formulas.bridles import Place
@@ -56,7 +56,7 @@ class Spotted:
     many to look at.
     """
 
-    spot: WantedSpot
+    spot: KnownSpot
     choices: tuple[Choice, ...]
     tried: int
     made: Made | None = None
@@ -65,12 +65,13 @@ class Spotted:
 
 
 def spotted(whole: Whole) -> Iterator[Spotted]:
-    """Every wanted spot, with what makes it."""
+    """Every wanted spot of which all is known, with what makes it."""
     for spot in whole.rigging.wanted_spots:
-        yield search(spot, whole)
+        if is_known_spot(spot):
+            yield search(spot, whole)
 
 
-def search(spot: WantedSpot, whole: Whole) -> Spotted:
+def search(spot: KnownSpot, whole: Whole) -> Spotted:
     """All pairs, or threes, of free points that may make a spot."""
     if why := forbidden((), whole.rigging):
         return Spotted(spot, (), 0, why=why)
@@ -125,7 +126,7 @@ def reach_m(point: OnPoint, apex: Place) -> float:
     return hypot(point.place.at[0] - apex[0], point.place.at[1] - apex[1])
 
 
-def apex_of(spot: WantedSpot) -> Place:
+def apex_of(spot: KnownSpot) -> Place:
     """Where the load is wanted."""
     return (spot.apex.across.m, spot.apex.depth.m, spot.apex.height.m)
 
@@ -147,7 +148,7 @@ def candidates(apex: Place, whole: Whole) -> Iterator[OnPoint]:
             yield point
 
 
-def choice_of(spot: WantedSpot, apex: Place, points: Sequence[OnPoint]) -> Choice | None:
+def choice_of(spot: KnownSpot, apex: Place, points: Sequence[OnPoint]) -> Choice | None:
     """The bridle to some points, None where they cannot hold the spot."""
     places = anchor_places(point.place for point in points)
     legs = legs_to(spot.load.kg, apex, places) if places else ""
@@ -203,7 +204,7 @@ def leg_may(
 NOT_SURE = "; what is left on some of these points is not known"
 
 
-def no_choice(spot: WantedSpot, near: int, geometric: int) -> str:
+def no_choice(spot: KnownSpot, near: int, geometric: int) -> str:
     """Why no points make a spot."""
     words = "pair" if spot.legs == 2 else "three"
     if near < spot.legs:

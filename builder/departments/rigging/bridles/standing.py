@@ -48,8 +48,12 @@ def worked_out(bridle: Bridle, anchors: tuple[Overhead, ...]) -> Bridled:
         if bridle.apex is None
         else written_apex(bridle)
     )
+    if apex is None:
+        return Bridled(bridle, anchors, None, None, "where its legs meet")
     if isinstance(apex, str):
         return Bridled(bridle, anchors, None, None, apex)
+    if isinstance(bridle.load, Absent):
+        return Bridled(bridle, anchors, apex, None, "its load")
     legs = legs_to(bridle.load.kg, apex, steel)
     return (
         Bridled(bridle, anchors, apex, None, legs)
@@ -69,10 +73,12 @@ def anchor_places(anchors: Iterable[Overhead]) -> tuple[Place, ...] | None:
     return known if len(known) == len(every) else None
 
 
-def written_apex(bridle: Bridle) -> Place:
-    """The apex as the house writes it."""
+def written_apex(bridle: Bridle) -> Place | None:
+    """The apex as the house writes it; None where nobody knows it."""
     if bridle.apex is None:
         raise ValueError("bridle must tell its apex, got none")
+    if isinstance(bridle.apex, Absent):
+        return None
     return (bridle.apex.across.m, bridle.apex.depth.m, bridle.apex.height.m)
 
 

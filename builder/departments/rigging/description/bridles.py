@@ -4,10 +4,10 @@ stock to make them of.
 """
 
 from collections.abc import Iterator
-from typing import Annotated, ClassVar, Literal
+from typing import Annotated, ClassVar, Literal, TypeGuard
 
 from builder.reading.absent import Absent
-from builder.reading.maybe import Maybe
+from builder.reading.maybe import Maybe, Perhaps
 from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Depth, Height, Length, Mass
@@ -31,13 +31,13 @@ class Apex(Written):
 class Bridle(Line):
     """A spot between two or three points that carries something now."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"apex"})
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"apex"})
     defines: ClassVar[str] = "bridle"
     name: Name
     """The name of the spot."""
     legs: Annotated[tuple[Name, ...], RefersTo("point")]
     """The two or three points that the legs go to."""
-    apex: Apex | None = None
+    apex: Perhaps[Apex] = None
     """
     Where the legs meet. Left out where the legs' lengths are told: then the apex is worked out.
     """
@@ -45,7 +45,7 @@ class Bridle(Line):
     """
     How long each leg is from low steel to the apex, shackles counted, in the order of the points.
     """
-    load: Annotated[Mass, Plausible(1.0, 5_000.0)]
+    load: Annotated[Maybe[Mass], Plausible(1.0, 5_000.0)]
     """What hangs from it."""
     by: Annotated[
         Literal["sound", "lighting", "video", "drape", "scenery", "house"],
@@ -101,12 +101,35 @@ class WantedSpot(Line):
     defines: ClassVar[str] = "wanted spot"
     name: Name
     """The name of the spot."""
-    apex: Apex
+    apex: Maybe[Apex]
     """Where the load is wanted: where the legs meet."""
-    load: Annotated[Mass, Plausible(1.0, 5_000.0)]
+    load: Annotated[Maybe[Mass], Plausible(1.0, 5_000.0)]
     """What shall hang from it."""
-    legs: Annotated[Count, Possible(2, 3), Plausible(2, 3), Assumed("the least")] = 2
+    legs: Annotated[Maybe[Count], Possible(2, 3), Plausible(2, 3), Assumed("the least")] = 2
     """Of how many legs it is made, two or three."""
+
+
+class KnownSpot(WantedSpot):
+    """A wanted spot of which all is known. Only types are told by it: none is ever made."""
+
+    apex: Apex
+    load: Mass
+    legs: int
+
+
+def is_known_spot(spot: WantedSpot) -> TypeGuard[KnownSpot]:
+    """Whether all is known of a wanted spot that points are looked for by."""
+    return not lacking_of_spot(spot)
+
+
+def lacking_of_spot(spot: WantedSpot) -> tuple[str, ...]:
+    """What must be known of a wanted spot before points are looked for."""
+    told = (
+        (spot.apex, "where its legs meet"),
+        (spot.load, "its load"),
+        (spot.legs, "how many legs it has"),
+    )
+    return tuple(words for value, words in told if isinstance(value, Absent))
 
 
 class Steel(Loose):

@@ -34,6 +34,7 @@ def is_inexact(rigging: Rigging, offered: Iterable[HungLoad]) -> bool:
         any(weight_open(hang) for hang in rigging.hung)
         or any(thing_open(thing) for hang in rigging.hung for thing in hang.loads)
         or any(not isinstance(hoist.weight, Mass) for hoist in rigging.hoists)
+        or any(not isinstance(bridle.load, Mass) for bridle in rigging.bridles)
         or any(
             not isinstance(each.weight, Mass) for beam in rigging.beams for each in beam.standing
         )
@@ -73,6 +74,10 @@ def rigging_at(rigging: Rigging, reading: Reading) -> Rigging:
     changes: dict[str, Any] = {}
     if not isinstance(rigging.hangs, Absent):
         changes["hangs"] = tuple(hang_at(hang, reading) for hang in rigging.hangs)
+    changes["bridles"] = tuple(
+        bridle.model_copy(update={"load": mass_at(bridle.load, reading)})
+        for bridle in rigging.bridles
+    )
     changes["hoists"] = tuple(hoist_at(hoist, reading) for hoist in rigging.hoists)
     if any(beam.standing for beam in rigging.beams):
         changes["beams"] = tuple(beam_at(beam, reading) for beam in rigging.beams)
