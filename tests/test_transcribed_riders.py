@@ -59,7 +59,7 @@ class Rider:
 
 RIDERS = (
     Rider("dance", 0.83, 14),
-    Rider("rock", 0.5, 16, frozenset({(16, "theatre")})),
+    Rider("rock", 0.52, 16, frozenset({(16, "theatre")})),
 )
 
 
