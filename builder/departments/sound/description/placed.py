@@ -110,7 +110,8 @@ def is_known_model(model: Model) -> TypeGuard[KnownModel]:
 
 def lacking_of_model(model: Model) -> tuple[str, ...]:
     """What must be known before a model can be heard, its level and coverage aside."""
-    return tuple(lacking(model, MODEL_NEEDS, model.name))
+    coverage = (f"the coverage of {model.name}",) if "coverage" in model.unknown else ()
+    return (*lacking(model, MODEL_NEEDS, model.name), *coverage)
 
 
 NEIGHBOUR_NEEDS = (
