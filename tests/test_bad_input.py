@@ -113,8 +113,7 @@ def test_an_unknown_key_is_told_with_the_nearest(write: Write) -> None:
 def test_a_missing_key_is_told_at_its_group(write: Write) -> None:
     text = HOUSE.replace("town: Nowhere\n", "")
     assert messages(write(text)) == [
-        "house.yml:1:1 town is missing here; write it, or write 'unknown' where the field allows"
-        " not knowing [missing-key]"
+        "house.yml:1:1 town is missing here; write it: this cannot be unknown [missing-key]"
     ]
 
 
@@ -122,7 +121,7 @@ def test_a_wrong_shape_is_told(write: Write) -> None:
     (message,) = messages(write(HOUSE + "contacts: the house manager\n"))
     assert message.startswith("house.yml:7:11 contacts: 'the house manager' should be a list; ")
     assert message.endswith(
-        "begin each entry with '- ', and give it keys such as role, about, phone [wrong-shape]"
+        "begin each entry with '- ', and give it keys such as role, about, count [wrong-shape]"
     )
 
 

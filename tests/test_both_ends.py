@@ -3,6 +3,7 @@ Knowing nearly all stays useful: where one value is only known to 1 %, the figur
 still told, with two ends that hold what every value in between gives.
 """
 
+import json
 import re
 from collections.abc import Iterator, Mapping, Set
 from dataclasses import dataclass, replace
@@ -20,9 +21,16 @@ from builder.both_ends.one_way import (
     SHARES,
 )
 from builder.pack import Figure, Value
-from builder.pipeline import venue_of
+from builder.pipeline import pack_of, venue_of
 from builder.reading.in_part import Between
-from tests.knowing_less import Less, figures_of, is_exact_number, pack_with, usual_figures
+from tests.knowing_less import (
+    Less,
+    figures_of,
+    is_exact_number,
+    pack_with,
+    usual_figures,
+    usual_pack,
+)
 from tests.laws import share
 from tests.sweep import Path_, at, composed, folder, paths
 
@@ -164,6 +172,44 @@ def test_a_value_without_two_ends_or_that_may_turn_a_figure_is_not_put_at_ends()
     text = Less("demo", "stage.yml", ("decks", 0, "usable_width"), "about 14 m").text
     venue = venue_of({**there.texts, "stage.yml": text}, there.photos)
     assert list(inexact(venue.descriptions)) == []
+
+
+@pytest.mark.parametrize(("form", "count"), [("up to {}", 1), ("at least {}", 0), ("unknown", 0)])
+def test_a_load_has_nothing_as_its_lower_end_where_only_the_upper_is_known(
+    form: str, count: int
+) -> None:
+    there = folder("demo")
+    load = Less("demo", "power.yml", ("standing_loads", 0, "draws"), form)
+    venue = venue_of({**there.texts, "power.yml": load.text}, there.photos)
+    assert len(list(inexact(venue.descriptions))) == count
+
+
+@pytest.mark.parametrize("form", ["about {}", "up to {}"])
+def test_a_load_that_counts_at_both_ends_is_nowhere_told_to_be_left_out(form: str) -> None:
+    pack = pack_with(Less("demo", "power.yml", ("standing_loads", 0, "draws"), form))
+    before, now = usual_figures("demo"), figures_of(pack)
+    assert set(now) == set(before)
+    changed = {key for key in now if now[key].note != before[key].note}
+    beside_others = "power.supply.intake."  # the demo does not know what its kitchen draws
+    assert all(key.startswith(beside_others) for key in changed)
+    counts = [
+        [f.code for f in each.findings].count("load-left-out")
+        for each in (pack, usual_pack("demo"))
+    ]
+    assert counts[0] == counts[1]
+
+
+def test_a_load_known_in_part_without_a_power_factor_is_told_to_be_left_out() -> None:
+    load = Less("demo", "power.yml", ("standing_loads", 0, "draws"), "up to {}")
+    data = json.loads(load.text)
+    data["standing_loads"][0]["power_factor"] = "unknown"
+    there = folder("demo")
+    pack = pack_of(venue_of({**there.texts, "power.yml": json.dumps(data)}, there.photos))
+    counts = [
+        [f.code for f in each.findings].count("load-left-out")
+        for each in (pack, usual_pack("demo"))
+    ]
+    assert counts[0] == counts[1] + 1
 
 
 def test_ends_in_words_hold_whatever_the_corners_say() -> None:

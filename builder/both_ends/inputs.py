@@ -4,12 +4,12 @@ descriptions with such values put at their ends.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import product
 from typing import Any
 
-from builder.both_ends.one_way import ONE_WAY
+from builder.both_ends.one_way import FROM_NOTHING, ONE_WAY
 from builder.reading.in_part import Between, amount_of, ends_of, like
 from builder.reading.written import DepartmentFile, Written
 
@@ -40,15 +40,25 @@ def inexact(descriptions: Descriptions) -> Iterator[Inexact]:
     """Every value with two ends that moves figures one way, in the order of the files."""
     for file, description in descriptions.items():
         for path, known in between_within(description, ()):
-            if keys_of(path) in ONE_WAY.get(file, ()):
-                yield Inexact(file, path, known)
+            keys = keys_of(path)
+            if keys not in ONE_WAY.get(file, ()):
+                continue
+            whole = from_nothing(known) if keys in FROM_NOTHING.get(file, ()) else known
+            if whole.least is not None and whole.most is not None:
+                yield Inexact(file, path, whole)
+
+
+def from_nothing(known: Between[Any]) -> Between[Any]:
+    """What is known in part, from nothing up where nobody says what it is at least."""
+    if known.least is not None or known.most is None:
+        return known
+    return replace(known, least=like(known.most, Fraction(0), down=True))
 
 
 def between_within(value: object, path: Path) -> Iterator[tuple[Path, Between[Any]]]:
-    """Every value with two ends within a value, with the way to it."""
+    """Every value that is known in part within a value, with the way to it."""
     if isinstance(value, Between):
-        if value.least is not None and value.most is not None:
-            yield path, value
+        yield path, value
     elif isinstance(value, Written):
         for name in type(value).model_fields:
             yield from between_within(getattr(value, name), (*path, name))

@@ -78,7 +78,10 @@ def section_between(base: Section, ends: Sequence[Section], group: Group) -> Sec
 
 
 def item_between(base: Item, ends: Sequence[Item], section: str, group: Group) -> Item:
-    """One item; figures that ``base`` lacks stand where they stand at the ends."""
+    """
+    One item; figures that ``base`` lacks stand where they stand at the ends, and those that no end
+    has, which tell of what is not known, stand nowhere.
+    """
     if all(end.figures == base.figures for end in ends):
         return base
     own = {figure.key: figure for figure in base.figures}
@@ -92,7 +95,8 @@ def item_between(base: Item, ends: Sequence[Item], section: str, group: Group) -
         key: figure or own.get(key) or not_told(by_key[0][key], exact_words(group))
         for key, figure in between.items()
     }
-    keys = order if set(own) <= set(order) else [*own, *(key for key in order if key not in own)]
+    stays = [key for key in own if any(key in figures for figures in by_key)]
+    keys = order if set(stays) <= set(order) else [*stays, *(k for k in order if k not in stays)]
     figures = tuple(told.get(key) or own[key] for key in keys)
     return replace(base, figures=figures)
 
@@ -124,9 +128,22 @@ def figure_between(
     """
     is_even = is_one_way(ends[0].key, group)
     value = value_of_ends(ends) if is_even else value_of_turning(ends)
-    if value is None or (own is not None and is_as_well(own.value, value, section)):
+    if value is None:
         return None
+    if own is not None and is_as_well(own.value, value, section):
+        return ends[-1] if is_said_alike(own, ends) else None
     return told_between(ends, value, ENDS.format(inputs=inputs_in_words(group), text=value.text))
+
+
+def is_said_alike(own: Figure, ends: Sequence[Figure]) -> bool:
+    """
+    Whether a figure is in the same words at every end, and differs from what it is without the
+    values in its note alone: that a value is left out is then no longer true of it.
+    """
+    if own.value is None or own.value.number is not None or own.value.far_end is not None:
+        return False
+    notes = {end.note for end in ends}
+    return len(notes) == 1 and own.note not in notes and all(e.value == own.value for e in ends)
 
 
 def value_of_ends(ends: Sequence[Figure]) -> Value | None:

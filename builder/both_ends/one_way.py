@@ -102,3 +102,6 @@ The keys of each file as they lead from its top, without the places in lists, an
 the keys of figures that one of them can turn: these keep what is told without it, unless they tell
 what they are made of.
 """
+
+FROM_NOTHING: Mapping[str, Set[str]] = {"power": frozenset({"standing_loads.draws"})}
+"""The keys of ``ONE_WAY`` that are never below nothing: `up to 3 kW` has two ends."""

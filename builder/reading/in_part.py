@@ -19,6 +19,7 @@ from builder.reading.quantities import Level, Quantity, Temperature, TimeOfDay
 from builder.reading.ranges import COUNTED, Possible, range_of_kind
 from builder.reading.refusing import error, refusing
 from builder.reading.values.in_part import Manner, parted
+from builder.reading.values.shapes import ABSENT
 
 T = TypeVar("T")
 Read = Callable[[Any], Any]
@@ -142,6 +143,11 @@ def between(text: str, manner: Manner, values: list[Any]) -> Between[Any]:
     least, most = values
     if type(least) is not type(most):
         raise error(UNCLEAR, "has two ends of different kinds", "write both in one unit")
+    if amount_of(least) == amount_of(most):
+        raise error(UNCLEAR, "has twice the same end", "write it as one value")
+    if isinstance(least, TimeOfDay) and amount_of(least) > amount_of(most):
+        advice = "write `unknown`, and the two times in `note:`"
+        raise error(UNCLEAR, "runs over midnight, which is not read between two times", advice)
     if not (of_position(least) or amount_of(least) < amount_of(most)):
         raise error(UNCLEAR, "has its ends the wrong way round", "write the lower end first")
     least, most = sorted(values, key=amount_of)
@@ -227,6 +233,8 @@ def disputed(value: Mapping[str, Any], read: Read) -> Between[Any]:
     listed = isinstance(entries, list | tuple) and len(entries) > 1 and len(value) == 1
     if not listed or not all(is_saying(entry) for entry in entries):
         raise error(UNCLEAR, "does not tell who says what", ADVICE_DISPUTED)
+    if any(parted(entry["says"])["manner"] != "exact" or is_absence(entry) for entry in entries):
+        raise error(UNCLEAR, "has a saying that is no exact value", ADVICE_DISPUTED)
     sayings = tuple(
         Saying(read(entry["says"]), entry["by"].strip(), entry.get("on", "").strip())
         for entry in entries
@@ -244,6 +252,11 @@ def is_saying(entry: Any) -> bool:
     if not isinstance(entry, Mapping) or not {"says", "by"} <= set(entry) <= SAYING_KEYS:
         return False
     return all(isinstance(part, str) and part.strip() for part in entry.values())
+
+
+def is_absence(entry: Mapping[str, Any]) -> bool:
+    """Whether what somebody says is that nobody knows, or that there is none."""
+    return entry["says"].strip().lower() in ABSENT
 
 
 def comparable(value: Any) -> float:

@@ -1,8 +1,9 @@
 """Read one file of a venue: text to a placed description, with every problem at once."""
 
-from typing import TypeVar, get_args
+from typing import TypeVar, get_args, get_origin
 
 from pydantic import BaseModel, ValidationError
+from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
 from builder.reading.absent import Absent
@@ -20,6 +21,7 @@ from builder.reading.values.shapes import (
     NO_VALUE,
     NOT_KNOWN,
     choice_fault,
+    list_advice,
     missing_fault,
     no_group_fault,
     no_list_fault,
@@ -28,6 +30,8 @@ from builder.reading.values.shapes import (
 )
 from builder.reading.written import DepartmentFile, Path, Written
 
+EMPTY_LIST = "write [] where nothing can be listed yet"
+MUST_BE_WRITTEN = "write it: this cannot be unknown"
 EXACT_ADVICE = "this must be exact: write one value, and what else is known in `note:`"
 Description = TypeVar("Description", bound=Written)
 
@@ -109,17 +113,43 @@ def fault_of(error: ErrorDetails, path: Path, kind: type[BaseModel]) -> Fault | 
         case "extra_forbidden":
             return unknown_key_fault(str(path[-1]), keys_at(kind, path[:-1]))
         case "missing":
-            return missing_fault()
+            return missing_key(kind, path)
         case "model_type" | "dict_type" | "model_attributes_type":
             return no_group_fault(keys_at(kind, path))
         case "tuple_type" | "list_type":
-            return no_list_fault(value_text(error["input"]), keys_at(kind, path))
+            return no_list(value_text(error["input"]), kind, path)
         case "string_type":
             return no_text_fault("")
         case "literal_error":
             return choice_fault(value_text(error["input"]), choices_in(error))
         case _:
             return None
+
+
+def missing_key(kind: type[BaseModel], path: Path) -> Fault:
+    """A key that must be there, with what it takes where nobody knows it."""
+    fault = missing_fault()
+    if may_be_absent(kind, path):
+        return fault
+    if is_list(field_at(kind, path)):
+        return {**fault, "advice": EMPTY_LIST}
+    keys = keys_at(kind, path)
+    return {**fault, "advice": no_group_fault(keys)["advice"] if keys else MUST_BE_WRITTEN}
+
+
+def no_list(text: str, kind: type[BaseModel], path: Path) -> Fault:
+    """Something else where a list should be; a list that must be there cannot be left out."""
+    fault = no_list_fault(text, keys_at(kind, path))
+    field = field_at(kind, path)
+    is_empty = fault["advice"] == list_advice("unknown", [])
+    if is_empty and field is not None and field.is_required():
+        return {**fault, "advice": EMPTY_LIST}
+    return fault
+
+
+def is_list(field: FieldInfo | None) -> bool:
+    """Whether a key holds a list."""
+    return field is not None and get_origin(field.annotation) is tuple
 
 
 def choices_in(error: ErrorDetails) -> list[str]:
@@ -147,18 +177,21 @@ def exact_advice(text: str, kind: type[BaseModel], path: Path) -> str:
 
 def may_be_absent(kind: type[BaseModel], path: Path) -> bool:
     """Whether `unknown` and `none` may stand at a path."""
-    holder = model_at(kind, path[:-1])
-    if holder is None:
+    holder, field = model_at(kind, path[:-1]), field_at(kind, path)
+    if holder is None or field is None:
         return False
-    named = {field.alias or name: field for name, field in holder.model_fields.items()}
-    key = str(path[-1])
-    if key not in named:
-        return False
-    if Absent in get_args(named[key].annotation):
+    if Absent in get_args(field.annotation):
         return True
     if not (issubclass(kind, DepartmentFile) and issubclass(holder, Written)):
         return False
-    return can_be_left_out(holder, key)
+    return can_be_left_out(holder, str(path[-1]))
+
+
+def field_at(kind: type[BaseModel], path: Path) -> FieldInfo | None:
+    """The field that the key at the end of a path fills; None where the group has no such key."""
+    holder, key = model_at(kind, path[:-1]), str(path[-1])
+    fields = {} if holder is None else holder.model_fields
+    return next((field for name, field in fields.items() if key == (field.alias or name)), None)
 
 
 def keys_at(kind: type[BaseModel], path: Path) -> list[str]:

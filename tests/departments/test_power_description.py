@@ -93,8 +93,8 @@ def test_a_service_fed_from_itself_is_refused() -> None:
 
 def test_a_service_fed_from_nothing_is_refused() -> None:
     assert problems("services: [{name: Switch}]\n") == [
-        "power.yml:1:12 services[1].fed_from is missing here; write it, or write 'unknown' where"
-        " the field allows not knowing [missing-key]"
+        "power.yml:1:12 services[1].fed_from is missing here; write it: this cannot be"
+        " unknown [missing-key]"
     ]
 
 

@@ -27,6 +27,11 @@ class Room(Written):
     audience: Choice[Literal["standing", "seated"]] = "standing"
 
 
+class Store(Written):
+    shelves: tuple[Name, ...]
+    letter: Letter
+
+
 def advice_on(text: str) -> str:
     with pytest.raises(Refused) as refused:
         read(text, file="room.yml", kind=Room)
@@ -66,6 +71,21 @@ def advice_on(text: str) -> str:
 )
 def test_the_advice_says_what_to_write_instead(text: str, advice: str) -> None:
     assert advice_on(text).startswith(advice)
+
+
+@pytest.mark.parametrize(
+    ("text", "advice"),
+    [
+        ("shelves: unknown\nletter: {from_whom: A}", "write [] where nothing can be listed yet"),
+        ("letter: {from_whom: A}", "write [] where nothing can be listed yet"),
+        ("shelves: []", "write keys such as from_whom, dated, terms, condition"),
+        ("shelves: []\nletter: {dated: 2026}", "write it: this cannot be unknown"),
+    ],
+)
+def test_what_must_be_there_is_never_told_to_be_left_out_or_unknown(text: str, advice: str) -> None:
+    with pytest.raises(Refused) as refused:
+        read(text, file="store.yml", kind=Store)
+    assert [problem.advice for problem in refused.value.problems] == [advice]
 
 
 def test_a_choice_that_only_looks_alike_is_not_offered() -> None:

@@ -152,7 +152,7 @@ def test_settings_are_kept_apart_from_what_nobody_knows() -> None:
     ("key", "text", "reason"),
     [
         ("width", "15 to 12 m", "has its ends the wrong way round"),
-        ("width", "12 to 12 m", "has its ends the wrong way round"),
+        ("width", "12 to 12 m", "has twice the same end"),
         ("width", "1 to 2 to 3 m", "has more than two ends"),
         ("width", "set from 3 m", "has nothing after 'from ... to'"),
         ("width", "set to 4 ft", "does not name two or more different settings"),

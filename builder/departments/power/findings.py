@@ -54,6 +54,8 @@ def findings(power: Power, network: Network) -> Iterator[Finding]:
     yield from dimmer_findings(power, network)
     yield from outlet_findings((*power.outlets, *power.shore_outlets), network)
     for left in network.left_out:
+        if left.has_ends:
+            continue
         whose = f" (told by {left.asked.department})" if left.asked.department else ""
         sentence = (
             f"{left.asked.what} on {left.asked.on}{whose} is in no figure: {left.why}. What is free"

@@ -93,7 +93,8 @@ def of_hang(hang: Hang, models: Mapping[str, Model]) -> Iterator[Finding]:
         yield Finding(
             Level.CAUTION,
             "hang-weight-incomplete",
-            f"{hang.name} cannot be weighed: {' and '.join(lacking)} is not stated.",
+            f"{hang.name} cannot be weighed: {' and '.join(lacking)} is not known, or one end"
+            " of it alone.",
             place=place(hang.where("frame")),
         )
 

@@ -41,12 +41,15 @@ def by_sum(requirement: NeedAmount, rule: Rule, items: list[Item]) -> Verdict:
     """
     What all items make together.
 
-    What is not known can only add, so it turns a shortage into a question.
+    What is not known can only add, so it turns a shortage into a question, and what is short for
+    certain is so by what lacks at the most of it.
     """
     added = added_up(rule, items)
     answer = against_number(requirement, rule, added["total"])["verdict"]
     if answer["verdict"] == SHORT and may_be_enough(requirement, rule, added):
         answer = asked(requirement, rule, partly_known(rule, added))
+    elif answer["verdict"] == SHORT and added["more"] > 0:
+        answer = against_number(requirement, rule, added["total"] + added["more"])["verdict"]
     answer["fact"] = fact_together(rule, added)
     answer["leans_on"] = added["set_to"]
     if answer["verdict"] == FITS or len(added["left_out"]) > 0:
@@ -133,11 +136,11 @@ def counted_value(item: Item, rule: Rule) -> Value | None:
 
 
 def is_rated(item: Item) -> bool:
-    """Whether a point of rigging has a known limit; what is no point has none to know."""
+    """Whether it is known what a point of rigging carries at least; what is no point has none."""
     if item["kind"] != "point":
         return True
     limit = item["values"].get("limit")
-    return limit is not None and limit["number"] is not None
+    return limit is not None and least_of(limit) is not None
 
 
 def one_for(item: Item) -> Value:

@@ -85,3 +85,24 @@ def test_a_verdict_by_ends_is_that_of_every_number_between_them(
     if swept == {"fits"} or (swept == {"short"} and one_sided):
         assert {found} == swept
     assert found in swept or found == "ask"
+
+
+@pytest.mark.parametrize(("wanted", "verdict", "margin"), [(5, "ask", ""), (6, "short", "−1")])
+def test_a_sum_is_short_by_what_lacks_at_the_most_of_it(
+    wanted: int, verdict: str, margin: str
+) -> None:
+    hoists = item("hoist", "Half ton", free=value("3 to 5", least=3.0, most=5.0))
+    needs = rider(asks("house hoists", low=float(wanted)))
+    answer = fit(pack(rigging=[hoists]), [needs])["verdicts"][0]
+    assert (answer["verdict"], answer["margin"][0]) == (verdict, margin)
+
+
+@pytest.mark.parametrize(
+    ("ends", "verdict"), [((200.0, 300.0), "fits"), ((200.0, None), "fits"), ((None, 300.0), "ask")]
+)
+def test_a_point_counts_where_it_is_known_what_it_carries_at_least(
+    ends: tuple[float | None, float | None], verdict: str
+) -> None:
+    point = item("point", "P1", limit=value("in part", least=ends[0], most=ends[1]))
+    needs = rider(asks("points", low=1.0))
+    assert fit(pack(rigging=[point]), [needs])["verdicts"][0]["verdict"] == verdict

@@ -1,7 +1,7 @@
 """The house's circuits as a tree with its loads: what stands where, and what is free."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from builder.departments.power.circuits.sources import Formula, Source, line_current_a, sources_of
 from builder.departments.power.description import Power, StandingLoad
@@ -27,18 +27,23 @@ from builder.formulas.phasors import (
 from builder.formulas.windings import free_behind
 from builder.pack import Check
 from builder.reading.absent import Absent, is_unknown
+from builder.reading.in_part import Between, as_written
 from builder.reading.problems import Where
 from builder.reading.quantities import ApparentPower, Current, Percent
 from builder.reading.quantities import Power as ActivePower
 from builder.reading.written import Written
 from builder.working import check_of
 
+Draw = ActivePower | ApparentPower | Current
+"""What a load draws, in one of the ways of saying it."""
+
 
 @dataclass(frozen=True, slots=True)
 class Asked:
     """
     A standing load, whoever said it. One of ``kw``, ``kva`` and ``current_a`` is given; None for
-    all where nobody knows. ``check`` tells how sure it is.
+    all where nobody knows. ``check`` tells how sure it is, ``in_part`` what is known of its size
+    where that is no one value.
     """
 
     what: str
@@ -54,6 +59,7 @@ class Asked:
     department: str = ""
     where: Where | None = None
     check: Check | None = None
+    in_part: Between[Draw] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,10 +76,14 @@ class Carried:
 
 @dataclass(frozen=True, slots=True)
 class LeftOut:
-    """A load that no figure counts, and why."""
+    """
+    A load that no figure counts, and why. ``has_ends`` where nothing is lacking but one size, so
+    that figures count it at both ends of what it draws.
+    """
 
     asked: Asked
     why: str
+    has_ends: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -255,21 +265,31 @@ def asked_by(load: StandingLoad, power: Power) -> Asked:
     if own is None and not is_unknown(load.power_factor):
         own = usual_power_factor(power)
     draws = load.draws
-    return Asked(
+    asked = Asked(
         load.what,
         load.on,
-        "?" if isinstance(draws, Absent) else draws.text,
+        "?",
         own,
         () if isinstance(load.phases, Absent) else load.phases.names,
-        kw=draws.kw if isinstance(draws, ActivePower) else None,
-        kva=draws.kva if isinstance(draws, ApparentPower) else None,
-        current_a=draws.a if isinstance(draws, Current) else None,
         third_harmonic=(
             load.third_harmonic.share if isinstance(load.third_harmonic, Percent) else 0.0
         ),
         third_open=is_unknown(load.third_harmonic),
         where=load.where("draws"),
         check=check_of(load),
+        in_part=draws if isinstance(draws, Between) else None,
+    )
+    return asked if isinstance(draws, Absent) else drawing(asked, draws)
+
+
+def drawing(asked: Asked, draws: Draw) -> Asked:
+    """A load that draws so much."""
+    return replace(
+        asked,
+        said=draws.text,
+        kw=draws.kw if isinstance(draws, ActivePower) else None,
+        kva=draws.kva if isinstance(draws, ApparentPower) else None,
+        current_a=draws.a if isinstance(draws, Current) else None,
     )
 
 
@@ -296,12 +316,24 @@ def placed(asked: Asked, sources: dict[str, Source]) -> Carried | LeftOut:
     if source is None:
         return LeftOut(asked, f"there is no power source named {asked.on}")
     if asked.kw is None and asked.kva is None and asked.current_a is None:
-        return LeftOut(asked, "nobody knows yet how much it draws")
+        return without_one_size(asked, sources)
     if asked.power_factor is None:
         return LeftOut(asked, "its power factor is not known: write one with the load")
     if lacking := [name for name in asked.phases if name not in source.phases]:
         return LeftOut(asked, f"{asked.on} has no {', '.join(lacking)}")
     return on_lines(asked, source, asked.power_factor)
+
+
+def without_one_size(asked: Asked, sources: dict[str, Source]) -> LeftOut:
+    """A load of which nobody knows one size, and why it is left out."""
+    if asked.in_part is None:
+        return LeftOut(asked, "nobody knows yet how much it draws")
+    if asked.in_part.most is not None:
+        at_most = placed(drawing(replace(asked, in_part=None), asked.in_part.most), sources)
+        if isinstance(at_most, LeftOut):
+            return LeftOut(asked, at_most.why)
+    why = f"what it draws is known in part alone ({as_written(asked.in_part)})"
+    return LeftOut(asked, why, has_ends=asked.in_part.most is not None)
 
 
 def on_lines(asked: Asked, source: Source, power_factor: float) -> Carried | LeftOut:
