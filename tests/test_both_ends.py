@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 import pytest
 
 from builder.both_ends.inputs import MOST_TOGETHER, Inexact, groups, inexact
-from builder.both_ends.joining import value_between
+from builder.both_ends.joining import left_open, moving, value_between
 from builder.both_ends.one_way import (
     BETWEEN_PHASES,
     DROPS,
@@ -197,6 +197,24 @@ def test_a_load_that_counts_at_both_ends_is_nowhere_told_to_be_left_out(form: st
         for each in (pack, usual_pack("demo"))
     ]
     assert counts[0] == counts[1]
+
+
+def test_a_power_factor_known_in_part_is_not_told_to_leave_a_load_out() -> None:
+    load = Less("demo", "power.yml", ("standing_loads", 0, "power_factor"), "about {}")
+    counts = [
+        [each.code for each in pack.findings].count("load-left-out")
+        for pack in (pack_with(load), usual_pack("demo"))
+    ]
+    assert counts[0] == counts[1]
+
+
+def test_what_is_told_to_move_a_figure_is_what_moves_it() -> None:
+    group = (written(0), written(1))
+    figure = usual_figures("demo")["access.dock.rope-street-dock.unload_1"]
+    ends = [replace(figure, value=Value(text)) for text in ("3", "4", "3", "4")]
+    assert moving(ends, group) == (written(1),)
+    assert moving([figure] * 4, group) == group
+    assert left_open([replace(figure, missing=("the share",))] * 4, group).missing == ("the share",)
 
 
 def test_a_load_known_in_part_without_a_power_factor_is_told_to_be_left_out() -> None:

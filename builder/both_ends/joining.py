@@ -92,7 +92,7 @@ def item_between(base: Item, ends: Sequence[Item], section: str, group: Group) -
         for key in order
     }
     told = {
-        key: figure or own.get(key) or not_told(by_key[0][key], exact_words(group))
+        key: figure or own.get(key) or left_open([figures[key] for figures in by_key], group)
         for key, figure in between.items()
     }
     stays = [key for key in own if any(key in figures for figures in by_key)]
@@ -106,10 +106,16 @@ def exact_words(group: Group) -> str:
     return f"one exact value of {inputs_in_words(group)}"
 
 
-def not_told(figure: Figure, lacks: str) -> Figure:
+def left_open(ends: Sequence[Figure], group: Group) -> Figure:
+    """What a figure lacks at an end, where it lacks something there; else one exact value."""
+    lacks = dict.fromkeys(name for end in ends for name in end.missing)
+    return not_told(ends[0], *(lacks or [exact_words(moving(ends, group))]))
+
+
+def not_told(figure: Figure, *lacks: str) -> Figure:
     """A figure that would be there if more were known, and what it lacks."""
     working = replace(figure.working, inputs=(), steps=())
-    return replace(figure, value=None, working=working, missing=(lacks,))
+    return replace(figure, value=None, working=working, missing=lacks)
 
 
 def is_one_way(key: str, group: Group) -> bool:
@@ -132,7 +138,26 @@ def figure_between(
         return None
     if own is not None and is_as_well(own.value, value, section):
         return ends[-1] if is_said_alike(own, ends) else None
-    return told_between(ends, value, ENDS.format(inputs=inputs_in_words(group), text=value.text))
+    inputs = inputs_in_words(moving(ends, group))
+    return told_between(ends, value, ENDS.format(inputs=inputs, text=value.text))
+
+
+def moving(ends: Sequence[Figure], group: Group) -> Group:
+    """
+    Those values of a group that move a figure: between two corners that differ in it alone, the
+    figure differs. All of them where none does. ``ends`` are in the order of ``corners``.
+    """
+    found = tuple(
+        value
+        for index, value in enumerate(group)
+        for step in [1 << (len(group) - 1 - index)]
+        if any(
+            end.value != ends[corner | step].value
+            for corner, end in enumerate(ends)
+            if not corner & step
+        )
+    )
+    return found or group
 
 
 def is_said_alike(own: Figure, ends: Sequence[Figure]) -> bool:

@@ -10,6 +10,7 @@ import pytest
 
 from builder.cautions import ELECTRICITY
 from builder.departments.power.page import headline, pages
+from builder.departments.power.page.services import free_cell
 from builder.document import (
     Block,
     Bullets,
@@ -25,7 +26,7 @@ from builder.document import (
 )
 from builder.formulas.circuits import Load, Node
 from builder.formulas.free_circuits import FreeAtOnce, Outlet, free_at_once
-from builder.pack import Item, Outline, Pack, Revision, Section, to_json
+from builder.pack import Figure, Item, Outline, Pack, Revision, Section, Value, Working, to_json
 from tests.departments.powered import INTAKE, SWITCH, problems, published
 
 TEXT = (
@@ -337,4 +338,17 @@ def test_a_count_that_is_not_proven_says_what_was_not_ruled_out(
     assert (
         "All places together: 4 of 6 can be loaded fully, house loads running. "
         "So many were found to hold at once; the search ended before it could rule out 6." in said
+    )
+
+
+@pytest.mark.parametrize(
+    ("least", "words"),
+    [(45.6, "45.6 A to 50.4 A"), (0.0, "50.4 A at most"), (None, "50.4 A at most")],
+)
+def test_both_ends_of_what_is_free_stand_in_the_table(least: float | None, words: str) -> None:
+    value = Value("in part", unit="A", least=least, most=50.4)
+    cell = free_cell(Figure("free.L1", "Free L1", value, Working("", (), ())))
+    assert (
+        "".join(each if isinstance(each, str) else getattr(each, "text", "") for each in cell)
+        == words
     )

@@ -27,7 +27,7 @@ from builder.formulas.phasors import (
 from builder.formulas.windings import free_behind
 from builder.pack import Check
 from builder.reading.absent import Absent, is_unknown
-from builder.reading.in_part import Between, as_written
+from builder.reading.in_part import Between, as_written, ends_of
 from builder.reading.problems import Where
 from builder.reading.quantities import ApparentPower, Current, Percent
 from builder.reading.quantities import Power as ActivePower
@@ -43,7 +43,7 @@ class Asked:
     """
     A standing load, whoever said it. One of ``kw``, ``kva`` and ``current_a`` is given; None for
     all where nobody knows. ``check`` tells how sure it is, ``in_part`` what is known of its size
-    where that is no one value.
+    where that is no one value, and ``at_most`` it is the load at the upper ends of all that is.
     """
 
     what: str
@@ -60,6 +60,7 @@ class Asked:
     where: Where | None = None
     check: Check | None = None
     in_part: Between[Draw] | None = None
+    at_most: "Asked | None" = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -279,7 +280,20 @@ def asked_by(load: StandingLoad, power: Power) -> Asked:
         check=check_of(load),
         in_part=draws if isinstance(draws, Between) else None,
     )
-    return asked if isinstance(draws, Absent) else drawing(asked, draws)
+    if not isinstance(draws, Absent):
+        asked = drawing(asked, draws)
+    return replace(asked, at_most=at_most_of(asked, load, power))
+
+
+def at_most_of(asked: Asked, load: StandingLoad, power: Power) -> Asked | None:
+    """A load with what it draws and its power factor at their upper ends; None without these."""
+    stated = load.power_factor
+    if stated is Absent.NOT_STATED:
+        stated = power.usual_power_factor
+    most, (least_factor, factor) = ends_of(load.draws)[1], ends_of(stated)
+    if not isinstance(most, Draw) or least_factor is None or factor is None:
+        return None
+    return drawing(replace(asked, power_factor=factor), most)
 
 
 def drawing(asked: Asked, draws: Draw) -> Asked:
@@ -311,12 +325,23 @@ def offered_loads(draws: Iterable[PowerDraw], power: Power) -> Iterator[Asked]:
 
 
 def placed(asked: Asked, sources: dict[str, Source]) -> Carried | LeftOut:
-    """A load on its node, or why it cannot be counted."""
+    """A load on its node, or why it cannot be counted as it is, and whether at its ends."""
+    found = counted(asked, sources)
+    if isinstance(found, Carried) or asked.at_most is None:
+        return found
+    at_most = counted(asked.at_most, sources)
+    if isinstance(at_most, LeftOut):
+        return LeftOut(asked, at_most.why)
+    return replace(found, has_ends=True)
+
+
+def counted(asked: Asked, sources: dict[str, Source]) -> Carried | LeftOut:
+    """A load of one size on its node, or why it cannot be counted."""
     source = sources.get(asked.on)
     if source is None:
         return LeftOut(asked, f"there is no power source named {asked.on}")
     if asked.kw is None and asked.kva is None and asked.current_a is None:
-        return without_one_size(asked, sources)
+        return LeftOut(asked, size_open(asked))
     if asked.power_factor is None:
         return LeftOut(asked, "its power factor is not known: write one with the load")
     if lacking := [name for name in asked.phases if name not in source.phases]:
@@ -324,16 +349,11 @@ def placed(asked: Asked, sources: dict[str, Source]) -> Carried | LeftOut:
     return on_lines(asked, source, asked.power_factor)
 
 
-def without_one_size(asked: Asked, sources: dict[str, Source]) -> LeftOut:
-    """A load of which nobody knows one size, and why it is left out."""
+def size_open(asked: Asked) -> str:
+    """Why a load of no one size is left out."""
     if asked.in_part is None:
-        return LeftOut(asked, "nobody knows yet how much it draws")
-    if asked.in_part.most is not None:
-        at_most = placed(drawing(replace(asked, in_part=None), asked.in_part.most), sources)
-        if isinstance(at_most, LeftOut):
-            return LeftOut(asked, at_most.why)
-    why = f"what it draws is known in part alone ({as_written(asked.in_part)})"
-    return LeftOut(asked, why, has_ends=asked.in_part.most is not None)
+        return "nobody knows yet how much it draws"
+    return f"what it draws is known in part alone ({as_written(asked.in_part)})"
 
 
 def on_lines(asked: Asked, source: Source, power_factor: float) -> Carried | LeftOut:

@@ -94,7 +94,11 @@ def named(item: Item) -> list[Inline]:
 
 
 def free_cell(figure: Figure | None) -> list[Inline]:
-    """What is free; where it is only an upper bound, that stands under the number."""
+    """What is free, with both ends; where it is only an upper bound, that stands beside it."""
+    value = figure.value if figure else None
+    if value and value.least is not None and value.least > 0 and value.most is not None:
+        ends = [shown(Current, end)[0] for end in (value.least, value.most)]
+        return [" to ".join(ends)]
     if figure and figure.value and figure.value.number is None and figure.value.most is not None:
         return [shown(Current, figure.value.most)[0], " ", Small("at most")]
     return shown_figure(figure)
