@@ -10,6 +10,7 @@ import pytest
 
 from builder.cautions import ELECTRICITY
 from builder.departments.power.page import headline, pages
+from builder.departments.power.page.one_line import free_words
 from builder.departments.power.page.services import free_cell
 from builder.document import (
     Block,
@@ -352,3 +353,9 @@ def test_both_ends_of_what_is_free_stand_in_the_table(least: float | None, words
         "".join(each if isinstance(each, str) else getattr(each, "text", "") for each in cell)
         == words
     )
+
+
+def test_the_one_line_counts_on_the_lower_end_of_what_is_free() -> None:
+    assert free_words(Value("", least=45.6, most=50.4), 50.4) == ("≥ 45.6 A", 45.6)
+    assert free_words(Value("", least=0.0, most=50.4), 50.4) == ("≤ 50.4 A", 50.4)
+    assert free_words(Value("", number=50.4), 50.4) == ("50.4 A", 50.4)

@@ -13,7 +13,7 @@ from textwrap import wrap
 from builder.departments.power.page.words import ampere_words
 from builder.document import Markup
 from builder.layout import anchor_of
-from builder.pack import Item, Section
+from builder.pack import Item, Section, Value
 from builder.reading.measures import shown
 from builder.reading.quantities import Current
 from builder.render import svg
@@ -191,6 +191,18 @@ def second_line(item: Item) -> str:
     return " of ".join(part for part in (length, conductor.replace("mm2", "mm²")) if part)
 
 
+def free_words(value: Value, far_a: float) -> tuple[str, float]:
+    """
+    What is free in few words, and what of it to count on: the lower end where there is one, for
+    both find no room; else the upper. [A]
+    """
+    if value.number is not None:
+        return shown(Current, far_a)[0], far_a
+    if value.least is not None and value.least > 0:
+        return f"≥ {shown(Current, value.least)[0]}", value.least
+    return f"≤ {shown(Current, far_a)[0]}", far_a
+
+
 def bar(item: Item, phase: str, x: float, y: float) -> Markup:
     """What stands on one phase and what is free, as a bar with the free ampere."""
     limit, free = item.far_end("continuous"), item.far_end(f"free.{phase}")
@@ -199,8 +211,8 @@ def bar(item: Item, phase: str, x: float, y: float) -> Markup:
     if limit is None or free is None or limit <= 0 or figure is None or figure.value is None:
         words = "out of service" if item.condition == "out of service" else "not known"
         return joined((label, text(WIDTH - 9, y + 11, words, side="end")))
-    used = min(1.0, max(0.0, 1 - free / limit))
-    words = f"{'≤ ' if figure.value.number is None else ''}{shown(Current, free)[0]}"
+    words, counted = free_words(figure.value, free)
+    used = min(1.0, max(0.0, 1 - counted / limit))
     told = text(WIDTH - 9, y + 11, words, side="end")
     return joined(
         (
