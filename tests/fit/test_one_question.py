@@ -147,6 +147,12 @@ def test_two_figures_of_one_point_lack_one_thing() -> None:
     assert alone.startswith("What does the strongest point carry? (")
 
 
+def test_two_needs_of_what_a_house_lists_none_of_ask_for_all_of_the_sort() -> None:
+    both = [asks("deck load", low=100.0), asks("point load", low=100.0)]
+    (question,) = asked(fit(pack(stage=[]), [rider(*both)]))
+    assert question.startswith("What do you say of this: stage, every deck that there is? (")
+
+
 def test_two_facts_of_one_thing_stay_two_questions() -> None:
     deck = item(
         "deck", "Deck", load=value(standing="unknown"), point_load=value(standing="unknown")

@@ -7,6 +7,7 @@ from builder.fit.needs.choosing import (
     unsaid,
 )
 from builder.fit.needs.sentences import (
+    ALL_OF_A_SORT,
     AMOUNT_NOT_KNOWN,
     HOUSE_HAS,
     HOUSE_SAYS,
@@ -236,7 +237,8 @@ def asked_for_all(requirement: NeedAmount, rule: Rule, reason: str, section: Sec
         value = item["values"][rule["whole"]]
         words = lack_words(section["title"], value["label"])
         return asked_for(requirement, rule, reason, value["key"], words)
-    words = lack_words(section["title"], rule["item"].replace("-", " "))
+    sort = fill(ALL_OF_A_SORT, {"item": rule["item"].replace("-", " ")})
+    words = lack_words(section["title"], sort)
     return asked_for(requirement, rule, reason, f"{section['key']}.{rule['item']}", words)
 
 

@@ -39,6 +39,7 @@ BORNE_ASKED = "{item}: {why}. Whether a show may use it all the same is not said
 TO_SPARE = "{amount} to spare."
 EXACTLY = "Exactly enough."
 TOLERATED = "Within the tolerance."
+ALL_OF_A_SORT = "every {item} that there is"
 TOLERATED_NOTE = "Short by {amount}, within the tolerance for rounding."
 SHORT_BY = "Short by {amount}."
 OVER_BY = "Over by {amount}."
