@@ -17,6 +17,7 @@ from typing import Any, get_args, get_origin
 from pydantic import ValidationError
 
 from builder.keys import Key, keys_of, records_of, refers_to, types_within, within
+from builder.pack import in_a_row
 from builder.reading.fields import mark_of
 from builder.reading.how_many import numbers
 from builder.reading.possible import impossible
@@ -146,7 +147,7 @@ def candidates(venue: str, spot: Spot) -> Iterator[tuple[Any, str]]:
             entries = [value, *(entry for entry in others if entry != value)]
             yield entries, list_words(spot.key, entries)
         elif holds_list(spot.key):
-            yield from (([value] * count, ", ".join([value] * count)) for count in (1, 2, 3))
+            yield from (([value] * count, in_a_row([value] * count)) for count in (1, 2, 3))
         else:
             yield value, f"{int(value):,}" if value.isdigit() else value
 
@@ -155,7 +156,7 @@ def list_words(key: Key, entries: Sequence[str]) -> str:
     """How a page says a list: that of the numbers of single units in words."""
     if mark_of(key.field, Numbered):
         return numbers(entries)
-    return ", ".join(entries)
+    return in_a_row(entries)
 
 
 def holds_list(key: Key) -> bool:

@@ -4,17 +4,17 @@ import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
-from builder.exchange import joined
+from builder.by_configuration.joining import section_of_all
 from builder.overview.home import home_page
 from builder.pack import Pack
 from builder.pipeline import (
     Ageing,
-    Surroundings,
     Venue,
-    described,
+    maps_elsewhere,
     pack_of,
-    published_by,
+    published_by_configuration,
     revision_of,
+    with_the_rest,
 )
 from builder.reading.written import DepartmentFile
 from builder.registry import DEPARTMENTS
@@ -75,7 +75,11 @@ class Pages:
         section = pack.section(key)
         department = next(each for each in DEPARTMENTS if each.key == key)
         assert section is not None
-        pages = [home_page(pack, []), *department.pages(section, pack)]
+        pages = [
+            home_page(pack, []),
+            *with_the_rest(department.pages(section, pack), section, pack),
+            *maps_elsewhere(section, pack),
+        ]
         return {
             (page.key, line.anchor, line.name, line.under): line.text
             for page in pages
@@ -118,13 +122,14 @@ class Pages:
         """The pack with some departments published again from other descriptions."""
         venue = Venue({**self.descriptions, **fresh}, "")
         house = venue.house
-        offers = joined(department.offer(file) for department, file in described(venue))
         ageing = Ageing(on=house.revision.on, stale_after_days=house.stale_after_days)
-        around = Surroundings(offers, ageing, house.units)
+        every = published_by_configuration(venue, ageing, {})
         sections = {
-            department.key: published_by(department, file, around).section
-            for department, file in described(venue)
-            if department.key in fresh
+            part.section.key: section_of_all(
+                [(names, parts[number].section) for names, parts in every]
+            )
+            for number, part in enumerate(every[0][1])
+            if part.section.key in fresh
         }
         return replace(
             self.pack,

@@ -98,9 +98,15 @@ def values_of(item: Item) -> list[tuple[object, ...]]:
     """
     facts = [fact for fact in item.facts if fact.value is None or not fact.value.parts]
     return [
+        own_words(item),
         *((fact.key, fact.standing, fact.value) for fact in facts),
         *((figure.key, figure.value, figure.missing, figure.note) for figure in item.figures),
     ]
+
+
+def own_words(item: Item) -> tuple[object, ...]:
+    """What an item says of itself beside its facts."""
+    return (item.name, item.condition, item.terms, item.note, item.photo, item.verified)
 
 
 def differing_fields(section: Section, usual: Section) -> Iterator[Field]:

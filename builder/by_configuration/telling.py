@@ -1,9 +1,11 @@
 """What pages tell of other configurations than the usual one: what differs, side by side."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
-from builder.document import Block, Caution, Heading, Paragraph, Row, Table
-from builder.layout import shown_fact, shown_figure, workings
+from builder.by_configuration.joining import own_words
+from builder.document import Block, Caution, Facts, Heading, Paragraph, Row, Strong, Table
+from builder.layout import facts_block, photos, shown_fact, shown_figure, workings
 from builder.pack import Figure, InConfiguration, Item, Section
 from builder.reading.addresses import address
 
@@ -40,13 +42,25 @@ def blocks_in(other: InConfiguration, section: Section, usually: str) -> Iterato
             for item, here, there in pairs
         ),
     ]
+    if not rows:
+        return
     yield Heading(3, names, f"in-{address(names)}")
+    for item in other.items:
+        if is_another(item, usual[item.key]):
+            yield Paragraph([Strong(item.name), f", {names}"])
+            yield Facts([replace(entry, anchor="") for entry in facts_block(item).entries])
+            yield from photos([item])
     yield Table(
         ("What", "Figure", usually, names),
         rows,
         summary=f"What differs in {names}",
     )
     yield workings(f"How it was worked out for {names}", [there for _, _, there in pairs])
+
+
+def is_another(there: Item, here: Item) -> bool:
+    """Whether an item is described otherwise in another configuration."""
+    return any(fact_rows(there, here)) or own_words(there) != own_words(here)
 
 
 def fact_rows(there: Item, here: Item) -> Iterator[Row]:

@@ -52,10 +52,10 @@ def test_without_a_map_nothing_is_checked_and_what_it_lacks_is_named() -> None:
 
 
 def test_the_page_names_the_deck_of_the_maps_and_those_without_one() -> None:
-    assert deck_words(packed()) == ""
-    assert deck_words(packed("End stage")).endswith("with the deck End stage.")
-    assert "there is no map for it" in deck_words(packed("End stage", "Thrust"))
-    assert "Thrust" in deck_words(packed("End stage", "Thrust"))
+    assert deck_words(packed(), ()) == ""
+    assert deck_words(packed("End stage"), ()).endswith("with the deck End stage.")
+    assert "there is no map for it" in deck_words(packed("End stage", "Thrust"), ())
+    assert "Thrust" in deck_words(packed("End stage", "Thrust"), ())
 
 
 def test_the_page_says_what_is_left_out_and_where_no_source_was_found() -> None:
