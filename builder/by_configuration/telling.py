@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from builder.by_configuration.joining import own_words
-from builder.document import Block, Caution, Facts, Heading, Paragraph, Row, Strong, Table
+from builder.document import Block, Caution, Entry, Facts, Heading, Paragraph, Row, Table
 from builder.layout import facts_block, photos, shown_fact, shown_figure, workings
 from builder.pack import Figure, InConfiguration, Item, Section
 from builder.reading.addresses import address
@@ -42,20 +42,23 @@ def blocks_in(other: InConfiguration, section: Section, usually: str) -> Iterato
             for item, here, there in pairs
         ),
     ]
-    if not rows:
+    others = [item for item in other.items if is_another(item, usual[item.key])]
+    if not rows and not others:
         return
-    yield Heading(3, names, f"in-{address(names)}")
-    for item in other.items:
-        if is_another(item, usual[item.key]):
-            yield Paragraph([Strong(item.name), f", {names}"])
-            yield Facts([replace(entry, anchor="") for entry in facts_block(item).entries])
-            yield from photos([item])
-    yield Table(
-        ("What", "Figure", usually, names),
-        rows,
-        summary=f"What differs in {names}",
-    )
-    yield workings(f"How it was worked out for {names}", [there for _, _, there in pairs])
+    within = f"in-{address(names)}"
+    yield Heading(3, names, within)
+    for item in others:
+        entries = [
+            replace(entry, anchor=f"{within}.{entry.anchor}" if entry.anchor else "")
+            for entry in facts_block(item).entries
+        ]
+        yield Facts([Entry("What is there", item.name), *entries])
+        yield from photos([item])
+    if rows:
+        columns = ("What", "Figure", usually, names)
+        yield Table(columns, rows, summary=f"What differs in {names}")
+    if pairs:
+        yield workings(f"How it was worked out for {names}", [there for _, _, there in pairs])
 
 
 def is_another(there: Item, here: Item) -> bool:

@@ -233,10 +233,10 @@ def exchanged(
     for key, field in of_model(place):
         if key in also or key not in said or said[key] in UNKNOWN:
             continue
-        if takes_unknown(field):
-            edits.append(Set((*place.path, key), UNKNOWN[0]))
-        elif field.is_required():
+        if field.is_required():
             needed.append(key)
+        elif takes_unknown(field):
+            edits.append(Set((*place.path, key), UNKNOWN[0]))
         else:
             edits.append(Unset((*place.path, key)))
     if needed:

@@ -200,7 +200,8 @@ def test_a_hoist_in_stock_takes_the_uses_and_needs_nothing() -> None:
         "+      - {point: P1, hoist: Hollin 1000}",
         "+      - {point: P2, hoist: Hollin 1000}",
     ]
-    there = after(room(**ROOM), ordered("swap", "Hollin 500", other="Hollin 1000"))
+    nothing_else = {"rigging": RIGGING}
+    there = after(room(**nothing_else), ordered("swap", "Hollin 500", other="Hollin 1000"))
     section = pack_of(there.venue).section("rigging")
     assert section is not None
     support = section.of_kind("support")[0]

@@ -59,7 +59,7 @@ def plain_amount(draw: random.Random, kind: type[Quantity]) -> tuple[str, Fracti
     words, value = number(draw)
     spelling, unit = unit_of(draw, kind)
     if not unit.smaller or draw.random() < 0.5 or value.denominator != 1:
-        return f"{words}{draw.choice(('', ' '))}{spelling}", value * unit.factor
+        return f"{words}{draw.choice(('', ' '))}{spelling}", (value + unit.offset) * unit.factor
     small = kind.units[unit.smaller]
     rest = Fraction(draw.randrange(unit.count * 2), 2)
     rest_words = str(rest) if rest.denominator == 1 else f"{rest.numerator // 2} 1/2"
