@@ -86,11 +86,14 @@ def section_either_way(
 ) -> Section:
     """One section, with its maps as if all were in service."""
     by_key = [{item.key: item for item in end.items} for end in ends]
+    working, out = ends
+    known = {item.key for item in base.items}
+    # What only works out where a thing is in service is not there in the base.
+    every = (*base.items, *(item for item in working.items if item.key not in known))
     items = tuple(
         item_either_way(item, [items.get(item.key) for items in by_key], names, several=several)
-        for item in base.items
+        for item in every
     )
-    working, out = ends
     if working.fields == out.fields:
         return replace(base, items=items, fields=working.fields)
     cautions = (*base.cautions, MAPS.format(names=names))
