@@ -177,6 +177,26 @@ def test_a_house_where_nothing_moves_is_worked_out_once() -> None:
     assert [section.elsewhere for section in pack.sections] == [()] * len(pack.sections)
 
 
+def test_a_point_carries_what_hangs_there_in_each_configuration() -> None:
+    there = folder("demo")
+    data = deepcopy(composed("demo")["rigging.yml"])
+    by_name = {hang["name"]: hang for hang in data["hangs"]}
+    back = by_name["Back truss"]
+    bare = {key: value for key, value in back.items() if key != "loads"}
+    data["hangs"] += [{**bare, "name": "Thrust truss", "configurations": [OTHER]}]
+    back["configurations"] = [USUAL, "Seated, end stage"]
+    texts = {**there.texts, "rigging.yml": json.dumps(data, ensure_ascii=False)}
+    pack = pack_in_memory(venue_of(texts, there.photos))
+    usual, thrust = (figures_in(pack, name) for name in (USUAL, OTHER))
+    carried = "rigging.point.r6-4.carried"
+    loaded, unloaded = usual[carried].value, thrust[carried].value
+    assert loaded is not None
+    assert unloaded is not None
+    assert loaded.number is not None
+    assert unloaded.number is not None
+    assert loaded.number > unloaded.number > 0.0
+
+
 OTHER_MIX = {
     "configurations": [OTHER],
     "place": "Mix position",

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from builder.reading.absent import Absent
 from builder.reading.addresses import address
 from builder.reading.problems import Problem, Where
-from builder.reading.written import Line, RefersTo, Written
+from builder.reading.written import InConfigurations, Line, RefersTo, Written
 
 NAME_KEYS = ("name", "what", "role", "number")
 """The keys that say what a line is, the first that it has."""
@@ -64,6 +64,15 @@ def spelling(name: str) -> str:
     Names that differ in no more than case, accents and signs are the same to a reader.
     """
     return address(name)
+
+
+def stand_together(one: InConfigurations, other: InConfigurations) -> bool:
+    """Whether two lines are there in one configuration; one that names none is there in all."""
+    if not one.configurations or not other.configurations:
+        return True
+    return not set(map(spelling, one.configurations)).isdisjoint(
+        map(spelling, other.configurations)
+    )
 
 
 def taken_already(name: Defined, first: Defined) -> Problem:

@@ -35,6 +35,7 @@ from builder.reading.quantities import (
     Percent,
     Speed,
 )
+from builder.reading.references import stand_together
 from builder.reading.words import Count, Name, Ratio, Text
 from builder.reading.written import Decisive, DepartmentFile, Line, Plausible, Rated
 
@@ -199,7 +200,7 @@ class Rigging(DepartmentFile):
         return listed(self.hangs)
 
     def contradictions(self) -> Iterator[Problem]:
-        """A point says where it is along its beam, and carries one hang."""
+        """A point says where it is along its beam, and carries one hang in each configuration."""
         beams = {beam.name: beam for beam in self.beams}
         for point in self.points:
             beam = beams.get(point.beam)
@@ -215,24 +216,25 @@ class Rigging(DepartmentFile):
         yield from self._points_used_twice()
 
     def _points_used_twice(self) -> Iterator[Problem]:
-        used: dict[str, str] = {}
+        used: dict[str, list[Hang]] = {}
         for hang in self.hung:
             for index, support in enumerate(hang.supports):
-                if support.point in used:
-                    path, reason = (
-                        f"{hang.name}.supports[{index + 1}].point",
-                        f"already carries {used[support.point]}",
-                    )
-                    place = hang.where("supports", index, "point")
-                    yield Problem(
-                        place,
-                        path,
-                        support.point,
-                        reason,
-                        "point-used-twice",
-                        "a point carries one hang",
-                    )
-                used.setdefault(support.point, hang.name)
+                others = used.setdefault(support.point, [])
+                if first := next((each for each in others if stand_together(each, hang)), None):
+                    yield on_used_point(hang, index, first)
+                others.append(hang)
+
+
+def on_used_point(hang: Hang, index: int, first: Hang) -> Problem:
+    """A support of a hang at a point that carries another in the same configuration."""
+    return Problem(
+        hang.where("supports", index, "point"),
+        f"{hang.name}.supports[{index + 1}].point",
+        hang.supports[index].point,
+        f"already carries {first.name}",
+        "point-used-twice",
+        "a point carries one hang in each configuration",
+    )
 
 
 def lies_unknown(beam: Beam) -> bool:
