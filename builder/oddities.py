@@ -17,6 +17,7 @@ from builder.reading.otherwise import otherwise
 from builder.reading.problems import Where
 from builder.reading.quantities import Length, Quantity, apart
 from builder.reading.references import spelling
+from builder.reading.values.sentences import sentence_start
 from builder.stating import place
 
 ONE_SPOT_M = 0.01
@@ -78,7 +79,7 @@ def on_one_spot(things: Iterable[Standing]) -> Iterator[Finding]:
         first = next((other for other in near_by if one_place(other, thing)), None)
         cells.setdefault((thing.kind, column, row), []).append(thing)
         if first is not None:
-            name = f"{first.name[0].upper()}{first.name[1:]}"
+            name = sentence_start(first.name)
             yield odd(
                 "one-spot",
                 f"{name} and {thing.name} are at one spot, {thing.spot_in_words}.",

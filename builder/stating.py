@@ -26,6 +26,7 @@ from builder.reading.maybe import is_unknown_word
 from builder.reading.measures import both
 from builder.reading.problems import Where
 from builder.reading.quantities import Quantity
+from builder.reading.values.sentences import sentence_start
 from builder.reading.written import (
     Assumed,
     Decisive,
@@ -327,7 +328,7 @@ def list_of(values: tuple[object, ...]) -> Value | None:
 
 def spaced(key: str) -> str:
     """A key as a label."""
-    return key.replace("_", " ")[:1].upper() + key.replace("_", " ")[1:]
+    return sentence_start(key.replace("_", " "))
 
 
 def place(where: Where) -> Place | None:

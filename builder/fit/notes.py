@@ -15,6 +15,7 @@ from builder.fit.sentences import (
 )
 from builder.fit.values import BEARERS, is_set, told_of
 from builder.fit.wording import both
+from builder.reading.values.sentences import within_sentence
 
 
 def item_notes(item: Item) -> list[str]:
@@ -70,7 +71,7 @@ def set_notes(item: Item, value: Value | None, kind: str) -> list[str]:
     if value is None or value["number"] is None or not is_set(value):
         return []
     amount = both(kind, value["number"])[0]
-    parts = {"item": item["name"], "label": value["label"].lower(), "amount": amount}
+    parts = {"item": item["name"], "label": within_sentence(value["label"]), "amount": amount}
     return [fill(SET_BESIDE, parts)]
 
 

@@ -4,6 +4,7 @@ from typing import Literal
 
 from builder.fit.records import Asker, Fact, Item, Lack, Line, Mender, Value, Verdict, Word
 from builder.fit.sentences import ASKER, LACKING_FACT, QUESTION, RIDER_LINE, fill
+from builder.reading.values.sentences import within_sentence
 
 FITS: Literal["fits"] = "fits"
 NOTED: Literal["fits, with a note"] = "fits, with a note"
@@ -83,7 +84,7 @@ def asked_for(line: Line, asker: Asker, reason: str, key: str, words: str) -> Ve
 
 def lack_words(item: str, label: str) -> str:
     """A fact of the house as a question names it."""
-    return fill(LACKING_FACT, {"item": item, "label": label.lower()})
+    return fill(LACKING_FACT, {"item": item, "label": within_sentence(label)})
 
 
 def asked(line: Line, asker: Asker, reason: str) -> Verdict:

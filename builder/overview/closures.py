@@ -6,6 +6,7 @@ from datetime import date
 from builder.document import Block, Caution, Inline, Link, Words
 from builder.pack import Item, Pack, Section
 from builder.reading.dated import until
+from builder.reading.values.sentences import sentence_start
 
 NOT_KNOWN = "a day not known yet"
 
@@ -36,7 +37,7 @@ def sentence(closure: Item) -> str:
     what = closure.text("departments") or "the whole house"
     first, last = (closure.text(key) or NOT_KNOWN for key in ("from", "until"))
     why = f" {ended(closure.text('why'))}" if closure.text("why") else ""
-    return f"{what[:1].upper()}{what[1:]}, from {first} until {last}.{why}"
+    return f"{sentence_start(what)}, from {first} until {last}.{why}"
 
 
 def ended(text: str) -> str:

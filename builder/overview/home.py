@@ -28,6 +28,7 @@ from builder.overview.changes import done_words, newest_first, sentence
 from builder.overview.closures import closures
 from builder.overview.elevation import elevation
 from builder.pack import Item, Level, Pack, Section, Standing
+from builder.reading.values.sentences import within_sentence
 
 SHOWN = 6
 """How many lines of a long list stand open."""
@@ -163,7 +164,7 @@ def shortcomings(pack: Pack) -> Iterator[Block]:
         yield Heading(2, "Not known yet", "unknown")
         yield from some(
             [
-                [Link(section.title, section.key), f": {item.name}, {fact.label.lower()}"]
+                [Link(section.title, section.key), f": {item.name}, {within_sentence(fact.label)}"]
                 for section, item, fact in unknown
             ]
         )

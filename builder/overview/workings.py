@@ -10,6 +10,7 @@ from builder.document import Block, Bullets, Caution, Folded, Heading, Page, Par
 from builder.formulas.cite import FROM_MEMORY
 from builder.layout import shown_figure, working_blocks
 from builder.pack import Field, Figure, Item, Pack, Reference, Section
+from builder.reading.values.sentences import within_sentence
 
 MARK = f" ({FROM_MEMORY}: "
 MARKED = (
@@ -48,7 +49,7 @@ def department_blocks(section: Section) -> Iterator[Block]:
         yield Heading(2, section.title, section.key)
     for item in items:
         yield Folded(
-            f"{item.name}: {', '.join(figure.label.lower() for figure in item.figures)}",
+            f"{item.name}: {', '.join(within_sentence(figure.label) for figure in item.figures)}",
             tuple(item_blocks(item)),
         )
     for field in section.fields:

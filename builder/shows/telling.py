@@ -9,6 +9,7 @@ from builder.fit.counting import count_words
 from builder.fit.records import Verdict
 from builder.fit.sentences import COUNTED
 from builder.fit.verdicts import ASK, FITS, NOT_NEEDED, NOTED, SHORT
+from builder.reading.values.sentences import within_sentence
 from builder.render.terminal import hung
 from builder.shows.booked import CONFIRMED, Booked, Books
 from builder.shows.judging import Judged, Outlook, Turned, answers
@@ -121,7 +122,7 @@ def named(turn: Turned) -> str:
     title = turn.found["title"]
     several = sum(found["title"] == title for found in turn.judged.verdicts) > 1
     words = f"{title}, {turn.found['need']}," if several else title
-    return words[:1].lower() + words[1:]
+    return within_sentence(words)
 
 
 def by_how_much(found: Verdict) -> str:

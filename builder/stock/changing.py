@@ -18,6 +18,7 @@ from builder.pipeline import Venue, packs_of, venue_of
 from builder.reading.in_service import NotWorking, not_working
 from builder.reading.nodes import Path, compose
 from builder.reading.problems import Problem, Refused, Where
+from builder.reading.values.sentences import within_sentence
 from builder.stock.blocks import key_lines
 from builder.stock.comparison import Comparison, Difference, compare
 from builder.stock.edits import Append, Edit, Set, edited, reach
@@ -287,7 +288,7 @@ def moved_words(comparison: Comparison) -> list[str]:
 
 def told(difference: Difference) -> str:
     """One difference in words: what, from what, to what, by how much."""
-    label = difference.label[:1].lower() + difference.label[1:]
+    label = within_sentence(difference.label)
     if difference.kind == "map":
         return f"{label}: {difference.by}"
     if difference.kind == "line":

@@ -72,18 +72,24 @@ def test_a_load_over_the_whole_length_at_a_place_or_between_two_is_read() -> Non
     assert problems(LIMITS + BEAM + points(0, 20) + hang(1, 2, loads=loads)) == []
 
 
-TWO_HANGS = (
-    "hangs:\n"
-    "  - {{name: Usual truss, first_end: {{across: 0 m, depth: 0 m}}, last_end: {{across: 0 m, depth:"
-    " 0 m}}, supports: [{{point: P1}}], configurations: [{usual}]}}\n"
-    "  - {{name: Thrust truss, first_end: {{across: 0 m, depth: 0 m}}, last_end: {{across: 0 m, depth:"
-    " 0 m}}, supports: [{{point: P1}}], configurations: [{thrust}]}}\n"
-)
+ON_ONE_POINT = """\
+hangs:
+  - name: Usual truss
+    first_end: {{across: 0 m, depth: 0 m}}
+    last_end: {{across: 0 m, depth: 0 m}}
+    supports: [{{point: P1}}]
+    configurations: [{usual}]
+  - name: Thrust truss
+    first_end: {{across: 0 m, depth: 0 m}}
+    last_end: {{across: 0 m, depth: 0 m}}
+    supports: [{{point: P1}}]
+    configurations: [{thrust}]
+"""
 
 
 def on_one_point(usual: str, thrust: str) -> list[str]:
     """The problems with two hangs on one point, each in its configurations."""
-    return problems(LIMITS + BEAM + points(0) + TWO_HANGS.format(usual=usual, thrust=thrust))
+    return problems(LIMITS + BEAM + points(0) + ON_ONE_POINT.format(usual=usual, thrust=thrust))
 
 
 def test_a_point_carries_a_hang_in_each_configuration() -> None:
@@ -95,6 +101,6 @@ def test_a_point_carries_a_hang_in_each_configuration() -> None:
 )
 def test_a_point_carries_no_two_hangs_in_one_configuration(usual: str, thrust: str) -> None:
     assert on_one_point(usual, thrust) == [
-        "rigging.yml:7:120 Thrust truss.supports[1].point: 'P1' already carries Usual truss; a point"
-        " carries one hang in each configuration [point-used-twice]"
+        "rigging.yml:14:24 Thrust truss.supports[1].point: 'P1' already carries Usual truss; a"
+        " point carries one hang in each configuration [point-used-twice]"
     ]

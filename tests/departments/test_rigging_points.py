@@ -299,3 +299,10 @@ def test_every_figure_carries_the_caution_on_loads() -> None:
         assert all(
             found.caution.startswith("Planning figures.") for found in item(text, kind).figures
         )
+
+
+def test_the_steps_of_what_is_left_keep_the_letters_of_names() -> None:
+    text = LIMITS + BEAM + points(0, 5) + hang(1, 2, loads="")
+    text = text.replace("B1", "FOH truss A")
+    steps = figure(text, "point", "P1", "left").working.steps
+    assert any(step.startswith("Beam FOH truss A: ") for step in steps), steps

@@ -90,7 +90,7 @@ def floors(section: Section, left: float, right: float) -> Iterator[Element]:
     for item in section.of_kind("floor"):
         height_m = item.far_end("height")
         if height_m is not None:
-            yield from level(height_m, item.name.lower(), left, right, HAIR)
+            yield from level(height_m, item.name, left, right, HAIR)
 
 
 def way(item: Item) -> Iterator[Element]:

@@ -16,6 +16,7 @@ from builder.pack import Fact, Figure, Input, Item, Standing, Value, not_less
 from builder.reading.absent import Absent, is_unknown, listed, why_absent
 from builder.reading.references import spelling
 from builder.reading.standing_on import state_words
+from builder.reading.values.sentences import sentence_start
 from builder.working import figure, missing, worked
 
 KINDS: tuple[str, ...] = get_args(Kind)
@@ -170,7 +171,7 @@ def none_from_stage(key: str, others: Sequence[PermanentLine], told: Set[str]) -
         lines = [line for line in others if line.kind == kind]
         if not lines or kind in told:
             continue
-        slug, label = kind.lower().replace(" ", "-"), kind[:1].upper() + kind[1:]
+        slug, label = kind.lower().replace(" ", "-"), sentence_start(kind)
         inputs = [Input(line.name, " to ".join(ends_at(line))) for line in lines]
         working = worked(ways_in_all, inputs=inputs, steps=("none from the stage = 0",))
         note = "; ".join(f"{line.name} runs from {' to '.join(ends_at(line))}" for line in lines)
@@ -277,7 +278,7 @@ def kind_figures(
     key: str, kind: str, lines: Sequence[PermanentLine], every: Sequence[PermanentLine]
 ) -> Iterator[Figure]:
     """Working and free ways of one kind between two places."""
-    slug, label = kind.lower().replace(" ", "-"), kind[:1].upper() + kind[1:]
+    slug, label = kind.lower().replace(" ", "-"), sentence_start(kind)
     once = counted_once(lines)
     counted = [line.ways for line in once if isinstance(line.ways, int) and has_kind(line)]
     of = f" of {ways_in_all(counted)}" if len(counted) == len(once) else ""

@@ -75,7 +75,7 @@ def drawn(outline: Outline) -> Iterator[Element]:
     if outline.kind == "wing":
         yield Note((x, far), f"wing {outline.name}", 10, shift=(0, -6))
     elif outline.kind == "obstruction":
-        yield Note((x, y), outline.name.lower(), 10, shift=(0, 4 if hanging else 18))
+        yield Note((x, y), outline.name, 10, shift=(0, 4 if hanging else 18))
 
 
 def dimensions(section: Section, deck: str) -> Iterator[Element]:
@@ -126,7 +126,7 @@ def in_words(section: Section, deck: str) -> str:
     item = section.item("deck", deck)
     area = item.text("area") if item else ""
     wings = ", ".join(wing.name for wing in section.of_kind("wing"))
-    blocked = ", ".join(thing.name.lower() for thing in section.of_kind("obstruction"))
+    blocked = ", ".join(thing.name for thing in section.of_kind("obstruction"))
     usable = (
         f" Usable {item.text('usable_width')} wide and {item.text('usable_depth')} deep."
         if item

@@ -2,6 +2,7 @@
 
 from builder.fit.records import Item, Rule, Section, Value
 from builder.fit.values import is_said, text_of
+from builder.reading.values.sentences import within_sentence
 
 
 def items_for(section: Section, rule: Rule) -> list[Item]:
@@ -47,7 +48,9 @@ def unsaid(item: Item, rule: Rule) -> str:
     for condition in rule["where"]:
         if not is_told(item, condition[0]):
             value = item["values"].get(condition[0])
-            return condition[0].replace("_", " ") if value is None else value["label"].lower()
+            if value is None:
+                return condition[0].replace("_", " ")
+            return within_sentence(value["label"])
     return ""
 
 

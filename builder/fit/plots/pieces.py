@@ -13,6 +13,7 @@ from builder.fit.verdicts import ASK, FITS, NOTED, SHORT, lacks_of, verdict, wit
 from builder.fit.wording import both
 from builder.formulas.polygons import box_around
 from builder.formulas.rectangles import Rectangle, corners_of, rectangle
+from builder.reading.values.sentences import sentence_start
 
 
 def stand_of(wish: RectangleAsked) -> Stand:
@@ -89,4 +90,4 @@ def one_sentence(words: list[str]) -> str:
     """What was found, as one sentence."""
     text = "; ".join(words)
     end = "" if text.endswith(".") else "."
-    return fill(ONE_SENTENCE, {"words": text[:1].upper() + text[1:], "end": end})
+    return fill(ONE_SENTENCE, {"words": sentence_start(text), "end": end})

@@ -1,6 +1,11 @@
-"""How a sentence is made: a template with named parts, filled once."""
+"""
+How a sentence is made: a template with named parts, filled once, and words that begin a sentence or
+stand within one.
+"""
 
 from collections.abc import Mapping
+
+from builder.reading.values.spelling import is_digit
 
 
 def fill(template: str, parts: Mapping[str, str]) -> str:
@@ -15,3 +20,18 @@ def fill(template: str, parts: Mapping[str, str]) -> str:
         words.append(parts[piece[:end]])
         words.append(piece[end + 1 :])
     return "".join(words)
+
+
+def sentence_start(words: str) -> str:
+    """Words as they begin a sentence: only the first letter is raised, for names keep theirs."""
+    return words[:1].upper() + words[1:]
+
+
+def within_sentence(words: str) -> str:
+    """
+    Words as they stand within a sentence: only their first letter is small, and not that of a sign
+    such as DMX or L1.
+    """
+    first = words.split(" ")[0]
+    is_sign = first[1:] != first[1:].lower() or any(is_digit(char) for char in first)
+    return words if is_sign else words[:1].lower() + words[1:]

@@ -10,7 +10,7 @@ from builder.fit.records import (
     Rule,
 )
 from builder.reading.values.faults import fault
-from builder.reading.values.sentences import fill
+from builder.reading.values.sentences import fill, sentence_start, within_sentence
 from builder.rider.asking.asked import asked_base, carried_by, strictness_of, with_note
 from builder.rider.asking.asking import Asking, note_fault
 from builder.rider.asking.needs import WAYS, amount_of, is_unknown, rule_named, ruled, unclear
@@ -46,7 +46,7 @@ def composed_asked(
     parts = {
         "need": then["need"],
         "word": conditions[0],
-        "title": condition["title"].lower(),
+        "title": within_sentence(condition["title"]),
         "condition": condition["need"],
     }
     return {
@@ -113,13 +113,13 @@ def any_asked(need: ReadValue, asking: Asking) -> AnyAsked | None:
     parts = [part for part in found if part is not None]
     if len(parts) < len(found):
         return None
-    title = " or ".join(part["title"].lower() for part in parts)
+    title = " or ".join(within_sentence(part["title"]) for part in parts)
     words = " or ".join(part["need"] for part in parts)
     base = asked_base(
         asking,
         need["line"],
         parts[0]["department"],
-        capital(title),
+        sentence_start(title),
         with_note(words, need),
         strictness_of(need),
     )
@@ -146,12 +146,12 @@ def all_asked(line: ReadValue, need: ReadValue, asking: Asking) -> AllAsked | No
     parts = [part for part in found if part is not None]
     if len(parts) < len(found):
         return None
-    title = " and ".join(part["title"].lower() for part in parts)
+    title = " and ".join(within_sentence(part["title"]) for part in parts)
     base = asked_base(
         asking,
         line["line"],
         parts[0]["department"],
-        capital(title),
+        sentence_start(title),
         " and ".join(part["need"] for part in parts),
         strictness_of(need),
     )
@@ -204,8 +204,3 @@ def class_asked(line: ReadValue, measure: Rule, asking: Asking) -> ClassAsked | 
     count = line["keys"]["count"]["count"] if "count" in line["keys"] else 1
     words = fill(OF_CLASS, {"count": str(count), "each": text})
     return {"count": float(count), "each": amount["number"], "words": words}
-
-
-def capital(words: str) -> str:
-    """Words with a capital in front."""
-    return f"{words[:1].upper()}{words[1:]}"

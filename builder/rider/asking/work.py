@@ -1,7 +1,7 @@
 """``crew`` and ``tasks``: who is called when, and what the house does or keeps by when."""
 
 from builder.fit.records import CallAsked, TaskAsked
-from builder.reading.values.sentences import fill
+from builder.reading.values.sentences import fill, sentence_start
 from builder.rider.asking.asked import (
     asked_base,
     carried_by,
@@ -70,7 +70,7 @@ def task_asked(task: ReadValue, asking: Asking) -> TaskAsked:
         needed.append(fill(PERSONS, {"count": number_words(task, "persons")}))
     words = with_note(parts_joined(needed), task)
     kind = words_of(task, "kind")
-    title = f"{kind[:1].upper()}{kind[1:]}"
+    title = sentence_start(kind)
     base = asked_base(asking, task["line"], "house", title, words, strictness_of(task))
     return {**base, "carried": carried_by(task), "sort": "task"}
 

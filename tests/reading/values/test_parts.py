@@ -11,6 +11,7 @@ from builder.reading.remarks import LONGEST_EXCERPT, excerpt
 from builder.reading.values.amounts import two_units
 from builder.reading.values.days import days_in, is_leap, read_day, weekday_of
 from builder.reading.values.numerals import leading_numeral
+from builder.reading.values.sentences import sentence_start, within_sentence
 from builder.reading.written import Plausible
 
 YEARS = (1, 4, 100, 400, 1600, 1700, 1900, 1999, 2000, 2023, 2024, 2025, 2100, 2400, 9999)
@@ -168,3 +169,19 @@ def test_a_time_of_day_is_told_by_the_clock(si: float, text: str) -> None:
 )
 def test_a_place_across_says_its_side(metres: float, text: str) -> None:
     assert shown(q.Across, metres)[0] == text
+
+
+@pytest.mark.parametrize(
+    ("words", "begins", "within"),
+    [
+        ("beam FOH truss A", "Beam FOH truss A", "beam FOH truss A"),
+        ("Leg to R4-1", "Leg to R4-1", "leg to R4-1"),
+        ("Network at Mix position", "Network at Mix position", "network at Mix position"),
+        ("DMX, free", "DMX, free", "DMX, free"),
+        ("L1 of the board", "L1 of the board", "L1 of the board"),
+        ("", "", ""),
+    ],
+)
+def test_names_keep_their_letters_in_a_sentence(words: str, begins: str, within: str) -> None:
+    assert sentence_start(words) == begins
+    assert within_sentence(words) == within

@@ -32,6 +32,7 @@ from builder.layout import (
     working_blocks,
 )
 from builder.pack import Figure, Item, Level, Pack, Section
+from builder.reading.values.sentences import sentence_start
 
 PHASES = ("L1", "L2", "L3")
 NODES = ("supply", "generator", "service", "board")
@@ -107,7 +108,7 @@ def at_once(section: Section) -> Iterator[Block]:
             " can be loaded fully, house loads running.",
         ]
         if figure.note:
-            words += [" ", Small(f"{figure.note[:1].upper()}{figure.note[1:]}.")]
+            words += [" ", Small(f"{sentence_start(figure.note)}.")]
         yield Paragraph(words)
     advice = (
         "All at once loads as many as can be, handed round among places on the same board; they may"

@@ -12,6 +12,7 @@ from builder.departments.rigging.page.summary import first
 from builder.document import Block, Caution, Folded, Heading, Link, Page, Paragraph, Picture, Strong
 from builder.layout import checked_line, findings_block, shown_figure, working_blocks
 from builder.pack import Figure, Level, Pack, Section
+from builder.reading.values.sentences import sentence_start
 
 KEY = (
     "Circles are points, filled as far as they are loaded; a square is over a limit, a cross is out"
@@ -72,7 +73,7 @@ def drawn_plans(section: Section, pack: Pack) -> Iterator[Block]:
         if sheet.heading not in told:
             yield Heading(2, sheet.heading, sheet.name)
         key = "" if told else f" {KEY.format(unit=unit)}"
-        part = f"{sheet.title.capitalize()}." if sheet.title else ""
+        part = f"{sentence_start(sheet.title)}." if sheet.title else ""
         told.add(sheet.heading)
         yield Picture(
             sheet.name, sheet.svg, sheet.says, caption=f"{part}{key} {caution_of(section)}".strip()

@@ -76,7 +76,7 @@ def in_short(section: Section) -> Iterator[Entry]:
 def low_steel(item: Item) -> Entry:
     """The low steel over a zone, or over all points, from its lowest to its highest."""
     low, high = item.figure("lowest-steel"), item.figure("highest-steel")
-    label = "Low steel" if item.kind == "roof" else f"Low steel, {item.name.lower()}"
+    label = "Low steel" if item.kind == "roof" else f"Low steel, {item.name}"
     if low is None or high is None or low.value == high.value:
         return Entry(label, shown_figure(low) if low else [Tag("not stated")])
     return Entry(

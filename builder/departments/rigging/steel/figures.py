@@ -25,6 +25,7 @@ from builder.reading.absent import Absent
 from builder.reading.in_part import Between, as_written, ends_of
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length, Mass
+from builder.reading.values.sentences import sentence_start
 from builder.reading.written import Written
 from builder.working import figure, missing, weakest_of, worked
 
@@ -289,7 +290,7 @@ def left_steps(point: OnPoint, whole: Whole) -> Iterator[str]:
     for group in whole.groups:
         if group.bears(point) and group.ruled.kg is not None:
             kg = counts_kg(group, at_worst=whole.at_worst)
-            yield less_step(group.key.capitalize(), group.ruled.kg, kg)
+            yield less_step(sentence_start(group.key), group.ruled.kg, kg)
 
 
 def less_step(name: str, limit_kg: float, kg: float) -> str:
