@@ -12,6 +12,8 @@ from typing import Any
 
 from builder.keys import SHARED, Key, document, keys_of, records_of, value_of
 from builder.overview.log import Log
+from builder.reading.fields import mark_of
+from builder.reading.lists import AtLeastOne
 from builder.reading.unknowns import may_be_unknown
 from builder.reading.written import DepartmentFile, Written
 from builder.registry import DEPARTMENTS
@@ -91,6 +93,8 @@ def key_schema(raw: Mapping[str, Any], key: Key, *, of_house: bool) -> Schema:
             silent = {**silent, **choices[0]}
     if of_house and may_be_unknown(key.record, key.name):
         silent = {"anyOf": [*silent.get("anyOf", [silent]), NOT_KNOWN]}
+    if mark_of(key.field, AtLeastOne):
+        silent = {**silent, "minItems": 1}
     if "$ref" in silent:
         # Some readers of schemas pass over all that stands beside a reference.
         silent = {"allOf": [silent]}

@@ -20,6 +20,7 @@ from builder.keys import Key, keys_of, records_of, refers_to, types_within, with
 from builder.pack import in_a_row
 from builder.reading.fields import mark_of
 from builder.reading.how_many import numbers
+from builder.reading.lists import empty_lists
 from builder.reading.possible import impossible
 from builder.reading.quantities import Quantity, TimeOfDay
 from builder.reading.references import problems_with_names, records_within
@@ -236,7 +237,8 @@ def takes(data: Files, file: str) -> bool:
         return False
     problems = (record.contradictions() for record in records_within(description))
     twice = (each for each in problems_with_names([description]) if each.code == "duplicate-name")
-    return not [*twice, *impossible(description), *chain.from_iterable(problems)]
+    bounds = (*impossible(description), *empty_lists(description))
+    return not [*twice, *bounds, *chain.from_iterable(problems)]
 
 
 def described_by(data: Files, file: str) -> DepartmentFile:

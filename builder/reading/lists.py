@@ -1,4 +1,7 @@
-"""How many entries a list may have: work grows with them, so each has an end, which is told."""
+"""
+How many entries a list may have: work grows with them, so each has an end, which is told. A few
+must name one at least.
+"""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -19,6 +22,31 @@ class AtMost:
     """Marks a list that has fewer entries at most than others, for each costs work."""
 
     entries: int
+
+
+@dataclass(frozen=True, slots=True)
+class AtLeastOne:
+    """Marks a list that names one thing at least: the code where it names none, and the advice."""
+
+    code: str
+    advice: str
+
+
+def empty_lists(description: Written) -> Iterator[Problem]:
+    """Every list of a description that names nothing and has to."""
+    for record in records_within(description):
+        for name, field in type(record).model_fields.items():
+            mark = mark_of(field, AtLeastOne)
+            if mark is not None and not getattr(record, name):
+                key = field.alias or name
+                yield Problem(
+                    record.where(key),
+                    spoken((*record.path_in_file, key)),
+                    "",
+                    "names none",
+                    mark.code,
+                    mark.advice,
+                )
 
 
 def long_lists(description: Written) -> Iterator[Problem]:

@@ -7,8 +7,9 @@ from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
 from builder.reading.absent import Absent
+from builder.reading.fields import mark_of
 from builder.reading.house_only import house_only_problems
-from builder.reading.lists import long_lists
+from builder.reading.lists import AtLeastOne, empty_lists, long_lists
 from builder.reading.nodes import Composed, compose
 from builder.reading.outlines import no_outlines
 from builder.reading.possible import impossible
@@ -65,7 +66,7 @@ def read(text: str, *, file: str, kind: type[Description]) -> Description:
     wrong = [
         problem for record in records_within(description) for problem in record.contradictions()
     ]
-    wrong += house_only_problems(description)
+    wrong += [*house_only_problems(description), *empty_lists(description)]
     if kind.bounded:
         wrong += [
             *impossible(description),
@@ -131,8 +132,9 @@ def missing_key(kind: type[BaseModel], path: Path) -> Fault:
     fault = missing_fault()
     if may_be_absent(kind, path):
         return fault
-    if is_list(field_at(kind, path)):
-        return {**fault, "advice": EMPTY_LIST}
+    field = field_at(kind, path)
+    if is_list(field):
+        return {**fault, "advice": at_least_one(field).advice or EMPTY_LIST}
     keys = keys_at(kind, path)
     return {**fault, "advice": no_group_fault(keys)["advice"] if keys else MUST_BE_WRITTEN}
 
@@ -142,9 +144,20 @@ def no_list(text: str, kind: type[BaseModel], path: Path) -> Fault:
     fault = no_list_fault(text, keys_at(kind, path))
     field = field_at(kind, path)
     is_empty = fault["advice"] == list_advice("unknown", [])
-    if is_empty and field is not None and field.is_required():
-        return {**fault, "advice": EMPTY_LIST}
-    return fault
+    if not is_empty or field is None or not field.is_required():
+        return fault
+    mark = at_least_one(field)
+    return {
+        **fault,
+        "code": mark.code or fault["code"],
+        "advice": mark.advice or EMPTY_LIST,
+    }
+
+
+def at_least_one(field: FieldInfo | None) -> AtLeastOne:
+    """What is told where a list names none and has to; empty where it need not name any."""
+    mark = mark_of(field, AtLeastOne) if field is not None else None
+    return mark or AtLeastOne("", "")
 
 
 def is_list(field: FieldInfo | None) -> bool:

@@ -56,6 +56,66 @@ def test_what_cannot_be_is_refused_with_what_to_write_instead(text: str, words: 
     assert words in refusal(text)
 
 
+OTHER_POSITION = "{configurations: %s, place: Hall}"
+NAMED = "name the configurations in which it is there [configuration-none]"
+TAKEN = "one position is there in each configuration [configuration-taken]"
+
+
+@pytest.mark.parametrize("of", ["mix", "monitor"])
+@pytest.mark.parametrize(
+    ("configurations", "words"),
+    [
+        ("[]", " names none"),
+        ("none", ": 'none' should be a list"),
+        ("unknown", ": 'unknown' should be a list"),
+    ],
+)
+def test_what_stands_instead_says_in_which_configurations(
+    of: str, configurations: str, words: str
+) -> None:
+    key = f"other_{of}_positions"
+    told = refusal(f"{key}:\n  - configurations: {configurations}\n    place: Hall")
+    assert told == f"sound.yml:2:21 {key}[1].configurations{words}; {NAMED}"
+
+
+def test_what_stands_instead_is_never_told_that_an_empty_list_will_do() -> None:
+    assert refusal("other_mix_positions: [{place: Hall}]") == (
+        "sound.yml:1:23 other_mix_positions[1].configurations is missing here; name the"
+        " configurations in which it is there [missing-key]"
+    )
+
+
+@pytest.mark.parametrize("of", ["mix", "monitor"])
+def test_a_configuration_has_one_position_that_stands_instead(of: str) -> None:
+    lines = ", ".join(OTHER_POSITION % names for names in ("[Thrust]", '[Round, "thrust"]'))
+    assert refusal(f"other_{of}_positions: [{lines}]").endswith(
+        f" other_{of}_positions[2].configurations[2]: 'thrust' is taken already, by"
+        f" other_{of}_positions[1]; {TAKEN}"
+    )
+
+
+@pytest.mark.parametrize("of", ["mix", "monitor"])
+def test_the_usual_position_takes_the_configurations_that_it_names(of: str) -> None:
+    usual = f"{of}_position: {{place: Hall, configurations: [Thrust]}}\n"
+    other = f"other_{of}_positions: [{OTHER_POSITION % '[Thrust]'}]"
+    assert refusal(usual + other).endswith(
+        f" other_{of}_positions[1].configurations[1]: 'Thrust' is taken already, by"
+        f" {of}_position; {TAKEN}"
+    )
+
+
+def test_positions_in_configurations_of_their_own_are_read() -> None:
+    lines = ", ".join(OTHER_POSITION % names for names in ("[Thrust, Round]", "[Flat]"))
+    assert (
+        len(
+            sound(
+                f"mix_position: {{place: Hall}}\nother_mix_positions: [{lines}]"
+            ).other_mix_positions
+        )
+        == 2
+    )
+
+
 def test_a_radius_of_half_the_line_is_the_tightest_arc() -> None:
     assert sound(MODELS + SUBS % ", arc_radius: 4.2 m").subs
 

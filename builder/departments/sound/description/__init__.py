@@ -3,7 +3,7 @@
 lines, radio and stock.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Annotated, ClassVar
 
 from builder.departments.sound.description.loudspeakers import (
@@ -43,8 +43,10 @@ from builder.reading.absent import Absent, listed
 from builder.reading.in_part import ends_of
 from builder.reading.lists import AtMost, too_many
 from builder.reading.maybe import Maybe
+from builder.reading.nodes import spoken
 from builder.reading.problems import Problem
-from builder.reading.written import Decisive, DepartmentFile
+from builder.reading.references import spelling
+from builder.reading.written import Decisive, DepartmentFile, InConfigurations
 
 MOST_BOXES = 1_000
 """Each box sounds at each ear, so this keeps the maps quick. Large festivals have some hundreds."""
@@ -112,10 +114,34 @@ class Sound(DepartmentFile):
     """Microphones, direct boxes, stands."""
 
     def contradictions(self) -> Iterator[Problem]:
-        """More boxes than the maps can add up."""
+        """More boxes than the maps can add up, and two positions in one configuration."""
         counts = [hang.boxes for hang in listed(self.hangs)]
         counts += [subs.count for subs in listed(self.subs)]
         boxes = sum(ends_of(count)[0] or 0 for count in counts)
         boxes += sum(len(fill.boxes) for fill in listed(self.fills))
         if boxes > MOST_BOXES:
             yield too_many(self, (), f"{boxes:,} loudspeakers in hangs, subs and fills", MOST_BOXES)
+        yield from taken_twice(self.mix_position, self.other_mix_positions)
+        yield from taken_twice(self.monitor_position, self.other_monitor_positions)
+
+
+def taken_twice(
+    usual: Maybe[InConfigurations], others: Sequence[InConfigurations]
+) -> Iterator[Problem]:
+    """
+    The configurations that a position names which stands instead of the usual one, and that another
+    names already.
+    """
+    taken: dict[str, str] = {}
+    for line in others if isinstance(usual, Absent) else (usual, *others):
+        own = spoken(line.path_in_file)
+        for index, name in enumerate(line.configurations):
+            if taken.setdefault(spelling(name), own) != own:
+                yield Problem(
+                    line.where("configurations", index),
+                    spoken((*line.path_in_file, "configurations", index)),
+                    name,
+                    f"is taken already, by {taken[spelling(name)]}",
+                    "configuration-taken",
+                    "one position is there in each configuration",
+                )

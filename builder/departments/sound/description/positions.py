@@ -10,6 +10,7 @@ from pydantic_core import PydanticCustomError
 
 from builder.reading.absent import Absent
 from builder.reading.in_service import checked_working
+from builder.reading.lists import AtLeastOne
 from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.quantities import Duration, Length, Level
@@ -188,11 +189,19 @@ class MixPosition(InConfigurations):
     """How cases get there once the audience is in, and before."""
 
 
+InsteadIn = Annotated[
+    tuple[Name, ...],
+    RefersTo("configuration"),
+    AtLeastOne("configuration-none", "name the configurations in which it is there"),
+]
+"""The configurations in which a line takes the place of the usual one."""
+
+
 class OtherMixPosition(MixPosition, Movable):
     """Where the visiting engineer mixes in other configurations of the house."""
 
     instead_of: ClassVar[str] = "mix_position"
-    configurations: Annotated[tuple[Name, ...], RefersTo("configuration")]
+    configurations: InsteadIn
     """The configurations in which it is there, by their names in house.yml."""
 
 
@@ -218,7 +227,7 @@ class OtherMonitorPosition(MonitorPosition, Movable):
     """Where monitors are mixed in other configurations of the house."""
 
     instead_of: ClassVar[str] = "monitor_position"
-    configurations: Annotated[tuple[Name, ...], RefersTo("configuration")]
+    configurations: InsteadIn
     """The configurations in which it is there, by their names in house.yml."""
 
 
