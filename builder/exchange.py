@@ -184,13 +184,13 @@ Ends = tuple[float | None, float | None]
 @dataclass(frozen=True, slots=True)
 class Overhang:
     """
-    Something that hangs when a show arrives: its ends on the plan, its trim and the lowest edges of
-    what hangs on it, each at least and at most, None where nobody knows, and whether it may come
-    down, None where nobody says. [m]
+    Something that hangs when a show arrives: its ends on the plan, None where nobody knows them,
+    its trim and the lowest edges of what hangs on it, each at least and at most, None where nobody
+    knows, and whether it may come down, None where nobody says. [m]
     """
 
     name: str
-    ends: tuple[tuple[float, float], tuple[float, float]]
+    ends: tuple[tuple[float, float], tuple[float, float]] | None
     trim_m: Ends
     edges_m: tuple[Ends, ...]
     comes_down: bool | None

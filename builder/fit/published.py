@@ -164,14 +164,20 @@ def item_record(
 def add_steel(record: Item, item: packs.Item, section: packs.Section) -> None:
     """Add the heights along a beam that spots may be on, the places in rising order."""
     along = "across" if item.text("runs") == "across" else "depth"
-    heights = sorted(
-        (place, height)
+    stations = [
+        station
         for station in section.of_kind("low-steel")
         if station.key.startswith(f"{item.key}.steel-")
-        and (place := station.number(along)) is not None
+    ]
+    heights = sorted(
+        (place, height)
+        for station in stations
+        if (place := station.number(along)) is not None
         and (height := station.number("height")) is not None
     )
-    if item.fact("standing.1.what") is not None:
+    # One whose place nobody knows may be between any two others.
+    heights = heights if len(heights) == len(stations) else []
+    if item.fact("standing.1.what") is not None or is_unknown(item, "standing"):
         record["numbers"]["standing"] = 1.0
     underside = item.number("underside")
     if not heights and underside is not None:
@@ -179,6 +185,12 @@ def add_steel(record: Item, item: packs.Item, section: packs.Section) -> None:
     for number, (place, height) in enumerate(heights):
         record["numbers"][f"steel.{number}.at"] = place
         record["numbers"][f"steel.{number}.height"] = height
+
+
+def is_unknown(item: packs.Item, name: str) -> bool:
+    """Whether the house says that it does not know something."""
+    fact = item.fact(name)
+    return fact is not None and fact.standing is packs.Standing.UNKNOWN
 
 
 def add_told(record: Item, item: packs.Item) -> None:

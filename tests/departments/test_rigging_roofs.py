@@ -49,13 +49,14 @@ def test_a_height_told_twice_or_not_at_all_is_refused() -> None:
     assert "has no height of low steel" in problem
 
 
-def test_a_truss_may_lie_nobody_knows_where_but_then_its_points_have_no_place() -> None:
+def test_a_truss_may_lie_nobody_knows_where_and_its_points_still_count() -> None:
     text = roof().replace("depth: 8 m US", "depth: unknown")
     assert problems(text) == []
-    points = f"points: [{{name: P1, beam: D, across: 1 m SL}}]\n{GROUP}"
-    (problem,) = problems(roof(rest=points).replace("depth: 8 m US", "depth: unknown"))
-    assert "so its points have no place either" in problem
-    assert "point_groups" in problem
+    points = "points: [{name: P1, beam: D, across: 1 m SL, rating: 250 kg}]\n"
+    text = roof(rest=points).replace("depth: 8 m US", "depth: unknown")
+    assert problems(text) == []
+    assert value(text, "point", "P1", "limit") == "250 kg"
+    assert value(text, "point", "P1", "low-steel") == "5.40 m"
 
 
 # Limits of 3 t on the beam and 9 t on the roof, less what hangs there: sums by hand.

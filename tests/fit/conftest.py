@@ -29,6 +29,7 @@ LEAST = {
     "hangs/test_cases.py": (1, 200),
     "hangs/test_hang_laws.py": (3, 1000),
     "hangs/test_open_weights.py": (1, 10),
+    "hangs/test_places_unknown.py": (1, 10),
     "hangs/test_plan.py": (1, 70),
     "plots/test_drawing.py": (2, 12),
     "test_headroom.py": (1, 40),

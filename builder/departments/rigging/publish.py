@@ -12,10 +12,17 @@ from builder.departments.rigging.bridles.standing import Bridled
 from builder.departments.rigging.description import Rigging
 from builder.departments.rigging.description.hangs import HungThing
 from builder.departments.rigging.description.steel import Beam, Zone
-from builder.departments.rigging.hangs.bodies import Body, Shares
+from builder.departments.rigging.hangs.bodies import (
+    WHO_UNKNOWN,
+    Body,
+    Shares,
+    where_ends_are,
+    who,
+)
 from builder.departments.rigging.hangs.figures import (
+    NOBODY,
     by_whom,
-    load_words,
+    hung_words,
     span_figures,
     support_figures,
     truss_of,
@@ -34,19 +41,25 @@ from builder.departments.rigging.steel.figures import (
     by_hand,
     full_figures,
     group_figures,
+    lacks_steel,
     mass,
     point_figures,
 )
 from builder.departments.rigging.steel.findings import findings
-from builder.departments.rigging.steel.geometry import ends_of_hang
+from builder.departments.rigging.steel.geometry import (
+    Overhead,
+    ends_of_hang,
+    heights_of,
+    stations_of,
+)
 from builder.departments.rigging.steel.oddities import oddities, steel_heights
 from builder.departments.rigging.steel.totals import OnPoint, Whole, hoists_kg, whole_of
 from builder.departments.rigging.stock_and_wind import hoist_figures, truss_figures, wind_figures
 from builder.exchange import Offers
 from builder.formulas.loads import Load, PointLoad, total_load_kg
 from builder.formulas.trim import low_steel_m
-from builder.pack import Fact, Figure, Input, Item, Section, Standing, Value
-from builder.reading.absent import Absent, listed
+from builder.pack import Fact, Figure, Input, Item, Section, Standing, Value, not_less, one_or_both
+from builder.reading.absent import Absent, is_unknown, listed
 from builder.reading.addresses import distinct
 from builder.reading.in_part import as_written, ends_of
 from builder.reading.measures import System, shown
@@ -104,7 +117,7 @@ def items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
     yield roof_item(whole, stater, system)
     present = tuple(key for key, _ in SINGLE if isinstance(getattr(rigging, key), Written))
     told = {name for name, _ in SINGLE} | {
-        key for key in ("hangs", "ballast") if isinstance(getattr(rigging, key), Absent)
+        key for key in ("hangs", "bridles", "ballast") if isinstance(getattr(rigging, key), Absent)
     }
     others = tuple(key for key, _ in rigging.written() if key not in told)
     yield stater.item(rigging, "rigging.house", "house", "Rigging", leave_out=(*present, *others))
@@ -144,12 +157,23 @@ def roof_item(whole: Whole, stater: Stater, system: System) -> Item:
 
 def steel_range(points: Sequence[OnPoint], key: str, system: System) -> Iterator[Figure]:
     """The lowest and the highest steel over some points."""
-    heights = [
-        (point.place.steel_m, f"point {point.name}")
-        for point in points
-        if point.place.steel_m is not None
-    ]
-    yield from range_figures(heights, key, system)
+    exact, open_ones = [], []
+    for point in points:
+        steel_m = point.place.steel_m
+        if steel_m is not None:
+            exact.append((steel_m, f"point {point.name}"))
+        elif lacks := lacks_height(point.place):
+            open_ones.append((heights_of(point.place.beam), lacks))
+    yield from range_figures(exact, key, system, open_ones)
+
+
+def lacks_height(place: Overhead) -> str:
+    """
+    What must be known to tell the steel at a point; empty for one beyond the heights stated, over
+    which nobody counts on any.
+    """
+    is_beyond = place.along_m is not None and bool(stations_of(place.beam))
+    return "" if is_beyond else lacks_steel(place)
 
 
 def steel_of_beam(beam: Beam, system: System, key: str) -> Iterator[Figure]:
@@ -158,25 +182,37 @@ def steel_of_beam(beam: Beam, system: System, key: str) -> Iterator[Figure]:
     stated, so they are among these.
     """
     heights = [
-        (station.height.m, at.text)
+        (station.height.m, at.text if (at := station.across or station.depth) else "")
         for station in beam.low_steel
-        if (at := station.across or station.depth)
     ]
     low, high = ends_of(beam.underside)
     if low is not None and high is not None:
         heights += [(low.m, "all along"), (high.m, "all along")]
-    yield from range_figures(heights, key, system)
+    lacks = [] if heights else [(None, f"the height of beam {beam.name}")]
+    yield from range_figures(heights, key, system, lacks)
 
 
-def range_figures(found: Sequence[tuple[float, str]], key: str, system: System) -> Iterator[Figure]:
-    """The lowest and the highest of some heights, each with where it is. [m]"""
+Open = tuple[tuple[float, float] | None, str]
+"""
+The lowest and the highest that the steel may be at a place that is not known, None where nobody
+knows its height; and what must be known for that. [m]
+"""
+
+
+def range_figures(
+    found: Sequence[tuple[float, str]], key: str, system: System, open_ones: Sequence[Open]
+) -> Iterator[Figure]:
+    """
+    The lowest and the highest of some heights, each with where it is; both with two ends where the
+    place of some is not known. [m]
+    """
     heights = sorted(found)
+    if open_ones:
+        yield from open_range_figures([steel_m for steel_m, _ in heights], open_ones, key, system)
+        return
     if not heights:
         return
-    for (steel_m, name), label, part in (
-        (heights[0], "Lowest low steel", "lowest"),
-        (heights[-1], "Highest low steel", "highest"),
-    ):
+    for (steel_m, name), (part, label) in zip((heights[0], heights[-1]), PARTS, strict=True):
         text, also = shown(Length, steel_m, 2, system)
         work = worked(
             low_steel_m, inputs=[Input("At", name)], equation=f"the {part} of these places"
@@ -187,8 +223,42 @@ def range_figures(found: Sequence[tuple[float, str]], key: str, system: System) 
             Value(text, also, steel_m, "m"),
             work,
             caution=LOADS,
-            note=name if name == "all along" else f"at {name.removeprefix('point ')}",
+            note=name if name in ("all along", "") else f"at {name.removeprefix('point ')}",
         )
+
+
+PARTS = (("lowest", "Lowest low steel"), ("highest", "Highest low steel"))
+
+
+def open_range_figures(
+    known_m: Sequence[float], open_ones: Sequence[Open], key: str, system: System
+) -> Iterator[Figure]:
+    """The lowest and the highest of some heights, of which not all are known. [m]"""
+    ends = [both for both, _ in open_ones if both is not None]
+    is_bounded = len(ends) == len(open_ones)
+    lows = [*known_m, *(low for low, _ in ends)]
+    highs = [*known_m, *(high for _, high in ends)]
+    lacking = tuple(dict.fromkeys(lacks for _, lacks in open_ones))
+    told: tuple[tuple[float | None, float | None], ...] = (
+        (min(lows) if is_bounded else None, min(highs, default=None)),
+        (max(lows, default=None), max(highs) if is_bounded else None),
+    )
+    for (least_m, most_m), (part, label) in zip(told, PARTS, strict=True):
+        work = worked(low_steel_m, inputs=[], equation=f"the {part} of these places")
+        value = one_or_both(steel_value(least_m, system), steel_value(most_m, system))
+        name = f"{key}.{part}-steel"
+        if value is None:
+            yield missing(name, label, work, lacking, caution=LOADS)
+        else:
+            note = f"not known: {', '.join(lacking)}"
+            yield figure(name, label, value, work, caution=LOADS, note=note)
+
+
+def steel_value(steel_m: float | None, system: System) -> Value | None:
+    """A height of the steel; None where nobody knows. [m]"""
+    if steel_m is None:
+        return None
+    return Value(*shown(Length, steel_m, 2, system), steel_m, "m")
 
 
 def steel_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
@@ -205,7 +275,7 @@ def steel_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
         )
         by_rule = beam_rule_figures(beam, whole, item.key, system)
         found = (*group_figures(group, whole, item.key, system), *steel, *by_rule)
-        standing = stater.of_parts(beam.standing, f"{item.key}.standing", "Hangs there")
+        standing = stater.of_parts(beam.for_good, f"{item.key}.standing", "Hangs there")
         yield replace(item, facts=(*item.facts, *standing), figures=found)
         for number, station in enumerate(beam.low_steel, 1):
             yield stater.item(station, f"{item.key}.steel-{number}", "low-steel", beam.name)
@@ -232,7 +302,7 @@ def steel_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
     for point, item in zip(
         whole.points, stater.named(rigging.points, "rigging", "point"), strict=True
     ):
-        at = tuple(place_facts(item, point.place.at, system))
+        at = tuple(place_facts(item, point.place, system))
         yield replace(
             item,
             facts=(*item.facts, *at),
@@ -247,15 +317,18 @@ def own_limit(key: str, zone: Zone) -> Iterator[Fact]:
         yield Fact(f"{key}.own", "Limit", Standing.STATED, value_of(zone.limit), place=where)
 
 
-def place_facts(item: Item, at: tuple[float, float], system: System) -> Iterator[Fact]:
+def place_facts(item: Item, place: Overhead, system: System) -> Iterator[Fact]:
     """
     Both coordinates of a point under the same names everywhere: one is its own, the other its
     beam's.
     """
     for name, label, kind, number_m in (
-        ("at.across", "Across", Across, at[0]),
-        ("at.depth", "Depth", Depth, at[1]),
+        ("at.across", "Across", Across, place.across_m),
+        ("at.depth", "Depth", Depth, place.depth_m),
     ):
+        if number_m is None:
+            yield Fact(f"{item.key}.{name}", label, Standing.UNKNOWN)
+            continue
         own = item.fact(name.removeprefix("at."))
         text, also = (
             (own.value.text, own.value.also)
@@ -287,7 +360,7 @@ def hang_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
         yield from support_items(body, part, item.key, whole, stater, system)
         yield from load_items(body, item.key, stater, system)
     for each, item in zip(
-        whole.bridles, stater.named(rigging.bridles, "rigging", "bridle"), strict=True
+        whole.bridles, stater.named(rigging.standing_bridles, "rigging", "bridle"), strict=True
     ):
         yield replace(item, figures=tuple(bridle_figures(each, item.key, system)))
     found = {each.spot.name: each for each in spotted(whole)}
@@ -308,24 +381,30 @@ def hang_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
 
 def length_figure(body: Body, key: str, system: System) -> Figure:
     """The length of a hang between its ends."""
-    text, also = shown(Length, body.length_m, 2, system) if body.length_m else ("one place", "")
-    (x1, y1), (x2, y2) = ends_of_hang(body.hang)
+    ends, length_m = ends_of_hang(body.hang), body.length_m
+    if ends is None or length_m is None:
+        work = by_hand(BY_ENDS, "plane geometry", inputs=[])
+        lacking = (where_ends_are(body.hang),)
+        return missing(f"{key}.length", "Length", work, lacking, caution=LOADS)
+    text, also = shown(Length, length_m, 2, system) if length_m else ("one place", "")
+    (x1, y1), (x2, y2) = ends
     inputs = [
         Input(f"{name} end, across and depth", f"{x:.2f} m and {y:.2f} m")
         for name, x, y in (("First", x1, y1), ("Last", x2, y2))
     ]
-    steps = (f"√(({x2:.2f} − ({x1:.2f}))² + ({y2:.2f} − ({y1:.2f}))²) = {body.length_m:.2f} m",)
-    work = by_hand("√(Δacross² + Δdepth²)", "plane geometry", inputs=inputs, steps=steps)
-    return figure(
-        f"{key}.length", "Length", Value(text, also, body.length_m, "m"), work, caution=LOADS
-    )
+    steps = (f"√(({x2:.2f} − ({x1:.2f}))² + ({y2:.2f} − ({y1:.2f}))²) = {length_m:.2f} m",)
+    work = by_hand(BY_ENDS, "plane geometry", inputs=inputs, steps=steps)
+    return figure(f"{key}.length", "Length", Value(text, also, length_m, "m"), work, caution=LOADS)
+
+
+BY_ENDS = "√(Δacross² + Δdepth²)"
 
 
 def support_items(
     body: Body, part: Shares, key: str, whole: Whole, stater: Stater, system: System
 ) -> Iterator[Item]:
     """The supports of a hang."""
-    for index, support in enumerate(body.hang.supports):
+    for index, support in enumerate(body.supports):
         item = stater.item(support, f"{key}.support-{index + 1}", "support", support.point)
         found = support_figures(body, part, index, item.key, whole, system)
         yield replace(item, figures=tuple(found))
@@ -336,13 +415,14 @@ def load_items(body: Body, key: str, stater: Stater, system: System) -> Iterator
     for number, each in enumerate(body.hung, 1):
         own = f"{key}.load-{number}"
         facts = (
-            Fact(f"{own}.by", "Hung by", Standing.STATED, Value(each.by)),
+            hung_by(f"{own}.by", each.by),
             Fact(f"{own}.weight", "Weight", Standing.STATED, mass(each.load.total_kg, system)),
             *(
                 Fact(f"{own}.{name}", label, Standing.STATED, length_value(at_m, system))
                 for name, label, at_m in ends(each.load)
+                if each.placed
             ),
-            Fact(f"{own}.place", "Where", Standing.STATED, Value(load_words(each.load, system))),
+            Fact(f"{own}.place", "Where", Standing.STATED, Value(hung_words(each, system))),
         )
         if each.thing is None:
             yield Item(own, "load", each.what, facts)
@@ -353,6 +433,13 @@ def load_items(body: Body, key: str, stater: Stater, system: System) -> Iterator
             low = item.fact("underside")
             told = (low,) if low and low.standing != Standing.NOT_STATED else ()
             yield replace(item, facts=(*facts, as_stated, *told))
+
+
+def hung_by(key: str, by: str) -> Fact:
+    """Who hung something, or that nobody knows."""
+    if by == WHO_UNKNOWN:
+        return Fact(key, "Hung by", Standing.UNKNOWN)
+    return Fact(key, "Hung by", Standing.STATED, Value(by))
 
 
 def weight_words(thing: HungThing) -> str:
@@ -367,9 +454,9 @@ def stated_words(thing: HungThing) -> str:
     """The weight and the place of a load as they were written."""
     weight = weight_words(thing)
     if thing.at is not None:
-        return f"{weight} at {thing.at.text}"
+        return f"{weight} at {as_written(thing.at)}"
     if thing.from_ is not None and thing.to is not None:
-        return f"{weight} from {thing.from_.text} to {thing.to.text}"
+        return f"{weight} from {as_written(thing.from_)} to {as_written(thing.to)}"
     return f"{weight} over the whole length"
 
 
@@ -390,6 +477,9 @@ def shares_by_whom(whole: Whole, system: System) -> Iterator[Item]:
     unweighed = dict(each for body in whole.heaviest.bodies for each in body.unweighed)
     unweighed.update(dict(unweighed_bridles(whole.heaviest)))
     adrift = {load.department for load in whole.strangers if load.hang == ""}
+    anyone = WHO_UNKNOWN in unweighed or heavy.pop(WHO_UNKNOWN, 0.0) > 0
+    unweighed.pop(WHO_UNKNOWN, None)
+    nobody_kg = light.pop(WHO_UNKNOWN, 0.0)
     hoists_open = [] if hoists_kg(whole) is not None else [HOISTS]
     names = dict.fromkeys((*heavy, *unweighed, *light, *hoists_open))
     for name, last in zip(names, distinct(names), strict=True):
@@ -399,7 +489,8 @@ def shares_by_whom(whole: Whole, system: System) -> Iterator[Item]:
             inputs=[Input("Hangs", str(len(whole.bodies)))],
             equation="sum over all standing hangs, at rest",
         )
-        most_kg = None if name in unweighed or name in adrift else heavy.get(name)
+        is_open = name in unweighed or name in adrift or (anyone and name != HOISTS)
+        most_kg = None if is_open else heavy.get(name)
         least_kg: float | None = light.get(name, 0.0)
         if most_kg is None and least_kg == 0:
             least_kg = None
@@ -414,6 +505,20 @@ def shares_by_whom(whole: Whole, system: System) -> Iterator[Item]:
         else:
             weight = figure(f"{key}.weight", "Weight", value, work, caution=LOADS)
         yield Item(key, "by", name, figures=(weight,))
+    if anyone:
+        yield by_nobody_known(nobody_kg, system)
+
+
+def by_nobody_known(kg: float, system: System) -> Item:
+    """What hangs in the house and nobody knows who hung it: so much at least. [kg]"""
+    key = "rigging.by.not-known"
+    work = worked(total_load_kg, inputs=[], equation="sum over all standing hangs, at rest")
+    if kg > 0:
+        weight = figure(f"{key}.weight", "Weight", not_less(mass(kg, system)), work, caution=LOADS)
+    else:
+        lacking = ("what hangs in the house, and who hung it",)
+        weight = missing(f"{key}.weight", "Weight", work, lacking, caution=LOADS)
+    return Item(key, "by", NOBODY, figures=(weight,))
 
 
 def weights_by_whom(whole: Whole) -> dict[str, float]:
@@ -423,7 +528,8 @@ def weights_by_whom(whole: Whole) -> dict[str, float]:
         for name, kg in by_whom(body).items():
             found[name] = found.get(name, 0.0) + kg
     for each in whole.bridles:
-        found[each.bridle.by] = found.get(each.bridle.by, 0.0) + bridle_kg(each)
+        name = who(each.bridle.by)
+        found[name] = found.get(name, 0.0) + bridle_kg(each)
     if hoists := hoists_kg(whole):
         found[HOISTS] = hoists
     return found
@@ -433,7 +539,9 @@ def unweighed_bridles(whole: Whole) -> Iterator[tuple[str, str]]:
     """Who hung a bridle whose load is not known to the full, and what is then missing."""
     for each in whole.bridles:
         if not isinstance(each.bridle.load, Mass):
-            yield each.bridle.by, f"the load of {each.bridle.name}"
+            yield who(each.bridle.by), f"the load of {each.bridle.name}"
+    if is_unknown(whole.rigging.bridles):
+        yield WHO_UNKNOWN, "which bridles hang"
 
 
 def bridle_kg(each: Bridled) -> float:

@@ -13,7 +13,7 @@ from builder.departments.rigging.steel.readings import hangs_are_told
 from builder.departments.rigging.steel.totals import Whole
 from builder.formulas.gravity import STANDARD_GRAVITY_M_S2
 from builder.formulas.wind import wind_force_n, wind_pressure_pa
-from builder.pack import Figure, Input, Value, Working, one_or_both
+from builder.pack import Figure, Input, Value, Working, not_less, one_or_both
 from builder.reading.absent import Absent, is_unknown
 from builder.reading.in_part import as_written, ends_of
 from builder.reading.in_service import not_working
@@ -34,7 +34,7 @@ def hoists_used(hoist: Hoist, rigging: Rigging) -> int:
     return sum(
         1
         for hang in rigging.hung
-        for support in hang.supports
+        for support in hang.hangs_from
         if support.hoist and same(support.hoist, hoist.name)
     )
 
@@ -51,7 +51,9 @@ def hoist_figures(hoist: Hoist, rigging: Rigging, key: str) -> Iterator[Figure]:
     written = as_written(counted)
     least, most = (left_of(there, out, used) for there in ends_of(counted))
     may_be_away = hoist.condition != IN_SERVICE or is_unknown(hoist.working)
-    is_sure = hangs_are_told(rigging) and not (lost is None and may_be_away)
+    may_be_more = any(is_unknown(hang.supports) for hang in rigging.hung)
+    is_told = hangs_are_told(rigging) and not may_be_more
+    is_sure = is_told and not (lost is None and may_be_away)
     value = one_or_both(least if is_sure else None, most)
     found = f" = {value.text}" if value else ""
     work = by_hand(
@@ -61,7 +63,8 @@ def hoist_figures(hoist: Hoist, rigging: Rigging, key: str) -> Iterator[Figure]:
         steps=(f"{written}{not_at_hand} − {used} in hangs{found}",),
         lines=rigging.hung,
     )
-    yield used_figure(key, Value(str(used), number=float(used)), work, rigging)
+    counted_used = Value(str(used), number=float(used))
+    yield used_figure(key, counted_used, work, rigging, may_be_more=may_be_more)
     name, label = f"{key}.free", "Left"
     if value is None:
         yield missing(name, label, work, ("how many there are",), caution=LOADS)
@@ -85,12 +88,18 @@ def left_of(there: int | None, out: int, used: int) -> Value | None:
 
 def truss_used_m(truss: Truss, whole: Whole) -> float:
     """How much of a truss the standing hangs use. [m]"""
-    return fsum(body.length_m for body in whole.bodies if truss_of(body, whole) is truss)
+    return fsum(body.length_m or 0.0 for body in whole.bodies if truss_of(body, whole) is truss)
 
 
-def used_figure(key: str, used: Value, work: Working, rigging: Rigging) -> Figure:
-    """How much of a line hangs already; not told where nobody says what hangs."""
+def used_figure(
+    key: str, used: Value, work: Working, rigging: Rigging, *, may_be_more: bool
+) -> Figure:
+    """
+    How much of a line hangs already; not told where nobody says what hangs. At least so much where
+    some of it ``may_be_more``.
+    """
     if hangs_are_told(rigging):
+        used = not_less(used) if may_be_more else used
         return figure(f"{key}.used", "In use", used, work, caution=LOADS)
     return missing(f"{key}.used", "In use", work, (WHAT_HANGS,), caution=LOADS)
 
@@ -106,13 +115,18 @@ def truss_figures(truss: Truss, whole: Whole, key: str, system: System) -> Itera
         steps=(f"In hangs: {used_m:.2f} m",),
     )
     text, also = shown(Length, used_m, 1, system)
-    yield used_figure(key, Value(text, also, used_m, "m"), work, whole.rigging)
+    may_be_more = any(
+        body.length_m is None for body in whole.bodies if truss_of(body, whole) is truss
+    )
+    used = Value(text, also, used_m, "m")
+    yield used_figure(key, used, work, whole.rigging, may_be_more=may_be_more)
     ends = (
         Value(*shown(Length, end.m - used_m, 1, system), end.m - used_m, "m") if end else None
         for end in ends_of(truss.in_all)
     )
     least, most = ends
-    value = one_or_both(least if hangs_are_told(whole.rigging) else None, most)
+    is_sure = hangs_are_told(whole.rigging) and not may_be_more
+    value = one_or_both(least if is_sure else None, most)
     if value:
         yield figure(f"{key}.free", "Left", value, work, caution=LOADS)
     else:

@@ -39,7 +39,7 @@ def clear_under_rig(key: str, deck: Deck, offers: Offers, system: System) -> Fig
     stays = [
         hang.highest_m
         for hang in over
-        if hang.comes_down is False and hang.highest_m is not None and listed(deck.outline)
+        if hang.comes_down is False and hang.highest_m is not None and is_surely_over(hang, deck)
     ]
     most_m = min([*([] if highs is None else [highs]), *stays], default=None)
     if offers.overhead_told is False:
@@ -60,12 +60,18 @@ def clear_under_rig(key: str, deck: Deck, offers: Offers, system: System) -> Fig
 def over_deck(deck: Deck, offers: Offers) -> Iterator[Overhang]:
     """
     What hangs over a deck, with all that departments say of it. Over a deck without an outline any
-    of it may hang.
+    of it may hang, and a hang whose place nobody knows over any.
     """
     corners = [(corner.across.m, corner.depth.m) for corner in listed(deck.outline)]
     for hang in offers.overhead:
-        if not corners or meet(corners, strip_around(*hang.ends, HALF_HANG_M)):
+        ends = hang.ends
+        if not corners or ends is None or meet(corners, strip_around(*ends, HALF_HANG_M)):
             yield with_loads(hang, offers.loads)
+
+
+def is_surely_over(hang: Overhang, deck: Deck) -> bool:
+    """Whether what is known of a deck and of a hang over it says that it is over it."""
+    return bool(listed(deck.outline)) and hang.ends is not None
 
 
 def meet(one: Sequence[Point], other: Sequence[Point]) -> bool:

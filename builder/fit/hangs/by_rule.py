@@ -89,7 +89,7 @@ def seen_from(beam: Item, support: SupportAsked) -> OnBeam | None:
     """A spot seen from a beam, None where its points are told one by one or no spot is told."""
     rows = steel_of(beam)
     across_m, depth_m = support["across_m"], support["depth_m"]
-    if len(rows) == 0 or across_m is None or depth_m is None:
+    if len(rows) == 0 or across_m is None or depth_m is None or text_of(beam, "runs") == "":
         return None
     is_across = text_of(beam, "runs") == ACROSS
     lies_m = number_of(beam, "depth" if is_across else ACROSS)
@@ -266,6 +266,30 @@ def groups_without_place(section: Section) -> list[Item]:
         for group in items_of(section, "point-group")
         if group["condition"] != "out of service" and len(parts_of(group, "beams")) == 0
     ]
+
+
+def without_place(section: Section) -> list[Item]:
+    """
+    The points in service, and the beams told by a rule, of which nobody says where they are.
+    """
+    points = [point for point in items_of(section, "point") if not has_place(point)]
+    beams = [beam for beam in items_of(section, "beam") if is_nowhere(beam)]
+    return [item for item in [*points, *beams] if item["condition"] != "out of service"]
+
+
+def has_place(point: Item) -> bool:
+    """Whether the house says where a point is, seen from above."""
+    across_m, depth_m = number_of(point, "at.across"), number_of(point, "at.depth")
+    return across_m is not None and depth_m is not None
+
+
+def is_nowhere(beam: Item) -> bool:
+    """Whether a beam is told by a rule, and nobody says where it lies or how long it is."""
+    if "each-point" not in beam["values"]:
+        return False
+    runs = text_of(beam, "runs")
+    lies_m = number_of(beam, "depth" if runs == ACROSS else ACROSS)
+    return runs == "" or lies_m is None or len(steel_of(beam)) == 0
 
 
 def group_words(group: Item) -> str:

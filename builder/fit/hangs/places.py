@@ -3,7 +3,7 @@ Which point of the house carries each support of a hang plan: the one named, or 
 be used.
 """
 
-from builder.fit.hangs.by_rule import told_words
+from builder.fit.hangs.by_rule import has_place, told_words
 from builder.fit.hangs.issues import issue
 from builder.fit.hangs.points import points_of, unusable
 from builder.fit.hangs.records import Issue, Place
@@ -11,6 +11,8 @@ from builder.fit.hangs.sentences import (
     NAMED_GROUP,
     NEITHER_POINT_NOR_SPOT,
     NO_SUCH_POINT,
+    PLACE_OPEN,
+    WHERE_IS,
     WHICH_IS_MEANT,
     WHICH_OF_NAMED,
     WHICH_POINTS,
@@ -55,13 +57,22 @@ def named_place(support: SupportAsked, section: Section) -> Place:
         return no_point([] if support["across_m"] is not None else [neither_point_nor_spot()])
     for point in points_of(section):
         if point["name"].lower() == name.lower():
-            return at_point(point, unusable(point, section))
+            return at_point(point, [*unusable(point, section), *without_spot(point)])
     for group in items_of(section, "point-group"):
         if group["name"].lower() == name.lower():
             return no_point([one_of_group(group)])
     parts = {"point": name}
     question = fill(WHICH_IS_MEANT, parts)
     return no_point([issue(ASK, fill(NO_SUCH_POINT, parts), question=question)])
+
+
+def without_spot(point: Item) -> list[Issue]:
+    """That the house does not know where a point is: it may not be above what hangs there."""
+    if has_place(point):
+        return []
+    names = {"names": point["name"]}
+    question = fill(WHERE_IS, names)
+    return [issue(ASK, fill(PLACE_OPEN, names), question=question, item=point)]
 
 
 def one_of_group(group: Item) -> Issue:

@@ -134,6 +134,9 @@ TOO_FAR_FROM_BEAM = (
     "No beam is within {near} of the spot at {spot}; the nearest, {beam}, is {away} away."
 )
 PLACES_UNKNOWN = "The house has not said where its points are."
+PLACE_UNKNOWN = "No point is told there, and the house does not know where these are: {names}."
+PLACE_OPEN = "The house does not know where on the plan {names} is."
+WHERE_IS = "Where on the plan is {names}?"
 WHERE_ARE_POINTS = "Where are your points?"
 TOO_FAR = "No point is within {near} of the spot at {spot}; the nearest, {point}, is {away} away."
 MOVE_SPOT = "Move the spot to a point."

@@ -9,6 +9,7 @@ from builder.fit.hangs.by_rule import (
     is_unplaced,
     nearest_beam,
     spot_words,
+    without_place,
 )
 from builder.fit.hangs.issues import issue
 from builder.fit.hangs.points import NEAR_M, away_m, points_of, unusable
@@ -20,6 +21,7 @@ from builder.fit.hangs.sentences import (
     BRIDLE_WANTED_UNKNOWN,
     GROUPS_UNPLACED,
     MOVE_SPOT,
+    PLACE_UNKNOWN,
     PLACES_UNKNOWN,
     TAKEN,
     TOO_FAR,
@@ -27,6 +29,7 @@ from builder.fit.hangs.sentences import (
     UNPLACED,
     WHERE_ALONG,
     WHERE_ARE_POINTS,
+    WHERE_IS,
     WHICH_OF_GROUP,
     WHICH_OTHER,
 )
@@ -66,6 +69,12 @@ def nothing_near(support: SupportAsked, near: list[NearPoint], section: Section)
         question = fill(WHICH_OF_GROUP, {"spot": spot_words(support), "groups": groups})
         reason = fill(GROUPS_UNPLACED, {"groups": groups})
         return issue(ASK, reason, question=question, item=unplaced[0])
+    nowhere = without_place(section)
+    if len(nowhere) > 0:
+        names = ", ".join([item["name"] for item in nowhere])
+        question = fill(WHERE_IS, {"names": names})
+        reason = fill(PLACE_UNKNOWN, {"names": names})
+        return issue(ASK, reason, question=question, item=nowhere[0])
     beam = nearest_beam(support, section)
     with_place = [one for one in near if not is_by_rule(one["item"])]
     if len(with_place) > 0:

@@ -5,12 +5,14 @@ from builder.fit.plots.hits import asked_hit, noted_hit, set_hits, short_hit
 from builder.fit.plots.records import Floor, Hit
 from builder.fit.plots.sentences import (
     ASK_COMES_DOWN,
+    ASK_ENDS,
     ASK_RIG,
     ASK_STEP,
     ASK_UNDERSIDE,
     COMES_DOWN,
     HANGS,
     HANGS_LOWER,
+    HANGS_SOMEWHERE,
     HANGS_UNKNOWN,
     NO_HEIGHT,
     RIG_NOT_SAID,
@@ -38,6 +40,9 @@ def rig_hits(
     hits: list[Hit] = []
     for hang in hangs_over(rect, rigging):
         hits.extend(under_hang(wish, floor, hang, strip_of(hang)))
+    for hang in items_of(rigging, "hang"):
+        if len(strip_of(hang)) == 0:
+            hits.extend(perhaps_under(wish, hang))
     if len(items_of(rigging, "hang")) == 0 and wish["height_m"] is not None:
         hits.extend(untold(rigging))
     return hits
@@ -51,6 +56,17 @@ def hangs_over(rect: Rectangle, rigging: Section) -> list[Item]:
         if len(corners) > 0 and meets(rect, corners, 0.0):
             hangs.append(hang)
     return hangs
+
+
+def perhaps_under(wish: RectangleAsked, hang: Item) -> list[Hit]:
+    """A hang of which nobody knows where it is: asked, unless a rectangle is lower wherever."""
+    value = value_of(hang, "underside")
+    least_m, high_m = least_of(value), wish["height_m"]
+    if high_m is None or (least_m is not None and high_m - ROUNDING_M <= least_m):
+        return []
+    name = {"name": hang["name"]}
+    fact = None if value is None else fact_of(value, hang)
+    return [asked_hit("height", fill(HANGS_SOMEWHERE, name), fill(ASK_ENDS, name), fact)]
 
 
 def untold(rigging: Section) -> list[Hit]:

@@ -90,7 +90,8 @@ def landing_value(apex: Place, system: System) -> Value:
 
 def check_of(anchor: Overhead, apex: Place, length_m: float) -> str:
     """The check by hand that a leg of this length reaches from its point to the apex."""
-    dx, dy, dz = anchor.at[0] - apex[0], anchor.at[1] - apex[1], (anchor.steel_m or 0.0) - apex[2]
+    across_m, depth_m = anchor.known_at
+    dx, dy, dz = across_m - apex[0], depth_m - apex[1], (anchor.steel_m or 0.0) - apex[2]
     return f"Check {anchor.point.name}: √({dx:.3f}² + {dy:.3f}² + {dz:.3f}²) = {length_m:.3f} m."
 
 
@@ -102,7 +103,7 @@ def place_words(place: Place) -> str:
 def anchor_input(anchor: Overhead) -> Input:
     """Where a leg begins."""
     return Input(
-        f"{anchor.point.name}, low steel", place_words((*anchor.at, anchor.steel_m or 0.0))
+        f"{anchor.point.name}, low steel", place_words((*anchor.known_at, anchor.steel_m or 0.0))
     )
 
 
@@ -174,7 +175,7 @@ def three_steps(
     yield f"Check, down: {' + '.join(f'{kg:.1f}' for kg in legs.verticals_kg)} = {load_kg:.1f} kg."
     for axis, word in ((0, "across"), (1, "depth")):
         shares = [
-            pull * (anchor.at[axis] - apex[axis]) / length
+            pull * (anchor.known_at[axis] - apex[axis]) / length
             for pull, anchor, length in zip(legs.tensions_kg, anchors, legs.lengths_m, strict=True)
         ]
         yield (

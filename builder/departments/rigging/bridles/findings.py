@@ -29,7 +29,7 @@ def bridle_findings(whole: Whole, system: System) -> Iterator[Finding]:
         yield from of_bridle(each, whole, system)
     yield from shared(whole)
     for spot in spotted(whole):
-        if not spot.choices:
+        if not spot.choices and not spot.unplaced:
             sentence = f"No allowed points make the wanted spot {spot.spot.name}: {spot.why}."
             subject = f"rigging.wanted-spot.{spelling(spot.spot.name)}"
             yield Finding(

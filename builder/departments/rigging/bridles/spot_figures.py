@@ -48,7 +48,8 @@ def spot_figures(each: Spotted, whole: Whole, key: str, system: System) -> Itera
         steps=steps,
     )
     if not each.choices:
-        yield missing(f"{key}.points", "Made by", work, ("points that make it",), caution=LOADS)
+        lacking = each.unplaced or ("points that make it",)
+        yield missing(f"{key}.points", "Made by", work, lacking, caution=LOADS)
         return
     first = each.choices[0]
     yield figure(
@@ -169,8 +170,8 @@ def made_steps(each: Spotted, first: Choice, made: Made) -> Iterator[str]:
     """Where the apex lands, checked by hand, and how far off that is."""
     for point, leg in zip(first.points, made.legs, strict=True):
         dx, dy, dz = (
-            point.place.at[0] - made.apex[0],
-            point.place.at[1] - made.apex[1],
+            point.place.known_at[0] - made.apex[0],
+            point.place.known_at[1] - made.apex[1],
             (point.place.steel_m or 0.0) - made.apex[2],
         )
         yield f"Check {point.name}: √({dx:.3f}² + {dy:.3f}² + {dz:.3f}²) = {length_m(leg):.3f} m."

@@ -12,6 +12,7 @@ from builder.departments.rigging.bridles.standing import anchor_places, forbidde
 from builder.departments.rigging.bridles.stock_legs import Made, from_stock
 from builder.departments.rigging.description import Rigging
 from builder.departments.rigging.description.bridles import KnownSpot, is_known_spot
+from builder.departments.rigging.steel.geometry import heights_of
 from builder.departments.rigging.steel.limits import Pulled, pulled
 from builder.departments.rigging.steel.totals import OnPoint, Whole, factor_of
 from builder.formulas.bridles import Place
@@ -53,7 +54,8 @@ class Spotted:
     """
     A wanted spot with the choices that make it, the gentlest first, and the first one made of
     steels in stock. ``why``: why there is none. ``left_out``: how many points within reach were too
-    many to look at.
+    many to look at. ``unplaced``: what must be known of where points are that might make it more
+    gently; there is then no choice.
     """
 
     spot: KnownSpot
@@ -62,6 +64,7 @@ class Spotted:
     made: Made | None = None
     why: str = ""
     left_out: int = 0
+    unplaced: tuple[str, ...] = ()
 
 
 def spotted(whole: Whole) -> Iterator[Spotted]:
@@ -76,6 +79,8 @@ def search(spot: KnownSpot, whole: Whole) -> Spotted:
     if why := forbidden((), whole.rigging):
         return Spotted(spot, (), 0, why=why)
     apex = apex_of(spot)
+    if unplaced := tuple(dict.fromkeys(lacking_places(apex, whole))):
+        return Spotted(spot, (), 0, unplaced=unplaced)
     there = list(candidates(apex, whole))
     near = nearest(there, apex, most_points(spot.legs, len(whole.rigging.wanted_spots)))
     left_out = len(there) - len(near)
@@ -123,7 +128,7 @@ def nearest(points: Sequence[OnPoint], apex: Place, most: int) -> list[OnPoint]:
 
 def reach_m(point: OnPoint, apex: Place) -> float:
     """How far a point is from a spot, seen from above. [m]"""
-    return hypot(point.place.at[0] - apex[0], point.place.at[1] - apex[1])
+    return hypot(point.place.known_at[0] - apex[0], point.place.known_at[1] - apex[1])
 
 
 def apex_of(spot: KnownSpot) -> Place:
@@ -138,14 +143,26 @@ def candidates(apex: Place, whole: Whole) -> Iterator[OnPoint]:
     """
     for point in whole.points:
         place = point.place
-        free = (
-            point.usable
-            and not point.hangs
-            and place.steel_m is not None
-            and place.steel_m > apex[2]
-        )
-        if free and reach_m(point, apex) <= REACH_M and not forbidden((place,), whole.rigging):
+        is_above = place.at is not None and place.steel_m is not None and place.steel_m > apex[2]
+        if is_above and may_carry(point, whole) and reach_m(point, apex) <= REACH_M:
             yield point
+
+
+def may_carry(point: OnPoint, whole: Whole) -> bool:
+    """Whether a leg may go to a point, wherever that is."""
+    return point.usable and not point.hangs and not forbidden((point.place,), whole.rigging)
+
+
+def lacking_places(apex: Place, whole: Whole) -> Iterator[str]:
+    """What must be known of where points are that may be above a spot and within reach."""
+    for point in whole.points:
+        place = point.place
+        known = ((place.across_m, apex[0]), (place.depth_m, apex[1]))
+        is_far = any(at_m is not None and abs(at_m - spot_m) > REACH_M for at_m, spot_m in known)
+        heights = heights_of(place.beam)
+        is_low = heights is not None and heights[1] <= apex[2]
+        if place.at is None and may_carry(point, whole) and not is_far and not is_low:
+            yield place.lacks_place
 
 
 def choice_of(spot: KnownSpot, apex: Place, points: Sequence[OnPoint]) -> Choice | None:

@@ -32,7 +32,7 @@ class Bridled:
 def bridled(rigging: Rigging, places: Iterable[Overhead]) -> Iterator[Bridled]:
     """Every standing bridle, worked out."""
     by_name = {place.point.name.casefold(): place for place in places}
-    for bridle in rigging.bridles:
+    for bridle in rigging.standing_bridles:
         yield worked_out(bridle, tuple(by_name[name.casefold()] for name in bridle.legs))
 
 
@@ -42,7 +42,9 @@ def worked_out(bridle: Bridle, anchors: tuple[Overhead, ...]) -> Bridled:
     """
     steel = anchor_places(anchors)
     if steel is None:
-        return Bridled(bridle, anchors, None, None, "the low steel at its points")
+        lacks = [anchor.lacks_place for anchor in anchors if anchor.lacks_place]
+        why = lacks[0] if lacks else "the low steel at its points"
+        return Bridled(bridle, anchors, None, None, why)
     apex = (
         apex_of([length.m for length in bridle.leg_lengths], steel)
         if bridle.apex is None
@@ -66,9 +68,9 @@ def anchor_places(anchors: Iterable[Overhead]) -> tuple[Place, ...] | None:
     """Where the legs begin: the low steel at each point. None where one is not known."""
     every = tuple(anchors)
     known = tuple(
-        (anchor.at[0], anchor.at[1], anchor.steel_m)
+        (*anchor.at, anchor.steel_m)
         for anchor in every
-        if anchor.steel_m is not None
+        if anchor.at is not None and anchor.steel_m is not None
     )
     return known if len(known) == len(every) else None
 

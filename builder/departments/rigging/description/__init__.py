@@ -177,8 +177,11 @@ class Rigging(DepartmentFile):
     What hangs in the house when a show arrives. `none` where the steel is bare; where it is left
     out or unknown, nothing is said to be left for certain.
     """
-    bridles: Annotated[tuple[Bridle, ...], AtMost(200)] = ()
-    """Standing spots between two or three points."""
+    bridles: Annotated[Maybe[tuple[Bridle, ...]], AtMost(200)] = ()
+    """
+    Standing spots between two or three points. Where they are unknown, no point is said to have
+    anything left for certain.
+    """
     wanted_spots: Annotated[tuple[WantedSpot, ...], AtMost(30)] = ()
     """Spots that shows often ask for: the points, legs and pulls that make them are worked out."""
     steels: Annotated[tuple[Steel, ...], AtMost(40)] = ()
@@ -195,6 +198,11 @@ class Rigging(DepartmentFile):
     """What the wind blows on, for planning forces at the steps of the plan."""
 
     @property
+    def standing_bridles(self) -> tuple[Bridle, ...]:
+        """The standing bridles that are described."""
+        return listed(self.bridles)
+
+    @property
     def hung(self) -> tuple[Hang, ...]:
         """The hangs that are described."""
         return listed(self.hangs)
@@ -204,10 +212,9 @@ class Rigging(DepartmentFile):
         beams = {beam.name: beam for beam in self.beams}
         for point in self.points:
             beam = beams.get(point.beam)
-            along = "across" if beam and beam.runs == "across" else "depth"
-            if beam and lies_unknown(beam):
-                yield on_beam_without_place(point, beam)
-            elif beam and getattr(point, along) is None:
+            along = beam.along if beam else None
+            told = along is None or getattr(point, along) is not None or along in point.unknown
+            if beam and not told:
                 reason = (
                     f"needs '{along}' to say where it is along beam {beam.name}, which runs"
                     f" {beam.runs}"
@@ -218,7 +225,7 @@ class Rigging(DepartmentFile):
     def _points_used_twice(self) -> Iterator[Problem]:
         used: dict[str, list[Hang]] = {}
         for hang in self.hung:
-            for index, support in enumerate(hang.supports):
+            for index, support in enumerate(hang.hangs_from):
                 others = used.setdefault(support.point, [])
                 if first := next((each for each in others if stand_together(each, hang)), None):
                     yield on_used_point(hang, index, first)
@@ -230,25 +237,8 @@ def on_used_point(hang: Hang, index: int, first: Hang) -> Problem:
     return Problem(
         hang.where("supports", index, "point"),
         f"{hang.name}.supports[{index + 1}].point",
-        hang.supports[index].point,
+        hang.hangs_from[index].point,
         f"already carries {first.name}",
         "point-used-twice",
         "a point carries one hang in each configuration",
-    )
-
-
-def lies_unknown(beam: Beam) -> bool:
-    """Whether a beam says that nobody knows where it lies."""
-    return ("depth" if beam.runs == "across" else "across") in beam.unknown
-
-
-def on_beam_without_place(point: Point, beam: Beam) -> Problem:
-    """A point told with its place, on a beam of which nobody knows where it lies."""
-    return Problem(
-        point.where("beam"),
-        f"{point.name}.beam",
-        beam.name,
-        "is a beam of which nobody knows where it lies, so its points have no place either",
-        "point-place-missing",
-        "tell them by a rule, under 'point_groups'",
     )

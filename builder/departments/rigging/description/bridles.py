@@ -48,7 +48,7 @@ class Bridle(Line):
     load: Annotated[Maybe[Mass], Plausible(1.0, 5_000.0)]
     """What hangs from it."""
     by: Annotated[
-        Literal["sound", "lighting", "video", "drape", "scenery", "house"],
+        Maybe[Literal["sound", "lighting", "video", "drape", "scenery", "house"]],
         Assumed("nobody else is named"),
     ] = "house"
     """Who hung it."""

@@ -5,8 +5,8 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
-from builder.reading.absent import Absent
-from builder.reading.maybe import Maybe
+from builder.reading.absent import Absent, is_unknown, listed
+from builder.reading.maybe import Maybe, Perhaps
 from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Depth, Height, Length, LoadPerLength, Mass, Stiffness
@@ -26,13 +26,12 @@ class End(Written):
 class Support(Line):
     """One point that carries a hang, and what is between the two."""
 
-    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"hoist"})
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"steel"})
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"hoist", "steel"})
     point: Annotated[Name, RefersTo("point")]
     """The point overhead."""
     hoist: Annotated[Name | None, RefersTo("hoist")] = None
     """The hoist model, or left out for a dead hang."""
-    steel: Annotated[Length | None, Possible(0.0, 200.0), Plausible(0.05, 40.0)] = None
+    steel: Annotated[Perhaps[Length], Possible(0.0, 200.0), Plausible(0.05, 40.0)] = None
     """
     From low steel to what hangs: the length of a dead hang with its shackles. With a hoist, what is
     above or below it besides.
@@ -42,22 +41,22 @@ class Support(Line):
 class HungThing(Line):
     """A load on a hang."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"at", "from", "to"})
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"at", "from", "to"})
     what: Name
     """What it is."""
-    by: Literal["sound", "lighting", "video", "drape", "scenery", "house"]
+    by: Maybe[Literal["sound", "lighting", "video", "drape", "scenery", "house"]]
     """Who hung it: sound, lighting, video, drape, scenery or house."""
     count: Annotated[Maybe[Count], Possible(1, 10_000), Plausible(1, 500)] = 1
     """How many of them."""
     weight: Annotated[Maybe[Mass], Plausible(0.2, 5_000.0)]
     """The weight of one, with its clamp and cable."""
-    at: Annotated[Length | None, Possible(0.0, 1_000.0), Plausible(0.0, 60.0)] = None
+    at: Annotated[Perhaps[Length], Possible(0.0, 1_000.0), Plausible(0.0, 60.0)] = None
     """Where along the hang, counted from its first end, where it is one place."""
-    from_: Annotated[Length | None, Possible(0.0, 1_000.0), Plausible(0.0, 60.0)] = Field(
+    from_: Annotated[Perhaps[Length], Possible(0.0, 1_000.0), Plausible(0.0, 60.0)] = Field(
         default=None, alias="from"
     )
     """Where a spread load begins, counted from the first end."""
-    to: Annotated[Length | None, Plausible(0.0, 60.0)] = None
+    to: Annotated[Perhaps[Length], Plausible(0.0, 60.0)] = None
     """Where a spread load ends."""
     underside: Annotated[Maybe[Height], Plausible(-1.0, 32.0)] = Absent.NOT_STATED
     """
@@ -78,7 +77,11 @@ class HungThing(Line):
                 "load-place-unclear",
                 "leave all three out for a load over the whole length",
             )
-        if self.from_ is not None and self.to is not None and self.to.m <= self.from_.m:
+        if (
+            isinstance(self.from_, Length)
+            and isinstance(self.to, Length)
+            and self.to.m <= self.from_.m
+        ):
             yield Problem(
                 self.where("to"),
                 f"{self.what}.to",
@@ -94,16 +97,15 @@ class Hang(Movable):
     that carry it.
     """
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"configurations", "loads"})
-    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"truss"})
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"truss", "loads"})
     defines: ClassVar[str] = "hang"
     name: Name
     """The name of the hang. Other files refer to it."""
     truss: Annotated[Name | None, RefersTo("truss")] = None
     """The truss model, where it is one in stock."""
-    first_end: End
+    first_end: Maybe[End]
     """One end of it, seen from above. Places along it count from here."""
-    last_end: End
+    last_end: Maybe[End]
     """The other end. The same as the first for a single point."""
     weight: Annotated[Maybe[LoadPerLength], Plausible(0.5, 80.0), OfModel("truss")] = (
         Absent.NOT_STATED
@@ -113,9 +115,9 @@ class Hang(Movable):
         Absent.NOT_STATED
     )
     """Its own weight in all, where it is not told by length."""
-    supports: tuple[Support, ...]
+    supports: Maybe[tuple[Support, ...]]
     """The points that carry it."""
-    loads: tuple[HungThing, ...] = ()
+    loads: Maybe[tuple[HungThing, ...]] = ()
     """What hangs on it. Loudspeakers are told in sound.yml."""
     stiffness: Annotated[Maybe[Stiffness], Plausible(1e4, 1e8), OfModel("truss")] = (
         Absent.NOT_STATED
@@ -129,9 +131,19 @@ class Hang(Movable):
     asked to ask.
     """
 
+    @property
+    def hangs_from(self) -> tuple[Support, ...]:
+        """The supports that are described."""
+        return listed(self.supports)
+
+    @property
+    def things(self) -> tuple[HungThing, ...]:
+        """What is told to hang on it."""
+        return listed(self.loads)
+
     def contradictions(self) -> Iterator[Problem]:
         """A hang has a support, and its own weight is told once."""
-        if not self.supports:
+        if not self.hangs_from and not is_unknown(self.supports):
             yield Problem(
                 self.where("supports"),
                 self.name,

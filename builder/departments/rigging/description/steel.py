@@ -5,7 +5,7 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import model_validator
 
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, is_unknown, listed
 from builder.reading.in_service import checked_working
 from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
@@ -24,6 +24,8 @@ from builder.reading.written import (
 )
 
 Directions = Literal["straight down only", "at an angle"]
+Way = Literal["across", "depth"]
+"""The key of a place seen from above: along a beam, or where a beam lies."""
 
 
 class Letter(Line):
@@ -156,7 +158,7 @@ class Standing(Written):
 
     what: Name
     """What it is, such as a video screen."""
-    by: Literal["sound", "lighting", "video", "drape", "scenery", "house"]
+    by: Maybe[Literal["sound", "lighting", "video", "drape", "scenery", "house"]]
     """Who hung it: sound, lighting, video, drape, scenery or house."""
     weight: Annotated[Maybe[Mass], Plausible(0.5, 5_000.0)] = Absent.NOT_STATED
     """
@@ -171,7 +173,7 @@ class Beam(Line):
     defines: ClassVar[str] = "beam"
     name: Name
     """The name of the beam, as painted on it or on the drawing."""
-    runs: Literal["across", "up and down stage"]
+    runs: Maybe[Literal["across", "up and down stage"]]
     """Across, or up and down stage."""
     across: Annotated[Across | None, Plausible(-60.0, 60.0)] = None
     """Where it lies, if it runs up and down stage."""
@@ -183,20 +185,44 @@ class Beam(Line):
     """The height of its underside, where it is the same all along and nobody tells its ends."""
     top_above_ground: Annotated[Maybe[Length], Plausible(2.0, 60.0)] = Absent.NOT_STATED
     """How high its top is above the ground, where the deck's height may change."""
-    standing: tuple[Standing, ...] = ()
+    standing: Maybe[tuple[Standing, ...]] = ()
     """What hangs on it for good, where nobody says on which points. It counts on beam and roof."""
     use: Text | None = None
     """What it is for, or what always hangs there, such as the backdrop."""
     access: Text | None = None
     """How one gets to it."""
 
+    @property
+    def for_good(self) -> tuple[Standing, ...]:
+        """What is told to hang on it for good."""
+        return listed(self.standing)
+
+    @property
+    def may_carry_for_good(self) -> bool:
+        """Whether something hangs on it for good, or nobody knows whether."""
+        return bool(self.for_good) or is_unknown(self.standing)
+
+    @property
+    def along(self) -> Way | None:
+        """The key of a place along it; None where nobody knows which way it runs."""
+        if isinstance(self.runs, Absent):
+            return None
+        return "across" if self.runs == "across" else "depth"
+
+    @property
+    def lies(self) -> Way | None:
+        """The key of where it lies; None where nobody knows which way it runs."""
+        if self.along is None:
+            return None
+        return "depth" if self.along == "across" else "across"
+
     def contradictions(self) -> Iterator[Problem]:
         """
         A beam says where it lies with the one key that fits the way it runs, and its heights with
         the other.
         """
-        lies, along = ("depth", "across") if self.runs == "across" else ("across", "depth")
-        if getattr(self, lies) is None and lies not in self.unknown:
+        lies, along = self.lies, self.along
+        if lies and getattr(self, lies) is None and lies not in self.unknown:
             yield Problem(
                 self.where(),
                 self.name,
@@ -205,7 +231,7 @@ class Beam(Line):
                 "beam-place-missing",
             )
         for index, station in enumerate(self.low_steel):
-            if getattr(station, along) is None:
+            if along and getattr(station, along) is None and along not in station.unknown:
                 reason = f"needs '{along}' to say where along the beam this height is"
                 yield Problem(
                     self.where("low_steel", index),
@@ -214,7 +240,8 @@ class Beam(Line):
                     reason,
                     "beam-place-missing",
                 )
-        if not self.low_steel and self.underside is Absent.NOT_STATED:
+        is_open = "low_steel" in self.unknown or "underside" in self.unknown
+        if not self.low_steel and self.underside is Absent.NOT_STATED and not is_open:
             yield Problem(
                 self.where("low_steel"),
                 self.name,

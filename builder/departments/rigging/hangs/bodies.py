@@ -6,17 +6,18 @@ from itertools import pairwise
 from math import fsum
 
 from builder.departments.rigging.description import Rigging
-from builder.departments.rigging.description.hangs import Hang, HungThing
+from builder.departments.rigging.description.hangs import Hang, HungThing, Support
 from builder.departments.rigging.description.steel import Hoist
 from builder.departments.rigging.steel.geometry import (
     At,
     Overhead,
     along_hang,
+    ends_of_hang,
     length_of,
     runs_across,
 )
 from builder.departments.rigging.steel.limits import same
-from builder.departments.rigging.steel.readings import thing_open, weight_open
+from builder.departments.rigging.steel.readings import by_unknown_length, thing_open, weight_open
 from builder.exchange import HungLoad
 from builder.formulas.beams import LEAST_SPACING_M
 from builder.formulas.loads import Load, PointLoad, UniformLoad, centre_of_mass_m
@@ -25,12 +26,16 @@ from builder.formulas.slack import Held, each_slack, held
 from builder.formulas.statics import reactions, two_support_reactions
 from builder.formulas.unrelieved import EVERY, Ways, part_kg, unrelieved_kg, ways_held
 from builder.pack import Check
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, is_unknown
 from builder.reading.in_part import ends_of
-from builder.reading.quantities import Mass
+from builder.reading.quantities import Length, Mass
 
 OWN_WEIGHT = "its own weight"
 """What a hang needs whose weight nobody knows."""
+WHICH_POINTS = "which points carry it"
+WHAT_IS_ON_IT = "what hangs on it"
+WHO_UNKNOWN = ""
+"""Stands for who hung something where nobody knows."""
 OFF_END_M = 0.005
 """A load this far beyond an end is off the hang; less is rounding."""
 ASIDE_M = 0.3
@@ -74,15 +79,24 @@ class Body:
     """
     A hang with all its loads; its supports by place along it, how far each is off its line, and
     where its point is from the datum. [m]
+
+    Where nobody knows one of these places, ``supports_m`` and ``off_line_m`` are empty, and
+    ``places_lack`` says what must be known.
     """
 
     hang: Hang
-    length_m: float
+    length_m: float | None
     hung: tuple[Hung, ...]
     supports_m: tuple[float, ...]
     off_line_m: tuple[float, ...]
     hoists: tuple[Hoist | None, ...]
-    points_at: tuple[At, ...]
+    points_at: tuple[At | None, ...]
+    places_lack: str = ""
+
+    @property
+    def supports(self) -> tuple[Support, ...]:
+        """The supports that are told."""
+        return self.hang.hangs_from
 
     @property
     def loads(self) -> tuple[Load, ...]:
@@ -94,19 +108,24 @@ class Body:
         """What on it weighs more than is known, and who hung that."""
         own = (("house", f"the weight of {self.hang.name} itself"),)
         loads = tuple((each.by, f"the weight of {each.what}") for each in self.hung if each.open)
+        if is_unknown(self.hang.loads):
+            loads += ((WHO_UNKNOWN, f"what hangs on {self.hang.name}"),)
         return (*own, *loads) if weight_open(self.hang) else loads
 
     @property
     def lacking(self) -> str:
         """What must be known before its supports can be told; empty where all is."""
+        if is_unknown(self.hang.supports):
+            return WHICH_POINTS
         if weight_open(self.hang):
-            return OWN_WEIGHT
-        for each in self.hung:
-            if each.open:
-                return f"the weight of {each.what}"
-            if not each.placed and len(self.supports_m) > 1:
-                return f"where along it {each.what} hangs"
-        return ""
+            return where_ends_are(self.hang) if by_unknown_length(self.hang) else OWN_WEIGHT
+        if is_unknown(self.hang.loads):
+            return WHAT_IS_ON_IT
+        weights = [f"the weight of {each.what}" for each in self.hung if each.open]
+        if weights or len(self.supports) < 2:
+            return weights[0] if weights else ""
+        places = [f"where along it {each.what} hangs" for each in self.hung if not each.placed]
+        return self.places_lack or (places[0] if places else "")
 
     @property
     def total_kg(self) -> float:
@@ -199,17 +218,20 @@ def body_of(
     hang: Hang, places: dict[str, Overhead], hoists: tuple[Hoist, ...], offered: list[HungLoad]
 ) -> Body:
     """One hang as a body."""
-    length_m = length_of(hang)
-    feet = tuple(places[support.point.casefold()].at for support in hang.supports)
-    along = [along_hang(hang, at) for at in feet]
+    length_m, ends = length_of(hang), ends_of_hang(hang)
+    above = tuple(places[support.point.casefold()] for support in hang.hangs_from)
+    lacks = [place.lacks_place for place in above if place.lacks_place]
+    places_lack = where_ends_are(hang) or (lacks[0] if lacks else "")
+    along = [] if ends is None else [along_hang(ends, place.at) for place in above if place.at]
+    along = [] if places_lack else along
     hung = (
         *own_weight(hang, length_m),
-        *(thing_of(thing, length_m) for thing in hang.loads),
+        *(thing_of(thing, length_m) for thing in hang.things),
         *(offered_on(hang, load) for load in offered),
     )
     carriers = tuple(
         next((hoist for hoist in hoists if support.hoist and same(hoist.name, support.hoist)), None)
-        for support in hang.supports
+        for support in hang.hangs_from
     )
     return Body(
         hang,
@@ -218,19 +240,31 @@ def body_of(
         tuple(m for m, _ in along),
         tuple(off for _, off in along),
         carriers,
-        feet,
+        tuple(place.at for place in above),
+        places_lack,
     )
 
 
-def own_weight(hang: Hang, length_m: float) -> Iterator[Hung]:
+def where_ends_are(hang: Hang) -> str:
+    """What must be known of the ends of a hang; empty where they are."""
+    return "" if ends_of_hang(hang) else f"where the ends of {hang.name} are"
+
+
+def own_weight(hang: Hang, length_m: float | None) -> Iterator[Hung]:
     """The weight of the hang itself, spread over its length."""
     kg = 0.0
     if not isinstance(hang.weight_in_all, Absent):
         kg = hang.weight_in_all.kg
     elif not isinstance(hang.weight, Absent):
-        kg = hang.weight.kg_per_m * length_m
+        kg = hang.weight.kg_per_m * (length_m or 0.0)
     if kg > 0:
-        yield Hung(hang.truss or "Own weight", "house", spread(kg, 0.0, length_m), own_weight=True)
+        load = over_all(kg, length_m)
+        yield Hung(hang.truss or "Own weight", "house", load, own_weight=True)
+
+
+def over_all(kg: float, length_m: float | None) -> Load:
+    """A load over the whole length; at the first end where nobody knows how long that is."""
+    return PointLoad(0.0, kg) if length_m is None else spread(kg, 0.0, length_m)
 
 
 def spread(kg: float, from_m: float, to_m: float) -> Load:
@@ -240,25 +274,40 @@ def spread(kg: float, from_m: float, to_m: float) -> Load:
     )
 
 
-def thing_of(thing: HungThing, length_m: float) -> Hung:
+def who(by: str | Absent) -> str:
+    """Who hung something, by the word for nobody known where that is not known."""
+    return WHO_UNKNOWN if isinstance(by, Absent) else by
+
+
+def thing_of(thing: HungThing, length_m: float | None) -> Hung:
     """A load that the rigging file tells."""
-    kg, is_open = thing_kg(thing), thing_open(thing)
+    kg, is_open, by = thing_kg(thing), thing_open(thing), who(thing.by)
     what = thing.what
     if isinstance(thing.count, int) and thing.count > 1:
         what = f"{thing.count} × {thing.what}"
-    if thing.at is not None:
+    if any(isinstance(place, Absent) for place in (thing.at, thing.from_, thing.to)):
+        load = over_all(kg, length_m)
+        return Hung(what, by, load, thing=thing, open=is_open, placed=False)
+    if isinstance(thing.at, Length):
         place_m, off_m = on_body(thing.at.m, length_m)
         load = PointLoad(place_m, kg)
-        return Hung(what, thing.by, load, off_m, thing=thing, open=is_open)
-    if thing.from_ is not None and thing.to is not None:
+        return Hung(what, by, load, off_m, thing=thing, open=is_open)
+    if isinstance(thing.from_, Length) and isinstance(thing.to, Length):
         (from_m, before_m), (to_m, beyond_m) = (
             on_body(thing.from_.m, length_m),
             on_body(thing.to.m, length_m),
         )
         off_m = max(before_m, beyond_m)
         load_between = spread(kg, from_m, to_m)
-        return Hung(what, thing.by, load_between, off_m, thing=thing, open=is_open)
-    return Hung(what, thing.by, spread(kg, 0.0, length_m), thing=thing, open=is_open)
+        return Hung(what, by, load_between, off_m, thing=thing, open=is_open)
+    return Hung(
+        what,
+        by,
+        over_all(kg, length_m),
+        thing=thing,
+        open=is_open,
+        placed=length_m is not None,
+    )
 
 
 def thing_kg(thing: HungThing) -> float:
@@ -267,9 +316,9 @@ def thing_kg(thing: HungThing) -> float:
     return (count or 0) * (weight.kg if weight else 0.0)
 
 
-def on_body(at_m: float, length_m: float) -> tuple[float, float]:
-    """A place held to the body, and how far off it was."""
-    held_m = min(max(at_m, 0.0), length_m)
+def on_body(at_m: float, length_m: float | None) -> tuple[float, float]:
+    """A place held to the body, and how far off it was; as told where nobody knows its length."""
+    held_m = max(at_m, 0.0) if length_m is None else min(max(at_m, 0.0), length_m)
     off_m = abs(at_m - held_m)
     return held_m, off_m if off_m > OFF_END_M else 0.0
 
@@ -279,12 +328,13 @@ def offered_on(hang: Hang, load: HungLoad) -> Hung:
     A load that another department tells, by place along the hang, by place from the datum, or at
     its middle.
     """
-    length_m = length_of(hang)
+    length_m, ends = length_of(hang), ends_of_hang(hang)
     along_m, aside_m = load.at_m, 0.0
-    if along_m is None and load.across_m is not None and load.depth_m is not None:
-        along_m, aside_m = along_hang(hang, (load.across_m, load.depth_m))
-    place_m, off_m = on_body(length_m / 2 if along_m is None else along_m, length_m)
-    off_m = max(off_m, aside_m if length_m > 0 and aside_m > ASIDE_M else 0.0)
+    if along_m is None and ends and load.across_m is not None and load.depth_m is not None:
+        along_m, aside_m = along_hang(ends, (load.across_m, load.depth_m))
+    middle_m = (length_m or 0.0) / 2
+    place_m, off_m = on_body(middle_m if along_m is None else along_m, length_m)
+    off_m = max(off_m, aside_m if length_m and aside_m > ASIDE_M else 0.0)
     return Hung(
         load.what,
         load.department,
@@ -294,7 +344,7 @@ def offered_on(hang: Hang, load: HungLoad) -> Hung:
         bottom_m=load.bottom_m,
         check=load.check,
         open=load.more_kg != 0,
-        placed=load.placed or runs_across(hang),
+        placed=(load.placed and (load.at_m is not None or ends is not None)) or runs_across(hang),
     )
 
 
@@ -303,12 +353,12 @@ def shares(body: Body, level_within_m: float | None) -> Shares:
     What each support carries: statics for one and two, a continuous beam for more, supports that
     would push let go.
     """
-    nothing = (None,) * len(body.supports_m)
+    nothing = (None,) * len(body.supports)
     if body.lacking:
         return Shares(nothing, why=body.lacking)
     if body.total_kg <= 0:
         return Shares(nothing, why="a weight of what hangs")
-    if len(body.supports_m) == 1:
+    if len(body.supports) == 1:
         alone = planned_ways(body, (body.total_kg,))
         return Shares((body.total_kg,), (body.total_kg,), ways=alone)
     ordered = sorted(body.supports_m)
@@ -334,7 +384,8 @@ def shares(body: Body, level_within_m: float | None) -> Shares:
 
 def planned_ways(body: Body, carried_kg: Sequence[float]) -> Ways:
     """The parts of each load with all hoists as planned."""
-    return ways_held([load.as_body_load for load in body.loads], body.supports_m, carried_kg, EVERY)
+    loads, supports_m = [load.as_body_load for load in body.loads], body.supports_m or (0.0,)
+    return ways_held(loads, supports_m, carried_kg, EVERY)
 
 
 def ways_with_one_slack(body: Body, without: Sequence[Held]) -> Ways:
@@ -382,7 +433,7 @@ def envelope(body: Body, level_within_m: float | None) -> tuple[Extremes, ...]:
 
 def off_centre_m(body: Body) -> float:
     """How far a lone support is from the centre of mass; 0 for more than one. [m]"""
-    if len(body.supports_m) != 1 or body.total_kg <= 0:
+    if len(body.supports_m) != 1 or body.total_kg <= 0 or body.lacking:
         return 0.0
     off_m = max(abs(centre_of_mass_m(body.loads) - body.supports_m[0]), body.off_line_m[0])
     return off_m if off_m > PLUMB_M else 0.0

@@ -7,7 +7,13 @@ from itertools import pairwise
 
 from builder.cautions import LOADS
 from builder.departments.rigging.description.steel import Truss
-from builder.departments.rigging.hangs.bodies import Body, Shares, hoist_weight_kg
+from builder.departments.rigging.hangs.bodies import (
+    WHAT_IS_ON_IT,
+    Body,
+    Hung,
+    Shares,
+    hoist_weight_kg,
+)
 from builder.departments.rigging.hangs.hand_check import moment_steps
 from builder.departments.rigging.steel.figures import between, by_hand, in_words, mass
 from builder.departments.rigging.steel.geometry import ends_of_hang
@@ -21,7 +27,7 @@ from builder.formulas.spans import AsUniform, as_uniform
 from builder.formulas.statics import reactions, two_support_reactions
 from builder.formulas.trim import allowable_load_kg
 from builder.pack import Figure, Input, Value, Working, not_less
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, is_unknown
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length, Mass
 from builder.working import figure, missing, worked
@@ -43,6 +49,17 @@ def load_words(load: Load, system: System) -> str:
     )
 
 
+NOBODY = "nobody knows who"
+"""Who hung something, in words, where that is not known."""
+
+
+def hung_words(each: Hung, system: System) -> str:
+    """What hangs on a hang with its place, as far as that is known."""
+    if each.placed:
+        return load_words(each.load, system)
+    return f"{exact(each.load.total_kg, system)}, nobody knows where along it"
+
+
 def exact(kg: float, system: System) -> str:
     """A load to a tenth, so that sums can be redone."""
     return shown(Mass, kg, 1, system)[0]
@@ -56,7 +73,9 @@ def metres(length_m: float, system: System) -> str:
 def weight_figure(body: Body, whole: Whole, key: str, system: System) -> Figure:
     """All that hangs on the supports, hoists not counted."""
     light, heavy = whole.lightest.body(body.hang.name), whole.heaviest.body(body.hang.name)
-    steps = tuple(f"{each.what} ({each.by}): {load_words(each.load, system)}" for each in body.hung)
+    steps = tuple(
+        f"{each.what} ({each.by or NOBODY}): {hung_words(each, system)}" for each in body.hung
+    )
     work = worked(
         total_load_kg,
         inputs=[Input("Loads", str(len(body.hung)))],
@@ -90,9 +109,7 @@ def support_figures(
     """
     One support: place along the hang, its share, the worst cases, and what the point above gets.
     """
-    text, also = shown(Length, max(body.supports_m[index], 0.0), 2, system)
-    along = Value(text, also, body.supports_m[index], "m")
-    yield figure(f"{key}.along", "Along the hang", along, along_working(body, index), caution=LOADS)
+    yield along_figure(body, index, key, system)
     work = share_working(body, part, system)
     share = part.kg[index]
     if share is None:
@@ -119,6 +136,20 @@ def support_figures(
     yield from worst_figures(body, part, index, key, system)
 
 
+def along_figure(body: Body, index: int, key: str, system: System) -> Figure:
+    """How far along a hang a support is, or what must be known for that."""
+    name, label = f"{key}.along", "Along the hang"
+    if body.places_lack:
+        work = by_hand(ALONG, "plane geometry", inputs=[])
+        return missing(name, label, work, (body.places_lack,), caution=LOADS)
+    text, also = shown(Length, max(body.supports_m[index], 0.0), 2, system)
+    along = Value(text, also, body.supports_m[index], "m")
+    return figure(name, label, along, along_working(body, index), caution=LOADS)
+
+
+ALONG = "a = (Δacross × hang's across + Δdepth × hang's depth) / length"
+
+
 def name_of_hoist(body: Body, index: int) -> str:
     """What the hoist of a support is called."""
     hoist = body.hoists[index]
@@ -127,13 +158,16 @@ def name_of_hoist(body: Body, index: int) -> str:
 
 def along_working(body: Body, index: int) -> Working:
     """How far along a hang a point is."""
-    (x1, y1), (x2, y2) = ends_of_hang(body.hang)
-    x, y = body.points_at[index]
+    ends, at = ends_of_hang(body.hang), body.points_at[index]
+    if ends is None or at is None or body.length_m is None:
+        raise ValueError(f"places of hang {body.hang.name!r} must be known, got none")
+    (x1, y1), (x2, y2) = ends
+    x, y = at
     inputs = [
         Input("First end, across and depth", f"{x1:.2f} m and {y1:.2f} m"),
         Input("Last end", f"{x2:.2f} m and {y2:.2f} m"),
     ]
-    inputs.append(Input(f"Point {body.hang.supports[index].point}", f"{x:.2f} m and {y:.2f} m"))
+    inputs.append(Input(f"Point {body.supports[index].point}", f"{x:.2f} m and {y:.2f} m"))
     if body.length_m == 0:
         return by_hand("one place", "plane geometry", inputs=inputs)
     dx, dy, length_m = x2 - x1, y2 - y1, body.length_m
@@ -141,22 +175,17 @@ def along_working(body: Body, index: int) -> Working:
         f"a = (({x - x1:.2f}) × ({dx:.2f}) + ({y - y1:.2f}) × ({dy:.2f})) / {length_m:.2f} ="
         f" {body.supports_m[index]:.2f} m"
     )
-    return by_hand(
-        "a = (Δacross × hang's across + Δdepth × hang's depth) / length",
-        "plane geometry",
-        inputs=inputs,
-        steps=(step,),
-    )
+    return by_hand(ALONG, "plane geometry", inputs=inputs, steps=(step,))
 
 
 def share_working(body: Body, part: Shares, system: System) -> Working:
     """How the shares of a hang come about."""
-    loads = [Input(each.what, load_words(each.load, system)) for each in body.hung]
+    loads = [Input(each.what, hung_words(each, system)) for each in body.hung]
+    at = [f" at {metres(at_m, system)}" for at_m in body.supports_m] or [""] * len(body.supports)
     places = Input(
         "Supports",
         ", ".join(
-            f"{support.point} at {metres(at, system)}"
-            for support, at in zip(body.hang.supports, body.supports_m, strict=True)
+            f"{support.point}{where}" for support, where in zip(body.supports, at, strict=True)
         ),
     )
     steps = []
@@ -166,15 +195,15 @@ def share_working(body: Body, part: Shares, system: System) -> Working:
             "Places count from the hang's first end.",
             f"Shares: {listed} = {body.total_kg:.1f} kg, the whole load.",
         ]
-    if len(body.supports_m) == 1:
+    if len(body.supports) == 1:
         return worked(
             total_load_kg, inputs=[*loads, places], steps=steps, equation="one support carries all"
         )
-    if len(body.supports_m) == 2:
+    if len(body.supports) == 2:
         return worked(two_support_reactions, inputs=[*loads, places], steps=steps)
     if part.slack:
         pushed = ", ".join(
-            f"{body.hang.supports[j].point} {part.as_beam_kg[j]:.1f} kg" for j in part.slack
+            f"{body.supports[j].point} {part.as_beam_kg[j]:.1f} kg" for j in part.slack
         )
         steps.append(
             f"If supports could push: {pushed}. A hoist cannot push, so it was let go and the beam"
@@ -242,7 +271,7 @@ def slack_steps(body: Body, part: Shares, index: int) -> Iterator[str]:
     """What a support carries with each other one slack in turn."""
     for j, case in enumerate(part.without):
         if j != index:
-            name = body.hang.supports[j].point
+            name = body.supports[j].point
             yield (
                 f"Without {name}: the hang tips"
                 if case.stability == "tips"
@@ -292,9 +321,12 @@ def in_table(span_m: float, table: Sequence[tuple[float, float]]) -> bool:
     return bool(table) and rising and spans[0] - 1e-9 <= span_m <= spans[-1] + 1e-9
 
 
-def unweighed_loads(body: Body) -> list[str]:
-    """The loads on a body whose weight is not known to the full."""
-    return [f"the weight of {each.what}" for each in body.hung if each.open]
+def unknown_on(body: Body) -> list[str]:
+    """What must be known of the loads on a body before a span can be told."""
+    untold = [WHAT_IS_ON_IT] if is_unknown(body.hang.loads) else []
+    weights = [f"the weight of {each.what}" for each in body.hung if each.open]
+    places = [f"where along it {each.what} hangs" for each in body.hung if not each.placed]
+    return [*untold, *weights, *places]
 
 
 def span_steps(
@@ -333,14 +365,19 @@ def span_steps(
 def span_figures(body: Body, truss: Truss, key: str, system: System) -> Iterator[Figure]:
     """What each span carries against the maker's table."""
     table = table_of(truss)
+    if body.places_lack:
+        work = worked(allowable_load_kg, inputs=[])
+        for number in range(1, len(body.supports)):
+            name, lacking = f"{key}.span-{number}", (body.places_lack,)
+            yield missing(name, f"Span {number}", work, lacking, caution=LOADS)
     inputs = [Input(f"{truss.name}, span {row.span.text}", row.uniform.text) for row in truss.rows]
     for number, (from_m, to_m) in enumerate(spans_of(body), 1):
         found, span_m = on_span(body, from_m, to_m), to_m - from_m
         load_kg = found.uniform_kg
         label = f"Span {number}, {shown(Length, span_m, 2, system)[0]}"
-        if unweighed := unweighed_loads(body):
+        if unknown := unknown_on(body):
             work = worked(allowable_load_kg, inputs=inputs)
-            yield missing(f"{key}.span-{number}", label, work, unweighed, caution=LOADS)
+            yield missing(f"{key}.span-{number}", label, work, unknown, caution=LOADS)
             continue
         left_out = (
             "The table is for one span. Bending over the inner supports, overhangs and shear at"

@@ -66,22 +66,23 @@ def loads_off(body: Body, system: System) -> Iterator[Finding]:
     """Loads beyond the end of what carries them, or beside it."""
     for each in body.hung:
         if each.off_m > 0:
+            long = metres(body.length_m or 0.0, system)
             sentence = (
-                f"{each.what} is {metres(each.off_m, system)} off {body.hang.name}, which is"
-                f" {metres(body.length_m, system)} long. It is counted at the nearest place on it:"
-                " mend its place."
+                f"{each.what} is {metres(each.off_m, system)} off {body.hang.name}, which is {long}"
+                " long. It is counted at the nearest place on it: mend its place."
             )
             yield told(Level.DANGER, "load-off-hang", sentence, body, "loads")
 
 
 def supports_off(body: Body, system: System) -> Iterator[Finding]:
     """Points that are not above the hang they carry."""
-    if len(body.supports_m) == 1 and body.length_m == 0:
+    is_one_place = len(body.supports_m) == 1 and body.length_m == 0
+    if is_one_place or body.places_lack:
         return
     for support, along_m, off_m in zip(
-        body.hang.supports, body.supports_m, body.off_line_m, strict=True
+        body.supports, body.supports_m, body.off_line_m, strict=True
     ):
-        beyond_m = max(-along_m, along_m - body.length_m, 0.0)
+        beyond_m = max(-along_m, along_m - (body.length_m or 0.0), 0.0)
         away_m = hypot(beyond_m, off_m)
         if away_m > OFF_LINE_M:
             sentence = (
@@ -106,7 +107,7 @@ def standing(body: Body, part: Shares, system: System) -> Iterator[Finding]:
                 if part.as_beam_kg[index] < 0
                 else ""
             )
-            name = body.hang.supports[index].point
+            name = body.supports[index].point
             end = "a hoist cannot push; the others carry all." if push else "the others carry all."
             sentence = f"{name} carries nothing of {body.hang.name}. {push}{end}"
             yield told(Level.CAUTION, "support-slack", sentence, body, "supports")
@@ -126,7 +127,7 @@ def hoists_over(body: Body, part: Shares, whole: Whole, system: System) -> Itera
     Its own weight hangs above its hook or moves with the load; it is not counted here.
     """
     factor = factor_of(whole.rigging)
-    for support, hoist, share in zip(body.hang.supports, body.hoists, part.kg, strict=True):
+    for support, hoist, share in zip(body.supports, body.hoists, part.kg, strict=True):
         if not hoist or share is None:
             continue
         load_kg = dynamic_load_kg(load_kg=max(share, 0.0), dynamic_factor=factor)
@@ -163,6 +164,8 @@ def against_table(body: Body, whole: Whole, system: System) -> Iterator[Finding]
             )
             level = Level.CAUTION if table and span_m > table[-1][0] else Level.NOTE
             yield told(level, "span-outside-table", sentence, body, "truss")
+            continue
+        if any(not each.placed for each in body.hung):
             continue
         factor = factor_of(whole.rigging)
         load_kg = dynamic_load_kg(
@@ -216,7 +219,7 @@ def if_uneven(body: Body, part: Shares, whole: Whole, system: System) -> Iterato
     """
     at_risk = [
         f"{point.name} ({in_words(point.worst_kg, system)} with {point.worst_why})"
-        for support in body.hang.supports
+        for support in body.supports
         for point in whole.points
         if point.name.casefold() == support.point.casefold()
         and point.rating.kg is not None

@@ -23,7 +23,7 @@ def moment_steps(body: Body, shares_kg: Sequence[float]) -> Iterator[str]:
         [body.supports_m[index] for index in order],
         [shares_kg[index] for index in order],
     )
-    names = [body.hang.supports[index].point for index in order]
+    names = [body.supports[index].point for index in order]
     turned = fsum(load.total_kg * middle_m(load) for load in body.loads)
     yield (
         f"Check, shares × places: {sum_words(shares, places)} = {turned:,.0f} kg m, as each load ×"

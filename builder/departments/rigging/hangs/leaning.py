@@ -33,11 +33,11 @@ def lines_of_place(place: Overhead) -> Lines:
 def lines_of_hang(body: Body, places: Iterable[Overhead]) -> Lines:
     """What a hang brings to its supports: what hangs there, and where its points are."""
     hang = body.hang
-    yield from (hang, *hang.supports, *hang.loads)
+    yield from (hang, *hang.hangs_from, *hang.things)
     yield from (hoist for hoist in body.hoists if hoist)
     yield from (each.check for each in body.hung if each.check)
     for place in places:
-        if any(same(place.point.name, support.point) for support in hang.supports):
+        if any(same(place.point.name, support.point) for support in hang.hangs_from):
             yield from lines_of_place(place)
 
 

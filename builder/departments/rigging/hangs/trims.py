@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from builder.cautions import LOADS
 from builder.departments.rigging.description.hangs import Support
 from builder.departments.rigging.description.steel import Hoist
-from builder.departments.rigging.hangs.bodies import Body
+from builder.departments.rigging.hangs.bodies import WHICH_POINTS, Body
 from builder.departments.rigging.hangs.figures import truss_of
 from builder.departments.rigging.steel.figures import by_hand
 from builder.departments.rigging.steel.totals import Whole
@@ -41,10 +41,12 @@ def highest_of(body: Body, whole: Whole) -> Highest:
     height = truss.height if truss else Absent.NONE
     lacking = ["the height of the truss"] if truss and isinstance(height, Absent) else []
     below = [] if isinstance(height, Absent) else [height.m]
-    for support, hoist in zip(body.hang.supports, body.hoists, strict=True):
-        steel_m, parts = places[support.point.casefold()].steel_m, parts_of_support(support, hoist)
-        lacking += [] if parts else [what_lacks(hoist)]
-        lacking += [] if steel_m is not None else ["low steel at its points"]
+    lacking += [] if body.supports else [WHICH_POINTS]
+    for support, hoist in zip(body.supports, body.hoists, strict=True):
+        above, parts = places[support.point.casefold()], parts_of_support(support, hoist)
+        steel_m = above.steel_m
+        lacking += [] if parts else [what_lacks(support, hoist)]
+        lacking += [] if steel_m is not None else [above.lacks_along or "low steel at its points"]
         if parts and steel_m is not None:
             tops.append(highest_trim_m(low_steel_m=steel_m, parts_m=(*parts, *below)))
             steps.append(
@@ -59,25 +61,29 @@ def highest_of(body: Body, whole: Whole) -> Highest:
 
 def parts_of_support(support: Support, hoist: Hoist | None) -> tuple[float, ...]:
     """What hangs between low steel and the hang: the hoist run up, the steel, or both. [m]"""
+    if isinstance(support.steel, Absent):
+        return ()
     steel = (support.steel.m,) if support.steel else ()
     if hoist is None:
         return steel
     return () if isinstance(hoist.headroom, Absent) else (hoist.headroom.m, *steel)
 
 
-def what_lacks(hoist: Hoist | None) -> str:
+def what_lacks(support: Support, hoist: Hoist | None) -> str:
     """What must be known of what hangs between low steel and a hang."""
-    return f"the headroom of {hoist.name}" if hoist else "the length of the steel"
+    if hoist is None or isinstance(support.steel, Absent):
+        return "the length of the steel"
+    return f"the headroom of {hoist.name}"
 
 
 def trim_figures(body: Body, whole: Whole, key: str, system: System) -> Iterator[Figure]:
     """How high a hang goes, and what another department hangs below it."""
     found, truss = highest_of(body, whole), truss_of(body, whole)
-    inputs = [Input("Points", ", ".join(support.point for support in body.hang.supports))]
+    inputs = [Input("Points", ", ".join(support.point for support in body.supports))]
     order = (
         "low steel"
         + (", hoist run up" if any(body.hoists) else "")
-        + (", steel" if any(support.steel for support in body.hang.supports) else "")
+        + (", steel" if any(support.steel for support in body.supports) else "")
     )
     inputs.append(Input("Taken off in this order", f"{order}{', truss' if truss else ''}"))
     work = worked(highest_trim_m, inputs=inputs, steps=found.steps, leaves_out=LEFT_OUT)

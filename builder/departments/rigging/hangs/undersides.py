@@ -37,9 +37,11 @@ def in_metres(height: Height | Absent) -> Ends:
 def heights_of(hang: Hang) -> Iterator[tuple[str, Height | Absent]]:
     """The trim of a hang, and the lowest edges of what hangs on it as far as told, or unknown."""
     yield "Trim", hang.trim
-    for thing in hang.loads:
+    for thing in hang.things:
         if not isinstance(thing.underside, Absent) or is_unknown(thing.underside):
             yield thing.what, thing.underside
+    if is_unknown(hang.loads):
+        yield "What hangs on it", Absent.UNKNOWN
 
 
 def underside_figure(key: str, body: Body, system: System) -> Figure:
@@ -51,7 +53,7 @@ def underside_figure(key: str, body: Body, system: System) -> Figure:
         *(Input(what, shown(Length, bottom_m, 2, system)[0]) for what, bottom_m in bottoms),
     ]
     lines: list[Written | Check] = [
-        *body.hang.loads,
+        *body.hang.things,
         *(each.check for each in body.hung if each.check),
     ]
     work = worked(

@@ -6,7 +6,7 @@ from builder.departments.rigging.page.bridles import bridles
 from builder.departments.rigging.page.hangs import hangs
 from builder.departments.rigging.page.plan import plans
 from builder.departments.rigging.page.points import limits, points, points_by_rule
-from builder.departments.rigging.page.shown import caution_of, parts_of
+from builder.departments.rigging.page.shown import caution_of, not_drawn, parts_of
 from builder.departments.rigging.page.stock import held_down, stock, submission, wind
 from builder.departments.rigging.page.summary import first
 from builder.document import Block, Caution, Folded, Heading, Link, Page, Paragraph, Picture, Strong
@@ -78,6 +78,8 @@ def drawn_plans(section: Section, pack: Pack) -> Iterator[Block]:
         yield Picture(
             sheet.name, sheet.svg, sheet.says, caption=f"{part}{key} {caution_of(section)}".strip()
         )
+    if names := not_drawn(section):
+        yield Paragraph(f"Not on the plan, for nobody knows where they are: {', '.join(names)}.")
 
 
 def folded(section: Section) -> Iterator[Block]:

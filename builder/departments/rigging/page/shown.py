@@ -51,6 +51,14 @@ def spots_of(section: Section) -> Iterator[Spot]:
         )
 
 
+def not_drawn(section: Section) -> list[str]:
+    """The points and hangs of which nobody knows where they are."""
+    drawn = {spot.anchor for spot in spots_of(section)}
+    points = [item for item in section.of_kind("point") if anchor_of(item.key) not in drawn]
+    hangs = [item for item in section.of_kind("hang") if hang_ends(item) is None]
+    return [item.name for item in (*points, *hangs)]
+
+
 def limit_state(item: Item) -> str:
     """How a point stands to its limit."""
     carried, limit, left = item.number("carried"), item.number("limit"), item.far_end("left")

@@ -68,7 +68,7 @@ def on_point(
 ) -> Iterator[Brought]:
     """What each hang and each leg brings on a point."""
     for body, part in hung:
-        for index, support in enumerate(body.hang.supports):
+        for index, support in enumerate(body.supports):
             if same(support.point, name):
                 yield by_hang(body, part, (index,), rigging)
     for each in legs:
@@ -85,7 +85,7 @@ def on_group(
 ) -> Iterator[Brought]:
     """What each hang and each bridle brings on some points together, straight down."""
     for body, part in hung:
-        supports = [support.point for support in body.hang.supports]
+        supports = [support.point for support in body.supports]
         if within := tuple(index for index, on in enumerate(supports) if among(on, names)):
             yield by_hang(body, part, within, rigging)
     for each in legs:

@@ -268,7 +268,7 @@ def left_kg(each: ByRule, beam: Beam, whole: Whole) -> float | None:
     limit, _ = ends_of(each.ruled.limit)
     groups = above(beam, whole)
     # Which of the beam's points carry what hangs there for good, nobody says.
-    if limit is None or whole.adrift or beam.standing:
+    if limit is None or whole.is_loose or beam.may_carry_for_good:
         return None
     if not all(group.is_sure for group in groups):
         return None

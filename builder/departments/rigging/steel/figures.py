@@ -6,6 +6,7 @@ from math import fsum
 
 from builder.cautions import LOADS
 from builder.departments.rigging.description.steel import LimitException, Limits
+from builder.departments.rigging.steel.geometry import Overhead, heights_of, stations_of
 from builder.departments.rigging.steel.limits import ROOF, Ruled
 from builder.departments.rigging.steel.totals import (
     Group,
@@ -210,7 +211,7 @@ def carried_figure(point: OnPoint, whole: Whole, key: str, system: System) -> Fi
         lines=whole.lines_on(point),
     )
     value = between(light.kg, heavy.kg, system)
-    if whole.adrift:
+    if whole.is_loose:
         value = between(light.kg or None, None, system)
     if value is None:
         lacking = reasons(point, whole) or (WHAT_HANGS,)
@@ -313,15 +314,19 @@ def steel_figure(point: OnPoint, key: str, system: System) -> Figure:
         for station in beam.low_steel
         if (at := station.across or station.depth)
     ) or as_written(beam.underside)
-    at = point.place.point.across or point.place.point.depth
-    inputs = [Input("At", at.text if at else "?"), Input(f"Heights of {beam.name}", heights)]
+    along = beam.along
+    at = getattr(point.place.point, along) if along else None
+    inputs = [
+        Input("At", at.text if at else "not known"),
+        Input(f"Heights of {beam.name}", heights),
+    ]
     lines = (beam, *beam.low_steel)
     if point.place.steel_m is None:
         return missing(
             f"{key}.low-steel",
             "Low steel",
             worked(low_steel_m, inputs=inputs, lines=lines),
-            ("heights of the beam that reach this far",),
+            (lacks_steel(point.place),),
             caution=LOADS,
         )
     text, also = shown(Length, point.place.steel_m, 2, system)
@@ -334,6 +339,17 @@ def steel_figure(point: OnPoint, key: str, system: System) -> Figure:
         work,
         caution=LOADS,
     )
+
+
+def lacks_steel(place: Overhead) -> str:
+    """What must be known to tell the low steel at a point."""
+    if heights_of(place.beam) is None:
+        return f"the height of beam {place.beam.name}"
+    if place.lacks_along:
+        return place.lacks_along
+    if not stations_of(place.beam):
+        return f"where the heights of beam {place.beam.name} are along it"
+    return "heights of the beam that reach this far"
 
 
 def worst_figure(point: OnPoint, whole: Whole, key: str, system: System) -> Figure:
@@ -373,8 +389,8 @@ def worst_figure(point: OnPoint, whole: Whole, key: str, system: System) -> Figu
 def group_figures(group: Group, whole: Whole, key: str, system: System) -> Iterator[Figure]:
     """What a beam, a zone or the roof may carry, carries, and has left."""
     light, heavy = whole.lightest.group(group.key), whole.heaviest.group(group.key)
-    lacking = tuple(f"what {name} carries" for name in heavy.unknown)
-    is_sure = not (lacking or whole.adrift)
+    lacking = heavy.lacking
+    is_sure = not (lacking or whole.is_loose)
     yield limit_figure(f"{key}.limit", "May carry", group.ruled, system)
     work = worked(
         total_load_kg,
@@ -411,7 +427,7 @@ def group_worst_figure(
     )
     value = between(light.counted.worst_kg, heavy.counted.worst_kg if is_sure else None, system)
     if value is None or not is_sure:
-        lacking = tuple(f"what {name} carries" for name in heavy.unknown) or (WHAT_HANGS,)
+        lacking = heavy.lacking or (WHAT_HANGS,)
         return missing(f"{key}.worst", "Worst if uneven", work, lacking, caution=LOADS)
     note = light.counted.worst_why
     return figure(f"{key}.worst", "Worst if uneven", value, work, caution=LOADS, note=note)
@@ -511,7 +527,8 @@ def full_value(whole: Whole, full: FullPoints) -> Value:
         most = sum(not point.is_out for point in whole.points)
         return Value(f"at most {most} {of}", most=float(most))
     unrated = sum(point.rating.kg is None and not point.is_out for point in heavy.points)
-    most = full.at_most + unrated
+    unweighed = sum(point.usable and point.kg is None for point in whole.lightest.points)
+    most = full.at_most + unrated + unweighed
     if heavy.full is None or not all(heavy.is_sure(point) for point in heavy.points):
         return Value(f"at most {most} {of}", most=float(most))
     least = len(heavy.full.names)

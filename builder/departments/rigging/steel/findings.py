@@ -159,8 +159,8 @@ def too_near(whole: Whole, system: System) -> Iterator[Finding]:
     least_m = spacing_m(whole.rigging.limits)
     loaded = [point for point in whole.points if point.hangs]
     for first, second in combinations(loaded, 2):
-        apart_m = abs(first.place.along_m - second.place.along_m)
-        if first.place.beam is second.place.beam and apart_m < least_m - 1e-9:
+        apart_m = apart_along_m(first, second)
+        if apart_m is not None and apart_m < least_m - 1e-9:
             apart, least = (
                 shown(Length, apart_m, 2, system)[0],
                 shown(Length, least_m, 2, system)[0],
@@ -176,6 +176,14 @@ def too_near(whole: Whole, system: System) -> Iterator[Finding]:
                 f"rigging.point.{spelling(second.name)}",
                 place(second.place.point.where("name")),
             )
+
+
+def apart_along_m(first: OnPoint, second: OnPoint) -> float | None:
+    """How far two points of one beam are apart along it; None where nobody knows, or on two. [m]"""
+    one_m, other_m = first.place.along_m, second.place.along_m
+    if first.place.beam is not second.place.beam or one_m is None or other_m is None:
+        return None
+    return abs(one_m - other_m)
 
 
 def limits_twice(whole: Whole) -> Iterator[Finding]:

@@ -6,9 +6,15 @@ be usual in another unit, a letter that is old.
 from collections.abc import Iterable, Iterator
 
 from builder.confirming import odd
-from builder.departments.rigging.description import BasePads, Rigging, WindStep, lies_unknown
+from builder.departments.rigging.description import BasePads, Rigging, WindStep
 from builder.departments.rigging.description.steel import Beam, Letter, Point
-from builder.departments.rigging.steel.geometry import BEYOND_M, at_along, beyond_m, stations_of
+from builder.departments.rigging.steel.geometry import (
+    BEYOND_M,
+    at_along,
+    beyond_m,
+    place_along_m,
+    stations_of,
+)
 from builder.exchange import SteelHeight
 from builder.oddities import Named, Standing, on_one_spot, unlike_neighbours
 from builder.pack import Finding, Level
@@ -76,10 +82,10 @@ def later_than_sheet(step: WindStep) -> Iterator[Finding]:
 def steel_heights(rigging: Rigging) -> Iterator[SteelHeight]:
     """The heights of all beams, for departments that must stay below them."""
     for beam in rigging.beams:
-        along = "across" if beam.runs == "across" else "depth"
-        for station in () if lies_unknown(beam) else beam.low_steel:
-            across_m, depth_m = at_along(beam, getattr(station, along).m)
-            yield SteelHeight(beam.name, across_m, depth_m, station.height)
+        for station in beam.low_steel:
+            across_m, depth_m = at_along(beam, place_along_m(station, beam))
+            if across_m is not None and depth_m is not None:
+                yield SteelHeight(beam.name, across_m, depth_m, station.height)
 
 
 def subject_of(point: Point) -> str:
@@ -89,9 +95,9 @@ def subject_of(point: Point) -> str:
 
 def written_place(point: Point, beam: Beam) -> tuple[str, Across | Depth] | None:
     """The key and the value that say where a point is along its beam."""
-    key = "across" if beam.runs == "across" else "depth"
-    place = getattr(point, key)
-    return None if place is None else (key, place)
+    key = beam.along
+    place = getattr(point, key) if key else None
+    return None if key is None or place is None else (key, place)
 
 
 def beyond_beam(point: Point, beam: Beam, system: System) -> Iterator[Finding]:
@@ -100,7 +106,8 @@ def beyond_beam(point: Point, beam: Beam, system: System) -> Iterator[Finding]:
     end.
     """
     written, stations = written_place(point, beam), stations_of(beam)
-    if written is None or (off_m := beyond_m(beam, written[1].m)) <= BEYOND_M:
+    off_m = 0.0 if written is None else beyond_m(beam, written[1].m)
+    if written is None or off_m <= BEYOND_M:
         return
     key, place = written
     first_m, last_m = stations[0][0], stations[-1][0]
@@ -124,6 +131,8 @@ def points_standing(points: Iterable[Point], beams: dict[str, Beam]) -> Iterator
         if written is not None and point.condition != "out of service":
             key, place = written
             across_m, depth_m = at_along(beam, place.m)
+            if across_m is None or depth_m is None:
+                continue
             words = f"{place.text} on beam {beam.name}"
             yield Standing(
                 f"point on {beam.name}",

@@ -32,12 +32,13 @@ def is_inexact(rigging: Rigging, offered: Iterable[HungLoad]) -> bool:
     limits = (*limits, *rigging.points, *rigging.point_groups)
     return (
         any(weight_open(hang) for hang in rigging.hung)
-        or any(thing_open(thing) for hang in rigging.hung for thing in hang.loads)
+        or any(loads_open(hang) for hang in rigging.hung)
         or any(not isinstance(hoist.weight, Mass) for hoist in rigging.hoists)
-        or any(not isinstance(bridle.load, Mass) for bridle in rigging.bridles)
+        or any(not isinstance(bridle.load, Mass) for bridle in rigging.standing_bridles)
         or any(
-            not isinstance(each.weight, Mass) for beam in rigging.beams for each in beam.standing
+            not isinstance(each.weight, Mass) for beam in rigging.beams for each in beam.for_good
         )
+        or any(is_unknown(beam.standing) for beam in rigging.beams)
         or any(load.more_kg != 0 for load in offered)
         or any(
             is_unknown(getattr(record, key, None)) for record in limits for key in LIMITS_OF_A_LINE
@@ -59,9 +60,23 @@ def weight_open(hang: Hang) -> bool:
     there is told by its loads.
     """
     ways = [getattr(hang, way) for way in WAYS]
+    if by_unknown_length(hang):
+        return True
     if any(not isinstance(way, Absent) or way is Absent.NONE for way in ways):
         return False
-    return any(is_unknown(way) for way in ways) or length_of(hang) > 0
+    length_m = length_of(hang)
+    return any(is_unknown(way) for way in ways) or length_m is None or length_m > 0
+
+
+def by_unknown_length(hang: Hang) -> bool:
+    """Whether a hang tells its own weight by length, and nobody knows how long it is."""
+    is_by_length = not isinstance(hang.weight, Absent) or isinstance(hang.weight, Between)
+    return is_by_length and length_of(hang) is None
+
+
+def loads_open(hang: Hang) -> bool:
+    """Whether what hangs on a hang is not known to the full."""
+    return is_unknown(hang.loads) or any(thing_open(thing) for thing in hang.things)
 
 
 def thing_open(thing: HungThing) -> bool:
@@ -74,12 +89,13 @@ def rigging_at(rigging: Rigging, reading: Reading) -> Rigging:
     changes: dict[str, Any] = {}
     if not isinstance(rigging.hangs, Absent):
         changes["hangs"] = tuple(hang_at(hang, reading) for hang in rigging.hangs)
-    changes["bridles"] = tuple(
-        bridle.model_copy(update={"load": mass_at(bridle.load, reading)})
-        for bridle in rigging.bridles
-    )
+    if not isinstance(rigging.bridles, Absent):
+        changes["bridles"] = tuple(
+            bridle.model_copy(update={"load": mass_at(bridle.load, reading)})
+            for bridle in rigging.bridles
+        )
     changes["hoists"] = tuple(hoist_at(hoist, reading) for hoist in rigging.hoists)
-    if any(beam.standing for beam in rigging.beams):
+    if any(beam.may_carry_for_good for beam in rigging.beams):
         changes["beams"] = tuple(beam_at(beam, reading) for beam in rigging.beams)
     changes["limits"] = limits_at(rigging.limits, reading)
     for key in ("exceptions", "zones", "points", "point_groups"):
@@ -89,8 +105,10 @@ def rigging_at(rigging: Rigging, reading: Reading) -> Rigging:
 
 def beam_at(beam: Beam, reading: Reading) -> Beam:
     """A beam with what hangs on it for good at one end; nothing at its lightest if unknown."""
+    if is_unknown(beam.standing):
+        return beam.model_copy(update={"standing": ()}) if reading == "lightest" else beam
     standing = []
-    for each in beam.standing:
+    for each in beam.for_good:
         standing.append(each.model_copy(update={"weight": mass_at(each.weight, reading)}))
     return beam.model_copy(update={"standing": tuple(standing)})
 
@@ -119,13 +137,15 @@ def thing_at(thing: HungThing, reading: Reading) -> HungThing:
 
 def hang_at(hang: Hang, reading: Reading) -> Hang:
     """A hang with its own weight and its loads at one end; nothing at its lightest if unknown."""
-    if any(thing_open(thing) for thing in hang.loads):
-        loads = tuple(thing_at(thing, reading) for thing in hang.loads)
+    if is_unknown(hang.loads) and reading == "lightest":
+        hang = hang.model_copy(update={"loads": ()})
+    elif loads_open(hang) and not is_unknown(hang.loads):
+        loads = tuple(thing_at(thing, reading) for thing in hang.things)
         hang = hang.model_copy(update={"loads": loads})
     if not weight_open(hang):
         return hang
     known = [way for way in WAYS if isinstance(getattr(hang, way), Between)]
-    if known:
+    if known and not by_unknown_length(hang):
         least, most = ends_of(getattr(hang, known[0]))
         end = least if reading == "lightest" else most
         if end is not None:

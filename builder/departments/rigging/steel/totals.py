@@ -38,11 +38,12 @@ from builder.exchange import HungLoad
 from builder.formulas.full_at_once import FullPoints, full_points
 from builder.formulas.limits import GroupLimit, Left, RatedPoint, left_on_points
 from builder.pack import Check
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, is_unknown
 from builder.reading.quantities import Mass
 from builder.reading.written import Written
 
 OUT = "out of service"
+FOR_GOOD = "what hangs for good on beam"
 Hung = tuple[tuple[Body, Shares], ...]
 """Every hang with what its supports carry."""
 
@@ -137,6 +138,17 @@ class Group:
         return any(own.name == point.name for own in self.points)
 
     @property
+    def lacking(self) -> tuple[str, ...]:
+        """What must be known to tell all that it carries."""
+        points = (f"what {point.name} carries" for point in self.points if point.kg is None)
+        standing = (
+            each.what if each.what.startswith(FOR_GOOD) else f"the weight of {each.what}"
+            for each in self.standing
+            if each.kg is None
+        )
+        return (*points, *standing)
+
+    @property
     def unknown(self) -> tuple[str, ...]:
         """Points that carry something nobody can work out, and what nobody weighed."""
         standing = (each.what for each in self.standing if each.kg is None)
@@ -186,6 +198,12 @@ class Whole:
             return True
         return any(load.hang == "" for load in self.strangers)
 
+    @property
+    def is_loose(self) -> bool:
+        """Whether any point may carry more than is told: nobody says which carry something here."""
+        hangs = (hang.supports for hang in self.rigging.hung)
+        return self.adrift or any(map(is_unknown, (self.rigging.bridles, *hangs)))
+
     def point(self, name: str) -> OnPoint:
         """A point by its name."""
         return next(point for point in self.points if point.name == name)
@@ -203,8 +221,20 @@ class Whole:
         Whether what a point has left is left at least: each limit above it is known, or there is
         none, and so is all that hangs beneath them, and on which points.
         """
-        return not (self.adrift or point.place.beam.standing) and all(
-            group.is_sure for group in self.groups if group.bears(point)
+        if self.is_loose or point.place.beam.may_carry_for_good or self.may_be_near(point):
+            return False
+        return all(group.is_sure for group in self.groups if group.bears(point))
+
+    def may_be_near(self, point: OnPoint) -> bool:
+        """
+        Whether nobody knows where a point is along its beam, or where a loaded one there is that
+        may be nearer than the house allows.
+        """
+        if point.place.along_m is None:
+            return True
+        return spacing_m(self.rigging.limits) > 0 and any(
+            other.hangs and other.place.along_m is None and other.place.beam is point.place.beam
+            for other in self.points
         )
 
     def surely_left_kg(self, name: str) -> float | None:
@@ -307,7 +337,9 @@ def groups_of(
     factor = factor_of(rigging)
     for kind, name, ruled, within, beams in members(rigging, points):
         names = tuple(point.name for point in within)
-        known = [(each.what, known_kg(each)) for beam in beams for each in beam.standing]
+        known = [(each.what, known_kg(each)) for beam in beams for each in beam.for_good]
+        untold = [beam.name for beam in beams if is_unknown(beam.standing)]
+        known += [(f"{FOR_GOOD} {beam}", None) for beam in untold]
         brought = (
             *on_group(names, rigging, hung, legs),
             *(by_standing(what, kg) for what, kg in known),
@@ -368,10 +400,10 @@ def left_and_full(
             point.rating.kg or 0.0,
             point.down_kg or 0.0,
             tuple(group.key for group in counting if group.bears(point)),
-            point.place.along_m,
+            FAR_M * number if point.place.along_m is None else point.place.along_m,
             max(counts_kg(point, at_worst=at_worst) - (point.down_kg or 0.0), 0.0),
         )
-        for point in usable
+        for number, point in enumerate(usable, 1)
     ]
     limits = [
         GroupLimit(
@@ -398,6 +430,11 @@ def beside_kg(group: Group, usable: list[OnPoint], *, at_worst: bool) -> float:
     return max(counts_kg(group, at_worst=at_worst) - carried_kg, 0.0)
 
 
+FAR_M = 1e6
+"""
+A point whose place nobody knows is taken as so far from all others, which leaves the most: what it
+has left is only told at most.
+"""
 NO_LIMIT_KG = 1e9
 """Stands for no limit where only the spacing rule of a beam is known."""
 
@@ -410,9 +447,9 @@ def limit_kg(ruled: Ruled) -> float:
 def hoists_kg(whole: Whole) -> float | None:
     """All hoists in standing hangs with their chain; None where nobody knows one's weight. [kg]"""
     weights = [
-        hoist_weight_kg(body, index)
-        for body in whole.bodies
-        for index in range(len(body.supports_m))
+        hoist_weight_kg(body, index) for body in whole.bodies for index in range(len(body.supports))
     ]
     known = [kg for kg in weights if kg is not None]
+    if any(is_unknown(body.hang.supports) for body in whole.bodies):
+        return None
     return fsum(known) if len(known) == len(weights) else None
