@@ -114,6 +114,7 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
         "point_load",
     },
     ("stage", "wing"): {"level_with_deck", "clear_height", "load"},
+    ("stage", "whole"): {"obstructions", "zones"},
     ("stage", "zone"): {"load", "point_load"},
     ("stage", "obstruction"): {"from_height"},
     ("power", "supply"): FED,

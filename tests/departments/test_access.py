@@ -10,7 +10,7 @@ from builder.departments.access.page import answers, blocks
 from builder.departments.access.publish import publish
 from builder.document import Heading, Small, Tag
 from builder.exchange import Offers
-from builder.pack import Figure, Item
+from builder.pack import Figure, Item, Standing
 from builder.reading.reader import read
 from builder.stating import Ageing
 
@@ -137,3 +137,25 @@ def test_no_docks_at_all_is_said_and_differs_from_saying_nothing() -> None:
         "unknown",
         "not stated",
     ]
+
+
+def test_where_nobody_knows_what_one_passes_the_door_is_the_most() -> None:
+    text = ROUTE.format("").replace("passages: []", "passages: unknown")
+    width = figure(text, "route", "tightest_width")
+    height = figure(text, "route", "tightest_height")
+    weight = figure(text, "route", "tightest_weight")
+    assert (width.value, width.missing) == (None, ("width",))
+    assert (weight.value, weight.missing) == (None, ("weight limit",))
+    wide = text.replace("door_width: none", "door_width: 3 m")
+    width, height = (figure(wide, "route", f"tightest_{key}") for key in ("width", "height"))
+    assert width.value is not None
+    assert width.value.ends == (None, 3.0)
+    assert width.note == "Dock: door; not stated for what one passes on In"
+    assert height.value is None
+
+
+def test_how_many_steps_a_passage_has_may_be_unknown() -> None:
+    (passage,) = published(ROUTE.format("{name: Stairs, steps: ?}")).section.of_kind("passage")
+    steps = passage.fact("steps")
+    assert steps is not None
+    assert steps.standing is Standing.UNKNOWN

@@ -188,3 +188,38 @@ def test_what_a_line_from_the_stage_drives_and_on_what_terms_it_is_there_is_told
     assert figure(text, "stage-to-mix", "analogue.free").note == (
         "Send: by arrangement, same cores as Tap; Presenter: the house drives Talk by it"
     )
+
+
+UNSURE = line("Tail", more="working: 12, free: 12", ways=12).replace(
+    "to: {place: Mix}", "to: unknown"
+)
+
+
+def test_a_line_of_which_an_end_is_not_known_may_join_any_places_that_its_other_end_is_of() -> None:
+    text = lines(line(more="working: 24, free: 20"), UNSURE)
+    assert shown(text, "analogue.free") == "at least 20"
+    assert shown(text, "analogue.working") == "at least 24"
+    assert figure(text, "pair", "analogue.free").note.startswith("with an end not known for Tail")
+    apart = lines(line("Other", start="Dock", more="working: 24, free: 20"), UNSURE)
+    assert shown(apart, "analogue.free") == "20"
+
+
+def test_from_stage_to_mix_such_a_line_may_count_and_is_missing() -> None:
+    text = lines(line(more="free: 23"), UNSURE) + "consoles: [{name: Mix, place: Mix}]\n"
+    assert shown(text, "analogue.free", "stage-to-mix") == "needs what each line has"
+    sure = lines(line(more="free: 23")) + "consoles: [{name: Mix, place: Mix}]\n"
+    assert shown(sure, "analogue.free", "stage-to-mix") == "23"
+
+
+def test_the_straight_line_of_a_line_without_an_end_names_it() -> None:
+    (tail,) = published(lines(UNSURE)).section.of_kind("line")
+    straight = tail.figure("straight")
+    assert straight is not None
+    assert straight.missing == ("where both ends of Tail are",)
+
+
+def test_which_ways_are_dead_may_be_unknown_and_then_how_many_work_is() -> None:
+    text = lines(line(more="dead: unknown"))
+    assert shown(text, "working-ways", "line") == "needs which ways are dead"
+    assert shown(text, "analogue.working") == "needs a count that is not stated"
+    assert codes(lines(line(more="working: 20, dead: unknown, free: 4"))) == []

@@ -1,5 +1,6 @@
 """Stage: outlines, areas, chains that do not close, places for others."""
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -7,7 +8,8 @@ import pytest
 from builder.department import Published, Surroundings
 from builder.departments.stage.description import Stage
 from builder.departments.stage.publish import offer, publish
-from builder.exchange import Offers
+from builder.exchange import Offers, Overhang
+from builder.pack import Standing
 from builder.reading.problems import Refused
 from builder.reading.reader import read
 from builder.reading.references import problems_with_names
@@ -194,3 +196,42 @@ def test_a_chain_without_parts_is_a_problem_with_its_line() -> None:
         "stage.yml:3:38 Edge to wall has no parts that could make up the whole; write the"
         " distances, one after the other, or take the chain out [chain-empty]"
     ]
+
+
+def test_a_stage_may_know_of_no_datum_no_deck_no_zone_and_nothing_in_the_way() -> None:
+    text = "datum: unknown\ndecks: unknown\nzones: unknown\nobstructions: unknown\n"
+    whole = published(text).section.item("whole")
+    assert whole is not None
+    told = {fact.key.rsplit(".", 1)[-1]: fact.standing for fact in whole.facts}
+    unknown = {key for key, standing in told.items() if standing is Standing.UNKNOWN}
+    assert {"datum", "decks", "zones", "obstructions"} <= unknown
+    assert published(text).section.item("datum") is None
+    assert offer(stage(text)).datum is None
+    assert offer(stage(text)).floors_drawn is False
+
+
+def test_a_wing_is_at_most_so_wide_where_nobody_knows_what_is_in_the_way() -> None:
+    wing = f"wings: [{{name: stage left, outline: {SQUARE}}}]\n"
+    exact = published(DECK % "" + wing).section.item("wing")
+    unsure = published(DECK % "" + wing + "obstructions: unknown\n").section.item("wing")
+    assert exact is not None
+    assert unsure is not None
+    width, at_most = exact.figure("width"), unsure.figure("width")
+    assert width is not None
+    assert width.value is not None
+    assert width.value.number == 6.0
+    assert at_most is not None
+    assert at_most.value is not None
+    assert at_most.value.ends == (None, 6.0)
+
+
+def test_a_hang_of_unknown_place_may_be_over_a_deck_and_bounds_it_only_from_below() -> None:
+    low = Overhang("Bar", None, (3.0, 3.0), (), comes_down=False)
+    around = replace(AROUND, exchange=Offers(overhead=(low,), overhead_told=True))
+    text = DECK % ", clear_height: 6 m"
+    deck = publish(stage(text), around).section.item("deck")
+    assert deck is not None
+    clear = deck.figure("clear-under-rig")
+    assert clear is not None
+    assert clear.value is not None
+    assert clear.value.ends == (3.0, 6.0)

@@ -8,7 +8,7 @@ from typing import Annotated, ClassVar, Literal
 from pydantic import Field
 
 from builder.reading.absent import Absent
-from builder.reading.maybe import Maybe
+from builder.reading.maybe import Maybe, Perhaps
 from builder.reading.possible import Possible
 from builder.reading.quantities import (
     Area,
@@ -155,7 +155,7 @@ class Dock(Line):
 class Passage(Line):
     """One opening, corridor, ramp or lift on a route."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"steps"})
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"steps"})
     public_because: ClassVar[str] = "all that a show brings has to pass it"
     name: Name
     """What it is, such as fire door."""
@@ -177,7 +177,7 @@ class Passage(Line):
         Absent.NOT_STATED
     )
     """The uniform load its floor carries."""
-    steps: Annotated[Count | None, Plausible(0, 60)] = None
+    steps: Annotated[Perhaps[Count], Plausible(0, 60)] = None
     """How many steps, where there are any."""
     turn: Text | None = None
     """A turn that long things must make here."""
@@ -200,7 +200,7 @@ class Route(InConfigurations):
     What it leads to: deck (or a wing level with it), audience floor, or elsewhere. Shows go by
     those to the deck; where nobody says, they are asked about.
     """
-    passages: tuple[Passage, ...]
+    passages: Maybe[tuple[Passage, ...]]
     """What one passes, in order."""
 
 

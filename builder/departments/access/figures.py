@@ -10,7 +10,7 @@ from builder.cautions import TRAFFIC
 from builder.departments.access.description import Dock, Passage, Route, Vehicle
 from builder.formulas.route import Least, Opening, forklift_capacity_kg, tightest, unloading_min
 from builder.pack import Figure, Input, Value, one_or_both
-from builder.reading.absent import Absent, is_unknown
+from builder.reading.absent import Absent, is_unknown, listed
 from builder.reading.in_part import as_written, ends_of
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Duration, Length, Mass, Quantity
@@ -45,7 +45,7 @@ class Gate:
     width: Length | Absent
     height: Length | Absent
     weight_limit: Mass | Absent
-    line: Passage | Dock
+    line: Passage | Dock | Route
 
 
 LIMITS = (
@@ -75,9 +75,12 @@ def gates_of(route: Route, dock: Dock | None) -> tuple[Gate, ...]:
         if dock is None
         else (Gate(f"{dock.name}: door", dock.door_width, dock.door_height, Absent.NONE, dock),)
     )
+    if is_unknown(route.passages):
+        lost = Absent.UNKNOWN
+        return (*door, Gate(f"what one passes on {route.name}", lost, lost, lost, route))
     passages = (
         Gate(passage.name, passage.width, passage.height, passage.weight_limit, passage)
-        for passage in route.passages
+        for passage in listed(route.passages)
     )
     return (*door, *passages)
 
@@ -124,7 +127,7 @@ def limit_figure(
 
 def can_limit(gate: Gate, limit: Limit) -> bool:
     """Whether something to pass has a limit of a kind: the door of a dock carries nothing."""
-    return limit.kind is Length or isinstance(gate.line, Passage)
+    return limit.kind is Length or not isinstance(gate.line, Dock)
 
 
 def may_be_tighter(value: Length | Mass | Absent, limit: Limit) -> bool:

@@ -74,7 +74,7 @@ def dock_of(access: Access, route: Route) -> Dock | None:
 
 def as_what_it_passes(item: Item, route: Route, dock: Dock | None) -> Item:
     """A route in the state of the worst that it passes, and on the hardest terms, saying where."""
-    lines: list[Dock | Passage] = [*([] if dock is None else [dock]), *route.passages]
+    lines: list[Dock | Passage] = [*([] if dock is None else [dock]), *listed(route.passages)]
     condition = hardest([item.condition, *(line.condition for line in lines)], CONDITIONS)
     terms = hardest([item.terms, *(line.terms or "" for line in lines)], TERMS)
     where = [
@@ -90,14 +90,14 @@ def passages(route: Route, item: Item, stater: Stater) -> tuple[Item, ...]:
     """The passages of a route as items under its key."""
     return tuple(
         stater.item(passage, f"{item.key}.{count}", "passage", passage.name)
-        for count, passage in enumerate(route.passages, 1)
+        for count, passage in enumerate(listed(route.passages), 1)
     )
 
 
 def findings(access: Access) -> Iterator[Finding]:
     """Slopes stated twice and different, and what a truck cannot use."""
     for route in access.routes:
-        for passage in route.passages:
+        for passage in listed(route.passages):
             yield from slope_differs(route, passage)
 
 

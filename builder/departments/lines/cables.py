@@ -8,7 +8,7 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, listed
 from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.problems import Problem
@@ -63,6 +63,10 @@ class End(Written):
     """The connector there, such as XLR female."""
 
 
+BOTH_ENDS = 2
+"""So many places has a line both of whose ends are known."""
+
+
 class CableRamp(Loose):
     """Ramps that protect cables where they cross a way."""
 
@@ -84,7 +88,7 @@ class CableRamp(Loose):
 class PermanentLine(Line):
     """A permanent line, or a bundle of lines of one kind, between two places."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"dead", "shared_with"})
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"shared_with"})
     defines: ClassVar[str] = "line"
     name: Name
     """What the line is called, as on its label."""
@@ -94,9 +98,9 @@ class PermanentLine(Line):
     """The category of copper data, the class of fibre, or the class of coax."""
     carries: tuple[Signal, ...] = ()
     """What the house sends over it or has tried. The length is held against the limit of each."""
-    from_: Annotated[End, Field(alias="from")]
+    from_: Annotated[Maybe[End], Field(alias="from")]
     """The end that signals usually come from."""
-    to: End
+    to: Maybe[End]
     """The other end."""
     ways: Annotated[Maybe[Count], Possible(1, 10_000), Plausible(1, 288)]
     """
@@ -107,7 +111,7 @@ class PermanentLine(Line):
     """How many of them work. Left out, it is all ways but those named as dead, if any are named."""
     free: Annotated[Maybe[Count], Decisive()] = Absent.NOT_STATED
     """How many of the working ways a visitor finds free, the house's own use taken off."""
-    dead: Annotated[tuple[Count, ...], Numbered()] = ()
+    dead: Annotated[Maybe[tuple[Count, ...]], Numbered()] = ()
     """The numbers of the ways that do not work, as printed on the panel."""
     path: Annotated[Maybe[Length], Plausible(1.0, 1_000.0), Decisive()] = Absent.NOT_STATED
     """The length of the cable along the way it goes. It is not the distance."""
@@ -115,6 +119,26 @@ class PermanentLine(Line):
     """Other lines on the same cores: plug one of them, never both."""
     used_for: Maybe[Text] = Absent.NOT_STATED
     """What the house itself uses of it."""
+
+    @property
+    def from_place(self) -> str | None:
+        """Where signals usually come from; None where nobody knows."""
+        return None if isinstance(self.from_, Absent) else self.from_.place
+
+    @property
+    def to_place(self) -> str | None:
+        """Where it ends; None where nobody knows."""
+        return None if isinstance(self.to, Absent) else self.to.place
+
+    @property
+    def places(self) -> tuple[str, ...]:
+        """The places of its ends that are known."""
+        return tuple(place for place in (self.from_place, self.to_place) if place is not None)
+
+    @property
+    def dead_ways(self) -> tuple[int, ...]:
+        """The ways that are named as dead."""
+        return listed(self.dead)
 
     def contradictions(self) -> Iterator[Problem]:
         """Counts, ends and grade that cannot all be true."""
@@ -124,7 +148,7 @@ class PermanentLine(Line):
     def _miscounted(self) -> Iterator[Problem]:
         if isinstance(self.ways, Absent):
             return
-        beyond = [way for way in self.dead if not 1 <= way <= self.ways]
+        beyond = [way for way in self.dead_ways if not 1 <= way <= self.ways]
         for way in beyond:
             reason = f"is not a way of {self.name}, which has {self.ways}"
             yield Problem(
@@ -150,10 +174,10 @@ class PermanentLine(Line):
                 "working-exceeds-count",
                 advice,
             )
-        elif not beyond and self.working > self.ways - len(set(self.dead)):
+        elif not beyond and self.working > self.ways - len(set(self.dead_ways)):
+            dead = len(set(self.dead_ways))
             reason = (
-                f"is too many for {self.name}: {len(set(self.dead))} of its {self.ways} ways are"
-                " named as dead"
+                f"is too many for {self.name}: {dead} of its {self.ways} ways are named as dead"
             )
             yield Problem(
                 self.where("working"),
@@ -165,7 +189,7 @@ class PermanentLine(Line):
             )
 
     def _misplaced(self) -> Iterator[Problem]:
-        if self.from_.place == self.to.place:
+        if not isinstance(self.to, Absent) and self.from_place == self.to.place:
             reason = f"is both ends of {self.name}"
             yield Problem(
                 self.to.where("place"),

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from builder.departments.lines.cables import PermanentLine
+from builder.departments.lines.cables import BOTH_ENDS, PermanentLine
 from builder.departments.lines.description import Lines
 from builder.departments.lines.drive import beside, lines_by, switcher_of
 from builder.departments.lines.driving import ConsolePosition
@@ -59,17 +59,17 @@ def dead_unnamed(line: PermanentLine) -> Iterator[Finding]:
     """Ways that do not work, and nobody says which."""
     if not isinstance(line.working, int) or line.condition == "out of service":
         return
-    if isinstance(line.ways, Absent):
+    if isinstance(line.ways, Absent) or isinstance(line.dead, Absent):
         return
     lost = line.ways - line.working
-    if lost > len(set(line.dead)):
-        dead = ", ".join(map(str, line.dead))
+    if lost > len(set(line.dead_ways)):
+        dead = ", ".join(map(str, line.dead_ways))
         named = (
             "it is not said which"
             if not dead
             else (
                 f"only way {dead} is named"
-                if len(line.dead) == 1
+                if len(line.dead_ways) == 1
                 else f"only ways {dead} are named"
             )
         )
@@ -124,7 +124,8 @@ def path_short(line: PermanentLine, offers: Offers, system: System) -> Iterator[
         return
     straight = straight_m(ends[0].at_m, ends[1].at_m)
     path = Named(line.name, line.path, line.where("path"), key_of(line))
-    yield from path_under_straight(path, (line.from_.place, line.to.place), straight, system)
+    names = (ends[0].name, ends[1].name)
+    yield from path_under_straight(path, names, straight, system)
 
 
 def without_drive(console: ConsolePosition, described: Lines) -> Iterator[Finding]:
@@ -154,8 +155,8 @@ def without_drive(console: ConsolePosition, described: Lines) -> Iterator[Findin
 def drive_elsewhere(console: ConsolePosition, described: Lines) -> Iterator[Finding]:
     """A line that a console is said to send by, though it ends somewhere else."""
     for line in lines_by(console, described):
-        if console.place not in (line.from_.place, line.to.place):
-            ends = f"{line.from_.place} and {line.to.place}"
+        if console.place not in line.places and len(line.places) == BOTH_ENDS:
+            ends = " and ".join(line.places)
             sentence = (
                 f"{console.name} is at {console.place}, but {line.name}, which it is said to send"
                 f" by, ends at {ends}."

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from builder.confirming import odd
-from builder.departments.lines.cables import End, PermanentLine
+from builder.departments.lines.cables import BOTH_ENDS, End, PermanentLine
 from builder.departments.lines.description import Lines
 from builder.departments.lines.ways import shared_names
 from builder.exchange import Statement
@@ -27,7 +27,7 @@ def on_one_connector(lines: Sequence[PermanentLine]) -> Iterator[Finding]:
     at_panel: dict[tuple[str, str], list[tuple[PermanentLine, End]]] = {}
     for line in lines:
         for end in (line.from_, line.to):
-            if isinstance(end.panel, Absent):
+            if isinstance(end, Absent) or isinstance(end.panel, Absent):
                 continue
             there = at_panel.setdefault((end.place, spelling(end.panel)), [])
             first = next(
@@ -68,6 +68,6 @@ def one_connector(one: End, other: End) -> bool:
 def statements(described: Lines) -> Iterator[Statement]:
     """The way of each cable between its two places, which other files may tell too."""
     for line in listed(described.lines):
-        if isinstance(line.path, Length):
-            ends = " and ".join(sorted((line.from_.place, line.to.place)))
+        if isinstance(line.path, Length) and len(line.places) == BOTH_ENDS:
+            ends = " and ".join(sorted(line.places))
             yield Statement("cable path between", ends, line.path, line.where("path"))

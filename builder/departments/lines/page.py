@@ -97,7 +97,10 @@ def matrix(section: Section, pack: Pack) -> Iterator[Block]:
 def ends(section: Section) -> Iterator[Block]:
     """What ends at each place, for who stands there."""
     places = dict.fromkeys(
-        line.text(f"{end}.place") for line in section.of_kind("line") for end in ("from", "to")
+        place
+        for line in section.of_kind("line")
+        for end in ("from", "to")
+        if (place := line.text(f"{end}.place"))
     )
     if not places:
         return

@@ -6,7 +6,7 @@ straight line between the places.
 from collections.abc import Iterator
 from dataclasses import replace
 
-from builder.departments.lines.cables import PermanentLine
+from builder.departments.lines.cables import BOTH_ENDS, PermanentLine
 from builder.exchange import Offers, Spot
 from builder.formulas.signals import LineLimit, length_left_m, line_limit
 from builder.formulas.tie_lines import straight_m
@@ -145,8 +145,13 @@ def left_figure(
 
 def ends_of(line: PermanentLine, offers: Offers) -> tuple[Spot, Spot] | None:
     """Where both ends are, or None where the stage does not say."""
-    start, end = offers.spot("place", line.from_.place), offers.spot("place", line.to.place)
+    if line.from_place is None or line.to_place is None:
+        return None
+    start, end = offers.spot("place", line.from_place), offers.spot("place", line.to_place)
     return (start, end) if start and end else None
+
+
+STRAIGHT = "Straight line between the places"
 
 
 def straight_figure(
@@ -154,6 +159,9 @@ def straight_figure(
 ) -> Iterator[Figure]:
     """The straight line between both ends, to be held beside the path."""
     ends = ends_of(line, offers)
+    if len(line.places) < BOTH_ENDS:
+        lacking = (f"where both ends of {line.name} are",)
+        yield missing(f"{key}.straight", STRAIGHT, worked(straight_m, inputs=()), lacking)
     if ends is None:
         return
     start, end = (spot.at_m for spot in ends)
@@ -173,7 +181,7 @@ def straight_figure(
     working = worked(straight_m, inputs=inputs, steps=steps, leaves_out=leaves_out)
     yield figure(
         f"{key}.straight",
-        "Straight line between the places",
+        STRAIGHT,
         Value(*shown(Length, found_m, None, system), found_m, "m"),
         working,
     )

@@ -121,7 +121,7 @@ def row_at(line: Item, near: str, far: str) -> Row:
     ]
     if shared := line.text("shared_with"):
         naming += [" ", Small(f"same cores as {shared}: plug one of them")]
-    there: list[Inline] = [line.text(f"{far}.place")]
+    there: list[Inline] = [line.text(f"{far}.place") or Tag(STANDING_WORDS[Standing.UNKNOWN])]
     if there_panel := line.text(f"{far}.panel"):
         there += [" ", Small(there_panel)]
     return Row([naming, free_cell(line), there, cell(line, "path")])

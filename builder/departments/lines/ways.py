@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 from typing import get_args
 
-from builder.departments.lines.cables import Kind, PermanentLine
+from builder.departments.lines.cables import BOTH_ENDS, Kind, PermanentLine
 from builder.departments.lines.description import Lines
 from builder.exchange import Offers
 from builder.formulas.polygons import Point, contains, distance_to_side_m, sides_of
@@ -36,18 +36,32 @@ class Pair:
         return perhaps_of_kind(self.lines, kind)
 
 
+def has_both_ends(line: PermanentLine) -> bool:
+    """Whether both ends of a line are known."""
+    return len(line.places) == BOTH_ENDS
+
+
 def perhaps_of_kind(lines: Iterable[PermanentLine], kind: str) -> tuple[PermanentLine, ...]:
     """The lines of one kind, and those of which nobody knows the kind."""
     return tuple(line for line in lines if line.kind == kind or isinstance(line.kind, Absent))
 
 
 def pairs_of(lines: Sequence[PermanentLine]) -> tuple[Pair, ...]:
-    """Places that lines join, in the author's order; a line back counts with those out."""
+    """
+    Places that lines join, in the author's order; a line back counts with those out. A line of
+    which an end is not known may join any two that are joined, as far as its other end is of them.
+    """
     found: dict[frozenset[str], list[PermanentLine]] = {}
     for line in lines:
-        found.setdefault(frozenset((line.from_.place, line.to.place)), []).append(line)
+        if has_both_ends(line):
+            found.setdefault(frozenset(line.places), []).append(line)
+    unsure = [line for line in lines if not has_both_ends(line)]
     return tuple(
-        Pair((group[0].from_.place, group[0].to.place), tuple(group)) for group in found.values()
+        Pair(
+            (group[0].places[0], group[0].places[1]),
+            (*group, *(line for line in unsure if places.issuperset(line.places))),
+        )
+        for places, group in found.items()
     )
 
 
@@ -57,9 +71,9 @@ def at_work(line: PermanentLine) -> int | None:
         return 0
     if isinstance(line.working, int):
         return line.working
-    counts = line.working is Absent.NOT_STATED and line.dead
+    counts = line.working is Absent.NOT_STATED and line.dead_ways
     return (
-        working_ways(ways=line.ways, dead=line.dead)
+        working_ways(ways=line.ways, dead=line.dead_ways)
         if counts and isinstance(line.ways, int)
         else None
     )
@@ -89,17 +103,21 @@ def why_none(line: PermanentLine) -> str:
 
 def working_figure(key: str, line: PermanentLine) -> Iterator[Figure]:
     """How many ways work, where the house names the dead ones and leaves the count to us."""
-    if line.working is Absent.NOT_STATED and line.dead and line.condition != "out of service":
+    named = line.dead_ways
+    if line.working is Absent.NOT_STATED and is_unknown(line.dead):
+        unknown, lacking = worked(working_ways, inputs=()), ("which ways are dead",)
+        yield missing(f"{key}.working-ways", "Working", unknown, lacking)
+    elif line.working is Absent.NOT_STATED and named and line.condition != "out of service":
         if isinstance(line.ways, Absent):
             unknown, lacking = worked(working_ways, inputs=()), ("how many ways there are",)
             yield missing(f"{key}.working-ways", "Working", unknown, lacking)
             return
-        count = working_ways(ways=line.ways, dead=line.dead)
+        count = working_ways(ways=line.ways, dead=named)
         inputs = (
             Input("ways", str(line.ways), f"{key}.ways"),
-            Input("dead", ", ".join(map(str, line.dead)), f"{key}.dead"),
+            Input("dead", ", ".join(map(str, named)), f"{key}.dead"),
         )
-        steps = (f"working = {line.ways} − {len(set(line.dead))} = {count}",)
+        steps = (f"working = {line.ways} − {len(set(named))} = {count}",)
         yield figure(
             f"{key}.working-ways",
             "Working",
@@ -136,13 +154,22 @@ def stage_to_mix(
     maybe = {name for name in names if is_on_stage(name, offers) is None}
     there = maybe | {name for name in names if is_on_stage(name, offers)}
     open_ones = [line for line in lines if line.terms != "not for visitors"]
-    to = [line for line in open_ones if line.to.place == mix and line.from_.place in there]
-    back = [line for line in open_ones if line.from_.place == mix and line.to.place in there]
+    to = [
+        line
+        for line in open_ones
+        if line.to_place in (mix, None) and (line.from_place is None or line.from_place in there)
+    ]
+    back = [
+        line
+        for line in open_ones
+        if line.from_place in (mix, None) and (line.to_place is None or line.to_place in there)
+    ]
+    either = list({line.name: line for line in (*to, *back)}.values())
     groups = [
         ("analogue", perhaps_of_kind(to, "analogue")),
         ("analogue back", perhaps_of_kind(back, "analogue")),
     ]
-    groups += [(kind, perhaps_of_kind((*to, *back), kind)) for kind in KINDS if kind != "analogue"]
+    groups += [(kind, perhaps_of_kind(either, kind)) for kind in KINDS if kind != "analogue"]
     key = "lines.stage-to-mix"
     figures = tuple(
         replace(
@@ -160,9 +187,9 @@ def stage_to_mix(
         yield Item(key, "stage-to-mix", f"between the stage and {mix}", figures=figures)
 
 
-def ends_at(line: PermanentLine) -> tuple[str, str]:
-    """The places of both ends."""
-    return line.from_.place, line.to.place
+def ends_at(line: PermanentLine) -> tuple[str, ...]:
+    """The places of both ends, as far as they are known."""
+    return line.places
 
 
 def none_from_stage(key: str, others: Sequence[PermanentLine], told: Set[str]) -> Iterator[Figure]:
@@ -280,7 +307,7 @@ def kind_figures(
     """Working and free ways of one kind between two places."""
     slug, label = kind.lower().replace(" ", "-"), sentence_start(kind)
     once = counted_once(lines)
-    counted = [line.ways for line in once if isinstance(line.ways, int) and has_kind(line)]
+    counted = [line.ways for line in once if isinstance(line.ways, int) and counts_here(line)]
     of = f" of {ways_in_all(counted)}" if len(counted) == len(once) else ""
     yield summed(
         f"{key}.{slug}.working",
@@ -303,16 +330,22 @@ def has_kind(line: PermanentLine) -> bool:
     return not isinstance(line.kind, Absent)
 
 
+def counts_here(line: PermanentLine) -> bool:
+    """Whether a line is of a kind and between two places for certain."""
+    return has_kind(line) and has_both_ends(line)
+
+
 def told_for_kind(
     line: PermanentLine, count: int | None, stated: object
 ) -> tuple[PermanentLine, int | None, str]:
     """
     What a line gives to a sum of one kind, and why it gives no count: one of unknown kind may be of
-    this kind or not, unless it gives none at all.
+    this kind or not, and one of unknown ends between these places or not, unless it gives none at
+    all.
     """
-    if has_kind(line) or count == 0:
+    if counts_here(line) or count == 0:
         return line, count, silence(stated)
-    return line, None, "of a kind not known yet"
+    return line, None, "of a kind not known yet" if has_both_ends(line) else "with an end not known"
 
 
 def notes_of(lines: Sequence[PermanentLine], every: Sequence[PermanentLine]) -> Iterator[str]:

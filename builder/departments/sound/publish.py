@@ -91,7 +91,7 @@ from builder.pack import (
     Section,
     Standing,
 )
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, listed
 from builder.reading.measures import System
 from builder.reading.written import Written
 from builder.stating import Stater, place
@@ -112,7 +112,9 @@ def offer(sound: Sound) -> Offers:
     )
     lines = () if isinstance(sound.drive_lines, Absent) else sound.drive_lines
     drives = tuple(
-        Drive(line.name, line.signals) for line in lines if line.condition != "out of service"
+        Drive(line.name, listed(line.signals))
+        for line in lines
+        if line.condition != "out of service"
     )
     return Offers(
         loads=tuple(hung_loads(sound)),

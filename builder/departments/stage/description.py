@@ -262,16 +262,15 @@ class Chain(Written):
 class Stage(DepartmentFile):
     """The stage: datum, deck, wings, heights, loads, risers, places."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"zones", "obstructions"})
-    datum: Datum
+    datum: Maybe[Datum]
     """What positions are measured from."""
-    decks: tuple[Deck, ...]
+    decks: Maybe[tuple[Deck, ...]]
     """The deck in each of its states."""
     wings: tuple[Wing, ...] = ()
     """The spaces beside the deck."""
-    zones: tuple[Zone, ...] = ()
+    zones: Maybe[tuple[Zone, ...]] = ()
     """Parts that carry less or more than the rest."""
-    obstructions: tuple[Obstruction, ...] = ()
+    obstructions: Maybe[tuple[Obstruction, ...]] = ()
     """What is in the way."""
     places: tuple[Place, ...] = ()
     """Named spots that other files refer to."""

@@ -8,7 +8,7 @@ from builder.departments.stage.description import Deck, Obstruction, Outline, Wi
 from builder.departments.stage.stock import Riser
 from builder.formulas.polygons import extent_m, polygon_area_m2
 from builder.pack import Figure, Input, Value, not_more, one_or_both
-from builder.reading.absent import Absent, listed
+from builder.reading.absent import Absent, is_unknown, listed
 from builder.reading.in_part import as_written, ends_of
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Area, Length
@@ -99,13 +99,13 @@ def area_m2(count: int | None, width: Length | None, depth: Length | None) -> fl
 
 
 def wing_size(
-    key: str, wing: Wing, obstructions: Sequence[Obstruction], system: System
+    key: str, wing: Wing, told: Sequence[Obstruction] | Absent, system: System
 ) -> tuple[Figure, Figure]:
     """
     Width and depth of a wing that is drawn: of its outline where that is a clear rectangle, else at
     most so much. What stands somewhere and is not drawn may stand in it.
     """
-    corners = points(wing.outline)
+    corners, obstructions = points(wing.outline), () if isinstance(told, Absent) else told
     sizes_m = extent_m(corners)
     standing = [
         each.name
@@ -123,6 +123,7 @@ def wing_size(
             for each in obstructions
             if isinstance(each.outline, Absent)
         ),
+        *(["nobody knows what is in the way"] if is_unknown(told) else []),
     ]
     listed = "; ".join(f"({x:g}, {y:g})" for x, y in corners)
     found = []

@@ -31,7 +31,7 @@ def oddities(stage: Stage, steel: Sequence[SteelHeight], system: System) -> Iter
     yield from on_one_spot(
         standing(place, at) for place in stage.places if not isinstance(at := place.at, Absent)
     )
-    for deck in stage.decks:
+    for deck in listed(stage.decks):
         yield from against_steel(deck, steel, system)
         yield from beyond_sheet(deck)
 
@@ -131,7 +131,7 @@ def statements(stage: Stage) -> Iterator[Statement]:
             size = getattr(place, key)
             if isinstance(size, Length):
                 yield Statement(f"{key} of", place.name, size, place.where(key))
-    for deck in stage.decks:
+    for deck in listed(stage.decks):
         if isinstance(deck.height, Length):
             where = deck.where("height")
             yield Statement("step between deck and floor", "", deck.height, where)

@@ -30,7 +30,8 @@ from builder.working import check_of
 
 def offer(stage: Stage) -> Offers:
     """The datum, the outlines of the decks and wings, and every named place."""
-    floors = [("deck", floor) for floor in stage.decks] + [("wing", floor) for floor in stage.wings]
+    decks = listed(stage.decks)
+    floors = [("deck", floor) for floor in decks] + [("wing", floor) for floor in stage.wings]
     shapes = [
         Shape("stage", kind, floor.name, drawn)
         for kind, floor in floors
@@ -55,8 +56,10 @@ def offer(stage: Stage) -> Offers:
         said_on_stage={
             spot.name: spot.on_stage for spot in stage.places if isinstance(spot.on_stage, bool)
         },
-        floors_drawn=len(shapes) == len(floors) and len(stage.wings) > 0,
-        datum=Datum(stage.datum.centre_line, stage.datum.reference_line),
+        floors_drawn=len(decks) > 0 and len(shapes) == len(floors) and len(stage.wings) > 0,
+        datum=None
+        if isinstance(stage.datum, Absent)
+        else Datum(stage.datum.centre_line, stage.datum.reference_line),
         statements=tuple(statements(stage)),
     )
 
@@ -85,14 +88,19 @@ def publish(stage: Stage, around: Surroundings) -> Published:
 def items(stage: Stage, stater: Stater, around: Surroundings) -> Iterator[Item]:
     """The datum, then decks with their areas, then everything else by kind."""
     system = around.system
-    yield stater.item(stage.datum, "stage.datum", "datum", "Datum")
-    yield stater.item(stage, "stage.whole", "whole", "Stage", leave_out=("datum", "note", "ground"))
+    leave_out: tuple[str, ...] = ("note", "ground")
+    if not isinstance(stage.datum, Absent):
+        yield stater.item(stage.datum, "stage.datum", "datum", "Datum")
+        leave_out = ("datum", *leave_out)
+    yield stater.item(stage, "stage.whole", "whole", "Stage", leave_out=leave_out)
     if stage.ground:
         item = stater.item(stage.ground, "stage.ground", "ground", "Open ground")
         buried = stater.of_parts(stage.ground.buried, f"{item.key}.buried", "Buried")
         yield replace(item, facts=(*item.facts, *buried))
     for deck, item in zip(
-        stage.decks, stater.named(stage.decks, "stage", "deck", leave_out=("outline",)), strict=True
+        listed(stage.decks),
+        stater.named(listed(stage.decks), "stage", "deck", leave_out=("outline",)),
+        strict=True,
     ):
         clear = clear_under_rig(item.key, deck, around.exchange, system)
         yield replace(item, figures=(deck_area(item.key, deck, system), clear))
@@ -103,8 +111,9 @@ def items(stage: Stage, stater: Stater, around: Surroundings) -> Iterator[Item]:
         sizes = wing_size(key, wing, stage.obstructions, system) if measured else ()
         told = tuple(each for each in sizes if each.key.rsplit(".", 1)[-1] in measured)
         yield replace(item, figures=(*item.figures, *told))
-    yield from stater.named(stage.zones, "stage", "zone", leave_out=("outline",))
-    yield from stater.named(stage.obstructions, "stage", "obstruction", leave_out=("outline",))
+    yield from stater.named(listed(stage.zones), "stage", "zone", leave_out=("outline",))
+    in_the_way = listed(stage.obstructions)
+    yield from stater.named(in_the_way, "stage", "obstruction", leave_out=("outline",))
     yield from stater.named(stage.places, "stage", "place")
     for riser, item in zip(stage.risers, stater.named(stage.risers, "stage", "riser"), strict=True):
         yield with_figure(item, riser_area(item.key, riser, system))
@@ -127,10 +136,10 @@ def with_figure(item: Item, figure: Figure) -> Item:
 def outlines(stage: Stage) -> Iterator[Drawn]:
     """Every outline of the stage, for this page's plan and for the plans of others."""
     for kind, records in (
-        ("deck", stage.decks),
+        ("deck", listed(stage.decks)),
         ("wing", stage.wings),
-        ("zone", stage.zones),
-        ("obstruction", stage.obstructions),
+        ("zone", listed(stage.zones)),
+        ("obstruction", listed(stage.obstructions)),
     ):
         for item in records:
             if drawn := corners(item.outline):
@@ -143,7 +152,7 @@ def findings(stage: Stage) -> Iterator[Finding]:
         yield from open_chain(chain)
     for riser in stage.risers:
         yield from area_differs(riser)
-    for deck in stage.decks:
+    for deck in listed(stage.decks):
         yield from larger_than_deck(deck)
 
 

@@ -2,12 +2,13 @@
 
 from builder.fit.margins import LENGTH_TOLERANCE_M
 from builder.fit.notes import item_notes
-from builder.fit.plots.floors import outline_of
+from builder.fit.plots.floors import outline_of, says_unknown
 from builder.fit.plots.hits import asked_hit, noted_hit, of_word, plain_hit, short_hit
 from builder.fit.plots.records import Floor, Hit, Zone
 from builder.fit.plots.sentences import (
     ASK_LOAD,
     ASK_WHERE_IS,
+    ASK_ZONES,
     CARRIES,
     FOOT_ON,
     LARGEST_SINGLE,
@@ -16,6 +17,7 @@ from builder.fit.plots.sentences import (
     SPREAD_ON,
     UNIFORM,
     WHERE_UNKNOWN,
+    ZONES_UNKNOWN,
 )
 from builder.fit.records import Item, RectangleAsked, Section
 from builder.fit.sections import items_of
@@ -56,7 +58,11 @@ def carrying_hits(
         hits.extend(load_hits(wish, floor["item"], floor["corners"]))
     for zone in zones:
         hits.extend(load_hits(wish, zone["item"], zone["corners"]))
-    return with_undrawn(hits, wish, undrawn)
+    found = with_undrawn(hits, wish, undrawn)
+    if len(load_hits(wish, floor["item"], [])) > 0 and says_unknown(section, "zones"):
+        asked = asked_hit("load", ZONES_UNKNOWN, ASK_ZONES)
+        return [*[hit for hit in found if hit["word"] != SHORT], asked]
+    return found
 
 
 def with_undrawn(hits: list[Hit], wish: RectangleAsked, zones: list[Item]) -> list[Hit]:

@@ -39,6 +39,14 @@ def outline_of(section: Section, kind: str, name: str) -> list[Point]:
     return []
 
 
+def says_unknown(section: Section, name: str) -> bool:
+    """Whether the house says of a list of its stage that it does not know what stands in it."""
+    for whole in items_of(section, "whole"):
+        if name in whole["values"] and whole["values"][name]["standing"] == "unknown":
+            return True
+    return False
+
+
 def floors_of(section: Section, deck: Item) -> list[Floor]:
     """The deck, then the wings that are drawn."""
     floors: list[Floor] = [

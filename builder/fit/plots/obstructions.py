@@ -1,10 +1,11 @@
 """What stands on the stage or hangs above it, against a rectangle of a stage plot."""
 
 from builder.fit.margins import LENGTH_TOLERANCE_M
-from builder.fit.plots.floors import may_be_stepped
+from builder.fit.plots.floors import may_be_stepped, says_unknown
 from builder.fit.plots.hits import asked_hit, noted_hit, set_hits, short_hit
 from builder.fit.plots.records import Floor, Hit
 from builder.fit.plots.sentences import (
+    ASK_OBSTRUCTIONS,
     ASK_STEP,
     ASK_UNDERSIDE,
     ASK_WHERE_IS,
@@ -12,6 +13,7 @@ from builder.fit.plots.sentences import (
     HANGS_LOWER,
     HANGS_UNKNOWN,
     NO_HEIGHT,
+    OBSTRUCTIONS_UNKNOWN,
     STANDS_INSIDE,
     STEP_UNKNOWN,
     WHERE_UNKNOWN,
@@ -59,6 +61,8 @@ def undrawn_hits(section: Section) -> list[Hit]:
             name = {"name": item["name"]}
             words, question = fill(WHERE_UNKNOWN, name), fill(ASK_WHERE_IS, name)
             hits.append(asked_hit("obstruction", words, question))
+    if says_unknown(section, "obstructions"):
+        hits.append(asked_hit("obstruction", OBSTRUCTIONS_UNKNOWN, ASK_OBSTRUCTIONS))
     return hits
 
 

@@ -639,3 +639,24 @@ def test_a_move_onto_a_floor_that_carries_less_is_not_told_as_one_that_mends() -
     found = part(plotted(stage(*weak, column), piece("A", (0, 5), weight_kg=200)), "A")
     assert found["reason"].startswith("Column stands")
     assert "Move it" not in found["remedy"]
+
+
+def unsaid(name: str, *more: tuple[Record, list[list[float]]]) -> Record:
+    """A stage that does not know of one of its lists what stands in it."""
+    there = stage(*more)
+    whole = item("whole", "Stage", **{name: value(standing="unknown")})
+    there["sections"][0]["items"].append(whole)
+    return there
+
+
+def test_what_stands_is_asked_where_nobody_knows_what_is_in_the_way() -> None:
+    found = plotted(unsaid("obstructions"), piece("A"))
+    assert found["verdict"] == "ask"
+    assert "What stands or hangs in the way" in found["parts"][0]["question"]
+    assert word(unsaid("obstructions", COLUMN), piece(at=(1.0, 5))) == "short"
+
+
+@pytest.mark.parametrize("weight_kg", [100.0, 9000.0])
+def test_a_load_is_asked_where_the_floor_may_carry_less_or_more_in_parts(weight_kg: float) -> None:
+    assert word(unsaid("zones"), piece(weight_kg=weight_kg)) == "ask"
+    assert word(unsaid("zones"), piece(height_m=1.0)) == "fits"

@@ -8,7 +8,7 @@ from typing import Annotated, ClassVar, Literal
 from pydantic import model_validator
 from pydantic_core import PydanticCustomError
 
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, listed
 from builder.reading.in_service import checked_working
 from builder.reading.lists import AtLeastOne
 from builder.reading.maybe import Maybe
@@ -85,7 +85,7 @@ class DriveLine(Line):
     """The label on the connector, such as Left."""
     feeds: Annotated[tuple[Name, ...], NamesSome(("loudspeaker hang", "sub line", "fill"))]
     """The hangs, sub lines and fills that it drives, by their names above."""
-    signals: tuple[Literal["analogue", "AES3", "AES67", "AES50", "other network"], ...]
+    signals: Maybe[tuple[Literal["analogue", "AES3", "AES67", "AES50", "other network"], ...]]
     """The kinds of signal it takes: analogue, AES3, AES67, AES50 or other network."""
     connector: Maybe[Name] = Absent.NOT_STATED
     """The connector, such as XLR."""
@@ -302,7 +302,6 @@ class Split(Line):
 class DropBox(Line):
     """A box on stage that inputs are plugged into."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"dead"})
     defines: ClassVar[str] = "drop box"
     name: Name
     """The label on it."""
@@ -310,7 +309,7 @@ class DropBox(Line):
     """Where it lies."""
     ways: Annotated[Maybe[Count], Possible(1, 10_000), Plausible(1, 96)]
     """How many inputs it has."""
-    dead: Annotated[tuple[Count, ...], Numbered()] = ()
+    dead: Annotated[Maybe[tuple[Count, ...]], Numbered()] = ()
     """The numbers of the ways that do not work, as printed on the box."""
     first_channel: Annotated[Maybe[Count], Plausible(1, 512)] = Absent.NOT_STATED
     """The channel of the split that its first way arrives on."""
@@ -323,7 +322,7 @@ class DropBox(Line):
     def _dead_ways_exist(self) -> "DropBox":
         if isinstance(self.ways, Absent):
             return self
-        wrong = [way for way in self.dead if not 1 <= way <= self.ways]
+        wrong = [way for way in listed(self.dead) if not 1 <= way <= self.ways]
         if wrong:
             words = {
                 "way": wrong[0],
