@@ -156,7 +156,7 @@ def test_the_home_page_hears_of_low_steel_over_the_first_zone_the_roof_and_the_p
     text = SHOWN + "zones: [{name: Stage zone, beams: [B1], limit: 5 t}]\n"
     pack = pack_of(text)
     entries = headline(pack.sections[0], pack)
-    assert [entry.label for entry in entries] == ["Low steel, stage zone", "Roof", "Points"]
+    assert [entry.label for entry in entries] == ["Low steel, Stage zone", "Roof", "Points"]
     assert "Planning figures." in str(entries[1].small)
     # By hand: the beam has 3000 - 1690 = 1310 kg left, and each free end takes 670 kg to be full:
     # one goes, two would need 1340 kg.
