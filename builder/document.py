@@ -113,7 +113,8 @@ class Table:
     A table. The first column names the row. ``numeric`` holds the indices of columns set flush
     right.
 
-    ``summary`` is said before the table to those who cannot see it and stands as its caption.
+    ``summary`` is said before the table to those who cannot see it and stands as its caption. Of a
+    table ``to_compare`` a phone shows each line as a list of its own, its values abreast.
     """
 
     columns: Sequence[str]
@@ -121,6 +122,7 @@ class Table:
     summary: str = ""
     numeric: Sequence[int] = ()
     sortable: bool = False
+    to_compare: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,7 +17,7 @@ from builder.both_ends.joining import Sections, at_both_ends, published_figures
 from builder.both_ends.states import in_either_state
 from builder.by_configuration.joining import findings_of_all, section_of_all
 from builder.by_configuration.standing import standings
-from builder.by_configuration.telling import configuration_blocks
+from builder.by_configuration.telling import beside_the_usual, configuration_blocks
 from builder.confirming import settled, with_confirmations
 from builder.department import Department, Published, Surroundings
 from builder.document import Attachment, Document, Page
@@ -471,9 +471,9 @@ def pages_of(pack: Pack, told: Pack) -> Document:
     pages = [
         page
         for section in told.sections
-        for page in (
-            *with_the_rest(by_key[section.key].pages(section, told), section, told),
-            *maps_elsewhere(section, told),
+        for page in beside_the_usual(
+            with_the_rest(by_key[section.key].pages(section, told), section, told),
+            list(maps_elsewhere(section, told)),
         )
     ]
     headlines = [

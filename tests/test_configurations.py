@@ -14,6 +14,7 @@ import pytest
 from builder import arranged
 from builder.both_ends.states import lines_within
 from builder.by_configuration.standing import lists_of, there_in
+from builder.document import Table
 from builder.fit.arrangements.views import view_of
 from builder.fit.interpreter import fit
 from builder.fit.published import fit_record
@@ -142,9 +143,28 @@ def test_the_thrust_of_the_demo_has_maps_and_figures_of_its_own() -> None:
     assert "Floor around the thrust" in names
     assert "sound.field.Floor" in other.without_maps
     page = next(
-        page for page in document_of(demo()).pages if page.key.endswith("coverage-standing-thrust")
+        page
+        for page in document_of(demo()).pages
+        if page.key.endswith("coverage-in-standing-thrust")
     )
     assert "Floor around the thrust" in str(page.blocks)
+
+
+def test_the_page_of_its_maps_follows_the_page_of_the_usual_ones() -> None:
+    keys = [page.key for page in document_of(demo()).pages]
+    usual = keys.index("sound-coverage")
+    assert keys[usual + 1] == "sound-coverage-in-standing-thrust"
+
+
+def test_what_differs_is_compared_in_three_columns() -> None:
+    page = next(page for page in document_of(demo()).pages if page.key == "sound")
+    [table] = [
+        block
+        for block in page.blocks
+        if isinstance(block, Table) and block.summary == f"What differs in {OTHER}"
+    ]
+    assert table.columns == ("What", USUAL, OTHER)
+    assert table.to_compare
 
 
 def test_a_show_in_the_thrust_finds_what_stands_there() -> None:

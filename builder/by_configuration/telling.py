@@ -1,10 +1,22 @@
 """What pages tell of other configurations than the usual one: what differs, side by side."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from builder.by_configuration.joining import own_words
-from builder.document import Block, Caution, Entry, Facts, Heading, Paragraph, Row, Table
+from builder.document import (
+    Block,
+    Caution,
+    Entry,
+    Facts,
+    Heading,
+    Page,
+    Paragraph,
+    Row,
+    Small,
+    Table,
+    Words,
+)
 from builder.layout import facts_block, photos, shown_fact, shown_figure, workings
 from builder.pack import Figure, InConfiguration, Item, Section
 from builder.reading.addresses import address
@@ -13,6 +25,19 @@ ABOUT = (
     "Figures on this page are for the usual configuration of the house, the first that it names."
     " Here they differ, for something else is there."
 )
+
+
+def beside_the_usual(pages: Sequence[Page], elsewhere: Sequence[Page]) -> Iterator[Page]:
+    """
+    Pages with those of other configurations: ``sound-coverage-in-thrust`` after ``sound-coverage``,
+    and at the end what has no such page.
+    """
+    left = list(elsewhere)
+    for page in pages:
+        own = [other for other in left if other.key.startswith(f"{page.key}-in-")]
+        left = [other for other in left if other not in own]
+        yield from (page, *own)
+    yield from left
 
 
 def configuration_blocks(section: Section, usual: str) -> Iterator[Block]:
@@ -38,7 +63,7 @@ def blocks_in(other: InConfiguration, section: Section, usually: str) -> Iterato
     rows = [
         *(row for item in other.items for row in fact_rows(item, usual[item.key])),
         *(
-            Row([item.name, there.label, shown_figure(here), shown_figure(there)])
+            Row([what(item, there.label), shown_figure(here), shown_figure(there)])
             for item, here, there in pairs
         ),
     ]
@@ -55,10 +80,15 @@ def blocks_in(other: InConfiguration, section: Section, usually: str) -> Iterato
         yield Facts([Entry("What is there", item.name), *entries])
         yield from photos([item])
     if rows:
-        columns = ("What", "Figure", usually, names)
-        yield Table(columns, rows, summary=f"What differs in {names}")
+        columns = ("What", usually, names)
+        yield Table(columns, rows, summary=f"What differs in {names}", to_compare=True)
     if pairs:
         yield workings(f"How it was worked out for {names}", [there for _, _, there in pairs])
+
+
+def what(item: Item, label: str) -> Words:
+    """What of which item a line compares."""
+    return [item.name, " ", Small(label)]
 
 
 def is_another(there: Item, here: Item) -> bool:
@@ -72,7 +102,7 @@ def fact_rows(there: Item, here: Item) -> Iterator[Row]:
     for fact in there.facts:
         own = known.get(fact.key)
         if shown_fact(own) != shown_fact(fact) and not (fact.value and fact.value.parts):
-            yield Row([there.name, fact.label, shown_fact(own), shown_fact(fact)])
+            yield Row([what(there, fact.label), shown_fact(own), shown_fact(fact)])
 
 
 def differing(there: Item, here: Item) -> Iterator[tuple[Item, Figure | None, Figure]]:

@@ -34,7 +34,7 @@ def table(block: Table, words: Writer, identified: Identifier) -> Markup:
     return markup(
         '<div class="{kind}" role="region" tabindex="0" aria-label="{label}">\n<table{sortable}>\n'
         "{caption}<thead>\n<tr>{heads}</tr>\n</thead>\n<tbody>\n{rows}\n</tbody>\n</table>\n</div>",
-        kind=escaped("table few" if few(block) else "table"),
+        kind=escaped(class_of(block)),
         label=escaped(block.summary or ", ".join(block.columns)),
         sortable=markup(" data-sortable") if block.sortable else Markup(),
         caption=caption,
@@ -43,12 +43,19 @@ def table(block: Table, words: Writer, identified: Identifier) -> Markup:
     )
 
 
+def class_of(block: Table) -> str:
+    """What the style sheet goes by."""
+    if block.to_compare:
+        return "table few compared"
+    return "table few" if few(block) else "table"
+
+
 def few(block: Table) -> bool:
     """
-    Whether a table has so few lines and so many columns that a phone shows each line as a list of
-    its own.
+    Whether a phone shows each line of a table as a list of its own: one whose values are compared,
+    or of so few lines and so many columns.
     """
-    return len(block.rows) <= FEWEST and len(block.columns) >= WIDE
+    return block.to_compare or (len(block.rows) <= FEWEST and len(block.columns) >= WIDE)
 
 
 def checked(block: Table) -> None:

@@ -201,6 +201,14 @@ def test_a_table_says_its_scopes_row_anchors_numbers_and_sort_values() -> None:
     }
 
 
+def test_a_table_to_compare_names_each_value_for_a_phone() -> None:
+    rows = [Row(("Mix position", "122 dB", "123 dB"))] * 9
+    compared = read(Table(("What", "End stage", "Thrust"), rows, to_compare=True))
+    assert compared.named("div")[0]["class"] == "table few compared"
+    assert compared.named("td")[:2] == [{"data-label": "End stage"}, {"data-label": "Thrust"}]
+    assert read(Table(("What", "End stage", "Thrust"), rows)).named("div")[0]["class"] == "table"
+
+
 def test_a_row_that_does_not_fill_its_columns_is_refused() -> None:
     with pytest.raises(
         ValueError,
