@@ -5,7 +5,8 @@ Reads the pack and gives blocks; departments choose which items and columns, nev
 looks.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Container, Iterable, Iterator, Sequence
+from dataclasses import replace
 
 from builder.document import (
     Block,
@@ -45,6 +46,7 @@ from builder.pack import (
 )
 from builder.reading.addresses import file_address
 from builder.reading.standing_on import hard_words
+from builder.reading.values.sentences import ended, within_sentence
 
 STANDING_WORDS = {
     Standing.UNKNOWN: "not known yet",
@@ -57,6 +59,9 @@ CHECKED_BY = {
     "nameplate": "from the nameplate",
     "maker's sheet": "from the maker's sheet",
 }
+
+FEWEST_SHARED = 3
+"""How many share a check that is told once for all of them."""
 
 
 def anchor_of(key: str) -> str:
@@ -138,7 +143,8 @@ def item_table(
 
     Column labels are those of the facts unless ``labels`` gives others. Columns that no item fills
     are left out. Conditions, notes and all other facts stand under the item's name, but for those
-    that the page shows ``elsewhere``; None where it shows all of them elsewhere.
+    that the page shows ``elsewhere``; None where it shows all of them elsewhere. A check that many
+    rows share is told once, over the table.
     """
     used = [
         (name, index)
@@ -147,8 +153,24 @@ def item_table(
     ]
     titles = [labels[index] if labels else label_of(items, name) for name, index in used]
     numeric = [position for position, (name, _) in enumerate(used, 1) if all_numbers(items, name)]
-    rows = [row_of(item, [name for name, _ in used], elsewhere=elsewhere) for item in items]
-    return Table((first, *titles), rows, summary=summary, numeric=numeric, sortable=sortable)
+    checks = [] if elsewhere is None else [(item.name, item.verified) for item in items]
+    shared = shared_checks(checks)
+    names = [name for name, _ in used]
+    rows = [row_of(without_check(item, shared), names, elsewhere=elsewhere) for item in items]
+    sentences = [check_of_rows(check, names, of=len(rows)) for check, names in shared.items()]
+    told = " ".join([ended(summary), *sentences]) if sentences else summary
+    return Table((first, *titles), rows, summary=told, numeric=numeric, sortable=sortable)
+
+
+def without_check(item: Item, told: Container[Verified]) -> Item:
+    """An item without a check that is told elsewhere."""
+    return replace(item, verified=None) if item.verified in told else item
+
+
+def check_of_rows(check: Verified, names: Sequence[str], *, of: int) -> str:
+    """A check that many rows of a table share as a sentence, with those that do unless all do."""
+    words = f"{checked_words(check)}."
+    return words if len(names) == of else f"{', '.join(names)}: {within_sentence(words)}"
 
 
 def row_of(item: Item, columns: Sequence[str], *, elsewhere: Sequence[str] | None = ()) -> Row:
@@ -214,27 +236,59 @@ def facts_block(item: Item, *, only: Sequence[str] = ()) -> Facts:
     the whole line, once.
     """
     chosen = [fact for name in only if (fact := item.fact(name))] if only else item.facts
-    entries = [entry_of(fact, with_check=item.verified is None) for fact in chosen]
-    return Facts([*entries, *qualifiers(item)])
+    told = [(entry_of(fact), None if item.verified else fact.verified) for fact in chosen]
+    return Facts([*entries_checked(told), *qualifiers(item)])
 
 
-def entry_of(fact: Fact, *, with_check: bool = True) -> Entry:
-    """A fact with its datum, and its check where that is old or none."""
-    check = unsure_words(fact.verified) if with_check else ""
-    parts = [f"from {fact.datum}" if fact.datum else "", check]
-    return Entry(
-        fact.label,
-        shown_fact(fact),
-        small="; ".join(part for part in parts if part),
-        anchor=anchor_of(fact.key),
-    )
+def facts_list(facts: Iterable[Fact]) -> Facts:
+    """Facts of no one item as labels and values, each with its check where that is old or none."""
+    return Facts(entries_checked([(entry_of(fact), fact.verified) for fact in facts]))
 
 
-def unsure_words(verified: Verified | None) -> str:
-    """A check that is old, or that is only remembered, in words; empty for any other."""
-    if verified and (verified.stale or verified.how == MEMORY):
-        return checked_words(verified)
-    return ""
+def entry_of(fact: Fact) -> Entry:
+    """A fact with its datum."""
+    small = f"from {fact.datum}" if fact.datum else ""
+    return Entry(fact.label, shown_fact(fact), small=small, anchor=anchor_of(fact.key))
+
+
+def entries_checked(told: Sequence[tuple[Entry, Verified | None]]) -> list[Entry]:
+    """
+    Entries with their checks where these are old or none: at each, or below them all where many
+    share one.
+    """
+    unsure = [(entry, check if is_unsure(check) else None) for entry, check in told]
+    shared = shared_checks((entry.label, check) for entry, check in unsure)
+    entries = [
+        entry if check is None or check in shared else with_check(entry, check)
+        for entry, check in unsure
+    ]
+    return [*entries, *(shared_entry(each, shared[each], of=len(entries)) for each in shared)]
+
+
+def with_check(entry: Entry, check: Verified) -> Entry:
+    """An entry with its check in small print."""
+    small = f"{entry.small}; {checked_words(check)}" if entry.small else checked_words(check)
+    return replace(entry, small=small)
+
+
+def shared_entry(check: Verified, labels: Sequence[str], *, of: int) -> Entry:
+    """A check that many entries share, with those that do unless it is all of them."""
+    small = "" if len(labels) == of else f"for {', '.join(map(within_sentence, labels))}"
+    return Entry("Check", check_pieces(check), small=small)
+
+
+def shared_checks(told: Iterable[tuple[str, Verified | None]]) -> dict[Verified, list[str]]:
+    """The checks that so many share that they are told once, each with the names of those."""
+    found: dict[Verified, list[str]] = {}
+    for name, check in told:
+        if check is not None:
+            found.setdefault(check, []).append(name)
+    return {check: names for check, names in found.items() if len(names) >= FEWEST_SHARED}
+
+
+def is_unsure(check: Verified | None) -> bool:
+    """Whether a check is old or only remembered."""
+    return check is not None and (check.stale or check.how == MEMORY)
 
 
 def qualifiers(item: Item) -> list[Entry]:
@@ -280,17 +334,13 @@ def photo_path(name: str) -> str:
 
 def figures_block(figures: Iterable[Figure]) -> Facts:
     """Figures as labels and values. Their workings are laid out by :func:`workings`."""
-    return Facts([figure_entry(figure) for figure in figures])
+    return Facts(entries_checked([(figure_entry(figure), figure.verified) for figure in figures]))
 
 
 def figure_entry(figure: Figure) -> Entry:
-    """A figure with its note, and its check where that is old or none."""
-    parts = [figure.note, unsure_words(figure.verified)]
+    """A figure with its note."""
     return Entry(
-        figure.label,
-        shown_figure(figure),
-        small="; ".join(part for part in parts if part),
-        anchor=anchor_of(figure.key),
+        figure.label, shown_figure(figure), small=figure.note, anchor=anchor_of(figure.key)
     )
 
 

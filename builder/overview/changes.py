@@ -24,7 +24,7 @@ from builder.document import (
 from builder.pack import Altered, Change, Pack
 from builder.reading.how_many import numbers, out_words
 from builder.reading.in_service import UNITS
-from builder.reading.values.sentences import sentence_start
+from builder.reading.values.sentences import ended, sentence_start
 from builder.render.feed import FeedEntry, feed
 
 KEY = "changes"
@@ -128,7 +128,7 @@ def moved_anchor(anchor: str) -> str:
 
 def sentence(text: str) -> str:
     """Words as a sentence."""
-    return f"{sentence_start(text)}{'' if text.endswith(('.', '!', '?')) else '.'}"
+    return ended(sentence_start(text))
 
 
 def what(change: Change, pack: Pack) -> list[Inline]:

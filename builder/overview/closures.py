@@ -6,7 +6,7 @@ from datetime import date
 from builder.document import Block, Caution, Inline, Link, Words
 from builder.pack import Item, Pack, Section
 from builder.reading.dated import until
-from builder.reading.values.sentences import sentence_start
+from builder.reading.values.sentences import ended, sentence_start
 
 NOT_KNOWN = "a day not known yet"
 
@@ -38,8 +38,3 @@ def sentence(closure: Item) -> str:
     first, last = (closure.text(key) or NOT_KNOWN for key in ("from", "until"))
     why = f" {ended(closure.text('why'))}" if closure.text("why") else ""
     return f"{sentence_start(what)}, from {first} until {last}.{why}"
-
-
-def ended(text: str) -> str:
-    """A text that ends as a sentence does."""
-    return text if text.endswith((".", "!", "?")) else f"{text}."

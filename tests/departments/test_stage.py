@@ -7,7 +7,9 @@ import pytest
 
 from builder.department import Published, Surroundings
 from builder.departments.stage.description import Stage
+from builder.departments.stage.page import blocks
 from builder.departments.stage.publish import offer, publish
+from builder.document import Heading, Table
 from builder.exchange import Offers, Overhang
 from builder.pack import Standing
 from builder.reading.problems import Refused
@@ -235,3 +237,19 @@ def test_a_hang_of_unknown_place_may_be_over_a_deck_and_bounds_it_only_from_belo
     assert clear is not None
     assert clear.value is not None
     assert clear.value.ends == (3.0, 6.0)
+
+
+def test_what_else_is_told_of_decks_stands_before_the_datum() -> None:
+    section = published(DECK % ", surface: ply").section
+    headings = [block.text for block in blocks(section) if isinstance(block, Heading)]
+    assert headings[:3] == ["Deck", "Deck: more", "Datum"]
+
+
+def test_a_distance_is_named_once() -> None:
+    text = DECK % "" + "distances: [{from: edge of stage, to: back wall, length: 9 m}]\n"
+    [table] = [
+        block
+        for block in blocks(published(text).section)
+        if isinstance(block, Table) and block.summary == "Distances"
+    ]
+    assert table.rows[0].cells[0] == ["edge of stage to back wall"]

@@ -14,10 +14,10 @@ from builder.departments.lines.tables import (
     stations,
     turns,
 )
-from builder.document import Block, Entry, Facts, Folded, Heading, Page, Paragraph, Picture
+from builder.document import Block, Entry, Folded, Heading, Page, Paragraph, Picture
 from builder.layout import (
     checked_line,
-    entry_of,
+    facts_list,
     findings_block,
     item_table,
     shown_fact,
@@ -75,7 +75,7 @@ def matrix(section: Section, pack: Pack) -> Iterator[Block]:
     """From place to place by kind, drawn and as a table."""
     if not section.of_kind("pair"):
         if whole := section.item("whole"):
-            yield Facts([entry_of(fact) for fact in whole.facts if fact.key == "lines.whole.lines"])
+            yield facts_list(fact for fact in whole.facts if fact.key == "lines.whole.lines")
         return
     yield Heading(2, "From place to place", "places")
     plan = lines_plan(section, pack)
@@ -91,7 +91,7 @@ def matrix(section: Section, pack: Pack) -> Iterator[Block]:
     if whole := section.item("whole"):
         facts = [fact for name in ("labels", "patching") if (fact := whole.fact(name))]
         if facts:
-            yield Facts([entry_of(fact) for fact in facts])
+            yield facts_list(facts)
 
 
 def ends(section: Section) -> Iterator[Block]:
@@ -122,7 +122,7 @@ def drive(section: Section, pack: Pack) -> Iterator[Block]:
         return
     yield Heading(2, "Drive plan", "drive")
     if silent is not None and silent.value is None and not section.of_kind("console"):
-        yield Facts([entry_of(silent)])
+        yield facts_list([silent])
     else:
         yield Paragraph(
             "What each console position can send to the house system. Its inputs are told with the"
@@ -160,7 +160,7 @@ def talking(section: Section) -> Iterator[Block]:
         return
     yield Heading(2, "Talkback", "talkback")
     if facts:
-        yield Facts([entry_of(fact) for fact in facts])
+        yield facts_list(facts)
     if channels:
         yield item_table(channels, ("used_by",), first="Channel", summary="Talkback channels")
     reaching = section.item("reaching")
@@ -191,7 +191,7 @@ def networks(section: Section) -> Iterator[Block]:
     if found:
         yield from network_tables(found)
     elif fact:
-        yield Facts([entry_of(fact)])
+        yield facts_list([fact])
 
 
 def ramps(section: Section) -> Iterator[Block]:
@@ -206,7 +206,7 @@ def ramps(section: Section) -> Iterator[Block]:
         columns = ("count", "channels", "length", "wheel_load")
         yield item_table(found, columns, first="Ramp", summary="Cable ramps")
     if facts:
-        yield Facts([entry_of(fact) for fact in facts])
+        yield facts_list(facts)
 
 
 def limits(section: Section) -> Iterator[Block]:

@@ -56,6 +56,8 @@ TABLES = (
     ),
     ("chain", "Distances in a row", "What", ("parts", "whole")),
 )
+IN_NAME = {"distance": ("from", "to")}
+"""What the name of a line tells already, by kind."""
 
 
 def pages(section: Section, _: Pack) -> Sequence[Page]:
@@ -92,15 +94,15 @@ def blocks(section: Section) -> Iterator[Block]:
             says,
             caption=f"Plan, {deck.name}. Audience at the bottom, stage left on the right.",
         )
-    if datum := section.item("datum"):
-        yield Heading(2, "Datum", "datum-lines")
-        yield facts_block(datum)
     for deck in decks:
         yield Heading(3, f"{deck.name}: more", f"{anchor_of(deck.key)}.more")
         yield facts_block(
             deck,
             only=[name for fact in deck.facts if (name := name_of(deck, fact)) not in DECK_KEYS],
         )
+    if datum := section.item("datum"):
+        yield Heading(2, "Datum", "datum-lines")
+        yield facts_block(datum)
     yield from tables(section)
     if ground := section.item("ground"):
         yield Heading(2, "Open ground", "ground")
@@ -123,7 +125,8 @@ def tables(section: Section) -> Iterator[Block]:
     for kind, title, first, columns in TABLES:
         if found := section.of_kind(kind):
             yield Heading(2, title, f"{kind}s")
-            yield item_table(found, columns, first=first, summary=title)
+            named = IN_NAME.get(kind, ())
+            yield item_table(found, columns, first=first, summary=title, elsewhere=named)
 
 
 def headline(section: Section, _: Pack) -> Sequence[Entry]:

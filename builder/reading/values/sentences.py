@@ -7,6 +7,8 @@ from collections.abc import Mapping
 
 from builder.reading.values.spelling import is_digit
 
+ENDS = (".", "!", "?")
+
 
 def fill(template: str, parts: Mapping[str, str]) -> str:
     """
@@ -35,3 +37,9 @@ def within_sentence(words: str) -> str:
     first = words.split(" ")[0]
     is_sign = first[1:] != first[1:].lower() or any(is_digit(char) for char in first)
     return words if is_sign else words[:1].lower() + words[1:]
+
+
+def ended(text: str) -> str:
+    """A text that ends as a sentence does."""
+    is_ended = text == "" or any(text.endswith(sign) for sign in ENDS)
+    return text if is_ended else f"{text}."

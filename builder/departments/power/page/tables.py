@@ -3,8 +3,8 @@
 from collections.abc import Iterator, Sequence
 
 from builder.departments.power.page.words import plain_words
-from builder.document import Block, Facts, Heading, Inline, Paragraph, Row, Small, Table
-from builder.layout import anchor_of, entry_of, item_table, name_cell, shown_fact, shown_figure
+from builder.document import Block, Heading, Inline, Paragraph, Row, Small, Table
+from builder.layout import anchor_of, facts_list, item_table, name_cell, shown_fact, shown_figure
 from builder.pack import Item, Section
 
 DROPS = ("drop", "drop-total", "drop-left", "drop-alone", "feeder-carries")
@@ -169,7 +169,7 @@ def drops(section: Section) -> Iterator[Block]:
     rules = section.item("rules")
     limits = [fact for fact in rules.facts if "voltage_drop_limits" in fact.key] if rules else []
     if limits:
-        yield Facts([entry_of(fact) for fact in limits])
+        yield facts_list(limits)
     rows = [drop_row(item) for item in found]
     yield Table(
         ("Feeder of", "Along it", "In all", "Left for tails", "One line alone", "It carries"),
