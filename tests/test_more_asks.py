@@ -36,6 +36,9 @@ GOOD = {"fits", "fits, with a note"}
         ("side fills", "4", "5"),
         ("drum fills", "1", "2"),
         ("internet rate", "500 Mbit/s", "1 Gbit/s"),
+        ("internet rate up", "200 Mbit/s", "201 Mbit/s"),
+        ("weight on the way", "2000 kg", "2001 kg"),
+        ("analogue drive lines", "1", "40"),
     ],
 )
 def test_the_demo_answers_with_what_its_files_say(what: str, enough: str, more: str) -> None:
@@ -66,6 +69,13 @@ def test_the_demo_answers_with_what_its_files_say(what: str, enough: str, more: 
         ("what: cue lights, at least: 1", "ask"),
         ("what: spot lines, at least: 1", "ask"),
         ("what: music stands, at least: 1", "ask"),
+        ("what: chairs, at least: 95", "ask"),
+        ("what: steps on the way, at most: 0", "fits"),
+        ("what: lifts on the way, at most: 0", "fits"),
+        ("what: first row distance, at most: 1.1 m", "short"),
+        ("what: mix position cover, is: yes", "short"),
+        ("what: mix position cover, is: no", "fits"),
+        ("what: capacity, at most: 100000", "fits"),
     ],
 )
 def test_the_demo_answers_other_ways_of_asking(need: str, verdict: str) -> None:

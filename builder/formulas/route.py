@@ -61,6 +61,31 @@ class Slope:
     degrees: float
 
 
+@cites(COMMON_PRACTICE, "what stands on a way one after the other", equation="n = Σ n_i")
+def on_the_way(counts: Sequence[int]) -> int:
+    """
+    How many of something one meets on a route: its steps, or its lifts.
+
+    Parameters
+    ----------
+    counts
+        How many there are at each place, in the order of the route.
+
+    Returns
+    -------
+    int
+        Their sum.
+
+    Raises
+    ------
+    ValueError
+        If a count is below 0.
+    """
+    for count in counts:
+        not_negative("count", float(count))
+    return sum(counts)
+
+
 LIMITS = ("width_m", "height_m", "carries_kg", "length_m")
 
 

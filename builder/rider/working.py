@@ -5,7 +5,7 @@ from typing import Literal
 from pydantic import Field
 
 from builder.reading.quantities import TimeOfDay
-from builder.reading.words import Count, Name, Text
+from builder.reading.words import Count, Day, Name, Text
 from builder.reading.written import Written
 from builder.rider.hanging import Several
 from builder.rider.lasting import Lasting
@@ -20,6 +20,7 @@ Happening = Literal[
     "end",
     "load out",
     "this rider",
+    "contract",
 ]
 Skill = Literal[
     "stagehands",
@@ -53,6 +54,12 @@ TaskKind = Literal[
     "doors kept shut",
     "meals",
     "telling us",
+    "papers",
+    "places kept",
+    "setting up",
+    "feeds laid",
+    "seats taken out",
+    "no other event",
     "other",
 ]
 
@@ -62,6 +69,8 @@ class Moment(Written):
 
     at: TimeOfDay | None = None
     """The time of day, where it is one."""
+    on: Day | None = None
+    """The date, such as 2027-03-01; with a time of day or without."""
     before: Happening | None = None
     """What it is before: load in, the show's first call, check, doors, show, its end, and so on."""
     after: Happening | None = None

@@ -27,6 +27,14 @@ def test_the_tightest_place_is_named_by_each_limit() -> None:
     assert dict(found.unknown)["carries_kg"] == ("Dock door", "Third door")
 
 
+@pytest.mark.source("by hand: three steps, a door without any, and a flight of eleven")
+def test_steps_on_a_way_add_up() -> None:
+    assert rt.on_the_way([3, 0, 11]) == 14
+    assert rt.on_the_way([]) == 0
+    with pytest.raises(ValueError, match="count must be a number of at least 0, got -1"):
+        rt.on_the_way([3, -1])
+
+
 @pytest.mark.law
 def test_a_route_that_states_nothing_has_no_tightest_place() -> None:
     assert rt.tightest([rt.Opening("Door")]).width_m is None

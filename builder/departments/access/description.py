@@ -155,7 +155,7 @@ class Dock(Line):
 class Passage(Line):
     """One opening, corridor, ramp or lift on a route."""
 
-    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"steps"})
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"steps", "lift"})
     public_because: ClassVar[str] = "all that a show brings has to pass it"
     name: Name
     """What it is, such as fire door."""
@@ -179,6 +179,8 @@ class Passage(Line):
     """The uniform load its floor carries."""
     steps: Annotated[Perhaps[Count], Plausible(0, 60)] = None
     """How many steps, where there are any."""
+    lift: Perhaps[YesNo] = None
+    """Whether it is a lift that all has to go by."""
     turn: Text | None = None
     """A turn that long things must make here."""
 

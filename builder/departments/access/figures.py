@@ -8,7 +8,14 @@ from dataclasses import dataclass
 
 from builder.cautions import TRAFFIC
 from builder.departments.access.description import Dock, Passage, Route, Vehicle
-from builder.formulas.route import Least, Opening, forklift_capacity_kg, tightest, unloading_min
+from builder.formulas.route import (
+    Least,
+    Opening,
+    forklift_capacity_kg,
+    on_the_way,
+    tightest,
+    unloading_min,
+)
 from builder.pack import Figure, Input, Value, one_or_both
 from builder.reading.absent import Absent, is_unknown, listed
 from builder.reading.in_part import as_written, ends_of
@@ -21,6 +28,10 @@ TRUCKS = (1, 2, 4)
 The truck counts that unloading times are told for: a club act, a theatre act, a larger one. Common
 practice, no source.
 """
+
+
+Met = tuple[int, int | None]
+"""How many of something there are at least and at most; None where nobody knows the most."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +77,53 @@ def route_figures(key: str, route: Route, dock: Dock | None, system: System) -> 
     for limit in LIMITS:
         ends = (getattr(narrow, limit.formula_key), getattr(wide, limit.formula_key))
         yield limit_figure(f"{key}.{limit.name}", limit, gates, ends, system)
+    yield met_figure(f"{key}.steps", "Steps", [(p, steps_of(p)) for p in route.passages])
+    yield met_figure(f"{key}.lifts", "Lifts", [(p, lifts_of(p)) for p in route.passages])
+
+
+def steps_of(passage: Passage) -> Met:
+    """How many steps a passage has at least and at most; without a word it has none."""
+    if passage.steps is None:
+        return 0, 0
+    least, most = ends_of(passage.steps)
+    return least or 0, most
+
+
+def lifts_of(passage: Passage) -> Met:
+    """Whether a passage is a lift, as a count; without a word it is none."""
+    if isinstance(passage.lift, Absent):
+        return 0, 1
+    return int(bool(passage.lift)), int(bool(passage.lift))
+
+
+def met_figure(key: str, label: str, met: Sequence[tuple[Passage, Met]]) -> Figure:
+    """How many steps or lifts one meets on a route at least and at most, and where."""
+    there = [(passage, ends) for passage, ends in met if ends != (0, 0)]
+    working = worked(
+        on_the_way,
+        inputs=[Input(passage.name, count_words(ends)) for passage, ends in there],
+        leaves_out="Thresholds, and what stands between the truck and the dock.",
+        lines=[passage for passage, _ in there],
+    )
+    most = [ends[1] for _, ends in met if ends[1] is not None]
+    least_value = count_value(on_the_way([ends[0] for _, ends in met]))
+    most_value = count_value(on_the_way(most)) if len(most) == len(met) else None
+    value = one_or_both(least_value, most_value) or least_value
+    note = "; ".join(passage.name for passage, _ in there)
+    return figure(key, label, value, working, caution=TRAFFIC, note=note)
+
+
+def count_words(ends: Met) -> str:
+    """How many there are, in words."""
+    least, most = ends
+    if most is None:
+        return "unknown" if least == 0 else f"at least {least}"
+    return str(least) if least == most else f"{least} to {most}"
+
+
+def count_value(count: int) -> Value:
+    """A count as a value."""
+    return Value(str(count), "", float(count), "")
 
 
 def gates_of(route: Route, dock: Dock | None) -> tuple[Gate, ...]:

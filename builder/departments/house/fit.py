@@ -1,6 +1,6 @@
 """What a show may ask of the house itself: how many it holds, effects, crew calls."""
 
-from builder.rules import AT_MOST, IS, NUMBERS, Rule
+from builder.rules import AT_LEAST, AT_MOST, IS, NUMBERS, Rule
 
 EFFECTS = (
     "haze",
@@ -45,6 +45,7 @@ RULES = (
         section="house",
         item="configuration",
         value="capacity",
+        ways=(AT_LEAST, AT_MOST),
         legal=True,
         question="How many persons may you admit, in which configuration?",
         remedy="Sell fewer tickets, or choose another configuration.",

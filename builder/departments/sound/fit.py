@@ -5,12 +5,22 @@ in the store.
 
 from functools import partial
 
-from builder.rules import IS, NUMBERS, Rule
+from builder.rules import ANYTHING, IS, NUMBERS, Rule
 
 sound = partial(Rule, department="sound", section="sound")
 mix = partial(sound, item="mix")
 monitors = partial(sound, item="monitor-position")
 split = partial(sound, item="split", kind="count", who="the show, or hire")
+driven = partial(
+    sound,
+    kind="count",
+    item="drive",
+    combine="sum",
+    whole="drive_lines",
+    question="Which inputs of the house system take what signal, at what level, on what plug?",
+    remedy="Bring converters, or send what they take from a desk of the house.",
+    who="the show",
+)
 stocked = partial(
     sound, kind="count", value="working", combine="sum", day="shared", who="the show, or hire"
 )
@@ -79,6 +89,27 @@ RULES = (
         who="the house",
     ),
     mix(
+        key="mix position cover",
+        title="A cover over the mix position",
+        kind="yes",
+        ways=(IS,),
+        value="cover",
+        means_yes=(ANYTHING,),
+        question="Is the mix position covered, on how many sides, and by whom?",
+        remedy="Bring or hire a tent that stands the wind, with walls and ballast.",
+        who="the house, or hire",
+    ),
+    mix(
+        key="mix position tiers",
+        title="Tiers of the mix position",
+        kind="count",
+        ways=NUMBERS,
+        value="tiers",
+        question="On how many tiers is the mix position, and who is on which?",
+        remedy="Set the desks side by side, or build a second tier.",
+        who="the house, or hire",
+    ),
+    mix(
         key="cable path to the mix position",
         title="Cable path from the stage to the mix position",
         kind="length",
@@ -125,6 +156,16 @@ RULES = (
         question="How many inputs does the house system's processor have, of which signals?",
         remedy="Feed fewer zones by themselves, or matrix in the visiting desk.",
         who="the show",
+    ),
+    driven(
+        key="analogue drive lines",
+        title="Inputs of the house system that take analogue",
+        where=(("signals", "analogue"),),
+    ),
+    driven(
+        key="AES3 drive lines",
+        title="Inputs of the house system that take AES3",
+        where=(("signals", "AES3"),),
     ),
     sound(
         key="console inputs",

@@ -1,7 +1,7 @@
 """Which items of the pack answer a rule, and by which of their values."""
 
 from builder.fit.records import Item, Rule, Section, Value
-from builder.fit.values import is_said, text_of
+from builder.fit.values import is_said, parts_of, text_of
 from builder.reading.values.sentences import within_sentence
 
 
@@ -38,7 +38,9 @@ def value_beside(item: Item, rule: Rule) -> Value | None:
 def fits(item: Item, rule: Rule) -> bool:
     """Whether an item says nothing that makes it another sort than a rule looks at."""
     for condition in rule["where"]:
-        if is_told(item, condition[0]) and told(item, condition[0]) != condition[1]:
+        name, wanted = condition
+        is_so = told(item, name) == wanted or wanted in parts_of(item, name)
+        if is_told(item, name) and not is_so:
             return False
     return True
 

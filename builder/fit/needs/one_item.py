@@ -41,6 +41,7 @@ from builder.fit.verdicts import (
     with_remedy,
 )
 from builder.fit.wording import both
+from builder.rules import ANYTHING
 
 
 def by_item(requirement: NeedAmount, rule: Rule, item: Item) -> Answer:
@@ -136,6 +137,8 @@ def by_none(requirement: NeedAmount, rule: Rule) -> Answer:
         return against_number(requirement, rule, 0.0)
     if rule["none_means"] == "no limit":
         return plain(verdict(requirement, FITS, NOTHING_LIMITS))
+    if requirement["way"] == "is" and requirement["words"] == "no":
+        return plain(verdict(requirement, FITS, AS_ASKED))
     return refused(requirement, rule, HAS_NONE)
 
 
@@ -164,7 +167,9 @@ def yes_or_no(rule: Rule, value: Value) -> str:
     """What a value says where yes or no is asked."""
     if len(rule["means_yes"]) == 0:
         return value["text"]
-    return "yes" if value["text"] in rule["means_yes"] else "no"
+    if value["text"] in rule["means_yes"] or ANYTHING in rule["means_yes"]:
+        return "yes"
+    return "no"
 
 
 def by_permission(requirement: NeedAmount, rule: Rule, permission: str) -> Answer:

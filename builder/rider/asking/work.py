@@ -34,8 +34,11 @@ PERSONS = "for {count} persons"
 BY = "{by} {side} {happening}"
 AFTER = "after {happening}"
 BEFORE = "before {happening}"
+ON_AT = "{day} at {time}"
 ONE_TIME = "tells no one time"
-WRITE_ONE = "write at with a time of day, or one of before and after, with by for how long"
+WRITE_ONE = (
+    "write on with a date, at with a time of day, or one of before and after, with by for how long"
+)
 
 
 def call_asked(call: ReadValue, asking: Asking) -> CallAsked:
@@ -92,12 +95,14 @@ def times_of(group: ReadValue, asking: Asking) -> list[str]:
 
 def moment_words(group: ReadValue, key: str, moment: ReadValue, asking: Asking) -> str:
     """A time in words; one that tells no one time is noted."""
-    told = [name for name in ("at", "before", "after") if has(moment, name)]
-    if len(told) != 1 or (told[0] == "at" and has(moment, "by")):
+    told = [name for name in ("at", "on", "before", "after") if has(moment, name)]
+    if told == ["at", "on"] and not has(moment, "by"):
+        return fill(ON_AT, {"day": words_of(moment, "on"), "time": words_of(moment, "at")})
+    if len(told) != 1 or (told[0] in ("at", "on") and has(moment, "by")):
         unclear(asking, place_of(group, key), key, "", ONE_TIME, WRITE_ONE)
         return ""
     words = words_of(moment, told[0])
-    if told[0] == "at":
+    if told[0] in ("at", "on"):
         return words
     if has(moment, "by"):
         parts = {"by": words_of(moment, "by"), "side": told[0], "happening": words}
