@@ -72,6 +72,15 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   415 V, are one class: a note. More than a rating is short, whatever feeds it; what an outlet
   carries for hours is a note where more is asked. Distances are straight lines; a cable is
   longer.
+* **Where and how a load is fed**: `at` names a part of the stage (`upstage left`): it is told by the
+  spot of the service or socket, left and right of the middle of the deck, upstage and downstage of
+  it, the centre its middle third; else by the part that the house names. `own breaker` fits where
+  nothing else is listed on the service and the house says that nothing shares it (`shared_with:
+  none`); another load of the show on it is asked about. `other transformer`, `isolated`, `wires` and
+  `trips at most` go by what the house writes of the service, and of sockets and what feeds them.
+  What nobody wrote is asked. A `tail` is asked.
+* **Ways to be fed** (`any of` under `power`): the way is taken with which fewest loads are short,
+  then fewest asked, beside all others; of equal ways the first. The verdict names it.
 * **Hangs**: a support takes the point that it names, or the nearest in service with a known rating
   within 0.25 m of its spot. What one or two supports carry is statics, three or more a continuous
   beam on level supports; at the most, each of them slack in turn. Hoists and the house's own factor
@@ -121,7 +130,12 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   shortest and longest call, and when a meal is due that the rider does not count.
 * **Conditions** (`if`, `unless`): a need whose condition does not hold is not needed. Where nobody
   has said whether it holds, what fits all the same fits, and the rest is asked. Conditions and
-  bundles are judged act by act, and are no part of what adds up over a day.
+  bundles are judged act by act, and are no part of what adds up over a day. Loads, hangs,
+  rectangles, crew and tasks may have one too: what is not needed takes nothing from the others, and
+  what may be needed counts. An alternative whose condition does not hold is none; one of which that
+  is open is asked.
+* **Two amounts in an order that you do not know** (`order open`, such as 24 by 16 ft): both readings
+  must fit; where they differ, you are asked.
 * **An amount that you do not know yet**: `at least: unknown` comes back to you as a question, with
   what the house has.
 * **Voltage**: a load on three phases may name the voltage between lines alone: `400 V` for 230/400

@@ -40,7 +40,15 @@ def words_of(*needs: Record) -> list[tuple[str, str]]:
 def power(use: str) -> Record:
     """A feed for a use."""
     asked = asks(use, sort="power", use=use, current_a=16.0, count=1.0, phases="three")
-    return {**asked, "system": "", "connector": "", "within_m": None, "of": "", "apart": False}
+    return {
+        **asked,
+        "system": "",
+        "connector": "",
+        "within_m": None,
+        "of": "",
+        "apart": False,
+        "more": None,
+    }
 
 
 def hang(title: str) -> Record:

@@ -4,6 +4,7 @@ Riders and a pack in, verdicts and questions out.
 This is the whole of the check; the page in the browser runs it too.
 """
 
+from builder.fit.all_needs import by_requirement
 from builder.fit.arrangements.as_set import pack_at
 from builder.fit.arrangements.evenings import evenings_of
 from builder.fit.arrangements.in_place import judged_in_place
@@ -26,7 +27,7 @@ from builder.fit.net import day_not_judged
 from builder.fit.overall import as_far_as_read, cautions, not_read_of, overall
 from builder.fit.questions import act_questions, questions
 from builder.fit.records import ActAnswer, FitPack, Result, RiderAsked, Setting, Verdict
-from builder.fit.requirements import Known, by_requirement
+from builder.fit.requirements import Known
 from builder.fit.turns import turns_of
 from builder.fit.whole_day import add_day
 from builder.formulas.primitives import is_failing

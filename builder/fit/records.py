@@ -223,17 +223,30 @@ class NeedAsked(NeedAmount):
 
 
 class AllAsked(Asked):
-    """Several needs that are asked together."""
+    """
+    Several needs that are asked together; ``turned`` has the same with their amounts changed over,
+    where the rider does not know which is which, else nothing.
+    """
 
     sort: Literal["all"]
     all: list[NeedAsked]
+    turned: list[NeedAsked]
+
+
+class WayAsked(Asked):
+    """An alternative that will do on a condition alone; ``unless`` where that must not hold."""
+
+    sort: Literal["way"]
+    condition: NeedAsked
+    unless: bool
+    then: NeedAsked | AllAsked
 
 
 class AnyAsked(Asked):
     """A need that one of several alternatives meets."""
 
     sort: Literal["any"]
-    any: list[NeedAsked | AllAsked]
+    any: list[NeedAsked | AllAsked | WayAsked]
 
 
 class ClassAsked(TypedDict):
@@ -252,13 +265,19 @@ class ClassesAsked(Asked):
     classes: list[ClassAsked]
 
 
-class IfAsked(Asked):
-    """A need that counts where a condition holds; ``unless`` where it does not hold."""
+class PowerMore(TypedDict):
+    """
+    What a load asks of its feed beyond current and place: the part of the stage, a breaker of its
+    own, a transformer ``apart`` from dimmers or one that isolates it, how many wires (0 where it
+    does not say), the most that its residual current device may trip at. [A]
+    """
 
-    sort: Literal["if"]
-    condition: NeedAsked
-    unless: bool
-    then: NeedAsked | AnyAsked | AllAsked | ClassesAsked
+    at: str
+    own: bool
+    apart: bool
+    isolated: bool
+    wires: float
+    trips_a: float | None
 
 
 class PowerAsked(Asked):
@@ -277,6 +296,14 @@ class PowerAsked(Asked):
     within_m: float | None
     of: str
     apart: bool
+    more: PowerMore | None
+
+
+class LoadsAsked(Asked):
+    """A load that one of several ways feeds, each of one load or several; the best liked first."""
+
+    sort: Literal["loads"]
+    ways: list[list[PowerAsked]]
 
 
 class SupportAsked(TypedDict):
@@ -417,6 +444,31 @@ class QuestionAsked(Asked):
     words: str
 
 
+Then = (
+    NeedAsked
+    | AnyAsked
+    | AllAsked
+    | ClassesAsked
+    | PowerAsked
+    | LoadsAsked
+    | HangAsked
+    | TrimAsked
+    | PlotAsked
+    | CallAsked
+    | TaskAsked
+)
+"""What may be asked on a condition."""
+
+
+class IfAsked(Asked):
+    """A need that counts where a condition holds; ``unless`` where it does not hold."""
+
+    sort: Literal["if"]
+    condition: NeedAsked
+    unless: bool
+    then: Then
+
+
 Requirement = (
     NeedAsked
     | AnyAsked
@@ -424,6 +476,7 @@ Requirement = (
     | ClassesAsked
     | IfAsked
     | PowerAsked
+    | LoadsAsked
     | HangAsked
     | TrimAsked
     | PlotAsked

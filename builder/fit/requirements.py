@@ -1,4 +1,4 @@
-"""A verdict for each requirement of the riders of a day, each in the room of its subject."""
+"""A verdict on each requirement of the riders of a day, in the room of its subject."""
 
 from collections.abc import Callable
 
@@ -19,7 +19,6 @@ from builder.fit.records import (
     NeedAsked,
     PowerAsked,
     Requirement,
-    RiderAsked,
     Rule,
     TrimAsked,
     Verdict,
@@ -38,40 +37,18 @@ ON_POWER = ["power", "stage"]
 ON_STEEL = ["rigging"]
 
 
-def by_requirement(riders: list[RiderAsked], view: View, known: Known) -> list[Verdict]:
-    """
-    A verdict for each requirement, in the riders' order.
+def power_once(loads: list[PowerAsked], name: str, view: View, known: Known) -> list[Verdict]:
+    """The verdicts on loads that share the house's power; ``name`` tells which these are."""
+    return once_on(f"power{name}", ON_POWER, view, known, lambda part: power_in_net(loads, part))
 
-    Loads and hangs of all acts are judged together, for they share the house's power and steel.
-    ``known`` is of the same riders and the same house; what looks at the same lines as before is
-    not judged again.
-    """
-    requirements = [need for rider in riders for need in rider["requirements"]]
-    loads: list[PowerAsked] = []
-    hangs: list[HangAsked | TrimAsked] = []
-    for need in requirements:
-        if need["sort"] == "power":
-            loads.append(need)
-        elif need["sort"] == "hang" or need["sort"] == "trim":
-            hangs.append(need)
-    on_power = once_on("power", ON_POWER, view, known, lambda part: power_in_net(loads, part))
-    on_steel: list[Verdict] = []
-    if len(hangs) > 0:
-        on_steel = once_on("steel", ON_STEEL, view, known, lambda part: hangs_in_net(hangs, part))
-    verdicts: list[Verdict] = []
-    loads_told = 0
-    hangs_told = 0
-    for index in range(len(requirements)):
-        need = requirements[index]
-        if need["sort"] == "power":
-            verdicts.append(on_power[loads_told])
-            loads_told += 1
-        elif need["sort"] == "hang" or need["sort"] == "trim":
-            verdicts.append(on_steel[hangs_told])
-            hangs_told += 1
-        else:
-            verdicts.extend(alone_once(need, str(index), view, known))
-    return verdicts
+
+def steel_once(
+    hangs: list[HangAsked | TrimAsked], name: str, view: View, known: Known
+) -> list[Verdict]:
+    """The verdicts on hangs that share the house's steel; ``name`` tells which these are."""
+    if len(hangs) == 0:
+        return []
+    return once_on(f"steel{name}", ON_STEEL, view, known, lambda part: hangs_in_net(hangs, part))
 
 
 def alone_once(need: Requirement, name: str, view: View, known: Known) -> list[Verdict]:
@@ -149,7 +126,7 @@ def judged(requirement: Requirement, pack: FitPack) -> Verdict:
     if requirement["sort"] == "rule" or requirement["sort"] == "classes":
         return by_its_rule(requirement, pack)
     if requirement["sort"] == "any" or requirement["sort"] == "all" or requirement["sort"] == "if":
-        return composed(requirement, lambda need: by_its_rule(need, pack))
+        return composed(requirement, lambda need: judged(need, pack))
     if requirement["sort"] == "question":
         answer = verdict(requirement, ASK, RIDER_ASKS)
         answer["question"] = requirement["words"]

@@ -68,7 +68,7 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
         "tightest_height",
         "tightest_weight",
     },
-    ("stage", "place"): {"at.across", "at.depth"},
+    ("stage", "place"): {"at.across", "at.depth", "area"},
     ("rigging", "point"): {"limit", "directions", "widest_lean", *COUNTED, *NAMED},
     ("rigging", "beam"): {
         "limit",
@@ -117,12 +117,16 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     ("stage", "whole"): {"obstructions", "zones"},
     ("stage", "zone"): {"load", "point_load"},
     ("stage", "obstruction"): {"from_height"},
-    ("power", "supply"): FED,
+    ("power", "supply"): {*FED, "transformer"},
     ("power", "generator"): FED,
-    ("power", "board"): FED,
+    ("power", "board"): {*FED, "transformer"},
     ("power", "service"): {
         *FED,
+        "breaker",
         "connectors",
+        "residual_current_device",
+        "shared_with",
+        "transformer",
         "wires",
         "dedicated_to",
         "place",
@@ -137,7 +141,9 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
         "place",
         "fed_from",
         "for-hours",
+        "residual_current_device",
     },
+    ("power", "load"): {"on"},
 }
 """What the checks read that are more than comparisons."""
 

@@ -17,6 +17,8 @@ from builder.fit.requirements import rule_of
 from builder.fit.show_day import day_requirements, stays_on_deck
 from builder.fit.verdicts import RANK
 
+PLANNED = ("hang", "trim", "plot")
+
 
 def add_day(day: DayAnswer, riders: list[RiderAsked], evening: Evening, pack: FitPack) -> None:
     """Add what the acts of a day come to together on an evening."""
@@ -71,7 +73,7 @@ def acts_in(riders: list[RiderAsked], evening: Evening, index: int) -> list[str]
 def has_plan(riders: list[RiderAsked]) -> bool:
     """Whether a show comes with a hang plan or a stage plot."""
     return any(
-        need["sort"] == "hang" or need["sort"] == "trim" or need["sort"] == "plot"
+        need["sort"] in PLANNED or (need["sort"] == "if" and need["then"]["sort"] in PLANNED)
         for rider in riders
         for need in rider["requirements"]
     )

@@ -1,9 +1,10 @@
 """A rider file: what a visiting show needs, in the tone of a crew."""
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
+from builder.reading.possible import Possible
 from builder.reading.quantities import (
     Across,
     Angle,
@@ -19,6 +20,7 @@ from builder.reading.words import Count, Day, Name, Text, YesNo
 from builder.reading.written import Written
 from builder.rider.hanging import Along, Hang, Several
 from builder.rider.lasting import Lasting
+from builder.rider.one_need import OneNeed
 from builder.rider.working import Call, Task
 
 Strictness = Literal["must", "should"]
@@ -36,23 +38,6 @@ class Issue(Written):
     """The day it was issued, such as 2026-08-20."""
     by: Name
     """Who issued it, by role."""
-
-
-class OneNeed(Written):
-    """One thing by itself: one of several that are asked together, or a condition."""
-
-    what: Name
-    """What is meant, by a name from the list below."""
-    at_least: Name | None = Field(default=None, alias="at least")
-    """The least that does, with its unit; unknown where the show does not know yet."""
-    at_most: Name | None = Field(default=None, alias="at most")
-    """The most that does, with its unit."""
-    between: tuple[Name, Name] | None = None
-    """The least and the most that do, as a list of two."""
-    is_: Name | None = Field(default=None, alias="is")
-    """Yes or no, for what is allowed, there, or so."""
-    tell: YesNo = False
-    """Whether you only want to know what the house has: told where it says so, asked otherwise."""
 
 
 class OfClass(Written):
@@ -79,6 +64,12 @@ class Alternative(Written):
     """Yes or no, for what is allowed, there, or so."""
     all_of: tuple[OneNeed, ...] = Field(default=(), alias="all of")
     """Several things that this alternative needs together."""
+    if_: OneNeed | None = Field(default=None, alias="if")
+    """The alternative will do only where the house meets this."""
+    unless: OneNeed | None = None
+    """The alternative will do only where the house does not meet this."""
+    note: Text | None = None
+    """What the house should know of this alternative, in a sentence."""
 
 
 class Need(Written):
@@ -100,6 +91,11 @@ class Need(Written):
     """Alternatives: one of them is enough. Each is one thing, or a bundle under all of."""
     all_of: tuple[OneNeed, ...] = Field(default=(), alias="all of")
     """Several things that are needed together, such as under one condition."""
+    order_open: YesNo = Field(default=False, alias="order open")
+    """
+    Of two amounts under all of: whether you do not know which is which, such as 24 by 16 ft. Then
+    both readings must fit.
+    """
     by_class: tuple[OfClass, ...] = Field(default=(), alias="by class")
     """
     How many of which class, in place of at least: such as four points of 250 kg and two of 500.
@@ -121,11 +117,29 @@ class Need(Written):
     """What the house should know, in a sentence."""
 
 
-class Load(Written):
-    """Power for one department of the show."""
+Part = Literal[
+    "downstage",
+    "upstage",
+    "downstage right",
+    "downstage centre",
+    "downstage left",
+    "stage right",
+    "centre stage",
+    "stage left",
+    "upstage right",
+    "upstage centre",
+    "upstage left",
+    "wing stage right",
+    "wing stage left",
+]
+"""A part of the stage, as a crew would point."""
 
-    for_: Name = Field(alias="for")
-    """What it is for, such as lighting, sound, video, rigging, backline."""
+
+class OneLoad(Written):
+    """One load by itself: one of several that are asked together."""
+
+    for_: Name | None = Field(default=None, alias="for")
+    """What it is for, where that is another thing than the whole line is for."""
     current: Current | None = None
     """
     How much on each phase, or on each single-phase circuit. Single-phase circuits may be counted
@@ -146,12 +160,48 @@ class Load(Written):
     The place that within counts from, or where single-phase outlets should be, by the house's name
     for it.
     """
+    at: Part | None = None
+    """The part of the stage where it is wanted, whatever the house calls its places."""
     apart_from_dimmers: YesNo = Field(default=False, alias="apart from dimmers")
     """Whether dimmers may not hang on the same service."""
+    own_breaker: YesNo = Field(default=False, alias="own breaker")
+    """Whether nothing else may hang on its breaker, of the house or of the show."""
+    other_transformer: YesNo = Field(default=False, alias="other transformer")
+    """Whether no dimmers may hang on the transformer that feeds it."""
+    isolated: YesNo = False
+    """Whether a transformer of its own must isolate it."""
+    wires: Annotated[Count | None, Possible(2, 5)] = None
+    """How many wires it needs, neutral and earth included, such as 5."""
+    trips_at_most: Current | None = Field(default=None, alias="trips at most")
+    """The most that its residual current device may trip at, such as 30 mA."""
+
+
+class LoadWay(OneLoad):
+    """One of several ways to be fed: one load, or several together."""
+
+    all_of: tuple[OneLoad, ...] = Field(default=(), alias="all of")
+    """Several loads that this way needs together."""
+
+
+class Load(OneLoad):
+    """Power for one department of the show."""
+
+    for_: Name = Field(alias="for")
+    """What it is for, such as lighting, sound, video, rigging, backline."""
+    tail: Length | None = None
+    """How long a tail with a connector the house is to leave at the end of the feed."""
+    any_of: tuple[LoadWay, ...] = Field(default=(), alias="any of")
+    """Ways to be fed, the one that you like best first: one of them is enough."""
+    if_: OneNeed | None = Field(default=None, alias="if")
+    """It counts only where the house meets this."""
+    unless: OneNeed | None = None
+    """It counts only where the house does not meet this."""
     strictness: Strictness = "must"
     """Must, or should where the show can live without."""
     carried_by: CarriedBy = Field(default="house", alias="carried by")
     """Who brings it: house, hire, or show, such as a generator of its own."""
+    note: Text | None = None
+    """What the house should know, in a sentence."""
 
 
 class ChangeoverParts(Written):
@@ -323,6 +373,10 @@ class PlotRectangle(Written):
     """
     stays: YesNo | None = None
     """Whether it stays there while other acts of the day play."""
+    if_: OneNeed | None = Field(default=None, alias="if")
+    """It stands there only where the house meets this."""
+    unless: OneNeed | None = None
+    """It stands there only where the house does not meet this."""
     strictness: Strictness = "must"
     """Must, or should where the show can live without."""
 

@@ -8,6 +8,7 @@ from builder.reading.possible import Possible
 from builder.reading.quantities import Across, Depth, Height, Length, LoadPerLength, Mass
 from builder.reading.words import Count, Name, Text
 from builder.reading.written import Written
+from builder.rider.one_need import OneNeed
 
 Along = Annotated[Length, Possible(0.0, 10_000.0)]
 """A length that may be nothing, such as a place along a hang, at its first end."""
@@ -83,6 +84,10 @@ class Hang(Written):
     """How high above the deck its underside should go."""
     below_steel: Along | None = Field(default=None, alias="below steel")
     """From low steel to the underside with the hoists run up: hoist, slings and truss."""
+    if_: OneNeed | None = Field(default=None, alias="if")
+    """It counts only where the house meets this."""
+    unless: OneNeed | None = None
+    """It counts only where the house does not meet this."""
     strictness: Literal["must", "should"] = "must"
     """Must, or should where the show can live without."""
     note: Text | None = None

@@ -9,6 +9,7 @@ from builder.reading.words import Count, Day, Name, Text
 from builder.reading.written import Written
 from builder.rider.hanging import Several
 from builder.rider.lasting import Lasting
+from builder.rider.one_need import OneNeed
 
 Happening = Literal[
     "load in",
@@ -102,6 +103,10 @@ class Call(Written):
     """Must, or should where the show can live without."""
     carried_by: Literal["show", "house", "hire"] = Field(default="house", alias="carried by")
     """Who brings them: house, hire, or show."""
+    if_: OneNeed | None = Field(default=None, alias="if")
+    """It counts only where the house meets this."""
+    unless: OneNeed | None = None
+    """It counts only where the house does not meet this."""
     note: Text | None = None
     """What the house should know, in a sentence."""
 
@@ -125,5 +130,9 @@ class Task(Written):
     """Must, or should where the show can live without."""
     carried_by: Literal["show", "house", "hire"] = Field(default="house", alias="carried by")
     """Who sees to it: house, hire, or show."""
+    if_: OneNeed | None = Field(default=None, alias="if")
+    """It counts only where the house meets this."""
+    unless: OneNeed | None = None
+    """It counts only where the house does not meet this."""
     note: Text | None = None
     """What the house should know, in a sentence."""

@@ -50,12 +50,19 @@ PLANS = (
     "builder.rider.asking.rider.work_read",
     "builder.fit.work.calls.crew_called",
     "builder.fit.work.calls.task_seen_to",
+    "builder.fit.choices.by_ways",
+    "builder.fit.power.more.told_of_service",
+    "builder.fit.power.more.word_of_outlet",
+    "builder.fit.power.more.or_sockets",
+    "builder.fit.power.more.alone_on_breakers",
+    "builder.rider.asking.power_more.power_read",
 )
 """
 What reads and judges hang plans, stage plots, crew and the day's clock, and the rules of closures,
-of needs that contradict each other or are made of others, of states that nobody knows and of what
-the house sets come with the second script too: most shows that are typed have none of them, and
-most houses are closed on no day, know what works and choose no value.
+of needs that contradict each other or are made of others, of loads that ask more of their feed than
+a form holds, of states that nobody knows and of what the house sets come with the second script
+too: most shows that are typed have none of them, and most houses are closed on no day, know what
+works and choose no value.
 """
 OFFERED = {**AT_ONCE, **WITH_FILES}
 GLOBAL_NAME = "housecheck"

@@ -52,6 +52,8 @@ LEAST = {
     "test_laws.py": (1, 400),
     "test_loudness.py": (1, 15),
     "test_one_question.py": (1, 10),
+    "test_power_more.py": (1, 40),
+    "test_power_ways.py": (1, 12),
     "test_power_reasons.py": (1, 40),
     "test_reference_acts.py": (1, 20),
     "test_whole_day.py": (1, 6),

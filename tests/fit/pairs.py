@@ -452,10 +452,16 @@ def worked(dice: Dice) -> Record:
 def made_of(dice: Dice, blank: Record, parts: list[Record]) -> Record:
     """A need that is made of others: one of them, all of them, or on a condition."""
     either = {**blank, "sort": "any", "any": parts}
-    both = {**blank, "sort": "all", "all": parts}
-    sort = dice.one(("any", "any", "all", "bundles", "if", "classes"))
+    both = {**blank, "sort": "all", "all": parts, "turned": []}
+    sort = dice.one(("any", "any", "all", "bundles", "if", "classes", "way", "turned"))
     if sort == "bundles":
         return {**either, "any": [both, parts[0]]}
+    if sort == "turned":
+        return {**both, "all": parts[:2], "turned": parts[:2][::-1]}
+    if sort == "way":
+        condition = {**blank, "carried": "house", "sort": "rule", "title": "C", **ruled(dice)}
+        way = {"condition": condition, "unless": dice.yes(), "then": dice.one((parts[0], both))}
+        return {**either, "any": [{**blank, "sort": "way", **way}, parts[-1]]}
     if sort == "if":
         condition = {**blank, "carried": "house", "sort": "rule", "title": "C", **ruled(dice)}
         then = dice.one((parts[0], both, either))
@@ -494,6 +500,18 @@ def ruled(dice: Dice) -> Record:
     }
 
 
+def more_asked(dice: Dice) -> Record:
+    """What a load asks of its feed beyond its current."""
+    return {
+        "at": dice.one(("", "", "stage left", "upstage", "upstage centre", "wing stage right")),
+        "own": dice.yes(0.3),
+        "apart": dice.yes(0.2),
+        "isolated": dice.yes(0.2),
+        "wires": dice.one((0.0, 0.0, 4.0, 5.0)),
+        "trips_a": dice.one((None, None, 0.03, 0.3)),
+    }
+
+
 def deep(dice: Dice, sort: str) -> Record:
     """What the deep checks are asked."""
     if sort == "power":
@@ -511,6 +529,7 @@ def deep(dice: Dice, sort: str) -> Record:
             "within_m": within,
             "of": dice.one((*PLACES, "Nowhere")) if within is not None or dice.yes(0.3) else "",
             "apart": dice.yes(0.3),
+            "more": more_asked(beside) if beside.yes(0.3) else None,
         }
         return {**drawn, **other}
     if sort == "hang":

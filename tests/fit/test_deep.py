@@ -227,7 +227,7 @@ def load(current: float, **more: object) -> Record:
         "system": "",
         "connector": "",
     }
-    return {**asks("x"), **blank, "within_m": None, "of": "", "apart": False, **more}
+    return {**asks("x"), **blank, "within_m": None, "of": "", "apart": False, "more": None, **more}
 
 
 def feed(

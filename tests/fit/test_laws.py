@@ -102,6 +102,7 @@ def test_loads_that_are_placed_never_exceed_what_is_free(
         "within_m": None,
         "of": "",
         "apart": False,
+        "more": None,
     }
     result = fit(
         pack(power=power), [rider(*({**asks("x"), **blank, "current_a": want} for want in wants_a))]
@@ -135,6 +136,7 @@ def test_a_set_of_loads_that_all_fit_still_fits_when_one_asks_less(
         "within_m": None,
         "of": "",
         "apart": False,
+        "more": None,
     }
 
     def whole(wants: list[float]) -> str:

@@ -2,13 +2,29 @@
 
 from collections.abc import Callable
 
-from builder.fit.needs.sentences import ALL_OF_IT, NO_CONDITION, OPEN_CONDITION
-from builder.fit.records import AllAsked, AnyAsked, ClassesAsked, IfAsked, Line, NeedAsked, Verdict
+from builder.fit.needs.sentences import (
+    ALL_OF_IT,
+    NO_CONDITION,
+    NO_WAY,
+    OPEN_CONDITION,
+    WHICH_IS_WHICH,
+    WHICH_WAY,
+)
+from builder.fit.records import (
+    AllAsked,
+    AnyAsked,
+    IfAsked,
+    Line,
+    NeedAsked,
+    Then,
+    Verdict,
+    WayAsked,
+)
 from builder.fit.sentences import BEST_OF_SEVERAL, fill
-from builder.fit.verdicts import ASK, FITS, NOT_NEEDED, NOTED, RANK, SHORT, verdict
+from builder.fit.verdicts import ASK, FITS, NOT_NEEDED, NOTED, RANK, SHORT, question_of, verdict
 
-Judge = Callable[[NeedAsked | ClassesAsked], Verdict]
-"""What gives the verdict on one need, or on amounts by class."""
+Judge = Callable[[Then], Verdict]
+"""What gives the verdict on what is not made of others."""
 Composed = AnyAsked | AllAsked | IfAsked
 
 
@@ -22,24 +38,62 @@ def composed(need: Composed, judge: Judge) -> Verdict:
 
 
 def any_of(need: AnyAsked, judge: Judge) -> Verdict:
-    """Alternatives: the best verdict of them is the verdict."""
-    best = part_judged(need["any"][0], judge)
-    for part in need["any"][1:]:
-        answer = part_judged(part, judge)
+    """
+    Alternatives: the best verdict of them is the verdict. One whose condition does not hold is
+    none.
+    """
+    found = [part_judged(part, judge) for part in need["any"]]
+    answers = [answer for answer in found if answer["verdict"] != NOT_NEEDED]
+    if len(answers) == 0 and need["carried"] != "show":
+        return verdict(need, SHORT, NO_WAY)
+    best = found[0] if len(answers) == 0 else answers[0]
+    for answer in answers:
         if RANK[answer["verdict"]] < RANK[best["verdict"]]:
             best = answer
     best["reason"] = reason_of(best)
     return in_place_of(best, need)
 
 
-def part_judged(part: NeedAsked | AllAsked, judge: Judge) -> Verdict:
+def part_judged(part: NeedAsked | AllAsked | WayAsked, judge: Judge) -> Verdict:
     """The verdict on one of several alternatives, which may be several needs together."""
-    return all_of(part, judge) if part["sort"] == "all" else judge(part)
+    if part["sort"] == "all":
+        return all_of(part, judge)
+    if part["sort"] == "rule":
+        return judge(part)
+    met = judge(part["condition"])
+    if part["unless"] and met["verdict"] in (FITS, NOTED):
+        return verdict(part, NOT_NEEDED, "")
+    if not part["unless"] and met["verdict"] == SHORT:
+        return verdict(part, NOT_NEEDED, "")
+    answer = part_judged(part["then"], judge)
+    is_open = met["verdict"] not in (FITS, NOTED, SHORT)
+    if is_open and answer["verdict"] != SHORT:
+        return condition_asked(part, met, answer)
+    return in_place_of(answer, part)
 
 
 def all_of(need: AllAsked, judge: Judge) -> Verdict:
     """Several needs together: the gravest verdict of them is the verdict, and all are told."""
-    parts = [judge(part) for part in need["all"]]
+    answer = gravest_of_parts(need, [judge(part) for part in need["all"]])
+    if len(need["turned"]) == 0:
+        return answer
+    turned = gravest_of_parts(need, [judge(part) for part in need["turned"]])
+    if are_alike(answer, turned):
+        return answer if RANK[answer["verdict"]] >= RANK[turned["verdict"]] else turned
+    parts = {"one": answer["reason"], "other": turned["reason"]}
+    whole = verdict(need, ASK, fill(WHICH_WAY, parts))
+    whole["act_question"] = question_of(need, WHICH_IS_WHICH)
+    return whole
+
+
+def are_alike(one: Verdict, other: Verdict) -> bool:
+    """Whether two verdicts come to the same, with notes or without."""
+    both = (one["verdict"], other["verdict"])
+    return both[0] == both[1] or all(word in (FITS, NOTED) for word in both)
+
+
+def gravest_of_parts(need: Line, parts: list[Verdict]) -> Verdict:
+    """The gravest verdict of several that are needed together, with all of them told."""
     gravest = parts[0]
     for part in parts:
         if RANK[part["verdict"]] > RANK[gravest["verdict"]]:
@@ -58,21 +112,37 @@ def on_condition(need: IfAsked, judge: Judge) -> Verdict:
     the same fits, and all else is asked.
     """
     met = judge(need["condition"])
-    holds = met["verdict"] in (FITS, NOTED)
-    fails = met["verdict"] == SHORT
-    if holds if need["unless"] else fails:
-        return verdict(need, NOT_NEEDED, fill(NO_CONDITION, {"reason": reason_of(met)}))
+    if not may_hold(need, met):
+        return without_need(need, met)
     then = need["then"]
-    if then["sort"] == "rule" or then["sort"] == "classes":
-        answer = judge(then)
-    else:
+    if then["sort"] == "any" or then["sort"] == "all":
         answer = composed(then, judge)
-    if not holds and not fails and answer["verdict"] in (ASK, SHORT):
+    else:
+        answer = judge(then)
+    return under_condition(need, met, answer)
+
+
+def may_hold(need: IfAsked, met: Verdict) -> bool:
+    """Whether the condition of a need holds, or may hold; ``met`` is the verdict on it."""
+    if need["unless"]:
+        return met["verdict"] not in (FITS, NOTED)
+    return met["verdict"] != SHORT
+
+
+def without_need(need: IfAsked, met: Verdict) -> Verdict:
+    """A need whose condition does not hold."""
+    return verdict(need, NOT_NEEDED, fill(NO_CONDITION, {"reason": reason_of(met)}))
+
+
+def under_condition(need: IfAsked, met: Verdict, answer: Verdict) -> Verdict:
+    """A need whose condition holds, or may hold: then what does not fit is asked."""
+    is_open = met["verdict"] not in (FITS, NOTED, SHORT)
+    if is_open and answer["verdict"] in (ASK, SHORT):
         return condition_asked(need, met, answer)
     return in_place_of(answer, need)
 
 
-def condition_asked(need: IfAsked, met: Verdict, answer: Verdict) -> Verdict:
+def condition_asked(need: Line, met: Verdict, answer: Verdict) -> Verdict:
     """A need whose condition nobody has settled: asked, with what is asked of the need itself."""
     parts = {"condition": reason_of(met), "reason": answer["reason"]}
     whole = verdict(need, ASK, fill(OPEN_CONDITION, parts))

@@ -7,6 +7,7 @@ from builder.fit.plots.obstructions import item_named, obstructions_of
 from builder.fit.plots.pieces import rect_of
 from builder.fit.plots.records import Floor
 from builder.fit.plots.rig import hangs_over
+from builder.fit.plots.together import plot_in
 from builder.fit.records import FitPack, Item, RectangleAsked, RiderAsked, Section
 from builder.fit.sections import items_of, section_of
 from builder.fit.values import is_choice
@@ -30,10 +31,9 @@ def placed_wishes(riders: list[RiderAsked]) -> list[RectangleAsked]:
     wishes: list[RectangleAsked] = []
     for rider in riders:
         for requirement in rider["requirements"]:
-            if requirement["sort"] == "plot":
-                wishes.extend(
-                    wish for wish in requirement["rectangles"] if wish["across_m"] is not None
-                )
+            plot = plot_in(requirement)
+            if plot is not None:
+                wishes.extend(wish for wish in plot["rectangles"] if wish["across_m"] is not None)
     return wishes
 
 

@@ -21,6 +21,7 @@ from builder.fit.records import (
     Mender,
     PlotAsked,
     RectangleAsked,
+    Requirement,
     RiderAsked,
     Verdict,
 )
@@ -60,14 +61,31 @@ def plots_together(riders: list[RiderAsked], acts: list[str], pack: FitPack) -> 
     return answers
 
 
+def plot_in(requirement: Requirement) -> PlotAsked | None:
+    """The stage plot of a requirement, on a condition or without; None where it is none."""
+    if requirement["sort"] == "if" and requirement["then"]["sort"] == "plot":
+        return requirement["then"]
+    return requirement if requirement["sort"] == "plot" else None
+
+
 def act_plots(riders: list[RiderAsked]) -> list[ActPlot]:
-    """The stage plots of all acts."""
+    """The stage plots of all acts, each with what stands there on a condition alone."""
     plots: list[ActPlot] = []
     for rider in riders:
+        whole: PlotAsked | None = None
         for requirement in rider["requirements"]:
-            if requirement["sort"] == "plot":
-                plots.append({"act": rider["act"], "plot": requirement})
+            plot = plot_in(requirement)
+            if plot is not None:
+                whole = plot if whole is None else with_more(whole, plot)
+        if whole is not None:
+            plots.append({"act": rider["act"], "plot": whole})
     return plots
+
+
+def with_more(whole: PlotAsked, plot: PlotAsked) -> PlotAsked:
+    """A plot with the rectangles of another that it has not."""
+    more = [wish for wish in plot["rectangles"] if wish not in whole["rectangles"]]
+    return {**whole, "rectangles": [*whole["rectangles"], *more]}
 
 
 def may_stay(wish: RectangleAsked) -> bool:

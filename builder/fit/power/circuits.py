@@ -11,7 +11,6 @@ from builder.fit.power.dimmers import dimmers_beside
 from builder.fit.power.distance import apart_m, spot_named
 from builder.fit.power.first_look import FirstLook, Outlets, first_look
 from builder.fit.power.outlets import (
-    is_unclear,
     outlets_against,
     path_of,
     rows_of,
@@ -86,7 +85,7 @@ def look_at_outlets(
     if reason != "":
         look["alone"] = asked(requirement, CIRCUITS, reason)
         return look
-    found = outlets_for(requirement, section, tree)
+    found = outlets_for(requirement, section, stage, tree)
     look["fact"] = found["fact"]
     look["notes"] = once(found["notes"])
     most = most_circuits(found["rows"], requirement, tree)
@@ -116,9 +115,11 @@ def outlet_places(outlets: list[Item]) -> list[str]:
     return once([text_of(item, "place") for item in outlets if text_of(item, "place") != ""])
 
 
-def outlets_for(requirement: PowerAsked, section: Section, tree: Tree) -> Found:
+def outlets_for(
+    requirement: PowerAsked, section: Section, stage: Section | None, tree: Tree
+) -> Found:
     """The outlets that could serve a line of circuits, and what to know about them."""
-    sorted_out = outlets_against(requirement, section, tree)
+    sorted_out = outlets_against(requirement, section, stage, tree)
     found: Found = {
         "there": 0.0,
         "unknown": 0,
@@ -135,7 +136,12 @@ def outlets_for(requirement: PowerAsked, section: Section, tree: Tree) -> Found:
         if dead != "":
             found["dead"].append(fill(FEEDER_OUT, {"feeder": dead}))
         else:
-            add_outlets(found, requirement, item, section, tree)
+            count = number_of(item, "count")
+            found["most"] = (
+                None if count is None or found["most"] is None else found["most"] + count
+            )
+            if item not in sorted_out["unknown"]:
+                add_outlets(found, requirement, item, section, tree)
     for item in sorted_out["unknown"]:
         if outage(path_of(item, tree), tree) == "":
             found["unknown"] += 1
@@ -152,11 +158,7 @@ def of_closed(why: str) -> str:
 def add_outlets(
     found: Found, requirement: PowerAsked, item: Item, section: Section, tree: Tree
 ) -> None:
-    """Add a line of outlets whose feeders work: as rows where enough is known of it."""
-    count = number_of(item, "count")
-    found["most"] = None if count is None or found["most"] is None else found["most"] + count
-    if is_unclear(requirement, item, section, tree):
-        return
+    """Add a line of outlets of which enough is known and whose feeders work, as rows."""
     rows = rows_of(item, requirement, tree)
     found["there"] += known_number(item, "count")
     found["unknown"] += 1 if len(rows) == 0 else 0
@@ -231,7 +233,7 @@ def not_all(
         return asked(requirement, CIRCUITS, reason)
     others: list[str] = []
     if found["there"] == 0 and len(found["smaller"]) == 0:
-        others = other_voltages(requirement, section, tree)
+        others = other_voltages(requirement, section, stage, tree)
     reason = fill(
         OUTLETS_TOO_FULL if enough_there else OUTLETS_TOO_FEW,
         {
@@ -264,14 +266,16 @@ def rated_words(smaller: list[Item]) -> list[str]:
     return [] if words == "" else [fill(RATED, {"amount": words})]
 
 
-def other_voltages(requirement: PowerAsked, section: Section, tree: Tree) -> list[str]:
+def other_voltages(
+    requirement: PowerAsked, section: Section, stage: Section | None, tree: Tree
+) -> list[str]:
     """The voltages of the outlets that are there, where none has the one asked for."""
     if volts(requirement["system"]) == "":
         return []
     any_voltage: PowerAsked = {**requirement, "system": ""}
     voltages = [
         voltage_of(item, section, tree)
-        for item in outlets_against(any_voltage, section, tree)["serving"]
+        for item in outlets_against(any_voltage, section, stage, tree)["serving"]
     ]
     return once([fill(OTHER_VOLTAGE, {"voltage": one}) for one in voltages if one != ""])
 
@@ -280,8 +284,8 @@ def elsewhere_words(
     requirement: PowerAsked, section: Section, stage: Section | None, tree: Tree
 ) -> list[str]:
     """Where such outlets are, for a place that has none: the nearest, where the way is known."""
-    anywhere: PowerAsked = {**requirement, "of": ""}
-    names = outlet_places(outlets_against(anywhere, section, tree)["serving"])
+    anywhere: PowerAsked = {**requirement, "of": "", "more": None}
+    names = outlet_places(outlets_against(anywhere, section, stage, tree)["serving"])
     here = spot_named(stage, requirement["of"])
     nearest = ""
     nearest_m = 0.0

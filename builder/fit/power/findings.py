@@ -5,6 +5,7 @@ from typing import TypedDict
 from builder.fit.notes import item_notes
 from builder.fit.power.dimmers import dimmers_beside, has_dimmers
 from builder.fit.power.distance import distance_to, place_notes
+from builder.fit.power.more import told_of_service
 from builder.fit.power.sentences import (
     ADAPTER,
     CONNECTOR_NONE,
@@ -24,7 +25,7 @@ from builder.fit.power.systems import (
     voltage_notes,
     volts,
 )
-from builder.fit.power.tree import Tree, outage, phases_in, way_up
+from builder.fit.power.tree import Tree, is_for_visitors, outage, phases_in, way_up
 from builder.fit.records import Item, PowerAsked, Section
 from builder.fit.sentences import fill
 from builder.fit.values import asked_of_bearers, listed, parts_of, text_of
@@ -57,6 +58,11 @@ def findings_on(
         findings["against"].append(DIMMERS)
     elif requirement["apart"]:
         findings["notes"].append(dimmers_beside(path, section, tree))
+    more = requirement["more"]
+    if more is not None:
+        told = told_of_service(more, item, section, stage)
+        findings["against"].extend(told["against"])
+        findings["unknown"].extend(told["unknown"])
     findings["notes"] = [*findings["notes"], *place_notes(requirement, stage)]
     distance = distance_to(requirement, item, stage)
     if distance["words"] != "":
@@ -80,11 +86,6 @@ def add_state(findings: Findings, item: Item, dead: str) -> None:
         findings["against"].append(fill(FEW_PHASES, {"phases": wired}))
     if dead != "":
         findings["against"].append(fill(FED_BY_DEAD, {"feeder": dead}))
-
-
-def is_for_visitors(item: Item) -> bool:
-    """Whether something works and visitors may use it."""
-    return item["condition"] != "out of service" and item["terms"] != "not for visitors"
 
 
 def add_system(findings: Findings, requirement: PowerAsked, system: str) -> None:

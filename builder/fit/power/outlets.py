@@ -3,15 +3,23 @@
 from typing import TypedDict
 
 from builder.fit.power.dimmers import is_dimmed
-from builder.fit.power.findings import is_for_visitors
 from builder.fit.power.first_look import Outlets
+from builder.fit.power.more import word_of_outlet
 from builder.fit.power.sentences import OF_VOLTS
 from builder.fit.power.systems import class_of, is_open, system_of, voltages_of, volts
-from builder.fit.power.tree import Tree, phases_in, way_of, way_up, wired_phases
+from builder.fit.power.tree import (
+    Tree,
+    is_for_visitors,
+    phases_in,
+    way_of,
+    way_up,
+    wired_phases,
+)
 from builder.fit.records import Item, PowerAsked, Section
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
 from builder.fit.values import asked_of_bearers, known_number, most_of, number_of, text_of, value_of
+from builder.fit.verdicts import ASK, FITS, SHORT
 from builder.formulas.phase_room import PHASES
 
 IN_TURN = "in turn"
@@ -29,16 +37,19 @@ class Standing(TypedDict):
     smaller: list[Item]
 
 
-def outlets_against(requirement: PowerAsked, section: Section, tree: Tree) -> Standing:
+def outlets_against(
+    requirement: PowerAsked, section: Section, stage: Section | None, tree: Tree
+) -> Standing:
     """The outlets that may serve a line of circuits, sorted by what speaks for or against them."""
     found: Standing = {"serving": [], "unknown": [], "smaller": []}
+    more = requirement["more"]
     for item in items_of(section, "outlet"):
-        if may_serve(requirement, item, tree) and not has_other_voltage(
-            requirement, item, section, tree
-        ):
+        word = FITS if more is None else word_of_outlet(more, item, section, stage)
+        is_meant = word != SHORT and may_serve(requirement, item, tree)
+        if is_meant and not has_other_voltage(requirement, item, section, tree):
             if is_smaller(requirement, item):
                 found["smaller"].append(item)
-            elif is_unclear(requirement, item, section, tree):
+            elif word == ASK or is_unclear(requirement, item, section, tree):
                 found["unknown"].append(item)
             else:
                 found["serving"].append(item)

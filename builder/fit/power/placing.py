@@ -8,11 +8,18 @@ from typing import TypedDict
 
 from builder.fit.power.answers import Place, answer_of
 from builder.fit.power.circuits import look_at_outlets
-from builder.fit.power.findings import is_for_visitors
 from builder.fit.power.first_look import FirstLook, first_look
+from builder.fit.power.more import alone_on_breakers
 from builder.fit.power.sentences import NO_POWER, POWER, TOGETHER
 from builder.fit.power.services import look_at_services
-from builder.fit.power.tree import ROUNDING_A, Tree, free_room, sure_room, tree_of
+from builder.fit.power.tree import (
+    ROUNDING_A,
+    Tree,
+    free_room,
+    is_for_visitors,
+    sure_room,
+    tree_of,
+)
 from builder.fit.records import FitPack, PowerAsked, Section, Verdict
 from builder.fit.sections import items_of, section_of
 from builder.fit.sentences import SHOW_BRINGS_IT, fill
@@ -49,10 +56,13 @@ def power_for_all(requirements: list[PowerAsked], pack: FitPack) -> list[Verdict
         sure = False
         placing = placed_on(free_room(tree), looks, tree)
     together = together_words(looks, section)
-    return [
+    answers = [
         with_sum(answer_of(look, place, placing["taken"], tree, sure), look, together)
         for look, place in zip(looks, placing["places"], strict=True)
     ]
+    if all(requirement["more"] is None for requirement in requirements):
+        return answers
+    return alone_on_breakers(answers, looks, [place["choices"] for place in placing["places"]])
 
 
 def together_words(looks: list[FirstLook], section: Section | None) -> str:

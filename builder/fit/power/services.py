@@ -9,6 +9,7 @@ from builder.fit.margins import signed
 from builder.fit.notes import once
 from builder.fit.power.findings import Findings, findings_on, is_other_system
 from builder.fit.power.first_look import FirstLook, first_look
+from builder.fit.power.more import or_sockets
 from builder.fit.power.sentences import (
     FREE_UNKNOWN,
     KEPT_FOR,
@@ -68,11 +69,13 @@ def look_at_services(
             }
         )
     if len(good) == 0:
-        look["alone"] = no_service(requirement, services)
+        look["alone"] = no_service(requirement, services, section, stage)
     return look
 
 
-def no_service(requirement: PowerAsked, looks: list[ServiceLook]) -> Verdict:
+def no_service(
+    requirement: PowerAsked, looks: list[ServiceLook], section: Section, stage: Section | None
+) -> Verdict:
     """The verdict where no service does: asked where one might, else by the nearest to it."""
     for look in sorted(looks, key=lambda one: one["order"]):
         if look["word"] == ASK:
@@ -87,7 +90,10 @@ def no_service(requirement: PowerAsked, looks: list[ServiceLook]) -> Verdict:
     answer = verdict(requirement, SHORT, nearest["reason"])
     answer["fact"] = nearest["fact"]
     answer["margin"] = nearest["margin"]
-    return with_remedy(answer, OTHER_SYSTEM if nearest["other_system"] else POWER)
+    with_remedy(answer, OTHER_SYSTEM if nearest["other_system"] else POWER)
+    return (
+        answer if requirement["more"] is None else or_sockets(answer, requirement, section, stage)
+    )
 
 
 def is_nearer(look: ServiceLook, other: ServiceLook) -> bool:

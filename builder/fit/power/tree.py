@@ -31,6 +31,11 @@ Tree = dict[str, Node]
 """The nodes by name, in the pack's order."""
 
 
+def is_for_visitors(item: Item) -> bool:
+    """Whether something works and visitors may use it."""
+    return item["condition"] != "out of service" and item["terms"] != "not for visitors"
+
+
 def tree_of(section: Section | None) -> Tree:
     """What feeds what, by name."""
     tree: Tree = {}

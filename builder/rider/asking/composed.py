@@ -5,16 +5,27 @@ from builder.fit.records import (
     AnyAsked,
     ClassAsked,
     ClassesAsked,
-    IfAsked,
+    Line,
     NeedAsked,
+    Requirement,
     Rule,
+    Then,
+    WayAsked,
 )
 from builder.reading.values.faults import fault
 from builder.reading.values.sentences import fill, sentence_start, within_sentence
 from builder.rider.asking.asked import asked_base, carried_by, strictness_of, with_note
 from builder.rider.asking.asking import Asking, note_fault
 from builder.rider.asking.needs import WAYS, amount_of, is_unknown, rule_named, ruled, unclear
-from builder.rider.asking.values import ReadValue, group_of, has, items_of, place_of, words_of
+from builder.rider.asking.values import (
+    ReadValue,
+    group_of,
+    has,
+    items_of,
+    place_of,
+    words_of,
+    yes_of,
+)
 
 SEVERAL = ["what", "any of", "all of"]
 """What a line asks: one of these."""
@@ -25,37 +36,39 @@ BESIDE = "stands beside {other}"
 ONE_OF_THEM = "write one of: {ways}"
 NO_CLASSES = "cannot be counted by class"
 WITHOUT_CLASSES = "write at least, or by class with a list for what the guide to riders says can be"
+NOT_TWO = "is for two amounts of one kind"
+WRITE_TWO = "write two needs under all of, both at least or both at most, or leave it out"
 OF_CLASS = "{count} of {each}"
 WITH_CONDITION = "{need}; {word} {title}: {condition}"
 
 
-def composed_asked(
-    need: ReadValue, asking: Asking
-) -> NeedAsked | AnyAsked | AllAsked | ClassesAsked | IfAsked | None:
+def composed_asked(need: ReadValue, asking: Asking) -> Requirement | None:
     """A line of ``needs`` that is made of others; None where something is wrong with it."""
+    then = without_condition(need, asking)
+    return None if then is None else conditioned(need, then, asking)
+
+
+def conditioned(need: ReadValue, then: Then, asking: Asking) -> Requirement | None:
+    """
+    What a line asks under the condition that it names, if it names one; None where something is
+    wrong with that.
+    """
     if has_two(need, CONDITIONS, asking):
         return None
-    then = without_condition(need, asking)
     conditions = [word for word in CONDITIONS if word in need["keys"]]
-    if then is None or len(conditions) == 0:
+    if len(conditions) == 0:
         return then
     line = group_of(need, conditions[0])
     condition = ruled(line, need, asking) if line is not None else None
     if condition is None:
         return None
-    parts = {
-        "need": then["need"],
-        "word": conditions[0],
-        "title": within_sentence(condition["title"]),
-        "condition": condition["need"],
-    }
     return {
         **asked_base(
             asking,
             need["line"],
             then["department"],
             then["title"],
-            fill(WITH_CONDITION, parts),
+            condition_words(then, conditions[0], condition),
             then["strictness"],
         ),
         "carried": then["carried"],
@@ -64,6 +77,17 @@ def composed_asked(
         "unless": conditions[0] == "unless",
         "then": then,
     }
+
+
+def condition_words(then: Line, word: str, condition: NeedAsked) -> str:
+    """What is asked, with its condition."""
+    parts = {
+        "need": then["need"],
+        "word": word,
+        "title": within_sentence(condition["title"]),
+        "condition": condition["need"],
+    }
+    return fill(WITH_CONDITION, parts)
 
 
 def has_two(group: ReadValue, keys: list[str], asking: Asking) -> bool:
@@ -126,8 +150,43 @@ def any_asked(need: ReadValue, asking: Asking) -> AnyAsked | None:
     return {**base, "carried": carried_by(need), "sort": "any", "any": parts}
 
 
-def alternative(line: ReadValue, need: ReadValue, asking: Asking) -> NeedAsked | AllAsked | None:
-    """One of several alternatives: a need, or several together."""
+def alternative(
+    line: ReadValue, need: ReadValue, asking: Asking
+) -> NeedAsked | AllAsked | WayAsked | None:
+    """One of several alternatives: a need, or several together, on a condition or without."""
+    then = plain_alternative(line, need, asking)
+    if then is None or has_two(line, CONDITIONS, asking):
+        return None
+    then["need"] = with_note(then["need"], line)
+    words = [word for word in CONDITIONS if word in line["keys"]]
+    if len(words) == 0:
+        return then
+    group = group_of(line, words[0])
+    condition = ruled(group, need, asking) if group is not None else None
+    if condition is None:
+        return None
+    base = asked_base(
+        asking,
+        line["line"],
+        then["department"],
+        then["title"],
+        condition_words(then, words[0], condition),
+        then["strictness"],
+    )
+    return {
+        **base,
+        "carried": then["carried"],
+        "sort": "way",
+        "condition": {**condition, "carried": "house"},
+        "unless": words[0] == "unless",
+        "then": then,
+    }
+
+
+def plain_alternative(
+    line: ReadValue, need: ReadValue, asking: Asking
+) -> NeedAsked | AllAsked | None:
+    """One of several alternatives, whatever its condition."""
     if has_two(line, ["what", "all of"], asking):
         return None
     if not is_empty(line, "all of") and "all of" in line["keys"]:
@@ -155,7 +214,28 @@ def all_asked(line: ReadValue, need: ReadValue, asking: Asking) -> AllAsked | No
         " and ".join(part["need"] for part in parts),
         strictness_of(need),
     )
-    return {**base, "carried": carried_by(need), "sort": "all", "all": parts}
+    turned = turned_round(line, parts, asking)
+    return {**base, "carried": carried_by(need), "sort": "all", "all": parts, "turned": turned}
+
+
+def turned_round(line: ReadValue, parts: list[NeedAsked], asking: Asking) -> list[NeedAsked]:
+    """
+    Two needs with their amounts changed over, where a line leaves open which is which; else none.
+    """
+    if not yes_of(line, "order open"):
+        return []
+    kinds = [asking["rules"][part["what"]]["kind"] for part in parts]
+    if len(parts) != 2 or kinds[0] != kinds[1] or parts[0]["way"] != parts[1]["way"]:
+        place = place_of(line, "order open")
+        unclear(asking, place, "order open", "yes", NOT_TWO, WRITE_TWO)
+        return []
+    first, second = parts
+    return [with_amount_of(first, second), with_amount_of(second, first)]
+
+
+def with_amount_of(one: NeedAsked, other: NeedAsked) -> NeedAsked:
+    """A need with the amount of another."""
+    return {**one, "need": other["need"], "low": other["low"], "high": other["high"]}
 
 
 def classes_asked(need: ReadValue, asking: Asking) -> ClassesAsked | None:

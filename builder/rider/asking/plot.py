@@ -1,10 +1,11 @@
 """``plot``: the stage plot, as one requirement."""
 
-from builder.fit.records import PlotAsked, RectangleAsked
+from builder.fit.records import PlotAsked, RectangleAsked, Requirement
 from builder.reading.values.faults import fault
 from builder.reading.values.sentences import fill
 from builder.rider.asking.asked import asked_base, parts_joined, sized, strictness_of
 from builder.rider.asking.asking import Asking, note_fault
+from builder.rider.asking.composed import conditioned
 from builder.rider.asking.hangs import or_nothing
 from builder.rider.asking.values import (
     ReadValue,
@@ -19,6 +20,7 @@ from builder.rider.asking.values import (
 MOST = 100
 ONE = "1 rectangle"
 SEVERAL = "{count} rectangles"
+WITH = "{words} with {name}"
 TOO_MANY = "has {count} rectangles, and at most {most} are looked at"
 NO_LANE = "is said of what is no lane to keep clear"
 NOT_ONE = "is not the name of one other rectangle of the plot"
@@ -35,14 +37,38 @@ CENTRE = "centre at {across}, {depth}"
 NO_PLACE = "no place given"
 
 
-def plot_asked(plot: ReadValue, asking: Asking) -> PlotAsked | None:
-    """A stage plot; None where there is none. What makes it none that can be laid is noted."""
-    rectangles = plot["items"]
-    if len(rectangles) == 0:
-        return None
+def plots_asked(plot: ReadValue, asking: Asking) -> list[Requirement]:
+    """
+    A stage plot: what always stands there, and for each condition the plot with what stands there
+    then too. What makes it none that can be laid is noted.
+    """
+    if len(plot["items"]) == 0:
+        return []
     note_plot(plot, asking)
+    always = [each for each in plot["items"] if not has_condition(each)]
+    found: list[Requirement] = []
+    if len(always) > 0:
+        found.append(plot_of(always, "", plot, asking))
+    for rectangle in plot["items"]:
+        if has_condition(rectangle):
+            whole = plot_of([*always, rectangle], words_of(rectangle, "name"), plot, asking)
+            asked = conditioned(rectangle, whole, asking)
+            if asked is not None:
+                found.append(asked)
+    return found
+
+
+def has_condition(rectangle: ReadValue) -> bool:
+    """Whether a rectangle stands there on a condition alone."""
+    return "if" in rectangle["keys"] or "unless" in rectangle["keys"]
+
+
+def plot_of(rectangles: list[ReadValue], named: str, plot: ReadValue, asking: Asking) -> PlotAsked:
+    """A plot of some rectangles; the one that is ``named`` stands there on a condition."""
     count = len(rectangles)
     words = ONE if count == 1 else fill(SEVERAL, {"count": str(count)})
+    if named != "":
+        words = fill(WITH, {"words": words, "name": named})
     base = asked_base(asking, plot["line"], "stage", "Stage plot", words, "must")
     return {
         **base,

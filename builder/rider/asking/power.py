@@ -8,6 +8,7 @@ from builder.rider.asking.asked import (
     parts_joined,
     sized,
     strictness_of,
+    with_note,
 )
 from builder.rider.asking.asking import Asking
 from builder.rider.asking.needs import unclear
@@ -41,7 +42,7 @@ def power_asked(load: ReadValue, asking: Asking) -> PowerAsked:
         load["line"],
         "power",
         fill(TITLE, {"use": words_of(load, "for")}),
-        need_words(load),
+        with_note(need_words(load), load),
         strictness_of(load),
     )
     count = count_of(load, "count")
@@ -59,6 +60,7 @@ def power_asked(load: ReadValue, asking: Asking) -> PowerAsked:
         "within_m": si_of(load, "within"),
         "of": words_of(load, "of"),
         "apart": yes_of(load, "apart from dimmers"),
+        "more": None,
     }
 
 

@@ -2,7 +2,7 @@
 
 from typing import TypedDict
 
-from builder.fit.records import ClockAsked, Requirement, RiderAsked
+from builder.fit.records import ClockAsked, Requirement, RiderAsked, Then
 from builder.reading.values.sentences import fill
 from builder.rider.asking.asking import Asking
 from builder.rider.asking.clock import (
@@ -13,13 +13,14 @@ from builder.rider.asking.clock import (
     note_weekday,
     weekday_of,
 )
-from builder.rider.asking.composed import composed_asked
+from builder.rider.asking.composed import composed_asked, conditioned
 from builder.rider.asking.hang_problems import note_hang, note_names
 from builder.rider.asking.hangs import hang_asked, trim_asked
 from builder.rider.asking.level import level_asked, question_asked
 from builder.rider.asking.needs import need_asked
-from builder.rider.asking.plot import plot_asked
+from builder.rider.asking.plot import plots_asked
 from builder.rider.asking.power import power_asked
+from builder.rider.asking.power_more import power_read
 from builder.rider.asking.trucks import trucks_asked
 from builder.rider.asking.values import ReadValue, group_of, has, items_of, si_of, words_of
 from builder.rider.asking.work import call_asked, task_asked
@@ -36,8 +37,17 @@ PLANNED = [
     "if",
     "unless",
     "by class",
+    "at",
+    "own breaker",
+    "other transformer",
+    "isolated",
+    "wires",
+    "trips at most",
+    "tail",
 ]
-"""Parts, of a rider or of a need, whose reading a page loads only for a rider that has one."""
+"""
+Parts, of a rider, a need or a load, whose reading a page loads only for a rider that has one.
+"""
 
 
 class Found(TypedDict):
@@ -133,9 +143,15 @@ def power_found(rider: ReadValue, asking: Asking) -> list[Found]:
     found: list[Found] = []
     for load in whole_items(rider, "power"):
         before = noted(asking, load["path"])
-        requirement = power_asked(load, asking)
+        asks_more = asks_for_plans(list(load["keys"]))
+        asked: list[Requirement] = []
+        if asks_more:
+            asked.extend(power_read(load, asking))
+        else:
+            asked.append(power_asked(load, asking))
         if len(asking["mistakes"]) == before:
-            found.append({"part": load["path"], "requirement": requirement})
+            for each in asked:
+                found.append({"part": load["path"], "requirement": each})
     return found
 
 
@@ -153,10 +169,10 @@ def hangs_read(rider: ReadValue, asking: Asking) -> list[Found]:
         note_hang(hang, asking)
         note_names(hangs, hang, asking)
         if len(asking["mistakes"]) == before:
-            found.append({"part": hang["path"], "requirement": hang_asked(hang, asking)})
+            add_conditioned(found, hang, hang_asked(hang, asking), asking)
             trim = trim_asked(hang, asking)
             if trim is not None:
-                found.append({"part": hang["path"], "requirement": trim})
+                add_conditioned(found, hang, trim, asking)
     return found
 
 
@@ -168,10 +184,10 @@ def plot_found(rider: ReadValue, asking: Asking) -> list[Found]:
 def plot_read(rider: ReadValue, asking: Asking) -> list[Found]:
     """The plot of a rider that has one."""
     before = noted(asking, "plot")
-    requirement = plot_asked(rider["keys"]["plot"], asking)
-    if requirement is None or len(asking["mistakes"]) > before:
+    plots = plots_asked(rider["keys"]["plot"], asking)
+    if len(asking["mistakes"]) > before:
         return []
-    return [{"part": "plot", "requirement": requirement}]
+    return [{"part": "plot", "requirement": each} for each in plots]
 
 
 def work_found(rider: ReadValue, asking: Asking) -> list[Found]:
@@ -187,13 +203,20 @@ def work_read(rider: ReadValue, asking: Asking) -> list[Found]:
         before = noted(asking, call["path"])
         called = call_asked(call, asking)
         if len(asking["mistakes"]) == before:
-            found.append({"part": call["path"], "requirement": called})
+            add_conditioned(found, call, called, asking)
     for task in whole_items(rider, "tasks"):
         before = noted(asking, task["path"])
         seen_to = task_asked(task, asking)
         if len(asking["mistakes"]) == before:
-            found.append({"part": task["path"], "requirement": seen_to})
+            add_conditioned(found, task, seen_to, asking)
     return found
+
+
+def add_conditioned(found: list[Found], line: ReadValue, asked: Then, asking: Asking) -> None:
+    """Add what a line asks, under its condition if it names one."""
+    whole = conditioned(line, asked, asking)
+    if whole is not None:
+        found.append({"part": line["path"], "requirement": whole})
 
 
 def day_found(rider: ReadValue, asking: Asking) -> list[Found]:

@@ -395,8 +395,8 @@
 
   // The parts of an act and of its needs, by their keys: what reads some of them is loaded late.
   function partsOf(written) {
-    const needs = Array.isArray(written.needs) ? written.needs : [];
-    return [written, ...needs.filter((need) => need instanceof Object)].flatMap(Object.keys);
+    const lines = [written.needs, written.power].flat();
+    return [written, ...lines.filter((line) => line instanceof Object)].flatMap(Object.keys);
   }
 
   function needOf(rule) {
