@@ -159,3 +159,28 @@ def test_how_many_steps_a_passage_has_may_be_unknown() -> None:
     steps = passage.fact("steps")
     assert steps is not None
     assert steps.standing is Standing.UNKNOWN
+
+
+@pytest.mark.parametrize(
+    ("passages", "steps", "lifts"),
+    [
+        ("{name: Door}", "0", "0"),
+        (
+            "{name: Stairs, steps: 3}, {name: Flight, steps: 11}, {name: Hoist, lift: yes}",
+            "14",
+            "1",
+        ),
+        ("{name: Stairs, steps: at least 3}, {name: Shaft, lift: unknown}", "at least 3", "0 to 1"),
+        ("{name: Stairs, steps: 3 to 5}, {name: Flight, steps: 2}", "5 to 7", "0"),
+    ],
+)
+def test_a_route_tells_its_steps_and_lifts(passages: str, steps: str, lifts: str) -> None:
+    text = ROUTE.format(passages)
+    found = [figure(text, "route", name).value for name in ("steps", "lifts")]
+    assert [value.text for value in found if value is not None] == [steps, lifts]
+
+
+def test_a_route_of_which_nobody_knows_the_passages_has_no_count_of_steps() -> None:
+    text = ROUTE.format("").replace("passages: []", "passages: unknown")
+    found = figure(text, "route", "steps")
+    assert (found.value, found.missing) == (None, ("passages",))

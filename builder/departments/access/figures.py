@@ -77,8 +77,13 @@ def route_figures(key: str, route: Route, dock: Dock | None, system: System) -> 
     for limit in LIMITS:
         ends = (getattr(narrow, limit.formula_key), getattr(wide, limit.formula_key))
         yield limit_figure(f"{key}.{limit.name}", limit, gates, ends, system)
-    yield met_figure(f"{key}.steps", "Steps", [(p, steps_of(p)) for p in route.passages])
-    yield met_figure(f"{key}.lifts", "Lifts", [(p, lifts_of(p)) for p in route.passages])
+    for name, label, counted in (("steps", "Steps", steps_of), ("lifts", "Lifts", lifts_of)):
+        if is_unknown(route.passages):
+            nothing = worked(on_the_way, inputs=())
+            yield missing(f"{key}.{name}", label, nothing, ["passages"], caution=TRAFFIC)
+        else:
+            met = [(passage, counted(passage)) for passage in listed(route.passages)]
+            yield met_figure(f"{key}.{name}", label, met)
 
 
 def steps_of(passage: Passage) -> Met:
