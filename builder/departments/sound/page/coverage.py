@@ -68,6 +68,8 @@ AREA_KEYS = (
     "edge_takes",
 )
 
+BY_AREA = "A-weighted programme relative to the mix position, by area"
+
 
 def coverage_blocks(section: Section, pack: Pack) -> Iterator[Block]:
     """
@@ -76,20 +78,8 @@ def coverage_blocks(section: Section, pack: Pack) -> Iterator[Block]:
     """
     told = deck_words(pack, section.elsewhere)
     section, pack = usual_part(section, pack), usual_pack(pack)
-    areas = section.of_kind("area")
     if not section.fields:
-        yield Paragraph(
-            [
-                "There are no maps. ",
-                Link("The house system", "sound"),
-                " says what is described; the findings say what a map needs.",
-            ]
-        )
-        if areas:
-            yield Heading(2, "By area", "areas")
-            yield item_table(
-                areas, ("mean",), first="Area", summary="The areas where people listen"
-            )
+        yield from blocks_without_maps(section)
         return
     yield Paragraph(
         "Levels at ear height relative to the mix position, with pink noise on all drive lines. 0"
@@ -98,13 +88,33 @@ def coverage_blocks(section: Section, pack: Pack) -> Iterator[Block]:
     if told:
         yield Paragraph(told)
     yield from (Caution(text) for text in section.cautions)
+    areas = section.of_kind("area")
     yield Heading(2, "By area", "areas")
-    yield item_table(
-        areas,
-        AREA_KEYS,
-        first="Area",
-        summary="A-weighted programme relative to the mix position, by area",
+    yield item_table(areas, AREA_KEYS, first="Area", summary=BY_AREA)
+    yield from map_blocks(section, pack)
+    yield from pattern_blocks(section, pack)
+    yield workings(
+        "How the maps were computed", [figure for area in areas[:1] for figure in area.figures[:1]]
     )
+    yield from trust_blocks(section)
+
+
+def blocks_without_maps(section: Section) -> Iterator[Block]:
+    """What is told of coverage where nothing is there that a map could be made of."""
+    yield Paragraph(
+        [
+            "There are no maps. ",
+            Link("The house system", "sound"),
+            " says what is described; the findings say what a map needs.",
+        ]
+    )
+    if areas := section.of_kind("area"):
+        yield Heading(2, "By area", "areas")
+        yield item_table(areas, ("mean",), first="Area", summary="The areas where people listen")
+
+
+def map_blocks(section: Section, pack: Pack) -> Iterator[Block]:
+    """The maps: of the programme, with and without fills, and octave by octave."""
     yield Heading(2, "Maps", "maps")
     yield from pictures(section, pack)
     if compared := list(fill_pictures(section, pack)):
@@ -112,18 +122,19 @@ def coverage_blocks(section: Section, pack: Pack) -> Iterator[Block]:
         yield from compared
     yield Heading(2, "Octave by octave", "octaves")
     yield from band_pictures(section, pack)
-    if any(field.key.startswith("sound.pattern.") for field in section.fields):
-        yield Heading(2, "Subs over the plan", "pattern")
-        yield from pattern_pictures(section, pack)
-        summed = [each.working for each in section.fields if each.key.startswith("sound.pattern.")]
-        yield Folded(
-            "How the patterns were computed",
-            [block for working in summed for block in working_blocks(working)],
-        )
-    yield workings(
-        "How the maps were computed", [figure for area in areas[:1] for figure in area.figures[:1]]
+
+
+def pattern_blocks(section: Section, pack: Pack) -> Iterator[Block]:
+    """How the subs spread over the plan, and how that was computed; nothing without patterns."""
+    summed = [each.working for each in section.fields if each.key.startswith("sound.pattern.")]
+    if not summed:
+        return
+    yield Heading(2, "Subs over the plan", "pattern")
+    yield from pattern_pictures(section, pack)
+    yield Folded(
+        "How the patterns were computed",
+        [block for working in summed for block in working_blocks(working)],
     )
-    yield from trust_blocks(section)
 
 
 def coverage_there(section: Section, pack: Pack, told: str, key: str) -> Iterator[Block]:
@@ -137,7 +148,7 @@ def coverage_there(section: Section, pack: Pack, told: str, key: str) -> Iterato
         yield Paragraph("There are no maps: no area or no loudspeaker is there then.")
         return
     yield Heading(2, "By area", "areas")
-    summary = f"A-weighted programme relative to the mix position, by area, {told}"
+    summary = f"{BY_AREA}, {told}"
     table = item_table(section.of_kind("area"), AREA_KEYS, first="Area", summary=summary)
     usual = usual_name(pack)
     rows = [
