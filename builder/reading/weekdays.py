@@ -1,7 +1,6 @@
-"""Days of the week, as rules and hours name them."""
+"""Days of the week, as rules, hours and shows name them."""
 
 from typing import Literal
 
-Weekday = Literal[
-    "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday", "every day"
-]
+DayOfWeek = Literal["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"]
+Weekday = Literal[DayOfWeek, "every day"]

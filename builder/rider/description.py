@@ -16,6 +16,7 @@ from builder.reading.quantities import (
     Mass,
     TimeOfDay,
 )
+from builder.reading.weekdays import DayOfWeek
 from builder.reading.words import Count, Day, Name, Text, YesNo
 from builder.reading.written import Written
 from builder.rider.hanging import Along, Hang, Several
@@ -26,7 +27,6 @@ from builder.rider.working import Call, Task
 Strictness = Literal["must", "should"]
 CarriedBy = Literal["show", "house", "hire"]
 Booking = Literal["confirmed", "first hold", "second hold", "third hold"]
-Weekday = Literal["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"]
 
 
 class Issue(Written):
@@ -235,7 +235,7 @@ class Clock(Written):
     question, never a guess.
     """
 
-    day: Weekday | None = None
+    day: DayOfWeek | None = None
     """The day of the week. Curfews differ by day."""
     load_in: TimeOfDay | None = Field(default=None, alias="load in")
     """When the first truck is opened."""

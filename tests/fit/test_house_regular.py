@@ -5,8 +5,9 @@ from typing import Any
 
 import pytest
 
-from builder.fit.closed.regular import regular_on, weekday_of
+from builder.fit.closed.regular import regular_on
 from builder.fit.interpreter import fit
+from builder.reading.values.days import weekday_on
 from tests.fit.sample import Record, a_list, asks, item, pack, rider, value
 
 WIDTH = asks("stage width", low=10.0)
@@ -52,7 +53,7 @@ def test_the_day_of_the_week_is_that_of_the_calendar() -> None:
     first = date(1896, 2, 27)
     for step in range(0, 80_000, 13):
         day = first + timedelta(days=step)
-        assert weekday_of(day.isoformat()) == day.strftime("%A")
+        assert weekday_on(day.isoformat()) == day.strftime("%A")
 
 
 @pytest.mark.parametrize(

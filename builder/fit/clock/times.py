@@ -2,7 +2,9 @@
 Times of a show's day, in seconds from midnight, and the days of the week that words name.
 """
 
-DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+from builder.reading.values.days import WEEKDAYS
+
+DAYS = [day.lower() for day in WEEKDAYS]
 EVERY_DAY = ("every day", "daily", "always")
 DAY_S = 86400.0
 DAY_BEGINS_S = 21600.0

@@ -16,8 +16,8 @@ from builder.fit.closed.sentences import (
 from builder.fit.records import Item
 from builder.fit.sentences import fill
 from builder.fit.values import parts_of, text_of
+from builder.reading.values.days import weekday_on
 
-DAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"]
 EVERY_DAY = "every day"
 MONTHS = [
     "January",
@@ -33,27 +33,12 @@ MONTHS = [
     "November",
     "December",
 ]
-MONTH_SHIFTS = [0, 3, 2, 5, 0, 3, 5, 1, 4, 6, 2, 4]
-"""How far the first of each month lies from that of January in the week; March begins the year."""
-
-
-def weekday_of(date: str) -> str:
-    """
-    The day of the week of a date, year first.
-
-    Sakamoto's rule for the Gregorian calendar: the year counts from March, and each fourth,
-    hundredth and four hundredth year shifts the week.
-    """
-    year, month, day = int(date[0:4]), int(date[5:7]), int(date[8:10])
-    counted = year - 1 if month < 3 else year
-    shifted = counted + counted // 4 - counted // 100 + counted // 400
-    return DAYS[(shifted + MONTH_SHIFTS[month - 1] + day + 6) % 7]
 
 
 def regular_on(regular: Item, date: str) -> Holds:
     """Whether something that comes back takes in a date."""
     days = parts_of(regular, "days")
-    if len(days) > 0 and EVERY_DAY not in days and weekday_of(date) not in days:
+    if len(days) > 0 and EVERY_DAY not in days and weekday_on(date) not in days:
         return "no"
     within = months_hold(regular, int(date[5:7]) - 1)
     if within == "yes" and (text_of(regular, "from") != "" or is_unknown(regular, "days")):

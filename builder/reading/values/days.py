@@ -31,7 +31,7 @@ def read_day(text: str) -> Day:
     year, month, day = int(parts[0]), int(parts[1]), int(parts[2])
     if year < 1 or not 1 <= month <= 12 or not 1 <= day <= days_in(year, month):
         return no_day(not_in_calendar())
-    return {"text": line, "weekday": weekday_of(year, month, day), "fault": None}
+    return {"text": line, "weekday": weekday_on(line), "fault": None}
 
 
 def no_day(wrong: Fault) -> Day:
@@ -59,6 +59,11 @@ def is_leap(year: int) -> bool:
 def days_in(year: int, month: int) -> int:
     """How many days a month has."""
     return 29 if month == 2 and is_leap(year) else MONTH_DAYS[month - 1]
+
+
+def weekday_on(date: str) -> str:
+    """The day of the week of a day of the calendar, written year first."""
+    return weekday_of(int(date[:4]), int(date[5:7]), int(date[8:10]))
 
 
 def weekday_of(year: int, month: int, day: int) -> str:

@@ -2,6 +2,7 @@
 
 import calendar
 from datetime import date, timedelta
+from typing import get_args
 
 import pytest
 
@@ -9,9 +10,10 @@ from builder.reading import quantities as q
 from builder.reading.measures import shown
 from builder.reading.remarks import LONGEST_EXCERPT, excerpt
 from builder.reading.values.amounts import two_units
-from builder.reading.values.days import days_in, is_leap, read_day, weekday_of
+from builder.reading.values.days import WEEKDAYS, days_in, is_leap, read_day, weekday_of
 from builder.reading.values.numerals import leading_numeral
 from builder.reading.values.sentences import sentence_start, within_sentence
+from builder.reading.weekdays import DayOfWeek
 from builder.reading.written import Plausible
 
 YEARS = (1, 4, 100, 400, 1600, 1700, 1900, 1999, 2000, 2023, 2024, 2025, 2100, 2400, 9999)
@@ -30,6 +32,7 @@ def test_the_day_of_the_week_is_that_of_the_standard_library() -> None:
         day = first + timedelta(days=later)
         told = weekday_of(day.year, day.month, day.day)
         assert told.lower() == calendar.day_name[day.weekday()].lower()
+    assert get_args(DayOfWeek) == WEEKDAYS
     assert weekday_of(1, 1, 1).lower() == "monday"
     assert weekday_of(2000, 2, 29).lower() == "tuesday"
 
