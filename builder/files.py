@@ -20,7 +20,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from builder.document import Attachment, Document
-from builder.pack import FORMAT, Pack, from_json
+from builder.pack import FORMAT, Pack
+from builder.pack_json import from_json
 from builder.reading.nodes import decode
 from builder.reading.problems import Problem, Refused, Where
 from builder.stock.upgrade_record import RECORD

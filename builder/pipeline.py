@@ -32,7 +32,15 @@ from builder.oddities import told_differently
 from builder.overview import overview_pages
 from builder.overview.changes import FEED, changes_feed
 from builder.overview.log import LOG, Log, changes_of
-from builder.pack import Finding, Level, Pack, Place, Revision, Section, to_json
+from builder.pack import (
+    Finding,
+    Level,
+    Pack,
+    Place,
+    Revision,
+    Section,
+)
+from builder.pack_json import to_json
 from builder.reading.language import NEWEST, newer_alone, words_of_before
 from builder.reading.measures import System
 from builder.reading.problems import Problem, Refused, Where

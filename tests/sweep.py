@@ -22,8 +22,7 @@ from unittest.mock import patch
 
 from pydantic.fields import FieldInfo
 
-from builder import pack as pack_module
-from builder import pipeline
+from builder import pack_json, pipeline
 from builder.department import Department, Published, Surroundings
 from builder.document import Attachment, Document, Page
 from builder.files import Folder, read_folder
@@ -31,7 +30,8 @@ from builder.fit.interpreter import fit
 from builder.fit.published import fit_record
 from builder.fit.records import FitPack, RiderAsked
 from builder.overview.log import LOG
-from builder.pack import Pack, Section, section_lines
+from builder.pack import Pack, Section
+from builder.pack_json import section_lines
 from builder.pipeline import document_of, pack_of, venue_of
 from builder.reading.fields import mark_of
 from builder.reading.nodes import compose
@@ -303,7 +303,7 @@ def remembered(venue: str) -> Iterator[None]:
         patch.object(pipeline, "DEPARTMENTS", tuple(map(base.department, DEPARTMENTS))),
         patch.object(pipeline, "read", base.read),
         patch.object(pipeline, "review", base.review),
-        patch.object(pack_module, "section_lines", base.section_lines),
+        patch.object(pack_json, "section_lines", base.section_lines),
         patch.object(markdown, "page_text", base.page_text),
     ):
         yield

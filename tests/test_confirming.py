@@ -14,7 +14,8 @@ from builder.departments.access.description import Access
 from builder.departments.house.description import House
 from builder.departments.rigging.description import Rigging
 from builder.departments.stage.description import Stage
-from builder.pack import Finding, Level, from_json, to_json
+from builder.pack import Finding, Level
+from builder.pack_json import from_json, to_json
 from builder.pipeline import document_of, finding_of, pack_of, venue_of
 from builder.reading.problems import Refused
 from builder.reading.reader import read

@@ -14,7 +14,8 @@ from builder.document import Document
 from builder.fit.interpreter import fit
 from builder.fit.published import fit_record
 from builder.fit_file import FORMAT, PATH, SCHEMA_PATH, fit_file_text
-from builder.pack import Space, from_json, to_json
+from builder.pack import Space
+from builder.pack_json import from_json, to_json
 from builder.pack_schema import pack_schema_text
 from builder.record_schema import schema_of
 from builder.registry import RULES

@@ -19,7 +19,8 @@ from builder.fit.hangs.points import NEAR_M
 from builder.formulas.air import REFERENCE_TEMPERATURE_K, speed_of_sound_m_s
 from builder.formulas.conductors import IEC_LAMBDA_OHM_PER_KM
 from builder.formulas.gravity import STANDARD_GRAVITY_M_S2
-from builder.pack import Pack, from_json
+from builder.pack import Pack
+from builder.pack_json import from_json
 
 ROOT = Path(__file__).parents[1]
 GUIDE = (ROOT / "docs" / "pack" / "methods.md").read_text("utf-8")

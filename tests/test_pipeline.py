@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 
 from builder.files import read_folder
-from builder.pack import Level, Pack, Standing, from_json, to_json
+from builder.pack import Level, Pack, Standing
+from builder.pack_json import from_json, to_json
 from builder.pipeline import document_of, pack_of, venue_of
 
 DEMO = Path(__file__).parent.parent / "venue"

@@ -7,7 +7,8 @@ import pytest
 
 from builder.document import Document
 from builder.overview.changes import done
-from builder.pack import Altered, Change, from_json, to_json
+from builder.pack import Altered, Change
+from builder.pack_json import from_json, to_json
 from builder.pipeline import document_of, pack_of, venue_of
 from builder.reading.problems import Refused
 from builder.render.feed import feed

@@ -20,7 +20,8 @@ from builder.cli.printing import (
     problem_record,
 )
 from builder.cli.telling import tell, tell_json
-from builder.pack import Level, to_json
+from builder.pack import Level
+from builder.pack_json import to_json
 from builder.reading.problems import Refused
 
 if TYPE_CHECKING:  # its rules load every department; see carrying.py

@@ -13,7 +13,7 @@ import pytest
 from click.testing import CliRunner
 
 from builder.cli import main
-from builder.pack import to_json
+from builder.pack_json import to_json
 from builder.pipeline import pack_of, venue_of
 from tests.laws import share
 from tests.sweep import VENUES, folder

@@ -12,7 +12,7 @@ from click.testing import CliRunner, Result
 
 from builder.cli import main
 from builder.files import read_folder
-from builder.pack import to_json
+from builder.pack_json import to_json
 from builder.pipeline import pack_of, venue_of
 from builder.reading.problems import Refused
 from builder.stock.upgrade_record import RECORD

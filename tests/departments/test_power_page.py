@@ -27,7 +27,17 @@ from builder.document import (
 )
 from builder.formulas.circuits import Load, Node
 from builder.formulas.free_circuits import FreeAtOnce, Outlet, free_at_once
-from builder.pack import Figure, Item, Outline, Pack, Revision, Section, Value, Working, to_json
+from builder.pack import (
+    Figure,
+    Item,
+    Outline,
+    Pack,
+    Revision,
+    Section,
+    Value,
+    Working,
+)
+from builder.pack_json import to_json
 from tests.departments.powered import INTAKE, SWITCH, problems, published
 
 TEXT = (

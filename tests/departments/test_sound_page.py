@@ -17,7 +17,8 @@ from builder.departments.sound.drawing.plan import subs_picture
 from builder.departments.sound.drawing.section import section_picture
 from builder.departments.sound.page import headline, pages
 from builder.document import Block, Caution, Folded, Heading, Picture
-from builder.pack import Pack, Revision, Section, from_json, to_json
+from builder.pack import Pack, Revision, Section
+from builder.pack_json import from_json, to_json
 from tests.departments.sounding import FILL, FLOOR, HANGS, MIXING, MODELS, ROOM, SUBS, published
 
 WHOLE = (

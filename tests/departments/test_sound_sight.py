@@ -3,7 +3,8 @@
 import pytest
 
 from builder.departments.sound.drawing.areas import pictures
-from builder.pack import Pack, Revision, from_json, to_json
+from builder.pack import Pack, Revision
+from builder.pack_json import from_json, to_json
 from tests.departments.sounding import HANGS, MIXING, MODELS, codes, item, published
 
 UNDER = """

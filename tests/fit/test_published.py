@@ -16,9 +16,8 @@ from builder.pack import (
     Value,
     Verified,
     Working,
-    from_json,
-    to_json,
 )
+from builder.pack_json import from_json, to_json
 from builder.stating import value_of
 
 

@@ -1,7 +1,8 @@
 """Overhead and in the loudspeakers: what is hidden weighs, and is known by no name."""
 
 from builder.house_only.sealing import HOUSE_ONLY
-from builder.pack import Item, Pack, to_json
+from builder.pack import Item, Pack
+from builder.pack_json import to_json
 from tests.departments.rigged import BEAM, LIMITS, hang, points
 from tests.house_only.rooms import own, published
 

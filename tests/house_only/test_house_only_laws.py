@@ -18,7 +18,15 @@ from builder.fit.interpreter import fit
 from builder.fit.published import fit_record
 from builder.fit.records import RiderAsked
 from builder.house_only.sealing import HOUSE_ONLY, public_photos
-from builder.pack import Figure, Finding, Item, Level, Pack, Section, to_json
+from builder.pack import (
+    Figure,
+    Finding,
+    Item,
+    Level,
+    Pack,
+    Section,
+)
+from builder.pack_json import to_json
 from builder.pipeline import Packs, Venue, document_of, packs_of
 from builder.reading.addresses import address
 from builder.registry import RULES

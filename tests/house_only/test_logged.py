@@ -1,7 +1,8 @@
 """The log as it is published: nothing that was done to what is for the house only."""
 
 from builder.house_only.sealing import HOUSE_ONLY
-from builder.pack import Change, to_json
+from builder.pack import Change
+from builder.pack_json import to_json
 from builder.pipeline import document_of
 from tests.house_only.rooms import own, published
 

@@ -13,8 +13,8 @@ from builder.pack import (
     Pack,
     Section,
     Working,
-    to_json,
 )
+from builder.pack_json import to_json
 from builder.pipeline import document_of
 from builder.render.markdown import render
 from tests.house_only.rooms import POWER, own, published

@@ -26,7 +26,8 @@ from builder.document import (
     Table,
     Tag,
 )
-from builder.pack import Pack, Revision, to_json
+from builder.pack import Pack, Revision
+from builder.pack_json import to_json
 
 VENUE = "Kornmarkt Hall"
 GREY_DOT = base64.b64decode("R0lGODlhAQABAIAAAJmZmQAAACwAAAAAAQABAAACAkQBADs=")
