@@ -29,7 +29,7 @@ def test_a_pack_turns_into_json_and_back_without_loss(pack: Pack) -> None:
 def test_a_pack_is_the_same_bytes_in_another_process_with_other_hashing(pack: Pack) -> None:
     code = (
         "import sys; from pathlib import Path; from builder.files import read_folder; from"
-        " builder.pack import to_json;from builder.pipeline import pack_of, venue_of; found ="
+        " builder.pack_json import to_json; from builder.pipeline import pack_of, venue_of; found ="
         " read_folder(Path(sys.argv[1]));sys.stdout.write(to_json(pack_of(venue_of(found.texts,"
         " found.photos))))"
     )
