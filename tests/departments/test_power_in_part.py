@@ -8,7 +8,7 @@ import math
 import pytest
 
 from builder.pack import Value
-from tests.departments.powered import INTAKE, SWITCH, figure, item, number
+from tests.departments.powered import INTAKE, SWITCH, figure, found, item, number
 
 SHORT = "services: [{name: Switch, fed_from: Intake, system: 230/400 V three phase, rating: 125 A"
 FEEDER = ", breaker: 125 A, feeder: {length: 46 m, conductor: 50 mm2}}]\nusual_power_factor: 0.95\n"
@@ -165,3 +165,60 @@ def test_the_order_of_the_next_loads_is_told_only_where_all_that_decides_it_is_k
     assert figure(told + kitchen, "next", "order").missing == ("what Kitchen draws",)
     behind = INTAKE + SWITCH + TWO % (" breaker: unknown,", "16 A")
     assert figure(behind, "next", "order").missing == ("the breaker of each",)
+
+
+def test_where_nobody_knows_what_the_house_draws_all_that_is_free_is_at_most() -> None:
+    text = INTAKE + SWITCH + "standing_loads: unknown\n"
+    assert value(text, "service", "free.L1").text == "at most 125 A"
+    assert value(text, "supply", "free.L1").text == "at most 630 A"
+    assert value(INTAKE + SWITCH, "service", "free.L1").text == "125 A"
+    imbalance = figure(text, "service", "imbalance")
+    assert imbalance.value is None
+    (finding,) = found(text, "load-left-out")
+    assert finding.sentence.startswith("Nobody knows what the house draws anyway.")
+
+
+@pytest.mark.parametrize(
+    ("key", "lacks"),
+    [
+        ("in_parallel", "how many conductors share a line of the feeder"),
+        ("cable", "whether the feeder is fixed or flexible"),
+        ("metal", "whether the feeder is of copper or aluminium"),
+    ],
+)
+def test_what_nobody_knows_of_a_feeder_is_what_its_loss_and_its_table_lack(
+    key: str, lacks: str
+) -> None:
+    text = INTAKE + SHORT + FEEDER.replace("mm2}", f"mm2, {key}: unknown}}")
+    assert lacks in figure(text, "service", "drop").missing
+    assert figure(text, "service", "feeder-carries").missing == (lacks,)
+
+
+def test_limits_on_the_loss_that_nobody_knows_are_what_is_missing() -> None:
+    text = INTAKE + SHORT + FEEDER + "voltage_drop_limits: unknown\n"
+    assert figure(text, "service", "drop-left").missing == ("the house's limit to the load",)
+
+
+UNEVEN = INTAKE + SWITCH + "standing_loads: [{what: Heater, on: Switch, draws: 60 A, phases: L1}]\n"
+UNEVEN += "usual_power_factor: 1.0\n"
+
+
+@pytest.mark.parametrize(
+    ("limit", "told"),
+    [("unknown", "is assumed as the limit"), ("none", ""), ("10 %", "the house wants 10 %")],
+)
+def test_an_imbalance_limit_that_nobody_knows_is_the_usual_one_and_says_so(
+    limit: str, told: str
+) -> None:
+    findings = found(UNEVEN + f"imbalance_limit: {limit}\n", "phases-uneven")
+    assert [told in finding.sentence for finding in findings] == ([True] if told else [])
+
+
+@pytest.mark.parametrize(("dimmers", "told"), [("yes", 1), ("unknown", 0)])
+def test_dimmers_that_nobody_knows_of_make_no_finding(dimmers: str, told: int) -> None:
+    system = "system: 230/400 V three phase, rating: 125 A, breaker: 125 A"
+    text = INTAKE + (
+        f"services:\n  - {{name: Sound, fed_from: Intake, {system}, dedicated_to: sound}}\n"
+        f"  - {{name: Lights, fed_from: Intake, {system}, dimmers: {dimmers}}}\n"
+    )
+    assert len(found(text, "shared-with-dimmers")) == told

@@ -200,6 +200,13 @@ def test_sockets_behind_dimmers_do_not_serve_circuits_that_must_be_apart() -> No
     assert verdicts(circuits(1, 16.0), power=power)[0]["verdict"] == "fits"
 
 
+def test_sockets_that_may_be_behind_dimmers_are_asked_about_where_they_must_be_apart() -> None:
+    unknown = value(standing="unknown")
+    power = [feed("Board", (60.0, 60.0, 60.0), dimmers=unknown), outlet(3)]
+    assert verdicts(circuits(1, 16.0, apart=True), power=power)[0]["verdict"] == "ask"
+    assert verdicts(circuits(1, 16.0), power=power)[0]["verdict"] == "fits"
+
+
 def test_circuits_apart_from_dimmers_are_told_what_they_share_with_them() -> None:
     supply = feed("Intake", (90.0, 90.0, 90.0), kind="supply")
     dimmers = feed("Lighting switch", (60.0, 60.0, 60.0), "Intake", "service", dimmers=value("yes"))

@@ -180,7 +180,7 @@ class SpotLines(Line):
 class Flying(DepartmentFile):
     """Line sets, the floors they are worked from, and what belongs to them."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"rules", "usual"})
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"rules"})
     reference: Maybe[Text] = Absent.NOT_STATED
     """The line that distances are measured from, such as the plaster line."""
     reference_at: Annotated[Maybe[Depth], Plausible(-20.0, 20.0)] = Absent.NOT_STATED

@@ -104,10 +104,10 @@ def dimmed_nodes(power: Power, network: Network) -> Iterator[tuple[str, tuple[st
     names = [
         source.name
         for source in network.sources.values()
-        if getattr(source.record, "dimmers", None)
+        if getattr(source.record, "dimmers", None) is True
     ]
     names += [
-        load.on for load in power.standing_loads if load.dimmers and load.on in network.sources
+        load.on for load in power.house_loads if load.dimmers is True and load.on in network.sources
     ]
     for name in dict.fromkeys(names):
         yield name, network.tree.path[name]

@@ -10,8 +10,9 @@ from builder.departments.power.circuits.generators import loading
 from builder.departments.power.circuits.neutrals import neutral_findings
 from builder.departments.power.circuits.open_limits import harsh_conditions
 from builder.departments.power.circuits.sources import Source
-from builder.departments.power.circuits.tree import Network
+from builder.departments.power.circuits.tree import WHAT_IT_DRAWS, Network
 from builder.departments.power.description import Fed, Generator, Power, Service
+from builder.departments.power.description.wiring import USUAL_IMBALANCE
 from builder.departments.power.dimmers import dimmer_findings
 from builder.departments.power.outlets.findings import (
     connectors_under_breaker,
@@ -22,7 +23,8 @@ from builder.departments.power.subjects import told
 from builder.formulas.circuits import limit_a
 from builder.formulas.phasors import PHASES, imbalance_percent
 from builder.pack import Finding, Level
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, is_unknown
+from builder.reading.in_part import ends_of
 from builder.stating import place
 
 NOTABLE_SHARE = 0.1
@@ -53,8 +55,11 @@ def findings(power: Power, network: Network) -> Iterator[Finding]:
         yield from more_below_than_it_carries(source, network)
     yield from dimmer_findings(power, network)
     yield from outlet_findings((*power.outlets, *power.shore_outlets), network)
+    if is_unknown(power.standing_loads):
+        where = place(power.where("standing_loads"))
+        yield Finding(Level.NOTE, "load-left-out", LOADS_UNKNOWN, "power.rules", where)
     for left in network.left_out:
-        if left.has_ends:
+        if left.has_ends or left.asked.what == WHAT_IT_DRAWS:
             continue
         whose = f" (told by {left.asked.department})" if left.asked.department else ""
         sentence = (
@@ -68,6 +73,11 @@ def findings(power: Power, network: Network) -> Iterator[Finding]:
             "power.load",
             place(left.asked.where) if left.asked.where else None,
         )
+
+
+LOADS_UNKNOWN = (
+    "Nobody knows what the house draws anyway. What is free is less by that, on everything."
+)
 
 
 def overloads(source: Source, network: Network) -> Iterator[Finding]:
@@ -108,10 +118,10 @@ def unevenness(source: Source, network: Network, power: Power) -> Iterator[Findi
     words = ", ".join(
         f"{phase} {size_a:.1f} A" for phase, size_a in zip(source.phases, sizes, strict=True)
     )
-    uneven, limit = imbalance_percent(sizes), power.imbalance_limit.share * 100
+    uneven, limit = imbalance_percent(sizes), uneven_from_percent(power) or 0.0
     wanted = (
         f"the house wants {limit:.3g} % at most"
-        if "imbalance_limit" in power.model_fields_set
+        if "imbalance_limit" in power.model_fields_set and ends_of(power.imbalance_limit)[0]
         else f"{limit:.3g} % is assumed as the limit (common practice, no source), for the house"
         " writes none"
     )
@@ -128,7 +138,19 @@ def is_uneven(source: Source, network: Network, power: Power) -> bool:
     sizes = phase_sizes(network.standing[source.name], source.phases)
     if len(sizes) < 2 or not any(sizes) or max(sizes) < NOTABLE_SHARE * max(limit_a(source.node)):
         return False
-    return imbalance_percent(sizes) > power.imbalance_limit.share * 100 + ROUNDING
+    limit = uneven_from_percent(power)
+    return limit is not None and imbalance_percent(sizes) > limit + ROUNDING
+
+
+def uneven_from_percent(power: Power) -> float | None:
+    """
+    From which imbalance on the house wants to know, at least; the usual where nobody knows, None
+    where it wants none told. [%]
+    """
+    stated = power.imbalance_limit
+    if stated is Absent.NONE:
+        return None
+    return (ends_of(stated)[0] or USUAL_IMBALANCE).share * 100
 
 
 def voltages_open(source: Source) -> Iterator[Finding]:

@@ -95,7 +95,7 @@ def items(
         kind = "outlet" if untraced.kind in ("shows", Absent.NOT_STATED) else "shore"
         yield stater.item(untraced, f"power.untraced.{number}", kind, untraced.name)
     yield from stater.named(listed(power.adaptors), "power", "adaptor")
-    yield from stater.counted(power.standing_loads, "power", "load", name_key="what")
+    yield from stater.counted(power.house_loads, "power", "load", name_key="what")
     yield from (
         offered(each, number)
         for number, each in enumerate(

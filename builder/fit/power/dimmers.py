@@ -13,6 +13,16 @@ def has_dimmers(item: Item) -> bool:
     return text_of(item, "dimmers") == "yes"
 
 
+def may_have_dimmers(item: Item) -> bool:
+    """Whether the house says that it does not know whether dimmers hang on it."""
+    return "dimmers" in item["values"] and item["values"]["dimmers"]["standing"] == "unknown"
+
+
+def may_be_dimmed(path: list[str], tree: Tree) -> bool:
+    """Whether dimmers may hang on anything on a way up, for nobody knows."""
+    return any(may_have_dimmers(tree[name]["item"]) for name in path)
+
+
 def is_dimmed(path: list[str], tree: Tree) -> bool:
     """Whether dimmers hang on anything on a way up."""
     return any(has_dimmers(tree[name]["item"]) for name in path)

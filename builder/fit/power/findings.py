@@ -3,7 +3,7 @@
 from typing import TypedDict
 
 from builder.fit.notes import item_notes
-from builder.fit.power.dimmers import dimmers_beside, has_dimmers
+from builder.fit.power.dimmers import dimmers_beside, has_dimmers, may_have_dimmers
 from builder.fit.power.distance import distance_to, place_notes
 from builder.fit.power.more import told_of_service
 from builder.fit.power.sentences import (
@@ -11,6 +11,7 @@ from builder.fit.power.sentences import (
     CONNECTOR_NONE,
     CONNECTOR_UNKNOWN,
     DIMMERS,
+    DIMMERS_UNKNOWN,
     FED_BY_DEAD,
     FEW_PHASES,
     SYSTEM_OPEN,
@@ -56,6 +57,8 @@ def findings_on(
     add_connector(findings, requirement, item)
     if requirement["apart"] and has_dimmers(item):
         findings["against"].append(DIMMERS)
+    elif requirement["apart"] and may_have_dimmers(item):
+        findings["unknown"].append(DIMMERS_UNKNOWN)
     elif requirement["apart"]:
         findings["notes"].append(dimmers_beside(path, section, tree))
     more = requirement["more"]

@@ -2,7 +2,7 @@
 
 from typing import TypedDict
 
-from builder.fit.power.dimmers import is_dimmed
+from builder.fit.power.dimmers import is_dimmed, may_be_dimmed
 from builder.fit.power.first_look import Outlets
 from builder.fit.power.more import word_of_outlet
 from builder.fit.power.sentences import OF_VOLTS
@@ -105,6 +105,8 @@ def is_smaller(requirement: PowerAsked, item: Item) -> bool:
 def is_unclear(requirement: PowerAsked, item: Item, section: Section, tree: Tree) -> bool:
     """Whether too little is known of an outlet to count on it."""
     if asked_of_bearers(item) != "":
+        return True
+    if requirement["apart"] and may_be_dimmed(path_of(item, tree), tree):
         return True
     if number_of(item, "count") is None or lines_of(item, tree) == 0:
         return True

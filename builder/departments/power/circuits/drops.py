@@ -75,6 +75,8 @@ def conductor_of(fed: Fed) -> tuple[Conductor, Cited] | str:
     feeder = fed.feeder
     if feeder is None or isinstance(feeder.conductor, Absent):
         return "the feeder's conductor"
+    if lacks := lacks_of_cable(feeder):
+        return lacks
     aluminium = feeder.metal == "aluminium"
     if aluminium and feeder.cable == "flexible":
         return "a table for flexible aluminium, which no code here has"
@@ -86,6 +88,23 @@ def conductor_of(fed: Fed) -> tuple[Conductor, Cited] | str:
     if feeder.cable == "flexible" and area_mm2 in BS_7671_FLEXIBLE_MV_PER_A_M:
         return flexible_conductor(int(area_mm2)), flexible_conductor
     return metric_conductor(area_mm2), metric_conductor
+
+
+def lacks_of_cable(feeder: Feeder) -> str:
+    """What must be known of a feeder's cable before a table tells of it; empty where it is."""
+    told = (
+        (feeder.metal, "whether the feeder is of copper or aluminium"),
+        (feeder.cable, "whether the feeder is fixed or flexible"),
+        (feeder.in_parallel, "how many conductors share a line of the feeder"),
+    )
+    return next((words for value, words in told if isinstance(value, Absent)), "")
+
+
+def in_parallel(feeder: Feeder) -> int:
+    """How many conductors share a line, for who has looked before that it is known."""
+    if isinstance(feeder.in_parallel, Absent):
+        raise ValueError("in_parallel of a feeder must be known, got none")
+    return feeder.in_parallel
 
 
 def metric_aluminium_or_why(area_mm2: float) -> tuple[Conductor, Cited] | str:
@@ -135,7 +154,7 @@ def drop_at(
     found = computed(
         source,
         conductor,
-        current_a / feeder.in_parallel,
+        current_a / in_parallel(feeder),
         length_m=feeder.length.m,
         power=power,
         alone=alone,
@@ -146,9 +165,9 @@ def drop_at(
 def with_assumed(drop: Drop, feeder: Feeder) -> Drop:
     """A loss that tells beside its inputs what nobody wrote of the feeder and is assumed."""
     says = {
-        "metal": feeder.metal,
-        "cable": feeder.cable,
-        "in_parallel": f"{feeder.in_parallel} conductor a line",
+        "metal": str(feeder.metal),
+        "cable": str(feeder.cable),
+        "in_parallel": f"{in_parallel(feeder)} conductor a line",
     }
     unwritten = [words for key, words in says.items() if key not in feeder.model_fields_set]
     told = [Input("Assumed, for it is not written", ", ".join(unwritten))] if unwritten else []
@@ -446,7 +465,7 @@ def limit_ends_percent(power: Power, which: str) -> tuple[float | None, float | 
     The ends of one of the house's limits on voltage drop, in percent; None where it states none.
     """
     limits = power.voltage_drop_limits
-    stated = getattr(limits, which) if isinstance(limits, DropLimits) else Absent.NOT_STATED
+    stated = getattr(limits, which) if isinstance(limits, DropLimits) else limits
     if isinstance(stated, Absent) and not is_unknown(stated):
         return None
     least, most = ends_of(stated)

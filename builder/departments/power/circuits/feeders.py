@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from builder.cautions import ELECTRICITY
 from builder.departments.power.amounts import ampere
-from builder.departments.power.circuits.drops import american_size
+from builder.departments.power.circuits.drops import american_size, in_parallel, lacks_of_cable
 from builder.departments.power.circuits.sources import Source
 from builder.departments.power.circuits.tree import Network
 from builder.departments.power.description import Fed
@@ -51,6 +51,8 @@ def carries(source: Source) -> Carries | str:
     feeder = source.record.feeder if isinstance(source.record, Fed) else None
     if feeder is None or isinstance(feeder.conductor, Absent):
         return "the feeder's conductor"
+    if lacks := lacks_of_cable(feeder):
+        return lacks
     if (size := american_size(feeder.conductor.text)) is not None:
         return by_american_table(size, feeder)
     if feeder.cable == "flexible":
@@ -63,10 +65,12 @@ def carries(source: Source) -> Carries | str:
 def by_american_table(size: str, feeder: Feeder) -> Carries | str:
     """A feeder of an American size."""
     try:
-        one_a = american_feeder_a(size, metal=feeder.metal, flexible=feeder.cable == "flexible")
+        one_a = american_feeder_a(
+            size, metal=str(feeder.metal), flexible=feeder.cable == "flexible"
+        )
     except ValueError:
         return f"a table for {size} in {feeder.metal}"
-    whole_a = one_a * feeder.in_parallel
+    whole_a = one_a * in_parallel(feeder)
     step = f"{size} {feeder.metal}: {one_a:.4g} A{times(feeder, whole_a)}"
     breaker_a = largest_breaker_a(whole_a)
     return Carries(whole_a, whole_a, breaker_a, (step,), (american_feeder_a, largest_breaker_a))
@@ -79,16 +83,16 @@ def by_metric_table(area_mm2: float, feeder: Feeder) -> Carries | str:
         for laid in [feeder.laid] if feeder.laid else WAYS_LAID:
             try:
                 one_a = metric_feeder_a(
-                    area_mm2, metal=feeder.metal, insulation=insulation, laid=laid
+                    area_mm2, metal=str(feeder.metal), insulation=insulation, laid=laid
                 )
             except ValueError:
                 return f"a table for {area_mm2:g} mm²"
             words = f"{area_mm2:g} mm² {feeder.metal}, {insulation}, {laid}"
             found.append((one_a, words))
     ends = dict.fromkeys((min(found), max(found)))
-    whole = [one_a * feeder.in_parallel for one_a, _ in ends]
+    whole = [one_a * in_parallel(feeder) for one_a, _ in ends]
     steps = tuple(
-        f"{words}: {one_a:.4g} A{times(feeder, one_a * feeder.in_parallel)}"
+        f"{words}: {one_a:.4g} A{times(feeder, one_a * in_parallel(feeder))}"
         for one_a, words in ends
     )
     return Carries(min(whole), max(whole), max(whole), steps, (metric_feeder_a,))
@@ -96,7 +100,7 @@ def by_metric_table(area_mm2: float, feeder: Feeder) -> Carries | str:
 
 def times(feeder: Feeder, whole_a: float) -> str:
     """How many conductors share a line, as the end of a step."""
-    return f" × {feeder.in_parallel} = {whole_a:.4g} A" if feeder.in_parallel > 1 else ""
+    return f" × {in_parallel(feeder)} = {whole_a:.4g} A" if in_parallel(feeder) > 1 else ""
 
 
 def feeder_figure(item: Item, name: str, network: Network) -> Iterator[Figure]:

@@ -206,7 +206,7 @@ def network_of(power: Power, draws: Iterable[PowerDraw]) -> Network:
     nodes = [source.node for source in sources.values()]
     carried: list[Carried] = []
     left_out: list[LeftOut] = []
-    for asked in (*own_loads(power), *offered_loads(draws, power)):
+    for asked in (*own_loads(power), *untold(power, sources), *offered_loads(draws, power)):
         found = placed(asked, sources)
         if isinstance(found, Carried):
             carried.append(found)
@@ -250,9 +250,20 @@ def at_its_limit(asked: Asked, sources: dict[str, Source], tree: Tree) -> Iterat
 
 def own_loads(power: Power) -> Iterator[Asked]:
     """The standing loads of this file that are in service."""
-    for load in power.standing_loads:
+    for load in power.house_loads:
         if load.condition != "out of service":
             yield asked_by(load, power)
+
+
+WHAT_IT_DRAWS = "what the house draws anyway"
+
+
+def untold(power: Power, sources: Iterable[str]) -> Iterator[Asked]:
+    """Where nobody knows the standing loads: there may be one of any size on everything."""
+    if is_unknown(power.standing_loads):
+        where = power.where("standing_loads")
+        for name in sources:
+            yield Asked(WHAT_IT_DRAWS, name, "not known", None, where=where)
 
 
 def usual_power_factor(power: Power) -> float | None:

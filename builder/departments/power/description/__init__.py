@@ -23,9 +23,7 @@ from builder.departments.power.description.wiring import DropLimits, Wiring
 class Power(Wiring):
     """Power: supplies, services, boards, outlets, standing loads, shore power."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset(
-        {"voltage_drop_limits", "standing_loads"}
-    )
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"voltage_drop_limits"})
 
     @model_validator(mode="after")
     def _makes_a_tree(self) -> "Power":

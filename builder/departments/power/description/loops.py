@@ -79,7 +79,7 @@ def in_turn_errors(power: Wiring) -> Iterator[InitErrorDetails]:
     single = [((*path, "phases"), fed.phases) for path, fed in placed(power)]
     single += [
         (("standing_loads", index, "phases"), load.phases)
-        for index, load in enumerate(power.standing_loads)
+        for index, load in enumerate(power.house_loads)
     ]
     for path, phases in single:
         if not isinstance(phases, Absent) and phases.in_turn:
@@ -100,7 +100,7 @@ def phase_errors(power: Wiring) -> Iterator[InitErrorDetails]:
     ]
     named += [
         (("standing_loads", index, "phases"), load.on, load.phases)
-        for index, load in enumerate(power.standing_loads)
+        for index, load in enumerate(power.house_loads)
     ]
     for path, source, phases in named:
         lacking = (

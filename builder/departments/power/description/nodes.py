@@ -43,11 +43,11 @@ class Feeder(Written):
     """Path length one way, along the cable, not across the room."""
     conductor: Annotated[Maybe[CrossSection], Plausible(1.0e-6, 630.0e-6)] = Absent.NOT_STATED
     """Cross-section of one line conductor, such as 35 mm2, 2 AWG or 500 kcmil."""
-    in_parallel: Annotated[InParallel, Plausible(1, 8), Assumed("the usual")] = 1
+    in_parallel: Annotated[Maybe[InParallel], Plausible(1, 8), Assumed("the usual")] = 1
     """How many such conductors share each line."""
-    cable: Annotated[Literal["fixed", "flexible"], Assumed("the usual")] = "fixed"
+    cable: Annotated[Maybe[Literal["fixed", "flexible"]], Assumed("the usual")] = "fixed"
     """Fixed wiring, or flexible cable, which has a higher resistance when hot."""
-    metal: Annotated[Literal["copper", "aluminium"], Assumed("the usual")] = "copper"
+    metal: Annotated[Maybe[Literal["copper", "aluminium"]], Assumed("the usual")] = "copper"
     """Copper or aluminium."""
     insulation: Literal["PVC", "XLPE"] | None = None
     """Its insulation: PVC for 70 °C, or XLPE or rubber for 90 °C."""
@@ -109,7 +109,7 @@ class Fed(Line):
     """Tripping current of the residual current device (earth fault breaker), or none."""
     residual_current_device_fitted: YesNo | None = None
     """Whether there is one, where nobody knows its tripping current."""
-    dimmers: YesNo | None = None
+    dimmers: Maybe[YesNo] = Absent.NOT_STATED
     """Whether phase-control dimmers hang on it."""
     place: Annotated[Maybe[Name], RefersTo("place")] = Absent.NOT_STATED
     """The place in stage.yml where it is."""
@@ -120,7 +120,7 @@ class Fed(Line):
 class Service(Fed):
     """Where power is handed over: a switch or panel that a visitor connects to."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"dimmers"})
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"dimmers"})
     system: Annotated[Maybe[WrittenSystem], Decisive()] = Absent.NOT_STATED
     """
     The system with its voltages, such as 230/400 V three phase, so that nobody guesses line to
@@ -156,7 +156,7 @@ class Service(Fed):
 class Board(Fed):
     """A distribution board that feeds outlets or house loads."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"dimmers"})
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"dimmers"})
     system: Maybe[WrittenSystem] = Absent.NOT_STATED
     """The system, where it differs from what feeds the board."""
 
@@ -247,9 +247,11 @@ class ShoreOutlet(Outlet):
 class StandingLoad(Movable):
     """What the house itself draws, show or no show. A visitor cannot have that power."""
 
-    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"phases", "third_harmonic"})
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset(
+        {"phases", "third_harmonic", "dimmers"}
+    )
     stands_in: ClassVar[Mapping[str, tuple[str, ...]]] = {"power_factor": ("usual_power_factor",)}
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"configurations", "dimmers"})
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"configurations"})
     what: Name
     """What draws."""
     on: Annotated[Name, RefersTo(FEED)]
@@ -268,7 +270,7 @@ class StandingLoad(Movable):
     Third harmonic current as a share of its line current. It adds up in the neutral. Left out, none
     is counted.
     """
-    dimmers: YesNo | None = None
+    dimmers: Maybe[YesNo] = Absent.NOT_STATED
     """Whether it is phase-control dimmers."""
 
     @model_validator(mode="after")

@@ -14,13 +14,15 @@ from builder.departments.power.description.nodes import (
     UntracedOutlet,
 )
 from builder.departments.power.description.supplies import Generator, Supply
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, listed
 from builder.reading.maybe import Maybe
 from builder.reading.quantities import (
     Percent,
 )
 from builder.reading.words import Text
 from builder.reading.written import Assumed, Decisive, DepartmentFile, Plausible, Written
+
+USUAL_IMBALANCE = Percent(0.15, "15 %")
 
 
 class DropLimits(Written):
@@ -45,10 +47,10 @@ class Wiring(DepartmentFile):
     usual_power_factor: Annotated[Maybe[PowerFactor], Plausible(0.5, 1.0)] = Absent.NOT_STATED
     """Power factor where a load does not say its own, and for voltage drop."""
     imbalance_limit: Annotated[
-        Percent, Plausible(0.02, 0.5), Assumed("common practice, no source")
-    ] = Percent(0.15, "15 %")
+        Maybe[Percent], Plausible(0.02, 0.5), Assumed("common practice, no source")
+    ] = USUAL_IMBALANCE
     """From which imbalance of the phases on the house wants to know."""
-    voltage_drop_limits: Annotated[DropLimits | None, Decisive()] = None
+    voltage_drop_limits: Annotated[Maybe[DropLimits], Decisive()] = Absent.NOT_STATED
     """How much voltage may be lost."""
     neutral_and_earth: Maybe[Text] = Absent.NOT_STATED
     """How neutral and earth are run in this house, for whoever hunts a hum."""
@@ -72,10 +74,17 @@ class Wiring(DepartmentFile):
     """Outlets that nobody has counted, or nobody knows what feeds."""
     adaptors: Maybe[tuple[Adaptor, ...]] = Absent.NOT_STATED
     """Adaptors from one connector to another, or none."""
-    standing_loads: tuple[StandingLoad, ...] = ()
-    """What the house draws anyway."""
+    standing_loads: Maybe[tuple[StandingLoad, ...]] = ()
+    """
+    What the house draws anyway. Where it is unknown, nothing is said to be free for certain.
+    """
     shore_power: Annotated[Maybe[tuple[ShoreOutlet, ...]], Decisive()] = Absent.NOT_STATED
     """Outlets for buses and trucks, or none."""
+
+    @property
+    def house_loads(self) -> tuple[StandingLoad, ...]:
+        """The standing loads that are described."""
+        return listed(self.standing_loads)
 
     @property
     def shore_outlets(self) -> tuple[ShoreOutlet, ...]:
