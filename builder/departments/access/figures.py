@@ -106,9 +106,10 @@ def met_figure(key: str, label: str, met: Sequence[tuple[Passage, Met]]) -> Figu
     there = [(passage, ends) for passage, ends in met if ends != (0, 0)]
     working = worked(
         on_the_way,
-        inputs=[Input(passage.name, count_words(ends)) for passage, ends in there],
+        inputs=[Input(passage.name, count_words(ends)) for passage, ends in met]
+        or [Input("Passages", "none")],
         leaves_out="Thresholds, and what stands between the truck and the dock.",
-        lines=[passage for passage, _ in there],
+        lines=[passage for passage, _ in met],
     )
     most = [ends[1] for _, ends in met if ends[1] is not None]
     least_value = count_value(on_the_way([ends[0] for _, ends in met]))
