@@ -22,12 +22,14 @@ File = TypeVar("File", bound=DepartmentFile)
 class Surroundings:
     """
     What a department knows beyond its own file: the offers of all, ages, and which unit system
-    comes first.
+    comes first. ``elsewhere`` are the files of the same department of other spaces under the same
+    roof, with names that tell which space: what they draw from what all share counts here too.
     """
 
     exchange: Offers
     ageing: Ageing
     system: System
+    elsewhere: tuple[DepartmentFile, ...] = ()
 
     def stater(self, file: DepartmentFile) -> Stater:
         """Turns the records of a file into facts."""

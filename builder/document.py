@@ -207,8 +207,8 @@ Block = (
 @dataclass(frozen=True, slots=True)
 class Page:
     """
-    A page: ``key`` is its file name without ending, ``title`` its heading and navigation name,
-    ``summary`` a sentence for search.
+    A page: ``key`` is its file name without ending, ``title`` its heading, ``menu`` its name in the
+    navigation where that is another, ``summary`` a sentence for search.
     """
 
     key: str
@@ -216,6 +216,7 @@ class Page:
     blocks: Sequence[Block]
     summary: str = ""
     group: str = ""
+    menu: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,8 +1,8 @@
 """
 The edge to the disk: read a venue's folder, write files whole. Nothing else opens a file.
 
-A venue's folder holds ``<department>.yml`` files, ``photos/`` and ``shows/``. Riders in ``shows/``
-are private: only :func:`read_shows` reads them, and nothing that publishes calls it.
+A venue's folder holds ``<department>.yml`` files, ``spaces/``, ``photos/`` and ``shows/``. Riders
+in ``shows/`` are private: only :func:`read_shows` reads them, and nothing that publishes calls it.
 """
 
 import errno
@@ -45,7 +45,7 @@ OF_OLDER = (
     "ask the house to build its site again with this version, or run 'housepack pack' on its files;"
     " what is not exact, and what stands in one configuration alone, would be misread"
 )
-PHOTOS, SHOWS = "photos", "shows"
+PHOTOS, SHOWS, SPACES = "photos", "shows", "spaces"
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,14 +99,39 @@ def read_folder(venue: Path) -> Folder:
         paths = sorted(venue.iterdir())
     except OSError as failure:
         raise Refused([closed(Where(venue.name), failure)]) from None
-    yaml_paths = [path for path in paths if path.suffix in (".yml", ".yaml")]
+    yaml_paths = [path for path in paths if is_text(path)]
     refuse_the_folder_above(venue)
-    texts, wrong_texts = read_each(yaml_paths, venue, LARGEST_TEXT)
+    of_spaces, wrong_spaces = paths_in_spaces(venue)
+    texts, wrong_texts = read_each([*yaml_paths, *of_spaces], venue, LARGEST_TEXT)
+    wrong_texts += wrong_spaces
     photos, wrong_photos = read_photos(venue)
     readable, unreadable = decoded(texts)
     if problems := [*wrong_texts, *wrong_photos, *unreadable]:
         raise Refused(problems)
     return Folder(readable, photos)
+
+
+def is_text(path: Path) -> bool:
+    """Whether a file is called as one that describes something."""
+    return path.suffix in (".yml", ".yaml")
+
+
+def paths_in_spaces(venue: Path) -> tuple[list[Path], list[Problem]]:
+    """The files of all spaces, folder by folder, and what is wrong with the folders."""
+    found: list[Path] = []
+    problems: list[Problem] = []
+    try:
+        folders = within(venue, SPACES)
+    except Refused as refused:
+        return [], list(refused.problems)
+    for folder in folders:
+        if not folder.is_dir() and not leads_out(folder, venue):
+            continue
+        try:
+            found += [path for path in within(venue, f"{SPACES}/{folder.name}") if is_text(path)]
+        except Refused as refused:
+            problems += refused.problems
+    return found, problems
 
 
 def read_photos(venue: Path) -> tuple[dict[str, bytes], list[Problem]]:
@@ -276,7 +301,7 @@ def read_pack(path: Path) -> Pack:
         pack = from_json(text)
     except ValueError:
         pack = None
-    if pack is not None and is_whole(pack, text) and is_finite(pack) and not pack.spaces:
+    if pack is not None and is_whole(pack, text) and is_finite(pack):
         return pack
     reason, advice = why_no_pack(raw)
     raise Refused([Problem(Where(path.name), "", "", reason, "pack-unreadable", advice)])
@@ -305,11 +330,6 @@ def why_no_pack(raw: bytes) -> tuple[str, str]:
         )
     if told == FORMAT and "caution" in record:
         return "is what a page reads of a pack", "give the pack.json that stands beside it"
-    if told == FORMAT and record.get("spaces"):
-        return (
-            "is a house of several stages, and this version judges one",
-            "read it with a newer version of housepack",
-        )
     if "sections" in record and ("format" not in record or not record.get("rules")):
         return (
             "does not say of which format it is, or what may be asked of it",
@@ -471,7 +491,7 @@ def published(venue: Path, memory: "Memory | None" = None) -> Document:
     folder = read_folder(venue)
     read = venue_of(folder.texts, folder.photos, memory)
     document = document_of(pack_of(read, memory=memory))
-    return with_photos(document, public_photos(folder.photos, read.descriptions))
+    return with_photos(document, public_photos(folder.photos, read.files))
 
 
 def with_photos(document: Document, photos: Mapping[str, bytes]) -> Document:

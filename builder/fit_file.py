@@ -6,27 +6,20 @@ The page 'Check your show' reads the same, so whoever takes the file has what th
 
 import json
 from collections.abc import Mapping
-from typing import Literal, TypedDict
+from typing import Literal
 
 from builder.cautions import EVERYWHERE
 from builder.document import Document
 from builder.fit.published import fit_record
 from builder.fit.records import FitPack
 from builder.layout import anchor_of
-from builder.pack import Pack
+from builder.pack import Pack, Section
 from builder.record_schema import schema_of
 from builder.render.references import Anchors, anchors_of
 
 PATH = "fit.json"
 SCHEMA_PATH = "fit.schema.json"
 FORMAT: Literal[2] = 2
-
-
-class FitSpace(TypedDict):
-    """One stage of a house that has several, by the key that its sections bear as `space`."""
-
-    key: str
-    name: str
 
 
 class FitFile(FitPack):
@@ -37,14 +30,12 @@ class FitFile(FitPack):
 
     format: Literal[2]
     caution: str
-    spaces: list[FitSpace]
 
 
 def fit_file(pack: Pack, document: Document) -> FitFile:
     """What is published of a pack for the check; a document tells where things stand."""
     record = fit_record(pack, pages=pages_of(pack, document))
-    spaces: list[FitSpace] = [{"key": space.key, "name": space.name} for space in pack.spaces]
-    return {**record, "format": FORMAT, "caution": EVERYWHERE, "spaces": spaces}
+    return {**record, "format": FORMAT, "caution": EVERYWHERE}
 
 
 def fit_file_text(pack: Pack, document: Document) -> str:
@@ -71,18 +62,24 @@ def pages_of(pack: Pack, document: Document) -> Mapping[str, str]:
     anchors = anchors_of(document)
     found: dict[str, str] = {}
     for section in pack.sections:
+        first = f"{section.space}-{section.key}" if section.space else section.key
         own = [
             page.key
             for page in document.pages
-            if page.key == section.key or page.key.startswith(f"{section.key}-")
+            if page.key == first or page.key.startswith(f"{first}-")
         ]
         for item in section.items:
-            place = place_of(anchor_of(item.key), own, anchors) or f"{section.key}.html"
+            place = place_of(plain_anchor(item.key, section), own, anchors) or f"{first}.html"
             found[item.key] = place
             keys = [*(fact.key for fact in item.facts), *(figure.key for figure in item.figures)]
             for key in keys:
-                found[key] = place_of(anchor_of(key), own, anchors) or place
+                found[key] = place_of(plain_anchor(key, section), own, anchors) or place
     return found
+
+
+def plain_anchor(key: str, section: Section) -> str:
+    """The anchor of a key on the pages of its space, where keys are those of one stage."""
+    return anchor_of(key.removeprefix(f"{section.space}/"))
 
 
 def place_of(anchor: str, pages: list[str], anchors: Anchors) -> str:

@@ -425,7 +425,8 @@ class Finding:
     figure concerned. ``asks_about`` is the value in question, as its author wrote it, where whoever
     may can confirm it, and ``confirm_on`` the line of the file to do so; both are empty where
     nothing can be confirmed. ``question`` is the end of the sentence that asks what else it could
-    be.
+    be. ``space`` is the key of the space that it is of, empty for what all share and in a house of
+    one stage.
     """
 
     level: Level
@@ -436,6 +437,7 @@ class Finding:
     asks_about: str = ""
     confirm_on: str = ""
     question: str = ""
+    space: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,7 @@ from value to value; nothing here opens a file.
 """
 
 import hashlib
-from collections.abc import Iterator, Mapping, Sequence, Set
+from collections.abc import Callable, Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, field, replace
 from datetime import date
 
@@ -21,7 +21,7 @@ from builder.by_configuration.telling import beside_the_usual, configuration_blo
 from builder.confirming import settled, with_confirmations
 from builder.department import Department, Published, Surroundings
 from builder.document import Attachment, Document, Page
-from builder.exchange import joined
+from builder.exchange import Offers, joined
 from builder.house_only.logged import public_changes
 from builder.house_only.naming import told_in_public
 from builder.house_only.sealing import for_the_house, has_house_only, sealed
@@ -32,14 +32,7 @@ from builder.oddities import told_differently
 from builder.overview import overview_pages
 from builder.overview.changes import FEED, changes_feed
 from builder.overview.log import LOG, Log, changes_of
-from builder.pack import (
-    Finding,
-    Level,
-    Pack,
-    Place,
-    Revision,
-    Section,
-)
+from builder.pack import Finding, Level, Pack, Place, Revision, Section, Space
 from builder.pack_json import to_json
 from builder.reading.language import NEWEST, newer_alone, words_of_before
 from builder.reading.measures import System
@@ -51,6 +44,12 @@ from builder.reading.review import review
 from builder.reading.text import one_line_end
 from builder.reading.written import DepartmentFile
 from builder.registry import DEPARTMENTS, HOUSE, RULES, House
+from builder.spaces.elsewhere import drawing, draws_elsewhere, files_elsewhere
+from builder.spaces.folders import folder_of, folder_problems, own_texts, path_in, shared_texts
+from builder.spaces.joining import joined_pack
+from builder.spaces.laying_out import LaidOut, pages_of_spaces
+from builder.spaces.merging import in_space, of_space, of_the_house
+from builder.spaces.naming import told_where
 from builder.starting import as_it_began
 from builder.stating import Ageing, place
 from builder.working import in_both
@@ -61,11 +60,25 @@ class Venue:
     """
     What the crew wrote, read and checked: one description a department, by key, in the order of the
     site.
+
+    Of a house of several stages these are what all share; ``spaces`` are its stages, each with its
+    own files and as a venue of one stage: its own files with what all share.
     """
 
     descriptions: Mapping[str, DepartmentFile]
     fingerprint: str
     log: Log | None = None
+    spaces: tuple["SpaceRead", ...] = ()
+
+    @property
+    def files(self) -> Mapping[str, DepartmentFile]:
+        """Every file as it was written, by its path within the folder, without its ending."""
+        own = {
+            path_in(space.folder, key): file
+            for space in self.spaces
+            for key, file in space.own.items()
+        }
+        return {**self.descriptions, **own}
 
     @property
     def house(self) -> House:
@@ -76,6 +89,19 @@ class Venue:
                 f"descriptions['{HOUSE.key}'] must be a House, got {type(found).__name__}"
             )
         return found
+
+
+@dataclass(frozen=True, slots=True)
+class SpaceRead:
+    """
+    One stage of a house that has several: its name, its folder, its own files by department, and
+    all that is of it as a venue of one stage.
+    """
+
+    name: str
+    folder: str
+    own: Mapping[str, DepartmentFile]
+    venue: Venue
 
 
 def venue_of(
@@ -92,54 +118,114 @@ def venue_of(
     Refused
         With every problem in every file.
     """
-    problems: list[Problem] = [*missing_files(texts)]
-    descriptions: dict[str, DepartmentFile] = {}
-    for department in DEPARTMENTS:
-        if (file := f"{department.key}.yml") in texts:
-            try:
-                descriptions[department.key] = read_once(department, texts[file], memory)
-            except Refused as refused:
-                problems += refused.problems
-    log, wrong = log_of(texts)
+    beside = shared_texts(texts)
+    problems: list[Problem] = [*missing_files(beside)]
+    descriptions, wrong = read_files(beside, "", memory)
     problems += wrong
+    own: dict[str, Mapping[str, DepartmentFile]] = {}
+    for folder, its_texts in own_texts(texts).items():
+        own[folder], wrong = read_files(its_texts, folder, memory)
+        problems += wrong
+    house = descriptions.get(HOUSE.key)
+    problems += folder_problems(house if isinstance(house, House) else None, texts)
+    log, wrong_entries = log_of(beside)
+    problems += wrong_entries
     problems = newer_alone(problems)
+    fingerprint = fingerprint_of(texts, photos or {})
     # A file that could not be read would make every reference to it look wrong, so names are
     # compared only where all files were read.
-    if not problems:
-        problems += (
-            *problems_with_names(descriptions.values()),
-            *missing_photos(descriptions.values(), photos or {}),
-            *older_words(texts, descriptions),
-        )
     if problems:
         raise Refused(problems)
-    return Venue(descriptions, fingerprint_of(texts, photos or {}), log)
+    venue = with_spaces(Venue(descriptions, fingerprint, log), own)
+    problems += problems_between_files(venue)
+    problems += missing_photos(venue.files.values(), photos or {})
+    problems += older_words(texts, venue)
+    if problems:
+        raise Refused(problems)
+    return venue
 
 
-def older_words(
-    texts: Mapping[str, str], descriptions: Mapping[str, DepartmentFile]
-) -> list[Problem]:
+def read_files(
+    texts: Mapping[str, str], folder: str, memory: "Memory | None"
+) -> tuple[dict[str, DepartmentFile], list[Problem]]:
+    """
+    The descriptions of the files of one folder by department, and what is wrong in others. The
+    folder is that of a space; empty for what stands beside ``house.yml``.
+    """
+    found: dict[str, DepartmentFile] = {}
+    problems: list[Problem] = []
+    for department in DEPARTMENTS:
+        if (file := f"{department.key}.yml") in texts:
+            path = path_in(folder, file) if folder else file
+            try:
+                found[department.key] = read_once(department, texts[file], path, memory)
+            except Refused as refused:
+                problems += refused.problems
+    return found, problems
+
+
+def with_spaces(venue: Venue, own: Mapping[str, Mapping[str, DepartmentFile]]) -> Venue:
+    """A venue with each of its spaces as a venue of one stage."""
+    house = venue.house
+    if not house.spaces:
+        return venue
+    drawn = {
+        space.name: drawing(own[folder_of(space)], space.name, names_in(house, space.name))
+        for space in house.spaces
+    }
+    spaces = []
+    for space in house.spaces:
+        folder = folder_of(space)
+        descriptions = of_space(venue.descriptions, own[folder], space.name)
+        others = [files for name, files in drawn.items() if name != space.name]
+        for files in others:
+            descriptions |= files
+        alone = Venue(descriptions, venue.fingerprint, venue.log)
+        spaces.append(SpaceRead(space.name, folder, own[folder], alone))
+    return replace(venue, spaces=tuple(spaces))
+
+
+def names_in(house: House, space: str) -> list[str]:
+    """The names of the configurations of a space."""
+    there = in_space(house, space)
+    return [each.name for each in there.configurations] if isinstance(there, House) else []
+
+
+def problems_between_files(venue: Venue) -> list[Problem]:
+    """What is wrong between the files of a venue, of one stage or of each of several."""
+    if not venue.spaces:
+        return [*problems_with_names(venue.descriptions.values())]
+    found: dict[Problem, None] = {}
+    for space in venue.spaces:
+        own = [file for _, file in described(space.venue)]
+        for problem in problems_with_names(own):
+            found.setdefault(told_where(problem, {each.name: each.own for each in venue.spaces}))
+        for file in own:
+            found |= dict.fromkeys(file.contradictions_when_joined())
+    return list(found)
+
+
+def older_words(texts: Mapping[str, str], venue: Venue) -> list[Problem]:
     """What a venue of the newest language says in words of one before."""
-    house = descriptions.get(HOUSE.key)
-    if not isinstance(house, House) or house.language < NEWEST:
+    if venue.house.language < NEWEST:
         return []
     return [
         problem
-        for key, description in descriptions.items()
-        for problem in words_of_before(texts[f"{key}.yml"], f"{key}.yml", description)
+        for path, description in venue.files.items()
+        for problem in words_of_before(texts[f"{path}.yml"], f"{path}.yml", description)
     ]
 
 
 def read_once(
-    department: Department[DepartmentFile], text: str, memory: "Memory | None"
+    department: Department[DepartmentFile], text: str, path: str, memory: "Memory | None"
 ) -> DepartmentFile:
     """A department's file, read once for the same text."""
-    known = memory.files.get(department.key) if memory else None
+    known = memory.files.get(path) if memory else None
     if known and known[0] == text:
         return known[1]
-    file = read(text, file=f"{department.key}.yml", kind=department.description)
+    file = read(text, file=path, kind=department.description)
     if memory:
-        memory.files[department.key] = (text, file)
+        memory.files[path] = (text, file)
     return file
 
 
@@ -229,6 +315,8 @@ class Packs:
 
 Done = dict[str, tuple[DepartmentFile, Surroundings, Published]]
 """What departments published of which file and surroundings, so that nothing is computed twice."""
+DoneBySpace = dict[str, Done]
+"""The same of each space by its folder; of a house of one stage under an empty one."""
 
 
 @dataclass(slots=True)
@@ -239,7 +327,7 @@ class Memory:
     """
 
     files: dict[str, tuple[str, DepartmentFile]] = field(default_factory=dict)
-    done: Done = field(default_factory=dict)
+    done: DoneBySpace = field(default_factory=dict)
 
 
 def pack_of(venue: Venue, *, on: date | None = None, memory: Memory | None = None) -> Pack:
@@ -254,9 +342,9 @@ def pack_of(venue: Venue, *, on: date | None = None, memory: Memory | None = Non
 
 def packs_of(venue: Venue, *, on: date | None = None) -> Packs:
     """The pack that is published, and that of the house, in one go."""
-    done: Done = {}
+    done: DoneBySpace = {}
     published = published_pack(venue, on, done)
-    if not has_house_only(venue.descriptions):
+    if not has_house_only(venue.files):
         return Packs(published, replace(published, log=changes_of(venue.log)))
     return Packs(published, own_pack(venue, on, done))
 
@@ -266,22 +354,43 @@ def house_pack_of(venue: Venue, *, on: date | None = None) -> Pack:
     return own_pack(venue, on, {})
 
 
-def own_pack(venue: Venue, on: date | None, done: Done) -> Pack:
+def own_pack(venue: Venue, on: date | None, done: DoneBySpace) -> Pack:
     """The house's own pack, with what public words tell that they should not."""
-    own = replace(venue, descriptions=for_the_house(venue.descriptions))
-    told = told_in_public(venue.descriptions, venue.log)
-    return computed(own, on, done, also=told)
+
+    def of_one(one: Venue, done: Done) -> Pack:
+        own = replace(one, descriptions=for_the_house(one.descriptions))
+        return computed(own, on, done, also=told_in_public(one.descriptions, one.log))
+
+    return replace(of_each(venue, of_one, done), log=changes_of(venue.log))
 
 
-def published_pack(venue: Venue, on: date | None, done: Done) -> Pack:
+def published_pack(venue: Venue, on: date | None, done: DoneBySpace) -> Pack:
     """The pack that is published: computed and told without a word of what is hidden."""
-    log = public_changes(venue.log, venue.descriptions)
-    if not has_house_only(venue.descriptions):
-        return replace(computed(venue, on, done), log=log)
-    without_words = sealed(for_the_house(venue.descriptions))
-    public = replace(venue, descriptions=without_words.descriptions)
-    pack = computed(public, on, done, hidden=without_words.places)
-    return replace(withheld(pack, without_words), log=log)
+
+    def of_one(one: Venue, done: Done) -> Pack:
+        if not has_house_only(one.descriptions):
+            return computed(one, on, done)
+        without_words = sealed(for_the_house(one.descriptions))
+        public = replace(one, descriptions=without_words.descriptions)
+        pack = computed(public, on, done, hidden=without_words.places)
+        return withheld(pack, without_words)
+
+    pack = of_each(venue, of_one, done)
+    return replace(pack, log=public_changes(venue.log, venue.files))
+
+
+def of_each(venue: Venue, of_one: Callable[[Venue, Done], Pack], done: DoneBySpace) -> Pack:
+    """The pack of a venue: of its one stage, or of all its spaces joined."""
+    house_done = done.setdefault("", {})
+    if not venue.spaces:
+        return of_one(venue, house_done)
+    house = replace(venue, descriptions={HOUSE.key: of_the_house(venue.house)}, spaces=())
+    packs = {
+        Space(space.folder, space.name): of_one(space.venue, done.setdefault(space.folder, {}))
+        for space in venue.spaces
+    }
+    whole = joined_pack(of_one(house, house_done), packs)
+    return replace(whole, findings=tuple(sorted(whole.findings, key=weight)))
 
 
 def computed(
@@ -293,8 +402,8 @@ def computed(
     also: Sequence[Finding] = (),
 ) -> Pack:
     """
-    The pack of a venue's descriptions, with findings made elsewhere. Where one fact is told twice,
-    what stands at a hidden place is not held against the other.
+    The pack of the descriptions of one stage, with findings made elsewhere. Where one fact is told
+    twice, what stands at a hidden place is not held against the other.
     """
     house = venue.house
     ageing = Ageing(on=on or house.revision.on, stale_after_days=house.stale_after_days)
@@ -362,7 +471,16 @@ def findings_in(published: Sequence[Published]) -> list[Finding]:
 
 def published_in(venue: Venue, around: Surroundings, done: Done) -> list[Published]:
     """What all departments publish."""
-    return [published_once(department, file, around, done) for department, file in described(venue)]
+    return [
+        published_once(department, file, beside(around, venue, department.key), done)
+        for department, file in described(venue)
+    ]
+
+
+def beside(around: Surroundings, venue: Venue, department: str) -> Surroundings:
+    """The surroundings of one department, with its files in other spaces under the same roof."""
+    others = files_elsewhere(venue.descriptions, department)
+    return replace(around, elsewhere=others) if others else around
 
 
 def with_two_ends(
@@ -386,8 +504,13 @@ def with_two_ends(
 
 def surroundings_of(venue: Venue, ageing: Ageing) -> Surroundings:
     """What each department of a venue knows beyond its own file."""
-    offers = joined(department.offer(file) for department, file in described(venue))
-    return Surroundings(offers, ageing, venue.house.units)
+    return Surroundings(offers_of(venue), ageing, venue.house.units)
+
+
+def offers_of(venue: Venue) -> Offers:
+    """What the departments of one stage tell each other, with what other spaces draw."""
+    own = [department.offer(file) for department, file in described(venue)]
+    return joined((*own, draws_elsewhere(venue.descriptions)))
 
 
 def published_once(
@@ -465,16 +588,17 @@ def weight(finding: Finding) -> tuple[int, str, int, str, str]:
 
 def document_of(pack: Pack) -> Document:
     """Lay a pack out as pages. Reads the pack alone; what it only counts with is on none."""
-    document = pages_of(shown(pack), shown(as_pages_tell(pack)))
+    document = pages_of_spaces(pack, laid_out) if pack.spaces else laid_out(pack).document
     feeds = [Attachment(FEED, changes_feed(pack).encode())] if pack.log else []
     return replace(document, files=(*data_files(pack, document), *feeds))
 
 
-def pages_of(pack: Pack, told: Pack) -> Document:
+def laid_out(whole: Pack) -> LaidOut:
     """
-    The pages of a pack, without the files beside them. Departments show it as ``told``, where each
-    thing says what bears it; the overview lists what each line says of itself.
+    The pages of a pack of one stage, without the files beside them. Departments show it as told,
+    where each thing says what bears it; the overview lists what each line says of itself.
     """
+    pack, told = shown(whole), shown(as_pages_tell(whole))
     by_key = {department.key: department for department in DEPARTMENTS}
     pages = [
         page
@@ -488,7 +612,7 @@ def pages_of(pack: Pack, told: Pack) -> Document:
         entry for section in told.sections for entry in by_key[section.key].headline(section, told)
     ]
     home, *others = overview_pages(pack, headlines)
-    return Document(pack.venue, (home, *pages, *others))
+    return LaidOut(Document(pack.venue, (home, *pages, *others)), headlines)
 
 
 def data_files(pack: Pack, document: Document) -> tuple[Attachment, ...]:
@@ -509,7 +633,9 @@ def with_the_rest(pages: Sequence[Page], section: Section, pack: Pack) -> Sequen
     """
     file = f"{section.key}.yml"
     confirmed = [
-        each for each in pack.confirmed if each.finding.place and each.finding.place.file == file
+        each
+        for each in pack.confirmed
+        if each.finding.place and each.finding.place.file.rpartition("/")[2] == file
     ]
     told = confirmed_blocks(confirmed) if confirmed else []
     rest = (

@@ -17,7 +17,7 @@ from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 
-from builder.files import why_refused
+from builder.files import SPACES, why_refused
 from builder.reading.line_ends import ended_as
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.text import one_line_end
@@ -110,8 +110,14 @@ def noted_steps(venue: Path) -> list[Step]:
 
 
 def is_plain(file: str) -> bool:
-    """Whether a name is that of a file in the venue's folder itself."""
-    return Path(file).name == file and not file.startswith(".") and file.isprintable()
+    """Whether a name is that of a file in the venue's folder itself, or in that of a space."""
+    parts = file.split("/")
+    if len(parts) not in (1, 3) or (len(parts) == 3 and parts[0] != SPACES):
+        return False
+    return all(
+        Path(each).name == each and not each.startswith(".") and each.isprintable()
+        for each in parts
+    )
 
 
 def refuse_unfinishable(venue: Path, step: Step) -> None:
@@ -132,7 +138,8 @@ def put_in_place(venue: Path, steps: Sequence[Step]) -> None:
     for step in steps:
         if hashed(venue / step.file) != step.after:
             part(venue, step.file).replace(target(venue, step.file))
-    settle(venue)
+    for folder in {(venue / step.file).parent for step in steps} | {venue}:
+        settle(folder)
     if (venue / NOTE).exists():
         (venue / NOTE).unlink()
         settle(venue)
@@ -207,9 +214,9 @@ def parts_left(venue: Path) -> list[Path]:
     return sorted(venue.glob(f"{PARTS[0]}*{PARTS[1]}")) if venue.is_dir() else []
 
 
-def settle(venue: Path) -> None:
-    """Force the folder's names to the disk."""
-    handle = os.open(venue, os.O_RDONLY)
+def settle(folder: Path) -> None:
+    """Force a folder's names to the disk."""
+    handle = os.open(folder, os.O_RDONLY)
     try:
         os.fsync(handle)
     finally:
@@ -218,7 +225,8 @@ def settle(venue: Path) -> None:
 
 def part(venue: Path, file: str) -> Path:
     """Where a file's new text waits."""
-    return venue / f"{PARTS[0]}{file.lstrip('.')}{PARTS[1]}"
+    flat = file.lstrip(".").replace("%", "%25").replace("/", "%2F")
+    return venue / f"{PARTS[0]}{flat}{PARTS[1]}"
 
 
 def target(venue: Path, file: str) -> Path:

@@ -31,19 +31,30 @@ class Inexact:
     known: Between[Any]
 
     @property
+    def department(self) -> str:
+        """The department of its file, which may be one of another space."""
+        return department_of(self.file)
+
+    @property
     def line(self) -> Path:
         """The line of the file that it stands in."""
         return self.path[:2]
 
 
+def department_of(file: str) -> str:
+    """The department of a file by its key, with the space before it or without."""
+    return file.rpartition("/")[2]
+
+
 def inexact(descriptions: Descriptions) -> Iterator[Inexact]:
     """Every value with two ends that moves figures one way, in the order of the files."""
     for file, description in descriptions.items():
+        department = department_of(file)
         for path, known in between_within(description, ()):
             keys = keys_of(path)
-            if keys not in ONE_WAY.get(file, ()):
+            if keys not in ONE_WAY.get(department, ()):
                 continue
-            whole = from_nothing(known) if keys in FROM_NOTHING.get(file, ()) else known
+            whole = from_nothing(known) if keys in FROM_NOTHING.get(department, ()) else known
             if whole.least is not None and whole.most is not None:
                 yield Inexact(file, path, whole)
 

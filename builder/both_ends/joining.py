@@ -121,7 +121,7 @@ def not_told(figure: Figure, *lacks: str) -> Figure:
 def is_one_way(key: str, group: Group) -> bool:
     """Whether a figure moves one way with each of the values that are put at their ends."""
     parts = key.split(".")
-    turned = (ONE_WAY[value.file][keys_of(value.path)] for value in group)
+    turned = (ONE_WAY[value.department][keys_of(value.path)] for value in group)
     return all(names.isdisjoint(parts) for names in turned)
 
 

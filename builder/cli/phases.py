@@ -13,7 +13,9 @@ from builder.cli.printing import VENUE, exit_with_problems
 from builder.cli.telling import tell
 
 if TYPE_CHECKING:
+    from builder.departments.power.description import Power
     from builder.departments.power.outlets.extra import Extra
+    from builder.pipeline import Venue
 
 WRITTEN = re.compile(r"^(?:(?P<name>[^:]+):)?\s*(?:(?P<count>\d+)\s*[x×*]\s*)?(?P<current>.+)$")
 MOST = 200
@@ -24,7 +26,8 @@ MOST = 200
 @click.argument("on")
 @click.argument("loads", nargs=-1, required=True)
 @VENUE
-def phases(on: str, loads: tuple[str, ...], venue: Path) -> None:
+@click.option("--space", help="The space that ON is in, of a house that has several.")
+def phases(on: str, loads: tuple[str, ...], venue: Path, space: str | None) -> None:
     """
     Choose a phase of the service or board ON for each of LOADS, such as "16 A", "4 x 10 A" or
     "keys: 6 A".
@@ -32,11 +35,9 @@ def phases(on: str, loads: tuple[str, ...], venue: Path) -> None:
     Exit status: 0 where all have a place; 1 where they have none, or the venue cannot be read; 2
     for wrong usage.
     """
-    from builder.departments.power.description import Power
     from builder.departments.power.outlets.extra import extra_loads
-    from builder.exchange import joined
     from builder.files import read_folder
-    from builder.pipeline import described, venue_of
+    from builder.pipeline import offers_of, venue_of
     from builder.reading.problems import Refused
 
     asked = list(read_loads(loads))
@@ -45,17 +46,52 @@ def phases(on: str, loads: tuple[str, ...], venue: Path) -> None:
         read = venue_of(folder.texts, folder.photos)
     except Refused as refused:
         exit_with_problems(refused.problems, venue, "text")
-    power = read.descriptions.get("power")
-    if not isinstance(power, Power):
+    here = one_stage(read, on, space)
+    power = circuits_of(here)
+    if power is None:
         raise click.UsageError(f"{venue} has no power.yml, so nothing is known of its phases.")
-    offers = joined(department.offer(file) for department, file in described(read))
     try:
-        found = extra_loads(power, offers, on=named(on, power), loads=asked)
+        found = extra_loads(power, offers_of(here), on=named(on, power), loads=asked)
     except ValueError as wrong:
         raise click.UsageError(str(wrong)) from None
     tell("\n".join(lines(on, asked, found)))
     if found.placing.verdict != "placed":
         sys.exit(1)
+
+
+def one_stage(read: "Venue", on: str, space: str | None) -> "Venue":
+    """The venue, or the space of it that is meant or alone has what is named."""
+    if not read.spaces:
+        if space is not None:
+            raise click.UsageError("The house has one stage, so --space says nothing.")
+        return read
+    names = [each.name for each in read.spaces]
+    if space is not None and space.lower() not in [name.lower() for name in names]:
+        raise click.UsageError(f"No space is named {space!r}; the house has: {'; '.join(names)}.")
+    chosen = [each for each in read.spaces if space is None or each.name.lower() == space.lower()]
+    having = [each for each in chosen if on.lower() in names_of(circuits_of(each.venue))]
+    own = [each for each in having if on.lower() in names_of(each.own.get("power"))]
+    if len(own) > 1:
+        several = " or ".join(f"--space {each.name!r}" for each in own)
+        raise click.UsageError(f"{len(own)} spaces have a {on}; say which: {several}.")
+    return (own or having or chosen)[0].venue
+
+
+def circuits_of(venue: "Venue") -> "Power | None":
+    """The circuits of one stage, with what other spaces draw from the same supply."""
+    from builder.departments.power.description import Power
+    from builder.departments.power.publish import with_elsewhere
+    from builder.spaces.elsewhere import files_elsewhere
+
+    power = venue.descriptions.get("power")
+    if not isinstance(power, Power):
+        return None
+    return with_elsewhere(power, files_elsewhere(venue.descriptions, "power"))
+
+
+def names_of(power: Any) -> list[str]:
+    """What is named in some circuits, in small letters; nothing where there are none."""
+    return [each.name.lower() for each in (*power.roots, *power.fed)] if power else []
 
 
 def named(on: str, power: Any) -> str:

@@ -28,19 +28,27 @@ from builder.fit.overall import as_far_as_read, cautions, not_read_of, overall
 from builder.fit.questions import act_questions, questions
 from builder.fit.records import ActAnswer, FitPack, Result, RiderAsked, Setting, Verdict
 from builder.fit.requirements import Known
+from builder.fit.spaces.judging import fit_in_spaces
 from builder.fit.turns import turns_of
-from builder.fit.whole_day import add_day
+from builder.fit.whole_day import add_day, has_spaces
 from builder.formulas.primitives import is_failing
 
 
 def fit(pack: FitPack, riders: list[RiderAsked]) -> Result:
     """
     The verdicts on every requirement of every rider, and on the day, in the one arrangement of the
-    house in which the show fares best.
+    house in which the show fares best; in a house of several stages, in the space of each act.
 
     ``pack`` is what :func:`builder.fit.published.fit_record` makes, a rider what
     :func:`builder.rider.asked.rider_of` makes.
     """
+    if has_spaces(pack):
+        return fit_in_spaces(pack, riders, fit_in_one)
+    return fit_in_one(pack, riders)
+
+
+def fit_in_one(pack: FitPack, riders: list[RiderAsked]) -> Result:
+    """The same for a house of one stage, or for one space of a house."""
     names = configurations_of(pack)
     known: Known = {}
     evenings = evenings_of(riders, names)
@@ -148,6 +156,7 @@ def act_answers(riders: list[RiderAsked], best: Judged) -> list[ActAnswer]:
                 "act": rider["act"],
                 "revision": rider["revision"],
                 "arrangement": {
+                    "space": "",
                     "configuration": "" if place["is_open"] else place["configuration"],
                     "settings": settings_leaned_on(best),
                 },

@@ -42,7 +42,24 @@ def fit_record(pack: packs.Pack, *, pages: Mapping[str, str] | None = None) -> F
         "revision": {"number": pack.revision.number, "on": pack.revision.on},
         "rules": [rule_record(rule) for rule in pack.rules],
         "sections": [section_record(section, places, wanted) for section in pack.sections],
+        "spaces": [{"key": space.key, "name": space.name} for space in pack.spaces],
+        "shared": shared_titles(pack),
     }
+
+
+def shared_titles(pack: packs.Pack) -> list[str]:
+    """The departments of which the spaces of a house share something; none of one stage."""
+    found = [
+        section.title
+        for section in pack.sections
+        if section.key != "house" and any(stands_beside(item) for item in section.items)
+    ]
+    return list(dict.fromkeys(found)) if pack.spaces else []
+
+
+def stands_beside(item: packs.Item) -> bool:
+    """Whether an item stands in a file that all spaces share."""
+    return item.place is not None and "/" not in item.place.file
 
 
 def rule_record(rule: PackRule) -> Rule:

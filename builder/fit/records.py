@@ -169,13 +169,26 @@ class PackRevision(TypedDict):
     on: str
 
 
+class FitSpace(TypedDict):
+    """One stage of a house that has several, by the key that its sections bear as `space`."""
+
+    key: str
+    name: str
+
+
 class FitPack(TypedDict):
-    """Everything that the check reads of a pack."""
+    """
+    Everything that the check reads of a pack. ``spaces`` are the stages of a house that has
+    several; ``shared`` names the departments of which these share something. Both are empty for a
+    house of one stage.
+    """
 
     venue: str
     revision: PackRevision
     rules: list[Rule]
     sections: list[Section]
+    spaces: list[FitSpace]
+    shared: list[str]
 
 
 # What a rider asks.
@@ -530,15 +543,16 @@ ClockAsked = TypedDict(
 
 class RiderAsked(TypedDict):
     """
-    A rider as the check takes it. ``plays`` is its date, year first, or empty; ``configuration`` is
-    the house's that the show plays in, or empty; ``stays_m`` is how deep what stays on deck is
-    while others play; ``not_read`` tells each thing in it that cannot be read, and that the check
-    therefore goes without.
+    A rider as the check takes it. ``plays`` is its date, year first, or empty; ``space`` and
+    ``configuration`` are the house's that the show plays in, or empty; ``stays_m`` is how deep what
+    stays on deck is while others play; ``not_read`` tells each thing in it that cannot be read,
+    and that the check therefore goes without.
     """
 
     act: str
     revision: str
     plays: str
+    space: str
     configuration: str
     stays_m: float | None
     clock: ClockAsked | None
@@ -622,10 +636,12 @@ class Setting(TypedDict):
 
 class Arrangement(TypedDict):
     """
-    In what one show plays: a configuration of the house, empty where the house has none or it is
-    not known in which, and what the house sets for it, as far as a verdict leans on that.
+    In what one show plays: a space, empty in a house of one stage; a configuration of the house,
+    empty where the house has none or it is not known in which; and what the house sets for it, as
+    far as a verdict leans on that.
     """
 
+    space: str
     configuration: str
     settings: list[Setting]
 

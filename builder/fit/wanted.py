@@ -50,6 +50,7 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     },
     ("house", "crew"): {"meal_after", "meal_break", "shortest_call", "longest_call"},
     ("house", "configuration"): set(),
+    ("house", "space"): set(),
     ("house", "curfew"): {"music_ends", "strictness"},
     ("house", "noise"): {"level", "metric", "over", "measured_at"},
     ("sound", "mix"): {"average_level", "average_level_error"},

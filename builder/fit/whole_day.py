@@ -93,15 +93,20 @@ def has_clock(riders: list[RiderAsked]) -> bool:
     return any(rider["clock"] is not None for rider in riders)
 
 
+def has_spaces(pack: FitPack) -> bool:
+    """Whether a house has several stages."""
+    return len(pack["spaces"]) > 0
+
+
 def needs_more(riders: list[RiderAsked], pack: FitPack) -> bool:
     """
     Whether a show comes with a plan or with its day's clock, asks for crew, one thing twice or what
     is made of other needs, or the house may be closed on its date, does not know whether something
-    of it works, or chooses some value.
+    of it works, or chooses some value, or has several stages.
 
     A page loads the rules of these only then, so nothing else may call them.
     """
     asks_more = has_plan(riders) or has_clock(riders) or any(asks_twice(rider) for rider in riders)
     asks_more = asks_more or has_composed(riders) or has_work(riders)
-    asks_more = asks_more or may_be_closed(pack)
+    asks_more = asks_more or may_be_closed(pack) or has_spaces(pack)
     return asks_more or has_doubts(pack) or has_choices(pack)

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Set
 from dataclasses import dataclass, replace
 
 from builder.house_only.sealing import HOUSE_ONLY, Descriptions
-from builder.overview.log import Log, Logged, change_of
+from builder.overview.log import Log, Logged, change_of, list_file
 from builder.pack import Altered, Change
 from builder.reading.house_only import hidden_within
 from builder.reading.nodes import spoken
@@ -55,10 +55,10 @@ def hidden_names(descriptions: Descriptions) -> HiddenNames:
     return HiddenNames(lines, {name for _, _, name in lines} - public)
 
 
-def told_as(record: Written, department: str) -> Told:
+def told_as(record: Written, path: str) -> Told:
     """A line as the log tells it."""
-    within = f"{department}.{spoken(record.path_in_file[:-1])}"
-    return (f"{department}.yml", without_numbers(within), name_of(record))
+    within = f"{list_file(path)}.{spoken(record.path_in_file[:-1])}"
+    return (f"{path}.yml", without_numbers(within), name_of(record))
 
 
 def without_numbers(within: str) -> str:

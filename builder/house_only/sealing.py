@@ -104,11 +104,13 @@ def free_name(taken: set[str]) -> str:
 def places_of(descriptions: Descriptions) -> Iterator[Place]:
     """Every place of the venue's files within a line for the house only."""
     for file in descriptions.values():
-        paths = [record.path_in_file for record in within(file) if says_house_only(record)]
-        for path, where in file.places_in_file.items():
-            spot = place(where)
-            if spot and any(path[: len(hidden)] == hidden for hidden in paths):
-                yield spot
+        for record in within(file):
+            if says_house_only(record):
+                hidden = record.path_in_file
+                for path, where in record.places_in_file.items():
+                    spot = place(where)
+                    if spot and path[: len(hidden)] == hidden:
+                        yield spot
 
 
 Change = Callable[[Written, FieldInfo, Any, bool], Any]

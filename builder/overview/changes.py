@@ -137,14 +137,28 @@ def what(change: Change, pack: Pack) -> list[Inline]:
 
     A change written by hand need not name a line.
     """
-    key = change.file.removesuffix(".yml")
-    section = pack.section(key)
+    section, page = told_on(change, pack)
     did = done(change)
-    if section is None:
+    if not page:
         return [
             f"{change.line}. {did}" if change.line and did else change.line or did or "The house."
         ]
-    return [Link(section.title, key), f": {change.line}. {did}" if change.line else f". {did}"]
+    return [Link(section, page), f": {change.line}. {did}" if change.line else f". {did}"]
+
+
+def told_on(change: Change, pack: Pack) -> tuple[str, str]:
+    """
+    The title of the section that a change is of, and its page; empty where there is none such. A
+    file of a space is told with its space.
+    """
+    *folders, key = change.file.removesuffix(".yml").split("/")
+    space = next((each for each in pack.spaces if each.key == "".join(folders[-1:])), None)
+    for section in pack.sections:
+        if section.key == key and section.space == (space.key if space else ""):
+            if space is None:
+                return section.title, key
+            return f"{section.title}, {space.name}", f"{space.key}-{key}"
+    return "", ""
 
 
 def done(change: Change) -> str:

@@ -30,21 +30,22 @@ def blocks(pack: Pack) -> Iterator[Block]:
         yield Caution(EVERYWHERE)
     else:
         yield Paragraph("Nothing was found.")
+    names = {space.key: space.name for space in pack.spaces}
     for level, title in TITLES.items():
         found = [finding for finding in pack.findings if finding.level is level]
         if found:
             yield Heading(2, title, level.value)
-            yield from (framed(finding) for finding in found)
+            yield from (framed(finding, names.get(finding.space, "")) for finding in found)
     if pack.confirmed:
         yield from confirmed_blocks(pack.confirmed)
 
 
-def framed(finding: Finding) -> Caution:
-    """One finding with its code and place."""
-    place = finding.place
+def framed(finding: Finding, space: str = "") -> Caution:
+    """One finding with its code and place, and the space that it is of."""
+    place, level = finding.place, finding.level.value.capitalize()
     where = f"{place.file}, line {place.line}. " if place and place.line else ""
     return Caution(
         [finding.sentence, " ", Small(f"{where}Code {finding.code}.")],
-        title=finding.level.value.capitalize(),
+        title=f"{level}, {space}" if space else level,
         tone=finding.level.value,
     )

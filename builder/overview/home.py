@@ -53,13 +53,7 @@ def blocks(pack: Pack, headlines: Sequence[Entry]) -> Iterator[Block]:
     """
     if drawing := elevation(pack):
         yield replace(drawing, beside=True)
-    identity = next((item for item in pack.items() if item.kind == "identity"), None)
-    if identity:
-        yield Paragraph(
-            [identity.text("what"), " ", Strong(identity.text("town")), "."]
-            if identity.text("town")
-            else identity.text("what")
-        )
+    yield from identity_words(pack)
     yield from closures(pack)
     yield from dangers(pack)
     yield from lately(pack)
@@ -70,6 +64,17 @@ def blocks(pack: Pack, headlines: Sequence[Entry]) -> Iterator[Block]:
     yield Heading(2, "How fresh this is", "fresh")
     yield Facts([freshness(section) for section in pack.sections])
     yield Paragraph(revision_words(pack))
+
+
+def identity_words(pack: Pack) -> Iterator[Block]:
+    """What the house is, and where."""
+    identity = next((item for item in pack.items() if item.kind == "identity"), None)
+    if identity:
+        yield Paragraph(
+            [identity.text("what"), " ", Strong(identity.text("town")), "."]
+            if identity.text("town")
+            else identity.text("what")
+        )
 
 
 def dangers(pack: Pack) -> Iterator[Block]:
@@ -207,13 +212,14 @@ def reduced_words(section: Section, item: Item) -> Sequence[Inline]:
     ]
 
 
-def freshness(section: Section) -> Entry:
-    """When a department was last checked."""
+def freshness(section: Section, title: str = "") -> Entry:
+    """When a department was last checked, by its title or another."""
+    title = title or section.title
     if section.verified is None:
-        return Entry(section.title, [Tag("not verified", "caution")])
+        return Entry(title, [Tag("not verified", "caution")])
     tone: list[Inline] = [Tag("old check", "caution"), " "] if section.verified.stale else []
     when, *how = checked_pieces(section.verified)[1:]
-    return Entry(section.title, [*tone, when], small="".join(str(piece) for piece in how).strip())
+    return Entry(title, [*tone, when], small="".join(str(piece) for piece in how).strip())
 
 
 def revision_words(pack: Pack) -> str:

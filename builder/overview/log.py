@@ -13,6 +13,22 @@ from builder.reading.words import Count, Day, Name, Text, YesNo
 from builder.reading.written import NotInWords, Written
 
 LOG = "log.yml"
+SPACES = "spaces/"
+
+
+def list_file(path: str) -> str:
+    """
+    A file as the log and orders name its lists: without its ending, and of a space with its folder
+    before it, such as ``studio/power``.
+    """
+    return path.removesuffix(".yml").removeprefix(SPACES)
+
+
+def space_of_file(path: str) -> str:
+    """The folder of the space that a file is of; empty for what stands beside ``house.yml``."""
+    return list_file(path).rpartition("/")[0]
+
+
 LONGEST = 2000
 """The longest text of a value that an entry holds; a longer one is cut."""
 

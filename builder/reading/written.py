@@ -158,6 +158,7 @@ class Written(BaseModel):
     _path: Path = PrivateAttr(default=())
     _above: "Verification | None" = PrivateAttr(default=None)
     _unknown: Mapping[str, KnownParts] = PrivateAttr(default_factory=dict)
+    _behind: int = PrivateAttr(default=0)
 
     def placed(
         self, places: Mapping[Path, Where], path: Path, above: "Verification | None" = None
@@ -210,9 +211,12 @@ class Written(BaseModel):
 
     @property
     def number_in_list(self) -> int:
-        """Which line of its list it is, from 1; 0 where it stands in none."""
+        """
+        Which line of its list it is, from 1; 0 where it stands in none. Lines that all spaces share
+        come before those of a space.
+        """
         last = self._path[-1] if self._path else None
-        return last + 1 if isinstance(last, int) else 0
+        return self._behind + last + 1 if isinstance(last, int) else 0
 
     def contradictions(self) -> Iterable[Problem]:
         """
@@ -378,6 +382,16 @@ class InConfigurations(Line):
     """
 
 
+class InSpaces(Line):
+    """A line that may be of some spaces of a house only."""
+
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"spaces"})
+    spaces: Annotated[tuple[Name, ...], RefersTo("space")] = ()
+    """
+    The spaces it is of, by their names in house.yml. Left out, it is of the whole house.
+    """
+
+
 class Movable(InConfigurations):
     """
     A line of the building that figures count with: they are worked out for each configuration, with
@@ -409,3 +423,9 @@ class DepartmentFile(Written):
     """What a reader should know about the whole department."""
     confirmed: Confirmations = ()
     """That a value of the file's own, on no line, is right, odd as it looks. One, or a list."""
+
+    def contradictions_when_joined(self) -> Iterable[Problem]:
+        """
+        Problems that only show when a space's file is read together with what all spaces share.
+        """
+        return ()

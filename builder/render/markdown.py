@@ -232,7 +232,7 @@ def navigation_of(pages: Sequence[Page]) -> Navigation:
     found: dict[str, list[NavigationEntry]] = {}
     for page in pages:
         found.setdefault(page.group or f"\0{page.key}", []).append(
-            NavigationEntry(plain_html(page.title), f"{page.key}.md")
+            NavigationEntry(plain_html(page.menu or page.title), f"{page.key}.md")
         )
     return tuple(part for group, entries in found.items() for part in parts(group, entries))
 

@@ -404,6 +404,11 @@ class Rider(Written):
     How firm the date is, for the house: confirmed, or which hold. Holds of one date stand against
     each other, not together.
     """
+    space: Name | None = None
+    """
+    The stage of a house with several that the show plays in, by the house's name for it. Left out,
+    the one that suits the show best is told.
+    """
     configuration: Name | None = None
     """
     The configuration of the house that the show plays in, by the house's name for it. Left out, the

@@ -100,6 +100,7 @@ def nothing_read(tree: Node, mistakes: list[Mistake]) -> RiderRead:
             "act": "",
             "revision": "",
             "plays": "",
+            "space": "",
             "configuration": "",
             "stays_m": None,
             "clock": None,

@@ -25,13 +25,15 @@ class Judged:
     together.
 
     ``verdicts`` are records of :func:`builder.fit.interpreter.fit`. ``configuration`` is the one
-    of the house that the show is judged in, empty where it names none and all suit it alike.
+    of the house that the show is judged in, empty where it names none and all suit it alike;
+    ``space`` is the space, empty in a house of one stage.
     """
 
     day: ShowDay
     show: Booked | None
     verdicts: tuple[Verdict, ...]
     configuration: str = ""
+    space: str = ""
 
     @property
     def key(self) -> tuple[str, str, str]:
@@ -114,6 +116,7 @@ def judged_day(day: ShowDay, asked: FitPack) -> list[Judged]:
         for show, answer in zip(day.shows, result["acts"], strict=True)
         if decides or show.asks["configuration"]
     }
+    spaces = {answer["act"]: answer["arrangement"]["space"] for answer in result["acts"]}
     told = [show for show in day.shows if show.booking == day.booking]
     found = [
         Judged(
@@ -121,6 +124,7 @@ def judged_day(day: ShowDay, asked: FitPack) -> list[Judged]:
             show,
             tuple(each for each in verdicts if each["act"] == show.act),
             plays_in.get(show.act, ""),
+            spaces[show.act],
         )
         for show in told
     ]

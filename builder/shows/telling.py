@@ -153,9 +153,19 @@ def head(judged: Judged, on: date) -> str:
 
 
 def chosen(judged: Judged) -> str:
-    """The configuration that a show is judged in, where its rider leaves that open."""
-    is_open = judged.show is not None and judged.show.asks["configuration"] == ""
-    return f", in {judged.configuration}" if is_open and judged.configuration else ""
+    """The space and the configuration that a show is judged in, where its rider leaves them open."""
+    if judged.show is None:
+        return ""
+    asks = judged.show.asks
+    places = [
+        place
+        for place, written in (
+            (judged.space, asks["space"]),
+            (judged.configuration, asks["configuration"]),
+        )
+        if place and not written
+    ]
+    return f", in {', '.join(places)}" if places else ""
 
 
 def spoken(day: date, on: date) -> str:
@@ -200,6 +210,7 @@ def judged_record(judged: Judged) -> dict[str, Any]:
         "act": judged.show.act if judged.show else "",
         "plays": judged.day.plays.isoformat(),
         "booking": judged.day.booking,
+        "space": judged.space,
         "configuration": judged.configuration,
         "together_with": [show.act for show in judged.day.shows if show is not judged.show],
         "verdict": judged.verdict,

@@ -40,6 +40,7 @@ PLANS = (
     "builder.fit.plots.chosen.plot_readings",
     "builder.fit.clock.day.the_day",
     "builder.fit.closed.judging.on_their_dates",
+    "builder.fit.spaces.judging.fit_in_spaces",
     "builder.fit.arrangements.in_doubt.in_both_states",
     "builder.fit.arrangements.settings.settings_compared",
     "builder.fit.arrangements.as_set.pack_at",
@@ -60,9 +61,9 @@ PLANS = (
 """
 What reads and judges hang plans, stage plots, crew and the day's clock, and the rules of closures,
 of needs that contradict each other or are made of others, of loads that ask more of their feed than
-a form holds, of states that nobody knows and of what the house sets come with the second script
-too: most shows that are typed have none of them, and most houses are closed on no day, know what
-works and choose no value.
+a form holds, of states that nobody knows, of what the house sets and of several stages come with
+the second script too: most shows that are typed have none of them, and most houses have one stage,
+are closed on no day, know what works and choose no value.
 """
 OFFERED = {**AT_ONCE, **WITH_FILES}
 GLOBAL_NAME = "housecheck"

@@ -81,9 +81,14 @@ class Searched:
 def searched(document: Document) -> tuple[Searched, ...]:
     """Each page of a document as the search knows it."""
     return tuple(
-        Searched(f"{page.key}.html", page.title, WEIGHTS.get(page.key, 1), tuple(page_lines(page)))
+        Searched(f"{page.key}.html", page.title, weight_of(page.key), tuple(page_lines(page)))
         for page in document.pages
     )
+
+
+def weight_of(key: str) -> float:
+    """How much a page weighs; the workings of a space as those of the house."""
+    return WEIGHTS.get(key if key in WEIGHTS else key.rpartition("-")[2], 1)
 
 
 def entries_script(pages: Sequence[Searched]) -> str:

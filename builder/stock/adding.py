@@ -9,6 +9,7 @@ from pathlib import PurePosixPath
 
 from pydantic import BaseModel
 
+from builder.overview.log import LOG, list_file
 from builder.reading.nodes import Path, compose
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.reader import keys_at, model_within
@@ -69,14 +70,13 @@ def list_of(room: Stockroom, list_name: str) -> tuple[str, Path, type[Line]]:
     ``access.routes[1].passages``.
     """
     key, _, rest = list_name.partition(".")
-    department = next(
-        (each for each in DEPARTMENTS if each.key == key and f"{key}.yml" in room.texts), None
-    )
+    file = next((each for each in room.texts if list_file(each) == key), "")
+    department = next((each for each in DEPARTMENTS if each.key == key.rpartition("/")[2]), None)
     path = path_of(rest)
     kind = department and rest and kind_at(department.description, path)
-    if not department or not kind or not is_there(room.texts[f"{key}.yml"], path[:-1]):
+    if not file or not kind or not is_there(room.texts[file], path[:-1]):
         raise Refused([list_unknown(list_name, known_lists(room))])
-    return f"{key}.yml", path, kind
+    return file, path, kind
 
 
 def path_of(text: str) -> Path:
@@ -123,12 +123,24 @@ def is_there(text: str, path: Path) -> bool:
 def known_lists(room: Stockroom) -> list[str]:
     """The lists that a line can be added to."""
     top = [
-        f"{each.key}.{key}"
+        f"{list_file(file)}.{key}"
+        for file in files_of_lists(room)
         for each in DEPARTMENTS
+        if list_file(file).rpartition("/")[2] == each.key
         for key in keys_at(each.description, ())
         if kind_at(each.description, (key,))
     ]
     return [*top, *dict.fromkeys(line.within for line in room.lines if line.within not in top)]
+
+
+def files_of_lists(room: Stockroom) -> list[str]:
+    """
+    The files that lines can be added to: of a house of one stage, one for each department, written
+    or not.
+    """
+    if room.venue.spaces:
+        return [file for file in room.texts if file != LOG]
+    return [f"{each.key}.yml" for each in DEPARTMENTS]
 
 
 def stamped(room: Stockroom, what: str, within: str, *, on: date, by: str, how: str) -> Order:
@@ -140,8 +152,9 @@ def stamped(room: Stockroom, what: str, within: str, *, on: date, by: str, how: 
     Refused
         `line-unknown` where neither a file nor a line has the name.
     """
-    file = what if what.endswith(".yml") else f"{what}.yml"
-    if file.removesuffix(".yml") in room.venue.descriptions and not within:
+    called = what if what.endswith(".yml") else f"{what}.yml"
+    file = next((each for each in room.texts if called in (each, f"{list_file(each)}.yml")), called)
+    if file.removesuffix(".yml") in room.venue.files and not within:
         return verified(file, None, compose(room.texts[file], file).data, on=on, by=by, how=how)
     if what.endswith(".yml"):
         raise Refused(

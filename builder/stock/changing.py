@@ -80,7 +80,7 @@ def stockroom_of(texts: Mapping[str, str], photos: Mapping[str, bytes]) -> Stock
         With every problem in the files: what cannot be read cannot be changed.
     """
     venue = venue_of(texts, photos)
-    return Stockroom(texts, photos, venue, lines_of(venue.descriptions))
+    return Stockroom(texts, photos, venue, lines_of(venue.files))
 
 
 def changed(room: Stockroom, orders: Sequence[Order], asked: Asked) -> Changed:
@@ -113,8 +113,8 @@ def changed(room: Stockroom, orders: Sequence[Order], asked: Asked) -> Changed:
     public = comparison
     if before.house is not before.published or after.house is not after.published:
         public = compare(before.published, after.published)
-    hidden = hidden_names(room.venue.descriptions).joined(hidden_names(venue.descriptions))
-    edits = Edited(room.texts, texts, lines_of(venue.descriptions), hidden)
+    hidden = hidden_names(room.venue.files).joined(hidden_names(venue.files))
+    edits = Edited(room.texts, texts, lines_of(venue.files), hidden)
     texts[LOG] = logged(texts.get(LOG), entries_of(edits, orders, asked, moved_words(public)))
     rewrites = [
         Rewrite(file, room.texts.get(file), text)
@@ -135,7 +135,7 @@ def with_log(pack: Pack, venue: Venue) -> Pack:
     """A pack with the log, which moves no figure, so that nothing is computed twice."""
     return replace(
         pack,
-        log=public_changes(venue.log, venue.descriptions),
+        log=public_changes(venue.log, venue.files),
         revision=replace(pack.revision, fingerprint=venue.fingerprint),
     )
 

@@ -85,10 +85,12 @@ class Comparison:
 
 def compare(before: Pack, after: Pack) -> Comparison:
     """What changed from one pack to another."""
-    keys = dict.fromkeys(
-        [section.key for section in after.sections] + [section.key for section in before.sections]
-    )
-    parts = [part_of(key, before.section(key), after.section(key)) for key in keys]
+    old, new = ({mark_of(each): each for each in pack.sections} for pack in (before, after))
+    names = {space.key: space.name for space in (*before.spaces, *after.spaces)}
+    parts = [
+        part_of(mark, old.get(mark), new.get(mark), names.get(mark[0], ""))
+        for mark in dict.fromkeys((*new, *old))
+    ]
     return Comparison(
         venue=(before.venue, after.venue),
         revision=(before.revision, after.revision),
@@ -96,6 +98,11 @@ def compare(before: Pack, after: Pack) -> Comparison:
         appeared=without(after.findings, before.findings),
         vanished=without(before.findings, after.findings),
     )
+
+
+def mark_of(section: Section) -> tuple[str, str]:
+    """What makes a section the one it is: its space and its department."""
+    return section.space, section.key
 
 
 def without(findings: Sequence[Finding], known: Sequence[Finding]) -> tuple[Finding, ...]:
@@ -119,11 +126,18 @@ def told(finding: Finding) -> tuple[str, str, str, str]:
     return (finding.level.value, finding.code, finding.sentence, finding.subject)
 
 
-def part_of(key: str, before: Section | None, after: Section | None) -> Part:
-    """What changed in one department, which may have appeared or gone."""
+def part_of(
+    mark: tuple[str, str], before: Section | None, after: Section | None, space: str
+) -> Part:
+    """
+    What changed in one department, which may have appeared or gone; told with its space where the
+    house has several.
+    """
+    key = mark[1]
     title = (after or before or Section(key, key, ())).title
-    blank = Section(key, title, ())
-    return Part(key, title, tuple(differences(before or blank, after or blank)))
+    blank = Section(key, title, (), space=mark[0])
+    told = f"{title}, {space}" if space else title
+    return Part(key, told, tuple(differences(before or blank, after or blank)))
 
 
 def differences(before: Section, after: Section) -> Iterator[Difference]:

@@ -6,8 +6,8 @@ there is none.
 import difflib
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from pathlib import PurePosixPath
 
+from builder.overview.log import list_file, space_of_file
 from builder.reading.nodes import Path, spoken
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.references import NAME_KEYS as NAME_KEYS
@@ -28,7 +28,12 @@ class Held:
     @property
     def within(self) -> str:
         """The list it stands in, such as ``sound.stock``."""
-        return f"{PurePosixPath(self.file).stem}.{spoken(self.path[:-1])}"
+        return f"{list_file(self.file)}.{spoken(self.path[:-1])}"
+
+    @property
+    def space(self) -> str:
+        """The folder of the space that it is of; empty for what stands beside ``house.yml``."""
+        return space_of_file(self.file)
 
     @property
     def where(self) -> Where:
@@ -122,12 +127,13 @@ def inside(whole: str, beginning: str) -> bool:
     """
     True where a list is the one named, or stands within it.
 
-    Numbers of entries may be left out.
+    Numbers of entries may be left out, and the space before the file.
     """
     plain = "".join(part.split("]")[-1] for part in whole.split("["))
+    names = [whole, plain, *(each.rpartition("/")[2] for each in (whole, plain))]
     return any(
-        each == beginning or each.startswith((f"{beginning}.", f"{beginning}["))
-        for each in (whole, plain)
+        each == beginning or each.startswith((f"{beginning}.", f"{beginning}[", f"{beginning}/"))
+        for each in names
     )
 
 
@@ -157,11 +163,19 @@ def near(name: str, known: Sequence[str]) -> str:
 
 
 def referring(
-    descriptions: Mapping[str, DepartmentFile], kind: str, name: str
+    files: Mapping[str, DepartmentFile], kind: str, name: str
 ) -> tuple[tuple[str, Path], ...]:
     """Each place that refers to something by name: its file and the path of the value."""
-    uses = uses_of(descriptions, kind, name)
+    uses = uses_of(files, kind, name)
     return tuple((file, (*path, *steps(key))) for file, path, _, key in uses)
+
+
+def within_reach(files: Mapping[str, DepartmentFile], line: Held) -> dict[str, DepartmentFile]:
+    """
+    The files in which a line may be named: those of its space; all, where it stands beside
+    ``house.yml``.
+    """
+    return {path: file for path, file in files.items() if line.space in ("", space_of_file(path))}
 
 
 def uses_of(

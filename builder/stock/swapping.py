@@ -25,7 +25,7 @@ from builder.reading.references import spelling
 from builder.reading.written import Line, OfModel, RefersTo, Written
 from builder.stock.changing import Stockroom
 from builder.stock.edits import Edit, Set, Unset, reach
-from builder.stock.lines import NAME_KEYS, Held, referring, uses_of
+from builder.stock.lines import NAME_KEYS, Held, referring, uses_of, within_reach
 from builder.stock.order import Order, data_of, entries_on, flat, order
 from builder.stock.orders import settings
 from builder.stock.wording import Data
@@ -172,16 +172,16 @@ def joined(orders: Sequence[Order]) -> list[Order]:
 
 def places_of(house: House, line: Held) -> Iterator[Place]:
     """The records that name a line by a key of its own."""
-    for file, path, record, key in uses_of(
-        house.venue.descriptions, line.record.defines, line.name
-    ):
+    files = within_reach(house.venue.files, line)
+    for file, path, record, key in uses_of(files, line.record.defines, line.name):
         if isinstance(getattr(record, key, None), str):
             yield Place(file, path, record, key)
 
 
 def listed_uses(house: House, line: Held, other: str) -> list[tuple[str, Edit]]:
     """The entries of lists that name a line, each with the other name."""
-    found = referring(house.venue.descriptions, line.record.defines, line.name)
+    files = within_reach(house.venue.files, line)
+    found = referring(files, line.record.defines, line.name)
     return [(file, Set(path, other)) for file, path in found if isinstance(path[-1], int)]
 
 

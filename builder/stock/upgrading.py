@@ -53,7 +53,7 @@ def upgraded(
 def splices_of(texts: Mapping[str, str], venue: Venue) -> dict[str, list[Splice]]:
     """The replacements by file, in the order in which they are made."""
     found: dict[str, list[Splice]] = {}
-    for key, description in venue.descriptions.items():
+    for key, description in venue.files.items():
         file = f"{key}.yml"
         text = texts[file]
         for path in old_unknowns(text, file, description):

@@ -171,7 +171,11 @@ def test_json_is_for_programs_and_the_same_twice() -> None:
         {
             "act": "Five Wet Dogs",
             "revision": "7 of 2026-05-03",
-            "arrangement": {"configuration": "Standing, end stage", "settings": []},
+            "arrangement": {
+                "space": "",
+                "configuration": "Standing, end stage",
+                "settings": [],
+            },
             "verdict": "ask",
         }
     ]

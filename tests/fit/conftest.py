@@ -32,6 +32,7 @@ LEAST = {
     "hangs/test_places_unknown.py": (1, 10),
     "hangs/test_plan.py": (1, 70),
     "plots/test_drawing.py": (2, 12),
+    "spaces/test_spaces.py": (1, 13),
     "test_headroom.py": (1, 40),
     "test_show_day.py": (1, 25),
     "test_way_in.py": (1, 40),

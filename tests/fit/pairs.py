@@ -410,6 +410,8 @@ def a_pack(dice: Dice) -> Record:
         "revision": {"number": "1", "on": "2026-01-11"},
         "rules": RULES,
         "sections": sections,
+        "spaces": [],
+        "shared": [],
     }
 
 

@@ -105,6 +105,8 @@ def pack(**sections: list[Record]) -> Record:
         "revision": {"number": "1", "on": "2026-01-11"},
         "rules": RULES,
         "sections": parts,
+        "spaces": [],
+        "shared": [],
     }
 
 

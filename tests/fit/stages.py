@@ -40,6 +40,8 @@ def stage(
         "revision": {"number": "1", "on": "2026-01-11"},
         "rules": RULES,
         "sections": [section],
+        "spaces": [],
+        "shared": [],
     }
 
 

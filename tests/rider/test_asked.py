@@ -29,6 +29,7 @@ def test_a_rider_needs_no_more_than_a_name() -> None:
         "act": "Five Wet Dogs",
         "revision": "",
         "plays": "",
+        "space": "",
         "configuration": "",
         "stays_m": None,
         "clock": None,

@@ -11,17 +11,17 @@ from builder.reading.maybe import Maybe
 from builder.reading.nodes import spoken
 from builder.reading.problems import Problem
 from builder.reading.words import DayOrSo, Name, Text, UntilWhen
-from builder.reading.written import Line
+from builder.reading.written import InSpaces, Line
 
 Closable = Literal["access", "stage", "rigging", "flying", "power", "sound", "lines"]
 """The departments that may be closed by themselves, as their files are called."""
 
 
-class Closure(Line):
+class Closure(InSpaces):
     """A time in which no show can have the house, or some departments of it."""
 
     public_because: ClassVar[str] = "no show can play then"
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"departments"})
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"departments", "spaces"})
     from_: Annotated[Maybe[DayOrSo], Field(alias="from")]
     """
     The first day that is closed, such as 2026-07-01; or the month or the year, 2026-07 or 2026,

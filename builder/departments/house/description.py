@@ -29,6 +29,7 @@ from builder.reading.written import (
     Assumed,
     Decisive,
     DepartmentFile,
+    InSpaces,
     Line,
     NotInWords,
     Plausible,
@@ -88,7 +89,26 @@ class OtherFigure(Written):
     """Who says so, such as the licence of 2019, or old posters."""
 
 
-class Configuration(Line):
+class Space(Line):
+    """
+    One stage of a house that has several. What it has for itself stands in files of its own, in its
+    folder under ``spaces/``.
+    """
+
+    public_because: ClassVar[str] = "shows are sold and checked by it"
+    defines: ClassVar[str] = "space"
+    name: Name
+    """The name of the space, such as Studio. Riders name it."""
+    what: Text | None = None
+    """What kind of room or place it is, in a sentence."""
+    folder: Annotated[Name | None, NotInWords("it says where the files of the space stand")] = None
+    """
+    Its folder under spaces/, where that is not its name in small letters with hyphens: studio-b for
+    Studio B.
+    """
+
+
+class Configuration(InSpaces):
     """One way of setting the room, with what it holds."""
 
     public_because: ClassVar[str] = "shows are sold and checked by it"
@@ -117,7 +137,7 @@ class Configuration(Line):
     """How many places the mix position takes, already left out of the capacity."""
 
 
-class Curfew(Line):
+class Curfew(InSpaces):
     """When sound must stop."""
 
     public_because: ClassVar[str] = "a show has to keep to it"
@@ -133,7 +153,7 @@ class Curfew(Line):
     """What an overrun costs: grace, step and amount."""
 
 
-class QuietHours(Line):
+class QuietHours(InSpaces):
     """Hours in which no check may be heard, such as lessons next door."""
 
     public_because: ClassVar[str] = "a show has to keep to it"
@@ -147,7 +167,7 @@ class QuietHours(Line):
     """Whose quiet it is."""
 
 
-class NoiseLimit(Line):
+class NoiseLimit(InSpaces):
     """A limit on sound level, with everything that makes it one: metric, time, place."""
 
     public_because: ClassVar[str] = "a show has to keep to it"
@@ -242,7 +262,7 @@ class Crew(Line):
     """The smallest crew the house insists on."""
 
 
-class TroubleSpot(Line):
+class TroubleSpot(InSpaces):
     """Something that has caught visitors out. Said once, early."""
 
     what: Text
@@ -287,6 +307,11 @@ class House(DepartmentFile):
     """Where to go, by purpose."""
     contacts: tuple[Contact, ...] = ()
     """Whom to ask, by role."""
+    spaces: tuple[Space, ...] = ()
+    """
+    The stages of a house that has several, each with a folder of its own under spaces/. Left out,
+    the house has one, and all files stand beside house.yml.
+    """
     configurations: tuple[Configuration, ...] = ()
     """The ways of setting the room."""
     edition: Maybe[DayOrSo] = Absent.NOT_STATED

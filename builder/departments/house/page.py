@@ -41,6 +41,7 @@ def parts(section: Section) -> Iterator[Block]:
             "Closed or taken, each time",
             ("days", "from", "first_month", "begins", "last_month", "ends"),
         ),
+        ("space", "Spaces", ("what",)),
         (
             "configuration",
             "Capacity by configuration",
@@ -80,6 +81,7 @@ def title_of_first_column(kind: str) -> str:
         "closure": "What is closed",
         "regular": "What",
         "works": "What",
+        "space": "Space",
         "seats-out": "Seats",
         "curfew": "Days",
         "quiet": "Days",

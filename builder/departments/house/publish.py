@@ -11,7 +11,7 @@ from builder.departments.house.oddities import oddities
 from builder.departments.house.seating import Block
 from builder.exchange import Air, Altitude, Offers, SoundLimit, Statement
 from builder.formulas.dimensions import sum_gap
-from builder.pack import Fact, Finding, Item, Level, Section, Standing, Value
+from builder.pack import Fact, Finding, Item, Level, Section, Standing, Value, in_a_row
 from builder.reading.absent import Absent, listed
 from builder.reading.in_part import as_written
 from builder.reading.language import NEWEST
@@ -90,6 +90,7 @@ def items(house: House, stater: Stater) -> Iterator[Item]:
     )
     yield from stater.counted(house.addresses, "house", "address", name_key="use")
     yield from stater.counted(house.contacts, "house", "contact", name_key="role")
+    yield from stater.named(house.spaces, "house", "space")
     for configuration, item in zip(
         house.configurations,
         stater.named(house.configurations, "house", "configuration"),
@@ -135,8 +136,13 @@ def kept(house: House, stater: Stater) -> Iterator[Item]:
 def closures(closed: tuple[Closure, ...], stater: Stater) -> Iterator[Item]:
     """When what is closed."""
     for count, closure in enumerate(closed, 1):
-        name = "Some departments" if closure.departments else "The whole house"
+        name = "Some departments" if closure.departments else closed_whole(closure)
         yield stater.item(closure, f"house.closure.{count}", "closure", name)
+
+
+def closed_whole(closure: Closure) -> str:
+    """What is closed as a whole: the house, or some of its spaces."""
+    return in_a_row(closure.spaces) if closure.spaces else "The whole house"
 
 
 def block_facts(configuration: Configuration, key: str) -> Iterator[Fact]:

@@ -16,8 +16,9 @@ from builder.fit.arrangements.views import CONFIGURATION, configurations_of, vie
 from builder.fit.needs.sentences import NOT_FOR_VISITORS, NOT_USABLE
 from builder.fit.plots.sentences import NO_DECK
 from builder.fit.records import FitPack, Verdict
-from builder.fit.sections import items_of, section_of
+from builder.fit.sections import section_items
 from builder.fit.sentences import NOT_SAID, fill
+from builder.fit.spaces.views import SPACE
 from builder.fit.verdicts import ASK, NOT_NEEDED, SHORT, of_the_act, verdict, with_question
 from builder.fit.wording import digits
 
@@ -55,10 +56,11 @@ def judged_if_open(
 
 
 def why_closed(pack: FitPack, configuration: str) -> str:
-    """Why no show can play in a configuration of the house; empty where one can."""
-    for item in items_of(section_of(pack, "house"), CONFIGURATION):
-        if item["name"] == configuration:
-            name = {"item": configuration}
+    """Why no show can play in a configuration, or in the space; empty where one can."""
+    for item in section_items(pack, "house"):
+        is_place = item["kind"] == CONFIGURATION and item["name"] == configuration
+        if is_place or item["kind"] == SPACE:
+            name = {"item": item["name"]}
             if item["condition"] == "out of service":
                 return fill(NOT_USABLE, name)
             if item["terms"] == "not for visitors":

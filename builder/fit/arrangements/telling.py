@@ -66,6 +66,7 @@ def beside_best(best: list[Verdict], judged: Judged) -> OtherArrangement:
     verdicts = judged["verdicts"]
     return {
         "arrangement": {
+            "space": "",
             "configuration": judged["evening"]["free"]["configuration"],
             "settings": settings_leaned_on(judged),
         },
@@ -163,7 +164,9 @@ def lines_of(others: list[OtherArrangement]) -> list[str]:
 
 def names_of(group: list[OtherArrangement]) -> str:
     """The names of some arrangements."""
-    return BETWEEN.join(other["arrangement"]["configuration"] for other in group)
+    return BETWEEN.join(
+        other["arrangement"]["space"] + other["arrangement"]["configuration"] for other in group
+    )
 
 
 def line_of(other: OtherArrangement, names: str) -> str:

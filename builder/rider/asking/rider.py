@@ -76,6 +76,7 @@ def rider_asked(rider: ReadValue, asking: Asking) -> tuple[RiderAsked, list[str]
         "act": asking["act"],
         "revision": revision_of(rider),
         "plays": words_of(rider, "plays"),
+        "space": words_of(rider, "space"),
         "configuration": words_of(rider, "configuration"),
         "stays_m": si_of(rider, "stays on deck"),
         "clock": clock_of(rider, asking),

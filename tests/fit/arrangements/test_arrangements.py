@@ -58,7 +58,11 @@ def test_a_deck_of_one_configuration_and_the_capacity_of_another_are_no_fit() ->
 def test_one_of_them_alone_fits_in_its_own_configuration(need: Record, configuration: str) -> None:
     result = fit(hall(), [rider(need)])
     assert result["verdict"] == "fits"
-    assert result["acts"][0]["arrangement"] == {"configuration": configuration, "settings": []}
+    assert result["acts"][0]["arrangement"] == {
+        "space": "",
+        "configuration": configuration,
+        "settings": [],
+    }
 
 
 def test_both_fit_where_one_configuration_has_both() -> None:
@@ -76,7 +80,11 @@ def test_fewest_short_come_first_then_fewest_to_ask_then_the_order_of_the_house(
         stage=[deck("Narrow", 9.0, "B"), deck("Wide", 14.0, "A", "C", "D")],
     )
     result = fit(house, [rider(WIDE, asks("capacity", low=500.0))])
-    assert result["acts"][0]["arrangement"] == {"configuration": "C", "settings": []}
+    assert result["acts"][0]["arrangement"] == {
+        "space": "",
+        "configuration": "C",
+        "settings": [],
+    }
     assert result["judged_in"] == [
         "Judged in the configuration C; of 4, none suits this show better.",
         "In A: 1 to ask; worse there: capacity.",
@@ -99,7 +107,11 @@ def test_what_only_should_be_turns_no_show_short_by_the_choice_of_an_arrangement
         asks("deck load", low=5000.0, strictness="should"),
     ]
     result = fit(house, [rider(WIDE, *shoulds)])
-    assert result["acts"][0]["arrangement"] == {"configuration": "B", "settings": []}
+    assert result["acts"][0]["arrangement"] == {
+        "space": "",
+        "configuration": "B",
+        "settings": [],
+    }
     assert result["verdict"] == "fits, with a note"
 
 
@@ -148,7 +160,7 @@ def test_a_configuration_that_the_house_does_not_name_is_asked_with_the_names_th
     )
     assert capacity["act_question"] == width["act_question"]
     assert docks["reason"] == "The house has not said all of it: 0 are known."
-    assert result["acts"][0]["arrangement"] == {"configuration": "", "settings": []}
+    assert result["acts"][0]["arrangement"] == {"space": "", "configuration": "", "settings": []}
 
 
 def test_a_name_means_nothing_to_a_house_that_names_no_configuration() -> None:
@@ -274,7 +286,11 @@ def test_a_third_act_plays_in_the_better_of_the_two_that_are_named() -> None:
         rider(WIDE, act="C"),
     ]
     result = fit(hall(), acts)
-    assert result["acts"][2]["arrangement"] == {"configuration": SEATED, "settings": []}
+    assert result["acts"][2]["arrangement"] == {
+        "space": "",
+        "configuration": SEATED,
+        "settings": [],
+    }
     assert result["judged_in"] == [
         "Each act is judged in its own configuration: A in Standing, end stage; B in Seated; C in"
         " Seated.",

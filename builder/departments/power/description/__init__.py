@@ -3,11 +3,12 @@
 stands on it day and night.
 """
 
+from collections.abc import Iterator
 from typing import ClassVar
 
 from pydantic import model_validator
 
-from builder.departments.power.description.loops import refuse_impossible_tree
+from builder.departments.power.description.loops import phase_problems, refuse_impossible_tree
 from builder.departments.power.description.nodes import (
     Board,
     Fed,
@@ -18,6 +19,7 @@ from builder.departments.power.description.nodes import (
 )
 from builder.departments.power.description.supplies import Generator, Supply
 from builder.departments.power.description.wiring import DropLimits, Wiring
+from builder.reading.problems import Problem
 
 
 class Power(Wiring):
@@ -29,6 +31,10 @@ class Power(Wiring):
     def _makes_a_tree(self) -> "Power":
         refuse_impossible_tree(self)
         return self
+
+    def contradictions_when_joined(self) -> Iterator[Problem]:
+        """Phases named on something that its source among the shared ones does not have."""
+        yield from phase_problems(self)
 
 
 __all__ = [

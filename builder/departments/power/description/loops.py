@@ -10,6 +10,8 @@ from pydantic_core import InitErrorDetails
 from builder.departments.power.description.nodes import Fed
 from builder.departments.power.description.wiring import Wiring
 from builder.reading.absent import Absent
+from builder.reading.nodes import spoken
+from builder.reading.problems import Problem
 from builder.reading.refusing import error
 
 Path = tuple[str | int, ...]
@@ -88,6 +90,24 @@ def in_turn_errors(power: Wiring) -> Iterator[InitErrorDetails]:
 
 def phase_errors(power: Wiring) -> Iterator[InitErrorDetails]:
     """Phases named on something that its source does not have."""
+    for path, phases, reason in wrong_phases(power):
+        yield refused(path, phases, "phase-not-there", reason, PHASE_ADVICE)
+
+
+def phase_problems(power: Wiring) -> Iterator[Problem]:
+    """The same of circuits that stand in several files."""
+    for path, phases, reason in wrong_phases(power):
+        line = getattr(power, LISTS.get(str(path[0]), str(path[0])))[path[1]]
+        where = line.where("phases")
+        yield Problem(where, spoken(path), phases, reason, "phase-not-there", PHASE_ADVICE)
+
+
+PHASE_ADVICE = "name phases that it has, or say which phases the source has"
+LISTS = {"shore_power": "shore_outlets"}
+
+
+def wrong_phases(power: Wiring) -> Iterator[tuple[Path, str, str]]:
+    """Phases named on something that its source does not have: where, which, and why."""
     has = wired(power)
     named = [((*path, "phases"), fed.fed_from, fed.phases) for path, fed in placed(power)]
     named += [
@@ -112,13 +132,7 @@ def phase_errors(power: Wiring) -> Iterator[InitErrorDetails]:
             reason = (
                 f"asks for {', '.join(lacking)}, and {source} has {' '.join(has[source])} alone"
             )
-            yield refused(
-                path,
-                str(phases),
-                "phase-not-there",
-                reason,
-                "name phases that it has, or say which phases the source has",
-            )
+            yield path, str(phases), reason
 
 
 def wired(power: Wiring) -> dict[str, tuple[str, ...]]:

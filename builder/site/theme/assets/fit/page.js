@@ -316,10 +316,15 @@
   }
 
   function show() {
-    const house = pack.sections.find((section) => section.key === "house");
-    const names = (house ? house.items : [])
-      .filter((item) => item.kind === "configuration")
-      .map((item) => item.name);
+    const names = [
+      ...new Set(
+        pack.sections
+          .filter((section) => section.key === "house")
+          .flatMap((section) => section.items)
+          .filter((item) => item.kind === "configuration")
+          .map((item) => item.name),
+      ),
+    ];
     const known =
       data.configuration === undefined || names.includes(data.configuration)
         ? names
@@ -339,6 +344,7 @@
           { placeholder: "2026-12-05" },
         ),
       ),
+      ...spaceField(),
       field(
         "Configuration of the house",
         select(
@@ -365,6 +371,20 @@
       slot("plays"),
       slot("stays on deck"),
     );
+  }
+
+  // Only a house of several stages is asked for one.
+  function spaceField() {
+    if (pack.spaces.length === 0) return [];
+    const names = pack.spaces.map((space) => space.name);
+    const known =
+      data.space === undefined || names.includes(data.space) ? names : [...names, data.space];
+    const options = [["", "whichever suits best"], ...known.map((name) => [name, name])];
+    const chosen = (value) => {
+      put(data, "space", value);
+      refresh();
+    };
+    return [field("Space", select(data.space || "", options, chosen))];
   }
 
   function actField() {
@@ -887,6 +907,8 @@
   }
 
   let pending = 0;
+  // The space that the act in the form is judged in; empty in a house of one stage.
+  let spaceOfAct = "";
   function refresh() {
     if (engine.fit === undefined) return;
     const planned = (act) => engine.asks_for_plans(partsOf(act.data));
@@ -896,6 +918,7 @@
     const asked = read.map((each) => each.rider);
     if (!hasFiles && engine.needs_more(asked, pack)) return refreshWithFiles();
     const result = engine.fit(pack, asked);
+    spaceOfAct = result.acts[day.at].arrangement.space;
     for (const node of slots.values()) node.replaceChildren();
     const apart = engine.several_dates_words(read.map((each) => each.plays));
     const own = judgements(read, result).filter(
@@ -1045,6 +1068,13 @@
     return (rule && written && needOf({ key }) === written ? rule : slots.get(name)) || null;
   }
 
+  // What the house says of a stage, by the name of its space.
+  function stageOf(name) {
+    const space = pack.spaces.find((each) => each.name === name);
+    const key = space === undefined ? undefined : space.key;
+    return pack.sections.find((each) => each.key === "stage" && each.space === key);
+  }
+
   function answer(requirement, found) {
     const node = slotOf(requirement.slot, MANY.includes(requirement.sort) ? "" : requirement.what);
     if (node === null) return;
@@ -1062,7 +1092,7 @@
     if (margin.length > 0)
       head.append(" ", make("span", { class: "check-margin" }, margin.join(" / ")));
     node.append(head, ...details(found));
-    const drawing = requirement.sort === "plot" ? fit.plotDrawing(pack, requirement, found) : null;
+    const drawing = requirement.sort === "plot" ? fit.plotDrawing(stageOf(spaceOfAct), requirement, found) : null;
     if (drawing !== null) node.append(drawing);
     for (const part of [...found.parts].sort(
       (one, other) => engine.gravity(other.verdict) - engine.gravity(one.verdict),

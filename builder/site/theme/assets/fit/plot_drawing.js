@@ -22,8 +22,7 @@
   };
 
   // Null where there is nothing to draw: no deck that is drawn, or no rectangle with a place.
-  function plotDrawing(pack, requirement, found) {
-    const section = pack.sections.find((section) => section.key === "stage");
+  function plotDrawing(section, requirement, found) {
     if (section === undefined) return null;
     const { deck, shapes, pieces } = engine.plot_drawing(section, requirement, found);
     const placed = pieces
