@@ -153,7 +153,7 @@ def head(judged: Judged, on: date) -> str:
 
 
 def chosen(judged: Judged) -> str:
-    """The space and the configuration that a show is judged in, where its rider leaves them open."""
+    """The space and configuration that a show is judged in, where its rider leaves them open."""
     if judged.show is None:
         return ""
     asks = judged.show.asks

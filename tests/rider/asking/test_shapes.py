@@ -5,7 +5,7 @@ import pytest
 from tests.rider.riders import problems
 
 KNOWN = (
-    "act, revision, plays, booking, configuration, needs, power, hangs, plot, trucks, clock, crew,"
+    "act, revision, plays, booking, space, configuration, needs, power, hangs, plot, trucks, clock, crew,"
     " tasks, level, stays on deck, questions, note"
 )
 LIKE_A_NAME = "write it like Stage right company switch [wrong-shape]"
