@@ -49,6 +49,11 @@ def offers_nothing(_: Any) -> Offers:
     return Offers()
 
 
+def all_of(file: File) -> File:
+    """For a department whose file counts as it is."""
+    return file
+
+
 def draws_no_maps(section: Section, pack: Pack, names: Sequence[str]) -> Sequence[Page]:
     """For a department without maps."""
     del section, pack, names
@@ -63,7 +68,8 @@ class Department(Generic[File]):
     ``publish`` computes; ``pages`` and ``headline`` only read the pack. ``headline`` gives the few
     answers that the home page shows. ``maps_in`` makes pages of the maps that are others in some
     configurations of the house than in the usual one: of the section and the pack as they are
-    there, and the names of those. ``rules`` say what a visiting show may ask of it.
+    there, and the names of those. ``reaching_out`` gives what of a space's file counts in the other
+    spaces of the house. ``rules`` say what a visiting show may ask of it.
     """
 
     key: str
@@ -74,5 +80,6 @@ class Department(Generic[File]):
     headline: Callable[[Section, Pack], Sequence[Entry]]
     offer: Callable[[File], Offers] = offers_nothing
     maps_in: Callable[[Section, Pack, Sequence[str]], Sequence[Page]] = draws_no_maps
+    reaching_out: Callable[[File], File] = all_of
     rules: tuple[Rule, ...] = ()
     required: bool = False

@@ -80,7 +80,7 @@ def one_stage(read: "Venue", on: str, space: str | None) -> "Venue":
 def circuits_of(venue: "Venue") -> "Power | None":
     """The circuits of one stage, with what other spaces draw from the same supply."""
     from builder.departments.power.description import Power
-    from builder.departments.power.publish import with_elsewhere
+    from builder.departments.power.elsewhere import with_elsewhere
     from builder.spaces.elsewhere import files_elsewhere
 
     power = venue.descriptions.get("power")

@@ -5,7 +5,7 @@ Their circuits and loads count on the shared supply with the name of their space
 Each is counted as it usually stands, in the first configuration of its space.
 """
 
-from collections.abc import Mapping, Set
+from collections.abc import Iterator, Mapping, Set
 from dataclasses import replace
 from typing import Any
 
@@ -14,7 +14,7 @@ from pydantic.fields import FieldInfo
 from builder.by_configuration.standing import standings
 from builder.exchange import Offers, PowerDraw
 from builder.house_only.sealing import changed, in_each
-from builder.reading.references import definition, records_within
+from builder.reading.references import definition, records_within, references
 from builder.reading.written import DepartmentFile, Line, Movable, RefersTo, Written
 from builder.registry import DEPARTMENTS
 
@@ -22,7 +22,6 @@ Descriptions = Mapping[str, DepartmentFile]
 SOURCE = "power source"
 POWER = "power"
 CALLED = "{space}: {name}"
-Named = Set[tuple[str, str]]
 
 
 def drawing(own: Descriptions, space: str, configurations: list[str]) -> Descriptions:
@@ -31,21 +30,48 @@ def drawing(own: Descriptions, space: str, configurations: list[str]) -> Descrip
     department, with the name of the space before it.
     """
     usual = standings(own, configurations)[0].descriptions
-    drawn = {
-        department.key: usual[department.key]
+    counted = {
+        department.key: department.reaching_out(usual[department.key])
         for department in DEPARTMENTS
         if department.key in usual
-        and (department.key == POWER or department.offer(usual[department.key]).draws)
     }
-    named = {
-        (bearer.kind, bearer.name)
-        for record in records_within(drawn.get(POWER))
-        if (bearer := definition(record)) and bearer.kind == SOURCE
+    power = counted.get(POWER)
+    if power is None:
+        return {}
+    local = sources_in(usual[POWER]) - sources_in(power)
+    drawn = {
+        key: file
+        for key, file in counted.items()
+        if key == POWER or any(draw.fed_by not in local for draw in draws_of(key, file))
     }
+    if len(drawn) == 1 and not sources_in(power) and not any(loads_in(power)):
+        return {}
+    named = sources_in(usual[POWER])
     return {f"{space}/{key}": called(file, space, named) for key, file in drawn.items()}
 
 
-def called(file: DepartmentFile, space: str, named: Named) -> DepartmentFile:
+def sources_in(power: DepartmentFile) -> set[str]:
+    """The names of the power sources of a file."""
+    return {
+        bearer.name
+        for record in records_within(power)
+        if (bearer := definition(record)) and bearer.kind == SOURCE
+    }
+
+
+def loads_in(power: DepartmentFile) -> Iterator[str]:
+    """The power sources that the lines of a file name."""
+    for record in records_within(power):
+        yield from (each.name for each in references(record) if each.kind == SOURCE)
+
+
+def draws_of(department: str, file: DepartmentFile) -> tuple[PowerDraw, ...]:
+    """What the file of a department draws."""
+    offers = next(each.offer for each in DEPARTMENTS if each.key == department)
+    return offers(file).draws
+
+
+def called(file: DepartmentFile, space: str, named: Set[str]) -> DepartmentFile:
     """A file whose power sources and loads bear the name of their space, in all configurations."""
 
     def new(record: Written, field: FieldInfo, value: Any, hidden: bool) -> Any:
@@ -57,27 +83,30 @@ def called(file: DepartmentFile, space: str, named: Named) -> DepartmentFile:
         if kinds:
             return in_each(value, lambda name: in_space(kinds[0], name))
         bearer = definition(record)
-        if bearer and value == bearer.name and (bearer.kind, bearer.name) in named:
+        if bearer and value == bearer.name and bearer.kind == SOURCE:
             return in_space(bearer.kind, bearer.name)
         if isinstance(record, Movable) and field is type(record).model_fields["configurations"]:
             return ()
         return value
 
     def in_space(kind: str, name: str) -> str:
-        return CALLED.format(space=space, name=name) if (kind, name) in named else name
+        return CALLED.format(space=space, name=name) if kind == SOURCE and name in named else name
 
     return changed(file, new)
 
 
 def draws_elsewhere(descriptions: Descriptions) -> Offers:
     """What other spaces draw, told by space."""
-    by_key = {department.key: department for department in DEPARTMENTS}
     draws: list[PowerDraw] = []
     for path, file in descriptions.items():
         space, _, key = path.rpartition("/")
-        if space and key in by_key:
+        if space:
+            there = sources_in(descriptions[f"{space}/{POWER}"])
+            own = CALLED.format(space=space, name="")
             draws += [
-                replace(draw, what=told(draw.what, space)) for draw in by_key[key].offer(file).draws
+                replace(draw, what=told(draw.what, space))
+                for draw in draws_of(key, file)
+                if draw.fed_by in there or not draw.fed_by.startswith(own)
             ]
     return Offers(draws=tuple(draws))
 

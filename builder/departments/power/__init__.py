@@ -2,6 +2,7 @@
 
 from builder.department import Department
 from builder.departments.power.description import Power
+from builder.departments.power.elsewhere import on_shared
 from builder.departments.power.fit import RULES
 from builder.departments.power.page import headline, pages
 from builder.departments.power.publish import publish
@@ -13,5 +14,6 @@ POWER = Department(
     publish=publish,
     pages=pages,
     headline=headline,
+    reaching_out=on_shared,
     rules=RULES,
 )

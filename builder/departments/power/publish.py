@@ -15,7 +15,8 @@ from builder.departments.power.circuits.generators import generator_figures
 from builder.departments.power.circuits.neutrals import neutral_figures
 from builder.departments.power.circuits.sources import Source
 from builder.departments.power.circuits.tree import Carried, Network, network_of
-from builder.departments.power.description import Fed, Generator, Power, StandingLoad, Supply
+from builder.departments.power.description import Fed, Generator, Power, Supply
+from builder.departments.power.elsewhere import with_elsewhere
 from builder.departments.power.figures import node_figures
 from builder.departments.power.findings import findings
 from builder.departments.power.oddities import oddities
@@ -25,7 +26,6 @@ from builder.departments.power.outlets.next import next_items
 from builder.formulas.windings import Winding
 from builder.pack import Fact, Item, Section, Standing, Value
 from builder.reading.absent import Absent, listed
-from builder.reading.written import DepartmentFile
 from builder.stating import Stater, place
 
 STANDS_ON: dict[Winding, tuple[float, str]] = {
@@ -59,29 +59,6 @@ def publish(power: Power, around: Surroundings) -> Published:
         verified=stater.inherited,
     )
     return Published(section, (*findings(placed, network), *oddities(power, around.system)))
-
-
-def with_elsewhere(power: Power, others: Sequence[DepartmentFile]) -> Power:
-    """
-    The circuits with those of other spaces that hang on them: what these draw is no more left here.
-    """
-    files = [other for other in others if isinstance(other, Power)]
-    if not files:
-        return power
-    lists = {
-        key: (*getattr(power, key), *(line for other in files for line in getattr(other, key)))
-        for key in ("supplies", "generators", "services", "boards")
-    }
-    loads = [load for other in files for load in with_factors(other)]
-    return power.model_copy(update={**lists, "standing_loads": (*power.standing_loads, *loads)})
-
-
-def with_factors(power: Power) -> Iterator[StandingLoad]:
-    """The standing loads of a file, each with the power factor that the file says of all."""
-    for load in power.standing_loads:
-        is_open = load.power_factor is Absent.NOT_STATED
-        update = {"power_factor": power.usual_power_factor} if is_open else {}
-        yield load.model_copy(update=update)
 
 
 def items(
