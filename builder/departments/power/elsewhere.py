@@ -39,7 +39,7 @@ def on_shared(power: Power) -> Power:
     """The circuits of a space that hang on what is not its own, with their loads."""
     fed: list[Fed] = [*power.services, *power.boards]
     fed_from = {each.name: each.fed_from for each in fed}
-    own = {root.name for root in (*power.supplies, *power.generators)} | set(fed_from)
+    own = {root.name for root in power.roots} | set(fed_from)
     reaching = {name for name in fed_from if reaches_out(name, fed_from, own)}
     return power.model_copy(
         update={
