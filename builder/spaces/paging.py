@@ -21,6 +21,7 @@ from builder.document import (
     Words,
 )
 from builder.pack import Space
+from builder.reading.addresses import address
 
 HOME = "index"
 SEPARATOR = "-"
@@ -36,7 +37,9 @@ class Scope:
 
     def key(self, key: str) -> str:
         """The key of a page of the space within the whole document."""
-        return self.space.key if key == HOME else f"{self.space.key}{SEPARATOR}{key}"
+        if key == HOME:
+            return self.space.key
+        return address(f"{self.space.key}{SEPARATOR}{key}")
 
     def link(self, link: Link) -> Inline:
         """A link from a page of the space; words alone where the house has no such page."""

@@ -263,11 +263,6 @@ def test_a_venue_that_is_not_there_is_told_before_anything_is_served(tmp_path: P
             f'{{"format": {FORMAT}, "caution": "A planning figure."}}',
             "is what a page reads of a pack; give the pack.json that stands beside it",
         ),
-        (
-            f'{{"format": {FORMAT}, "spaces": [{{"key": "studio", "name": "Studio"}}]}}',
-            "is a house of several stages, and this version judges one; read it with a newer"
-            " version of housepack",
-        ),
         ("[]", "is not a pack that this version reads"),
         ("[" * 50_000, "is not a pack that this version reads"),
         ("\ufeff{}", "is not a pack that this version reads"),

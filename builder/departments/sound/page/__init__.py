@@ -44,7 +44,7 @@ def pages(section: Section, pack: Pack) -> Sequence[Page]:
 def maps_in(section: Section, pack: Pack, names: Sequence[str]) -> Sequence[Page]:
     """What the house system covers in other configurations of the house than the usual one."""
     told = "; ".join(names)
-    key = f"sound-coverage-in-{address(told)}"
+    key = address(f"sound-coverage-in-{told}")
     blocks = tuple(coverage_there(section, pack, told, key))
     says = f"Where the system reaches in {told}."
     return (Page(key, f"Coverage in {told}", blocks, says, GROUP),)
