@@ -10,7 +10,8 @@ from builder.document import Document, Link, Page
 from builder.files import read_folder
 from builder.fit.interpreter import fit
 from builder.fit.published import fit_record
-from builder.pack import Pack, Section, from_json, to_json
+from builder.pack import Pack, Section
+from builder.pack_json import from_json, to_json
 from builder.pipeline import document_of, pack_of, venue_of
 from builder.reading.problems import Refused
 from builder.render.markdown import render
