@@ -50,6 +50,17 @@ def test_a_load_of_which_nobody_knows_the_size_leaves_at_most_so_much_elsewhere(
     assert "at most" in found.value.text
 
 
+def test_a_space_of_which_nobody_knows_what_stands_on_it_leaves_at_most_so_much_elsewhere() -> None:
+    path = f"{STUDIO}power.yml"
+    text = rooms().texts[path]
+    head = text[: text.index("standing_loads:")]
+    whole = pack({**rooms().texts, path: f"{head}standing_loads: unknown\n"})
+    found = next(each for each in figures(in_space(whole, "Great hall")) if each.key == FREE)
+    assert found.value is not None
+    assert found.value.number is None
+    assert "at most" in found.value.text
+
+
 def test_two_rooms_may_each_have_a_point_of_one_name() -> None:
     keys = keys_of(pack().sections)
     assert {"hall/rigging.point.p1", "studio-b/rigging.point.p1"} <= keys

@@ -5,8 +5,8 @@ circuits of one space with those of the others under it.
 
 from collections.abc import Iterator, Sequence
 
-from builder.departments.power.description import Fed, Power, StandingLoad
-from builder.reading.absent import Absent
+from builder.departments.power.description import Power, StandingLoad
+from builder.reading.absent import Absent, listed
 from builder.reading.written import DepartmentFile
 
 NODES = ("supplies", "generators", "services", "boards")
@@ -24,23 +24,32 @@ def with_elsewhere(power: Power, others: Sequence[DepartmentFile]) -> Power:
         for key in NODES
     }
     loads = [load for other in files for load in with_factors(other)]
-    return power.model_copy(update={**lists, "standing_loads": (*power.standing_loads, *loads)})
+    own = power.standing_loads
+    told = own if own is Absent.UNKNOWN else (*listed(own), *loads)
+    return power.model_copy(update={**lists, "standing_loads": told})
 
 
 def with_factors(power: Power) -> Iterator[StandingLoad]:
     """The standing loads of a file, each with the power factor that the file says of all."""
-    for load in power.standing_loads:
+    for load in listed(power.standing_loads):
         is_open = load.power_factor is Absent.NOT_STATED
         update = {"power_factor": power.usual_power_factor} if is_open else {}
         yield load.model_copy(update=update)
 
 
 def on_shared(power: Power) -> Power:
-    """The circuits of a space that hang on what is not its own, with their loads."""
-    fed: list[Fed] = [*power.services, *power.boards]
-    fed_from = {each.name: each.fed_from for each in fed}
+    """
+    The circuits of a space that hang on what is not its own, with their loads. Where nobody knows
+    what stands there, each of them carries a load of unknown size.
+    """
+    fed_from = {each.name: each.fed_from for each in power.fed}
     own = {root.name for root in power.roots} | set(fed_from)
     reaching = {name for name in fed_from if reaches_out(name, fed_from, own)}
+    loads = [
+        load for load in listed(power.standing_loads) if load.on in reaching or load.on not in own
+    ]
+    if power.standing_loads is Absent.UNKNOWN:
+        loads = [unlisted(name) for name in fed_from if fed_from[name] not in own]
     return power.model_copy(
         update={
             "supplies": (),
@@ -50,11 +59,14 @@ def on_shared(power: Power) -> Power:
             "outlets": (),
             "untraced_outlets": (),
             "shore_power": Absent.NOT_STATED,
-            "standing_loads": tuple(
-                load for load in power.standing_loads if load.on in reaching or load.on not in own
-            ),
+            "standing_loads": tuple(loads),
         }
     )
+
+
+def unlisted(on: str) -> StandingLoad:
+    """What draws on a board of which nobody knows what stands on it."""
+    return StandingLoad.model_construct(what=f"what stands on {on}", on=on, draws=Absent.UNKNOWN)
 
 
 def reaches_out(name: str, fed_from: dict[str, str], own: set[str]) -> bool:
