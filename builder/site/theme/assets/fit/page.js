@@ -1092,7 +1092,8 @@
     if (margin.length > 0)
       head.append(" ", make("span", { class: "check-margin" }, margin.join(" / ")));
     node.append(head, ...details(found));
-    const drawing = requirement.sort === "plot" ? fit.plotDrawing(stageOf(spaceOfAct), requirement, found) : null;
+    const drawing =
+      requirement.sort === "plot" ? fit.plotDrawing(stageOf(spaceOfAct), requirement, found) : null;
     if (drawing !== null) node.append(drawing);
     for (const part of [...found.parts].sort(
       (one, other) => engine.gravity(other.verdict) - engine.gravity(one.verdict),
