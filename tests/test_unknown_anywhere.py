@@ -38,11 +38,14 @@ IDENTIFIES = {
     ("stage.yml", "wings.name"): "tells two wings apart",
 }
 """Keys that hold no name and yet tell what a line is."""
-STILL_REFUSED = frozenset(
-    tuple(line.split())
+WHY_REFUSED = {
+    (file, key): why
     for line in (ROOT / "tests" / "unknown_still_refused.txt").read_text("utf-8").splitlines()
-)
-"""Keys at some place of which `unknown` is still refused, by file. The list only grows shorter."""
+    for file, key, why in [line.split(maxsplit=2)]
+}
+"""Keys at some place of which `unknown` is refused, by file, each with why."""
+STILL_REFUSED = frozenset(WHY_REFUSED)
+"""The same keys. The list only grows shorter."""
 
 
 @dataclass(frozen=True, slots=True)

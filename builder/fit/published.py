@@ -237,6 +237,9 @@ def add_value(
     elif section.key == "rigging" and name in COSINES:
         if value.value and value.value.number is not None:
             record["numbers"][name] = cos(radians(value.value.number))
+        elif standing_of(value) == packs.Standing.UNKNOWN:
+            # Nobody knows how wide, so no angle is promised.
+            record["numbers"][name] = 1.0
     else:
         record["values"][name] = value_record(value, record["kind"], section, page)
         if isinstance(value, Figure) and value.missing:

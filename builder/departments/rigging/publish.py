@@ -69,6 +69,7 @@ from builder.reading.written import Written
 from builder.stating import Stater, place, value_of
 from builder.working import figure, length_value, missing, worked
 
+UNKNOWN_LISTS = ("limits", "exceptions", "zones", "hangs", "bridles", "ballast", "dynamic_factor")
 SINGLE = (
     ("letter", "Engineer's letter"),
     ("bridles_allowed", "Bridles"),
@@ -117,14 +118,14 @@ def items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
     yield roof_item(whole, stater, system)
     present = tuple(key for key, _ in SINGLE if isinstance(getattr(rigging, key), Written))
     told = {name for name, _ in SINGLE} | {
-        key for key in ("hangs", "bridles", "ballast") if isinstance(getattr(rigging, key), Absent)
+        key for key in UNKNOWN_LISTS if isinstance(getattr(rigging, key), Absent)
     }
     others = tuple(key for key, _ in rigging.written() if key not in told)
     yield stater.item(rigging, "rigging.house", "house", "Rigging", leave_out=(*present, *others))
     for key, name in SINGLE:
         if isinstance(record := getattr(rigging, key), Written):
             yield stater.item(record, f"rigging.{key}", key, name)
-    for number, exception in enumerate(rigging.exceptions, 1):
+    for number, exception in enumerate(rigging.told_exceptions, 1):
         yield stater.item(
             exception,
             f"rigging.exception.{number}",
@@ -146,7 +147,7 @@ def items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
 
 def roof_item(whole: Whole, stater: Stater, system: System) -> Item:
     """The general limits, with the figures of the whole roof."""
-    item = stater.item(whole.rigging.limits, "rigging.roof", "roof", "Whole roof")
+    item = stater.item(whole.rigging.general, "rigging.roof", "roof", "Whole roof")
     figures = (
         *group_figures(whole.groups[-1], whole, item.key, system),
         *full_figures(whole, item.key, system),
@@ -286,8 +287,8 @@ def steel_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
     ):
         yield replace(item, figures=tuple(group_rule_figures(each, whole, item.key, system)))
     for zone, item in zip(
-        rigging.zones,
-        stater.named(rigging.zones, "rigging", "zone", leave_out=("limit",)),
+        rigging.told_zones,
+        stater.named(rigging.told_zones, "rigging", "zone", leave_out=("limit",)),
         strict=True,
     ):
         group = groups[f"zone {zone.name}"]

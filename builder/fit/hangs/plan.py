@@ -17,6 +17,7 @@ from builder.fit.hangs.sentences import BESIDE_OPEN, HOW_HEAVY, NOT_DESCRIBED
 from builder.fit.hangs.spacing import spacing_issues
 from builder.fit.hangs.sums import limits_of, look_at
 from builder.fit.hangs.trims import TRIM, trim_answer
+from builder.fit.hangs.unknown_rules import rules_unknown
 from builder.fit.records import FitPack, HangAsked, Section, TrimAsked, Verdict
 from builder.fit.sections import section_of
 from builder.fit.sentences import fill
@@ -83,6 +84,7 @@ def hang_answer(hang: HangAsked, places: list[Place], section: Section, so_far: 
         *hoist_issues(hang, brought, so_far, section),
         *limit_issues(looks),
         *open_issues(so_far),
+        *rules_unknown(section),
     ]
     brought["notes"] = [*brought["notes"], *rule_notes(hang, places, so_far["loaded"], section)]
     answer = answer_of(hang, places, brought, issues, looks, section)

@@ -135,6 +135,10 @@ TOO_FAR_FROM_BEAM = (
 )
 PLACES_UNKNOWN = "The house has not said where its points are."
 PLACE_UNKNOWN = "No point is told there, and the house does not know where these are: {names}."
+RULE_UNKNOWN = "The house does not know one of its own rules for what hangs."
+ASK_ROOF_ZONES = "Which parts of your roof have limits of their own, and which?"
+ASK_EXCEPTIONS = "Which beams and points have other limits than the rest, and which?"
+ASK_FACTOR = "Which factor do you ask for starting and stopping?"
 PLACE_OPEN = "The house does not know where on the plan {names} is."
 WHERE_IS = "Where on the plan is {names}?"
 WHERE_ARE_POINTS = "Where are your points?"

@@ -72,3 +72,21 @@ def test_a_hang_of_the_house_on_unknown_points_leaves_every_point_asked() -> Non
     there = house(more=points(0, 20) + hung)
     assert words(there, good(2.0, 500.0)) == ["ask"]
     assert words(there, need("flown total", 9000.0)) == ["ask"]
+
+
+@pytest.mark.parametrize(
+    ("rule", "question"),
+    [
+        ("zones: unknown", "Which parts of your roof"),
+        ("exceptions: unknown", "Which beams and points"),
+        ("dynamic_factor: unknown", "Which factor"),
+        ("dynamic_factor: {factor: unknown, source: letter}", "Which factor"),
+    ],
+)
+def test_a_hang_is_asked_by_a_rule_that_the_house_does_not_know(rule: str, question: str) -> None:
+    both = hang(support("P1", 400.0), support("P2", 400.0, at_m=20.0))
+    own = points(0, 20).replace("}", ", rating: 1 t}")
+    assert words(house(more=own), both) == ["fits"]
+    (asked,) = verdicts(house(more=f"{own}{rule}\n"), both)
+    assert asked["verdict"] == "ask"
+    assert question in asked["question"]

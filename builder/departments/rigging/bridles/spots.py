@@ -12,11 +12,14 @@ from builder.departments.rigging.bridles.standing import anchor_places, forbidde
 from builder.departments.rigging.bridles.stock_legs import Made, from_stock
 from builder.departments.rigging.description import Rigging
 from builder.departments.rigging.description.bridles import KnownSpot, is_known_spot
+from builder.departments.rigging.steel.figures import FACTOR
 from builder.departments.rigging.steel.geometry import heights_of
 from builder.departments.rigging.steel.limits import Pulled, pulled
+from builder.departments.rigging.steel.readings import is_factor_open
 from builder.departments.rigging.steel.totals import OnPoint, Whole, factor_of
 from builder.formulas.bridles import Place
 from builder.formulas.loads import dynamic_load_kg
+from builder.reading.absent import Absent, is_unknown
 
 TOO_FLAT_DEG = 120.0
 """
@@ -79,7 +82,8 @@ def search(spot: KnownSpot, whole: Whole) -> Spotted:
     if why := forbidden((), whole.rigging):
         return Spotted(spot, (), 0, why=why)
     apex = apex_of(spot)
-    if unplaced := tuple(dict.fromkeys(lacking_places(apex, whole))):
+    lacking = (*lacking_rules(whole.rigging), *lacking_places(apex, whole))
+    if unplaced := tuple(dict.fromkeys(lacking)):
         return Spotted(spot, (), 0, unplaced=unplaced)
     there = list(candidates(apex, whole))
     near = nearest(there, apex, most_points(spot.legs, len(whole.rigging.wanted_spots)))
@@ -151,6 +155,25 @@ def candidates(apex: Place, whole: Whole) -> Iterator[OnPoint]:
 def may_carry(point: OnPoint, whole: Whole) -> bool:
     """Whether a leg may go to a point, wherever that is."""
     return point.usable and not point.hangs and not forbidden((point.place,), whole.rigging)
+
+
+def lacking_rules(rigging: Rigging) -> Iterator[str]:
+    """What must be known of the house's rules before points may be told to make a spot."""
+    rule = rigging.bridles_allowed
+    if not isinstance(rule, Absent):
+        if is_unknown(rule.allowed):
+            yield "whether bridles are allowed"
+        if is_unknown(rule.widest_angle):
+            yield "the widest angle between two legs"
+    if is_factor_open(rigging):
+        yield FACTOR
+    if is_unknown(rigging.exceptions):
+        yield "the exceptions to the limits"
+    leans = [rigging.general.widest_lean]
+    leans += [each.widest_lean for each in rigging.told_exceptions]
+    leans += [point.widest_lean for point in rigging.points]
+    if any(map(is_unknown, leans)):
+        yield "how far a pull may lean"
 
 
 def lacking_places(apex: Place, whole: Whole) -> Iterator[str]:

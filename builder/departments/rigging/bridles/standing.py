@@ -13,6 +13,7 @@ from builder.departments.rigging.steel.geometry import Overhead
 from builder.departments.rigging.steel.limits import among
 from builder.formulas.bridles import Place
 from builder.reading.absent import Absent
+from builder.reading.quantities import Angle
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,6 +94,8 @@ def forbidden(anchors: Iterable[Overhead], rigging: Rigging) -> str:
     rule = rigging.bridles_allowed
     if isinstance(rule, Absent):
         return "the house has no bridles" if rule is Absent.NONE else ""
+    if isinstance(rule.allowed, Absent):
+        return "the house has no bridles" if rule.allowed is Absent.NONE else ""
     if rule.allowed == "no":
         return "the house does not allow bridles"
     outside = [
@@ -111,4 +114,6 @@ def forbidden(anchors: Iterable[Overhead], rigging: Rigging) -> str:
 def widest_deg(rigging: Rigging) -> float | None:
     """The widest angle between two legs that the house allows, None where it says none. [deg]"""
     rule = rigging.bridles_allowed
-    return None if isinstance(rule, Absent) or rule.widest_angle is None else rule.widest_angle.deg
+    if isinstance(rule, Absent) or not isinstance(rule.widest_angle, Angle):
+        return None
+    return rule.widest_angle.deg

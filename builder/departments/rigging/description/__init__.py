@@ -23,7 +23,7 @@ from builder.departments.rigging.description.steel import (
 )
 from builder.reading.absent import Absent, listed
 from builder.reading.lists import AtMost
-from builder.reading.maybe import Maybe
+from builder.reading.maybe import Maybe, Perhaps
 from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import (
@@ -147,20 +147,21 @@ class WindArea(Line):
 class Rigging(DepartmentFile):
     """The steel overhead, what hangs from it, and the rules."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset(
-        {"exceptions", "zones", "dynamic_factor"}
-    )
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"dynamic_factor"})
     letter: Maybe[Letter] = Absent.NOT_STATED
     """The structural engineer's letter that the limits come from."""
-    limits: Limits
+    limits: Maybe[Limits]
     """The general limits."""
-    exceptions: tuple[LimitException, ...] = ()
-    """Beams and points whose limits differ."""
-    zones: tuple[Zone, ...] = ()
+    exceptions: Maybe[tuple[LimitException, ...]] = ()
+    """
+    Beams and points whose limits differ. Where they are unknown, only what a point's own line says
+    holds for certain.
+    """
+    zones: Maybe[tuple[Zone, ...]] = ()
     """Parts of the roof with limits of their own."""
     bridles_allowed: Maybe[BridleRule] = Absent.NOT_STATED
     """Whether loads may be hung between beams."""
-    dynamic_factor: DynamicFactor | None = None
+    dynamic_factor: Perhaps[DynamicFactor] = None
     """A factor for starting and stopping that the house asks for. Left out, loads are at rest."""
     beams: tuple[Beam, ...] = ()
     """The beams."""
@@ -196,6 +197,24 @@ class Rigging(DepartmentFile):
     """What it stands on, and what that asks of the ground."""
     wind_areas: tuple[WindArea, ...] = ()
     """What the wind blows on, for planning forces at the steps of the plan."""
+
+    @property
+    def general(self) -> Limits:
+        """The general limits; each of them unknown where nobody knows any."""
+        if not isinstance(self.limits, Absent):
+            return self.limits
+        every = dict.fromkeys(Limits.unknown_in_whole, self.limits)
+        return Limits(**every).placed(self.places_in_file, ("limits",))
+
+    @property
+    def told_exceptions(self) -> tuple[LimitException, ...]:
+        """The exceptions that are described."""
+        return listed(self.exceptions)
+
+    @property
+    def told_zones(self) -> tuple[Zone, ...]:
+        """The zones that are described."""
+        return listed(self.zones)
 
     @property
     def standing_bridles(self) -> tuple[Bridle, ...]:

@@ -7,7 +7,7 @@ from pydantic import model_validator
 
 from builder.reading.absent import Absent, is_unknown, listed
 from builder.reading.in_service import checked_working
-from builder.reading.maybe import Maybe
+from builder.reading.maybe import Maybe, Perhaps
 from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Across, Angle, Depth, Height, Length, Mass
@@ -43,13 +43,16 @@ class Letter(Line):
 class BridleRule(Line):
     """Whether loads may be hung between beams."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"beams", "widest_angle"})
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"beams"})
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"widest_angle"})
     public_because: ClassVar[str] = "a show has to keep to it"
-    allowed: Literal["yes", "between some beams", "no"]
+    allowed: Maybe[Literal["yes", "between some beams", "no"]]
     """Yes, between some beams, or no."""
     beams: Annotated[tuple[Name, ...], RefersTo("beam")] = ()
     """The beams between which bridles are allowed, where it is only some."""
-    widest_angle: Annotated[Angle | None, Possible.above(0.0, 178.0), Plausible(30.0, 120.0)] = None
+    widest_angle: Annotated[Perhaps[Angle], Possible.above(0.0, 178.0), Plausible(30.0, 120.0)] = (
+        None
+    )
     """The widest angle between two legs."""
 
 
@@ -57,7 +60,7 @@ class DynamicFactor(Line):
     """A factor for starting and stopping, that the house asks for, with its source."""
 
     public_because: ClassVar[str] = "a show has to keep to it"
-    factor: Annotated[Ratio, Possible(1.0, 10.0), Plausible(1.0, 2.0)]
+    factor: Annotated[Maybe[Ratio], Possible(1.0, 10.0), Plausible(1.0, 2.0)]
     """The factor on every load, 1 or more."""
     source: Text
     """Who asks for it: the engineer's letter, a code with its clause."""
@@ -66,8 +69,18 @@ class DynamicFactor(Line):
 class Limits(Line):
     """The general limits. Exceptions stand on their own lines."""
 
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"widest_lean", "level_within"})
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"widest_lean", "level_within"})
     public_because: ClassVar[str] = "a show has to keep to it"
+    unknown_in_whole: ClassVar[tuple[str, ...]] = (
+        "whole_roof",
+        "each_beam",
+        "each_point",
+        "spacing_at_least",
+        "directions",
+        "widest_lean",
+        "level_within",
+    )
+    """What nobody knows where nobody knows the limits."""
     whole_roof: Annotated[Maybe[Mass], Rated(), Plausible(100.0, 200_000.0), Decisive()] = (
         Absent.NOT_STATED
     )
@@ -87,9 +100,9 @@ class Limits(Line):
     How points may be pulled: straight down only, or at an angle too. Legs of bridles are checked
     against it.
     """
-    widest_lean: Annotated[Angle | None, Possible(0.0, 89.0), Plausible(1.0, 80.0)] = None
+    widest_lean: Annotated[Perhaps[Angle], Possible(0.0, 89.0), Plausible(1.0, 80.0)] = None
     """How far from straight down a pull may lean, where it may be at an angle."""
-    level_within: Annotated[Length | None, Possible(0.0, 1.0), Plausible(0.0, 0.1)] = None
+    level_within: Annotated[Perhaps[Length], Possible(0.0, 1.0), Plausible(0.0, 0.1)] = None
     """
     How far the hoists of one truss may stand out of level on this house's control. Worst cases are
     worked out for it.
@@ -104,7 +117,8 @@ class LimitException(Line):
         "each_point": ("limits.each_point",),
         "directions": ("limits.directions",),
     }
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"beams", "points", "widest_lean"})
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"beams", "points"})
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"widest_lean"})
     public_because: ClassVar[str] = "a show has to keep to it"
     beams: Annotated[tuple[Name, ...], RefersTo("beam")] = ()
     """The beams it is about."""
@@ -120,7 +134,7 @@ class LimitException(Line):
     """What each of these points, or each point on these beams, may carry."""
     directions: Maybe[Directions] = Absent.NOT_STATED
     """How these points, or the points on these beams, may be pulled."""
-    widest_lean: Annotated[Angle | None, Possible(0.0, 89.0), Plausible(1.0, 80.0)] = None
+    widest_lean: Annotated[Perhaps[Angle], Possible(0.0, 89.0), Plausible(1.0, 80.0)] = None
     """How far from straight down a pull on them may lean."""
 
 
@@ -268,7 +282,7 @@ class Point(Line):
         "rating": ("limits.each_point", "exceptions.each_point"),
         "directions": ("limits.directions", "exceptions.directions"),
     }
-    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"widest_lean"})
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"widest_lean"})
     defines: ClassVar[str] = "point"
     name: Name
     """The name of the point, as tagged."""
@@ -284,7 +298,7 @@ class Point(Line):
     """What it may carry, where that differs from the rule."""
     directions: Maybe[Directions] = Absent.NOT_STATED
     """How it may be pulled, where that differs from the rule."""
-    widest_lean: Annotated[Angle | None, Possible(0.0, 89.0), Plausible(1.0, 80.0)] = None
+    widest_lean: Annotated[Perhaps[Angle], Possible(0.0, 89.0), Plausible(1.0, 80.0)] = None
     """How far from straight down a pull on it may lean."""
     hardware: Text | None = None
     """What is up there: beam clamp, eye, pick."""

@@ -348,12 +348,13 @@ def offered_on(hang: Hang, load: HungLoad) -> Hung:
     )
 
 
-def shares(body: Body, level_within_m: float | None) -> Shares:
+def shares(body: Body, level_within: Length | Absent | None) -> Shares:
     """
     What each support carries: statics for one and two, a continuous beam for more, supports that
     would push let go.
     """
     nothing = (None,) * len(body.supports)
+    level_within_m = level_within.m if isinstance(level_within, Length) else None
     if body.lacking:
         return Shares(nothing, why=body.lacking)
     if body.total_kg <= 0:
@@ -376,7 +377,7 @@ def shares(body: Body, level_within_m: float | None) -> Shares:
         "",
         without,
         envelope(body, level_within_m),
-        "its bending stiffness" if lacks_stiffness(body, level_within_m) else "",
+        lacks_for_level(body, level_within),
         planned_ways(body, found.reactions_kg),
         ways_with_one_slack(body, without) if len(body.supports_m) > 2 else [],
     )
@@ -412,10 +413,14 @@ def as_beam(body: Body) -> tuple[float, ...]:
     return reactions(body.loads, body.supports_m)
 
 
-def lacks_stiffness(body: Body, level_within_m: float | None) -> bool:
-    """Whether only the stiffness is missing to tell what hoists out of level do."""
-    several = len(body.supports_m) > 2 and bool(level_within_m)
-    return several and isinstance(body.hang.stiffness, Absent)
+def lacks_for_level(body: Body, level_within: Length | Absent | None) -> str:
+    """What alone is missing to tell what hoists out of level do; empty where nothing is."""
+    if len(body.supports_m) < 3:
+        return ""
+    if isinstance(level_within, Absent):
+        return "how far out of level the hoists may stand"
+    lacks = level_within is not None and level_within.m > 0
+    return "its bending stiffness" if lacks and isinstance(body.hang.stiffness, Absent) else ""
 
 
 def envelope(body: Body, level_within_m: float | None) -> tuple[Extremes, ...]:

@@ -91,6 +91,9 @@ def bridle_answer(section: Section) -> Entry:
         absence = house.fact("bridles_allowed") if house else None
         return Entry("Bridles", shown_fact(absence) if absence else [Tag("not stated")])
     beams, widest = rule.text("beams"), rule.text("widest_angle")
+    said = rule.fact("allowed")
+    if said is not None and said.value is None:
+        return Entry("Bridles", shown_fact(said))
     words = f"{rule.text('allowed')}: {beams}" if beams else rule.text("allowed")
     angle = [f"legs at most {widest} apart"] if widest else []
     return Entry("Bridles", words, small=[*angle, *state(rule), *under_name(rule, BRIDLE_KEYS)])

@@ -18,6 +18,7 @@ from builder.departments.rigging.hangs.bodies import (
 )
 from builder.departments.rigging.steel.limits import among, same
 from builder.formulas.loads import dynamic_load_kg
+from builder.reading.quantities import Length
 
 RELIEVED = "what relieves it counted as nothing"
 
@@ -132,8 +133,9 @@ def by_hang(body: Body, part: Shares, supports: tuple[int, ...], rigging: Riggin
         steps.append(f"Hoist: {hoist_kg:g} kg")
     counted_kg = part.unrelieved_kg(supports)
     worst_kg, uneven = part.uneven_kg(supports)
-    if uneven == OUT_OF_LEVEL and rigging.limits.level_within:
-        uneven = f"hoists up to {rigging.limits.level_within.text} out of level"
+    tolerance = rigging.general.level_within
+    if uneven == OUT_OF_LEVEL and isinstance(tolerance, Length):
+        uneven = f"hoists up to {tolerance.text} out of level"
     counted = f"{counted_kg:.1f} kg on {on}"
     if counted_kg > share_kg + GRAM_KG:
         counted = f"{counted}, {RELIEVED}"

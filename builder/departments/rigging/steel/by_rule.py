@@ -22,7 +22,7 @@ from builder.departments.rigging.steel.totals import OUT, Group, Whole
 from builder.formulas.limits import left_on_points
 from builder.formulas.points_along import least_at_centres, most_along
 from builder.pack import Figure, Finding, Input, Level, Value, one_or_both
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, is_unknown
 from builder.reading.in_part import as_written, ends_of
 from builder.reading.measures import System
 from builder.reading.quantities import Length
@@ -59,7 +59,7 @@ def by_rule(group: PointGroup, rigging: Rigging) -> ByRule:
     if group.each_point is not Absent.NOT_STATED:
         return ByRule(beams, Ruled(group.each_point, "its own line", group), group)
     rules = [rule_for_beam(beam.name, rigging) for beam in beams or rigging.beams]
-    general = Ruled(rigging.limits.each_point, "the rule for each point", rigging.limits)
+    general = Ruled(rigging.general.each_point, "the rule for each point", rigging.general)
     return ByRule(beams, lowest(rules or [general]), group)
 
 
@@ -156,7 +156,7 @@ def spacing_of(group: PointGroup | None, rigging: Rigging) -> Length | Absent:
     """The smallest distance between two loaded points: the group's own, else the house's rule."""
     if group is not None and group.spacing_at_least is not Absent.NOT_STATED:
         return group.spacing_at_least
-    return rigging.limits.spacing_at_least
+    return rigging.general.spacing_at_least
 
 
 def group_rule_figures(each: ByRule, whole: Whole, key: str, system: System) -> Iterator[Figure]:
@@ -194,7 +194,7 @@ def count_figure(key: str, found: HowMany, each: ByRule, whole: Whole) -> Figure
     work = worked(
         most_along,
         inputs=inputs,
-        lines=(*each.beams, each.group or whole.rigging.limits),
+        lines=(*each.beams, each.group or whole.rigging.general),
         leaves_out="What may be in the way on the beam, and what its limit allows together.",
     )
     least, most = found
@@ -251,7 +251,7 @@ def above(beam: Beam | None, whole: Whole) -> list[Group]:
     """The beam, the zones that hold it, and the roof."""
     if beam is None:
         return [whole.groups[-1]]
-    zones = [zone.name for zone in whole.rigging.zones if among(beam.name, zone.beams)]
+    zones = [zone.name for zone in whole.rigging.told_zones if among(beam.name, zone.beams)]
     return [
         group
         for group in whole.groups
@@ -268,6 +268,8 @@ def left_kg(each: ByRule, beam: Beam, whole: Whole) -> float | None:
     limit, _ = ends_of(each.ruled.limit)
     groups = above(beam, whole)
     # Which of the beam's points carry what hangs there for good, nobody says.
+    if is_unknown(whole.rigging.zones):
+        return None
     if limit is None or whole.is_loose or beam.may_carry_for_good:
         return None
     if not all(group.is_sure for group in groups):

@@ -5,15 +5,15 @@ from dataclasses import replace
 from math import fsum
 
 from builder.cautions import LOADS
-from builder.departments.rigging.description.steel import LimitException, Limits
+from builder.departments.rigging.description.steel import DynamicFactor, LimitException, Limits
 from builder.departments.rigging.steel.geometry import Overhead, heights_of, stations_of
 from builder.departments.rigging.steel.limits import ROOF, Ruled
+from builder.departments.rigging.steel.readings import is_factor_open
 from builder.departments.rigging.steel.totals import (
     Group,
     OnPoint,
     Whole,
     counts_kg,
-    factor_of,
     is_uneven,
 )
 from builder.formulas.full_at_once import FullPoints, full_points
@@ -31,6 +31,7 @@ from builder.reading.written import Written
 from builder.working import figure, missing, weakest_of, worked
 
 WHAT_HANGS = "what hangs in the house"
+FACTOR = "the factor for starting and stopping"
 NOTHING_KG = 0.005
 GRAM_KG = 0.001
 LEFT_OUT = (
@@ -191,15 +192,11 @@ def limit_figure(key: str, label: str, ruled: Ruled, system: System) -> Figure:
 
 def carried_figure(point: OnPoint, whole: Whole, key: str, system: System) -> Figure:
     """What hangs on a point when a show arrives."""
-    factor = factor_of(whole.rigging)
     inputs = [Input("Hung there", ", ".join(point.hangs) or "nothing")]
-    if whole.rigging.dynamic_factor:
-        inputs.append(
-            Input(
-                "Factor for starting and stopping",
-                f"{factor:g}, from {whole.rigging.dynamic_factor.source}",
-            )
-        )
+    told = whole.rigging.dynamic_factor
+    if isinstance(told, DynamicFactor):
+        words = f"{as_written(told.factor)}, from {told.source}"
+        inputs.append(Input("Factor for starting and stopping", words))
     light, heavy = whole.lightest.point(point.name), whole.heaviest.point(point.name)
     steps = both_readings(light.steps, heavy.steps, whole) or ("Nothing hangs there.",)
     work = worked(
@@ -234,7 +231,8 @@ def reasons(point: OnPoint, whole: Whole) -> tuple[str, ...]:
         if body.hang.name in point.hangs
     )
     bridles = (each.why for each in whole.bridles if each.bridle.name in point.hangs)
-    return tuple(dict.fromkeys(why for why in (*hangs, *bridles) if why))
+    factor = [FACTOR] if is_factor_open(whole.rigging) and point.hangs else []
+    return tuple(dict.fromkeys(why for why in (*hangs, *bridles, *factor) if why))
 
 
 def left_figures(point: OnPoint, whole: Whole, key: str, system: System) -> Iterator[Figure]:

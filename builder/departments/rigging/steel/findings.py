@@ -139,9 +139,9 @@ def of_group(group: Group, whole: Whole, system: System) -> Iterator[Finding]:
     """A beam, a zone or the roof over its limit or near it."""
     rigging = whole.rigging
     if group.kind == "roof":
-        subject, where, name = "rigging.roof", rigging.limits.where("whole_roof"), "The whole roof"
+        subject, where, name = "rigging.roof", rigging.general.where("whole_roof"), "The whole roof"
     else:
-        records = rigging.beams if group.kind == "beam" else rigging.zones
+        records = rigging.beams if group.kind == "beam" else rigging.told_zones
         record = next(record for record in records if record.name == group.name)
         subject, where, name = (
             f"rigging.{group.kind}.{spelling(group.name)}",
@@ -156,7 +156,7 @@ def of_group(group: Group, whole: Whole, system: System) -> Iterator[Finding]:
 
 def too_near(whole: Whole, system: System) -> Iterator[Finding]:
     """Two loaded points on one beam nearer than the house's spacing."""
-    least_m = spacing_m(whole.rigging.limits)
+    least_m = spacing_m(whole.rigging.general)
     loaded = [point for point in whole.points if point.hangs]
     for first, second in combinations(loaded, 2):
         apart_m = apart_along_m(first, second)
@@ -224,7 +224,7 @@ def ratings_over_roof(whole: Whole, system: System) -> Iterator[Finding]:
             "ratings-exceed-roof",
             sentence,
             "rigging.roof",
-            place(whole.rigging.limits.where("whole_roof")),
+            place(whole.rigging.general.where("whole_roof")),
         )
 
 

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 
 from builder.departments.rigging.description import Rigging
 from builder.departments.rigging.description.steel import Beam, LimitException, Limits, Point, Zone
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, is_unknown
 from builder.reading.in_part import ends_of
-from builder.reading.quantities import Mass
+from builder.reading.quantities import Angle, Mass
 from builder.reading.written import Written
 
 ROOF = "the whole roof"
@@ -60,7 +60,9 @@ def rating_of(point: Point, rigging: Rigging) -> Ruled:
     """What a point may carry, and which rule says so."""
     if point.rating is not Absent.NOT_STATED:
         return Ruled(point.rating, "its own line", point)
-    told = [each for each in rigging.exceptions if each.each_point is not Absent.NOT_STATED]
+    if is_unknown(rigging.exceptions):
+        return unknown_exceptions(rigging)
+    told = [each for each in rigging.told_exceptions if each.each_point is not Absent.NOT_STATED]
     by_point = [
         Ruled(each.each_point, f"the exception for {', '.join(each.points)}", each)
         for each in told
@@ -71,23 +73,32 @@ def rating_of(point: Point, rigging: Rigging) -> Ruled:
 
 def rule_for_beam(beam: str, rigging: Rigging) -> Ruled:
     """What each point on a beam may carry that has no rule of its own, and which rule says so."""
+    if is_unknown(rigging.exceptions):
+        return unknown_exceptions(rigging)
     by_beam = [
         Ruled(each.each_point, f"the exception for {', '.join(each.beams)}", each)
-        for each in rigging.exceptions
+        for each in rigging.told_exceptions
         if each.each_point is not Absent.NOT_STATED and among(beam, each.beams)
     ]
     if by_beam:
         return lowest(by_beam)
-    return Ruled(rigging.limits.each_point, "the rule for each point", rigging.limits)
+    return Ruled(rigging.general.each_point, "the rule for each point", rigging.general)
+
+
+def unknown_exceptions(rigging: Rigging) -> Ruled:
+    """The limit of what may have an exception, for nobody knows which there are."""
+    return Ruled(Absent.UNKNOWN, "the exceptions, which nobody knows", rigging.general)
 
 
 def pulled(point: Point, rigging: Rigging) -> Pulled:
     """How a point may be pulled: its own line first, then the exceptions, then the general rule."""
     if point.directions is not Absent.NOT_STATED:
         return pulled_by(point, "its own line")
+    if is_unknown(rigging.exceptions):
+        return Pulled(Absent.UNKNOWN, None, "the exceptions, which nobody knows")
     told = [
         exception
-        for exception in rigging.exceptions
+        for exception in rigging.told_exceptions
         if exception.directions is not Absent.NOT_STATED
     ]
     for exception in told:
@@ -96,31 +107,31 @@ def pulled(point: Point, rigging: Rigging) -> Pulled:
     for exception in told:
         if among(point.beam, exception.beams):
             return pulled_by(exception, f"the exception for {', '.join(exception.beams)}")
-    return pulled_by(rigging.limits, "the rule for all points")
+    return pulled_by(rigging.general, "the rule for all points")
 
 
 def pulled_by(record: Point | LimitException | Limits, rule: str) -> Pulled:
     """The rule of directions that a record tells."""
     if record.directions == STRAIGHT:
         return Pulled(STRAIGHT, 0.0, rule)
-    angled = not isinstance(record.directions, Absent) and record.widest_lean is not None
-    return Pulled(
-        record.directions, record.widest_lean.deg if angled and record.widest_lean else None, rule
-    )
+    lean = None if isinstance(record.directions, Absent) else record.widest_lean
+    return Pulled(record.directions, lean.deg if isinstance(lean, Angle) else None, rule)
 
 
 def beam_limit(beam: Beam, rigging: Rigging) -> Ruled:
     """What a beam may carry, and which rule says so."""
+    if is_unknown(rigging.exceptions):
+        return unknown_exceptions(rigging)
     if rules := beam_rules(beam, rigging):
         return lowest(rules)
-    return Ruled(rigging.limits.each_beam, "the rule for each beam", rigging.limits)
+    return Ruled(rigging.general.each_beam, "the rule for each beam", rigging.general)
 
 
 def beam_rules(beam: Beam, rigging: Rigging) -> list[Ruled]:
     """Every limit that exceptions state for a beam."""
     return [
         Ruled(each.each_beam, f"the exception for {', '.join(each.beams)}", each)
-        for each in rigging.exceptions
+        for each in rigging.told_exceptions
         if each.each_beam is not Absent.NOT_STATED and among(beam.name, each.beams)
     ]
 

@@ -176,9 +176,9 @@ def trims(rigging: Rigging) -> list[Named]:
 
 def point_ratings(rigging: Rigging) -> Iterator[tuple[str, Mass, Where]]:
     """What points may carry, by the general rule, by exceptions and by their own lines."""
-    if isinstance(rigging.limits.each_point, Mass):
-        yield "Each point", rigging.limits.each_point, rigging.limits.where("each_point")
-    for exception in rigging.exceptions:
+    if isinstance(rigging.general.each_point, Mass):
+        yield "Each point", rigging.general.each_point, rigging.general.where("each_point")
+    for exception in rigging.told_exceptions:
         if isinstance(exception.each_point, Mass):
             names = ", ".join((*exception.beams, *exception.points))
             yield f"Each point of {names}", exception.each_point, exception.where("each_point")

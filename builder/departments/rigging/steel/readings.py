@@ -13,7 +13,7 @@ from typing import Any, Literal
 
 from builder.departments.rigging.description import Rigging
 from builder.departments.rigging.description.hangs import Hang, HungThing
-from builder.departments.rigging.description.steel import Beam, Hoist
+from builder.departments.rigging.description.steel import Beam, DynamicFactor, Hoist
 from builder.departments.rigging.steel.geometry import length_of
 from builder.exchange import HungLoad
 from builder.reading.absent import Absent, is_unknown
@@ -28,10 +28,11 @@ WAYS = ("weight", "weight_in_all")
 
 def is_inexact(rigging: Rigging, offered: Iterable[HungLoad]) -> bool:
     """Whether any weight or limit is known in part or not at all."""
-    limits = (rigging.limits, *rigging.exceptions, *rigging.zones)
+    limits = (rigging.general, *rigging.told_exceptions, *rigging.told_zones)
     limits = (*limits, *rigging.points, *rigging.point_groups)
     return (
-        any(weight_open(hang) for hang in rigging.hung)
+        is_factor_open(rigging)
+        or any(weight_open(hang) for hang in rigging.hung)
         or any(loads_open(hang) for hang in rigging.hung)
         or any(not isinstance(hoist.weight, Mass) for hoist in rigging.hoists)
         or any(not isinstance(bridle.load, Mass) for bridle in rigging.standing_bridles)
@@ -47,6 +48,25 @@ def is_inexact(rigging: Rigging, offered: Iterable[HungLoad]) -> bool:
 
 
 LIMITS_OF_A_LINE = ("whole_roof", "each_beam", "each_point", "limit", "rating")
+
+
+def is_factor_open(rigging: Rigging) -> bool:
+    """Whether nobody knows the house's factor for starting and stopping to the full."""
+    told = rigging.dynamic_factor
+    return is_unknown(told.factor if isinstance(told, DynamicFactor) else told)
+
+
+def factor_at(
+    told: DynamicFactor | Absent | None, reading: Reading
+) -> DynamicFactor | Absent | None:
+    """The house's factor at one end: none at the lightest, unknown at the heaviest without one."""
+    if not isinstance(told, DynamicFactor):
+        return None if reading == "lightest" else Absent.UNKNOWN
+    least, most = ends_of(told.factor)
+    end = least if reading == "lightest" else most
+    if end is None:
+        return None if reading == "lightest" else Absent.UNKNOWN
+    return told.model_copy(update={"factor": end})
 
 
 def hangs_are_told(rigging: Rigging) -> bool:
@@ -97,9 +117,13 @@ def rigging_at(rigging: Rigging, reading: Reading) -> Rigging:
     changes["hoists"] = tuple(hoist_at(hoist, reading) for hoist in rigging.hoists)
     if any(beam.may_carry_for_good for beam in rigging.beams):
         changes["beams"] = tuple(beam_at(beam, reading) for beam in rigging.beams)
-    changes["limits"] = limits_at(rigging.limits, reading)
+    if is_factor_open(rigging):
+        changes["dynamic_factor"] = factor_at(rigging.dynamic_factor, reading)
+    changes["limits"] = limits_at(rigging.general, reading)
     for key in ("exceptions", "zones", "points", "point_groups"):
-        changes[key] = tuple(limits_at(record, reading) for record in getattr(rigging, key))
+        lines = getattr(rigging, key)
+        if not isinstance(lines, Absent):
+            changes[key] = tuple(limits_at(record, reading) for record in lines)
     return rigging.model_copy(update=changes)
 
 

@@ -6,10 +6,11 @@ from math import fsum
 
 from builder.departments.rigging.bridles.standing import Bridled, bridled
 from builder.departments.rigging.description import Rigging
-from builder.departments.rigging.description.steel import Beam, Standing
+from builder.departments.rigging.description.steel import Beam, DynamicFactor, Standing
 from builder.departments.rigging.hangs.bodies import Body, Shares, bodies, hoist_weight_kg, shares
 from builder.departments.rigging.hangs.leaning import checks_of_hangs
 from builder.departments.rigging.steel.brought import (
+    Brought,
     Counted,
     by_standing,
     counted,
@@ -30,6 +31,7 @@ from builder.departments.rigging.steel.limits import (
 from builder.departments.rigging.steel.readings import (
     READINGS,
     hangs_are_told,
+    is_factor_open,
     is_inexact,
     loads_at,
     rigging_at,
@@ -39,6 +41,7 @@ from builder.formulas.full_at_once import FullPoints, full_points
 from builder.formulas.limits import GroupLimit, Left, RatedPoint, left_on_points
 from builder.pack import Check
 from builder.reading.absent import Absent, is_unknown
+from builder.reading.in_part import ends_of
 from builder.reading.quantities import Mass
 from builder.reading.written import Written
 
@@ -221,6 +224,8 @@ class Whole:
         Whether what a point has left is left at least: each limit above it is known, or there is
         none, and so is all that hangs beneath them, and on which points.
         """
+        if is_unknown(self.rigging.zones):
+            return False
         if self.is_loose or point.place.beam.may_carry_for_good or self.may_be_near(point):
             return False
         return all(group.is_sure for group in self.groups if group.bears(point))
@@ -232,7 +237,7 @@ class Whole:
         """
         if point.place.along_m is None:
             return True
-        return spacing_m(self.rigging.limits) > 0 and any(
+        return spacing_m(self.rigging.general) > 0 and any(
             other.hangs and other.place.along_m is None and other.place.beam is point.place.beam
             for other in self.points
         )
@@ -246,7 +251,7 @@ class Whole:
     def lines_on(self, point: OnPoint) -> Iterator[Written | Check]:
         """What a point carries is as sure as these: its hangs and bridles, the house's factor."""
         yield from (self.checks[name] for name in point.hangs)
-        if point.hangs and self.rigging.dynamic_factor:
+        if point.hangs and isinstance(self.rigging.dynamic_factor, DynamicFactor):
             yield self.rigging.dynamic_factor
 
     def lines_under(self, group: Group) -> Iterator[Written | Check]:
@@ -286,7 +291,7 @@ def is_uneven(whole: Whole) -> bool:
 
 def worst_of(whole: Whole) -> Whole:
     """The same house with what its hangs leave when their hoists are not as planned."""
-    spacing = spacing_m(whole.rigging.limits)
+    spacing = spacing_m(whole.rigging.general)
     left, full = left_and_full(whole.points, whole.groups, spacing, at_worst=True)
     return replace(whole, left=left, full=full, at_worst=True)
 
@@ -295,13 +300,13 @@ def one_reading(rigging: Rigging, every: tuple[HungLoad, ...]) -> Whole:
     """Work everything out for one reading of what is known."""
     places = tuple(overhead(rigging.points, rigging.beams))
     hung = bodies(rigging, places, every)
-    tolerance = rigging.limits.level_within
-    parts = tuple(shares(body, tolerance.m if tolerance else None) for body in hung)
+    tolerance = rigging.general.level_within
+    parts = tuple(shares(body, tolerance) for body in hung)
     legs = tuple(bridled(rigging, places))
     shared = tuple(zip(hung, parts, strict=True))
     points = tuple(on_point(place, rigging, shared, legs) for place in places)
     groups = tuple(groups_of(rigging, points, shared, legs))
-    left, full = left_and_full(points, groups, spacing_m(rigging.limits))
+    left, full = left_and_full(points, groups, spacing_m(rigging.general))
     known = {hang.name.casefold() for hang in rigging.hung}
     strangers = tuple(load for load in every if load.hang.casefold() not in known)
     checks = checks_of_hangs(hung, legs, places)
@@ -309,13 +314,26 @@ def one_reading(rigging: Rigging, every: tuple[HungLoad, ...]) -> Whole:
 
 
 def factor_of(rigging: Rigging) -> float:
-    """The house's factor for starting and stopping, 1 where it asks for none."""
-    return rigging.dynamic_factor.factor if rigging.dynamic_factor else 1.0
+    """
+    The house's factor for starting and stopping at least, 1 where it asks for none or nobody knows.
+    """
+    told = rigging.dynamic_factor
+    least = ends_of(told.factor)[0] if isinstance(told, DynamicFactor) else None
+    return 1.0 if least is None else least
+
+
+def with_known_factor(brought: Iterable[Brought], rigging: Rigging) -> tuple[Brought, ...]:
+    """What is brought, of which nothing is known where nobody knows the house's factor."""
+    if not is_factor_open(rigging):
+        return tuple(brought)
+    return tuple(
+        replace(each, kg=None, down_kg=None, counted_kg=None, worst_kg=None) for each in brought
+    )
 
 
 def on_point(place: Overhead, rigging: Rigging, hung: Hung, legs: tuple[Bridled, ...]) -> OnPoint:
     """Everything that hangs on one point."""
-    brought = tuple(brought_on_point(place.point.name, rigging, hung, legs))
+    brought = with_known_factor(brought_on_point(place.point.name, rigging, hung, legs), rigging)
     factor = factor_of(rigging)
     kg, steps = together([(each.kg, each.steps) for each in brought], factor)
     down_kg, _ = together([(each.down_kg, ()) for each in brought], factor)
@@ -337,12 +355,18 @@ def groups_of(
     factor = factor_of(rigging)
     for kind, name, ruled, within, beams in members(rigging, points):
         names = tuple(point.name for point in within)
+        known: list[tuple[str, float | None]]
         known = [(each.what, known_kg(each)) for beam in beams for each in beam.for_good]
         untold = [beam.name for beam in beams if is_unknown(beam.standing)]
         known += [(f"{FOR_GOOD} {beam}", None) for beam in untold]
-        brought = (
-            *on_group(names, rigging, hung, legs),
-            *(by_standing(what, kg) for what, kg in known),
+        if is_factor_open(rigging):
+            known = [(what, None) for what, _ in known]
+        brought = with_known_factor(
+            (
+                *on_group(names, rigging, hung, legs),
+                *(by_standing(what, kg) for what, kg in known),
+            ),
+            rigging,
         )
         standing = tuple(
             StandingLoad(what, None if kg is None else kg * factor) for what, kg in known
@@ -362,7 +386,7 @@ def members(
     for beam in rigging.beams:
         under = tuple(point for point in points if point.place.beam is beam)
         yield "beam", beam.name, beam_limit(beam, rigging), under, (beam,)
-    for zone in rigging.zones:
+    for zone in rigging.told_zones:
         ruled = Ruled(zone.limit, "the zone's own line", zone)
         within = tuple(point for point in points if in_zone(point.place.point, zone))
         inside = tuple(beam for beam in rigging.beams if among(beam.name, zone.beams))
@@ -372,7 +396,7 @@ def members(
 
 def roof_limit(rigging: Rigging) -> Ruled:
     """What the whole roof may carry, and which rule says so."""
-    return Ruled(rigging.limits.whole_roof, "the limit of the whole roof", rigging.limits)
+    return Ruled(rigging.general.whole_roof, "the limit of the whole roof", rigging.general)
 
 
 def left_and_full(
