@@ -85,23 +85,7 @@ def hang_figures(
     """
     first, last = boxes[0], boxes[-1]
     bottom_m = last.at[2] - box_height_m / 2 * cos(radians(last.down_deg))
-    inputs = (
-        Input("Top", hang.top.text),
-        Input("Boxes", str(hang.boxes)),
-        Input("Height of a box", f"{box_height_m * 1000:g} mm"),
-        Input("First box looks down", hang.down.text),
-    )
-    steps = (
-        f"Angles from the top: {', '.join(f'{box.down_deg:g}' for box in boxes)} deg.",
-        f"The front ends at {bottom_m:.2f} m.",
-    )
-    work = by_hand(
-        "bottom = top − sum of h cos(angle of each box)",
-        "geometry of fronts hinged at their edges",
-        inputs=inputs,
-        steps=steps,
-        leaves_out="The boxes' depth: rear edges may hang lower.",
-    )
+    work = bottom_working(hang, boxes, box_height_m, bottom_m)
     yield length_figure(f"{key}.bottom", "Lowest front edge", bottom_m, system, work, caution=LOADS)
     yield figure(
         f"{key}.last_down",
@@ -120,6 +104,28 @@ def hang_figures(
             yield missing(f"{key}.{name}", label, work, undrawn)
         else:
             yield aim_figure(f"{key}.{name}", label, box, areas, system)
+
+
+def bottom_working(
+    hang: PlacedHang, boxes: Sequence[Box], box_height_m: float, bottom_m: float
+) -> Working:
+    """How the lowest edge of a hang follows from its top and the angles of its boxes."""
+    angles = ", ".join(f"{box.down_deg:g}" for box in boxes)
+    return by_hand(
+        "bottom = top − sum of h cos(angle of each box)",
+        "geometry of fronts hinged at their edges",
+        inputs=(
+            Input("Top", hang.top.text),
+            Input("Boxes", str(hang.boxes)),
+            Input("Height of a box", f"{box_height_m * 1000:g} mm"),
+            Input("First box looks down", hang.down.text),
+        ),
+        steps=(
+            f"Angles from the top: {angles} deg.",
+            f"The front ends at {bottom_m:.2f} m.",
+        ),
+        leaves_out="The boxes' depth: rear edges may hang lower.",
+    )
 
 
 def unplaced_hang_figure(key: str, lacks: Sequence[str]) -> Figure:
@@ -211,54 +217,65 @@ def aim_meets_m(box: Box, area: DrawnArea) -> float | None:
 
 def delay_figure(aligned: Aligned, fill: PlacedFill, key: str, speed_m_s: float | None) -> Figure:
     """The delay that brings one box of a fill behind the hang it follows."""
-    label = "Delay"
-    after_ms = fill.after.s * 1000 if fill.after else 0.0
-    inputs = (
+    inputs = delay_inputs(aligned, after_ms_of(fill))
+    lacking = delay_lacks(aligned, fill, speed_m_s)
+    if lacking or speed_m_s is None:
+        work = by_hand(
+            "t = (hang − box) / c + delay on the hang + after",
+            "first arrivals brought together",
+            inputs=inputs,
+            leaves_out=DELAY_LEAVES_OUT,
+        )
+        return missing(f"{key}.delay", "Delay", work, lacking)
+    work = worked(
+        alignment_delay_ms,
+        speed_of_sound_m_s,
+        inputs=inputs,
+        steps=delay_steps(aligned, after_ms_of(fill), speed_m_s),
+        leaves_out=DELAY_LEAVES_OUT,
+    )
+    note = "" if aligned.delay_ms >= 0 else "Below zero: the hang would have to wait instead."
+    value = Value(f"{aligned.delay_ms:.1f} ms", number=aligned.delay_ms / 1000, unit="s")
+    return figure(f"{key}.delay", "Delay", value, work, note=note)
+
+
+DELAY_LEAVES_OUT = "The processor's own delay, which is the same for all."
+
+
+def after_ms_of(fill: PlacedFill) -> float:
+    """By how much a fill is wanted after the hang that it follows."""
+    return fill.after.s * 1000 if fill.after else 0.0
+
+
+def delay_inputs(aligned: Aligned, after_ms: float) -> tuple[Input, ...]:
+    """What a delay is found from."""
+    return (
         Input("Hang", aligned.hang or "not stated"),
         Input("Hang to meeting place", f"{aligned.hang_m:.2f} m"),
         Input("Box to meeting place", f"{aligned.box_m:.2f} m"),
         Input("Delay on the hang", f"{aligned.hang_delay_ms:g} ms"),
         Input("After it by", f"{after_ms:g} ms"),
     )
-    equation, clause = (
-        "t = (hang − box) / c + delay on the hang + after",
-        "first arrivals brought together",
+
+
+def delay_lacks(aligned: Aligned, fill: PlacedFill, speed_m_s: float | None) -> list[str]:
+    """What must be known before a delay is."""
+    needed = (
+        ("the hang it follows", aligned.hang),
+        ("where they are brought together", fill.aligned_at),
+        ("the house's air", speed_m_s),
     )
-    left_out = "The processor's own delay, which is the same for all."
-    lacking = [
-        name
-        for name, there in (
-            ("the hang it follows", aligned.hang),
-            ("where they are brought together", fill.aligned_at),
-            ("the house's air", speed_m_s),
-        )
-        if not there
-    ]
-    if lacking or speed_m_s is None:
-        return missing(
-            f"{key}.delay",
-            label,
-            by_hand(equation, clause, inputs=inputs, leaves_out=left_out),
-            lacking,
-        )
+    return [name for name, there in needed if not there]
+
+
+def delay_steps(aligned: Aligned, after_ms: float, speed_m_s: float) -> tuple[str, str]:
+    """The difference of the runs as a time, and what is added to it."""
     run_ms = aligned.delay_ms - aligned.hang_delay_ms - after_ms
-    steps = (
-        f"({aligned.hang_m:.2f} m − {aligned.box_m:.2f} m) / {speed_m_s:.1f} m/s = {run_ms:.1f} ms",
-        (
-            f"{run_ms:.1f} ms + {aligned.hang_delay_ms:g} ms + {after_ms:g} ms ="
-            f" {aligned.delay_ms:.1f} ms"
-        ),
-    )
-    note = "" if aligned.delay_ms >= 0 else "Below zero: the hang would have to wait instead."
-    value = Value(f"{aligned.delay_ms:.1f} ms", number=aligned.delay_ms / 1000, unit="s")
-    return figure(
-        f"{key}.delay",
-        label,
-        value,
-        worked(
-            alignment_delay_ms, speed_of_sound_m_s, inputs=inputs, steps=steps, leaves_out=left_out
-        ),
-        note=note,
+    runs_m = f"({aligned.hang_m:.2f} m − {aligned.box_m:.2f} m)"
+    return (
+        f"{runs_m} / {speed_m_s:.1f} m/s = {run_ms:.1f} ms",
+        f"{run_ms:.1f} ms + {aligned.hang_delay_ms:g} ms + {after_ms:g} ms ="
+        f" {aligned.delay_ms:.1f} ms",
     )
 
 

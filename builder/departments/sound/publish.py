@@ -213,6 +213,17 @@ def items(room: Room) -> Iterator[Item]:
     yield stater.item(sound, "sound.whole", "whole", "Sound", leave_out=present)
     yield from single(room)
     yield from loudspeakers(room)
+    yield from listed_items(room)
+    yield from television_items(room)
+    yield from of_limits(room)
+    yield from check_items(room.areas, room.heard, room.lacks)
+    yield from neighbour_items(room)
+    yield from claim_items(room)
+
+
+def listed_items(room: Room) -> Iterator[Item]:
+    """What the house has several of and figures count nothing with."""
+    sound, stater = room.sound, room.stater
     lists: tuple[tuple[Sequence[Written] | Absent, str], ...] = (
         (sound.drive_lines, "drive"),
         (sound.boxes, "boxes"),
@@ -231,30 +242,32 @@ def items(room: Room) -> Iterator[Item]:
         if not isinstance(records, Absent):
             named = stater.named(records, "sound", kind)
             yield from (with_subs(item) for item in named) if kind == "boxes" else named
-    if sound.spectrum:
-        for number, band in enumerate(sound.spectrum.television, 1):
-            yield stater.item(
-                band,
-                f"sound.television.{number}",
-                "television",
-                f"{band.low.text} to {band.high.text}",
-            )
-    yield from of_limits(room)
-    yield from check_items(room.areas, room.heard, room.lacks)
-    for neighbour, item in zip(
-        sound.neighbours, stater.named(sound.neighbours, "sound", "neighbour"), strict=True
-    ):
-        yield replace(
-            item,
-            figures=tuple(
-                neighbour_figures(
-                    neighbour, room.heard, sampled(sound.audience), item.key, room.lacks
-                )
-            ),
-        )
-    for number, claim in enumerate(sound.claimed_levels, 1):
+
+
+def television_items(room: Room) -> Iterator[Item]:
+    """The stretches of television that radio has to keep clear of."""
+    if not room.sound.spectrum:
+        return
+    for number, band in enumerate(room.sound.spectrum.television, 1):
+        name = f"{band.low.text} to {band.high.text}"
+        yield room.stater.item(band, f"sound.television.{number}", "television", name)
+
+
+def neighbour_items(room: Room) -> Iterator[Item]:
+    """The places outside where the level matters, with what reaches them."""
+    neighbours = room.sound.neighbours
+    audience = sampled(room.sound.audience)
+    named = room.stater.named(neighbours, "sound", "neighbour")
+    for neighbour, item in zip(neighbours, named, strict=True):
+        figures = neighbour_figures(neighbour, room.heard, audience, item.key, room.lacks)
+        yield replace(item, figures=tuple(figures))
+
+
+def claim_items(room: Room) -> Iterator[Item]:
+    """The levels that the house claims."""
+    for number, claim in enumerate(room.sound.claimed_levels, 1):
         leave_out = () if isinstance(claim.level, Absent) else ("level",)
-        yield stater.item(
+        yield room.stater.item(
             claim, f"sound.claim.{number}", "claim", claimed_name(claim), leave_out=leave_out
         )
 

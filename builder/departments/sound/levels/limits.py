@@ -62,35 +62,16 @@ def unit(weighting: str) -> str:
 
 def budget_figure(limit: SoundLimit, over_db: int, gone_min: float, key: str) -> Figure:
     """The level left for the rest of the time, after so long at so much above the limit."""
-    so_far_db, rest_min = limit.level_db + over_db, limit.over_min - gone_min
     left_db = remaining_level_db(
         limit_db=limit.level_db,
         period_min=limit.over_min,
-        level_so_far_db=so_far_db,
+        level_so_far_db=limit.level_db + over_db,
         elapsed_min=gone_min,
-    )
-    inputs = [
-        Input("L_lim", f"{limit.level_db:g} {unit(limit.weighting)}"),
-        Input("T", f"{limit.over_min:g} min"),
-    ]
-    inputs += [
-        Input("L_eq so far", f"{so_far_db:g} {unit(limit.weighting)}"),
-        Input("t", f"{gone_min:.3g} min"),
-    ]
-    left_min = limit.over_min - gone_min * 10 ** (over_db / 10)
-    steps = (
-        f"At the limit's level, {limit.over_min:g} − {gone_min:.3g} × 10^({over_db}/10) ="
-        f" {left_min:.2f} min are left for {rest_min:.3g} min."
-        + (
-            f" {limit.level_db:g} + 10 lg({left_min:.2f}/{rest_min:.3g}) = {left_db:.1f}"
-            if left_db is not None
-            else ""
-        ),
     )
     work = worked(
         remaining_level_db,
-        inputs=inputs,
-        steps=steps,
+        inputs=budget_inputs(limit, over_db, gone_min),
+        steps=(budget_step(limit, over_db, gone_min, left_db),),
         leaves_out="A limit that rolls on: there every stretch of that length counts.",
     )
     value = (
@@ -98,13 +79,32 @@ def budget_figure(limit: SoundLimit, over_db: int, gone_min: float, key: str) ->
         if left_db is None
         else Value(f"{left_db:.1f} {unit(limit.weighting)}", number=left_db, unit="dB")
     )
-    return figure(
-        f"{key}.plus_{over_db}",
-        f"At {over_db} dB above, left for the rest",
-        value,
-        work,
-        caution=NOISE,
+    label = f"At {over_db} dB above, left for the rest"
+    return figure(f"{key}.plus_{over_db}", label, value, work, caution=NOISE)
+
+
+def budget_inputs(limit: SoundLimit, over_db: int, gone_min: float) -> tuple[Input, ...]:
+    """The limit, and what was played of its time at which level."""
+    return (
+        Input("L_lim", f"{limit.level_db:g} {unit(limit.weighting)}"),
+        Input("T", f"{limit.over_min:g} min"),
+        Input("L_eq so far", f"{limit.level_db + over_db:g} {unit(limit.weighting)}"),
+        Input("t", f"{gone_min:.3g} min"),
     )
+
+
+def budget_step(limit: SoundLimit, over_db: int, gone_min: float, left_db: float | None) -> str:
+    """How long at the limit's own level is left, and the level that fills the rest with it."""
+    rest_min = limit.over_min - gone_min
+    left_min = limit.over_min - gone_min * 10 ** (over_db / 10)
+    minutes = (
+        f"At the limit's level, {limit.over_min:g} − {gone_min:.3g} × 10^({over_db}/10) ="
+        f" {left_min:.2f} min are left for {rest_min:.3g} min."
+    )
+    if left_db is None:
+        return minutes
+    spread = f"{limit.level_db:g} + 10 lg({left_min:.2f}/{rest_min:.3g}) = {left_db:.1f}"
+    return f"{minutes} {spread}"
 
 
 def dose_items(
@@ -160,54 +160,54 @@ def at_mix(claim: ClaimedLevel, mix_place: str) -> bool:
     return may_be_mean and (claim.at == mix_place or is_unknown(claim.at))
 
 
+DOSE_LEAVES_OUT = (
+    "Hearing protection, breaks, and the rest of the day. Which criterion holds is said by the"
+    " local law."
+)
+
+
 def dose_figures(level_dba: float, key: str) -> Iterator[Figure]:
     """By each criterion: after how long a day's dose is full, and what two hours fill."""
-    left_out = (
-        "Hearing protection, breaks, and the rest of the day. Which criterion holds is said by the"
-        " local law."
-    )
     for name, words, criterion in CRITERIA:
-        hours = allowed_hours(level_dba, criterion)
-        steps = (
-            (
-                f"8 h / 2^(({level_dba:g} − {criterion.level_dba:g}) / {criterion.exchange_db:g}) ="
-                f" {hours:.3g} h"
-            ),
-        )
-        work = worked(
-            allowed_hours,
-            inputs=criterion_inputs(level_dba, criterion),
-            steps=steps,
-            leaves_out=left_out,
-        )
-        # Rounded down: a time that someone may work must not grow by rounding.
-        text = f"{floor(hours * 60)} min" if hours < 2 else f"{floor(hours * 10) / 10:.1f} h"
-        yield figure(
-            f"{key}.{name}",
-            f"Day's dose full after, {words}",
-            Value(text, number=hours * 3600, unit="s"),
-            work,
-            caution=NOISE,
-        )
-        dose = noise_dose_percent([(level_dba, WORKED_HOURS)], criterion)
-        inputs = (
-            *criterion_inputs(level_dba, criterion),
-            Input("Time at work", f"{WORKED_HOURS:g} h"),
-        )
-        work = worked(
-            noise_dose_percent,
-            inputs=inputs,
-            steps=(f"100 × {WORKED_HOURS:g} h / {hours:.3g} h = {dose:.0f} %",),
-            leaves_out=left_out,
-        )
-        label = f"{WORKED_HOURS:g} h fill, {words}"
-        yield figure(
-            f"{key}.{name}_two_hours",
-            label,
-            Value(f"{dose:.0f} %", number=dose / 100, unit="1"),
-            work,
-            caution=NOISE,
-        )
+        yield full_figure(f"{key}.{name}", words, level_dba, criterion)
+        yield two_hours_figure(f"{key}.{name}_two_hours", words, level_dba, criterion)
+
+
+def full_figure(key: str, words: str, level_dba: float, criterion: NoiseCriterion) -> Figure:
+    """After how long at a level a day's dose is full."""
+    hours = allowed_hours(level_dba, criterion)
+    step = (
+        f"8 h / 2^(({level_dba:g} − {criterion.level_dba:g}) / {criterion.exchange_db:g}) ="
+        f" {hours:.3g} h"
+    )
+    work = worked(
+        allowed_hours,
+        inputs=criterion_inputs(level_dba, criterion),
+        steps=(step,),
+        leaves_out=DOSE_LEAVES_OUT,
+    )
+    # Rounded down: a time that someone may work must not grow by rounding.
+    text = f"{floor(hours * 60)} min" if hours < 2 else f"{floor(hours * 10) / 10:.1f} h"
+    value = Value(text, number=hours * 3600, unit="s")
+    return figure(key, f"Day's dose full after, {words}", value, work, caution=NOISE)
+
+
+def two_hours_figure(key: str, words: str, level_dba: float, criterion: NoiseCriterion) -> Figure:
+    """How much of a day's dose two hours at a level fill."""
+    hours = allowed_hours(level_dba, criterion)
+    dose = noise_dose_percent([(level_dba, WORKED_HOURS)], criterion)
+    inputs = (
+        *criterion_inputs(level_dba, criterion),
+        Input("Time at work", f"{WORKED_HOURS:g} h"),
+    )
+    work = worked(
+        noise_dose_percent,
+        inputs=inputs,
+        steps=(f"100 × {WORKED_HOURS:g} h / {hours:.3g} h = {dose:.0f} %",),
+        leaves_out=DOSE_LEAVES_OUT,
+    )
+    value = Value(f"{dose:.0f} %", number=dose / 100, unit="1")
+    return figure(key, f"{WORKED_HOURS:g} h fill, {words}", value, work, caution=NOISE)
 
 
 def criterion_inputs(level_dba: float, criterion: NoiseCriterion) -> tuple[Input, ...]:
