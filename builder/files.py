@@ -428,49 +428,40 @@ def read_within(path: Path, folder: Path, name: str, largest: int) -> bytes:
     """
     where = Where(name)
     if leads_out(path, folder):
-        raise Refused(
-            [
-                Problem(
-                    where,
-                    "",
-                    "",
-                    "leads out of the venue's folder",
-                    "path-outside",
-                    "put the file itself into the folder",
-                )
-            ]
-        )
+        raise Refused([leading_outside(where)])
     try:
         details = path.stat()
         if not stat.S_ISREG(details.st_mode):
-            raise Refused(
-                [
-                    Problem(
-                        where,
-                        "",
-                        "",
-                        "is not a file",
-                        "not-a-file",
-                        "a venue's folder holds text files",
-                    )
-                ]
-            )
+            raise Refused([no_file(where)])
         if details.st_size > largest:
-            raise Refused(
-                [
-                    Problem(
-                        where,
-                        "",
-                        "",
-                        f"is larger than {largest // 1024 // 1024} MiB",
-                        "too-big",
-                        "split off what is not needed",
-                    )
-                ]
-            )
+            raise Refused([too_big(where, largest)])
         return path.read_bytes()
     except OSError as failure:
         raise Refused([closed(where, failure)]) from None
+
+
+def leading_outside(where: Where) -> Problem:
+    """The problem with a path that leads out of the venue's folder."""
+    return Problem(
+        where,
+        "",
+        "",
+        "leads out of the venue's folder",
+        "path-outside",
+        "put the file itself into the folder",
+    )
+
+
+def no_file(where: Where) -> Problem:
+    """The problem with what is no regular file."""
+    reason, advice = "is not a file", "a venue's folder holds text files"
+    return Problem(where, "", "", reason, "not-a-file", advice)
+
+
+def too_big(where: Where, largest: int) -> Problem:
+    """The problem with a file that is too large to be read."""
+    reason = f"is larger than {largest // 1024 // 1024} MiB"
+    return Problem(where, "", "", reason, "too-big", "split off what is not needed")
 
 
 def published(venue: Path, memory: "Memory | None" = None) -> Document:

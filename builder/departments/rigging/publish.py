@@ -264,10 +264,23 @@ def steel_value(steel_m: float | None, system: System) -> Value | None:
 
 def steel_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
     """Beams, zones and points with what they carry."""
-    rigging, groups = whole.rigging, {group.key: group for group in whole.groups}
-    for beam, item in zip(
-        rigging.beams, stater.named(rigging.beams, "rigging", "beam"), strict=True
-    ):
+    yield from beam_items(whole, stater, system)
+    yield from point_group_items(whole, stater, system)
+    yield from zone_items(whole, stater, system)
+    points = stater.named(whole.rigging.points, "rigging", "point")
+    for point, item in zip(whole.points, points, strict=True):
+        at = tuple(place_facts(item, point.place, system))
+        yield replace(
+            item,
+            facts=(*item.facts, *at),
+            figures=tuple(point_figures(point, whole, item.key, system)),
+        )
+
+
+def beam_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
+    """Beams, each with the heights of its steel."""
+    beams, groups = whole.rigging.beams, {group.key: group for group in whole.groups}
+    for beam, item in zip(beams, stater.named(beams, "rigging", "beam"), strict=True):
         group = groups[f"beam {beam.name}"]
         steel = (
             steel_range(group.points, item.key, system)
@@ -280,17 +293,21 @@ def steel_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
         yield replace(item, facts=(*item.facts, *standing), figures=found)
         for number, station in enumerate(beam.low_steel, 1):
             yield stater.item(station, f"{item.key}.steel-{number}", "low-steel", beam.name)
-    for each, item in zip(
-        groups_by_rule(rigging),
-        stater.named(rigging.point_groups, "rigging", "point-group"),
-        strict=True,
-    ):
+
+
+def point_group_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
+    """Points told by a rule, with what one of them has left."""
+    rigging = whole.rigging
+    named = stater.named(rigging.point_groups, "rigging", "point-group")
+    for each, item in zip(groups_by_rule(rigging), named, strict=True):
         yield replace(item, figures=tuple(group_rule_figures(each, whole, item.key, system)))
-    for zone, item in zip(
-        rigging.told_zones,
-        stater.named(rigging.told_zones, "rigging", "zone", leave_out=("limit",)),
-        strict=True,
-    ):
+
+
+def zone_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
+    """Zones, each with its own limit and the heights of its steel."""
+    zones, groups = whole.rigging.told_zones, {group.key: group for group in whole.groups}
+    named = stater.named(zones, "rigging", "zone", leave_out=("limit",))
+    for zone, item in zip(zones, named, strict=True):
         group = groups[f"zone {zone.name}"]
         yield replace(
             item,
@@ -299,15 +316,6 @@ def steel_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
                 *group_figures(group, whole, item.key, system),
                 *steel_range(group.points, item.key, system),
             ),
-        )
-    for point, item in zip(
-        whole.points, stater.named(rigging.points, "rigging", "point"), strict=True
-    ):
-        at = tuple(place_facts(item, point.place, system))
-        yield replace(
-            item,
-            facts=(*item.facts, *at),
-            figures=tuple(point_figures(point, whole, item.key, system)),
         )
 
 

@@ -140,33 +140,35 @@ def points_by_rule(section: Section) -> Iterator[Block]:
         )
 
 
+LIMIT_COLUMNS = (
+    "limit",
+    "carried",
+    "worst",
+    "left",
+    "lowest-steel",
+    "highest-steel",
+    "each-point",
+    "point-left",
+    "room",
+    "runs",
+    "across",
+    "depth",
+    "underside",
+    "use",
+    "access",
+    "beams",
+    "points",
+)
+
+
 def limits(section: Section) -> Iterator[Block]:
     """Beams, zones, exceptions."""
     yield Heading(2, "Beams, zones, exceptions", "limits")
     for kind, title in (("zone", "Zone"), ("beam", "Beam")):
         if found := section.of_kind(kind):
-            columns = (
-                "limit",
-                "carried",
-                "worst",
-                "left",
-                "lowest-steel",
-                "highest-steel",
-                "each-point",
-                "point-left",
-                "room",
-                "runs",
-                "across",
-                "depth",
-                "underside",
-                "use",
-                "access",
-                "beams",
-                "points",
-            )
             yield item_table(
                 found,
-                columns,
+                LIMIT_COLUMNS,
                 first=title,
                 summary=f"{title}s: what they may carry, carry, and have left",
             )

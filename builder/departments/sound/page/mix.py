@@ -3,11 +3,11 @@ The mix position: where it is, levels claimed and computed, what is left of limi
 crew, places outside.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from builder.document import Block, Caution, Heading, Paragraph
 from builder.layout import facts_block, figures_block, item_table, workings
-from builder.pack import Section
+from builder.pack import Item, Section
 
 DOSE_KEYS = ("niosh", "niosh_two_hours", "osha", "osha_two_hours")
 DOSE_LABELS = (
@@ -51,49 +51,67 @@ def mix_blocks(section: Section) -> Iterator[Block]:
 
 
 def limit_blocks(section: Section) -> Iterator[Block]:
-    """What is left of a limit after a stretch above it, and what the crew's ears get."""
-    budgets, doses = section.of_kind("budget"), section.of_kind("dose")
-    if budgets:
-        yield Heading(3, "What is left of a limit", "budget")
-        yield Paragraph(
-            "After a stretch above the limit, the steady level that the rest of its time may hold."
-            " Quiet between songs counts too."
-        )
-        labels = ("1 dB above", "3 dB above")
-        yield item_table(
-            budgets,
-            ("plus_1", "plus_3"),
-            labels=labels,
-            first="Limit, and when",
-            summary="Level left for the rest of the time",
-        )
-    if doses:
-        yield Heading(3, "Ears of the crew at the mix position", "dose")
-        yield Paragraph(
-            "By two published criteria, without hearing protection. The first is 85 dB(A) over 8 h"
-            " and 3 dB, the second 90 dB(A) and 5 dB."
-        )
-        yield item_table(
-            doses,
-            DOSE_KEYS,
-            labels=DOSE_LABELS,
-            first="Level",
-            summary="Noise dose of the crew at the mix position",
-        )
-    neighbours = section.of_kind("neighbour")
-    if neighbours:
-        yield Heading(3, "Outside", "neighbours")
-        columns = ("at.across", "at.depth", "above_ground", "mix_level", "level", "limit")
-        yield item_table(
-            neighbours,
-            columns,
-            labels=NEIGHBOUR_LABELS,
-            first="Place",
-            summary="Level at places outside, by ISO 9613-2",
-        )
-    if budgets or doses or neighbours:
+    """
+    What is left of a limit after a stretch above it, what the crew's ears get, and what is heard
+    outside.
+    """
+    told = [item for kind in ("budget", "dose", "neighbour") for item in section.of_kind(kind)]
+    yield from budget_blocks(section.of_kind("budget"))
+    yield from dose_blocks(section.of_kind("dose"))
+    yield from neighbour_blocks(section.of_kind("neighbour"))
+    if told:
         yield from (Caution(text) for text in section.cautions)
         yield workings(
             "How budgets, doses and levels outside were found",
-            [figure for item in (*budgets, *doses, *neighbours) for figure in item.figures],
+            [figure for item in told for figure in item.figures],
         )
+
+
+def budget_blocks(budgets: Sequence[Item]) -> Iterator[Block]:
+    """What the rest of a limit's time may hold after a stretch above it."""
+    if not budgets:
+        return
+    yield Heading(3, "What is left of a limit", "budget")
+    yield Paragraph(
+        "After a stretch above the limit, the steady level that the rest of its time may hold."
+        " Quiet between songs counts too."
+    )
+    yield item_table(
+        budgets,
+        ("plus_1", "plus_3"),
+        labels=("1 dB above", "3 dB above"),
+        first="Limit, and when",
+        summary="Level left for the rest of the time",
+    )
+
+
+def dose_blocks(doses: Sequence[Item]) -> Iterator[Block]:
+    """What levels at the mix position do to those who work there."""
+    if not doses:
+        return
+    yield Heading(3, "Ears of the crew at the mix position", "dose")
+    yield Paragraph(
+        "By two published criteria, without hearing protection. The first is 85 dB(A) over 8 h"
+        " and 3 dB, the second 90 dB(A) and 5 dB."
+    )
+    yield item_table(
+        doses,
+        DOSE_KEYS,
+        labels=DOSE_LABELS,
+        first="Level",
+        summary="Noise dose of the crew at the mix position",
+    )
+
+
+def neighbour_blocks(neighbours: Sequence[Item]) -> Iterator[Block]:
+    """What places outside hear."""
+    if not neighbours:
+        return
+    yield Heading(3, "Outside", "neighbours")
+    yield item_table(
+        neighbours,
+        ("at.across", "at.depth", "above_ground", "mix_level", "level", "limit"),
+        labels=NEIGHBOUR_LABELS,
+        first="Place",
+        summary="Level at places outside, by ISO 9613-2",
+    )

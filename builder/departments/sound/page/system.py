@@ -1,6 +1,6 @@
 """The house system: who may change it, hangs, fills, models."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from builder.arranged import usual_pack, usual_part
 from builder.departments.sound.drawing.plan import hangs_from_above
@@ -10,7 +10,7 @@ from builder.departments.sound.page.parts import Shown, again, noted, tables
 from builder.departments.sound.page.subs import subs_blocks
 from builder.document import Block, Caution, Folded, Heading, Paragraph
 from builder.layout import checked_line, facts_block, item_table, workings
-from builder.pack import Pack, Section
+from builder.pack import Item, Pack, Section
 
 HANG_KEYS = ("model", "boxes", "weight", "centre_depth", "top", "bottom", "carried_by")
 AIM_KEYS = (
@@ -128,7 +128,21 @@ def hang_blocks(section: Section, pack: Pack) -> Iterator[Block]:
     )
     if weights := [figure for hang in hangs if (figure := hang.figure("weight"))]:
         yield from (Caution(text) for text in dict.fromkeys(figure.caution for figure in weights))
-    there, around = usual_part(section, pack), usual_pack(pack)
+    yield from aim_blocks(hangs, usual_part(section, pack), usual_pack(pack))
+    yield item_table(
+        [again(hang, "set") for hang in hangs],
+        SET_KEYS,
+        first="Hang",
+        summary="How each hang is set, and what may be changed",
+        elsewhere=None,
+    )
+    yield workings(
+        "How weights and aims were found", [figure for hang in hangs for figure in hang.figures]
+    )
+
+
+def aim_blocks(hangs: Sequence[Item], there: Section, around: Pack) -> Iterator[Block]:
+    """Where hangs look, from the side and on the plan, as they are usually there."""
     if drawn := section_picture(there, around):
         yield drawn
     yield item_table(
@@ -148,16 +162,6 @@ def hang_blocks(section: Section, pack: Pack) -> Iterator[Block]:
             summary="Hangs on the plan, by the makers' stated coverage",
             elsewhere=None,
         )
-    yield item_table(
-        [again(hang, "set") for hang in hangs],
-        SET_KEYS,
-        first="Hang",
-        summary="How each hang is set, and what may be changed",
-        elsewhere=None,
-    )
-    yield workings(
-        "How weights and aims were found", [figure for hang in hangs for figure in hang.figures]
-    )
 
 
 def fill_blocks(section: Section) -> Iterator[Block]:
