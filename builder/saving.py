@@ -268,18 +268,8 @@ def locked(venue: Path) -> Iterator[None]:
         system has no such locks.
     """
     if sys.platform == "win32":
-        raise Refused(
-            [
-                Problem(
-                    Where(venue.name),
-                    "",
-                    "",
-                    "cannot be locked on this system",
-                    "not-written",
-                    "change the files in an editor",
-                )
-            ]
-        )
+        reason, advice = "cannot be locked on this system", "change the files in an editor"
+        raise Refused([Problem(Where(venue.name), "", "", reason, "not-written", advice)])
     import fcntl
 
     with told(venue):
@@ -293,18 +283,8 @@ def locked(venue: Path) -> Iterator[None]:
                 time.sleep(PAUSE_S)
         else:
             reason = "is being changed by somebody else at this moment"
-            raise Refused(
-                [
-                    Problem(
-                        Where(venue.name),
-                        "",
-                        "",
-                        reason,
-                        "being-changed",
-                        "wait, and give the order again; nothing was changed",
-                    )
-                ]
-            )
+            advice = "wait, and give the order again; nothing was changed"
+            raise Refused([Problem(Where(venue.name), "", "", reason, "being-changed", advice)])
         yield
     finally:
         # By now the change is made or refused, and a lock that cannot be let go ends with the

@@ -3,7 +3,7 @@ What each supply, service and board can carry, what stands on it, and what is fr
 workings.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from math import fsum
 
 from builder.cautions import ELECTRICITY
@@ -23,7 +23,7 @@ from builder.departments.power.free import free_figures, lacking, total_free_fig
 from builder.formulas.circuits import Load, Standing, limit_a
 from builder.formulas.phasors import PHASES, imbalance_percent, line_currents, summed_currents
 from builder.formulas.windings import seen_before
-from builder.pack import Figure, Input, Item, not_less, not_more, turned_by
+from builder.pack import Figure, Input, Item, Working, not_less, not_more, turned_by
 from builder.reading.measures import shown
 from builder.reading.quantities import Current
 from builder.working import figure, missing, worked
@@ -146,25 +146,7 @@ def current_figure(item: Item, source: Source, network: Network, phase: str) -> 
         for each, load in network.seen_at(source.name)
         if load.currents[index] != 0 or load.sizes[index] > 0
     ]
-    steps = [load_step(each, load, index) for each, load in seen]
-    steps.append(
-        f"together on {phase}, by their angles: {abs(stands.carried[index]):.4g} A; sum of sizes"
-        f" {stands.booked_a[index]:.4g} A"
-    )
-    crossed = any(load is not each.load for each, load in seen)
-    working = worked(
-        *dict.fromkeys(formula for each, _ in seen for formula in each.formulas),
-        line_currents,
-        *([seen_before] if crossed else []),
-        summed_currents,
-        inputs=[
-            load_input(each.asked.what, each.asked.said, each.asked.power_factor)
-            for each, _ in seen
-        ],
-        steps=steps,
-        leaves_out=PER_PHASE_LEAVES_OUT,
-        lines=[each.asked.check for each, _ in seen if each.asked.check],
-    )
+    working = current_working(seen, stands, phase)
     if unmeasured and not (stands.sure and seen):
         nothing = worked(line_currents, inputs=unmeasured_inputs(source.name, network))
         return missing(key, label, nothing, unmeasured, caution=ELECTRICITY)
@@ -179,6 +161,29 @@ def current_figure(item: Item, source: Source, network: Network, phase: str) -> 
         working,
         caution=ELECTRICITY,
         note="" if stands.sure else UNSURE_LINES,
+    )
+
+
+def current_working(seen: Sequence[tuple[Carried, Load]], stands: Standing, phase: str) -> Working:
+    """How the current on a phase is added up from what a node sees of each load."""
+    index = PHASES.index(phase)
+    together = (
+        f"together on {phase}, by their angles: {abs(stands.carried[index]):.4g} A; sum of sizes"
+        f" {stands.booked_a[index]:.4g} A"
+    )
+    crossed = any(load is not each.load for each, load in seen)
+    return worked(
+        *dict.fromkeys(formula for each, _ in seen for formula in each.formulas),
+        line_currents,
+        *([seen_before] if crossed else []),
+        summed_currents,
+        inputs=[
+            load_input(each.asked.what, each.asked.said, each.asked.power_factor)
+            for each, _ in seen
+        ],
+        steps=[*(load_step(each, load, index) for each, load in seen), together],
+        leaves_out=PER_PHASE_LEAVES_OUT,
+        lines=[each.asked.check for each, _ in seen if each.asked.check],
     )
 
 

@@ -189,38 +189,8 @@ def pull_figures(
     names: Sequence[str], legs: Legs, work: Working, key: str, system: System
 ) -> Iterator[Figure]:
     """Leg lengths, pulls along them, the sideways pulls, the angle and the headroom lost."""
-    for name, length_m, tension_kg in zip(names, legs.lengths_m, legs.tensions_kg, strict=True):
-        yield figure(
-            f"{key}.leg-{spelling(name)}",
-            f"Leg to {name}",
-            length_value(length_m, system),
-            work,
-            caution=LOADS,
-        )
-        yield figure(
-            f"{key}.tension-{spelling(name)}",
-            f"Pull in the leg to {name}",
-            mass(tension_kg, system),
-            work,
-            caution=LOADS,
-        )
-    if len(names) == 2:
-        yield figure(
-            f"{key}.sideways",
-            "Sideways pull on each beam",
-            mass(legs.sideways_kg[0], system),
-            work,
-            caution=LOADS,
-        )
-    else:
-        for name, sideways_kg in zip(names, legs.sideways_kg, strict=True):
-            yield figure(
-                f"{key}.sideways-{spelling(name)}",
-                f"Sideways pull at {name}",
-                mass(sideways_kg, system),
-                work,
-                caution=LOADS,
-            )
+    yield from leg_figures(names, legs, work, key, system)
+    yield from sideways_figures(names, legs, work, key, system)
     label = "Angle between the legs" if len(names) == 2 else "Widest angle between two legs"
     angle = Value(f"{legs.widest_deg:.0f} deg", number=legs.widest_deg, unit="deg")
     yield figure(f"{key}.angle", label, angle, work, caution=LOADS)
@@ -231,3 +201,27 @@ def pull_figures(
         work,
         caution=LOADS,
     )
+
+
+def leg_figures(
+    names: Sequence[str], legs: Legs, work: Working, key: str, system: System
+) -> Iterator[Figure]:
+    """The length of each leg and the pull in it."""
+    for name, length_m, tension_kg in zip(names, legs.lengths_m, legs.tensions_kg, strict=True):
+        length, tension = length_value(length_m, system), mass(tension_kg, system)
+        leg, pull = f"{key}.leg-{spelling(name)}", f"{key}.tension-{spelling(name)}"
+        yield figure(leg, f"Leg to {name}", length, work, caution=LOADS)
+        yield figure(pull, f"Pull in the leg to {name}", tension, work, caution=LOADS)
+
+
+def sideways_figures(
+    names: Sequence[str], legs: Legs, work: Working, key: str, system: System
+) -> Iterator[Figure]:
+    """The sideways pull of two legs, which is one, or of each of three."""
+    if len(names) == 2:
+        label, value = "Sideways pull on each beam", mass(legs.sideways_kg[0], system)
+        yield figure(f"{key}.sideways", label, value, work, caution=LOADS)
+        return
+    for name, sideways_kg in zip(names, legs.sideways_kg, strict=True):
+        pull, label = f"{key}.sideways-{spelling(name)}", f"Sideways pull at {name}"
+        yield figure(pull, label, mass(sideways_kg, system), work, caution=LOADS)

@@ -364,48 +364,45 @@ def span_steps(
 
 def span_figures(body: Body, truss: Truss, key: str, system: System) -> Iterator[Figure]:
     """What each span carries against the maker's table."""
-    table = table_of(truss)
     if body.places_lack:
         work = worked(allowable_load_kg, inputs=[])
         for number in range(1, len(body.supports)):
             name, lacking = f"{key}.span-{number}", (body.places_lack,)
             yield missing(name, f"Span {number}", work, lacking, caution=LOADS)
-    inputs = [Input(f"{truss.name}, span {row.span.text}", row.uniform.text) for row in truss.rows]
     for number, (from_m, to_m) in enumerate(spans_of(body), 1):
-        found, span_m = on_span(body, from_m, to_m), to_m - from_m
-        load_kg = found.uniform_kg
-        label = f"Span {number}, {shown(Length, span_m, 2, system)[0]}"
-        if unknown := unknown_on(body):
-            work = worked(allowable_load_kg, inputs=inputs)
-            yield missing(f"{key}.span-{number}", label, work, unknown, caution=LOADS)
-            continue
-        left_out = (
-            "The table is for one span. Bending over the inner supports, overhangs and shear at"
-            " joints are the maker's to check, and so is a load between the nodes of the truss."
-        )
-        if not in_table(span_m, table):
-            work = worked(allowable_load_kg, inputs=inputs, leaves_out=left_out)
-            yield missing(
-                f"{key}.span-{number}",
-                label,
-                work,
-                ("rows of the maker's table on both sides of this span",),
-                caution=LOADS,
-            )
-            continue
-        allowed_kg = allowable_load_kg(
-            span_m=min(max(span_m, table[0][0]), table[-1][0]), table=table
-        )
-        steps = tuple(span_steps(found, from_m, to_m, table, allowed_kg=allowed_kg))
-        work = worked(
-            as_uniform, allowable_load_kg, inputs=inputs, steps=steps, leaves_out=left_out
-        )
-        text = f"{in_words(load_kg, system)} of {in_words(allowed_kg, system)}"
-        yield figure(
-            f"{key}.span-{number}",
-            label,
-            Value(text, number=load_kg, unit="kg"),
-            work,
-            caution=LOADS,
-            note=f"{load_kg / allowed_kg * 100:.0f} %",
-        )
+        yield span_figure(f"{key}.span-{number}", body, truss, (number, from_m, to_m), system)
+
+
+SPAN_LEAVES_OUT = (
+    "The table is for one span. Bending over the inner supports, overhangs and shear at joints are"
+    " the maker's to check, and so is a load between the nodes of the truss."
+)
+
+
+def span_figure(
+    key: str, body: Body, truss: Truss, span: tuple[int, float, float], system: System
+) -> Figure:
+    """What one span, by its number and its two ends, carries against the maker's table."""
+    number, from_m, to_m = span
+    table, span_m = table_of(truss), to_m - from_m
+    label = f"Span {number}, {shown(Length, span_m, 2, system)[0]}"
+    inputs = [Input(f"{truss.name}, span {row.span.text}", row.uniform.text) for row in truss.rows]
+    if unknown := unknown_on(body):
+        return missing(key, label, worked(allowable_load_kg, inputs=inputs), unknown, caution=LOADS)
+    if not in_table(span_m, table):
+        work = worked(allowable_load_kg, inputs=inputs, leaves_out=SPAN_LEAVES_OUT)
+        lacking = ("rows of the maker's table on both sides of this span",)
+        return missing(key, label, work, lacking, caution=LOADS)
+    found = on_span(body, from_m, to_m)
+    allowed_kg = allowable_load_kg(span_m=min(max(span_m, table[0][0]), table[-1][0]), table=table)
+    work = worked(
+        as_uniform,
+        allowable_load_kg,
+        inputs=inputs,
+        steps=tuple(span_steps(found, from_m, to_m, table, allowed_kg=allowed_kg)),
+        leaves_out=SPAN_LEAVES_OUT,
+    )
+    load_kg = found.uniform_kg
+    text = f"{in_words(load_kg, system)} of {in_words(allowed_kg, system)}"
+    value, note = Value(text, number=load_kg, unit="kg"), f"{load_kg / allowed_kg * 100:.0f} %"
+    return figure(key, label, value, work, caution=LOADS, note=note)

@@ -3,7 +3,7 @@ How high a hang goes: the underside of a truss, the hook above anything else, an
 below it.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from builder.cautions import LOADS
@@ -14,7 +14,7 @@ from builder.departments.rigging.hangs.figures import truss_of
 from builder.departments.rigging.steel.figures import by_hand
 from builder.departments.rigging.steel.totals import Whole
 from builder.formulas.trim import highest_trim_m
-from builder.pack import Figure, Input
+from builder.pack import Figure, Input, Working
 from builder.reading.absent import Absent
 from builder.reading.measures import System
 from builder.working import figure, length_value, missing, worked
@@ -121,38 +121,37 @@ def below_figures(body: Body, found: Highest, key: str, system: System) -> Itera
         Input("Told by", lowest.by),
         Input("Its top and its lowest edge", f"{top_m:.2f} m and {bottom_m:.2f} m above the deck"),
     ]
-    work = by_hand("lowest edge as told", "trim from low steel", inputs=inputs)
     yield figure(
         f"{key}.lowest-box",
         "Lowest box",
         length_value(bottom_m, system),
-        work,
+        by_hand("lowest edge as told", "trim from low steel", inputs=inputs),
         caution=LOADS,
         note=f"{lowest.what}, at the height {lowest.by} tells",
     )
-    if found.height_m is None or truss_below(body):
-        return
-    room_m = found.height_m - top_m
-    steps = (
-        *found.steps,
-        (
-            f"Room above: {found.height_m:.2f} − {top_m:.2f} = {room_m:.2f} m, less the bar, frame"
-            " and slings."
-        ),
+    if found.height_m is not None and not truss_below(body):
+        room_m = found.height_m - top_m
+        yield figure(
+            f"{key}.room-above",
+            "Room between hook and top",
+            length_value(room_m, system),
+            room_working(found, top_m, room_m, inputs),
+            caution=LOADS,
+            note="bar, frame and slings go in it",
+        )
+
+
+def room_working(found: Highest, top_m: float, room_m: float, inputs: Sequence[Input]) -> Working:
+    """How the room between a hook at its highest and what hangs below is found."""
+    room = (
+        f"Room above: {found.height_m:.2f} − {top_m:.2f} = {room_m:.2f} m, less the bar, frame"
+        " and slings."
     )
-    work = worked(
+    return worked(
         highest_trim_m,
         inputs=inputs,
-        steps=steps,
+        steps=(*found.steps, room),
         leaves_out="The heights of bar, frame and slings, which nobody tells here.",
-    )
-    yield figure(
-        f"{key}.room-above",
-        "Room between hook and top",
-        length_value(room_m, system),
-        work,
-        caution=LOADS,
-        note="bar, frame and slings go in it",
     )
 
 

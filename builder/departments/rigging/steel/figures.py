@@ -237,41 +237,15 @@ def reasons(point: OnPoint, whole: Whole) -> tuple[str, ...]:
 
 def left_figures(point: OnPoint, whole: Whole, key: str, system: System) -> Iterator[Figure]:
     """What a point has left while all others stay as they are, and which limit sets that."""
-    light, heavy = whole.lightest, whole.heaviest
-    left = light.left.get(point.name)
-    steps = both_readings(
-        tuple(left_steps(light.point(point.name), light)),
-        tuple(left_steps(heavy.point(point.name), heavy)),
-        whole,
-    )
-    work = worked(
-        left_on_points,
-        inputs=[
-            Input("May carry", as_written(point.rating.limit)),
-            Input("Carried", "not known" if point.kg is None else f"{point.kg:.1f} kg"),
-        ],
-        steps=steps,
-        leaves_out=(
-            "Not additive: what one point takes, its neighbours lose. A spacing rule may close a"
-            " point."
-        ),
-        lines=whole.lines_over(point),
-    )
+    work = left_working(point, whole)
+    left = whole.lightest.left.get(point.name)
     if left is None:
-        lacking = (
-            "a point in service"
-            if point.is_out
-            else "a limit of the point"
-            if light.point(point.name).rating.kg is None
-            else "what it carries"
-            if point.place.on_beam
-            else "a place on its beam"
-        )
+        lacking = left_lacks(point, whole)
         yield missing(f"{key}.left", "Left", work, (lacking,), caution=LOADS)
         return
     most = mass(left.left_kg, system)
     value = between(whole.surely_left_kg(point.name), left.left_kg, system) or most
-    least = heavy.left.get(point.name)
+    least = whole.heaviest.left.get(point.name)
     is_told = value.number is not None or value.least is not None
     binding = binds(least if least and value.number is None else left)
     yield figure(f"{key}.left", "Left", value, work, caution=LOADS, note=binding)
@@ -280,6 +254,37 @@ def left_figures(point: OnPoint, whole: Whole, key: str, system: System) -> Iter
     else:
         lacking = "every limit above it, and all that hangs there"
         yield missing(f"{key}.binds", "Bound by", work, (lacking,), caution=LOADS)
+
+
+def left_working(point: OnPoint, whole: Whole) -> Working:
+    """How what a point has left is found, at the lightest and the heaviest."""
+    light, heavy = whole.lightest, whole.heaviest
+    return worked(
+        left_on_points,
+        inputs=[
+            Input("May carry", as_written(point.rating.limit)),
+            Input("Carried", "not known" if point.kg is None else f"{point.kg:.1f} kg"),
+        ],
+        steps=both_readings(
+            tuple(left_steps(light.point(point.name), light)),
+            tuple(left_steps(heavy.point(point.name), heavy)),
+            whole,
+        ),
+        leaves_out=(
+            "Not additive: what one point takes, its neighbours lose. A spacing rule may close a"
+            " point."
+        ),
+        lines=whole.lines_over(point),
+    )
+
+
+def left_lacks(point: OnPoint, whole: Whole) -> str:
+    """What must be known, or mended, before a point has anything left."""
+    if point.is_out:
+        return "a point in service"
+    if whole.lightest.point(point.name).rating.kg is None:
+        return "a limit of the point"
+    return "what it carries" if point.place.on_beam else "a place on its beam"
 
 
 def left_steps(point: OnPoint, whole: Whole) -> Iterator[str]:
