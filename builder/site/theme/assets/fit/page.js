@@ -1054,7 +1054,10 @@
     if (part !== null) part.open = true;
     const here = node.closest("fieldset") || part || node;
     here.scrollIntoView({ block: "center" });
-    const control = here.querySelector("input, select, textarea") || here.querySelector("summary");
+    // What is asked, and not how it is compared, which stands before it.
+    const control =
+      here.querySelector("input, select:not([aria-label$='how it is compared']), textarea") ||
+      here.querySelector("summary");
     if (control !== null) control.focus({ preventScroll: true });
   }
 
