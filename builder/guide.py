@@ -110,6 +110,10 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   rounding; loads have no tolerance, weights count as spread evenly. Without a place only sizes are
   looked at. List what stands on the floor once: what stands on a riser belongs to the riser. Sight
   lines, and what is between rectangles, are not judged.
+* **Risers** (`risers`): each is made of like pieces of the house in rows and columns, turned by a
+  quarter where that takes fewer, at a height that they can be set to; no piece is in two of them.
+  25 mm is rounding. What they carry joined, and legs and rails, are not judged. Acts are judged each
+  by itself.
 * **One arrangement**: a show plays in one configuration of the house, and every line of the rider
   is judged in that same one, with what stands in it and what all share. Name yours by the house's
   own name for it, to the letter (`configuration: Standing, end stage`); another name is asked, with
@@ -162,6 +166,9 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
 * **The date**: on a date on which the house is closed every need is short, and of departments that
   are closed their own are. Where nobody can tell whether `plays` lies within, that is asked once.
   A rider without a date is asked for it where a closure is not over on the day of the pack.
+* **What is hired in** and may come otherwise than the house tells (`may_differ`): an answer that
+  rests on a department of it is asked, short ones too, unless the house says that what comes can only
+  be better or only worse.
 * **The day's clock**: the last act on checks first, so that its backline stays. Load-in, set-up,
   checks and clearing are laid out one after the other, each as early as it can be, until doors less
   what the house keeps before them. A meal break stops work when the house says it is due; a check

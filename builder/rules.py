@@ -43,20 +43,20 @@ class Rule:
 
     ``key`` is what a rider writes. ``section``, ``item`` and ``value`` say where the answer stands;
     without a section no department describes it yet, and the answer is a question. ``where`` keeps
-    only items whose fact (or ``name``) has that text; of those that do not say, shows are asked.
-    ``combine`` tells what several items make: ``best`` (one must do), ``all`` or ``sum``. ``whole``
-    is the fact that says there is none of the kind. ``none_means`` is what the house's "none" says:
-    ``lacking``, ``zero`` or ``no limit``. ``means_yes`` are the texts of the value that mean yes,
-    where it is not written as yes or no; ``*`` is any. ``each`` is the key of the rule that tells
-    how good one of the things is, where a rider may count them by class. ``day`` tells what several
-    acts on one day ask together: ``largest``, ``sum``, or ``shared`` where it is the largest but
-    for what an act does not share. ``otherwise`` are the values that answer, one after the other,
-    where the first is not written: all of a line work unless it says how many do. ``beside`` is
-    another kind of item whose faults are told with the answer. ``also`` are other kinds of item,
-    each with the value by which it answers beside the rule's own, where it has that value.
-    ``elsewhere`` names a section, a kind of item and a value of it, which answer where the rule's
-    own section describes nothing of the kind. ``legal`` is what no rounding may pass: headroom,
-    doors, weights.
+    only items whose fact (or ``name``) has that text, or one of several between ``|``; of those
+    that do not say, shows are asked. ``combine`` tells what several items make: ``best`` (one must
+    do), ``all`` or ``sum``. ``whole`` is the fact that says there is none of the kind.
+    ``none_means`` is what the house's "none" says: ``lacking``, ``zero`` or ``no limit``.
+    ``means_yes`` are the texts of the value that mean yes, where it is not written as yes or no;
+    ``*`` is any. ``each`` is the key of the rule that tells how good one of the things is, where a
+    rider may count them by class. ``day`` tells what several acts on one day ask together:
+    ``largest``, ``sum``, or ``shared`` where it is the largest but for what an act does not share.
+    ``otherwise`` are the values that answer, one after the other, where the first is not written:
+    all of a line work unless it says how many do. ``beside`` is another kind of item whose faults
+    are told with the answer. ``also`` are other kinds of item, each with the value by which it
+    answers beside the rule's own, where it has that value. ``elsewhere`` names a section, a kind of
+    item and a value of it, which answer where the rule's own section describes nothing of the kind.
+    ``legal`` is what no rounding may pass: headroom, doors, weights.
     """
 
     key: str

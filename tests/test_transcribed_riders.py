@@ -53,13 +53,17 @@ class Rider:
     """The share of lines with a typed home, of those that there are words for."""
     later_at_most: int
     """How many belong to what there are no words for yet."""
+    lines: int = 50
+    """How many lines the document has."""
     still_wrong: frozenset[tuple[int, str]] = frozenset()
     """Lines whose verdict is not right yet, with the house."""
 
 
 RIDERS = (
     Rider("dance", 0.88, 16),
-    Rider("rock", 0.86, 19, frozenset({(16, "theatre")})),
+    Rider("rock", 0.90, 19, still_wrong=frozenset({(16, "theatre")})),
+    Rider("orchestra", 0.88, 6, 40),
+    Rider("conference", 0.85, 6, 40, frozenset({(15, "theatre")})),
 )
 
 
@@ -160,7 +164,7 @@ def rider(request: pytest.FixtureRequest) -> Rider:
 def test_every_line_of_the_document_stands_in_the_table_in_its_own_words(rider: Rider) -> None:
     document = (FOLDER / f"{rider.name}.md").read_text("utf-8")
     facts = {int(number): words for number, words in FACT.findall(document)}
-    assert len(facts) == 50
+    assert len(facts) == rider.lines
     assert {row.number: row.fact for row in table(rider.name)} == facts
 
 

@@ -391,6 +391,27 @@ class PlotAsked(Asked):
     rectangles: list[RectangleAsked]
 
 
+class RiserAsked(TypedDict):
+    """Risers of one size: how many, what for, their height if it is told, whether they roll. [m]"""
+
+    line: int
+    use: str
+    need: str
+    strictness: Strictness
+    count: float
+    width_m: float
+    depth_m: float
+    height_m: float | None
+    rolling: bool
+
+
+class RisersAsked(Asked):
+    """All risers that an act asks of the house."""
+
+    sort: Literal["risers"]
+    risers: list[RiserAsked]
+
+
 class TrucksAsked(Asked):
     """
     Trucks and the largest case in them. Weights are masses in kilograms, sizes in metres. The
@@ -493,6 +514,7 @@ Requirement = (
     | HangAsked
     | TrimAsked
     | PlotAsked
+    | RisersAsked
     | TrucksAsked
     | LoadInAsked
     | EndAsked

@@ -23,6 +23,7 @@ from builder.fit.records import (
     TrimAsked,
     Verdict,
 )
+from builder.fit.risers.judging import risers_built
 from builder.fit.sections import section_of
 from builder.fit.sentences import HAVE_IT, RIDER_ASKS, fill
 from builder.fit.verdicts import ASK, verdict
@@ -92,6 +93,7 @@ def sections_of_rule(rule: Rule) -> list[str]:
 
 SECTIONS: dict[str, list[str]] = {
     "plot": ["stage", "rigging"],
+    "risers": ["stage"],
     "trucks": ["access"],
     "level": ["house", "sound"],
     "ends": ["house"],
@@ -143,6 +145,8 @@ def judged(requirement: Requirement, pack: FitPack) -> Verdict:
         return level_asked(requirement, section_of(pack, "house"), section_of(pack, "sound"))
     if requirement["sort"] == "plot":
         return stage_plot(requirement, pack)
+    if requirement["sort"] == "risers":
+        return risers_built(requirement, section_of(pack, "stage"))
     if requirement["sort"] == "trucks":
         return trucks_get_in(requirement, section_of(pack, "access"))
     raise ValueError(f"requirement must be judged by itself, got {requirement['sort']}")

@@ -39,6 +39,7 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
     ("house", "quiet"): {"from", "until"},
     ("house", "closure"): {"from", "until", "why", "departments"},
     ("house", "works"): {"departments", "not_final"},
+    ("house", "hired"): {"departments", "may_differ", "differs_to"},
     ("house", "regular"): {
         "what",
         "days",
@@ -120,6 +121,7 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
         "load",
         "point_load",
     },
+    ("stage", "riser"): {"count", "width", "depth", "heights", "rolling"},
     ("stage", "wing"): {"level_with_deck", "clear_height", "load"},
     ("stage", "whole"): {"obstructions", "zones"},
     ("stage", "zone"): {"load", "point_load"},

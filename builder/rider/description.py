@@ -381,6 +381,27 @@ class PlotRectangle(Written):
     """Must, or should where the show can live without."""
 
 
+class RiserWanted(Written):
+    """Risers of one size that the house is to build."""
+
+    for_: Name = Field(alias="for")
+    """What stands on it, such as drums."""
+    count: Several = 1
+    """How many of this size."""
+    width: Length | None = None
+    """How wide it is, across the stage. Left out, you are asked."""
+    depth: Length | None = None
+    """How deep it is, up and down the stage. Left out, you are asked."""
+    height: Length | None = None
+    """How high its top is above the deck."""
+    rolling: YesNo = False
+    """Whether it must roll."""
+    strictness: Strictness = "must"
+    """Must, or should where the show can live without."""
+    note: Text | None = None
+    """What the house should know, such as carpeted, in a sentence."""
+
+
 class Rider(Written):
     """
     A rider: what a visiting show needs. Only the act's name must be there; nothing is judged that
@@ -420,6 +441,8 @@ class Rider(Written):
     """Power by department. All loads are placed at the same time."""
     hangs: tuple[Hang, ...] = ()
     """What the show flies. All hangs are judged at the same time, in the order written."""
+    risers: tuple[RiserWanted, ...] = ()
+    """Risers that the house is to build, by size. All of them are built at the same time."""
     plot: tuple[PlotRectangle, ...] = ()
     """The stage plot. All rectangles are laid on the stage together; at most 100."""
     trucks: Trucks | None = None

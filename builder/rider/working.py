@@ -58,6 +58,7 @@ TaskKind = Literal[
     "papers",
     "places kept",
     "setting up",
+    "equipping",
     "feeds laid",
     "seats taken out",
     "no other event",

@@ -52,6 +52,8 @@ PLANS = (
     "builder.fit.work.calls.crew_called",
     "builder.fit.work.calls.task_seen_to",
     "builder.fit.choices.by_ways",
+    "builder.fit.risers.judging.risers_built",
+    "builder.rider.asking.rider.risers_part",
     "builder.fit.power.more.told_of_service",
     "builder.fit.power.more.word_of_outlet",
     "builder.fit.power.more.or_sockets",

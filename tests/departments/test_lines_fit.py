@@ -176,10 +176,10 @@ DEMO = Path(__file__).parents[2] / "venue"
     [
         ("what: intercom channels, at least: 2", "fits"),  # A and B
         ("what: intercom channels, at least: 3", "short"),
-        (
-            "what: intercom stations, at least: 1",
-            "ask",
-        ),  # nobody knows whether the dimmer room's works
+        ("what: intercom stations, at least: 6", "fits, with a note"),
+        # Nobody knows whether the dimmer room's works.
+        ("what: intercom stations, at least: 7", "ask"),
+        ("what: intercom stations, at least: 8", "short"),
         ("what: internet, is: yes", "fits"),  # the production network, 500 Mbit/s
         ("what: network at the mix position, is: yes", "fits"),
         ("what: lighting control lines, at least: 1", "short"),  # they begin in the dimmer room

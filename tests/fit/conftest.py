@@ -53,6 +53,7 @@ LEAST = {
     "test_laws.py": (1, 400),
     "test_loudness.py": (1, 15),
     "test_one_question.py": (1, 10),
+    "test_risers.py": (1, 12),
     "test_power_more.py": (1, 40),
     "test_power_ways.py": (1, 12),
     "test_power_reasons.py": (1, 40),

@@ -12,7 +12,7 @@ import pytest
 from builder.files import read_folder
 from builder.fit.interpreter import fit
 from builder.fit.published import fit_record
-from builder.fit.records import FitPack
+from builder.fit.records import FitPack, Verdict
 from builder.pipeline import pack_of, venue_of
 from builder.registry import RULES
 from builder.rider.asked import rider_of
@@ -21,17 +21,74 @@ VENUE = Path(__file__).parents[1] / "transcribed" / "hired-stage"
 DAY = date(2026, 12, 1)
 
 
+DIFFERS = "    may_differ: Final figures vary with the trailer we are sent."
+SINCE = f"{DIFFERS} We have twice been given its sister.\n"
+
+
 @cache
-def house() -> FitPack:
-    """What the stage publishes for the check."""
+def house(differs: str = "") -> FitPack:
+    """What the stage publishes for the check, with how it may come otherwise; else as told."""
     folder = read_folder(VENUE)
-    return fit_record(pack_of(venue_of(folder.texts, folder.photos), on=DAY))
+    assert SINCE in folder.texts["house.yml"]
+    told = folder.texts["house.yml"].replace(SINCE, differs)
+    return fit_record(pack_of(venue_of({**folder.texts, "house.yml": told}, folder.photos), on=DAY))
 
 
-def verdicts(asks: str) -> list[str]:
+def verdicts(asks: str, differs: str = "") -> list[str]:
     """The verdicts on what a rider asks."""
+    return [each["verdict"] for each in answers(asks, differs)]
+
+
+def answers(asks: str, differs: str = "") -> list[Verdict]:
+    """The answers to what a rider asks."""
     rider = rider_of(f"act: A\n{asks}\n", file="rider.yml", rules=RULES)
-    return [each["verdict"] for each in fit(house(), [rider])["verdicts"]]
+    return fit(house(differs), [rider])["verdicts"]
+
+
+@pytest.mark.parametrize(
+    ("way", "enough", "too_much"),
+    [
+        ("", "ask", "ask"),
+        ("either", "ask", "ask"),
+        ("worse", "ask", "short"),
+        ("better", "fits, with a note", "ask"),
+        ("unknown", "ask", "ask"),
+    ],
+)
+def test_what_rests_on_a_hired_stage_that_may_come_otherwise_is_asked(
+    way: str, enough: str, too_much: str
+) -> None:
+    differs = SINCE + (f"    differs_to: {way}\n" if way else "")
+    wing = "needs: [{{what: wing width stage left, at least: {} m}}]"
+    assert verdicts(wing.format(2.5), differs) == [enough]
+    assert verdicts(wing.format(3.2), differs) == [too_much]
+
+
+def test_the_answer_says_what_may_come_otherwise_and_one_question_stands_for_all() -> None:
+    wing, high = (
+        "what: wing width stage left, at least: 2.5 m",
+        "what: deck height, at least: 1.2 m",
+    )
+    asks = f"needs: [{{{wing}}}, {{{high}}}]"
+    found = answers(asks, SINCE)
+    assert found[0]["reason"].startswith("Stage and roof is hired in, and what comes may differ: ")
+    assert found[0]["reason"].endswith("As it is told: Exactly enough.")
+    assert {lack["key"] for each in found for lack in each["lacks"]} == {
+        "house.hired.stage-and-roof.may_differ"
+    }
+    rider = rider_of(f"act: A\n{asks}\n", file="rider.yml", rules=RULES)
+    questions = [
+        words
+        for each in fit(house(SINCE), [rider])["questions"]
+        for words in each["questions"]
+        if "comes" in words
+    ]
+    assert len(questions) == 1
+
+
+def test_what_is_not_of_the_hired_stage_is_answered_as_before() -> None:
+    assert verdicts("needs: [{what: car parking, at least: 4}]", SINCE) == ["fits, with a note"]
+    assert verdicts("needs: [{what: subs, at least: 2}]", SINCE) == ["fits, with a note"]
 
 
 @pytest.mark.parametrize(

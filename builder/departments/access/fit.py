@@ -2,7 +2,7 @@
 
 from functools import partial
 
-from builder.rules import NUMBERS, Rule
+from builder.rules import IS, NUMBERS, Rule
 
 TO_THE_DECK = (("leads_to", "deck"),)
 """A way to the hall floor may be wider than every way to the deck."""
@@ -43,6 +43,16 @@ RULES = (
         day="sum",
         question="How many trucks can unload at once?",
         remedy="Call the trucks one after the other; ask where the others wait.",
+        who="the show",
+    ),
+    dock(
+        key="covered dock",
+        title="A dock under a roof",
+        kind="yes",
+        ways=(IS,),
+        value="covered",
+        question="Does one unload under a roof?",
+        remedy="Bring covers, and wait for a dry hour.",
         who="the show",
     ),
     dock(
@@ -212,6 +222,17 @@ RULES = (
         day="sum",
         question="How much floor is there for empty cases?",
         remedy="Keep empty cases in the trucks.",
+        who="the show",
+    ),
+    access(
+        key="storage distance",
+        title="From the deck to room for cases",
+        kind="length",
+        ways=("at most",),
+        item="storage",
+        value="distance",
+        question="How far from the deck is the room for cases?",
+        remedy="Keep cases in the trucks, or allow more time.",
         who="the show",
     ),
 )

@@ -117,5 +117,18 @@ RULES = (
         remedy="Ask for heating or cooling from the first call on.",
         who="the house",
     ),
+    Rule(
+        key="humidity",
+        title="Usual relative humidity",
+        department="house",
+        kind="share",
+        ways=NUMBERS,
+        section="house",
+        item="identity",
+        value="air.humidity",
+        question="How humid is it on stage and behind it, in the season of the show?",
+        remedy="Ask for humidifiers, or keep instruments in a room that has them.",
+        who="the house, or hire",
+    ),
     *(effect(name) for name in EFFECTS),
 )

@@ -194,16 +194,28 @@ class Asked(Line):
 class Hired(Line):
     """Something of the house that is hired in, for a season or for one show."""
 
+    public_because: ClassVar[str] = "shows count on its figures"
+    definite_when_left_out: ClassVar[frozenset[str]] = frozenset({"may_differ"})
     name: Name
     """What is hired, such as stage and roof."""
     departments: tuple[Closable, ...] = ()
-    """The departments whose figures are of it."""
+    """
+    The departments whose figures are of it. Left out, all of them, where what comes may differ.
+    """
     from_whom: Name | None = None
     """Whom it is hired from, by role or firm."""
     asked_for: Text | None = None
     """What was ordered."""
     may_differ: Text | None = None
-    """How what comes may differ from what was ordered, and so from these pages."""
+    """
+    How what comes may differ from what was ordered, and so from these pages. A show whose answer
+    rests on a figure of it is asked.
+    """
+    differs_to: Maybe[Literal["better", "worse", "either"]] = Absent.NOT_STATED
+    """
+    Whether what comes can only be better than these pages tell, only worse, or either. Left out, it
+    is either: then a show is asked whether its need is met or not.
+    """
     make: Maybe[Name] = Absent.NOT_STATED
     """Its make and type."""
     make_told: Text | None = None

@@ -8,8 +8,9 @@ from collections.abc import Iterator, Sequence, Set
 from builder.departments.lines.description import Lines
 from builder.departments.lines.talking import Network, TalkbackStation
 from builder.formulas.tie_lines import ways_in_all
-from builder.pack import Fact, Figure, Input, Item, Standing, Value
+from builder.pack import Fact, Figure, Input, Item, Standing, Value, one_or_both
 from builder.reading.absent import Absent, listed
+from builder.reading.in_part import ends_of
 from builder.reading.standing_on import CLOSED, OUT, hard_words
 from builder.reading.written import Line
 from builder.working import figure, missing, worked
@@ -44,16 +45,22 @@ def talkback_figures(described: Lines) -> Iterator[Figure]:
             Input(named(station), said(station, count))
             for station, count in zip(stations, counts, strict=True)
         ]
-        known = [count for count in counts if count is not None]
+        ends = [
+            ends_of_stations(station, count)
+            for station, count in zip(stations, counts, strict=True)
+        ]
+        least = sum(end[0] for end in ends)
+        tops = [end[1] for end in ends if end[1] is not None]
+        most = sum(tops) if len(tops) == len(ends) else None
         key, label = f"{KEY}.stations", "Talkback stations that work"
-        if len(known) < len(counts):
-            silent = " and ".join(
-                dict.fromkeys(
-                    station.spot
-                    for station, count in zip(stations, counts, strict=True)
-                    if count is None
-                )
+        silent = " and ".join(
+            dict.fromkeys(
+                station.spot
+                for station, count in zip(stations, counts, strict=True)
+                if count is None
             )
+        )
+        if least == 0 and most is None:
             yield missing(
                 key, label, worked(ways_in_all, inputs=inputs), [f"how many work at {silent}"]
             )
@@ -61,13 +68,15 @@ def talkback_figures(described: Lines) -> Iterator[Figure]:
             working = worked(
                 ways_in_all,
                 inputs=inputs,
-                steps=[f"{' + '.join(map(str, known))} = {sum(known)}"],
+                steps=[f"{' + '.join(between(end) for end in ends)} = {between((least, most))}"],
                 leaves_out="Sockets without a station.",
                 lines=stations,
             )
-            value = Value(str(sum(known)), number=float(sum(known)))
-            here = [(named(station), station) for station in stations]
-            yield figure(key, label, value, working, note=hard_told(here))
+            value = one_or_both(stations_value(least), stations_value(most))
+            told = hard_told([(named(station), station) for station in stations])
+            open_at = f"not known how many work at {silent}" if silent else ""
+            note = "; ".join(part for part in (told, open_at) if part)
+            yield figure(key, label, value or Value(str(least)), working, note=note)
     yield from channel_figure(described)
 
 
@@ -123,6 +132,30 @@ def counted_for_sure(station: TalkbackStation, gone: Set[str]) -> int | None:
     """How many stations of a line work; None where they may be sockets without a station."""
     count = working_of(station, gone)
     return None if count and isinstance(station.kind, Absent) else count
+
+
+def ends_of_stations(station: TalkbackStation, count: int | None) -> tuple[int, int | None]:
+    """How many stations of a line work at least and at most; None where nobody knows the most."""
+    if count is not None:
+        return count, count
+    of_count = ends_of(station.count)
+    of_working = of_count if station.working is Absent.NOT_STATED else ends_of(station.working)
+    tops = [top for top in (of_count[1], of_working[1]) if top is not None]
+    least = 0 if isinstance(station.kind, Absent) else of_working[0] or 0
+    return least, min(tops) if tops else None
+
+
+def between(ends: tuple[int, int | None]) -> str:
+    """A count between its ends, in words."""
+    least, most = ends
+    if most is None:
+        return f"at least {least}"
+    return str(least) if least == most else f"({least} to {most})"
+
+
+def stations_value(count: int | None) -> Value | None:
+    """A count of stations as a value; None where nobody knows it."""
+    return None if count is None else Value(str(count), number=float(count))
 
 
 def named(station: TalkbackStation) -> str:

@@ -116,7 +116,7 @@ def items(stage: Stage, stater: Stater, around: Surroundings) -> Iterator[Item]:
     yield from stater.named(in_the_way, "stage", "obstruction", leave_out=("outline",))
     yield from stater.named(stage.places, "stage", "place")
     for riser, item in zip(stage.risers, stater.named(stage.risers, "stage", "riser"), strict=True):
-        yield with_figure(item, riser_area(item.key, riser, system))
+        yield with_figure(with_heights(item, riser), riser_area(item.key, riser, system))
     yield from stater.named(stage.furnishings, "stage", "furnishing")
     yield from stater.named(listed(stage.lifts), "stage", "lift")
     yield from stater.counted(stage.distances, "stage", "distance", name_key="name")
@@ -172,6 +172,17 @@ def open_chain(chain: Chain) -> Iterator[Finding]:
         " right?"
     )
     yield Finding(Level.CAUTION, "chain-open", sentence, place=place(chain.where("whole")))
+
+
+def with_heights(item: Item, riser: Riser) -> Item:
+    """Risers with the heights that they can be set to as numbers too. [m]"""
+    facts = tuple(
+        replace(fact, value=replace(fact.value, settings=tuple(each.m for each in riser.heights)))
+        if fact.key == f"{item.key}.heights" and fact.value is not None
+        else fact
+        for fact in item.facts
+    )
+    return replace(item, facts=facts)
 
 
 def area_differs(riser: Riser) -> Iterator[Finding]:

@@ -24,6 +24,7 @@ Kind = Literal[
     "backdrop",
     "house curtain",
     "piano",
+    "grand piano",
     "dance floor",
     "orchestra shell",
     "music stand",
@@ -74,10 +75,10 @@ class Furnishing(Loose):
     kind: Maybe[Kind] = Absent.NOT_STATED
     """
     What kind of thing it is: steps that stand loose, stairs that are built in, a barrier, a carpet,
-    masking by its kind, a piano, a dance floor, an orchestra shell, music stands and their lights,
-    chairs, stools, tables, a lectern, a conductor's rostrum, a ramp, a rail, a toe rail, a fence or
-    other. A show that asks for a crowd barrier is answered by what is of that kind, whatever it is
-    called.
+    masking by its kind, a piano or grand piano, a dance floor, an orchestra shell, music stands and
+    their lights, chairs, stools, tables, a lectern, a conductor's rostrum, a ramp, a rail, a toe
+    rail, a fence or other. A show that asks for a crowd barrier is answered by what is of that
+    kind, whatever it is called.
     """
     count: Annotated[Maybe[Annotated[Count, Plausible(0, 500)]], Plausible(0, 500)] = (
         Absent.NOT_STATED

@@ -13,17 +13,21 @@ from builder.fit.closed.sentences import (
     ARE_YOU_OPEN,
     CAN_WE_HAVE,
     CLOSURES_UNKNOWN,
+    COMING,
     DATE,
     DATE_NOT_SAID,
+    MAY_DIFFER,
     NO_DATE,
     NOT_FINAL,
     ONE_IS_CLOSED,
     PERHAPS_ON,
+    RESTS_ON_HIRED,
+    WHAT_COMES,
     WHEN_ARE_YOU_CLOSED,
     WHEN_DO_YOU_PLAY,
     WHO,
 )
-from builder.fit.closed.told import are_unknown, closures_of, regulars_of, works_of
+from builder.fit.closed.told import are_unknown, closures_of, hired_of, regulars_of, works_of
 from builder.fit.needs.within import needs_in
 from builder.fit.notes import once
 from builder.fit.records import (
@@ -37,14 +41,16 @@ from builder.fit.records import (
     Verdict,
 )
 from builder.fit.sentences import fill
-from builder.fit.values import parts_of
+from builder.fit.values import key_beside, parts_of, text_of
 from builder.fit.verdicts import (
     ASK,
     NOT_NEEDED,
     RANK,
     SHORT,
     asked,
+    asked_for,
     fact_of,
+    lack_words,
     of_the_act,
     settled,
     verdict,
@@ -68,11 +74,13 @@ def on_their_dates(
         for need in rider["requirements"]:
             answer = verdicts[len(answers)]
             names = departments_of(need)
-            answers.append(under_works(on_date(answer, names, date, pack), names, pack))
+            told = under_works(on_date(answer, names, date, pack), names, pack)
+            answers.append(with_hired(told, names, pack))
     date = date_of_day(riders)
     for answer in verdicts[len(answers) :]:
         names = [answer["department"]]
-        answers.append(under_works(on_date(answer, names, date, pack), names, pack))
+        told = under_works(on_date(answer, names, date, pack), names, pack)
+        answers.append(with_hired(told, names, pack))
     for rider in riders:
         answers.extend(date_judged(rider, date_of(rider, riders), pack))
     return answers
@@ -130,6 +138,36 @@ def under_works(answer: Verdict, departments: list[str], pack: FitPack) -> Verdi
     if len(notes) == 0:
         return answer
     return settled({**answer, "notes": once([*answer["notes"], *notes])})
+
+
+def with_hired(answer: Verdict, departments: list[str], pack: FitPack) -> Verdict:
+    """A verdict that rests on figures of what is hired in and may come otherwise."""
+    if answer["verdict"] in (NOT_NEEDED, ASK):
+        return answer
+    for hired in hired_of(pack):
+        named = parts_of(hired, "departments")
+        told = told_by(answer, departments)
+        if len(named) == 0 or any(name in named for name in told):
+            answer = as_it_may_come(answer, hired)
+    return answer
+
+
+def as_it_may_come(answer: Verdict, hired: Item) -> Verdict:
+    """
+    A verdict beside what may come otherwise: what fits is asked unless that can only be better,
+    what is short unless it can only be worse.
+    """
+    parts = {"what": hired["name"], "how": text_of(hired, "may_differ"), "reason": answer["reason"]}
+    way = text_of(hired, "differs_to")
+    is_short = answer["verdict"] == SHORT
+    if way == ("worse" if is_short else "better") or answer["verdict"] == ASK:
+        note = fill(MAY_DIFFER, parts)
+        return settled({**answer, "notes": once([*answer["notes"], note])})
+    asker: Asker = {"question": fill(WHAT_COMES, parts)}
+    words = lack_words(hired["name"], fill(COMING, parts))
+    reason = fill(RESTS_ON_HIRED, parts)
+    found = asked_for(answer, asker, reason, key_beside(hired, "may_differ"), words)
+    return {**found, "fact": answer["fact"], "notes": answer["notes"], "parts": answer["parts"]}
 
 
 def is_all_closed(closure: Item, answer: Verdict, departments: list[str]) -> bool:

@@ -11,6 +11,11 @@ DAY_UNKNOWN = "a day that it does not know yet"
 NOT_FINAL = "Not final, the house says: {figures} ({what})."
 ALL_FIGURES = "its figures of {department}"
 
+MAY_DIFFER = "{what} is hired in, and what comes may differ, the house says: {how}"
+RESTS_ON_HIRED = "{what} is hired in, and what comes may differ: {how} As it is told: {reason}"
+WHAT_COMES = "Which {what} comes, and what of it differs from your pages?"
+COMING = "what comes"
+
 REGULARLY = "The house is not free for {what}{days}{months}{from}."
 REGULARLY_DAYS = ", on {days}"
 REGULARLY_MONTHS = ", from {first}{begins} until {last}{ends}"

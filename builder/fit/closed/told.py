@@ -3,6 +3,7 @@
 from builder.fit.closed.sentences import DATE
 from builder.fit.records import FitPack, Item, Verdict
 from builder.fit.sections import items_of, section_of
+from builder.fit.values import text_of
 
 
 def closures_of(pack: FitPack) -> list[Item]:
@@ -20,6 +21,12 @@ def works_of(pack: FitPack) -> list[Item]:
     return items_of(section_of(pack, "house"), "works")
 
 
+def hired_of(pack: FitPack) -> list[Item]:
+    """Everything that is hired in and may come otherwise than told."""
+    hired = items_of(section_of(pack, "house"), "hired")
+    return [item for item in hired if text_of(item, "may_differ") != ""]
+
+
 def are_unknown(pack: FitPack) -> bool:
     """Whether the house says that it does not know when it is closed."""
     return any(
@@ -29,8 +36,8 @@ def are_unknown(pack: FitPack) -> bool:
 
 
 def may_be_closed(pack: FitPack) -> bool:
-    """Whether the date of a show can decide anything in a house."""
-    lists = [closures_of(pack), regulars_of(pack), works_of(pack)]
+    """Whether the date of a show can decide anything in a house, or what it hires in does."""
+    lists = [closures_of(pack), regulars_of(pack), works_of(pack), hired_of(pack)]
     return any(len(found) > 0 for found in lists) or are_unknown(pack)
 
 

@@ -39,7 +39,7 @@ def fits(item: Item, rule: Rule) -> bool:
     """Whether an item says nothing that makes it another sort than a rule looks at."""
     for condition in rule["where"]:
         name, wanted = condition
-        is_so = told(item, name) == wanted or wanted in parts_of(item, name)
+        is_so = told(item, name) in wanted.split("|") or wanted in parts_of(item, name)
         if is_told(item, name) and not is_so:
             return False
     return True

@@ -63,7 +63,8 @@ def by_item(requirement: NeedAmount, rule: Rule, item: Item) -> Answer:
         reason = fill(BORNE_ASKED, {"item": item["name"], "why": why})
         answer["verdict"] = {**asked(requirement, rule, reason), "fact": whole["fact"]}
         return answer
-    if whole["verdict"] in (FITS, SHORT):
+    is_unwanted = rule["kind"] == "permission" and requirement["words"] == "no"
+    if whole["verdict"] in (FITS, SHORT) and not is_unwanted:
         whole["notes"] = [*whole["notes"], *told_notes(rule, item)]
     if whole["verdict"] == FITS:
         whole["notes"] = [

@@ -19,7 +19,7 @@ def needs_in(need: Requirement | WayAsked) -> list[NeedAsked]:
     return []
 
 
-MADE_OF_OTHERS = ("any", "all", "if", "classes", "loads")
+MADE_OF_OTHERS = ("any", "all", "if", "classes", "loads", "risers")
 JOINT = ("power", "loads", "hang", "trim")
 """What is judged beside all others of its sort."""
 

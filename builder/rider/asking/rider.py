@@ -21,6 +21,7 @@ from builder.rider.asking.needs import need_asked
 from builder.rider.asking.plot import plots_asked
 from builder.rider.asking.power import power_asked
 from builder.rider.asking.power_more import power_read
+from builder.rider.asking.risers import risers_asked
 from builder.rider.asking.trucks import trucks_asked
 from builder.rider.asking.values import ReadValue, group_of, has, items_of, si_of, words_of
 from builder.rider.asking.work import call_asked, task_asked
@@ -29,6 +30,7 @@ REVISION = "{number} of {date}"
 PLANNED = [
     "hangs",
     "plot",
+    "risers",
     "clock",
     "crew",
     "tasks",
@@ -67,6 +69,7 @@ def rider_asked(rider: ReadValue, asking: Asking) -> tuple[RiderAsked, list[str]
         *needs_found(rider, asking),
         *power_found(rider, asking),
         *hangs_found(rider, asking),
+        *risers_found(rider, asking),
         *plot_found(rider, asking),
         *day_found(rider, asking),
         *work_found(rider, asking),
@@ -175,6 +178,20 @@ def hangs_read(rider: ReadValue, asking: Asking) -> list[Found]:
             if trim is not None:
                 add_conditioned(found, hang, trim, asking)
     return found
+
+
+def risers_found(rider: ReadValue, asking: Asking) -> list[Found]:
+    """The risers of a rider that asks for some by size."""
+    return risers_part(rider, asking) if has(rider, "risers") else []
+
+
+def risers_part(rider: ReadValue, asking: Asking) -> list[Found]:
+    """All risers in one."""
+    before = noted(asking, "risers")
+    risers = risers_asked(rider["keys"]["risers"], asking)
+    if len(asking["mistakes"]) > before:
+        return []
+    return [{"part": "risers", "requirement": each} for each in risers]
 
 
 def plot_found(rider: ReadValue, asking: Asking) -> list[Found]:

@@ -1,0 +1,1 @@
+"""Risers of wanted sizes, from the pieces that the house has."""

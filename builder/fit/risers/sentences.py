@@ -1,0 +1,21 @@
+"""What is said of risers."""
+
+ALL_RISERS = "All of them can be built at the same time."
+ONE_PIECE = "One {name}, {width} by {depth}."
+PIECES = "{pieces} of {name}: {width} by {depth}."
+LARGER = "It is larger than asked."
+EACH = "{count} times {words}"
+AT_HEIGHT = "{words}, {height} high."
+OPEN_STOCK = "The house has not said enough of its risers: their number, size, heights or castors."
+TOO_MANY_LEFT = "By itself it could be built, but not beside the others."
+NO_SIZE = "The rider does not say how large it is."
+HOW_LARGE = "How wide and how deep is it?"
+NONE_DOES = "No pieces that the house lists make it."
+TITLE = "Riser for {use}"
+ASK_RISERS = (
+    "Which risers and decks do you have, how many, of what size and heights, and which of them"
+    " roll?"
+)
+HIRE_RISERS = "Hire risers, or use another size or height."
+JOINED = "Several rolling pieces are joined: whoever builds it says how."
+NO_PIECES = "The house has not said which risers it has."
