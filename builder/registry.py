@@ -13,6 +13,7 @@ from builder.departments.house import HOUSE, House
 from builder.departments.lines import LINES
 from builder.departments.power import POWER
 from builder.departments.rigging import RIGGING
+from builder.departments.rooms import ROOMS
 from builder.departments.sound import SOUND
 from builder.departments.stage import STAGE
 from builder.rider.undescribed import UNDESCRIBED
@@ -27,6 +28,7 @@ DEPARTMENTS: tuple[Department[Any], ...] = (
     SOUND,
     POWER,
     LINES,
+    ROOMS,
 )
 
 _DESCRIBED = tuple(rule for department in DEPARTMENTS for rule in department.rules)

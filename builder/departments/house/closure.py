@@ -13,7 +13,7 @@ from builder.reading.problems import Problem
 from builder.reading.words import DayOrSo, Name, Text, UntilWhen
 from builder.reading.written import InSpaces, Line
 
-Closable = Literal["access", "stage", "rigging", "flying", "power", "sound", "lines"]
+Closable = Literal["access", "stage", "rigging", "flying", "power", "sound", "lines", "rooms"]
 """The departments that may be closed by themselves, as their files are called."""
 
 
