@@ -17,11 +17,9 @@ from builder.registry import RULES
 from builder.rider.asked import rider_of
 from tests.sweep import folder
 
-HEAD = "dressing_rooms:\n"
-A, B = (
-    "  - {name: A, persons: 4, showers: 1}\n",
-    "  - {name: B, count: 3, persons: 6, showers: none}\n",
-)
+HEAD = "verified: {on: 2026-05-20, by: us, how: measured}\ndressing_rooms:\n"
+A = "  - {name: A, persons: 4, showers: 1}\n"
+B = "  - {name: B, count: 3, persons: 6, showers: none}\n"
 
 
 def rooms(text: str) -> Rooms:

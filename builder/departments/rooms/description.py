@@ -7,7 +7,7 @@ from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.quantities import Area, Length
 from builder.reading.words import Count, Name, Text, YesNo
-from builder.reading.written import Decisive, DepartmentFile, Line, Loose, Plausible
+from builder.reading.written import Assumed, Decisive, DepartmentFile, Line, Loose, Plausible
 
 Use = Literal[
     "green room",
@@ -34,7 +34,7 @@ class Room(Line):
     defines: ClassVar[str] = "room"
     name: Name
     """What the room is called here, as its door says."""
-    count: Annotated[Maybe[Count], Plausible(1, 40)] = 1
+    count: Annotated[Maybe[Count], Plausible(1, 40), Assumed("a line is one room")] = 1
     """How many such rooms there are, where several are alike. Left out, it is one."""
     persons: Annotated[Maybe[Count], Plausible(1, 400), Decisive()] = Absent.NOT_STATED
     """How many persons one of them is set up for: places at a mirror, a desk or a table."""
@@ -116,6 +116,7 @@ class Washroom(Line):
 class Equipment(Loose):
     """Something for clothes, or to wash: machines, irons, rails, towels."""
 
+    counts_when_left_out: ClassVar[frozenset[str]] = frozenset({"terms", "house_only", "working"})
     what: Literal[
         "washing machine",
         "dryer",
