@@ -8,6 +8,7 @@ Shares are by hand statics: one support carries all, two at the ends of a unifor
 import pytest
 
 from builder.departments.rigging.page.shown import not_drawn
+from builder.departments.rigging.page.summary import count_words, low_steel
 from builder.departments.rigging.publish import offer
 from builder.pack import Standing, Value
 from tests.departments.rigged import (
@@ -249,3 +250,15 @@ def test_bridles_that_nobody_knows_leave_at_most_on_every_point() -> None:
     text = TWO + "bridles: unknown\n"
     assert value(text, "point", "P1", "left").ends == (None, 1000.0)
     assert value(text, "roof", "", "left").ends == (None, 9000.0)
+
+
+def test_the_first_page_tells_counts_and_heights_from_their_ends() -> None:
+    text = LIMITS + BEAM + UNPLACED
+    section = published(text).section
+    full = section.items[0].figure("full-at-once")
+    assert full is not None
+    assert full.value is not None
+    assert count_words(full.value) == "at most 3"
+    words = "".join(str(word) for word in low_steel(section.items[0]).words)
+    assert "8.00 m to 9.00 m" in words
+    assert ", highest " in words

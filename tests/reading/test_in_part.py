@@ -161,6 +161,10 @@ def test_settings_are_kept_apart_from_what_nobody_knows() -> None:
         ("width", "between 3 and 4 m", "is known in part, in a form that is not read here"),
         ("width", "12–15 m", "is known in part, in a form that is not read here"),
         ("width", "ca. 4 m", "is known in part, in a form that is not read here"),
+        ("width", "4 m or 5 m", "is known in part, in a form that is not read here"),
+        ("count", "3 or 4", "is known in part, in a form that is not read here"),
+        ("width", "about 4 m +- 1 m", "says 'about' and how far it may be off"),
+        ("width", "~4 m ± 1 m", "says 'about' and how far it may be off"),
         ("count", "15+", "is known in part, in a form that is not read here"),
         ("count", "about 0", "is about nothing"),
         ("across", "4 m SR +- 20 cm", "cannot be written with '+-'"),
@@ -292,3 +296,10 @@ def test_what_is_no_estimate_of_a_rating_is_not_told(key: str, text: str) -> Non
 def test_what_may_be_off_is_no_more_than_possible(text: str, least: float, most: float) -> None:
     found = TypeAdapter(Maybe[PowerFactor]).validate_python(text)
     assert (found.least, found.most) == pytest.approx((least, most))
+
+
+def test_two_values_are_told_how_to_be_written_where_one_is_chosen_and_where_nobody_knows() -> None:
+    advice = refused("width", "4 m or 5 m")[2]
+    assert "'set to 4 m or 5 m' where it can be chosen" in advice
+    assert "'4 m to 5 m' where nobody knows" in advice
+    assert refused("width", "about 4 m +- 1 m")[2].endswith("like '40 ft +- 1 ft'")

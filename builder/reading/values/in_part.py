@@ -36,6 +36,10 @@ NEAR = {
 }
 """What people write for these forms elsewhere, and what to write here."""
 OTHER_FORM = "is known in part, in a form that is not read here"
+ABOUT_AND_OFF = "says 'about' and how far it may be off"
+EITHER = (
+    "write it like 'set to 4 m or 5 m' where it can be chosen, or '4 m to 5 m' where nobody knows"
+)
 NO_END = "has nothing after '{word}'"
 LIKE = "write it like '12 to 15 m', 'about 40 ft', 'at least 15 m' or 'set from 0.9 m to 1.4 m'"
 TOO_MANY_ENDS = "has more than two ends"
@@ -64,7 +68,7 @@ def parted(text: str) -> InPart:
         return in_form("set to", borrowing(settings_in(whole[len("set to ") :])))
     for word in ("about ", "~"):
         if lower.startswith(word):
-            return one_value("about", whole[len(word) :])
+            return near_a_value(whole[len(word) :])
     if lower.startswith("at least "):
         return one_value("at least", whole[len("at least ") :])
     for word in ("at most ", "up to "):
@@ -83,12 +87,28 @@ def near_form(text: str, lower: str) -> InPart:
     """An exact value, or the fault of a form that people write elsewhere."""
     if lower.find("–") > 0:
         return unclear(OTHER_FORM, NEAR["between "])
+    at = lower.find(" or ")
+    if at > 0 and starts_with_number(lower) and starts_with_number(lower[at + len(" or ") :]):
+        return unclear(OTHER_FORM, EITHER)
     if lower.endswith("+"):
         return unclear(OTHER_FORM, NEAR["min"])
     for word in NEAR:
         if lower.startswith(word):
             return unclear(OTHER_FORM, NEAR[word])
     return in_form("exact", [text])
+
+
+def starts_with_number(text: str) -> bool:
+    """Whether a text begins with a number."""
+    return leading_numeral(text)["fault"] is None
+
+
+def near_a_value(text: str) -> InPart:
+    """What is said to be about a value, which cannot say how far off it is as well."""
+    for sign in TOLERANCES:
+        if text.find(sign) > 0:
+            return unclear(ABOUT_AND_OFF, "write it without 'about', like '40 ft +- 1 ft'")
+    return one_value("about", text)
 
 
 def in_form(manner: Manner, values: list[str]) -> InPart:

@@ -16,7 +16,7 @@ from builder.layout import (
     state,
     under_name,
 )
-from builder.pack import Item, Pack, Section
+from builder.pack import Item, Pack, Section, Value, one_or_both
 
 LETTER_KEYS = ("dated", "from_whom", "valid_for")
 BRIDLE_KEYS = ("allowed", "beams", "widest_angle")
@@ -79,9 +79,22 @@ def low_steel(item: Item) -> Entry:
     label = "Low steel" if item.kind == "roof" else f"Low steel, {item.name}"
     if low is None or high is None or low.value == high.value:
         return Entry(label, shown_figure(low) if low else [Tag("not stated")])
-    return Entry(
-        label, [*shown_figure(low), " to ", *shown_figure(high)], small=f"{low.note}, {high.note}"
-    )
+    is_exact = all(each.value and each.value.number is not None for each in (low, high))
+    between = " to " if is_exact else ", highest "
+    note = ", ".join(dict.fromkeys((low.note, high.note)))
+    return Entry(label, [*shown_figure(low), between, *shown_figure(high)], small=note)
+
+
+def count_words(value: Value) -> str:
+    """A count in words, from its ends."""
+    least, most = (None if end is None else number(end) for end in value.ends)
+    told = one_or_both(least, most)
+    return told.text if told else value.text
+
+
+def number(count: float) -> Value:
+    """A whole number as a value."""
+    return Value(f"{count:,.0f}", number=count)
 
 
 def bridle_answer(section: Section) -> Entry:
@@ -125,8 +138,6 @@ def answers(section: Section) -> Iterator[Entry]:
     if points:
         full = roof.figure("full-at-once")
         small = (
-            f"{full.value.text.split(' of ')[0]} of them can be full at once"
-            if full and full.value
-            else ""
+            f"{count_words(full.value)} of them can be full at once" if full and full.value else ""
         )
         yield Entry("Points", f"{len(points)}", small=small, anchor="rigging#points")
