@@ -14,7 +14,7 @@ from builder.arranged import section_in
 from builder.bearers.borne import bearing
 from builder.fit.bearers import as_borne
 from builder.fit.records import FitPack, Instead, Item, Outline, Rule, Section, Value
-from builder.fit.values import LACKS, RULE, TOLD
+from builder.fit.values import LACKS, OPEN, RULE, TOLD, counted_least
 from builder.fit.wanted import COSINES, COUNTED, NAMED, Wanted, wanted_of
 from builder.pack import Fact, Figure, Verified
 from builder.rules import Rule as PackRule
@@ -106,11 +106,26 @@ def section_record(section: packs.Section, pages: Mapping[str, str], wanted: Wan
             if (section.key, item.kind) in wanted
         ],
     }
+    add_unweighed(record, section)
     if section.space:
         record["space"] = section.space
     if instead := list(instead_of(record, section, pages, wanted)):
         record["instead"] = instead
     return record
+
+
+def add_unweighed(record: Section, section: packs.Section) -> None:
+    """
+    Add to each thing of which something is left at most what nobody weighed of what hangs here.
+    """
+    roof = next(iter(section.of_kind("roof")), None) if section.key == "rigging" else None
+    words = "" if roof is None else roof.text("unweighed")
+    if words == "":
+        return
+    for item in record["items"]:
+        left = "left" in item["values"] or "left.most" in item["numbers"]
+        if left and counted_least(item, "left") is None:
+            item["words"][OPEN] = words
 
 
 def instead_of(

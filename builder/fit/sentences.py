@@ -11,6 +11,7 @@ QUESTION = "{question} ({asker}.)"
 ASKER = "{act}{line}: {title}, {need}"
 LACKING_FACT = "{item}, {label}"
 LIMIT_BY_RULE = "a limit {rule}"
+CAN_YOU_TELL = "Can you tell {what}?"
 PLEASE_SAY = "What do you say of this: {fact}?"
 RIDER_LINE = ", rider line {line}"
 

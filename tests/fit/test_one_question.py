@@ -67,6 +67,30 @@ LACKS: Mapping[str, tuple[str, Change, tuple[str, ...]]] = {
 """What a house does not know, one thing in each department, and which needs hang on it."""
 
 
+WEIGHT = "Can you tell the weight of Front truss itself?"
+
+
+def items_of(record: FitPack, key: str) -> list[Any]:
+    """The items of a section."""
+    return [item for each in record["sections"] if each["key"] == key for item in each["items"]]
+
+
+def test_a_hang_that_nobody_weighed_is_one_question_for_all_that_hangs_on_it() -> None:
+    there = folder("demo")
+    data = json.loads(there.texts["rigging.yml"])
+    key_unknown("hangs", 0, "weight")(data)
+    texts = {**there.texts, "rigging.yml": json.dumps(data, ensure_ascii=False)}
+    record = fit_record(pack_of(venue_of(texts, there.photos)))
+    assert {item["words"].get("open", "") for item in items_of(house(), "rigging")} == {""}
+    needs = "act: A\nneeds: [{what: flown total, at least: 100 kg}]\n"
+    result = fit(record, [rider_of(f"{needs}hangs:\n{HANGS}\n", file="a.yml", rules=RULES)])
+    (question,) = [each for each in asked(result) if "weight of" in each]
+    assert question.startswith(WEIGHT)
+    assert "What may still hang in all" in question
+    assert "Hang: H1" in question
+    assert not any("what hangs there already" in each for each in asked(result))
+
+
 MORE: Mapping[str, tuple[str, Change, tuple[str, ...]]] = {
     "route": (
         "access.yml",

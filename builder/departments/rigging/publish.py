@@ -153,7 +153,14 @@ def roof_item(whole: Whole, stater: Stater, system: System) -> Item:
         *full_figures(whole, item.key, system),
         *steel_range(whole.points, item.key, system),
     )
-    return replace(item, figures=figures)
+    return replace(item, facts=(*item.facts, *unweighed(item.key, whole)), figures=figures)
+
+
+def unweighed(key: str, whole: Whole) -> Iterator[Fact]:
+    """What of what hangs here nobody weighed, or knows the points of."""
+    if names := whole.unweighed:
+        told = Value(", ".join(names), parts=names)
+        yield Fact(f"{key}.unweighed", "Not known of what hangs", Standing.STATED, told)
 
 
 def steel_range(points: Sequence[OnPoint], key: str, system: System) -> Iterator[Figure]:

@@ -36,8 +36,8 @@ from builder.fit.hangs.sentences import (
     ZONE_REMEDY,
 )
 from builder.fit.records import Item, Section
-from builder.fit.sentences import LIMIT_BY_RULE, fill
-from builder.fit.values import rule_lacking
+from builder.fit.sentences import CAN_YOU_TELL, LIMIT_BY_RULE, fill
+from builder.fit.values import OPEN, rule_lacking, text_of
 from builder.fit.verdicts import ASK, SHORT
 from builder.fit.wording import both
 
@@ -137,6 +137,16 @@ def left_unknown(limit: Limit, total: Sum) -> Issue:
         left = kg(limit["most_left_kg"])
         reason = fill(LEFT_AT_MOST, {"limit": parts["limit"], "load": parts["load"], "left": left})
     item = limit["item"]
+    unweighed = "" if item is None else text_of(item, OPEN)
+    if unweighed != "" and limit["most_left_kg"] is not None:
+        asked = issue(
+            ASK,
+            reason,
+            question=fill(CAN_YOU_TELL, {"what": unweighed}),
+            about=OPEN,
+            words=unweighed,
+        )
+        return {**asked, "fact": limit["fact"]}
     rule = "" if item is None else rule_lacking(item)
     about = thing_of(limit) if rule == "" else rule
     words = "" if rule == "" else fill(LIMIT_BY_RULE, {"rule": rule})

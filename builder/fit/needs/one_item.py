@@ -18,9 +18,18 @@ from builder.fit.needs.sentences import (
 )
 from builder.fit.notes import age_notes, item_notes, once
 from builder.fit.records import Item, Lack, NeedAmount, Rule, Value, Verdict
-from builder.fit.sentences import BOUNDED, HAS_NONE, LIMIT_BY_RULE, NOT_KNOWN_YET, NOT_SAID, fill
+from builder.fit.sentences import (
+    BOUNDED,
+    CAN_YOU_TELL,
+    HAS_NONE,
+    LIMIT_BY_RULE,
+    NOT_KNOWN_YET,
+    NOT_SAID,
+    fill,
+)
 from builder.fit.values import (
     BEARERS,
+    OPEN,
     asked_of_bearers,
     is_set,
     key_beside,
@@ -28,6 +37,7 @@ from builder.fit.values import (
     least_of,
     most_of,
     rule_lacking,
+    text_of,
     told_of,
 )
 from builder.fit.verdicts import (
@@ -81,6 +91,10 @@ def lack_of_item(rule: Rule, value: Value | None, item: Item) -> Lack:
     item, whichever of its figures is asked for, or a rule of the house for all of its kind.
     """
     name, lacking, for_all = item["name"], lacking_of(item, rule["value"]), rule_lacking(item)
+    unweighed = text_of(item, OPEN)
+    if unweighed != "" and rule["value"] == "left":
+        question = fill(CAN_YOU_TELL, {"what": unweighed})
+        return {"key": OPEN, "words": unweighed, "question": question}
     if value is None:
         key, words = key_beside(item, rule["value"]), lack_words(name, rule["title"])
     elif lacking == "":

@@ -43,6 +43,8 @@ def in_short(section: Section) -> Iterator[Entry]:
             }.get(name, found.label)
             small = f"stated as {roof.text('whole_roof')}" if name == "limit" else found.note
             yield Entry(label, shown_figure(found), small=small, anchor=anchor_of(found.key))
+    if unweighed := roof.fact("unweighed"):
+        yield Entry(unweighed.label, shown_fact(unweighed), small="what is left is at most so much")
     yield from qualifiers(roof)
     for item in section.of_kind("zone") or (roof,):
         yield low_steel(item)

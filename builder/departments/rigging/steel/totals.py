@@ -202,6 +202,23 @@ class Whole:
         return any(load.hang == "" for load in self.strangers)
 
     @property
+    def unweighed(self) -> tuple[str, ...]:
+        """What must be known before anything is said to be left at least, of what hangs here."""
+        heavy = self.heaviest
+        loads = (what for body in heavy.bodies for _, what in body.unweighed)
+        bridles = (
+            f"the load of {each.bridle.name}"
+            for each in heavy.bridles
+            if not isinstance(each.bridle.load, Mass)
+        )
+        held = (
+            f"which points carry {hang.name}"
+            for hang in self.rigging.hung
+            if is_unknown(hang.supports)
+        )
+        return tuple(dict.fromkeys((*loads, *bridles, *held)))
+
+    @property
     def is_loose(self) -> bool:
         """Whether any point may carry more than is told: nobody says which carry something here."""
         hangs = (hang.supports for hang in self.rigging.hung)
