@@ -206,3 +206,29 @@ def test_a_drop_is_largest_where_the_load_lies_as_the_feeder_does() -> None:
     # R cos(phi) + X sin(phi) is at most the size of the impedance: 3, 4 and 5.
     assert drop_ends([Along(3.0, 4.0, 0.2), Along(3.0, 4.0, 1.0)])[1] == pytest.approx(5.0)
     assert drop_ends([Along(3.0, 4.0, 0.8), Along(3.0, 4.0, 1.0)]) == pytest.approx((3.0, 4.8))
+
+
+EVEN = """
+continuous_share: 100 %
+supplies: [{name: Intake, system: 230/400 V three phase, rating: 400 A}]
+services:
+  - {name: Switch, fed_from: Intake, system: 230/400 V three phase, rating: 125 A, breaker: 125 A}
+standing_loads:
+  - {what: Fans, on: Switch, phases: all, draws: 10 to 20 kW, power_factor: 0.8 to 0.95}
+  - {what: Pump, on: Switch, phases: all, draws: 20 to 40 A, power_factor: 0.9}
+"""
+
+
+@pytest.mark.source("by hand: loads that are the same on three lines stay so, whatever they draw")
+def test_even_loads_of_unknown_size_are_even_together() -> None:
+    pack = pack_of(venue_of({"house.yml": HOUSE, "power.yml": EVEN}))
+    uneven = figures_of(pack)["power.service.switch.imbalance"].value
+    assert uneven is not None
+    assert uneven.ends == (0.0, 0.0)
+    one = EVEN.replace("phases: all, draws: 20 to 40 A", "phases: L1, draws: 20 to 40 A")
+    pack = pack_of(venue_of({"house.yml": HOUSE, "power.yml": one}))
+    uneven = figures_of(pack)["power.service.switch.imbalance"].value
+    assert uneven is not None
+    # 10 kW at 0.95 are 15.2 A on each line; 40 A on one beside them is 93 % off the mean, and more
+    # at another angle.
+    assert (uneven.ends[1] or 0.0) >= 0.93

@@ -20,6 +20,9 @@ from builder.formulas.phasor_regions import (
 from builder.formulas.phasors import PHASES, Phasors, imbalance_percent
 from builder.pack import Turning, Value, one_or_both
 
+ROUNDING = 1e-9
+"""What cancels leaves last digits: this share of a current is nothing."""
+
 
 @dataclass(frozen=True, slots=True)
 class Part:
@@ -76,12 +79,26 @@ class UnevenTurning(Turning):
         rows = alike([each.parts for each in others if isinstance(each, UnevenTurning)])
         if rows is None or len(rows[0]) < len(others):
             return None
+        lines = [PHASES.index(phase) for phase in self.phases]
+        if all(is_even(part, lines) for row in rows for part in row):
+            return percent(0.0)
         sizes = []
         for phase in self.phases:
             region = sum_region([region_of(row, (PHASES.index(phase),)) for row in rows])
             sizes.append((least_size(region), most_size(region)))
         least, most = uneven_ends(sizes)
         return one_or_both(percent(least), percent(most))
+
+
+def is_even(part: Part, lines: Sequence[int]) -> bool:
+    """
+    Whether a load puts as much on every line, so that these cancel: loads of this kind alone are
+    even together, whatever each draws and at whatever angle.
+    """
+    currents = [part.currents[line] for line in lines]
+    sizes = [abs(current) for current in currents]
+    hair_a = max(sizes) * ROUNDING
+    return max(sizes) - min(sizes) <= hair_a and abs(sum(currents)) <= hair_a
 
 
 @dataclass(frozen=True, slots=True)
@@ -217,7 +234,7 @@ def region_of(row: Sequence[Part], lines: Sequence[int]) -> list[complex]:
     points = [complex(sum(part.currents[line] for line in lines)) for part in row]
     # What cancels on three lines leaves last digits, which have no angle.
     largest_a = max(abs(current) for part in row for current in part.currents)
-    points = [0j if abs(point) <= largest_a * 1e-9 else point for point in points]
+    points = [0j if abs(point) <= largest_a * ROUNDING else point for point in points]
     return around_arc(points) if any(part.bends for part in row) else points
 
 
