@@ -52,6 +52,8 @@ PLANS = (
     "builder.fit.work.calls.crew_called",
     "builder.fit.work.calls.task_seen_to",
     "builder.fit.choices.by_ways",
+    "builder.fit.power.circuits.look_at_outlets",
+    "builder.fit.needs.comparing.told_what_it_is",
     "builder.fit.risers.judging.risers_built",
     "builder.rider.asking.rider.risers_part",
     "builder.fit.power.more.told_of_service",
@@ -62,10 +64,10 @@ PLANS = (
 )
 """
 What reads and judges hang plans, stage plots, crew and the day's clock, and the rules of closures,
-of needs that contradict each other or are made of others, of loads that ask more of their feed than
-a form holds, of states that nobody knows, of what the house sets and of several stages come with
-the second script too: most shows that are typed have none of them, and most houses have one stage,
-are closed on no day, know what works and choose no value.
+of needs that contradict each other or are made of others, of single-phase circuits, of loads that
+ask more of their feed than a form holds, of states that nobody knows, of what the house sets and of
+several stages come with the second script too: most shows that are typed have none of them, and
+most houses have one stage, are closed on no day, know what works and choose no value.
 """
 OFFERED = {**AT_ONCE, **WITH_FILES}
 GLOBAL_NAME = "housecheck"

@@ -26,14 +26,19 @@ JOINT = ("power", "loads", "hang", "trim")
 
 def has_composed(riders: list[RiderAsked]) -> bool:
     """
-    Whether a rider asks something that is made of other needs, by class, or of a feed more than a
-    form holds.
+    Whether a rider asks something that is made of other needs, by class, only to be told, of
+    single-phase circuits, or of a feed more than a form holds.
     """
-    return any(
-        need["sort"] in MADE_OF_OTHERS or (need["sort"] == "power" and need["more"] is not None)
-        for rider in riders
-        for need in rider["requirements"]
-    )
+    return any(asks_more(need) for rider in riders for need in rider["requirements"])
+
+
+def asks_more(need: Requirement) -> bool:
+    """Whether a need is judged by what a page loads only for a rider that has such a one."""
+    if need["sort"] == "power":
+        return need["more"] is not None or need["phases"] == "single"
+    if need["sort"] == "rule":
+        return need["way"] == "tell"
+    return need["sort"] in MADE_OF_OTHERS
 
 
 def is_joint(need: Requirement) -> bool:
