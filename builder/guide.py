@@ -93,6 +93,10 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
   how high the legs may meet (`apex`) and the house states that beams, lean and angle allow it: the
   pair with the gentlest pull, always with a note. Otherwise it is asked; short where the house
   allows no bridles. Three legs are not tried.
+* **Load cells** (`held within: 10 %`): a show that has one on every support of three or more, read by
+  somebody who stops the hoists, is counted at its level loads and that much more, in place of slack
+  supports, always with a note. Levelling by eye or by so many millimetres counts for nothing: how
+  stiff your truss is, is not known here.
 * **A hang without a weight** is asked of the act, its trim is judged, and no hang after it fits.
 * **Two needs that nothing meets both** are told at the later line, and the act is asked which holds.
 * **All hangs of all acts** hang at the same time, each judged beside those before it, and so are

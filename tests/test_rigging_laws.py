@@ -192,6 +192,7 @@ def a_hang(points: tuple[str, ...], kg: float) -> Record:
         "loads": loads,
         "hoists": "house",
         "hoist_kg": 0.0,
+        "held": None,
     }
 
 

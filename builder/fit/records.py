@@ -342,13 +342,17 @@ class WeightAsked(TypedDict):
 
 
 class HangAsked(Asked):
-    """Something that the show flies. ``hoists`` is show, house, counted, none, or empty."""
+    """
+    Something that the show flies. ``hoists`` is show, house, counted, none, or empty; ``held`` is
+    by which share of its level load a support may go beyond that, where load cells are watched.
+    """
 
     sort: Literal["hang"]
     supports: list[SupportAsked]
     loads: list[WeightAsked]
     hoists: str
     hoist_kg: float
+    held: float | None
 
 
 class TrimAsked(Asked):

@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from builder.reading.possible import Possible
-from builder.reading.quantities import Across, Depth, Height, Length, LoadPerLength, Mass
+from builder.reading.quantities import Across, Depth, Height, Length, LoadPerLength, Mass, Percent
 from builder.reading.words import Count, Name, Text
 from builder.reading.written import Written
 from builder.rider.one_need import OneNeed
@@ -80,6 +80,13 @@ class Hang(Written):
     """
     hoist_weight: Mass | None = Field(default=None, alias="hoist weight")
     """What one of the show's hoists weighs with its hook and chain."""
+    held_within: Annotated[Percent, Possible(0.0, 1.0)] | None = Field(
+        default=None, alias="held within"
+    )
+    """
+    With a load cell on every support, read by somebody who stops the hoists: by how much one may go
+    beyond its level load, such as 10 %. Then that counts in place of supports that hang slack.
+    """
     trim: Height | None = None
     """How high above the deck its underside should go."""
     below_steel: Along | None = Field(default=None, alias="below steel")

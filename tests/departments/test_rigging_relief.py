@@ -143,6 +143,7 @@ def judged(pack: object, load_kg: float) -> tuple[str, str]:
         "loads": [],
         "hoists": "none",
         "hoist_kg": 0.0,
+        "held": None,
     }
     (found,) = fit(pack, [rider(asked)])["verdicts"]  # type: ignore[arg-type]
     return found["verdict"], found["reason"]

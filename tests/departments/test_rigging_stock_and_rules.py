@@ -102,6 +102,7 @@ def plan(load_kg: float, *, hoists: str = "none", supports: int = 1) -> Record:
         "loads": [],
         "hoists": hoists,
         "hoist_kg": 0.0,
+        "held": None,
     }
 
 

@@ -192,6 +192,7 @@ def a_hang(dice: "Dice") -> Record:
         "loads": loads,
         "hoists": hoists,
         "hoist_kg": 52.0 if hoists == "show" else 0.0,
+        "held": dice.one((None, None, 0.1)),
     }
 
 

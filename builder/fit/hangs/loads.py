@@ -13,6 +13,7 @@ from builder.fit.hangs.sentences import (
     CAN_IT_BE_CARRIED,
     CANNOT_BE_TOLD,
     FACTOR_COUNTED,
+    HELD_WITHIN,
     WEIGHT_NOT_SAID,
 )
 from builder.fit.records import HangAsked, Section
@@ -20,7 +21,7 @@ from builder.fit.sections import items_of
 from builder.fit.sentences import fill
 from builder.fit.values import number_of
 from builder.fit.verdicts import ASK
-from builder.fit.wording import digits
+from builder.fit.wording import both, digits
 from builder.formulas.unrelieved import Ways, unrelieved_kg
 
 
@@ -39,7 +40,7 @@ def loads_of(hang: HangAsked, section: Section) -> Brought:
         reason = fill(CANNOT_BE_TOLD, {"why": found["why"]})
         issues.append(issue(ASK, reason, question=CAN_IT_BE_CARRIED))
     low = cases[:1] if len(cases) > 0 else anywhere(hang)
-    high = cases if len(cases) > 0 else low
+    high = held_cases(hang, cases) if len(cases) > 0 else low
     factor = factor_of(section)
     hoists = hoists_of(hang, section)
     return {
@@ -49,8 +50,25 @@ def loads_of(hang: HangAsked, section: Section) -> Brought:
         "hoist_low": hoists["low"] * factor,
         "hoist_high": hoists["high"] * factor,
         "issues": [*issues, *hoists["issues"]],
-        "notes": [*hoists["notes"], *factor_notes(factor)],
+        "notes": [*hoists["notes"], *factor_notes(factor), *held_notes(hang, cases)],
     }
+
+
+def held_cases(hang: HangAsked, cases: Cases) -> Cases:
+    """
+    The cases that count at the most. Where the show has a load cell on every support and stops
+    before one goes so far beyond its level load, that counts and no slack support does.
+    """
+    held = hang["held"]
+    return cases if held is None or len(cases) < 2 else times(cases[:1], 1.0 + held)
+
+
+def held_notes(hang: HangAsked, cases: Cases) -> list[str]:
+    """What a hang is counted with where load cells hold its supports."""
+    held = hang["held"]
+    if held is None or len(cases) < 2:
+        return []
+    return [fill(HELD_WITHIN, {"share": both("share", held)[0]})]
 
 
 def is_open(hang: HangAsked) -> bool:

@@ -5,6 +5,10 @@ NO_LIMITS = "The house has not said what any limit is."
 HOUSE_DOWN = "Ask whether what the house itself hangs there can come down."
 TAKE_DOWN = "Ask whether the house can take down what hangs there: {names}."
 
+HELD_WITHIN = (
+    "Counted with a load cell on every support that somebody reads all the time, and stops the"
+    " hoists before one goes {share} beyond its level load. Without that a slack support counts."
+)
 AT_THE_MOST = "At the most: {carried}. Tightest: {limit}, {spare} to spare beside all hangs so far."
 AT_THE_MOST_WITH_HOISTS = (
     "At the most, hoists counted: {carried}. Tightest: {limit}, {spare} to spare beside all hangs"

@@ -49,6 +49,7 @@ def hang_asked(hang: ReadValue, asking: Asking) -> HangAsked:
         "loads": loads,
         "hoists": words_of(hang, "hoists"),
         "hoist_kg": hoist_kg if hoist_kg is not None else 0.0,
+        "held": si_of(hang, "held within"),
     }
 
 

@@ -63,6 +63,7 @@ def a_hang(point: str, across_m: float | None) -> Record:
         "loads": [{"from_m": 0.0, "to_m": 0.0, "kg": 100.0}],
         "hoists": "none",
         "hoist_kg": 0.0,
+        "held": None,
     }
 
 

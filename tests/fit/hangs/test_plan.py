@@ -107,6 +107,7 @@ def hang(
         "loads": loads or [],
         "hoists": hoists,
         "hoist_kg": hoist_kg,
+        "held": None,
     }
     return {
         **asks("x"),
@@ -702,3 +703,32 @@ def test_what_is_left_at_most_is_told_with_what_the_show_brings() -> None:
     assert answer["reason"] == (
         "At least 200 kg left on beam R, and the show's hangs so far bring 300 kg."
     )
+
+
+@pytest.mark.parametrize(
+    ("held", "verdict"),
+    [(None, "ask"), (0.1, "fits, with a note"), (0.25, "fits, with a note"), (0.26, "ask")],
+)
+def test_load_cells_hold_a_support_near_its_level_load(held: float | None, verdict: str) -> None:
+    """
+    A bar of 640 kg on three supports: 5/8 of it, 400 kg, on the middle one while level, and all of
+    it there with an end slack. The middle point has 500 kg left.
+
+    The share of the middle is that of a beam over two equal spans under a uniform load, AISC Steel
+    Construction Manual, Table 3-23, from memory.
+    """
+    supports = [support("R-1", at_m=0.0), support("R-2", at_m=5.0), support("R-3", at_m=10.0)]
+    bar = {"from_m": 0.0, "to_m": 10.0, "kg": 640.0}
+    (found,) = verdicts(hang(*supports, loads=[bar], held=held))
+    assert found["verdict"] == verdict
+    is_told = any("load cell on every support" in note for note in found["notes"])
+    assert is_told == (held is not None)
+
+
+def test_load_cells_change_nothing_where_one_or_two_supports_carry() -> None:
+    bar = {"from_m": 0.0, "to_m": 10.0, "kg": 900.0}
+    supports = [support("R-1", at_m=0.0), support("R-2", at_m=10.0)]
+    with_cells, without = (
+        verdicts(hang(*supports, loads=[bar], held=held))[0] for held in (0.1, None)
+    )
+    assert with_cells == without

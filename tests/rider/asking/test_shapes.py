@@ -5,8 +5,8 @@ import pytest
 from tests.rider.riders import problems
 
 KNOWN = (
-    "act, revision, plays, booking, space, configuration, needs, power, hangs, plot, trucks,"
-    " clock, crew, tasks, level, stays on deck, questions, note"
+    "act, revision, plays, booking, space, configuration, needs, power, hangs, risers, plot,"
+    "trucks, clock, crew, tasks, level, stays on deck, questions, note"
 )
 LIKE_A_NAME = "write it like Stage right company switch [wrong-shape]"
 SHAPES = [
