@@ -277,9 +277,9 @@ def sheet(venue: Path, target: Path | None) -> None:
     if target is None:
         tell(sheet(room.lines), nl=False)
     elif target.suffix.lower() in (".html", ".htm"):
-        write_whole(
-            target, sheet_to_print(room.lines, room.venue.house.name, revision_of(room.venue))
-        )
+        spaces = {space.folder: space.name for space in room.venue.spaces}
+        house = room.venue.house.name
+        write_whole(target, sheet_to_print(room.lines, house, revision_of(room.venue), spaces))
         tell(f"Wrote {target}. Open it in a browser to print.")
         tell_of_the_table(target.with_suffix(".csv"), venue, by=room.venue.house.revision.by)
     else:

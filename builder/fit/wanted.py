@@ -37,7 +37,7 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
         "doors_before_show",
     },
     ("house", "quiet"): {"from", "until"},
-    ("house", "closure"): {"from", "until", "why", "departments"},
+    ("house", "closure"): {"from", "until", "why", "departments", "spaces"},
     ("house", "works"): {"departments", "not_final"},
     ("house", "hired"): {"departments", "may_differ", "differs_to"},
     ("house", "regular"): {

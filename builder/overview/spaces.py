@@ -11,6 +11,7 @@ from builder.document import (
     Facts,
     Heading,
     Headline,
+    Inline,
     Link,
     Page,
     Paragraph,
@@ -19,7 +20,7 @@ from builder.document import (
     Words,
 )
 from builder.layout import photos, state
-from builder.overview.closures import closures
+from builder.overview.closures import closures, sentence
 from builder.overview.elevation import elevation
 from builder.overview.home import (
     count_of,
@@ -41,11 +42,15 @@ MOST_ANSWERS = 6
 
 @dataclass(frozen=True, slots=True)
 class SpaceOverview:
-    """A space with the answers that its first page gives, and how many findings it has."""
+    """
+    A space with the answers that its first page gives, how many findings it has, and when it is
+    closed by itself.
+    """
 
     space: Space
     headlines: Sequence[Entry]
     findings: int
+    closed: Sequence[Item] = ()
 
 
 def home_of_spaces(pack: Pack, house: Pack, spaces: Sequence[SpaceOverview]) -> Page:
@@ -91,6 +96,9 @@ def blocks_of(overview: SpaceOverview, house: Pack) -> Iterator[Block]:
             f"{counted}.",
         ]
     )
+    if overview.closed:
+        told_closed = " ".join(sentence(each) for each in overview.closed)
+        yield Caution(told_closed, title="Closed", tone="caution")
     yield Headline(overview.headlines[:MOST_ANSWERS])
 
 
@@ -156,6 +164,9 @@ def comparison_blocks(house: Pack, spaces: Sequence[SpaceOverview]) -> Iterator[
     if any(item and state(item) for item in states):
         cells: list[Words] = [[*state(item)] if item else "" for item in states]
         rows.append(Row(["State", *(cell or "in service" for cell in cells)], "compare-state"))
+    if any(each.closed for each in spaces):
+        shut = [" ".join(sentence(closure) for closure in each.closed) for each in spaces]
+        rows.append(Row(["Closed", *(words or "no" for words in shut)], "compare-closed"))
     rows += [
         Row([label, *(answer_of(each, label) for each in spaces)], f"compare-{number}")
         for number, label in enumerate(labels, 1)
@@ -176,7 +187,9 @@ def answer_of(overview: SpaceOverview, label: str) -> Words:
     return [*words, *small_of(found)]
 
 
-def small_of(entry: Entry) -> list[str]:
+def small_of(entry: Entry) -> list[Inline]:
     """The small print of an answer, behind it."""
-    small = entry.small if isinstance(entry.small, str) else "".join(map(str, entry.small))
-    return [f" ({small})"] if small else []
+    if not entry.small:
+        return []
+    words = [entry.small] if isinstance(entry.small, str) else entry.small
+    return [" (", *words, ")"]

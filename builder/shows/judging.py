@@ -110,7 +110,11 @@ def judged_day(day: ShowDay, asked: FitPack) -> list[Judged]:
     """
     result = fit(asked, [show.asks for show in day.shows])
     verdicts = result["verdicts"]
-    decides = any(other["worse"] or other["better"] for other in result["others"])
+    decides = any(
+        other["worse"] or other["better"]
+        for other in result["others"]
+        if other["arrangement"]["space"] == ""
+    )
     plays_in = {
         show.act: answer["arrangement"]["configuration"]
         for show, answer in zip(day.shows, result["acts"], strict=True)

@@ -153,18 +153,13 @@ def head(judged: Judged, on: date) -> str:
 
 
 def chosen(judged: Judged) -> str:
-    """The space and configuration that a show is judged in, where its rider leaves them open."""
+    """
+    The space that a show is judged in, and the configuration, where its rider leaves that open.
+    """
     if judged.show is None:
         return ""
-    asks = judged.show.asks
-    places = [
-        place
-        for place, written in (
-            (judged.space, asks["space"]),
-            (judged.configuration, asks["configuration"]),
-        )
-        if place and not written
-    ]
+    is_open = not judged.show.asks["configuration"]
+    places = [place for place in (judged.space, judged.configuration if is_open else "") if place]
     return f", in {', '.join(places)}" if places else ""
 
 

@@ -3,6 +3,7 @@
 import html as html_module
 import logging
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Literal
@@ -144,8 +145,14 @@ class PackPlugin(BasePlugin[PackPluginConfig]):  # type: ignore[no-untyped-call]
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
         """
         Date every page by the revision, so that two builds of one revision are the same bytes on
-        any day.
+        any day; and fold the pages of each space of the house, short or long, until one is read.
         """
+        firsts = folded_at(self._good().rendered.navigation)
+        for item in nav.items:
+            pages = item.children or []
+            item.is_folded = any(
+                isinstance(page, SitePage) and page.file.src_uri in firsts for page in pages
+            )
         for file in files.documentation_pages():
             if file.page is not None:
                 file.page.update_date = self._good().imprint.on
@@ -261,6 +268,12 @@ def navigation(rendered: Rendered, guides: list[str], written: list[Any] | None)
         *(navigated(part) for part in rendered.navigation),
         *([{GUIDES: guided}] if guided else []),
     ]
+
+
+def folded_at(parts: Sequence[NavigationEntry | NavigationGroup]) -> frozenset[str]:
+    """The pages that stand under a title of their own in our navigation, by path."""
+    groups = [part for part in parts if isinstance(part, NavigationGroup)]
+    return frozenset(entry.path for group in groups for entry in group.entries)
 
 
 def navigated(part: NavigationEntry | NavigationGroup) -> dict[str, Any]:

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from builder.document import Document, Entry, Page
 from builder.house_only.withholding import shown
 from builder.overview import overview_pages
+from builder.overview.closures import closed_alone
 from builder.overview.spaces import (
     SpaceOverview,
     comparison_page,
@@ -51,7 +52,12 @@ def pages_of_spaces(pack: Pack, lay_out: Callable[[Pack], LaidOut]) -> Document:
         scope = Scope(space, frozenset(page.key for page in kept), keys)
         pages += [page_of_space(page, scope) for page in kept]
         overviews.append(
-            SpaceOverview(space, headline_entries(told.headlines, scope), found_in(pack, space))
+            SpaceOverview(
+                space,
+                headline_entries(told.headlines, scope),
+                found_in(pack, space),
+                closed_alone(own),
+            )
         )
     home, *others = overview_pages(pack, house.headlines)
     del home

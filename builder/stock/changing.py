@@ -20,7 +20,8 @@ from builder.reading.nodes import Path, compose
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.values.sentences import within_sentence
 from builder.stock.blocks import key_lines
-from builder.stock.comparison import Comparison, Difference, compare
+from builder.stock.comparison import Comparison, compare
+from builder.stock.differences import Difference
 from builder.stock.edits import Append, Edit, Set, edited, reach
 from builder.stock.lines import Held, lines_of
 from builder.stock.order import Order, flat, text_of

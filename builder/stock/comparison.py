@@ -22,37 +22,12 @@ from builder.pack import (
     Standing,
     Verified,
 )
+from builder.spaces.renaming import called_alike
 from builder.stock.amount import how_far, how_much, of_level
+from builder.stock.differences import Difference, Part
+from builder.stock.once import each_once
 
-
-@dataclass(frozen=True, slots=True)
-class Difference:
-    """
-    One thing that is not as it was. ``before`` is empty where it was added, ``after`` where it was
-    taken out; ``by`` says how much a number moved.
-
-    ``kind`` is fact, figure, line, condition, note, check, plan or map. ``caution`` is the figure's
-    own. ``share`` is how much of itself a number moved by, from 0 to 1; 1 where it came or went.
-    """
-
-    kind: str
-    item: str
-    label: str
-    before: str
-    after: str
-    by: str = ""
-    caution: str = ""
-    key: str = ""
-    share: float = 0.0
-
-
-@dataclass(frozen=True, slots=True)
-class Part:
-    """What changed in one department."""
-
-    key: str
-    title: str
-    differences: tuple[Difference, ...]
+Told = tuple[str, str, str, str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +39,12 @@ class Comparison:
     parts: tuple[Part, ...]
     appeared: tuple[Finding, ...]
     vanished: tuple[Finding, ...]
+    spaces: tuple[tuple[str, str], ...] = ()
+    """The spaces of both states: folder and name."""
+
+    def space_of(self, finding: Finding) -> str:
+        """The name of the space that a finding is of; empty where it is of the whole house."""
+        return dict(self.spaces).get(finding.space, "")
 
     def of_kind(self, *kinds: str) -> tuple[tuple[Part, Difference], ...]:
         """The differences of some kinds, each with its department."""
@@ -85,18 +66,23 @@ class Comparison:
 
 def compare(before: Pack, after: Pack) -> Comparison:
     """What changed from one pack to another."""
+    before, after = called_alike(before, after)
     old, new = ({mark_of(each): each for each in pack.sections} for pack in (before, after))
     names = {space.key: space.name for space in (*before.spaces, *after.spaces)}
-    parts = [
-        part_of(mark, old.get(mark), new.get(mark), names.get(mark[0], ""))
+    known = {space.key for space in before.spaces}
+    both = [space.key for space in after.spaces if space.key in known]
+    parts = {
+        mark: part_of(mark, old.get(mark), new.get(mark), names.get(mark[0], ""), both)
         for mark in dict.fromkeys((*new, *old))
-    ]
+    }
+    titles = {section.key: section.title for section in (*before.sections, *after.sections)}
     return Comparison(
         venue=(before.venue, after.venue),
         revision=(before.revision, after.revision),
-        parts=tuple(part for part in parts if part.differences),
+        parts=tuple(part for part in each_once(parts, both, titles) if part.differences),
         appeared=without(after.findings, before.findings),
         vanished=without(before.findings, after.findings),
+        spaces=tuple(names.items()),
     )
 
 
@@ -109,35 +95,64 @@ def without(findings: Sequence[Finding], known: Sequence[Finding]) -> tuple[Find
     """
     Findings that are not among those known.
 
-    A line that moved in its file makes no finding new.
+    A line that moved in its file makes no finding new, and neither does it that what one space said
+    is now said by all, or what all said by one.
     """
-    left = Counter(told(finding) for finding in known)
+    new = left_of(findings, Counter(map(told, known)))
+    rest = left_of(known, Counter(map(told, findings)))
+    by_one = Counter(told_bare(finding) for finding in rest)
+    by_all = Counter(told_bare(finding) for finding in rest if not finding.space)
+    return tuple(
+        finding for finding in new if not (by_all if finding.space else by_one)[told_bare(finding)]
+    )
+
+
+def left_of(findings: Sequence[Finding], left: Counter[Told]) -> list[Finding]:
+    """Findings without so many of each as are counted."""
     new = []
     for finding in findings:
         if left[told(finding)]:
             left[told(finding)] -= 1
         else:
             new.append(finding)
-    return tuple(new)
+    return new
 
 
-def told(finding: Finding) -> tuple[str, str, str, str]:
+def told(finding: Finding) -> Told:
     """What makes a finding the one it is."""
     return (finding.level.value, finding.code, finding.sentence, finding.subject)
 
 
+def told_bare(finding: Finding) -> Told:
+    """The same, without the space that it is of."""
+    return (*told(finding)[:3], finding.subject.removeprefix(f"{finding.space}/"))
+
+
 def part_of(
-    mark: tuple[str, str], before: Section | None, after: Section | None, space: str
+    mark: tuple[str, str],
+    before: Section | None,
+    after: Section | None,
+    space: str,
+    both: Sequence[str],
 ) -> Part:
     """
     What changed in one department, which may have appeared or gone; told with its space where the
-    house has several.
+    house has several. Of a space that is not in both states, how many lines it has.
     """
     key = mark[1]
     title = (after or before or Section(key, key, ())).title
     blank = Section(key, title, (), space=mark[0])
     told = f"{title}, {space}" if space else title
+    if mark[0] and mark[0] not in both:
+        return Part(key, told, (came_or_went(before, after),))
     return Part(key, told, tuple(differences(before or blank, after or blank)))
+
+
+def came_or_went(before: Section | None, after: Section | None) -> Difference:
+    """A department of a space that is new or gone, by how many lines it has."""
+    lines = len((after or before or Section("", "", ())).items)
+    what = "1 line" if lines == 1 else f"{lines} lines"
+    return Difference("line", "", what, "there" if before else "", "there" if after else "")
 
 
 def differences(before: Section, after: Section) -> Iterator[Difference]:

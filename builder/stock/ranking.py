@@ -6,7 +6,8 @@ department by department.
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from builder.stock.comparison import Comparison, Difference, Part
+from builder.stock.comparison import Comparison
+from builder.stock.differences import Difference, Part
 
 MOVED = ("figure", "map")
 MOST = 5

@@ -11,6 +11,7 @@ import io
 import re
 from collections import Counter
 from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 
 from builder.pack import Revision
 from builder.reading.in_part import Between, as_written
@@ -40,6 +41,7 @@ PRINTED = (
     Column("Of them work", "blank"),
 )
 NOWHERE = "Nobody has said where"
+NO_SPACES: Mapping[str, str] = MappingProxyType({})
 NEEDED = ("list", "name", "counted")
 SHEET = "the sheet"
 LEADING = ("=", "+", "-", "@", "\t", "\r", "'")
@@ -61,7 +63,18 @@ def rows(lines: Sequence[Held]) -> list[tuple[str, ...]]:
     Lines of which nobody says where they are come last.
     """
     found = [row(line, lines) for line in lines if counted_key(line)]
-    return sorted(found, key=lambda each: (each[0] == "", in_order(each[0])))
+    return sorted(found, key=lambda each: (each[0] == "", in_order(each[0]), space_of(each[1])))
+
+
+def space_of(within: str) -> str:
+    """The folder of the space that a list is of; empty for what all share."""
+    return within.rpartition("/")[0]
+
+
+def where_printed(place: str, within: str, spaces: Mapping[str, str]) -> str:
+    """A place with the space that it is in, for two spaces may each have one of that name."""
+    space = spaces.get(space_of(within), "")
+    return f"{place or NOWHERE}, {space}" if space else place or NOWHERE
 
 
 def in_order(place: str) -> list[tuple[int, str]]:
@@ -72,9 +85,15 @@ def in_order(place: str) -> list[tuple[int, str]]:
     ]
 
 
-def sheet_to_print(lines: Sequence[Held], venue: str, revision: Revision) -> str:
+def sheet_to_print(
+    lines: Sequence[Held],
+    venue: str,
+    revision: Revision,
+    spaces: Mapping[str, str] = NO_SPACES,
+) -> str:
     """
-    The same on paper: a table a place, with boxes to write in.
+    The same on paper: a table a place, with boxes to write in. ``spaces`` are the names of the
+    spaces of the house by folder.
 
     The counts are then typed into the CSV, or ordered one by one.
     """
@@ -88,7 +107,8 @@ def sheet_to_print(lines: Sequence[Held], venue: str, revision: Revision) -> str
             each["note"],
         ]
         words = "; ".join(part.rstrip(".") for part in small if part)
-        places.setdefault(each["place"] or NOWHERE, []).append(
+        where = where_printed(each["place"], each["list"], spaces)
+        places.setdefault(where, []).append(
             [f"{each['name']}\n{words}", each["count"], each["working"], "", ""]
         )
     above = (

@@ -10,7 +10,8 @@ from builder.pack import Finding
 from builder.render.light import light_markdown
 from builder.render.terminal import hung
 from builder.stock.changing import told
-from builder.stock.comparison import Comparison, Difference, Part
+from builder.stock.comparison import Comparison
+from builder.stock.differences import Difference, Part
 from builder.stock.ranking import MOST, MOVED, Row, figures_in, rows_of
 
 NOTHING = "Nothing changed that the pack shows."
@@ -126,9 +127,15 @@ def finding_lines(comparison: Comparison) -> Iterator[str]:
         if findings:
             yield title
             yield from (
-                hung(f"{finding.level.value}: {finding.sentence} [{finding.code}]", 2)
+                hung(f"{heard(finding, comparison)}: {finding.sentence} [{finding.code}]", 2)
                 for finding in findings
             )
+
+
+def heard(finding: Finding, comparison: Comparison) -> str:
+    """How grave a finding is, with the space that it is of."""
+    space = comparison.space_of(finding)
+    return f"{finding.level.value}, {space}" if space else finding.level.value
 
 
 def as_markdown(comparison: Comparison, *, every: bool = False) -> str:
@@ -149,7 +156,9 @@ def blocks(comparison: Comparison, every: bool) -> Iterator[Heading | Paragraph 
     ):
         if findings:
             yield Heading(2, title)
-            yield Bullets([f"{finding.level.value}: {finding.sentence}" for finding in findings])
+            yield Bullets(
+                [f"{heard(finding, comparison)}: {finding.sentence}" for finding in findings]
+            )
     for part in comparison.parts:
         yield Heading(2, part.title)
         yield Bullets(part_words(part, every))

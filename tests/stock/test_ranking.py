@@ -7,7 +7,8 @@ import pytest
 from builder.pack import Revision, Value
 from builder.stock.amount import how_far, of_level
 from builder.stock.changing import moved_words
-from builder.stock.comparison import Comparison, Difference, Part
+from builder.stock.comparison import Comparison
+from builder.stock.differences import Difference, Part
 from builder.stock.ranking import MOST, figures_in, largest, rows_of
 from builder.stock.telling import as_markdown, as_text, knock_ons
 

@@ -11,7 +11,7 @@ from builder.reading.maybe import Maybe
 from builder.reading.nodes import spoken
 from builder.reading.problems import Problem
 from builder.reading.words import DayOrSo, Name, Text, UntilWhen
-from builder.reading.written import InSpaces, Line
+from builder.reading.written import InSpaces
 
 Closable = Literal["access", "stage", "rigging", "flying", "power", "sound", "lines", "rooms"]
 """The departments that may be closed by themselves, as their files are called."""
@@ -82,7 +82,7 @@ class Closure(InSpaces):
         )
 
 
-class Works(Line):
+class Works(InSpaces):
     """Something that is being changed while shows go on, so that figures are not final."""
 
     public_because: ClassVar[str] = "shows count on the figures that it changes"

@@ -213,7 +213,7 @@ class Air(Written):
     """The usual relative humidity."""
 
 
-class Effect(Line):
+class Effect(InSpaces):
     """A kind of effect and whether it may be used."""
 
     public_because: ClassVar[str] = "a show has to keep to it"

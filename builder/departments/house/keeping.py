@@ -15,7 +15,7 @@ from builder.reading.possible import Possible
 from builder.reading.quantities import Duration, Length, TimeOfDay
 from builder.reading.weekdays import Weekday
 from builder.reading.words import Count, DayOrSo, Name, Ratio, Text, YesNo
-from builder.reading.written import Line, Plausible, RefersTo, Written
+from builder.reading.written import InSpaces, Line, Plausible, RefersTo, Written
 
 
 class Fine(Written):
@@ -48,7 +48,7 @@ class Counted(Written):
     """The time in which they are counted."""
 
 
-class HouseRule(Line):
+class HouseRule(InSpaces):
     """Something that a show must or must not do here, and whom it binds."""
 
     public_because: ClassVar[str] = "a show has to keep to it"
@@ -191,7 +191,7 @@ class Asked(Line):
     """What that counts back from."""
 
 
-class Hired(Line):
+class Hired(InSpaces):
     """Something of the house that is hired in, for a season or for one show."""
 
     public_because: ClassVar[str] = "shows count on its figures"

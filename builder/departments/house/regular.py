@@ -9,7 +9,7 @@ from builder.reading.problems import Problem
 from builder.reading.quantities import TimeOfDay
 from builder.reading.weekdays import Weekday
 from builder.reading.words import Name, Text
-from builder.reading.written import Line
+from builder.reading.written import InSpaces
 
 Month = Literal[
     "January",
@@ -27,7 +27,7 @@ Month = Literal[
 ]
 
 
-class Regular(Line):
+class Regular(InSpaces):
     """A day of the week or a part of the year in which the house is closed or taken, each time."""
 
     public_because: ClassVar[str] = "no show can have the house then"

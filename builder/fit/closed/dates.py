@@ -7,7 +7,13 @@ before another as their texts are.
 
 from typing import Literal
 
-from builder.fit.closed.sentences import DAY_UNKNOWN, HOUSE_CLOSED, PARTS_CLOSED, WHY
+from builder.fit.closed.sentences import (
+    DAY_UNKNOWN,
+    HOUSE_CLOSED,
+    PARTS_CLOSED,
+    PARTS_CLOSED_IN,
+    WHY,
+)
 from builder.fit.records import Item
 from builder.fit.sentences import fill
 from builder.fit.values import parts_of, text_of
@@ -57,17 +63,27 @@ def names_closed(closure: Item) -> list[str]:
     return parts_of(closure, "departments")
 
 
+def spaces_closed(closure: Item) -> list[str]:
+    """The spaces that are closed; none where it is not of some alone."""
+    return parts_of(closure, "spaces")
+
+
 def closure_words(closure: Item) -> str:
     """A closure in a sentence."""
     names = names_closed(closure)
+    spaces = spaces_closed(closure)
     why = text_of(closure, "why").removesuffix(".")
     parts = {
         "first": day_words(text_of(closure, "from")),
         "last": day_words(text_of(closure, "until")),
         "why": "" if why == "" else fill(WHY, {"why": why}),
-        "names": ", ".join(names),
+        "names": ", ".join(names if len(names) > 0 else spaces),
+        "spaces": ", ".join(spaces),
     }
-    return fill(HOUSE_CLOSED if len(names) == 0 else PARTS_CLOSED, parts)
+    if len(names) > 0 and len(spaces) > 0:
+        return fill(PARTS_CLOSED_IN, parts)
+    is_whole = len(names) == 0 and len(spaces) == 0
+    return fill(HOUSE_CLOSED if is_whole else PARTS_CLOSED, parts)
 
 
 def day_words(text: str) -> str:

@@ -5,6 +5,7 @@ DATE_NOT_SAID = "not said"
 
 HOUSE_CLOSED = "The house is closed from {first} until {last}{why}."
 PARTS_CLOSED = "Closed from {first} until {last}{why}: {names}."
+PARTS_CLOSED_IN = "Closed from {first} until {last}{why}: {names}, in {spaces}."
 WHY = " ({why})"
 DAY_UNKNOWN = "a day that it does not know yet"
 

@@ -8,6 +8,7 @@ others of the day do, else in the space that suits them best.
 from collections.abc import Callable
 
 from builder.fit.arrangements.telling import fare_of, first_graver, lines_of
+from builder.fit.arrangements.views import configurations_of
 from builder.fit.overall import as_far_as_read, not_read_of, overall
 from builder.fit.questions import act_questions, questions
 from builder.fit.records import (
@@ -50,7 +51,7 @@ def fit_in_spaces(pack: FitPack, riders: list[RiderAsked], judge: Judge) -> Resu
     house of one stage.
     """
     spaces = pack["spaces"]
-    evenings = [evening_with(free, riders, pack, judge) for free in free_spaces(riders, spaces)]
+    evenings = [evening_with(free, riders, pack, judge) for free in free_spaces(riders, pack)]
     fares = [fare_of(verdicts_of(evening, riders)) for evening in evenings]
     best = evenings[fares.index(min(fares))]
     others = [
@@ -75,14 +76,29 @@ def fit_in_spaces(pack: FitPack, riders: list[RiderAsked], judge: Judge) -> Resu
     }
 
 
-def free_spaces(riders: list[RiderAsked], spaces: list[FitSpace]) -> list[FitSpace]:
+def free_spaces(riders: list[RiderAsked], pack: FitPack) -> list[FitSpace]:
     """
-    Where acts may play that name no space: where others of the day do, else in any.
+    Where acts may play that name no space: in those that have a configuration which one of them
+    names; else where others of the day do; else in any.
     """
+    spaces = pack["spaces"]
+    meant = [space for space in spaces if has_configuration_of(riders, pack_of_space(pack, space))]
+    if len(meant) > 0:
+        return meant
     named = [space for space in spaces if any(rider["space"] == space["name"] for rider in riders)]
     if len(named) == 0:
         return spaces
     return named if any(rider["space"] == "" for rider in riders) else named[:1]
+
+
+def has_configuration_of(riders: list[RiderAsked], own: FitPack) -> bool:
+    """Whether a space has a configuration that an act names which names no space."""
+    written = [rider["configuration"] for rider in riders if rider["space"] == ""]
+    asked = [name for name in written if name != ""]
+    if len(asked) == 0:
+        return False
+    names = configurations_of(own)
+    return any(name in names for name in asked)
 
 
 def evening_with(free: FitSpace, riders: list[RiderAsked], pack: FitPack, judge: Judge) -> Evening:
