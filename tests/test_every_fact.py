@@ -4,6 +4,7 @@ Every fact that a venue states reaches a page and the search, or its field says 
 """
 
 import json
+from copy import deepcopy
 from functools import cache
 from html import unescape
 from itertools import islice
@@ -17,8 +18,8 @@ from builder.pipeline import document_of, pack_of, venue_of
 from builder.reading.written import Line
 from builder.render.markdown import render
 from builder.site.finding import searched
-from tests.facts import Files, Marked, Spot, data_of, put, records_of_venue
-from tests.other_values import VENUES, Change, possible_changes, unmarked
+from tests.facts import Files, Marked, Spot, put, records_of_venue
+from tests.other_values import VENUES, Change, base_data, possible_changes, unmarked
 from tests.sweep import folder
 from tests.told_changes import Pages, batches
 
@@ -106,7 +107,7 @@ def test_a_key_that_its_page_forgets_is_found(monkeypatch: pytest.MonkeyPatch) -
 
 
 def test_a_confirmation_is_told_with_its_code_who_and_when() -> None:
-    files = data_of("demo")
+    files = deepcopy(base_data("demo"))
     confirmed = files["rigging.yml"]["letter"]["confirmed"]
     confirmed |= {"by": "Zq rigger", "on": "2026-03-31"}
     pages, search = words_of(files, "demo")
@@ -119,7 +120,7 @@ def test_a_confirmation_is_told_with_its_code_who_and_when() -> None:
 @pytest.mark.parametrize("venue", VENUES)
 def test_every_photo_of_a_line_is_shown(venue: str) -> None:
     photos = {}
-    data = data_of(venue)
+    data = deepcopy(base_data(venue))
     picture = next(iter(folder("demo").photos.values()))
     for file, record, _ in records_of_venue(venue):
         if isinstance(record, Line):
