@@ -15,6 +15,7 @@ from builder.pack_json import from_json, to_json
 from builder.pipeline import document_of, pack_of, venue_of
 from builder.reading.problems import Refused
 from builder.render.markdown import render
+from builder.site.finding import searched
 from builder.spaces.scoping import keys_of
 from tests.spaces.houses import ROOT, asked, edited, figures, in_space, number, pack, rooms, space
 
@@ -102,7 +103,8 @@ WRONG = [
     (
         {f"{STUDIO}lighting.yml": "a: 1"},
         "spaces/studio-b/lighting.yml is not a file of any department; known: access.yml,"
-        " stage.yml, rigging.yml, flying.yml, sound.yml, power.yml, lines.yml [file-unknown]",
+        " stage.yml, rigging.yml, flying.yml, sound.yml, power.yml, lines.yml, rooms.yml"
+        " [file-unknown]",
     ),
     (
         {"spaces/attic/stage.yml": STAGE},
@@ -313,3 +315,58 @@ def told(section: Section | None) -> object:
         )
         for item in (section.items if section else ())
     ]
+
+
+# What only a house of several stages writes stands on a page and in the search.
+
+LINES_OF_ONE = """
+closed:
+  - {from: 2026-08, until: 2026-09, why: Quartz floor laid., spaces: [Studio B]}
+quiet_hours:
+  - {days: Monday, from: "13:00", until: "14:00", why: Quoits practice., spaces: [Studio B]}
+"""
+
+
+def told_on(texts: dict[str, str]) -> tuple[str, str]:
+    """What the pages of a venue say, and what the search finds."""
+    made = document_of(pack(texts))
+    pages = "\n".join(text for text in render(made).pages.values() if isinstance(text, str))
+    lines = [
+        f"{page.title}: {line.name} {line.text}" for page in searched(made) for line in page.lines
+    ]
+    return pages, "\n".join(lines)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "told"),
+    [
+        ("what: A black room", "what: A quince room", "A quince room"),
+        ("name: Studio B, what", "name: Quartz room, folder: studio-b, what", "Quartz room"),
+        ("note: Its door opens", "note: Its quoin opens", "Its quoin opens"),
+        ("condition: out of service", "condition: limited", "limited"),
+        ("note: Its door", "terms: by arrangement, note: Its door", "by arrangement"),
+    ],
+)
+def test_every_key_of_a_space_is_told(old: str, new: str, told: str) -> None:
+    texts = edited(HOUSE, old, new)
+    if "Quartz room" in new:
+        texts[HOUSE] = texts[HOUSE].replace("[Studio B]", "[Quartz room]")
+    pages, search = told_on(texts)
+    assert told in pages
+    assert told in search
+
+
+def test_the_spaces_that_a_line_is_of_are_told_where_it_stands() -> None:
+    more = (
+        rooms()
+        .texts[HOUSE]
+        .replace("measured_at: mix position}", "measured_at: mix position, spaces: [Studio B]}")
+    )
+    _, search = told_on({**rooms().texts, HOUSE: more + LINES_OF_ONE})
+    for line in ("Black room", "22:00", "Quoits practice", "shares a wall"):
+        assert any(line in each and "Spaces" in each for each in search.split("\n")), line
+    assert (
+        "House, Studio B: Studio B From: 2026-08; Until: 2026-09; Why: Quartz floor laid." in search
+    )
+    assert "Closed. Studio B, from 2026-08 until 2026-09. Quartz floor laid." in search
+    assert any("Audience protection" in e and "Spaces: Studio B" in e for e in search.split("\n"))
