@@ -9,7 +9,8 @@ import pytest
 from click.testing import CliRunner
 
 from builder.cli import main
-from builder.files import read_folder, read_pack, read_rider, read_shows
+from builder.files import read_folder, read_rider, read_shows
+from builder.pack_file import read_pack
 from builder.pipeline import pack_of, venue_of
 
 ROOT = Path(__file__).parents[1]

@@ -71,8 +71,9 @@ def pack_or_tell(which: str, venue: Path, make: "Callable[[Venue], Pack]") -> Pa
 
 def pack_at(which: str, venue: Path, make: "Callable[[Venue], Pack]") -> Pack:
     """The pack of a file, of a folder, or of the venue at a revision."""
-    from builder.files import read_folder, read_pack
+    from builder.files import read_folder
     from builder.history import folder_at
+    from builder.pack_file import read_pack
     from builder.pipeline import venue_of
 
     path = Path(which)

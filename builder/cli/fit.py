@@ -137,7 +137,7 @@ def exit_with(problems: list[tuple[Path, Problem]]) -> NoReturn:
 
 def published_or_exit(path: Path) -> Any:
     """A pack from its file."""
-    from builder.files import read_pack
+    from builder.pack_file import read_pack
 
     try:
         return read_pack(path)
