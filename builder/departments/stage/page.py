@@ -85,21 +85,8 @@ def blocks(section: Section) -> Iterator[Block]:
         elsewhere=None,
     )
     yield from (Caution(caution) for caution in section.cautions)
-    drawn = {outline.name for outline in section.outlines if outline.kind == "deck"}
-    for deck in (each for each in decks if each.name in drawn):
-        svg, says = stage_plan(section, deck.name)
-        yield Picture(
-            f"stage-plan-{anchor_of(deck.key)}",
-            svg,
-            says,
-            caption=f"Plan, {deck.name}. Audience at the bottom, stage left on the right.",
-        )
-    for deck in decks:
-        yield Heading(3, f"{deck.name}: more", f"{anchor_of(deck.key)}.more")
-        yield facts_block(
-            deck,
-            only=[name for fact in deck.facts if (name := name_of(deck, fact)) not in DECK_KEYS],
-        )
+    yield from deck_plans(section, decks)
+    yield from more_of_decks(decks)
     if datum := section.item("datum"):
         yield Heading(2, "Datum", "datum-lines")
         yield facts_block(datum)
@@ -118,6 +105,29 @@ def blocks(section: Section) -> Iterator[Block]:
             for figure in item.figures
         ],
     )
+
+
+def deck_plans(section: Section, decks: Sequence[Item]) -> Iterator[Block]:
+    """The plan of each deck that somebody drew."""
+    drawn = {outline.name for outline in section.outlines if outline.kind == "deck"}
+    for deck in (each for each in decks if each.name in drawn):
+        svg, says = stage_plan(section, deck.name)
+        yield Picture(
+            f"stage-plan-{anchor_of(deck.key)}",
+            svg,
+            says,
+            caption=f"Plan, {deck.name}. Audience at the bottom, stage left on the right.",
+        )
+
+
+def more_of_decks(decks: Sequence[Item]) -> Iterator[Block]:
+    """What else is told of each deck than its table has."""
+    for deck in decks:
+        yield Heading(3, f"{deck.name}: more", f"{anchor_of(deck.key)}.more")
+        yield facts_block(
+            deck,
+            only=[name for fact in deck.facts if (name := name_of(deck, fact)) not in DECK_KEYS],
+        )
 
 
 def tables(section: Section) -> Iterator[Block]:

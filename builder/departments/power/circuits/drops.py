@@ -203,20 +203,11 @@ def computed(
         power_factor=power_factor,
     )
     sine = (1 - power_factor**2) ** 0.5
-    front = "√3" if three else "2"
     step = (
-        f"{front} × {current_a:.4g} A × {length_m / 1000:.4g} km × ({r:.4g} × {power_factor:.3g} +"
-        f" {x:.3g} × {sine:.3g}) Ω/km = {drop_v:.3g} V {base}"
+        f"{'√3' if three else '2'} × {current_a:.4g} A × {length_m / 1000:.4g} km × ({r:.4g} ×"
+        f" {power_factor:.3g} + {x:.3g} × {sine:.3g}) Ω/km = {drop_v:.3g} V {base}"
     )
-    inputs = (
-        Input("Current in one conductor", f"{current_a:.4g} A"),
-        Input("Length one way", f"{length_m:.4g} m"),
-        Input(
-            "Conductor",
-            f"{conductor.size}: {r:.4g} Ω/km, {x:.3g} Ω/km reactance; {conductor.condition}",
-        ),
-        Input("Power factor", said),
-    )
+    inputs = drop_inputs(conductor, current_a, length_m, said)
     by_r_v, by_x_v = (
         formula(
             current_a=current_a,
@@ -229,6 +220,20 @@ def computed(
     )
     along = Along(by_r_v / base_v, by_x_v / base_v, power_factor)
     return Drop(drop_v, base_v, base, current_a, step, inputs, (formula, table), along)
+
+
+def drop_inputs(
+    conductor: Conductor, current_a: float, length_m: float, power_factor: str
+) -> tuple[Input, ...]:
+    """What a loss is worked out from; the power factor as it is said."""
+    r, x = conductor.r_ohm_per_km, conductor.x_ohm_per_km
+    size = f"{conductor.size}: {r:.4g} Ω/km, {x:.3g} Ω/km reactance; {conductor.condition}"
+    return (
+        Input("Current in one conductor", f"{current_a:.4g} A"),
+        Input("Length one way", f"{length_m:.4g} m"),
+        Input("Conductor", size),
+        Input("Power factor", power_factor),
+    )
 
 
 def power_factor_for(conductor: Conductor, power: Power) -> tuple[float, str]:
