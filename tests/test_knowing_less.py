@@ -30,6 +30,7 @@ KEPT = (
     "flying.yml",
     "lines.yml",
     "house.yml",
+    "rooms.yml",
     "power.yml",
     "sound.yml",
     "rooms.yml",
