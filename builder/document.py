@@ -208,7 +208,8 @@ Block = (
 class Page:
     """
     A page: ``key`` is its file name without ending, ``title`` its heading, ``menu`` its name in the
-    navigation where that is another, ``summary`` a sentence for search.
+    navigation where that is another, ``summary`` a sentence for search. ``is_folded`` where the
+    navigation shows it only while a page of its group is read.
     """
 
     key: str
@@ -217,6 +218,7 @@ class Page:
     summary: str = ""
     group: str = ""
     menu: str = ""
+    is_folded: bool = False
 
 
 @dataclass(frozen=True, slots=True)

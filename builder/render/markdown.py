@@ -41,10 +41,14 @@ class NavigationEntry:
 
 @dataclass(frozen=True, slots=True)
 class NavigationGroup:
-    """Pages under one title. ``title`` is HTML, already escaped."""
+    """
+    Pages under one title. ``title`` is HTML, already escaped. ``is_folded`` where they show only
+    while one of them is read.
+    """
 
     title: str
     entries: tuple[NavigationEntry, ...]
+    is_folded: bool = False
 
 
 Navigation = tuple[NavigationEntry | NavigationGroup, ...]
@@ -234,15 +238,18 @@ def navigation_of(pages: Sequence[Page]) -> Navigation:
         found.setdefault(page.group or f"\0{page.key}", []).append(
             NavigationEntry(plain_html(page.menu or page.title), f"{page.key}.md")
         )
-    return tuple(part for group, entries in found.items() for part in parts(group, entries))
+    folded = {page.group for page in pages if page.is_folded}
+    return tuple(
+        part for group, entries in found.items() for part in parts(group, entries, group in folded)
+    )
 
 
-def parts(group: str, entries: list[NavigationEntry]) -> Navigation:
+def parts(group: str, entries: list[NavigationEntry], is_folded: bool) -> Navigation:
     """A group as one part, pages without a group as themselves."""
     return (
         tuple(entries)
         if group.startswith("\0")
-        else (NavigationGroup(plain_html(group), tuple(entries)),)
+        else (NavigationGroup(plain_html(group), tuple(entries), is_folded),)
     )
 
 

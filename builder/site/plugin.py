@@ -271,8 +271,8 @@ def navigation(rendered: Rendered, guides: list[str], written: list[Any] | None)
 
 
 def folded_at(parts: Sequence[NavigationEntry | NavigationGroup]) -> frozenset[str]:
-    """The pages that stand under a title of their own in our navigation, by path."""
-    groups = [part for part in parts if isinstance(part, NavigationGroup)]
+    """The pages of our navigation that show only while one beside them is read, by path."""
+    groups = [part for part in parts if isinstance(part, NavigationGroup) and part.is_folded]
     return frozenset(entry.path for group in groups for entry in group.entries)
 
 

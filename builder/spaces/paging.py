@@ -66,6 +66,7 @@ def page_of_space(page: Page, scope: Scope) -> Page:
         summary=f"{name}: {page.summary}" if page.summary and page.key != HOME else page.summary,
         group=name,
         menu="Overview" if page.key == HOME else page.title,
+        is_folded=True,
     )
 
 

@@ -125,9 +125,14 @@
 
   function select(value, choices, change) {
     const node = make("select", { onchange: (event) => change(event.target.value) });
-    for (const [key, words] of choices)
-      node.append(make("option", { value: key, selected: key === value }, words));
+    node.append(...options(value, choices));
     return node;
+  }
+
+  function options(value, choices) {
+    return choices.map(([key, words]) =>
+      make("option", { value: key, selected: key === value }, words),
+    );
   }
 
   function tick(label, on, change) {
@@ -316,19 +321,10 @@
   }
 
   function show() {
-    const names = [
-      ...new Set(
-        pack.sections
-          .filter((section) => section.key === "house")
-          .flatMap((section) => section.items)
-          .filter((item) => item.kind === "configuration")
-          .map((item) => item.name),
-      ),
-    ];
-    const known =
-      data.configuration === undefined || names.includes(data.configuration)
-        ? names
-        : [...names, data.configuration];
+    const configuration = select(data.configuration || "", configurations(), (value) => {
+      put(data, "configuration", value);
+      refresh();
+    });
     return make(
       "div",
       { class: "check-row" },
@@ -344,18 +340,8 @@
           { placeholder: "2026-12-05" },
         ),
       ),
-      ...spaceField(),
-      field(
-        "Configuration of the house",
-        select(
-          data.configuration || "",
-          [["", "whichever suits best"], ...known.map((name) => [name, name])],
-          (value) => {
-            put(data, "configuration", value);
-            refresh();
-          },
-        ),
-      ),
+      ...spaceField(configuration),
+      field("Configuration of the house", configuration),
       field(
         "Stays on deck while others play",
         input(
@@ -373,18 +359,32 @@
     );
   }
 
+  // Those of the house; of the space alone where one is chosen.
+  function configurations() {
+    const chosen = pack.spaces.find((space) => space.name === data.space);
+    const names = pack.sections
+      .filter((section) => section.key === "house")
+      .filter((section) => !chosen || !section.space || section.space === chosen.key)
+      .flatMap((section) => section.items)
+      .filter((item) => item.kind === "configuration")
+      .map((item) => item.name);
+    const known = new Set([...names, ...(data.configuration ? [data.configuration] : [])]);
+    return [["", "whichever suits best"], ...[...known].map((name) => [name, name])];
+  }
+
   // Only a house of several stages is asked for one.
-  function spaceField() {
+  function spaceField(configuration) {
     if (pack.spaces.length === 0) return [];
     const names = pack.spaces.map((space) => space.name);
     const known =
       data.space === undefined || names.includes(data.space) ? names : [...names, data.space];
-    const options = [["", "whichever suits best"], ...known.map((name) => [name, name])];
+    const choices = [["", "whichever suits best"], ...known.map((name) => [name, name])];
     const chosen = (value) => {
       put(data, "space", value);
+      configuration.replaceChildren(...options(data.configuration || "", configurations()));
       refresh();
     };
-    return [field("Space", select(data.space || "", options, chosen))];
+    return [field("Space", select(data.space || "", choices, chosen))];
   }
 
   function actField() {
