@@ -30,7 +30,6 @@ KEPT = (
     "flying.yml",
     "lines.yml",
     "house.yml",
-    "rooms.yml",
     "power.yml",
     "sound.yml",
     "rooms.yml",
