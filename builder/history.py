@@ -16,6 +16,8 @@ from builder.reading.problems import Problem, Refused, Where
 DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
 SECONDS = 60
 PLAIN_FILES = ("100644", "100755")
+SPACES = "spaces/"
+"""Where the folders of a house's spaces stand."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,6 +61,10 @@ def folder_at(venue: Path, revision: str) -> Past:
             [Problem(Where("changes"), "", revision, reason, "revision-unknown", advice_at(venue))]
         )
     texts, wrong_texts = contents(venue, commit, "", (".yml", ".yaml"), LARGEST_TEXT)
+    for folder in folders(venue, commit, SPACES):
+        own, wrong_own = contents(venue, commit, folder, (".yml", ".yaml"), LARGEST_TEXT)
+        texts |= {f"{folder}{name}": content for name, content in own.items()}
+        wrong_texts += wrong_own
     photos, wrong_photos = contents(venue, commit, "photos/", PHOTO_ENDINGS, LARGEST_PHOTO)
     images = {name: content for name, content in photos.items() if is_image(content)}
     strange = [
@@ -139,6 +145,13 @@ def blobs(
         mode, kind, mark, size = about.split()
         if kind == "blob" and path.lower().endswith(endings):
             yield Blob(path.removeprefix(within), int(size), mode in PLAIN_FILES), mark
+
+
+def folders(venue: Path, commit: str, within: str) -> list[str]:
+    """The folders in a folder of a commit, each with a stroke at its end."""
+    listed = git(venue, "ls-tree", "-z", commit, within).decode("utf-8", "surrogateescape")
+    entries = [entry.partition("\t") for entry in listed.split("\0") if entry]
+    return [f"{path}/" for about, _, path in entries if about.split()[1] == "tree"]
 
 
 def git(venue: Path, *words: str) -> bytes:
