@@ -2,6 +2,7 @@
 
 from builder.fit.hangs.bridle_rules import FORBIDDEN, bridle_rule
 from builder.fit.hangs.by_rule import (
+    ACROSS,
     OnBeam,
     group_words,
     groups_without_place,
@@ -35,7 +36,7 @@ from builder.fit.hangs.sentences import (
 )
 from builder.fit.records import Item, Section, SupportAsked
 from builder.fit.sentences import fill
-from builder.fit.values import text_of
+from builder.fit.values import number_of, text_of
 from builder.fit.verdicts import ASK, SHORT
 from builder.fit.wording import both
 
@@ -69,7 +70,7 @@ def nothing_near(support: SupportAsked, near: list[NearPoint], section: Section)
         question = fill(WHICH_OF_GROUP, {"spot": spot_words(support), "groups": groups})
         reason = fill(GROUPS_UNPLACED, {"groups": groups})
         return issue(ASK, reason, question=question, item=unplaced[0])
-    nowhere = without_place(section)
+    nowhere = [item for item in without_place(section) if may_pass(item, support)]
     if len(nowhere) > 0:
         names = ", ".join([item["name"] for item in nowhere])
         question = fill(WHERE_IS, {"names": names})
@@ -84,6 +85,19 @@ def nothing_near(support: SupportAsked, near: list[NearPoint], section: Section)
     if beam is not None:
         return too_far_from_beam(support, beam, section)
     return issue(ASK, PLACES_UNKNOWN, question=WHERE_ARE_POINTS)
+
+
+def may_pass(item: Item, support: SupportAsked) -> bool:
+    """
+    Whether something whose place is not known may be near a spot. Of a beam whose line is known,
+    and only its ends are not, that line has to pass there.
+    """
+    runs = text_of(item, "runs")
+    lies_m = number_of(item, "depth" if runs == ACROSS else ACROSS)
+    wanted_m = support["depth_m"] if runs == ACROSS else support["across_m"]
+    if item["kind"] != "beam" or runs == "" or lies_m is None or wanted_m is None:
+        return True
+    return abs(lies_m - wanted_m) <= NEAR_M + ROUNDING_M
 
 
 def along_unknown(point: Item) -> list[Issue]:
