@@ -36,6 +36,11 @@ OF_SPACES = {
             "Curfew",
             "QuietHours",
             "NoiseLimit",
+            "Effect",
+            "HouseRule",
+            "Hired",
+            "Works",
+            "Regular",
         )
     ),
 }

@@ -35,7 +35,6 @@ ASKED = {
     "modest": {
         "Width of the stage right wing, off the deck": COLUMN,
         "Depth of the stage right wing": COLUMN,
-        "Intercom stations that work": "how many packs work is unknown",
         "Radio channels at once": NO_DEPARTMENT,
         "Moving lights": NO_DEPARTMENT,
         "Stagehands": NO_DEPARTMENT,

@@ -83,4 +83,4 @@ def test_a_time_that_tells_no_one_time_is_refused_with_its_place(moment: str) ->
         rider_of(text, file="a.yml", rules=RULES)
     (problem,) = refused.value.problems
     assert (problem.code, problem.where.line) == ("need-unclear", 3)
-    assert "tells no one time; write at with a time of day" in str(problem)
+    assert "tells no one time; write on with a date, at with a time of day" in str(problem)

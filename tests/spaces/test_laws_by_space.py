@@ -26,7 +26,6 @@ from tests.spaces.houses import ROOT, asked, edited, in_space, pack, rooms
 VENUES = {
     "demo": ROOT / "venue",
     "quarry": ROOT / "tests" / "venues" / "quarry",
-    "counterweight": ROOT / "tests" / "venues" / "counterweight",
 }
 RIDERS = sorted((ROOT / "tests" / "riders").glob("*.yml"))
 NOT_OF_A_SPACE = {"house.yml", "log.yml"}
@@ -79,6 +78,10 @@ def house_of(base: str, spaces: Mapping[str, str]) -> str:
     for key in by_space():
         found = [line for name, venue in spaces.items() for line in lines(venue, key, name)]
         said |= {key: found} if found else {}
+    # What is hired names its sheet among the documents of its own house.
+    said["documents"] = [
+        line for venue in {base, *spaces.values()} for line in lines(venue, "documents", "")
+    ]
     if "" not in spaces:
         said["spaces"] = [{"name": name} for name in spaces]
     return json.dumps(said)

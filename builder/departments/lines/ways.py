@@ -181,7 +181,9 @@ def stage_to_mix(
         for each in kind_figures(key, kind, found, lines)
     )
     begins = {line.name for line in (*to, *back)}
-    others = [line for line in open_ones if mix in ends_at(line) and line.name not in begins]
+    # Of a kind that visitors may not have at all they find none; a hidden line is not told of.
+    told = [line for line in lines if line in open_ones or not line.house_only]
+    others = [line for line in told if mix in ends_at(line) and line.name not in begins]
     figures += tuple(none_from_stage(key, others, {kind for kind, found in groups if found}))
     if figures:
         yield Item(key, "stage-to-mix", f"between the stage and {mix}", figures=figures)
@@ -193,7 +195,10 @@ def ends_at(line: PermanentLine) -> tuple[str, ...]:
 
 
 def none_from_stage(key: str, others: Sequence[PermanentLine], told: Set[str]) -> Iterator[Figure]:
-    """No free way of a kind whose lines to the mix position all begin off the stage."""
+    """
+    No free way of a kind whose lines to the mix position all begin off the stage, or are not for
+    visitors.
+    """
     for kind in KINDS:
         lines = [line for line in others if line.kind == kind]
         if not lines or kind in told:
@@ -201,9 +206,15 @@ def none_from_stage(key: str, others: Sequence[PermanentLine], told: Set[str]) -
         slug, label = kind.lower().replace(" ", "-"), sentence_start(kind)
         inputs = [Input(line.name, " to ".join(ends_at(line))) for line in lines]
         working = worked(ways_in_all, inputs=inputs, steps=("none from the stage = 0",))
-        note = "; ".join(f"{line.name} runs from {' to '.join(ends_at(line))}" for line in lines)
+        note = "; ".join(no_use(line) for line in lines)
         value = Value("0", number=0)
         yield figure(f"{key}.{slug}.free", f"{label}, free", value, working, note=note)
+
+
+def no_use(line: PermanentLine) -> str:
+    """Why a line to the mix position is none from the stage for visitors."""
+    kept = why_none(line)
+    return f"{line.name}{kept}" if kept else f"{line.name} runs from {' to '.join(ends_at(line))}"
 
 
 def unless_elsewhere(figure: Figure, lines: Sequence[PermanentLine], maybe: Set[str]) -> Figure:

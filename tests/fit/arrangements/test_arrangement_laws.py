@@ -14,7 +14,7 @@ from tests.fit.sample import Record, a_list, item, value
 from tests.laws import share
 
 CASES = range(3000)
-BOUND_SORTS = ("plot", "any")
+BOUND_SORTS = ("plot", "any", "all", "way", "if", "classes")
 """Requirements that look at decks, or may."""
 
 

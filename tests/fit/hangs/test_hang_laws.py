@@ -111,13 +111,16 @@ def test_all_of_a_hang_comes_on_its_supports_in_every_case(seed: int) -> None:
         total_kg = sum(load["kg"] for load in hang["loads"]) + sum(
             support["load_kg"] or 0.0 for support in hang["supports"]
         )
+        # Load cells let each support carry so much more than its level load.
+        held = hang["held"]
+        shares = [1.0] if held is None else [1.0, 1.0 + held]
+        wholes = [pytest.approx(total_kg * factor * share) for share in shares]
         for case in brought["high"]:
             for way in case:
-                assert sum(kg for parts in way for kg in parts) == pytest.approx(total_kg * factor)
+                assert sum(kg for parts in way for kg in parts) in wholes
         every = [(support, 1.0) for support in range(count)]
-        assert most_on_kg(brought["high"], every, brought["hoist_high"]) == pytest.approx(
-            total_kg * factor + brought["hoist_high"] * count
-        )
+        most_kg = most_on_kg(brought["high"], every, brought["hoist_high"])
+        assert most_kg - brought["hoist_high"] * count in wholes
 
 
 @settings(max_examples=150)
