@@ -44,7 +44,7 @@ from builder.reading.review import review
 from builder.reading.text import one_line_end
 from builder.reading.written import DepartmentFile
 from builder.registry import DEPARTMENTS, HOUSE, RULES, House
-from builder.spaces.elsewhere import drawing, draws_elsewhere, files_elsewhere
+from builder.spaces.elsewhere import POWER, drawing, draws_elsewhere, files_elsewhere, sources_in
 from builder.spaces.folders import folder_of, folder_problems, own_texts, path_in, shared_texts
 from builder.spaces.joining import joined_pack
 from builder.spaces.laying_out import LaidOut, pages_of_spaces
@@ -169,8 +169,11 @@ def with_spaces(venue: Venue, own: Mapping[str, Mapping[str, DepartmentFile]]) -
     house = venue.house
     if not house.spaces:
         return venue
+    powers = [file for key, file in venue.descriptions.items() if key == POWER]
+    powers += [files[POWER] for files in own.values() if POWER in files]
+    taken = {name for power in powers for name in sources_in(power)}
     drawn = {
-        space.name: drawing(own[folder_of(space)], space.name, names_in(house, space.name))
+        space.name: drawing(own[folder_of(space)], space.name, names_in(house, space.name), taken)
         for space in house.spaces
     }
     spaces = []

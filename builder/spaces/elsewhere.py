@@ -7,6 +7,7 @@ Each is counted as it usually stands, in the first configuration of its space.
 
 from collections.abc import Iterator, Mapping, Set
 from dataclasses import replace
+from itertools import count
 from typing import Any
 
 from pydantic.fields import FieldInfo
@@ -24,10 +25,13 @@ POWER = "power"
 CALLED = "{space}: {name}"
 
 
-def drawing(own: Descriptions, space: str, configurations: list[str]) -> Descriptions:
+def drawing(
+    own: Descriptions, space: str, configurations: list[str], taken: Set[str]
+) -> Descriptions:
     """
     The files of a space that draw power, as another space counts them: by the key of the
-    department, with the name of the space before it.
+    department, with the name of the space before it. Its power sources get names that are not
+    ``taken`` by any of another file.
     """
     usual = standings(own, configurations)[0].descriptions
     counted = {
@@ -35,23 +39,26 @@ def drawing(own: Descriptions, space: str, configurations: list[str]) -> Descrip
         for department in DEPARTMENTS
         if department.key in usual
     }
-    power = counted.get(POWER)
-    if power is None:
-        return {}
-    local = sources_in(usual[POWER]) - sources_in(power)
+    every, reaching = sources_in(usual.get(POWER)), sources_in(counted.get(POWER))
     drawn = {
         key: file
         for key, file in counted.items()
-        if key == POWER or any(draw.fed_by not in local for draw in draws_of(key, file))
+        if (key == POWER and (reaching or any(loads_in(file))))
+        or any(draw.fed_by not in every - reaching for draw in draws_of(key, file))
     }
-    if len(drawn) == 1 and not sources_in(power) and not any(loads_in(power)):
-        return {}
-    named = sources_in(usual[POWER])
-    return {f"{space}/{key}": called(file, space, named) for key, file in drawn.items()}
+    new_names = {name: free_name(name, space, taken) for name in every}
+    return {f"{space}/{key}": called(file, space, new_names) for key, file in drawn.items()}
 
 
-def sources_in(power: DepartmentFile) -> set[str]:
-    """The names of the power sources of a file."""
+def free_name(name: str, space: str, taken: Set[str]) -> str:
+    """A power source with its space before it, unlike the name of any that a file writes so."""
+    wanted = CALLED.format(space=space, name=name)
+    numbered = (wanted if number == 1 else f"{wanted} ({number})" for number in count(1))
+    return next(each for each in numbered if each not in taken)
+
+
+def sources_in(power: DepartmentFile | None) -> set[str]:
+    """The names of the power sources of a file; none of one that is not there."""
     return {
         bearer.name
         for record in records_within(power)
@@ -71,7 +78,7 @@ def draws_of(department: str, file: DepartmentFile) -> tuple[PowerDraw, ...]:
     return offers(file).draws
 
 
-def called(file: DepartmentFile, space: str, named: Set[str]) -> DepartmentFile:
+def called(file: DepartmentFile, space: str, new_names: Mapping[str, str]) -> DepartmentFile:
     """A file whose power sources and loads bear the name of their space, in all configurations."""
 
     def new(record: Written, field: FieldInfo, value: Any, hidden: bool) -> Any:
@@ -80,35 +87,35 @@ def called(file: DepartmentFile, space: str, named: Set[str]) -> DepartmentFile:
         is_what = isinstance(value, str) and field is type(record).model_fields.get("what")
         if is_what and isinstance(record, Line):
             return CALLED.format(space=space, name=value)
-        if kinds:
-            return in_each(value, lambda name: in_space(kinds[0], name))
+        if SOURCE in kinds:
+            return in_each(value, lambda name: new_names.get(name, name))
         bearer = definition(record)
         if bearer and value == bearer.name and bearer.kind == SOURCE:
-            return in_space(bearer.kind, bearer.name)
+            return new_names[value]
         if isinstance(record, Movable) and field is type(record).model_fields["configurations"]:
             return ()
         return value
-
-    def in_space(kind: str, name: str) -> str:
-        return CALLED.format(space=space, name=name) if kind == SOURCE and name in named else name
 
     return changed(file, new)
 
 
 def draws_elsewhere(descriptions: Descriptions) -> Offers:
-    """What other spaces draw, told by space."""
-    draws: list[PowerDraw] = []
-    for path, file in descriptions.items():
-        space, _, key = path.rpartition("/")
-        if space:
-            there = sources_in(descriptions[f"{space}/{POWER}"])
-            own = CALLED.format(space=space, name="")
-            draws += [
-                replace(draw, what=told(draw.what, space))
-                for draw in draws_of(key, file)
-                if draw.fed_by in there or not draw.fed_by.startswith(own)
-            ]
-    return Offers(draws=tuple(draws))
+    """What other spaces draw from what is shared, told by space; not from what is theirs alone."""
+    fed = {
+        name
+        for path, file in descriptions.items()
+        if path.rpartition("/")[2] == POWER
+        for name in sources_in(file)
+    }
+    return Offers(
+        draws=tuple(
+            replace(draw, what=told(draw.what, space))
+            for path, file in descriptions.items()
+            if (space := path.rpartition("/")[0])
+            for draw in draws_of(path.rpartition("/")[2], file)
+            if draw.fed_by in fed
+        )
+    )
 
 
 def told(what: str, space: str) -> str:

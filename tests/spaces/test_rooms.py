@@ -370,3 +370,18 @@ def test_the_spaces_that_a_line_is_of_are_told_where_it_stands() -> None:
     )
     assert "Closed. Studio B, from 2026-08 until 2026-09. Quartz floor laid." in search
     assert any("Audience protection" in e and "Spaces: Studio B" in e for e in search.split("\n"))
+
+
+@pytest.mark.source("Three-phase apparent power, S = √3·U·I; sizes added, by hand")
+def test_a_shared_service_called_as_another_space_s_board_takes_nothing_away() -> None:
+    # 12 kW at 0.85, 6 kW at 0.9 and 9 kW at 1.0 stand on the switch, whatever else has which name.
+    drawn_a = (12 / 0.85 + 6 / 0.9 + 9 / 1.0) / (sqrt(3) * 0.4)
+    like = (
+        'services:\n  - {name: "Studio B: Stage board", fed_from: Intake, system: 230/400 V three'
+        " phase 50 Hz, phases: all, rating: 63 A, breaker: 63 A}"
+    )
+    whole = pack(edited("power.yml", "services:", like))
+    for name in ("Great hall", "Studio B", "Yard"):
+        assert number(whole, name, FREE) == pytest.approx(0.8 * 125 - drawn_a, abs=0.05)
+        alike = "power.service.studio-b-stage-board.free.L1"
+        assert number(whole, name, alike) == pytest.approx(0.8 * 63, abs=0.05)
