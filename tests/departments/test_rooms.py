@@ -117,6 +117,21 @@ def test_a_show_is_answered_by_the_rooms(need: str, verdict: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("what", "verdict"),
+    [
+        ("none", "short"),
+        ("unknown", "ask"),
+        ("at least 20", "fits"),
+        ("at least 10", "ask"),
+        ("2 to 8", "short"),
+    ],
+)
+def test_a_room_that_holds_nobody_adds_nothing(what: str, verdict: str) -> None:
+    text = f"{HEAD}{A}  - {{name: B, persons: {what}}}\n"
+    assert verdicts(text, "what: persons in dressing rooms, at least: 24") == [verdict]
+
+
+@pytest.mark.parametrize(
     ("text", "verdict"),
     [
         (f"{TWO}equipment: none\n", "short"),

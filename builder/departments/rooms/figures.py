@@ -29,8 +29,8 @@ def room_figures(room: Room, key: str) -> Iterator[Figure]:
     lacks = [f"how many rooms {room.name} is"]
     yield counted(f"{key}.rooms", "Rooms", count_ends(room.count), work, lacks)
     for name, label in IN_ONE.items():
-        if (each := getattr(room, name, Absent.NONE)) is not Absent.NONE:
-            yield in_all(room, name, label, each, key)
+        if name in type(room).model_fields:
+            yield in_all(room, name, label, getattr(room, name), key)
 
 
 def in_all(room: Room, name: str, label: str, each: object, key: str) -> Figure:
