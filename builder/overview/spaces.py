@@ -172,7 +172,10 @@ def comparison_blocks(house: Pack, spaces: Sequence[SpaceOverview]) -> Iterator[
         for number, label in enumerate(labels, 1)
     ]
     yield Table(
-        ("What", *(each.space.name for each in spaces)), rows, summary="The spaces side by side"
+        ("What", *(each.space.name for each in spaces)),
+        rows,
+        summary="The spaces side by side",
+        to_compare=True,
     )
     for each in spaces:
         yield Paragraph([Link(f"All of {each.space.name}", each.space.key)])
