@@ -232,3 +232,54 @@ def test_even_loads_of_unknown_size_are_even_together() -> None:
     # 10 kW at 0.95 are 15.2 A on each line; 40 A on one beside them is 93 % off the mean, and more
     # at another angle.
     assert (uneven.ends[1] or 0.0) >= 0.93
+
+
+STAGE = """
+datum: {centre_line: A stud., reference_line: The deck's edge.}
+decks: unknown
+places:
+  - {name: Left, at: {across: 2 m SL, depth: 1 m US, height: 0 m}}
+  - {name: Right, at: {across: 2 m SR, depth: 1 m US, height: 0 m}}
+"""
+PLACES = """
+continuous_share: 100 %
+supplies: [{name: Intake, system: 230/400 V three phase, rating: 400 A}]
+services:
+  - {name: Switch, fed_from: Intake, system: 230/400 V three phase, rating: 125 A, breaker: 125 A}
+outlets:
+  - {place: Left, connector: Sixteen, count: 9, rating: 16 A, phases: WHERE, fed_from: Switch}
+  - {place: Right, connector: Sixteen, count: 9, rating: RATING, phases: L1, fed_from: Switch}
+"""
+
+
+def full_at_once(rating: str, phase: str = "L1") -> dict[str, tuple[float | None, float | None]]:
+    """How many outlets can be loaded fully at the same time: left, right and in all."""
+    text = PLACES.replace("RATING", rating).replace("WHERE", phase)
+    pack = pack_of(venue_of({"house.yml": HOUSE, "stage.yml": STAGE, "power.yml": text}))
+    return {
+        key: figure.value.ends
+        for key, figure in figures_of(pack).items()
+        if key.endswith("at-once") and figure.value
+    }
+
+
+@pytest.mark.parametrize("phase", ["L1", "L2"])
+def test_a_choice_of_outlets_that_a_rating_decides_is_told_between_its_ends(phase: str) -> None:
+    told = full_at_once("about 16 A", phase)
+    assert len(told) == 3
+    for ampere in steps(14.4, 17.6, 9):
+        exact = full_at_once(f"{ampere:.9g} A", phase)
+        for key, (low, high) in told.items():
+            number, _ = exact[key]
+            assert number is not None
+            assert low is None or low <= number, (key, ampere)
+            assert high is None or number <= high, (key, ampere)
+
+
+def test_a_place_on_a_phase_of_its_own_holds_nearly_what_it_holds_whatever_others_may() -> None:
+    # By hand: 125 A hold seven of 16 A on L2; on L1 eight of 14.4 A or seven of 17.6 A, so that the
+    # house holds fourteen at least and eight without the place.
+    left, right, whole = full_at_once("about 16 A", "L2").values()
+    assert left == (6, 7)
+    assert right[1] == 8
+    assert whole == (14, 15)

@@ -20,6 +20,11 @@ OF_ANY_PART: Set[str] = frozenset({"neutral-left"})
 What a neutral may have to carry whichever loads are off only grows with what one of them draws, but
 an angle may turn it.
 """
+CHOICE: Set[str] = frozenset({"at-once"})
+"""
+How many outlets of each place the best choice for the whole house takes: with a little more room
+another choice is the best. It tells what it is made of, and is told between its own ends.
+"""
 DROPS: Set[str] = frozenset({"drop", "drop-total", "drop-left", "drop-alone"})
 """
 Of a power factor between its ends a drop may be larger: R·cos φ + X·sin φ has its top within. Drops
@@ -73,27 +78,27 @@ ONE_WAY: Mapping[str, Mapping[str, Set[str]]] = {
         "hangs.frame": ALL,
     },
     "power": {
-        "continuous_share": ALL,
-        "usual_power_factor": BETWEEN_PHASES | OF_ANY_PART | DROPS,
-        "supplies.rating": ALL,
-        "supplies.breaker": ALL,
-        "supplies.transformer": ALL,
-        "services.rating": ALL,
-        "services.breaker": ALL,
-        "services.neutral_rating": ALL,
+        "continuous_share": CHOICE,
+        "usual_power_factor": CHOICE | BETWEEN_PHASES | OF_ANY_PART | DROPS,
+        "supplies.rating": CHOICE,
+        "supplies.breaker": CHOICE,
+        "supplies.transformer": CHOICE,
+        "services.rating": CHOICE,
+        "services.breaker": CHOICE,
+        "services.neutral_rating": CHOICE,
         "services.feeder.length": ALL,
         "services.feeder.conductor": ALL,
-        "boards.rating": ALL,
-        "boards.breaker": ALL,
+        "boards.rating": CHOICE,
+        "boards.breaker": CHOICE,
         "boards.feeder.length": ALL,
         "boards.feeder.conductor": ALL,
-        "outlets.rating": ALL,
-        "outlets.breaker": ALL,
-        "shore_power.rating": ALL,
-        "shore_power.breaker": ALL,
-        "standing_loads.draws": BETWEEN_PHASES,
-        "standing_loads.power_factor": BETWEEN_PHASES | OF_ANY_PART,
-        "standing_loads.third_harmonic": BETWEEN_PHASES,
+        "outlets.rating": CHOICE,
+        "outlets.breaker": CHOICE,
+        "shore_power.rating": CHOICE,
+        "shore_power.breaker": CHOICE,
+        "standing_loads.draws": CHOICE | BETWEEN_PHASES,
+        "standing_loads.power_factor": CHOICE | BETWEEN_PHASES | OF_ANY_PART,
+        "standing_loads.third_harmonic": CHOICE | BETWEEN_PHASES,
     },
     "lines": {"lines.path": ALL},
 }

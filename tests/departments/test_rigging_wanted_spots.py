@@ -95,6 +95,19 @@ def test_a_house_that_has_not_said_is_asked_first() -> None:
     assert "Nobody has said" in figure(text(apex(), rule=""), "wanted-spot", "Spot", "points").note
 
 
+@pytest.mark.parametrize(
+    ("limits", "lacks"),
+    [
+        (", directions: unknown", "which way points may be pulled"),
+        (", directions: at an angle, widest_lean: unknown", "how far a pull may lean"),
+    ],
+)
+def test_points_of_which_nobody_knows_how_they_may_be_pulled_make_no_spot(
+    limits: str, lacks: str
+) -> None:
+    assert figure(text(apex(), limits=limits), "wanted-spot", "Spot", "points").missing == (lacks,)
+
+
 @pytest.mark.source(
     "by hand, as above: 106.26 deg between the legs, each leans 53.13 deg and pulls 250 kg at 300"
     " kg, so 500 kg at 600 kg"

@@ -12,11 +12,12 @@ from builder.departments.power.circuits.open_limits import open_limits
 from builder.departments.power.circuits.sources import capacity
 from builder.departments.power.circuits.tree import Network
 from builder.departments.power.description import Outlet, Power, ShoreOutlet
+from builder.departments.power.outlets.choosing import InAllTurning, PartTurning, counted_outlets
 from builder.formulas.circuits import Node, Standing, limit_a
 from builder.formulas.free_circuits import FreeAtOnce, free_at_once
 from builder.formulas.free_circuits import Outlet as Row
 from builder.formulas.phasors import PHASES
-from builder.pack import Fact, Figure, Input, Item, Value, not_less, not_more
+from builder.pack import Fact, Figure, Input, Item, Value, not_less, not_more, turned_by
 from builder.pack import Standing as Said
 from builder.reading.absent import Absent, is_unknown
 from builder.reading.addresses import distinct
@@ -311,6 +312,12 @@ def group_figures(
             )
         return
     alone = free_at_once(network.nodes, network.loads, each.rows)
+    rows_elsewhere = [row for group in whole.groups if group is not each for row in group.rows]
+    turning = PartTurning(
+        alone,
+        whole.at_once,
+        lambda: free_at_once(network.nodes, network.loads, rows_elsewhere),
+    )
     fewest = fewest_at_once(alone, each.rows, network)
     is_open = breaker_open(each.outlets)
     here = counted(alone.outlets, fewest, each.rows, network, is_open=is_open)
@@ -327,14 +334,9 @@ def group_figures(
             leaves_out=LEAVES_OUT,
         )
         note = "" if result.proven else "the most that was found; more may be possible"
-        yield figure(
-            f"{key}.{name}",
-            label,
-            value,
-            working,
-            caution=ELECTRICITY,
-            note=note,
-        )
+        found = figure(f"{key}.{name}", label, value, working, caution=ELECTRICITY, note=note)
+        is_choice = name == "at-once" and value.number is not None
+        yield turned_by(found, turning) if is_choice else found
 
 
 def row_inputs(rows: Sequence[Row]) -> list[Input]:
@@ -388,7 +390,7 @@ def counted(
     A count of outlets; no more than it where somewhere above them a limit or a continuous share is
     open, and from ``fewest`` to it where loads of unknown size may take from it.
     """
-    value = Value(f"{number:,}{of}", number=float(number))
+    value = counted_outlets(number, of)
     is_open = is_open or any(open_limits(row.node, network) for row in rows)
     if number > 0 and is_open:
         return not_more(value)
@@ -426,6 +428,8 @@ def house_item(found: Availability, network: Network) -> Item:
     at_once = figure(f"{key}.at-once", label, value, working, caution=ELECTRICITY, note=note)
     if left_out:
         at_once = with_uncounted(at_once, found, of)
+    elif value.number is not None:
+        at_once = turned_by(at_once, InAllTurning(whole, of))
     return Item(key, "available-in-all", "All outlets", figures=(at_once,))
 
 
@@ -438,9 +442,7 @@ def with_uncounted(at_once: Figure, found: Availability, of: str) -> Figure:
     if value is None or (value.number is None and value.least is None):
         lacking = dict.fromkeys(why for each in found.groups for why in each.lacking)
         return replace(at_once, value=None, missing=tuple(lacking))
-    return replace(
-        at_once, value=not_less(Value(f"{found.fewest:,}{of}", number=float(found.fewest)))
-    )
+    return replace(at_once, value=not_less(counted_outlets(found.fewest, of)))
 
 
 def shore_capacity(item: Item, outlet: ShoreOutlet, network: Network) -> tuple[Figure, ...]:

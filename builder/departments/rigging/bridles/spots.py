@@ -12,6 +12,7 @@ from builder.departments.rigging.bridles.standing import anchor_places, forbidde
 from builder.departments.rigging.bridles.stock_legs import Made, from_stock
 from builder.departments.rigging.description import Rigging
 from builder.departments.rigging.description.bridles import KnownSpot, is_known_spot
+from builder.departments.rigging.description.steel import LimitException, Limits, Point
 from builder.departments.rigging.steel.figures import FACTOR
 from builder.departments.rigging.steel.geometry import heights_of
 from builder.departments.rigging.steel.limits import Pulled, pulled
@@ -169,10 +170,11 @@ def lacking_rules(rigging: Rigging) -> Iterator[str]:
         yield FACTOR
     if is_unknown(rigging.exceptions):
         yield "the exceptions to the limits"
-    leans = [rigging.general.widest_lean]
-    leans += [each.widest_lean for each in rigging.told_exceptions]
-    leans += [point.widest_lean for point in rigging.points]
-    if any(map(is_unknown, leans)):
+    rules: list[Limits | LimitException | Point] = [rigging.general]
+    rules += [*rigging.told_exceptions, *rigging.points]
+    if any(is_unknown(rule.directions) for rule in rules):
+        yield "which way points may be pulled"
+    if any(is_unknown(rule.widest_lean) for rule in rules):
         yield "how far a pull may lean"
 
 
