@@ -8,6 +8,7 @@ offers; the pipeline joins all offers; every department then computes with the w
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import chain
+from typing import TypeVar
 
 from builder.pack import Check
 from builder.reading.problems import Where
@@ -81,6 +82,27 @@ class Spot:
     def at_m(self) -> tuple[float, float, float]:
         """The position as formulas take it. [m]"""
         return self.across_m, self.depth_m, self.height_m
+
+
+@dataclass(frozen=True, slots=True)
+class HalfSpot:
+    """
+    A named position of which one of two ways is known: across from the centre line, or deep from
+    the reference line. [m]
+    """
+
+    name: str
+    across_m: float | None
+    depth_m: float | None
+    check: Check | None = None
+
+
+AnySpot = TypeVar("AnySpot", Spot, HalfSpot)
+
+
+def spot_named(name: str, spots: Iterable[AnySpot]) -> AnySpot | None:
+    """The spot with a name."""
+    return next((spot for spot in spots if spot.name == name), None)
 
 
 @dataclass(frozen=True, slots=True)
@@ -228,6 +250,7 @@ class Offers:
     loads: tuple[HungLoad, ...] = ()
     draws: tuple[PowerDraw, ...] = ()
     spots: tuple[Spot, ...] = ()
+    half_spots: tuple[HalfSpot, ...] = ()
     shapes: tuple[Shape, ...] = ()
     limits: tuple[SoundLimit, ...] = ()
     drives: tuple[Drive, ...] = ()
@@ -276,6 +299,7 @@ def joined(offers: Iterable[Offers]) -> Offers:
         loads=tuple(chain.from_iterable(offer.loads for offer in every)),
         draws=tuple(chain.from_iterable(offer.draws for offer in every)),
         spots=tuple(chain.from_iterable(offer.spots for offer in every)),
+        half_spots=tuple(chain.from_iterable(offer.half_spots for offer in every)),
         shapes=tuple(chain.from_iterable(offer.shapes for offer in every)),
         limits=tuple(chain.from_iterable(offer.limits for offer in every)),
         air=next((offer.air for offer in every if offer.air), None),

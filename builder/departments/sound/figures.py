@@ -19,7 +19,7 @@ from builder.departments.sound.levels.house_system import (
     greatest_figure,
     untold_levels,
 )
-from builder.exchange import Spot
+from builder.exchange import HalfSpot, Spot
 from builder.formulas.air import speed_of_sound_m_s
 from builder.formulas.alignment import alignment_delay_ms
 from builder.formulas.areas import floor_of, level_spread
@@ -341,8 +341,41 @@ def signed(level_db: float) -> str:
     return f"{rounded:+.1f} dB".replace("-", "−") if rounded else "0.0 dB"
 
 
+def where_it_is(spot: Spot | HalfSpot, key: str, system: System) -> Iterator[Figure]:
+    """How far the mix position is from the reference line and off centre, as far as it is known."""
+    known = ((spot.across_m, "across"), (spot.depth_m, "deep"))
+    told = ", ".join(f"{m:+.2f} m {way}" for m, way in known if m is not None)
+    work = by_hand(
+        "distance = depth of its middle",
+        "along the centre line, from the reference line",
+        inputs=(Input(spot.name, told),),
+        leaves_out="It is no cable length.",
+        check=spot.check,
+    )
+    if spot.depth_m is not None:
+        yield length_figure(
+            f"{key}.distance", "From the reference line", abs(spot.depth_m), system, work
+        )
+    if spot.across_m is not None:
+        yield length_figure(
+            f"{key}.off_centre",
+            "Off the centre line",
+            abs(spot.across_m),
+            system,
+            work,
+            note=side_in_words(spot.across_m),
+        )
+
+
+def side_in_words(across_m: float) -> str:
+    """To which side of the centre line something is; nothing on it."""
+    if not across_m:
+        return ""
+    return "to stage left" if across_m > 0 else "to stage right"
+
+
 def mix_figures(
-    spot: Spot | None,
+    spot: Spot | HalfSpot | None,
     key: str,
     system: System,
     heard: Listening | None,
@@ -353,23 +386,7 @@ def mix_figures(
     ``lacks``.
     """
     if spot is not None:
-        inputs = (Input(spot.name, f"{spot.across_m:+.2f} m across, {spot.depth_m:+.2f} m deep"),)
-        work = by_hand(
-            "distance = depth of its middle",
-            "along the centre line, from the reference line",
-            inputs=inputs,
-            leaves_out="It is no cable length.",
-            check=spot.check,
-        )
-        yield length_figure(
-            f"{key}.distance", "From the reference line", abs(spot.depth_m), system, work
-        )
-        side = (
-            "" if not spot.across_m else "to stage left" if spot.across_m > 0 else "to stage right"
-        )
-        yield length_figure(
-            f"{key}.off_centre", "Off the centre line", abs(spot.across_m), system, work, note=side
-        )
+        yield from where_it_is(spot, key, system)
     if heard is not None:
         yield greatest_figure(heard, f"{key}.greatest_level")
         yield from average_figures(heard, key)

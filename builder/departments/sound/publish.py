@@ -77,7 +77,7 @@ from builder.departments.sound.subs.line import (
 )
 from builder.departments.sound.subs.other_ways import way_items
 from builder.departments.sound.subs.pattern import patterns
-from builder.exchange import Drive, Offers, Shape
+from builder.exchange import Drive, Offers, Shape, spot_named
 from builder.formulas.air import speed_of_sound_m_s
 from builder.formulas.polygons import contains
 from builder.pack import (
@@ -316,7 +316,8 @@ def single(room: Room) -> Iterator[Item]:
     mix = sound.mix_position
     if isinstance(mix, MixPosition):
         spot = mix_spot(mix, room.around.exchange.spots)
-        figures = tuple(mix_figures(spot, "sound.mix", room.system, room.heard, room.lacks))
+        half = spot_named(mix.place, room.around.exchange.half_spots)
+        figures = tuple(mix_figures(spot or half, "sound.mix", room.system, room.heard, room.lacks))
         yield replace(stater.item(mix, "sound.mix", "mix", mix.place), figures=figures)
 
 

@@ -15,14 +15,15 @@ from builder.departments.stage.figures import deck_area, riser_area, riser_ends_
 from builder.departments.stage.headroom import clear_under_rig
 from builder.departments.stage.oddities import oddities, statements
 from builder.departments.stage.stock import Riser
-from builder.exchange import Datum, Offers, Shape, Spot
+from builder.exchange import Datum, HalfSpot, Offers, Shape, Spot
 from builder.formulas.dimensions import chain_gap_m
 from builder.pack import Figure, Finding, Item, Level, Section
 from builder.pack import Outline as Drawn
 from builder.reading.absent import Absent, listed
 from builder.reading.in_part import as_written
 from builder.reading.measures import shown
-from builder.reading.quantities import Area, Length
+from builder.reading.numerals import Unreadable
+from builder.reading.quantities import Across, Area, Depth, Length
 from builder.reading.references import spelling
 from builder.stating import Stater, place
 from builder.working import check_of
@@ -53,6 +54,7 @@ def offer(stage: Stage) -> Offers:
     return Offers(
         shapes=tuple(shapes),
         spots=tuple(spots),
+        half_spots=tuple(half_spots(stage)),
         said_on_stage={
             spot.name: spot.on_stage for spot in stage.places if isinstance(spot.on_stage, bool)
         },
@@ -62,6 +64,23 @@ def offer(stage: Stage) -> Offers:
         else Datum(stage.datum.centre_line, stage.datum.reference_line),
         statements=tuple(statements(stage)),
     )
+
+
+def half_spots(stage: Stage) -> Iterator[HalfSpot]:
+    """The places of which a house knows only how far across they are, or only how deep."""
+    for spot in stage.places:
+        words = {keys[0]: said for keys, said in spot.unknown.get("at", ()) if len(keys) == 1}
+        across_m, depth_m = exact_m(Across, words.get("across")), exact_m(Depth, words.get("depth"))
+        if (across_m is None) != (depth_m is None):
+            yield HalfSpot(spot.name, across_m, depth_m, check_of(spot))
+
+
+def exact_m(kind: type[Across | Depth], words: str | None) -> float | None:
+    """A position in metres from an author's words; None where they do not tell one exactly."""
+    try:
+        return None if words is None else kind.parse(words).m
+    except Unreadable:
+        return None
 
 
 def corners(outline: Outline | Absent) -> tuple[tuple[float, float], ...]:

@@ -18,7 +18,7 @@ from builder.departments.sound.description.placed import DrawnArea, undrawn_area
 from builder.departments.sound.description.positions import MixPosition
 from builder.departments.sound.findings import OCTAVES_HZ, band_name
 from builder.exchange import Air as HouseAir
-from builder.exchange import Spot
+from builder.exchange import Spot, spot_named
 from builder.formulas.air import GREATEST_TEMPERATURE_C, LEAST_TEMPERATURE_C
 from builder.formulas.band_lines import third_octaves
 from builder.formulas.field import Air, field, programme_level_db
@@ -151,7 +151,7 @@ def inexact_sizes(mix: MixPosition) -> Iterator[str]:
 
 def mix_spot(mix: MixPosition, spots: Sequence[Spot]) -> Spot | None:
     """The place of the mix position."""
-    return next((spot for spot in spots if spot.name == mix.place), None)
+    return spot_named(mix.place, spots)
 
 
 def covered(sound: Sound, heard: Listening) -> Iterator[Covered]:
