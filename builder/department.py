@@ -3,7 +3,7 @@ A department as the rest of the program sees it: a description, what it offers t
 publishes, and how that reads.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Sequence, Set
 from dataclasses import dataclass
 from typing import Any, Generic, TypeVar
 
@@ -69,7 +69,8 @@ class Department(Generic[File]):
     answers that the home page shows. ``maps_in`` makes pages of the maps that are others in some
     configurations of the house than in the usual one: of the section and the pack as they are
     there, and the names of those. ``reaching_out`` gives what of a space's file counts in the other
-    spaces of the house. ``rules`` say what a visiting show may ask of it.
+    spaces of the house. ``listens_to`` names the offers that it computes with: where these
+    stay, so does what it publishes. ``rules`` say what a visiting show may ask of it.
     """
 
     key: str
@@ -81,5 +82,6 @@ class Department(Generic[File]):
     offer: Callable[[File], Offers] = offers_nothing
     maps_in: Callable[[Section, Pack, Sequence[str]], Sequence[Page]] = draws_no_maps
     reaching_out: Callable[[File], File] = all_of
+    listens_to: Set[str] = frozenset()
     rules: tuple[Rule, ...] = ()
     required: bool = False

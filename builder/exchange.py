@@ -5,10 +5,10 @@ Rigging does not know that sound exists: it receives loads that say who hung the
 offers; the pipeline joins all offers; every department then computes with the whole.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from collections.abc import Iterable, Mapping, Sequence, Set
+from dataclasses import dataclass, field, fields, replace
 from itertools import chain
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from builder.pack import Check
 from builder.reading.problems import Where
@@ -276,6 +276,53 @@ class Offers:
         return next(
             (spot for spot in self.spots if spot.kind == kind and name in ("", spot.name)), None
         )
+
+
+class NotListened(Exception):
+    """A department read an offer that it does not say it listens to."""
+
+
+class Heard(Offers):
+    """
+    Of the offers of all, those that one department listens to. It is equal to another where these
+    are, whatever else was offered; to read any other is a fault of the program.
+    """
+
+    __slots__ = ("names",)
+    names: Set[str]
+
+    def __getattribute__(self, name: str) -> Any:
+        if name in OFFERED and name not in object.__getattribute__(self, "names"):
+            raise NotListened(f"'{name}' of the offers is not among what this department hears")
+        return object.__getattribute__(self, name)
+
+    def __eq__(self, other: object) -> bool:
+        if not isinstance(other, Heard) or self.names != other.names:
+            return False
+        return all(getattr(self, name) == getattr(other, name) for name in self.names)
+
+    __hash__ = None  # type: ignore[assignment] # what is heard may hold what has no hash
+
+
+OFFERED = frozenset(each.name for each in fields(Offers))
+
+
+def heard(offers: Offers, names: Set[str]) -> Heard:
+    """
+    The offers that a department listens to, by their names.
+
+    Raises
+    ------
+    ValueError
+        For a name that nothing offered has.
+    """
+    if unknown := names - OFFERED:
+        raise ValueError(f"nothing offered is called {', '.join(sorted(unknown))}")
+    found = object.__new__(Heard)
+    object.__setattr__(found, "names", names)
+    for name in names:
+        object.__setattr__(found, name, getattr(offers, name))
+    return found
 
 
 def with_loads(hang: Overhang, loads: Iterable[HungLoad]) -> Overhang:

@@ -21,7 +21,7 @@ from builder.by_configuration.telling import beside_the_usual, configuration_blo
 from builder.confirming import settled, with_confirmations
 from builder.department import Department, Published, Surroundings
 from builder.document import Attachment, Document, Page
-from builder.exchange import Offers, joined
+from builder.exchange import Offers, heard, joined
 from builder.house_only.logged import public_changes
 from builder.house_only.naming import told_in_public
 from builder.house_only.sealing import for_the_house, has_house_only, sealed
@@ -475,15 +475,20 @@ def findings_in(published: Sequence[Published]) -> list[Finding]:
 def published_in(venue: Venue, around: Surroundings, done: Done) -> list[Published]:
     """What all departments publish."""
     return [
-        published_once(department, file, beside(around, venue, department.key), done)
+        published_once(department, file, beside(around, venue, department), done)
         for department, file in described(venue)
     ]
 
 
-def beside(around: Surroundings, venue: Venue, department: str) -> Surroundings:
-    """The surroundings of one department, with its files in other spaces under the same roof."""
-    others = files_elsewhere(venue.descriptions, department)
-    return replace(around, elsewhere=others) if others else around
+def beside(
+    around: Surroundings, venue: Venue, department: Department[DepartmentFile]
+) -> Surroundings:
+    """
+    The surroundings of one department: of the offers those that it listens to, and its files in
+    other spaces under the same roof.
+    """
+    others = files_elsewhere(venue.descriptions, department.key)
+    return replace(around, exchange=heard(around.exchange, department.listens_to), elsewhere=others)
 
 
 def with_two_ends(

@@ -7,25 +7,20 @@ next, and a house fares best in another configuration where one is worse than be
 """
 
 import json
-from collections.abc import Callable, Iterator, Mapping
-from contextlib import contextmanager
+from collections.abc import Callable, Mapping
 from copy import deepcopy
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cache
 from typing import Any
-from unittest.mock import patch
 
-from builder import pipeline
-from builder.department import Department, Published, Surroundings
 from builder.fit.interpreter import fit
 from builder.fit.published import fit_record
 from builder.fit.records import FitPack, RiderAsked
 from builder.fit.verdicts import RANK
 from builder.pack import Pack
-from builder.pipeline import Venue, pack_of, venue_of
+from builder.pipeline import pack_of, venue_of
 from builder.reading.problems import Refused
-from builder.reading.reader import read
-from builder.registry import DEPARTMENTS
+from tests.remembering import remember
 from tests.sweep import composed, folder, riders
 
 HOUSES = ("demo", "quarry")
@@ -92,54 +87,14 @@ def pack_of_files(house: str, files: Files) -> Pack:
         else json.dumps(data, indent=1, ensure_ascii=False)
         for file, data in files.items()
     }
-    with reusing(house):
-        return pack_of(venue_of(texts, there.photos))
-
-
-@contextmanager
-def reusing(house: str) -> Iterator[None]:
-    """Departments that a change does not reach are taken from the unchanged house."""
-    known = unchanged(house)
-
-    def read_again(text: str, *, file: str, kind: Any) -> Any:
-        if text == folder(house).texts.get(file):
-            return known.venue.descriptions[file.removesuffix(".yml")]
-        return read(text, file=file, kind=kind)
-
-    kept = tuple(map(known.department, DEPARTMENTS))
-    with patch.object(pipeline, "DEPARTMENTS", kept), patch.object(pipeline, "read", read_again):
-        yield
+    remember()
+    return pack_of(venue_of(texts, there.photos))
 
 
 @cache
-def unchanged(house: str) -> "Unchanged":
-    """A house as it is, computed once a process."""
-    return Unchanged(house)
-
-
-class Unchanged:
-    """A house as it is: what was read, what each department made of it, and the pack."""
-
-    def __init__(self, house: str) -> None:
-        self.venue: Venue = venue_of(folder(house).texts, folder(house).photos)
-        self.published: dict[str, tuple[Surroundings, Published]] = {}
-        with patch.object(pipeline, "DEPARTMENTS", tuple(map(self.department, DEPARTMENTS))):
-            self.pack = pack_of(self.venue)
-
-    def department(self, department: Department[Any]) -> Department[Any]:
-        """A department that publishes once what is unchanged in the same surroundings."""
-
-        def publish(file: Any, around: Surroundings) -> Published:
-            known = self.published.get(department.key)
-            is_unchanged = file is self.venue.descriptions.get(department.key)
-            if is_unchanged and known and known[0] == around:
-                return known[1]
-            found = department.publish(file, around)
-            if is_unchanged and not known:
-                self.published[department.key] = (around, found)
-            return found
-
-        return replace(department, publish=publish)
+def unchanged_pack(house: str) -> Pack:
+    """The pack of a house as it is, computed once a process."""
+    return pack_of(venue_of(folder(house).texts, folder(house).photos))
 
 
 def promises(pack: Pack) -> dict[str, Ends]:
@@ -215,13 +170,13 @@ def answers_of(record: FitPack, shows: tuple[RiderAsked, ...]) -> dict[Need, str
 @cache
 def usual_answers(house: str) -> Mapping[Need, str]:
     """The verdicts on a house as it is."""
-    return answers(fit_record(unchanged(house).pack))
+    return answers(fit_record(unchanged_pack(house)))
 
 
 @cache
 def usual_promises(house: str) -> Mapping[str, Ends]:
     """What a house as it is promises."""
-    return promises(unchanged(house).pack)
+    return promises(unchanged_pack(house))
 
 
 def better(before: Mapping[Need, str], after: Mapping[Need, str]) -> list[str]:

@@ -9,21 +9,19 @@ its pack, lays out and renders all pages, and holds shows against it. Whatever i
 
 import json
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from copy import deepcopy
 from dataclasses import dataclass, replace
-from datetime import date
 from functools import cache
 from itertools import chain
 from pathlib import Path
-from typing import Any, Literal, get_args, get_origin
+from typing import Any, Literal, TypeVar, get_args, get_origin
 from unittest.mock import patch
 
 from pydantic.fields import FieldInfo
 
-from builder import pack_json, pipeline
-from builder.department import Department, Published, Surroundings
+from builder import pack_json
 from builder.document import Attachment, Document, Page
 from builder.files import Folder, read_folder
 from builder.fit.interpreter import fit
@@ -36,15 +34,14 @@ from builder.pipeline import document_of, pack_of, venue_of
 from builder.reading.fields import mark_of
 from builder.reading.nodes import compose
 from builder.reading.problems import Problem, Refused
-from builder.reading.reader import model_at, read
-from builder.reading.remarks import Remark
-from builder.reading.review import review
+from builder.reading.reader import model_at
 from builder.reading.words import ReadBy
 from builder.registry import DEPARTMENTS, RULES
 from builder.render import markdown
 from builder.render.markdown import page_text, render
 from builder.rider.asked import rider_of
 from builder.rider.description import Rider
+from tests.remembering import forgetting, remember
 
 ROOT = Path(__file__).parent.parent
 VENUES = {
@@ -271,7 +268,8 @@ def outcome(case: Case, *, remembering: bool = True) -> Outcome:
     there = folder(case.venue)
     texts = {**there.texts, case.file: text_of(case, composed(case.venue)[case.file])}
     if not remembering:
-        return made_of(texts, there)
+        with forgetting():
+            return made_of(texts, there)
     with remembered(case.venue):
         return made_of(texts, there, known=baseline(case.venue).for_shows)
 
@@ -295,14 +293,16 @@ def made_of(texts: Mapping[str, str], there: Folder, known: FitPack | None = Non
     )
 
 
+Thing = TypeVar("Thing", Section, Page)
+Made = TypeVar("Made")
+
+
 @contextmanager
 def remembered(venue: str) -> Iterator[None]:
-    """Departments and pages that a change does not reach are not worked out again."""
+    """What a change does not reach is not worked out, told or laid out again."""
     base = baseline(venue)
+    remember()
     with (
-        patch.object(pipeline, "DEPARTMENTS", tuple(map(base.department, DEPARTMENTS))),
-        patch.object(pipeline, "read", base.read),
-        patch.object(pipeline, "review", base.review),
         patch.object(pack_json, "section_lines", base.section_lines),
         patch.object(markdown, "page_text", base.page_text),
     ):
@@ -316,18 +316,16 @@ def baseline(venue: str) -> "Baseline":
 
 
 class Baseline:
-    """An unchanged venue: its descriptions, what its departments publish, its pages."""
+    """An unchanged venue: what was read, its sections as JSON, its pages."""
 
     def __init__(self, there: Folder) -> None:
-        self.texts = there.texts
-        self.venue = venue_of(there.texts, there.photos)
-        self.published: dict[str, tuple[Surroundings, Published]] = {}
         self.pages: dict[str, tuple[Page, str]] = {}
-        self.lines: dict[int, tuple[Section, dict[str, str]]] = {}
-        self.remarks: dict[tuple[int, date, int], tuple[Remark, ...]] = {}
+        self.lines: dict[str, tuple[Section, dict[str, str]]] = {}
         self.starting = True
+        remember()
+        self.venue = venue_of(there.texts, there.photos)
         with (
-            patch.object(pipeline, "DEPARTMENTS", tuple(map(self.department, DEPARTMENTS))),
+            patch.object(pack_json, "section_lines", self.section_lines),
             patch.object(markdown, "page_text", self.page_text),
         ):
             pack = pack_of(self.venue)
@@ -336,53 +334,28 @@ class Baseline:
         hold_shows_against(self.for_shows)
         self.starting = False
 
-    def read(self, text: str, *, file: str, kind: Any) -> Any:
-        """A file's description; that of the unchanged venue where the text is unchanged."""
-        known = self.venue.descriptions.get(file.removesuffix(".yml"))
-        return known if known and text == self.texts.get(file) else read(text, file=file, kind=kind)
-
-    def department(self, department: Department[Any]) -> Department[Any]:
-        """A department that publishes again only what is changed or lies in other surroundings."""
-
-        def publish(file: Any, around: Surroundings) -> Published:
-            known = self.published.get(department.key)
-            if known and file is self.venue.descriptions[department.key] and known[0] == around:
-                return known[1]
-            found = department.publish(file, around)
-            if self.starting:
-                self.published[department.key] = (around, found)
-            return found
-
-        return replace(department, publish=publish)
-
-    def review(self, file: Any, *, on: date, stale_after_days: int) -> tuple[Remark, ...]:
-        """The remarks on a file's text; those of before where the file is the unchanged one."""
-        if all(file is not known for known in self.venue.descriptions.values()):
-            return review(file, on=on, stale_after_days=stale_after_days)
-        key = (id(file), on, stale_after_days)
-        if key not in self.remarks:
-            self.remarks[key] = review(file, on=on, stale_after_days=stale_after_days)
-        return self.remarks[key]
-
     def section_lines(self, section: Section) -> dict[str, str]:
-        """The JSON of a section; that of the unchanged venue where the section is its own."""
-        known = self.lines.get(id(section))
-        if known and known[0] is section:
-            return known[1]
-        found = section_lines(section)
-        if any(section is published.section for _, published in self.published.values()):
-            self.lines[id(section)] = (section, found)
-        return found
+        """The JSON of a section; that of the unchanged venue where the section is equal."""
+        return self.once(section, self.lines, section_lines)
 
     def page_text(self, page: Page, scribe: Any) -> str:
         """A page's text; that of the unchanged venue where the page is equal."""
-        known = self.pages.get(page.key)
-        if known and known[0] == page:
+        return self.once(page, self.pages, lambda each: page_text(each, scribe))
+
+    def once(
+        self,
+        thing: Thing,
+        kept: dict[str, tuple[Thing, Made]],
+        work: Callable[[Thing], Made],
+    ) -> Made:
+        """What is made of a thing; what was made of it at the start where it is equal."""
+        known = kept.get(thing.key)
+        if known and known[0] == thing:
             return known[1]
-        text = page_text(page, scribe)
+        found = work(thing)
         if self.starting:
-            self.pages[page.key] = (page, text)
-        return text
+            kept[thing.key] = (thing, found)
+        return found
 
 
 def whole_document(pack: Pack, there: Folder) -> Document:

@@ -17,7 +17,7 @@ from builder.fit.published import fit_record
 from builder.fit.records import RiderAsked, Verdict
 from builder.fit.verdicts import ASK, SHORT
 from builder.pack import Pack
-from tests.house_laws import HOUSES, Change, better, other, pack_with, unchanged
+from tests.house_laws import HOUSES, Change, better, other, pack_with, unchanged_pack
 from tests.laws import share
 from tests.sweep import riders
 
@@ -91,7 +91,7 @@ def named(answer: Verdict) -> str:
 @cache
 def usual(house: str) -> Mapping[tuple[str, int, str], str]:
     """What shows are told of a house as it is, which is closed on no day."""
-    return told(unchanged(house).pack, "")
+    return told(unchanged_pack(house), "")
 
 
 def of_usual(house: str, found: Told) -> Told:
@@ -151,4 +151,4 @@ def test_the_cases_lie_within_and_beside() -> None:
 
 def test_a_date_alone_changes_nothing_in_a_house_that_is_closed_on_no_day() -> None:
     for house in HOUSES:
-        assert told(unchanged(house).pack, "2026-07-20") == usual(house)
+        assert told(unchanged_pack(house), "2026-07-20") == usual(house)

@@ -16,7 +16,7 @@ from tests.house_laws import (
     figure_ends,
     other,
     pack_of_files,
-    unchanged,
+    unchanged_pack,
     usual_answers,
 )
 from tests.house_words import Renaming, converted, in_other_units, renamings, shows_as
@@ -44,7 +44,7 @@ def test_a_new_name_everywhere_changes_no_verdict_and_no_figure(renaming: Renami
     house = renaming.house
     pack = pack_of_files(house, renaming.files)
     assert other(usual_answers(house), answers_of(fit_record(pack), renaming.shows)) == []
-    assert numbers(pack) == numbers(unchanged(house).pack)
+    assert numbers(pack) == numbers(unchanged_pack(house))
 
 
 @pytest.mark.laws
@@ -57,7 +57,7 @@ def test_the_other_units_change_no_verdict(house: str, file: str) -> None:
 @pytest.mark.laws
 @pytest.mark.parametrize("house", share(HOUSES, law="riders: other units", usually=1))
 def test_riders_in_the_other_units_are_told_the_same(house: str) -> None:
-    record = fit_record(unchanged(house).pack)
+    record = fit_record(unchanged_pack(house))
     assert other(usual_answers(house), answers_of(record, shows_as(in_other_units))) == []
 
 

@@ -11,6 +11,7 @@ LINES = Department(
     title="Lines",
     description=Lines,
     publish=publish,
+    listens_to=frozenset({"drives", "floors_drawn", "said_on_stage", "shapes", "spots"}),
     pages=pages,
     headline=headline,
     offer=offer,

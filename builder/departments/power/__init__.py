@@ -12,6 +12,7 @@ POWER = Department(
     title="Power",
     description=Power,
     publish=publish,
+    listens_to=frozenset({"altitude", "draws"}),
     pages=pages,
     headline=headline,
     reaching_out=on_shared,

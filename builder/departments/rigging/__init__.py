@@ -8,5 +8,13 @@ from builder.departments.rigging.page.summary import headline
 from builder.departments.rigging.publish import offer, publish
 
 RIGGING = Department(
-    "rigging", "Rigging", Rigging, publish, pages, headline, offer=offer, rules=RULES
+    key="rigging",
+    title="Rigging",
+    description=Rigging,
+    publish=publish,
+    listens_to=frozenset({"loads"}),
+    pages=pages,
+    headline=headline,
+    offer=offer,
+    rules=RULES,
 )

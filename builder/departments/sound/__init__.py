@@ -11,6 +11,7 @@ SOUND = Department(
     title="Sound",
     description=Sound,
     publish=publish,
+    listens_to=frozenset({"air", "half_spots", "hang_states", "limits", "spots"}),
     pages=pages,
     headline=headline,
     offer=offer,

@@ -11,6 +11,7 @@ STAGE = Department(
     title="Stage",
     description=Stage,
     publish=publish,
+    listens_to=frozenset({"loads", "overhead", "overhead_told", "steel"}),
     pages=pages,
     headline=headline,
     offer=offer,
