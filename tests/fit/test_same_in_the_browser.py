@@ -22,7 +22,7 @@ from tests.fit.sample import Record, rider
 from tests.fit.stages import plot, stage
 from tests.laws import share
 
-PAIRS = share(range(5000), law="the check is the same in the browser", usually=400)
+PAIRS = share(range(5000), law="the check is the same in the browser", usually=150)
 OF_THE_SITE = f"window.{OFFERED_AS} = {{ 'builder.fit.interpreter.fit': {GLOBAL_NAME}.fit }};"
 """What makes the script that the site serves answer to a replay."""
 

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page
 
+from tests.laws import share
 from tests.site.visiting import DESK, PHONE, ask, visit
 
 pytestmark = pytest.mark.browser
@@ -23,6 +24,8 @@ IN_FRAME_AND_LAST = "point-h-2"
 """The last of many rows, in a table that is too wide for either page."""
 PRESSED = "link => link.dispatchEvent(new MouseEvent('click', { bubbles: true, cancelable: true }))"
 """For links in a drawing too."""
+ROWS_A_PAGE = 12
+"""So many rows of each page are led to; `make laws` takes all."""
 SCREENS = [
     pytest.param(PHONE, "dark", id="phone"),
     pytest.param(DESK, "light", id="desk"),
@@ -36,6 +39,7 @@ def wrong_with(page: Page, line: str) -> list[str]:
     return found
 
 
+@pytest.mark.laws
 @pytest.mark.parametrize(("screen", "scheme"), SCREENS)
 def test_every_row_reached_by_link_stands_whole_under_its_head_and_is_marked(
     browser: Browser, demo: Path, screen: dict[str, int], scheme: str
@@ -48,9 +52,10 @@ def test_every_row_reached_by_link_stands_whole_under_its_head_and_is_marked(
             lines = page.evaluate(LINES)
             page.evaluate(STANDING)
             count += len(lines)
+            drawn = share(lines, law=f"rows of {name} on {scheme}", usually=ROWS_A_PAGE)
             wrong |= {
                 f"{name}#{line}": told
-                for line, told in page.evaluate("lines => allStanding(lines)", lines).items()
+                for line, told in page.evaluate("lines => allStanding(lines)", drawn).items()
             }
     assert count > 450
     assert wrong == {}
