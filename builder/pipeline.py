@@ -316,8 +316,16 @@ class Packs:
     house: Pack
 
 
-Done = dict[str, tuple[DepartmentFile, Surroundings, Published]]
-"""What departments published of which file and surroundings, so that nothing is computed twice."""
+Done = dict[str, tuple[tuple[DepartmentFile, Surroundings, Published], ...]]
+"""
+What departments published of which file and surroundings, the last first, so that nothing is
+computed twice.
+"""
+MOST_DONE = 16
+"""
+So many are kept of a department: of each configuration that moves things, for visitors and for the
+house itself.
+"""
 DoneBySpace = dict[str, Done]
 """The same of each space by its folder; of a house of one stage under an empty one."""
 
@@ -458,11 +466,10 @@ def published_by_configuration(
     """
     found = []
     names = [each.name for each in venue.house.configurations]
-    for number, standing in enumerate(standings(venue.descriptions, names)):
+    for standing in standings(venue.descriptions, names):
         there = replace(venue, descriptions=standing.descriptions)
         around = surroundings_of(there, ageing)
-        own = done if number == 0 else dict(done)
-        published = with_two_ends(there, published_in(there, around, own), ageing, own)
+        published = with_two_ends(there, published_in(there, around, done), ageing, done)
         found.append((standing.configurations, published))
     return found
 
@@ -525,12 +532,13 @@ def published_once(
     department: Department[DepartmentFile], file: DepartmentFile, around: Surroundings, done: Done
 ) -> Published:
     """What one department publishes, computed once for the same file and surroundings."""
-    known = done.get(department.key)
-    # A file that is sealed again is another object and the same file.
-    if known and (known[0] is file or known[0] == file) and known[1] == around:
-        return known[2]
+    known = done.get(department.key, ())
+    for one, beside_it, published in known:
+        # A file that is sealed again is another object and the same file.
+        if beside_it == around and (one is file or one == file):
+            return published
     published = published_by(department, file, around)
-    done[department.key] = (file, around, published)
+    done[department.key] = ((file, around, published), *known)[:MOST_DONE]
     return published
 
 
