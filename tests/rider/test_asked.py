@@ -38,6 +38,21 @@ def test_a_rider_needs_no_more_than_a_name() -> None:
     }
 
 
+@pytest.mark.parametrize("key", sorted(RULES))
+def test_all_that_may_be_asked_is_found_by_its_name_as_the_guide_writes_it(key: str) -> None:
+    assert not any("nothing that can be checked" in told for told in told_of(key))
+    assert not any("nothing that can be checked" in told for told in told_of(key.upper()))
+
+
+def told_of(key: str) -> list[str]:
+    """What a rider that asks only to be told of something is refused for; nothing where it is."""
+    try:
+        read(f"act: A\nneeds:\n  - {{what: '{key}', tell: yes}}\n")
+    except Refused as refused:
+        return [str(problem) for problem in refused.problems]
+    return []
+
+
 def test_a_need_is_read_in_si_with_its_line_and_its_own_words() -> None:
     found = read("act: A\nneeds:\n  - {what: Stage width, at least: 40 ft, strictness: should}\n")[
         "requirements"

@@ -79,6 +79,9 @@ def rule_named(line: ReadValue, asking: Asking) -> Rule | None:
     key = what.lower()
     if key in asking["rules"]:
         return asking["rules"][key]
+    for name, rule in asking["rules"].items():
+        if name.lower() == key:
+            return rule
     near = nearest(key, list(asking["rules"]), NEAR_RULE)
     advice = fill(MEANT, {"name": near}) if near != "" else ELSEWHERE
     wrong = fault("is nothing that can be checked", "need-unknown", advice)
