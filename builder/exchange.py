@@ -47,23 +47,6 @@ class HungLoad:
 
 
 @dataclass(frozen=True, slots=True)
-class PowerDraw:
-    """
-    A standing load on a service or outlet, by name. ``phases`` names them, such as ``("L1", "L2",
-    "L3")``; empty means all of the service's. ``check`` is the weakest of the lines that it is made
-    of.
-    """
-
-    department: str
-    what: str
-    fed_by: str
-    load_kw: float
-    power_factor: float
-    phases: tuple[str, ...] = ()
-    check: Check | None = None
-
-
-@dataclass(frozen=True, slots=True)
 class Spot:
     """
     A named position in metres from the datum: x to stage left, y upstage, z up from the deck.
@@ -248,7 +231,6 @@ class Offers:
     """All that one department, or all of them, tell the others."""
 
     loads: tuple[HungLoad, ...] = ()
-    draws: tuple[PowerDraw, ...] = ()
     spots: tuple[Spot, ...] = ()
     half_spots: tuple[HalfSpot, ...] = ()
     shapes: tuple[Shape, ...] = ()
@@ -344,7 +326,6 @@ def joined(offers: Iterable[Offers]) -> Offers:
     every = tuple(offers)
     return Offers(
         loads=tuple(chain.from_iterable(offer.loads for offer in every)),
-        draws=tuple(chain.from_iterable(offer.draws for offer in every)),
         spots=tuple(chain.from_iterable(offer.spots for offer in every)),
         half_spots=tuple(chain.from_iterable(offer.half_spots for offer in every)),
         shapes=tuple(chain.from_iterable(offer.shapes for offer in every)),

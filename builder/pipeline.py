@@ -44,7 +44,7 @@ from builder.reading.review import review
 from builder.reading.text import one_line_end
 from builder.reading.written import DepartmentFile
 from builder.registry import DEPARTMENTS, HOUSE, RULES, House
-from builder.spaces.elsewhere import POWER, drawing, draws_elsewhere, files_elsewhere, sources_in
+from builder.spaces.elsewhere import POWER, drawing, files_elsewhere, sources_in
 from builder.spaces.folders import folder_of, folder_problems, own_texts, path_in, shared_texts
 from builder.spaces.joining import joined_pack
 from builder.spaces.laying_out import LaidOut, pages_of_spaces
@@ -523,9 +523,8 @@ def surroundings_of(venue: Venue, ageing: Ageing) -> Surroundings:
 
 
 def offers_of(venue: Venue) -> Offers:
-    """What the departments of one stage tell each other, with what other spaces draw."""
-    own = [department.offer(file) for department, file in described(venue)]
-    return joined((*own, draws_elsewhere(venue.descriptions)))
+    """What the departments of one stage tell each other."""
+    return joined(department.offer(file) for department, file in described(venue))
 
 
 def published_once(

@@ -20,7 +20,6 @@ from typing import Any
 
 import pytest
 
-from builder.exchange import PowerDraw
 from builder.fit.interpreter import fit
 from builder.fit.published import fit_record, section_record
 from builder.fit.records import FitPack, Section
@@ -127,9 +126,9 @@ def bare_pack() -> FitPack:
     return fit_record(pack_of(venue_of(there.texts, there.photos)))
 
 
-def section_of(data: Data, *draws: PowerDraw) -> PackSection:
+def section_of(data: Data) -> PackSection:
     """What the power of a house publishes."""
-    return published(json.dumps(data, ensure_ascii=False), *draws).section
+    return published(json.dumps(data, ensure_ascii=False)).section
 
 
 def record_of(section: PackSection) -> FitPack:

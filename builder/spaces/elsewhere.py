@@ -6,14 +6,12 @@ Each is counted as it usually stands, in the first configuration of its space.
 """
 
 from collections.abc import Iterator, Mapping, Set
-from dataclasses import replace
 from itertools import count
 from typing import Any
 
 from pydantic.fields import FieldInfo
 
 from builder.by_configuration.standing import standings
-from builder.exchange import Offers, PowerDraw
 from builder.house_only.sealing import changed, in_each
 from builder.reading.references import definition, records_within, references
 from builder.reading.written import DepartmentFile, Line, Movable, RefersTo, Written
@@ -29,25 +27,18 @@ def drawing(
     own: Descriptions, space: str, configurations: list[str], taken: Set[str]
 ) -> Descriptions:
     """
-    The files of a space that draw power, as another space counts them: by the key of the
-    department, with the name of the space before it. Its power sources get names that are not
-    ``taken`` by any of another file.
+    The power file of a space as another space counts it, by the name of the space and the key of
+    the department; nothing where it hangs on nothing that is shared. Its power sources get names
+    that are not ``taken`` by any of another file.
     """
-    usual = standings(own, configurations)[0].descriptions
-    counted = {
-        department.key: department.reaching_out(usual[department.key])
-        for department in DEPARTMENTS
-        if department.key in usual
-    }
-    every, reaching = sources_in(usual.get(POWER)), sources_in(counted.get(POWER))
-    drawn = {
-        key: file
-        for key, file in counted.items()
-        if (key == POWER and (reaching or any(loads_in(file))))
-        or any(draw.fed_by not in every - reaching for draw in draws_of(key, file))
-    }
-    new_names = {name: free_name(name, space, taken) for name in every}
-    return {f"{space}/{key}": called(file, space, new_names) for key, file in drawn.items()}
+    usual = standings(own, configurations)[0].descriptions.get(POWER)
+    if usual is None:
+        return {}
+    counted = next(each for each in DEPARTMENTS if each.key == POWER).reaching_out(usual)
+    if not any(loads_in(counted)):
+        return {}
+    new_names = {name: free_name(name, space, taken) for name in sources_in(usual)}
+    return {f"{space}/{POWER}": called(counted, space, new_names)}
 
 
 def free_name(name: str, space: str, taken: Set[str]) -> str:
@@ -57,8 +48,8 @@ def free_name(name: str, space: str, taken: Set[str]) -> str:
     return next(each for each in numbered if each not in taken)
 
 
-def sources_in(power: DepartmentFile | None) -> set[str]:
-    """The names of the power sources of a file; none of one that is not there."""
+def sources_in(power: DepartmentFile) -> set[str]:
+    """The names of the power sources of a file."""
     return {
         bearer.name
         for record in records_within(power)
@@ -70,12 +61,6 @@ def loads_in(power: DepartmentFile) -> Iterator[str]:
     """The power sources that the lines of a file name."""
     for record in records_within(power):
         yield from (each.name for each in references(record) if each.kind == SOURCE)
-
-
-def draws_of(department: str, file: DepartmentFile) -> tuple[PowerDraw, ...]:
-    """What the file of a department draws."""
-    offers = next(each.offer for each in DEPARTMENTS if each.key == department)
-    return offers(file).draws
 
 
 def called(file: DepartmentFile, space: str, new_names: Mapping[str, str]) -> DepartmentFile:
@@ -97,31 +82,6 @@ def called(file: DepartmentFile, space: str, new_names: Mapping[str, str]) -> De
         return value
 
     return changed(file, new)
-
-
-def draws_elsewhere(descriptions: Descriptions) -> Offers:
-    """What other spaces draw from what is shared, told by space; not from what is theirs alone."""
-    fed = {
-        name
-        for path, file in descriptions.items()
-        if path.rpartition("/")[2] == POWER
-        for name in sources_in(file)
-    }
-    return Offers(
-        draws=tuple(
-            replace(draw, what=told(draw.what, space))
-            for path, file in descriptions.items()
-            if (space := path.rpartition("/")[0])
-            for draw in draws_of(path.rpartition("/")[2], file)
-            if draw.fed_by in fed
-        )
-    )
-
-
-def told(what: str, space: str) -> str:
-    """What draws, with its space, once."""
-    called_so = what.startswith(CALLED.format(space=space, name=""))
-    return what if called_so else CALLED.format(space=space, name=what)
 
 
 def files_elsewhere(descriptions: Descriptions, department: str) -> tuple[DepartmentFile, ...]:

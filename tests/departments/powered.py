@@ -5,7 +5,7 @@ from datetime import date
 from builder.department import Published, Surroundings
 from builder.departments.power.description import Power
 from builder.departments.power.publish import publish
-from builder.exchange import Offers, PowerDraw
+from builder.exchange import Offers
 from builder.pack import Figure, Finding, Item
 from builder.reading.problems import Refused
 from builder.reading.reader import read
@@ -25,21 +25,21 @@ def described(text: str) -> Power:
     return read(text + said, file="power.yml", kind=Power)
 
 
-def published(text: str, *draws: PowerDraw) -> Published:
-    """What a text publishes beside the draws of other departments."""
-    return publish(described(text), Surroundings(Offers(draws=draws), AGEING, "metric"))
+def published(text: str) -> Published:
+    """What a text publishes."""
+    return publish(described(text), Surroundings(Offers(), AGEING, "metric"))
 
 
-def item(text: str, kind: str, name: str = "", *draws: PowerDraw) -> Item:
+def item(text: str, kind: str, name: str = "") -> Item:
     """One item of what a text publishes."""
-    found = published(text, *draws).section.item(kind, name)
+    found = published(text).section.item(kind, name)
     assert found is not None, f"no {kind} {name}"
     return found
 
 
-def figure(text: str, kind: str, name: str, *draws: PowerDraw, of: str = "") -> Figure:
+def figure(text: str, kind: str, name: str, *, of: str = "") -> Figure:
     """One figure of the first item of a kind, or of the item named."""
-    found = item(text, kind, of, *draws).figure(name)
+    found = item(text, kind, of).figure(name)
     assert found is not None, f"no figure {name}"
     return found
 

@@ -5,7 +5,6 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.cautions import ELECTRICITY
-from builder.exchange import PowerDraw
 from builder.pack import Standing
 from tests.departments.powered import INTAKE, SWITCH, figure, item, number, published
 
@@ -167,26 +166,6 @@ def test_a_board_shares_what_its_service_has_left() -> None:
     )
     assert number(text, "board", "free.L1") == pytest.approx(25)
     assert item(text, "board").text("binding") == "Switch"
-
-
-def test_loads_of_other_departments_stand_on_the_services() -> None:
-    draw = PowerDraw("sound", "Flown loudspeakers", "Switch", 6.4, 0.9)
-    assert figure(INTAKE + SWITCH, "service", "current.L1", draw).value is not None
-    told = item(INTAKE + SWITCH, "load", "Flown loudspeakers", draw)
-    assert (told.text("on"), told.text("told_by"), told.number("draws")) == (
-        "Switch",
-        "sound",
-        6400,
-    )
-
-
-def test_an_offered_load_on_a_service_that_is_not_there_is_said() -> None:
-    findings = published(INTAKE, PowerDraw("sound", "Amplifiers", "Cellar", 6.4, 0.9)).findings
-    assert [finding.code for finding in findings] == ["load-left-out"]
-    assert (
-        "Amplifiers on Cellar (told by sound) is in no figure: there is no power source named"
-        " Cellar" in findings[0].sentence
-    )
 
 
 def test_a_load_out_of_service_is_not_counted() -> None:

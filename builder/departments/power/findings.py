@@ -61,9 +61,8 @@ def findings(power: Power, network: Network) -> Iterator[Finding]:
     for left in network.left_out:
         if left.has_ends or left.asked.what == WHAT_IT_DRAWS:
             continue
-        whose = f" (told by {left.asked.department})" if left.asked.department else ""
         sentence = (
-            f"{left.asked.what} on {left.asked.on}{whose} is in no figure: {left.why}. What is free"
+            f"{left.asked.what} on {left.asked.on} is in no figure: {left.why}. What is free"
             " is less by what it draws."
         )
         yield Finding(

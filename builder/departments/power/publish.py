@@ -14,7 +14,7 @@ from builder.departments.power.circuits.feeders import feeder_figure
 from builder.departments.power.circuits.generators import generator_figures
 from builder.departments.power.circuits.neutrals import neutral_figures
 from builder.departments.power.circuits.sources import Source
-from builder.departments.power.circuits.tree import Carried, Network, network_of
+from builder.departments.power.circuits.tree import Network, network_of
 from builder.departments.power.description import Fed, Generator, Power, Supply
 from builder.departments.power.elsewhere import with_elsewhere
 from builder.departments.power.figures import node_figures
@@ -50,7 +50,7 @@ def publish(power: Power, around: Surroundings) -> Published:
     """The power section with its findings."""
     stater = around.stater(power)
     placed = at_altitude(power, around.exchange.altitude)
-    network = network_of(with_elsewhere(placed, around.elsewhere), around.exchange.draws)
+    network = network_of(with_elsewhere(placed, around.elsewhere))
     section = Section(
         key="power",
         title="Power",
@@ -97,12 +97,6 @@ def items(
         yield stater.item(untraced, f"power.untraced.{number}", kind, untraced.name)
     yield from stater.named(listed(power.adaptors), "power", "adaptor")
     yield from stater.counted(power.house_loads, "power", "load", name_key="what")
-    yield from (
-        offered(each, number)
-        for number, each in enumerate(
-            (each for each in network.carried if each.asked.department), 1
-        )
-    )
     shore = stater.counted(power.shore_outlets, "power", "shore", name_key="connector")
     for item, outlet in zip(shore, power.shore_outlets, strict=True):
         figures = (*shore_capacity(item, outlet, network), hours_figure(item, outlet, network))
@@ -163,28 +157,3 @@ def transformer_facts(key: str, source: Source) -> Iterator[Fact]:
     yield Fact(
         f"{key}.stands_on", "Its lines stand on", Standing.STATED, Value(words, number=lines)
     )
-
-
-def offered(each: Carried, number: int) -> Item:
-    """A load that another department told of."""
-    key = f"power.load.{each.asked.department}-{number}"
-    facts = (
-        Fact(f"{key}.on", "On", Standing.STATED, Value(each.asked.on)),
-        Fact(
-            f"{key}.draws",
-            "Draws",
-            Standing.STATED,
-            Value(each.asked.said, "", each.kw * 1000, "W"),
-        ),
-        Fact(
-            f"{key}.power_factor",
-            "Power factor",
-            Standing.STATED,
-            Value(f"{each.asked.power_factor:g}", number=each.asked.power_factor),
-        ),
-        Fact(
-            f"{key}.phases", "Phases", Standing.STATED, Value(" ".join(each.asked.phases) or "all")
-        ),
-        Fact(f"{key}.told_by", "Told by", Standing.STATED, Value(each.asked.department)),
-    )
-    return Item(key, "load", each.asked.what, facts)

@@ -5,7 +5,6 @@ from dataclasses import dataclass, replace
 
 from builder.departments.power.circuits.sources import Formula, Source, line_current_a, sources_of
 from builder.departments.power.description import Power, StandingLoad
-from builder.exchange import PowerDraw
 from builder.formulas.circuits import (
     Load,
     Node,
@@ -41,7 +40,7 @@ Draw = ActivePower | ApparentPower | Current
 @dataclass(frozen=True, slots=True)
 class Asked:
     """
-    A standing load, whoever said it. One of ``kw``, ``kva`` and ``current_a`` is given; None for
+    A standing load. One of ``kw``, ``kva`` and ``current_a`` is given; None for
     all where nobody knows. ``check`` tells how sure it is, ``in_part`` what is known of its size
     where that is no one value, and ``at_most`` it is the load at the upper ends of all that is.
     """
@@ -56,7 +55,6 @@ class Asked:
     current_a: float | None = None
     third_harmonic: float = 0.0
     third_open: bool = False
-    department: str = ""
     where: Where | None = None
     check: Check | None = None
     in_part: Between[Draw] | None = None
@@ -200,13 +198,13 @@ class Network:
         return self.tree.scale[name] / self.tree.scale[up]
 
 
-def network_of(power: Power, draws: Iterable[PowerDraw]) -> Network:
-    """The circuits with the loads of this file and those that other departments offer."""
+def network_of(power: Power) -> Network:
+    """The circuits with the standing loads."""
     sources = sources_of(power)
     nodes = [source.node for source in sources.values()]
     carried: list[Carried] = []
     left_out: list[LeftOut] = []
-    for asked in (*own_loads(power), *untold(power, sources), *offered_loads(draws, power)):
+    for asked in (*own_loads(power), *untold(power, sources)):
         found = placed(asked, sources)
         if isinstance(found, Carried):
             carried.append(found)
@@ -316,23 +314,6 @@ def drawing(asked: Asked, draws: Draw) -> Asked:
         kva=draws.kva if isinstance(draws, ApparentPower) else None,
         current_a=draws.a if isinstance(draws, Current) else None,
     )
-
-
-def offered_loads(draws: Iterable[PowerDraw], power: Power) -> Iterator[Asked]:
-    """Loads that other departments offer."""
-    del power
-    for draw in draws:
-        said = f"{draw.load_kw:.4g} kW"
-        yield Asked(
-            draw.what,
-            draw.fed_by,
-            said,
-            draw.power_factor,
-            draw.phases,
-            kw=draw.load_kw,
-            department=draw.department,
-            check=draw.check,
-        )
 
 
 def placed(asked: Asked, sources: dict[str, Source]) -> Carried | LeftOut:

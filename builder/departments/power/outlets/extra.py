@@ -42,7 +42,7 @@ def extra_loads(
     ValueError
         If nothing bears that name, or what may be drawn there is not known.
     """
-    network = network_of(at_altitude(power, offers.altitude), offers.draws)
+    network = network_of(at_altitude(power, offers.altitude))
     if on not in network.sources:
         raise ValueError(f"on must be one of {', '.join(network.sources)}, got {on!r}")
     if lacking := network.lacking_above(on):

@@ -230,7 +230,7 @@ def standing(section: Section) -> Iterator[Block]:
         yield Paragraph("What the house draws, show or no show. It is taken off what is free.")
         yield item_table(
             found,
-            ("on", "draws", "phases", "power_factor", "third_harmonic", "told_by"),
+            ("on", "draws", "phases", "power_factor", "third_harmonic"),
             first="Load",
             summary="Standing loads",
         )
