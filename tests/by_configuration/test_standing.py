@@ -90,6 +90,13 @@ def test_a_list_of_names_loses_what_is_not_there_and_nothing_else(
     assert left.room is file.room
 
 
+def test_a_file_of_which_every_list_of_names_changes_is_changed() -> None:
+    alone = DRIVE[: DRIVE.index("  - {name: Left")]
+    left = there_in({"sound": sound(subs(USUAL, "Always;") + alone)}, "Thrust")["sound"]
+    assert isinstance(left, Sound)
+    assert [line.feeds for line in listed(left.drive_lines)] == [("Sides", "Always")]
+
+
 OTHERS = (
     "other_mix_positions:\n"
     "  - {place: Side, width: 2 m, depth: 2 m, configurations: [Thrust]}\n"

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from builder.by_configuration.telling import beside_the_usual, configuration_blocks
-from builder.document import Caution, Facts, Heading, Page, Paragraph, Table
+from builder.document import Caution, Facts, Folded, Heading, Page, Paragraph, Table
 from builder.pack import InConfiguration, Item, Section
 from tests.by_configuration.test_joining import OTHER, feeds, item
 
@@ -43,6 +43,7 @@ def test_only_what_differs_is_compared_with_the_caution_above() -> None:
     assert isinstance(blocks[3], Heading)
     assert (blocks[3].level, blocks[3].text) == (3, NAMES)
     assert rows(blocks) == [["A Load", "5 kg", "6 kg"]]
+    assert isinstance(blocks[-1], Folded)
     assert not any(isinstance(block, Facts) for block in blocks)
 
 
@@ -51,7 +52,8 @@ def test_a_fact_that_differs_is_compared_and_the_thing_described_as_it_is_there(
     assert rows(blocks) == [["A Width", "1 m", "2 m"]]
     (facts,) = (block for block in blocks if isinstance(block, Facts))
     assert facts.entries[0].label == "What is there"
-    assert all(not each.anchor or each.anchor.startswith("in-thrust") for each in facts.entries)
+    assert [each.anchor for each in facts.entries] == ["", "in-thrust-in-the-round.A.width"]
+    assert not any(isinstance(block, Folded) for block in blocks)
 
 
 def test_a_note_that_differs_is_told_without_a_table() -> None:
