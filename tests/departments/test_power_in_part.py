@@ -158,6 +158,24 @@ def test_a_load_of_unknown_size_may_leave_room_for_fewer_outlets() -> None:
     assert ends(text, "available", "alone") == (0, 7)
 
 
+def test_the_least_that_a_load_draws_counts_and_the_rest_may_take_all_that_is_left() -> None:
+    kitchen = "{what: Kitchen, on: Switch, draws: at least 40 A, power_factor: 1, phases: L1}"
+    text = INTAKE + SWITCH + f"standing_loads: [{kitchen}]\n"
+    # 125 A less the 40 A that are certain; the rest of it may take all that is left.
+    assert ends(text, "service", "free.L1") == (0, 85)
+    (told,) = found(text, "load-left-out")
+    assert told.sentence == (
+        "Kitchen on Switch counts with 40 A, the least it draws. What it draws beyond that is in no"
+        " figure, and what is free is less by it."
+    )
+
+
+def test_of_a_load_whose_power_factor_nobody_knows_the_least_counts_for_nothing() -> None:
+    kitchen = "{what: Kitchen, on: Switch, draws: at least 9.2 kW, power_factor: unknown}"
+    text = INTAKE + SWITCH + f"standing_loads: [{kitchen}]\n"
+    assert ends(text, "service", "free.L1") == (0, 125)
+
+
 def test_the_order_of_the_next_loads_is_told_only_where_all_that_decides_it_is_known() -> None:
     kitchen = "standing_loads: [{what: Kitchen, on: Switch, draws: about 20 A, power_factor: 1}]\n"
     told = INTAKE + SWITCH + TWO % ("", "16 A")

@@ -10,7 +10,7 @@ from builder.departments.power.circuits.generators import loading
 from builder.departments.power.circuits.neutrals import neutral_findings
 from builder.departments.power.circuits.open_limits import harsh_conditions
 from builder.departments.power.circuits.sources import Source
-from builder.departments.power.circuits.tree import WHAT_IT_DRAWS, Network
+from builder.departments.power.circuits.tree import WHAT_IT_DRAWS, Asked, Network
 from builder.departments.power.description import Fed, Generator, Power, Service
 from builder.departments.power.description.wiring import USUAL_IMBALANCE
 from builder.departments.power.dimmers import dimmer_findings
@@ -61,6 +61,9 @@ def findings(power: Power, network: Network) -> Iterator[Finding]:
     for left in network.left_out:
         if left.has_ends or left.asked.what == WHAT_IT_DRAWS:
             continue
+        if left.asked.beyond:
+            yield counted_in_part(left.asked)
+            continue
         sentence = (
             f"{left.asked.what} on {left.asked.on} is in no figure: {left.why}. What is free"
             " is less by what it draws."
@@ -72,6 +75,17 @@ def findings(power: Power, network: Network) -> Iterator[Finding]:
             "power.load",
             place(left.asked.where) if left.asked.where else None,
         )
+
+
+def counted_in_part(asked: Asked) -> Finding:
+    """What a load of which only the least is known may draw beyond it."""
+    what = asked.what.removesuffix(f" (beyond {asked.beyond})")
+    sentence = (
+        f"{what} on {asked.on} counts with {asked.beyond}, the least it draws. What it draws beyond"
+        " that is in no figure, and what is free is less by it."
+    )
+    where = place(asked.where) if asked.where else None
+    return Finding(Level.NOTE, "load-left-out", sentence, "power.load", where)
 
 
 LOADS_UNKNOWN = (

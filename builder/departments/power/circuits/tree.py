@@ -43,6 +43,7 @@ class Asked:
     A standing load. One of ``kw``, ``kva`` and ``current_a`` is given; None for
     all where nobody knows. ``check`` tells how sure it is, ``in_part`` what is known of its size
     where that is no one value, and ``at_most`` it is the load at the upper ends of all that is.
+    ``beyond`` is the least it draws, where that counts by itself and this is the rest of it.
     """
 
     what: str
@@ -59,6 +60,7 @@ class Asked:
     check: Check | None = None
     in_part: Between[Draw] | None = None
     at_most: "Asked | None" = None
+    beyond: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -250,7 +252,19 @@ def own_loads(power: Power) -> Iterator[Asked]:
     """The standing loads of this file that are in service."""
     for load in power.house_loads:
         if load.condition != "out of service":
-            yield asked_by(load, power)
+            yield from in_two(asked_by(load, power), load)
+
+
+def in_two(asked: Asked, load: StandingLoad) -> Iterator[Asked]:
+    """
+    A load of which only the least is known: that counts, and what it draws beyond is of any size.
+    """
+    least, most = ends_of(load.draws)
+    if most is not None or not isinstance(least, Draw) or asked.power_factor is None:
+        yield asked
+        return
+    yield drawing(replace(asked, in_part=None), least)
+    yield replace(asked, what=f"{asked.what} (beyond {least.text})", beyond=least.text)
 
 
 WHAT_IT_DRAWS = "what the house draws anyway"
