@@ -16,6 +16,7 @@ from builder.pack import Pack, Standing
 from builder.pipeline import pack_of, venue_of
 from builder.reading.problems import Refused
 from builder.stock.comparison import compare
+from tests.laws import share
 
 ROOT = Path(__file__).parent.parent
 LISTED = yaml.safe_load((ROOT / "tests" / "mistakes.yml").read_text(encoding="utf-8"))
@@ -84,9 +85,10 @@ def all_told(texts: Texts) -> list[Told]:
     ]
 
 
+@pytest.mark.laws
 @pytest.mark.parametrize(
     "mistake",
-    [*LISTED["published"], *LISTED["further"]],
+    share([*LISTED["published"], *LISTED["further"]], law="mistakes are told", usually=40),
     ids=lambda mistake: str(mistake["what"]),
 )
 def test_a_mistake_is_told_with_its_line(mistake: Mapping[str, Any]) -> None:

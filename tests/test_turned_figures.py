@@ -267,7 +267,7 @@ def full_at_once(rating: str, phase: str = "L1") -> dict[str, tuple[float | None
 def test_a_choice_of_outlets_that_a_rating_decides_is_told_between_its_ends(phase: str) -> None:
     told = full_at_once("about 16 A", phase)
     assert len(told) == 3
-    for ampere in steps(14.4, 17.6, 9):
+    for ampere in steps(14.4, 17.6, 5):
         exact = full_at_once(f"{ampere:.9g} A", phase)
         for key, (low, high) in told.items():
             number, _ = exact[key]

@@ -62,7 +62,7 @@ def test_they_agree_on_crowded_stage_plots_too(browser: Browser) -> None:
 @cache
 def reached() -> list[dict[str, Any]]:
     """The verdicts of the first pairs."""
-    return [found for seed in range(900) for found in fit(*a_pair(seed))["verdicts"]]
+    return [found for seed in range(450) for found in fit(*a_pair(seed))["verdicts"]]
 
 
 def test_the_pairs_reach_every_verdict_and_every_kind_of_requirement() -> None:
@@ -70,7 +70,7 @@ def test_the_pairs_reach_every_verdict_and_every_kind_of_requirement() -> None:
     sorts = Counter((found["title"].split()[-1], found["verdict"]) for found in reached())
     bridles = sum("A bridle that meets" in note for found in reached() for note in found["notes"])
     assert set(words) == set(RANK)
-    assert min(words.values()) > 100
+    assert min(words.values()) > 50
     assert bridles > 1
     for sort in ("power", "plot", "hang", "trim", "trucks", "ends", "level"):
         assert {word for name, word in sorts if name == sort} >= {"ask", "short"}
