@@ -5,6 +5,7 @@ What the check reads of a pack is published with a schema, and the page reads no
 import json
 from copy import deepcopy
 from dataclasses import replace
+from functools import cache
 from typing import Any, Literal, NotRequired, TypedDict
 
 import jsonschema
@@ -24,8 +25,19 @@ from builder.site.checking import script_of
 from tests.test_pack_schema import ROOT, VENUES, files_of
 
 RIDERS = ROOT / "tests" / "riders"
-SCHEMA = json.loads(files_of(VENUES[0])[SCHEMA_PATH])
-DEMO = json.loads(files_of(VENUES[0])[PATH])
+
+
+@cache
+def schema() -> dict[str, Any]:
+    """The schema as it is published."""
+    found: dict[str, Any] = json.loads(files_of(VENUES[0])[SCHEMA_PATH])
+    return found
+
+
+@cache
+def demo() -> Any:
+    """The demo as the check reads it."""
+    return json.loads(files_of(VENUES[0])[PATH])
 
 
 @pytest.mark.parametrize("venue", VENUES, ids=lambda path: path.name)
@@ -50,7 +62,7 @@ def test_only_what_is_stated_has_a_number(venue: Any) -> None:
 
 def broken(change: str) -> dict[str, Any]:
     """The demo's file with one thing in it that no such file has."""
-    record: dict[str, Any] = deepcopy(DEMO)
+    record: dict[str, Any] = deepcopy(demo())
     item = record["sections"][0]["items"][0]
     values = next(iter(item["values"].values()))
     if change == "another format":
@@ -85,17 +97,17 @@ def broken(change: str) -> dict[str, Any]:
 )
 def test_what_is_no_such_file_does_not_fit(change: str) -> None:
     with pytest.raises(jsonschema.ValidationError):
-        jsonschema.validate(broken(change), SCHEMA)
+        jsonschema.validate(broken(change), schema())
 
 
 def test_a_key_that_a_later_file_adds_still_fits() -> None:
-    record = deepcopy(DEMO)
+    record = deepcopy(demo())
     record["sections"][0]["items"][0]["added later"] = [1]
-    jsonschema.validate(record, SCHEMA)
+    jsonschema.validate(record, schema())
 
 
 def test_every_record_of_the_schema_says_what_it_is() -> None:
-    records = [SCHEMA, *SCHEMA["$defs"].values()]
+    records = [schema(), *schema()["$defs"].values()]
     assert len(records) > 5
     assert [each["title"] for each in records if not each["description"]] == []
 
@@ -107,7 +119,7 @@ def test_a_show_is_judged_by_the_file_as_by_the_pack() -> None:
         for act in ("theatre", "club")
     ]
     ours = fit(fit_record(pack), riders)
-    theirs = fit(DEMO, riders)
+    theirs = fit(demo(), riders)
     assert [each["verdict"] for each in theirs["verdicts"]] == [
         each["verdict"] for each in ours["verdicts"]
     ]
@@ -117,14 +129,14 @@ def test_a_show_is_judged_by_the_file_as_by_the_pack() -> None:
 
 
 def test_the_page_reads_what_the_file_says() -> None:
-    text = script_of(DEMO)
+    text = script_of(demo())
     data = json.loads(text[text.index(" = {") + 3 : text.index(";\n(function (pack)")])
     for section in data["sections"]:
         for item in section["items"]:
             for each in (item, *item["values"].values()):
                 each["checked"] = data["checks"][each["checked"]]
-    assert {key: data[key] for key in DEMO} == DEMO
-    assert set(data) - set(DEMO) == {"checks", "language", "units"}
+    assert {key: data[key] for key in demo()} == demo()
+    assert set(data) - set(demo()) == {"checks", "language", "units"}
 
 
 class Inner(TypedDict):
@@ -185,11 +197,11 @@ def test_a_section_of_one_of_several_stages_says_of_which() -> None:
     assert from_json(to_json(several)) == several
     jsonschema.validate(json.loads(to_json(several)), json.loads(pack_schema_text()))
     record = json.loads(fit_file_text(several, Document(pack.venue, ())))
-    jsonschema.validate(record, SCHEMA)
+    jsonschema.validate(record, schema())
     assert record["spaces"] == [{"key": "studio", "name": "The small studio"}]
     assert [section.get("space") for section in record["sections"]] == [
         None,
         *("studio" for _ in own),
     ]
     assert '"space' not in to_json(pack)
-    assert DEMO["spaces"] == []
+    assert demo()["spaces"] == []

@@ -22,26 +22,30 @@ from tests.facts import at
 from tests.sweep import ROOT, VENUES
 
 DOCS = ROOT / "docs"
-EXAMPLES = examples_in(example_files())
-PAGES = guide_pages(EXAMPLES)
 HEADING = re.compile(r"^(#+) (.+?)(?: \{#(.+)\})?$", re.MULTILINE)
 INSTEAD_OF = {"leg_lengths": "apex"}
+
+
+@cache
+def pages() -> Mapping[str, str]:
+    """Every page of the guide, made once."""
+    return guide_pages(examples_in(example_files()))
 
 
 def test_the_pages_of_keys_and_the_guide_to_riders_are_those_of_the_descriptions() -> None:
     stale = [
         name
-        for name, text in PAGES.items()
+        for name, text in pages().items()
         if not (DOCS / name).is_file() or (DOCS / name).read_text(encoding="utf-8") != text
     ]
     assert stale == [], "run 'make guide'"
     kept = {path.relative_to(DOCS).as_posix() for path in (DOCS / "keys").rglob("*.md")}
-    assert kept == {name for name in PAGES if name.startswith("keys/")}
+    assert kept == {name for name in pages() if name.startswith("keys/")}
 
 
 def test_every_page_of_keys_is_in_the_contents_of_the_documentation() -> None:
-    listed = [f"keys/{page}.md" for pages in contents().values() for page in pages.values()]
-    assert sorted((*listed, "keys/index.md")) == sorted(PAGES.keys() - {"pack/riders.md"})
+    listed = [f"keys/{page}.md" for group in contents().values() for page in group.values()]
+    assert sorted((*listed, "keys/index.md")) == sorted(pages().keys() - {"pack/riders.md"})
 
 
 def test_every_key_of_every_record_has_an_address() -> None:
@@ -52,7 +56,7 @@ def test_every_key_of_every_record_has_an_address() -> None:
 
 
 def test_every_address_stands_once_on_its_page_and_no_heading_stands_twice() -> None:
-    for name, text in PAGES.items():
+    for name, text in pages().items():
         headings = HEADING.findall(text)
         if not name.startswith("keys/"):
             continue
@@ -151,7 +155,7 @@ def test_every_example_is_read(file: str) -> None:
 
 def told_on(page: str) -> Iterator[tuple[Place, str]]:
     """The keys that a page explains, each with its example."""
-    shown = examples_on(PAGES[f"keys/{page}.md"])
+    shown = examples_on(pages()[f"keys/{page}.md"])
     return ((place, shown[address_of(place).anchor]) for place in explained_on(page))
 
 

@@ -19,6 +19,7 @@ VENUES = [
 SCHEMA = json.loads(pack_schema_text())
 
 
+@cache
 def files_of(venue: Path) -> dict[str, bytes]:
     """What is published beside the pages, by path."""
     return {file.path: file.content for file in published(venue).files}

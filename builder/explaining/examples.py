@@ -36,7 +36,7 @@ def example_of(alike: list[Place], examples: Examples) -> str:
     return line_of(key.name, kind.examples[0]) if kind else ""
 
 
-def written(alike: list[Place], examples: Examples) -> Iterator[object]:
+def written(alike: Sequence[Place], examples: Examples) -> Iterator[object]:
     """All that files write under a key."""
     for place in alike:
         for name, data in examples:

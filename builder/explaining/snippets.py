@@ -1,11 +1,12 @@
 """An example of a key as it stands in its file, the keys above it included."""
 
-from collections.abc import Iterator
-from typing import Any, Literal, get_args, get_origin
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from functools import cache
+from typing import Any, Literal, TypeVar, get_args, get_origin
 
 import yaml
 
-from builder.explaining.addresses import address_of
+from builder.explaining.addresses import Address, address_of
 from builder.explaining.examples import NOT_SHOWN, Examples, PlainDumper, kinds_of, written
 from builder.explaining.places import Place, places
 from builder.keys import Key, keys_of, types_within, within
@@ -13,6 +14,7 @@ from builder.reading.fields import mark_of
 from builder.reading.words import ReadBy
 
 WIDTH = 88
+Ident = TypeVar("Ident")
 
 
 def snippet_of(place: Place, examples: Examples) -> str:
@@ -25,8 +27,8 @@ def example_value(place: Place, examples: Examples) -> object:
     What a file writes under a key, of groups the shortest; else what one writes under the same key
     of another record, else what its kind of value gives.
     """
-    here = [each for each in places() if address_of(each) == address_of(place)]
-    elsewhere = [each for each in places() if is_alike(each.key, place.key)]
+    here = by_address()[address_of(place)]
+    elsewhere = by_base()[base_of(place.key)]
     for alike in (here, elsewhere):
         found = [value for value in written(alike, examples) if value not in NOT_SHOWN]
         if found and is_group(found[0]):
@@ -36,9 +38,29 @@ def example_value(place: Place, examples: Examples) -> object:
     return typical(place.key)
 
 
-def is_alike(one: Key, other: Key) -> bool:
-    """Whether two keys are one, which two records have from the same base."""
-    return one.name == other.name and one.meaning == other.meaning
+@cache
+def by_address() -> Mapping[Address, Sequence[Place]]:
+    """All places of keys by the address where each is explained."""
+    return grouped(address_of)
+
+
+@cache
+def by_base() -> Mapping[tuple[str, str], Sequence[Place]]:
+    """All places of keys, those together that records have from the same base."""
+    return grouped(lambda place: base_of(place.key))
+
+
+def base_of(key: Key) -> tuple[str, str]:
+    """A key's name and meaning: two records that have it from the same base have both alike."""
+    return key.name, key.meaning
+
+
+def grouped(by: Callable[[Place], Ident]) -> Mapping[Ident, Sequence[Place]]:
+    """All places of keys in groups, in their order."""
+    found: dict[Ident, list[Place]] = {}
+    for place in places():
+        found.setdefault(by(place), []).append(place)
+    return found
 
 
 def groups(found: list[object], key: Key) -> Iterator[object]:
