@@ -32,8 +32,6 @@ from reaching import try_tests
 ROOT = Path(__file__).parents[1]
 FIRST_FILES = 3
 """So many files of tests run first, for most mutants end there, and each file costs its import."""
-WHOLE = ("tests/test_*.py",)
-PAGES = ("tests/departments", *WHOLE)
 ROOMS: dict[str, tuple[str, ...]] = {
     "bearers": (
         "tests/bearers",
@@ -53,7 +51,17 @@ ROOMS: dict[str, tuple[str, ...]] = {
         "tests/by_configuration",
         "tests/fit/arrangements/test_arrangements.py",
     ),
-    "departments": PAGES,
+    "departments": (
+        "tests/departments",
+        "tests/test_golden.py",
+        "tests/test_key_pages.py",
+        "tests/test_oddities.py",
+        "tests/test_turned_figures.py",
+        "tests/test_alike_names.py",
+        "tests/fit/test_power_*.py",
+        "tests/fit/test_circuits.py",
+        "tests/fit/hangs",
+    ),
     "explaining": (
         "tests/explaining",
         "tests/test_explaining.py",

@@ -87,4 +87,6 @@ def test_sources_and_the_sources_that_loads_name() -> None:
 @pytest.mark.parametrize(("department", "count"), [("power", 1), ("sound", 0)])
 def test_the_files_of_a_department_in_other_spaces(department: str, count: int) -> None:
     files = {"power": described(INTAKE + SWITCH), "Hall/power": described(BOARD)}
-    assert len(files_elsewhere(files, department)) == count
+    found = files_elsewhere(files, department)
+    assert len(found) == count
+    assert all(each is files["Hall/power"] for each in found)

@@ -151,3 +151,10 @@ def test_where_all_lines_are_of_others_the_house_says_nothing_of_this_space() ->
     assert len(listed(own.closed)) == 1
     only = HOUSE.replace("capacity: 200}", "capacity: 200, spaces: [Hall]}")
     assert names(in_space(house(only), "Studio B")) == []
+
+
+def test_lists_of_plain_words_stand_one_after_the_other() -> None:
+    other = house(HOUSE + "also_known_as: [The Hut]\n")
+    found = joined(house(HOUSE + "also_known_as: [The Shack]\n"), other)
+    assert isinstance(found, House)
+    assert found.also_known_as == ("The Shack", "The Hut")
