@@ -6,7 +6,6 @@ change that is meant, run ``HOUSEPACK_GOLDEN=write python -m pytest tests/test_g
 the difference before committing it.
 """
 
-import os
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -36,9 +35,9 @@ from builder.document import (
 )
 from builder.files import published
 from builder.registry import DEPARTMENTS
+from tests.golden_files import held
 
 ROOT = Path(__file__).parent.parent
-GOLDEN = Path(__file__).parent / "golden"
 PAGES = ("index", *(department.key for department in DEPARTMENTS), "findings")
 
 
@@ -54,10 +53,7 @@ def test_a_page_reads_as_it_did(document: Document, key: str) -> None:
         "\n".join(line for page in document.pages if page.key == key for line in page_lines(page))
         + "\n"
     )
-    golden = GOLDEN / f"{key}.txt"
-    if os.environ.get("HOUSEPACK_GOLDEN") == "write":
-        golden.write_text(text, encoding="utf-8")
-    assert text == golden.read_text(encoding="utf-8")
+    held(f"{key}.txt", text)
 
 
 def page_lines(page: Page) -> Iterator[str]:

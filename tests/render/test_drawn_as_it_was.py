@@ -6,9 +6,6 @@ change that is meant, run with ``HOUSEPACK_GOLDEN=write`` and look at the files:
 drawings. What is drawn where is held by hand in the other tests of this folder.
 """
 
-import os
-from pathlib import Path
-
 import numpy as np
 import pytest
 
@@ -40,17 +37,9 @@ from builder.render.contours import Levels
 from builder.render.level_map import Layer, Shape, Sheet, inked, level_map_svg
 from builder.render.markdown import render
 from builder.render.plan import Area, Mark, Note, Plan, Track, plan_svg
+from tests.golden_files import held
 
-GOLDEN = Path(__file__).parent.parent / "golden"
 DECK = ((-5.0, 0.0), (5.0, 0.0), (5.0, 6.0), (-5.0, 6.0))
-
-
-def held(name: str, text: str) -> None:
-    """Hold a text against the file of its name."""
-    golden = GOLDEN / name
-    if os.environ.get("HOUSEPACK_GOLDEN") == "write":
-        golden.write_text(text, encoding="utf-8")
-    assert text == golden.read_text(encoding="utf-8")
 
 
 LOOKS = {
