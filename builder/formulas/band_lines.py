@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -114,6 +115,11 @@ def third_octaves(
         raise ValueError(f"highest_hz must be at least lowest_hz {lowest_hz}, got {highest_hz}")
     if intervals is not None and intervals < 1:
         raise ValueError(f"intervals must be at least 1, got {intervals}")
+    return _bands(first, last, intervals)
+
+
+@cache
+def _bands(first: int, last: int, intervals: int | None) -> tuple[Band, ...]:
     return tuple(
         Band(k, intervals or _intervals(Band(k, 1).midband_hz)) for k in range(first, last + 1)
     )

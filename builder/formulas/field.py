@@ -6,8 +6,9 @@ Planning figures: real rooms reflect, real boxes differ from their stated covera
 """
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -24,6 +25,7 @@ from builder.formulas.field_blocks import in_blocks
 from builder.formulas.field_tables import Plan, Precision, Propagation
 from builder.formulas.loudspeakers import (
     Bearings,
+    Loudspeaker,
     Speakers,
     across_response,
     bearings,
@@ -34,6 +36,8 @@ from builder.formulas.sources import IEC_61672_1, KINSLER
 Array = NDArray[np.float64]
 NEPERS_PER_DB = math.log(10) / 20
 DIRECT_BLOCK = 2048
+KEPT_PROPAGATIONS = 512
+"""Bands in airs whose absorption is kept: an arrangement asks for the same again and again."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -236,6 +240,7 @@ def field(
     return Field(bands, in_blocks(plan, points_m, workers=workers))
 
 
+@lru_cache(maxsize=KEPT_PROPAGATIONS)
 def _propagation(band: Band, air: Air) -> Propagation:
     """
     Absorption over a band as a straight line from line to line, by least squares: the midband alone
@@ -279,20 +284,28 @@ def _playing(speakers: Speakers, band: Band) -> list[tuple[float, float]]:
 
 
 def _patterns(speakers: Speakers, seen: Bearings, frequency_hz: float, air: Air) -> Array:
-    how: tuple[tuple[Callable[..., Array], Array], ...] = (
-        (across_response, seen.aside_rad),
-        (upward_response, seen.up_rad),
-    )
-    across, upward = (
-        np.stack(
-            [
-                response(s, angles[row], frequency_hz=frequency_hz, speed_m_s=air.speed_m_s)
-                for row, s in enumerate(speakers)
-            ]
+    across = np.empty_like(seen.aside_rad)
+    for one, rows in _alike(speakers, lambda s: (s.coverage_deg, s.width_m)):
+        across[rows] = across_response(
+            one, seen.aside_rad[rows], frequency_hz=frequency_hz, speed_m_s=air.speed_m_s
         )
-        for response, angles in how
-    )
-    return np.asarray(across * upward, dtype=np.float64)
+    upward = np.empty_like(seen.up_rad)
+    for one, rows in _alike(speakers, lambda s: (s.vertical_coverage_deg, s.height_m)):
+        upward[rows] = upward_response(
+            one, seen.up_rad[rows], frequency_hz=frequency_hz, speed_m_s=air.speed_m_s
+        )
+    return across * upward
+
+
+def _alike(
+    speakers: Speakers, pattern: Callable[[Loudspeaker], object]
+) -> Iterator[tuple[Loudspeaker, list[int]]]:
+    """One box of each pattern, with the rows of all that have it."""
+    found: dict[object, list[int]] = {}
+    for row, speaker in enumerate(speakers):
+        found.setdefault(pattern(speaker), []).append(row)
+    for rows in found.values():
+        yield speakers[rows[0]], rows
 
 
 def _level_db(energy: Array) -> Array:

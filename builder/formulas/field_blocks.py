@@ -125,6 +125,9 @@ def in_blocks(plan: Plan, points_m: Array, *, workers: int) -> Array:
     energy = np.empty((len(points_m), len(plan.bands)))
     count = max(1, PAIRS_IN_BLOCK[plan.precision] // len(plan.speakers))
     starts = range(0, len(points_m), count)
+    if len(starts) < 2:
+        _fill(energy, plan, points_m, starts, count)
+        return energy
     with ThreadPoolExecutor(workers) as pool:
         list(
             pool.map(
