@@ -10,6 +10,7 @@ import json
 import re
 from collections.abc import Iterator, Mapping
 from copy import deepcopy
+from dataclasses import replace
 from datetime import date
 from functools import cache
 from typing import Any
@@ -17,11 +18,23 @@ from typing import Any
 import pytest
 
 from builder.files import Folder
+from builder.fit.bearers import as_sure_as_bearers
 from builder.fit.interpreter import fit
 from builder.fit.published import fit_record
 from builder.fit.records import FitPack, Verdict
 from builder.leaning import with_checks
-from builder.pack import Check, Fact, Figure, Item, Section, Standing, Verified, Working, sureness
+from builder.pack import (
+    Check,
+    Fact,
+    Figure,
+    Item,
+    Section,
+    Standing,
+    Value,
+    Verified,
+    Working,
+    sureness,
+)
 from builder.pipeline import pack_of, venue_of
 from builder.reading.problems import Refused
 from builder.reading.reader import model_at
@@ -210,3 +223,21 @@ def test_a_line_within_a_line_is_as_sure_as_that() -> None:
     assert carried is not None
     assert carried.verified is not None
     assert carried.verified.how == "memory"
+
+
+def borne_by(how: str) -> Section:
+    """A dock that trucks come to by a lane, which was checked in some way."""
+    told = Verified("2026-05-01", "crew", "measured", 31)
+    lane = Fact("x.lane.width", "Width", Standing.STATED, verified=replace(told, how=how))
+    facts = tuple(
+        Fact(f"x.dock.{name}", name, Standing.STATED, Value(text), verified=told)
+        for name, text in (("approach", "The lane"), ("trucks", "2"))
+    )
+    items = (Item("x.lane", "approach", "The lane", (lane,)), Item("x.dock", "dock", "Dock", facts))
+    return Section("access", "Access", items, verified=told)
+
+
+@pytest.mark.parametrize("how", ["memory", "measured"])
+def test_what_is_borne_by_something_remembered_is_no_surer_than_that(how: str) -> None:
+    dock = as_sure_as_bearers(borne_by(how)).items[1]
+    assert {fact.verified.how for fact in dock.facts if fact.verified} == {how}

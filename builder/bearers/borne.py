@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from builder.bearers.relations import RELATIONS, Relation
-from builder.pack import Item, Section
+from builder.pack import MEMORY, Item, Section, Verified, sureness
 from builder.reading.references import spelling
 from builder.reading.standing_on import (
     CLOSED,
@@ -61,10 +61,34 @@ class Link:
     relation: Relation
 
 
+def view_of(section: Section, *, checked: bool = False) -> View:
+    """A section as one looks for bearers in it."""
+    names = {(item.kind, spelling(item.name)): item for item in section.items}
+    return View(section, names, naming_in(section), checked)
+
+
+def on_remembered(section: Section) -> dict[str, Verified]:
+    """
+    The items of a section that are borne by something which was only remembered, by their key, with
+    the check of that: they are there no surer than it is.
+    """
+    view, found = view_of(section), {}
+    for item in section.items:
+        checks = [line_check(link.bearer, section) for link in links_of(item, view, (item.key,))]
+        remembered = [check for check in checks if check and check.how == MEMORY]
+        if remembered:
+            found[item.key] = min(remembered, key=sureness)
+    return found
+
+
+def line_check(item: Item, section: Section) -> Verified | None:
+    """How the line of an item was checked: its own check, or that of its file."""
+    return next((fact.verified for fact in item.facts if fact.verified), section.verified)
+
+
 def bearing(section: Section, *, checked: bool = False) -> dict[str, Borne]:
     """The items of a section that are borne by something not fully there, by their key."""
-    names = {(item.kind, spelling(item.name)): item for item in section.items}
-    view, found = View(section, names, naming_in(section), checked), {}
+    view, found = view_of(section, checked=checked), {}
     for item in section.items:
         if (section.key, item.kind) in RELATIONS:
             borne = borne_of(item, view)

@@ -12,7 +12,7 @@ from math import cos, radians
 from builder import pack as packs
 from builder.arranged import section_in
 from builder.bearers.borne import bearing
-from builder.fit.bearers import as_borne
+from builder.fit.bearers import as_borne, as_sure_as_bearers
 from builder.fit.records import FitPack, Instead, Item, Outline, Rule, Section, Value
 from builder.fit.values import LACKS, OPEN, RULE, TOLD, counted_least
 from builder.fit.wanted import COSINES, COUNTED, NAMED, Wanted, wanted_of
@@ -93,6 +93,7 @@ def rule_record(rule: PackRule) -> Rule:
 
 def section_record(section: packs.Section, pages: Mapping[str, str], wanted: Wanted) -> Section:
     """A section with its items."""
+    section = as_sure_as_bearers(section)
     drawn = section.outlines if section.key in DRAWN else ()
     found = bearing(section, checked=True)
     record: Section = {
