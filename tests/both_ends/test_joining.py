@@ -109,6 +109,14 @@ def test_a_figure_that_the_base_lacks_stands_where_it_stands_at_the_ends() -> No
     assert [each.key for each in joined(make)] == ["i.a", "i.new", "i.z"]
 
 
+def test_figures_that_stand_at_all_ends_stand_in_the_order_of_these() -> None:
+    def make(amp: float | None) -> list[Figure]:
+        both = [figure(number(1), "i.a"), figure(number(2), "i.b")]
+        return both if amp is None else [*both[::-1], figure(number(amp), "i.c")]
+
+    assert [each.key for each in joined(make)] == ["i.b", "i.a", "i.c"]
+
+
 def test_a_figure_of_the_base_that_no_end_has_stands_nowhere() -> None:
     def make(amp: float | None) -> list[Figure]:
         return [figure(number(1), "i.a"), figure(number(2), "i.gone" if amp is None else "i.b")]
@@ -223,6 +231,10 @@ def test_a_figure_that_a_value_can_turn_is_told_between_its_own_ends_or_not_at_a
     assert one(own, low, high) == own
     turned = one(None, turned_by(low, Counted(1.0)), turned_by(high, Counted(2.0)))
     assert turned.value == number(3)
+    open_end = turned_by(figure(None, "i.at-once.x", "", "length"), Counted(1.0))
+    known = replace(high, working=replace(WORKING, steps=("known",)))
+    told = one(None, open_end, turned_by(known, Counted(2.0)))
+    assert (told.value, told.working.steps[0]) == (number(3), "known")
     half = one(None, turned_by(low, Counted(1.0)), high)
     assert half.value is None
 
