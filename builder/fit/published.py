@@ -110,9 +110,22 @@ def section_record(section: packs.Section, pages: Mapping[str, str], wanted: Wan
     add_unweighed(record, section)
     if section.space:
         record["space"] = section.space
+        record["shared"] = shared_kinds(section)
     if instead := list(instead_of(record, section, pages, wanted)):
         record["instead"] = instead
     return record
+
+
+def shared_kinds(section: packs.Section) -> list[str]:
+    """The kinds of things of a space of which it has none for itself."""
+    private = {item.kind for item in section.items if not is_shared(item)}
+    return sorted({item.kind for item in section.items} - private)
+
+
+def is_shared(item: packs.Item) -> bool:
+    """Whether a thing stands in a file beside the house's own, for all spaces."""
+    places = [fact.place for fact in item.facts if fact.place]
+    return len(places) > 0 and not any("/" in place.file for place in places)
 
 
 def add_unweighed(record: Section, section: packs.Section) -> None:

@@ -103,7 +103,8 @@ class Instead(TypedDict):
 class Section(TypedDict):
     """
     What a department says. `space` is the key of the space that it describes; left out for what all
-    spaces share, and in a house of one stage. `instead` tells what other configurations than the
+    spaces share, and in a house of one stage; `shared` are then the kinds of things that it has
+    with the others alone. `instead` tells what other configurations than the
     usual one have otherwise; left out where nothing differs.
     """
 
@@ -113,6 +114,7 @@ class Section(TypedDict):
     outlines: list[Outline]
     items: list[Item]
     space: NotRequired[str]
+    shared: NotRequired[list[str]]
     instead: NotRequired[list[Instead]]
 
 

@@ -23,23 +23,19 @@ from builder.fit.records import (
     Verdict,
 )
 from builder.fit.sentences import fill
-from builder.fit.show_day import THE_DAY
+from builder.fit.spaces.at_once import at_once
 from builder.fit.spaces.records import Evening, Group
 from builder.fit.spaces.sentences import (
     ACT_IN,
-    AND,
-    AT_ONCE,
     BEST_OF,
     BETWEEN,
     EACH_IN_ITS_OWN,
     JUDGED_IN,
     NO_SUCH_SPACE,
-    NOT_TOGETHER,
-    SERVE_ALL,
     WHICH_SPACE,
 )
 from builder.fit.spaces.views import pack_of_space
-from builder.fit.verdicts import ASK, SHORT, verdict, with_question
+from builder.fit.verdicts import ASK, SHORT, verdict
 from builder.fit.wording import digits
 
 Judge = Callable[[FitPack, list[RiderAsked]], Result]
@@ -59,7 +55,11 @@ def fit_in_spaces(pack: FitPack, riders: list[RiderAsked], judge: Judge) -> Resu
         for other in evenings
         if other["free"]["key"] != best["free"]["key"]
     ]
-    verdicts = [*verdicts_of(best, riders), *unknown_spaces(riders, spaces), *at_once(best, pack)]
+    verdicts = [
+        *verdicts_of(best, riders),
+        *unknown_spaces(riders, spaces),
+        *at_once(best, acts_in_words(best), pack),
+    ]
     return {
         "venue": pack["venue"],
         "revision": pack["revision"],
@@ -216,23 +216,6 @@ def unknown_spaces(riders: list[RiderAsked], spaces: list[FitSpace]) -> list[Ver
             answer["act_question"] = fill(WHICH_SPACE, parts)
             found.append(answer)
     return found
-
-
-def at_once(best: Evening, pack: FitPack) -> list[Verdict]:
-    """The question that acts in several spaces on one day come to: what these share serves all."""
-    if len(best["groups"]) < 2 or len(pack["shared"]) == 0:
-        return []
-    acts = acts_in_words(best)
-    line: Line = {
-        "act": THE_DAY,
-        "line": 0,
-        "department": "house",
-        "title": AT_ONCE,
-        "need": acts,
-        "strictness": "must",
-    }
-    reason = fill(NOT_TOGETHER, {"shared": AND.join(pack["shared"])})
-    return [with_question(verdict(line, ASK, reason), line, fill(SERVE_ALL, {"acts": acts}))]
 
 
 def cautions_of(best: Evening) -> list[str]:

@@ -9,7 +9,7 @@ import pytest
 from builder.fit.interpreter import fit
 from builder.fit.records import FitPack
 from builder.fit.spaces.sentences import AT_ONCE
-from tests.spaces.houses import asked, record
+from tests.spaces.houses import asked, record, texts_with
 
 WIDE = "needs:\n  - {what: stage width, at least: 10 m}\n  - {what: capacity, at least: 500}\n"
 SMALL = "needs:\n  - {what: stage width, at least: 5 m}\n  - {what: capacity, at least: 100}\n"
@@ -112,6 +112,51 @@ def test_acts_in_two_spaces_are_each_judged_in_their_own_and_what_these_share_is
     )
     assert shared["verdict"] == "ask"
     assert shared["reason"].endswith("all of them at once: Sound, Access, Power.")
+
+
+def in_two(first: int, second: int, what: str = "microphones") -> list[Any]:
+    """What two acts in two spaces are told together of one thing that the spaces share."""
+    need = f"needs:\n  - {{what: {what}, at least: %s}}\n"
+    riders = asked(show("A", need % first, "Great hall"), show("B", need % second, "Studio B"))
+    found = fit(record(), riders)["verdicts"]
+    return [each for each in found if each["act"] == "The day" and each["title"] != AT_ONCE]
+
+
+def test_what_two_spaces_share_is_added_up_where_both_have_a_show() -> None:
+    # Nine microphones work, for all spaces together.
+    (told,) = in_two(2, 6)
+    assert told["verdict"] == "fits, with a note"
+    assert told["need"] == "at least 8 together (2 + 6)"
+    assert told["reason"] == "1 to spare."
+
+
+def test_what_is_free_again_after_one_act_is_asked_where_it_does_not_serve_both_at_once() -> None:
+    (told,) = in_two(6, 6)
+    assert told["verdict"] == "ask"
+    assert told["reason"] == (
+        "There is enough for each of them, and not for all at the same hours. Short by 3."
+    )
+    assert "at the same hours" in told["act_question"]
+    assert told["question"] == ""
+
+
+def test_what_one_act_alone_is_short_of_is_not_told_twice() -> None:
+    assert in_two(20, 6) == []
+
+
+def test_places_at_the_one_dock_add_up_over_the_spaces() -> None:
+    (told,) = in_two(1, 1, "dock spaces")
+    assert told["verdict"] == "short"
+    assert told["reason"] == "Short by 1."
+
+
+def test_what_a_space_has_for_itself_is_not_added_up_with_what_all_share() -> None:
+    own = "stock:\n  - {name: Own microphone, kind: microphone, count: 20, working: 20}\n"
+    house = record(texts_with(**{"spaces/hall/sound.yml": own}))
+    need = "needs:\n  - {what: microphones, at least: 9}\n"
+    riders = asked(show("A", need, "Great hall"), show("B", need, "Studio B"))
+    told = [each for each in fit(house, riders)["verdicts"] if each["act"] == "The day"]
+    assert [each["title"] for each in told] == [AT_ONCE]
 
 
 def test_one_space_alone_has_nothing_to_share() -> None:
