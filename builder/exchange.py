@@ -11,8 +11,9 @@ from itertools import chain
 from typing import Any, TypeVar
 
 from builder.pack import Check
+from builder.reading.absent import Absent
 from builder.reading.problems import Where
-from builder.reading.quantities import Height, Quantity
+from builder.reading.quantities import Duration, Height, Quantity
 
 Corners = tuple[tuple[float, float], ...]
 
@@ -135,6 +136,19 @@ class Altitude:
 
 
 @dataclass(frozen=True, slots=True)
+class CallRules:
+    """How crew is called, as the house says it: each as written, for its figures tell both ends."""
+
+    shortest: Duration | Absent = Absent.NOT_STATED
+    meal_after: Duration | Absent = Absent.NOT_STATED
+    meal_break: Duration | Absent = Absent.NOT_STATED
+    meal_paid: bool | Absent = Absent.NOT_STATED
+    longest: Duration | Absent = Absent.NOT_STATED
+    turnaround: Duration | Absent = Absent.NOT_STATED
+    check: Check | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Drive:
     """A drive line of the house system, and the kinds of signal it takes, such as AES3."""
 
@@ -252,6 +266,7 @@ class Offers:
     air: Air | None = None
     datum: Datum | None = None
     altitude: Altitude | None = None
+    calls: CallRules | None = None
 
     def spot(self, kind: str, name: str = "") -> Spot | None:
         """The first spot of a kind, or the one with that name."""
@@ -341,6 +356,7 @@ def joined(offers: Iterable[Offers]) -> Offers:
         ),
         hang_states={name: state for offer in every for name, state in offer.hang_states.items()},
         altitude=next((offer.altitude for offer in every if offer.altitude), None),
+        calls=next((offer.calls for offer in every if offer.calls), None),
         said_on_stage={
             name: there for offer in every for name, there in offer.said_on_stage.items()
         },

@@ -8,6 +8,7 @@ from typing import Any
 
 from builder.department import Department
 from builder.departments.access import ACCESS
+from builder.departments.crew import CREW
 from builder.departments.flying import FLYING
 from builder.departments.house import HOUSE, House
 from builder.departments.lines import LINES
@@ -29,6 +30,7 @@ DEPARTMENTS: tuple[Department[Any], ...] = (
     POWER,
     LINES,
     ROOMS,
+    CREW,
 )
 
 _DESCRIBED = tuple(rule for department in DEPARTMENTS for rule in department.rules)

@@ -33,6 +33,7 @@ KEPT = (
     "power.yml",
     "sound.yml",
     "rooms.yml",
+    "crew.yml",
 )
 """The files for which the law holds."""
 NOT_YET = dict.fromkeys(

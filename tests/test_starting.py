@@ -62,6 +62,7 @@ def test_the_untouched_venue_is_told_file_by_file() -> None:
             "power",
             "lines",
             "rooms",
+            "crew",
         )
     }
     assert told["house.yml"].sentence == (

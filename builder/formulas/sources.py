@@ -6,6 +6,11 @@ COMMON_PRACTICE = Source(
     "common practice, no source", "A fact of the trade that no published source was found for"
 )
 
+# Working time
+DIRECTIVE_2003_88 = Source(
+    "Directive 2003/88/EC", "Certain aspects of the organisation of working time"
+)
+
 # Electricity, access, stage and lines
 NILSSON_RIEDEL = Source(
     "Nilsson & Riedel 2011", "J. W. Nilsson, S. A. Riedel: Electric Circuits, 9th edition"

@@ -16,9 +16,28 @@ ADVICE = "write the number and the currency, like £500, 1,500 EUR or 80.50 USD"
 
 class Money(str):
     """
-    An amount in the author's words. Currencies differ and change, so amounts are told and never
-    added up or compared.
+    An amount in the author's words. Currencies differ and change, so amounts of two currencies are
+    never added up or compared, and none is changed into another.
     """
+
+    @property
+    def currency(self) -> str:
+        """The sign or the three capitals that it is written with."""
+        return "".join(letter for letter in self if letter in SIGNS or letter.isalpha())
+
+    @property
+    def number(self) -> float:
+        """How much it is, in its currency."""
+        return float("".join(letter for letter in self if letter in "0123456789."))
+
+    def like(self, number: float) -> str:
+        """Another number in words, with the currency where this amount has it."""
+        digits = f"{number:,.2f}".removesuffix(".00")
+        first = next(place for place, letter in enumerate(self) if letter.isdigit())
+        if first:
+            return f"{self[:first]}{digits}"
+        last = max(place for place, letter in enumerate(self) if letter.isdigit())
+        return f"{digits}{self[last + 1 :]}"
 
 
 def read_money(text: str) -> Money:

@@ -11,7 +11,6 @@ from builder.rules import IS, Rule
 lines = partial(Rule, department="lines", kind="count")
 sound = partial(Rule, department="sound", kind="count")
 lighting = partial(Rule, department="lighting", kind="count")
-crew = partial(Rule, department="crew", kind="count")
 
 
 UNDESCRIBED = (
@@ -41,22 +40,6 @@ UNDESCRIBED = (
         key="universes",
         title="Control universes",
         question="How many universes run to the mix position, by which protocol?",
-    ),
-    crew(
-        key="stagehands",
-        title="Stagehands",
-        question="How many stagehands can be called, and what is the shortest call?",
-    ),
-    crew(
-        key="riggers",
-        title="Riggers",
-        question="How many riggers can be called, for up and for down?",
-    ),
-    crew(key="loaders", title="Loaders", question="How many loaders can be called?"),
-    crew(
-        key="electricians",
-        title="Electricians",
-        question="Is an electrician there for tie-in and for the show?",
     ),
     Rule(
         key="video lines",

@@ -27,6 +27,7 @@ PLACE = re.compile(
 """What names a place in a work: a chapter, a clause, a table, an equation."""
 
 LOOKED_UP = {
+    "Directive 2003/88/EC": "article 3 in the summary of the European agency for safety at work",
     "29 CFR 1910.95": "the regulation's own text: appendix A, table G-16a",
     "EN 1991-1-4:2005": (
         "Steel Buildings in Europe, Single-storey, Part 3, App. B: 4.5 (1); an open implementation"

@@ -13,7 +13,9 @@ from builder.reading.problems import Problem
 from builder.reading.words import DayOrSo, Name, Text, UntilWhen
 from builder.reading.written import InSpaces
 
-Closable = Literal["access", "stage", "rigging", "flying", "power", "sound", "lines", "rooms"]
+Closable = Literal[
+    "access", "stage", "rigging", "flying", "power", "sound", "lines", "rooms", "crew"
+]
 """The departments that may be closed by themselves, as their files are called."""
 
 

@@ -237,7 +237,7 @@ class Effect(InSpaces):
 
 
 class Crew(Line):
-    """How local crew is called."""
+    """How local crew is called. Who there is, and what it costs, stands in crew.yml."""
 
     public_because: ClassVar[str] = "a show has to keep to it"
     shortest_call: Annotated[Maybe[Annotated[Duration, Plausible(3600, 12 * 3600)]], Decisive()] = (
@@ -254,12 +254,24 @@ class Crew(Line):
         Annotated[Duration, Possible.above(0.0, 172_800.0), Plausible(4 * 3600, 24 * 3600)]
     ] = Absent.NOT_STATED
     """The longest that one crew works on one day. Beyond it a second crew is called."""
+    meal_paid: Maybe[YesNo] = Absent.NOT_STATED
+    """Whether the time of a meal break is paid."""
+    short_break: Annotated[Maybe[Duration], Possible.above(0.0, 7_200.0), Plausible(300, 1_800)] = (
+        Absent.NOT_STATED
+    )
+    """How long a short break is, beside meals; none where there is none."""
+    short_break_after: Annotated[Maybe[Duration], Plausible(3_600, 6 * 3_600)] = Absent.NOT_STATED
+    """After how long a short break is due."""
+    turnaround: Annotated[Maybe[Duration], Possible(0.0, 86_400.0), Plausible(21_600, 50_400)] = (
+        Absent.NOT_STATED
+    )
+    """The rest between the end of one day's work and the next call; none where no rule is kept."""
     ordered_by: Annotated[Maybe[Duration], Plausible(3600.0, 60 * 86_400.0)] = Absent.NOT_STATED
     """How long before the show crew must be ordered."""
     agreement: Maybe[Name] = Absent.NOT_STATED
     """The agreement, union or local that labour is called by, or none."""
     least_crew: Maybe[Text] = Absent.NOT_STATED
-    """The smallest crew the house insists on."""
+    """The smallest crew the house insists on, in words. By role, it stands in crew.yml as least."""
 
 
 class TroubleSpot(InSpaces):

@@ -6,10 +6,10 @@ from dataclasses import replace
 from builder.cautions import NOISE
 from builder.department import Published, Surroundings
 from builder.departments.house.closure import Closure
-from builder.departments.house.description import Configuration, House, NoiseLimit
+from builder.departments.house.description import Configuration, Crew, House, NoiseLimit
 from builder.departments.house.oddities import oddities
 from builder.departments.house.seating import Block
-from builder.exchange import Air, Altitude, Offers, SoundLimit, Statement
+from builder.exchange import Air, Altitude, CallRules, Offers, SoundLimit, Statement
 from builder.formulas.dimensions import sum_gap
 from builder.pack import Fact, Finding, Item, Level, Section, Standing, Value, in_a_row
 from builder.reading.absent import Absent, listed
@@ -17,6 +17,7 @@ from builder.reading.in_part import as_written
 from builder.reading.language import NEWEST
 from builder.reading.quantities import Level as Loudness
 from builder.stating import Stater, place
+from builder.working import check_of
 
 ISA_SEA_LEVEL_KPA = 101.325
 
@@ -24,7 +25,7 @@ ISA_SEA_LEVEL_KPA = 101.325
 def offer(house: House) -> Offers:
     """
     The air during a show and the limits on sound level, which sound needs; the altitude, which
-    generators need.
+    generators need; how calls are made, which crew needs.
     """
     air = (
         Air(house.air.temperature.c, house.air.humidity.share * 100, ISA_SEA_LEVEL_KPA)
@@ -45,7 +46,26 @@ def offer(house: House) -> Offers:
         if isinstance(house.altitude, Absent)
         else Altitude(house.altitude.m, house.altitude.text)
     )
-    return Offers(air=air, limits=limits, altitude=altitude, statements=tuple(statements(house)))
+    return Offers(
+        air=air,
+        limits=limits,
+        altitude=altitude,
+        statements=tuple(statements(house)),
+        calls=call_rules(house.crew) if house.crew else None,
+    )
+
+
+def call_rules(crew: Crew) -> CallRules:
+    """How calls are made here, as the crew's figures need it."""
+    return CallRules(
+        shortest=crew.shortest_call,
+        meal_after=crew.meal_after,
+        meal_break=crew.meal_break,
+        meal_paid=crew.meal_paid,
+        longest=crew.longest_call,
+        turnaround=crew.turnaround,
+        check=check_of(crew),
+    )
 
 
 def sound_limit(limit: NoiseLimit, level: Loudness) -> SoundLimit:
