@@ -38,7 +38,7 @@ from builder.reading.language import NEWEST, newer_alone, words_of_before
 from builder.reading.measures import System
 from builder.reading.problems import Problem, Refused, Where
 from builder.reading.reader import read
-from builder.reading.references import missing_photos, problems_with_names
+from builder.reading.references import kinds_named_in, missing_photos, problems_with_names
 from builder.reading.remarks import Remark
 from builder.reading.review import review
 from builder.reading.text import one_line_end
@@ -130,12 +130,12 @@ def venue_of(
     problems += folder_problems(house if isinstance(house, House) else None, texts)
     log, wrong_entries = log_of(beside)
     problems += wrong_entries
-    problems = newer_alone(problems)
     fingerprint = fingerprint_of(texts, photos or {})
-    # A file that could not be read would make every reference to it look wrong, so names are
-    # compared only where all files were read.
     if problems:
-        raise Refused(problems)
+        if not own:
+            problems += problems_among_read(descriptions, beside)
+            problems += missing_photos(descriptions.values(), photos or {})
+        raise Refused(newer_alone(problems))
     venue = with_spaces(Venue(descriptions, fingerprint, log), own)
     problems += problems_between_files(venue)
     problems += missing_photos(venue.files.values(), photos or {})
@@ -143,6 +143,23 @@ def venue_of(
     if problems:
         raise Refused(problems)
     return venue
+
+
+def problems_among_read(
+    descriptions: Mapping[str, DepartmentFile], texts: Mapping[str, str]
+) -> Iterator[Problem]:
+    """
+    What is wrong with names in the files that could be read, where others could not: every
+    reference to what those may name would look wrong, so it waits for them.
+    """
+    unread = [
+        department.description
+        for department in DEPARTMENTS
+        if (f"{department.key}.yml" in texts or department.required)
+        and department.key not in descriptions
+    ]
+    elsewhere = {kind for description in unread for kind in kinds_named_in(description)}
+    yield from problems_with_names(descriptions.values(), elsewhere)
 
 
 def read_files(

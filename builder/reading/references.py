@@ -4,8 +4,9 @@ nothing are problems.
 """
 
 import difflib
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator, Set
 from dataclasses import dataclass
+from typing import Any, get_args
 
 from builder.reading.absent import Absent
 from builder.reading.addresses import address
@@ -35,9 +36,12 @@ class Referred:
     where: Where
 
 
-def problems_with_names(descriptions: Iterable[Written]) -> tuple[Problem, ...]:
+def problems_with_names(
+    descriptions: Iterable[Written], elsewhere: Set[str] = frozenset()
+) -> tuple[Problem, ...]:
     """
-    Every name given twice to one kind of thing, and every reference to a name that nothing bears.
+    Every name given twice to one kind of thing, and every reference to a name that nothing bears,
+    but for the kinds of which names may stand ``elsewhere``.
     """
     records = [record for description in descriptions for record in records_within(description)]
     defined = [found for record in records if (found := definition(record))]
@@ -53,8 +57,32 @@ def problems_with_names(descriptions: Iterable[Written]) -> tuple[Problem, ...]:
         refusal(referred, known.get(referred.kind, {}))
         for record in records
         for referred in references(record)
+        if referred.kind not in elsewhere
     )
     return (*problems, *(problem for problem in dangling if problem))
+
+
+def kinds_named_in(description: type[Written]) -> Set[str]:
+    """The kinds of things to which a file of a description may give names."""
+    kinds: set[str] = set()
+    seen: set[type[Written]] = set()
+    open_ones = [description]
+    while open_ones:
+        record = open_ones.pop()
+        if record not in seen:
+            seen.add(record)
+            kinds.add(record.defines)
+            for field in record.model_fields.values():
+                open_ones += record_types(field.annotation)
+    return kinds - {""}
+
+
+def record_types(annotation: Any) -> Iterator[type[Written]]:
+    """The records that an annotation names."""
+    if isinstance(annotation, type) and issubclass(annotation, Written):
+        yield annotation
+    for part in get_args(annotation):
+        yield from record_types(part)
 
 
 def spelling(name: str) -> str:
