@@ -11,6 +11,7 @@ CREW = Department(
     title="Crew",
     description=Crew,
     publish=publish,
+    listens_to=frozenset({"calls"}),
     pages=pages,
     headline=headline,
     rules=RULES,
