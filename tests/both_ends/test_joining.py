@@ -311,6 +311,19 @@ def test_maps_that_there_are_at_every_end_are_those_of_the_middle_and_say_so() -
     own = sections(figure(number(3)), fields=(field(1),))
     assert at_both_ends(own, made("10 to 20 A"), compute)["power"].fields == (field(1),)
 
+    def two(files: Descriptions) -> Mapping[str, Section]:
+        return {**compute(files), "sound": compute(files)["power"], "none": base["power"]}
+
+    mixed = at_both_ends(
+        {**own, "sound": base["power"], "none": base["power"]}, made("10 to 20 A"), two
+    )
+    assert [mixed[key].fields for key in ("power", "sound", "none")] == [
+        (field(1),),
+        (field(15),),
+        (),
+    ]
+    assert [len(mixed[key].cautions) for key in ("power", "sound", "none")] == [0, 1, 0]
+
     def at_one_end(files: Descriptions) -> Mapping[str, Section]:
         return base if rating_a(files, 0) == 10 else compute(files)
 
