@@ -7,9 +7,9 @@ source; which terms speak first is the design of `builder/bearers/relations.py`,
 
 import pytest
 
-from builder.bearers.borne import HIDDEN, Borne, bearing
+from builder.bearers.borne import HIDDEN, Borne, bearing, on_remembered
 from builder.bearers.telling import section_as_told
-from builder.pack import Fact, Item, Section, Standing, Value
+from builder.pack import Fact, Item, Section, Standing, Value, Verified
 from builder.reading.standing_on import CLOSED, OUT, UNKNOWN
 
 
@@ -248,3 +248,20 @@ def test_a_page_puts_what_bears_a_thing_behind_its_own_note() -> None:
     _, told = section_as_told(section).items
     assert told.condition == OUT
     assert told.note == "Painted. Beam, which it is on: out of service."
+
+
+MEASURED = Verified("2026-05-01", "rigger", "measured", 9)
+REMEMBERED = Verified("2026-05-01", "rigger", "memory", 9)
+
+
+@pytest.mark.parametrize(
+    ("check", "told"), [(REMEMBERED, {"point.P1": REMEMBERED}), (MEASURED, {}), (None, {})]
+)
+def test_what_hangs_on_something_only_remembered_is_no_surer(
+    check: Verified | None, told: dict[str, Verified]
+) -> None:
+    fact = Fact("beam.Beam.load", "load", Standing.STATED, Value("1 t"), verified=check)
+    beam = Item("beam.Beam", "beam", "Beam", (fact,))
+    assert on_remembered(Section("rigging", "", (beam, POINT))) == told
+    whole = Section("rigging", "", (item("beam", "Beam"), POINT), verified=check)
+    assert on_remembered(whole) == told
