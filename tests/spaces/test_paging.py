@@ -21,6 +21,7 @@ from builder.reading.problems import Problem, Where
 from builder.spaces.laying_out import is_of
 from builder.spaces.naming import told_where
 from builder.spaces.paging import Scope, page_of_space
+from tests.departments.powered import INTAKE, SWITCH, described
 
 SCOPE = Scope(Space("hall", "Great hall"), frozenset({"index", "stage"}), frozenset({"power"}))
 
@@ -91,5 +92,11 @@ def test_a_page_is_of_the_department_whose_name_it_begins_with(key: str, own: bo
 def test_another_problem_than_an_unknown_name_tells_of_no_space() -> None:
     problem = Problem(Where("a.yml"), "k", "v", "r", "missing-key", "advice")
     assert told_where(problem, {}) is problem
-    unknown = Problem(Where("a.yml"), "k", "v", "r", "reference-unknown", "advice")
+    unknown = Problem(Where("a.yml"), "k", "Switch", "r", "reference-unknown", "advice")
     assert told_where(unknown, {"Hall": {}}) is unknown
+    switch, other = described(INTAKE + SWITCH), described(INTAKE)
+    assert told_where(unknown, {"Hall": {"power": other}}) is unknown
+    spaces = {"Hall": {"power": switch}, "Yard": {"power": other}, "Studio": {"power": switch}}
+    assert told_where(unknown, spaces).advice == (
+        "advice; Hall, Studio has one of that name, and what is of one space is named there alone"
+    )
