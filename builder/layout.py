@@ -58,6 +58,7 @@ CHECKED_BY = {
     "drawing": "from a drawing",
     "nameplate": "from the nameplate",
     "maker's sheet": "from the maker's sheet",
+    "seen": "by looking at it",
 }
 
 FEWEST_SHARED = 3

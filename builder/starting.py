@@ -16,7 +16,7 @@ from builder.pack import Finding, Level
 from builder.reading.problems import Where
 from builder.reading.quantities import Quantity
 from builder.reading.reader import read
-from builder.reading.written import DepartmentFile, Loose, Written
+from builder.reading.written import DepartmentFile, Line, Loose, Written
 from builder.registry import DEPARTMENTS
 from builder.stating import place
 
@@ -147,5 +147,6 @@ def is_choice(annotation: Any) -> bool:
 
 def label(record: Written) -> str:
     """What an author calls a record: the first words that it holds of its own."""
-    names = [name for name in type(record).model_fields if name not in Loose.model_fields]
+    shared = Loose if isinstance(record, Loose) else Line
+    names = [name for name in type(record).model_fields if name not in shared.model_fields]
     return next((value for name in names if isinstance(value := getattr(record, name), str)), "")

@@ -60,7 +60,7 @@ class House:
 HOUSES = (
     House("hired-stage", 0.97, 0, 9),
     House("theatre", 0.97, 0, 10),
-    House("civic", 0.70, 0, 6, typed_at_first=0.70),
+    House("civic", 0.96, 0, 6, typed_at_first=0.70),
 )
 
 

@@ -69,13 +69,12 @@ RIDERS = (
     Rider("conference", 0.85, 6, 40),
     Rider(
         "musical",
-        0.54,
+        0.85,
         5,
         60,
         typed_at_first=0.55,
         still_wrong=(
-            (3, "demo", "needs[wing width stage right]"),
-            (30, "demo", "needs[any of#3]"),
+            (30, "demo", "needs[any of#5]"),
             (37, "demo", "plot"),
             (43, "demo", "needs[dock spaces]"),
             (59, "demo", "plot"),

@@ -69,7 +69,10 @@ def keys_on_page(place: Place) -> tuple[str, ...]:
 def is_shared(place: Place) -> bool:
     """Whether a key is one that every line may have, or stands in such a group."""
     record = place.key.record
-    return record in SHARED or (issubclass(record, Line) and place.key.name in Loose.model_fields)
+    shared = Loose if issubclass(record, Loose) else Line
+    return record in SHARED or (
+        issubclass(record, Line) and place.key.name in {*shared.model_fields, "kept"}
+    )
 
 
 def page_of(file: str, under: tuple[str, ...] = ()) -> str:

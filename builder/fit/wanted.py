@@ -36,7 +36,7 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
         "checks_end_before_doors",
         "doors_before_show",
     },
-    ("house", "quiet"): {"from", "until"},
+    ("house", "quiet"): {"from", "until", "only"},
     ("house", "closure"): {"from", "until", "why", "departments", "spaces"},
     ("house", "works"): {"departments", "not_final"},
     ("house", "hired"): {"departments", "may_differ", "differs_to"},

@@ -1,4 +1,4 @@
-"""Amounts of money: a number with its currency, in the author's words."""
+"""Amounts of money: a number with its currency where the author tells it, in their words."""
 
 import re
 from typing import Annotated
@@ -9,9 +9,11 @@ from builder.reading.words import ReadBy
 SIGNS = "£€$¥₹"
 CODE = "[A-Z]{3}"
 NUMBER = r"[0-9]{1,3}(?:,[0-9]{3})+(?:\.[0-9]{1,2})?|[0-9]{1,12}(?:\.[0-9]{1,2})?"
-AMOUNT = re.compile(rf"(?:(?:[{SIGNS}]|{CODE}) ?(?:{NUMBER})|(?:{NUMBER}) ?(?:[{SIGNS}]|{CODE}))")
+AMOUNT = re.compile(rf"(?:(?:[{SIGNS}]|{CODE}) ?)?(?:{NUMBER})|(?:{NUMBER}) ?(?:[{SIGNS}]|{CODE})")
+BARE = re.compile(NUMBER)
+NO_CURRENCY = "no currency told"
 EXAMPLE = "£500"
-ADVICE = "write the number and the currency, like £500, 1,500 EUR or 80.50 USD"
+ADVICE = "write the number and the currency, like £500, 1,500 EUR or 80.50 USD, or the number alone"
 
 
 class Money(str):
@@ -42,7 +44,8 @@ class Money(str):
 
 def read_money(text: str) -> Money:
     """
-    An amount with its currency: one of the usual signs, or three capitals as of ISO 4217.
+    An amount with its currency: one of the usual signs, or three capitals as of ISO 4217. A number
+    alone is told as one of no currency, for a house may leave it to the reader.
 
     Raises
     ------
@@ -52,7 +55,7 @@ def read_money(text: str) -> Money:
     words = folded(text)
     if AMOUNT.fullmatch(words) is None:
         raise Unreadable("is no amount of money", "money-unreadable", ADVICE)
-    return Money(words)
+    return Money(f"{words} ({NO_CURRENCY})" if BARE.fullmatch(words) else words)
 
 
 Amount = Annotated[Money, ReadBy(read_money, Money, "an amount of money", EXAMPLE)]

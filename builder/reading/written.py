@@ -23,6 +23,7 @@ from pydantic_core import core_schema
 from builder.reading.absent import Absent
 from builder.reading.maybe import Maybe
 from builder.reading.problems import Problem, Where
+from builder.reading.quantities import Duration
 from builder.reading.words import Day, DayOrSo, Name, Text, YesNo
 
 Path = tuple[str | int, ...]
@@ -285,8 +286,8 @@ class Verification(Written):
     """
     by: Name
     """Who checked it, by role, such as head rigger."""
-    how: Literal["measured", "drawing", "nameplate", "maker's sheet", "memory"]
-    """How it was checked."""
+    how: Literal["measured", "drawing", "nameplate", "maker's sheet", "memory", "seen"]
+    """How it was checked; seen where somebody looked at it on the spot and measured nothing."""
 
 
 class Confirmation(Written):
@@ -410,6 +411,10 @@ class Loose(Line):
     Where it is kept: the room, the case, such as Sound cage, trunk 2. It is published, and the
     counting sheet goes by it.
     """
+    owner: Name | None = None
+    """Whose it is, where it is not the house's, such as a hire firm or the school next door."""
+    notice: Annotated[Duration | None, Plausible(3_600.0, 120 * 86_400.0)] = None
+    """How long before the day to ask for it."""
 
 
 class DepartmentFile(Written):

@@ -455,6 +455,8 @@ class Rider(Written):
     """What the house is to do, to keep or to keep away, and by when."""
     level: Loudness | None = None
     """The level that the show expects."""
+    other_levels: tuple[Loudness, ...] = Field(default=(), alias="other levels")
+    """Further levels, such as a peak beside an average."""
     stays_on_deck: Along | None = Field(default=None, alias="stays on deck")
     """
     How deep what stays on the deck is while another act plays; 0 m where all of it rolls off. For

@@ -62,6 +62,7 @@ TaskKind = Literal[
     "feeds laid",
     "seats taken out",
     "no other event",
+    "meal breaks",
     "other",
 ]
 

@@ -184,3 +184,21 @@ def test_a_route_of_which_nobody_knows_the_passages_has_no_count_of_steps() -> N
     text = ROUTE.format("").replace("passages: []", "passages: unknown")
     found = figure(text, "route", "steps")
     assert (found.value, found.missing) == (None, ("passages",))
+
+
+@pytest.mark.parametrize(
+    ("height", "answer"),
+    [("0.9 m", "yes"), ("1.4 m", "yes"), ("0.8 m", "no"), ("1.5 m", "no"), ("none", "no")],
+)
+def test_a_dock_is_at_the_height_of_a_bed_between_two_heights(height: str, answer: str) -> None:
+    """From 0.9 to 1.4 m: common practice, no source."""
+    found = figure(f"docks: [{{name: Dock, height: {height}}}]\n", "dock", "truck-high")
+    assert found.value is not None
+    assert found.value.text == answer
+    assert found.caution
+
+
+@pytest.mark.parametrize("height", ["unknown", "0.8 m to 1.2 m"])
+def test_a_dock_of_which_too_little_is_known_is_not_said_to_be_truck_high(height: str) -> None:
+    found = figure(f"docks: [{{name: Dock, height: {height}}}]\n", "dock", "truck-high")
+    assert found.value is None

@@ -315,3 +315,31 @@ def test_a_set_that_moves_with_another_is_no_better_than_it(line: str, verdict: 
     assert line == "terms: included" or "2, which moves with 1: " in " ".join(
         (found["reason"], *found["notes"])
     )
+
+
+def test_a_limit_that_counts_the_pipe_leaves_less_by_the_pipe() -> None:
+    # 120 kg with the pipe, which weighs 30 kg: 90 kg; 120 kg at the most where nobody weighed it.
+    own = "carries: none, use: free, load_with_pipe: 120 kg, pipe_weight: 30 kg"
+    assert left(own, "") == (90.0, 90.0)
+    assert left("carries: none, use: free, load_with_pipe: 120 kg", "") == (None, 120.0)
+
+
+def test_a_set_of_unknown_kind_hangs_no_more_than_the_strongest_kind_allows() -> None:
+    kinds = (
+        "sets_alike: [{name: Motors, count: 14, moved_by: motor, load: 350 kg},"
+        " {name: Hemp, count: 18, moved_by: by hand, load_with_pipe: 120 kg}]\n"
+    )
+    free = "carries: none, use: free"
+    assert left(free, kinds) == (None, 350.0)
+    assert left(f"{free}, moved_by: by hand", kinds) == (None, 120.0)
+    assert left(f"{free}, load: 500 kg", kinds) == (500.0, 500.0)
+    open_kind = kinds.replace(", load: 350 kg", "")
+    assert left(free, open_kind) == (None, None)
+
+
+def test_the_page_tells_line_sets_by_kind() -> None:
+    text = "sets_alike: [{name: Hemp, count: 18, moved_by: by hand, load_with_pipe: 120 kg}]\n"
+    pack_of_it = published(text)
+    (item,) = pack_of_it.section.of_kind("alike")
+    assert item.text("count") == "18"
+    assert item.text("load_with_pipe").startswith("120 kg")

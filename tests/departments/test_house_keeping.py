@@ -88,9 +88,9 @@ def test_weather_tells_lightning_and_who_judges() -> None:
     )
 
 
-def test_an_amount_without_its_currency_is_refused_with_its_line() -> None:
+def test_an_amount_that_is_no_number_is_refused_with_its_line() -> None:
     with pytest.raises(Refused) as refused:
-        published("rates: [{what: Hands, amount: 17}]\n")
+        published("rates: [{what: Hands, amount: 17 quid}]\n")
     (problem,) = refused.value.problems
     assert problem.code == "money-unreadable"
 

@@ -210,3 +210,38 @@ def test_cue_lights_and_relays_are_told_with_what_they_reach() -> None:
     assert (lights.text("count"), lights.text("worked_from")) == ("8", "Desk")
     relay = item("relays: [{name: Video, kind: video, rooms: [Green room]}]\n", "relay")
     assert (relay.text("kind"), relay.text("rooms")) == ("video", "Green room")
+
+
+def test_a_kind_that_the_house_has_nowhere_is_short_and_what_is_there_counts() -> None:
+    assert verdict("has_no: [fibre]\n", "fibres to the mix position", 1) == "short"
+    assert verdict("has_no: [fibre]\n", "data lines to the mix position", 1) == "ask"
+    assert verdict("has_no: [fibre]\n" + fibres("4"), "fibres to the mix position", 4) == "fits"
+
+
+@pytest.mark.parametrize(
+    ("relay", "answer"),
+    [
+        ("everywhere: yes", "fits"),
+        ("everywhere: no, rooms: [Green room]", "short"),
+        ("rooms: [Green room]", "ask"),
+    ],
+)
+def test_calls_in_every_room_are_answered_by_the_sound_relay(relay: str, answer: str) -> None:
+    house = fit_record(
+        pack_of(
+            venue_of(
+                {
+                    **{
+                        name: text
+                        for name, text in read_folder(QUARRY).texts.items()
+                        if name in ("house.yml", "stage.yml")
+                    },
+                    "lines.yml": CHECKED + f"relays: [{{name: Calls, kind: audio, {relay}}}]\n",
+                }
+            )
+        )
+    )
+    asked = rider_of(
+        "act: A\nneeds: [{what: stage relay everywhere, is: yes}]\n", file="a.yml", rules=RULES
+    )
+    assert fit(house, [asked])["verdicts"][0]["verdict"] == answer

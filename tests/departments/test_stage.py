@@ -174,12 +174,22 @@ def test_a_wing_is_as_wide_and_deep_as_its_outline() -> None:
     ("text", "most"),
     [
         (WING % SLANTED, True),
-        (WING % RECTANGLE + COLUMN % (6, ""), True),
         (WING % RECTANGLE + COLUMN % (7, ""), False),
     ],
 )
 def test_a_wing_that_is_no_clear_rectangle_is_at_most_so_large(text: str, most: bool) -> None:
     assert [size.startswith("at most ") for size in sizes(text)] == [most, most]
+
+
+def test_a_wing_with_something_in_it_is_as_wide_at_least_as_what_is_free_beside_the_deck() -> None:
+    # The wing begins at 3 m stage left, the column at 6 m.
+    assert sizes(WING % RECTANGLE + COLUMN % (6, "")) == ["3.00 m to 4.00 m", "at most 5.00 m"]
+    beside = WING % RECTANGLE + COLUMN % (3, "")
+    assert sizes(beside) == ["at most 4.00 m", "at most 5.00 m"]
+    undrawn = COLUMN % (6, "") + "  - {name: Ladder, area: wing stage left}\n"
+    assert sizes(WING % RECTANGLE + undrawn.replace("[{", "\n  - {", 1).replace("}]}]", "}]}"))[
+        0
+    ].startswith("at most")
 
 
 def test_what_hangs_in_a_wing_takes_nothing_of_its_floor() -> None:
@@ -253,3 +263,40 @@ def test_a_distance_is_named_once() -> None:
         if isinstance(block, Table) and block.summary == "Distances"
     ]
     assert table.rows[0].cells[0] == ["edge of stage to back wall"]
+
+
+@pytest.mark.parametrize(
+    ("told", "depth"),
+    [
+        ("proscenium: none\n", "8.40 m"),
+        ("distances: [{from: edge of stage, to: curtain line, length: 1.2 m}]\n", "7.20 m"),
+        (
+            "distances: [{from: edge of stage, to: curtain line, length: 1.2 m, at: centre},"
+            " {from: edge of stage, to: curtain line, length: 0.7 m, at: stage left}]\n",
+            "7.20 m",
+        ),
+        ("", "at most 8.40 m"),
+    ],
+)
+def test_the_depth_behind_the_curtain_leaves_out_the_apron(told: str, depth: str) -> None:
+    # 8.4 m from the edge, of which the deepest 1.2 m lie in front of the curtain line.
+    text = DECK % ", usable_depth: 8.4 m" + told
+    (deck,) = published(text).section.of_kind("deck")
+    found = deck.figure("behind-curtain")
+    assert found is not None
+    assert found.value is not None
+    assert found.value.text == depth
+    assert found.caution
+
+
+def test_rolls_of_dance_floor_cover_what_they_cover_edge_to_edge_and_none_covers_nothing() -> None:
+    def area(rolls: str) -> float | None:
+        text = DECK % "" + f"furnishings: [{{name: Floor, kind: dance floor, {rolls}}}]\n"
+        (item,) = published(text).section.of_kind("furnishing")
+        found = item.figure("area")
+        return found.value.number if found and found.value else None
+
+    # Six rolls of 1.5 m by 11 m: 99 m2.
+    assert area("count: 6, each_width: 1.5 m, each_length: 11 m") == pytest.approx(99.0)
+    assert area("count: none") == 0.0
+    assert area("count: 6, each_length: 11 m") is None

@@ -9,6 +9,7 @@ from pydantic import Field
 
 from builder.reading.absent import Absent
 from builder.reading.maybe import Maybe, Perhaps
+from builder.reading.money import Amount
 from builder.reading.possible import Possible
 from builder.reading.quantities import (
     Area,
@@ -49,6 +50,21 @@ class Shut(Written):
     """Why, such as a market."""
 
 
+class Permit(Written):
+    """A permit that vehicles need on a way, and how long before to ask for it."""
+
+    from_whom: Name | None = None
+    """Who gives it, such as the council."""
+    notice: Annotated[Duration | None, Plausible(3_600.0, 180 * 86_400.0)] = None
+    """How long before to ask for it."""
+    working_days: YesNo | None = None
+    """Whether that counts working days only."""
+    asked_by: Name | None = None
+    """Who asks for it, by role, such as the show's promoter."""
+    costs: Amount | None = None
+    """What it costs, with its currency, such as £60."""
+
+
 class Ground(Written):
     """A part of a way, by what it is made of."""
 
@@ -80,6 +96,8 @@ class Approach(Line):
     """When it may be used."""
     shut: tuple[Shut, ...] = ()
     """When it is shut, by day and hour."""
+    permit: Permit | None = None
+    """The permit that vehicles need there, where they need one."""
     opens: Text | None = None
     """From which day of the event vehicles may come, such as Wednesday morning."""
     narrowest: Annotated[Maybe[Length], Plausible(2.0, 15.0)] = Absent.NOT_STATED
@@ -136,6 +154,8 @@ class Dock(Line):
     """Whether there is a leveller, and its range."""
     plate: YesNo | None = None
     """Whether a loose plate bridges the gap to the truck."""
+    plate_rating: Annotated[Maybe[Mass], Rated(), Plausible(100.0, 10_000.0)] = Absent.NOT_STATED
+    """What that plate may carry."""
     door_width: Annotated[Maybe[Length], Plausible(0.8, 8.0), Decisive()] = Absent.NOT_STATED
     """Clear width of the door."""
     door_height: Annotated[Maybe[Length], Plausible(1.8, 8.0), Decisive()] = Absent.NOT_STATED
@@ -251,14 +271,14 @@ class Vehicle(Loose):
     """The width of what one loads it on, such as of a cart."""
     bed_length: Annotated[Maybe[Length], Plausible(0.5, 6.0), OfModel()] = Absent.NOT_STATED
     """The length of that."""
-    owner: Name | None = None
-    """Whose it is, where it is not the house's."""
     driver: Maybe[Text] = Absent.NOT_STATED
     """Who may drive it."""
     driver_until: TimeOfDay | None = None
     """Until when its driver is there."""
     on_deck: YesNo | None = None
     """Whether it may drive on the deck."""
+    not_on: tuple[Name, ...] = ()
+    """Where else it may not go, such as the loading platform."""
 
 
 class Parking(Line):
@@ -284,6 +304,8 @@ class Parking(Line):
     """Distance to the stage door or dock."""
     overnight: YesNo | None = None
     """Whether one may stay overnight."""
+    not_while: Name | None = None
+    """When it cannot be had though it is free, such as while a truck is on the platform."""
 
 
 class Storage(Line):
@@ -298,6 +320,8 @@ class Storage(Line):
         Absent.NOT_STATED
     )
     """Distance from the deck."""
+    until: TimeOfDay | None = None
+    """Until what time of a show day cases may stand there, such as the foyer until 17:00."""
 
 
 class Access(DepartmentFile):

@@ -21,7 +21,7 @@ from builder.reading.absent import Absent, is_unknown, listed
 from builder.reading.in_part import as_written, ends_of
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Duration, Length, Mass, Quantity
-from builder.working import figure, missing, worked
+from builder.working import by_hand, figure, missing, worked
 
 TRUCKS = (1, 2, 4)
 """
@@ -29,6 +29,11 @@ The truck counts that unloading times are told for: a club act, a theatre act, a
 practice, no source.
 """
 
+
+BED_M = (0.9, 1.4)
+"""
+The heights between which a dock is level enough with a truck's bed. Common practice, no source. [m]
+"""
 
 Met = tuple[int, int | None]
 """How many of something there are at least and at most; None where nobody knows the most."""
@@ -219,8 +224,29 @@ def opening(gate: Gate, end: int) -> Opening:
     )
 
 
+def truck_high(key: str, dock: Dock) -> Figure:
+    """Whether a dock lies at the height of a truck's bed, so that cases roll off level."""
+    low_m, high_m = BED_M
+    work = by_hand(
+        f"yes from {low_m:g} m to {high_m:g} m above the road",
+        "comparing heights",
+        inputs=[Input("Height", as_written(dock.height), f"{key}.height")],
+        steps=["Levellers are not counted, nor trucks whose bed is lower or higher."],
+    )
+    name, label = f"{key}.truck-high", "At the height of a truck's bed"
+    if dock.height is Absent.NONE:
+        return figure(name, label, Value("no"), work, caution=TRAFFIC)
+    least, most = (None if end is None else end.m for end in ends_of(dock.height))
+    if least is not None and most is not None and low_m <= least and most <= high_m:
+        return figure(name, label, Value("yes"), work, caution=TRAFFIC)
+    if (most is not None and most < low_m) or (least is not None and least > high_m):
+        return figure(name, label, Value("no"), work, caution=TRAFFIC)
+    return missing(name, label, work, ["the dock's height"], caution=TRAFFIC)
+
+
 def dock_figures(key: str, dock: Dock) -> Iterator[Figure]:
-    """How long it takes to unload one, two and four trucks."""
+    """Whether it is at truck height, and how long it takes to unload one, two and four trucks."""
+    yield truck_high(key, dock)
     for trucks in TRUCKS:
         label = f"Unloading {trucks} truck{'' if trucks == 1 else 's'}"
         inputs = [

@@ -23,6 +23,31 @@ parking = partial(
 )
 
 RULES = (
+    *(
+        access(
+            key=f"{one} parking distance",
+            title=f"From where {kind} park to the stage door or dock",
+            kind="length",
+            ways=("at most",),
+            item="parking",
+            value="distance",
+            where=(("what", kind),),
+            question=f"How far from the stage door or dock do {kind} park?",
+            remedy="Unload first and send a driver, or ask for a nearer place.",
+            who="the show",
+        )
+        for one, kind in (("truck", "trucks"), ("bus", "buses"), ("van", "vans"))
+    ),
+    dock(
+        key="dock at truck height",
+        title="A dock at the height of a truck's bed",
+        kind="yes",
+        ways=(IS,),
+        value="truck-high",
+        question="How high is the dock above the road, and is there a leveller?",
+        remedy="A forklift, a ramp or a tail lift instead of a dock.",
+        who="the house, or hire",
+    ),
     dock(
         key="dock height",
         title="Dock height above the road",

@@ -46,6 +46,14 @@ class SetValues(Written):
     What may hang on the pipe, beside the pipe itself. Left out on a set with counterweights, it is
     what the arbor can balance.
     """
+    load_with_pipe: Annotated[
+        Maybe[Mass], Rated(), Possible(0.0, 1e6), Plausible(20.0, 2_500.0)
+    ] = Absent.NOT_STATED
+    """What may hang on its lines, the pipe counted, where the house tells it so."""
+    point_load: Annotated[Maybe[Mass], Rated(), Possible(0.0, 1e6), Plausible(5.0, 1_000.0)] = (
+        Absent.NOT_STATED
+    )
+    """The most that may hang at one spot of the pipe; more only by asking."""
     pipe: Maybe[Text] = Absent.NOT_STATED
     """The pipe or truss, such as 48 mm tube, double."""
     pipe_length: Annotated[Maybe[Length], Plausible(2.0, 40.0), Decisive()] = Absent.NOT_STATED
@@ -134,6 +142,16 @@ class LineSet(SetValues, Line):
             )
 
 
+class SetsAlike(SetValues, Line):
+    """So many line sets alike, where nobody says which of the schedule they are."""
+
+    defines: ClassVar[str] = "line sets alike"
+    name: Name
+    """What they are, such as hand-hauled lines."""
+    count: Annotated[Maybe[Count], Plausible(1, 120)] = Absent.NOT_STATED
+    """How many there are, those of the schedule that are of this kind counted in."""
+
+
 class Floor(Line):
     """A floor above the deck from which line sets are worked or loaded."""
 
@@ -201,6 +219,11 @@ class Flying(DepartmentFile):
     """What holds for every line set that does not say otherwise."""
     line_sets: Annotated[Maybe[tuple[LineSet, ...]], Decisive()] = Absent.NOT_STATED
     """The line sets, from downstage to upstage, or none."""
+    sets_alike: Maybe[tuple[SetsAlike, ...]] = Absent.NOT_STATED
+    """
+    The line sets by kind, so many of each, where the schedule does not say of every set how it
+    moves or what it carries. No set may hang more than the strongest kind allows.
+    """
     floors: tuple[Floor, ...] = ()
     """Fly floor, loading floor, bridges."""
     weights: Maybe[tuple[Weights, ...]] = Absent.NOT_STATED

@@ -53,6 +53,12 @@ def blocks(section: Section, pack: Pack) -> Iterator[Block]:
         yield Heading(2, "Section", "section")
         yield Picture("flying-section", drawing, SAYS, caption=f"{SAYS} {section.cautions[0]}")
     for kind, title, first, columns in (
+        (
+            "alike",
+            "Line sets by kind",
+            "Which",
+            ("count", "moved_by", "load", "load_with_pipe", "pipe_length", "high_trim"),
+        ),
         ("floor", "Floors", "Floor", ("height", "side", "clear_below", "access")),
         ("spotline", "Spot lines", "What", ("count", "load", "where_they_go")),
         ("weights", "Counterweights on hand", "Which", ("each", "sizes", "in_all", "kept")),

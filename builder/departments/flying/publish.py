@@ -44,6 +44,7 @@ def items(flying: Flying, stater: Stater, system: System) -> Iterator[Item]:
             facts=with_usual(item, line_set, usual),
             figures=tuple(set_figures(line_set, flying, item.key, system)),
         )
+    yield from stater.named(listed(flying.sets_alike), "flying", "alike")
     yield from stater.named(flying.floors, "flying", "floor")
     yield from stater.named(listed(flying.weights), "flying", "weights")
     yield from stater.named(listed(flying.spot_lines), "flying", "spotline")

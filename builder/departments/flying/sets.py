@@ -7,14 +7,24 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from builder.departments.flying.description import Flying, LineSet, SetValues
+from builder.departments.flying.description import Flying, LineSet, SetsAlike, SetValues
 from builder.formulas.flying import Purchase, balanced_kg, left_on_pipe_kg
 from builder.reading.absent import Absent, listed
 from builder.reading.in_part import ends_of
 from builder.reading.quantities import Mass
 from builder.reading.references import spelling
 
-SHARED = ("moved_by", "arbor", "load", "pipe_length", "low_trim", "high_trim")
+SHARED = (
+    "moved_by",
+    "arbor",
+    "load",
+    "load_with_pipe",
+    "point_load",
+    "pipe_length",
+    "low_trim",
+    "high_trim",
+    "fixed_speed",
+)
 """
 The usual values that are told again on each line set, for shows are judged by them. The others
 stand once, under what is usual.
@@ -171,6 +181,11 @@ def limits_of(line_set: LineSet, flying: Flying) -> Iterator[Limit]:
     load = kg_of(told(line_set, flying, "load").value)
     if load != (None, None):
         yield Limit(load, f"The house allows {range_kg(load)} beside the pipe.")
+    whole = kg_of(told(line_set, flying, "load_with_pipe").value)
+    if whole != (None, None):
+        yield with_pipe(whole, kg_of(told(line_set, flying, "pipe_weight").value))
+    if told(line_set, flying, "load").value is Absent.NOT_STATED and whole == (None, None):
+        yield from strongest_kind(line_set, flying)
     weights = told(line_set, flying, "arbor").value
     arbor = (None, None) if weights is Absent.NONE else kg_of(weights)
     if arbor == (None, None):
@@ -191,6 +206,41 @@ def limits_of(line_set: LineSet, flying: Flying) -> Iterator[Limit]:
     share = "" if purchase == 1 else f" / {purchase}"
     step = f"The arbor: {range_kg(arbor)}{share} − the pipe, {range_kg(pipe)} = {range_kg(may)}"
     yield Limit(may, step, "" if pipe[1] is not None else "the weight of its pipe")
+
+
+def with_pipe(whole: Ends, pipe: Ends) -> Limit:
+    """What may hang beside the pipe where the house tells its limit with the pipe counted."""
+    least, most = whole
+    may = (
+        None if least is None or pipe[1] is None else least - pipe[1],
+        None if most is None else most - (pipe[0] or 0.0),
+    )
+    step = f"The house allows {range_kg(whole)}, the pipe counted; the pipe, {range_kg(pipe)}."
+    return Limit(may, step, "" if pipe[1] is not None else "the weight of its pipe")
+
+
+def strongest_kind(line_set: LineSet, flying: Flying) -> Iterator[Limit]:
+    """
+    What the strongest of the kinds allows at most, where nobody says what this set carries: of the
+    kinds that move as it does, where that is told. Kinds without a limit bound nothing.
+    """
+    moves = told(line_set, flying, "moved_by").value
+    kinds = [
+        kind
+        for kind in listed(flying.sets_alike)
+        if isinstance(moves, Absent) or isinstance(kind.moved_by, Absent) or kind.moved_by == moves
+    ]
+    tops = [min(tops_of(kind), default=None) for kind in kinds]
+    known = [top for top in tops if top is not None]
+    if kinds and len(known) == len(tops):
+        step = f"The strongest kind that it may be of carries {range_kg((None, max(known)))}."
+        yield Limit((None, max(known)), step, "its limit")
+
+
+def tops_of(kind: SetsAlike) -> list[float]:
+    """The most that sets of a kind may carry, by each limit that is told. [kg]"""
+    ends = [kg_of(kind.load), kg_of(kind.load_with_pipe)]
+    return [most for _, most in ends if most is not None]
 
 
 def range_kg(ends: Ends) -> str:

@@ -131,6 +131,8 @@ class Configuration(InSpaces):
     """Where these are, by row and seats."""
     companions_beside: Maybe[YesNo] = Absent.NOT_STATED
     """Whether companions sit beside them."""
+    companions_at: Maybe[Literal["beside", "behind", "in front", "elsewhere"]] = Absent.NOT_STATED
+    """Where companions sit: beside them, behind, in front, or elsewhere."""
     levels: tuple[Name, ...] = ()
     """The levels of the audience, from the lowest up."""
     lost_to_mix_position: Annotated[Maybe[Count], Plausible(0, 500)] = Absent.NOT_STATED
@@ -163,6 +165,11 @@ class QuietHours(InSpaces):
     """From when no check and no line check may be heard."""
     until: Maybe[TimeOfDay]
     """Until when."""
+    only: Name | None = None
+    """
+    What alone is to be quiet then, such as subs. Left out, nothing may be heard; with it, a show
+    whose check would fall into these hours is asked whether it can do without.
+    """
     why: Text | None = None
     """Whose quiet it is."""
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import Annotated
 
-from builder.departments.lines.cables import CableRamp, PermanentLine
+from builder.departments.lines.cables import CableRamp, Kind, PermanentLine
 from builder.departments.lines.driving import ConsolePosition, HandOver, Switcher
 from builder.departments.lines.relays import CueLights, Relay
 from builder.departments.lines.talking import Network, TalkbackChannel, TalkbackStation
@@ -23,6 +23,8 @@ class Lines(DepartmentFile):
     """Who may patch, and whom to ask."""
     lines: Annotated[Maybe[tuple[PermanentLine, ...]], Decisive()] = Absent.NOT_STATED
     """The permanent lines, or none."""
+    has_no: tuple[Kind, ...] = ()
+    """Kinds of line that there are nowhere in the house, such as fibre."""
     cable_ramps: Maybe[tuple[CableRamp, ...]] = Absent.NOT_STATED
     """Ramps in stock that protect cables where they cross a way, or none."""
     ramps_needed: Maybe[Text] = Absent.NOT_STATED

@@ -75,7 +75,8 @@ def matrix(section: Section, pack: Pack) -> Iterator[Block]:
     """From place to place by kind, drawn and as a table."""
     if not section.of_kind("pair"):
         if whole := section.item("whole"):
-            yield facts_list(fact for fact in whole.facts if fact.key == "lines.whole.lines")
+            names = ("lines", "has_no")
+            yield facts_list(fact for name in names if (fact := whole.fact(name)))
         return
     yield Heading(2, "From place to place", "places")
     plan = lines_plan(section, pack)
@@ -89,7 +90,7 @@ def matrix(section: Section, pack: Pack) -> Iterator[Block]:
     yield between_places(section)
     yield Folded("The same as a matrix by kind", (by_kind(section),))
     if whole := section.item("whole"):
-        facts = [fact for name in ("labels", "patching") if (fact := whole.fact(name))]
+        facts = [fact for name in ("labels", "patching", "has_no") if (fact := whole.fact(name))]
         if facts:
             yield facts_list(facts)
 

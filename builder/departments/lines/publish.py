@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from builder.department import Published, Surroundings
-from builder.departments.lines.cables import PermanentLine
+from builder.departments.lines.cables import Kind, PermanentLine
 from builder.departments.lines.description import Lines
 from builder.departments.lines.drive import drive_items
 from builder.departments.lines.driving import ConsolePosition
@@ -27,6 +27,8 @@ from builder.exchange import Offers
 from builder.pack import Fact, Item, Section, Standing, Value
 from builder.reading.absent import listed
 from builder.stating import Stater, place
+
+TO_MIX = "lines.stage-to-mix"
 
 
 def publish(described: Lines, around: Surroundings) -> Published:
@@ -52,11 +54,14 @@ def items(described: Lines, stater: Stater, around: Surroundings) -> Iterator[It
     yield stater.item(described, "lines.whole", "whole", "Lines", leave_out=("note",))
     lines = listed(described.lines)
     yield from (pair_item(pair, lines) for pair in pairs_of(lines))
+    without = tuple(none_of(described.has_no))
     if consoles := listed(described.consoles):
         mix = consoles[0]
-        there = tuple(belonging(mix, "lines.stage-to-mix"))
+        there = tuple(belonging(mix, TO_MIX))
         for item in stage_to_mix(lines, mix.place, around.exchange, fed_by(described, mix.place)):
-            yield replace(item, facts=there)
+            yield replace(item, facts=(*there, *without_told(without, item)))
+    elif without:
+        yield Item(TO_MIX, "stage-to-mix", "Stage to mix position", without, ())
     for line, item in zip(
         lines, stater.named(lines, "lines", "line", leave_out=("shared_with",)), strict=True
     ):
@@ -74,6 +79,19 @@ def items(described: Lines, stater: Stater, around: Surroundings) -> Iterator[It
     yield from stater.named(listed(described.networks), "lines", "network")
     yield from stater.named(listed(described.cable_ramps), "lines", "ramp")
     yield from reaching_item(described)
+
+
+def none_of(kinds: Sequence[Kind]) -> Iterator[Fact]:
+    """That there are no lines of some kinds from the stage to the mix position."""
+    for kind in kinds:
+        key = f"{TO_MIX}.{kind.lower().replace(' ', '-')}.free"
+        yield Fact(key, f"{kind.capitalize() if kind != 'DMX' else kind}, free", Standing.NONE)
+
+
+def without_told(facts: Sequence[Fact], item: Item) -> Iterator[Fact]:
+    """Those of some facts that no figure of an item tells, for a line that is there counts."""
+    told = {figure.key for figure in item.figures}
+    return (fact for fact in facts if fact.key not in told)
 
 
 def belonging(console: ConsolePosition, key: str) -> Iterator[Fact]:

@@ -12,6 +12,7 @@ from builder.departments.power.subjects import subject_of
 from builder.formulas.tie_lines import straight_m
 from builder.oddities import Named, Standing, on_one_spot, path_under_straight, read_between
 from builder.pack import Finding
+from builder.reading.absent import listed
 from builder.reading.measures import System
 from builder.reading.quantities import Current, Length
 
@@ -25,7 +26,7 @@ Node = Supply | Generator | Fed
 
 def oddities(power: Power, system: System) -> Iterator[Finding]:
     """Everything that is odd about the nodes. Outlets beside their breakers are told elsewhere."""
-    nodes: list[Node] = [*power.supplies, *power.generators, *power.services, *power.boards]
+    nodes: list[Node] = [*power.supplies, *listed(power.generators), *power.services, *power.boards]
     for node in nodes:
         if not isinstance(node, Generator):
             yield from far_from_breaker(node)

@@ -54,7 +54,7 @@ def publish(power: Power, around: Surroundings) -> Published:
     section = Section(
         key="power",
         title="Power",
-        items=tuple(items(power, stater, network, placed.generators)),
+        items=tuple(items(power, stater, network, listed(placed.generators))),
         cautions=(ELECTRICITY,),
         verified=stater.inherited,
     )
@@ -69,13 +69,14 @@ def items(
 
     ``generators`` are those of the file, at their altitude.
     """
-    leave_out = (
-        LISTS if power.shore_outlets else tuple(name for name in LISTS if name != "shore_power")
-    )
+    none = {key for key in ("shore_power", "generators") if getattr(power, key) is Absent.NONE}
+    if not power.shore_outlets:
+        none.add("shore_power")
+    leave_out = tuple(name for name in LISTS if name not in none)
     yield stater.item(power, "power.rules", "rules", "House rules on power", leave_out=leave_out)
     yield from nodes(power, stater, network)
     for item, generator in zip(
-        stater.named(power.generators, "power", "generator", leave_out=("burns",)),
+        stater.named(listed(power.generators), "power", "generator", leave_out=("burns",)),
         generators,
         strict=True,
     ):

@@ -67,6 +67,7 @@ RULES = (
         kind="count",
         item="hoist",
         value="free",
+        whole="hoists",
         combine="sum",
         day="sum",
         question="How many of the house's hoists are free, of what rating and chain length?",

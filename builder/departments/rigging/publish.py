@@ -135,6 +135,7 @@ def items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
     yield from steel_items(whole, stater, system)
     yield from hang_items(whole, stater, system)
     yield from stock_items(whole, stater, system)
+    yield from stater.named(rigging.rails, "rigging", "rail")
     for step in rigging.wind:
         key = f"rigging.wind.{step.name.replace(' ', '-')}"
         yield stater.item(step, key, "wind", step.name)
@@ -567,16 +568,24 @@ def bridle_kg(each: Bridled) -> float:
 
 
 def stock_items(whole: Whole, stater: Stater, system: System) -> Iterator[Item]:
-    """Truss with its table, and hoists."""
+    """Truss with its table, and hoists; or that there are none."""
     rigging = whole.rigging
+    none = {key for key in ("trusses", "hoists") if getattr(rigging, key) is Absent.NONE}
+    if none:
+        others = tuple(key for key in type(rigging).model_fields if key not in none)
+        yield stater.item(rigging, "rigging.whole", "whole", "Hoists and truss", leave_out=others)
     for truss, item in zip(
-        rigging.trusses, stater.named(rigging.trusses, "rigging", "truss"), strict=True
+        listed(rigging.trusses),
+        stater.named(listed(rigging.trusses), "rigging", "truss"),
+        strict=True,
     ):
         yield replace(item, figures=tuple(truss_figures(truss, whole, item.key, system)))
         for number, row in enumerate(truss.rows, 1):
             yield stater.item(row, f"{item.key}.row-{number}", "truss-row", truss.name)
     for hoist, item in zip(
-        rigging.hoists, stater.named(rigging.hoists, "rigging", "hoist"), strict=True
+        listed(rigging.hoists),
+        stater.named(listed(rigging.hoists), "rigging", "hoist"),
+        strict=True,
     ):
         yield replace(item, figures=tuple(hoist_figures(hoist, rigging, item.key)))
     yield from stater.named(rigging.steels, "rigging", "steel")

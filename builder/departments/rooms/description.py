@@ -135,6 +135,8 @@ class Equipment(Loose):
     """
     count: Annotated[Maybe[Count], Plausible(1, 400)] = Absent.NOT_STATED
     """How many the house has."""
+    coins: Maybe[YesNo] = Absent.NOT_STATED
+    """Whether a machine takes coins or tokens."""
     working: Annotated[Maybe[Count], Plausible(0, 400)] = Absent.NOT_STATED
     """How many of them work. Left out, all do."""
 

@@ -18,6 +18,7 @@ IN_ONE = {
     "persons": "Persons in all of them",
     "showers": "Showers in all of them",
     "toilets": "Toilets in all of them",
+    "mirrors": "Places with a lit mirror in all of them",
 }
 Ends = tuple[int | None, int | None]
 """A count at least and at most; None where nobody knows."""

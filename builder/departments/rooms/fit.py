@@ -2,7 +2,7 @@
 
 from functools import partial
 
-from builder.rules import AT_LEAST, IS, Rule
+from builder.rules import ANYTHING, AT_LEAST, IS, Rule
 
 rooms = partial(Rule, department="rooms", section="rooms", kind="count")
 dressing = partial(rooms, item="dressing-room", whole="dressing_rooms")
@@ -39,6 +39,47 @@ RULES = (
         question="How many persons does your largest dressing room hold?",
         remedy=ASK_EARLY,
         who="the show",
+    ),
+    dressing(
+        key="lit mirrors",
+        title="Places with a lit mirror in all dressing rooms",
+        value="mirrors-in-all",
+        combine="sum",
+        day="sum",
+        question="How many places in your dressing rooms have a mirror with light?",
+        remedy="Bring or hire mirrors with lights.",
+        who="the show, or hire",
+    ),
+    *(
+        dressing(
+            key=key,
+            title=title,
+            kind="yes",
+            ways=(IS,),
+            value=value,
+            means_yes=means_yes,
+            question=question,
+            remedy=remedy,
+            who="the show",
+        )
+        for key, title, value, means_yes, question, remedy in (
+            (
+                "lockable dressing room",
+                "A dressing room that can be locked",
+                "lock",
+                (ANYTHING,),
+                "Which dressing rooms can be locked, and who has the keys?",
+                "Keep valuables with the production office.",
+            ),
+            (
+                "heated dressing room",
+                "A dressing room that can be heated",
+                "heating",
+                (),
+                "Which dressing rooms can be heated?",
+                "Bring heaters; the house says on which sockets.",
+            ),
+        )
     ),
     dressing(
         key="step-free dressing room",
@@ -90,6 +131,22 @@ RULES = (
         who="the house, or hire",
     ),
     *(
+        rooms(
+            item="equipment",
+            whole="equipment",
+            key=f"{machine}s without coins",
+            title=f"{machine.capitalize()}s that take no coins or tokens",
+            value="working",
+            otherwise=("count",),
+            where=(("what", machine), ("coins", "no")),
+            combine="sum",
+            question=f"Does a {machine} take coins or tokens?",
+            remedy="Bring the coins, or ask the house for tokens.",
+            who="the show",
+        )
+        for machine in ("washing machine", "dryer")
+    ),
+    *(
         Rule(
             department="rooms",
             section="rooms",
@@ -124,6 +181,14 @@ RULES = (
                 "largest",
                 "How many dryers can a show use, and where do they stand?",
                 "A laundry in town, or a line to dry on.",
+            ),
+            (
+                "irons",
+                "Irons",
+                "iron",
+                "largest",
+                "How many irons can a show use, with what boards?",
+                "Bring an iron and a board.",
             ),
             (
                 "clothes rails",

@@ -37,7 +37,7 @@ def blocks(section: Section) -> Iterator[Block]:
             "Washroom",
             ("for_whom", "showers", "toilets", "basins", "level", "step_free"),
         ),
-        ("equipment", "Laundry and towels", "What", ("count", "working", "kept")),
+        ("equipment", "Laundry and towels", "What", ("count", "working", "coins", "kept")),
     ):
         if found := section.of_kind(kind):
             yield Heading(2, title, f"{kind}s")

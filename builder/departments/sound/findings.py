@@ -22,7 +22,7 @@ from builder.exchange import Air
 from builder.formulas.air import GREATEST_TEMPERATURE_C, LEAST_TEMPERATURE_C
 from builder.formulas.areas import FLATNESS_M
 from builder.pack import Finding, Level
-from builder.reading.absent import Absent, is_unknown
+from builder.reading.absent import Absent, is_unknown, listed
 from builder.reading.quantities import Duration
 from builder.stating import place
 
@@ -185,13 +185,13 @@ def drives(sound: Sound) -> Iterator[Finding]:
     if isinstance(sound.drive_lines, Absent):
         return
     parts: list[Part] = [*hangs_of(sound), *subs_of(sound), *fills_of(sound)]
-    names = {part.name for part in parts}
+    names = {part.name for part in parts} | {box.name for box in listed(sound.boxes)}
     fed = {name for line in sound.drive_lines for name in line.feeds}
     for line in sound.drive_lines:
         if strangers := sorted(set(line.feeds) - names):
             sentence = (
                 f"The drive line {line.name} feeds {', '.join(strangers)}, which is not described"
-                " as a hang, sub line or fill."
+                " as a hang, sub line, fill or boxes."
             )
             yield Finding(
                 Level.CAUTION, "drive-feeds-nothing", sentence, place=place(line.where("feeds"))

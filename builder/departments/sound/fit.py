@@ -89,6 +89,16 @@ RULES = (
         who="the house",
     ),
     mix(
+        key="mix position enclosed",
+        title="Mix position in a booth or behind glass",
+        kind="yes",
+        ways=(IS,),
+        value="enclosed",
+        question="Is the mix position in the room of the audience, or in a booth or behind glass?",
+        remedy="Ask whether the mix position can be moved into the room.",
+        who="the house",
+    ),
+    mix(
         key="mix position cover",
         title="A cover over the mix position",
         kind="yes",

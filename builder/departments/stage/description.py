@@ -41,6 +41,8 @@ class Datum(Written):
     """Where the centre line lies, and how to find it on the deck."""
     reference_line: Text
     """The line that depths are measured from: downstage of it is DS, upstage of it is US."""
+    middle_of_the_house: Annotated[Across | None, Plausible(-5.0, 5.0)] = None
+    """Where the middle of the auditorium lies, where that is not the centre line."""
 
 
 class At(Written):
@@ -100,6 +102,12 @@ class Deck(Line):
     """Clear width for a show, between what always stands there."""
     usable_depth: Annotated[Maybe[Length], Plausible(2.0, 40.0), Decisive()] = Absent.NOT_STATED
     """Clear depth for a show, from the deck edge to the last masking or the crossover."""
+    depth_behind_curtain: Annotated[Maybe[Length], Plausible(2.0, 40.0)] = Absent.NOT_STATED
+    """
+    The same from the curtain line, or from the back of the proscenium where the house tells it from
+    there. Left out, it is worked out from the clear depth where the stage has no proscenium, or
+    tells how far its edge is from the curtain line.
+    """
     height: Annotated[
         Maybe[Length], Possible(0.0, 20.0), Plausible(0.15, 2.2), Decisive(), FLOOR
     ] = Absent.NOT_STATED
@@ -241,6 +249,29 @@ class Place(Line):
     """How deep it is."""
 
 
+class AudienceFloor(Written):
+    """The floor of the hall, cleared of seats."""
+
+    length: Annotated[Maybe[Length], Plausible(3.0, 200.0)] = Absent.NOT_STATED
+    """How long it is, from the stage to the rear."""
+    width: Annotated[Maybe[Length], Plausible(3.0, 200.0)] = Absent.NOT_STATED
+    """How wide it is."""
+    load: Annotated[Maybe[LoadPerArea], Rated(), Possible(0.0, 1e7), Plausible(500.0, 50_000.0)] = (
+        Absent.NOT_STATED
+    )
+    """The uniform load it carries."""
+    surface: Maybe[Text] = Absent.NOT_STATED
+    """What it is made of."""
+    sprung: Maybe[YesNo] = Absent.NOT_STATED
+    """Whether it gives."""
+    not_on_it: tuple[Name, ...] = ()
+    """What may not go on it, such as steel wheels."""
+    aisles: Annotated[Maybe[Length], Plausible(0.5, 5.0)] = Absent.NOT_STATED
+    """How wide the ways are that always stay clear on it; none where nothing does."""
+    aisles_at: Maybe[Text] = Absent.NOT_STATED
+    """Where those are, such as down both sides."""
+
+
 class Chain(Written):
     """Distances in a row that together make up a stated whole."""
 
@@ -276,6 +307,8 @@ class Stage(DepartmentFile):
     """Named spots that other files refer to."""
     crossover: Maybe[Text] = Absent.NOT_STATED
     """How performers get from one side to the other behind the set."""
+    crossover_lit: Maybe[YesNo] = Absent.NOT_STATED
+    """Whether it is lit in a show, such as in blue."""
     crossover_width: Annotated[Maybe[Length], Plausible(0.2, 20.0)] = Absent.NOT_STATED
     """Its clear width; none where there is none."""
     ground: OpenGround | None = None
@@ -296,6 +329,12 @@ class Stage(DepartmentFile):
     """How many traps can be opened in the floor, or none."""
     lifts: Maybe[tuple[StageLift, ...]] = Absent.NOT_STATED
     """Parts of the floor that go up and down, or none."""
+    pit_players: Annotated[Maybe[Count], Plausible(1, 150)] = Absent.NOT_STATED
+    """How many players sit in the pit well; none where there is no pit."""
+    pit_players_most: Annotated[Maybe[Count], Plausible(1, 150)] = Absent.NOT_STATED
+    """How many have been seated in it at the most, where that is more than sit well."""
+    audience_floor: AudienceFloor | None = None
+    """The floor that the audience stands or sits on, cleared of seats."""
     distances: tuple[Distance, ...] = ()
     """How far it is from one line of the stage to another. What does not add up is told."""
     risers: tuple[Riser, ...] = ()

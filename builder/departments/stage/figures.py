@@ -1,18 +1,20 @@
 """The stage's figures: what the outlines and the stock make up, each with its working."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from math import fsum
 
 from builder.cautions import STAGE
-from builder.departments.stage.description import Deck, Obstruction, Outline, Wing
-from builder.departments.stage.stock import Riser
+from builder.departments.stage.description import Deck, Obstruction, Outline, Stage, Wing
+from builder.departments.stage.distances import Distance
+from builder.departments.stage.stock import Furnishing, Riser
 from builder.formulas.polygons import extent_m, polygon_area_m2
 from builder.pack import Figure, Input, Value, not_more, one_or_both
 from builder.reading.absent import Absent, is_unknown, listed
 from builder.reading.in_part import as_written, ends_of
+from builder.reading.maybe import Maybe
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Area, Length
-from builder.working import figure, missing, worked
+from builder.working import by_hand, figure, length_value, missing, worked
 
 
 def area_value(area_m2: float, system: System) -> Value:
@@ -58,32 +60,57 @@ def signed(number: float) -> str:
 def riser_area(key: str, riser: Riser, system: System) -> Figure:
     """The area that all decks of one kind make up, at least and at most."""
     written = {"count": riser.count, "width": riser.width, "depth": riser.depth}
+    return area_in_all(key, riser.name, written, riser_ends_m2(riser), system)
+
+
+def laid_area(key: str, rolls: Furnishing, system: System) -> Figure:
+    """The area that all rolls of a dance floor, or carpets, cover, laid edge to edge."""
+    written = {"count": rolls.count, "width": rolls.each_width, "length": rolls.each_length}
+    ends_m2 = area_ends_m2(rolls.count, rolls.each_width, rolls.each_length)
+    if rolls.count is Absent.NONE:
+        ends_m2 = (0.0, 0.0)
+    return area_in_all(key, rolls.name, written, ends_m2, system)
+
+
+def area_in_all(
+    key: str,
+    of: str,
+    written: Mapping[str, object],
+    ends_m2: tuple[float | None, float | None],
+    system: System,
+) -> Figure:
+    """Count × one side × the other, at least and at most."""
     factors = " × ".join(as_written(value) for value in written.values())
-    ends_m2 = riser_ends_m2(riser)
     value = one_or_both(
         *(None if found_m2 is None else area_value(found_m2, system) for found_m2 in ends_m2)
     )
     found = f" = {value.text}" if value else ""
     working = worked(
         polygon_area_m2,
-        equation="A = count × width × depth",
+        equation=f"A = {' × '.join(written)}",
         inputs=[
-            Input("count", as_written(riser.count), f"{key}.count"),
-            Input("width", as_written(riser.width)),
-            Input("depth", as_written(riser.depth)),
+            Input(name, as_written(value), f"{key}.count" if name == "count" else "")
+            for name, value in written.items()
         ],
         steps=[f"A = {factors}{found}"],
     )
     label, name = "Area in all", f"{key}.area"
     if value is None:
         lacks = [word for word, each in written.items() if ends_of(each) == (None, None)]
-        return missing(name, label, working, [f"the {word} of {riser.name}" for word in lacks])
+        return missing(name, label, working, [f"the {word} of {of}" for word in lacks])
     return figure(name, label, value, working)
 
 
 def riser_ends_m2(riser: Riser) -> tuple[float | None, float | None]:
     """The area of all decks of one kind at least and at most, None for an end nobody knows. [m2]"""
-    counts, widths, depths = ends_of(riser.count), ends_of(riser.width), ends_of(riser.depth)
+    return area_ends_m2(riser.count, riser.width, riser.depth)
+
+
+def area_ends_m2(
+    count_told: Maybe[int], width_told: Maybe[Length], depth_told: Maybe[Length]
+) -> tuple[float | None, float | None]:
+    """The area of so many rectangles at least and at most, None for an end nobody knows. [m2]"""
+    counts, widths, depths = ends_of(count_told), ends_of(width_told), ends_of(depth_told)
     least, most = (
         area_m2(count, width, depth)
         for count, width, depth in zip(counts, widths, depths, strict=True)
@@ -96,6 +123,54 @@ def area_m2(count: int | None, width: Length | None, depth: Length | None) -> fl
     if count is None or width is None or depth is None:
         return None
     return count * polygon_area_m2(((0, 0), (width.m, 0), (width.m, depth.m), (0, depth.m)))
+
+
+def behind_curtain(key: str, deck: Deck, stage: Stage, system: System) -> Figure:
+    """The clear depth behind the curtain line, where the house does not write it."""
+    work = by_hand(
+        "clear depth − from the edge of the stage to the curtain line, at its deepest",
+        "plane geometry",
+        inputs=[Input("Clear depth", as_written(deck.usable_depth), f"{key}.usable_depth")],
+        steps=["Without a proscenium nothing is taken off." if flat(stage) else APRON],
+        lines=stage.distances,
+    )
+    name, label = f"{key}.behind-curtain", "Clear depth behind the curtain line"
+    depths_m = [None if end is None else end.m for end in ends_of(deck.usable_depth)]
+    aprons_m = (0.0, 0.0) if flat(stage) else apron_ends_m(stage.distances)
+    least, most = (
+        None if depth is None or apron is None else depth - apron
+        for depth, apron in zip(depths_m, reversed(aprons_m), strict=True)
+    )
+    value = one_or_both(
+        *(None if end is None or end <= 0.0 else length_value(end, system) for end in (least, most))
+    )
+    if value is None:
+        lacks = ["the clear depth"] if None in depths_m else ["from the edge to the curtain line"]
+        return missing(name, label, work, lacks, caution=STAGE)
+    return figure(name, label, value, work, caution=STAGE)
+
+
+APRON = "What lies in front of the curtain line is no playing area behind it."
+
+
+def flat(stage: Stage) -> bool:
+    """Whether the house says that there is no proscenium."""
+    return Absent.NONE in (stage.proscenium, stage.opening_width)
+
+
+def apron_ends_m(told: Sequence[Distance]) -> tuple[float | None, float | None]:
+    """
+    How far the edge of the stage is from the curtain line at least and at most, at its deepest;
+    nothing for certain where nobody measured it. [m]
+    """
+    ends = [
+        ends_of(each.length)
+        for each in told
+        if {each.from_, each.to} == {"edge of stage", "curtain line"}
+    ]
+    mosts = [most for _, most in ends]
+    deepest = None if not ends or None in mosts else max(m.m for m in mosts if m is not None)
+    return max((least.m for least, _ in ends if least is not None), default=0.0), deepest
 
 
 def wing_size(
@@ -132,18 +207,43 @@ def wing_size(
         ("depth", "Depth", 1, sizes_m[1]),
     ):
         ends_m = [corner[axis] for corner in corners]
+        beside_m = None if axis or len(less) > len(standing) else beside_deck_m(wing, obstructions)
+        step = f"{label} = {max(ends_m):g} − {signed(min(ends_m))} = {size_m:.2f} m"
+        beside = f"Between the deck and the first of what stands in it: {beside_m or 0.0:.2f} m"
         working = worked(
             extent_m,
             inputs=[Input("corners (across, depth) [m]", listed, f"{key}.outline")],
-            steps=[f"{label} = {max(ends_m):g} − {signed(min(ends_m))} = {size_m:.2f} m"],
+            steps=[step] if beside_m is None else [step, beside],
             leaves_out=f"At most so much, for {' and '.join(less)}." if less else "",
             lines=obstructions,
         )
         text, also = shown(Length, size_m, system=system)
         exact = Value(text, also, number=round(size_m, 3), unit="m")
         value = not_more(exact) if less else exact
+        if less and beside_m is not None:
+            text, also = shown(Length, beside_m, system=system)
+            least = Value(text, also, number=round(beside_m, 3), unit="m")
+            value = one_or_both(least, exact) or value
         found.append(figure(f"{key}.{name}", label, value, working, caution=STAGE))
     return found[0], found[1]
+
+
+def beside_deck_m(wing: Wing, obstructions: Sequence[Obstruction]) -> float | None:
+    """
+    How wide the floor of a side wing is between the deck and the first thing that stands in it;
+    None where nothing is left there, and for a wing upstage. [m]
+    """
+    if wing.name == "upstage":
+        return None
+    corners = points(wing.outline)
+    inner_m = min((across for across, _ in corners), key=abs)
+    free_m = [
+        min(abs(across) for across, _ in points(each.outline)) - abs(inner_m)
+        for each in obstructions
+        if each.from_height is None and meet(corners, points(each.outline))
+    ]
+    least_m = min(free_m, default=0.0)
+    return least_m if least_m > 0.0 else None
 
 
 def points(outline: Outline | Absent) -> list[tuple[float, float]]:

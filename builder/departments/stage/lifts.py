@@ -8,7 +8,7 @@ from builder.reading.maybe import Maybe
 from builder.reading.possible import Possible
 from builder.reading.problems import Problem
 from builder.reading.quantities import Length, LoadPerArea, Speed
-from builder.reading.words import Count, Name, YesNo
+from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import Decisive, Line, Plausible, Rated
 
 Stop = Literal["below the pit", "pit", "audience floor", "stage", "above the stage", "other"]
@@ -42,6 +42,10 @@ class StageLift(Line):
     """Whether it moves with keys only, which somebody of the house holds."""
     stops: tuple[Stop, ...] = ()
     """The levels it stops at, from the lowest up."""
+    lowest: Annotated[Maybe[Length], Possible(0.0, 50.0), Plausible(0.3, 15.0)] = Absent.NOT_STATED
+    """How far below the stage it lies at its lowest."""
+    worked_by: Maybe[Text] = Absent.NOT_STATED
+    """Who may work it."""
     rail: Annotated[Maybe[Length], Plausible(0.03, 1.5)] = Absent.NOT_STATED
     """
     The height of the rail or kerb that stands along its edge when it is down; none where none does.

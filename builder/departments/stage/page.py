@@ -94,6 +94,9 @@ def blocks(section: Section) -> Iterator[Block]:
     if ground := section.item("ground"):
         yield Heading(2, "Open ground", "ground")
         yield facts_block(ground)
+    if floor := section.item("audience-floor"):
+        yield Heading(2, "Audience floor", "audience-floor")
+        yield facts_block(floor)
     if (whole := section.item("whole")) and whole.facts:
         yield Heading(2, "Crossover and opening", "crossover")
         yield facts_block(whole)

@@ -11,7 +11,14 @@ from builder.cautions import STAGE
 from builder.department import Published, Surroundings
 from builder.departments.stage.description import Chain, Deck, Outline, Stage, Wing
 from builder.departments.stage.distances import open_distances
-from builder.departments.stage.figures import deck_area, riser_area, riser_ends_m2, wing_size
+from builder.departments.stage.figures import (
+    behind_curtain,
+    deck_area,
+    laid_area,
+    riser_area,
+    riser_ends_m2,
+    wing_size,
+)
 from builder.departments.stage.headroom import clear_under_rig
 from builder.departments.stage.oddities import oddities, statements
 from builder.departments.stage.stock import Riser
@@ -88,6 +95,10 @@ def corners(outline: Outline | Absent) -> tuple[tuple[float, float], ...]:
     return tuple((corner.across.m, corner.depth.m) for corner in listed(outline))
 
 
+LAID = ("dance floor", "carpet")
+"""Furnishings that are laid, by kind: what they cover together is a figure."""
+
+
 def publish(stage: Stage, around: Surroundings) -> Published:
     """The stage's facts, the areas, and the chains and sums that do not close."""
     stater = around.stater(stage)
@@ -107,11 +118,14 @@ def publish(stage: Stage, around: Surroundings) -> Published:
 def items(stage: Stage, stater: Stater, around: Surroundings) -> Iterator[Item]:
     """The datum, then decks with their areas, then everything else by kind."""
     system = around.system
-    leave_out: tuple[str, ...] = ("note", "ground")
+    leave_out: tuple[str, ...] = ("note", "ground", "audience_floor")
     if not isinstance(stage.datum, Absent):
         yield stater.item(stage.datum, "stage.datum", "datum", "Datum")
         leave_out = ("datum", *leave_out)
     yield stater.item(stage, "stage.whole", "whole", "Stage", leave_out=leave_out)
+    if stage.audience_floor:
+        name = "Audience floor"
+        yield stater.item(stage.audience_floor, "stage.audience-floor", "audience-floor", name)
     if stage.ground:
         item = stater.item(stage.ground, "stage.ground", "ground", "Open ground")
         buried = stater.of_parts(stage.ground.buried, f"{item.key}.buried", "Buried")
@@ -122,7 +136,10 @@ def items(stage: Stage, stater: Stater, around: Surroundings) -> Iterator[Item]:
         strict=True,
     ):
         clear = clear_under_rig(item.key, deck, around.exchange, system)
-        yield replace(item, figures=(deck_area(item.key, deck, system), clear))
+        figures = [deck_area(item.key, deck, system), clear]
+        if deck.depth_behind_curtain is Absent.NOT_STATED:
+            figures.append(behind_curtain(item.key, deck, stage, system))
+        yield replace(item, figures=tuple(figures))
     for wing in stage.wings:
         measured = () if isinstance(wing.outline, Absent) else unsaid_sizes(wing)
         key, left_out = f"stage.wing.{spelling(wing.name)}", ("outline", *measured)
@@ -136,7 +153,11 @@ def items(stage: Stage, stater: Stater, around: Surroundings) -> Iterator[Item]:
     yield from stater.named(stage.places, "stage", "place")
     for riser, item in zip(stage.risers, stater.named(stage.risers, "stage", "riser"), strict=True):
         yield with_figure(with_heights(item, riser), riser_area(item.key, riser, system))
-    yield from stater.named(stage.furnishings, "stage", "furnishing")
+    furnished = stater.named(stage.furnishings, "stage", "furnishing")
+    for thing, item in zip(stage.furnishings, furnished, strict=True):
+        sides = (thing.each_width, thing.each_length)
+        laid = thing.kind in LAID and (thing.count is Absent.NONE or Absent.NOT_STATED not in sides)
+        yield with_figure(item, laid_area(item.key, thing, system)) if laid else item
     yield from stater.named(listed(stage.lifts), "stage", "lift")
     yield from stater.counted(stage.distances, "stage", "distance", name_key="name")
     yield from stater.counted(stage.chains, "stage", "chain", name_key="name")

@@ -4,7 +4,8 @@ from typing import Annotated, ClassVar, Literal
 
 from builder.reading.absent import Absent
 from builder.reading.maybe import Maybe
-from builder.reading.quantities import Area, Frequency, Length
+from builder.reading.possible import Possible
+from builder.reading.quantities import Area, Duration, Frequency, Length
 from builder.reading.words import Count, Name, Text, YesNo
 from builder.reading.written import Loose, OfModel, Plausible, RefersTo
 
@@ -94,6 +95,16 @@ class Furnishing(Loose):
     """Where it stands or hangs in use, such as either side of the stage."""
     hangs_on: Annotated[Maybe[Name], RefersTo("line set")] = Absent.NOT_STATED
     """The line set of flying.yml that it hangs on."""
+    moves: Maybe[Literal["draws", "flies", "draws and flies", "rolls up", "does not move"]] = (
+        Absent.NOT_STATED
+    )
+    """How a curtain opens: it draws to the sides, flies out, does either, rolls up, or stays."""
+    moved_by: Maybe[Literal["motor", "by hand"]] = Absent.NOT_STATED
+    """What moves it."""
+    opens_in: Annotated[Maybe[Duration], Possible.above(0.0, 3_600.0), Plausible(1.0, 120.0)] = (
+        Absent.NOT_STATED
+    )
+    """How long it takes to open or close."""
     lit: Maybe[YesNo] = Absent.NOT_STATED
     """Whether steps or stairs are lit."""
     pitch: Annotated[Maybe[Frequency], Plausible(415.0, 466.0)] = Absent.NOT_STATED
@@ -102,6 +113,8 @@ class Furnishing(Loose):
         Absent.NOT_STATED
     )
     """On what terms a piano is tuned for a show."""
+    tuning_notice: Annotated[Duration | None, Plausible(3_600.0, 60 * 86_400.0)] = None
+    """How long before to ask for it to be tuned."""
     tuned_in_place: Maybe[YesNo] = Absent.NOT_STATED
     """Whether it is tuned only where it stands in the show."""
     size: Annotated[Maybe[Text], OfModel()] = Absent.NOT_STATED

@@ -4,14 +4,20 @@ before doors.
 """
 
 from builder.fit.clock.records import HouseSays, Meals, Quiet
-from builder.fit.clock.sentences import ASK_MEALS, ASK_QUIET, ASK_QUIET_DAY, ASK_WEEKDAY
+from builder.fit.clock.sentences import (
+    ASK_MEALS,
+    ASK_QUIET,
+    ASK_QUIET_DAY,
+    ASK_QUIET_ONLY,
+    ASK_WEEKDAY,
+)
 from builder.fit.clock.times import DAY_S, holds_today, known_time, or_none
 from builder.fit.notes import age_notes
 from builder.fit.records import Item, Section
 from builder.fit.sections import items_of
 from builder.fit.sentences import fill
 from builder.fit.silence import silence_on
-from builder.fit.values import known_number, number_of
+from builder.fit.values import known_number, number_of, text_of
 
 SHORTEST_S = 900.0
 
@@ -79,6 +85,10 @@ def quiet_of(section: Section | None, day: str) -> Quiet:
         if number_of(item, "from") is None or number_of(item, "until") is None:
             if holds != "no":
                 quiet["asks"].append(ASK_QUIET)
+        elif text_of(item, "only") != "" and holds != "no":
+            quiet["perhaps"].extend(nights(item))
+            only = {"only": text_of(item, "only"), "name": item["name"]}
+            quiet["day_asks"].append(fill(ASK_QUIET_ONLY, only))
         elif holds == "yes":
             quiet["hours"].extend(nights(item))
             quiet["notes"].extend(age_notes(item["values"]["from"]))

@@ -27,6 +27,9 @@ ASK_MEALS = (
 ASK_QUIET = "Are there hours in which no check may be heard, and on which days?"
 ASK_READY = "How long before doors must the last check have ended? Commonly 15 to 30 min" + PRACTICE
 ASK_WEEKDAY = "On which day of the week is the show? Quiet hours hold on {name}."
+ASK_QUIET_ONLY = (
+    "Could your check go without {only} in the quiet hours of {name}? Nothing else is to be quiet."
+)
 ASK_QUIET_DAY = "Do the quiet hours of {name} hold on that day?"
 
 WORKED_BACK = "Doors at {doors}, {length} before the first note at {first}, as the house keeps."

@@ -247,6 +247,8 @@ def day_found(rider: ReadValue, asking: Asking) -> list[Found]:
     level = group_of(rider, "level")
     if level is not None:
         found.append({"part": "level", "requirement": level_asked(level, asking)})
+    for other in whole_items(rider, "other levels"):
+        found.append({"part": other["path"], "requirement": level_asked(other, asking)})
     return found
 
 

@@ -702,3 +702,17 @@ def test_questions_to_the_acts_and_to_the_house_stand_apart() -> None:
 def test_doors_alone_ask_nothing_about_the_work_before_them() -> None:
     result = day(house(ready_min=None), ("Act", clock(doors=19.0)))
     assert (result["verdicts"], result["questions"], result["act_questions"]) == ([], [], [])
+
+
+@pytest.mark.parametrize(
+    ("first", "last", "word"), [(12.0, 15.0, "ask"), (9.0, 12.0, "fits"), (16.0, 17.0, "fits")]
+)
+def test_hours_in_which_some_things_alone_are_quiet_are_asked_where_a_check_falls_in_them(
+    first: float, last: float, word: str
+) -> None:
+    # The check runs from 13:00 to 14:00.
+    subs = quiet("every day", first, last)
+    subs["values"]["only"] = value("subs", standing="stated")
+    found = one(house(quiet=(subs,)), load_in=9, set_up=240, check=60, check_from=13, doors=18)
+    assert found["verdict"] == word
+    assert ("without subs" in str(found["asked"])) == (word == "ask")

@@ -6,7 +6,7 @@ from tests.rider.riders import problems
 
 KNOWN = (
     "act, revision, plays, booking, space, configuration, needs, power, hangs, risers, plot,"
-    " trucks, clock, crew, tasks, level, stays on deck, questions, note"
+    " trucks, clock, crew, tasks, level, other levels, stays on deck, questions, note"
 )
 LIKE_A_NAME = "write it like Stage right company switch [wrong-shape]"
 SHAPES = [

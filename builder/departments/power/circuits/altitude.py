@@ -2,7 +2,7 @@
 
 from builder.departments.power.description import Generator, Power
 from builder.exchange import Altitude
-from builder.reading.absent import Absent
+from builder.reading.absent import Absent, listed
 from builder.reading.quantities import Length
 
 
@@ -17,7 +17,9 @@ def at_altitude(power: Power, altitude: Altitude | None) -> Power:
     there = Length(altitude.altitude_m, altitude.said)
     return power.model_copy(
         update={
-            "generators": tuple(standing_there(generator, there) for generator in power.generators)
+            "generators": tuple(
+                standing_there(generator, there) for generator in listed(power.generators)
+            )
         }
     )
 

@@ -65,6 +65,8 @@ class TieIn(Written):
     """Who connects, by role."""
     notice: Annotated[Maybe[Duration], Plausible(3600.0, 60 * 86_400.0)] = Absent.NOT_STATED
     """How long before the day to ask."""
+    working_days: YesNo | None = None
+    """Whether that counts working days only."""
     takes: Annotated[Maybe[Duration], Plausible(60.0, 6 * 3600.0)] = Absent.NOT_STATED
     """How long a tie-in takes."""
     cost: Maybe[Text] = Absent.NOT_STATED

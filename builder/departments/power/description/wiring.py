@@ -62,7 +62,7 @@ class Wiring(DepartmentFile):
     """House rule on the order of connecting single-pole sets and on lock-out."""
     supplies: tuple[Supply, ...] = ()
     """The intakes and house transformers."""
-    generators: tuple[Generator, ...] = ()
+    generators: Maybe[tuple[Generator, ...]] = ()
     """Generators of the house or of the site."""
     services: tuple[Service, ...] = ()
     """Where power is handed over."""
@@ -94,7 +94,7 @@ class Wiring(DepartmentFile):
     @property
     def roots(self) -> tuple[Supply | Generator, ...]:
         """What nothing of the house feeds."""
-        return (*self.supplies, *self.generators)
+        return (*self.supplies, *listed(self.generators))
 
     @property
     def fed(self) -> tuple[Fed, ...]:

@@ -31,6 +31,7 @@ from builder.reading.quantities import (
     Duration,
     Length,
     LoadPerArea,
+    LoadPerLength,
     Mass,
     Percent,
     Speed,
@@ -144,6 +145,19 @@ class WindArea(Line):
     """The force coefficient, from the structure's engineer."""
 
 
+class Rail(Line):
+    """A rail, balcony front or ledge that something light may hang from."""
+
+    public_because: ClassVar[str] = "a show has to keep to it"
+    defines: ClassVar[str] = "rail"
+    name: Name
+    """What it is, such as the balcony front rail."""
+    load: Annotated[Maybe[LoadPerLength], Rated(), Plausible(1.0, 500.0)] = Absent.NOT_STATED
+    """What each length of it may carry, such as 30 kg/m."""
+    never_on_it: tuple[Name, ...] = ()
+    """What may not hang from it, such as loudspeakers."""
+
+
 class Rigging(DepartmentFile):
     """The steel overhead, what hangs from it, and the rules."""
 
@@ -169,10 +183,10 @@ class Rigging(DepartmentFile):
     """The points."""
     point_groups: Annotated[tuple[PointGroup, ...], AtMost(100)] = ()
     """Points told by a rule: so many of them, at equal centres, or anywhere along a beam."""
-    trusses: tuple[Truss, ...] = ()
-    """Truss in stock."""
-    hoists: tuple[Hoist, ...] = ()
-    """Hoists in stock."""
+    trusses: Maybe[tuple[Truss, ...]] = ()
+    """Truss in stock, or none."""
+    hoists: Maybe[tuple[Hoist, ...]] = ()
+    """Hoists in stock, or none."""
     hangs: Maybe[tuple[Hang, ...]] = Absent.NOT_STATED
     """
     What hangs in the house when a show arrives. `none` where the steel is bare; where it is left
@@ -187,6 +201,8 @@ class Rigging(DepartmentFile):
     """Spots that shows often ask for: the points, legs and pulls that make them are worked out."""
     steels: Annotated[tuple[Steel, ...], AtMost(40)] = ()
     """Steels in stock, to make bridle legs of."""
+    rails: tuple[Rail, ...] = ()
+    """Rails and balcony fronts that something light may hang from."""
     submission: Submission | None = None
     """How to submit a hang plan."""
     wind: tuple[WindStep, ...] = ()

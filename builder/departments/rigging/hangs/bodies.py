@@ -26,7 +26,7 @@ from builder.formulas.slack import Held, each_slack, held
 from builder.formulas.statics import reactions, two_support_reactions
 from builder.formulas.unrelieved import EVERY, Ways, part_kg, unrelieved_kg, ways_held
 from builder.pack import Check
-from builder.reading.absent import Absent, is_unknown
+from builder.reading.absent import Absent, is_unknown, listed
 from builder.reading.in_part import ends_of
 from builder.reading.quantities import Length, Mass
 
@@ -208,7 +208,10 @@ def bodies(
     every = tuple(offered)
     return tuple(
         body_of(
-            hang, by_name, rigging.hoists, [load for load in every if same(load.hang, hang.name)]
+            hang,
+            by_name,
+            listed(rigging.hoists),
+            [load for load in every if same(load.hang, hang.name)],
         )
         for hang in rigging.hung
     )

@@ -27,7 +27,7 @@ from builder.formulas.spans import AsUniform, as_uniform
 from builder.formulas.statics import reactions, two_support_reactions
 from builder.formulas.trim import allowable_load_kg
 from builder.pack import Figure, Input, Value, Working, not_less
-from builder.reading.absent import Absent, is_unknown
+from builder.reading.absent import Absent, is_unknown, listed
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length, Mass
 from builder.working import figure, missing, worked
@@ -284,7 +284,7 @@ def truss_of(body: Body, whole: Whole) -> Truss | None:
     return next(
         (
             truss
-            for truss in whole.rigging.trusses
+            for truss in listed(whole.rigging.trusses)
             if body.hang.truss and same(truss.name, body.hang.truss)
         ),
         None,

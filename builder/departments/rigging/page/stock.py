@@ -18,8 +18,11 @@ def stock(section: Section) -> Iterator[Block]:
         section.of_kind("truss"),
         section.of_kind("truss-row"),
     )
-    if hoists or trusses:
+    none = section.item("whole")
+    if hoists or trusses or none:
         yield Heading(2, "Hoists and truss", "stock")
+    if none:
+        yield facts_block(none)
     if hoists:
         yield item_table(
             hoists,
@@ -39,6 +42,9 @@ def stock(section: Section) -> Iterator[Block]:
             rows, ("span", "uniform"), first="Truss", summary="Maker's table of uniform loads"
         )
         yield Folded("The maker's table", (table,), anchor="truss-table")
+    if rails := section.of_kind("rail"):
+        yield Heading(2, "Rails and balcony fronts", "rails")
+        yield item_table(rails, ("load", "never_on_it"), first="Rail", summary="Rails")
 
 
 def wind(section: Section) -> Iterator[Block]:

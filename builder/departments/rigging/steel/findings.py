@@ -15,6 +15,7 @@ from builder.departments.rigging.steel.limits import beam_rules, lowest, spacing
 from builder.departments.rigging.steel.totals import OUT, Group, OnPoint, Whole
 from builder.departments.rigging.stock_and_wind import hoists_used, truss_used_m
 from builder.pack import Finding, Level, Place
+from builder.reading.absent import listed
 from builder.reading.in_part import as_written, ends_of
 from builder.reading.measures import System, shown
 from builder.reading.quantities import Length
@@ -230,7 +231,7 @@ def ratings_over_roof(whole: Whole, system: System) -> Iterator[Finding]:
 
 def stock_short(whole: Whole, system: System) -> Iterator[Finding]:
     """Standing hangs that use more hoists or truss than the house says it has."""
-    for hoist in whole.rigging.hoists:
+    for hoist in listed(whole.rigging.hoists):
         used, (_, most) = hoists_used(hoist, whole.rigging), ends_of(hoist.count)
         if most is not None and used > most:
             there = as_written(hoist.count)
@@ -242,7 +243,7 @@ def stock_short(whole: Whole, system: System) -> Iterator[Finding]:
                 f"rigging.hoist.{spelling(hoist.name)}",
                 place(hoist.where("count")),
             )
-    for truss in whole.rigging.trusses:
+    for truss in listed(whole.rigging.trusses):
         used_m = truss_used_m(truss, whole)
         if isinstance(truss.in_all, Length) and used_m > truss.in_all.m + 0.01:
             sentence = (

@@ -18,6 +18,7 @@ from builder.departments.rigging.steel.geometry import (
 from builder.exchange import SteelHeight
 from builder.oddities import Named, Standing, on_one_spot, unlike_neighbours
 from builder.pack import Finding, Level
+from builder.reading.absent import listed
 from builder.reading.dates import latest_day
 from builder.reading.in_part import as_written, ends_of
 from builder.reading.measures import System, shown
@@ -192,9 +193,9 @@ def points_over_hoists(rigging: Rigging) -> Iterator[Finding]:
     A rating of points far above the house's largest hoist that would be a hoist's rating in another
     unit: 2,200 kg beside a hoist of 1 t is mostly 2,200 lb.
     """
-    known = [hoist.rating for hoist in rigging.hoists if isinstance(hoist.rating, Mass)]
+    known = [hoist.rating for hoist in listed(rigging.hoists) if isinstance(hoist.rating, Mass)]
     hoists = sorted(known, key=lambda rating: rating.kg)
-    if not hoists or len(hoists) < len(rigging.hoists):
+    if not hoists or len(hoists) < len(listed(rigging.hoists)):
         return
     largest = hoists[-1]
     for name, rating, where in point_ratings(rigging):

@@ -16,7 +16,7 @@ from builder.departments.rigging.description.hangs import Hang, HungThing
 from builder.departments.rigging.description.steel import Beam, DynamicFactor, Hoist
 from builder.departments.rigging.steel.geometry import length_of
 from builder.exchange import HungLoad
-from builder.reading.absent import Absent, is_unknown
+from builder.reading.absent import Absent, is_unknown, listed
 from builder.reading.in_part import Between, ends_of
 from builder.reading.quantities import Mass
 
@@ -34,7 +34,7 @@ def is_inexact(rigging: Rigging, offered: Iterable[HungLoad]) -> bool:
         is_factor_open(rigging)
         or any(weight_open(hang) for hang in rigging.hung)
         or any(loads_open(hang) for hang in rigging.hung)
-        or any(not isinstance(hoist.weight, Mass) for hoist in rigging.hoists)
+        or any(not isinstance(hoist.weight, Mass) for hoist in listed(rigging.hoists))
         or any(not isinstance(bridle.load, Mass) for bridle in rigging.standing_bridles)
         or any(
             not isinstance(each.weight, Mass) for beam in rigging.beams for each in beam.for_good
@@ -114,7 +114,7 @@ def rigging_at(rigging: Rigging, reading: Reading) -> Rigging:
             bridle.model_copy(update={"load": mass_at(bridle.load, reading)})
             for bridle in rigging.bridles
         )
-    changes["hoists"] = tuple(hoist_at(hoist, reading) for hoist in rigging.hoists)
+    changes["hoists"] = tuple(hoist_at(hoist, reading) for hoist in listed(rigging.hoists))
     if any(beam.may_carry_for_good for beam in rigging.beams):
         changes["beams"] = tuple(beam_at(beam, reading) for beam in rigging.beams)
     if is_factor_open(rigging):

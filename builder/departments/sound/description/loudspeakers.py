@@ -375,8 +375,12 @@ class Amplifier(Loose):
     """How many."""
     channels: Annotated[Maybe[Count], Plausible(1, 16), OfModel()] = Absent.NOT_STATED
     """Channels of one."""
+    channels_in_all: Annotated[Maybe[Count], Plausible(1, 400)] = Absent.NOT_STATED
+    """How many channels there are in all, where nobody tells of which amplifiers."""
     drives: Maybe[Text] = Absent.NOT_STATED
     """What they drive."""
+    as_listed: Maybe[YesNo] = Absent.NOT_STATED
+    """Whether they are those that the maker of the loudspeakers lists for them."""
     lies: Text | None = None
     """Where they stand."""
     power: Annotated[Maybe[Power], Plausible(50.0, 40_000.0), OfModel()] = Absent.NOT_STATED

@@ -158,6 +158,8 @@ class MixPosition(InConfigurations):
     """
     under_balcony: Annotated[Maybe[YesNo], Decisive()] = Absent.NOT_STATED
     """Whether a balcony is above it."""
+    enclosed: Maybe[YesNo] = Absent.NOT_STATED
+    """Whether it is in a booth or behind glass, and not in the room of the audience."""
     cover: Maybe[Text] = Absent.NOT_STATED
     """What keeps rain and drinks off."""
     cover_sides: Annotated[Maybe[Count], Possible(0, 4), Plausible(0, 4)] = Absent.NOT_STATED

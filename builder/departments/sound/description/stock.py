@@ -56,6 +56,10 @@ class Radio(Loose):
     """How many channels."""
     working: Maybe[Count] = Absent.NOT_STATED
     """How many of them work. Left out, all do."""
+    handhelds: Annotated[Maybe[Count], Plausible(0, 64), OfModel()] = Absent.NOT_STATED
+    """How many hand-held transmitters there are."""
+    belt_packs: Annotated[Maybe[Count], Plausible(0, 64), OfModel()] = Absent.NOT_STATED
+    """How many belt packs there are."""
     tunes: Annotated[Band | None, OfModel()] = None
     """The stretch of spectrum it can be tuned over."""
     on: Annotated[tuple[Frequency, ...], Plausible(20e6, 6e9), OfModel()] = ()
@@ -85,6 +89,8 @@ class Spectrum(Line):
     """The width of a television channel here: 6, 7 or 8 MHz."""
     television: tuple[Band, ...] = ()
     """Stretches taken by television, as the house finds them."""
+    television_channels: tuple[Count, ...] = ()
+    """The numbers of the channels that television takes, where nobody tells them in MHz."""
     neighbours: Maybe[Text] = Absent.NOT_STATED
     """Others near by who transmit."""
     antennas: Maybe[Text] = Absent.NOT_STATED
@@ -135,6 +141,10 @@ class Boxes(Loose):
     """The angle between the boxes of a side."""
     splayed: Maybe[YesNo] = Absent.NOT_STATED
     """Whether the boxes of a side are turned apart, where nobody measured how far."""
+    altered: Annotated[Maybe[Count], Plausible(0, 500)] = Absent.NOT_STATED
+    """How many of them were repaired with other parts or sound otherwise: say how in the note."""
+    away_when: Text | None = None
+    """When they are taken away, such as while the pit is open."""
     driven: Annotated[
         Maybe[Literal["self-powered", "full range", "bi-amped", "tri-amped"]], OfModel()
     ] = Absent.NOT_STATED
@@ -196,5 +206,9 @@ class HearingHelp(Line):
     """Infrared, radio, an induction loop, by the network, or other."""
     receivers: Annotated[Maybe[Count], Plausible(1, 2_000)] = Absent.NOT_STATED
     """How many receivers there are, or none where people use their own."""
+    covers: tuple[Name, ...] = ()
+    """The parts of the audience that it reaches, such as the retractable seats."""
+    not_covered: tuple[Name, ...] = ()
+    """The parts that it does not reach, such as the balcony."""
     handed_out_at: Maybe[Name] = Absent.NOT_STATED
     """Where they are handed out."""
