@@ -38,6 +38,8 @@ def test_lists_stand_one_after_the_other_and_each_line_keeps_its_number() -> Non
     assert [line.what for line in found.parking] == ["cars", "vans", "trucks"]
     assert [line.number_in_list for line in found.parking] == [1, 2, 3]
     assert [line.number_in_list for line in both("{}", VANS).parking] == [1]
+    three = both(parking("cars", "vans", "buses"), VANS)
+    assert [line.number_in_list for line in three.parking] == [1, 2, 3, 4]
 
 
 @pytest.mark.parametrize(
