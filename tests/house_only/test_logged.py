@@ -34,6 +34,18 @@ def test_an_entry_that_names_no_list_is_hidden_where_no_public_line_has_the_name
     assert len(shown("why: Looked., line: Switch")) == 1
 
 
+def test_an_entry_that_says_so_is_hidden_though_its_line_is_public() -> None:
+    line = "file: power.yml, within: power.services, line: Switch"
+    assert len(shown(f"why: Looked., {line}")) == 1
+    assert shown(f"why: Looked., house_only: yes, {line}") == ()
+
+
+def test_an_entry_that_names_a_file_and_no_list_is_hidden_by_its_name_alone() -> None:
+    assert shown("why: Looked., file: power.yml, line: Cellar board") == ()
+    assert shown("why: Looked., within: power.boards, line: Cellar board") == ()
+    assert len(shown("why: Looked., file: power.yml, line: Switch")) == 1
+
+
 def test_an_entry_of_a_nested_list_is_known_whatever_its_number() -> None:
     line = "file: house.yml, within: 'house.contacts[7]', line: Night keeper"
     assert shown(f"why: Rang., {line}") == ()

@@ -7,11 +7,12 @@ import pytest
 from builder.cautions import EVERYWHERE
 from builder.document import Block, Entry
 from builder.overview import overview_pages
-from builder.overview.changes import changes_feed, changes_page, told_on
+from builder.overview.changes import changes_feed, changes_page, done, told_on
 from builder.overview.closures import closed_alone, closures, sentence
 from builder.overview.elevation import elevation
 from builder.overview.findings import findings_page
 from builder.overview.home import home_page, some
+from builder.overview.log import space_of_file
 from builder.overview.spaces import (
     SpaceOverview,
     comparison_page,
@@ -348,6 +349,23 @@ def test_a_change_of_a_file_that_is_not_published_links_to_no_page() -> None:
     assert told_on(change(file="power.yml"), spaced()) == ("", "")
     assert told_on(change(file="sound.yml"), spaced()) == ("Sound", "sound")
     assert told_on(change(file="spaces/hall/power.yml"), spaced()) == ("Power, Hall", "hall-power")
+
+
+@pytest.mark.parametrize(
+    ("out", "of", "words"),
+    [
+        (0, 2, "Back in service, all 2."),
+        (1, 3, "Back in service, 1 of 3 out of service still."),
+        (0, 1, "Back in service."),
+    ],
+)
+def test_what_came_back_tells_how_many_are_out_still(out: int, of: int, words: str) -> None:
+    assert done(change(did="back", out=out, of=of)) == words
+
+
+def test_a_file_of_a_space_is_called_with_its_folder() -> None:
+    assert space_of_file("spaces/hall/power.yml") == "hall"
+    assert space_of_file("power.yml") == ""
 
 
 def test_the_feed_tells_what_moved_with_the_caution() -> None:

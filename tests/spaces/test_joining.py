@@ -130,6 +130,14 @@ def test_a_finding_is_told_once_where_all_say_it_and_else_of_its_space() -> None
     ]
 
 
+def test_what_all_share_has_the_findings_of_no_space() -> None:
+    own, old = finding("Own.", "spaces/hall/stage.yml"), finding("Old.", "house.yml")
+    packs = {HALL: pack(findings=(own, old)), STUDIO: pack(findings=(old,))}
+    found = joined_pack(pack(findings=(old,)), packs)
+    assert len(found.findings) == 2
+    assert house_of(found).findings == (old,)
+
+
 def test_what_stands_in_the_files_of_another_space_is_told_there_alone() -> None:
     own = finding("Own.", "spaces/hall/stage.yml", "deck.Hall")
     for order in ((HALL, STUDIO), (STUDIO, HALL)):
