@@ -2,7 +2,13 @@
 
 from builder.fit.published import fit_record
 from builder.house_only.sealing import HOUSE_ONLY, Sealed
-from builder.house_only.withholding import NO_WORKING, public_findings, unlinked, without_hidden
+from builder.house_only.withholding import (
+    NO_WORKING,
+    public_findings,
+    shown,
+    unlinked,
+    without_hidden,
+)
 from builder.pack import (
     Field,
     Finding,
@@ -141,15 +147,24 @@ def test_a_hidden_board_that_nothing_public_hangs_on_is_gone() -> None:
 def test_what_a_pack_only_counts_with_is_on_no_page() -> None:
     pages = render(document_of(published())).pages
     text = "\n".join(str(page) for page in pages.values())
-    assert "power-board-for-the-house-only" not in text
+    assert "board-for-the-house-only" not in text
     assert "on for the house only" in text
+
+
+def test_what_is_shown_holds_nothing_that_is_only_counted_with() -> None:
+    whole = published()
+    assert board(whole).house_only
+    seen = shown(whole)
+    assert not any(item.house_only for item in seen.items())
+    assert len(list(seen.items())) == len(list(whole.items())) - 1
+    assert shown(seen) is seen
 
 
 def test_a_finding_of_a_hidden_line_is_the_house_s_alone() -> None:
     old = {"power.yml": ("2025-12-01, by: safe maker", "2024-01-01, by: safe maker")}
-    shown = [finding for finding in published(old).findings if finding.code == "stale"]
+    public = [finding for finding in published(old).findings if finding.code == "stale"]
     mine = [finding for finding in own(old).findings if finding.code == "stale"]
-    assert (len(shown), len(mine)) == (0, 1)
+    assert (len(public), len(mine)) == (0, 1)
 
 
 def test_a_fact_told_otherwise_by_a_hidden_line_is_told_to_the_house_alone() -> None:

@@ -361,6 +361,7 @@ def test_a_change_of_a_file_that_is_not_published_links_to_no_page() -> None:
 )
 def test_what_came_back_tells_how_many_are_out_still(out: int, of: int, words: str) -> None:
     assert done(change(did="back", out=out, of=of)) == words
+    assert done(change(did="out", out=1)) == "Out of service."
 
 
 def test_a_file_of_a_space_is_called_with_its_folder() -> None:
@@ -427,6 +428,7 @@ def test_the_first_page_tells_each_space_with_its_state_findings_and_answers() -
     assert told[studio + 1 : studio + 3] == ["All of Studio.", "Q0: 7 m (ab)"]
     assert "House: [not verified]" in told
     assert "Power, Hall: [not verified]" in told
+    assert "## How fresh this is" in told
 
 
 def test_the_spaces_are_compared_question_by_question() -> None:
@@ -451,6 +453,7 @@ def test_the_first_page_of_a_space_says_what_the_house_says_of_it() -> None:
     told = lines(*space_page_blocks(whole, HALL, HEAD))
     assert told[:3] == ["[limited]  A great hall.", "Its door sticks.", "Width: 9 m"]
     assert told[-1] == "Power: [not verified]"
+    assert "## How fresh this is" in told
     assert lines(*space_page_blocks(whole, STUDIO, HEAD))[:2] == [
         "One of the spaces of The Shed.",
         "Width: 9 m",
