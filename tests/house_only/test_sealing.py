@@ -4,6 +4,7 @@ from builder.departments.house import House
 from builder.departments.power.description import Power
 from builder.house_only.sealing import HOUSE_ONLY, has_house_only, public_photos, sealed
 from builder.reading.in_part import Between
+from tests.departments.powered import described
 from tests.house_only.rooms import venue
 
 PUBLIC = {"house.yml": (", house_only: yes", ""), "power.yml": (", house_only: yes", "")}
@@ -27,6 +28,27 @@ def test_a_hidden_line_loses_its_name_and_its_words_and_keeps_its_numbers() -> N
 def test_what_refers_to_a_hidden_line_refers_to_its_new_name() -> None:
     assert {outlet.fed_from for outlet in power().outlets} == {HOUSE_ONLY}
     assert {load.on for load in power().standing_loads} == {HOUSE_ONLY}
+
+
+HIDDEN_BOARD = """
+boards:
+  - name: Vault board
+    house_only: yes
+    verified: {on: 2026-01-01, by: safe maker, how: measured}
+    fed_from: Switch
+    rating: 16 A
+    feeder: {length: 10 m, conductor: 2.5 mm²}
+"""
+
+
+def test_what_stands_in_a_hidden_line_tells_no_more_of_who_checked_it() -> None:
+    found = sealed({"power": described(HIDDEN_BOARD)}).descriptions["power"]
+    assert isinstance(found, Power)
+    (board,) = found.boards
+    assert board.verified is not None
+    assert board.feeder is not None
+    assert board.feeder.verification == board.verified
+    assert board.verified.by == "the house"
 
 
 def test_hidden_lines_stand_last_in_their_list() -> None:
