@@ -19,11 +19,9 @@ ASKED = {
     "arena": {
         "What one point may carry": "the limit of some points is unknown",
         "Radio channels at once": NO_DEPARTMENT,
-        "Stagehands": NO_DEPARTMENT,
     },
     "club": {
         "Radio channels at once": NO_DEPARTMENT,
-        "Stagehands": NO_DEPARTMENT,
         "Level of the show": "the rider does not say what its level is",
     },
     "theatre": {
@@ -33,11 +31,9 @@ ASKED = {
         "A question": "the rider asks one",
     },
     "modest": {
-        "Width of the stage right wing, off the deck": COLUMN,
         "Depth of the stage right wing": COLUMN,
         "Radio channels at once": NO_DEPARTMENT,
         "Moving lights": NO_DEPARTMENT,
-        "Stagehands": NO_DEPARTMENT,
         "Trucks and the largest case": TRAILER,
     },
 }
