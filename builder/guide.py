@@ -133,9 +133,14 @@ Nothing is judged that was not asked. What is not stated is never called a fit o
 * **By class** (`by class`): of points, line sets and places to park, so many of each class. What is
   as good or better serves, but only once; points count by what is left on each. Not summed over the
   acts.
-* **Crew and tasks** (`crew`, `tasks`) are asked: no department tells yet how many people of a skill
-  can be called, and whether the house does a thing is the house's to say. Beside a call stand its
-  shortest and longest call, and when a meal is due that the rider does not count.
+* **Crew** (`crew`): as many of a skill as come with the house and can be called, all roles of that
+  skill together, against the call and the rider's others of that skill at the same time. Of calls
+  that may be at the same time a note tells where they would be too many; calls of other acts are
+  not added. A skill that the house does not name is a question, with the roles that it names, and
+  so is what they must be `able to` do. Beside a call stand by when they are ordered, what the
+  shortest call costs at the house's rate, the shortest and longest call, and meals that are due and
+  not counted. The house's quote decides what a call costs.
+* **Tasks** (`tasks`) are asked: whether the house does a thing is the house's to say.
 * **Conditions** (`if`, `unless`): a need whose condition does not hold is not needed. Where nobody
   has said whether it holds, what fits all the same fits, and the rest is asked. Conditions and
   bundles are judged act by act, and are no part of what adds up over a day. Loads, hangs,

@@ -11,7 +11,6 @@ ASKED = {
     "arena.yml": {
         "What one point may carry": "one point (M-5) has a rating that the house does not know",
         "Radio channels at once": "no line of the demo says how many its radio takes at once",
-        "Stagehands": "the demo does not say how many can be called",
     },
     "theatre.yml": {
         "Radio channels at once": "no line of the demo says how many its radio takes at once",

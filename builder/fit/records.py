@@ -463,12 +463,20 @@ class LevelAsked(Asked):
 
 
 class CallAsked(Asked):
-    """People whom the house is to call, by skill; ``meals`` is how many breaks fall in it."""
+    """
+    People whom the house is to call, by skill; ``meals`` is how many breaks fall in it. ``beside``
+    are as many of the same skill as the rider calls for the same time, ``perhaps`` as many more as
+    it may, for it does not tell when. ``able`` is what else they must be able to do, or empty.
+    """
 
     sort: Literal["call"]
     who: str
+    able: str
+    count: float
     long_s: float | None
     meals: float
+    beside: float
+    perhaps: float
 
 
 class TaskAsked(Asked):

@@ -97,7 +97,7 @@ SECTIONS: dict[str, list[str]] = {
     "trucks": ["access"],
     "level": ["house", "sound"],
     "ends": ["house"],
-    "call": ["house"],
+    "call": ["house", "crew"],
     "load in": ["house"],
 }
 """The sections that a sort of requirement is judged by; none where it is not among them."""
@@ -134,7 +134,7 @@ def judged(requirement: Requirement, pack: FitPack) -> Verdict:
         answer["question"] = requirement["words"]
         return answer
     if requirement["sort"] == "call":
-        return crew_called(requirement, section_of(pack, "house"))
+        return crew_called(requirement, pack)
     if requirement["sort"] == "task":
         return task_seen_to(requirement)
     if requirement["sort"] == "ends":

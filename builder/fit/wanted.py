@@ -50,6 +50,8 @@ BEYOND_RULES: Mapping[tuple[str, str], set[str]] = {
         "ends",
     },
     ("house", "crew"): {"meal_after", "meal_break", "shortest_call", "longest_call"},
+    ("crew", "role"): {"there", "there_terms", "ordered_by"},
+    ("crew", "rate"): {"shortest-call"},
     ("house", "configuration"): set(),
     ("house", "space"): set(),
     ("house", "curfew"): {"music_ends", "strictness"},

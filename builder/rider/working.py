@@ -5,6 +5,7 @@ from typing import Literal
 from pydantic import Field
 
 from builder.reading.quantities import TimeOfDay
+from builder.reading.skills import Skill
 from builder.reading.words import Count, Day, Name, Text
 from builder.reading.written import Written
 from builder.rider.hanging import Several
@@ -22,21 +23,6 @@ Happening = Literal[
     "load out",
     "this rider",
     "contract",
-]
-Skill = Literal[
-    "stagehands",
-    "loaders",
-    "riggers",
-    "flymen",
-    "electricians",
-    "light desk",
-    "sound engineers",
-    "video engineers",
-    "followspots",
-    "wardrobe",
-    "carpenters",
-    "runners",
-    "security",
 ]
 TaskKind = Literal[
     "cleaning",

@@ -448,7 +448,21 @@ def worked(dice: Dice) -> Record:
         return {"sort": "task"}
     long_s = dice.one((None, 3600.0, 4.0 * 3600, 9.0 * 3600, 20.0 * 3600))
     meals = float(dice.random.randint(0, 1))
-    return {"sort": "call", "who": "stagehands", "long_s": long_s, "meals": meals}
+    other = aside(dice)
+    counts = {
+        "count": float(other.random.randint(1, 12)),
+        "beside": float(other.one((0, 0, 4))),
+        "perhaps": float(other.one((0, 0, 6))),
+    }
+    who = other.one(("stagehands", "riggers", "wardrobe"))
+    return {
+        "sort": "call",
+        "who": who,
+        "able": other.one(("", "", "drive")),
+        "long_s": long_s,
+        "meals": meals,
+        **counts,
+    }
 
 
 def made_of(dice: Dice, blank: Record, parts: list[Record]) -> Record:

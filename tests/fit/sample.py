@@ -3,6 +3,7 @@
 from typing import Any
 
 from builder.departments.access.fit import RULES as ACCESS
+from builder.departments.crew.fit import RULES as CREW
 from builder.departments.house.fit import RULES as HOUSE
 from builder.departments.lines.fit import RULES as LINES
 from builder.departments.power.fit import RULES as POWER
@@ -16,7 +17,7 @@ from builder.rider.undescribed import UNDESCRIBED
 Record = dict[str, Any]
 RULES = [
     rule_record(rule)
-    for rule in (*UNDESCRIBED, *HOUSE, *ACCESS, *STAGE, *RIGGING, *SOUND, *POWER, *LINES)
+    for rule in (*UNDESCRIBED, *CREW, *HOUSE, *ACCESS, *STAGE, *RIGGING, *SOUND, *POWER, *LINES)
 ]
 
 RIGGING_KINDS = ("point", "beam", "zone", "roof", "exception", "bridles_allowed")

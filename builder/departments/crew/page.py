@@ -24,7 +24,7 @@ TERMS_OF_CALLS: tuple[tuple[str, str, str, Columns], ...] = (
     ("overtime", "When an hour costs more", "When", ("times", "after", "from", "until", "days")),
     ("call-kind", "Calls with a shortest length of their own", "Call", ("kind", "shortest")),
 )
-ROLE_COLUMNS = ("skill", "there", "to_call", "at-call", "from_whom", "ordered_by")
+ROLE_COLUMNS = ("skill", "there", "to_call", "at-call", "ordered_by")
 RATE_COLUMNS = ("amount", "per", "least", "shortest-call", "since", "until", "tax")
 CALL_COLUMNS = ("count", "from", "until", "long", "meals", "paid", "cost")
 

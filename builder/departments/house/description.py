@@ -391,7 +391,10 @@ class House(DepartmentFile):
     rules: Maybe[tuple[HouseRule, ...]] = Absent.NOT_STATED
     """What a show must or must not do here, or none."""
     rates: Maybe[tuple[Rate, ...]] = Absent.NOT_STATED
-    """What things cost that a show may order or must pay, or none."""
+    """
+    What things cost that a show may order or must pay, or none. What people cost stands in
+    crew.yml, by role.
+    """
     documents: Maybe[tuple[Document, ...]] = Absent.NOT_STATED
     """The documents that the house has, or none."""
     documents_asked: Maybe[tuple[Asked, ...]] = Absent.NOT_STATED

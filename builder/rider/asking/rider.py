@@ -217,9 +217,10 @@ def work_found(rider: ReadValue, asking: Asking) -> list[Found]:
 def work_read(rider: ReadValue, asking: Asking) -> list[Found]:
     """Crew and tasks of a rider that has some."""
     found: list[Found] = []
-    for call in whole_items(rider, "crew"):
+    calls = whole_items(rider, "crew")
+    for call in calls:
         before = noted(asking, call["path"])
-        called = call_asked(call, asking)
+        called = call_asked(call, calls, asking)
         if len(asking["mistakes"]) == before:
             add_conditioned(found, call, called, asking)
     for task in whole_items(rider, "tasks"):
