@@ -24,7 +24,9 @@ class Money(str):
 
     @property
     def currency(self) -> str:
-        """The sign or the three capitals that it is written with."""
+        """The sign or the three capitals that it is written with; empty where there are none."""
+        if NO_CURRENCY in self:
+            return ""
         return "".join(letter for letter in self if letter in SIGNS or letter.isalpha())
 
     @property

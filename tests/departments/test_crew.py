@@ -275,6 +275,11 @@ def found_in(text: str) -> Iterator[tuple[str, str]]:
             "rate-ended",
             "The rate of Hands holds until 2025. What does it cost since?",
         ),
+        (
+            "people: [{name: Hands, pay: {amount: 17, per: hour}}]\n",
+            "rate-without-currency",
+            "The rate of Hands tells no currency. Write it with the number, like £17 or 17 EUR.",
+        ),
     ],
 )
 def test_what_does_not_go_together_is_found(text: str, code: str, sentence: str) -> None:
@@ -300,7 +305,7 @@ def test_what_goes_together_is_not_found(text: str) -> None:
     [
         ("people: [{skill: stagehands}]\n", "name is missing here"),
         ("people: [{name: A, to_call: -3}]\n", "to_call"),
-        ("people: [{name: A, pay: {amount: 17}}]\n", "money-unreadable"),
+        ("people: [{name: A, pay: {amount: 17 hats}}]\n", "money-unreadable"),
         ("people: [{name: A, pay: {amount: £17, least: 4}}]\n", "unit-missing"),
         ("overtime: [{times: 2}]\n", "overtime-without-time"),
         ("overtime: [{times: 0.5, after: 8 h}]\n", "impossible"),

@@ -9,6 +9,7 @@ from builder.exchange import CallRules
 from builder.pack import Finding, Level, Place
 from builder.reading.absent import Absent, listed
 from builder.reading.dated import Dated
+from builder.reading.money import Money
 from builder.reading.quantities import Duration
 from builder.reading.written import Written
 from builder.stating import Ageing, place
@@ -36,6 +37,7 @@ def findings(crew: Crew, rules: CallRules, ageing: Ageing) -> Iterator[Finding]:
                 yield Finding(Level.CAUTION, "call-too-long", sentence, "crew.day", at_of(call))
     for role in roles.values():
         yield from rate_ended(role, ageing)
+        yield from without_currency(role)
 
 
 def too_few(
@@ -62,6 +64,18 @@ def rate_ended(role: Role, ageing: Ageing) -> Iterator[Finding]:
     sentence = f"The rate of {role.name} holds until {until.text}. What does it cost since?"
     where = role.pay.where("until") if role.pay else role.where()
     yield Finding(Level.CAUTION, "rate-ended", sentence, "crew.role", place(where))
+
+
+def without_currency(role: Role) -> Iterator[Finding]:
+    """A rate of which nobody can tell what it is worth."""
+    amount = role.pay.amount if role.pay else None
+    if not isinstance(amount, Money) or amount.currency:
+        return
+    sentence = (
+        f"The rate of {role.name} tells no currency. Write it with the number, like £17 or 17 EUR."
+    )
+    where = role.pay.where("amount") if role.pay else role.where()
+    yield Finding(Level.CAUTION, "rate-without-currency", sentence, "crew.rate", place(where))
 
 
 def at_of(line: Written) -> Place | None:
