@@ -144,14 +144,20 @@ def is_of(call: Item, day: Item) -> bool:
 
 
 def headline(section: Section, _: Pack) -> Sequence[Entry]:
-    """Who can be called, for the first page: the first role in large, the others beneath."""
+    """
+    Who can be called, for the first page: the role with the most people in large, the others
+    beneath.
+    """
     roles = section.of_kind("role")
     if not roles:
         return []
     told = [(role, role.figure("at-call")) for role in roles]
-    first, figure = told[0]
+    most = max(told, key=lambda pair: far_end(pair[1]))
+    first, figure = most
     others = "; ".join(
-        f"{role.name} {each.value.text}" for role, each in told[1:] if each and each.value
+        f"{role.name} {each.value.text}"
+        for role, each in told
+        if role is not first and each and each.value
     )
     return [
         Entry(
@@ -161,3 +167,8 @@ def headline(section: Section, _: Pack) -> Sequence[Entry]:
             anchor="crew#people",
         )
     ]
+
+
+def far_end(figure: Figure | None) -> float:
+    """What a figure is at most, as far as it is told."""
+    return figure.value.far_end or 0.0 if figure and figure.value else 0.0
