@@ -74,9 +74,13 @@ RIDERS = (
         60,
         typed_at_first=0.55,
         still_wrong=(
+            # Short by the plan, but nobody measured it from the edge, so that way stays open.
             (30, "demo", "needs[any of#5]"),
+            # A rectangle that names its wing and no spot is asked where it stands.
             (37, "demo", "plot"),
+            # One dock alone is enough; what limits the other is told all the same.
             (43, "demo", "needs[dock spaces]"),
+            # As in line 37.
             (59, "demo", "plot"),
         ),
     ),
