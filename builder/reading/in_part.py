@@ -284,6 +284,11 @@ def as_written(value: object) -> str:
     return why_absent(value) if isinstance(value, Absent) else words_of(value)
 
 
+def told_as(value: object) -> str:
+    """A value as its author wrote it, or that nobody has said, as workings tell it."""
+    return "not stated" if value is None or value is Absent.NOT_STATED else as_written(value)
+
+
 def in_other_system(known: Between[Any]) -> str:
     """
     The same in the other unit system; empty where the author wrote both or there is no other.

@@ -12,13 +12,13 @@ from builder.departments.crew.figures import (
     between,
     ends,
     priced,
-    told_as,
 )
 from builder.departments.crew.laying_out import Laid, Terms, laid_out, times_of
 from builder.exchange import CallRules
 from builder.formulas.working_time import next_call_s
 from builder.pack import Figure, Input, Value
 from builder.reading.absent import Absent
+from builder.reading.in_part import told_as
 from builder.reading.money import Money
 from builder.working import by_hand, missing, worked
 

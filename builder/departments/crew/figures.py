@@ -8,7 +8,7 @@ from builder.departments.crew.description import LeastCrew, Pay, Role
 from builder.exchange import CallRules
 from builder.pack import Figure, Input, Value, Working, one_or_both
 from builder.reading.absent import Absent
-from builder.reading.in_part import as_written, ends_of
+from builder.reading.in_part import ends_of, told_as
 from builder.reading.money import Money
 from builder.reading.quantities import Duration
 from builder.working import by_hand, figure, missing
@@ -53,13 +53,6 @@ def times(one: Ends, other: Ends) -> Ends:
     low = None if one[0] is None or other[0] is None else one[0] * other[0]
     high = None if one[1] is None or other[1] is None else one[1] * other[1]
     return low, high
-
-
-def told_as(value: object) -> str:
-    """A value as it is written, or that nobody has said."""
-    if value is Absent.NOT_STATED or value is None:
-        return "not stated"
-    return as_written(value)
 
 
 def counted(key: str, label: str, number: Ends, work: Working, lacks: Sequence[str]) -> Figure:

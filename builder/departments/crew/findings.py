@@ -3,12 +3,13 @@
 from collections.abc import Iterator
 
 from builder.departments.crew.description import Crew, Role
-from builder.departments.crew.figures import added, ends, told_as
+from builder.departments.crew.figures import added, ends
 from builder.departments.crew.laying_out import times_of
 from builder.exchange import CallRules
 from builder.pack import Finding, Level, Place
 from builder.reading.absent import Absent, listed
 from builder.reading.dated import Dated
+from builder.reading.in_part import told_as
 from builder.reading.money import Money
 from builder.reading.quantities import Duration
 from builder.reading.written import Written

@@ -14,13 +14,14 @@ from builder.departments.crew.description import (
     Role,
     WorkDay,
 )
-from builder.departments.crew.figures import at_call, least_figures, rate_figures, told_as
+from builder.departments.crew.figures import at_call, least_figures, rate_figures
 from builder.departments.crew.findings import findings
 from builder.departments.crew.laying_out import Terms, terms_of
 from builder.departments.crew.working_day import call_figures, overtime_words
 from builder.exchange import CallRules
 from builder.pack import Fact, Item, Section, Standing, Value, in_a_row
 from builder.reading.absent import Absent, listed
+from builder.reading.in_part import told_as
 from builder.stating import Stater, place
 
 WORK_AT_HEIGHT = (

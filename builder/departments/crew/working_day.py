@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from builder.departments.crew.costs import cost_figure
 from builder.departments.crew.description import DayCall, Overtime, WorkDay
-from builder.departments.crew.figures import HOUR_S, QUOTE, between, in_hours, told_as
+from builder.departments.crew.figures import HOUR_S, QUOTE, between, in_hours
 from builder.departments.crew.laying_out import (
     Laid,
     Terms,
@@ -17,6 +17,7 @@ from builder.exchange import CallRules
 from builder.formulas.working_time import meal_breaks, paid_hours
 from builder.pack import Figure, Input, Value
 from builder.reading.absent import Absent
+from builder.reading.in_part import told_as
 from builder.working import by_hand, figure, missing, worked
 
 LEFT_OUT = (

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from builder.departments.rooms.description import DressingRoom, Room, Rooms, Washroom
 from builder.pack import Figure, Input, Value, Working, one_or_both
 from builder.reading.absent import Absent, listed
-from builder.reading.in_part import as_written, ends_of
+from builder.reading.in_part import as_written, ends_of, told_as
 from builder.reading.written import Line
 from builder.working import by_hand, figure, missing
 
@@ -114,11 +114,6 @@ def in_words(line: DressingRoom | Washroom, name: str) -> str:
     told = [as_written(line.count)] if isinstance(line, Room) else []
     told += [told_as(getattr(line, name))] if name else []
     return " × ".join(told)
-
-
-def told_as(value: object) -> str:
-    """A count as it is written, or that nobody has said."""
-    return "not stated" if value is Absent.NOT_STATED else as_written(value)
 
 
 def counted(key: str, label: str, ends: Ends, work: Working, lacks: Sequence[str]) -> Figure:
