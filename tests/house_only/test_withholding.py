@@ -123,6 +123,13 @@ def test_a_working_links_to_nothing_that_is_gone() -> None:
     ]
 
 
+def test_a_working_of_which_all_inputs_are_gone_links_to_nothing() -> None:
+    alone = Working("", (Input("Load", "1 kW", "power.load.2"),), ())
+    (only,) = unlinked(alone, {"power.load.2"}).inputs
+    assert only.key == ""
+    assert unlinked(alone, {"power.load.3"}) is alone
+
+
 def test_a_shape_of_a_hidden_line_is_not_drawn() -> None:
     shapes = [Outline(f"x.{name}", "x", name, ((0.0, 0.0),)) for name in (HOUSE_ONLY, "Deck")]
     maps = [

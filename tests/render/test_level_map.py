@@ -131,6 +131,8 @@ def test_a_name_on_a_map_cannot_become_markup() -> None:
 def test_places_on_an_axis_are_said_as_crews_write_them() -> None:
     assert [sided(metres, "US", "DS") for metres in (-10, 0, 5)] == ["10 m DS", "0", "5 m US"]
     assert round_metres(-22.4, 6, 6.5) == [-20, -10, 0]
+    assert round_metres(0.5, 3.2, 0.9) == [1, 2, 3]
+    assert round_metres(-1, 4100, 600) == [0, 1000, 2000, 3000, 4000]
 
 
 def test_levels_on_contours_carry_their_sign() -> None:

@@ -15,6 +15,7 @@ from builder.shows.judging import Judged, Outlook, Turned, answers, pairs, says,
 from builder.shows.telling import (
     counted,
     head,
+    named_lines,
     names_in,
     outlook_lines,
     outlook_record,
@@ -189,6 +190,39 @@ def test_verdicts_are_held_against_those_on_the_same_requirement() -> None:
     new = verdict(FITS, title="Weight")
     assert pairs([one, other], [other, one, new]) == [(one, other), (other, one), (None, new)]
     assert pairs([one, other], [one]) == [(one, one), (other, None)]
+
+
+def test_shows_of_one_day_are_told_apart_from_each_other_and_from_the_day() -> None:
+    one, other = show(), show("B")
+    day = ShowDay(one.plays, CONFIRMED, (one, other))
+    fits, short = verdict(FITS), verdict(SHORT, "2 A")
+    both = [Judged(day, one, (fits,)), Judged(day, other, (fits,)), Judged(day, None, (fits,))]
+    (turn_of_b,) = turned(outlook(*both), outlook(both[0], Judged(day, other, (short,)), both[2]))
+    assert turn_of_b.judged.show is other
+    (turn_of_all,) = turned(outlook(*both), outlook(*both[:2], Judged(day, None, (short,))))
+    assert turn_of_all.judged.show is None
+
+
+def test_a_reason_that_names_an_act_is_warned_of() -> None:
+    books = Books((show("Sallow Kestrel"),))
+    assert list(named_lines("Horn blown.", books)) == []
+    assert lines(named_lines("For sallow kestrel.", books)) == (
+        "The reason names Sallow Kestrel from your books, and the log is published. Give the order"
+        " again without it if that is too early."
+    )
+
+
+def test_what_is_short_stands_below_its_show_and_the_caution_below_all() -> None:
+    told = list(outlook_lines(outlook(judged(verdict(SHORT, "2 A"), verdict(FITS)))))
+    assert told[:3] == [
+        "Shows on the books from 2026-10-12 on:",
+        "  Saturday 5 December, A: 1 short, 1 fit",
+        "    short by 2 A: Power for sound, 32 A",
+    ]
+    assert len(told) > 3
+    for line in told[3:]:
+        assert line.startswith("  ")
+        assert line[2] != " "
 
 
 def test_a_show_that_only_one_state_has_turns_all_its_verdicts() -> None:
