@@ -115,6 +115,7 @@ def test_figures_that_stand_at_all_ends_stand_in_the_order_of_these() -> None:
         return both if amp is None else [*both[::-1], figure(number(amp), "i.c")]
 
     assert [each.key for each in joined(make)] == ["i.b", "i.a", "i.c"]
+    assert [each.key for each in joined(lambda amp: make(amp)[:2])] == ["i.b", "i.a"]
 
 
 def test_a_figure_of_the_base_that_no_end_has_stands_nowhere() -> None:
