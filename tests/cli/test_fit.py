@@ -45,7 +45,7 @@ def test_text_says_in_which_configuration_a_show_is_judged_and_how_it_fares_in_t
     assert said[2:5] == [
         "Judged in the configuration Standing, end stage; of 3, none suits this show better.",
         "In Seated, end stage: the same verdicts.",
-        "In Standing, thrust: 23 short, 3 to ask; worse there: Uniform load the deck carries.",
+        "In Standing, thrust: 24 short, 2 to ask; worse there: Uniform load the deck carries.",
     ]
     named = run("fit", str(RIDERS / "theatre.yml"), *DEMO).output.splitlines()
     assert named[2:4] == ["Judged in the configuration Seated, end stage.", ""]

@@ -137,7 +137,7 @@ def test_a_page_without_its_pictures_is_light_and_asks_little(
             ("access", 150),
             ("power", 400),
             ("rigging", 450),
-            ("check", 700),
+            ("check", 750),
         ):
             asked.clear()
             page.goto(f"{demo_over_http}/{name}.html")

@@ -80,7 +80,7 @@ def test_a_folder_is_told_with_the_names_that_it_could_have() -> None:
 def test_of_a_house_that_cannot_be_read_only_the_files_are_told() -> None:
     assert problems(None, "spaces/attic/stage.yml") == []
     (told,) = problems(None, "spaces/hall/lighting.yml")
-    assert told.endswith("rooms.yml [file-unknown]")
+    assert told.endswith("crew.yml [file-unknown]")
 
 
 def test_a_space_without_a_stage_is_told_with_the_file_that_is_missing() -> None:

@@ -103,7 +103,7 @@ WRONG = [
     (
         {f"{STUDIO}lighting.yml": "a: 1"},
         "spaces/studio-b/lighting.yml is not a file of any department; known: access.yml,"
-        " stage.yml, rigging.yml, flying.yml, sound.yml, power.yml, lines.yml, rooms.yml"
+        " stage.yml, rigging.yml, flying.yml, sound.yml, power.yml, lines.yml, rooms.yml, crew.yml"
         " [file-unknown]",
     ),
     (
