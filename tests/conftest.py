@@ -32,19 +32,20 @@ QUIET = [
     "--no-first-run",
 ]
 
-LOOK_AT_THE_DEMO = (
-    "tests/site/test_check_page.py",
-    "tests/site/test_check_weight.py",
-    "tests/site/test_demo.py",
-    "tests/site/test_rows.py",
-    "tests/site/test_search.py",
-)
+TOGETHER = {
+    "tests/site/test_check_page.py": "check your show",
+    "tests/site/test_check_weight.py": "check your show",
+    "tests/site/test_demo.py": "the demo's site",
+    "tests/site/test_rows.py": "the demo's site",
+    "tests/site/test_search.py": "the demo's site",
+}
+"""Files of which several look at one site, by what they look at: each group makes the site once."""
 
 
 class TogetherByFile(LoadScopeScheduling):
     """
-    A file's tests run in one process, so that what they share is made once; so do all that look at
-    the demo's whole site. Laws run one by one when many cases are asked of them, for one law may
+    A file's tests run in one process, so that what they share is made once; so do those that
+    look at one site. Laws run one by one when many cases are asked of them, for one law may
     take as long as all others.
     """
 
@@ -52,7 +53,7 @@ class TogetherByFile(LoadScopeScheduling):
         if HOW_MUCH in os.environ:
             return nodeid
         file = nodeid.split("::", 1)[0]
-        return "the demo's site" if file in LOOK_AT_THE_DEMO else file
+        return TOGETHER.get(file, file)
 
 
 @pytest.hookimpl(optionalhook=True)
