@@ -7,8 +7,9 @@ from functools import cache
 
 import pytest
 
+from builder.departments.sound.areas.sources import unplaced_of
 from builder.pack import Figure, Section
-from tests.departments.sounding import FILL, FLOOR, HANGS, MIXING, MODELS, ROOM, SUBS, figure
+from tests.departments.sounding import FILL, FLOOR, HANGS, MIXING, MODELS, ROOM, SUBS, figure, sound
 from tests.departments.sounding import published as publish
 
 LESS = ("about {}", "at least {}", "up to {}", "unknown")
@@ -184,3 +185,10 @@ def test_a_hang_of_boxes_with_one_end_cannot_be_weighed_and_says_so(weight: str)
 def test_a_house_without_loudspeakers_is_asked_for_nothing(form: str) -> None:
     mix = MIXING.replace("width: none", f"width: {form.format('4 m')}")
     assert all(each.missing == () for each in known(mix + FLOOR).values())
+
+
+@pytest.mark.parametrize("name", ["hangs", "subs", "fills"])
+def test_where_nobody_knows_which_loudspeakers_there_are_levels_are_missing(name: str) -> None:
+    others = "" if name == "hangs" else HANGS
+    described = sound(f"{ROOM}{others}{name}: unknown\n")
+    assert list(unplaced_of(described)) == [f"which {name} there are"]

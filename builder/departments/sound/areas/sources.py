@@ -127,6 +127,9 @@ def system_of(sound: Sound, speed_m_s: float) -> System:
 
 def unplaced_of(sound: Sound) -> Iterator[str]:
     """What is missing of the geometry of hangs, subs and fills that play."""
+    for name in ("hangs", "subs", "fills"):
+        if is_unknown(getattr(sound, name)):
+            yield f"which {name} there are"
     models = every_model_of(sound)
     parts: list[Part] = [*hangs_of(sound), *subs_of(sound), *fills_of(sound)]
     used = dict.fromkeys(part.model for part in parts if part.condition != "out of service")
