@@ -55,8 +55,11 @@ from tests.sweep import (
 )
 
 MEMORY = {"on": "2026-01-01", "by": "crew", "how": "memory"}
-NOT_YET: set[Path_] = {("altitude",)}
-"""What a generator gives leans on the height of the house, and does not tell that check yet."""
+NOT_YET = {
+    ("altitude",): "what a generator gives does not tell the check of the house's height yet",
+    ("lines", "kind"): "free fibres do not tell the checks of all lines that are added up yet",
+}
+"""Keys for which the law of memory does not hold yet, and why."""
 NOTE = "From memory, neither measured nor read from a drawing: "
 HOW = re.compile(r'"how": "(?:measured|drawing|nameplate|maker\'s sheet|memory)"')
 WORSE = ("zero", "huge", "unknown", "left out")
@@ -99,7 +102,7 @@ def worsened() -> Iterator[Case]:
     """Every value of the demo and the quarry, made worse."""
     for case in venue_cases():
         is_worse = case.change in WORSE and not ABOUT_THE_LINE.intersection(case.path)
-        if is_worse and case.venue != "starter" and case.path not in NOT_YET:
+        if is_worse and case.venue != "starter":
             yield case
 
 
@@ -124,6 +127,8 @@ def marked(case: Case) -> str:
 @pytest.mark.laws
 @pytest.mark.parametrize("case", share(worsened(), law="memory", usually=6), ids=str)
 def test_no_verdict_that_leans_on_a_remembered_line_is_a_plain_fit(case: Case) -> None:
+    if why := NOT_YET.get(tuple(step for step in case.path if isinstance(step, str))):
+        pytest.xfail(why)
     try:
         worse = changed_verdicts(
             case.venue, case.file, text_of(case, composed(case.venue)[case.file])
